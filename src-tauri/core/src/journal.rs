@@ -1,0 +1,597 @@
+//! The record of a throw: what happened, in order, never rewritten.
+//!
+//! A [`Journal`] holds [`Entry`]s. An entry is one action's events, or the taking
+//! back of an earlier entry (`undo`), or doing it again (`redo`). The state is the
+//! fold of the entries that stand; nothing is undone by hand-written inverses.
+//!
+//! In a file it is JSON Lines: a header line `{"lapwork":"throw","version":1}`, then
+//! one line for each entry, `{"n":…,"at":…,"do":[…],"crc":"…"}`, where `crc` is the
+//! CRC-32 (ISO/IEC 3309, as in gzip) in eight hex digits of the line up to, and not
+//! including, `,"crc"`. Entries are numbered from 1 without gaps.
+//!
+//! Promises: reading a file never guesses. An invalid last line with nothing valid
+//! after it is a torn write, was never acknowledged, and is told to the caller as
+//! [`Read::torn`]; damage anywhere else, an unknown version and a gap are errors.
+//!
+//! Checkpoints of the state are kept in memory every [`STRIDE`] entries, so that
+//! undoing folds no more than that many again.
+
+use crate::deed::{Action, Refusal, decide};
+use crate::throw::{Event, Throw, Time};
+use serde::{Deserialize, Serialize};
+
+/// The version of the file format written here, and the newest that is read.
+pub const VERSION: u32 = 1;
+/// Entries between two checkpoints.
+pub const STRIDE: usize = 32;
+/// Longest line that is read, in bytes.
+const LONGEST_LINE: usize = 4 << 20;
+
+/// What one entry says.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum What {
+    /// Events of one action.
+    Do(Vec<Event>),
+    /// The entry of this number was taken back.
+    Undo(u64),
+    /// The entry of this number was done again.
+    Redo(u64),
+}
+
+/// One line of the record.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Entry {
+    /// Its number, from 1.
+    pub n: u64,
+    /// When.
+    pub at: Time,
+    /// What.
+    #[serde(flatten)]
+    pub what: What,
+}
+
+/// The first line of a throw file.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Header {
+    /// Always `throw`.
+    pub lapwork: String,
+    /// The version of the format.
+    pub version: u32,
+}
+
+/// The header line this version writes, with its newline.
+pub fn header_line() -> String {
+    format!("{{\"lapwork\":\"throw\",\"version\":{VERSION}}}\n")
+}
+
+impl Entry {
+    /// The entry as a line of the file, with its checksum and newline.
+    pub fn line(&self) -> String {
+        let mut line = serde_json::to_string(self).unwrap_or_default();
+        line.pop();
+        let sum = crc32fast::hash(line.as_bytes());
+        line.push_str(&format!(",\"crc\":\"{sum:08x}\"}}\n"));
+        line
+    }
+
+    /// Read a line back; `None` if it is not whole or its checksum does not agree.
+    pub fn from_line(line: &str) -> Option<Entry> {
+        let (body, sum) = line.rsplit_once(",\"crc\":\"")?;
+        let sum = sum.strip_suffix("\"}")?;
+        let agrees = sum.len() == 8
+            && u32::from_str_radix(sum, 16).ok()? == crc32fast::hash(body.as_bytes());
+        if !agrees {
+            return None;
+        }
+        serde_json::from_str(&format!("{body}}}")).ok()
+    }
+}
+
+/// Why a throw file was not read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Damage {
+    /// The first line is not that of a throw file.
+    NotAThrow,
+    /// Written by a newer Lapwork.
+    Newer {
+        /// Its version.
+        version: u32,
+    },
+    /// A line in the middle is damaged (counted from 1, the header being line 1).
+    Line {
+        /// Which line.
+        line: usize,
+    },
+    /// An entry that does not follow from those before it.
+    OutOfOrder {
+        /// Which line.
+        line: usize,
+    },
+    /// No entry at all: the throw was never begun.
+    Empty,
+}
+
+/// A throw file read.
+#[derive(Debug)]
+pub struct Read {
+    /// The record.
+    pub journal: Journal,
+    /// The length in bytes of what is sound.
+    pub sound: usize,
+    /// Whether a torn last line follows it.
+    pub torn: bool,
+    /// Whether the last sound line lacks its newline.
+    pub lacks_newline: bool,
+}
+
+/// A throw with its record.
+#[derive(Debug, Clone)]
+pub struct Journal {
+    entries: Vec<Entry>,
+    /// Positions of the entries that stand, oldest first.
+    stand: Vec<usize>,
+    /// Positions of the entries taken back, the next to do again last.
+    taken_back: Vec<usize>,
+    /// States after the first 0, 32, 64 … standing entries past the beginning.
+    checkpoints: Vec<Throw>,
+    throw: Throw,
+}
+
+impl Journal {
+    /// A record that opens with the action that begins a throw.
+    ///
+    /// # Errors
+    /// The refusal, when the action does not begin one or cannot be done.
+    pub fn begin(action: &Action, at: Time) -> Result<(Journal, Entry), Refusal> {
+        let entry = Entry {
+            n: 1,
+            at,
+            what: What::Do(decide(None, action)?),
+        };
+        let journal = Journal::open(&entry).ok_or(Refusal::Beginning)?;
+        Ok((journal, entry))
+    }
+
+    fn open(entry: &Entry) -> Option<Journal> {
+        let What::Do(events) = &entry.what else {
+            return None;
+        };
+        let throw = Throw::begin(events.first()?)?;
+        Some(Journal {
+            entries: vec![entry.clone()],
+            stand: Vec::new(),
+            taken_back: Vec::new(),
+            checkpoints: vec![throw.clone()],
+            throw,
+        })
+    }
+
+    /// The throw as it stands.
+    pub fn throw(&self) -> &Throw {
+        &self.throw
+    }
+
+    /// Every entry ever made, with whether it stands.
+    pub fn entries(&self) -> impl DoubleEndedIterator<Item = (&Entry, bool)> {
+        let mut stands = vec![false; self.entries.len()];
+        stands[0] = true;
+        for i in &self.stand {
+            stands[*i] = true;
+        }
+        self.entries.iter().zip(stands)
+    }
+
+    /// How many entries have been made.
+    pub fn len(&self) -> usize {
+        self.entries.len()
+    }
+
+    /// Never: a record opens with its beginning.
+    pub fn is_empty(&self) -> bool {
+        self.entries.is_empty()
+    }
+
+    /// The entry that `undo` would take back.
+    pub fn last(&self) -> Option<&Entry> {
+        self.stand.last().map(|i| &self.entries[*i])
+    }
+
+    /// The entry that `redo` would do again.
+    pub fn next(&self) -> Option<&Entry> {
+        self.taken_back.last().map(|i| &self.entries[*i])
+    }
+
+    fn number(&self) -> u64 {
+        self.entries.len() as u64 + 1
+    }
+
+    /// The entry that `action` would make now.
+    ///
+    /// # Errors
+    /// The refusal, when it cannot be done.
+    pub fn propose(&self, action: &Action, at: Time) -> Result<Entry, Refusal> {
+        let events = decide(Some(&self.throw), action)?;
+        Ok(Entry {
+            n: self.number(),
+            at,
+            what: What::Do(events),
+        })
+    }
+
+    /// The entry that takes back the last.
+    ///
+    /// # Errors
+    /// [`Refusal::NothingToUndo`].
+    pub fn propose_undo(&self, at: Time) -> Result<Entry, Refusal> {
+        let last = self.last().ok_or(Refusal::NothingToUndo)?;
+        Ok(Entry {
+            n: self.number(),
+            at,
+            what: What::Undo(last.n),
+        })
+    }
+
+    /// The entry that does the last one taken back again.
+    ///
+    /// # Errors
+    /// [`Refusal::NothingToRedo`].
+    pub fn propose_redo(&self, at: Time) -> Result<Entry, Refusal> {
+        let next = self.next().ok_or(Refusal::NothingToRedo)?;
+        Ok(Entry {
+            n: self.number(),
+            at,
+            what: What::Redo(next.n),
+        })
+    }
+
+    /// Take an entry in, once it is safely kept. `None` if it does not follow.
+    pub fn accept(&mut self, entry: Entry) -> Option<()> {
+        if entry.n != self.number() {
+            return None;
+        }
+        let position = self.entries.len();
+        match &entry.what {
+            What::Do(events) => {
+                if events.iter().any(|e| matches!(e, Event::Begun { .. })) {
+                    return None;
+                }
+                self.taken_back.clear();
+                self.entries.push(entry);
+                self.push(position);
+            }
+            What::Undo(n) => {
+                let last = *self.stand.last()?;
+                if self.entries[last].n != *n {
+                    return None;
+                }
+                self.stand.pop();
+                self.taken_back.push(last);
+                self.entries.push(entry);
+                self.refold();
+            }
+            What::Redo(n) => {
+                let next = *self.taken_back.last()?;
+                if self.entries[next].n != *n {
+                    return None;
+                }
+                self.taken_back.pop();
+                self.entries.push(entry);
+                self.push(next);
+            }
+        }
+        Some(())
+    }
+
+    /// Let the entry at `position` stand.
+    fn push(&mut self, position: usize) {
+        fold(&mut self.throw, &self.entries[position]);
+        self.stand.push(position);
+        if self.stand.len().is_multiple_of(STRIDE) {
+            self.checkpoints.push(self.throw.clone());
+        }
+    }
+
+    fn refold(&mut self) {
+        self.checkpoints.truncate(self.stand.len() / STRIDE + 1);
+        let from = (self.checkpoints.len() - 1) * STRIDE;
+        if let Some(checkpoint) = self.checkpoints.last() {
+            self.throw = checkpoint.clone();
+        }
+        for position in &self.stand[from..] {
+            fold(&mut self.throw, &self.entries[*position]);
+        }
+    }
+
+    /// The record as a file.
+    pub fn text(&self) -> String {
+        let lines = self.entries.iter().map(Entry::line);
+        std::iter::once(header_line()).chain(lines).collect()
+    }
+
+    /// Read a file.
+    ///
+    /// # Errors
+    /// [`Damage`], when more than a torn last line is wrong.
+    pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
+        let end = bytes
+            .iter()
+            .position(|b| *b == b'\n')
+            .unwrap_or(bytes.len());
+        let header: Header = (end < 400)
+            .then(|| serde_json::from_slice(&bytes[..end]).ok())
+            .flatten()
+            .filter(|h: &Header| h.lapwork == "throw")
+            .ok_or(Damage::NotAThrow)?;
+        if header.version > VERSION {
+            return Err(Damage::Newer {
+                version: header.version,
+            });
+        }
+        let mut sound = (end + 1).min(bytes.len());
+        let mut journal: Option<Journal> = None;
+        let mut number = 1;
+        while sound < bytes.len() {
+            number += 1;
+            let rest = &bytes[sound..];
+            let length = rest.iter().position(|b| *b == b'\n').unwrap_or(rest.len());
+            let Some(entry) = read_line(&rest[..length]) else {
+                let after = &rest[(length + 1).min(rest.len())..];
+                if after
+                    .split(|b| *b == b'\n')
+                    .any(|line| read_line(line).is_some())
+                {
+                    return Err(Damage::Line { line: number });
+                }
+                let journal = journal.ok_or(Damage::Empty)?;
+                return Ok(Read {
+                    journal,
+                    sound,
+                    torn: true,
+                    lacks_newline: false,
+                });
+            };
+            let follows = match &mut journal {
+                Some(journal) => journal.accept(entry).is_some(),
+                None => {
+                    journal = (entry.n == 1).then(|| Journal::open(&entry)).flatten();
+                    journal.is_some()
+                }
+            };
+            if !follows {
+                return Err(Damage::OutOfOrder { line: number });
+            }
+            sound += (length + 1).min(rest.len());
+        }
+        let journal = journal.ok_or(Damage::Empty)?;
+        let lacks_newline = bytes.last() != Some(&b'\n');
+        Ok(Read {
+            journal,
+            sound,
+            torn: false,
+            lacks_newline,
+        })
+    }
+}
+
+fn read_line(line: &[u8]) -> Option<Entry> {
+    if line.len() > LONGEST_LINE {
+        return None;
+    }
+    std::str::from_utf8(line).ok().and_then(Entry::from_line)
+}
+
+fn fold(throw: &mut Throw, entry: &Entry) {
+    if let What::Do(events) = &entry.what {
+        for event in events {
+            throw.apply(event, entry.at);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assembly::Rect;
+    use crate::faces::Face;
+    use crate::measure::inch64;
+    use crate::plan::Plan;
+    use crate::tasks::Task;
+    use crate::throw::Mishap;
+    use proptest::prelude::*;
+
+    fn begin(across: u16, down: u16) -> Journal {
+        let plan = Plan {
+            across,
+            down,
+            ..Plan::default()
+        };
+        let print = crate::faces::Print {
+            name: "Dots".into(),
+            colour: "#aa5500".into(),
+            texture: crate::faces::Texture::Dot,
+            stock: None,
+        };
+        let action = Action::Begin {
+            name: "Test".into(),
+            plan,
+            prints: vec![print],
+            denims: vec![],
+        };
+        Journal::begin(&action, 0).unwrap().0
+    }
+
+    fn act(journal: &mut Journal, action: &Action, at: Time) -> Result<(), Refusal> {
+        let entry = journal.propose(action, at)?;
+        journal.accept(entry).unwrap();
+        Ok(())
+    }
+
+    /// Some allowed (or refused) step, picked by numbers.
+    fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
+        let throw = journal.throw();
+        let pieces: Vec<Rect> = throw.assembly().pieces().collect();
+        let piece = pieces[pick as usize % pieces.len()];
+        let open: Vec<Rect> = pieces
+            .iter()
+            .copied()
+            .filter(|p| throw.waits_for(*p).is_none() && !throw.complete(*p))
+            .collect();
+        let action = match what {
+            0 => {
+                let entry = journal.propose_undo(at);
+                let _ = entry.map(|e| journal.accept(e).unwrap());
+                return;
+            }
+            1 => {
+                let entry = journal.propose_redo(at);
+                let _ = entry.map(|e| journal.accept(e).unwrap());
+                return;
+            }
+            2 => Action::Spoil {
+                piece,
+                why: Mishap::Scorched,
+            },
+            3 => Action::SetFace {
+                pieces: vec![piece],
+                face: Face::Back,
+                print: Some(0),
+            },
+            4 => Action::ChangePlan {
+                plan: Plan {
+                    lap: inch64(24 + i64::from(pick % 16)),
+                    ..throw.plan
+                },
+            },
+            5 => Action::Measure {
+                piece,
+                width: inch64(600 + i64::from(pick % 20)),
+                height: inch64(608),
+            },
+            _ if open.is_empty() => Action::Note {
+                text: "all done".into(),
+                piece: None,
+            },
+            _ => {
+                let piece = open[pick as usize % open.len()];
+                Action::Tick {
+                    task: throw.next(piece).unwrap(),
+                    pieces: vec![piece],
+                }
+            }
+        };
+        let _ = act(journal, &action, at);
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(40))]
+        #[test]
+        fn the_fold_is_the_same_live_and_replayed(steps in prop::collection::vec((0u8..14, any::<u32>()), 0..120)) {
+            let mut journal = begin(3, 4);
+            for (i, s) in steps.into_iter().enumerate() {
+                step(&mut journal, s, i as Time);
+            }
+            let read = Journal::read(journal.text().as_bytes()).unwrap();
+            prop_assert!(!read.torn && !read.lacks_newline);
+            prop_assert_eq!(read.journal.throw(), journal.throw());
+            prop_assert_eq!(read.journal.text(), journal.text());
+        }
+
+        #[test]
+        fn undoing_all_and_redoing_all_is_nothing(steps in prop::collection::vec((2u8..14, any::<u32>()), 1..100)) {
+            let mut journal = begin(4, 3);
+            let mut states = vec![journal.throw().clone()];
+            for (i, s) in steps.into_iter().enumerate() {
+                let before = journal.len();
+                step(&mut journal, s, i as Time);
+                if journal.len() > before { states.push(journal.throw().clone()); }
+            }
+            for state in states.iter().rev().skip(1) {
+                let entry = journal.propose_undo(500).unwrap();
+                journal.accept(entry).unwrap();
+                prop_assert_eq!(journal.throw(), state);
+            }
+            prop_assert!(journal.propose_undo(500).is_err());
+            for state in states.iter().skip(1) {
+                let entry = journal.propose_redo(600).unwrap();
+                journal.accept(entry).unwrap();
+                prop_assert_eq!(journal.throw(), state);
+            }
+        }
+
+        #[test]
+        fn no_piece_is_worked_before_its_parts(across in 1u16..7, down in 1u16..7, picks in prop::collection::vec(any::<u32>(), 0..300)) {
+            let mut journal = begin(across, down);
+            for (i, pick) in picks.into_iter().enumerate() {
+                step(&mut journal, (9, pick), i as Time);
+                let throw = journal.throw();
+                for (piece, work) in throw.worked().filter(|(_, w)| !w.done.is_empty()) {
+                    prop_assert!(throw.waits_for(*piece).is_none());
+                    prop_assert!(work.done.iter().all(|(t, _)| throw.tasks(*piece).contains(t)));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_four_whose_pairs_are_not_sewn_cannot_be_squared_up() {
+        let journal = begin(2, 2);
+        let four = Rect::grid(2, 2);
+        let asked = journal.propose(
+            &Action::Tick {
+                task: Task::SquareUp,
+                pieces: vec![four],
+            },
+            0,
+        );
+        let before = Rect::square(0, 0);
+        assert_eq!(
+            asked,
+            Err(Refusal::First {
+                task: Task::SquareUp,
+                piece: four,
+                before,
+                needs: Task::Cut
+            })
+        );
+    }
+
+    #[test]
+    fn a_torn_last_line_is_dropped_and_damage_before_it_is_not() {
+        let mut journal = begin(2, 2);
+        for col in 0..2 {
+            let pieces = vec![Rect::square(0, col)];
+            act(
+                &mut journal,
+                &Action::Tick {
+                    task: Task::Cut,
+                    pieces,
+                },
+                5,
+            )
+            .unwrap();
+        }
+        let text = journal.text();
+        let last = text[..text.len() - 1].rfind('\n').unwrap() + 1;
+        for cut in last + 1..text.len() - 1 {
+            let read = Journal::read(&text.as_bytes()[..cut]).unwrap();
+            assert!(read.torn && read.sound == last, "cut at {cut}");
+            assert_eq!(read.journal.len(), 2);
+        }
+        let whole = Journal::read(&text.as_bytes()[..text.len() - 1]).unwrap();
+        assert!(whole.lacks_newline && !whole.torn && whole.journal.len() == 3);
+        let mut bytes = text.clone().into_bytes();
+        let middle = text[..last - 1].rfind('\n').unwrap() + 20;
+        bytes[middle] ^= 1;
+        assert_eq!(Journal::read(&bytes).unwrap_err(), Damage::Line { line: 3 });
+        assert_eq!(Journal::read(b"hello").unwrap_err(), Damage::NotAThrow);
+        assert_eq!(
+            Journal::read(b"{\"lapwork\":\"throw\",\"version\":9}\n").unwrap_err(),
+            Damage::Newer { version: 9 }
+        );
+        assert_eq!(
+            Journal::read(header_line().as_bytes()).unwrap_err(),
+            Damage::Empty
+        );
+    }
+}

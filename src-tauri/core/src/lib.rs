@@ -1,0 +1,22 @@
+//! Lapwork's domain: planning, making and re-planning a lapped raw-edge throw.
+//!
+//! Nothing here reads a file, a clock or the network; time and seed are handed in.
+//! Change goes one way: an [`deed::Action`] is checked against the state and yields
+//! [`throw::Event`]s; events fold to a [`throw::Throw`]; the throw yields views that
+//! are ready to show. The [`journal`] keeps the events, and so gives undo and history.
+
+#[macro_use]
+extern crate uom;
+
+pub mod assembly;
+pub mod deed;
+pub mod faces;
+pub mod grids;
+pub mod journal;
+pub mod measure;
+pub mod plan;
+pub mod squaring;
+pub mod tasks;
+pub mod throw;
+pub mod view;
+pub mod words;

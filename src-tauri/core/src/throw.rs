@@ -1,0 +1,660 @@
+//! The state of one throw: what is wished for and what has been done to what.
+//!
+//! A [`Throw`] is only ever made by folding events ([`Throw::apply`]); it decides
+//! nothing. Whether an action may be done is [`crate::deed`]'s to say.
+//!
+//! Predicted sizes ([`Throw::size`]): a squared-up block is as large as it was left;
+//! any other piece is its parts' sum less what their join takes up (its own lap once
+//! it is glued, the plan's before), and across the seam as long as its longer part.
+//! A block not yet squared up counts as the smaller of that and the trim size.
+
+use crate::assembly::{Assembly, Kind, Rect, Seam};
+use crate::faces::{Cover, Denim, Print};
+use crate::measure::Length;
+use crate::plan::{Joining, Plan, Stitch, take};
+use crate::tasks::{Task, for_block, for_join, for_square, for_whole};
+use serde::{Deserialize, Serialize};
+use std::cmp::{max, min};
+use std::collections::HashMap;
+use ts_rs::TS;
+
+/// Milliseconds since 1970, UTC; always handed in, never asked for.
+pub type Time = i64;
+
+/// Something that happened; the journal is made of these.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Event {
+    /// The throw was begun.
+    Begun {
+        /// Its name.
+        name: String,
+        /// What is to be made.
+        plan: Plan,
+        /// Fabrics for covering.
+        prints: Vec<Print>,
+        /// The denims.
+        denims: Vec<Denim>,
+    },
+    /// It was given another name.
+    Renamed {
+        /// The new name.
+        name: String,
+    },
+    /// It was put away, or taken out again.
+    Archived {
+        /// Put away.
+        archived: bool,
+    },
+    /// The plan became another. Pieces that both grids know keep their work.
+    PlanChanged {
+        /// The new plan.
+        plan: Plan,
+        /// Cut squares that fall outside the new grid and become spares.
+        spares: u32,
+    },
+    /// Faces of squares changed.
+    FacesChanged {
+        /// Each square with its new faces.
+        faces: Vec<(Rect, Cover)>,
+    },
+    /// The lists of fabrics changed.
+    ClothChanged {
+        /// Fabrics for covering.
+        prints: Vec<Print>,
+        /// The denims.
+        denims: Vec<Denim>,
+    },
+    /// A task was done to pieces.
+    Done {
+        /// The task.
+        task: Task,
+        /// The pieces.
+        pieces: Vec<Rect>,
+    },
+    /// Spare squares were put to use.
+    SparesUsed {
+        /// The places they went to.
+        pieces: Vec<Rect>,
+    },
+    /// The number of spare squares at hand was counted.
+    SparesCounted {
+        /// How many.
+        spares: u32,
+    },
+    /// A block was measured.
+    Measured {
+        /// The block.
+        piece: Rect,
+        /// Its width, as it lies.
+        #[serde(rename = "w")]
+        width: Length,
+        /// Its height.
+        #[serde(rename = "h")]
+        height: Length,
+    },
+    /// Blocks were squared up to a size.
+    SquaredUp {
+        /// Each block with its width and height now.
+        pieces: Vec<(Rect, Length, Length)>,
+    },
+    /// A square was spoilt before it was joined; its place is empty again.
+    Spoilt {
+        /// The place.
+        piece: Rect,
+        /// What happened.
+        why: Mishap,
+    },
+    /// The maker wrote something down.
+    Noted {
+        /// Her words.
+        text: String,
+        /// The piece it is about, if any.
+        piece: Option<Rect>,
+    },
+}
+
+/// How a square came to be spoilt.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Mishap {
+    /// Cut too small or crooked.
+    MisCut,
+    /// A hole, a stain or a worn patch.
+    Flaw,
+    /// Scorched.
+    Scorched,
+    /// Not to be found.
+    Lost,
+}
+
+impl Mishap {
+    /// All of them.
+    pub const ALL: [Mishap; 4] = [Mishap::MisCut, Mishap::Flaw, Mishap::Scorched, Mishap::Lost];
+
+    /// Its name in the language files.
+    pub fn key(self) -> &'static str {
+        match self {
+            Mishap::MisCut => "mis-cut",
+            Mishap::Flaw => "flaw",
+            Mishap::Scorched => "scorched",
+            Mishap::Lost => "lost",
+        }
+    }
+}
+
+/// A width and a height.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Size {
+    /// Across.
+    pub width: Length,
+    /// Down.
+    pub height: Length,
+}
+
+/// What a join was made with, kept from the moment its edges were first held.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Made {
+    /// Lap or seam.
+    pub joining: Joining,
+    /// Its lap or allowance.
+    pub lap: Length,
+    /// Its stitch.
+    pub stitch: Stitch,
+}
+
+/// What has been done to one piece.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Work {
+    /// Tasks done, with when.
+    pub done: Vec<(Task, Time)>,
+    /// How the join was made, for a joined piece.
+    pub made: Option<Made>,
+    /// As measured before squaring up.
+    pub measured: Option<Size>,
+    /// As left by squaring up.
+    pub squared: Option<Size>,
+}
+
+impl Work {
+    /// When `task` was last done to it.
+    pub fn when(&self, task: Task) -> Option<Time> {
+        self.done
+            .iter()
+            .rev()
+            .find(|(t, _)| *t == task)
+            .map(|(_, at)| *at)
+    }
+}
+
+/// A square that was lost to the work.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Loss {
+    /// Where it was meant to go.
+    pub piece: Rect,
+    /// What happened.
+    pub why: Mishap,
+    /// When.
+    pub at: Time,
+}
+
+/// Something the maker wrote down.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Note {
+    /// Her words.
+    pub text: String,
+    /// The piece it is about.
+    pub piece: Option<Rect>,
+    /// When.
+    pub at: Time,
+}
+
+/// One throw as it stands.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Throw {
+    /// What the maker calls it.
+    pub name: String,
+    /// Put away.
+    pub archived: bool,
+    /// What is to be made.
+    pub plan: Plan,
+    /// Fabrics for covering.
+    pub prints: Vec<Print>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+    /// Squares at hand that have no place yet.
+    pub spares: u32,
+    /// Squares spoilt so far.
+    pub losses: Vec<Loss>,
+    /// What was written down.
+    pub notes: Vec<Note>,
+    /// Blocks in the order they were measured.
+    pub measured: Vec<Rect>,
+    covers: Vec<Cover>,
+    work: HashMap<Rect, Work>,
+    assembly: Assembly,
+}
+
+impl Throw {
+    /// A throw as it stands after its first event.
+    ///
+    /// `None` when that event does not begin a throw.
+    pub fn begin(event: &Event) -> Option<Throw> {
+        let Event::Begun {
+            name,
+            plan,
+            prints,
+            denims,
+        } = event
+        else {
+            return None;
+        };
+        Some(Throw {
+            name: name.clone(),
+            archived: false,
+            plan: *plan,
+            prints: prints.clone(),
+            denims: denims.clone(),
+            spares: 0,
+            losses: Vec::new(),
+            notes: Vec::new(),
+            measured: Vec::new(),
+            covers: vec![Cover::default(); plan.squares() as usize],
+            work: HashMap::new(),
+            assembly: Assembly::new(plan.across, plan.down, plan.order),
+        })
+    }
+
+    /// Fold one event in. Events that do not fit are passed over, never a panic.
+    pub fn apply(&mut self, event: &Event, at: Time) {
+        match event {
+            Event::Begun { .. } => {}
+            Event::Renamed { name } => self.name.clone_from(name),
+            Event::Archived { archived } => self.archived = *archived,
+            Event::PlanChanged { plan, spares } => self.change_plan(*plan, *spares),
+            Event::FacesChanged { faces } => {
+                for (piece, cover) in faces {
+                    self.set_cover(*piece, *cover);
+                }
+            }
+            Event::ClothChanged { prints, denims } => {
+                self.prints.clone_from(prints);
+                self.denims.clone_from(denims);
+            }
+            Event::Done { task, pieces } => {
+                for piece in pieces {
+                    self.mark(*piece, *task, at);
+                }
+            }
+            Event::SparesUsed { pieces } => {
+                self.spares = self.spares.saturating_sub(pieces.len() as u32);
+                for piece in pieces {
+                    self.mark(*piece, Task::Cut, at);
+                }
+            }
+            Event::SparesCounted { spares } => self.spares = *spares,
+            Event::Measured {
+                piece,
+                width,
+                height,
+            } => {
+                let size = Size {
+                    width: *width,
+                    height: *height,
+                };
+                self.work.entry(*piece).or_default().measured = Some(size);
+                self.measured.retain(|p| p != piece);
+                self.measured.push(*piece);
+            }
+            Event::SquaredUp { pieces } => {
+                for (piece, width, height) in pieces {
+                    self.mark(*piece, Task::SquareUp, at);
+                    let size = Size {
+                        width: *width,
+                        height: *height,
+                    };
+                    self.work.entry(*piece).or_default().squared = Some(size);
+                }
+            }
+            Event::Spoilt { piece, why } => {
+                self.work.remove(piece);
+                self.losses.push(Loss {
+                    piece: *piece,
+                    why: *why,
+                    at,
+                });
+            }
+            Event::Noted { text, piece } => {
+                self.notes.push(Note {
+                    text: text.clone(),
+                    piece: *piece,
+                    at,
+                });
+            }
+        }
+    }
+
+    fn mark(&mut self, piece: Rect, task: Task, at: Time) {
+        let made = Made {
+            joining: self.plan.joining,
+            lap: self.plan.lap,
+            stitch: self.plan.stitch,
+        };
+        let work = self.work.entry(piece).or_default();
+        work.done.push((task, at));
+        match task {
+            Task::Dot | Task::Pin => work.made = Some(made),
+            // The stitch is the one at the machine now, not the one planned when glued.
+            Task::Stitch => {
+                work.made = Some(Made {
+                    stitch: made.stitch,
+                    ..work.made.unwrap_or(made)
+                });
+            }
+            _ => {}
+        }
+    }
+
+    fn set_cover(&mut self, piece: Rect, cover: Cover) {
+        let Some(i) = self.place(piece) else { return };
+        let more = cover.layers() > self.covers[i].layers();
+        self.covers[i] = cover;
+        if let Some(work) = self.work.get_mut(&piece).filter(|_| more) {
+            // A fabric added later is pressed and cooled with the rest once more.
+            work.done
+                .retain(|(t, _)| !matches!(t, Task::PressCover | Task::CoolCover));
+        }
+    }
+
+    fn change_plan(&mut self, plan: Plan, spares: u32) {
+        let old = Rect::grid(self.plan.across, self.plan.down);
+        let new = Rect::grid(plan.across, plan.down);
+        if old != new {
+            let covers = new
+                .squares()
+                .map(|s| {
+                    self.place(s)
+                        .map_or_else(Cover::default, |i| self.covers[i])
+                })
+                .collect();
+            self.covers = covers;
+        }
+        self.plan = plan;
+        self.spares += spares;
+        self.assembly = Assembly::new(plan.across, plan.down, plan.order);
+        let assembly = &self.assembly;
+        self.work.retain(|piece, _| assembly.knows(*piece));
+        self.measured.retain(|piece| assembly.knows(*piece));
+    }
+
+    fn place(&self, piece: Rect) -> Option<usize> {
+        let inside = piece.is_square() && self.assembly.whole().holds(piece);
+        inside.then(|| {
+            usize::from(piece.row) * usize::from(self.plan.across) + usize::from(piece.col)
+        })
+    }
+
+    /// The tree of joins.
+    pub fn assembly(&self) -> &Assembly {
+        &self.assembly
+    }
+
+    /// The faces of every square, row by row.
+    pub fn covers(&self) -> &[Cover] {
+        &self.covers
+    }
+
+    /// The faces of one square (plain denim for what is not a square of this throw).
+    pub fn cover(&self, square: Rect) -> Cover {
+        self.place(square)
+            .map_or_else(Cover::default, |i| self.covers[i])
+    }
+
+    /// What has been done to a piece, if anything.
+    pub fn work(&self, piece: Rect) -> Option<&Work> {
+        self.work.get(&piece)
+    }
+
+    /// Every piece something has been done to.
+    pub fn worked(&self) -> impl Iterator<Item = (&Rect, &Work)> {
+        self.work.iter()
+    }
+
+    /// Whether `task` has been done to `piece`.
+    pub fn has(&self, piece: Rect, task: Task) -> bool {
+        self.work
+            .get(&piece)
+            .is_some_and(|w| w.when(task).is_some())
+    }
+
+    /// How a piece's join was, or will be, made.
+    pub fn made(&self, piece: Rect) -> Made {
+        let plan = &self.plan;
+        self.work.get(&piece).and_then(|w| w.made).unwrap_or(Made {
+            joining: plan.joining,
+            lap: plan.lap,
+            stitch: plan.stitch,
+        })
+    }
+
+    /// All tasks a piece goes through, in order.
+    pub fn tasks(&self, piece: Rect) -> Vec<Task> {
+        let mut out = Vec::with_capacity(6);
+        if piece.is_square() {
+            for_square(&self.cover(piece), &mut out);
+        } else {
+            for_join(self.made(piece).joining, &mut out);
+            if self.assembly.is_block(piece) {
+                for_block(&mut out);
+            }
+        }
+        if piece == self.assembly.whole() {
+            let size = self.size(piece);
+            let strips = self.plan.binding_for(size.width, size.height).strips;
+            for_whole(&self.plan, strips, &mut out);
+        }
+        out
+    }
+
+    /// The next task of a piece, taken by itself; `None` once it has been through all.
+    pub fn next(&self, piece: Rect) -> Option<Task> {
+        let tasks = self.tasks(piece);
+        let Some(work) = self.work.get(&piece) else {
+            return tasks.first().copied();
+        };
+        let mut done: Vec<Task> = work.done.iter().map(|(t, _)| *t).collect();
+        tasks
+            .into_iter()
+            .find(|task| match done.iter().position(|d| d == task) {
+                Some(at) => {
+                    done.swap_remove(at);
+                    false
+                }
+                None => true,
+            })
+    }
+
+    /// Whether a piece has been through all its own tasks.
+    pub fn complete(&self, piece: Rect) -> bool {
+        self.next(piece).is_none()
+    }
+
+    /// The first part of `piece` that is not through yet, which must come first.
+    pub fn waits_for(&self, piece: Rect) -> Option<Rect> {
+        let join = self.assembly.join(piece)?;
+        [join.first, join.second]
+            .into_iter()
+            .find(|part| !self.complete(*part))
+    }
+
+    /// Whether a square's edges are already held to another's (glued, pinned or sewn).
+    pub fn is_joined(&self, square: Rect) -> bool {
+        let mut piece = square;
+        while let Some(join) = self.assembly.goes_into(piece) {
+            if self
+                .work
+                .get(&join.whole)
+                .is_some_and(|w| !w.done.is_empty())
+            {
+                return true;
+            }
+            piece = join.whole;
+        }
+        false
+    }
+
+    /// The size a block is trimmed to: the trim size across each side that has two squares.
+    pub fn target(&self, block: Rect) -> Size {
+        let side = |squares: u16| {
+            if squares == 2 {
+                self.plan.target()
+            } else {
+                self.plan.side
+            }
+        };
+        Size {
+            width: side(block.cols),
+            height: side(block.rows),
+        }
+    }
+
+    /// The size a piece has, or will have if nothing else goes amiss; see the module.
+    pub fn size(&self, piece: Rect) -> Size {
+        if let Some(squared) = self.work.get(&piece).and_then(|w| w.squared) {
+            return squared;
+        }
+        let Some(join) = self.assembly.join(piece) else {
+            return Size {
+                width: self.plan.side,
+                height: self.plan.side,
+            };
+        };
+        let (a, b) = (self.size(join.first), self.size(join.second));
+        let made = self.made(piece);
+        let taken = take(made.joining, made.lap);
+        let whole = match join.seam {
+            Seam::Upright => Size {
+                width: a.width + b.width - taken,
+                height: max(a.height, b.height),
+            },
+            Seam::Level => Size {
+                width: max(a.width, b.width),
+                height: a.height + b.height - taken,
+            },
+        };
+        if self.assembly.is_block(piece) {
+            let measured = self
+                .work
+                .get(&piece)
+                .and_then(|w| w.measured)
+                .unwrap_or(whole);
+            let target = self.target(piece);
+            return Size {
+                width: min(measured.width, target.width),
+                height: min(measured.height, target.height),
+            };
+        }
+        whole
+    }
+
+    /// The size of the whole.
+    pub fn finished(&self) -> Size {
+        self.size(self.assembly.whole())
+    }
+
+    /// What kind of piece this is.
+    pub fn kind(&self, piece: Rect) -> Kind {
+        self.assembly.kind(piece)
+    }
+
+    /// Tasks done and tasks in all.
+    pub fn progress(&self) -> (usize, usize) {
+        let mut done = 0;
+        let mut all = 0;
+        for piece in self.assembly.pieces() {
+            let tasks = self.tasks(piece).len();
+            let has = self.work.get(&piece).map_or(0, |w| w.done.len());
+            done += has.min(tasks);
+            all += tasks;
+        }
+        (done, all)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::inch64;
+    use proptest::prelude::*;
+
+    fn begun(plan: Plan) -> Throw {
+        Throw::begin(&Event::Begun {
+            name: "t".into(),
+            plan,
+            prints: vec![],
+            denims: vec![],
+        })
+        .unwrap()
+    }
+
+    #[test]
+    fn a_lap_once_glued_keeps_its_measure() {
+        let mut throw = begun(Plan {
+            across: 2,
+            down: 1,
+            ..Plan::default()
+        });
+        let pair = Rect::grid(2, 1);
+        throw.apply(
+            &Event::Done {
+                task: Task::Dot,
+                pieces: vec![pair],
+            },
+            0,
+        );
+        let plan = Plan {
+            lap: inch64(24),
+            ..throw.plan
+        };
+        throw.apply(&Event::PlanChanged { plan, spares: 0 }, 1);
+        assert_eq!(throw.made(pair).lap, inch64(32));
+        assert_eq!(throw.size(pair).width, inch64(9 * 64 + 32));
+    }
+
+    #[test]
+    fn a_short_block_makes_its_own_row_short() {
+        let mut throw = begun(Plan {
+            across: 4,
+            down: 2,
+            ..Plan::default()
+        });
+        let four = Rect::from([0, 0, 2, 2]);
+        let short = inch64(9 * 64 + 16);
+        throw.apply(
+            &Event::Measured {
+                piece: four,
+                width: short,
+                height: inch64(10 * 64),
+            },
+            0,
+        );
+        assert_eq!(
+            throw.finished(),
+            Size {
+                width: short + inch64(9 * 64),
+                height: inch64(9 * 64 + 32)
+            }
+        );
+    }
+
+    proptest! {
+        #[test]
+        fn with_nothing_done_the_sum_of_the_parts_is_the_plan(across in 1u16..=60, down in 1u16..=60, which in 0usize..3, trim in 0i64..64) {
+            use crate::plan::JoinOrder::*;
+            let mut plan = Plan { across, down, order: [Rows, Columns, Doubling][which], ..Plan::default() };
+            plan.trim = Some(plan.natural_four() - inch64(trim));
+            let size = begun(plan).finished();
+            prop_assert_eq!((size.width, size.height), plan.finished());
+        }
+    }
+}

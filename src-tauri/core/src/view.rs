@@ -1,0 +1,849 @@
+//! What the window shows, ready to show: words chosen, lengths read off the ruler,
+//! pictures worked out, and each button with the action it sends.
+//!
+//! These are transport types; [`crate::show`] makes them. The window's TypeScript
+//! types are generated from here (see `tests/tests/types.rs`).
+
+use crate::assembly::{Kind, Rect};
+use crate::deed::Action;
+use crate::faces::{Denim, Face, Print};
+use crate::measure::Ruler;
+use crate::plan::{JoinOrder, Joining, Plan};
+use crate::tasks::{Caution, Station, Task};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// A length as shown and as spoken.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Shown {
+    /// For the eye, with ≈ before it when rounded.
+    pub text: String,
+    /// For a screen reader.
+    pub spoken: String,
+    /// Whether it was rounded to the ruler.
+    pub rounded: bool,
+}
+
+/// A named value.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Figure {
+    /// What it is.
+    pub label: String,
+    /// The value.
+    pub value: Shown,
+}
+
+/// What went wrong, and what to do.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Problem {
+    /// Stable code, for programs.
+    pub code: String,
+    /// What is wrong and where, in plain words.
+    pub said: String,
+    /// What to do next.
+    pub next: String,
+}
+
+/// A button and what it sends.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Button {
+    /// Its words.
+    pub label: String,
+    /// What it asks for.
+    pub action: Action,
+}
+
+/// A drawing. Coordinates are in its own units, from the top left.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Picture {
+    /// Width of the drawing.
+    pub width: f64,
+    /// Height of the drawing.
+    pub height: f64,
+    /// The picture in words.
+    pub spoken: String,
+    /// What is drawn, the first at the bottom.
+    pub marks: Vec<Mark>,
+}
+
+/// One thing drawn.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "mark")]
+pub enum Mark {
+    /// A rectangle.
+    Area {
+        /// Left edge.
+        x: f64,
+        /// Upper edge.
+        y: f64,
+        /// Width.
+        w: f64,
+        /// Height.
+        h: f64,
+        /// How it is filled.
+        ink: Ink,
+        /// A print from the throw's list over it.
+        print: Option<u8>,
+        /// Letters in its middle.
+        label: Option<String>,
+    },
+    /// A line, or an arrow.
+    Line {
+        /// Start.
+        x1: f64,
+        /// Start.
+        y1: f64,
+        /// End.
+        x2: f64,
+        /// End.
+        y2: f64,
+        /// How it is drawn.
+        ink: Ink,
+        /// With a head at its end.
+        arrow: bool,
+    },
+    /// Words.
+    Words {
+        /// Middle of the words.
+        x: f64,
+        /// Middle of the words.
+        y: f64,
+        /// The words.
+        text: String,
+        /// Height of the letters.
+        size: f64,
+    },
+}
+
+/// What a mark stands for; the window chooses colour and pattern.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Ink {
+    /// Bare denim.
+    Denim,
+    /// Denim still to be made.
+    Blank,
+    /// The piece in hand.
+    Now,
+    /// A piece that waits beside the one in hand.
+    Next,
+    /// Done.
+    Done,
+    /// Cloth overlapping cloth.
+    Lap,
+    /// A line of stitching.
+    Stitch,
+    /// What is cut away.
+    Waste,
+    /// A line to cut.
+    Cut,
+    /// A measure or an arrow.
+    Rule,
+    /// Something amiss.
+    Amiss,
+}
+
+/// What every screen of a throw carries.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Head {
+    /// The throw's name.
+    pub name: String,
+    /// Put away.
+    pub archived: bool,
+    /// Number of the last entry.
+    pub entry: u32,
+    /// What undo would take back, in words.
+    pub undo: Option<String>,
+    /// What redo would do again, in words.
+    pub redo: Option<String>,
+    /// Steps done.
+    pub done: u32,
+    /// Steps in all.
+    pub all: u32,
+    /// The two as words.
+    pub progress: String,
+    /// Finished size now foreseen, as words.
+    pub size: Shown,
+}
+
+/// One throw on the shelf.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct ShelfRow {
+    /// Its folder's name.
+    pub id: String,
+    /// Its name, and how far it is.
+    pub head: Option<Head>,
+    /// The grid in words.
+    pub grid: String,
+    /// The next step in words.
+    pub next: String,
+    /// When it was last worked on, in milliseconds since 1970.
+    #[ts(type = "number")]
+    pub at: i64,
+    /// A small picture of its front.
+    pub picture: Option<Picture>,
+    /// The fabrics in that picture.
+    pub prints: Vec<Swatch>,
+    /// What is wrong with it, if it cannot be opened, or what was mended.
+    pub problem: Option<Problem>,
+}
+
+/// Something on the step screen that could be done now.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Offer {
+    /// The task.
+    pub task: Task,
+    /// To what kind of piece.
+    pub kind: Kind,
+    /// Where.
+    pub station: Station,
+    /// In words.
+    pub title: String,
+    /// How many, in words.
+    pub count: String,
+    /// Whether it is still cooling.
+    pub waiting: bool,
+}
+
+/// Where work can be done now.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct StationTab {
+    /// Which; none for anywhere.
+    pub station: Option<Station>,
+    /// Its name.
+    pub label: String,
+    /// Pieces ready there.
+    pub ready: u32,
+    /// Spoken label, with the count.
+    pub spoken: String,
+    /// Chosen now.
+    pub chosen: bool,
+}
+
+/// A caution beside the work.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct CautionNote {
+    /// Which.
+    pub caution: Caution,
+    /// In a few words.
+    pub title: String,
+    /// In full.
+    pub text: String,
+}
+
+/// The step in hand.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Card {
+    /// The task.
+    pub task: Task,
+    /// To what kind of piece.
+    pub kind: Kind,
+    /// Where it is done.
+    pub station: Station,
+    /// The place's name.
+    pub station_name: String,
+    /// What to do.
+    pub title: String,
+    /// The piece in hand.
+    pub piece: Rect,
+    /// Which piece, short.
+    pub which: String,
+    /// Which piece, spoken.
+    pub which_spoken: String,
+    /// The figures that matter now.
+    pub figures: Vec<Figure>,
+    /// How, a sentence each.
+    pub how: Vec<String>,
+    /// How many remain, in words.
+    pub remain: String,
+    /// The caution, if the work can hurt.
+    pub caution: Option<CautionNote>,
+    /// The step drawn.
+    pub picture: Picture,
+    /// The buttons, the usual one first.
+    pub ticks: Vec<Button>,
+    /// When it will have cooled, in milliseconds since 1970.
+    #[ts(type = "number | null")]
+    pub cool_at: Option<i64>,
+    /// The block to measure, where measuring makes sense now.
+    pub measure: Option<Rect>,
+    /// The square that may turn out no good, where it can be said here.
+    pub spoil: Option<Rect>,
+}
+
+/// The step screen.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WorkView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The places, with how much is ready at each.
+    pub stations: Vec<StationTab>,
+    /// The step in hand; none when all is done or nothing is ready there.
+    pub card: Option<Card>,
+    /// What else could be done now.
+    pub offers: Vec<Offer>,
+    /// Said when there is no step.
+    pub rest: Option<String>,
+    /// The fabrics, for the picture.
+    pub prints: Vec<Swatch>,
+}
+
+/// A fabric as listed and drawn.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Swatch {
+    /// As it is in the throw.
+    pub print: Print,
+    /// One or two letters, so that colour is never the only sign.
+    pub letters: String,
+    /// How many are placed and how many there are, in words.
+    pub count: String,
+}
+
+/// One square on a face.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FaceCell {
+    /// Its place as told from the front.
+    pub piece: Rect,
+    /// Column in the picture of this face, from the left.
+    pub x: u16,
+    /// Row in the picture.
+    pub y: u16,
+    /// The print shown, if covered.
+    pub print: Option<u8>,
+    /// The denim.
+    pub denim: u8,
+    /// Glued or joined, so that it stays.
+    pub stays: bool,
+    /// The square in words.
+    pub spoken: String,
+}
+
+/// A stitched line on a face, in squares from the top left of the picture.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct SewnLine {
+    /// Start.
+    pub x1: u16,
+    /// Start.
+    pub y1: u16,
+    /// End.
+    pub x2: u16,
+    /// End.
+    pub y2: u16,
+}
+
+/// One face of the throw.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FacesView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Which face.
+    pub face: Face,
+    /// What it is called, and that the back is mirrored.
+    pub title: String,
+    /// Squares across.
+    pub across: u16,
+    /// Squares down.
+    pub down: u16,
+    /// The squares.
+    pub cells: Vec<FaceCell>,
+    /// Laps sewn so far.
+    pub sewn: Vec<SewnLine>,
+    /// The fabrics.
+    pub prints: Vec<Swatch>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+    /// What there is to say of it, a line each.
+    pub lines: Vec<String>,
+    /// Squares covered on the front and on the back.
+    pub covered: [u32; 2],
+    /// Squares in all.
+    pub squares: u32,
+    /// The face in words.
+    pub spoken: String,
+}
+
+/// How far a square is, as a sign.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Stage {
+    /// Not cut.
+    Open,
+    /// Cut; something is still to be glued or to cool.
+    Cut,
+    /// Ready to be joined.
+    Ready,
+    /// Its edge is held but not sewn.
+    Held,
+    /// Sewn into a pair.
+    Paired,
+    /// Sewn into its block.
+    Blocked,
+    /// Its block is squared up.
+    Squared,
+    /// Sewn to other blocks.
+    Joined,
+}
+
+/// One square on the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct BenchCell {
+    /// Its place.
+    pub piece: Rect,
+    /// Short label.
+    pub label: String,
+    /// How far it is.
+    pub stage: Stage,
+    /// The square and its stage in words.
+    pub spoken: String,
+}
+
+/// A stage with its sign, for the key.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct StageKey {
+    /// The stage.
+    pub stage: Stage,
+    /// Its name.
+    pub label: String,
+    /// How many squares are there now.
+    pub count: u32,
+}
+
+/// A count on the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Tally {
+    /// Of what.
+    pub label: String,
+    /// Done.
+    pub done: u32,
+    /// In all.
+    pub all: u32,
+    /// In words.
+    pub text: String,
+}
+
+/// The bench: every square, pair and four, and how far each is.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct BenchView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Squares across.
+    pub across: u16,
+    /// Squares down.
+    pub down: u16,
+    /// The squares.
+    pub cells: Vec<BenchCell>,
+    /// The key.
+    pub key: Vec<StageKey>,
+    /// The counts.
+    pub tallies: Vec<Tally>,
+    /// Spare squares at hand.
+    pub spares: u32,
+    /// Spoilt squares, in words.
+    pub losses: String,
+    /// The piece chosen, and those it belongs to.
+    pub chosen: Vec<PieceCard>,
+}
+
+/// One piece in detail.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct PieceCard {
+    /// The piece.
+    pub piece: Rect,
+    /// What it is and which.
+    pub title: String,
+    /// How far it is, a line each.
+    pub lines: Vec<String>,
+    /// What can be done to it.
+    pub buttons: Vec<Button>,
+    /// It can be measured now.
+    pub measure: bool,
+    /// It may be said to be spoilt.
+    pub spoil: bool,
+}
+
+/// What is typed into the plan, as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PlanDraft {
+    /// Cut side.
+    pub side: String,
+    /// Lap or allowance.
+    pub lap: String,
+    /// Squares across.
+    pub across: String,
+    /// Squares down.
+    pub down: String,
+    /// How edges are held together.
+    pub joining: Joining,
+    /// Which stitch.
+    pub stitch: StitchKind,
+    /// Twin spacing or stitch width.
+    pub width: String,
+    /// Least fringe.
+    pub fringe: String,
+    /// Trim size; empty for the natural one.
+    pub trim: String,
+    /// Order of the larger joins.
+    pub order: JoinOrder,
+    /// Width of the binding strip.
+    pub strip: String,
+    /// Longest binding strip.
+    pub longest: String,
+    /// Tail of the binding.
+    pub tail: String,
+    /// Minutes to cool.
+    pub cooling: String,
+    /// Washes.
+    pub washes: String,
+}
+
+/// Which stitch, without its width.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum StitchKind {
+    /// One straight row.
+    Straight,
+    /// Twin needle.
+    Twin,
+    /// Zigzag or another wide stitch.
+    Zigzag,
+}
+
+/// Something wrong in one field.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct FieldProblem {
+    /// The field of the draft.
+    pub field: String,
+    /// What is wrong.
+    pub problem: Problem,
+}
+
+/// The plan, being looked at or typed.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct PlanView {
+    /// Common to all screens, for a throw that has been begun.
+    pub head: Option<Head>,
+    /// What was typed, each measure with its unit spelled out.
+    pub tidy: PlanDraft,
+    /// What is wrong, by field.
+    pub faults: Vec<FieldProblem>,
+    /// What stands in the way of changing this throw to it.
+    pub refusal: Option<Problem>,
+    /// The plan, when it can be.
+    pub plan: Option<Plan>,
+    /// The change, when there is one and it can be made.
+    pub change: Option<Button>,
+    /// The figures.
+    pub figures: Vec<Figure>,
+    /// What the maker should hear.
+    pub advice: Vec<Problem>,
+    /// The lap in section, to scale.
+    pub picture: Option<Picture>,
+    /// The grid.
+    pub grid: Option<Picture>,
+}
+
+/// What grids to look for.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "by")]
+pub enum GridWish {
+    /// From the squares at hand.
+    Squares {
+        /// How many, as typed.
+        have: String,
+    },
+    /// From a size.
+    Size {
+        /// Width, as typed.
+        width: String,
+        /// Height, as typed.
+        height: String,
+    },
+}
+
+/// One grid that comes close.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct GridRow {
+    /// Squares across.
+    pub across: u16,
+    /// Squares down.
+    pub down: u16,
+    /// The grid in words.
+    pub title: String,
+    /// Its finished size.
+    pub size: Shown,
+    /// What is left over or amiss, and why.
+    pub why: Vec<String>,
+}
+
+/// The grids that come closest.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct GridsView {
+    /// What is wrong with the wish.
+    pub problem: Option<Problem>,
+    /// Best first.
+    pub grids: Vec<GridRow>,
+}
+
+/// Measuring a block.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct MeasureView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The block.
+    pub piece: Rect,
+    /// Which block.
+    pub title: String,
+    /// What it should be.
+    pub target: Figure,
+    /// What is wrong with what was typed, by field (`width`, `height`).
+    pub faults: Vec<FieldProblem>,
+    /// The verdict in a sentence or two.
+    pub verdict: Vec<String>,
+    /// Over and under, what to trim from which side, the lap being sewn.
+    pub figures: Vec<Figure>,
+    /// The block with what is cut away.
+    pub picture: Option<Picture>,
+    /// Keeps the measure.
+    pub keep: Option<Button>,
+    /// The measured blocks so far: count, mean, spread, lap.
+    pub summary: Vec<Figure>,
+    /// What they say, in words.
+    pub summary_said: String,
+    /// The next block worth measuring.
+    pub next: Option<Rect>,
+}
+
+/// A trim size to choose.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct TrimRow {
+    /// The size.
+    pub size: Shown,
+    /// The finished size with it.
+    pub finished: Shown,
+    /// What it costs, in words.
+    pub said: String,
+    /// Chosen now.
+    pub chosen: bool,
+    /// Choose it; none where it is chosen or cannot be.
+    pub choose: Option<Button>,
+}
+
+/// The trim sizes worth considering.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct TrimView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Largest first.
+    pub rows: Vec<TrimRow>,
+    /// Blocks measured so far, in words.
+    pub said: String,
+}
+
+/// One line of history.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HistoryRow {
+    /// Number of the entry.
+    pub n: u32,
+    /// When, in milliseconds since 1970.
+    #[ts(type = "number")]
+    pub at: i64,
+    /// In plain words.
+    pub text: String,
+    /// Whether it still stands.
+    pub stands: bool,
+}
+
+/// The dated history, newest first.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HistoryView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The lines.
+    pub rows: Vec<HistoryRow>,
+    /// Whether older ones are left out.
+    pub more: bool,
+}
+
+/// What the window wants to see.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "see")]
+pub enum Look {
+    /// The step screen.
+    Work {
+        /// Only work done there.
+        station: Option<Station>,
+        /// This batch, not the one that comes first.
+        batch: Option<(Task, Kind)>,
+    },
+    /// The bench.
+    Bench {
+        /// The piece chosen.
+        chosen: Option<Rect>,
+    },
+    /// A face.
+    Faces {
+        /// Which.
+        face: Face,
+    },
+    /// The plan of this throw, or the draft of another.
+    Plan {
+        /// What is typed; none to read the plan as it stands.
+        draft: Option<PlanDraft>,
+    },
+    /// Measuring a block.
+    Measure {
+        /// Which.
+        piece: Rect,
+        /// Width as typed.
+        width: String,
+        /// Height as typed.
+        height: String,
+    },
+    /// Choosing a trim size.
+    Trim,
+    /// History, newest first.
+    History {
+        /// How many lines at most.
+        most: u32,
+    },
+}
+
+/// What the window gets to see.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "seen")]
+pub enum View {
+    /// The step screen.
+    Work(WorkView),
+    /// The bench.
+    Bench(BenchView),
+    /// A face.
+    Faces(FacesView),
+    /// The plan.
+    Plan(Box<PlanView>),
+    /// Measuring.
+    Measure(MeasureView),
+    /// Trim sizes.
+    Trim(TrimView),
+    /// History.
+    History(HistoryView),
+}
+
+/// How the window looks and reads.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Prefs {
+    /// Inches or metric, and how fine.
+    pub ruler: Ruler,
+    /// Size of text in per cent: 100 to 200.
+    pub text: u16,
+    /// Dark, light, or as the device has it.
+    pub theme: Theme,
+}
+
+/// Dark or light.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Theme {
+    /// As the device has it.
+    Auto,
+    /// Dark on light.
+    Light,
+    /// Light on dark.
+    Dark,
+}
+
+impl Default for Prefs {
+    fn default() -> Self {
+        Prefs {
+            ruler: Ruler::default(),
+            text: 100,
+            theme: Theme::Auto,
+        }
+    }
+}
+
+/// The shelf of throws.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct ShelfView {
+    /// Throws in work, the last worked on first.
+    pub rows: Vec<ShelfRow>,
+    /// Throws put away.
+    pub archived: Vec<ShelfRow>,
+    /// Throws deleted but not yet erased.
+    pub deleted: Vec<ShelfRow>,
+}
+
+/// What the window is given when it opens.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Hello {
+    /// The window's own words, by key.
+    #[ts(type = "Record<WordKey, string>")]
+    pub words: std::collections::BTreeMap<String, String>,
+    /// Preferences.
+    pub prefs: Prefs,
+    /// The shelf.
+    pub shelf: ShelfView,
+    /// A plan to begin with.
+    pub draft: PlanDraft,
+    /// The fabrics a new throw begins with.
+    pub prints: Vec<Print>,
+    /// The denims a new throw begins with.
+    pub denims: Vec<Denim>,
+    /// Version of the app.
+    pub version: String,
+    /// Where the throws are kept.
+    pub folder: String,
+    /// What went wrong at the start, if anything.
+    pub problem: Option<Problem>,
+}
+
+/// Something done on the shelf.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "tend")]
+pub enum Tend {
+    /// Begin a throw (with [`Action::Begin`]).
+    Begin {
+        /// The beginning.
+        action: Action,
+    },
+    /// Make a fresh copy of the demo throw.
+    Demo,
+    /// Delete; it can be taken back.
+    Delete {
+        /// Which.
+        id: String,
+    },
+    /// Take a deletion back.
+    Restore {
+        /// Which.
+        id: String,
+    },
+    /// Erase a deleted throw for good.
+    Erase {
+        /// Which.
+        id: String,
+    },
+}
+
+/// What came of tending the shelf.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Tended {
+    /// The throw begun, if one was.
+    pub id: Option<String>,
+    /// The shelf now.
+    pub shelf: ShelfView,
+}
+
+/// Something done to a throw.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "deed")]
+pub enum Deed {
+    /// An action.
+    Act {
+        /// Which.
+        action: Action,
+    },
+    /// Take the last back.
+    Undo,
+    /// Do the last taken back again.
+    Redo,
+}

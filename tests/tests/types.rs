@@ -1,0 +1,106 @@
+//! The window's TypeScript types are made from the Rust ones, and must not drift.
+//!
+//! `LAPWORK_WRITE=1 cargo test -p lapwork-tests --test types` writes the file anew.
+
+use lapwork_core::{assembly, deed, faces, measure, plan, tasks, throw, view, words};
+use std::path::Path;
+use ts_rs::{Config, TS};
+
+fn declared() -> String {
+    let mut out = String::from(
+        "// Made from the Rust types by tests/tests/types.rs. Do not edit.\n\
+         // Lengths are whole numbers of nanometres; the window only passes them on.\n\n",
+    );
+    let cfg = Config::default();
+    macro_rules! declare {
+        ($($t:ty),* $(,)?) => {
+            $(out.push_str(&format!("export {}\n\n", <$t as TS>::decl(&cfg)));)*
+        };
+    }
+    declare!(
+        measure::System,
+        measure::Fraction,
+        measure::MetricUnit,
+        measure::Ruler,
+        plan::Joining,
+        plan::Stitch,
+        plan::JoinOrder,
+        plan::Binding,
+        plan::Plan,
+        assembly::Rect,
+        assembly::Kind,
+        faces::Face,
+        faces::Texture,
+        faces::Print,
+        faces::Denim,
+        tasks::Task,
+        tasks::Station,
+        tasks::Caution,
+        throw::Mishap,
+        deed::Action,
+        view::Shown,
+        view::Figure,
+        view::Problem,
+        view::Button,
+        view::Picture,
+        view::Mark,
+        view::Ink,
+        view::Head,
+        view::ShelfRow,
+        view::Offer,
+        view::StationTab,
+        view::CautionNote,
+        view::Card,
+        view::WorkView,
+        view::Swatch,
+        view::FaceCell,
+        view::SewnLine,
+        view::FacesView,
+        view::Stage,
+        view::BenchCell,
+        view::StageKey,
+        view::Tally,
+        view::BenchView,
+        view::PieceCard,
+        view::PlanDraft,
+        view::StitchKind,
+        view::FieldProblem,
+        view::PlanView,
+        view::GridWish,
+        view::GridRow,
+        view::GridsView,
+        view::MeasureView,
+        view::TrimRow,
+        view::TrimView,
+        view::HistoryRow,
+        view::HistoryView,
+        view::Look,
+        view::View,
+        view::Prefs,
+        view::Theme,
+        view::ShelfView,
+        view::Hello,
+        view::Tend,
+        view::Tended,
+        view::Deed,
+    );
+    let keys = words::window_keys();
+    let union: Vec<String> = keys.iter().map(|k| format!("  | \"{k}\"")).collect();
+    out.push_str(&format!("export type WordKey =\n{};\n", union.join("\n")));
+    out
+}
+
+#[test]
+fn the_windows_types_are_the_cores() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../ui/src/lib/types.ts");
+    let want = declared();
+    if std::env::var_os("LAPWORK_WRITE").is_some() {
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(&path, &want).unwrap();
+    }
+    let have = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(
+        have == want,
+        "ui/src/lib/types.ts has drifted; run LAPWORK_WRITE=1 cargo test -p lapwork-tests --test types"
+    );
+}
