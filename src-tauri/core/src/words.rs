@@ -10,8 +10,9 @@ use crate::view::{Problem, Shown};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use std::collections::BTreeMap;
-use unic_langid::langid;
+use unic_langid::LanguageIdentifier;
 
+const ENGLISH_CODE: &str = "en";
 const ENGLISH: [&str; 2] = [
     include_str!("../words/en/work.ftl"),
     include_str!("../words/en/window.ftl"),
@@ -65,7 +66,11 @@ macro_rules! say {
 impl Words {
     /// The English words.
     pub fn english() -> Words {
-        let mut bundle = FluentBundle::new_concurrent(vec![langid!("en")]);
+        let mut bundle = FluentBundle::new_concurrent(vec![
+            ENGLISH_CODE
+                .parse()
+                .unwrap_or_else(|_| LanguageIdentifier::default()),
+        ]);
         bundle.set_use_isolating(false);
         for text in ENGLISH {
             let resource = match FluentResource::try_new(text.to_string()) {

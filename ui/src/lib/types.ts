@@ -1,0 +1,1302 @@
+// Made from the Rust types by tests/tests/types.rs. Do not edit.
+// Lengths are whole numbers of nanometres; the window only passes them on.
+
+export type System = "inch" | "metric";
+
+export type Fraction = "eighth" | "sixteenth" | "thirty-second" | "sixty-fourth";
+
+export type MetricUnit = "mm" | "cm";
+
+export type Ruler = { 
+/**
+ * Inches or metric.
+ */
+system: System, 
+/**
+ * Finest inch mark shown.
+ */
+fraction: Fraction, 
+/**
+ * Millimetres or centimetres.
+ */
+metric: MetricUnit, };
+
+export type Joining = "lapped" | "seamed" | "exposed";
+
+export type Stitch = { "kind": "straight" } | { "kind": "twin", 
+/**
+ * Distance between the needles, in nanometres.
+ */
+spacing: number, } | { "kind": "zigzag", 
+/**
+ * Full width of the stitch, in nanometres.
+ */
+width: number, };
+
+export type JoinOrder = "rows" | "columns" | "doubling";
+
+export type Binding = { 
+/**
+ * Cut width of the strip; half of it shows on each face.
+ */
+strip: number, 
+/**
+ * The longest strip the cloth gives.
+ */
+longest: number, 
+/**
+ * Extra length to finish with.
+ */
+tail: number, };
+
+export type Plan = { 
+/**
+ * Side of a square as cut.
+ */
+side: number, 
+/**
+ * The lap, or the seam allowance where the joining is a seam.
+ */
+lap: number, 
+/**
+ * Squares across.
+ */
+across: number, 
+/**
+ * Squares down.
+ */
+down: number, 
+/**
+ * How edges are held together.
+ */
+joining: Joining, 
+/**
+ * The stitching down a join.
+ */
+stitch: Stitch, 
+/**
+ * Least fringe the maker trusts to hold (3 mm; common practice, no source).
+ */
+least_fringe: number, 
+/**
+ * Side the fours are trimmed to, where the maker has settled on one.
+ */
+trim: number | null, 
+/**
+ * The order of the larger joins.
+ */
+order: JoinOrder, 
+/**
+ * The strip round the outside.
+ */
+binding: Binding, 
+/**
+ * Minutes a pressed piece is left to cool (5; common practice, no source).
+ */
+cooling_minutes: number, 
+/**
+ * How many first washes with clipping of threads (3; common practice, no source).
+ */
+washes: number, };
+
+export type Rect = [number, number, number, number];
+
+export type Kind = "square" | "pair" | "four" | "row" | "column" | "part" | "whole";
+
+export type Face = "front" | "back";
+
+export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
+
+export type Print = { 
+/**
+ * What the maker calls it.
+ */
+name: string, 
+/**
+ * Its colour for the picture, `#rrggbb`.
+ */
+colour: string, 
+/**
+ * Its drawn texture.
+ */
+texture: Texture, 
+/**
+ * Squares of it at hand, where counted.
+ */
+stock: number | null, };
+
+export type Denim = { 
+/**
+ * What the maker calls it.
+ */
+name: string, 
+/**
+ * Its colour for the picture, `#rrggbb`.
+ */
+colour: string, };
+
+export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "wash" | "clip";
+
+export type Station = "table" | "iron" | "machine" | "wash";
+
+export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
+
+export type Mishap = "mis-cut" | "flaw" | "scorched" | "lost";
+
+export type Action = { "do": "begin", 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * What is to be made.
+ */
+plan: Plan, 
+/**
+ * Fabrics for covering.
+ */
+prints: Array<Print>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, } | { "do": "rename", 
+/**
+ * The new name.
+ */
+name: string, } | { "do": "archive", 
+/**
+ * Put away.
+ */
+archived: boolean, } | { "do": "change-plan", 
+/**
+ * The new plan.
+ */
+plan: Plan, } | { "do": "set-face", 
+/**
+ * The squares.
+ */
+pieces: Array<Rect>, 
+/**
+ * Which face.
+ */
+face: Face, 
+/**
+ * The print, or none for bare denim.
+ */
+print: number | null, } | { "do": "set-denim", 
+/**
+ * The squares.
+ */
+pieces: Array<Rect>, 
+/**
+ * The denim.
+ */
+denim: number, 
+/**
+ * Wrong side to the front.
+ */
+wrong_side_up: boolean, } | { "do": "spread", 
+/**
+ * Squares covered on the front, in all.
+ */
+front: number, 
+/**
+ * Squares covered on the back, in all.
+ */
+back: number, 
+/**
+ * Which of the many good ways.
+ */
+seed: number, } | { "do": "set-cloth", 
+/**
+ * Fabrics for covering.
+ */
+prints: Array<Print>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, } | { "do": "tick", 
+/**
+ * The task.
+ */
+task: Task, 
+/**
+ * The pieces it was done to.
+ */
+pieces: Array<Rect>, } | { "do": "tick-next", 
+/**
+ * The task.
+ */
+task: Task, 
+/**
+ * To pieces of this kind.
+ */
+kind: Kind, 
+/**
+ * How many.
+ */
+count: number, } | { "do": "use-spares", 
+/**
+ * The places.
+ */
+pieces: Array<Rect>, } | { "do": "count-spares", 
+/**
+ * How many.
+ */
+spares: number, } | { "do": "measure", 
+/**
+ * The block.
+ */
+piece: Rect, 
+/**
+ * Its width, in nanometres.
+ */
+width: number, 
+/**
+ * Its height, in nanometres.
+ */
+height: number, } | { "do": "spoil", 
+/**
+ * The square.
+ */
+piece: Rect, 
+/**
+ * What happened.
+ */
+why: Mishap, } | { "do": "note", 
+/**
+ * The words.
+ */
+text: string, 
+/**
+ * The piece it is about.
+ */
+piece: Rect | null, };
+
+export type Shown = { 
+/**
+ * For the eye, with ≈ before it when rounded.
+ */
+text: string, 
+/**
+ * For a screen reader.
+ */
+spoken: string, 
+/**
+ * Whether it was rounded to the ruler.
+ */
+rounded: boolean, };
+
+export type Figure = { 
+/**
+ * What it is.
+ */
+label: string, 
+/**
+ * The value.
+ */
+value: Shown, };
+
+export type Problem = { 
+/**
+ * Stable code, for programs.
+ */
+code: string, 
+/**
+ * What is wrong and where, in plain words.
+ */
+said: string, 
+/**
+ * What to do next.
+ */
+next: string, };
+
+export type Button = { 
+/**
+ * Its words.
+ */
+label: string, 
+/**
+ * What it asks for.
+ */
+action: Action, };
+
+export type Picture = { 
+/**
+ * Width of the drawing.
+ */
+width: number, 
+/**
+ * Height of the drawing.
+ */
+height: number, 
+/**
+ * The picture in words.
+ */
+spoken: string, 
+/**
+ * What is drawn, the first at the bottom.
+ */
+marks: Array<Mark>, };
+
+export type Mark = { "mark": "area", 
+/**
+ * Left edge.
+ */
+x: number, 
+/**
+ * Upper edge.
+ */
+y: number, 
+/**
+ * Width.
+ */
+w: number, 
+/**
+ * Height.
+ */
+h: number, 
+/**
+ * How it is filled.
+ */
+ink: Ink, 
+/**
+ * A print from the throw's list over it.
+ */
+print: number | null, 
+/**
+ * Letters in its middle.
+ */
+label: string | null, } | { "mark": "line", 
+/**
+ * Start.
+ */
+x1: number, 
+/**
+ * Start.
+ */
+y1: number, 
+/**
+ * End.
+ */
+x2: number, 
+/**
+ * End.
+ */
+y2: number, 
+/**
+ * How it is drawn.
+ */
+ink: Ink, 
+/**
+ * With a head at its end.
+ */
+arrow: boolean, } | { "mark": "words", 
+/**
+ * Middle of the words.
+ */
+x: number, 
+/**
+ * Middle of the words.
+ */
+y: number, 
+/**
+ * The words.
+ */
+text: string, 
+/**
+ * Height of the letters.
+ */
+size: number, };
+
+export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss";
+
+export type Head = { 
+/**
+ * The throw's name.
+ */
+name: string, 
+/**
+ * Put away.
+ */
+archived: boolean, 
+/**
+ * Number of the last entry.
+ */
+entry: number, 
+/**
+ * What undo would take back, in words.
+ */
+undo: string | null, 
+/**
+ * What redo would do again, in words.
+ */
+redo: string | null, 
+/**
+ * Steps done.
+ */
+done: number, 
+/**
+ * Steps in all.
+ */
+all: number, 
+/**
+ * The two as words.
+ */
+progress: string, 
+/**
+ * Finished size now foreseen, as words.
+ */
+size: Shown, };
+
+export type ShelfRow = { 
+/**
+ * Its folder's name.
+ */
+id: string, 
+/**
+ * Its name, and how far it is.
+ */
+head: Head | null, 
+/**
+ * The grid in words.
+ */
+grid: string, 
+/**
+ * The next step in words.
+ */
+next: string, 
+/**
+ * When it was last worked on, in milliseconds since 1970.
+ */
+at: number, 
+/**
+ * A small picture of its front.
+ */
+picture: Picture | null, 
+/**
+ * The fabrics in that picture.
+ */
+prints: Array<Swatch>, 
+/**
+ * What is wrong with it, if it cannot be opened, or what was mended.
+ */
+problem: Problem | null, };
+
+export type Offer = { 
+/**
+ * The task.
+ */
+task: Task, 
+/**
+ * To what kind of piece.
+ */
+kind: Kind, 
+/**
+ * Where.
+ */
+station: Station, 
+/**
+ * In words.
+ */
+title: string, 
+/**
+ * How many, in words.
+ */
+count: string, 
+/**
+ * Whether it is still cooling.
+ */
+waiting: boolean, };
+
+export type StationTab = { 
+/**
+ * Which; none for anywhere.
+ */
+station: Station | null, 
+/**
+ * Its name.
+ */
+label: string, 
+/**
+ * Pieces ready there.
+ */
+ready: number, 
+/**
+ * Spoken label, with the count.
+ */
+spoken: string, 
+/**
+ * Chosen now.
+ */
+chosen: boolean, };
+
+export type CautionNote = { 
+/**
+ * Which.
+ */
+caution: Caution, 
+/**
+ * In a few words.
+ */
+title: string, 
+/**
+ * In full.
+ */
+text: string, };
+
+export type Card = { 
+/**
+ * The task.
+ */
+task: Task, 
+/**
+ * To what kind of piece.
+ */
+kind: Kind, 
+/**
+ * Where it is done.
+ */
+station: Station, 
+/**
+ * The place's name.
+ */
+station_name: string, 
+/**
+ * What to do.
+ */
+title: string, 
+/**
+ * The piece in hand.
+ */
+piece: Rect, 
+/**
+ * Which piece, short.
+ */
+which: string, 
+/**
+ * Which piece, spoken.
+ */
+which_spoken: string, 
+/**
+ * The figures that matter now.
+ */
+figures: Array<Figure>, 
+/**
+ * How, a sentence each.
+ */
+how: Array<string>, 
+/**
+ * How many remain, in words.
+ */
+remain: string, 
+/**
+ * The caution, if the work can hurt.
+ */
+caution: CautionNote | null, 
+/**
+ * The step drawn.
+ */
+picture: Picture, 
+/**
+ * The buttons, the usual one first.
+ */
+ticks: Array<Button>, 
+/**
+ * When it will have cooled, in milliseconds since 1970.
+ */
+cool_at: number | null, 
+/**
+ * The block to measure, where measuring makes sense now.
+ */
+measure: Rect | null, 
+/**
+ * The square that may turn out no good, where it can be said here.
+ */
+spoil: Rect | null, };
+
+export type WorkView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The places, with how much is ready at each.
+ */
+stations: Array<StationTab>, 
+/**
+ * The step in hand; none when all is done or nothing is ready there.
+ */
+card: Card | null, 
+/**
+ * What else could be done now.
+ */
+offers: Array<Offer>, 
+/**
+ * Said when there is no step.
+ */
+rest: string | null, 
+/**
+ * The fabrics, for the picture.
+ */
+prints: Array<Swatch>, };
+
+export type Swatch = { 
+/**
+ * As it is in the throw.
+ */
+print: Print, 
+/**
+ * One or two letters, so that colour is never the only sign.
+ */
+letters: string, 
+/**
+ * How many are placed and how many there are, in words.
+ */
+count: string, };
+
+export type FaceCell = { 
+/**
+ * Its place as told from the front.
+ */
+piece: Rect, 
+/**
+ * Column in the picture of this face, from the left.
+ */
+x: number, 
+/**
+ * Row in the picture.
+ */
+y: number, 
+/**
+ * The print shown, if covered.
+ */
+print: number | null, 
+/**
+ * The denim.
+ */
+denim: number, 
+/**
+ * Glued or joined, so that it stays.
+ */
+stays: boolean, 
+/**
+ * The square in words.
+ */
+spoken: string, };
+
+export type SewnLine = { 
+/**
+ * Start.
+ */
+x1: number, 
+/**
+ * Start.
+ */
+y1: number, 
+/**
+ * End.
+ */
+x2: number, 
+/**
+ * End.
+ */
+y2: number, };
+
+export type FacesView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * Which face.
+ */
+face: Face, 
+/**
+ * What it is called, and that the back is mirrored.
+ */
+title: string, 
+/**
+ * Squares across.
+ */
+across: number, 
+/**
+ * Squares down.
+ */
+down: number, 
+/**
+ * The squares.
+ */
+cells: Array<FaceCell>, 
+/**
+ * Laps sewn so far.
+ */
+sewn: Array<SewnLine>, 
+/**
+ * The fabrics.
+ */
+prints: Array<Swatch>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, 
+/**
+ * What there is to say of it, a line each.
+ */
+lines: Array<string>, 
+/**
+ * Squares covered on the front and on the back.
+ */
+covered: [number, number], 
+/**
+ * Squares in all.
+ */
+squares: number, 
+/**
+ * The face in words.
+ */
+spoken: string, };
+
+export type Stage = "open" | "cut" | "ready" | "held" | "paired" | "blocked" | "squared" | "joined";
+
+export type BenchCell = { 
+/**
+ * Its place.
+ */
+piece: Rect, 
+/**
+ * Short label.
+ */
+label: string, 
+/**
+ * How far it is.
+ */
+stage: Stage, 
+/**
+ * The square and its stage in words.
+ */
+spoken: string, };
+
+export type StageKey = { 
+/**
+ * The stage.
+ */
+stage: Stage, 
+/**
+ * Its name.
+ */
+label: string, 
+/**
+ * How many squares are there now.
+ */
+count: number, };
+
+export type Tally = { 
+/**
+ * Of what.
+ */
+label: string, 
+/**
+ * Done.
+ */
+done: number, 
+/**
+ * In all.
+ */
+all: number, 
+/**
+ * In words.
+ */
+text: string, };
+
+export type BenchView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * Squares across.
+ */
+across: number, 
+/**
+ * Squares down.
+ */
+down: number, 
+/**
+ * The squares.
+ */
+cells: Array<BenchCell>, 
+/**
+ * The key.
+ */
+key: Array<StageKey>, 
+/**
+ * The counts.
+ */
+tallies: Array<Tally>, 
+/**
+ * Spare squares at hand.
+ */
+spares: number, 
+/**
+ * Spoilt squares, in words.
+ */
+losses: string, 
+/**
+ * The piece chosen, and those it belongs to.
+ */
+chosen: Array<PieceCard>, };
+
+export type PieceCard = { 
+/**
+ * The piece.
+ */
+piece: Rect, 
+/**
+ * What it is and which.
+ */
+title: string, 
+/**
+ * How far it is, a line each.
+ */
+lines: Array<string>, 
+/**
+ * What can be done to it.
+ */
+buttons: Array<Button>, 
+/**
+ * It can be measured now.
+ */
+measure: boolean, 
+/**
+ * It may be said to be spoilt.
+ */
+spoil: boolean, };
+
+export type PlanDraft = { 
+/**
+ * Cut side.
+ */
+side: string, 
+/**
+ * Lap or allowance.
+ */
+lap: string, 
+/**
+ * Squares across.
+ */
+across: string, 
+/**
+ * Squares down.
+ */
+down: string, 
+/**
+ * How edges are held together.
+ */
+joining: Joining, 
+/**
+ * Which stitch.
+ */
+stitch: StitchKind, 
+/**
+ * Twin spacing or stitch width.
+ */
+width: string, 
+/**
+ * Least fringe.
+ */
+fringe: string, 
+/**
+ * Trim size; empty for the natural one.
+ */
+trim: string, 
+/**
+ * Order of the larger joins.
+ */
+order: JoinOrder, 
+/**
+ * Width of the binding strip.
+ */
+strip: string, 
+/**
+ * Longest binding strip.
+ */
+longest: string, 
+/**
+ * Tail of the binding.
+ */
+tail: string, 
+/**
+ * Minutes to cool.
+ */
+cooling: string, 
+/**
+ * Washes.
+ */
+washes: string, };
+
+export type StitchKind = "straight" | "twin" | "zigzag";
+
+export type FieldProblem = { 
+/**
+ * The field of the draft.
+ */
+field: string, 
+/**
+ * What is wrong.
+ */
+problem: Problem, };
+
+export type PlanView = { 
+/**
+ * Common to all screens, for a throw that has been begun.
+ */
+head: Head | null, 
+/**
+ * What was typed, each measure with its unit spelled out.
+ */
+tidy: PlanDraft, 
+/**
+ * What is wrong, by field.
+ */
+faults: Array<FieldProblem>, 
+/**
+ * What stands in the way of changing this throw to it.
+ */
+refusal: Problem | null, 
+/**
+ * The plan, when it can be.
+ */
+plan: Plan | null, 
+/**
+ * The change, when there is one and it can be made.
+ */
+change: Button | null, 
+/**
+ * The figures.
+ */
+figures: Array<Figure>, 
+/**
+ * What the maker should hear.
+ */
+advice: Array<Problem>, 
+/**
+ * The lap in section, to scale.
+ */
+picture: Picture | null, 
+/**
+ * The grid.
+ */
+grid: Picture | null, };
+
+export type GridWish = { "by": "squares", 
+/**
+ * How many, as typed.
+ */
+have: string, } | { "by": "size", 
+/**
+ * Width, as typed.
+ */
+width: string, 
+/**
+ * Height, as typed.
+ */
+height: string, };
+
+export type GridRow = { 
+/**
+ * Squares across.
+ */
+across: number, 
+/**
+ * Squares down.
+ */
+down: number, 
+/**
+ * The grid in words.
+ */
+title: string, 
+/**
+ * Its finished size.
+ */
+size: Shown, 
+/**
+ * What is left over or amiss, and why.
+ */
+why: Array<string>, };
+
+export type GridsView = { 
+/**
+ * What is wrong with the wish.
+ */
+problem: Problem | null, 
+/**
+ * Best first.
+ */
+grids: Array<GridRow>, };
+
+export type MeasureView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The block.
+ */
+piece: Rect, 
+/**
+ * Which block.
+ */
+title: string, 
+/**
+ * What it should be.
+ */
+target: Figure, 
+/**
+ * What is wrong with what was typed, by field (`width`, `height`).
+ */
+faults: Array<FieldProblem>, 
+/**
+ * The verdict in a sentence or two.
+ */
+verdict: Array<string>, 
+/**
+ * Over and under, what to trim from which side, the lap being sewn.
+ */
+figures: Array<Figure>, 
+/**
+ * The block with what is cut away.
+ */
+picture: Picture | null, 
+/**
+ * Keeps the measure.
+ */
+keep: Button | null, 
+/**
+ * The measured blocks so far: count, mean, spread, lap.
+ */
+summary: Array<Figure>, 
+/**
+ * What they say, in words.
+ */
+summary_said: string, 
+/**
+ * The next block worth measuring.
+ */
+next: Rect | null, };
+
+export type TrimRow = { 
+/**
+ * The size.
+ */
+size: Shown, 
+/**
+ * The finished size with it.
+ */
+finished: Shown, 
+/**
+ * What it costs, in words.
+ */
+said: string, 
+/**
+ * Chosen now.
+ */
+chosen: boolean, 
+/**
+ * Choose it; none where it is chosen or cannot be.
+ */
+choose: Button | null, };
+
+export type TrimView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * Largest first.
+ */
+rows: Array<TrimRow>, 
+/**
+ * Blocks measured so far, in words.
+ */
+said: string, };
+
+export type HistoryRow = { 
+/**
+ * Number of the entry.
+ */
+n: number, 
+/**
+ * When, in milliseconds since 1970.
+ */
+at: number, 
+/**
+ * In plain words.
+ */
+text: string, 
+/**
+ * Whether it still stands.
+ */
+stands: boolean, };
+
+export type HistoryView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The lines.
+ */
+rows: Array<HistoryRow>, 
+/**
+ * Whether older ones are left out.
+ */
+more: boolean, };
+
+export type Look = { "see": "work", 
+/**
+ * Only work done there.
+ */
+station: Station | null, 
+/**
+ * This batch, not the one that comes first.
+ */
+batch: [Task, Kind] | null, } | { "see": "bench", 
+/**
+ * The piece chosen.
+ */
+chosen: Rect | null, } | { "see": "faces", 
+/**
+ * Which.
+ */
+face: Face, } | { "see": "plan", 
+/**
+ * What is typed; none to read the plan as it stands.
+ */
+draft: PlanDraft | null, } | { "see": "measure", 
+/**
+ * Which.
+ */
+piece: Rect, 
+/**
+ * Width as typed.
+ */
+width: string, 
+/**
+ * Height as typed.
+ */
+height: string, } | { "see": "trim" } | { "see": "history", 
+/**
+ * How many lines at most.
+ */
+most: number, };
+
+export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "history" } & HistoryView;
+
+export type Prefs = { 
+/**
+ * Inches or metric, and how fine.
+ */
+ruler: Ruler, 
+/**
+ * Size of text in per cent: 100 to 200.
+ */
+text: number, 
+/**
+ * Dark, light, or as the device has it.
+ */
+theme: Theme, };
+
+export type Theme = "auto" | "light" | "dark";
+
+export type ShelfView = { 
+/**
+ * Throws in work, the last worked on first.
+ */
+rows: Array<ShelfRow>, 
+/**
+ * Throws put away.
+ */
+archived: Array<ShelfRow>, 
+/**
+ * Throws deleted but not yet erased.
+ */
+deleted: Array<ShelfRow>, };
+
+export type Hello = { 
+/**
+ * The window's own words, by key.
+ */
+words: Record<WordKey, string>, 
+/**
+ * Preferences.
+ */
+prefs: Prefs, 
+/**
+ * The shelf.
+ */
+shelf: ShelfView, 
+/**
+ * A plan to begin with.
+ */
+draft: PlanDraft, 
+/**
+ * The fabrics a new throw begins with.
+ */
+prints: Array<Print>, 
+/**
+ * The denims a new throw begins with.
+ */
+denims: Array<Denim>, 
+/**
+ * Version of the app.
+ */
+version: string, 
+/**
+ * Where the throws are kept.
+ */
+folder: string, 
+/**
+ * What went wrong at the start, if anything.
+ */
+problem: Problem | null, };
+
+export type Tend = { "tend": "begin", 
+/**
+ * The beginning.
+ */
+action: Action, } | { "tend": "demo" } | { "tend": "delete", 
+/**
+ * Which.
+ */
+id: string, } | { "tend": "restore", 
+/**
+ * Which.
+ */
+id: string, } | { "tend": "erase", 
+/**
+ * Which.
+ */
+id: string, };
+
+export type Tended = { 
+/**
+ * The throw begun, if one was.
+ */
+id: string | null, 
+/**
+ * The shelf now.
+ */
+shelf: ShelfView, };
+
+export type Deed = { "deed": "act", 
+/**
+ * Which.
+ */
+action: Action, } | { "deed": "undo" } | { "deed": "redo" };
+
+export type WordKey =
+  | "ui-app"
+  | "ui-back"
+  | "ui-redo"
+  | "ui-undo";
