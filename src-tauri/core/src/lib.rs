@@ -10,11 +10,13 @@ extern crate uom;
 
 pub mod assembly;
 pub mod deed;
+pub mod demo;
 pub mod faces;
 pub mod grids;
 pub mod journal;
 pub mod measure;
 pub mod plan;
+pub mod show;
 pub mod squaring;
 pub mod tasks;
 pub mod throw;
