@@ -1,0 +1,68 @@
+# What the shell says: troubles with files, and the command line.
+
+error-disk = { $kind ->
+    [full] The disk is full, so { $file } could not be written.
+    [forbidden] { $file } may not be read or written here.
+    [exists] { $file } is there already, and is left as it is.
+   *[other] { $file } could not be read or written: { $why }.
+}
+error-disk-next = { $kind ->
+    [full] Free some space, then do it again. What was kept before is safe.
+    [forbidden] Let Lapwork read and write in that folder, then do it again.
+    [exists] Choose another name, or move that one away first.
+   *[other] See that the disk is there and in order, then do it again. What was kept before is safe.
+}
+error-locked = Lapwork is open a second time, and only one may write in its folder.
+error-locked-next = You can look round here. To work on, close the other one, then try again.
+error-torn = The last step was only half written when the app or the device stopped, so it is left out.
+error-torn-next = See whether your last tick is there. The file as it was is kept beside it as { $copy }.
+error-torn-left = The last step was only half written, and the file cannot be mended just now.
+error-torn-left-next = You can look round. Free some space, or close the other Lapwork, and open it again to work on.
+error-too-large = { $file } is larger than 64 MB, more than Lapwork reads or writes.
+error-too-large-next = Begin a new throw for what is still to be made.
+error-no-such-throw = This throw is no longer on the shelf.
+error-no-such-throw-next = Go back to the shelf; it may be among those deleted.
+error-missing = The throw's folder is there, but not its file { $file }.
+error-missing-next = Put the file back from a copy, or delete this throw.
+error-bad-id = That is not the name of a throw.
+error-bad-id-next = Go back to the shelf and choose one there.
+error-settings = The settings in { $file } could not be read, so the usual ones are used.
+error-settings-next = Choose your settings again; your throws are not touched.
+error-unreadable = This step could not be put on record, so it was not taken.
+error-unreadable-next = Go on without it; nothing else is lost. It is a fault of Lapwork's, not yours.
+
+error-no-file = There is no throw file here.
+error-no-file-next = Name a throw.jsonl, or the folder it is in.
+error-arguments = Not understood: { $argument }.
+error-arguments-next = See lapwork --help.
+error-no-command = There is no command “{ $command }”.
+error-no-command-next = See lapwork --help.
+error-no-path = The path after “{ $command }” is missing.
+error-no-path-next = See lapwork --help.
+
+shell-sound = { $count ->
+    [one] Sound: { $count } entry.
+   *[other] Sound: { $count } entries.
+}
+shell-torn = { $count ->
+    [one] Usable: { $count } entry is sound; the last line is torn and will be left out.
+   *[other] Usable: { $count } entries are sound; the last line is torn and will be left out.
+}
+shell-written = Written: { $file }
+shell-taken-back = taken back
+shell-help =
+    Lapwork plans a lapped raw-edge throw and walks its maker through it.
+    { "" }
+    lapwork                    open the window
+    lapwork figures <path>     print the figures of a throw as JSON
+    lapwork history <path>     print what was done and when (UTC), newest first
+    lapwork check <path>       say whether a throw file is sound
+    lapwork demo <path>        write the demo throw to a new file
+    { "" }
+    <path> is a throw.jsonl or the folder it is in.
+    { "" }
+    --metric                   lengths in millimetres
+    --help, --version
+    { "" }
+    Ends with 0 if all is well, 1 if a checked file has a torn last line, 2 if it cannot be done.
+    LAPWORK_DATA names the folder where the window keeps its throws.

@@ -1,0 +1,218 @@
+//! The same figures without a window, for programs and for the curious.
+//!
+//! `lapwork figures|history|check|demo <path>`; see `shell-help` in the word files.
+//!
+//! Promises: no window is touched. Answers go to standard output. What cannot be done
+//! ends with code 2 and exactly one line on standard error, nothing written. `check`
+//! ends with code 1 if the file can be used but its last line is torn.
+
+use crate::desk::told;
+use crate::store::{self, Trouble};
+use lapwork_core::journal::Journal;
+use lapwork_core::measure::{Ruler, System};
+use lapwork_core::show::{self, Lens};
+use lapwork_core::throw::Time;
+use lapwork_core::view::{Look, Problem, View};
+use lapwork_core::words::Words;
+use lapwork_core::{demo, say};
+use std::ffi::OsString;
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use time::OffsetDateTime;
+
+/// What is asked for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+enum Ask {
+    Help,
+    Version,
+    Figures(PathBuf, System),
+    History(PathBuf, System),
+    Check(PathBuf),
+    Demo(PathBuf),
+}
+
+/// Why nothing came of it.
+enum Failure {
+    /// To be told.
+    Told(String),
+    /// Standard output was closed or could not take more.
+    Output(io::Error),
+}
+
+impl From<io::Error> for Failure {
+    fn from(why: io::Error) -> Self {
+        Failure::Output(why)
+    }
+}
+
+/// Answer the words after the program's name, if there are any; with none, the window
+/// is wanted and this gives `None`.
+pub fn answer(args: impl IntoIterator<Item = OsString>, now: Time) -> Option<ExitCode> {
+    let mut args = args.into_iter().peekable();
+    args.peek()?;
+    let words = Words::english();
+    let mut out = io::stdout().lock();
+    let done = read(args, &words).and_then(|ask| reply(&ask, &words, now, &mut out));
+    Some(match done {
+        Ok(code) => code,
+        Err(Failure::Told(line)) => {
+            eprintln!("lapwork: {line}");
+            ExitCode::from(2)
+        }
+        // Whoever reads has read enough.
+        Err(Failure::Output(why)) if why.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+        Err(Failure::Output(why)) => {
+            eprintln!("lapwork: {why}");
+            ExitCode::from(2)
+        }
+    })
+}
+
+/// Answer the program's own arguments.
+pub fn answer_arguments() -> Option<ExitCode> {
+    answer(std::env::args_os().skip(1), crate::now())
+}
+
+fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, Failure> {
+    let misused = |problem: Problem| Failure::Told(one_line(&problem));
+    let mut parser = lexopt::Parser::from_args(args);
+    let (mut command, mut path, mut metric) = (None, None, false);
+    loop {
+        use lexopt::Arg::{Long, Short, Value};
+        let next = parser.next().map_err(|why| {
+            misused(words.problem("arguments", &[("argument", why.to_string().into())]))
+        })?;
+        let stray = match next {
+            None => break,
+            Some(Long("help") | Short('h')) => return Ok(Ask::Help),
+            Some(Long("version") | Short('V')) => return Ok(Ask::Version),
+            Some(Long("metric")) => {
+                metric = true;
+                continue;
+            }
+            Some(Value(value)) if command.is_none() => {
+                command = Some(value.to_string_lossy().into_owned());
+                continue;
+            }
+            Some(Value(value)) if path.is_none() => {
+                path = Some(PathBuf::from(value));
+                continue;
+            }
+            Some(Value(value)) => value.to_string_lossy().into_owned(),
+            Some(Long(name)) => format!("--{name}"),
+            Some(Short(name)) => format!("-{name}"),
+        };
+        return Err(misused(
+            words.problem("arguments", &[("argument", stray.into())]),
+        ));
+    }
+    let command = command.unwrap_or_default();
+    let system = if metric { System::Metric } else { System::Inch };
+    let path_or = |path: Option<PathBuf>| {
+        path.ok_or_else(|| {
+            misused(words.problem("no-path", &[("command", command.clone().into())]))
+        })
+    };
+    match command.as_str() {
+        "figures" => Ok(Ask::Figures(path_or(path)?, system)),
+        "history" => Ok(Ask::History(path_or(path)?, system)),
+        "check" => Ok(Ask::Check(path_or(path)?)),
+        "demo" => Ok(Ask::Demo(path_or(path)?)),
+        other => Err(misused(
+            words.problem("no-command", &[("command", other.into())]),
+        )),
+    }
+}
+
+fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<ExitCode, Failure> {
+    let lens = |system: System| Lens {
+        words,
+        ruler: Ruler {
+            system,
+            ..Ruler::default()
+        },
+        now,
+    };
+    match ask {
+        Ask::Help => writeln!(out, "{}", words.say("shell-help", &[]))?,
+        Ask::Version => writeln!(out, "lapwork {}", env!("CARGO_PKG_VERSION"))?,
+        Ask::Figures(path, system) => {
+            let journal = open(path, words)?.journal;
+            let figures = show::figures(&journal, lens(*system));
+            writeln!(out, "{figures:#}")?;
+        }
+        Ask::History(path, system) => {
+            let journal = open(path, words)?.journal;
+            history(&journal, lens(*system), out)?;
+        }
+        Ask::Check(path) => {
+            let opened = open(path, words)?;
+            let count = opened.journal.len();
+            if opened.torn() {
+                writeln!(out, "{}", say!(words, "shell-torn", count = count))?;
+                return Ok(ExitCode::from(1));
+            }
+            writeln!(out, "{}", say!(words, "shell-sound", count = count))?;
+        }
+        Ask::Demo(path) => {
+            let written = store::write_throw(path, &demo::throw(now))
+                .map_err(|trouble| failed(path, &trouble, words))?;
+            let file = written.display().to_string();
+            writeln!(out, "{}", say!(words, "shell-written", file = file))?;
+        }
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+fn open(path: &Path, words: &Words) -> Result<store::Opened, Failure> {
+    store::read_throw(path).map_err(|trouble| failed(path, &trouble, words))
+}
+
+/// A trouble with a file that was named on the command line, with its name before it.
+fn failed(path: &Path, trouble: &Trouble, words: &Words) -> Failure {
+    let problem = match trouble {
+        Trouble::NoSuchThrow | Trouble::Missing { .. } => words.problem("no-file", &[]),
+        trouble => told(words, trouble),
+    };
+    Failure::Told(format!("{}: {}", path.display(), one_line(&problem)))
+}
+
+fn one_line(problem: &Problem) -> String {
+    let both = format!("{} {}", problem.said, problem.next);
+    both.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// One line for each entry, the newest first; dates are in UTC.
+fn history(journal: &Journal, lens: Lens<'_>, out: &mut impl Write) -> Result<(), Failure> {
+    let look = Look::History { most: u32::MAX };
+    let seen = show::look(journal, &look, lens);
+    let seen = seen.map_err(|problem| Failure::Told(one_line(&problem)))?;
+    let View::History(history) = seen else {
+        return Ok(());
+    };
+    for row in history.rows {
+        let undone = if row.stands { "" } else { "shell-taken-back" };
+        let undone = match undone {
+            "" => String::new(),
+            key => format!("  ({})", lens.words.say(key, &[])),
+        };
+        writeln!(out, "{}  {:>5}  {}{undone}", date(row.at), row.n, row.text)?;
+    }
+    Ok(())
+}
+
+/// A moment as `2026-01-31 17:05Z`.
+fn date(at: Time) -> String {
+    let Ok(when) = OffsetDateTime::from_unix_timestamp(at.div_euclid(1000)) else {
+        return at.to_string();
+    };
+    format!(
+        "{}-{:02}-{:02} {:02}:{:02}Z",
+        when.year(),
+        u8::from(when.month()),
+        when.day(),
+        when.hour(),
+        when.minute()
+    )
+}

@@ -1,0 +1,27 @@
+//! Lapwork's shell: the window, the data folder, the clock, and the same figures
+//! without a window.
+//!
+//! [`store`] keeps files, [`desk`] answers what the window asks, `window` ties it to
+//! Tauri, [`headless`] prints for programs. All thinking about throws is in
+//! `lapwork-core`; all words are in its word files.
+
+use lapwork_core::throw::Time;
+use std::time::{SystemTime, UNIX_EPOCH};
+
+pub mod desk;
+pub mod headless;
+pub mod store;
+mod window;
+
+pub use window::run;
+
+/// A moment as milliseconds since 1970; 0 for anything before.
+fn milliseconds(moment: SystemTime) -> Time {
+    let since = moment.duration_since(UNIX_EPOCH).unwrap_or_default();
+    Time::try_from(since.as_millis()).unwrap_or(Time::MAX)
+}
+
+/// Now.
+fn now() -> Time {
+    milliseconds(SystemTime::now())
+}

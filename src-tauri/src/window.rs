@@ -1,0 +1,116 @@
+//! The window, and what it may call.
+//!
+//! Each call takes the one [`Desk`] and answers at once; they run one after another,
+//! in the order the window made them. Nothing here decides anything. The window stays
+//! on the pages built into the program: it goes nowhere else, and the content policy
+//! in `tauri.conf.json` lets it load nothing else.
+
+use crate::desk::Desk;
+use crate::now;
+use crate::store::Store;
+use lapwork_core::view::{
+    Deed, GridWish, GridsView, Head, Hello, Look, PlanDraft, PlanView, Prefs, Problem, ShelfView,
+    Tend, Tended, View,
+};
+use std::path::PathBuf;
+use std::sync::{Mutex, MutexGuard};
+use tauri::{Manager as _, State, Url, WebviewWindowBuilder};
+
+type Shared<'a> = State<'a, Mutex<Desk>>;
+
+/// The desk; after a call that broke off half-way it reads everything from disk again.
+fn desk<'a>(shared: &'a Shared<'_>) -> MutexGuard<'a, Desk> {
+    shared.lock().unwrap_or_else(|broken| {
+        let mut desk = broken.into_inner();
+        desk.forget();
+        desk
+    })
+}
+
+#[tauri::command]
+fn hello(shared: Shared<'_>) -> Hello {
+    desk(&shared).hello(now())
+}
+
+#[tauri::command]
+fn shelf(shared: Shared<'_>) -> ShelfView {
+    desk(&shared).shelf(now())
+}
+
+#[tauri::command]
+fn look(shared: Shared<'_>, id: String, look: Look) -> Result<View, Problem> {
+    desk(&shared).look(&id, &look, now())
+}
+
+#[tauri::command]
+fn act(shared: Shared<'_>, id: String, deed: Deed) -> Result<Head, Problem> {
+    desk(&shared).act(&id, &deed, now())
+}
+
+#[tauri::command]
+fn tend(shared: Shared<'_>, tend: Tend) -> Result<Tended, Problem> {
+    desk(&shared).tend(&tend, now())
+}
+
+#[tauri::command]
+fn draft(shared: Shared<'_>, draft: PlanDraft) -> PlanView {
+    desk(&shared).draft(&draft, now())
+}
+
+#[tauri::command]
+fn grids(shared: Shared<'_>, draft: PlanDraft, wish: GridWish) -> GridsView {
+    desk(&shared).grids(&draft, &wish, now())
+}
+
+#[tauri::command]
+fn set_prefs(shared: Shared<'_>, prefs: Prefs) -> Result<Hello, Problem> {
+    desk(&shared).set_prefs(prefs, now())
+}
+
+/// Where throws are kept: `LAPWORK_DATA` if set, else the usual place on this device.
+#[cfg(desktop)]
+fn folder(_app: &tauri::App) -> Option<PathBuf> {
+    let chosen = std::env::var_os("LAPWORK_DATA").filter(|chosen| !chosen.is_empty());
+    chosen.map(PathBuf::from).or_else(|| {
+        let usual = directories::ProjectDirs::from("app", "lapwork", "Lapwork")?;
+        Some(usual.data_dir().to_path_buf())
+    })
+}
+
+/// Where throws are kept: the app's own place on this device.
+#[cfg(mobile)]
+fn folder(app: &tauri::App) -> Option<PathBuf> {
+    app.path().app_data_dir().ok()
+}
+
+/// Whether the window may go there: only to the pages built into the program.
+fn built_in(url: &Url) -> bool {
+    matches!(
+        (url.scheme(), url.host_str()),
+        ("tauri", Some("localhost")) | ("http" | "https", Some("tauri.localhost"))
+    )
+}
+
+/// Open the window, and return when it is closed.
+#[cfg_attr(mobile, tauri::mobile_entry_point)]
+pub fn run() {
+    let opened = tauri::Builder::default()
+        .setup(|app| {
+            let folder = folder(app).ok_or("no home folder; set LAPWORK_DATA to a folder")?;
+            app.manage(Mutex::new(Desk::new(Store::at(folder))));
+            for window in &app.config().app.windows {
+                WebviewWindowBuilder::from_config(app, window)?
+                    .on_navigation(built_in)
+                    .build()?;
+            }
+            Ok(())
+        })
+        .invoke_handler(tauri::generate_handler![
+            hello, shelf, look, act, tend, draft, grids, set_prefs
+        ])
+        .run(tauri::generate_context!());
+    if let Err(why) = opened {
+        eprintln!("lapwork: the window cannot be opened: {why}");
+        std::process::exit(1);
+    }
+}
