@@ -238,8 +238,8 @@ impl Assembly {
         piece.count() > 1
             && piece.rows <= 2
             && piece.cols <= 2
-            && piece.row % 2 == 0
-            && piece.col % 2 == 0
+            && piece.row.is_multiple_of(2)
+            && piece.col.is_multiple_of(2)
             && edge(piece.cols, piece.col, self.across)
             && edge(piece.rows, piece.row, self.down)
     }

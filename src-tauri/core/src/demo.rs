@@ -1,20 +1,234 @@
-//! A throw to look round in, part-way done.
+//! A throw to look round in, part-way done: a scenario of our own.
+//!
+//! A window-seat throw, 6 × 8, from two pairs of worn jeans. Most squares are cut and
+//! covered, the first fours are sewn, one has stretched, one square was scorched, and
+//! a pair lies cooling. It is made with the same actions a maker would take, so it can
+//! be undone step by step.
 
-use crate::faces::{Denim, Print};
+use crate::assembly::{Kind, Rect};
+use crate::deed::{Action, ready};
+use crate::faces::{Denim, Print, Texture};
 use crate::journal::Journal;
-use crate::throw::Time;
+use crate::measure::{Length, inch64};
+use crate::plan::Plan;
+use crate::tasks::Task;
+use crate::throw::{Mishap, Time};
 
-/// The demo throw, as if worked on until `now`.
-pub fn throw(_now: Time) -> Journal {
-    todo!()
-}
+const MINUTE: Time = 60_000;
+const DAY: Time = 24 * 60 * MINUTE;
 
 /// The fabrics a new throw begins with, to be renamed.
 pub fn prints() -> Vec<Print> {
-    todo!()
+    [
+        ("Rosehip", "#b8442f", Texture::Dot),
+        ("Barley", "#d9a441", Texture::Stripe),
+        ("Moss", "#6b7f3f", Texture::Sprig),
+        ("Harbour", "#2f7f86", Texture::Check),
+    ]
+    .map(|(name, colour, texture)| Print {
+        name: name.into(),
+        colour: colour.into(),
+        texture,
+        stock: None,
+    })
+    .into()
 }
 
 /// The denims a new throw begins with.
 pub fn denims() -> Vec<Denim> {
-    todo!()
+    [("Dark jeans", "#2c3e5c"), ("Faded jeans", "#7d95b3")]
+        .map(|(name, colour)| Denim {
+            name: name.into(),
+            colour: colour.into(),
+        })
+        .into()
+}
+
+/// Puts actions into a journal, one after another, some minutes apart.
+struct Maker {
+    journal: Journal,
+    at: Time,
+}
+
+impl Maker {
+    /// Take an action `minutes` after the one before. The scenario is checked by a
+    /// test, so one that is refused is left out rather than met with a panic.
+    fn act(&mut self, minutes: Time, action: &Action) {
+        self.at += minutes * MINUTE;
+        if let Ok(entry) = self.journal.propose(action, self.at) {
+            let _ = self.journal.accept(entry);
+        }
+    }
+
+    fn tick(&mut self, minutes: Time, task: Task, kind: Kind, count: u32) {
+        self.act(minutes, &Action::TickNext { task, kind, count });
+    }
+
+    /// Lap, press, cool and stitch the first `count` joins of a kind.
+    fn join(&mut self, kind: Kind, count: u32) {
+        for (minutes, task) in [
+            (12, Task::Dot),
+            (4, Task::PressLap),
+            (8, Task::CoolLap),
+            (15, Task::Stitch),
+        ] {
+            self.tick(minutes, task, kind, count);
+        }
+    }
+
+    fn measure(&mut self, four: [u16; 4], width: Length, height: Length) {
+        self.act(
+            2,
+            &Action::Measure {
+                piece: Rect::from(four),
+                width,
+                height,
+            },
+        );
+    }
+}
+
+/// The demo throw, as if worked on until `now`.
+///
+/// # Panics
+/// Never: its plan is the default one, which can be made.
+pub fn throw(now: Time) -> Journal {
+    let mut prints = prints();
+    for (print, stock) in prints.iter_mut().zip([12, 10, 12, 8]) {
+        print.stock = Some(stock);
+    }
+    let begin = Action::Begin {
+        name: "Window-seat throw".into(),
+        plan: Plan::default(),
+        prints,
+        denims: denims(),
+    };
+    let at = now - 3 * DAY;
+    let (journal, _) = Journal::begin(&begin, at).expect("the default plan can be made");
+    let mut maker = Maker { journal, at };
+    let lighter = maker
+        .journal
+        .throw()
+        .assembly()
+        .whole()
+        .squares()
+        .filter(|s| (s.row * 5 + s.col * 3) % 7 < 3)
+        .collect();
+    maker.act(
+        4,
+        &Action::SetDenim {
+            pieces: lighter,
+            denim: 1,
+            wrong_side_up: false,
+        },
+    );
+    maker.act(
+        6,
+        &Action::Spread {
+            front: 16,
+            back: 12,
+            seed: 8,
+        },
+    );
+    maker.tick(55, Task::Cut, Kind::Square, 48);
+    maker.act(2, &Action::CountSpares { spares: 2 });
+    maker.act(
+        1,
+        &Action::Note {
+            text: "Left leg of the faded pair is thin at the knee.".into(),
+            piece: None,
+        },
+    );
+    for task in [Task::CoverFront, Task::CoverBack] {
+        maker.tick(20, task, Kind::Square, 48);
+    }
+    maker.at = now - DAY;
+    maker.tick(9, Task::PressCover, Kind::Square, 48);
+    maker.tick(12, Task::CoolCover, Kind::Square, 48);
+    // The first two rows of fours.
+    maker.join(Kind::Pair, 12);
+    maker.join(Kind::Four, 6);
+    maker.tick(6, Task::PressBlock, Kind::Four, 6);
+    let four = inch64(9 * 64 + 32);
+    maker.measure([0, 0, 2, 2], four, four);
+    maker.measure([0, 2, 2, 2], four, four + inch64(4));
+    maker.measure([0, 4, 2, 2], four + inch64(10), four + inch64(4));
+    maker.act(
+        1,
+        &Action::Note {
+            text: "This one stretched at the end of the seam.".into(),
+            piece: Some(Rect::from([0, 4, 2, 2])),
+        },
+    );
+    maker.act(
+        3,
+        &Action::Tick {
+            task: Task::SquareUp,
+            pieces: vec![Rect::from([0, 0, 2, 2])],
+        },
+    );
+    maker.act(
+        5,
+        &Action::Spoil {
+            piece: Rect::square(6, 3),
+            why: Mishap::Scorched,
+        },
+    );
+    // One more pair, pressed a minute ago.
+    let pair = ready(maker.journal.throw())
+        .map(|(p, _)| p)
+        .find(|p| p.count() == 2);
+    if let Some(pair) = pair {
+        maker.at = now - 4 * MINUTE;
+        maker.act(
+            1,
+            &Action::Tick {
+                task: Task::Dot,
+                pieces: vec![pair],
+            },
+        );
+        maker.act(
+            2,
+            &Action::Tick {
+                task: Task::PressLap,
+                pieces: vec![pair],
+            },
+        );
+    }
+    maker.journal
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::throw::Throw;
+
+    #[test]
+    fn the_scenario_is_as_told() {
+        let journal = throw(1_800_000_000_000);
+        let t: &Throw = journal.throw();
+        let fours = t
+            .assembly()
+            .blocks()
+            .iter()
+            .filter(|b| t.has(**b, Task::Stitch))
+            .count();
+        assert_eq!(
+            (fours, t.measured.len(), t.losses.len(), t.spares),
+            (6, 3, 1, 2)
+        );
+        assert!(t.has(Rect::from([0, 0, 2, 2]), Task::SquareUp));
+        assert!(!t.has(Rect::square(6, 3), Task::Cut));
+        assert_eq!(
+            t.worked()
+                .filter(|(_, w)| w.done.last().is_some_and(|d| d.0 == Task::PressLap))
+                .count(),
+            1
+        );
+        assert!(
+            journal
+                .entries()
+                .all(|(e, stands)| stands && e.at <= 1_800_000_000_000)
+        );
+    }
 }

@@ -8,6 +8,9 @@
 #[macro_use]
 extern crate uom;
 
+#[macro_use]
+pub mod words;
+
 pub mod assembly;
 pub mod deed;
 pub mod demo;
@@ -21,4 +24,3 @@ pub mod squaring;
 pub mod tasks;
 pub mod throw;
 pub mod view;
-pub mod words;

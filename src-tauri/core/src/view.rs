@@ -688,7 +688,7 @@ pub enum Look {
     /// The plan of this throw, or the draft of another.
     Plan {
         /// What is typed; none to read the plan as it stands.
-        draft: Option<PlanDraft>,
+        draft: Option<Box<PlanDraft>>,
     },
     /// Measuring a block.
     Measure {

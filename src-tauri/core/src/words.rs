@@ -55,8 +55,7 @@ macro_rules! counts {
 }
 counts!(u8, u16, u32, u64, i64, usize, i32);
 
-/// Say something: `say!(words, "key", name = value, …)`.
-#[macro_export]
+/// Say something: `say!(words, "grid", across = 6, down = 8)`.
 macro_rules! say {
     ($words:expr, $key:expr $(, $name:ident = $value:expr)* $(,)?) => {
         $words.say(&$key, &[$((stringify!($name), $crate::words::Arg::from($value))),*])

@@ -1,12 +1,29 @@
 //! From a throw to what the window shows.
+//!
+//! Each screen has a module here that makes its view from the state and nothing
+//! else. Promise: no view changes anything, and every button a view offers carries
+//! an action that [`crate::deed::decide`] allowed at that moment.
 
-use crate::deed::Refusal;
-use crate::journal::{Damage, Journal};
-use crate::measure::Ruler;
-use crate::plan::Plan;
-use crate::throw::{Throw, Time};
-use crate::view::{GridWish, GridsView, Head, Look, PlanDraft, PlanView, Problem, ShelfRow, View};
-use crate::words::Words;
+mod bench;
+mod errors;
+mod faces;
+mod figures;
+mod history;
+mod measuring;
+mod names;
+mod pictures;
+mod plan;
+mod work;
+
+use crate::journal::Journal;
+use crate::measure::{Length, Ruler, zero};
+use crate::throw::Time;
+use crate::view::{Head, Look, Problem, ShelfRow, Shown, Swatch, View};
+use crate::words::{Arg, Words};
+
+pub use errors::{damage, refusal};
+pub use figures::figures;
+pub use plan::{draft, draft_of, grids};
 
 /// What a view is made with: the words, the ruler, and the time.
 #[derive(Clone, Copy)]
@@ -19,50 +36,147 @@ pub struct Lens<'a> {
     pub now: Time,
 }
 
+impl Lens<'_> {
+    fn say(&self, key: &str, args: &[(&str, Arg)]) -> String {
+        self.words.say(key, args)
+    }
+
+    /// A length off the ruler.
+    fn length(&self, length: Length) -> Shown {
+        self.words.length(length, self.ruler)
+    }
+
+    /// Two lengths as `27½ × 36½ in`.
+    fn by(&self, width: Length, height: Length) -> Shown {
+        let (w, h) = (self.length(width), self.length(height));
+        let unit = |s: &str| s.rsplit_once('\u{a0}').map(|(_, unit)| unit.to_string());
+        let short = match w.text.rsplit_once('\u{a0}') {
+            Some((number, _)) if unit(&w.text) == unit(&h.text) => number.to_string(),
+            _ => w.text.clone(),
+        };
+        Shown {
+            text: format!("{short}\u{a0}×\u{a0}{}", h.text),
+            spoken: say!(self, "spoken-by", width = w.spoken, height = h.spoken),
+            rounded: w.rounded || h.rounded,
+        }
+    }
+
+    /// Plain words where a length would stand.
+    fn plain(&self, text: String) -> Shown {
+        Shown {
+            spoken: text.clone(),
+            text,
+            rounded: false,
+        }
+    }
+
+    /// A length with the word for over or under.
+    fn over_under(&self, over: Length) -> Shown {
+        if over == zero() {
+            return self.plain(say!(self, "exact"));
+        }
+        let (key, size) = if over > zero() {
+            ("over", over)
+        } else {
+            ("under", zero() - over)
+        };
+        let size = self.length(size);
+        Shown {
+            text: say!(self, key, length = size.text),
+            spoken: say!(self, key, length = size.spoken),
+            rounded: size.rounded,
+        }
+    }
+}
+
 /// What the window asked to see of a throw.
 ///
 /// # Errors
 /// A [`Problem`] when there is no such piece.
-pub fn look(_journal: &Journal, _look: &Look, _lens: Lens<'_>) -> Result<View, Problem> {
-    todo!()
+pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Problem> {
+    Ok(match look {
+        Look::Work { station, batch } => View::Work(work::work(journal, *station, *batch, lens)),
+        Look::Bench { chosen } => View::Bench(bench::bench(journal, *chosen, lens)),
+        Look::Faces { face } => View::Faces(faces::faces(journal, *face, lens)),
+        Look::Plan { draft } => {
+            View::Plan(Box::new(plan::plan_of(journal, draft.as_deref(), lens)))
+        }
+        Look::Measure {
+            piece,
+            width,
+            height,
+        } => View::Measure(measuring::measure(journal, *piece, width, height, lens)?),
+        Look::Trim => View::Trim(measuring::trims(journal, lens)),
+        Look::History { most } => View::History(history::history(journal, *most, lens)),
+    })
 }
 
 /// What every screen of a throw carries.
-pub fn head(_journal: &Journal, _lens: Lens<'_>) -> Head {
-    todo!()
+pub fn head(journal: &Journal, lens: Lens<'_>) -> Head {
+    let throw = journal.throw();
+    let (done, all) = throw.progress();
+    let size = throw.finished();
+    Head {
+        name: throw.name.clone(),
+        archived: throw.archived,
+        entry: journal.len() as u32,
+        undo: journal.last().map(|e| history::entry(e, throw, lens)),
+        redo: journal.next().map(|e| history::entry(e, throw, lens)),
+        done: done as u32,
+        all: all as u32,
+        progress: say!(lens, "progress", done = done, all = all),
+        size: lens.by(size.width, size.height),
+    }
 }
 
 /// A throw on the shelf.
-pub fn shelf_row(_id: &str, _journal: &Journal, _lens: Lens<'_>) -> ShelfRow {
-    todo!()
+pub fn shelf_row(id: &str, journal: &Journal, lens: Lens<'_>) -> ShelfRow {
+    let throw = journal.throw();
+    let work = work::work(journal, None, None, lens);
+    let next = match work.card {
+        Some(card) => say!(lens, "shelf-next", title = card.title),
+        None => work.rest.unwrap_or_default(),
+    };
+    ShelfRow {
+        id: id.to_string(),
+        head: Some(work.head),
+        grid: say!(
+            lens,
+            "grid",
+            across = throw.plan.across,
+            down = throw.plan.down
+        ),
+        next,
+        at: journal.entries().next_back().map_or(0, |(e, _)| e.at),
+        picture: Some(pictures::thumbnail(throw, lens)),
+        prints: swatches(journal, lens),
+        problem: None,
+    }
 }
 
-/// The draft of a plan for a throw not yet begun.
-pub fn draft(_draft: &PlanDraft, _lens: Lens<'_>) -> PlanView {
-    todo!()
+/// The fabrics as listed and drawn.
+fn swatches(journal: &Journal, lens: Lens<'_>) -> Vec<Swatch> {
+    let throw = journal.throw();
+    let names = names::letters(&throw.prints);
+    throw
+        .prints
+        .iter()
+        .zip(names)
+        .enumerate()
+        .map(|(i, (print, letters))| {
+            let used = crate::deed::used(throw, i as u8);
+            let count = match print.stock {
+                Some(stock) => say!(lens, "print-of", used = used, stock = stock),
+                None => say!(lens, "print-used", used = used),
+            };
+            Swatch {
+                print: print.clone(),
+                letters,
+                count,
+            }
+        })
+        .collect()
 }
 
-/// A plan as typed fields.
-pub fn draft_of(_plan: &Plan, _lens: Lens<'_>) -> PlanDraft {
-    todo!()
-}
-
-/// Grids near a wish.
-pub fn grids(_draft: &PlanDraft, _wish: &GridWish, _lens: Lens<'_>) -> GridsView {
-    todo!()
-}
-
-/// A refusal in words; `throw` is what it was about.
-pub fn refusal(_refusal: &Refusal, _throw: Option<&Throw>, _lens: Lens<'_>) -> Problem {
-    todo!()
-}
-
-/// Damage to a throw file in words.
-pub fn damage(_damage: &Damage, _lens: Lens<'_>) -> Problem {
-    todo!()
-}
-
-/// The figures of a throw as JSON, for programs.
-pub fn figures(_journal: &Journal, _lens: Lens<'_>) -> serde_json::Value {
-    todo!()
-}
+#[cfg(test)]
+mod tests;

@@ -1,6 +1,599 @@
-# What the work itself says: steps, figures, history, errors.
+# What the work itself says: lengths, pieces, steps, figures, history, errors.
+# Project Fluent syntax. A sentence on a line of its own is a line of its own on the screen.
+
+## Lengths, for the ear
 
 spoken-inches = { $whole ->
     [one] { $whole } inch
    *[other] { $whole } inches
 }
+spoken-fraction = { $part } of an inch
+spoken-inches-fraction = { $whole } and { $part } inches
+spoken-part-2 = { $num ->
+   *[other] a half
+}
+spoken-part-4 = { $num ->
+    [one] a quarter
+   *[other] { $num } quarters
+}
+spoken-part-8 = { $num ->
+    [one] an eighth
+   *[other] { $num } eighths
+}
+spoken-part-16 = { $num ->
+    [one] a sixteenth
+   *[other] { $num } sixteenths
+}
+spoken-part-32 = { $num ->
+    [one] one thirty-second
+   *[other] { $num } thirty-seconds
+}
+spoken-part-64 = { $num ->
+    [one] one sixty-fourth
+   *[other] { $num } sixty-fourths
+}
+spoken-mm = { $number } millimetres
+spoken-cm = { $number } centimetres
+spoken-minus = minus { $length }
+spoken-about = about { $length }
+spoken-by = { $width } by { $height }
+exact = just right
+over = { $length } over
+under = { $length } under
+none = none
+no-fringe = none; the edges are inside
+number = { $n }
+of = { $done } of { $all }
+minutes = { $n ->
+    [one] { $n } minute
+   *[other] { $n } minutes
+}
+
+## Pieces
+
+grid = { $across } across × { $down } down
+piece-square = Square { $at }
+piece-pair = Pair { $first } + { $second }
+piece-four = Four { $row }·{ $place }
+piece-row = Row of fours { $row }
+piece-column = Column of fours { $column }
+piece-part = Part { $first } to { $last }
+piece-whole = The whole throw
+spoken-place = row { $row }, place { $place }
+spoken-square = Square in { $place }
+spoken-pair = Pair: { $first } with { $second }
+spoken-four = Four number { $place } in row of fours { $row }, from { $first } to { $last }
+spoken-part = Joined part from { $first } to { $last }
+kind-square = square
+kind-pair = pair
+kind-four = four
+kind-row = row
+kind-column = column
+kind-part = larger part
+kind-whole = whole
+count-square = { $n ->
+    [one] { $n } square
+   *[other] { $n } squares
+}
+count-pair = { $n ->
+    [one] { $n } pair
+   *[other] { $n } pairs
+}
+count-four = { $n ->
+    [one] { $n } four
+   *[other] { $n } fours
+}
+count-row = { $n ->
+    [one] { $n } join in the rows
+   *[other] { $n } joins in the rows
+}
+count-column = { $n ->
+    [one] { $n } join in the columns
+   *[other] { $n } joins in the columns
+}
+count-part = { $n ->
+    [one] { $n } larger join
+   *[other] { $n } larger joins
+}
+count-whole = the whole throw
+
+## The step screen
+
+progress = { $done } of { $all } steps done
+shelf-next = Next: { $title }
+station-any = Anywhere
+station-table = Table
+station-iron = Iron
+station-machine = Machine
+station-wash = Wash
+station-spoken = { $n ->
+    [0] { $station }, nothing ready
+    [one] { $station }, one piece ready
+   *[other] { $station }, { $n } pieces ready
+}
+rest-station = Nothing is ready for this place now ({ $station }). Look at another place, or at what is cooling.
+rest-finished = Finished. The throw measures { $size } by what has been done and measured. Well made.
+remain = { $done ->
+    [0] { $left } to do
+   *[other] { $left } to do, { $done } done
+}
+remain-some-ready = { $left } to do, { $ready } ready now
+tick-some = { $pieces } { $past }
+tick-all = All: { $pieces } { $past }
+tick-spare = { $n ->
+    [one] Take the spare square
+   *[other] Take one of { $n } spare squares
+}
+
+title-cut = Cut a square
+title-cover-front = Glue fabric on the front
+title-cover-back = Glue fabric on the back
+title-press-cover = Press the glued square
+title-cool-cover = Let the square cool
+title-dot = { $kind ->
+    [pair] Lap and glue a pair
+    [four] Lap two pairs into a four
+   *[other] Lap the next join
+}
+title-press-lap = { $kind ->
+    [pair] Press the pair
+    [four] Press the four’s lap
+   *[other] Press the lap
+}
+title-cool-lap = Let the lap cool
+title-pin = { $kind ->
+    [pair] Pin a pair
+    [four] Pin two pairs into a four
+   *[other] Pin the next join
+}
+title-stitch = { $kind ->
+    [pair] Stitch the pair
+    [four] Stitch the four
+   *[other] Stitch the join
+}
+title-press-seam = Press the seam
+title-press-block = Press it flat
+title-square-up = Square it up
+title-cut-binding = Cut the binding strips
+title-join-binding = Join the strips into one
+title-press-binding = Fold and press the strip
+title-glue-binding = Fold the binding over the edge
+title-stitch-binding = Stitch the binding down
+title-wash = Wash { $n } of { $all }
+title-clip = Clip the threads after wash { $n } of { $all }
+
+how-cut = Cut a strip as wide as the square across the leg, then cut the square from it.
+    Keep off the outseam ridge, hems, worn knees and holes, and keep the edge on the grain.
+how-cover-front = Lay the fabric square on the front, edges even.
+    A few dots of washable glue, well inside the edge.
+how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
+    A few dots of washable glue, well inside the edge.
+how-press-cover = Press; do not slide the iron.
+how-cool-cover = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
+how-dot = Mark the lap on the lower edge.
+    Put small dots of washable glue inside the mark and lay the upper edge on it.
+how-press-lap = Press the lap to set the glue. Keep the squares in line.
+how-cool-lap = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
+how-pin = Lay the right sides together, edges even, and pin across the edge.
+how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
+how-stitch-twin = Stitch down the middle of the lap, the same side up every time.
+    Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-lap = Stitch down the middle of the lap.
+    Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-seam = Stitch one allowance in from the raw edges. Take the pins out as you come to them.
+how-press-seam = Press the seam.
+how-press-block = Press it flat from both sides and let it lie until cool before measuring.
+how-square-up = Trim what is over, half from each side, so that the crossing stays in the middle.
+how-square-up-measure = Measure it first: denim stretches at the end of a seam.
+    Trim what is over, half from each side. Most need no trimming.
+how-cut-binding = Cut straight strips as long as the cloth gives.
+how-join-binding = Lap the ends and stitch. Keep these joins away from where laps meet the edge.
+how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
+how-glue-binding = Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
+    Lap the last end over the first; never over a crossing.
+how-stitch-binding = Stitch through both folds, all round. Slow at the corners and over the laps.
+how-wash = Wash it by itself or in a bag. Shake it out well, then dry.
+    Clean the lint filter before and after.
+how-clip = Clip the long loose threads on both sides. Leave the short fringe.
+
+tick-cut = Cut
+tick-cover-front = Glued
+tick-cover-back = Glued
+tick-press-cover = Pressed
+tick-cool-cover = It is cool
+tick-dot = Lapped and glued
+tick-press-lap = Pressed
+tick-cool-lap = It is cool
+tick-pin = Pinned
+tick-stitch = Stitched
+tick-press-seam = Pressed
+tick-press-block = Pressed flat
+tick-square-up = Squared up
+tick-cut-binding = Strips cut
+tick-join-binding = Strips joined
+tick-press-binding = Folded and pressed
+tick-glue-binding = Folded over and held
+tick-stitch-binding = Stitched down
+tick-wash = Washed and dried
+tick-clip = Threads clipped
+
+past-cut = cut
+past-cover-front = glued in front
+past-cover-back = glued behind
+past-press-cover = pressed
+past-cool-cover = cooled
+past-dot = lapped and glued
+past-press-lap = pressed
+past-cool-lap = cooled
+past-pin = pinned
+past-stitch = stitched
+past-press-seam = pressed
+past-press-block = pressed flat
+past-square-up = squared up
+past-cut-binding = strips cut
+past-join-binding = strips joined
+past-press-binding = binding pressed
+past-glue-binding = binding held in place
+past-stitch-binding = binding stitched
+past-wash = washed
+past-clip = threads clipped
+
+task-cut = cut
+task-cover-front = glue fabric on the front
+task-cover-back = glue fabric on the back
+task-press-cover = press the covered square
+task-cool-cover = let the covered square cool
+task-dot = lap and glue
+task-press-lap = press the lap
+task-cool-lap = let the lap cool
+task-pin = pin
+task-stitch = stitch
+task-press-seam = press the seam
+task-press-block = press flat
+task-square-up = square up
+task-cut-binding = cut the binding strips
+task-join-binding = join the binding strips
+task-press-binding = fold and press the binding
+task-glue-binding = fold the binding over the edge
+task-stitch-binding = stitch the binding
+task-wash = wash
+task-clip = clip the threads
+
+## Cautions
+
+caution-blade-title = Sharp blade
+caution-blade = Close the cutter’s guard every time you put it down. Cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the cutter’s own instructions.
+caution-iron-title = Hot iron
+caution-iron = The plate and the steam burn; steam rises through glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
+caution-needle-title = Needle
+caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: turn the wheel by hand once round before you start. The machine’s manual decides.
+caution-lint-title = Lint burns
+caution-lint = Raw edges shed a lot of lint. Clean the dryer’s lint filter before and after each load, and do not leave the dryer running alone. Follow the machine’s manual.
+caution-children-title = Small children
+caution-children = Long fringe and loose parts are not for a baby’s cot. If you give the throw to a child or sell it, the product safety rules where you live decide.
+
+## Figures
+
+figure-square = Cut square
+figure-fabric = Fabric
+figure-cooling = Cool for about
+figure-lap = Lap
+figure-allowance = Seam allowance
+figure-seam = Seam length
+figure-middle = Stitch from the edge
+figure-twin = Needle spacing
+figure-stitch-width = Stitch width
+figure-fringe = Fringe each side
+figure-trim-to = Trim to
+figure-measured = Measured
+figure-across = Across
+figure-down = Down
+figure-should-be = Should measure
+figure-strips = Strips
+figure-strip = Strip width
+figure-longest = Each as long as
+figure-joins = Joins
+figure-each-face = Shows on each face
+figure-binding = Binding
+figure-round = All the way round
+figure-finished = Finished size
+figure-squares = Squares
+figure-pair = Pair
+figure-four = Four
+figure-blocks = Made up of
+figure-seams = Stitching
+figure-layers = Layers of cloth
+figure-off-across = Across
+figure-off-down = Down
+figure-lap-sewn-across = Lap sewn across
+figure-lap-sewn-down = Lap sewn down
+figure-mean = Mean side
+figure-spread = Spread (standard deviation)
+figure-mean-lap = Mean lap sewn
+lap-sewn = { $lap } (meant { $meant })
+strips = { $n ->
+    [one] { $n } strip
+   *[other] { $n } strips
+}
+blocks = { $fours ->
+    [0] { "" }
+    [one] { $fours } four{ " " }
+   *[other] { $fours } fours{ " " }
+}{ $pairs ->
+    [0] { "" }
+    [one] { $pairs } single pair{ " " }
+   *[other] { $pairs } single pairs{ " " }
+}{ $squares ->
+    [0] { "" }
+    [one] { $squares } single square
+   *[other] { $squares } single squares
+}
+seams = { $n ->
+    [one] { $n } seam, { $length }
+   *[other] { $n } seams, { $length } in all
+}
+layers = { $crossing ->
+    [0] up to { $lap } on a lap
+   *[other] up to { $lap } on a lap, { $crossing } where four corners meet
+}
+binding = { $n ->
+    [one] { $length } in { $n } strip
+   *[other] { $length } in { $n } strips
+}
+
+## Faces
+
+bare = bare denim
+cell = { $piece }: { $cloth }
+cell-stays = { $piece }: { $cloth }, stays as it is
+face-front = Front
+face-back = Back, as you see it turned over
+face-covered = { $n } of { $all } squares covered on this face.
+face-both = { $n ->
+    [0] None is covered on both faces.
+    [one] One square is covered on both faces.
+   *[other] { $n } squares are covered on both faces.
+}
+face-layers = { $crossing ->
+    [0] The thickest lap has { $lap } layers.
+   *[other] The thickest lap has { $lap } layers, the thickest crossing { $crossing }.
+}
+face-spoken = { $title }: { $across } across, { $down } down, { $n } covered with fabric
+print-used = { $used } used
+print-of = { $used } of { $stock } used
+
+## Bench
+
+stage-open = not cut
+stage-cut = cut, not ready
+stage-ready = ready to join
+stage-held = lap held, not sewn
+stage-paired = in a pair
+stage-blocked = in a four
+stage-squared = squared up
+stage-joined = joined to the rest
+tally-cut = Squares cut
+tally-front = Fabric on the front
+tally-back = Fabric on the back
+tally-pairs = Pairs stitched
+tally-fours = Fours stitched
+tally-squared = Squared up
+tally-larger = Larger joins
+losses-none = No square spoilt so far.
+losses = Spoilt so far: { $list }.
+mishap-mis-cut = cut wrong
+mishap-flaw = hole, stain or worn
+mishap-scorched = scorched
+mishap-lost = lost
+line-done = Done: { $task }
+line-next = Next: { $task }
+line-waits = Waits for { $part }
+line-complete = Through all its steps
+line-measured = Measured { $size }
+line-squared = Squared up to { $size }
+line-note = Note: { $text }
+
+## Measuring
+
+measure-keep = Keep this measure
+verdict-across-exact = Across: just right.
+verdict-across-over = Across: { $over } over. Trim { $before } from the left and { $after } from the right; the crossing stays in the middle.
+verdict-across-over-one-side = Across: { $over } over, less than can be halved on this ruler. Trim it from the right.
+verdict-across-under = Across: { $over } under. Do not trim it this way; lap it a little less where it joins, or choose a smaller trim size.
+verdict-down-exact = Down: just right.
+verdict-down-over = Down: { $over } over. Trim { $before } from the top and { $after } from the bottom; the crossing stays in the middle.
+verdict-down-over-one-side = Down: { $over } over, less than can be halved on this ruler. Trim it from the bottom.
+verdict-down-under = Down: { $over } under. Do not trim it this way; lap it a little less where it joins, or choose a smaller trim size.
+summary-none = Nothing measured yet.
+summary-few = { $n ->
+    [one] One measured: too few to tell a habit from chance. Its mean side: { $off }.
+   *[other] { $n } measured: too few to tell a habit from chance. Mean side so far: { $off }.
+}
+summary-true = { $n } measured. On the whole they come out as planned ({ $off }).
+summary-stretch = { $n } measured. They come out large ({ $off }): the cloth stretches, or the laps are sewn narrower than marked.
+summary-tight = { $n } measured. They come out small ({ $off }): the laps are sewn wider than marked.
+trim-none-short = No measured piece falls short.
+trim-short = { $n ->
+    [one] One measured piece falls short.
+   *[other] { $n } measured pieces fall short.
+}
+trim-waste = On average { $waste } comes off a side.
+trim-choose = Trim to { $size }
+
+## Plan and grids
+
+plan-change = Change the plan
+grid-uses = { $left ->
+    [0] Uses all { $n } squares.
+    [one] Uses { $n } squares, one left over.
+   *[other] Uses { $n } squares, { $left } left over.
+}
+grid-takes = { $n ->
+    [one] Takes one square.
+   *[other] Takes { $n } squares.
+}
+grid-width = Width: { $off }.
+grid-height = Height: { $off }.
+grid-odd-across = Odd across: a column of pairs is left over beside the fours.
+grid-odd-down = Odd down: a row of pairs is left over below the fours.
+
+## Pictures, in words
+
+picture-front = Front of { $name }
+picture-step = { $task }: { $piece }
+picture-measured = { $piece }, measured { $size }, with what is to be trimmed
+picture-section = The join cut through, to scale: { $lap } lap or allowance, fringe { $fringe }
+picture-grid = { $across } squares across and { $down } down, finished { $size }
+
+## History
+
+history-undo = Taken back: { $what }
+history-redo = Done again: { $what }
+did-begin = Begun: { $name }, { $grid }
+did-rename = Named { $name }
+did-archive = Put away
+did-unarchive = Taken out again
+did-change-plan = Plan changed: { $grid }, lap { $lap }, trim to { $trim }
+did-face = { $piece }: front { $front }, back { $back }
+did-faces = { $n ->
+    [one] One square’s faces changed
+   *[other] Faces of { $n } squares changed
+}
+did-cloth = Fabrics changed
+did-cut = Cut: { $piece }
+did-cover-front = Fabric glued on the front: { $piece }
+did-cover-back = Fabric glued on the back: { $piece }
+did-press-cover = Pressed: { $piece }
+did-cool-cover = Cooled: { $piece }
+did-dot = Lapped and glued: { $piece }
+did-press-lap = Lap pressed: { $piece }
+did-cool-lap = Lap cooled: { $piece }
+did-pin = Pinned: { $piece }
+did-stitch = Stitched: { $piece }
+did-press-seam = Seam pressed: { $piece }
+did-press-block = Pressed flat: { $piece }
+did-square-up = Squared up: { $piece }, { $size }
+did-cut-binding = Binding strips cut
+did-join-binding = Binding strips joined
+did-press-binding = Binding folded and pressed
+did-glue-binding = Binding folded over the edge
+did-stitch-binding = Binding stitched
+did-wash = Washed
+did-clip = Threads clipped
+did-use-spares = Spare used: { $piece }
+did-count-spares = { $n ->
+    [0] No spare squares
+    [one] One spare square at hand
+   *[other] { $n } spare squares at hand
+}
+did-measure = Measured: { $piece }, { $size }
+did-spoil = { $piece } is no good: { $why }
+did-note = Note: { $text }
+
+## Advice about a plan
+
+error-advice-fringe = The fringe each side would be { $fringe }. With so little, the thread works out in time (common practice).
+error-advice-fringe-next = { $enough } leaves enough. Try it on a scrap; your test scrap decides.
+error-advice-odd = An odd count leaves single pairs beside the fours. They are planned too.
+error-advice-odd-next = Nothing to do; even counts are a little less work.
+error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Set wide, it strikes the plate: the widest stitch is the plate’s opening less { $spacing }.
+error-advice-twin-next = Keep the same side up. Turn the wheel by hand once before you start; the machine’s manual decides.
+error-advice-lap-large = A third or more of each square disappears in the laps.
+error-advice-lap-large-next = A narrower lap or a larger square gives more throw for the cloth.
+
+## What was typed
+
+error-typed-empty = Nothing is written here yet.
+error-typed-empty-next = Write a measure, such as { $example }.
+error-typed-not-a-length = That is not a measure I can read.
+error-typed-not-a-length-next = Write it like { $example }.
+error-typed-negative = A measure cannot be less than nothing.
+error-typed-negative-next = Leave out the minus: { $example }.
+error-typed-ambiguous = That could be read two ways.
+error-typed-ambiguous-next = Write the unit and one decimal sign: { $example }.
+error-typed-off-the-marks = That falls on no mark of a ruler.
+error-typed-off-the-marks-next = The nearest sixteenth is { $nearest }.
+error-typed-too-long = That is longer than 100 metres.
+error-typed-too-long-next = Look at the unit: { $example }.
+error-typed-unknown-unit = “{ $unit }” is not a unit I know.
+error-typed-unknown-unit-next = Use in, ft, yd, mm, cm or m, as in { $example }.
+error-typed-not-a-count = That is not a whole number.
+error-typed-not-a-count-next = Write a number such as 6.
+
+## Plans that cannot be
+
+error-plan-side = The square’s side is out of range.
+error-plan-side-next = Choose a side from { $least } to { $most }.
+error-plan-grid = The grid is out of range.
+error-plan-grid-next = Choose from 1 to { $most } squares each way.
+error-plan-lap = The lap leaves nothing of the square, or is nothing.
+error-plan-lap-next = Choose a lap under half the square’s side; ½ in (12.7 mm) is usual on denim.
+error-plan-stitch = The stitching is wider than what it must hold.
+error-plan-stitch-next = Choose a narrower stitch or a wider lap.
+error-plan-trim = A four cannot be trimmed to that size.
+error-plan-trim-next = Choose a size larger than one square and no larger than two, or leave it empty.
+error-plan-binding = The binding cannot be cut like that.
+error-plan-binding-next = Choose a strip at least 10 mm wide, no wider than a square, and pieces longer than two laps.
+error-plan-counts = That is more washing or cooling than this plan holds.
+error-plan-counts-next = Choose up to 9 washes and up to 240 minutes.
+
+## Refusals
+
+error-beginning = The throw is begun once, before anything else.
+error-beginning-next = Go back to the list of throws and open it, or begin a new one.
+error-name = A name needs from 1 to { $most } letters.
+error-name-next = Write a short name, such as Porch throw.
+error-words = A note needs from 1 to { $most } letters.
+error-words-next = Write a shorter note, or two.
+error-no-such-piece = There is no piece { $piece } in this throw.
+error-no-such-piece-next = Open the bench and choose a piece there.
+error-nothing = There is nothing to change.
+error-nothing-next = Choose a piece that is not like that already.
+error-not-its-task = { $piece }: “{ $task }” is done already or is not needed.
+error-not-its-task-next = Look at the next step; undo takes a step back.
+error-first = { $piece }: cannot { $task } yet.
+error-first-next = { $before } comes first: { $needs }.
+error-already-cut = { $squares ->
+    [one] One square is cut already at the old size.
+   *[other] { $squares } squares are cut already at the old size.
+}
+error-already-cut-next = Keep this size, or begin another throw with the new one.
+error-already-made = { $piece } is made already and has no place in that plan.
+error-already-made-next = Choose a grid and an order that keep it, or undo back to before it was made.
+error-joined = { $piece } is joined to others already.
+error-joined-next = What is sewn stays sewn. Choose a square that is still loose.
+error-glued = { $piece } has its fabric glued there already.
+error-glued-next = Choose another square, or undo the gluing.
+error-stock = There are only { $have } squares of { $print }.
+error-stock-next = Choose fewer, another fabric, or correct the count in the list of fabrics.
+error-cloth = That list of fabrics cannot be: one in use is missing, a colour is not a colour, or there are over { $most }.
+error-cloth-next = Keep every fabric that is in use; give each a name and a colour.
+error-spares = { $have ->
+    [0] There is no spare square.
+    [one] There is one spare square.
+   *[other] There are { $have } spare squares.
+}
+error-spares-next = Cut a new square, or correct the count of spares on the bench.
+error-not-measurable = { $piece } cannot be measured for squaring up now.
+error-not-measurable-next = Measure a four or single pair once it is stitched and before it is squared up.
+error-unlikely = { $given } is not likely: { $planned } was planned.
+error-unlikely-next = Look at the unit and measure again.
+error-not-cut = { $piece } is not cut yet.
+error-not-cut-next = Only a square that has been cut can be spoilt.
+error-nothing-to-undo = There is nothing to take back.
+error-nothing-to-undo-next = Every step so far is in the history.
+error-nothing-to-redo = There is nothing to do again.
+error-nothing-to-redo-next = Only what was just taken back can be done again.
+
+## Files
+
+error-file-not-a-throw = This is not a throw file.
+error-file-not-a-throw-next = Choose a file named throw.jsonl that Lapwork wrote.
+error-file-newer = This throw was written by a newer Lapwork (file version { $version }).
+error-file-newer-next = Open it with that version; it is left untouched here.
+error-file-line = The throw file is damaged at line { $line }, with sound lines after it.
+error-file-line-next = It is left untouched. Use a copy from before, or keep the file for someone who can mend it.
+error-file-out-of-order = Line { $line } of the throw file does not follow from those before it.
+error-file-out-of-order-next = It is left untouched. Use a copy from before, or keep the file for someone who can mend it.
+error-file-empty = The throw file has no beginning.
+error-file-empty-next = It is left untouched. Use a copy from before.

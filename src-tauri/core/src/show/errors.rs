@@ -1,0 +1,137 @@
+//! Refusals and damage in words, from the one table of errors in the language file.
+
+use super::{Lens, names};
+use crate::deed::{LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, Refusal};
+use crate::journal::Damage;
+use crate::measure::ParseError;
+use crate::plan::{MOST, PlanFault};
+use crate::throw::Throw;
+use crate::view::Problem;
+use crate::words::Arg;
+
+/// A refusal in words; `throw` is what it was about.
+pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Problem {
+    let name = |piece| match throw {
+        Some(throw) => names::piece(throw, piece, lens),
+        None => names::square(piece),
+    };
+    let task = |task: crate::tasks::Task| lens.say(&format!("task-{}", task.key()), &[]);
+    let (code, args): (&str, Vec<(&str, Arg)>) = match refusal {
+        Refusal::Beginning => ("beginning", vec![]),
+        Refusal::Plan(fault) => return plan_fault(*fault, lens),
+        Refusal::Name => ("name", vec![("most", LONGEST_NAME.into())]),
+        Refusal::Words => ("words", vec![("most", LONGEST_NOTE.into())]),
+        Refusal::NoSuchPiece(piece) => (
+            "no-such-piece",
+            vec![("piece", names::square(*piece).into())],
+        ),
+        Refusal::Nothing => ("nothing", vec![]),
+        Refusal::NotItsTask { piece, task: t } => (
+            "not-its-task",
+            vec![("piece", name(*piece).into()), ("task", task(*t).into())],
+        ),
+        Refusal::First {
+            task: t,
+            piece,
+            before,
+            needs,
+        } => (
+            "first",
+            vec![
+                ("task", task(*t).into()),
+                ("piece", name(*piece).into()),
+                ("before", name(*before).into()),
+                ("needs", task(*needs).into()),
+            ],
+        ),
+        Refusal::AlreadyCut { squares } => ("already-cut", vec![("squares", (*squares).into())]),
+        Refusal::AlreadyMade(piece) => ("already-made", vec![("piece", name(*piece).into())]),
+        Refusal::Joined(piece) => ("joined", vec![("piece", name(*piece).into())]),
+        Refusal::Glued(piece) => ("glued", vec![("piece", name(*piece).into())]),
+        Refusal::Stock { print, have } => {
+            let print = throw.and_then(|t| t.prints.get(usize::from(*print)));
+            let print = print.map_or_else(String::new, |p| p.name.clone());
+            (
+                "stock",
+                vec![("print", print.into()), ("have", (*have).into())],
+            )
+        }
+        Refusal::Cloth => ("cloth", vec![("most", MOST_CLOTHS.into())]),
+        Refusal::Spares { have } => ("spares", vec![("have", (*have).into())]),
+        Refusal::NotMeasurable(piece) => ("not-measurable", vec![("piece", name(*piece).into())]),
+        Refusal::Unlikely { given, planned } => (
+            "unlikely",
+            vec![
+                ("given", lens.length(*given).into()),
+                ("planned", lens.length(*planned).into()),
+            ],
+        ),
+        Refusal::NotCut(piece) => ("not-cut", vec![("piece", name(*piece).into())]),
+        Refusal::NothingToUndo => ("nothing-to-undo", vec![]),
+        Refusal::NothingToRedo => ("nothing-to-redo", vec![]),
+    };
+    lens.words.problem(code, &args)
+}
+
+/// A fault of the plan in words.
+pub(super) fn plan_fault(fault: PlanFault, lens: Lens<'_>) -> Problem {
+    use crate::plan::{longest_side, shortest_side};
+    let (code, args): (&str, Vec<(&str, Arg)>) = match fault {
+        PlanFault::Side => (
+            "plan-side",
+            vec![
+                ("least", lens.length(shortest_side()).into()),
+                ("most", lens.length(longest_side()).into()),
+            ],
+        ),
+        PlanFault::Grid => ("plan-grid", vec![("most", MOST.into())]),
+        PlanFault::Lap => ("plan-lap", vec![]),
+        PlanFault::StitchTooWide => ("plan-stitch", vec![]),
+        PlanFault::Trim => ("plan-trim", vec![]),
+        PlanFault::Binding => ("plan-binding", vec![]),
+        PlanFault::Counts => ("plan-counts", vec![]),
+    };
+    lens.words.problem(code, &args)
+}
+
+/// A typed length that was not taken, in words.
+pub(super) fn typed(error: &ParseError, lens: Lens<'_>) -> Problem {
+    let system = lens.ruler.system;
+    let example = match system {
+        crate::measure::System::Inch => "9 1/2 in",
+        crate::measure::System::Metric => "241 mm",
+    };
+    let mut args: Vec<(&str, Arg)> = vec![("example", example.into())];
+    let code = match error {
+        ParseError::Empty => "typed-empty",
+        ParseError::NotALength => "typed-not-a-length",
+        ParseError::Negative => "typed-negative",
+        ParseError::Ambiguous => "typed-ambiguous",
+        ParseError::OffTheMarks { nearest } => {
+            let inches = crate::measure::Ruler {
+                system: crate::measure::System::Inch,
+                ..lens.ruler
+            };
+            args.push(("nearest", lens.words.length(*nearest, inches).into()));
+            "typed-off-the-marks"
+        }
+        ParseError::TooLong => "typed-too-long",
+        ParseError::UnknownUnit(unit) => {
+            args.push(("unit", unit.clone().into()));
+            "typed-unknown-unit"
+        }
+    };
+    lens.words.problem(code, &args)
+}
+
+/// Damage to a throw file in words.
+pub fn damage(damage: &Damage, lens: Lens<'_>) -> Problem {
+    let (code, args): (&str, Vec<(&str, Arg)>) = match damage {
+        Damage::NotAThrow => ("file-not-a-throw", vec![]),
+        Damage::Newer { version } => ("file-newer", vec![("version", (*version).into())]),
+        Damage::Line { line } => ("file-line", vec![("line", (*line).into())]),
+        Damage::OutOfOrder { line } => ("file-out-of-order", vec![("line", (*line).into())]),
+        Damage::Empty => ("file-empty", vec![]),
+    };
+    lens.words.problem(code, &args)
+}

@@ -1,0 +1,65 @@
+//! The figures of a throw as JSON, for programs. Lengths are in millimetres and,
+//! beside them, as shown by the ruler.
+
+use super::{Lens, head, plan};
+use crate::deed::ready;
+use crate::faces::{Face, layers};
+use crate::journal::Journal;
+use crate::measure::{Length, in_mm};
+use crate::squaring::{measured_sides, summary};
+use serde_json::{Value, json};
+
+/// The figures of a throw as JSON, for programs.
+pub fn figures(journal: &Journal, lens: Lens<'_>) -> Value {
+    let throw = journal.throw();
+    let p = &throw.plan;
+    let length =
+        |l: Length| json!({ "mm": in_mm(l), "shown": lens.length(l).text.replace('\u{a0}', " ") });
+    let size = |w: Length, h: Length| json!({ "width": length(w), "height": length(h) });
+    let (planned_w, planned_h) = p.finished();
+    let foreseen = throw.finished();
+    let (runs, run_length) = plan::seams(p);
+    let need = p.binding_for(foreseen.width, foreseen.height);
+    let (lap_layers, crossing_layers) = layers(p.across, p.down, throw.covers());
+    let head = head(journal, lens);
+    let on = |face: Face| {
+        throw
+            .covers()
+            .iter()
+            .filter(|c| c.on(face).is_some())
+            .count()
+    };
+    let measured = summary(&measured_sides(throw)).map(|s| {
+        json!({
+            "blocks": throw.measured.len(),
+            "mean": length(s.mean),
+            "spread": length(s.spread),
+            "least": length(s.least),
+            "most": length(s.most),
+        })
+    });
+    json!({
+        "name": throw.name,
+        "archived": throw.archived,
+        "grid": { "across": p.across, "down": p.down, "squares": p.squares() },
+        "side": length(p.side),
+        "lap": length(p.lap),
+        "joining": p.joining,
+        "stitch_width": length(p.stitch.width()),
+        "fringe": p.fringe().map(length),
+        "pair": size(p.run(2), p.side),
+        "four": size(p.natural_four(), p.natural_four()),
+        "trim": length(p.target()),
+        "planned": size(planned_w, planned_h),
+        "foreseen": size(foreseen.width, foreseen.height),
+        "seams": { "runs": runs, "length": length(run_length) },
+        "layers": { "lap": lap_layers, "crossing": crossing_layers },
+        "binding": { "length": length(need.length), "strips": need.strips, "joins": need.joins },
+        "covered": { "front": on(Face::Front), "back": on(Face::Back) },
+        "spares": throw.spares,
+        "spoilt": throw.losses.len(),
+        "measured": measured,
+        "steps": { "done": head.done, "all": head.all, "ready": ready(throw).count() },
+        "entries": journal.len(),
+    })
+}

@@ -1,0 +1,138 @@
+//! The dated history in plain words.
+
+use super::{Lens, head, names};
+use crate::assembly::Rect;
+use crate::faces::Face;
+use crate::journal::{Entry, Journal, What};
+use crate::throw::{Event, Throw};
+use crate::view::{HistoryRow, HistoryView};
+
+/// Newest first, `most` lines at most.
+pub(super) fn history(journal: &Journal, most: u32, lens: Lens<'_>) -> HistoryView {
+    let throw = journal.throw();
+    let most = most.clamp(1, 2000) as usize;
+    let rows = journal
+        .entries()
+        .rev()
+        .take(most)
+        .map(|(e, stands)| HistoryRow {
+            n: e.n as u32,
+            at: e.at,
+            text: match &e.what {
+                What::Do(_) => entry(e, throw, lens),
+                What::Undo(n) => say!(lens, "history-undo", what = numbered(journal, *n, lens)),
+                What::Redo(n) => say!(lens, "history-redo", what = numbered(journal, *n, lens)),
+            },
+            stands: stands || !matches!(e.what, What::Do(_)),
+        })
+        .collect();
+    HistoryView {
+        head: head(journal, lens),
+        rows,
+        more: journal.len() > most,
+    }
+}
+
+fn numbered(journal: &Journal, n: u64, lens: Lens<'_>) -> String {
+    let found = journal.entries().nth(n.saturating_sub(1) as usize);
+    found.map_or_else(String::new, |(e, _)| entry(e, journal.throw(), lens))
+}
+
+/// One entry in words.
+pub(super) fn entry(entry: &Entry, throw: &Throw, lens: Lens<'_>) -> String {
+    let What::Do(events) = &entry.what else {
+        return String::new();
+    };
+    let said: Vec<String> = events.iter().map(|e| event(e, throw, lens)).collect();
+    said.join("; ")
+}
+
+/// `pair 3·5 + 3·6`, or `24 pairs`.
+fn pieces(list: &[Rect], throw: &Throw, lens: Lens<'_>) -> String {
+    match list {
+        [one] => names::piece(throw, *one, lens),
+        [first, ..] => names::count(throw.kind(*first), list.len(), lens),
+        [] => String::new(),
+    }
+}
+
+fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
+    match event {
+        Event::Begun { name, plan, .. } => say!(
+            lens,
+            "did-begin",
+            name = name.as_str(),
+            grid = say!(lens, "grid", across = plan.across, down = plan.down)
+        ),
+        Event::Renamed { name } => say!(lens, "did-rename", name = name.as_str()),
+        Event::Archived { archived: true } => say!(lens, "did-archive"),
+        Event::Archived { archived: false } => say!(lens, "did-unarchive"),
+        Event::PlanChanged { plan, .. } => say!(
+            lens,
+            "did-change-plan",
+            grid = say!(lens, "grid", across = plan.across, down = plan.down),
+            lap = lens.length(plan.lap),
+            trim = lens.length(plan.target())
+        ),
+        Event::FacesChanged { faces } => match faces.as_slice() {
+            [(piece, cover)] => {
+                let cloth = |face| {
+                    let print = cover
+                        .on(face)
+                        .and_then(|p| throw.prints.get(usize::from(p)));
+                    print.map_or_else(|| say!(lens, "bare"), |p| p.name.clone())
+                };
+                say!(
+                    lens,
+                    "did-face",
+                    piece = names::piece(throw, *piece, lens),
+                    front = cloth(Face::Front),
+                    back = cloth(Face::Back)
+                )
+            }
+            _ => say!(lens, "did-faces", n = faces.len()),
+        },
+        Event::ClothChanged { .. } => say!(lens, "did-cloth"),
+        Event::Done { task, pieces: list } => {
+            say!(
+                lens,
+                format!("did-{}", task.key()),
+                piece = pieces(list, throw, lens)
+            )
+        }
+        Event::SparesUsed { pieces: list } => {
+            say!(lens, "did-use-spares", piece = pieces(list, throw, lens))
+        }
+        Event::SparesCounted { spares } => say!(lens, "did-count-spares", n = *spares),
+        Event::Measured {
+            piece,
+            width,
+            height,
+        } => say!(
+            lens,
+            "did-measure",
+            piece = names::piece(throw, *piece, lens),
+            size = lens.by(*width, *height)
+        ),
+        Event::SquaredUp { pieces: list } => {
+            let rects: Vec<Rect> = list.iter().map(|(p, _, _)| *p).collect();
+            let size = list
+                .first()
+                .map(|(_, w, h)| lens.by(*w, *h).text)
+                .unwrap_or_default();
+            say!(
+                lens,
+                "did-square-up",
+                piece = pieces(&rects, throw, lens),
+                size = size
+            )
+        }
+        Event::Spoilt { piece, why } => say!(
+            lens,
+            "did-spoil",
+            piece = names::piece(throw, *piece, lens),
+            why = lens.say(&format!("mishap-{}", why.key()), &[])
+        ),
+        Event::Noted { text, .. } => say!(lens, "did-note", text = text.as_str()),
+    }
+}

@@ -1,0 +1,140 @@
+//! What pieces are called: squares by row and place, fours by block, the rest by
+//! the squares at their corners.
+
+use super::Lens;
+use crate::assembly::{Kind, Rect};
+use crate::faces::Print;
+use crate::throw::Throw;
+
+/// `3·5`: row 3, place 5, as chalked on the square.
+pub(super) fn square(piece: Rect) -> String {
+    format!("{}·{}", piece.row + 1, piece.col + 1)
+}
+
+/// A piece's short name.
+pub(super) fn piece(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
+    let (first, last) = corners(piece);
+    match throw.kind(piece) {
+        Kind::Square => say!(lens, "piece-square", at = square(piece)),
+        Kind::Pair => say!(
+            lens,
+            "piece-pair",
+            first = square(first),
+            second = square(last)
+        ),
+        Kind::Four => {
+            say!(
+                lens,
+                "piece-four",
+                row = piece.row / 2 + 1,
+                place = piece.col / 2 + 1
+            )
+        }
+        Kind::Whole => say!(lens, "piece-whole"),
+        Kind::Row if piece.cols == throw.plan.across => {
+            say!(lens, "piece-row", row = piece.row / 2 + 1)
+        }
+        Kind::Column if piece.rows == throw.plan.down => {
+            say!(lens, "piece-column", column = piece.col / 2 + 1)
+        }
+        _ => say!(
+            lens,
+            "piece-part",
+            first = square(first),
+            last = square(last)
+        ),
+    }
+}
+
+/// A piece's name for the ear.
+pub(super) fn spoken(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
+    let (first, last) = corners(piece);
+    let place = |s: Rect| say!(lens, "spoken-place", row = s.row + 1, place = s.col + 1);
+    match throw.kind(piece) {
+        Kind::Square => say!(lens, "spoken-square", place = place(piece)),
+        Kind::Pair => say!(
+            lens,
+            "spoken-pair",
+            first = place(first),
+            second = place(last)
+        ),
+        Kind::Four => say!(
+            lens,
+            "spoken-four",
+            row = piece.row / 2 + 1,
+            place = piece.col / 2 + 1,
+            first = place(first),
+            last = place(last)
+        ),
+        Kind::Row | Kind::Column | Kind::Part => {
+            say!(
+                lens,
+                "spoken-part",
+                first = place(first),
+                last = place(last)
+            )
+        }
+        Kind::Whole => say!(lens, "piece-whole"),
+    }
+}
+
+fn corners(piece: Rect) -> (Rect, Rect) {
+    let last = Rect::square(piece.row + piece.rows - 1, piece.col + piece.cols - 1);
+    (Rect::square(piece.row, piece.col), last)
+}
+
+/// `5 pairs`.
+pub(super) fn count(kind: Kind, n: usize, lens: Lens<'_>) -> String {
+    say!(lens, format!("count-{}", key(kind)), n = n)
+}
+
+/// The name of a kind in the language files.
+pub(super) fn key(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Square => "square",
+        Kind::Pair => "pair",
+        Kind::Four => "four",
+        Kind::Row => "row",
+        Kind::Column => "column",
+        Kind::Part => "part",
+        Kind::Whole => "whole",
+    }
+}
+
+/// One or two letters for each print, no two alike while letters last.
+pub(super) fn letters(prints: &[Print]) -> Vec<String> {
+    let mut taken: Vec<String> = Vec::new();
+    for print in prints {
+        let signs: Vec<char> = print.name.chars().filter(|c| c.is_alphanumeric()).collect();
+        let first = signs
+            .first()
+            .map_or("?".to_string(), |c| c.to_uppercase().to_string());
+        let with = |c: &char| format!("{first}{}", c.to_lowercase());
+        let numbers = (2..100).map(|n| format!("{first}{n}"));
+        let found = std::iter::once(first.clone())
+            .chain(signs.iter().skip(1).map(with))
+            .chain(numbers)
+            .find(|letters| !taken.contains(letters));
+        taken.push(found.unwrap_or_else(|| "?".into()));
+    }
+    taken
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::faces::Texture;
+
+    #[test]
+    fn letters_differ() {
+        let prints: Vec<Print> = ["Rosehip", "Rust", "rosette", "R", "Moss"]
+            .map(|n| Print {
+                name: n.into(),
+                colour: "#000000".into(),
+                texture: Texture::Plain,
+                stock: None,
+            })
+            .into();
+        assert_eq!(letters(&prints), ["R", "Ru", "Ro", "R2", "M"]);
+    }
+}

@@ -1,0 +1,617 @@
+//! Drawings of steps, trims and laps, in millimetres.
+
+use super::{Lens, names};
+use crate::assembly::{Join, Kind, Rect, Seam};
+use crate::faces::Face;
+use crate::measure::{Ruler, in_mm, zero};
+use crate::plan::{Joining, Plan, Stitch, take};
+use crate::squaring;
+use crate::tasks::Task;
+use crate::throw::{Size, Throw};
+use crate::view::{Ink, Mark, Picture};
+
+/// Most squares drawn one by one in a small picture.
+const MOST_DRAWN: u32 = 400;
+
+struct Drawing {
+    marks: Vec<Mark>,
+}
+
+impl Drawing {
+    fn area(&mut self, [x, y, w, h]: [f64; 4], ink: Ink, print: Option<u8>, label: Option<String>) {
+        self.marks.push(Mark::Area {
+            x,
+            y,
+            w,
+            h,
+            ink,
+            print,
+            label,
+        });
+    }
+    fn line(&mut self, [x1, y1, x2, y2]: [f64; 4], ink: Ink, arrow: bool) {
+        self.marks.push(Mark::Line {
+            x1,
+            y1,
+            x2,
+            y2,
+            ink,
+            arrow,
+        });
+    }
+    fn words(&mut self, x: f64, y: f64, text: String, size: f64) {
+        self.marks.push(Mark::Words { x, y, text, size });
+    }
+}
+
+/// The front, small, for the shelf; large grids show every second or third square.
+pub(super) fn thumbnail(throw: &Throw, lens: Lens<'_>) -> Picture {
+    let (across, down) = (throw.plan.across, throw.plan.down);
+    let step = (1..)
+        .find(|s| across.div_ceil(*s) * down.div_ceil(*s) <= 144)
+        .unwrap_or(1);
+    let mut drawing = Drawing { marks: Vec::new() };
+    for row in (0..down).step_by(step.into()) {
+        for col in (0..across).step_by(step.into()) {
+            let square = Rect::square(row, col);
+            let cut = throw.has(square, Task::Cut);
+            let ink = if cut { Ink::Denim } else { Ink::Blank };
+            let (x, y) = (f64::from(col / step), f64::from(row / step));
+            drawing.area(
+                [x * 10.0, y * 10.0, 10.0, 10.0],
+                ink,
+                throw.cover(square).front,
+                None,
+            );
+        }
+    }
+    Picture {
+        width: f64::from(across.div_ceil(step)) * 10.0,
+        height: f64::from(down.div_ceil(step)) * 10.0,
+        spoken: say!(lens, "picture-front", name = throw.name.as_str()),
+        marks: drawing.marks,
+    }
+}
+
+/// The step drawn: the piece and what is done to it, and where in the throw it lies.
+pub(super) fn step(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Picture {
+    let mut drawing = Drawing { marks: Vec::new() };
+    let side = in_mm(throw.plan.side);
+    let (width, height) = match (task, throw.assembly().join(piece)) {
+        (_, None) => square(&mut drawing, throw, task, piece),
+        (Task::SquareUp | Task::PressBlock, Some(_)) => block(&mut drawing, throw, piece, lens),
+        (_, Some(_)) if piece == throw.assembly().whole() && task.key().contains("binding") => {
+            whole(&mut drawing, throw)
+        }
+        (Task::Wash | Task::Clip, _) => whole(&mut drawing, throw),
+        (_, Some(join)) => joined(&mut drawing, throw, task, join),
+    };
+    let gap = side * 0.2;
+    let map = map(
+        &mut drawing,
+        throw,
+        piece,
+        (width + gap, 0.0),
+        (side * 0.9, height),
+    );
+    Picture {
+        width: width + gap + map.0,
+        height: height.max(map.1),
+        spoken: say!(
+            lens,
+            "picture-step",
+            task = lens.say(&format!("task-{}", task.key()), &[]),
+            piece = names::spoken(throw, piece, lens)
+        ),
+        marks: drawing.marks,
+    }
+}
+
+/// Where a piece lies: the throw's outline, its blocks, and the piece.
+fn map(
+    d: &mut Drawing,
+    throw: &Throw,
+    piece: Rect,
+    at: (f64, f64),
+    room: (f64, f64),
+) -> (f64, f64) {
+    let (across, down) = (f64::from(throw.plan.across), f64::from(throw.plan.down));
+    let cell = (room.0 / across).min(room.1 / down);
+    let (x, y) = at;
+    d.area([x, y, across * cell, down * cell], Ink::Blank, None, None);
+    if throw.plan.squares() <= MOST_DRAWN {
+        for c in 1..throw.plan.across {
+            let at = x + f64::from(c) * cell;
+            d.line([at, y, at, y + down * cell], Ink::Rule, false);
+        }
+        for r in 1..throw.plan.down {
+            let at = y + f64::from(r) * cell;
+            d.line([x, at, x + across * cell, at], Ink::Rule, false);
+        }
+    }
+    let place = |start: u16| f64::from(start) * cell;
+    d.area(
+        [
+            x + place(piece.col),
+            y + place(piece.row),
+            place(piece.cols),
+            place(piece.rows),
+        ],
+        Ink::Now,
+        None,
+        None,
+    );
+    (across * cell, down * cell)
+}
+
+fn square(d: &mut Drawing, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) {
+    let s = in_mm(throw.plan.side);
+    let cover = throw.cover(piece);
+    match task {
+        Task::Cut => {
+            // A strip as wide as the square, and the cuts across it.
+            d.area([0.0, s * 0.1, s * 2.0, s], Ink::Denim, None, None);
+            d.area(
+                [s * 0.5, s * 0.1, s, s],
+                Ink::Now,
+                None,
+                Some(names::square(piece)),
+            );
+            for x in [s * 0.5, s * 1.5] {
+                d.line([x, 0.0, x, s * 1.2], Ink::Cut, false);
+            }
+            (s * 2.0, s * 1.2)
+        }
+        Task::CoverFront | Task::CoverBack => {
+            let face = if task == Task::CoverFront {
+                Face::Front
+            } else {
+                Face::Back
+            };
+            d.area(
+                [0.0, 0.0, s, s],
+                Ink::Denim,
+                None,
+                Some(names::square(piece)),
+            );
+            d.area(
+                [s * 1.1, s * 0.05, s * 0.9, s * 0.9],
+                Ink::Now,
+                cover.on(face),
+                None,
+            );
+            d.line([s * 1.3, s * 0.5, s * 0.75, s * 0.5], Ink::Rule, true);
+            (s * 2.0, s)
+        }
+        _ => {
+            d.area(
+                [0.0, 0.0, s, s],
+                Ink::Denim,
+                cover.front,
+                Some(names::square(piece)),
+            );
+            if cover.back.is_some() {
+                d.area(
+                    [s * 1.1, 0.0, s, s],
+                    Ink::Denim,
+                    cover.back,
+                    Some(names::square(piece)),
+                );
+                return (s * 2.1, s);
+            }
+            (s, s)
+        }
+    }
+}
+
+/// The squares of a part, at a corner, each with its front.
+fn part(d: &mut Drawing, throw: &Throw, piece: Rect, [x, y, w, h]: [f64; 4], ink: Ink) {
+    if piece.count() > 8 {
+        d.area([x, y, w, h], ink, None, None);
+        return;
+    }
+    let (cw, ch) = (w / f64::from(piece.cols), h / f64::from(piece.rows));
+    for square in piece.squares() {
+        let sx = x + f64::from(square.col - piece.col) * cw;
+        let sy = y + f64::from(square.row - piece.row) * ch;
+        d.area(
+            [sx, sy, cw, ch],
+            ink,
+            throw.cover(square).front,
+            Some(names::square(square)),
+        );
+    }
+}
+
+/// Two parts lapped or seamed, as much of them as lies near the join.
+fn joined(d: &mut Drawing, throw: &Throw, task: Task, join: &Join) -> (f64, f64) {
+    let made = throw.made(join.whole);
+    let side = in_mm(throw.plan.side);
+    let (a, b) = (throw.size(join.first), throw.size(join.second));
+    let upright = join.seam == Seam::Upright;
+    // Along the join both are as long; across it no more than two squares of each are drawn.
+    let near = |size: Size| {
+        let across = in_mm(if upright { size.width } else { size.height });
+        across.min(side * 2.0)
+    };
+    let long = in_mm(if upright { a.height } else { a.width }).min(side * 4.0);
+    let lap = match made.joining {
+        Joining::Lapped => in_mm(made.lap),
+        Joining::Seamed | Joining::Exposed => 0.0,
+    };
+    let turn = |[x, y, w, h]: [f64; 4]| if upright { [x, y, w, h] } else { [y, x, h, w] };
+    let (first, second) = (near(a), near(b));
+    part(
+        d,
+        throw,
+        join.second,
+        turn([first - lap, 0.0, second, long]),
+        Ink::Next,
+    );
+    part(
+        d,
+        throw,
+        join.first,
+        turn([0.0, 0.0, first, long]),
+        Ink::Denim,
+    );
+    if lap > 0.0 {
+        d.area(turn([first - lap, 0.0, lap, long]), Ink::Lap, None, None);
+    }
+    let middle = first - lap / 2.0;
+    match task {
+        Task::Dot => {
+            let dots = (long / 25.0).round().clamp(2.0, 12.0);
+            for i in 0..dots as u32 {
+                let at = long * (f64::from(i) + 0.5) / dots;
+                d.area(
+                    turn([middle - 2.0, at - 2.0, 4.0, 4.0]),
+                    Ink::Now,
+                    None,
+                    None,
+                );
+            }
+        }
+        Task::Stitch => {
+            let half = in_mm(throw.plan.stitch.width()) / 2.0;
+            let rows: &[f64] = if half > 0.0 { &[-1.0, 1.0] } else { &[0.0] };
+            for row in rows {
+                let at = middle + row * half;
+                let [x1, y1, ..] = turn([at, 0.0, 0.0, 0.0]);
+                let [x2, y2, ..] = turn([at, long, 0.0, 0.0]);
+                d.line([x1, y1, x2, y2], Ink::Stitch, false);
+            }
+        }
+        _ => {
+            let [x1, y1, ..] = turn([middle, 0.0, 0.0, 0.0]);
+            let [x2, y2, ..] = turn([middle, long, 0.0, 0.0]);
+            d.line([x1, y1, x2, y2], Ink::Rule, false);
+        }
+    }
+    let across = first + second - lap;
+    if upright {
+        (across, long)
+    } else {
+        (long, across)
+    }
+}
+
+/// A block with what is to be cut away, or as it should be.
+fn block(d: &mut Drawing, throw: &Throw, piece: Rect, lens: Lens<'_>) -> (f64, f64) {
+    let measured = throw.work(piece).and_then(|w| w.measured);
+    let size = measured.unwrap_or_else(|| squaring::natural(throw, piece));
+    trimming(d, throw, piece, size, lens.ruler)
+}
+
+fn trimming(d: &mut Drawing, throw: &Throw, piece: Rect, size: Size, ruler: Ruler) -> (f64, f64) {
+    let target = throw.target(piece);
+    let (w, h) = (in_mm(size.width), in_mm(size.height));
+    part(d, throw, piece, [0.0, 0.0, w, h], Ink::Denim);
+    let across = squaring::trim(size.width, target.width, ruler);
+    let down = squaring::trim(size.height, target.height, ruler);
+    // What is cut away is drawn three times as wide, or it would not be seen.
+    let seen = |l| in_mm(l) * 3.0;
+    for (cut, area, line) in [
+        (
+            across.before,
+            [0.0, 0.0, seen(across.before), h],
+            [seen(across.before), 0.0, seen(across.before), h],
+        ),
+        (
+            across.after,
+            [w - seen(across.after), 0.0, seen(across.after), h],
+            [w - seen(across.after), 0.0, w - seen(across.after), h],
+        ),
+        (
+            down.before,
+            [0.0, 0.0, w, seen(down.before)],
+            [0.0, seen(down.before), w, seen(down.before)],
+        ),
+        (
+            down.after,
+            [0.0, h - seen(down.after), w, seen(down.after)],
+            [0.0, h - seen(down.after), w, h - seen(down.after)],
+        ),
+    ] {
+        if cut > zero() {
+            d.area(area, Ink::Waste, None, None);
+            d.line(line, Ink::Cut, false);
+        }
+    }
+    let edge = 3.0;
+    if across.over < zero() {
+        d.area([w - edge, 0.0, edge, h], Ink::Amiss, None, None);
+    }
+    if down.over < zero() {
+        d.area([0.0, h - edge, w, edge], Ink::Amiss, None, None);
+    }
+    (w, h)
+}
+
+/// A measured block with its trims and the measures beside it.
+pub(super) fn measured(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Picture {
+    let mut inner = Drawing { marks: Vec::new() };
+    let (w, h) = trimming(&mut inner, throw, piece, size, lens.ruler);
+    let edge = in_mm(throw.plan.side) * 0.3;
+    let mut d = Drawing { marks: Vec::new() };
+    for mark in inner.marks {
+        d.marks.push(shifted(mark, edge, edge));
+    }
+    let text = edge * 0.36;
+    d.words(
+        edge + w / 2.0,
+        edge * 0.3,
+        lens.length(size.width).text,
+        text,
+    );
+    for end in [edge, edge + w] {
+        d.line(
+            [edge + w / 2.0, edge * 0.75, end, edge * 0.75],
+            Ink::Rule,
+            true,
+        );
+    }
+    d.words(
+        edge * 2.0 + w,
+        edge + h / 2.0,
+        lens.length(size.height).text,
+        text,
+    );
+    for end in [edge, edge + h] {
+        d.line(
+            [edge * 1.2 + w, edge + h / 2.0, edge * 1.2 + w, end],
+            Ink::Rule,
+            true,
+        );
+    }
+    Picture {
+        width: w + edge * 3.2,
+        height: h + edge * 1.3,
+        spoken: say!(
+            lens,
+            "picture-measured",
+            piece = names::spoken(throw, piece, lens),
+            size = lens.by(size.width, size.height).spoken
+        ),
+        marks: d.marks,
+    }
+}
+
+fn shifted(mark: Mark, dx: f64, dy: f64) -> Mark {
+    match mark {
+        Mark::Area {
+            x,
+            y,
+            w,
+            h,
+            ink,
+            print,
+            label,
+        } => Mark::Area {
+            x: x + dx,
+            y: y + dy,
+            w,
+            h,
+            ink,
+            print,
+            label,
+        },
+        Mark::Line {
+            x1,
+            y1,
+            x2,
+            y2,
+            ink,
+            arrow,
+        } => Mark::Line {
+            x1: x1 + dx,
+            y1: y1 + dy,
+            x2: x2 + dx,
+            y2: y2 + dy,
+            ink,
+            arrow,
+        },
+        Mark::Words { x, y, text, size } => Mark::Words {
+            x: x + dx,
+            y: y + dy,
+            text,
+            size,
+        },
+    }
+}
+
+/// The whole with its binding.
+fn whole(d: &mut Drawing, throw: &Throw) -> (f64, f64) {
+    let side = in_mm(throw.plan.side);
+    let size = throw.finished();
+    let scale = side * 1.6 / in_mm(size.width).max(in_mm(size.height));
+    let (w, h) = (in_mm(size.width) * scale, in_mm(size.height) * scale);
+    let edge = (in_mm(throw.plan.binding.strip) / 2.0 * scale).max(2.0);
+    d.area([0.0, 0.0, w, h], Ink::Now, None, None);
+    d.area(
+        [edge, edge, w - edge * 2.0, h - edge * 2.0],
+        Ink::Denim,
+        None,
+        None,
+    );
+    for [x1, y1, x2, y2] in [
+        [0.0, edge / 2.0, w, edge / 2.0],
+        [0.0, h - edge / 2.0, w, h - edge / 2.0],
+        [edge / 2.0, 0.0, edge / 2.0, h],
+        [w - edge / 2.0, 0.0, w - edge / 2.0, h],
+    ] {
+        d.line([x1, y1, x2, y2], Ink::Stitch, false);
+    }
+    (w, h)
+}
+
+/// The join cut through, to scale: the two edges, the stitching, the fringe.
+pub(super) fn section(plan: &Plan, lens: Lens<'_>) -> Picture {
+    let mut d = Drawing { marks: Vec::new() };
+    let lap = in_mm(plan.lap);
+    let (cloth, thick) = (18.0, 2.4);
+    let half = in_mm(plan.stitch.width()) / 2.0;
+    let width = cloth * 2.0 + lap;
+    let stitches = |d: &mut Drawing, middle: f64, top: f64, bottom: f64| {
+        let rows: &[f64] = if half > 0.0 { &[-1.0, 1.0] } else { &[0.0] };
+        for row in rows {
+            let x = middle + row * half;
+            d.line([x, top, x, bottom], Ink::Stitch, false);
+        }
+        if half > 0.0 && matches!(plan.stitch, Stitch::Twin { .. }) {
+            d.line(
+                [middle - half, bottom, middle + half, bottom],
+                Ink::Stitch,
+                false,
+            );
+        }
+    };
+    let height = match plan.joining {
+        Joining::Lapped => {
+            let y = 8.0;
+            d.area([0.0, y, cloth + lap, thick], Ink::Denim, None, None);
+            d.area(
+                [cloth, y + thick, cloth + lap, thick],
+                Ink::Next,
+                None,
+                None,
+            );
+            stitches(&mut d, cloth + lap / 2.0, y - 1.2, y + thick * 2.0 + 1.2);
+            let rule = y + thick * 2.0 + 5.0;
+            for end in [cloth, cloth + lap] {
+                d.line([cloth + lap / 2.0, rule, end, rule], Ink::Rule, true);
+            }
+            d.words(
+                cloth + lap / 2.0,
+                rule + 3.4,
+                lens.length(plan.lap).text,
+                3.4,
+            );
+            if let Some(fringe) = plan.fringe() {
+                let x = cloth + lap - in_mm(fringe) / 2.0;
+                d.words(x.max(cloth + lap * 0.7), 3.0, lens.length(fringe).text, 3.0);
+                d.line([x, 4.8, x, y - 0.4], Ink::Rule, true);
+            }
+            rule + 6.0
+        }
+        Joining::Seamed | Joining::Exposed => {
+            // Both allowances stand up (exposed) or hang below (seamed).
+            let middle = width / 2.0;
+            let up = plan.joining == Joining::Exposed;
+            let y = if up { lap + 6.0 } else { 6.0 };
+            d.area([0.0, y, middle, thick], Ink::Denim, None, None);
+            d.area([middle, y, middle, thick], Ink::Next, None, None);
+            let top = if up { y - lap } else { y + thick };
+            d.area([middle - thick, top, thick, lap], Ink::Denim, None, None);
+            d.area([middle, top, thick, lap], Ink::Next, None, None);
+            let at = if up { y - 0.8 } else { y + thick + 0.8 };
+            d.line(
+                [middle - thick - 1.0, at, middle + thick + 1.0, at],
+                Ink::Stitch,
+                false,
+            );
+            d.words(
+                middle + thick + 9.0,
+                top + lap / 2.0,
+                lens.length(plan.lap).text,
+                3.4,
+            );
+            lap + thick + 14.0
+        }
+    };
+    let fringe = plan
+        .fringe()
+        .map_or_else(|| say!(lens, "no-fringe"), |f| lens.length(f).spoken);
+    Picture {
+        width,
+        height,
+        spoken: say!(
+            lens,
+            "picture-section",
+            lap = lens.length(plan.lap).spoken,
+            fringe = fringe
+        ),
+        marks: d.marks,
+    }
+}
+
+/// The grid with its blocks, as large as it will be.
+pub(super) fn grid(plan: &Plan, lens: Lens<'_>) -> Picture {
+    let mut d = Drawing { marks: Vec::new() };
+    let (w, h) = plan.finished();
+    let (width, height) = (in_mm(w), in_mm(h));
+    let assembly = crate::assembly::Assembly::new(plan.across, plan.down, plan.order);
+    let blocks = assembly.blocks();
+    let step = in_mm(plan.target() - take(plan.joining, plan.lap));
+    let end = |start: u16, squares: u16, all: u16, far: f64| {
+        if start + squares == all {
+            far
+        } else {
+            f64::from(start / 2 + 1) * step
+        }
+    };
+    for block in blocks.iter().filter(|_| plan.squares() <= MOST_DRAWN * 2) {
+        let (x, y) = (
+            f64::from(block.col / 2) * step,
+            f64::from(block.row / 2) * step,
+        );
+        let right = end(block.col, block.cols, plan.across, width);
+        let low = end(block.row, block.rows, plan.down, height);
+        let ink = if assembly.kind(*block) == Kind::Four {
+            Ink::Denim
+        } else {
+            Ink::Next
+        };
+        d.area([x, y, right - x, low - y], ink, None, None);
+        if block.cols == 2 {
+            d.line(
+                [(x + right) / 2.0, y, (x + right) / 2.0, low],
+                Ink::Stitch,
+                false,
+            );
+        }
+        if block.rows == 2 {
+            d.line(
+                [x, (y + low) / 2.0, right, (y + low) / 2.0],
+                Ink::Stitch,
+                false,
+            );
+        }
+    }
+    if plan.squares() > MOST_DRAWN * 2 {
+        d.area([0.0, 0.0, width, height], Ink::Denim, None, None);
+    }
+    let size = lens.by(w, h);
+    Picture {
+        width,
+        height,
+        spoken: say!(
+            lens,
+            "picture-grid",
+            across = plan.across,
+            down = plan.down,
+            size = size.spoken
+        ),
+        marks: d.marks,
+    }
+}

@@ -1,0 +1,409 @@
+//! The plan as typed fields, with its figures, doubts and pictures; and grids.
+
+use super::{Lens, errors, head, pictures};
+use crate::assembly::{Assembly, Kind, Seam};
+use crate::deed::{Action, decide};
+use crate::faces::layers;
+use crate::grids;
+use crate::journal::Journal;
+use crate::measure::{Length, Ruler, System, parse, read, zero};
+use crate::plan::{Advice, Binding, Plan, Stitch};
+use crate::view::{
+    Button, FieldProblem, Figure, GridRow, GridWish, GridsView, PlanDraft, PlanView, Problem,
+    StitchKind,
+};
+
+/// A length for a field: exact, with its unit, in the current system if that holds it.
+fn field(length: Length, lens: Lens<'_>) -> String {
+    use crate::measure::{Fraction, MetricUnit};
+    let own = lens.ruler;
+    let fine = Ruler {
+        fraction: Fraction::SixtyFourth,
+        ..own
+    };
+    let other = match own.system {
+        System::Inch => Ruler {
+            system: System::Metric,
+            metric: MetricUnit::Mm,
+            ..own
+        },
+        System::Metric => Ruler {
+            system: System::Inch,
+            ..fine
+        },
+    };
+    let exact = [own, fine, other]
+        .into_iter()
+        .find(|r| !read(length, *r).rounded);
+    match exact {
+        Some(ruler) => lens.words.length(length, ruler).text.replace('\u{a0}', " "),
+        // Neither ruler holds it (a mixture of both): whole nanometres, as millimetres.
+        None => {
+            let text = format!("{:.6}", crate::measure::in_mm(length));
+            format!("{} mm", text.trim_end_matches('0').trim_end_matches('.'))
+        }
+    }
+}
+
+/// A plan as typed fields.
+pub fn draft_of(plan: &Plan, lens: Lens<'_>) -> PlanDraft {
+    let (stitch, width) = match plan.stitch {
+        Stitch::Straight => (StitchKind::Straight, String::new()),
+        Stitch::Twin { spacing } => (StitchKind::Twin, field(spacing, lens)),
+        Stitch::Zigzag { width } => (StitchKind::Zigzag, field(width, lens)),
+    };
+    PlanDraft {
+        side: field(plan.side, lens),
+        lap: field(plan.lap, lens),
+        across: plan.across.to_string(),
+        down: plan.down.to_string(),
+        joining: plan.joining,
+        stitch,
+        width,
+        fringe: field(plan.least_fringe, lens),
+        trim: plan.trim.map_or_else(String::new, |t| field(t, lens)),
+        order: plan.order,
+        strip: field(plan.binding.strip, lens),
+        longest: field(plan.binding.longest, lens),
+        tail: field(plan.binding.tail, lens),
+        cooling: plan.cooling_minutes.to_string(),
+        washes: plan.washes.to_string(),
+    }
+}
+
+/// What the fields say: a plan, or what is wrong by field; and the fields tidied.
+fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Vec<FieldProblem>) {
+    let mut tidy = draft.clone();
+    let mut faults = Vec::new();
+    let mut length = |name: &str, text: &mut String| -> Option<Length> {
+        match parse(text, lens.ruler) {
+            Ok(length) => {
+                *text = field(length, lens);
+                Some(length)
+            }
+            Err(error) => {
+                let problem = errors::typed(&error, lens);
+                faults.push(FieldProblem {
+                    field: name.into(),
+                    problem,
+                });
+                None
+            }
+        }
+    };
+    let side = length("side", &mut tidy.side);
+    let lap = length("lap", &mut tidy.lap);
+    let stitch = match draft.stitch {
+        StitchKind::Straight => Some(Stitch::Straight),
+        StitchKind::Twin => {
+            length("width", &mut tidy.width).map(|spacing| Stitch::Twin { spacing })
+        }
+        StitchKind::Zigzag => {
+            length("width", &mut tidy.width).map(|width| Stitch::Zigzag { width })
+        }
+    };
+    let fringe = length("fringe", &mut tidy.fringe);
+    let trim = match draft.trim.trim() {
+        "" => Some(None),
+        _ => length("trim", &mut tidy.trim).map(Some),
+    };
+    let strip = length("strip", &mut tidy.strip);
+    let longest = length("longest", &mut tidy.longest);
+    let tail = length("tail", &mut tidy.tail);
+    let mut number = |name: &str, text: &str| -> Option<u16> {
+        let number = text.trim().parse().ok();
+        if number.is_none() {
+            let problem = lens.words.problem("typed-not-a-count", &[]);
+            faults.push(FieldProblem {
+                field: name.into(),
+                problem,
+            });
+        }
+        number
+    };
+    let across = number("across", &draft.across);
+    let down = number("down", &draft.down);
+    let cooling = number("cooling", &draft.cooling);
+    let washes = number("washes", &draft.washes);
+    let plan = (|| {
+        Some(Plan {
+            side: side?,
+            lap: lap?,
+            across: across?,
+            down: down?,
+            joining: draft.joining,
+            stitch: stitch?,
+            least_fringe: fringe?,
+            trim: trim?,
+            order: draft.order,
+            binding: Binding {
+                strip: strip?,
+                longest: longest?,
+                tail: tail?,
+            },
+            cooling_minutes: cooling?,
+            washes: u8::try_from(washes?).unwrap_or(u8::MAX),
+        })
+    })();
+    if let Some(fault) = plan.as_ref().and_then(|p| p.check().err()) {
+        use crate::plan::PlanFault;
+        let name = match fault {
+            PlanFault::Side => "side",
+            PlanFault::Grid if across.is_some_and(|n| (1..=crate::plan::MOST).contains(&n)) => {
+                "down"
+            }
+            PlanFault::Grid => "across",
+            PlanFault::Lap => "lap",
+            PlanFault::StitchTooWide => "width",
+            PlanFault::Trim => "trim",
+            PlanFault::Binding => "strip",
+            PlanFault::Counts => "washes",
+        };
+        faults.push(FieldProblem {
+            field: name.into(),
+            problem: errors::plan_fault(fault, lens),
+        });
+    }
+    (plan.filter(|p| p.check().is_ok()), tidy, faults)
+}
+
+/// The draft of a plan for a throw not yet begun.
+pub fn draft(draft: &PlanDraft, lens: Lens<'_>) -> PlanView {
+    view(None, draft, lens)
+}
+
+/// The plan of a throw, as it stands or as it is being typed.
+pub(super) fn plan_of(journal: &Journal, typed: Option<&PlanDraft>, lens: Lens<'_>) -> PlanView {
+    let standing = draft_of(&journal.throw().plan, lens);
+    view(Some(journal), typed.unwrap_or(&standing), lens)
+}
+
+fn view(journal: Option<&Journal>, typed: &PlanDraft, lens: Lens<'_>) -> PlanView {
+    let (plan, tidy, faults) = read_draft(typed, lens);
+    let (mut refusal, mut change) = (None, None);
+    if let (Some(journal), Some(plan)) = (journal, plan) {
+        let action = Action::ChangePlan { plan };
+        if plan != journal.throw().plan {
+            match decide(Some(journal.throw()), &action) {
+                Ok(_) => {
+                    change = Some(Button {
+                        label: say!(lens, "plan-change"),
+                        action,
+                    })
+                }
+                Err(why) => refusal = Some(errors::refusal(&why, Some(journal.throw()), lens)),
+            }
+        }
+    }
+    let covers = journal.map(|j| j.throw().covers());
+    PlanView {
+        head: journal.map(|j| head(j, lens)),
+        tidy,
+        faults,
+        refusal,
+        change,
+        figures: plan.map_or_else(Vec::new, |p| figures(&p, covers, lens)),
+        advice: plan.map_or_else(Vec::new, |p| {
+            p.advice().iter().map(|a| advice(a, lens)).collect()
+        }),
+        picture: plan.map(|p| pictures::section(&p, lens)),
+        grid: plan.map(|p| pictures::grid(&p, lens)),
+        plan,
+    }
+}
+
+/// Seams of a plan: how many runs, and their whole length.
+pub(super) fn seams(plan: &Plan) -> (usize, Length) {
+    let assembly = Assembly::new(plan.across, plan.down, plan.order);
+    let length = assembly.joins().iter().fold(zero(), |sum, join| {
+        sum + match join.seam {
+            Seam::Upright => plan.blocks(join.whole.rows),
+            Seam::Level => plan.blocks(join.whole.cols),
+        }
+    });
+    (assembly.joins().len(), length)
+}
+
+fn figures(plan: &Plan, covers: Option<&[crate::faces::Cover]>, lens: Lens<'_>) -> Vec<Figure> {
+    let mut out = Vec::new();
+    let mut add = |key: &str, value| {
+        out.push(Figure {
+            label: lens.say(&format!("figure-{key}"), &[]),
+            value,
+        });
+    };
+    let (w, h) = plan.finished();
+    add("finished", lens.by(w, h));
+    add(
+        "squares",
+        lens.plain(say!(lens, "count-square", n = plan.squares())),
+    );
+    add("pair", lens.by(plan.run(2), plan.side));
+    add("four", lens.by(plan.natural_four(), plan.natural_four()));
+    if plan.target() != plan.natural_four() {
+        add("trim-to", lens.by(plan.target(), plan.target()));
+    }
+    let assembly = Assembly::new(plan.across, plan.down, plan.order);
+    let blocks = assembly.blocks();
+    let count = |kind| blocks.iter().filter(|b| assembly.kind(**b) == kind).count();
+    add(
+        "blocks",
+        lens.plain(say!(
+            lens,
+            "blocks",
+            fours = count(Kind::Four),
+            pairs = count(Kind::Pair),
+            squares = count(Kind::Square)
+        )),
+    );
+    let (runs, length) = seams(plan);
+    add(
+        "seams",
+        lens.plain(say!(lens, "seams", n = runs, length = lens.length(length))),
+    );
+    match plan.fringe() {
+        Some(fringe) if fringe >= zero() => add("fringe", lens.length(fringe)),
+        Some(fringe) => add("fringe", lens.over_under(fringe)),
+        None => add("fringe", lens.plain(say!(lens, "no-fringe"))),
+    }
+    let fits = covers.filter(|c| c.len() == plan.squares() as usize);
+    let (lap, crossing) = match fits {
+        Some(covers) => layers(plan.across, plan.down, covers),
+        None => layers(
+            plan.across,
+            plan.down,
+            &vec![Default::default(); plan.squares() as usize],
+        ),
+    };
+    if lap > 0 {
+        add(
+            "layers",
+            lens.plain(say!(lens, "layers", lap = lap, crossing = crossing)),
+        );
+    }
+    let need = plan.binding_for(w, h);
+    add(
+        "binding",
+        lens.plain(say!(
+            lens,
+            "binding",
+            n = need.strips,
+            length = lens.length(need.length)
+        )),
+    );
+    out
+}
+
+fn advice(advice: &Advice, lens: Lens<'_>) -> Problem {
+    match advice {
+        Advice::FringeShort { fringe, enough } => {
+            let shown = if *fringe < zero() {
+                say!(lens, "none")
+            } else {
+                lens.length(*fringe).text
+            };
+            lens.words.problem(
+                "advice-fringe",
+                &[
+                    ("fringe", shown.into()),
+                    ("enough", up(*enough, lens).into()),
+                ],
+            )
+        }
+        Advice::OddGrid => lens.words.problem("advice-odd", &[]),
+        Advice::TwinNeedle { spacing } => lens
+            .words
+            .problem("advice-twin", &[("spacing", lens.length(*spacing).into())]),
+        Advice::LapLarge => lens.words.problem("advice-lap-large", &[]),
+    }
+}
+
+/// A length brought up to the next mark of the ruler, so that what is advised is enough.
+fn up(length: Length, lens: Lens<'_>) -> crate::view::Shown {
+    let near = lens.ruler.nearest(length);
+    let mark = if near < length {
+        near + lens.ruler.step()
+    } else {
+        near
+    };
+    lens.length(mark)
+}
+
+/// Grids near a wish.
+pub fn grids(draft: &PlanDraft, wish: &GridWish, lens: Lens<'_>) -> GridsView {
+    let (plan, _, mut faults) = read_draft(draft, lens);
+    let fail = |problem| GridsView {
+        problem: Some(problem),
+        grids: Vec::new(),
+    };
+    let Some(plan) = plan else {
+        return match faults.pop() {
+            Some(fault) => fail(fault.problem),
+            None => GridsView {
+                problem: None,
+                grids: Vec::new(),
+            },
+        };
+    };
+    match wish {
+        GridWish::Squares { have } => match have.trim().parse::<u32>() {
+            Ok(have) if have > 0 && have <= 1_000_000 => {
+                let found = grids::for_squares(&plan, have, 6);
+                let rows = found.iter().map(|g| {
+                    let left = i64::from(have) - i64::from(g.squares);
+                    let mut why = vec![say!(lens, "grid-uses", n = g.squares, left = left)];
+                    why.extend(leftover(g.across, g.down, lens));
+                    row(g, why, lens)
+                });
+                GridsView {
+                    problem: None,
+                    grids: rows.collect(),
+                }
+            }
+            _ => fail(lens.words.problem("typed-not-a-count", &[])),
+        },
+        GridWish::Size { width, height } => {
+            let sides = parse(width, lens.ruler).and_then(|w| Ok((w, parse(height, lens.ruler)?)));
+            match sides {
+                Ok((w, h)) => {
+                    let found = grids::for_size(&plan, w, h, 6);
+                    let rows = found.iter().map(|g| {
+                        let mut why = vec![
+                            say!(lens, "grid-width", off = lens.over_under(g.size.0 - w)),
+                            say!(lens, "grid-height", off = lens.over_under(g.size.1 - h)),
+                        ];
+                        why.push(say!(lens, "grid-takes", n = g.squares));
+                        why.extend(leftover(g.across, g.down, lens));
+                        row(g, why, lens)
+                    });
+                    GridsView {
+                        problem: None,
+                        grids: rows.collect(),
+                    }
+                }
+                Err(error) => fail(errors::typed(&error, lens)),
+            }
+        }
+    }
+}
+
+fn leftover(across: u16, down: u16, lens: Lens<'_>) -> Vec<String> {
+    let mut out = Vec::new();
+    if across % 2 == 1 {
+        out.push(say!(lens, "grid-odd-across"));
+    }
+    if down % 2 == 1 {
+        out.push(say!(lens, "grid-odd-down"));
+    }
+    out
+}
+
+fn row(g: &grids::Grid, why: Vec<String>, lens: Lens<'_>) -> GridRow {
+    GridRow {
+        across: g.across,
+        down: g.down,
+        title: say!(lens, "grid", across = g.across, down = g.down),
+        size: lens.by(g.size.0, g.size.1),
+        why,
+    }
+}

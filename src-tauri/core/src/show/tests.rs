@@ -1,0 +1,303 @@
+//! Every word is there, and every view of every state can be made and its buttons pressed.
+
+use super::*;
+use crate::assembly::Rect;
+use crate::deed::Action;
+use crate::faces::Face;
+use crate::measure::{MetricUnit, System};
+use crate::plan::{JoinOrder, Joining, Plan};
+use crate::tasks::{Station, Task};
+use crate::view::{Card, WorkView};
+
+fn lens(words: &Words) -> Lens<'_> {
+    Lens {
+        words,
+        ruler: Ruler::default(),
+        now: 10_000_000,
+    }
+}
+
+fn begin(plan: Plan) -> Journal {
+    let action = Action::Begin {
+        name: "T".into(),
+        plan,
+        prints: crate::demo::prints(),
+        denims: crate::demo::denims(),
+    };
+    Journal::begin(&action, 0).unwrap().0
+}
+
+fn act(journal: &mut Journal, action: &Action, at: Time) {
+    let entry = journal
+        .propose(action, at)
+        .unwrap_or_else(|why| panic!("{action:?}: {why:?}"));
+    journal.accept(entry).unwrap();
+}
+
+/// Every key named in the sources has a sentence, and its arguments are all given.
+#[test]
+fn no_word_is_missing() {
+    let words = Words::english();
+    let sources = [
+        include_str!("mod.rs"),
+        include_str!("names.rs"),
+        include_str!("errors.rs"),
+        include_str!("history.rs"),
+        include_str!("faces.rs"),
+        include_str!("bench.rs"),
+        include_str!("work.rs"),
+        include_str!("pictures.rs"),
+        include_str!("plan.rs"),
+        include_str!("measuring.rs"),
+        include_str!("../words.rs"),
+    ];
+    let mut checked = 0;
+    for source in sources {
+        for part in source.split("say!(").skip(1) {
+            let Some(after) = part.split_once(',').map(|(_, rest)| rest.trim_start()) else {
+                continue;
+            };
+            let Some(key) = after
+                .strip_prefix('"')
+                .and_then(|k| k.split_once('"'))
+                .map(|(k, _)| k)
+            else {
+                continue;
+            };
+            assert!(words.has(key), "no words for {key}");
+            checked += 1;
+        }
+        for part in source.split(".problem(\"").skip(1) {
+            let key = part.split_once('"').unwrap().0;
+            assert!(
+                words.has(&format!("error-{key}")) && words.has(&format!("error-{key}-next")),
+                "{key}"
+            );
+        }
+    }
+    assert!(checked > 60, "only {checked} keys found");
+    for task in Task::ALL {
+        for stem in ["title", "tick", "past", "task", "did"] {
+            let key = format!("{stem}-{}", task.key());
+            assert!(words.has(&key), "no words for {key}");
+        }
+    }
+}
+
+fn work_view(journal: &Journal, station: Option<Station>, lens: Lens<'_>) -> WorkView {
+    match look(
+        journal,
+        &Look::Work {
+            station,
+            batch: None,
+        },
+        lens,
+    ) {
+        Ok(View::Work(view)) => view,
+        other => panic!("{other:?}"),
+    }
+}
+
+/// No view says a key instead of words, nor an argument that was not given.
+fn words_are_whole(view: &impl serde::Serialize) {
+    let json = serde_json::to_string(view).unwrap();
+    assert!(!json.contains("{$") && !json.contains("{ $"), "{json}");
+    for stem in [
+        "title-", "how-", "tick-", "past-", "figure-", "spoken-", "did-", "error-", "stage-",
+    ] {
+        for task in ["cut", "dot", "stitch", "square", "mm", "open", "first"] {
+            assert!(
+                !json.contains(&format!("\"{stem}{task}\"")),
+                "{stem}{task}: {json}"
+            );
+        }
+    }
+}
+
+/// Make a whole throw by pressing nothing but the big button.
+fn make_it(plan: Plan, spread: (u32, u32)) {
+    let words = Words::english();
+    let mut now = 0;
+    let mut journal = begin(plan);
+    act(
+        &mut journal,
+        &Action::Spread {
+            front: spread.0,
+            back: spread.1,
+            seed: 1,
+        },
+        now,
+    );
+    let mut pressed = 0;
+    loop {
+        now += 3_600_000;
+        let lens = Lens {
+            now,
+            ..lens(&words)
+        };
+        let view = work_view(&journal, None, lens);
+        words_are_whole(&view);
+        let Some(Card { ticks, .. }) = view.card else {
+            break;
+        };
+        // The last button is the one for all of them, where there is one and it is a tick.
+        let last = ticks.last().unwrap();
+        act(&mut journal, &last.action, now);
+        pressed += 1;
+        assert!(pressed < 500, "no end in sight");
+    }
+    let throw = journal.throw();
+    let (done, all) = throw.progress();
+    assert_eq!(done, all);
+    assert!(throw.assembly().pieces().all(|p| throw.complete(p)));
+    assert_eq!(
+        (throw.finished().width, throw.finished().height),
+        plan.finished()
+    );
+    words_are_whole(&look(&journal, &Look::History { most: 500 }, lens(&words)).unwrap());
+}
+
+#[test]
+fn the_big_button_leads_from_cloth_to_a_washed_throw() {
+    let plan = Plan::default();
+    make_it(plan, (16, 12));
+    for (across, down) in [
+        (1, 1),
+        (1, 2),
+        (2, 1),
+        (1, 7),
+        (7, 1),
+        (2, 2),
+        (3, 3),
+        (5, 4),
+        (9, 11),
+    ] {
+        for order in [JoinOrder::Rows, JoinOrder::Columns, JoinOrder::Doubling] {
+            for joining in [Joining::Lapped, Joining::Seamed, Joining::Exposed] {
+                let squares = u32::from(across * down);
+                make_it(
+                    Plan {
+                        across,
+                        down,
+                        order,
+                        joining,
+                        ..plan
+                    },
+                    (squares / 3, squares / 4),
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn every_screen_of_the_demo_in_every_ruler() {
+    let words = Words::english();
+    let now = 1_800_000_000_000;
+    let journal = crate::demo::throw(now);
+    for system in [System::Inch, System::Metric] {
+        for metric in [MetricUnit::Mm, MetricUnit::Cm] {
+            let ruler = Ruler {
+                system,
+                metric,
+                ..Ruler::default()
+            };
+            let lens = Lens {
+                words: &words,
+                ruler,
+                now,
+            };
+            let mut looks = vec![
+                Look::Faces { face: Face::Front },
+                Look::Faces { face: Face::Back },
+                Look::Plan { draft: None },
+                Look::Trim,
+                Look::History { most: 300 },
+                Look::Measure {
+                    piece: Rect::from([0, 2, 2, 2]),
+                    width: "9 5/8 in".into(),
+                    height: "9 3/8 in".into(),
+                },
+            ];
+            looks.extend(Station::ALL.map(|s| Look::Work {
+                station: Some(s),
+                batch: None,
+            }));
+            for piece in journal.throw().assembly().pieces() {
+                looks.push(Look::Bench {
+                    chosen: Some(piece),
+                });
+            }
+            for asked in looks {
+                words_are_whole(&look(&journal, &asked, lens).unwrap());
+            }
+            words_are_whole(&shelf_row("x", &journal, lens));
+            words_are_whole(&figures(&journal, lens));
+        }
+    }
+}
+
+#[test]
+fn a_plan_opened_in_the_other_system_and_left_is_the_same_plan() {
+    let words = Words::english();
+    let plans = [
+        Plan::default(),
+        Plan {
+            lap: crate::measure::inch64(24),
+            trim: Some(crate::measure::inch64(601)),
+            ..Plan::default()
+        },
+        Plan {
+            side: crate::measure::tenth_mm(1234),
+            lap: crate::measure::tenth_mm(131),
+            ..Plan::default()
+        },
+        Plan {
+            side: crate::measure::tenth_mm(1234) + crate::measure::inch64(3),
+            ..Plan::default()
+        },
+    ];
+    for plan in plans {
+        for system in [System::Inch, System::Metric] {
+            for metric in [MetricUnit::Mm, MetricUnit::Cm] {
+                let lens = Lens {
+                    ruler: Ruler {
+                        system,
+                        metric,
+                        ..Ruler::default()
+                    },
+                    ..lens(&words)
+                };
+                let typed = draft_of(&plan, lens);
+                let view = draft(&typed, lens);
+                assert_eq!(view.plan, Some(plan), "{typed:?}");
+                assert_eq!(view.tidy, typed);
+            }
+        }
+    }
+}
+
+#[test]
+fn the_demo_says_what_is_next() {
+    let words = Words::english();
+    let now = 1_800_000_000_000;
+    let journal = crate::demo::throw(now);
+    let lens = Lens {
+        now,
+        ..lens(&words)
+    };
+    let view = work_view(&journal, None, lens);
+    let card = view.card.unwrap();
+    assert_eq!(
+        (card.title.as_str(), card.which.as_str()),
+        ("Cut a square", "Square 7·4")
+    );
+    assert!(
+        card.ticks
+            .iter()
+            .any(|b| b.label == "Take one of 2 spare squares")
+    );
+    let iron = work_view(&journal, Some(Station::Iron), lens).card.unwrap();
+    assert_eq!(iron.task, Task::CoolLap);
+    assert_eq!(iron.cool_at, Some(now - 60_000 + 300_000));
+}

@@ -1,0 +1,403 @@
+//! The step screen: the one thing to do next, and what else could be done.
+//!
+//! Everything that can be done now falls into batches of one task and one kind of
+//! piece. The batch in hand is the one the maker picked, or else the earliest: squares
+//! before pairs before fours before larger pieces, and within those in the order work
+//! usually goes. A batch that is still cooling steps back while anything else is ready.
+
+use super::{Lens, head, names, pictures, swatches};
+use crate::assembly::{Kind, Rect};
+use crate::deed::{Action, ready};
+use crate::faces::Face;
+use crate::journal::Journal;
+use crate::measure::{Length, zero};
+use crate::plan::{Joining, Stitch, fringe, take};
+use crate::squaring;
+use crate::tasks::{Station, Task};
+use crate::throw::{Throw, Time};
+use crate::view::{Button, Card, CautionNote, Figure, Offer, StationTab, WorkView};
+use std::collections::BTreeMap;
+
+/// One task to do to some pieces of one kind.
+struct Batch {
+    task: Task,
+    kind: Kind,
+    pieces: Vec<Rect>,
+    /// When the first of them has cooled, for a cooling task.
+    cool_at: Option<Time>,
+}
+
+impl Batch {
+    fn waiting(&self, now: Time) -> bool {
+        self.cool_at.is_some_and(|at| at > now)
+    }
+}
+
+fn tier(kind: Kind) -> u8 {
+    match kind {
+        Kind::Square => 0,
+        Kind::Pair => 1,
+        Kind::Four => 2,
+        Kind::Row | Kind::Column => 3,
+        Kind::Part => 4,
+        Kind::Whole => 5,
+    }
+}
+
+/// When a piece now cooling may be lifted.
+fn cool_at(throw: &Throw, piece: Rect) -> Option<Time> {
+    let work = throw.work(piece)?;
+    let pressed = [Task::PressLap, Task::PressCover]
+        .iter()
+        .filter_map(|t| work.when(*t))
+        .max()?;
+    Some(pressed + Time::from(throw.plan.cooling_minutes) * 60_000)
+}
+
+fn batches(throw: &Throw) -> Vec<Batch> {
+    let mut found: BTreeMap<(u8, Task), Batch> = BTreeMap::new();
+    for (piece, task) in ready(throw) {
+        let kind = throw.kind(piece);
+        let batch = found.entry((tier(kind), task)).or_insert(Batch {
+            task,
+            kind,
+            pieces: Vec::new(),
+            cool_at: None,
+        });
+        batch.pieces.push(piece);
+    }
+    let mut found: Vec<Batch> = found.into_values().collect();
+    for batch in found.iter_mut().filter(|b| b.task.is_cooling()) {
+        batch.pieces.sort_by_key(|p| cool_at(throw, *p));
+        batch.cool_at = batch.pieces.first().and_then(|p| cool_at(throw, *p));
+    }
+    found
+}
+
+/// The step screen.
+pub(super) fn work(
+    journal: &Journal,
+    station: Option<Station>,
+    asked: Option<(Task, Kind)>,
+    lens: Lens<'_>,
+) -> WorkView {
+    let throw = journal.throw();
+    let batches = batches(throw);
+    let here = |b: &&Batch| station.is_none_or(|s| b.task.station() == s);
+    let chosen = batches
+        .iter()
+        .find(|b| asked == Some((b.task, b.kind)))
+        .or_else(|| batches.iter().filter(here).find(|b| !b.waiting(lens.now)))
+        .or_else(|| batches.iter().filter(here).min_by_key(|b| b.cool_at));
+    let offers = batches
+        .iter()
+        .filter(|b| chosen.is_none_or(|c| (c.task, c.kind) != (b.task, b.kind)))
+        .map(|b| Offer {
+            task: b.task,
+            kind: b.kind,
+            station: b.task.station(),
+            title: title(throw, b, lens),
+            count: names::count(b.kind, b.pieces.len(), lens),
+            waiting: b.waiting(lens.now),
+        })
+        .collect();
+    let rest = chosen
+        .is_none()
+        .then(|| match (batches.is_empty(), station) {
+            (false, Some(s)) => say!(lens, "rest-station", station = station_name(s, lens)),
+            _ => {
+                let size = throw.finished();
+                say!(
+                    lens,
+                    "rest-finished",
+                    size = lens.by(size.width, size.height)
+                )
+            }
+        });
+    WorkView {
+        head: head(journal, lens),
+        stations: stations(&batches, station, lens),
+        card: chosen.map(|b| card(throw, b, lens)),
+        offers,
+        rest,
+        prints: swatches(journal, lens),
+    }
+}
+
+fn station_name(station: Station, lens: Lens<'_>) -> String {
+    lens.say(&format!("station-{}", station.key()), &[])
+}
+
+fn stations(batches: &[Batch], chosen: Option<Station>, lens: Lens<'_>) -> Vec<StationTab> {
+    let places = std::iter::once(None).chain(Station::ALL.map(Some));
+    places
+        .map(|station| {
+            let here = batches
+                .iter()
+                .filter(|b| station.is_none_or(|s| b.task.station() == s));
+            let ready: usize = here.map(|b| b.pieces.len()).sum();
+            let label = match station {
+                Some(s) => station_name(s, lens),
+                None => say!(lens, "station-any"),
+            };
+            StationTab {
+                station,
+                spoken: say!(lens, "station-spoken", station = label.as_str(), n = ready),
+                label,
+                ready: ready as u32,
+                chosen: station == chosen,
+            }
+        })
+        .collect()
+}
+
+/// What to do, for this batch: the binding's wash says which wash it is.
+fn title(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> String {
+    let times = |task| {
+        let work = batch.pieces.first().and_then(|p| throw.work(*p));
+        work.map_or(0, |w| w.done.iter().filter(|(t, _)| *t == task).count()) + 1
+    };
+    match batch.task {
+        Task::Wash | Task::Clip => say!(
+            lens,
+            format!("title-{}", batch.task.key()),
+            n = times(batch.task),
+            all = throw.plan.washes
+        ),
+        Task::Dot | Task::Stitch | Task::Pin | Task::PressLap | Task::CoolLap | Task::PressSeam => {
+            say!(
+                lens,
+                format!("title-{}", batch.task.key()),
+                kind = lens.say(&format!("kind-{}", names::key(batch.kind)), &[])
+            )
+        }
+        task => lens.say(&format!("title-{}", task.key()), &[]),
+    }
+}
+
+fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
+    let task = batch.task;
+    let piece = batch.pieces[0];
+    let all = throw
+        .assembly()
+        .pieces()
+        .filter(|p| throw.kind(*p) == batch.kind && throw.tasks(*p).contains(&task));
+    let (mut total, mut done) = (0, 0);
+    for p in all {
+        total += 1;
+        done += usize::from(throw.has(p, task));
+    }
+    let left = total - done.min(total);
+    let remain = match batch.kind {
+        Kind::Whole => String::new(),
+        kind if batch.pieces.len() < left => say!(
+            lens,
+            "remain-some-ready",
+            left = names::count(kind, left, lens),
+            ready = batch.pieces.len()
+        ),
+        kind => say!(
+            lens,
+            "remain",
+            left = names::count(kind, left, lens),
+            done = done
+        ),
+    };
+    let how = how_key(throw, task, piece);
+    let square_at_hand = piece.is_square() && throw.has(piece, Task::Cut);
+    Card {
+        task,
+        kind: batch.kind,
+        station: task.station(),
+        station_name: station_name(task.station(), lens),
+        title: title(throw, batch, lens),
+        piece,
+        which: names::piece(throw, piece, lens),
+        which_spoken: names::spoken(throw, piece, lens),
+        figures: figures(throw, task, piece, lens),
+        how: lens.say(&how, &[]).lines().map(str::to_string).collect(),
+        remain,
+        caution: task.caution().map(|caution| {
+            let key = serde_json::to_value(caution).ok();
+            let key = key.as_ref().and_then(|k| k.as_str()).unwrap_or_default();
+            CautionNote {
+                caution,
+                title: lens.say(&format!("caution-{key}-title"), &[]),
+                text: lens.say(&format!("caution-{key}"), &[]),
+            }
+        }),
+        picture: pictures::step(throw, task, piece, lens),
+        ticks: ticks(throw, batch, lens),
+        cool_at: batch.cool_at,
+        measure: (task == Task::SquareUp).then_some(piece),
+        spoil: square_at_hand.then_some(piece),
+    }
+}
+
+/// The sentences that say how; a seam is pressed and pinned unlike a lap.
+fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
+    let made = throw.made(piece);
+    match (task, made.joining, throw.plan.stitch) {
+        (Task::Pin, Joining::Exposed, _) => "how-pin-exposed".into(),
+        (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
+        (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
+        (Task::Stitch, _, _) => "how-stitch-seam".into(),
+        (Task::SquareUp, _, _) if throw.work(piece).is_none_or(|w| w.measured.is_none()) => {
+            "how-square-up-measure".into()
+        }
+        _ => format!("how-{}", task.key()),
+    }
+}
+
+fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
+    let (task, n) = (batch.task, batch.pieces.len());
+    let one = format!("tick-{}", task.key());
+    let mut out = vec![Button {
+        label: lens.say(&one, &[]),
+        action: Action::Tick {
+            task,
+            pieces: vec![batch.pieces[0]],
+        },
+    }];
+    let mut more = |count: usize, key: &str| {
+        let past = lens.say(&format!("past-{}", task.key()), &[]);
+        out.push(Button {
+            label: say!(
+                lens,
+                key,
+                pieces = names::count(batch.kind, count, lens),
+                past = past
+            ),
+            action: Action::TickNext {
+                task,
+                kind: batch.kind,
+                count: count as u32,
+            },
+        });
+    };
+    if n > 8 {
+        more(8, "tick-some");
+    }
+    if n > 1 {
+        more(n, "tick-all");
+    }
+    if task == Task::Cut && throw.spares > 0 {
+        let count = (throw.spares as usize).min(n);
+        out.push(Button {
+            label: say!(lens, "tick-spare", n = throw.spares),
+            action: Action::UseSpares {
+                pieces: batch.pieces[..count.min(1)].to_vec(),
+            },
+        });
+    }
+    out
+}
+
+fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<Figure> {
+    let mut out = Vec::new();
+    let plan = &throw.plan;
+    let made = throw.made(piece);
+    let mut add = |key: &str, value| {
+        out.push(Figure {
+            label: lens.say(&format!("figure-{key}"), &[]),
+            value,
+        });
+    };
+    let seam_length = |throw: &Throw| -> Length {
+        let size = throw.size(piece);
+        match throw.assembly().join(piece).map(|j| j.seam) {
+            Some(crate::assembly::Seam::Level) => size.width,
+            _ => size.height,
+        }
+    };
+    match task {
+        Task::Cut => add("square", lens.by(plan.side, plan.side)),
+        Task::CoverFront | Task::CoverBack => {
+            let face = if task == Task::CoverFront {
+                Face::Front
+            } else {
+                Face::Back
+            };
+            let print = throw.cover(piece).on(face);
+            let name = print.and_then(|p| throw.prints.get(usize::from(p)));
+            add(
+                "fabric",
+                lens.plain(name.map_or_else(String::new, |p| p.name.clone())),
+            );
+            add("square", lens.by(plan.side, plan.side));
+        }
+        Task::CoolCover | Task::CoolLap => {
+            add(
+                "cooling",
+                lens.plain(say!(lens, "minutes", n = plan.cooling_minutes)),
+            );
+        }
+        Task::Dot => {
+            add("lap", lens.length(plan.lap));
+            add("seam", lens.length(seam_length(throw)));
+        }
+        Task::Pin => {
+            add("allowance", lens.length(plan.lap));
+            add("seam", lens.length(seam_length(throw)));
+        }
+        Task::PressLap => add("lap", lens.length(made.lap)),
+        Task::Stitch => {
+            if made.joining == Joining::Lapped {
+                add("middle", lens.length(made.lap / 2));
+            } else {
+                add("allowance", lens.length(made.lap));
+            }
+            if plan.stitch.width() > zero() {
+                let key = match plan.stitch {
+                    Stitch::Twin { .. } => "twin",
+                    _ => "stitch-width",
+                };
+                add(key, lens.length(plan.stitch.width()));
+            }
+            if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
+                add("fringe", lens.length(fringe));
+            }
+            add("seam", lens.length(seam_length(throw)));
+        }
+        Task::SquareUp => {
+            let target = throw.target(piece);
+            add("trim-to", lens.by(target.width, target.height));
+            if let Some(measured) = throw.work(piece).and_then(|w| w.measured) {
+                add("measured", lens.by(measured.width, measured.height));
+                for (key, m, t) in [
+                    ("across", measured.width, target.width),
+                    ("down", measured.height, target.height),
+                ] {
+                    add(key, lens.over_under(squaring::trim(m, t, lens.ruler).over));
+                }
+            }
+        }
+        Task::PressBlock => {
+            let size = squaring::natural(throw, piece);
+            add("should-be", lens.by(size.width, size.height));
+        }
+        Task::CutBinding | Task::JoinBinding | Task::PressBinding | Task::GlueBinding => {
+            let size = throw.finished();
+            let need = plan.binding_for(size.width, size.height);
+            match task {
+                Task::CutBinding => {
+                    add("strips", lens.plain(say!(lens, "strips", n = need.strips)));
+                    add("strip", lens.length(plan.binding.strip));
+                    add("longest", lens.length(plan.binding.longest));
+                }
+                Task::JoinBinding => {
+                    add("joins", lens.plain(say!(lens, "number", n = need.joins)));
+                    add("lap", lens.length(take(plan.joining, plan.lap)));
+                }
+                _ => add("each-face", lens.length(plan.binding.strip / 2)),
+            }
+            add("binding", lens.length(need.length));
+        }
+        Task::StitchBinding => {
+            let size = throw.finished();
+            add("round", lens.length((size.width + size.height) * 2));
+        }
+        Task::PressCover | Task::PressSeam | Task::Wash | Task::Clip => {}
+    }
+    out
+}
