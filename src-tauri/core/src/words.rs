@@ -1,7 +1,7 @@
 //! All words the app says, by language.
 //!
 //! The texts are Fluent files (`words/<language>/*.ftl`, Project Fluent syntax): one
-//! for the work, one for the window. Nothing else in the core holds words to show.
+//! for the work, one for the window, one for the files it keeps. Nothing else in the core holds words to show.
 //! A length is put into words here too, since decimal signs and names of fractions
 //! belong to the language.
 
@@ -13,9 +13,10 @@ use std::collections::BTreeMap;
 use unic_langid::LanguageIdentifier;
 
 const ENGLISH_CODE: &str = "en";
-const ENGLISH: [&str; 2] = [
+const ENGLISH: [&str; 3] = [
     include_str!("../words/en/work.ftl"),
     include_str!("../words/en/window.ftl"),
+    include_str!("../words/en/shell.ftl"),
 ];
 
 /// The words of one language.
