@@ -8,13 +8,13 @@
 
 use crate::desk::told;
 use crate::store::{self, Trouble};
+use lapwork_core::demo;
 use lapwork_core::journal::Journal;
 use lapwork_core::measure::{Ruler, System};
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{Look, Problem, View};
 use lapwork_core::words::Words;
-use lapwork_core::{demo, say};
 use std::ffi::OsString;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
@@ -57,7 +57,8 @@ pub fn answer(args: impl IntoIterator<Item = OsString>, now: Time) -> Option<Exi
     Some(match done {
         Ok(code) => code,
         Err(Failure::Told(line)) => {
-            eprintln!("lapwork: {line}");
+            // A path may hold anything, even the end of a line.
+            eprintln!("lapwork: {}", line.replace(char::is_control, " "));
             ExitCode::from(2)
         }
         // Whoever reads has read enough.
@@ -150,16 +151,28 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             let opened = open(path, words)?;
             let count = opened.journal.len();
             if opened.torn() {
-                writeln!(out, "{}", say!(words, "shell-torn", count = count))?;
+                writeln!(
+                    out,
+                    "{}",
+                    words.say("shell-torn", &[("count", count.into())])
+                )?;
                 return Ok(ExitCode::from(1));
             }
-            writeln!(out, "{}", say!(words, "shell-sound", count = count))?;
+            writeln!(
+                out,
+                "{}",
+                words.say("shell-sound", &[("count", count.into())])
+            )?;
         }
         Ask::Demo(path) => {
             let written = store::write_throw(path, &demo::throw(now))
                 .map_err(|trouble| failed(path, &trouble, words))?;
             let file = written.display().to_string();
-            writeln!(out, "{}", say!(words, "shell-written", file = file))?;
+            writeln!(
+                out,
+                "{}",
+                words.say("shell-written", &[("file", file.into())])
+            )?;
         }
     }
     Ok(ExitCode::SUCCESS)
@@ -179,8 +192,7 @@ fn failed(path: &Path, trouble: &Trouble, words: &Words) -> Failure {
 }
 
 fn one_line(problem: &Problem) -> String {
-    let both = format!("{} {}", problem.said, problem.next);
-    both.split_whitespace().collect::<Vec<_>>().join(" ")
+    format!("{} {}", problem.said, problem.next)
 }
 
 /// One line for each entry, the newest first; dates are in UTC.
@@ -192,10 +204,10 @@ fn history(journal: &Journal, lens: Lens<'_>, out: &mut impl Write) -> Result<()
         return Ok(());
     };
     for row in history.rows {
-        let undone = if row.stands { "" } else { "shell-taken-back" };
-        let undone = match undone {
-            "" => String::new(),
-            key => format!("  ({})", lens.words.say(key, &[])),
+        let undone = if row.stands {
+            String::new()
+        } else {
+            format!("  ({})", lens.words.say("shell-taken-back", &[]))
         };
         writeln!(out, "{}  {:>5}  {}{undone}", date(row.at), row.n, row.text)?;
     }

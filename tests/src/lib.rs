@@ -1,1 +1,8 @@
 //! Outside checks and journeys in the real window; see the files under `tests/`.
+//!
+//! [`program`] builds and finds Lapwork itself; [`window`] opens it on a screen that
+//! nobody sees and works it as a maker would; [`driver`] speaks to the window's browser.
+
+pub mod driver;
+pub mod program;
+pub mod window;

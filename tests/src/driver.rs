@@ -1,0 +1,150 @@
+//! The WebDriver protocol, as much of it as the journeys need (W3C WebDriver, level 2).
+//!
+//! Every call waits for its answer and panics with the driver's own words if it fails:
+//! in a test that is what is wanted. Screenshots are left out on purpose, since the
+//! driver of this browser never answers that call.
+
+use serde_json::{Value, json};
+use std::time::Duration;
+
+/// The name of an element reference in the protocol.
+const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
+
+/// A session with a window's browser.
+pub struct Driver {
+    agent: ureq::Agent,
+    session: String,
+}
+
+/// An element of the page.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Element(String);
+
+impl Element {
+    /// The element an answer of the driver stands for, if it is one.
+    pub fn of(answer: &Value) -> Option<Element> {
+        let id = answer.get(ELEMENT)?.as_str()?;
+        Some(Element(id.to_string()))
+    }
+
+    /// The element as an argument for a script.
+    pub fn argument(&self) -> Value {
+        json!({ ELEMENT: self.0 })
+    }
+}
+
+impl Driver {
+    /// Have the driver that listens on `port` open `program`.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn open(port: u16, program: &str) -> Result<Driver, String> {
+        let config = ureq::Agent::config_builder()
+            .timeout_global(Some(Duration::from_secs(60)))
+            .http_status_as_error(false)
+            .build();
+        let agent = config.new_agent();
+        let wish = json!({"capabilities": {"alwaysMatch": {
+            "browserName": "wry",
+            "tauri:options": {"application": program},
+        }}});
+        let base = format!("http://127.0.0.1:{port}/session");
+        let answer = told(agent.post(&base).send_json(wish))?;
+        let id = answer["sessionId"]
+            .as_str()
+            .ok_or("the driver gave no session")?;
+        Ok(Driver {
+            session: format!("{base}/{id}"),
+            agent,
+        })
+    }
+
+    fn post(&self, path: &str, body: Value) -> Result<Value, String> {
+        told(self.agent.post(self.url(path)).send_json(body))
+    }
+
+    fn url(&self, path: &str) -> String {
+        format!("{}{path}", self.session)
+    }
+
+    /// End the session, which closes the window.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn close(&self) -> Result<(), String> {
+        told(self.agent.delete(&self.session).call()).map(|_| ())
+    }
+
+    /// Run a script's body in the page, with `arguments`, and give what it returns.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn run(&self, script: &str, arguments: &[Value]) -> Result<Value, String> {
+        self.post(
+            "/execute/sync",
+            json!({"script": script, "args": arguments}),
+        )
+    }
+
+    /// Click in the middle of an element, as a finger would.
+    ///
+    /// # Errors
+    /// What the driver said, such as that something else lies over it.
+    pub fn click(&self, element: &Element) -> Result<(), String> {
+        let path = format!("/element/{}/click", element.0);
+        self.post(&path, json!({})).map(|_| ())
+    }
+
+    /// Type into an element.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn keys(&self, element: &Element, text: &str) -> Result<(), String> {
+        let path = format!("/element/{}/value", element.0);
+        self.post(&path, json!({"text": text})).map(|_| ())
+    }
+
+    /// Empty a field.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn clear(&self, element: &Element) -> Result<(), String> {
+        let path = format!("/element/{}/clear", element.0);
+        self.post(&path, json!({})).map(|_| ())
+    }
+
+    /// Press pointer or keys: the protocol's list of actions.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn actions(&self, actions: Value) -> Result<(), String> {
+        self.post("/actions", json!({"actions": actions}))
+            .map(|_| ())
+    }
+
+    /// Give the window a size.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn size(&self, width: u32, height: u32) -> Result<(), String> {
+        let rect = json!({"width": width, "height": height});
+        self.post("/window/rect", rect).map(|_| ())
+    }
+}
+
+/// The value of an answer, or the error in it.
+fn told(answer: Result<ureq::http::Response<ureq::Body>, ureq::Error>) -> Result<Value, String> {
+    let mut answer = answer.map_err(|why| format!("the driver did not answer: {why}"))?;
+    let fine = answer.status().is_success();
+    let body: Value = answer
+        .body_mut()
+        .read_json()
+        .map_err(|why| format!("the driver's answer makes no sense: {why}"))?;
+    let value = body["value"].clone();
+    if fine {
+        return Ok(value);
+    }
+    let error = value["error"].as_str().unwrap_or("error");
+    let message = value["message"].as_str().unwrap_or_default();
+    Err(format!("{error}: {message}"))
+}

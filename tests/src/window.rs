@@ -1,0 +1,377 @@
+//! The real window, on a screen nobody sees, worked as a maker would work it.
+//!
+//! ```no_run
+//! # use lapwork_tests::window::Window;
+//! let data = tempfile::tempdir().unwrap();
+//! let mut window = Window::open(data.path());
+//! window.click("button", "See the demo");
+//! window.wait_text("Six by eight");
+//! window.reopen();
+//! ```
+//!
+//! Promises: one window at a time, so journeys in one test file wait for each other;
+//! every program started is ended when the [`Window`] goes, also when a test fails.
+//! Whatever is looked for is waited for, [`PATIENCE`] at most. Things are found as a
+//! screen reader tells them: by role and name, shown and not behind an open dialog.
+//!
+//! Limits: roles and names are worked out by a short script, not by the browser: the
+//! usual elements, `role`, `aria-label`, `aria-labelledby`, labels, `alt`, `title` and
+//! text. Needs `Xvfb`, `WebKitWebDriver`, `tauri-driver` and ImageMagick's `import`.
+
+use crate::driver::{Driver, Element};
+use crate::program;
+use rustix::process::{Pid, Signal, kill_process_group};
+use serde_json::{Value, json};
+use std::io::{BufRead as _, BufReader};
+use std::net::{TcpListener, TcpStream};
+use std::os::unix::process::CommandExt as _;
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::time::{Duration, Instant};
+
+/// How long anything is waited for.
+pub const PATIENCE: Duration = Duration::from_secs(20);
+/// Size of the screen, which a window cannot outgrow.
+pub const SCREEN: (u32, u32) = (1400, 1000);
+/// Size of a phone's window.
+pub const PHONE: (u32, u32) = (390, 844);
+
+static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
+
+/// Finds elements by role and name; kept in the page as `lapworkFind`.
+const FIND: &str = include_str!("find.js");
+
+/// A program that was started, with all it started in turn.
+struct Started(Child);
+
+impl Started {
+    fn new(command: &mut Command) -> Started {
+        let name = format!("{}", command.get_program().display());
+        let started = command.process_group(0).spawn();
+        Started(started.unwrap_or_else(|why| panic!("{name} cannot be started: {why}")))
+    }
+}
+
+impl Drop for Started {
+    fn drop(&mut self) {
+        if let Some(group) = Pid::from_raw(self.0.id() as i32) {
+            // It may have ended already, which is as good.
+            let _ = kill_process_group(group, Signal::KILL);
+        }
+        let _ = self.0.wait();
+    }
+}
+
+/// Lapwork's window.
+pub struct Window {
+    driver: Option<Driver>,
+    // Ended in this order: the window, the driver, the screen.
+    _service: Started,
+    _screen: Started,
+    display: String,
+    port: u16,
+    data: PathBuf,
+    _alone: MutexGuard<'static, ()>,
+}
+
+impl Window {
+    /// Open the window on a data folder, as large as a phone's.
+    pub fn open(data: &Path) -> Window {
+        let program = program::lapwork();
+        let alone = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
+        let (screen, display) = screen();
+        let (port, native) = (free_port(), free_port());
+        let service = Started::new(
+            Command::new(tauri_driver())
+                .args(["--port", &port.to_string()])
+                .args(["--native-port", &native.to_string()])
+                .env("DISPLAY", &display)
+                .env("LAPWORK_DATA", data)
+                .env("GDK_BACKEND", "x11")
+                .env("GTK_USE_PORTAL", "0")
+                .env("GTK_A11Y", "none")
+                .env("NO_AT_BRIDGE", "1")
+                .env("WEBKIT_DISABLE_DMABUF_RENDERER", "1")
+                .env("WEBKIT_DISABLE_COMPOSITING_MODE", "1")
+                .env("LIBGL_ALWAYS_SOFTWARE", "1")
+                .env_remove("WAYLAND_DISPLAY")
+                .stdin(Stdio::null())
+                .stdout(Stdio::null()),
+        );
+        let answers = |port: u16| TcpStream::connect(("127.0.0.1", port)).is_ok();
+        wait("the driver", || {
+            (answers(port) && answers(native)).then_some(())
+        });
+        let mut window = Window {
+            driver: None,
+            _service: service,
+            _screen: screen,
+            display,
+            port,
+            data: data.to_path_buf(),
+            _alone: alone,
+        };
+        window.start(program);
+        window
+    }
+
+    fn start(&mut self, program: &Path) {
+        let program = program.to_str().expect("a path in UTF-8");
+        let driver = Driver::open(self.port, program);
+        self.driver = Some(driver.unwrap_or_else(|why| panic!("no window: {why}")));
+        wait("the page", || {
+            let ready =
+                "return document.readyState === 'complete' && location.href !== 'about:blank'";
+            (self.try_run(ready, &[]) == Ok(Value::Bool(true))).then_some(())
+        });
+        self.size(PHONE.0, PHONE.1);
+    }
+
+    /// Close the window and open it again on the same data folder.
+    pub fn reopen(&mut self) {
+        self.close();
+        self.start(program::lapwork());
+    }
+
+    /// Close the window.
+    pub fn close(&mut self) {
+        if let Some(driver) = self.driver.take() {
+            driver
+                .close()
+                .unwrap_or_else(|why| panic!("not closed: {why}"));
+        }
+    }
+
+    /// The data folder.
+    pub fn data(&self) -> &Path {
+        &self.data
+    }
+
+    fn driver(&self) -> &Driver {
+        self.driver.as_ref().expect("the window is open")
+    }
+
+    /// Give the window a size, and wait until the page has it.
+    pub fn size(&self, width: u32, height: u32) {
+        let asked = self.driver().size(width, height);
+        asked.unwrap_or_else(|why| panic!("no such size: {why}"));
+        wait(&format!("a window of {width} × {height}"), || {
+            let now = self.run("return [innerWidth, innerHeight]", &[]);
+            (now == json!([width, height])).then_some(())
+        });
+    }
+
+    fn try_run(&self, script: &str, arguments: &[Value]) -> Result<Value, String> {
+        self.driver().run(script, arguments)
+    }
+
+    /// Run a script's body in the page, and give what it returns.
+    pub fn run(&self, script: &str, arguments: &[Value]) -> Value {
+        let done = self.try_run(script, arguments);
+        done.unwrap_or_else(|why| panic!("script failed: {why}\n{script}"))
+    }
+
+    /// The text that is to be seen.
+    pub fn text(&self) -> String {
+        let text = self.run("return document.body.innerText", &[]);
+        text.as_str().unwrap_or_default().to_string()
+    }
+
+    /// Wait until `words` are to be seen.
+    pub fn wait_text(&self, words: &str) {
+        let seen = attempt(|| self.text().contains(words).then_some(()));
+        assert!(
+            seen.is_some(),
+            "“{words}” is not there but:\n{}",
+            self.text()
+        );
+    }
+
+    /// Wait until `words` are no longer to be seen.
+    pub fn wait_text_gone(&self, words: &str) {
+        let gone = attempt(|| (!self.text().contains(words)).then_some(()));
+        assert!(gone.is_some(), "“{words}” stays:\n{}", self.text());
+    }
+
+    /// Wait until something is so.
+    pub fn wait_until(&self, what: &str, so: impl Fn(&Window) -> bool) {
+        let held = attempt(|| so(self).then_some(()));
+        assert!(held.is_some(), "still not so: {what}\n{}", self.text());
+    }
+
+    /// All with that role whose name is `name` or, after `~`, contains it; any role for
+    /// `*`. Those shown, in the order of the page; not waited for.
+    pub fn all(&self, role: &str, name: &str) -> Vec<Element> {
+        let found = self.run(FIND, &[json!(role), json!(name)]);
+        let found = found.as_array().cloned().unwrap_or_default();
+        found.iter().filter_map(Element::of).collect()
+    }
+
+    /// Whether there is any such element now.
+    pub fn has(&self, role: &str, name: &str) -> bool {
+        !self.all(role, name).is_empty()
+    }
+
+    /// The first with that role and name (see [`Window::all`]), waited for.
+    pub fn find(&self, role: &str, name: &str) -> Element {
+        let found = attempt(|| self.all(role, name).into_iter().next());
+        found.unwrap_or_else(|| panic!("no {role} “{name}” in:\n{}", self.listing()))
+    }
+
+    /// The first that fits a CSS selector, waited for.
+    pub fn select(&self, selector: &str) -> Element {
+        let script = "return document.querySelector(arguments[0])";
+        let found = attempt(|| Element::of(&self.run(script, &[json!(selector)])));
+        found.unwrap_or_else(|| panic!("nothing fits {selector} in:\n{}", self.listing()))
+    }
+
+    /// Every role and name that is to be found, a line each; for reading when a test fails.
+    pub fn listing(&self) -> String {
+        let all = self.run(FIND, &[json!("list"), json!("")]);
+        all.as_str().unwrap_or_default().to_string()
+    }
+
+    /// Click the first with that role and name, once it is there and can be clicked.
+    pub fn click(&self, role: &str, name: &str) {
+        let mut said = String::new();
+        let done = attempt(|| {
+            let element = self.all(role, name).into_iter().next()?;
+            match self.driver().click(&element) {
+                Ok(()) => Some(()),
+                // It may just be moving or being drawn anew.
+                Err(why) => {
+                    said = why;
+                    None
+                }
+            }
+        });
+        assert!(
+            done.is_some(),
+            "{role} “{name}” cannot be clicked: {said}\n{}",
+            self.listing()
+        );
+    }
+
+    /// Click an element.
+    pub fn click_on(&self, element: &Element) {
+        let done = self.driver().click(element);
+        done.unwrap_or_else(|why| panic!("cannot be clicked: {why}"));
+    }
+
+    /// Empty the field of that name, and type into it.
+    pub fn fill(&self, name: &str, text: &str) {
+        let field = self.find("textbox", name);
+        self.driver()
+            .clear(&field)
+            .and_then(|()| self.driver().keys(&field, text))
+            .unwrap_or_else(|why| panic!("cannot type into “{name}”: {why}"));
+    }
+
+    /// Choose what reads `option` in the list of that name.
+    pub fn choose(&self, name: &str, option: &str) {
+        let list = self.find("combobox", name);
+        let script = "const [list, wanted] = arguments;
+            const option = [...list.options].find((o) => o.text.trim() === wanted);
+            if (!option) return false;
+            list.value = option.value;
+            list.dispatchEvent(new Event('input', { bubbles: true }));
+            list.dispatchEvent(new Event('change', { bubbles: true }));
+            return true;";
+        let chosen = self.run(script, &[list.argument(), json!(option)]);
+        assert_eq!(chosen, json!(true), "no “{option}” in “{name}”");
+    }
+
+    /// Press and let go a key, by the protocol's code, wherever the focus is.
+    pub fn key(&self, key: &str) {
+        let pressed = self
+            .driver()
+            .actions(json!([{"type": "key", "id": "keys", "actions": [
+                {"type": "keyDown", "value": key},
+                {"type": "keyUp", "value": key},
+            ]}]));
+        pressed.unwrap_or_else(|why| panic!("no key: {why}"));
+    }
+
+    /// What the focus is on: its role and name, with a space between.
+    pub fn focus(&self) -> String {
+        let told = self.run(FIND, &[json!("focus"), json!("")]);
+        told.as_str().unwrap_or_default().to_string()
+    }
+
+    /// Save a picture of the window as a PNG file.
+    pub fn picture(&self, file: &Path) {
+        let place = self.run("return [screenX, screenY, outerWidth, outerHeight]", &[]);
+        let at = |i: usize| place[i].as_f64().unwrap_or_default().max(0.0) as i64;
+        let crop = format!("{}x{}+{}+{}", at(2), at(3), at(0), at(1));
+        if let Some(folder) = file.parent() {
+            std::fs::create_dir_all(folder).expect("a folder for pictures");
+        }
+        let taken = Command::new("import")
+            .args(["-silent", "-display", &self.display, "-window", "root"])
+            .args(["-crop", &crop, "+repage"])
+            .arg(file)
+            .status();
+        let taken = taken.unwrap_or_else(|why| panic!("import cannot be started: {why}"));
+        assert!(taken.success(), "no picture");
+    }
+}
+
+impl Drop for Window {
+    fn drop(&mut self) {
+        if let Some(driver) = self.driver.take() {
+            // Whatever does not close is killed with the driver.
+            let _ = driver.close();
+        }
+    }
+}
+
+/// Start a screen; gives its name, such as `:7`.
+fn screen() -> (Started, String) {
+    let size = format!("{}x{}x24", SCREEN.0, SCREEN.1);
+    let mut command = Command::new("Xvfb");
+    command
+        .args(["-displayfd", "1", "-screen", "0", &size, "-nolisten", "tcp"])
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::null());
+    let mut screen = Started::new(&mut command);
+    let said = screen.0.stdout.take().expect("it was piped");
+    let mut line = String::new();
+    let read = BufReader::new(said).read_line(&mut line);
+    assert!(read.is_ok_and(|n| n > 0), "Xvfb did not start");
+    (screen, format!(":{}", line.trim()))
+}
+
+fn tauri_driver() -> PathBuf {
+    let home = std::env::var_os("HOME").map(PathBuf::from);
+    let cargo = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let bin = cargo.or(home.map(|home| home.join(".cargo")));
+    let installed = bin.map(|bin| bin.join("bin/tauri-driver"));
+    installed
+        .filter(|installed| installed.is_file())
+        .unwrap_or_else(|| "tauri-driver".into())
+}
+
+fn free_port() -> u16 {
+    let listener = TcpListener::bind(("127.0.0.1", 0)).expect("a port");
+    listener.local_addr().expect("its number").port()
+}
+
+/// Try until something comes of it, for [`PATIENCE`] at most.
+fn attempt<T>(mut what: impl FnMut() -> Option<T>) -> Option<T> {
+    let start = Instant::now();
+    loop {
+        if let Some(found) = what() {
+            return Some(found);
+        }
+        if start.elapsed() > PATIENCE {
+            return None;
+        }
+        std::thread::sleep(Duration::from_millis(40));
+    }
+}
+
+fn wait<T>(what: &str, when: impl FnMut() -> Option<T>) -> T {
+    attempt(when).unwrap_or_else(|| panic!("waited in vain for {what}"))
+}
