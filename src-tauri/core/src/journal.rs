@@ -321,7 +321,7 @@ impl Journal {
         let header: Header = (end < 400)
             .then(|| serde_json::from_slice(&bytes[..end]).ok())
             .flatten()
-            .filter(|h: &Header| h.lapwork == "throw")
+            .filter(|h: &Header| h.lapwork == "throw" && h.version > 0)
             .ok_or(Damage::NotAThrow)?;
         if header.version > VERSION {
             return Err(Damage::Newer {
