@@ -366,3 +366,403 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::fs;
+    use std::path::PathBuf;
+    use tempfile::TempDir;
+
+    fn desk(folder: &TempDir) -> Desk {
+        let mut desk = Desk::new(Store::at(folder.path().to_path_buf()));
+        assert_eq!(desk.hello(0).problem, None);
+        desk
+    }
+
+    /// A desk with one throw on it.
+    fn begun(folder: &TempDir) -> (Desk, String, PathBuf) {
+        let mut desk = desk(folder);
+        let id = desk.tend(&Tend::Demo, 1_000_000).unwrap().id.unwrap();
+        let file = folder.path().join("throws").join(&id).join("throw.jsonl");
+        (desk, id, file)
+    }
+
+    fn note(text: &str) -> Deed {
+        Deed::Act {
+            action: Action::Note {
+                text: text.to_string(),
+                piece: None,
+            },
+        }
+    }
+
+    fn entry(desk: &mut Desk, id: &str) -> u32 {
+        let seen = desk.look(id, &Look::Trim, 0).unwrap();
+        let View::Trim(seen) = seen else {
+            panic!("asked for trim sizes")
+        };
+        seen.head.entry
+    }
+
+    fn row(desk: &mut Desk, id: &str) -> ShelfRow {
+        let mut rows = desk.shelf(0).rows.into_iter();
+        rows.find(|row| row.id == id).unwrap()
+    }
+
+    fn code(problem: Option<Problem>) -> String {
+        problem.map(|problem| problem.code).unwrap_or_default()
+    }
+
+    #[test]
+    fn what_was_acknowledged_is_there_after_reopening() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, id, file) = begun(&folder);
+        let head = desk.act(&id, &note("one"), 2_000_000).unwrap();
+        let text = fs::read_to_string(&file).unwrap();
+        assert!(text.ends_with("\"}\n") && text.contains("\"one\""));
+        drop(desk);
+        let mut desk = self::desk(&folder);
+        assert_eq!(entry(&mut desk, &id), head.entry);
+        let undone = desk.act(&id, &Deed::Undo, 3_000_000).unwrap();
+        assert_eq!(undone.entry, head.entry + 1);
+        assert!(undone.redo.is_some());
+        assert_eq!(row(&mut desk, &id).problem, None);
+    }
+
+    #[test]
+    fn a_refusal_writes_nothing() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, id, file) = begun(&folder);
+        let before = fs::read(&file).unwrap();
+        assert_eq!(desk.act(&id, &note("  "), 0).unwrap_err().code, "words");
+        let twice = Tend::Begin {
+            action: Action::Archive { archived: true },
+        };
+        assert_eq!(desk.tend(&twice, 0).unwrap_err().code, "beginning");
+        assert_eq!(fs::read(&file).unwrap(), before);
+        assert_eq!(desk.shelf(0).rows.len(), 1);
+    }
+
+    #[test]
+    fn a_torn_last_line_is_left_out_a_copy_kept_and_work_goes_on() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, id, file) = begun(&folder);
+        let before = desk.act(&id, &note("kept"), 0).unwrap().entry;
+        desk.act(&id, &note("torn"), 0).unwrap();
+        drop(desk);
+        let whole = fs::read(&file).unwrap();
+        let torn = &whole[..whole.len() - 9];
+        fs::write(&file, torn).unwrap();
+
+        let mut desk = self::desk(&folder);
+        assert_eq!(code(row(&mut desk, &id).problem), "torn");
+        assert_eq!(entry(&mut desk, &id), before);
+        let copies: Vec<PathBuf> = fs::read_dir(file.parent().unwrap())
+            .unwrap()
+            .map(|found| found.unwrap().path())
+            .filter(|path| *path != file)
+            .collect();
+        assert_eq!(copies.len(), 1);
+        assert_eq!(fs::read(&copies[0]).unwrap(), torn);
+
+        desk.act(&id, &note("again"), 0).unwrap();
+        drop(desk);
+        let mut desk = self::desk(&folder);
+        assert_eq!(entry(&mut desk, &id), before + 1);
+        assert_eq!(row(&mut desk, &id).problem, None);
+    }
+
+    #[test]
+    fn a_lost_newline_is_restored_before_the_next_entry() {
+        let folder = tempfile::tempdir().unwrap();
+        let (desk, id, file) = begun(&folder);
+        drop(desk);
+        let mut whole = fs::read(&file).unwrap();
+        assert_eq!(whole.pop(), Some(b'\n'));
+        fs::write(&file, &whole).unwrap();
+
+        let mut desk = self::desk(&folder);
+        let before = entry(&mut desk, &id);
+        assert_eq!(fs::read(&file).unwrap(), whole, "reading mends nothing");
+        desk.act(&id, &note("one"), 0).unwrap();
+        desk.act(&id, &note("two"), 0).unwrap();
+        drop(desk);
+        let mut desk = self::desk(&folder);
+        assert_eq!(entry(&mut desk, &id), before + 2);
+        assert_eq!(row(&mut desk, &id).problem, None);
+    }
+
+    #[test]
+    fn damage_in_the_middle_is_told_and_the_file_left_alone() {
+        let folder = tempfile::tempdir().unwrap();
+        let (desk, id, file) = begun(&folder);
+        drop(desk);
+        let mut bytes = fs::read(&file).unwrap();
+        let middle = bytes.len() / 2;
+        bytes[middle] ^= 1;
+        fs::write(&file, &bytes).unwrap();
+
+        let mut desk = self::desk(&folder);
+        let row = row(&mut desk, &id);
+        assert!(row.head.is_none() && row.problem.is_some());
+        assert!(desk.look(&id, &Look::Trim, 0).is_err());
+        assert!(desk.act(&id, &note("one"), 0).is_err());
+        assert_eq!(fs::read(&file).unwrap(), bytes);
+        let folder = fs::read_dir(file.parent().unwrap()).unwrap();
+        assert_eq!(folder.count(), 1);
+    }
+
+    #[test]
+    fn the_second_to_open_sees_what_the_first_keeps_and_writes_nothing() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut first, id, file) = begun(&folder);
+        let mut second = Desk::new(Store::at(folder.path().to_path_buf()));
+        assert_eq!(code(second.hello(0).problem), "locked");
+        let before = entry(&mut second, &id);
+        first.act(&id, &note("one"), 0).unwrap();
+        assert_eq!(entry(&mut second, &id), before + 1);
+        let kept = fs::read(&file).unwrap();
+        assert_eq!(second.act(&id, &note("two"), 0).unwrap_err().code, "locked");
+        let delete = Tend::Delete { id: id.clone() };
+        for tend in [Tend::Demo, delete] {
+            assert_eq!(second.tend(&tend, 0).unwrap_err().code, "locked");
+        }
+        let refused = second.set_prefs(Prefs::default(), 0);
+        assert_eq!(refused.unwrap_err().code, "locked");
+        assert_eq!(fs::read(&file).unwrap(), kept);
+        assert!(!folder.path().join("settings.json").exists());
+
+        drop(first);
+        let head = second.act(&id, &note("three"), 0).unwrap();
+        assert_eq!(head.entry, before + 2);
+        assert_eq!(second.hello(0).problem, None);
+    }
+
+    #[test]
+    fn a_torn_line_is_not_mended_by_the_second_to_open() {
+        let folder = tempfile::tempdir().unwrap();
+        let (first, id, file) = begun(&folder);
+        let whole = fs::read(&file).unwrap();
+        fs::write(&file, &whole[..whole.len() - 9]).unwrap();
+        let mut second = Desk::new(Store::at(folder.path().to_path_buf()));
+        assert_eq!(code(row(&mut second, &id).problem), "torn-left");
+        assert_eq!(fs::read(&file).unwrap(), whole[..whole.len() - 9]);
+        drop(first);
+    }
+
+    #[test]
+    fn a_throw_is_deleted_restored_and_erased() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, id, file) = begun(&folder);
+        let kept = fs::read(&file).unwrap();
+        let erase = Tend::Erase { id: id.clone() };
+        let early = desk.tend(&erase, 0).unwrap_err();
+        assert_eq!(
+            early.code, "no-such-throw",
+            "only what is deleted is erased"
+        );
+
+        let shelf = desk
+            .tend(&Tend::Delete { id: id.clone() }, 0)
+            .unwrap()
+            .shelf;
+        assert!(shelf.rows.is_empty() && shelf.deleted[0].id == id);
+        assert!(shelf.deleted[0].head.is_some());
+        let gone = desk.act(&id, &note("one"), 0).unwrap_err();
+        assert_eq!(gone.code, "no-such-throw");
+
+        let shelf = desk
+            .tend(&Tend::Restore { id: id.clone() }, 0)
+            .unwrap()
+            .shelf;
+        assert!(shelf.deleted.is_empty() && shelf.rows[0].id == id);
+        assert_eq!(fs::read(&file).unwrap(), kept);
+        desk.act(&id, &note("one"), 0).unwrap();
+
+        desk.tend(&Tend::Delete { id: id.clone() }, 0).unwrap();
+        let shelf = desk.tend(&erase, 0).unwrap().shelf;
+        assert!(shelf.rows.is_empty() && shelf.deleted.is_empty());
+        assert_eq!(
+            fs::read_dir(folder.path().join("deleted")).unwrap().count(),
+            0
+        );
+    }
+
+    #[test]
+    fn a_throw_put_away_is_on_its_own_list() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, id, _) = begun(&folder);
+        let action = Action::Archive { archived: true };
+        desk.act(&id, &Deed::Act { action }, 0).unwrap();
+        let shelf = desk.shelf(0);
+        assert!(shelf.rows.is_empty() && shelf.archived[0].id == id);
+    }
+
+    #[test]
+    fn bad_ids_reach_nothing() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, ..) = begun(&folder);
+        fs::write(folder.path().join("throw.jsonl"), "mine").unwrap();
+        for id in ["..", ".", "", "../throws", "a/b", "ABC"] {
+            let id = id.to_string();
+            let looked = desk.look(&id, &Look::Trim, 0).unwrap_err();
+            let acted = desk.act(&id, &note("one"), 0).unwrap_err();
+            let tends = [
+                Tend::Delete { id: id.clone() },
+                Tend::Restore { id: id.clone() },
+                Tend::Erase { id },
+            ];
+            let tended = tends.map(|tend| desk.tend(&tend, 0).unwrap_err().code);
+            assert_eq!([looked.code, acted.code], ["bad-id", "bad-id"]);
+            assert_eq!(tended, ["bad-id", "bad-id", "bad-id"]);
+        }
+        assert_eq!(
+            fs::read(folder.path().join("throw.jsonl")).unwrap(),
+            b"mine"
+        );
+        let unknown = desk.look("not-there", &Look::Trim, 0).unwrap_err();
+        assert_eq!(unknown.code, "no-such-throw");
+    }
+
+    #[test]
+    fn a_failed_write_accepts_nothing() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, id, file) = begun(&folder);
+        let before = entry(&mut desk, &id);
+        let kept = fs::read(&file).unwrap();
+        // Root may write anywhere, so the file itself gives way to a folder.
+        fs::remove_file(&file).unwrap();
+        fs::create_dir(&file).unwrap();
+        assert_eq!(desk.act(&id, &note("one"), 0).unwrap_err().code, "disk");
+        assert!(!desk.open.contains_key(&ThrowId::parse(&id).unwrap()));
+        fs::remove_dir(&file).unwrap();
+        fs::write(&file, &kept).unwrap();
+        assert_eq!(entry(&mut desk, &id), before);
+        assert_eq!(desk.act(&id, &note("two"), 0).unwrap().entry, before + 1);
+    }
+
+    /// The test runs itself again where the system lets no file grow past a limit, so
+    /// that a write stops half-way, as it does on a disk that fills up.
+    #[cfg(unix)]
+    #[test]
+    fn a_disk_that_fills_up_half_way_through_an_entry_accepts_nothing() {
+        const INSIDE: &str = "LAPWORK_TEST_LIMITED";
+        if std::env::var_os(INSIDE).is_none() {
+            let test =
+                "desk::tests::a_disk_that_fills_up_half_way_through_an_entry_accepts_nothing";
+            let ended = std::process::Command::new("sh")
+                .arg("-c")
+                .arg("trap '' XFSZ; ulimit -f 500; exec \"$0\" --exact \"$1\"")
+                .arg(std::env::current_exe().unwrap())
+                .arg(test)
+                .env(INSIDE, "1")
+                .output()
+                .unwrap();
+            let said = String::from_utf8_lossy(&ended.stdout);
+            assert!(
+                ended.status.success() && said.contains("1 passed"),
+                "{said}"
+            );
+            return;
+        }
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, id, file) = begun(&folder);
+        let long = note(&"so ".repeat(600));
+        let (kept, problem) = loop {
+            let kept = fs::read(&file).unwrap();
+            if let Err(problem) = desk.act(&id, &long, 0) {
+                break (kept, problem);
+            }
+        };
+        assert_eq!(problem.code, "disk");
+        assert_eq!(fs::read(&file).unwrap(), kept, "cut back to what was sound");
+        let last = entry(&mut desk, &id);
+        assert_eq!(desk.act(&id, &long, 0).unwrap_err().code, "disk");
+        assert_eq!(fs::read(&file).unwrap(), kept);
+        drop(desk);
+        let mut desk = self::desk(&folder);
+        assert_eq!(entry(&mut desk, &id), last);
+        assert_eq!(row(&mut desk, &id).problem, None);
+    }
+
+    #[test]
+    fn a_file_another_program_changed_is_read_again_before_it_is_written() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, id, file) = begun(&folder);
+        let before = entry(&mut desk, &id);
+        let kept = fs::read(&file).unwrap();
+        desk.act(&id, &note("one"), 0).unwrap();
+        fs::write(&file, &kept).unwrap();
+        assert_eq!(desk.act(&id, &note("two"), 0).unwrap_err().code, "disk");
+        assert_eq!(fs::read(&file).unwrap(), kept);
+        assert_eq!(desk.act(&id, &note("two"), 0).unwrap().entry, before + 1);
+    }
+
+    #[test]
+    fn a_folder_that_cannot_be_made_is_told_at_the_start() {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("file");
+        fs::write(&file, "mine").unwrap();
+        let mut desk = Desk::new(Store::at(file.join("data")));
+        let hello = desk.hello(0);
+        assert!(hello.shelf.rows.is_empty());
+        assert_eq!(code(hello.problem), "disk");
+        assert_eq!(desk.tend(&Tend::Demo, 0).unwrap_err().code, "disk");
+        assert_eq!(fs::read(&file).unwrap(), b"mine");
+    }
+
+    #[test]
+    fn settings_are_kept_within_bounds_and_broken_ones_do_no_harm() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut desk = self::desk(&folder);
+        let large = Prefs {
+            text: 900,
+            ..Prefs::default()
+        };
+        assert_eq!(desk.set_prefs(large, 0).unwrap().prefs.text, 200);
+        drop(desk);
+        assert_eq!(self::desk(&folder).hello(0).prefs.text, 200);
+        fs::write(folder.path().join("settings.json"), "gone").unwrap();
+        let mut desk = Desk::new(Store::at(folder.path().to_path_buf()));
+        let hello = desk.hello(0);
+        assert_eq!(hello.prefs, Prefs::default());
+        assert_eq!(code(hello.problem), "settings");
+        let hello = desk.set_prefs(Prefs::default(), 0).unwrap();
+        assert_eq!(hello.problem, None);
+    }
+
+    #[test]
+    fn every_trouble_has_its_words() {
+        let path = PathBuf::from("there/throw.jsonl");
+        let disk = |kind: ErrorKind| Trouble::Disk {
+            path: path.clone(),
+            why: kind.into(),
+        };
+        let words = Words::english();
+        let mut problems: Vec<Problem> = [
+            disk(ErrorKind::StorageFull),
+            disk(ErrorKind::PermissionDenied),
+            disk(ErrorKind::AlreadyExists),
+            disk(ErrorKind::Other),
+            Trouble::Locked,
+            Trouble::TooLarge { path: path.clone() },
+            Trouble::NoSuchThrow,
+            Trouble::Missing { path: path.clone() },
+            Trouble::BadId,
+            Trouble::Settings { path: path.clone() },
+            Trouble::Unreadable,
+        ]
+        .iter()
+        .map(|trouble| told(&words, trouble))
+        .collect();
+        problems.push(words.problem("torn", &[("copy", "copy".into())]));
+        problems.push(words.problem("torn-left", &[]));
+        for problem in problems {
+            for text in [&problem.said, &problem.next] {
+                assert!(text.ends_with('.'), "{}: {text}", problem.code);
+                assert!(!text.contains(['{', '$']), "{}: {text}", problem.code);
+            }
+        }
+    }
+}

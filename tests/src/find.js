@@ -2,6 +2,12 @@
 // arguments: role, name. Special roles: `list` tells all, `focus` what has the focus.
 const [wantedRole, wantedName] = arguments;
 
+// Large things are not named after all they hold.
+const NAMED_BY_HAND =
+  'main navigation banner contentinfo region dialog alertdialog list table grid group figure article form radiogroup tablist toolbar textbox combobox listbox'.split(
+    ' ',
+  );
+
 function squash(text) {
   return (text ?? '').replace(/\s+/g, ' ').trim();
 }
@@ -61,6 +67,7 @@ function nameOf(element) {
   if (own) return squash(own);
   if (element.labels?.length) return squash([...element.labels].map(labelText).join(' '));
   if (element.tagName === 'FIELDSET') return squash(element.querySelector('legend')?.textContent);
+  if (NAMED_BY_HAND.includes(roleOf(element))) return squash(element.title);
   return squash(textOf(element)) || squash(element.title);
 }
 

@@ -308,7 +308,8 @@ impl Window {
             std::fs::create_dir_all(folder).expect("a folder for pictures");
         }
         let taken = Command::new("import")
-            .args(["-silent", "-display", &self.display, "-window", "root"])
+            .env("DISPLAY", &self.display)
+            .args(["-silent", "-window", "root"])
             .args(["-crop", &crop, "+repage"])
             .arg(file)
             .status();

@@ -1,0 +1,152 @@
+//! Figures without a window: what is printed, and how it ends.
+
+use lapwork_tests::program::lapwork;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+fn ask(args: &[&str]) -> Output {
+    let mut command = Command::new(lapwork());
+    // Were a window opened, it would fail for want of a screen.
+    command.env_remove("DISPLAY").env_remove("WAYLAND_DISPLAY");
+    command.args(args).output().unwrap()
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).unwrap()
+}
+
+fn answered(args: &[&str]) -> String {
+    let output = ask(args);
+    assert_eq!(output.status.code(), Some(0), "{args:?} {output:?}");
+    assert!(output.stderr.is_empty(), "{args:?} {output:?}");
+    text(&output.stdout)
+}
+
+/// Ends with 2, one line on standard error and nothing else.
+fn refused(args: &[&str]) -> String {
+    let output = ask(args);
+    assert_eq!(output.status.code(), Some(2), "{args:?} {output:?}");
+    assert!(output.stdout.is_empty(), "{args:?} {output:?}");
+    let line = text(&output.stderr);
+    assert!(
+        line.starts_with("lapwork: ") && line.ends_with(".\n"),
+        "{line:?}"
+    );
+    assert_eq!(line.lines().count(), 1, "{line:?}");
+    line
+}
+
+fn demo(folder: &Path) -> PathBuf {
+    let file = folder.join("throw.jsonl");
+    answered(&["demo", file.to_str().unwrap()]);
+    file
+}
+
+#[test]
+fn figures_of_a_file_and_of_its_folder_are_the_same_json() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = demo(folder.path());
+    let of_file = answered(&["figures", file.to_str().unwrap()]);
+    let of_folder = answered(&["figures", folder.path().to_str().unwrap()]);
+    assert_eq!(of_file, of_folder);
+    let figures: serde_json::Value = serde_json::from_str(&of_file).unwrap();
+    assert!(figures.is_object());
+    assert!(of_file.contains(" in\""), "{of_file}");
+    let metric = answered(&["--metric", "figures", file.to_str().unwrap()]);
+    assert!(
+        !metric.contains(" in\"") && metric.contains("mm\""),
+        "{metric}"
+    );
+}
+
+#[test]
+fn history_is_dated_and_the_newest_is_first() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = demo(folder.path());
+    let history = answered(&["history", file.to_str().unwrap()]);
+    let dates: Vec<&str> = history.lines().map(|line| &line[..17]).collect();
+    assert!(
+        dates.len() > 1 && dates.is_sorted_by(|a, b| a >= b),
+        "{history}"
+    );
+    assert!(
+        dates
+            .iter()
+            .all(|date| date.starts_with("20") && date.ends_with('Z'))
+    );
+}
+
+#[test]
+fn check_tells_sound_from_torn_from_damaged_and_changes_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = demo(folder.path());
+    let path = file.to_str().unwrap();
+    assert!(answered(&["check", path]).starts_with("Sound: "));
+
+    let whole = fs::read(&file).unwrap();
+    fs::write(&file, &whole[..whole.len() - 9]).unwrap();
+    let torn = ask(&["check", path]);
+    assert_eq!(torn.status.code(), Some(1));
+    assert!(text(&torn.stdout).contains("torn") && torn.stderr.is_empty());
+
+    let mut damaged = whole.clone();
+    damaged[whole.len() / 2] ^= 1;
+    fs::write(&file, &damaged).unwrap();
+    for command in ["check", "figures", "history"] {
+        assert!(refused(&[command, path]).contains(path));
+    }
+    assert_eq!(fs::read(&file).unwrap(), damaged);
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+}
+
+#[test]
+fn the_demo_is_never_written_over_a_file() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("mine");
+    fs::write(&file, "mine").unwrap();
+    refused(&["demo", file.to_str().unwrap()]);
+    assert_eq!(fs::read(&file).unwrap(), b"mine");
+    refused(&[
+        "demo",
+        folder.path().join("no/such/folder").to_str().unwrap(),
+    ]);
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+}
+
+#[test]
+fn what_cannot_be_is_told_in_one_line() {
+    let folder = tempfile::tempdir().unwrap();
+    let other = folder.path().join("other.txt");
+    fs::write(&other, "a line\nanother\n").unwrap();
+    let other = other.to_str().unwrap();
+    for args in [
+        &["figures"][..],
+        &["sew", "x"],
+        &["figures", "x", "y"],
+        &["figures", "--inches", "x"],
+        &["-x"],
+        &["--metric"],
+        &["figures", "/no/such/place"],
+        &["check", folder.path().to_str().unwrap()],
+        &["figures", "a\nb"],
+        &["figures", other],
+        &["history", other],
+        &["check", other],
+    ] {
+        refused(args);
+    }
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+}
+
+#[test]
+fn help_and_version_are_told() {
+    let help = answered(&["--help"]);
+    for command in ["figures", "history", "check", "demo", "--metric"] {
+        assert!(help.contains(command), "{help}");
+    }
+    assert_eq!(
+        answered(&["--version"]),
+        format!("lapwork {}\n", env!("CARGO_PKG_VERSION"))
+    );
+}
