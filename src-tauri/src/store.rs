@@ -591,7 +591,7 @@ mod tests {
         let store = claimed(folder.path());
         let (id, journal) = (ThrowId::parse("a").unwrap(), demo::throw(0));
         store.begin(&id, &journal).unwrap();
-        assert_eq!(store.ids(Place::Throws).unwrap(), [id.clone()]);
+        assert_eq!(store.ids(Place::Throws).unwrap(), std::slice::from_ref(&id));
         let kept = fs::read_to_string(store.throw_file(Place::Throws, &id)).unwrap();
         assert_eq!(kept, journal.text());
         store.carry(&id, Place::Throws, Place::Deleted).unwrap();
