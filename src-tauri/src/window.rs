@@ -12,6 +12,7 @@ use lapwork_core::view::{
     Deed, GridWish, GridsView, Head, Hello, Look, PlanDraft, PlanView, Prefs, Problem, ShelfView,
     Tend, Tended, View,
 };
+use lapwork_core::words::Words;
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard};
 use tauri::{Manager as _, State, Url, WebviewWindowBuilder};
@@ -91,12 +92,30 @@ fn built_in(url: &Url) -> bool {
     )
 }
 
+/// Whether there is a screen to open a window on, as far as can be told beforehand.
+fn screen() -> bool {
+    let named = |name| std::env::var_os(name).is_some_and(|value| !value.is_empty());
+    !cfg!(target_os = "linux") || named("DISPLAY") || named("WAYLAND_DISPLAY")
+}
+
+/// Say on standard error why there is no window, and end.
+fn give_up(problem: &Problem) -> ! {
+    eprintln!("lapwork: {} {}", problem.said, problem.next);
+    std::process::exit(1)
+}
+
 /// Open the window, and return when it is closed.
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn run() {
+    let words = Words::english();
+    if !screen() {
+        give_up(&words.problem("no-screen", &[]));
+    }
     let opened = tauri::Builder::default()
         .setup(|app| {
-            let folder = folder(app).ok_or("no home folder; set LAPWORK_DATA to a folder")?;
+            let Some(folder) = folder(app) else {
+                give_up(&Words::english().problem("no-home", &[]));
+            };
             app.manage(Mutex::new(Desk::new(Store::at(folder))));
             for window in &app.config().app.windows {
                 WebviewWindowBuilder::from_config(app, window)?
@@ -110,7 +129,6 @@ pub fn run() {
         ])
         .run(tauri::generate_context!());
     if let Err(why) = opened {
-        eprintln!("lapwork: the window cannot be opened: {why}");
-        std::process::exit(1);
+        give_up(&words.problem("no-window", &[("why", why.to_string().into())]));
     }
 }

@@ -7,7 +7,6 @@ use std::process::{Command, Output};
 
 fn ask(args: &[&str]) -> Output {
     let mut command = Command::new(lapwork());
-    // Were a window opened, it would fail for want of a screen.
     command.env_remove("DISPLAY").env_remove("WAYLAND_DISPLAY");
     command.args(args).output().unwrap()
 }
@@ -149,4 +148,11 @@ fn help_and_version_are_told() {
         answered(&["--version"]),
         format!("lapwork {}\n", env!("CARGO_PKG_VERSION"))
     );
+}
+
+#[test]
+fn without_a_screen_no_window_is_opened_and_that_is_told() {
+    let output = ask(&[]);
+    assert_eq!(output.status.code(), Some(1), "{output:?}");
+    assert_eq!(text(&output.stderr).lines().count(), 1, "{output:?}");
 }

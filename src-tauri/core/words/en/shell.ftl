@@ -31,6 +31,13 @@ error-settings-next = Choose your settings again; your throws are not touched.
 error-unreadable = This step could not be put on record, so it was not taken.
 error-unreadable-next = Go on without it; nothing else is lost. It is a fault of Lapwork's, not yours.
 
+error-no-screen = There is no screen here to open a window on.
+error-no-screen-next = Start Lapwork from a desktop, or see lapwork --help for what it does without a window.
+error-no-home = There is no home folder here to keep throws in.
+error-no-home-next = Name a folder in LAPWORK_DATA, then start Lapwork again.
+error-no-window = The window cannot be opened: { $why }.
+error-no-window-next = See that WebKitGTK 4.1 is installed, then start Lapwork again.
+
 error-no-file = There is no throw file here.
 error-no-file-next = Name a throw.jsonl, or the folder it is in.
 error-arguments = Not understood: { $argument }.
