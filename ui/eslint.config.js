@@ -1,0 +1,93 @@
+import js from '@eslint/js';
+import svelte from 'eslint-plugin-svelte';
+import ts from 'typescript-eslint';
+
+// Three tiers, looking only downwards: parts know nothing of the app, trade
+// parts know the trade's types and words, screens know the store. Only
+// `lib/ipc.ts` talks to the shell.
+const shell = {
+  group: ['@tauri-apps/*'],
+  message: 'Only lib/ipc.ts calls the shell.',
+};
+const direction = (...patterns) => ({
+  'no-restricted-imports': ['error', { patterns }],
+});
+
+export default ts.config(
+  { ignores: ['dist', 'node_modules', 'src/lib/types.ts'] },
+  js.configs.recommended,
+  ...ts.configs.recommended,
+  ...svelte.configs.recommended,
+  {
+    languageOptions: {
+      globals: Object.fromEntries(
+        [
+          'window',
+          'document',
+          'navigator',
+          'history',
+          'localStorage',
+          'sessionStorage',
+          'matchMedia',
+          'setTimeout',
+          'clearTimeout',
+          'setInterval',
+          'clearInterval',
+          'requestAnimationFrame',
+          'crypto',
+          'HTMLElement',
+          'HTMLInputElement',
+          'HTMLDialogElement',
+          'HTMLTextAreaElement',
+          'SVGElement',
+          'SVGSVGElement',
+          'Element',
+          'Event',
+          'EventTarget',
+          'KeyboardEvent',
+          'MouseEvent',
+          'PointerEvent',
+          'PopStateEvent',
+          'ResizeObserver',
+          'WakeLockSentinel',
+          'console',
+        ].map((name) => [name, 'readonly']),
+      ),
+    },
+  },
+  {
+    files: ['**/*.svelte', '**/*.svelte.ts'],
+    languageOptions: { parserOptions: { parser: ts.parser } },
+    rules: { 'svelte/no-at-html-tags': 'error' },
+  },
+  { files: ['src/**'], ignores: ['src/lib/ipc.ts'], rules: direction(shell) },
+  {
+    files: ['src/parts/**'],
+    rules: direction(shell, {
+      regex: '\\.\\./(trade|screens|lib/(?!types$))',
+      message: 'Parts know nothing of the app.',
+    }),
+  },
+  {
+    files: ['src/trade/**'],
+    rules: direction(shell, {
+      regex: '\\.\\./(screens|lib/(ipc|store))',
+      message: 'Trade parts get what they show handed in.',
+    }),
+  },
+  {
+    files: ['src/lib/**'],
+    ignores: ['src/lib/ipc.ts'],
+    rules: direction(shell, {
+      regex: '\\.\\./(parts|trade|screens)',
+      message: 'The store knows no screens.',
+    }),
+  },
+  {
+    files: ['src/screens/**'],
+    rules: direction(shell, {
+      regex: 'lib/ipc',
+      message: 'Screens go through the store.',
+    }),
+  },
+);

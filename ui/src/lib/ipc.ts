@@ -1,0 +1,41 @@
+// The only file that talks to the shell. Every call resolves to what the core
+// says, or rejects with a Problem.
+
+import { invoke } from '@tauri-apps/api/core';
+import type {
+  Deed,
+  GridWish,
+  GridsView,
+  Head,
+  Hello,
+  Look,
+  PlanDraft,
+  PlanView,
+  Prefs,
+  Problem,
+  ShelfView,
+  Tend,
+  Tended,
+  View,
+} from './types';
+
+export const hello = () => invoke<Hello>('hello');
+export const shelf = () => invoke<ShelfView>('shelf');
+export const look = (id: string, look: Look) => invoke<View>('look', { id, look });
+export const act = (id: string, deed: Deed) => invoke<Head>('act', { id, deed });
+export const tend = (tend: Tend) => invoke<Tended>('tend', { tend });
+export const draft = (draft: PlanDraft) => invoke<PlanView>('draft', { draft });
+export const grids = (draft: PlanDraft, wish: GridWish) =>
+  invoke<GridsView>('grids', { draft, wish });
+export const setPrefs = (prefs: Prefs) => invoke<Hello>('set_prefs', { prefs });
+
+/** What was thrown, if it is a Problem of the core's. */
+export function problemOf(thrown: unknown): Problem | null {
+  if (typeof thrown === 'object' && thrown !== null) {
+    const { code, said, next } = thrown as Record<string, unknown>;
+    if (typeof code === 'string' && typeof said === 'string' && typeof next === 'string') {
+      return { code, said, next };
+    }
+  }
+  return null;
+}

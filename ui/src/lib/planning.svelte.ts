@@ -1,0 +1,71 @@
+// A plan being typed: asks the core a moment after each change, and keeps the
+// fields as the core reads them.
+
+import type { PlanDraft, PlanView } from './types';
+
+/** How long after the last key the core is asked, in milliseconds. */
+const PAUSE = 120;
+
+type TypedField = Exclude<keyof PlanDraft, 'joining' | 'stitch' | 'order'>;
+
+export class Planning {
+  draft: PlanDraft;
+  view: PlanView | null;
+
+  private asked = 0;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(
+    draft: PlanDraft,
+    view: PlanView | null,
+    private readonly ask: (draft: PlanDraft) => Promise<PlanView | null>,
+  ) {
+    this.draft = $state({ ...draft });
+    this.view = $state.raw(view);
+  }
+
+  /** Something was typed. */
+  changed() {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => void this.now(), PAUSE);
+  }
+
+  /** Ask now; gives the answer if no newer question was asked meanwhile. */
+  async now(): Promise<PlanView | null> {
+    clearTimeout(this.timer);
+    const mine = ++this.asked;
+    const view = await this.ask({ ...this.draft });
+    if (!view || mine !== this.asked) return null;
+    this.view = view;
+    return view;
+  }
+
+  /** A field was left: show what was read, its unit spelled out. */
+  async left(field: TypedField) {
+    const typed = this.draft[field];
+    const view = await this.now();
+    if (!view || this.fault(field) || this.draft[field] !== typed) return;
+    this.draft[field] = view.tidy[field];
+  }
+
+  /** Spell every unit out, so that another ruler cannot change a measure. */
+  async spell() {
+    const view = await this.now();
+    if (view) this.draft = { ...view.tidy };
+  }
+
+  /** After the ruler has changed. */
+  async again() {
+    const view = await this.now();
+    if (view) this.draft = { ...view.tidy };
+  }
+
+  fault(field: keyof PlanDraft) {
+    return this.view?.faults.find((f) => f.field === field)?.problem ?? null;
+  }
+
+  stop() {
+    clearTimeout(this.timer);
+    this.asked += 1;
+  }
+}

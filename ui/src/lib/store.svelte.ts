@@ -1,0 +1,354 @@
+// All shared state of the window, and the only road to the core.
+//
+// A deed is shown as done only after the core has answered: the screen is then
+// looked at again. While an answer is under way the old view stays. Answers that
+// come late, after a newer question, are dropped.
+
+import * as ipc from './ipc';
+import { setWords, t } from './words.svelte';
+import type {
+  Action,
+  Deed,
+  GridWish,
+  GridsView,
+  Head,
+  Hello,
+  Look,
+  PlanDraft,
+  PlanView,
+  Prefs,
+  Problem,
+  Rect,
+  ShelfView,
+  Tend,
+  Tended,
+  View,
+} from './types';
+
+export type Tab = 'work' | 'faces' | 'bench' | 'plan' | 'history';
+export const TABS: readonly Tab[] = ['work', 'faces', 'bench', 'plan', 'history'];
+
+/** Which screen. */
+export type Place =
+  | { at: 'shelf' }
+  | { at: 'new' }
+  | { at: 'settings' }
+  | { at: Tab }
+  | { at: 'measure'; piece: Rect }
+  | { at: 'trim' };
+
+/** Something that can be taken back at once. */
+export interface Second {
+  text: string;
+  label: string;
+  run: () => void;
+}
+
+interface Spot {
+  place: Place;
+  id: string | null;
+  depth: number;
+}
+
+/** A tap is not heard twice within this time, in milliseconds. */
+const SETTLE = 300;
+const WIDE = '(min-width: 900px), (min-width: 640px) and (max-height: 520px)';
+
+class Store {
+  hello = $state.raw<Hello | null>(null);
+  prefs = $state.raw<Prefs | null>(null);
+  shelf = $state.raw<ShelfView | null>(null);
+  /** The throw in hand. */
+  id = $state.raw<string | null>(null);
+  place = $state.raw<Place>({ at: 'shelf' });
+  /** What was last asked of the throw. */
+  look = $state.raw<Look | null>(null);
+  view = $state.raw<View | null>(null);
+  head = $state.raw<Head | null>(null);
+  problem = $state.raw<Problem | null>(null);
+  /** The last announcement, for screen readers. */
+  said = $state('');
+  second = $state.raw<Second | null>(null);
+  /** A deed is under way or has only just been done. */
+  busy = $state(false);
+  wide = $state(false);
+  /** Counts screen changes, so that the focus can be moved. */
+  arrived = $state(0);
+  /** Lets a form write out its units before the ruler changes. */
+  beforeRuler: (() => Promise<void>) | null = null;
+  /** Lets a form read itself again after the ruler has changed. */
+  afterRuler: (() => Promise<void>) | null = null;
+
+  private asked = 0;
+  private depth = 0;
+
+  async start() {
+    const wide = matchMedia(WIDE);
+    this.wide = wide.matches;
+    wide.addEventListener('change', () => (this.wide = wide.matches));
+    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.dress());
+    window.addEventListener('popstate', (event: PopStateEvent) => {
+      const spot = event.state as Spot | null;
+      this.depth = spot?.depth ?? 0;
+      void this.arrive(spot?.place ?? { at: 'shelf' }, spot?.id ?? null);
+    });
+    await this.greet();
+  }
+
+  /** Ask the core for words, preferences and the shelf. */
+  async greet() {
+    try {
+      this.take(await ipc.hello());
+      this.problem = this.hello?.problem ?? null;
+    } catch (thrown) {
+      this.fail(thrown);
+    }
+  }
+
+  private take(hello: Hello) {
+    setWords(hello.words);
+    this.hello = hello;
+    this.prefs = hello.prefs;
+    this.shelf = hello.shelf;
+    this.dress();
+  }
+
+  /** Put the preferences on the page. */
+  private dress() {
+    const page = document.documentElement;
+    const prefs = this.prefs;
+    if (!prefs) return;
+    const dark =
+      prefs.theme === 'dark' ||
+      (prefs.theme === 'auto' && matchMedia('(prefers-color-scheme: dark)').matches);
+    page.dataset.theme = dark ? 'dark' : 'light';
+    page.style.fontSize = `${prefs.text}%`;
+    page.classList.toggle('large', prefs.text >= 140);
+  }
+
+  fail(thrown: unknown) {
+    this.problem = ipc.problemOf(thrown) ?? {
+      code: 'window',
+      said: t('ui-broke'),
+      next: t('ui-broke-next'),
+    };
+  }
+
+  say(text: string) {
+    // The same words twice would not be spoken twice.
+    this.said = this.said === text ? `${text}\u00a0` : text;
+  }
+
+  // Places.
+
+  /** Go to a screen; `over` takes the place of the present one. */
+  async go(place: Place, id: string | null = this.id, over = false) {
+    if (!over) this.depth += 1;
+    const spot: Spot = { place, id, depth: this.depth };
+    if (over) history.replaceState(spot, '');
+    else history.pushState(spot, '');
+    await this.arrive(place, id);
+  }
+
+  /** Go back to where this screen was opened from. */
+  back() {
+    if (this.depth > 0) history.back();
+    else void this.go({ at: 'shelf' }, null, true);
+  }
+
+  async open(id: string) {
+    await this.go({ at: 'work' }, id);
+  }
+
+  private async arrive(place: Place, id: string | null) {
+    this.second = null;
+    this.problem = null;
+    if (place.at === 'shelf' || place.at === 'new') {
+      this.id = null;
+      this.look = null;
+      this.view = null;
+      this.head = null;
+      this.place = place;
+      this.arrived += 1;
+      await this.reshelve();
+      return;
+    }
+    if (place.at === 'settings' || !id) {
+      this.id = id;
+      this.place = place;
+      this.arrived += 1;
+      return;
+    }
+    const look = firstLook(place);
+    const other = id !== this.id;
+    this.id = id;
+    if (other) {
+      this.view = null;
+      this.head = null;
+    }
+    const seen = await this.see(look);
+    if (!seen && other && !this.view) {
+      // It cannot be opened: stay on the shelf, with the problem shown.
+      const problem = this.problem;
+      await this.go({ at: 'shelf' }, null, true);
+      this.problem = problem;
+      return;
+    }
+    this.place = place;
+    this.arrived += 1;
+  }
+
+  // Questions.
+
+  /** Look at something of the throw in hand; true when this answer is shown. */
+  async see(look: Look): Promise<boolean> {
+    if (!this.id) return false;
+    const mine = ++this.asked;
+    try {
+      let view = await ipc.look(this.id, look);
+      if (mine !== this.asked) return false;
+      if (view.seen === 'work' && !view.card && look.see === 'work' && look.batch) {
+        // That batch is through: back to what comes first.
+        look = { ...look, batch: null };
+        view = await ipc.look(this.id, look);
+        if (mine !== this.asked) return false;
+      }
+      this.look = look;
+      this.view = view;
+      if (view.head) this.head = view.head;
+      return true;
+    } catch (thrown) {
+      if (mine === this.asked) this.fail(thrown);
+      return false;
+    }
+  }
+
+  async again() {
+    if (this.look) await this.see(this.look);
+  }
+
+  async draft(draft: PlanDraft): Promise<PlanView | null> {
+    try {
+      return await ipc.draft(draft);
+    } catch (thrown) {
+      this.fail(thrown);
+      return null;
+    }
+  }
+
+  async grids(draft: PlanDraft, wish: GridWish): Promise<GridsView | null> {
+    try {
+      return await ipc.grids(draft, wish);
+    } catch (thrown) {
+      this.fail(thrown);
+      return null;
+    }
+  }
+
+  async reshelve() {
+    try {
+      this.shelf = await ipc.shelf();
+    } catch (thrown) {
+      this.fail(thrown);
+    }
+  }
+
+  // Deeds.
+
+  private async doing<T>(deed: () => Promise<T>): Promise<T | null> {
+    if (this.busy) return null;
+    this.busy = true;
+    this.problem = null;
+    try {
+      const answer = await deed();
+      this.second = null;
+      return answer;
+    } catch (thrown) {
+      this.fail(thrown);
+      return null;
+    } finally {
+      setTimeout(() => (this.busy = false), SETTLE);
+    }
+  }
+
+  private async deed(deed: Deed): Promise<boolean> {
+    const id = this.id;
+    if (!id) return false;
+    const head = await this.doing(async () => {
+      const head = await ipc.act(id, deed);
+      this.head = head;
+      await this.again();
+      return head;
+    });
+    return head !== null;
+  }
+
+  act(action: Action): Promise<boolean> {
+    return this.deed({ deed: 'act', action });
+  }
+
+  async undo() {
+    const what = this.head?.undo;
+    if (what && (await this.deed({ deed: 'undo' }))) this.say(`${t('ui-undone')}: ${what}`);
+  }
+
+  async redo() {
+    const what = this.head?.redo;
+    if (what && (await this.deed({ deed: 'redo' }))) this.say(`${t('ui-redone')}: ${what}`);
+  }
+
+  /** An action on a throw that lies on the shelf. */
+  async actOn(id: string, action: Action): Promise<boolean> {
+    const done = await this.doing(async () => {
+      const head = await ipc.act(id, { deed: 'act', action });
+      await this.reshelve();
+      return head;
+    });
+    return done !== null;
+  }
+
+  async tend(tend: Tend): Promise<Tended | null> {
+    const tended = await this.doing(() => ipc.tend(tend));
+    if (tended) this.shelf = tended.shelf;
+    return tended;
+  }
+
+  // Preferences.
+
+  async setPrefs(prefs: Prefs) {
+    const before = this.prefs;
+    const ruler = before !== null && JSON.stringify(before.ruler) !== JSON.stringify(prefs.ruler);
+    if (ruler) await this.beforeRuler?.();
+    try {
+      this.take(await ipc.setPrefs(prefs));
+    } catch (thrown) {
+      this.fail(thrown);
+      return;
+    }
+    if (ruler) {
+      if (this.afterRuler) await this.afterRuler();
+      else await this.again();
+    }
+  }
+}
+
+function firstLook(place: Place): Look {
+  switch (place.at) {
+    case 'bench':
+      return { see: 'bench', chosen: null };
+    case 'faces':
+      return { see: 'faces', face: 'front' };
+    case 'plan':
+      return { see: 'plan', draft: null };
+    case 'measure':
+      return { see: 'measure', piece: place.piece, width: '', height: '' };
+    case 'trim':
+      return { see: 'trim' };
+    case 'history':
+      return { see: 'history', most: 200 };
+    default:
+      return { see: 'work', station: null, batch: null };
+  }
+}
+
+export const store = new Store();

@@ -1,0 +1,14 @@
+// What is typed into fields, before the core has read it.
+
+import type { Ruler } from './types';
+
+/** The short name of the unit a bare number is read in. */
+export function unit(ruler: Ruler): 'in' | 'mm' | 'cm' {
+  return ruler.system === 'inch' ? 'in' : ruler.metric;
+}
+
+/** A bare number with its unit written out, so that changing the ruler cannot change it. */
+export function spelledOut(text: string, ruler: Ruler): string {
+  const bare = text.trim();
+  return bare === '' || /[a-z"'′″”’]/i.test(bare) ? text : `${bare} ${unit(ruler)}`;
+}

@@ -1,0 +1,24 @@
+// The window's own words, as the core handed them over.
+
+import type { WordKey } from './types';
+
+let words = $state.raw<Partial<Record<WordKey, string>>>({});
+
+/** Take the words over. */
+export function setWords(given: Partial<Record<WordKey, string>>) {
+  words = given;
+}
+
+// Only for the moment before the words have come.
+const WITHOUT: Partial<Record<WordKey, string>> = {
+  'ui-app': 'Lapwork',
+  'ui-dismiss': 'Close this message',
+  'ui-again': 'Try again',
+  'ui-broke': 'Something went wrong inside the app.',
+  'ui-broke-next': 'Try again. What you had done is kept.',
+};
+
+/** The words for `key`. */
+export function t(key: WordKey): string {
+  return words[key] ?? WITHOUT[key] ?? '';
+}

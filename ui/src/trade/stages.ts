@@ -1,0 +1,28 @@
+// A sign for each stage of a square, told by its stitching: drawn in a cell of
+// one by one, the same on the bench and in its key.
+
+import type { Stage } from '../lib/types';
+
+export interface StageSign {
+  /** Outline of the cell that is filled. */
+  fill: 'none' | 'paper' | 'pale' | 'denim' | 'deep';
+  /** Solid strokes. */
+  line: string;
+  /** Stitched strokes. */
+  sewn: string;
+}
+
+export const STAGES: Record<Stage, StageSign> = {
+  open: { fill: 'none', line: '', sewn: '' },
+  cut: { fill: 'paper', line: 'm.28 .72.44-.44', sewn: '' },
+  ready: { fill: 'pale', line: 'm.5 .5h.001', sewn: '' },
+  held: { fill: 'pale', line: 'm.5 .3h.001m-.001 .4h.001', sewn: '' },
+  paired: { fill: 'denim', line: '', sewn: 'm.5 .14v.72' },
+  blocked: { fill: 'denim', line: '', sewn: 'm.5 .14v.72m-.36-.36h.72' },
+  squared: {
+    fill: 'deep',
+    line: 'm.14 .3v-.16h.16m.4 0h.16v.16m0 .4v.16h-.16m-.4 0h-.16v-.16',
+    sewn: 'm.5 .14v.72m-.36-.36h.72',
+  },
+  joined: { fill: 'deep', line: '', sewn: 'm.14 .14h.72v.72h-.72zm.36 0v.72m-.36-.36h.72' },
+};
