@@ -4,7 +4,7 @@
 //! leads to, or a [`Refusal`] that says what stands in the way and what would help.
 //! It changes nothing itself.
 
-use crate::assembly::{Kind, Rect};
+use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::faces::{Cover, Denim, Face, Ground, Print, spread};
 use crate::measure::{Length, zero};
 use crate::plan::{Plan, PlanFault, longest_side};
@@ -122,6 +122,68 @@ pub enum Action {
         #[ts(type = "number")]
         height: Length,
     },
+    // OUTLINE-ACTION
+    /// Measure the whole piece.
+    MeasureWhole {
+        /// Its width, in nanometres.
+        #[ts(type = "number")]
+        width: Length,
+        /// Its height, in nanometres.
+        #[ts(type = "number")]
+        height: Length,
+    },
+    /// Trim the fours to this size, and lap short ones less where that saves them.
+    ChooseTrim {
+        /// The size, in nanometres.
+        #[ts(type = "number")]
+        trim: Length,
+    },
+    /// Use another lap where neighbours are joined.
+    MarkLaps {
+        /// The two pieces and their lap in nanometres; none for the plan's.
+        #[ts(type = "[Rect, Rect, number | null][]")]
+        laps: Vec<(Rect, Rect, Option<Length>)>,
+    },
+    /// Open the joins of pieces again, with what touches them.
+    Unpick {
+        /// The joined pieces.
+        pieces: Vec<Rect>,
+        /// The lap to sew it with next time, if not the plan's.
+        #[ts(type = "number | null")]
+        lap: Option<Length>,
+    },
+    /// A square is no good, wherever it is sewn: open the seams round it and put another in.
+    Replace {
+        /// The square.
+        piece: Rect,
+        /// What happened.
+        why: Mishap,
+        /// With a spare; else one is to be cut.
+        spare: bool,
+    },
+    /// Glue a fabric square over the damage on one face of a sewn square.
+    Patch {
+        /// The square.
+        piece: Rect,
+        /// Which face.
+        face: Face,
+        /// The print.
+        print: u8,
+        /// What happened.
+        why: Mishap,
+    },
+    /// Take a sewn block out of the throw; its places are to be filled anew.
+    SetAside {
+        /// The block.
+        piece: Rect,
+    },
+    /// Two loose blocks change places.
+    Swap {
+        /// One.
+        a: Rect,
+        /// The other.
+        b: Rect,
+    },
     /// A square that is not joined yet is no good.
     Spoil {
         /// The square.
@@ -207,6 +269,22 @@ pub enum Refusal {
     },
     /// The square is not cut, so it cannot be spoilt.
     NotCut(Rect),
+    // OUTLINE-REFUSAL
+    /// The piece has no stitched or glued join to open.
+    NothingToUnpick(Rect),
+    /// That lap would leave less than the least fringe, or is no lap for this join.
+    LapTooNarrow {
+        /// What was asked.
+        lap: Length,
+        /// The narrowest that holds.
+        least: Length,
+    },
+    /// These two are not neighbours whose join is still to be made.
+    NotNeighbours(Rect, Rect),
+    /// The square is covered on that face already.
+    Covered(Rect),
+    /// The two blocks are not loose blocks of one shape.
+    NotSwappable(Rect, Rect),
     /// There is nothing to take back.
     NothingToUndo,
     /// There is nothing to do again.
@@ -309,6 +387,46 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             width,
             height,
         } => measure(throw, *piece, *width, *height),
+        // OUTLINE-DECIDE
+        Action::MeasureWhole { width, height } => measure_whole(throw, *width, *height),
+        Action::ChooseTrim { trim } => choose_trim(throw, *trim),
+        Action::MarkLaps { laps } => mark_laps(throw, laps),
+        Action::Unpick { pieces, lap } => unpick(throw, pieces, *lap),
+        Action::SetAside { piece } => {
+            let loose = throw.assembly().blocks().contains(piece)
+                && throw
+                    .assembly()
+                    .goes_into(*piece)
+                    .is_none_or(|j| !throw.begun(j.whole));
+            if !loose || !throw.begun(*piece) {
+                return Err(Refusal::NothingToUnpick(*piece));
+            }
+            Ok(vec![Event::SetAside {
+                pieces: vec![*piece],
+            }])
+        }
+        Action::Replace { piece, why, spare } => replace(throw, *piece, *why, *spare),
+        Action::Patch {
+            piece,
+            face,
+            print,
+            why,
+        } => patch(throw, *piece, *face, *print, *why),
+        Action::Swap { a, b } => {
+            let loose = |p: Rect| {
+                throw.assembly().blocks().contains(&p)
+                    && throw
+                        .assembly()
+                        .goes_into(p)
+                        .is_none_or(|j| !throw.begun(j.whole))
+            };
+            if a == b || !loose(*a) || !loose(*b) || (a.rows, a.cols) != (b.rows, b.cols) {
+                return Err(Refusal::NotSwappable(*a, *b));
+            }
+            Ok(vec![Event::Moved {
+                moves: vec![(*a, *b), (*b, *a)],
+            }])
+        }
         Action::Spoil { piece, why } => {
             let piece = *known_squares(throw, &[*piece])?
                 .first()
@@ -376,34 +494,87 @@ fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Refusal> {
             return Err(Refusal::AlreadyCut { squares: count });
         }
     }
+    let refit = refit(throw, plan)?;
+    let mut events = Vec::new();
+    if !refit.moves.is_empty() {
+        events.push(Event::Moved { moves: refit.moves });
+    }
+    if !refit.aside.is_empty() {
+        events.push(Event::SetAside {
+            pieces: refit.aside,
+        });
+    }
+    let mut after = throw.clone();
+    for event in &events {
+        after.apply(event, 0);
+    }
     let grid = Rect::grid(plan.across, plan.down);
-    let changed = crate::assembly::Assembly::new(plan.across, plan.down, plan.order);
-    let lost = throw
-        .worked()
-        .filter(|(piece, work)| {
-            let sewn = !piece.is_square() && !work.done.is_empty();
-            // A joined piece must be made of the same parts, or be no part of a larger one only.
-            sewn && (changed.join(**piece) != throw.assembly().join(**piece)
-                || changed.is_block(**piece) != throw.assembly().is_block(**piece))
-        })
-        .map(|(piece, _)| *piece)
-        .min();
-    if let Some(piece) = lost {
-        return Err(Refusal::AlreadyMade(piece));
-    }
-    let finishing = throw.work(throw.assembly().whole()).is_some_and(|w| {
-        w.done
-            .iter()
-            .any(|(t, _)| matches!(t, Task::CutBinding | Task::StitchBinding))
-    });
-    if finishing && grid != throw.assembly().whole() {
-        return Err(Refusal::AlreadyMade(throw.assembly().whole()));
-    }
+    let cut = |s: &Rect| after.has(*s, Task::Cut) && !after.is_joined(*s);
     let spares = squares().filter(|s| !grid.holds(*s)).filter(cut).count() as u32;
-    Ok(vec![Event::PlanChanged {
+    events.push(Event::PlanChanged {
         plan: *plan,
         spares,
-    }])
+    });
+    Ok(events)
+}
+
+/// How sewn blocks find a place under another plan.
+struct Refit {
+    /// Blocks that change places, as a permutation.
+    moves: Vec<(Rect, Rect)>,
+    /// Blocks for which there is no place.
+    aside: Vec<Rect>,
+}
+
+/// Keep every sewn piece: where it is, or in another place of the same shape, or aside.
+///
+/// A piece larger than a block, or a finished edge, has no other place: it is refused.
+fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Refusal> {
+    let old = throw.assembly();
+    let new = Assembly::new(plan.across, plan.down, plan.order);
+    let mut refit = Refit {
+        moves: Vec::new(),
+        aside: Vec::new(),
+    };
+    if old.whole() == new.whole() && throw.plan.order == plan.order {
+        return Ok(refit);
+    }
+    let finishing = [Task::CutBinding, Task::StitchBinding];
+    if old.whole() != new.whole() && finishing.iter().any(|t| throw.has(old.whole(), *t)) {
+        return Err(Refusal::AlreadyMade(old.whole()));
+    }
+    let keeps = |p: Rect| new.join(p) == old.join(p) && new.is_block(p) == old.is_block(p);
+    let sewn: Vec<Rect> = throw
+        .worked()
+        .filter(|(p, w)| !p.is_square() && !w.done.is_empty())
+        .map(|(p, _)| *p)
+        .collect();
+    let blocks = old.blocks();
+    let mut homeless = Vec::new();
+    for piece in sewn.iter().filter(|p| !keeps(**p)) {
+        match blocks.iter().find(|b| b.holds(*piece)) {
+            Some(block) if !homeless.contains(block) => homeless.push(*block),
+            Some(_) => {}
+            None => return Err(Refusal::AlreadyMade(*piece)),
+        }
+    }
+    homeless.sort();
+    let mut free: Vec<Rect> = new
+        .blocks()
+        .into_iter()
+        .filter(|b| blocks.contains(b) && !sewn.iter().any(|p| b.holds(*p)))
+        .collect();
+    for block in homeless {
+        let shape = |b: &Rect| (b.rows, b.cols) == (block.rows, block.cols);
+        match free.iter().position(shape) {
+            Some(at) => {
+                let place = free.remove(at);
+                refit.moves.extend([(block, place), (place, block)]);
+            }
+            None => refit.aside.push(block),
+        }
+    }
+    Ok(refit)
 }
 
 fn known_squares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Rect>, Refusal> {
@@ -622,4 +793,199 @@ fn measure(
         width,
         height,
     }])
+}
+
+fn measure_whole(throw: &Throw, width: Length, height: Length) -> Result<Vec<Event>, Refusal> {
+    let whole = throw.assembly().whole();
+    if throw.assembly().join(whole).is_some() && !throw.has(whole, Task::Stitch) {
+        return Err(Refusal::NotMeasurable(whole));
+    }
+    let foreseen = throw.finished();
+    for (given, planned) in [(width, foreseen.width), (height, foreseen.height)] {
+        if given <= zero() || given * 2 < planned || given > planned * 2 {
+            return Err(Refusal::Unlikely { given, planned });
+        }
+    }
+    Ok(vec![Event::WholeMeasured { width, height }])
+}
+
+fn choose_trim(throw: &Throw, trim: Length) -> Result<Vec<Event>, Refusal> {
+    let trim = (trim != throw.plan.natural_four()).then_some(trim);
+    let plan = Plan { trim, ..throw.plan };
+    plan.check().map_err(Refusal::Plan)?;
+    let laps = crate::trimming::choice(throw, plan.target()).laps;
+    let stale = throw.marks().filter(|(a, b, _)| {
+        let between = throw.assembly().blocks().contains(a);
+        let open = throw
+            .joined_by(*a, *b)
+            .is_some_and(|j| !throw.begun(j.whole));
+        between && open && !laps.iter().any(|(c, d, _)| (c, d) == (a, b))
+    });
+    let mut marks: Vec<(Rect, Rect, Option<Length>)> =
+        stale.map(|(a, b, _)| (a, b, None)).collect();
+    marks.extend(laps.into_iter().map(|(a, b, lap)| (a, b, Some(lap))));
+    let mut events = Vec::new();
+    if plan != throw.plan {
+        events.push(Event::PlanChanged { plan, spares: 0 });
+    }
+    if !marks.is_empty() {
+        events.push(Event::LapsMarked { laps: marks });
+    }
+    if events.is_empty() {
+        return Err(Refusal::Nothing);
+    }
+    Ok(events)
+}
+
+/// The narrowest lap a join may have: what leaves the least fringe, or the plan's own
+/// lap where that is narrower still.
+pub fn least_lap(throw: &Throw) -> Length {
+    std::cmp::min(throw.plan.narrowest_lap(), throw.plan.lap_between())
+}
+
+fn mark_laps(throw: &Throw, laps: &[(Rect, Rect, Option<Length>)]) -> Result<Vec<Event>, Refusal> {
+    if laps.is_empty() {
+        return Err(Refusal::Nothing);
+    }
+    for (a, b, lap) in laps {
+        let join = throw
+            .joined_by(*a, *b)
+            .filter(|j| throw.spots(j).contains(&(*a, *b)));
+        if join.is_none_or(|j| throw.begun(j.whole)) {
+            return Err(Refusal::NotNeighbours(*a, *b));
+        }
+        if let Some(lap) = lap {
+            check_lap(throw, *lap)?;
+        }
+    }
+    Ok(vec![Event::LapsMarked {
+        laps: laps.to_vec(),
+    }])
+}
+
+fn check_lap(throw: &Throw, lap: Length) -> Result<(), Refusal> {
+    let least = least_lap(throw);
+    if lap < least || crate::plan::take(throw.plan.joining, lap) * 2 >= throw.plan.side {
+        return Err(Refusal::LapTooNarrow { lap, least });
+    }
+    Ok(())
+}
+
+/// Whether the seam of `join` runs along an edge of `piece`.
+fn touches(join: &Join, piece: Rect) -> bool {
+    match join.seam {
+        Seam::Upright => piece.col == join.second.col || piece.col + piece.cols == join.second.col,
+        Seam::Level => piece.row == join.second.row || piece.row + piece.rows == join.second.row,
+    }
+}
+
+/// The begun joins round `piece` that must be opened to take it out, innermost first,
+/// each with the length to open: the edge of the piece that lies along it.
+pub fn round(throw: &Throw, piece: Rect) -> Vec<(Rect, Length)> {
+    let mut out = Vec::new();
+    let size = throw.size(piece);
+    let mut inner = piece;
+    while let Some(join) = throw.assembly().goes_into(inner) {
+        if throw.begun(join.whole) && touches(join, piece) {
+            let along = match join.seam {
+                Seam::Upright => size.height,
+                Seam::Level => size.width,
+            };
+            out.push((join.whole, along));
+        }
+        inner = join.whole;
+    }
+    out
+}
+
+fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Event>, Refusal> {
+    if wanted.is_empty() {
+        return Err(Refusal::Nothing);
+    }
+    let mut pieces: Vec<(Rect, Length)> = Vec::new();
+    let mut marks = Vec::new();
+    for piece in wanted {
+        let join = throw
+            .assembly()
+            .join(*piece)
+            .ok_or(Refusal::NothingToUnpick(*piece))?;
+        if !throw.begun(*piece) {
+            return Err(Refusal::NothingToUnpick(*piece));
+        }
+        let size = throw.size(*piece);
+        let own = match join.seam {
+            Seam::Upright => size.height,
+            Seam::Level => size.width,
+        };
+        for (opened, length) in std::iter::once((*piece, own)).chain(round(throw, *piece)) {
+            match pieces.iter_mut().find(|(p, _)| *p == opened) {
+                Some((_, sofar)) => *sofar = std::cmp::max(*sofar, length),
+                None => pieces.push((opened, length)),
+            }
+        }
+        if let Some(lap) = lap {
+            check_lap(throw, lap)?;
+            marks.push((join.first, join.second, Some(lap)));
+        }
+    }
+    let mut events = vec![Event::Unpicked { pieces }];
+    if !marks.is_empty() {
+        events.push(Event::LapsMarked { laps: marks });
+    }
+    Ok(events)
+}
+
+fn replace(throw: &Throw, piece: Rect, why: Mishap, spare: bool) -> Result<Vec<Event>, Refusal> {
+    let piece = *known_squares(throw, &[piece])?
+        .first()
+        .ok_or(Refusal::Nothing)?;
+    if !throw.has(piece, Task::Cut) {
+        return Err(Refusal::NotCut(piece));
+    }
+    if spare && throw.spares == 0 {
+        return Err(Refusal::Spares { have: 0 });
+    }
+    let mut events = Vec::new();
+    let pieces = round(throw, piece);
+    if !pieces.is_empty() {
+        events.push(Event::Unpicked { pieces });
+    }
+    events.push(Event::Spoilt { piece, why });
+    if spare {
+        events.push(Event::SparesUsed {
+            pieces: vec![piece],
+        });
+    }
+    Ok(events)
+}
+
+fn patch(
+    throw: &Throw,
+    piece: Rect,
+    face: Face,
+    print: u8,
+    why: Mishap,
+) -> Result<Vec<Event>, Refusal> {
+    let piece = *known_squares(throw, &[piece])?
+        .first()
+        .ok_or(Refusal::Nothing)?;
+    let Some(cloth) = throw.prints.get(usize::from(print)) else {
+        return Err(Refusal::Cloth);
+    };
+    if !throw.has(piece, Task::Cut) {
+        return Err(Refusal::NotCut(piece));
+    }
+    let cover = throw.cover(piece);
+    if cover.on(face).is_some() {
+        return Err(Refusal::Covered(piece));
+    }
+    if let Some(have) = cloth.stock.filter(|have| used(throw, print) >= *have) {
+        return Err(Refusal::Stock { print, have });
+    }
+    Ok(vec![
+        Event::Patched { piece, why },
+        Event::FacesChanged {
+            faces: vec![(piece, cover.with(face, Some(print)))],
+        },
+    ])
 }

@@ -113,6 +113,9 @@ pub struct Plan {
     /// The lap, or the seam allowance where the joining is a seam.
     #[ts(type = "number")]
     pub lap: Length,
+    /// The lap (or allowance) where blocks are joined to one another, if not the same.
+    #[ts(type = "number | null")]
+    pub between: Option<Length>,
     /// Squares across.
     pub across: u16,
     /// Squares down.
@@ -144,6 +147,7 @@ impl Default for Plan {
         Plan {
             side: inch(10),
             lap: inch(1),
+            between: None,
             across: 6,
             down: 8,
             joining: Joining::Lapped,
@@ -173,6 +177,8 @@ pub enum PlanFault {
     Grid,
     /// The lap (or both allowances) is half the side or more.
     Lap,
+    /// The same, where blocks are joined to one another.
+    Between,
     /// The stitching is wider than the lap or the two allowances.
     StitchTooWide,
     /// The trim size is larger than a four can be, or under the cut side.
@@ -210,17 +216,28 @@ impl Plan {
         take(self.joining, self.lap)
     }
 
+    /// The lap (or allowance) where blocks are joined to one another.
+    pub fn lap_between(&self) -> Length {
+        self.between.unwrap_or(self.lap)
+    }
+
+    /// What a join between blocks takes up.
+    pub fn take_between(&self) -> Length {
+        take(self.joining, self.lap_between())
+    }
+
     /// Free edge each side of the stitching, which may come out negative; none on a plain seam.
     pub fn fringe(&self) -> Option<Length> {
         fringe(self.joining, self.lap, self.stitch)
     }
 
     /// The narrowest lap (or allowance) that leaves `least_fringe`: `w + 2f`, or `f + w/2`.
+    /// A plain seam has no fringe; under 5 mm it pulls out (common practice, no source).
     pub fn narrowest_lap(&self) -> Length {
         match self.joining {
             Joining::Lapped => self.stitch.width() + self.least_fringe * 2,
             Joining::Exposed => self.least_fringe + self.stitch.width() / 2,
-            Joining::Seamed => zero(),
+            Joining::Seamed => nm(5_000_000),
         }
     }
 
@@ -240,10 +257,11 @@ impl Plan {
         self.trim.unwrap_or(self.natural_four())
     }
 
-    /// Length of `squares` squares as blocks: `B·T + odd·s − (joins)·t`.
+    /// Length of `squares` squares as blocks: `B·T + odd·s − (joins)·t`, where `t` is
+    /// what a join between blocks takes up.
     pub fn blocks(&self, squares: u16) -> Length {
         let (fours, odd) = (i64::from(squares / 2), i64::from(squares % 2));
-        self.target() * fours + self.side * odd - self.take() * (fours + odd - 1).max(0)
+        self.target() * fours + self.side * odd - self.take_between() * (fours + odd - 1).max(0)
     }
 
     /// Width and height of the joined piece, before the binding folds over its edge.
@@ -288,7 +306,11 @@ impl Plan {
         if self.lap <= zero() || self.take() * 2 >= self.side {
             return Err(PlanFault::Lap);
         }
-        if self.stitch.width() > self.take() || self.stitch.width() < zero() {
+        if self.lap_between() <= zero() || self.take_between() * 2 >= self.side {
+            return Err(PlanFault::Between);
+        }
+        let narrowest = std::cmp::min(self.take(), self.take_between());
+        if self.stitch.width() > narrowest || self.stitch.width() < zero() {
             return Err(PlanFault::StitchTooWide);
         }
         if self.least_fringe < zero() || self.least_fringe > self.side {
@@ -320,7 +342,9 @@ impl Plan {
     /// What the maker should hear about this plan.
     pub fn advice(&self) -> Vec<Advice> {
         let mut out = Vec::new();
-        if let Some(fringe) = self.fringe().filter(|f| *f < self.least_fringe) {
+        let narrowest = std::cmp::min(self.lap, self.lap_between());
+        let fringe = fringe(self.joining, narrowest, self.stitch);
+        if let Some(fringe) = fringe.filter(|f| *f < self.least_fringe) {
             out.push(Advice::FringeShort {
                 fringe,
                 enough: self.narrowest_lap(),

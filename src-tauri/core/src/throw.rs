@@ -8,14 +8,14 @@
 //! it is glued, the plan's before), and across the seam as long as its longer part.
 //! A block not yet squared up counts as the smaller of that and the trim size.
 
-use crate::assembly::{Assembly, Kind, Rect, Seam};
+use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::faces::{Cover, Denim, Print};
 use crate::measure::Length;
 use crate::plan::{Joining, Plan, Stitch, take};
 use crate::tasks::{Task, for_block, for_join, for_square, for_whole};
 use serde::{Deserialize, Serialize};
 use std::cmp::{max, min};
-use std::collections::HashMap;
+use std::collections::{BTreeMap, HashMap};
 use ts_rs::TS;
 
 /// Milliseconds since 1970, UTC; always handed in, never asked for.
@@ -87,6 +87,52 @@ pub enum Event {
         /// The block.
         piece: Rect,
         /// Its width, as it lies.
+        #[serde(rename = "w")]
+        width: Length,
+        /// Its height.
+        #[serde(rename = "h")]
+        height: Length,
+    },
+    /// A block's four sides and its diagonals were measured too; the width and height
+    /// of the measure are those of the largest piece its outline holds.
+    Outlined {
+        /// The block.
+        piece: Rect,
+        /// Top, right, bottom and left side.
+        sides: [Length; 4],
+        /// Top left to bottom right, top right to bottom left.
+        diagonals: Option<[Length; 2]>,
+    },
+    /// Where two neighbours are joined, another lap is to be used than the plan's.
+    LapsMarked {
+        /// The two pieces and their lap; none to take the plan's again.
+        laps: Vec<(Rect, Rect, Option<Length>)>,
+    },
+    /// A damaged square is to be covered where it is sewn.
+    Patched {
+        /// The square.
+        piece: Rect,
+        /// What happened.
+        why: Mishap,
+    },
+    /// Joins were opened again, all or a part of their length.
+    Unpicked {
+        /// Each joined piece and the length opened.
+        pieces: Vec<(Rect, Length)>,
+    },
+    /// Blocks, with all that was done to them, changed places among themselves.
+    Moved {
+        /// From where to where; each the same shape, each place once on either side.
+        moves: Vec<(Rect, Rect)>,
+    },
+    /// Joined pieces were taken out of this throw.
+    SetAside {
+        /// The pieces.
+        pieces: Vec<Rect>,
+    },
+    /// The whole piece was measured.
+    WholeMeasured {
+        /// Its width.
         #[serde(rename = "w")]
         width: Length,
         /// Its height.
@@ -174,6 +220,10 @@ pub struct Work {
     pub measured: Option<Size>,
     /// As left by squaring up.
     pub squared: Option<Size>,
+    /// Its sides and diagonals, where they were measured.
+    pub outline: Option<([Length; 4], Option<[Length; 2]>)>,
+    /// How much of the join was opened again, until it is stitched once more.
+    pub opened: Option<Length>,
 }
 
 impl Work {
@@ -195,6 +245,28 @@ pub struct Loss {
     /// What happened.
     pub why: Mishap,
     /// When.
+    pub at: Time,
+}
+
+/// The whole piece as measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct WholeMeasure {
+    /// Its size.
+    pub size: Size,
+    /// After how many washes.
+    pub washes: u8,
+    /// When.
+    pub at: Time,
+}
+
+/// A joined piece that is no part of the throw any more.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Aside {
+    /// Where it was.
+    pub piece: Rect,
+    /// Its size.
+    pub size: Size,
+    /// When it was set aside.
     pub at: Time,
 }
 
@@ -230,6 +302,12 @@ pub struct Throw {
     pub notes: Vec<Note>,
     /// Blocks in the order they were measured.
     pub measured: Vec<Rect>,
+    /// The whole, each time it was measured.
+    pub wholes: Vec<WholeMeasure>,
+    /// Pieces set aside.
+    pub aside: Vec<Aside>,
+    /// Laps marked for the join of two neighbours.
+    marked: BTreeMap<(Rect, Rect), Length>,
     covers: Vec<Cover>,
     work: HashMap<Rect, Work>,
     assembly: Assembly,
@@ -259,6 +337,9 @@ impl Throw {
             losses: Vec::new(),
             notes: Vec::new(),
             measured: Vec::new(),
+            wholes: Vec::new(),
+            aside: Vec::new(),
+            marked: BTreeMap::new(),
             covers: vec![Cover::default(); plan.squares() as usize],
             work: HashMap::new(),
             assembly: Assembly::new(plan.across, plan.down, plan.order),
@@ -293,6 +374,60 @@ impl Throw {
                 }
             }
             Event::SparesCounted { spares } => self.spares = *spares,
+            Event::Outlined {
+                piece,
+                sides,
+                diagonals,
+            } => {
+                self.work.entry(*piece).or_default().outline = Some((*sides, *diagonals));
+            }
+            Event::LapsMarked { laps } => {
+                for (a, b, lap) in laps {
+                    match lap {
+                        Some(lap) => self.marked.insert((*a, *b), *lap),
+                        None => self.marked.remove(&(*a, *b)),
+                    };
+                }
+            }
+            Event::Unpicked { pieces } => {
+                for (piece, opened) in pieces {
+                    self.work.insert(
+                        *piece,
+                        Work {
+                            opened: Some(*opened),
+                            ..Work::default()
+                        },
+                    );
+                    self.measured.retain(|p| p != piece);
+                }
+            }
+            // The damage is in the history; the cover that mends it is an event of its own.
+            Event::Patched { .. } => {}
+            Event::Moved { moves } => self.move_blocks(moves),
+            Event::SetAside { pieces } => {
+                for piece in pieces {
+                    let size = self.size(*piece);
+                    self.aside.push(Aside {
+                        piece: *piece,
+                        size,
+                        at,
+                    });
+                    self.work.retain(|p, _| !piece.holds(*p));
+                    self.measured.retain(|p| !piece.holds(*p));
+                }
+            }
+            Event::WholeMeasured { width, height } => {
+                let size = Size {
+                    width: *width,
+                    height: *height,
+                };
+                let done = self
+                    .work
+                    .get(&self.assembly.whole())
+                    .map_or(&[][..], |w| &w.done);
+                let washes = done.iter().filter(|(t, _)| *t == Task::Wash).count() as u8;
+                self.wholes.push(WholeMeasure { size, washes, at });
+            }
             Event::Measured {
                 piece,
                 width,
@@ -334,14 +469,55 @@ impl Throw {
         }
     }
 
-    fn mark(&mut self, piece: Rect, task: Task, at: Time) {
-        let made = Made {
-            joining: self.plan.joining,
-            lap: self.plan.lap,
-            stitch: self.plan.stitch,
+    /// Give blocks each other's places: their work, the work within them, their faces.
+    fn move_blocks(&mut self, moves: &[(Rect, Rect)]) {
+        let shifted = |p: Rect, from: Rect, to: Rect| Rect {
+            row: p.row - from.row + to.row,
+            col: p.col - from.col + to.col,
+            ..p
         };
+        let (mut lifted, mut covers) = (Vec::new(), Vec::new());
+        for (from, to) in moves {
+            let inside: Vec<Rect> = self
+                .work
+                .keys()
+                .copied()
+                .filter(|p| from.holds(*p))
+                .collect();
+            for piece in inside {
+                lifted.extend(
+                    self.work
+                        .remove(&piece)
+                        .map(|w| (shifted(piece, *from, *to), w)),
+                );
+            }
+            covers.extend(
+                from.squares()
+                    .map(|s| (shifted(s, *from, *to), self.cover(s))),
+            );
+        }
+        self.work.extend(lifted);
+        for (square, cover) in covers {
+            if let Some(i) = self.place(square) {
+                self.covers[i] = cover;
+            }
+        }
+        for piece in &mut self.measured {
+            if let Some((from, to)) = moves.iter().find(|(from, _)| from.holds(*piece)) {
+                *piece = shifted(*piece, *from, *to);
+            }
+        }
+        let touched = |p: &Rect| moves.iter().any(|(from, _)| from.holds(*p));
+        self.marked.retain(|(a, b), _| !touched(a) && !touched(b));
+    }
+
+    fn mark(&mut self, piece: Rect, task: Task, at: Time) {
+        let made = self.planned(piece);
         let work = self.work.entry(piece).or_default();
         work.done.push((task, at));
+        if task == Task::Stitch {
+            work.opened = None;
+        }
         match task {
             Task::Dot | Task::Pin => work.made = Some(made),
             // The stitch is the one at the machine now, not the one planned when glued.
@@ -385,6 +561,8 @@ impl Throw {
         let assembly = &self.assembly;
         self.work.retain(|piece, _| assembly.knows(*piece));
         self.measured.retain(|piece| assembly.knows(*piece));
+        self.marked
+            .retain(|(a, b), _| assembly.knows(*a) && assembly.knows(*b));
     }
 
     fn place(&self, piece: Rect) -> Option<usize> {
@@ -429,12 +607,80 @@ impl Throw {
 
     /// How a piece's join was, or will be, made.
     pub fn made(&self, piece: Rect) -> Made {
+        self.work
+            .get(&piece)
+            .and_then(|w| w.made)
+            .unwrap_or_else(|| self.planned(piece))
+    }
+
+    /// How a piece's join would be made if it were begun now.
+    fn planned(&self, piece: Rect) -> Made {
         let plan = &self.plan;
-        self.work.get(&piece).and_then(|w| w.made).unwrap_or(Made {
+        let own = |start: u16, len: u16| start / 2 == (start + len - 1) / 2;
+        let within = own(piece.row, piece.rows) && own(piece.col, piece.cols);
+        let mut lap = if within { plan.lap } else { plan.lap_between() };
+        if let Some(join) = self.assembly.join(piece)
+            && let [spot] = self.spots(join).as_slice()
+        {
+            lap = self.marked.get(spot).copied().unwrap_or(lap);
+        }
+        Made {
             joining: plan.joining,
-            lap: plan.lap,
+            lap,
             stitch: plan.stitch,
-        })
+        }
+    }
+
+    /// The neighbours that meet along a join: its two parts within a block, and pairs of
+    /// blocks between blocks.
+    pub fn spots(&self, join: &Join) -> Vec<(Rect, Rect)> {
+        let block = |row: u16, col: u16| Rect {
+            row,
+            col,
+            rows: (self.plan.down - row).min(2),
+            cols: (self.plan.across - col).min(2),
+        };
+        let (whole, second) = (join.whole, join.second);
+        if !second.row.is_multiple_of(2) || !second.col.is_multiple_of(2) {
+            return vec![(join.first, join.second)];
+        }
+        match join.seam {
+            Seam::Upright => (whole.row..whole.row + whole.rows)
+                .step_by(2)
+                .map(|row| (block(row, second.col - 2), block(row, second.col)))
+                .collect(),
+            Seam::Level => (whole.col..whole.col + whole.cols)
+                .step_by(2)
+                .map(|col| (block(second.row - 2, col), block(second.row, col)))
+                .collect(),
+        }
+    }
+
+    /// The lap marked for two neighbours, if it is not the plan's.
+    pub fn marked(&self, a: Rect, b: Rect) -> Option<Length> {
+        self.marked.get(&(a, b)).copied()
+    }
+
+    /// Every lap that was marked.
+    pub fn marks(&self) -> impl Iterator<Item = (Rect, Rect, Length)> + '_ {
+        self.marked.iter().map(|((a, b), lap)| (*a, *b, *lap))
+    }
+
+    /// The join that will hold, or holds, two blocks together: the smallest piece with both.
+    pub fn joined_by(&self, a: Rect, b: Rect) -> Option<&Join> {
+        let mut piece = a;
+        while let Some(join) = self.assembly.goes_into(piece) {
+            if join.whole.holds(b) {
+                return Some(join);
+            }
+            piece = join.whole;
+        }
+        None
+    }
+
+    /// Whether work on a piece's join has begun.
+    pub fn begun(&self, piece: Rect) -> bool {
+        self.work.get(&piece).is_some_and(|w| !w.done.is_empty())
     }
 
     /// All tasks a piece goes through, in order.

@@ -482,6 +482,8 @@ pub struct PlanDraft {
     pub fringe: String,
     /// Trim size; empty for the natural one.
     pub trim: String,
+    /// Lap between blocks; empty for the same lap.
+    pub between: String,
     /// Order of the larger joins.
     pub order: JoinOrder,
     /// Width of the binding strip.

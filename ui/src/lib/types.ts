@@ -59,6 +59,10 @@ side: number,
  */
 lap: number, 
 /**
+ * The lap (or allowance) where blocks are joined to one another, if not the same.
+ */
+between: number | null, 
+/**
  * Squares across.
  */
 across: number, 
@@ -255,7 +259,71 @@ width: number,
 /**
  * Its height, in nanometres.
  */
-height: number, } | { "do": "spoil", 
+height: number, } | { "do": "measure-whole", 
+/**
+ * Its width, in nanometres.
+ */
+width: number, 
+/**
+ * Its height, in nanometres.
+ */
+height: number, } | { "do": "choose-trim", 
+/**
+ * The size, in nanometres.
+ */
+trim: number, } | { "do": "mark-laps", 
+/**
+ * The two pieces and their lap in nanometres; none for the plan's.
+ */
+laps: [Rect, Rect, number | null][], } | { "do": "unpick", 
+/**
+ * The joined pieces.
+ */
+pieces: Array<Rect>, 
+/**
+ * The lap to sew it with next time, if not the plan's.
+ */
+lap: number | null, } | { "do": "replace", 
+/**
+ * The square.
+ */
+piece: Rect, 
+/**
+ * What happened.
+ */
+why: Mishap, 
+/**
+ * With a spare; else one is to be cut.
+ */
+spare: boolean, } | { "do": "patch", 
+/**
+ * The square.
+ */
+piece: Rect, 
+/**
+ * Which face.
+ */
+face: Face, 
+/**
+ * The print.
+ */
+print: number, 
+/**
+ * What happened.
+ */
+why: Mishap, } | { "do": "set-aside", 
+/**
+ * The block.
+ */
+piece: Rect, } | { "do": "swap", 
+/**
+ * One.
+ */
+a: Rect, 
+/**
+ * The other.
+ */
+b: Rect, } | { "do": "spoil", 
 /**
  * The square.
  */
@@ -911,6 +979,10 @@ fringe: string,
  */
 trim: string, 
 /**
+ * Lap between blocks; empty for the same lap.
+ */
+between: string, 
+/**
  * Order of the larger joins.
  */
 order: JoinOrder, 
@@ -1406,7 +1478,6 @@ export type WordKey =
   | "ui-measure-this"
   | "ui-measured-so-far"
   | "ui-millimetres"
-  | "ui-mirrored"
   | "ui-mis-cut"
   | "ui-more"
   | "ui-name"
@@ -1414,7 +1485,6 @@ export type WordKey =
   | "ui-new-throw"
   | "ui-next"
   | "ui-next-field"
-  | "ui-next-step"
   | "ui-no-good"
   | "ui-no-good-text"
   | "ui-not-counted"

@@ -67,6 +67,25 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
             ],
         ),
         Refusal::NotCut(piece) => ("not-cut", vec![("piece", name(*piece).into())]),
+        Refusal::NothingToUnpick(piece) => {
+            ("nothing-to-unpick", vec![("piece", name(*piece).into())])
+        }
+        Refusal::LapTooNarrow { lap, least } => (
+            "lap-too-narrow",
+            vec![
+                ("lap", lens.length(*lap).into()),
+                ("least", lens.length(*least).into()),
+            ],
+        ),
+        Refusal::NotNeighbours(a, b) => (
+            "not-neighbours",
+            vec![("a", name(*a).into()), ("b", name(*b).into())],
+        ),
+        Refusal::Covered(piece) => ("covered", vec![("piece", name(*piece).into())]),
+        Refusal::NotSwappable(a, b) => (
+            "not-swappable",
+            vec![("a", name(*a).into()), ("b", name(*b).into())],
+        ),
         Refusal::NothingToUndo => ("nothing-to-undo", vec![]),
         Refusal::NothingToRedo => ("nothing-to-redo", vec![]),
     };
@@ -86,6 +105,7 @@ pub(super) fn plan_fault(fault: PlanFault, lens: Lens<'_>) -> Problem {
         ),
         PlanFault::Grid => ("plan-grid", vec![("most", MOST.into())]),
         PlanFault::Lap => ("plan-lap", vec![]),
+        PlanFault::Between => ("plan-between", vec![]),
         PlanFault::StitchTooWide => ("plan-stitch", vec![]),
         PlanFault::Trim => ("plan-trim", vec![]),
         PlanFault::Binding => ("plan-binding", vec![]),

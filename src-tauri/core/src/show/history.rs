@@ -4,6 +4,7 @@ use super::{Lens, head, names};
 use crate::assembly::Rect;
 use crate::faces::Face;
 use crate::journal::{Entry, Journal, What};
+use crate::measure::zero;
 use crate::throw::{Event, Throw};
 use crate::view::{HistoryRow, HistoryView};
 
@@ -126,6 +127,58 @@ fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
                 piece = pieces(&rects, throw, lens),
                 size = size
             )
+        }
+        Event::Outlined { piece, .. } => {
+            say!(
+                lens,
+                "did-outline",
+                piece = names::piece(throw, *piece, lens)
+            )
+        }
+        Event::LapsMarked { laps } => match laps.as_slice() {
+            [(a, b, Some(lap))] => say!(
+                lens,
+                "did-mark-lap",
+                a = names::piece(throw, *a, lens),
+                b = names::piece(throw, *b, lens),
+                lap = lens.length(*lap)
+            ),
+            _ => say!(lens, "did-mark-laps", n = laps.len()),
+        },
+        Event::Unpicked { pieces: list } => {
+            let rects: Vec<Rect> = list.iter().map(|(p, _)| *p).collect();
+            let length = list.iter().fold(zero(), |sum, (_, l)| sum + *l);
+            say!(
+                lens,
+                "did-unpick",
+                piece = rects
+                    .first()
+                    .map_or_else(String::new, |p| names::piece(throw, *p, lens)),
+                n = rects.len(),
+                length = lens.length(length)
+            )
+        }
+        Event::Patched { piece, why } => say!(
+            lens,
+            "did-patch",
+            piece = names::piece(throw, *piece, lens),
+            why = lens.say(&format!("mishap-{}", why.key()), &[])
+        ),
+        Event::Moved { moves } => match moves.first() {
+            Some((from, to)) => say!(
+                lens,
+                "did-move",
+                from = names::piece(throw, *from, lens),
+                to = names::piece(throw, *to, lens),
+                n = moves.len() / 2
+            ),
+            None => String::new(),
+        },
+        Event::SetAside { pieces: list } => {
+            say!(lens, "did-set-aside", piece = pieces(list, throw, lens))
+        }
+        Event::WholeMeasured { width, height } => {
+            say!(lens, "did-measure-whole", size = lens.by(*width, *height))
         }
         Event::Spoilt { piece, why } => say!(
             lens,

@@ -62,6 +62,7 @@ pub fn draft_of(plan: &Plan, lens: Lens<'_>) -> PlanDraft {
         width,
         fringe: field(plan.least_fringe, lens),
         trim: plan.trim.map_or_else(String::new, |t| field(t, lens)),
+        between: plan.between.map_or_else(String::new, |t| field(t, lens)),
         order: plan.order,
         strip: field(plan.binding.strip, lens),
         longest: field(plan.binding.longest, lens),
@@ -107,6 +108,10 @@ fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Ve
         "" => Some(None),
         _ => length("trim", &mut tidy.trim).map(Some),
     };
+    let between = match draft.between.trim() {
+        "" => Some(None),
+        _ => length("between", &mut tidy.between).map(Some),
+    };
     let strip = length("strip", &mut tidy.strip);
     let longest = length("longest", &mut tidy.longest);
     let tail = length("tail", &mut tidy.tail);
@@ -129,6 +134,7 @@ fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Ve
         Some(Plan {
             side: side?,
             lap: lap?,
+            between: between?,
             across: across?,
             down: down?,
             joining: draft.joining,
@@ -154,6 +160,7 @@ fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Ve
             }
             PlanFault::Grid => "across",
             PlanFault::Lap => "lap",
+            PlanFault::Between => "between",
             PlanFault::StitchTooWide => "width",
             PlanFault::Trim => "trim",
             PlanFault::Binding => "strip",

@@ -487,6 +487,23 @@ did-count-spares = { $n ->
    *[other] { $n } spare squares at hand
 }
 did-measure = Measured: { $piece }, { $size }
+did-outline = Sides measured: { $piece }
+did-mark-lap = Lap marked where { $a } meets { $b }: { $lap }
+did-mark-laps = { $n ->
+    [one] One lap marked anew
+   *[other] { $n } laps marked anew
+}
+did-unpick = { $n ->
+    [one] Opened again: { $piece }, { $length }
+   *[other] Opened again: { $piece } and what touches it, { $n } seams, { $length }
+}
+did-patch = { $piece } to be covered where it is sewn: { $why }
+did-move = { $n ->
+    [one] { $from } and { $to } changed places
+   *[other] { $n } times two blocks changed places, first { $from } and { $to }
+}
+did-set-aside = Set aside: { $piece }
+did-measure-whole = Whole throw measured: { $size }
 did-spoil = { $piece } is no good: { $why }
 did-note = Note: { $text }
 
@@ -528,6 +545,8 @@ error-plan-grid = The grid is out of range.
 error-plan-grid-next = Choose from 1 to { $most } squares each way.
 error-plan-lap = The lap leaves nothing of the square, or is nothing.
 error-plan-lap-next = Choose a lap under half the square’s side; ½ in (12.7 mm) is usual on denim.
+error-plan-between = The lap between fours leaves nothing of the square, or is nothing.
+error-plan-between-next = Choose a lap under half the square’s side, or leave it empty for the same lap everywhere.
 error-plan-stitch = The stitching is wider than what it must hold.
 error-plan-stitch-next = Choose a narrower stitch or a wider lap.
 error-plan-trim = A four cannot be trimmed to that size.
@@ -580,6 +599,16 @@ error-unlikely = { $given } is not likely: { $planned } was planned.
 error-unlikely-next = Look at the unit and measure again.
 error-not-cut = { $piece } is not cut yet.
 error-not-cut-next = Only a square that has been cut can be spoilt.
+error-nothing-to-unpick = { $piece } has nothing sewn that could be opened, or is joined on already.
+error-nothing-to-unpick-next = Choose a piece that is sewn and still loose.
+error-lap-too-narrow = A lap of { $lap } leaves too little fringe.
+error-lap-too-narrow-next = { $least } is the narrowest that holds; or change the least fringe in the plan.
+error-not-neighbours = { $a } and { $b } are not two neighbours still to be joined.
+error-not-neighbours-next = Choose two that lie side by side and are not sewn yet.
+error-covered = { $piece } is covered on that face already.
+error-covered-next = Cover the other face, or put another square in.
+error-not-swappable = { $a } and { $b } cannot change places.
+error-not-swappable-next = Choose two of the same shape, neither joined to others yet.
 error-nothing-to-undo = There is nothing to take back.
 error-nothing-to-undo-next = Every step so far is in the history.
 error-nothing-to-redo = There is nothing to do again.
