@@ -133,21 +133,6 @@ pub fn measured_sides(throw: &Throw) -> Vec<Length> {
         .collect()
 }
 
-/// Trim sizes worth offering: the planned one, the mean, and the smallest measured,
-/// each brought to the ruler (the last two downwards), none below the cut side.
-pub fn candidates(throw: &Throw, ruler: Ruler) -> Vec<Length> {
-    let step = in_nm(ruler.step());
-    let down = |l: Length| nm(in_nm(l).div_euclid(step) * step);
-    let mut found = vec![throw.plan.natural_four(), throw.plan.target()];
-    if let Some(sum) = summary(&measured_sides(throw)) {
-        found.extend([down(sum.mean), down(sum.least)]);
-    }
-    found.retain(|t| *t > throw.plan.side && *t <= throw.plan.side * 2);
-    found.sort_by_key(|t| std::cmp::Reverse(*t));
-    found.dedup();
-    found
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -141,6 +141,20 @@ impl Task {
         }
     }
 
+    /// Minutes this usually takes for one piece: a rough estimate of ours, no source.
+    pub fn usual_minutes(self) -> f64 {
+        match self {
+            Task::CoolCover | Task::CoolLap => 0.0,
+            Task::PressCover | Task::PressLap | Task::PressSeam => 0.5,
+            Task::Cut | Task::PressBlock => 1.0,
+            Task::CoverFront | Task::CoverBack | Task::Pin => 1.5,
+            Task::Dot | Task::Stitch | Task::SquareUp => 2.0,
+            Task::CutBinding | Task::JoinBinding | Task::PressBinding => 15.0,
+            Task::GlueBinding | Task::StitchBinding => 30.0,
+            Task::Wash | Task::Clip => 20.0,
+        }
+    }
+
     /// Whether the work is to wait, not to do.
     pub fn is_cooling(self) -> bool {
         matches!(self, Task::CoolCover | Task::CoolLap)

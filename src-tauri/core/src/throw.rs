@@ -813,6 +813,20 @@ impl Throw {
         self.assembly.kind(piece)
     }
 
+    /// Minutes of work left, by the rough usual minutes of each task; waiting is not work.
+    pub fn minutes_left(&self) -> f64 {
+        let mut left = 0.0;
+        for piece in self.assembly.pieces() {
+            let tasks = self.tasks(piece);
+            let all: f64 = tasks.iter().map(|t| t.usual_minutes()).sum();
+            let done = self.work.get(&piece).map_or(0.0, |w| {
+                w.done.iter().map(|(t, _)| t.usual_minutes()).sum::<f64>()
+            });
+            left += (all - done).max(0.0);
+        }
+        left
+    }
+
     /// Tasks done and tasks in all.
     pub fn progress(&self) -> (usize, usize) {
         let mut done = 0;

@@ -151,7 +151,11 @@ pub fn line(bars: &[Bar], room: &[i64], price: &[i64]) -> (i64, Vec<How>) {
         next.retain(|s| {
             let keep = s.cost < best;
             if keep {
-                best = if s.used == 0 { s.cost + price[j + 1] } else { s.cost };
+                best = if s.used == 0 {
+                    s.cost + price[j + 1]
+                } else {
+                    s.cost
+                };
             }
             keep
         });
@@ -397,17 +401,15 @@ pub fn choice(throw: &Throw, trim: Length) -> Choice {
             });
         }
         let plan = &throw.plan;
-        for j in 1..bars.len() {
-            if taken[j] > 0 {
-                let less = match plan.joining {
-                    Joining::Lapped => taken[j],
-                    Joining::Seamed | Joining::Exposed => taken[j] / 2,
-                };
-                let at = line_of.bars[j].0;
-                let lap = plan.lap_between() - nm(less);
-                out.laps
-                    .push((line_of.blocks[at - 1], line_of.blocks[at], lap));
-            }
+        let inner = taken.iter().take(bars.len()).zip(&line_of.bars).skip(1);
+        for (taken, (at, _)) in inner.filter(|(taken, _)| **taken > 0) {
+            let less = match plan.joining {
+                Joining::Lapped => *taken,
+                Joining::Seamed | Joining::Exposed => taken / 2,
+            };
+            let lap = plan.lap_between() - nm(less);
+            out.laps
+                .push((line_of.blocks[at - 1], line_of.blocks[*at], lap));
         }
     }
     out.cost = out.trouble + loss(&throw.plan, trim);

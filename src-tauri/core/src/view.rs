@@ -10,6 +10,7 @@ use crate::faces::{Denim, Face, Print};
 use crate::measure::Ruler;
 use crate::plan::{JoinOrder, Joining, Plan};
 use crate::tasks::{Caution, Station, Task};
+use crate::throw::Mishap;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -269,6 +270,8 @@ pub struct Card {
     pub measure: Option<Rect>,
     /// The square that may turn out no good, where it can be said here.
     pub spoil: Option<Rect>,
+    /// The piece that may be off, where it can be said here.
+    pub off: Option<Rect>,
 }
 
 /// The step screen.
@@ -459,6 +462,8 @@ pub struct PieceCard {
     pub measure: bool,
     /// It may be said to be spoilt.
     pub spoil: bool,
+    /// It may be said to be off.
+    pub off: bool,
 }
 
 /// What is typed into the plan, as typed.
@@ -534,6 +539,10 @@ pub struct PlanView {
     pub plan: Option<Plan>,
     /// The change, when there is one and it can be made.
     pub change: Option<Button>,
+    /// What the change would do, before and after.
+    pub compare: Vec<CompareRow>,
+    /// What becomes of pieces that no longer fit, a sentence each.
+    pub aside: Vec<String>,
     /// The figures.
     pub figures: Vec<Figure>,
     /// What the maker should hear.
@@ -542,6 +551,118 @@ pub struct PlanView {
     pub picture: Option<Picture>,
     /// The grid.
     pub grid: Option<Picture>,
+}
+
+/// One figure before and after a change.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct CompareRow {
+    /// What it is.
+    pub label: String,
+    /// Now.
+    pub before: Shown,
+    /// After the change.
+    pub after: Shown,
+    /// Whether they differ.
+    pub differs: bool,
+}
+
+/// One thing that can be done about a piece that is off.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WayRow {
+    /// What to do.
+    pub title: String,
+    /// What it means and costs, a sentence each.
+    pub lines: Vec<String>,
+    /// Do it.
+    pub button: Button,
+}
+
+/// A piece to choose.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct PieceChoice {
+    /// The piece.
+    pub piece: Rect,
+    /// Its name.
+    pub label: String,
+}
+
+/// A mishap to choose.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct MishapChoice {
+    /// Which.
+    pub why: Mishap,
+    /// In words.
+    pub label: String,
+}
+
+/// A piece that is off, and what can be done.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct OffView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The piece.
+    pub piece: Rect,
+    /// Which piece.
+    pub title: String,
+    /// What is known of it, a sentence each.
+    pub lines: Vec<String>,
+    /// The piece drawn, with what is short or over.
+    pub picture: Option<Picture>,
+    /// The squares in it, to say which is spoilt; empty for a square.
+    pub squares: Vec<PieceChoice>,
+    /// What may have happened to a square; empty where that is not asked.
+    pub mishaps: Vec<MishapChoice>,
+    /// The mishap chosen.
+    pub why: Option<Mishap>,
+    /// It can be measured.
+    pub measure: bool,
+    /// What can be done, least trouble first.
+    pub ways: Vec<WayRow>,
+    /// Said when there is nothing to do or to choose.
+    pub rest: Option<String>,
+}
+
+/// One lap that would hold the wished-for size.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HoldRow {
+    /// The lap between blocks.
+    pub lap: Shown,
+    /// The finished size with it.
+    pub finished: Shown,
+    /// How far off, and the fringe it leaves, a sentence each.
+    pub lines: Vec<String>,
+    /// Choose it; none where it is the lap already.
+    pub choose: Option<Button>,
+}
+
+/// Laps that hold a wished-for size.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HoldView {
+    /// Common to all screens.
+    pub head: Head,
+    /// What is wrong with what was typed, by field (`width`, `height`).
+    pub faults: Vec<FieldProblem>,
+    /// Best first.
+    pub rows: Vec<HoldRow>,
+    /// How many joins remain, in words.
+    pub said: String,
+}
+
+/// The whole piece measured against the plan.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WholeView {
+    /// Common to all screens.
+    pub head: Head,
+    /// As foreseen.
+    pub foreseen: Figure,
+    /// What is wrong with what was typed, by field (`width`, `height`).
+    pub faults: Vec<FieldProblem>,
+    /// Where the difference came from, a sentence each.
+    pub lines: Vec<String>,
+    /// Keeps the measure.
+    pub keep: Option<Button>,
+    /// Each time the whole was measured, with its change in washing.
+    pub kept: Vec<String>,
 }
 
 /// What grids to look for.
@@ -613,6 +734,8 @@ pub struct MeasureView {
     pub summary_said: String,
     /// The next block worth measuring.
     pub next: Option<Rect>,
+    /// What is typed is short of the trim size: something is to be done about it.
+    pub short: bool,
 }
 
 /// A trim size to choose.
@@ -628,6 +751,10 @@ pub struct TrimRow {
     pub chosen: bool,
     /// Choose it; none where it is chosen or cannot be.
     pub choose: Option<Button>,
+    /// The one to take, all in all.
+    pub best: bool,
+    /// How each short piece is saved, a sentence each.
+    pub saves: Vec<String>,
 }
 
 /// The trim sizes worth considering.
@@ -639,6 +766,12 @@ pub struct TrimView {
     pub rows: Vec<TrimRow>,
     /// Blocks measured so far, in words.
     pub said: String,
+    /// Why the best is best, in two sentences.
+    pub reason: Vec<String>,
+    /// Rows and columns that do not close, a sentence each; or that all do.
+    pub closing: Vec<String>,
+    /// The blocks, those that are off marked.
+    pub picture: Picture,
 }
 
 /// One line of history.
@@ -703,6 +836,27 @@ pub enum Look {
     },
     /// Choosing a trim size.
     Trim,
+    /// A piece that is off.
+    Off {
+        /// Which.
+        piece: Rect,
+        /// What happened to it.
+        why: Option<Mishap>,
+    },
+    /// Laps that hold a wished-for size.
+    Hold {
+        /// Width as typed.
+        width: String,
+        /// Height as typed.
+        height: String,
+    },
+    /// The whole piece against the plan.
+    Whole {
+        /// Width as typed.
+        width: String,
+        /// Height as typed.
+        height: String,
+    },
     /// History, newest first.
     History {
         /// How many lines at most.
@@ -726,6 +880,12 @@ pub enum View {
     Measure(MeasureView),
     /// Trim sizes.
     Trim(TrimView),
+    /// A piece that is off.
+    Off(OffView),
+    /// Laps that hold a size.
+    Hold(HoldView),
+    /// The whole piece.
+    Whole(WholeView),
     /// History.
     History(HistoryView),
 }

@@ -681,7 +681,11 @@ measure: Rect | null,
 /**
  * The square that may turn out no good, where it can be said here.
  */
-spoil: Rect | null, };
+spoil: Rect | null, 
+/**
+ * The piece that may be off, where it can be said here.
+ */
+off: Rect | null, };
 
 export type WorkView = { 
 /**
@@ -939,7 +943,11 @@ measure: boolean,
 /**
  * It may be said to be spoilt.
  */
-spoil: boolean, };
+spoil: boolean, 
+/**
+ * It may be said to be off.
+ */
+off: boolean, };
 
 export type PlanDraft = { 
 /**
@@ -1044,6 +1052,14 @@ plan: Plan | null,
  * The change, when there is one and it can be made.
  */
 change: Button | null, 
+/**
+ * What the change would do, before and after.
+ */
+compare: Array<CompareRow>, 
+/**
+ * What becomes of pieces that no longer fit, a sentence each.
+ */
+aside: Array<string>, 
 /**
  * The figures.
  */
@@ -1155,7 +1171,11 @@ summary_said: string,
 /**
  * The next block worth measuring.
  */
-next: Rect | null, };
+next: Rect | null, 
+/**
+ * What is typed is short of the trim size: something is to be done about it.
+ */
+short: boolean, };
 
 export type TrimRow = { 
 /**
@@ -1177,7 +1197,15 @@ chosen: boolean,
 /**
  * Choose it; none where it is chosen or cannot be.
  */
-choose: Button | null, };
+choose: Button | null, 
+/**
+ * The one to take, all in all.
+ */
+best: boolean, 
+/**
+ * How each short piece is saved, a sentence each.
+ */
+saves: Array<string>, };
 
 export type TrimView = { 
 /**
@@ -1191,7 +1219,19 @@ rows: Array<TrimRow>,
 /**
  * Blocks measured so far, in words.
  */
-said: string, };
+said: string, 
+/**
+ * Why the best is best, in two sentences.
+ */
+reason: Array<string>, 
+/**
+ * Rows and columns that do not close, a sentence each; or that all do.
+ */
+closing: Array<string>, 
+/**
+ * The blocks, those that are off marked.
+ */
+picture: Picture, };
 
 export type HistoryRow = { 
 /**
@@ -1257,13 +1297,37 @@ width: string,
 /**
  * Height as typed.
  */
-height: string, } | { "see": "trim" } | { "see": "history", 
+height: string, } | { "see": "trim" } | { "see": "off", 
+/**
+ * Which.
+ */
+piece: Rect, 
+/**
+ * What happened to it.
+ */
+why: Mishap | null, } | { "see": "hold", 
+/**
+ * Width as typed.
+ */
+width: string, 
+/**
+ * Height as typed.
+ */
+height: string, } | { "see": "whole", 
+/**
+ * Width as typed.
+ */
+width: string, 
+/**
+ * Height as typed.
+ */
+height: string, } | { "see": "history", 
 /**
  * How many lines at most.
  */
 most: number, };
 
-export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "history" } & HistoryView;
+export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "history" } & HistoryView;
 
 export type Prefs = { 
 /**
@@ -1487,7 +1551,6 @@ export type WordKey =
   | "ui-next-field"
   | "ui-no-good"
   | "ui-no-good-text"
-  | "ui-not-counted"
   | "ui-not-ready"
   | "ui-note"
   | "ui-note-keep"

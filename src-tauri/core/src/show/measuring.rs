@@ -1,14 +1,14 @@
 //! Measuring a block and choosing a trim size.
 
-use super::{Lens, errors, head, names, pictures, refusal};
-use crate::assembly::Rect;
+use super::{Lens, head, names, off, pictures, refusal};
+use crate::assembly::{Rect, Seam};
 use crate::deed::{Action, Refusal, decide};
 use crate::journal::Journal;
-use crate::measure::{Length, in_nm, nm, parse, zero};
-use crate::plan::Plan;
-use crate::squaring::{candidates, measured_sides, natural, sewn_lap, summary, trim};
+use crate::measure::{Length, zero};
+use crate::squaring::{measured_sides, natural, sewn_lap, summary, trim};
 use crate::tasks::Task;
 use crate::throw::{Size, Throw};
+use crate::trimming::{Choice, How, Save, choices, closing};
 use crate::view::{Button, FieldProblem, Figure, MeasureView, Problem, TrimRow, TrimView};
 
 /// What was typed for a block, and what it means.
@@ -29,21 +29,7 @@ pub(super) fn measure(
     }
     let target = throw.target(piece);
     let mut faults = Vec::new();
-    let mut read = |field: &str, typed: &str| match parse(typed, lens.ruler) {
-        Ok(length) => Some(length),
-        Err(crate::measure::ParseError::Empty) => None,
-        Err(error) => {
-            faults.push(FieldProblem {
-                field: field.into(),
-                problem: errors::typed(&error, lens),
-            });
-            None
-        }
-    };
-    let size = match (read("width", width), read("height", height)) {
-        (Some(width), Some(height)) => Some(Size { width, height }),
-        _ => None,
-    };
+    let size = off::typed_size(width, height, &mut faults, lens);
     let (mut verdict, mut figures, mut picture, mut keep) = (Vec::new(), Vec::new(), None, None);
     if let Some(size) = size {
         let action = Action::Measure {
@@ -97,6 +83,7 @@ pub(super) fn measure(
         summary,
         summary_said,
         next,
+        short: size.is_some_and(|s| s.width < target.width || s.height < target.height),
     })
 }
 
@@ -213,57 +200,159 @@ fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
 /// The trim sizes worth considering, with what each does to the finished size.
 pub(super) fn trims(journal: &Journal, lens: Lens<'_>) -> TrimView {
     let throw = journal.throw();
-    let rows = candidates(throw, lens.ruler)
-        .into_iter()
-        .map(|size| {
-            let trim = (size != throw.plan.natural_four()).then_some(size);
-            let plan = Plan { trim, ..throw.plan };
-            let action = Action::ChangePlan { plan };
-            let allowed = decide(Some(throw), &action);
-            let mut after = throw.clone();
-            for event in allowed.iter().flatten() {
-                after.apply(event, lens.now);
-            }
-            let finished = after.finished();
-            let (short, waste) = cost(throw, size);
-            let chosen = throw.plan.target() == size;
-            let said = [
-                match short {
-                    0 => say!(lens, "trim-none-short"),
-                    n => say!(lens, "trim-short", n = n),
-                },
-                say!(lens, "trim-waste", waste = lens.length(waste)),
-            ];
-            TrimRow {
-                size: lens.length(size),
-                finished: lens.by(finished.width, finished.height),
-                said: said.join(" "),
-                chosen,
-                choose: (!chosen && allowed.is_ok()).then(|| Button {
-                    label: say!(lens, "trim-choose", size = lens.length(size)),
-                    action,
-                }),
-            }
-        })
+    let found = choices(throw, lens.ruler);
+    let best = found.first().map(|c| c.trim);
+    let mut shown: Vec<&Choice> = found.iter().take(5).collect();
+    // The size chosen now and the untrimmed one are always among them.
+    for size in [throw.plan.target(), throw.plan.natural_four()] {
+        shown.extend(
+            found
+                .iter()
+                .find(|c| c.trim == size && !shown.iter().any(|s| s.trim == size)),
+        );
+    }
+    shown.sort_by_key(|c| std::cmp::Reverse(c.trim));
+    let rows = shown
+        .iter()
+        .map(|c| trim_row(throw, c, best, lens))
         .collect();
+    let reason = found.first().map_or_else(Vec::new, |b| {
+        let natural = throw.plan.natural_four();
+        let now = found.iter().find(|c| c.trim == natural);
+        let short = now.map_or(0, |c| c.saves.len());
+        let first = match (b.trim == natural, short) {
+            (true, 0) => say!(lens, "reason-none-short", size = lens.length(b.trim)),
+            (true, n) => say!(lens, "reason-keep", size = lens.length(b.trim), n = n),
+            (false, n) => {
+                say!(
+                    lens,
+                    "reason-smaller",
+                    size = lens.length(b.trim),
+                    natural = lens.length(natural),
+                    n = n,
+                    left = b.saves.len()
+                )
+            }
+        };
+        vec![first, say!(lens, "reason-cost", n = b.cost / 10)]
+    });
+    let off: Vec<_> = closing(throw)
+        .into_iter()
+        .filter(|(_, _, off)| *off != zero())
+        .collect();
+    let closing = match off.is_empty() {
+        true => vec![say!(lens, "closing-all")],
+        false => off
+            .iter()
+            .map(|(seam, n, off)| {
+                let key = match seam {
+                    Seam::Upright => "closing-row",
+                    Seam::Level => "closing-column",
+                };
+                say!(lens, key, n = n + 1, off = lens.over_under(*off))
+            })
+            .collect(),
+    };
     let (_, said) = summed(throw, lens);
     TrimView {
         head: head(journal, lens),
         rows,
         said,
+        reason,
+        closing,
+        picture: pictures::blocks(throw, lens),
     }
 }
 
-/// Measured blocks that fall short of a trim size, and the mean strip cut from a side
-/// of a measured block.
-fn cost(throw: &Throw, size: Length) -> (usize, Length) {
-    let short = |p: &&Rect| {
-        let measured = throw.work(**p).and_then(|w| w.measured);
-        measured
-            .is_some_and(|m| (p.cols == 2 && m.width < size) || (p.rows == 2 && m.height < size))
+fn trim_row(throw: &Throw, choice: &Choice, best: Option<Length>, lens: Lens<'_>) -> TrimRow {
+    let size = choice.trim;
+    let action = Action::ChooseTrim { trim: size };
+    let allowed = decide(Some(throw), &action);
+    let mut after = throw.clone();
+    for event in allowed.iter().flatten() {
+        after.apply(event, lens.now);
+    }
+    let finished = after.finished();
+    let chosen = throw.plan.target() == size && allowed.is_err();
+    let said = [
+        match choice.saves.len() {
+            0 => say!(lens, "trim-none-short"),
+            n => say!(lens, "trim-short", n = n),
+        },
+        say!(lens, "trim-waste", waste = lens.length(choice.waste)),
+    ];
+    TrimRow {
+        size: lens.length(size),
+        finished: lens.by(finished.width, finished.height),
+        said: said.join(" "),
+        chosen,
+        choose: allowed.is_ok().then(|| Button {
+            label: say!(lens, "trim-choose", size = lens.length(size)),
+            action,
+        }),
+        best: best == Some(size),
+        saves: choice
+            .saves
+            .iter()
+            .map(|s| save(throw, s, &choice.laps, lens))
+            .collect(),
+    }
+}
+
+/// How one short piece is saved, in a sentence.
+fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], lens: Lens<'_>) -> String {
+    let way = if save.seam == Seam::Upright {
+        "across"
+    } else {
+        "down"
     };
-    let sides = measured_sides(throw);
-    let over: i64 = sides.iter().map(|m| in_nm(*m - size).max(0)).sum();
-    let waste = nm(over / sides.len().max(1) as i64);
-    (throw.measured.iter().filter(short).count(), waste)
+    let piece = names::piece(throw, save.piece, lens);
+    let short = lens.length(save.short);
+    let key = match save.how {
+        How::Fits => return String::new(),
+        How::Lapped { .. } => {
+            let at: Vec<String> = laps
+                .iter()
+                .filter(|(a, b, _)| {
+                    let other = if *a == save.piece {
+                        b
+                    } else if *b == save.piece {
+                        a
+                    } else {
+                        return false;
+                    };
+                    (other.row == save.piece.row) == (save.seam == Seam::Upright)
+                })
+                .map(|(a, b, lap)| {
+                    let other = if *a == save.piece { *b } else { *a };
+                    say!(
+                        lens,
+                        "save-lap",
+                        piece = names::piece(throw, other, lens),
+                        lap = lens.length(*lap)
+                    )
+                })
+                .collect();
+            if at.is_empty() {
+                "edge"
+            } else {
+                return say!(
+                    lens,
+                    format!("save-{way}-lapped"),
+                    piece = piece,
+                    short = short,
+                    laps = at.join("; ")
+                );
+            }
+        }
+        How::Resewn => "resewn",
+        How::Renewed => "renewed",
+        How::LeftShort => "left",
+    };
+    say!(
+        lens,
+        format!("save-{way}-{key}"),
+        piece = piece,
+        short = short
+    )
 }

@@ -11,6 +11,7 @@ mod figures;
 mod history;
 mod measuring;
 mod names;
+mod off;
 mod pictures;
 mod plan;
 mod work;
@@ -107,6 +108,9 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
             height,
         } => View::Measure(measuring::measure(journal, *piece, width, height, lens)?),
         Look::Trim => View::Trim(measuring::trims(journal, lens)),
+        Look::Off { piece, why } => View::Off(off::off(journal, *piece, *why, lens)?),
+        Look::Hold { width, height } => View::Hold(off::hold(journal, width, height, lens)),
+        Look::Whole { width, height } => View::Whole(off::whole(journal, width, height, lens)),
         Look::History { most } => View::History(history::history(journal, *most, lens)),
     })
 }

@@ -11,6 +11,11 @@ pub(super) fn square(piece: Rect) -> String {
     format!("{}·{}", piece.row + 1, piece.col + 1)
 }
 
+/// `2·1`: the block's row of fours and its place there.
+pub(super) fn block(piece: Rect) -> String {
+    format!("{}·{}", piece.row / 2 + 1, piece.col / 2 + 1)
+}
+
 /// A piece's short name.
 pub(super) fn piece(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
     let (first, last) = corners(piece);

@@ -465,6 +465,39 @@ fn whole(d: &mut Drawing, throw: &Throw) -> (f64, f64) {
     (w, h)
 }
 
+/// The blocks as they lie, those short of the trim size marked, those over it hatched.
+pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
+    let mut d = Drawing { marks: Vec::new() };
+    let mut off = 0;
+    for block in throw.assembly().blocks() {
+        let (x, y) = (f64::from(block.col) * 10.0, f64::from(block.row) * 10.0);
+        let (w, h) = (f64::from(block.cols) * 10.0, f64::from(block.rows) * 10.0);
+        let stitched = block.is_square() || throw.has(block, Task::Stitch);
+        let (held, target) = (crate::trimming::holds(throw, block), throw.target(block));
+        let over = (held.width - target.width, held.height - target.height);
+        let ink = match () {
+            () if !stitched => Ink::Blank,
+            () if over.0 < zero() || over.1 < zero() => Ink::Amiss,
+            () if over.0 > zero() || over.1 > zero() => Ink::Waste,
+            () => Ink::Done,
+        };
+        let amiss = ink == Ink::Amiss;
+        off += usize::from(amiss);
+        d.area(
+            [x, y, w - 1.0, h - 1.0],
+            ink,
+            None,
+            amiss.then(|| names::block(block)),
+        );
+    }
+    Picture {
+        width: f64::from(throw.plan.across) * 10.0,
+        height: f64::from(throw.plan.down) * 10.0,
+        spoken: say!(lens, "picture-blocks", n = off),
+        marks: d.marks,
+    }
+}
+
 /// The join cut through, to scale: the two edges, the stitching, the fringe.
 pub(super) fn section(plan: &Plan, lens: Lens<'_>) -> Picture {
     let mut d = Drawing { marks: Vec::new() };

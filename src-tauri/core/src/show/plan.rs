@@ -1,6 +1,6 @@
 //! The plan as typed fields, with its figures, doubts and pictures; and grids.
 
-use super::{Lens, errors, head, pictures};
+use super::{Lens, errors, head, off, pictures};
 use crate::assembly::{Assembly, Kind, Seam};
 use crate::deed::{Action, decide};
 use crate::faces::layers;
@@ -188,15 +188,17 @@ pub(super) fn plan_of(journal: &Journal, typed: Option<&PlanDraft>, lens: Lens<'
 fn view(journal: Option<&Journal>, typed: &PlanDraft, lens: Lens<'_>) -> PlanView {
     let (plan, tidy, faults) = read_draft(typed, lens);
     let (mut refusal, mut change) = (None, None);
+    let (mut compare, mut aside) = (Vec::new(), Vec::new());
     if let (Some(journal), Some(plan)) = (journal, plan) {
         let action = Action::ChangePlan { plan };
         if plan != journal.throw().plan {
             match decide(Some(journal.throw()), &action) {
-                Ok(_) => {
+                Ok(events) => {
+                    (compare, aside) = off::compare(journal.throw(), &events, lens);
                     change = Some(Button {
                         label: say!(lens, "plan-change"),
                         action,
-                    })
+                    });
                 }
                 Err(why) => refusal = Some(errors::refusal(&why, Some(journal.throw()), lens)),
             }
@@ -209,6 +211,8 @@ fn view(journal: Option<&Journal>, typed: &PlanDraft, lens: Lens<'_>) -> PlanVie
         faults,
         refusal,
         change,
+        compare,
+        aside,
         figures: plan.map_or_else(Vec::new, |p| figures(&p, covers, lens)),
         advice: plan.map_or_else(Vec::new, |p| {
             p.advice().iter().map(|a| advice(a, lens)).collect()

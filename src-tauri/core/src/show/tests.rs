@@ -49,6 +49,7 @@ fn no_word_is_missing() {
         include_str!("pictures.rs"),
         include_str!("plan.rs"),
         include_str!("measuring.rs"),
+        include_str!("off.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;

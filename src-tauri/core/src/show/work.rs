@@ -231,6 +231,9 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
         cool_at: batch.cool_at,
         measure: (task == Task::SquareUp).then_some(piece),
         spoil: square_at_hand.then_some(piece),
+        off: (square_at_hand || throw.assembly().join(piece).is_some())
+            .then_some(piece)
+            .filter(|p| p.count() <= 4),
     }
 }
 

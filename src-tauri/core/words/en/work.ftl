@@ -419,6 +419,142 @@ trim-short = { $n ->
 }
 trim-waste = On average { $waste } comes off a side.
 trim-choose = Trim to { $size }
+save-lap = where it meets { $piece } lap { $lap }
+save-across-lapped = { $piece } is { $short } short across: { $laps }.
+save-down-lapped = { $piece } is { $short } short down: { $laps }.
+save-across-edge = { $piece } is { $short } short across, at the outer edge, where the binding hides it.
+save-down-edge = { $piece } is { $short } short down, at the outer edge, where the binding hides it.
+save-across-resewn = { $piece } is { $short } short across: open its upright laps and sew them that much narrower.
+save-down-resewn = { $piece } is { $short } short down: open its level lap and sew it that much narrower.
+save-across-renewed = { $piece } is { $short } short across: make another.
+save-down-renewed = { $piece } is { $short } short down: make another.
+save-across-left = { $piece } is { $short } short across and sewn in; its row stays short.
+save-down-left = { $piece } is { $short } short down and sewn in; its column stays short.
+reason-none-short = At { $size }, untrimmed, no piece falls short.
+reason-keep = { $n ->
+    [one] At { $size } one piece is short, and saving it costs less than making every four smaller.
+   *[other] At { $size } { $n } pieces are short, and saving them costs less than making every four smaller.
+}
+reason-smaller = At { $natural } { $n ->
+    [one] one piece is short
+   *[other] { $n } pieces are short
+}; at { $size } { $left ->
+    [0] none is
+    [one] one is
+   *[other] { $left } are
+}.
+reason-cost = All in all the least trouble: about { $n ->
+    [one] a minute
+   *[other] { $n } minutes
+} of work or lost cloth, by our estimate.
+closing-all = Every row and every column closes.
+closing-row = Row of fours { $n } comes out { $off }.
+closing-column = Column of fours { $n } comes out { $off }.
+
+## Pieces that are off
+
+on-the-back = Back
+off-block = It measures { $size }. Across: { $across }. Down: { $down }.
+off-measure-first = Measure it to see what can be done about its size.
+off-what = What is the matter with it?
+off-not-cut = This square is not cut yet.
+off-which = If one of its squares is spoilt, choose which.
+off-rest = Nothing needs doing.
+off-mis-cut = It was cut too small or crooked.
+off-flaw = It has a hole, a stain or a worn patch.
+off-scorched = It was scorched.
+off-lost = It cannot be found.
+way-spare = { $n ->
+    [one] Put the spare square in
+   *[other] Put one of { $n } spare squares in
+}
+way-recut = Cut another from what is left
+way-patch = { $face ->
+    [Front] Cover the damage with fabric on the front
+   *[other] Cover the damage with fabric on the back
+}
+way-fewer-across = { $n ->
+    [one] Make the throw one square across
+   *[other] Make the throw { $n } squares across
+}
+way-fewer-down = { $n ->
+    [one] Make the throw one square down
+   *[other] Make the throw { $n } squares down
+}
+way-lap-less = Lap it less where it meets its neighbours
+way-resew = Open its lap and sew it narrower
+way-trim = Trim all fours to { $size }
+way-to-edge = Change places with { $place }, where the binding hides it
+way-another = Set it aside and make another
+way-lap-at = Where it meets { $piece }: lap { $lap }.
+way-new-lap = New lap: { $lap }.
+way-unpick = { $n ->
+    [one] Opens one seam, { $length }.
+   *[other] Opens { $n } seams, { $length } in all.
+}
+way-nothing-undone = Nothing sewn is opened.
+way-size = The throw will measure { $size }.
+way-minutes = { $n ->
+    [0] Hardly any work.
+    [one] About a minute’s work, by our estimate.
+   *[other] About { $n } minutes’ work, by our estimate.
+}
+aside = { $piece } ({ $size }) is left over: a cushion front, or a corner of the next throw.
+moved = { $from } goes to the place of { $to }: chalk it anew.
+
+## Changed minds
+
+compare-finished = Finished size
+compare-squares = Squares to cut
+compare-spares = Spare squares
+compare-seams = Seams left
+compare-time = Work left (estimate)
+hours = { $h ->
+    [0] { $m } minutes
+   *[other] { $m ->
+        [0] { $h } h
+       *[other] { $h } h { $m } min
+    }
+}
+
+## Holding a size, and the whole piece
+
+hold-left = { $n ->
+    [0] No join between fours remains; the lap can change nothing any more.
+    [one] One join between fours remains.
+   *[other] { $n } joins between fours remain.
+}
+hold-fringe = It leaves { $fringe } of fringe each side.
+hold-choose = Lap the rest { $lap }
+figure-foreseen = Should measure
+whole-across-exact = Across: { $planned }, just as planned.
+whole-down-exact = Down: { $planned }, just as planned.
+whole-across = { $laps ->
+    [0] Across: { $measured } instead of { $planned }: { $off }.
+    [one] Across: { $measured } instead of { $planned }: { $off }, over one lap.
+   *[other] Across: { $measured } instead of { $planned }: { $off }, over { $laps } laps: { $each } a lap.
+}
+whole-down = { $laps ->
+    [0] Down: { $measured } instead of { $planned }: { $off }.
+    [one] Down: { $measured } instead of { $planned }: { $off }, over one lap.
+   *[other] Down: { $measured } instead of { $planned }: { $off }, over { $laps } laps: { $each } a lap.
+}
+whole-explained = Of that, squaring up and marked laps account for { $off }.
+whole-within = The rest is within what cloth gives in making up (2 %, common practice).
+whole-beyond = The rest, { $off }, is more than cloth usually gives in making up (2 %, common practice): look for a lap sewn wider or narrower than marked.
+whole-kept = { $n ->
+    [0] Before washing: { $size }.
+   *[other] After wash { $n }: { $size }.
+}
+whole-kept-change = { $n ->
+    [0] Before washing: { $size }; change { $across } % across, { $down } % down.
+   *[other] After wash { $n }: { $size }; change { $across } % across, { $down } % down (ISO 5077).
+}
+picture-blocks = { $n ->
+    [0] The fours as they lie: none is short
+    [one] The fours as they lie: one is short
+   *[other] The fours as they lie: { $n } are short
+}
 
 ## Plan and grids
 

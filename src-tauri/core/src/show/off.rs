@@ -1,0 +1,458 @@
+//! Pieces that are off, laps that hold a size, and the whole against the plan.
+
+use super::{Lens, errors, head, names, pictures, refusal};
+use crate::assembly::{Rect, Seam};
+use crate::deed::{Action, Refusal, decide};
+use crate::faces::Face;
+use crate::holding;
+use crate::journal::Journal;
+use crate::measure::{Length, parse, zero};
+use crate::reconcile::{change, reconcile};
+use crate::rescue::{Way, WayKind, can_be_off, ways, ways_for_block};
+use crate::squaring::trim;
+use crate::tasks::Task;
+use crate::throw::{Event, Mishap, Size, Throw};
+use crate::trimming::holds;
+use crate::view::{
+    Button, CompareRow, FieldProblem, Figure, HoldRow, HoldView, MishapChoice, OffView,
+    PieceChoice, Problem, WayRow, WholeView,
+};
+
+/// A piece that is off, and what can be done.
+pub(super) fn off(
+    journal: &Journal,
+    piece: Rect,
+    why: Option<Mishap>,
+    lens: Lens<'_>,
+) -> Result<OffView, Problem> {
+    let throw = journal.throw();
+    if !throw.assembly().knows(piece) {
+        return Err(refusal(&Refusal::NoSuchPiece(piece), Some(throw), lens));
+    }
+    let block = throw.assembly().is_block(piece);
+    let cut = piece.is_square() && throw.has(piece, Task::Cut);
+    let mut lines = Vec::new();
+    let mut found = Vec::new();
+    let mut picture = None;
+    if block {
+        let (held, target) = (holds(throw, piece), throw.target(piece));
+        if throw.work(piece).is_some_and(|w| w.measured.is_some()) {
+            let off = |m, t| lens.over_under(trim(m, t, lens.ruler).over);
+            lines.push(say!(
+                lens,
+                "off-block",
+                size = lens.by(held.width, held.height),
+                across = off(held.width, target.width),
+                down = off(held.height, target.height)
+            ));
+            picture = Some(pictures::measured(throw, piece, held, lens));
+        } else {
+            lines.push(say!(lens, "off-measure-first"));
+        }
+        if can_be_off(throw, piece) {
+            found = ways_for_block(throw, piece, lens.ruler);
+        }
+    } else if piece.is_square() {
+        match why {
+            Some(why) if cut => {
+                lines.push(lens.say(&format!("off-{}", why.key()), &[]));
+                found = ways(throw, piece, why);
+            }
+            _ if cut => lines.push(say!(lens, "off-what")),
+            _ => lines.push(say!(lens, "off-not-cut")),
+        }
+    }
+    let squares: Vec<PieceChoice> = piece
+        .squares()
+        .filter(|s| *s != piece && piece.count() <= 16 && throw.has(*s, Task::Cut))
+        .map(|piece| PieceChoice {
+            piece,
+            label: names::piece(throw, piece, lens),
+        })
+        .collect();
+    if !squares.is_empty() {
+        lines.push(say!(lens, "off-which"));
+    }
+    let mishaps = Mishap::ALL
+        .into_iter()
+        .filter(|_| cut)
+        .map(|why| MishapChoice {
+            why,
+            label: lens.say(&format!("mishap-{}", why.key()), &[]),
+        })
+        .collect();
+    let asked = (cut && why.is_some()) || block;
+    Ok(OffView {
+        head: head(journal, lens),
+        piece,
+        title: names::piece(throw, piece, lens),
+        lines,
+        picture,
+        squares,
+        mishaps,
+        why,
+        measure: block && throw.has(piece, Task::Stitch) && !throw.has(piece, Task::SquareUp),
+        rest: (asked && found.is_empty()).then(|| say!(lens, "off-rest")),
+        ways: found.iter().map(|w| row(throw, piece, w, lens)).collect(),
+    })
+}
+
+fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
+    let face = |face| match face {
+        Face::Front => say!(lens, "face-front"),
+        Face::Back => say!(lens, "on-the-back"),
+    };
+    let title = match way.kind {
+        WayKind::Spare => say!(lens, "way-spare", n = throw.spares),
+        WayKind::Recut => say!(lens, "way-recut"),
+        WayKind::Patch(f) => say!(lens, "way-patch", face = face(f)),
+        WayKind::FewerAcross => say!(lens, "way-fewer-across", n = throw.plan.across - 1),
+        WayKind::FewerDown => say!(lens, "way-fewer-down", n = throw.plan.down - 1),
+        WayKind::LapLess => say!(lens, "way-lap-less"),
+        WayKind::Resew => say!(lens, "way-resew"),
+        WayKind::Trim(size) => say!(lens, "way-trim", size = lens.length(size)),
+        WayKind::ToEdge(place) => {
+            say!(
+                lens,
+                "way-to-edge",
+                place = names::piece(throw, place, lens)
+            )
+        }
+        WayKind::Another => say!(lens, "way-another"),
+    };
+    let mut lines = Vec::new();
+    if let Action::MarkLaps { laps } = &way.action {
+        for (a, b, lap) in laps {
+            let other = if *a == piece { *b } else { *a };
+            lines.push(say!(
+                lens,
+                "way-lap-at",
+                piece = names::piece(throw, other, lens),
+                lap = lens.length(lap.unwrap_or(throw.plan.lap_between()))
+            ));
+        }
+    }
+    if let Action::Unpick { lap: Some(lap), .. } = &way.action {
+        lines.push(say!(lens, "way-new-lap", lap = lens.length(*lap)));
+    }
+    if way.seams > 0 {
+        lines.push(say!(
+            lens,
+            "way-unpick",
+            n = way.seams,
+            length = lens.length(way.unpick)
+        ));
+    } else if throw.is_joined(Rect::square(piece.row, piece.col)) || !piece.is_square() {
+        lines.push(say!(lens, "way-nothing-undone"));
+    }
+    if let Ok(events) = decide(Some(throw), &way.action) {
+        let after = after(throw, &events);
+        let (now, then) = (throw.finished(), after.finished());
+        if now != then {
+            lines.push(say!(
+                lens,
+                "way-size",
+                size = lens.by(then.width, then.height)
+            ));
+        }
+        for piece in set_aside(throw, &after) {
+            lines.push(aside(throw, piece, lens));
+        }
+    }
+    lines.push(say!(lens, "way-minutes", n = way.minutes));
+    WayRow {
+        button: Button {
+            label: title.clone(),
+            action: way.action.clone(),
+        },
+        title,
+        lines,
+    }
+}
+
+/// The throw as it would be.
+fn after(throw: &Throw, events: &[Event]) -> Throw {
+    let mut after = throw.clone();
+    for event in events {
+        after.apply(event, 0);
+    }
+    after
+}
+
+fn set_aside(before: &Throw, after: &Throw) -> Vec<Rect> {
+    after
+        .aside
+        .iter()
+        .skip(before.aside.len())
+        .map(|a| a.piece)
+        .collect()
+}
+
+/// What becomes of a piece that no longer fits.
+fn aside(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
+    let size = throw.size(piece);
+    say!(
+        lens,
+        "aside",
+        piece = names::piece(throw, piece, lens),
+        size = lens.by(size.width, size.height)
+    )
+}
+
+/// What a change would do, before and after.
+pub(super) fn compare(
+    throw: &Throw,
+    events: &[Event],
+    lens: Lens<'_>,
+) -> (Vec<CompareRow>, Vec<String>) {
+    let then = after(throw, events);
+    let squares = |t: &Throw| {
+        t.assembly()
+            .whole()
+            .squares()
+            .filter(|s| !t.has(*s, Task::Cut))
+            .count()
+    };
+    let seams = |t: &Throw| {
+        t.assembly()
+            .joins()
+            .iter()
+            .filter(|j| !t.has(j.whole, Task::Stitch))
+            .count()
+    };
+    let hours = |t: &Throw| {
+        let quarters = (t.minutes_left() / 15.0).ceil() as i64;
+        say!(lens, "hours", h = quarters / 4, m = quarters % 4 * 15)
+    };
+    let size = |t: &Throw| {
+        let size = t.finished();
+        lens.by(size.width, size.height)
+    };
+    let count = |n: usize| lens.plain(say!(lens, "number", n = n));
+    let row = |key: &str, before, after| CompareRow {
+        label: lens.say(&format!("compare-{key}"), &[]),
+        differs: before != after,
+        before,
+        after,
+    };
+    let rows = vec![
+        row("finished", size(throw), size(&then)),
+        row("squares", count(squares(throw)), count(squares(&then))),
+        row(
+            "spares",
+            count(throw.spares as usize),
+            count(then.spares as usize),
+        ),
+        row("seams", count(seams(throw)), count(seams(&then))),
+        row("time", lens.plain(hours(throw)), lens.plain(hours(&then))),
+    ];
+    let mut lines: Vec<String> = set_aside(throw, &then)
+        .into_iter()
+        .map(|p| aside(throw, p, lens))
+        .collect();
+    for event in events {
+        if let Event::Moved { moves } = event {
+            for pair in moves.chunks(2) {
+                lines.push(say!(
+                    lens,
+                    "moved",
+                    from = names::piece(throw, pair[0].0, lens),
+                    to = names::piece(&then, pair[0].1, lens)
+                ));
+            }
+        }
+    }
+    (rows, lines)
+}
+
+/// Read a width and a height; what is wrong goes to `faults`, nothing typed is no fault.
+pub(super) fn typed_size(
+    width: &str,
+    height: &str,
+    faults: &mut Vec<FieldProblem>,
+    lens: Lens<'_>,
+) -> Option<Size> {
+    let mut read = |field: &str, typed: &str| match parse(typed, lens.ruler) {
+        Ok(length) => Some(length),
+        Err(crate::measure::ParseError::Empty) => None,
+        Err(error) => {
+            faults.push(FieldProblem {
+                field: field.into(),
+                problem: errors::typed(&error, lens),
+            });
+            None
+        }
+    };
+    let (width, height) = (read("width", width), read("height", height));
+    Some(Size {
+        width: width?,
+        height: height?,
+    })
+}
+
+/// Laps that hold a wished-for size.
+pub(super) fn hold(journal: &Journal, width: &str, height: &str, lens: Lens<'_>) -> HoldView {
+    let throw = journal.throw();
+    let mut faults = Vec::new();
+    let size = typed_size(width, height, &mut faults, lens);
+    let between = |j: &&crate::assembly::Join| {
+        !throw.assembly().blocks().iter().any(|b| b.holds(j.whole)) && !throw.begun(j.whole)
+    };
+    let left = throw.assembly().joins().iter().filter(between).count();
+    let rows = size.map_or_else(Vec::new, |wish| {
+        holding::laps(throw, wish.width, wish.height, lens.ruler, 5)
+            .into_iter()
+            .map(|h| {
+                let mut lines = vec![
+                    say!(
+                        lens,
+                        "grid-width",
+                        off = lens.over_under(h.size.width - wish.width)
+                    ),
+                    say!(
+                        lens,
+                        "grid-height",
+                        off = lens.over_under(h.size.height - wish.height)
+                    ),
+                ];
+                if let Some(fringe) = h.fringe {
+                    lines.push(say!(lens, "hold-fringe", fringe = lens.length(fringe)));
+                }
+                let same = h.lap == throw.plan.lap_between();
+                HoldRow {
+                    lap: lens.length(h.lap),
+                    finished: lens.by(h.size.width, h.size.height),
+                    lines,
+                    choose: (!same).then(|| Button {
+                        label: say!(lens, "hold-choose", lap = lens.length(h.lap)),
+                        action: h.action,
+                    }),
+                }
+            })
+            .collect()
+    });
+    HoldView {
+        head: head(journal, lens),
+        faults,
+        rows,
+        said: say!(lens, "hold-left", n = left),
+    }
+}
+
+/// The whole piece against the plan.
+pub(super) fn whole(journal: &Journal, width: &str, height: &str, lens: Lens<'_>) -> WholeView {
+    let throw = journal.throw();
+    let mut faults = Vec::new();
+    let size = typed_size(width, height, &mut faults, lens);
+    let mut keep = None;
+    if let Some(size) = size {
+        let action = Action::MeasureWhole {
+            width: size.width,
+            height: size.height,
+        };
+        match decide(Some(throw), &action) {
+            Ok(_) => {
+                keep = Some(Button {
+                    label: say!(lens, "measure-keep"),
+                    action,
+                })
+            }
+            Err(why) => {
+                let problem = refusal(&why, Some(throw), lens);
+                faults.push(FieldProblem {
+                    field: "width".into(),
+                    problem,
+                });
+            }
+        }
+    }
+    let shown = size
+        .filter(|_| keep.is_some())
+        .or_else(|| throw.wholes.first().map(|w| w.size));
+    let foreseen = throw.finished();
+    WholeView {
+        head: head(journal, lens),
+        foreseen: Figure {
+            label: say!(lens, "figure-foreseen"),
+            value: lens.by(foreseen.width, foreseen.height),
+        },
+        faults,
+        lines: shown.map_or_else(Vec::new, |s| reconciled(throw, s, lens)),
+        keep,
+        kept: kept(throw, lens),
+    }
+}
+
+/// Where the difference came from, a sentence each.
+pub(super) fn reconciled(throw: &Throw, measured: Size, lens: Lens<'_>) -> Vec<String> {
+    let mut out = Vec::new();
+    let amount = |l: Length| lens.over_under(l);
+    for d in reconcile(throw, measured) {
+        let way = if d.seam == Seam::Upright {
+            "across"
+        } else {
+            "down"
+        };
+        if d.off == zero() {
+            out.push(lens.say(
+                &format!("whole-{way}-exact"),
+                &[("planned", lens.length(d.planned).into())],
+            ));
+            continue;
+        }
+        out.push(
+            lens.say(
+                &format!("whole-{way}"),
+                &[
+                    ("measured", lens.length(d.measured).into()),
+                    ("planned", lens.length(d.planned).into()),
+                    ("off", amount(d.off).into()),
+                    ("laps", d.laps.into()),
+                    (
+                        "each",
+                        d.per_lap
+                            .map_or_else(String::new, |p| amount(p).text)
+                            .into(),
+                    ),
+                ],
+            ),
+        );
+        if d.explained != zero() {
+            out.push(say!(lens, "whole-explained", off = amount(d.explained)));
+        }
+        let key = if d.within_give {
+            "whole-within"
+        } else {
+            "whole-beyond"
+        };
+        out.push(say!(lens, key, off = amount(d.measured - d.foreseen)));
+    }
+    out
+}
+
+fn kept(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
+    let first = throw.wholes.first().map(|w| w.size);
+    let percent = |before, after| match change(before, after) {
+        Some(p) => format!("{}{:.1}", if p < 0.0 { "\u{2212}" } else { "+" }, p.abs()),
+        None => String::new(),
+    };
+    throw
+        .wholes
+        .iter()
+        .enumerate()
+        .map(|(i, w)| {
+            let size = lens.by(w.size.width, w.size.height);
+            match first.filter(|_| i > 0) {
+                Some(before) => say!(
+                    lens,
+                    "whole-kept-change",
+                    n = w.washes,
+                    size = size,
+                    across = percent(before.width, w.size.width),
+                    down = percent(before.height, w.size.height)
+                ),
+                None => say!(lens, "whole-kept", n = w.washes, size = size),
+            }
+        })
+        .collect()
+}
