@@ -215,7 +215,10 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
         which: names::piece(throw, piece, lens),
         which_spoken: names::spoken(throw, piece, lens),
         figures: figures(throw, task, piece, lens),
-        how: lens.say(&how, &[]).lines().map(str::to_string).collect(),
+        how: special(throw, task, piece, lens)
+            .into_iter()
+            .chain(lens.say(&how, &[]).lines().map(str::to_string))
+            .collect(),
         remain,
         caution: task.caution().map(|caution| {
             let key = serde_json::to_value(caution).ok();
@@ -250,6 +253,33 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         }
         _ => format!("how-{}", task.key()),
     }
+}
+
+/// What is special about this piece: a part to do again, a lap narrower in places.
+fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
+    let mut out = Vec::new();
+    if !matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
+        return out;
+    }
+    if let Some(opened) = throw.work(piece).and_then(|w| w.opened) {
+        out.push(say!(lens, "special-opened", length = lens.length(opened)));
+    }
+    let spots = throw
+        .assembly()
+        .join(piece)
+        .map_or_else(Vec::new, |j| throw.spots(j));
+    for (a, b) in spots {
+        if let Some(lap) = throw.marked(a, b) {
+            out.push(say!(
+                lens,
+                "special-lap",
+                a = names::piece(throw, a, lens),
+                b = names::piece(throw, b, lens),
+                lap = lens.length(lap)
+            ));
+        }
+    }
+    out
 }
 
 fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
@@ -336,11 +366,11 @@ fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<Figure
             );
         }
         Task::Dot => {
-            add("lap", lens.length(plan.lap));
+            add("lap", lens.length(made.lap));
             add("seam", lens.length(seam_length(throw)));
         }
         Task::Pin => {
-            add("allowance", lens.length(plan.lap));
+            add("allowance", lens.length(made.lap));
             add("seam", lens.length(seam_length(throw)));
         }
         Task::PressLap => add("lap", lens.length(made.lap)),

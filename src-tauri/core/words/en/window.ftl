@@ -227,6 +227,22 @@ ui-measure-next = Measure the next one
 ui-back-to-work = Back to work
 ui-measured-so-far = Measured so far
 
+# What is off, and sizes to hold
+ui-something-off = Something is off with it
+ui-what-can-be-done = What can be done
+ui-what-happened = What happened to it
+ui-which-square = Which square
+ui-hold = Hold a size with the laps
+ui-hold-hint = Give the finished size you want. The joins still to be sewn can take it up.
+ui-whole = Measure the whole
+ui-best = Best, all in all
+ui-what-changes = What this changes
+ui-now = Now
+ui-then = Then
+ui-differs = differs
+ui-between = Lap between fours
+ui-between-hint = Leave empty for the same lap everywhere.
+
 # History
 ui-taken-back = taken back
 ui-older = Show older ones

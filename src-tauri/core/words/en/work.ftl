@@ -196,6 +196,9 @@ how-wash = Wash it by itself or in a bag. Shake it out well, then dry.
     Clean the lint filter before and after.
 how-clip = Clip the long loose threads on both sides. Leave the short fringe.
 
+special-opened = This join was opened again: only { $length } of it is to be done.
+special-lap = Where { $a } meets { $b }, lap only { $lap }.
+
 tick-cut = Cut
 tick-cover-front = Glued
 tick-cover-back = Glued
