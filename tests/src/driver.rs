@@ -86,6 +86,17 @@ impl Driver {
         )
     }
 
+    /// Run a script's body in the page, and give what it hands to its last argument.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn run_and_wait(&self, script: &str, arguments: &[Value]) -> Result<Value, String> {
+        self.post(
+            "/execute/async",
+            json!({"script": script, "args": arguments}),
+        )
+    }
+
     /// Click in the middle of an element, as a finger would.
     ///
     /// # Errors

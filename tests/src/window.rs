@@ -29,6 +29,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::{Duration, Instant};
+use tempfile::TempDir;
 
 /// How long anything is waited for.
 pub const PATIENCE: Duration = Duration::from_secs(20);
@@ -66,9 +67,11 @@ impl Drop for Started {
 /// Lapwork's window.
 pub struct Window {
     driver: Option<Driver>,
-    // Ended in this order: the window, the driver, the screen.
-    _service: Started,
+    // Ended in this order: the window, the driver with all it started, the screen.
+    service: Option<Started>,
     _screen: Started,
+    /// What the browser itself keeps, away from the home folder.
+    home: TempDir,
     display: String,
     port: u16,
     data: PathBuf,
@@ -81,13 +84,33 @@ impl Window {
         let program = program::lapwork();
         let alone = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
         let (screen, display) = screen();
+        let mut window = Window {
+            driver: None,
+            service: None,
+            _screen: screen,
+            home: tempfile::tempdir().expect("a temporary folder"),
+            display,
+            port: 0,
+            data: data.to_path_buf(),
+            _alone: alone,
+        };
+        window.serve();
+        window.start(program);
+        window
+    }
+
+    /// Start the driver, which starts the window later.
+    fn serve(&mut self) {
         let (port, native) = (free_port(), free_port());
         let service = Started::new(
             Command::new(tauri_driver())
                 .args(["--port", &port.to_string()])
                 .args(["--native-port", &native.to_string()])
-                .env("DISPLAY", &display)
-                .env("LAPWORK_DATA", data)
+                .env("DISPLAY", &self.display)
+                .env("LAPWORK_DATA", &self.data)
+                .env("XDG_DATA_HOME", self.home.path())
+                .env("XDG_CACHE_HOME", self.home.path())
+                .env("XDG_CONFIG_HOME", self.home.path())
                 .env("GDK_BACKEND", "x11")
                 .env("GTK_USE_PORTAL", "0")
                 .env("GTK_A11Y", "none")
@@ -99,21 +122,12 @@ impl Window {
                 .stdin(Stdio::null())
                 .stdout(Stdio::null()),
         );
+        self.service = Some(service);
+        self.port = port;
         let answers = |port: u16| TcpStream::connect(("127.0.0.1", port)).is_ok();
         wait("the driver", || {
             (answers(port) && answers(native)).then_some(())
         });
-        let mut window = Window {
-            driver: None,
-            _service: service,
-            _screen: screen,
-            display,
-            port,
-            data: data.to_path_buf(),
-            _alone: alone,
-        };
-        window.start(program);
-        window
     }
 
     fn start(&mut self, program: &Path) {
@@ -131,6 +145,14 @@ impl Window {
     /// Close the window and open it again on the same data folder.
     pub fn reopen(&mut self) {
         self.close();
+        self.start(program::lapwork());
+    }
+
+    /// Kill the app without a goodbye, as a dead battery would, and open it again.
+    pub fn crash(&mut self) {
+        self.driver = None;
+        self.service = None;
+        self.serve();
         self.start(program::lapwork());
     }
 
@@ -170,6 +192,24 @@ impl Window {
     pub fn run(&self, script: &str, arguments: &[Value]) -> Value {
         let done = self.try_run(script, arguments);
         done.unwrap_or_else(|why| panic!("script failed: {why}\n{script}"))
+    }
+
+    /// Call the shell as the page does; `Err` holds what it was refused with.
+    ///
+    /// # Errors
+    /// The refusal.
+    pub fn call(&self, command: &str, arguments: Value) -> Result<Value, Value> {
+        let script = "const [command, given, done] = arguments;
+            window.__TAURI_INTERNALS__.invoke(command, given)
+                .then((fine) => done({ fine }), (refused) => done({ refused }));";
+        let told = self
+            .driver()
+            .run_and_wait(script, &[json!(command), arguments]);
+        let mut told = told.unwrap_or_else(|why| panic!("{command} does not answer: {why}"));
+        match told.get_mut("refused") {
+            Some(refused) => Err(refused.take()),
+            None => Ok(told["fine"].take()),
+        }
     }
 
     /// The text that is to be seen.
