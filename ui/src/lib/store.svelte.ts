@@ -14,6 +14,7 @@ import type {
   Head,
   Hello,
   Look,
+  Mishap,
   PlanDraft,
   PlanView,
   Prefs,
@@ -35,7 +36,10 @@ export type Place =
   | { at: 'settings' }
   | { at: Tab }
   | { at: 'measure'; piece: Rect }
-  | { at: 'trim' };
+  | { at: 'trim' }
+  | { at: 'off'; piece: Rect; why: Mishap | null }
+  | { at: 'hold' }
+  | { at: 'whole' };
 
 /** Something that can be taken back at once. */
 export interface Second {
@@ -344,6 +348,12 @@ function firstLook(place: Place): Look {
       return { see: 'measure', piece: place.piece, width: '', height: '' };
     case 'trim':
       return { see: 'trim' };
+    case 'off':
+      return { see: 'off', piece: place.piece, why: place.why };
+    case 'hold':
+      return { see: 'hold', width: '', height: '' };
+    case 'whole':
+      return { see: 'whole', width: '', height: '' };
     case 'history':
       return { see: 'history', most: 200 };
     default:

@@ -21,8 +21,8 @@ export const STAGES: Record<Stage, StageSign> = {
   blocked: { fill: 'denim', line: '', sewn: 'm.5 .14v.72m-.36-.36h.72' },
   squared: {
     fill: 'deep',
-    line: 'm.14 .3v-.16h.16m.4 0h.16v.16m0 .4v.16h-.16m-.4 0h-.16v-.16',
+    line: 'm.7 .14h.16v.16m0 .4v.16h-.16m-.4 0h-.16v-.16',
     sewn: 'm.5 .14v.72m-.36-.36h.72',
   },
-  joined: { fill: 'deep', line: '', sewn: 'm.14 .14h.72v.72h-.72zm.36 0v.72m-.36-.36h.72' },
+  joined: { fill: 'deep', line: '', sewn: 'm.09 .09h.82v.82h-.82zm.41 0v.82m-.41-.41h.82' },
 };
