@@ -1,8 +1,9 @@
 //! The program under test: built once with what these tests were built with.
 //!
 //! Cargo does not build another package's program for a test, so this asks it to. The
-//! whole workspace is named with the same profile, so that every library built for the
-//! tests is used again and this takes a second when all is fresh.
+//! whole workspace is named with the same profile, and one small test with it, so that
+//! cargo picks the same features as for the tests, uses every library built for them
+//! again, and takes a second when all is fresh.
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -22,9 +23,8 @@ fn build() -> PathBuf {
     };
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let built = Command::new(cargo)
-        .args(["build", "--workspace", "--bin", "lapwork", "--profile"])
-        .arg(profile)
-        .arg("--quiet")
+        .args(["build", "--quiet", "--workspace", "--profile", profile])
+        .args(["--bin", "lapwork", "--test", "types"])
         .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
         .status()
         .expect("cargo can be run");
