@@ -19,6 +19,7 @@ pub mod grids;
 pub mod holding;
 pub mod journal;
 pub mod measure;
+pub mod outline;
 pub mod plan;
 pub mod reconcile;
 pub mod rescue;
