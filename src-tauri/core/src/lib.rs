@@ -14,6 +14,7 @@ pub mod words;
 pub mod assembly;
 pub mod deed;
 pub mod demo;
+pub mod drift;
 pub mod faces;
 pub mod grids;
 pub mod holding;
