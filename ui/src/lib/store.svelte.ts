@@ -18,6 +18,7 @@ import type {
   PlanDraft,
   PlanView,
   Prefs,
+  Print,
   Problem,
   Rect,
   ShelfView,
@@ -69,6 +70,8 @@ class Store {
   look = $state.raw<Look | null>(null);
   view = $state.raw<View | null>(null);
   head = $state.raw<Head | null>(null);
+  /** The fabrics of the throw in hand, as last seen; for pictures. */
+  prints = $state.raw<Print[]>([]);
   problem = $state.raw<Problem | null>(null);
   /** The last announcement, for screen readers. */
   said = $state('');
@@ -187,6 +190,7 @@ class Store {
     const other = id !== this.id;
     this.id = id;
     if (other) {
+      this.prints = [];
       this.view = null;
       this.head = null;
     }
@@ -220,6 +224,7 @@ class Store {
       this.look = look;
       this.view = view;
       if (view.head) this.head = view.head;
+      if ('prints' in view) this.prints = view.prints.map((swatch) => swatch.print);
       return true;
     } catch (thrown) {
       if (mine === this.asked) this.fail(thrown);
