@@ -1,8 +1,10 @@
 //! Outside checks and journeys in the real window; see the files under `tests/`.
 //!
 //! [`program`] builds and finds Lapwork itself; [`window`] opens it on a screen that
-//! nobody sees and works it as a maker would; [`driver`] speaks to the window's browser.
+//! nobody sees and works it as a maker would; [`driver`] speaks to the window's browser;
+//! [`walk`] is a maker's hand in it.
 
 pub mod driver;
 pub mod program;
+pub mod walk;
 pub mod window;

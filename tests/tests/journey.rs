@@ -1,12 +1,390 @@
 //! Journeys through the real window, from a maker's first look to the last wash.
+//!
+//! Each keeps to what can be tapped and read on the screen; the shell is asked only to
+//! compare states or to jump over steps another journey has walked.
 
-use lapwork_tests::window::Window;
+use lapwork_tests::walk::Walk;
+use serde_json::{Value, json};
+
+/// What every screen shows of a throw, without the clock's part in it.
+fn state(walk: &Walk) -> Vec<Value> {
+    [
+        json!({ "see": "work", "station": null, "batch": null }),
+        json!({ "see": "bench", "chosen": [0, 0, 1, 1] }),
+        json!({ "see": "faces", "face": "back" }),
+        json!({ "see": "plan", "draft": null }),
+        json!({ "see": "history", "most": 500 }),
+    ]
+    .map(|look| walk.look(look))
+    .into()
+}
 
 #[test]
-fn the_window_opens_on_an_empty_folder() {
+fn from_a_plan_to_a_measured_four_undone_and_found_again() {
     let data = tempfile::tempdir().unwrap();
-    let mut window = Window::open(data.path());
-    window.wait_until("there is text", |window| !window.text().trim().is_empty());
-    window.reopen();
-    window.wait_until("there is text", |window| !window.text().trim().is_empty());
+    let mut walk = Walk::start(data.path());
+    walk.begin("Hall chair throw", 2, 2);
+    // One square, then the rest.
+    walk.tap("tick");
+    walk.sees("card-remain", "3 squares to do, 1 done");
+    walk.until("Lap and glue a pair");
+    assert!(
+        walk.all("figure-value").iter().any(|f| f.contains("½ in")),
+        "the lap is shown"
+    );
+    walk.until("Stitch the pair");
+    walk.until("Stitch the four");
+    walk.until("Square it up");
+    walk.sees("card-piece", "Four 1·1");
+    // Half an eighth too wide: measured on the pad, an eighth over in all.
+    walk.tap("measure");
+    walk.keys(&["9", "⅝", "next", "9", "½"]);
+    walk.sees(
+        "verdict",
+        "Across: ⅛ in over. Trim 1/16 in from the left and 1/16 in from the right",
+    );
+    walk.sees("verdict", "Down: just right.");
+    walk.tap("keep");
+    walk.window.wait_until("the measure is kept", |_| {
+        walk.done_undo().contains("Measured")
+    });
+    // Taken back, and done again.
+    let kept = state(&walk);
+    walk.tap("undo");
+    walk.window.wait_until("it is taken back", |_| {
+        !walk.done_undo().contains("Measured")
+    });
+    assert_ne!(
+        state(&walk)[1],
+        kept[1],
+        "the bench has forgotten the measure"
+    );
+    walk.tap("redo");
+    walk.window.wait_until("it is done again", |_| {
+        walk.done_undo().contains("Measured")
+    });
+    // The app is closed in the middle and finds everything as it was.
+    let before = state(&walk);
+    walk.window.reopen();
+    walk.window.wait_text("Hall chair throw");
+    assert_eq!(state(&walk), before);
+    walk.window.crash();
+    walk.window.wait_text("Hall chair throw");
+    assert_eq!(state(&walk), before);
+    walk.tap("throw-row");
+    walk.sees("card-title", "Square it up");
+    assert!(
+        walk.all("figure-value")
+            .iter()
+            .any(|f| f.contains("⅛ in over"))
+    );
+    // On to the last clipped thread.
+    for _ in 0..40 {
+        if walk.reads("card-title").contains("Finished") {
+            break;
+        }
+        let before = walk.done();
+        walk.tap("tick");
+        walk.window
+            .wait_until("the tick is taken", |_| walk.done() > before);
+    }
+    walk.sees("card-title", "Finished");
+}
+
+trait Undo {
+    fn done_undo(&self) -> String;
+}
+
+impl Undo for Walk {
+    /// What undo would take back, as spoken.
+    fn done_undo(&self) -> String {
+        let label = self.window.run(
+            "const e = document.querySelector('[data-testid=undo]'); return e ? e.getAttribute('aria-label') : '';",
+            &[],
+        );
+        label.as_str().unwrap_or_default().to_string()
+    }
+}
+
+#[test]
+fn every_figure_follows_the_system_and_none_is_lost() {
+    let data = tempfile::tempdir().unwrap();
+    let mut walk = Walk::start(data.path());
+    walk.tap("open-demo");
+    walk.sees("card-title", "Cut a square");
+    let inches = state(&walk);
+    assert_eq!(walk.all("figure-value"), ["5 × 5 in"]);
+    walk.tap("units");
+    walk.tap("units-mm");
+    walk.window.wait_until("millimetres", |_| {
+        walk.all("figure-value") == ["127 × 127 mm"]
+    });
+    let metric = serde_json::to_string(&state(&walk)).unwrap();
+    assert!(
+        !metric.contains("\u{a0}in\"") && !metric.contains(" in\""),
+        "an inch is left: {metric}"
+    );
+    walk.tap("units");
+    walk.tap("units-cm");
+    walk.window.wait_until("centimetres", |_| {
+        walk.all("figure-value") == ["12.7 × 12.7 cm"]
+    });
+    // Kept over a restart, and back again nothing has changed.
+    walk.window.reopen();
+    walk.window.wait_text("Window-seat throw");
+    walk.tap("throw-row");
+    walk.window.wait_until("centimetres", |_| {
+        walk.all("figure-value") == ["12.7 × 12.7 cm"]
+    });
+    walk.tap("units");
+    walk.tap("units-inch");
+    walk.window
+        .wait_until("inches", |_| walk.all("figure-value") == ["5 × 5 in"]);
+    assert_eq!(state(&walk), inches);
+}
+
+#[test]
+fn the_demo_on_a_wide_screen_by_keyboard() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.window.size(1280, 800);
+    walk.tap("open-demo");
+    walk.sees("card-title", "Cut a square");
+    let wide = walk.window.run(
+        "return document.documentElement.scrollWidth <= innerWidth",
+        &[],
+    );
+    assert_eq!(wide, json!(true), "nothing sticks out sideways");
+    // The big button is reached and pressed by keyboard alone.
+    const TAB: &str = "\u{e004}";
+    const ENTER: &str = "\u{e007}";
+    let before = walk.done();
+    for _ in 0..60 {
+        walk.window.key(TAB);
+        let here = walk
+            .window
+            .run("return document.activeElement?.dataset?.testid ?? ''", &[]);
+        if here == json!("tick") {
+            break;
+        }
+    }
+    walk.window.key(ENTER);
+    walk.window
+        .wait_until("the tick is taken", |_| walk.done() == before + 1);
+    for tab in ["faces", "bench", "plan", "history", "work"] {
+        walk.tap(&format!("tab-{tab}"));
+        walk.window
+            .wait_until("the screen has a heading", |w| w.has("heading", "~"));
+    }
+}
+
+#[test]
+fn a_throw_is_put_away_deleted_and_brought_back() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.begin("Porch throw", 2, 1);
+    walk.tap("tick");
+    walk.sees("card-remain", "1 square to do, 1 done");
+    let before = state(&walk);
+    let id = walk.id();
+    walk.window
+        .call("tend", json!({ "tend": { "tend": "delete", "id": id } }))
+        .expect("deleted");
+    let shelf = walk.window.call("shelf", json!({})).expect("the shelf");
+    assert_eq!(shelf["rows"], json!([]));
+    assert_eq!(shelf["deleted"].as_array().map(Vec::len), Some(1));
+    walk.window
+        .call("tend", json!({ "tend": { "tend": "restore", "id": id } }))
+        .expect("brought back");
+    assert_eq!(state(&walk), before);
+}
+
+/// A throw of two fours, glued, pressed and stitched up to squaring up.
+fn two_fours(walk: &Walk) {
+    walk.begin("Settle throw", 4, 2);
+    walk.until("Square it up");
+}
+
+#[test]
+fn a_four_that_stretched_is_trimmed() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    two_fours(&walk);
+    walk.tap("measure");
+    walk.keys(&["9", "¾", "next", "9", "⅝"]);
+    walk.sees(
+        "verdict",
+        "Across: ¼ in over. Trim ⅛ in from the left and ⅛ in from the right",
+    );
+    walk.sees(
+        "verdict",
+        "Down: ⅛ in over. Trim 1/16 in from the top and 1/16 in from the bottom",
+    );
+    walk.tap("keep");
+    walk.window.wait_until("the measure is kept", |_| {
+        walk.done_undo().contains("Measured")
+    });
+    walk.tap("tab-work");
+    walk.sees("card-title", "Square it up");
+    let before = walk.done();
+    walk.tap("tick");
+    walk.window
+        .wait_until("the tick is taken", |_| walk.done() > before);
+    let history = walk.look(json!({ "see": "history", "most": 3 }));
+    assert_eq!(
+        history["rows"][0]["text"]
+            .as_str()
+            .map(|t| t.replace('\u{a0}', " "))
+            .as_deref(),
+        Some("Squared up: Four 1·1, 9½ × 9½ in")
+    );
+    // The finished size is as planned: 2 · 9½ − ½ by 9½ in.
+    let size = walk.look(json!({ "see": "plan", "draft": null }))["head"]["size"]["text"].clone();
+    assert_eq!(
+        size.as_str().map(|t| t.replace('\u{a0}', " ")).as_deref(),
+        Some("18½ × 9½ in")
+    );
+}
+
+#[test]
+fn a_short_four_is_saved_by_a_narrower_lap() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    // Six across, so that the four in the middle has a neighbour on either side.
+    walk.begin("Settle throw", 6, 2);
+    walk.until("Square it up");
+    let id = walk.id();
+    let piece = json!([0, 2, 2, 2]);
+    walk.window
+        .call(
+            "act",
+            json!({ "id": id, "deed": { "deed": "act", "action": {
+            "do": "measure", "piece": piece, "width": 239_712_500, "height": 241_300_000 } } }),
+        )
+        .expect("measured 9 7/16 × 9 1/2 in");
+    walk.tap("tab-bench");
+    walk.tap("cell-0-2");
+    walk.window.wait_text("Measured 9 7/16");
+    let offs = walk.window.run(
+        "return document.querySelectorAll('[data-testid=piece-off]').length",
+        &[],
+    );
+    assert!(
+        offs.as_u64() >= Some(2),
+        "the four can be said to be off: {offs}"
+    );
+    walk.window.run(
+        "const all = [...document.querySelectorAll('[data-testid=piece-off]')]; all[all.length - 1].click();",
+        &[],
+    );
+    walk.window
+        .wait_text("Lap it less where it meets its neighbours");
+    let sewn = walk.look(json!({ "see": "bench", "chosen": null }));
+    let lapped = walk
+        .all("way")
+        .iter()
+        .position(|w| w.contains("Lap it less"));
+    walk.tap(&format!("way-{}", lapped.expect("it is offered")));
+    walk.window
+        .wait_until("it is marked", |_| walk.done_undo().contains("ap"));
+    // Nothing sewn has moved, and the finished size is the planned one: 3 · 9½ − 2 · ½ in.
+    let after = walk.look(json!({ "see": "bench", "chosen": null }));
+    assert_eq!(after["cells"], sewn["cells"]);
+    let size = after["head"]["size"]["text"]
+        .as_str()
+        .map(|t| t.replace('\u{a0}', " "));
+    assert_eq!(size.as_deref(), Some("27½ × 9½ in"));
+    // The step screen says so when it comes to that join.
+    walk.tap("tab-work");
+    walk.until("Lap the next join");
+    walk.window.wait_text("lap only");
+}
+
+#[test]
+fn a_square_spoilt_after_its_four_is_sewn() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    two_fours(&walk);
+    walk.tap("off");
+    walk.tap("off-square-1-0");
+    walk.tap("off-scorched");
+    walk.window.wait_text("Cut another from what is left");
+    let ways = walk.all("way");
+    // Covering the damage opens nothing and so is the least trouble; it comes first.
+    assert!(
+        ways[0].contains("Cover the damage") && ways[0].contains("Nothing sewn is opened"),
+        "{ways:?}"
+    );
+    let recut = ways
+        .iter()
+        .position(|w| w.contains("Cut another"))
+        .expect("offered");
+    assert!(ways[recut].contains("Opens 2 seams"), "{ways:?}");
+    walk.tap(&format!("way-{recut}"));
+    walk.window
+        .wait_until("it is done", |_| walk.done_undo().contains("no good"));
+    walk.tap("tab-work");
+    walk.sees("card-title", "Cut a square");
+    walk.sees("card-piece", "Square 2·1");
+    // The other pair of that four and the other four are as they were.
+    let bench = walk.look(json!({ "see": "bench", "chosen": null }));
+    let stage = |r: u64, c: u64| {
+        bench["cells"][(r * 4 + c) as usize]["stage"]
+            .as_str()
+            .unwrap()
+            .to_string()
+    };
+    assert_eq!(
+        (stage(0, 0), stage(1, 0), stage(0, 2)),
+        ("paired".into(), "open".into(), "blocked".into())
+    );
+    // Sewn again, only the opened part.
+    walk.tap("tick");
+    walk.sees("card-title", "Lap and glue a pair");
+    walk.window.wait_text("only 5 in of it is to be done");
+    walk.until_piece("Square it up", "Four 1·1");
+}
+
+#[test]
+fn the_lap_is_changed_after_the_first_two_fours() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.begin("Settle throw", 4, 4);
+    let id = walk.id();
+    let act = |action: Value| {
+        let deed = json!({ "deed": "act", "action": action });
+        walk.window
+            .call("act", json!({ "id": id, "deed": deed }))
+            .expect("allowed");
+    };
+    // The first two fours: cut, lapped, pressed, cooled, stitched.
+    act(json!({ "do": "tick-next", "task": "cut", "kind": "square", "count": 16 }));
+    for (kind, count) in [("pair", 4), ("four", 2)] {
+        for task in ["dot", "press-lap", "cool-lap", "stitch"] {
+            act(json!({ "do": "tick-next", "task": task, "kind": kind, "count": count }));
+        }
+    }
+    walk.tap("tab-plan");
+    walk.types("field-lap", "3/8 in");
+    // Before agreeing she sees what it does: 2 · (10 − ⅜) − ⅜ across; the first row stays.
+    walk.window.wait_text("Finished size");
+    walk.window
+        .wait_until("the change is offered", |w| w.text().contains("Seams left"));
+    walk.tap("apply-plan");
+    walk.window.wait_until("it is changed", |_| {
+        walk.done_undo().contains("Plan changed")
+    });
+    let bench =
+        |piece: Value| walk.look(json!({ "see": "bench", "chosen": piece }))["chosen"].to_string();
+    assert!(
+        bench(json!([0, 0, 2, 2])).contains("Done: stitched"),
+        "the sewn four is as it was"
+    );
+    walk.tap("tab-work");
+    walk.sees("card-title", "Lap and glue a pair");
+    let lap = walk.all("figure-value");
+    assert!(
+        lap.iter().any(|f| f.contains("⅜ in")),
+        "the next pair has the new lap: {lap:?}"
+    );
 }

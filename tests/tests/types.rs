@@ -2,7 +2,7 @@
 //!
 //! `LAPWORK_WRITE=1 cargo test -p lapwork-tests --test types` writes the file anew.
 
-use lapwork_core::{assembly, deed, faces, measure, plan, tasks, throw, view, words};
+use lapwork_core::{assembly, deed, faces, measure, outline, plan, tasks, throw, view, words};
 use std::path::Path;
 use ts_rs::{Config, TS};
 
@@ -37,6 +37,8 @@ fn declared() -> String {
         tasks::Station,
         tasks::Caution,
         throw::Mishap,
+        outline::Sides,
+        outline::Measures,
         deed::Action,
         view::Shown,
         view::Figure,
@@ -66,10 +68,19 @@ fn declared() -> String {
         view::StitchKind,
         view::FieldProblem,
         view::PlanView,
+        view::CompareRow,
+        view::WayRow,
+        view::PieceChoice,
+        view::MishapChoice,
+        view::OffView,
+        view::HoldRow,
+        view::HoldView,
+        view::WholeView,
         view::GridWish,
         view::GridRow,
         view::GridsView,
         view::MeasureView,
+        view::OutlineTyped,
         view::TrimRow,
         view::TrimView,
         view::HistoryRow,

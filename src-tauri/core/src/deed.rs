@@ -7,6 +7,7 @@
 use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::faces::{Cover, Denim, Face, Ground, Print, spread};
 use crate::measure::{Length, zero};
+use crate::outline::{self, Measures};
 use crate::plan::{Plan, PlanFault, longest_side};
 use crate::squaring::trimmed;
 use crate::tasks::Task;
@@ -122,7 +123,13 @@ pub enum Action {
         #[ts(type = "number")]
         height: Length,
     },
-    // OUTLINE-ACTION
+    /// Measure a block's four sides, and its diagonals.
+    MeasureOutline {
+        /// The block.
+        piece: Rect,
+        /// Its sides and diagonals.
+        measures: Measures,
+    },
     /// Measure the whole piece.
     MeasureWhole {
         /// Its width, in nanometres.
@@ -260,6 +267,8 @@ pub enum Refusal {
     },
     /// Only a stitched block that is not yet squared up is measured.
     NotMeasurable(Rect),
+    /// The throw is not in one piece yet.
+    NotWhole,
     /// A measure that cannot be this block's: under half or over twice its planned size.
     Unlikely {
         /// What was given.
@@ -269,7 +278,8 @@ pub enum Refusal {
     },
     /// The square is not cut, so it cannot be spoilt.
     NotCut(Rect),
-    // OUTLINE-REFUSAL
+    /// The sides and diagonals do not make a block.
+    Outline(outline::Fault),
     /// The piece has no stitched or glued join to open.
     NothingToUnpick(Rect),
     /// That lap would leave less than the least fringe, or is no lap for this join.
@@ -387,7 +397,15 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             width,
             height,
         } => measure(throw, *piece, *width, *height),
-        // OUTLINE-DECIDE
+        Action::MeasureOutline { piece, measures } => {
+            let size = crate::squaring::held(throw, *piece, *measures).map_err(Refusal::Outline)?;
+            let mut events = measure(throw, *piece, size.width, size.height)?;
+            events.push(Event::Outlined {
+                piece: *piece,
+                measures: *measures,
+            });
+            Ok(events)
+        }
         Action::MeasureWhole { width, height } => measure_whole(throw, *width, *height),
         Action::ChooseTrim { trim } => choose_trim(throw, *trim),
         Action::MarkLaps { laps } => mark_laps(throw, laps),
@@ -798,7 +816,7 @@ fn measure(
 fn measure_whole(throw: &Throw, width: Length, height: Length) -> Result<Vec<Event>, Refusal> {
     let whole = throw.assembly().whole();
     if throw.assembly().join(whole).is_some() && !throw.has(whole, Task::Stitch) {
-        return Err(Refusal::NotMeasurable(whole));
+        return Err(Refusal::NotWhole);
     }
     let foreseen = throw.finished();
     for (given, planned) in [(width, foreseen.width), (height, foreseen.height)] {

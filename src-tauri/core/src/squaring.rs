@@ -11,6 +11,7 @@
 
 use crate::assembly::Rect;
 use crate::measure::{Length, Ruler, from_mm, in_mm, in_nm, nm, zero};
+use crate::outline::{Fault, Measures, Outline};
 use crate::plan::{Joining, Plan};
 use crate::throw::{Size, Throw};
 
@@ -66,6 +67,32 @@ pub fn natural(throw: &Throw, block: Rect) -> Size {
         size.height -= taken(block);
     }
     size
+}
+
+/// How close two readings of a ruler may be called the same: half of 1/64 in.
+const READING_NM: i64 = 198_438;
+
+/// What a block of this outline holds: the largest piece of its trim size's proportions,
+/// or the trim size itself where the two are the same to a ruler's reading.
+///
+/// # Errors
+/// The [`Fault`] when the measures make no block.
+pub fn held(throw: &Throw, block: Rect, measures: Measures) -> Result<Size, Fault> {
+    let target = throw.target(block);
+    let fit = Outline::new(measures)?
+        .largest(target.width, target.height)
+        .ok_or(Fault::Impossible)?;
+    let near = |got: Length, wished: Length| {
+        if in_nm(got - wished).abs() <= READING_NM {
+            wished
+        } else {
+            got
+        }
+    };
+    Ok(Size {
+        width: near(fit.width, target.width),
+        height: near(fit.height, target.height),
+    })
 }
 
 /// The size squaring up leaves: the measured size, no larger than the trim size.

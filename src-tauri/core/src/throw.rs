@@ -11,6 +11,7 @@
 use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::faces::{Cover, Denim, Print};
 use crate::measure::Length;
+use crate::outline::Measures;
 use crate::plan::{Joining, Plan, Stitch, take};
 use crate::tasks::{Task, for_block, for_join, for_square, for_whole};
 use serde::{Deserialize, Serialize};
@@ -98,10 +99,8 @@ pub enum Event {
     Outlined {
         /// The block.
         piece: Rect,
-        /// Top, right, bottom and left side.
-        sides: [Length; 4],
-        /// Top left to bottom right, top right to bottom left.
-        diagonals: Option<[Length; 2]>,
+        /// Its sides and diagonals.
+        measures: Measures,
     },
     /// Where two neighbours are joined, another lap is to be used than the plan's.
     LapsMarked {
@@ -221,7 +220,7 @@ pub struct Work {
     /// As left by squaring up.
     pub squared: Option<Size>,
     /// Its sides and diagonals, where they were measured.
-    pub outline: Option<([Length; 4], Option<[Length; 2]>)>,
+    pub outline: Option<Measures>,
     /// How much of the join was opened again, until it is stitched once more.
     pub opened: Option<Length>,
 }
@@ -374,12 +373,8 @@ impl Throw {
                 }
             }
             Event::SparesCounted { spares } => self.spares = *spares,
-            Event::Outlined {
-                piece,
-                sides,
-                diagonals,
-            } => {
-                self.work.entry(*piece).or_default().outline = Some((*sides, *diagonals));
+            Event::Outlined { piece, measures } => {
+                self.work.entry(*piece).or_default().outline = Some(*measures);
             }
             Event::LapsMarked { laps } => {
                 for (a, b, lap) in laps {
@@ -437,7 +432,9 @@ impl Throw {
                     width: *width,
                     height: *height,
                 };
-                self.work.entry(*piece).or_default().measured = Some(size);
+                let work = self.work.entry(*piece).or_default();
+                work.measured = Some(size);
+                work.outline = None;
                 self.measured.retain(|p| p != piece);
                 self.measured.push(*piece);
             }

@@ -263,13 +263,14 @@ pub struct Card {
     pub picture: Picture,
     /// The buttons, the usual one first.
     pub ticks: Vec<Button>,
+    /// When it began to cool, in milliseconds since 1970.
+    #[ts(type = "number | null")]
+    pub cool_from: Option<i64>,
     /// When it will have cooled, in milliseconds since 1970.
     #[ts(type = "number | null")]
     pub cool_at: Option<i64>,
     /// The block to measure, where measuring makes sense now.
     pub measure: Option<Rect>,
-    /// The square that may turn out no good, where it can be said here.
-    pub spoil: Option<Rect>,
     /// The piece that may be off, where it can be said here.
     pub off: Option<Rect>,
 }
@@ -460,8 +461,6 @@ pub struct PieceCard {
     pub buttons: Vec<Button>,
     /// It can be measured now.
     pub measure: bool,
-    /// It may be said to be spoilt.
-    pub spoil: bool,
     /// It may be said to be off.
     pub off: bool,
 }
@@ -738,6 +737,23 @@ pub struct MeasureView {
     pub short: bool,
 }
 
+/// A block's sides and diagonals as typed; the diagonals may be left empty.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize, TS)]
+pub struct OutlineTyped {
+    /// Top side.
+    pub top: String,
+    /// Right side.
+    pub right: String,
+    /// Bottom side.
+    pub bottom: String,
+    /// Left side.
+    pub left: String,
+    /// Diagonal from top left to bottom right.
+    pub falling: String,
+    /// Diagonal from top right to bottom left.
+    pub rising: String,
+}
+
 /// A trim size to choose.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct TrimRow {
@@ -833,6 +849,13 @@ pub enum Look {
         width: String,
         /// Height as typed.
         height: String,
+    },
+    /// Measuring a block's sides and diagonals.
+    Outline {
+        /// Which.
+        piece: Rect,
+        /// As typed.
+        typed: OutlineTyped,
     },
     /// Choosing a trim size.
     Trim,

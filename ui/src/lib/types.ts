@@ -147,6 +147,34 @@ export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
 
 export type Mishap = "mis-cut" | "flaw" | "scorched" | "lost";
 
+export type Sides = { 
+/**
+ * Along the top.
+ */
+top: number, 
+/**
+ * Down the right.
+ */
+right: number, 
+/**
+ * Along the bottom.
+ */
+bottom: number, 
+/**
+ * Down the left.
+ */
+left: number, };
+
+export type Measures = { 
+/**
+ * The four sides.
+ */
+sides: Sides, 
+/**
+ * Top left to bottom right, and top right to bottom left.
+ */
+diagonals: [number, number] | null, };
+
 export type Action = { "do": "begin", 
 /**
  * Its name.
@@ -259,7 +287,15 @@ width: number,
 /**
  * Its height, in nanometres.
  */
-height: number, } | { "do": "measure-whole", 
+height: number, } | { "do": "measure-outline", 
+/**
+ * The block.
+ */
+piece: Rect, 
+/**
+ * Its sides and diagonals.
+ */
+measures: Measures, } | { "do": "measure-whole", 
 /**
  * Its width, in nanometres.
  */
@@ -671,6 +707,10 @@ picture: Picture,
  */
 ticks: Array<Button>, 
 /**
+ * When it began to cool, in milliseconds since 1970.
+ */
+cool_from: number | null, 
+/**
  * When it will have cooled, in milliseconds since 1970.
  */
 cool_at: number | null, 
@@ -678,10 +718,6 @@ cool_at: number | null,
  * The block to measure, where measuring makes sense now.
  */
 measure: Rect | null, 
-/**
- * The square that may turn out no good, where it can be said here.
- */
-spoil: Rect | null, 
 /**
  * The piece that may be off, where it can be said here.
  */
@@ -941,10 +977,6 @@ buttons: Array<Button>,
  */
 measure: boolean, 
 /**
- * It may be said to be spoilt.
- */
-spoil: boolean, 
-/**
  * It may be said to be off.
  */
 off: boolean, };
@@ -1077,6 +1109,166 @@ picture: Picture | null,
  */
 grid: Picture | null, };
 
+export type CompareRow = { 
+/**
+ * What it is.
+ */
+label: string, 
+/**
+ * Now.
+ */
+before: Shown, 
+/**
+ * After the change.
+ */
+after: Shown, 
+/**
+ * Whether they differ.
+ */
+differs: boolean, };
+
+export type WayRow = { 
+/**
+ * What to do.
+ */
+title: string, 
+/**
+ * What it means and costs, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * Do it.
+ */
+button: Button, };
+
+export type PieceChoice = { 
+/**
+ * The piece.
+ */
+piece: Rect, 
+/**
+ * Its name.
+ */
+label: string, };
+
+export type MishapChoice = { 
+/**
+ * Which.
+ */
+why: Mishap, 
+/**
+ * In words.
+ */
+label: string, };
+
+export type OffView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The piece.
+ */
+piece: Rect, 
+/**
+ * Which piece.
+ */
+title: string, 
+/**
+ * What is known of it, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * The piece drawn, with what is short or over.
+ */
+picture: Picture | null, 
+/**
+ * The squares in it, to say which is spoilt; empty for a square.
+ */
+squares: Array<PieceChoice>, 
+/**
+ * What may have happened to a square; empty where that is not asked.
+ */
+mishaps: Array<MishapChoice>, 
+/**
+ * The mishap chosen.
+ */
+why: Mishap | null, 
+/**
+ * It can be measured.
+ */
+measure: boolean, 
+/**
+ * What can be done, least trouble first.
+ */
+ways: Array<WayRow>, 
+/**
+ * Said when there is nothing to do or to choose.
+ */
+rest: string | null, };
+
+export type HoldRow = { 
+/**
+ * The lap between blocks.
+ */
+lap: Shown, 
+/**
+ * The finished size with it.
+ */
+finished: Shown, 
+/**
+ * How far off, and the fringe it leaves, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * Choose it; none where it is the lap already.
+ */
+choose: Button | null, };
+
+export type HoldView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * What is wrong with what was typed, by field (`width`, `height`).
+ */
+faults: Array<FieldProblem>, 
+/**
+ * Best first.
+ */
+rows: Array<HoldRow>, 
+/**
+ * How many joins remain, in words.
+ */
+said: string, };
+
+export type WholeView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * As foreseen.
+ */
+foreseen: Figure, 
+/**
+ * What is wrong with what was typed, by field (`width`, `height`).
+ */
+faults: Array<FieldProblem>, 
+/**
+ * Where the difference came from, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * Keeps the measure.
+ */
+keep: Button | null, 
+/**
+ * Each time the whole was measured, with its change in washing.
+ */
+kept: Array<string>, };
+
 export type GridWish = { "by": "squares", 
 /**
  * How many, as typed.
@@ -1176,6 +1368,32 @@ next: Rect | null,
  * What is typed is short of the trim size: something is to be done about it.
  */
 short: boolean, };
+
+export type OutlineTyped = { 
+/**
+ * Top side.
+ */
+top: string, 
+/**
+ * Right side.
+ */
+right: string, 
+/**
+ * Bottom side.
+ */
+bottom: string, 
+/**
+ * Left side.
+ */
+left: string, 
+/**
+ * Diagonal from top left to bottom right.
+ */
+falling: string, 
+/**
+ * Diagonal from top right to bottom left.
+ */
+rising: string, };
 
 export type TrimRow = { 
 /**
@@ -1297,7 +1515,15 @@ width: string,
 /**
  * Height as typed.
  */
-height: string, } | { "see": "trim" } | { "see": "off", 
+height: string, } | { "see": "outline", 
+/**
+ * Which.
+ */
+piece: Rect, 
+/**
+ * As typed.
+ */
+typed: OutlineTyped, } | { "see": "trim" } | { "see": "off", 
 /**
  * Which.
  */

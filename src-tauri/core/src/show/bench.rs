@@ -258,7 +258,6 @@ fn piece_card(throw: &Throw, piece: Rect, lens: Lens<'_>) -> PieceCard {
         lines,
         buttons,
         measure: block && throw.has(piece, Task::Stitch) && !throw.has(piece, Task::SquareUp),
-        spoil: piece.is_square() && throw.has(piece, Task::Cut) && !throw.is_joined(piece),
         off: piece.squares().all(|s| throw.has(s, Task::Cut)),
     }
 }

@@ -4,6 +4,7 @@ use super::{Lens, names};
 use crate::deed::{LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, Refusal};
 use crate::journal::Damage;
 use crate::measure::ParseError;
+use crate::outline::{Fault, Line};
 use crate::plan::{MOST, PlanFault};
 use crate::throw::Throw;
 use crate::view::Problem;
@@ -59,6 +60,7 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
         Refusal::Cloth => ("cloth", vec![("most", MOST_CLOTHS.into())]),
         Refusal::Spares { have } => ("spares", vec![("have", (*have).into())]),
         Refusal::NotMeasurable(piece) => ("not-measurable", vec![("piece", name(*piece).into())]),
+        Refusal::NotWhole => ("not-whole", vec![]),
         Refusal::Unlikely { given, planned } => (
             "unlikely",
             vec![
@@ -67,6 +69,22 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
             ],
         ),
         Refusal::NotCut(piece) => ("not-cut", vec![("piece", name(*piece).into())]),
+        Refusal::Outline(Fault::Impossible) => ("outline-impossible", vec![]),
+        Refusal::Outline(Fault::DoesNotClose { by, repeat }) => {
+            let line = match repeat {
+                Line::Top => "top",
+                Line::Right => "right",
+                Line::Bottom => "bottom",
+                Line::Left => "left",
+                Line::Falling => "falling",
+                Line::Rising => "rising",
+            };
+            let line = lens.say(&format!("outline-{line}"), &[]);
+            (
+                "outline-open",
+                vec![("by", lens.length(*by).into()), ("line", line.into())],
+            )
+        }
         Refusal::NothingToUnpick(piece) => {
             ("nothing-to-unpick", vec![("piece", name(*piece).into())])
         }

@@ -1,15 +1,19 @@
 //! Measuring a block and choosing a trim size.
 
-use super::{Lens, head, names, off, pictures, refusal};
+use super::{Lens, errors, head, names, off, pictures, refusal};
 use crate::assembly::{Rect, Seam};
 use crate::deed::{Action, Refusal, decide};
+use crate::drift::{Along, Seen, Sureness, Verdict, drift};
 use crate::journal::Journal;
-use crate::measure::{Length, zero};
-use crate::squaring::{measured_sides, natural, sewn_lap, summary, trim};
+use crate::measure::{Length, ParseError, from_mm, parse, zero};
+use crate::outline::{Measures, Outline, Sides};
+use crate::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
 use crate::tasks::Task;
 use crate::throw::{Size, Throw};
 use crate::trimming::{Choice, How, Save, choices, closing};
-use crate::view::{Button, FieldProblem, Figure, MeasureView, Problem, TrimRow, TrimView};
+use crate::view::{
+    Button, FieldProblem, Figure, MeasureView, OutlineTyped, Problem, TrimRow, TrimView,
+};
 
 /// What was typed for a block, and what it means.
 pub(super) fn measure(
@@ -168,7 +172,143 @@ fn figures_of(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Vec<Fig
     out
 }
 
-/// Count, mean, spread and lap of the fours measured so far.
+/// Measuring a block's four sides and its diagonals.
+pub(super) fn outline(
+    journal: &Journal,
+    piece: Rect,
+    typed: &OutlineTyped,
+    lens: Lens<'_>,
+) -> Result<MeasureView, Problem> {
+    let throw = journal.throw();
+    let mut view = measure(journal, piece, "", "", lens)?;
+    let mut read = |field: &str, typed: &str| match parse(typed, lens.ruler) {
+        Ok(length) => Some(length),
+        Err(ParseError::Empty) => None,
+        Err(error) => {
+            let problem = errors::typed(&error, lens);
+            view.faults.push(FieldProblem {
+                field: field.into(),
+                problem,
+            });
+            None
+        }
+    };
+    let [top, right, bottom, left, falling, rising] = [
+        read("top", &typed.top),
+        read("right", &typed.right),
+        read("bottom", &typed.bottom),
+        read("left", &typed.left),
+        read("falling", &typed.falling),
+        read("rising", &typed.rising),
+    ];
+    let (Some(top), Some(right), Some(bottom), Some(left)) = (top, right, bottom, left) else {
+        return Ok(view);
+    };
+    let measures = Measures {
+        sides: Sides {
+            top,
+            right,
+            bottom,
+            left,
+        },
+        diagonals: falling.zip(rising),
+    };
+    let action = Action::MeasureOutline { piece, measures };
+    let allowed = decide(Some(throw), &action);
+    let (outline, held) = match (
+        &allowed,
+        Outline::new(measures),
+        held(throw, piece, measures),
+    ) {
+        (Ok(_), Ok(outline), Ok(held)) => (outline, held),
+        _ => {
+            if let Err(why) = allowed {
+                let problem = refusal(&why, Some(throw), lens);
+                view.faults.push(FieldProblem {
+                    field: "top".into(),
+                    problem,
+                });
+            }
+            return Ok(view);
+        }
+    };
+    let target = throw.target(piece);
+    view.short = held.width < target.width || held.height < target.height;
+    view.keep = Some(Button {
+        label: say!(lens, "measure-keep"),
+        action,
+    });
+    let skew = outline.skew();
+    let degrees = format!("{:.1}", skew.abs());
+    view.figures.push(Figure {
+        label: say!(lens, "figure-skew"),
+        value: lens.plain(match degrees.as_str() {
+            "0.0" => say!(lens, "skew-none"),
+            _ => say!(lens, "skew", degrees = degrees),
+        }),
+    });
+    view.figures.push(Figure {
+        label: say!(lens, "figure-holds"),
+        value: lens.by(held.width, held.height),
+    });
+    if view.short {
+        view.verdict.push(say!(
+            lens,
+            "outline-short",
+            target = lens.by(target.width, target.height),
+            held = lens.by(held.width, held.height)
+        ));
+    }
+    // Where the ruler goes: the trim size, or as much of it as the block holds.
+    let (w, h) = if view.short {
+        (held.width, held.height)
+    } else {
+        (target.width, target.height)
+    };
+    let cut = outline.place(w, h, None).or_else(|| {
+        let fit = outline.largest(w, h)?;
+        outline.place(fit.width, fit.height, None)
+    });
+    if let Some(cut) = &cut {
+        let names = ["top", "right", "bottom", "left"];
+        for (side, (from, to)) in names.into_iter().zip(cut.trims) {
+            let ends = [lens.length(from).text, lens.length(to).text];
+            let text = match ends[0] == ends[1] {
+                true => ends[0].clone(),
+                false => say!(
+                    lens,
+                    "wedge",
+                    from = ends[0].as_str(),
+                    to = ends[1].as_str()
+                ),
+            };
+            let label = lens.say(&format!("figure-trim-{side}"), &[]);
+            view.figures.push(Figure {
+                label,
+                value: lens.plain(text),
+            });
+        }
+        if cut.turn.abs() >= 0.05 {
+            let key = if cut.turn > 0.0 {
+                "turn-right"
+            } else {
+                "turn-left"
+            };
+            view.verdict
+                .push(say!(lens, key, degrees = format!("{:.1}", cut.turn.abs())));
+        }
+    }
+    view.picture = Some(pictures::outlined(
+        throw,
+        piece,
+        &outline,
+        cut.as_ref(),
+        lens,
+    ));
+    Ok(view)
+}
+
+/// Mean, spread and lap of the fours measured so far, and what they say of the lap.
 fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
     let Some(sum) = summary(&measured_sides(throw)) else {
         return (Vec::new(), say!(lens, "summary-none"));
@@ -178,23 +318,75 @@ fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
         value,
     };
     let lap = sewn_lap(&throw.plan, throw.plan.joining, sum.mean);
-    let blocks = throw.measured.len();
     let figures = vec![
         figure("mean", lens.length(sum.mean)),
         figure("spread", lens.length(sum.spread)),
         figure("mean-lap", lens.length(lap)),
     ];
-    let off = sum.mean - throw.plan.natural_four();
-    let key = match blocks {
-        0..3 => "summary-few",
-        _ if off > lens.ruler.step() => "summary-stretch",
-        _ if off < zero() - lens.ruler.step() => "summary-tight",
-        _ => "summary-true",
+    (figures, drifted(throw, lens))
+}
+
+/// What the measured fours say of lap, cloth and hand, in the order they were sewn.
+fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
+    let seen: Vec<Seen> = throw
+        .measured
+        .iter()
+        .filter(|p| p.rows == 2 && p.cols == 2)
+        .filter_map(|p| {
+            let (measured, own) = (throw.work(*p)?.measured?, natural(throw, *p));
+            Some(Seen {
+                across: measured.width - own.width,
+                down: measured.height - own.height,
+            })
+        })
+        .collect();
+    let found = drift(&seen, lens.ruler.step());
+    let size = |l: Length| lens.length(if l < zero() { zero() - l } else { l });
+    let mean = lens.over_under(from_mm(found.mean));
+    let n = found.count;
+    let mut said = match found.verdict {
+        Verdict::TooFew => say!(lens, "drift-too-few", n = n, mean = mean),
+        Verdict::AsPlanned => say!(lens, "drift-as-planned", n = n, mean = mean),
+        Verdict::LapNarrow { by } => say!(lens, "drift-narrow", n = n, by = size(by)),
+        Verdict::LapWide { by } => say!(lens, "drift-wide", n = n, by = size(by)),
+        Verdict::Stretch { along } => {
+            let way = match along {
+                Along::Across => "across",
+                Along::Down => "down",
+                Along::Both => "both",
+            };
+            lens.say(
+                &format!("drift-stretch-{way}"),
+                &[("n", n.into()), ("mean", mean.into())],
+            )
+        }
+        Verdict::Uneven => say!(lens, "drift-uneven", n = n, mean = mean),
+        Verdict::Drifting { per_block } => {
+            let key = if per_block > zero() {
+                "drift-growing"
+            } else {
+                "drift-shrinking"
+            };
+            say!(lens, key, n = n, by = size(per_block))
+        }
     };
-    (
-        figures,
-        say!(lens, key, n = blocks, off = lens.over_under(off)),
-    )
+    if let Some(change) = found.change_mark {
+        let key = if change > zero() {
+            "drift-mark-wider"
+        } else {
+            "drift-mark-narrower"
+        };
+        said += &format!(" {}", say!(lens, key, by = size(change)));
+    }
+    if found.verdict != Verdict::TooFew {
+        let sure = match found.sureness {
+            Sureness::Guess => say!(lens, "sure-guess"),
+            Sureness::Likely => say!(lens, "sure-likely"),
+            Sureness::Firm => say!(lens, "sure-firm"),
+        };
+        said += &format!(" {sure}");
+    }
+    said
 }
 
 /// The trim sizes worth considering, with what each does to the finished size.

@@ -56,7 +56,7 @@ impl Lens<'_> {
             _ => w.text.clone(),
         };
         Shown {
-            text: format!("{short}\u{a0}×\u{a0}{}", h.text),
+            text: format!("{short}\u{a0}× {}", h.text),
             spoken: say!(self, "spoken-by", width = w.spoken, height = h.spoken),
             rounded: w.rounded || h.rounded,
         }
@@ -82,6 +82,9 @@ impl Lens<'_> {
             ("under", zero() - over)
         };
         let size = self.length(size);
+        if self.ruler.nearest(over) == zero() && size.text.starts_with("≈\u{a0}0") {
+            return self.plain(say!(self, "within-a-mark"));
+        }
         Shown {
             text: say!(self, key, length = size.text),
             spoken: say!(self, key, length = size.spoken),
@@ -107,6 +110,9 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
             width,
             height,
         } => View::Measure(measuring::measure(journal, *piece, width, height, lens)?),
+        Look::Outline { piece, typed } => {
+            View::Measure(measuring::outline(journal, *piece, typed, lens)?)
+        }
         Look::Trim => View::Trim(measuring::trims(journal, lens)),
         Look::Off { piece, why } => View::Off(off::off(journal, *piece, *why, lens)?),
         Look::Hold { width, height } => View::Hold(off::hold(journal, width, height, lens)),
@@ -138,7 +144,7 @@ pub fn shelf_row(id: &str, journal: &Journal, lens: Lens<'_>) -> ShelfRow {
     let throw = journal.throw();
     let work = work::work(journal, None, None, lens);
     let next = match work.card {
-        Some(card) => say!(lens, "shelf-next", title = card.title),
+        Some(card) => card.title,
         None => work.rest.unwrap_or_default(),
     };
     ShelfRow {

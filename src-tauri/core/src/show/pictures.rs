@@ -4,6 +4,7 @@ use super::{Lens, names};
 use crate::assembly::{Join, Kind, Rect, Seam};
 use crate::faces::Face;
 use crate::measure::{Ruler, in_mm, zero};
+use crate::outline::{Cut, Outline, Spot};
 use crate::plan::{Joining, Plan, Stitch, take};
 use crate::squaring;
 use crate::tasks::Task;
@@ -463,6 +464,46 @@ fn whole(d: &mut Drawing, throw: &Throw) -> (f64, f64) {
         d.line([x1, y1, x2, y2], Ink::Stitch, false);
     }
     (w, h)
+}
+
+/// A block's true outline, and the cut that squares it up.
+pub(super) fn outlined(
+    throw: &Throw,
+    piece: Rect,
+    outline: &Outline,
+    cut: Option<&Cut>,
+    lens: Lens<'_>,
+) -> Picture {
+    let mut d = Drawing { marks: Vec::new() };
+    let corners = outline.corners();
+    let least = |f: fn(&Spot) -> f64| corners.iter().map(f).fold(f64::INFINITY, f64::min);
+    let most = |f: fn(&Spot) -> f64| corners.iter().map(f).fold(f64::NEG_INFINITY, f64::max);
+    let (x0, y0) = (least(|c| c.0), least(|c| c.1));
+    let edge = in_mm(throw.plan.side) * 0.08;
+    let at = |(x, y): Spot| (x - x0 + edge, y - y0 + edge);
+    let mut round = |spots: [Spot; 4], ink| {
+        for i in 0..4 {
+            let ((x1, y1), (x2, y2)) = (at(spots[i]), at(spots[(i + 1) % 4]));
+            d.line([x1, y1, x2, y2], ink, false);
+        }
+    };
+    round(corners, Ink::Now);
+    if let Some(cut) = cut {
+        round(cut.corners, Ink::Cut);
+        let (x, y) = at(cut.centre);
+        d.line([x - edge / 2.0, y, x + edge / 2.0, y], Ink::Cut, false);
+        d.line([x, y - edge / 2.0, x, y + edge / 2.0], Ink::Cut, false);
+    }
+    Picture {
+        width: most(|c| c.0) - x0 + edge * 2.0,
+        height: most(|c| c.1) - y0 + edge * 2.0,
+        spoken: say!(
+            lens,
+            "picture-outline",
+            piece = names::spoken(throw, piece, lens)
+        ),
+        marks: d.marks,
+    }
 }
 
 /// The blocks as they lie, those short of the trim size marked, those over it hatched.

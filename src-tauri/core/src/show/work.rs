@@ -231,9 +231,11 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
         }),
         picture: pictures::step(throw, task, piece, lens),
         ticks: ticks(throw, batch, lens),
+        cool_from: batch
+            .cool_at
+            .map(|at| at - Time::from(throw.plan.cooling_minutes) * 60_000),
         cool_at: batch.cool_at,
         measure: (task == Task::SquareUp).then_some(piece),
-        spoil: square_at_hand.then_some(piece),
         off: (square_at_hand || throw.assembly().join(piece).is_some())
             .then_some(piece)
             .filter(|p| p.count() <= 4),

@@ -40,6 +40,7 @@ spoken-by = { $width } by { $height }
 exact = just right
 over = { $length } over
 under = { $length } under
+within-a-mark = right to the ruler’s mark
 none = none
 no-fringe = none; the edges are inside
 number = { $n }
@@ -100,7 +101,6 @@ count-whole = the whole throw
 ## The step screen
 
 progress = { $done } of { $all } steps done
-shelf-next = Next: { $title }
 station-any = Anywhere
 station-table = Table
 station-iron = Iron
@@ -408,13 +408,43 @@ verdict-down-over = Down: { $over } over. Trim { $before } from the top and { $a
 verdict-down-over-one-side = Down: { $over } over, less than can be halved on this ruler. Trim it from the bottom.
 verdict-down-under = Down: { $over } under. Do not trim it this way; lap it a little less where it joins, or choose a smaller trim size.
 summary-none = Nothing measured yet.
-summary-few = { $n ->
-    [one] One measured: too few to tell a habit from chance. Its mean side: { $off }.
-   *[other] { $n } measured: too few to tell a habit from chance. Mean side so far: { $off }.
+drift-too-few = { $n ->
+    [one] One four measured: too few to tell a habit from chance. It is { $mean }.
+   *[other] { $n } fours measured: too few to tell a habit from chance. On average { $mean }.
 }
-summary-true = { $n } measured. On the whole they come out as planned ({ $off }).
-summary-stretch = { $n } measured. They come out large ({ $off }): the cloth stretches, or the laps are sewn narrower than marked.
-summary-tight = { $n } measured. They come out small ({ $off }): the laps are sewn wider than marked.
+drift-as-planned = { $n } fours measured. They come out as planned; on average { $mean }.
+drift-narrow = { $n } fours measured. They are over alike: the lap is being sewn { $by } narrower than marked.
+drift-wide = { $n } fours measured. They are under alike: the lap is being sewn { $by } wider than marked.
+drift-stretch-across = { $n } fours measured. They are over across, not down: the cloth stretches across (on average { $mean }).
+drift-stretch-down = { $n } fours measured. They are over down, not across: the cloth stretches down (on average { $mean }).
+drift-stretch-both = { $n } fours measured. They are over unevenly: the cloth stretches (on average { $mean }).
+drift-uneven = { $n } fours measured. They are uneven, but not from stretch or one wrong lap (on average { $mean }). Look at how they were cut.
+drift-growing = { $n } fours measured. They grow by { $by } with each four: the mark or the guide is moving.
+drift-shrinking = { $n } fours measured. They shrink by { $by } with each four: the mark or the guide is moving.
+drift-mark-wider = Mark the next laps { $by } wider.
+drift-mark-narrower = Mark the next laps { $by } narrower.
+sure-guess = With so few this is a guess.
+sure-likely = With so many this is likely.
+sure-firm = With so many this is fairly sure.
+figure-skew = Corner off square
+figure-holds = Largest it holds
+figure-trim-top = Trim from the top
+figure-trim-right = Trim from the right
+figure-trim-bottom = Trim from the bottom
+figure-trim-left = Trim from the left
+skew = { $degrees }°
+skew-none = square
+wedge = { $from } to { $to }
+turn-right = Turn the ruler { $degrees }° to the right.
+turn-left = Turn the ruler { $degrees }° to the left.
+outline-short = It holds no { $target }; the largest is { $held }.
+outline-top = the top side
+outline-right = the right side
+outline-bottom = the bottom side
+outline-left = the left side
+outline-falling = the diagonal from top left to bottom right
+outline-rising = the diagonal from top right to bottom left
+picture-outline = { $piece }, its true outline and where to cut
 trim-none-short = No measured piece falls short.
 trim-short = { $n ->
     [one] One measured piece falls short.
@@ -446,10 +476,11 @@ reason-smaller = At { $natural } { $n ->
     [one] one is
    *[other] { $left } are
 }.
-reason-cost = All in all the least trouble: about { $n ->
-    [one] a minute
-   *[other] { $n } minutes
-} of work or lost cloth, by our estimate.
+reason-cost = { $n ->
+    [0] All in all the least trouble: hardly any work or lost cloth.
+    [one] All in all the least trouble: about a minute of work or lost cloth, by our estimate.
+   *[other] All in all the least trouble: about { $n } minutes of work or lost cloth, by our estimate.
+}
 closing-all = Every row and every column closes.
 closing-row = Row of fours { $n } comes out { $off }.
 closing-column = Column of fours { $n } comes out { $off }.
@@ -734,10 +765,16 @@ error-spares = { $have ->
 error-spares-next = Cut a new square, or correct the count of spares on the bench.
 error-not-measurable = { $piece } cannot be measured for squaring up now.
 error-not-measurable-next = Measure a four or single pair once it is stitched and before it is squared up.
+error-not-whole = The throw is not in one piece yet.
+error-not-whole-next = Measure the whole once the last join is stitched.
 error-unlikely = { $given } is not likely: { $planned } was planned.
 error-unlikely-next = Look at the unit and measure again.
 error-not-cut = { $piece } is not cut yet.
 error-not-cut-next = Only a square that has been cut can be spoilt.
+error-outline-impossible = No block has such sides and diagonals.
+error-outline-impossible-next = Measure the sides and both diagonals again.
+error-outline-open = These measures do not close: { $by } are missing or too much.
+error-outline-open-next = Measure { $line } again.
 error-nothing-to-unpick = { $piece } has nothing sewn that could be opened, or is joined on already.
 error-nothing-to-unpick-next = Choose a piece that is sewn and still loose.
 error-lap-too-narrow = A lap of { $lap } leaves too little fringe.

@@ -1,0 +1,162 @@
+//! A maker's hand in the window: taps by the marks the screens carry (`data-testid`).
+
+use crate::window::Window;
+use serde_json::{Value, json};
+use std::path::Path;
+
+/// A window with a maker at it.
+pub struct Walk {
+    /// The window itself.
+    pub window: Window,
+}
+
+impl Walk {
+    /// Open the window on a data folder.
+    pub fn start(data: &Path) -> Walk {
+        Walk {
+            window: Window::open(data),
+        }
+    }
+
+    /// Tap what carries this mark, once it can be tapped.
+    pub fn tap(&self, mark: &str) {
+        let selector = format!("[data-testid=\"{mark}\"]:not([disabled])");
+        let ready = |w: &Window| {
+            let found = w.run(
+                "const e = document.querySelector(arguments[0]);
+                 return !!e && e.getAttribute('aria-disabled') !== 'true' && e.getAttribute('aria-busy') !== 'true';",
+                &[json!(selector)],
+            );
+            found == json!(true)
+        };
+        self.window
+            .wait_until(&format!("“{mark}” can be tapped"), ready);
+        let element = self.window.select(&selector);
+        self.window.run(
+            "arguments[0].scrollIntoView({ block: 'center' })",
+            &[element.argument()],
+        );
+        self.window.click_on(&element);
+    }
+
+    /// The words of what carries this mark; nothing if it is not there.
+    pub fn reads(&self, mark: &str) -> String {
+        let text = self.window.run(
+            "const e = document.querySelector(`[data-testid=\"${arguments[0]}\"]`);
+             return e ? (e.value ?? e.innerText) : '';",
+            &[json!(mark)],
+        );
+        text.as_str().unwrap_or_default().replace('\u{a0}', " ")
+    }
+
+    /// The words of everything that carries this mark.
+    pub fn all(&self, mark: &str) -> Vec<String> {
+        let text = self.window.run(
+            "return [...document.querySelectorAll(`[data-testid=\"${arguments[0]}\"]`)].map((e) => (e.querySelector('[aria-hidden=true]') ?? e).innerText);",
+            &[json!(mark)],
+        );
+        let words = |v: &Value| v.as_str().unwrap_or_default().replace('\u{a0}', " ");
+        text.as_array()
+            .map(|a| a.iter().map(words).collect())
+            .unwrap_or_default()
+    }
+
+    /// Wait until what carries this mark has these words in it.
+    pub fn sees(&self, mark: &str, words: &str) {
+        let what = format!("“{mark}” says “{words}”");
+        self.window
+            .wait_until(&what, |_| self.reads(mark).contains(words));
+    }
+
+    /// Empty the field of this mark and type into it.
+    pub fn types(&self, mark: &str, text: &str) {
+        let element = self.window.select(&format!("[data-testid=\"{mark}\"]"));
+        self.window.run(
+            "const e = arguments[0]; e.focus(); e.value = arguments[1];
+             e.dispatchEvent(new Event('input', { bubbles: true }));
+             e.dispatchEvent(new Event('change', { bubbles: true })); e.blur();",
+            &[element.argument(), json!(text)],
+        );
+    }
+
+    /// Begin a throw of so many squares, with the plan the app proposes.
+    pub fn begin(&self, name: &str, across: u16, down: u16) {
+        self.tap("new-throw");
+        self.types("field-name", name);
+        self.types("field-across", &across.to_string());
+        self.types("field-down", &down.to_string());
+        for _ in 0..3 {
+            self.tap("next-page");
+        }
+        self.tap("begin");
+        self.sees("card-title", "Cut a square");
+    }
+
+    /// The folder name of the only throw.
+    pub fn id(&self) -> String {
+        let shelf = self.window.call("shelf", json!({})).expect("the shelf");
+        shelf["rows"][0]["id"]
+            .as_str()
+            .expect("a throw")
+            .to_string()
+    }
+
+    /// See a screen's view as the page would.
+    pub fn look(&self, look: Value) -> Value {
+        let id = self.id();
+        self.window
+            .call("look", json!({ "id": id, "look": look }))
+            .expect("a view")
+    }
+
+    /// Press the last tick (the one for all pieces) until the step is this one.
+    pub fn until(&self, title: &str) {
+        self.until_piece(title, "");
+    }
+
+    /// Press the last tick until the step is this one, for a piece so named.
+    pub fn until_piece(&self, title: &str, piece: &str) {
+        for _ in 0..200 {
+            if self.reads("card-title").contains(title) && self.reads("card-piece").contains(piece)
+            {
+                return;
+            }
+            let before = self.done();
+            let ticks = self.window.run(
+                "return [...document.querySelectorAll('[data-testid^=\"tick\"]')].map((e) => e.dataset.testid)
+                   .filter((t) => /^tick(-\\d)?$/.test(t)).sort();",
+                &[],
+            );
+            let last = ticks
+                .as_array()
+                .and_then(|t| t.last())
+                .and_then(Value::as_str);
+            self.tap(last.expect("a tick"));
+            self.window
+                .wait_until("the tick is taken", |_| self.done() > before);
+        }
+        panic!(
+            "never came to “{title}” “{piece}”; now at “{}”",
+            self.reads("card-title")
+        );
+    }
+
+    /// Steps done, as the page shows them.
+    pub fn done(&self) -> u64 {
+        let head = self.window.text();
+        let at = head.split(" steps done").next().unwrap_or_default();
+        let words: Vec<&str> = at.split_whitespace().collect();
+        // “207 of 353 steps done”
+        words
+            .get(words.len().wrapping_sub(3))
+            .and_then(|n| n.parse().ok())
+            .unwrap_or(0)
+    }
+
+    /// Press keys of the measuring pad, by their names.
+    pub fn keys(&self, names: &[&str]) {
+        for name in names {
+            self.tap(&format!("key-{name}"));
+        }
+    }
+}
