@@ -390,7 +390,7 @@ fn fold(throw: &mut Throw, entry: &Entry) {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
     use crate::assembly::Rect;
     use crate::faces::Face;
@@ -400,7 +400,7 @@ mod tests {
     use crate::throw::Mishap;
     use proptest::prelude::*;
 
-    fn begin(across: u16, down: u16) -> Journal {
+    pub(crate) fn begin(across: u16, down: u16) -> Journal {
         let plan = Plan {
             across,
             down,
@@ -428,7 +428,7 @@ mod tests {
     }
 
     /// Some allowed (or refused) step, picked by numbers.
-    fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
+    pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
         let throw = journal.throw();
         let pieces: Vec<Rect> = throw.assembly().pieces().collect();
         let piece = pieces[pick as usize % pieces.len()];
@@ -468,6 +468,39 @@ mod tests {
                 width: inch64(600 + i64::from(pick % 20)),
                 height: inch64(608),
             },
+            6 => Action::Replace {
+                piece,
+                why: Mishap::Flaw,
+                spare: pick % 2 == 0,
+            },
+            7 => Action::Unpick {
+                pieces: vec![piece],
+                lap: (pick % 3 == 0).then_some(inch64(28)),
+            },
+            8 => match pick % 5 {
+                0 => Action::ChangePlan {
+                    plan: Plan {
+                        across: 1 + (pick / 5 % 5) as u16,
+                        down: 1 + (pick / 25 % 5) as u16,
+                        ..throw.plan
+                    },
+                },
+                1 => Action::ChooseTrim {
+                    trim: inch64(592 + i64::from(pick / 5 % 17)),
+                },
+                2 => Action::Patch {
+                    piece,
+                    face: Face::Front,
+                    print: 0,
+                    why: Mishap::Flaw,
+                },
+                3 => Action::SetAside { piece },
+                _ => {
+                    let blocks = throw.assembly().blocks();
+                    let b = blocks[pick as usize / 5 % blocks.len()];
+                    Action::Swap { a: piece, b }
+                }
+            },
             _ if open.is_empty() => Action::Note {
                 text: "all done".into(),
                 piece: None,
@@ -486,7 +519,7 @@ mod tests {
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(40))]
         #[test]
-        fn the_fold_is_the_same_live_and_replayed(steps in prop::collection::vec((0u8..14, any::<u32>()), 0..120)) {
+        fn the_fold_is_the_same_live_and_replayed(steps in prop::collection::vec((0u8..20, any::<u32>()), 0..160)) {
             let mut journal = begin(3, 4);
             for (i, s) in steps.into_iter().enumerate() {
                 step(&mut journal, s, i as Time);
@@ -498,7 +531,7 @@ mod tests {
         }
 
         #[test]
-        fn undoing_all_and_redoing_all_is_nothing(steps in prop::collection::vec((2u8..14, any::<u32>()), 1..100)) {
+        fn undoing_all_and_redoing_all_is_nothing(steps in prop::collection::vec((2u8..20, any::<u32>()), 1..140)) {
             let mut journal = begin(4, 3);
             let mut states = vec![journal.throw().clone()];
             for (i, s) in steps.into_iter().enumerate() {
@@ -523,7 +556,7 @@ mod tests {
         fn no_piece_is_worked_before_its_parts(across in 1u16..7, down in 1u16..7, picks in prop::collection::vec(any::<u32>(), 0..300)) {
             let mut journal = begin(across, down);
             for (i, pick) in picks.into_iter().enumerate() {
-                step(&mut journal, (9, pick), i as Time);
+                step(&mut journal, (10, pick), i as Time);
                 let throw = journal.throw();
                 for (piece, work) in throw.worked().filter(|(_, w)| !w.done.is_empty()) {
                     prop_assert!(throw.waits_for(*piece).is_none());

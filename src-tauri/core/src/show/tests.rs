@@ -302,3 +302,47 @@ fn the_demo_says_what_is_next() {
     assert_eq!(iron.task, Task::CoolLap);
     assert_eq!(iron.cool_at, Some(now - 60_000 + 300_000));
 }
+
+proptest::proptest! {
+    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(24))]
+    /// Whatever happened on the bench, every screen can be shown and every button pressed.
+    #[test]
+    fn every_screen_of_every_state(across in 1u16..5, down in 1u16..5,
+                                   steps in proptest::collection::vec((0u8..30, proptest::prelude::any::<u32>()), 0..120)) {
+        let words = Words::english();
+        let mut journal = crate::journal::tests::begin(across, down);
+        for (i, s) in steps.into_iter().enumerate() {
+            crate::journal::tests::step(&mut journal, s, i as Time * 60_000);
+        }
+        let lens = lens(&words);
+        let mut looks = vec![Look::Trim, Look::Plan { draft: None }, Look::History { most: 500 },
+            Look::Faces { face: Face::Back },
+            Look::Hold { width: "30 in".into(), height: "40 in".into() },
+            Look::Whole { width: "19 in".into(), height: "19 in".into() }];
+        for piece in journal.throw().assembly().pieces() {
+            looks.push(Look::Bench { chosen: Some(piece) });
+            for why in crate::throw::Mishap::ALL {
+                looks.push(Look::Off { piece, why: Some(why) });
+            }
+        }
+        for asked in looks {
+            let view = look(&journal, &asked, lens).unwrap();
+            words_are_whole(&view);
+            let buttons: Vec<Action> = match view {
+                View::Off(off) => off.ways.into_iter().map(|w| w.button.action).collect(),
+                View::Bench(b) => b.chosen.into_iter().flat_map(|c| c.buttons).map(|b| b.action).collect(),
+                View::Trim(t) => t.rows.into_iter().filter_map(|r| r.choose).map(|b| b.action).collect(),
+                View::Hold(h) => h.rows.into_iter().filter_map(|r| r.choose).map(|b| b.action).collect(),
+                _ => continue,
+            };
+            for action in buttons {
+                proptest::prop_assert!(journal.propose(&action, 1).is_ok(), "{:?}", action);
+            }
+        }
+        let work = work_view(&journal, None, lens);
+        words_are_whole(&work);
+        for tick in work.card.into_iter().flat_map(|c| c.ticks) {
+            proptest::prop_assert!(journal.propose(&tick.action, 1).is_ok(), "{:?}", tick);
+        }
+    }
+}
