@@ -53,7 +53,11 @@ interface Spot {
   place: Place;
   id: string | null;
   depth: number;
+  /** Depth of the tab screen at or beneath this one. */
+  tab: number | null;
 }
+
+const isTab = (place: Place) => (TABS as readonly string[]).includes(place.at);
 
 /** A tap is not heard twice within this time, in milliseconds. */
 const SETTLE = 300;
@@ -87,7 +91,11 @@ class Store {
   afterRuler: (() => Promise<void>) | null = null;
 
   private asked = 0;
+  private going = 0;
   private depth = 0;
+  private tab: number | null = null;
+  /** Set while `leave` is on its way back through the history. */
+  private landing: { to: Place | undefined; done: () => void } | null = null;
 
   async start() {
     const wide = matchMedia(WIDE);
@@ -95,9 +103,14 @@ class Store {
     wide.addEventListener('change', () => (this.wide = wide.matches));
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.dress());
     window.addEventListener('popstate', (event: PopStateEvent) => {
+      const landing = this.landing;
+      this.landing = null;
       const spot = event.state as Spot | null;
       this.depth = spot?.depth ?? 0;
-      void this.arrive(spot?.place ?? { at: 'shelf' }, spot?.id ?? null);
+      this.tab = spot?.tab ?? null;
+      if (spot && landing?.to) history.replaceState({ ...spot, place: landing.to }, '');
+      const place = (spot && landing?.to) ?? spot?.place ?? { at: 'shelf' };
+      void this.arrive(place, spot?.id ?? null).then(landing?.done);
     });
     await this.greet();
   }
@@ -151,7 +164,9 @@ class Store {
   /** Go to a screen; `over` takes the place of the present one. */
   async go(place: Place, id: string | null = this.id, over = false) {
     if (!over) this.depth += 1;
-    const spot: Spot = { place, id, depth: this.depth };
+    if (isTab(place)) this.tab = this.depth;
+    else if (id === null) this.tab = null;
+    const spot: Spot = { place, id, depth: this.depth, tab: this.tab };
     if (over) history.replaceState(spot, '');
     else history.pushState(spot, '');
     await this.arrive(place, id);
@@ -163,11 +178,26 @@ class Store {
     else void this.go({ at: 'shelf' }, null, true);
   }
 
+  /**
+   * Leave a side screen, with all that were opened from it, for the tab screen
+   * beneath, or for `to` in its stead.
+   */
+  async leave(to?: Place) {
+    if (this.tab === null || this.tab >= this.depth) {
+      await this.go(to ?? { at: 'work' }, this.id, true);
+      return;
+    }
+    const landed = new Promise<void>((done) => (this.landing = { to, done }));
+    history.go(this.tab - this.depth);
+    await landed;
+  }
+
   async open(id: string) {
     await this.go({ at: 'work' }, id);
   }
 
   private async arrive(place: Place, id: string | null) {
+    const mine = ++this.going;
     this.second = null;
     this.problem = null;
     if (place.at === 'shelf' || place.at === 'new') {
@@ -195,10 +225,18 @@ class Store {
       this.head = null;
     }
     const seen = await this.see(look);
-    if (!seen && other && !this.view) {
+    // Another screen was asked for meanwhile.
+    if (mine !== this.going) return;
+    const problem = this.problem;
+    if (!seen && problem && other && !this.view) {
       // It cannot be opened: stay on the shelf, with the problem shown.
-      const problem = this.problem;
       await this.go({ at: 'shelf' }, null, true);
+      this.problem = problem;
+      return;
+    }
+    if (!seen && problem && !isTab(place)) {
+      // The piece is no more.
+      await this.leave();
       this.problem = problem;
       return;
     }
@@ -289,7 +327,24 @@ class Store {
       await this.again();
       return head;
     });
+    // What the side screen was about may be gone.
+    if (head && this.problem && !isTab(this.place)) await this.leave();
     return head !== null;
+  }
+
+  /** A deed that ends a side screen: done, work goes on, and it can be taken back at once. */
+  async settle(action: Action, said: string): Promise<boolean> {
+    const { id, place } = this;
+    if (!id) return false;
+    const head = await this.doing(() => ipc.act(id, { deed: 'act', action }));
+    if (!head) return false;
+    if (this.id === id) {
+      this.head = head;
+      if (this.place === place) await this.leave();
+      else await this.again();
+    }
+    this.second = { text: said, label: t('ui-undo'), run: () => void this.undo() };
+    return true;
   }
 
   act(action: Action): Promise<boolean> {

@@ -155,13 +155,6 @@ ui-look-anywhere = See work anywhere
 ui-besides = Besides
 ui-also-ready = Also ready
 ui-measure-this = Measure this one
-ui-no-good = This square is no good
-ui-no-good-text = What happened to it? Its place is opened again, and the count of squares to cut goes up.
-ui-mis-cut = Cut too small or crooked
-ui-flaw = A hole, a stain or a worn patch
-ui-scorched = Scorched
-ui-lost = Not to be found
-ui-spoilt = The square is taken out
 ui-note = Write a note
 ui-note-text = Note
 ui-note-keep = Keep this note
@@ -228,7 +221,7 @@ ui-back-to-work = Back to work
 ui-measured-so-far = Measured so far
 
 # What is off, and sizes to hold
-ui-something-off = Something is off with it
+ui-something-off = This one is off
 ui-what-can-be-done = What can be done
 ui-what-happened = What happened to it
 ui-which-square = Which square
