@@ -506,7 +506,8 @@ pub(super) fn outlined(
     }
 }
 
-/// The blocks as they lie, those short of the trim size marked, those over it hatched.
+/// The blocks as they lie: those short of the trim size marked, those over it hatched;
+/// a row or column that does not close has its difference at its end.
 pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
     let mut d = Drawing { marks: Vec::new() };
     let mut off = 0;
@@ -531,9 +532,36 @@ pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
             amiss.then(|| names::block(block)),
         );
     }
+    let (width, height) = (
+        f64::from(throw.plan.across) * 10.0,
+        f64::from(throw.plan.down) * 10.0,
+    );
+    let mut room = (0.0, 0.0);
+    for (seam, n, off) in crate::trimming::closing(throw) {
+        if off == zero() {
+            continue;
+        }
+        let at = n as f64 * 20.0;
+        let words = lens.over_under(off).text;
+        let long = words.chars().count() as f64 * 2.6;
+        match seam {
+            Seam::Upright => {
+                let tall = (height - at).min(20.0);
+                d.area([width, at, 3.0, tall - 1.0], Ink::Amiss, None, None);
+                d.words(width + 5.0 + long / 2.0, at + tall / 2.0, words, 4.5);
+                room.0 = long.max(room.0);
+            }
+            Seam::Level => {
+                let wide = (width - at).min(20.0);
+                d.area([at, height, wide - 1.0, 3.0], Ink::Amiss, None, None);
+                d.words(at + wide / 2.0, height + 7.0, words, 4.5);
+                room.1 = 10.0;
+            }
+        }
+    }
     Picture {
-        width: f64::from(throw.plan.across) * 10.0,
-        height: f64::from(throw.plan.down) * 10.0,
+        width: width + if room.0 > 0.0 { room.0 + 6.0 } else { 0.0 },
+        height: height + room.1,
         spoken: say!(lens, "picture-blocks", n = off),
         marks: d.marks,
     }
