@@ -1,5 +1,5 @@
-// Two sides being typed: looked at a moment after each key, their units spelled
-// out before the ruler changes.
+// Sides being typed: looked at a moment after each key, their units spelled out
+// before the ruler changes.
 
 import { store } from './store.svelte';
 import { spelledOut } from './typed';
@@ -8,12 +8,24 @@ import type { Look } from './types';
 /** How long after the last key the core is asked, in milliseconds. */
 const PAUSE = 80;
 
-export class Sizing {
-  typed = $state({ width: '', height: '' });
+/** The two sides most things are measured by. */
+export const SIDES = ['width', 'height'] as const;
+
+export class Sizing<Side extends string> {
+  typed: Record<Side, string>;
 
   private timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(private readonly look: (typed: { width: string; height: string }) => Look) {}
+  constructor(
+    private readonly sides: readonly Side[],
+    private readonly look: (typed: Record<Side, string>) => Look,
+  ) {
+    this.typed = $state(this.empty());
+  }
+
+  private empty() {
+    return Object.fromEntries(this.sides.map((side) => [side, ''])) as Record<Side, string>;
+  }
 
   changed() {
     clearTimeout(this.timer);
@@ -25,13 +37,18 @@ export class Sizing {
     await store.see(this.look({ ...this.typed }));
   }
 
+  /** Rub everything out. */
+  async clear() {
+    this.typed = this.empty();
+    await this.now();
+  }
+
   /** For as long as the screen is shown; gives what ends it. */
   begin(): () => void {
     store.beforeRuler = async () => {
       const ruler = store.prefs?.ruler;
       if (!ruler) return;
-      this.typed.width = spelledOut(this.typed.width, ruler);
-      this.typed.height = spelledOut(this.typed.height, ruler);
+      for (const side of this.sides) this.typed[side] = spelledOut(this.typed[side], ruler);
     };
     store.afterRuler = () => this.now();
     return () => {

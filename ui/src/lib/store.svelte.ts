@@ -9,6 +9,7 @@ import { setWords, t } from './words.svelte';
 import type {
   Action,
   Deed,
+  Denim,
   GridWish,
   GridsView,
   Head,
@@ -47,6 +48,15 @@ export interface Second {
   text: string;
   label: string;
   run: () => void;
+}
+
+/** A new throw as typed so far. */
+export interface NewThrow {
+  name: string;
+  draft: PlanDraft;
+  prints: Print[];
+  denims: Denim[];
+  page: number;
 }
 
 interface Spot {
@@ -89,6 +99,11 @@ class Store {
   beforeRuler: (() => Promise<void>) | null = null;
   /** Lets a form read itself again after the ruler has changed. */
   afterRuler: (() => Promise<void>) | null = null;
+
+  /** Plans typed but neither applied nor dropped, by throw. */
+  readonly drafts: Partial<Record<string, PlanDraft>> = {};
+  /** A new throw that was left for the settings. */
+  begun: NewThrow | null = null;
 
   private asked = 0;
   private going = 0;
@@ -216,7 +231,7 @@ class Store {
       this.arrived += 1;
       return;
     }
-    const look = firstLook(place);
+    const look = firstLook(place, this.drafts[id] ?? null);
     const other = id !== this.id;
     this.id = id;
     if (other) {
@@ -396,14 +411,14 @@ class Store {
   }
 }
 
-function firstLook(place: Place): Look {
+function firstLook(place: Place, draft: PlanDraft | null): Look {
   switch (place.at) {
     case 'bench':
       return { see: 'bench', chosen: null };
     case 'faces':
       return { see: 'faces', face: 'front' };
     case 'plan':
-      return { see: 'plan', draft: null };
+      return { see: 'plan', draft };
     case 'measure':
       return { see: 'measure', piece: place.piece, width: '', height: '' };
     case 'trim':

@@ -1,6 +1,6 @@
 // What is typed into fields, before the core has read it.
 
-import type { Ruler } from './types';
+import type { PlanDraft, Ruler } from './types';
 
 /** The short name of the unit a bare number is read in. */
 export function unit(ruler: Ruler): 'in' | 'mm' | 'cm' {
@@ -11,4 +11,23 @@ export function unit(ruler: Ruler): 'in' | 'mm' | 'cm' {
 export function spelledOut(text: string, ruler: Ruler): string {
   const bare = text.trim();
   return bare === '' || /[a-z"'′″”’]/i.test(bare) ? text : `${bare} ${unit(ruler)}`;
+}
+
+const MEASURES = [
+  'side',
+  'lap',
+  'width',
+  'fringe',
+  'trim',
+  'between',
+  'strip',
+  'longest',
+  'tail',
+] as const satisfies (keyof PlanDraft)[];
+
+/** A draft of which every bare measure has its unit written out. */
+export function draftSpelledOut(draft: PlanDraft, ruler: Ruler): PlanDraft {
+  const spelled = { ...draft };
+  for (const field of MEASURES) spelled[field] = spelledOut(draft[field], ruler);
+  return spelled;
 }
