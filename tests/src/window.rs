@@ -212,10 +212,10 @@ impl Window {
         }
     }
 
-    /// The text that is to be seen.
+    /// The text that is to be seen, unbroken spaces as plain ones.
     pub fn text(&self) -> String {
         let text = self.run("return document.body.innerText", &[]);
-        text.as_str().unwrap_or_default().to_string()
+        text.as_str().unwrap_or_default().replace('\u{a0}', " ")
     }
 
     /// Wait until `words` are to be seen.

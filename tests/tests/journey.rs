@@ -224,7 +224,7 @@ fn a_four_that_stretched_is_trimmed() {
     walk.window.wait_until("the measure is kept", |_| {
         walk.done_undo().contains("Measured")
     });
-    walk.tap("tab-work");
+    walk.tap("back");
     walk.sees("card-title", "Square it up");
     let before = walk.done();
     walk.tap("tick");
