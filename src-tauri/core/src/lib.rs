@@ -21,6 +21,7 @@ pub mod holding;
 pub mod journal;
 pub mod measure;
 pub mod outline;
+pub mod pace;
 pub mod plan;
 pub mod reconcile;
 pub mod rescue;

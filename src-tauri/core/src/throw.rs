@@ -810,16 +810,18 @@ impl Throw {
         self.assembly.kind(piece)
     }
 
-    /// Minutes of work left, by the rough usual minutes of each task; waiting is not work.
-    pub fn minutes_left(&self) -> f64 {
-        let mut left = 0.0;
+    /// How often each kind of step is still to be done.
+    pub fn tasks_left(&self) -> BTreeMap<Task, usize> {
+        let mut left = BTreeMap::new();
         for piece in self.assembly.pieces() {
-            let tasks = self.tasks(piece);
-            let all: f64 = tasks.iter().map(|t| t.usual_minutes()).sum();
-            let done = self.work.get(&piece).map_or(0.0, |w| {
-                w.done.iter().map(|(t, _)| t.usual_minutes()).sum::<f64>()
-            });
-            left += (all - done).max(0.0);
+            for task in self.tasks(piece) {
+                *left.entry(task).or_insert(0) += 1;
+            }
+            for (task, _) in self.work.get(&piece).map_or(&[][..], |w| &w.done) {
+                if let Some(n) = left.get_mut(task) {
+                    *n = usize::saturating_sub(*n, 1);
+                }
+            }
         }
         left
     }

@@ -317,7 +317,7 @@ class Store {
 
   // Deeds.
 
-  private async doing<T>(deed: () => Promise<T>): Promise<T | null> {
+  private async doing<T>(deed: () => Promise<T>, settle = SETTLE): Promise<T | null> {
     if (this.busy) return null;
     this.busy = true;
     this.problem = null;
@@ -329,19 +329,21 @@ class Store {
       this.fail(thrown);
       return null;
     } finally {
-      setTimeout(() => (this.busy = false), SETTLE);
+      setTimeout(() => (this.busy = false), settle);
     }
   }
 
   private async deed(deed: Deed): Promise<boolean> {
     const id = this.id;
     if (!id) return false;
+    // Tapping undo several times in a row is meant; ticking twice is not.
+    const settle = deed.deed === 'act' ? SETTLE : 0;
     const head = await this.doing(async () => {
       const head = await ipc.act(id, deed);
       this.head = head;
       await this.again();
       return head;
-    });
+    }, settle);
     // What the side screen was about may be gone.
     if (head && this.problem && !isTab(this.place)) await this.leave();
     return head !== null;

@@ -199,12 +199,32 @@ fn aside(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
     )
 }
 
+/// Work left as words: the middle, with its range.
+pub(super) fn time_left(left: crate::pace::Pace, lens: Lens<'_>) -> String {
+    let words = |minutes: f64| {
+        let quarters = (minutes / 15.0).ceil() as i64;
+        say!(lens, "hours", h = quarters / 4, m = quarters % 4 * 15)
+    };
+    if left.high <= 0.0 {
+        return say!(lens, "none");
+    }
+    let key = if left.own { "time-own" } else { "time-usual" };
+    say!(
+        lens,
+        key,
+        middle = words(left.middle),
+        low = words(left.low),
+        high = words(left.high)
+    )
+}
+
 /// What a change would do, before and after.
 pub(super) fn compare(
-    throw: &Throw,
+    journal: &Journal,
     events: &[Event],
     lens: Lens<'_>,
 ) -> (Vec<CompareRow>, Vec<String>) {
+    let throw = journal.throw();
     let then = after(throw, events);
     let squares = |t: &Throw| {
         t.assembly()
@@ -220,10 +240,8 @@ pub(super) fn compare(
             .filter(|j| !t.has(j.whole, Task::Stitch))
             .count()
     };
-    let hours = |t: &Throw| {
-        let quarters = (t.minutes_left() / 15.0).ceil() as i64;
-        say!(lens, "hours", h = quarters / 4, m = quarters % 4 * 15)
-    };
+    let paces = crate::pace::paces(journal);
+    let hours = |t: &Throw| time_left(crate::pace::left(t, &paces), lens);
     let size = |t: &Throw| {
         let size = t.finished();
         lens.by(size.width, size.height)

@@ -194,7 +194,7 @@ fn view(journal: Option<&Journal>, typed: &PlanDraft, lens: Lens<'_>) -> PlanVie
         if plan != journal.throw().plan {
             match decide(Some(journal.throw()), &action) {
                 Ok(events) => {
-                    (compare, aside) = off::compare(journal.throw(), &events, lens);
+                    (compare, aside) = off::compare(journal, &events, lens);
                     change = Some(Button {
                         label: say!(lens, "plan-change"),
                         action,

@@ -153,6 +153,7 @@ ui-cool-now = It can be lifted now.
 ui-rest = Nothing to do here now.
 ui-look-anywhere = See work anywhere
 ui-besides = Besides
+ui-see-faces = See both faces
 ui-also-ready = Also ready
 ui-measure-this = Measure this one
 ui-note = Write a note

@@ -542,7 +542,9 @@ compare-finished = Finished size
 compare-squares = Squares to cut
 compare-spares = Spare squares
 compare-seams = Seams left
-compare-time = Work left (estimate)
+compare-time = Work left
+time-own = about { $middle } ({ $low } to { $high }, by your own pace)
+time-usual = about { $middle } ({ $low } to { $high }; an estimate until your own pace is known)
 hours = { $h ->
     [0] { $m } minutes
    *[other] { $m ->
