@@ -13,6 +13,7 @@ pub mod words;
 
 pub mod assembly;
 pub mod cloth;
+pub mod cutting;
 pub mod deed;
 pub mod demo;
 pub mod drift;
