@@ -2,7 +2,10 @@
 //!
 //! `LAPWORK_WRITE=1 cargo test -p lapwork-tests --test types` writes the file anew.
 
-use lapwork_core::{assembly, deed, faces, measure, outline, plan, tasks, throw, view, words};
+use lapwork_core::{
+    assembly, cloth, deed, faces, garments, measure, outline, pile, plan, scraps, tasks, throw,
+    view, words,
+};
 use std::path::Path;
 use ts_rs::{Config, TS};
 
@@ -37,6 +40,19 @@ fn declared() -> String {
         tasks::Station,
         tasks::Caution,
         throw::Mishap,
+        throw::Item,
+        cloth::Cloth,
+        garments::Station,
+        garments::ZoneKind,
+        garments::Zone,
+        garments::Part,
+        garments::Piece,
+        garments::GarmentKind,
+        garments::GarmentSize,
+        pile::Use,
+        scraps::Verdict,
+        scraps::Scrap,
+        view::Choice<ts_rs::Dummy>,
         outline::Sides,
         outline::Measures,
         deed::Action,
@@ -76,6 +92,21 @@ fn declared() -> String {
         view::HoldRow,
         view::HoldView,
         view::WholeView,
+        view::HeapPiece,
+        view::HeapRow,
+        view::PileView,
+        view::StationTyped,
+        view::ZoneTyped,
+        view::PieceTyped,
+        view::Drag,
+        view::Handle,
+        view::PileCutView,
+        view::GatherRow,
+        view::GatherView,
+        view::ScrapTyped,
+        view::LapColumn,
+        view::ScrapRow,
+        view::ScrapsView,
         view::GridWish,
         view::GridRow,
         view::GridsView,

@@ -5,13 +5,19 @@
 //! It changes nothing itself.
 
 use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
+use crate::cloth::Cloth;
 use crate::faces::{Cover, Denim, Face, Ground, Print, spread};
+use crate::garments::{
+    self, Garment, GarmentKind, GarmentSize, Guess, Piece, PieceFault, Precut, Source,
+};
 use crate::measure::{Length, zero};
 use crate::outline::{self, Measures};
+use crate::pile::{Heap, Use};
 use crate::plan::{Plan, PlanFault, longest_side};
+use crate::scraps::Scrap;
 use crate::squaring::trimmed;
 use crate::tasks::Task;
-use crate::throw::{Event, Mishap, Throw};
+use crate::throw::{Event, Item, Mishap, Throw};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -198,6 +204,95 @@ pub enum Action {
         /// What happened.
         why: Mishap,
     },
+    /// Put a garment on the pile with a starting outline, an estimate to be measured.
+    AddGarment {
+        /// Which.
+        kind: GarmentKind,
+        /// How large.
+        size: GarmentSize,
+        /// What it is for.
+        makes: Use,
+        /// What it is called.
+        name: String,
+    },
+    /// Put cloth off the roll or another rectangle on the pile.
+    AddCloth {
+        /// Its usable width, in nanometres.
+        #[ts(type = "number")]
+        width: Length,
+        /// Its length.
+        #[ts(type = "number")]
+        length: Length,
+        /// What it is for.
+        makes: Use,
+        /// What it is called.
+        name: String,
+    },
+    /// Put squares bought ready cut on the pile.
+    AddPack {
+        /// Their side, in nanometres.
+        #[ts(type = "number")]
+        side: Length,
+        /// How many, counted.
+        count: u32,
+        /// What they are for.
+        makes: Use,
+        /// What they are called.
+        name: String,
+    },
+    /// Correct the outline of a piece not cut up yet.
+    SetPiece {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        index: u8,
+        /// Its outline and zones.
+        outline: Piece,
+    },
+    /// Say what is known of a heap's cloth.
+    SetHeapCloth {
+        /// The heap.
+        n: u16,
+        /// Its cloth.
+        cloth: Cloth,
+    },
+    /// Take a heap off the pile.
+    TakeHeap {
+        /// The heap.
+        n: u16,
+    },
+    /// A piece is cut up; so many squares came out.
+    CutPiece {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        index: u8,
+        /// How many good squares.
+        squares: u32,
+    },
+    /// Keep what came of a test scrap.
+    TryScrap {
+        /// The scrap.
+        scrap: Scrap,
+    },
+    /// Take the lap and stitch of a scrap for the plan.
+    UseScrap {
+        /// Which, counted from 0.
+        scrap: u16,
+    },
+    /// Say how wide the plate's opening is.
+    SetPlate {
+        /// In nanometres.
+        #[ts(type = "number")]
+        opening: Length,
+    },
+    /// Something on the list is at hand, or is not.
+    Gather {
+        /// What.
+        item: Item,
+        /// Whether it is at hand.
+        have: bool,
+    },
     /// Write something down.
     Note {
         /// The words.
@@ -267,6 +362,19 @@ pub enum Refusal {
     },
     /// Only a stitched block that is not yet squared up is measured.
     NotMeasurable(Rect),
+    /// No such heap or piece on the pile, or there are too many.
+    Pile,
+    /// The piece is cut up already.
+    CutUp,
+    /// The outline of a piece cannot be.
+    Piece(PieceFault),
+    /// More squares than any piece gives.
+    ManySquares {
+        /// The most that is believed.
+        most: u32,
+    },
+    /// No such scrap.
+    Scrap,
     /// The throw is not in one piece yet.
     NotWhole,
     /// A measure that cannot be this block's: under half or over twice its planned size.
@@ -457,6 +565,133 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             }
             Ok(vec![Event::Spoilt { piece, why: *why }])
         }
+        Action::AddGarment {
+            kind,
+            size,
+            makes,
+            name,
+        } => {
+            let pieces = garments::start(*kind, *size, Guess::Typical);
+            let garment = Garment {
+                name: clean_name(name)?,
+                pieces,
+            };
+            add_heap(throw, Source::Cloth(garment), *makes)
+        }
+        Action::AddCloth {
+            width,
+            length,
+            makes,
+            name,
+        } => {
+            let piece = garments::yardage(*width, *length);
+            piece.check().map_err(Refusal::Piece)?;
+            let garment = Garment {
+                name: clean_name(name)?,
+                pieces: vec![piece],
+            };
+            add_heap(throw, Source::Cloth(garment), *makes)
+        }
+        Action::AddPack {
+            side,
+            count,
+            makes,
+            name,
+        } => {
+            if *count == 0 || *count > MOST_SQUARES {
+                return Err(Refusal::ManySquares { most: MOST_SQUARES });
+            }
+            if *side < throw.plan.side {
+                return Err(Refusal::Plan(PlanFault::Side));
+            }
+            let pack = Precut {
+                name: clean_name(name)?,
+                side: *side,
+                count: *count,
+            };
+            add_heap(throw, Source::Precut(pack), *makes)
+        }
+        Action::SetPiece { n, index, outline } => {
+            outline.check().map_err(Refusal::Piece)?;
+            let mut heap = uncut(throw, *n, *index)?.clone();
+            if let Source::Cloth(garment) = &mut heap.from
+                && let Some(piece) = garment.pieces.get_mut(usize::from(*index))
+            {
+                *piece = outline.clone();
+            }
+            Ok(vec![Event::HeapSet { n: *n, heap }])
+        }
+        Action::SetHeapCloth { n, cloth } => {
+            cloth.check().map_err(|_| Refusal::Cloth)?;
+            let heap = throw.pile.get(n).ok_or(Refusal::Pile)?;
+            Ok(vec![Event::HeapSet {
+                n: *n,
+                heap: Heap {
+                    cloth: *cloth,
+                    ..heap.clone()
+                },
+            }])
+        }
+        Action::TakeHeap { n } => {
+            let heap = throw.pile.get(n).ok_or(Refusal::Pile)?;
+            if heap.counted.iter().any(Option::is_some) {
+                return Err(Refusal::CutUp);
+            }
+            Ok(vec![Event::HeapTaken { n: *n }])
+        }
+        Action::CutPiece { n, index, squares } => {
+            uncut(throw, *n, *index)?;
+            if *squares > MOST_SQUARES {
+                return Err(Refusal::ManySquares { most: MOST_SQUARES });
+            }
+            Ok(vec![Event::PieceCut {
+                n: *n,
+                piece: *index,
+                squares: *squares,
+            }])
+        }
+        Action::TryScrap { scrap } => {
+            let tried = Plan {
+                joining: scrap.joining,
+                lap: scrap.lap,
+                stitch: scrap.stitch,
+                between: None,
+                ..throw.plan
+            };
+            tried.check().map_err(Refusal::Plan)?;
+            if scrap.note.chars().count() > LONGEST_NOTE || throw.scraps.len() >= 200 {
+                return Err(Refusal::Words);
+            }
+            Ok(vec![Event::ScrapTried {
+                scrap: scrap.clone(),
+            }])
+        }
+        Action::UseScrap { scrap } => {
+            let scrap = throw
+                .scraps
+                .get(usize::from(*scrap))
+                .ok_or(Refusal::Scrap)?;
+            let plan = Plan {
+                joining: scrap.joining,
+                lap: scrap.lap,
+                stitch: scrap.stitch,
+                ..throw.plan
+            };
+            if plan == throw.plan {
+                return Err(Refusal::Nothing);
+            }
+            change_plan(throw, &plan)
+        }
+        Action::SetPlate { opening } => {
+            if *opening <= zero() || *opening > longest_side() {
+                return Err(Refusal::Nothing);
+            }
+            Ok(vec![Event::PlateMeasured { opening: *opening }])
+        }
+        Action::Gather { item, have } => Ok(vec![Event::Gathered {
+            item: *item,
+            have: *have,
+        }]),
         Action::Note { text, piece } => {
             let text = text.trim();
             if text.is_empty() || text.chars().count() > LONGEST_NOTE {
@@ -470,6 +705,41 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
                 piece: *piece,
             }])
         }
+    }
+}
+
+/// Most squares one piece or pack is believed to give.
+const MOST_SQUARES: u32 = 2000;
+/// Most heaps on a pile.
+const MOST_HEAPS: usize = 100;
+
+fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Refusal> {
+    let cloth = match makes {
+        Use::Denim => Cloth::denim(),
+        Use::Fabric { print } if usize::from(print) < throw.prints.len() => Cloth::cotton(),
+        Use::Fabric { .. } => return Err(Refusal::Cloth),
+    };
+    if throw.pile.len() >= MOST_HEAPS {
+        return Err(Refusal::Pile);
+    }
+    let n = throw
+        .pile
+        .keys()
+        .next_back()
+        .map_or(1, |last| last.saturating_add(1));
+    Ok(vec![Event::HeapSet {
+        n,
+        heap: Heap::new(from, makes, cloth),
+    }])
+}
+
+/// The heap, if it has such a piece and that is not cut up yet.
+fn uncut(throw: &Throw, n: u16, index: u8) -> Result<&Heap, Refusal> {
+    let heap = throw.pile.get(&n).ok_or(Refusal::Pile)?;
+    match heap.counted.get(usize::from(index)) {
+        Some(None) => Ok(heap),
+        Some(Some(_)) => Err(Refusal::CutUp),
+        None => Err(Refusal::Pile),
     }
 }
 

@@ -12,11 +12,13 @@ use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::faces::{Cover, Denim, Print};
 use crate::measure::Length;
 use crate::outline::Measures;
+use crate::pile::{Heap, Use};
 use crate::plan::{Joining, Plan, Stitch, take};
+use crate::scraps::Scrap;
 use crate::tasks::{Task, for_block, for_join, for_square, for_whole};
 use serde::{Deserialize, Serialize};
 use std::cmp::{max, min};
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 use ts_rs::TS;
 
 /// Milliseconds since 1970, UTC; always handed in, never asked for.
@@ -150,6 +152,44 @@ pub enum Event {
         /// What happened.
         why: Mishap,
     },
+    /// A heap was put on the clothes pile, or changed.
+    HeapSet {
+        /// Its number.
+        n: u16,
+        /// The heap.
+        heap: Heap,
+    },
+    /// A heap was taken off the pile.
+    HeapTaken {
+        /// Its number.
+        n: u16,
+    },
+    /// A piece was cut up, and its squares counted.
+    PieceCut {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        piece: u8,
+        /// How many squares came out.
+        squares: u32,
+    },
+    /// A scrap was tried.
+    ScrapTried {
+        /// What was tried and what came of it.
+        scrap: Scrap,
+    },
+    /// The opening of the machine's plate was measured.
+    PlateMeasured {
+        /// How wide it is.
+        opening: Length,
+    },
+    /// Something on the list is at hand, or is not after all.
+    Gathered {
+        /// What.
+        item: Item,
+        /// Whether it is at hand.
+        have: bool,
+    },
     /// The maker wrote something down.
     Noted {
         /// Her words.
@@ -186,6 +226,35 @@ impl Mishap {
             Mishap::Lost => "lost",
         }
     }
+}
+
+/// Something to have at hand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "item")]
+pub enum Item {
+    /// Jeans or other denim for the squares.
+    Denim,
+    /// Squares of a print.
+    Fabric {
+        /// The print, counted from 0.
+        print: u8,
+    },
+    /// Strips for the binding.
+    Binding,
+    /// Thread for the needles.
+    Thread,
+    /// Thread on bobbins.
+    Bobbins,
+    /// Needles.
+    Needles,
+    /// Washable glue.
+    Glue,
+    /// A marker that vanishes.
+    Marker,
+    /// Cutter, mat and ruler.
+    Cutter,
+    /// Eye protection and a bag for the wash.
+    Care,
 }
 
 /// A width and a height.
@@ -305,6 +374,14 @@ pub struct Throw {
     pub wholes: Vec<WholeMeasure>,
     /// Pieces set aside.
     pub aside: Vec<Aside>,
+    /// The clothes pile, by number.
+    pub pile: BTreeMap<u16, Heap>,
+    /// Scraps tried, oldest first.
+    pub scraps: Vec<Scrap>,
+    /// The opening of the machine's plate, where it was measured.
+    pub opening: Option<Length>,
+    /// What is at hand.
+    pub gathered: BTreeSet<Item>,
     /// Laps marked for the join of two neighbours.
     marked: BTreeMap<(Rect, Rect), Length>,
     covers: Vec<Cover>,
@@ -338,6 +415,10 @@ impl Throw {
             measured: Vec::new(),
             wholes: Vec::new(),
             aside: Vec::new(),
+            pile: BTreeMap::new(),
+            scraps: Vec::new(),
+            opening: None,
+            gathered: BTreeSet::new(),
             marked: BTreeMap::new(),
             covers: vec![Cover::default(); plan.squares() as usize],
             work: HashMap::new(),
@@ -456,6 +537,21 @@ impl Throw {
                     at,
                 });
             }
+            Event::HeapSet { n, heap } => {
+                self.pile.insert(*n, heap.clone());
+            }
+            Event::HeapTaken { n } => {
+                self.pile.remove(n);
+            }
+            Event::PieceCut { n, piece, squares } => self.count_cut(*n, *piece, *squares, at),
+            Event::ScrapTried { scrap } => self.scraps.push(scrap.clone()),
+            Event::PlateMeasured { opening } => self.opening = Some(*opening),
+            Event::Gathered { item, have: true } => {
+                self.gathered.insert(*item);
+            }
+            Event::Gathered { item, have: false } => {
+                self.gathered.remove(item);
+            }
             Event::Noted { text, piece } => {
                 self.notes.push(Note {
                     text: text.clone(),
@@ -506,6 +602,38 @@ impl Throw {
         }
         let touched = |p: &Rect| moves.iter().any(|(from, _)| from.holds(*p));
         self.marked.retain(|(a, b), _| !touched(a) && !touched(b));
+    }
+
+    /// Squares out of a piece: denim goes to the open places in order, what is over is
+    /// spare; fabric is added to the stock of its print.
+    fn count_cut(&mut self, n: u16, piece: u8, squares: u32, at: Time) {
+        let Some(heap) = self.pile.get_mut(&n) else {
+            return;
+        };
+        let Some(counted) = heap.counted.get_mut(usize::from(piece)) else {
+            return;
+        };
+        *counted = Some(squares);
+        match heap.makes {
+            Use::Denim => {
+                let open: Vec<Rect> = self
+                    .assembly
+                    .whole()
+                    .squares()
+                    .filter(|s| !self.has(*s, Task::Cut))
+                    .take(squares as usize)
+                    .collect();
+                self.spares += squares - open.len() as u32;
+                for square in open {
+                    self.mark(square, Task::Cut, at);
+                }
+            }
+            Use::Fabric { print } => {
+                if let Some(print) = self.prints.get_mut(usize::from(print)) {
+                    print.stock = Some(print.stock.unwrap_or(0) + squares);
+                }
+            }
+        }
     }
 
     fn mark(&mut self, piece: Rect, task: Task, at: Time) {

@@ -7,10 +7,13 @@
 use crate::assembly::{Kind, Rect};
 use crate::deed::Action;
 use crate::faces::{Denim, Face, Print};
+use crate::garments::{GarmentKind, GarmentSize, ZoneKind};
 use crate::measure::Ruler;
+use crate::pile::Use;
 use crate::plan::{JoinOrder, Joining, Plan};
+use crate::scraps::{Scrap, Verdict};
 use crate::tasks::{Caution, Station, Task};
-use crate::throw::Mishap;
+use crate::throw::{Item, Mishap};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -664,6 +667,244 @@ pub struct WholeView {
     pub kept: Vec<String>,
 }
 
+/// One piece of a heap.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct HeapPiece {
+    /// Counted from 0.
+    pub index: u8,
+    /// Which piece.
+    pub label: String,
+    /// What it gives or gave, in words.
+    pub said: String,
+    /// It is cut up and counted.
+    pub cut: bool,
+    /// It has an outline that can be looked at; a pack has none.
+    pub outlined: bool,
+}
+
+/// One heap on the pile.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HeapRow {
+    /// Its number.
+    pub n: u16,
+    /// What it is called.
+    pub title: String,
+    /// What it is for and gives, in words.
+    pub said: String,
+    /// Its pieces.
+    pub pieces: Vec<HeapPiece>,
+    /// Takes it off the pile, while nothing of it is cut.
+    pub take: Option<Button>,
+}
+
+/// Something to choose, with its name.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Choice<T> {
+    /// What.
+    pub value: T,
+    /// In words.
+    pub label: String,
+}
+
+/// The clothes pile.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct PileView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Squares wanted, at hand, to come.
+    pub figures: Vec<Figure>,
+    /// Whether it is enough, a sentence each.
+    pub said: Vec<String>,
+    /// The heaps.
+    pub rows: Vec<HeapRow>,
+    /// What can be done where it is not enough.
+    pub ways: Vec<WayRow>,
+    /// Garments with a starting outline.
+    pub kinds: Vec<Choice<GarmentKind>>,
+    /// Their sizes.
+    pub sizes: Vec<Choice<GarmentSize>>,
+    /// What a heap can be for.
+    pub makes: Vec<Choice<Use>>,
+}
+
+/// One station of an outline as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct StationTyped {
+    /// Height above the hem.
+    pub at: String,
+    /// Width there.
+    pub width: String,
+}
+
+/// A no-go zone as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct ZoneTyped {
+    /// Why.
+    pub kind: ZoneKind,
+    /// From this height above the hem.
+    pub from: String,
+    /// To this height.
+    pub to: String,
+    /// From this far from the piece's left edge (at its widest).
+    pub left: String,
+    /// So wide.
+    pub width: String,
+}
+
+/// A piece as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PieceTyped {
+    /// Its stations, from the hem up.
+    pub stations: Vec<StationTyped>,
+    /// Its zones.
+    pub zones: Vec<ZoneTyped>,
+}
+
+/// A point of the outline being dragged, in the picture's units.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
+pub struct Drag {
+    /// Which station, from the hem up, counted from 0.
+    pub station: u16,
+    /// Where it is now.
+    pub x: f64,
+    /// Where it is now.
+    pub y: f64,
+}
+
+/// A point of the outline that can be dragged.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, TS)]
+pub struct Handle {
+    /// Which station.
+    pub station: u16,
+    /// Where, in the picture's units.
+    pub x: f64,
+    /// Where, in the picture's units.
+    pub y: f64,
+}
+
+/// A piece's outline and where to cut it.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct PileCutView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The heap.
+    pub n: u16,
+    /// The piece, counted from 0.
+    pub index: u8,
+    /// Which piece.
+    pub title: String,
+    /// The fields, each measure with its unit spelled out.
+    pub tidy: PieceTyped,
+    /// What is wrong, by field (`station-0-at`, `zone-1-from`).
+    pub faults: Vec<FieldProblem>,
+    /// The outline, zones, strips and squares.
+    pub picture: Option<Picture>,
+    /// Points that can be dragged.
+    pub handles: Vec<Handle>,
+    /// Squares, and what is given up by cutting straight across.
+    pub figures: Vec<Figure>,
+    /// The cutting list, a line each, in order.
+    pub list: Vec<String>,
+    /// What it is worth knowing of it, a sentence each.
+    pub said: Vec<String>,
+    /// Keeps the outline, where it was changed.
+    pub keep: Option<Button>,
+    /// Squares to expect, to begin the count with.
+    pub expected: u32,
+    /// It is cut up; so many came out.
+    pub counted: Option<u32>,
+    /// Kinds of zone.
+    pub zones: Vec<Choice<ZoneKind>>,
+    /// The caution at the blade.
+    pub caution: Option<CautionNote>,
+}
+
+/// One thing to have at hand.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct GatherRow {
+    /// What.
+    pub item: Item,
+    /// Its name.
+    pub label: String,
+    /// How much, a line each.
+    pub lines: Vec<String>,
+    /// It is at hand.
+    pub have: bool,
+}
+
+/// What to have at hand.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct GatherView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The list.
+    pub rows: Vec<GatherRow>,
+    /// Weight, time left and the like.
+    pub figures: Vec<Figure>,
+    /// What there is to say, a sentence each.
+    pub said: Vec<String>,
+}
+
+/// What is typed for a test scrap.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct ScrapTyped {
+    /// How its edges are held together.
+    pub joining: Joining,
+    /// Its lap or allowance.
+    pub lap: String,
+    /// Which stitch.
+    pub stitch: StitchKind,
+    /// Twin spacing or stitch width.
+    pub width: String,
+    /// Opening of the plate; may be empty.
+    pub opening: String,
+}
+
+/// One lap with what can be foreseen of it.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct LapColumn {
+    /// What it is called.
+    pub title: String,
+    /// The join cut through, to scale.
+    pub picture: Picture,
+    /// Fringe, layers, thickness, clearance.
+    pub figures: Vec<Figure>,
+    /// What the maker should hear.
+    pub advice: Vec<Problem>,
+}
+
+/// A scrap that was tried.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct ScrapRow {
+    /// What was tried.
+    pub title: String,
+    /// What came of it, a line each.
+    pub lines: Vec<String>,
+    /// Takes it for the plan.
+    pub choose: Option<Button>,
+}
+
+/// Needle, stitch and lap, with test scraps.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct ScrapsView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The fields, each measure with its unit spelled out.
+    pub tidy: ScrapTyped,
+    /// What is wrong, by field.
+    pub faults: Vec<FieldProblem>,
+    /// The plan's lap, and beside it the one typed where it is another.
+    pub columns: Vec<LapColumn>,
+    /// The scrap as typed, to keep with a verdict; none while something is wrong.
+    pub scrap: Option<Scrap>,
+    /// Keeps the plate's opening, where it was typed anew.
+    pub plate: Option<Button>,
+    /// Verdicts.
+    pub verdicts: Vec<Choice<Verdict>>,
+    /// Scraps tried, newest first.
+    pub rows: Vec<ScrapRow>,
+}
+
 /// What grids to look for.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case", tag = "by")]
@@ -873,6 +1114,26 @@ pub enum Look {
         /// Height as typed.
         height: String,
     },
+    /// The clothes pile.
+    Pile,
+    /// A piece's outline and where to cut it.
+    Cutting {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        index: u8,
+        /// The outline as typed; none for the one kept.
+        typed: Option<PieceTyped>,
+        /// A point being dragged.
+        drag: Option<Drag>,
+    },
+    /// What to have at hand.
+    Gather,
+    /// Needle, stitch and lap, with test scraps.
+    Scraps {
+        /// As typed; none for the plan's.
+        typed: Option<ScrapTyped>,
+    },
     /// The whole piece against the plan.
     Whole {
         /// Width as typed.
@@ -909,6 +1170,14 @@ pub enum View {
     Hold(HoldView),
     /// The whole piece.
     Whole(WholeView),
+    /// The clothes pile.
+    Pile(PileView),
+    /// A piece's outline and its cuts.
+    Cutting(Box<PileCutView>),
+    /// What to have at hand.
+    Gather(GatherView),
+    /// Test scraps.
+    Scraps(ScrapsView),
     /// History.
     History(HistoryView),
 }

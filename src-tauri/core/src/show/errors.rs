@@ -2,6 +2,7 @@
 
 use super::{Lens, names};
 use crate::deed::{LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, Refusal};
+use crate::garments::PieceFault;
 use crate::journal::Damage;
 use crate::measure::ParseError;
 use crate::outline::{Fault, Line};
@@ -60,6 +61,11 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
         Refusal::Cloth => ("cloth", vec![("most", MOST_CLOTHS.into())]),
         Refusal::Spares { have } => ("spares", vec![("have", (*have).into())]),
         Refusal::NotMeasurable(piece) => ("not-measurable", vec![("piece", name(*piece).into())]),
+        Refusal::Pile => ("pile", vec![]),
+        Refusal::CutUp => ("cut-up", vec![]),
+        Refusal::Piece(fault) => return piece_fault(*fault, lens),
+        Refusal::ManySquares { most } => ("many-squares", vec![("most", (*most).into())]),
+        Refusal::Scrap => ("scrap", vec![]),
         Refusal::NotWhole => ("not-whole", vec![]),
         Refusal::Unlikely { given, planned } => (
             "unlikely",
@@ -130,6 +136,22 @@ pub(super) fn plan_fault(fault: PlanFault, lens: Lens<'_>) -> Problem {
         PlanFault::Counts => ("plan-counts", vec![]),
     };
     lens.words.problem(code, &args)
+}
+
+/// A fault of an outline in words.
+pub(super) fn piece_fault(fault: PieceFault, lens: Lens<'_>) -> Problem {
+    let (code, n) = match fault {
+        PieceFault::TooFewStations => ("piece-few", 0),
+        PieceFault::TooMany => ("piece-many", 0),
+        PieceFault::StationTooFar(n) => ("piece-far", n),
+        PieceFault::OutOfOrder(n) => ("piece-order", n),
+        PieceFault::Crossing(n) => ("piece-crossing", n),
+        PieceFault::NoWidth => ("piece-no-width", 0),
+        PieceFault::ZoneTooFar(n) => ("piece-zone-far", n),
+        PieceFault::EmptyZone(n) => ("piece-zone-empty", n),
+        PieceFault::ZoneOutside(n) => ("piece-zone-outside", n),
+    };
+    lens.words.problem(code, &[("n", (n + 1).into())])
 }
 
 /// A typed length that was not taken, in words.

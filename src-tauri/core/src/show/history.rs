@@ -186,6 +186,23 @@ fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
             piece = names::piece(throw, *piece, lens),
             why = lens.say(&format!("mishap-{}", why.key()), &[])
         ),
+        Event::HeapSet { heap, .. } => say!(lens, "did-heap", name = heap.name()),
+        Event::HeapTaken { .. } => say!(lens, "did-take-heap"),
+        Event::PieceCut { n, squares, .. } => {
+            let name = throw.pile.get(n).map_or("", |h| h.name());
+            say!(lens, "did-cut-piece", name = name, n = *squares)
+        }
+        Event::ScrapTried { scrap } => say!(
+            lens,
+            "did-scrap",
+            lap = lens.length(scrap.lap),
+            verdict = lens.say(&format!("scrap-{}", scrap.verdict.key()), &[])
+        ),
+        Event::PlateMeasured { opening } => {
+            say!(lens, "did-plate", opening = lens.length(*opening))
+        }
+        Event::Gathered { have: true, .. } => say!(lens, "did-gather"),
+        Event::Gathered { have: false, .. } => say!(lens, "did-ungather"),
         Event::Noted { text, .. } => say!(lens, "did-note", text = text.as_str()),
     }
 }

@@ -8,11 +8,13 @@ mod bench;
 mod errors;
 mod faces;
 mod figures;
+mod gather;
 mod history;
 mod measuring;
 mod names;
 mod off;
 mod pictures;
+mod pile;
 mod plan;
 mod work;
 
@@ -71,6 +73,15 @@ impl Lens<'_> {
         }
     }
 
+    /// A length, or the word for less than nothing.
+    fn over_nothing(&self, length: Length) -> Shown {
+        if length < zero() {
+            self.plain(say!(self, "none"))
+        } else {
+            self.length(length)
+        }
+    }
+
     /// A length with the word for over or under.
     fn over_under(&self, over: Length) -> Shown {
         if over == zero() {
@@ -116,6 +127,18 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
         Look::Trim => View::Trim(measuring::trims(journal, lens)),
         Look::Off { piece, why } => View::Off(off::off(journal, *piece, *why, lens)?),
         Look::Hold { width, height } => View::Hold(off::hold(journal, width, height, lens)),
+        Look::Pile => View::Pile(pile::pile(journal, lens)),
+        Look::Cutting {
+            n,
+            index,
+            typed,
+            drag,
+        } => {
+            let seen = pile::cutting(journal, (*n, *index), typed.as_ref(), *drag, lens)?;
+            View::Cutting(Box::new(seen))
+        }
+        Look::Gather => View::Gather(gather::gather(journal, lens)),
+        Look::Scraps { typed } => View::Scraps(gather::scraps(journal, typed.as_ref(), lens)),
         Look::Whole { width, height } => View::Whole(off::whole(journal, width, height, lens)),
         Look::History { most } => View::History(history::history(journal, *most, lens)),
     })

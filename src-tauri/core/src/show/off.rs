@@ -188,6 +188,14 @@ fn set_aside(before: &Throw, after: &Throw) -> Vec<Rect> {
         .collect()
 }
 
+/// What a change leaves over, a sentence each.
+pub(super) fn left_over(before: &Throw, after: &Throw, lens: Lens<'_>) -> Vec<String> {
+    set_aside(before, after)
+        .into_iter()
+        .map(|p| aside(before, p, lens))
+        .collect()
+}
+
 /// What becomes of a piece that no longer fits.
 fn aside(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
     let size = throw.size(piece);

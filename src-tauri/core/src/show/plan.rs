@@ -14,7 +14,7 @@ use crate::view::{
 };
 
 /// A length for a field: exact, with its unit, in the current system if that holds it.
-fn field(length: Length, lens: Lens<'_>) -> String {
+pub(super) fn field(length: Length, lens: Lens<'_>) -> String {
     use crate::measure::{Fraction, MetricUnit};
     let own = lens.ruler;
     let fine = Ruler {
@@ -305,7 +305,7 @@ fn figures(plan: &Plan, covers: Option<&[crate::faces::Cover]>, lens: Lens<'_>) 
     out
 }
 
-fn advice(advice: &Advice, lens: Lens<'_>) -> Problem {
+pub(super) fn advice(advice: &Advice, lens: Lens<'_>) -> Problem {
     match advice {
         Advice::FringeShort { fringe, enough } => {
             let shown = if *fringe < zero() {

@@ -676,6 +676,16 @@ did-move = { $n ->
 }
 did-set-aside = Set aside: { $piece }
 did-measure-whole = Whole throw measured: { $size }
+did-heap = On the pile: { $name }
+did-take-heap = Taken off the pile
+did-cut-piece = Cut up a piece of { $name }: { $n ->
+    [one] { $n } square
+   *[other] { $n } squares
+}
+did-scrap = Test scrap, lap { $lap }: { $verdict }
+did-plate = Plate opening measured: { $opening }
+did-gather = Laid ready
+did-ungather = Not at hand after all
 did-spoil = { $piece } is no good: { $why }
 did-note = Note: { $text }
 
@@ -767,6 +777,32 @@ error-spares = { $have ->
 error-spares-next = Cut a new square, or correct the count of spares on the bench.
 error-not-measurable = { $piece } cannot be measured for squaring up now.
 error-not-measurable-next = Measure a four or single pair once it is stitched and before it is squared up.
+error-pile = That is not on the pile, or the pile is full.
+error-pile-next = Go back to the pile and choose a piece there.
+error-cut-up = That piece is cut up already.
+error-cut-up-next = What was counted stands; undo takes the last count back.
+error-many-squares = Nobody gets that many squares from it.
+error-many-squares-next = Count again; { $most } is the most that is taken.
+error-scrap = There is no such test scrap.
+error-scrap-next = Choose one from the list.
+error-piece-few = An outline needs at least two widths.
+error-piece-few-next = Measure at the hem and at the waist end, and once or twice between.
+error-piece-many = That is more than one outline holds.
+error-piece-many-next = A few widths and a few places to avoid are enough.
+error-piece-far = Width { $n } lies too far out.
+error-piece-far-next = Look at the unit.
+error-piece-order = Width { $n } is not above the one before it.
+error-piece-order-next = Put the widths in order from the hem up.
+error-piece-crossing = At width { $n } the edges cross.
+error-piece-crossing-next = A width cannot be less than nothing.
+error-piece-no-width = The piece has no width anywhere.
+error-piece-no-width-next = Measure it at its widest.
+error-piece-zone-far = Place to avoid { $n } lies too far out.
+error-piece-zone-far-next = Look at the unit.
+error-piece-zone-empty = Place to avoid { $n } has no size.
+error-piece-zone-empty-next = Write where it begins and ends.
+error-piece-zone-outside = Place to avoid { $n } lies outside the piece.
+error-piece-zone-outside-next = Heights count from the hem, widths from the left edge.
 error-not-whole = The throw is not in one piece yet.
 error-not-whole-next = Measure the whole once the last join is stitched.
 error-unlikely = { $given } is not likely: { $planned } was planned.
@@ -804,3 +840,183 @@ error-file-out-of-order = Line { $line } of the throw file does not follow from 
 error-file-out-of-order-next = It is left untouched. Use a copy from before, or keep the file for someone who can mend it.
 error-file-empty = The throw file has no beginning.
 error-file-empty-next = It is left untouched. Use a copy from before.
+
+## The clothes pile and cutting
+
+figure-wanted = Squares wanted
+figure-at-hand = Cut and good
+figure-to-come = Still to come
+figure-squares-here = Squares, cut straight across
+figure-from-hem = Cut from the hem up, without choosing
+figure-free = If strips need not go straight across
+figure-bound = No more than, however cut
+pile-enough = { $over ->
+    [0] Just enough denim squares, none to spare.
+    [one] Enough denim squares, one to spare.
+   *[other] Enough denim squares, { $over } to spare.
+}
+pile-short = { $short ->
+    [one] One denim square short.
+   *[other] { $short } denim squares short.
+}
+pile-empty = Nothing on the pile yet. Add a garment, cloth or a pack of squares.
+pile-all-cut = Every denim square is cut.
+pile-estimate = What is not measured is an estimate: measure each piece before you cut it.
+heap-denim = For the denim squares
+heap-fabric = For { $print }
+heap-gives = { $what }: { $n ->
+    [one] { $n } square
+   *[other] { $n } squares
+}
+make-denim = Denim squares
+piece-expected = { $n ->
+    [one] about { $n } square
+   *[other] about { $n } squares
+}
+piece-counted = { $n ->
+    [one] { $n } square came out
+   *[other] { $n } squares came out
+}
+part-left-leg = Left leg
+part-right-leg = Right leg
+part-back = Back
+part-panel = Panel
+part-sheet = Sheet
+part-cloth = Cloth
+part-pack = Pack
+part-numbered = { $part } { $n }
+garment-mens-jeans = Men’s jeans
+garment-womens-jeans = Women’s jeans
+garment-childs-jeans = Child’s jeans
+garment-jacket-back = Back of a denim jacket
+garment-skirt = Denim skirt
+garment-sheet = Bed sheet
+size-small = Small
+size-medium = Medium
+size-large = Large
+zone-outseam = Outseam ridge
+zone-hem = Hem
+zone-pocket = Pocket
+zone-knee = Worn knee
+zone-hole = Hole
+zone-stain = Stain
+zone-seam = Seam
+heap-take = Take { $name } off the pile
+piece-keep = Keep this outline
+cut-strip = Strip { $n }: from { $from } to { $to } above the hem, { $count ->
+    [one] one square
+   *[other] { $count } squares
+}, the first { $left } in from the left edge.
+cut-nothing = No whole square fits clear of the places to avoid.
+cut-given-up = { $n ->
+    [0] Cutting straight across gives up nothing.
+    [one] Cutting straight across gives up one square.
+   *[other] Cutting straight across gives up { $n } squares.
+}
+cut-gain = { $n ->
+    [0] { "" }
+    [one] Choosing where the strips lie saves one square.
+   *[other] Choosing where the strips lie saves { $n } squares.
+}
+way-another-garment = Put another garment on the pile
+picture-piece = { $name }, { $n ->
+    [one] one square
+   *[other] { $n } squares
+} in { $strips ->
+    [one] one strip
+   *[other] { $strips } strips
+}, places to avoid hatched
+
+## What to have at hand
+
+item-denim = Denim
+item-denim-squares = { $n } squares of { $side }; { $open } still to cut.
+item-fabric-squares = { $n ->
+    [one] One square of { $side }.
+   *[other] { $n } squares of { $side }.
+}
+item-enough = { $n } at hand: enough.
+item-short = { $n ->
+    [one] One short.
+   *[other] { $n } short.
+}
+item-fat-quarters = { $n ->
+    [one] One fat quarter gives { $each }.
+   *[other] { $n } fat quarters; each gives { $each }.
+}
+item-binding = Binding strips
+item-binding-strips = { $n ->
+    [one] One strip, { $width } wide, { $longest } long.
+   *[other] { $n } strips, { $width } wide, { $longest } long.
+}
+item-binding-length = { $n ->
+    [0] { $length } in all, no joins.
+    [one] { $length } in all, one join, kept off the laps.
+   *[other] { $length } in all, { $n } joins, kept off the laps.
+}
+item-thread = Thread
+item-thread-needles = { $needles ->
+    [one] { $each }: { $spools ->
+        [one] one spool of 200 m
+       *[other] { $spools } spools of 200 m
+    }.
+   *[other] { $each } for each needle: { $spools } spools of 200 m.
+}
+item-thread-twin = A twin needle takes two spools on the machine at once.
+item-thread-rule = The makers’ rule of 2½ times the seam says { $length } in all; on thick laps it falls short.
+item-bobbins = Bobbins
+item-bobbins-length = { $length }: { $n ->
+    [one] one bobbin of 40 m
+   *[other] { $n } bobbins of 40 m
+}.
+item-needles = Needles
+item-needles-twin = A twin needle for denim, { $spacing } apart.
+item-needles-single = Needles for denim, size 100.
+item-needles-spare = One or two to spare; thick crossings break them.
+item-glue = Washable glue
+item-glue-dots = About { $dots } dots, { $n ->
+    [one] one bottle of 118 ml
+   *[other] { $n } bottles of 118 ml
+} (our estimate).
+item-marker = A marker that vanishes
+item-marker-test = Try it on a scrap: some marks come back with heat or cold.
+item-cutter = Cutter, mat and ruler
+item-cutter-what = A ruler at least { $side } wide helps most.
+item-care = Eye protection, and a bag for the wash
+item-care-what = Thick crossings can break a needle; the first wash sheds lint.
+figure-weight = Finished weight
+figure-denim-weight = Denim
+figure-time = Work left
+kilograms = { $n } kg
+pounds = { $n } lb
+gsm = { $n } g/m²
+ounces = { $n } oz/yd²
+metres = { $n } m
+yards = { $n } yd
+washer-roomy = It goes into a household washer with room to move (7 kg load, common practice, no source).
+washer-tight = It fills a household washer (7 kg load, common practice, no source): wash it by itself.
+washer-heavy = It is too heavy for a household washer (7 kg load, common practice, no source): a large machine is kinder to both.
+gather-estimates = Weight and thread are reckoned from usual cloth unless the pile says otherwise.
+
+## Test scraps
+
+scrap-plan = The plan
+scrap-typed = This scrap
+scrap-right = Just right
+scrap-little-fringe = Too little fringe
+scrap-bulky = Too bulky
+scrap-puckers = Puckers or skips
+scrap-other = Something else
+scrap-title = Lap { $lap }, { $stitch }
+scrap-fringe = Fringe each side { $fringe }
+scrap-use = Take this for the plan
+scrap-keep-plate = Keep the plate’s opening
+stitch-straight = one straight row
+stitch-twin = twin needle { $width }
+stitch-zigzag = zigzag { $width }
+figure-stitch = Stitch
+figure-thick-lap = Thickest lap
+figure-thick-crossing = Thickest crossing
+figure-widest = Widest stitch to set
+thick = about { $n } mm, { $layers } layers
+strikes = none: the needle strikes the plate

@@ -1,0 +1,100 @@
+//! The clothes pile: what squares are to come from, and what really came out.
+//!
+//! Each [`Heap`] is a garment, cloth off the roll, or a pack of squares, and says what it
+//! is for: denim for the squares, or one of the fabrics. What a piece will give is worked
+//! out in [`crate::cutting`]; what it gave is counted by the maker, and from then on the
+//! count stands.
+
+use crate::cloth::Cloth;
+use crate::cutting::{Cutting, lay_out};
+use crate::garments::Source;
+use crate::measure::Length;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// How squares of this side are cut: at every eighth of an inch, nothing to trim.
+pub fn how(side: Length) -> Cutting {
+    Cutting {
+        side,
+        ..Cutting::default()
+    }
+}
+
+/// What a heap is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "for")]
+pub enum Use {
+    /// The denim squares.
+    Denim,
+    /// Fabric squares of a print.
+    Fabric {
+        /// The print, counted from 0.
+        print: u8,
+    },
+}
+
+/// One garment, length of cloth or pack.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct Heap {
+    /// What it is.
+    pub from: Source,
+    /// What it is for.
+    pub makes: Use,
+    /// What is known of its cloth.
+    pub cloth: Cloth,
+    /// Squares counted from each piece cut up so far, by piece.
+    pub counted: Vec<Option<u32>>,
+}
+
+impl Heap {
+    /// A heap nothing has been cut from.
+    pub fn new(from: Source, makes: Use, cloth: Cloth) -> Heap {
+        let pieces = match &from {
+            Source::Cloth(garment) => garment.pieces.len(),
+            Source::Precut(_) => 1,
+        };
+        Heap {
+            from,
+            makes,
+            cloth,
+            counted: vec![None; pieces],
+        }
+    }
+
+    /// What the maker calls it.
+    pub fn name(&self) -> &str {
+        match &self.from {
+            Source::Cloth(garment) => &garment.name,
+            Source::Precut(pack) => &pack.name,
+        }
+    }
+
+    /// Squares of this side that one piece is expected to give.
+    pub fn expected(&self, piece: usize, side: Length) -> u32 {
+        match &self.from {
+            Source::Cloth(garment) => garment
+                .pieces
+                .get(piece)
+                .and_then(|p| lay_out(p, &how(side)).ok())
+                .map_or(0, |cut| cut.count),
+            Source::Precut(pack) => pack.gives(side),
+        }
+    }
+
+    /// Squares it will give or gave: counted where counted, expected otherwise.
+    pub fn gives(&self, side: Length) -> u32 {
+        let pieces = self.counted.iter().enumerate();
+        pieces
+            .map(|(i, n)| n.unwrap_or_else(|| self.expected(i, side)))
+            .sum()
+    }
+
+    /// Squares still expected from pieces not cut up.
+    pub fn to_come(&self, side: Length) -> u32 {
+        let pieces = self.counted.iter().enumerate();
+        pieces
+            .filter(|(_, n)| n.is_none())
+            .map(|(i, _)| self.expected(i, side))
+            .sum()
+    }
+}

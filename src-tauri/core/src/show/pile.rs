@@ -1,0 +1,646 @@
+//! The clothes pile, and one piece's outline with its cuts.
+
+use super::{Lens, errors, head, off, plan, refusal};
+use crate::cutting::{self, CutPlan};
+use crate::deed::{Action, Refusal, decide};
+use crate::garments::{GarmentKind, GarmentSize, Part, Piece, Source, Station, Zone, ZoneKind};
+use crate::journal::Journal;
+use crate::measure::{Length, from_mm, in_mm, parse, zero};
+use crate::pile::{Heap, Use, how};
+use crate::plan::Plan;
+use crate::tasks::{Caution, Task};
+use crate::throw::Throw;
+use crate::view::{
+    Button, CautionNote, Choice, Drag, FieldProblem, Figure, Handle, HeapPiece, HeapRow, Ink, Mark,
+    Picture, PieceTyped, PileCutView, PileView, Problem, StationTyped, WayRow, ZoneTyped,
+};
+
+const ZONES: [(ZoneKind, &str); 7] = [
+    (ZoneKind::Knee, "knee"),
+    (ZoneKind::Hole, "hole"),
+    (ZoneKind::Stain, "stain"),
+    (ZoneKind::Pocket, "pocket"),
+    (ZoneKind::Outseam, "outseam"),
+    (ZoneKind::Hem, "hem"),
+    (ZoneKind::Seam, "seam"),
+];
+const SIZES: [(GarmentSize, &str); 3] = [
+    (GarmentSize::Small, "small"),
+    (GarmentSize::Medium, "medium"),
+    (GarmentSize::Large, "large"),
+];
+
+fn kind_key(kind: GarmentKind) -> &'static str {
+    match kind {
+        GarmentKind::MensJeans => "mens-jeans",
+        GarmentKind::WomensJeans => "womens-jeans",
+        GarmentKind::ChildsJeans => "childs-jeans",
+        GarmentKind::JacketBack => "jacket-back",
+        GarmentKind::Skirt => "skirt",
+        GarmentKind::Sheet => "sheet",
+    }
+}
+
+/// The clothes pile.
+pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
+    let throw = journal.throw();
+    let side = throw.plan.side;
+    let wanted = throw.plan.squares() as usize;
+    let cut = throw
+        .assembly()
+        .whole()
+        .squares()
+        .filter(|s| throw.has(*s, Task::Cut))
+        .count();
+    let denim = || throw.pile.values().filter(|h| h.makes == Use::Denim);
+    let to_come: u32 = denim().map(|h| h.to_come(side)).sum();
+    let have = cut as i64 + i64::from(throw.spares) + i64::from(to_come);
+    let over = have - wanted as i64;
+    let count = |n: i64| lens.plain(say!(lens, "number", n = n));
+    let figure = |key: &str, value| Figure {
+        label: lens.say(&format!("figure-{key}"), &[]),
+        value,
+    };
+    let mut said = Vec::new();
+    if throw.pile.is_empty() {
+        said.push(say!(lens, "pile-empty"));
+    }
+    if cut == wanted {
+        said.push(say!(lens, "pile-all-cut"));
+    } else if over >= 0 {
+        said.push(say!(lens, "pile-enough", over = over));
+    } else if !throw.pile.is_empty() {
+        said.push(say!(lens, "pile-short", short = -over));
+    }
+    if denim().any(|h| h.counted.iter().any(Option::is_none)) {
+        said.push(say!(lens, "pile-estimate"));
+    }
+    PileView {
+        head: head(journal, lens),
+        figures: vec![
+            figure("wanted", count(wanted as i64)),
+            figure("at-hand", count(cut as i64 + i64::from(throw.spares))),
+            figure("to-come", count(i64::from(to_come))),
+        ],
+        said,
+        rows: throw
+            .pile
+            .iter()
+            .map(|(n, heap)| row(throw, *n, heap, lens))
+            .collect(),
+        ways: if over < 0 && !throw.pile.is_empty() {
+            fewer(throw, have, lens)
+        } else {
+            Vec::new()
+        },
+        kinds: GarmentKind::ALL
+            .into_iter()
+            .map(|value| Choice {
+                value,
+                label: lens.say(&format!("garment-{}", kind_key(value)), &[]),
+            })
+            .collect(),
+        sizes: SIZES
+            .into_iter()
+            .map(|(value, key)| Choice {
+                value,
+                label: lens.say(&format!("size-{key}"), &[]),
+            })
+            .collect(),
+        makes: std::iter::once(Choice {
+            value: Use::Denim,
+            label: say!(lens, "make-denim"),
+        })
+        .chain(throw.prints.iter().enumerate().map(|(i, print)| Choice {
+            value: Use::Fabric { print: i as u8 },
+            label: print.name.clone(),
+        }))
+        .collect(),
+    }
+}
+
+/// What can be done where the pile is too small: fewer squares, while the sewn ones stay.
+fn fewer(throw: &Throw, have: i64, lens: Lens<'_>) -> Vec<WayRow> {
+    let plan = throw.plan;
+    let mut found: Vec<(u32, Plan)> = Vec::new();
+    for less_across in 0..plan.across {
+        for less_down in 0..plan.down {
+            let tried = Plan {
+                across: plan.across - less_across,
+                down: plan.down - less_down,
+                ..plan
+            };
+            if i64::from(tried.squares()) <= have && tried != plan {
+                found.push((tried.squares(), tried));
+            }
+        }
+    }
+    // The fewest squares given up; of as many, the shape nearest to the planned one.
+    let shape = |p: &Plan| {
+        let ratio = |p: &Plan| f64::from(p.across) / f64::from(p.down);
+        (ratio(p) / ratio(&plan)).ln().abs()
+    };
+    found.sort_by(|a, b| b.0.cmp(&a.0).then(shape(&a.1).total_cmp(&shape(&b.1))));
+    found
+        .into_iter()
+        .filter_map(|(squares, tried)| {
+            let action = Action::ChangePlan { plan: tried };
+            let events = decide(Some(throw), &action).ok()?;
+            let mut after = throw.clone();
+            for event in &events {
+                after.apply(event, lens.now);
+            }
+            let size = after.finished();
+            let title = say!(lens, "grid", across = tried.across, down = tried.down);
+            let mut lines = vec![
+                say!(
+                    lens,
+                    "grid-uses",
+                    n = squares,
+                    left = have - i64::from(squares)
+                ),
+                say!(lens, "way-size", size = lens.by(size.width, size.height)),
+            ];
+            lines.extend(off::left_over(throw, &after, lens));
+            Some(WayRow {
+                button: Button {
+                    label: title.clone(),
+                    action,
+                },
+                title,
+                lines,
+            })
+        })
+        .take(4)
+        .collect()
+}
+
+fn row(throw: &Throw, n: u16, heap: &Heap, lens: Lens<'_>) -> HeapRow {
+    let side = throw.plan.side;
+    let what = match heap.makes {
+        Use::Denim => say!(lens, "heap-denim"),
+        Use::Fabric { print } => {
+            let print = throw
+                .prints
+                .get(usize::from(print))
+                .map_or("", |p| p.name.as_str());
+            say!(lens, "heap-fabric", print = print)
+        }
+    };
+    let action = Action::TakeHeap { n };
+    HeapRow {
+        n,
+        title: heap.name().to_string(),
+        said: say!(lens, "heap-gives", what = what, n = heap.gives(side)),
+        pieces: (0..heap.counted.len())
+            .map(|i| {
+                let counted = heap.counted[i];
+                HeapPiece {
+                    index: i as u8,
+                    label: part(heap, i, lens),
+                    said: match counted {
+                        Some(n) => say!(lens, "piece-counted", n = n),
+                        None => say!(lens, "piece-expected", n = heap.expected(i, side)),
+                    },
+                    cut: counted.is_some(),
+                    outlined: matches!(heap.from, Source::Cloth(_)),
+                }
+            })
+            .collect(),
+        take: decide(Some(throw), &action).is_ok().then(|| Button {
+            label: say!(lens, "heap-take", name = heap.name()),
+            action,
+        }),
+    }
+}
+
+/// What a piece is called, numbered where there are several of the same.
+fn part(heap: &Heap, index: usize, lens: Lens<'_>) -> String {
+    let key = |p: &Piece| match p.part {
+        Part::LeftLeg => "left-leg",
+        Part::RightLeg => "right-leg",
+        Part::Back => "back",
+        Part::Panel => "panel",
+        Part::Sheet => "sheet",
+        Part::Cloth => "cloth",
+    };
+    let Source::Cloth(garment) = &heap.from else {
+        return say!(lens, "part-pack");
+    };
+    let Some(own) = garment.pieces.get(index).map(key) else {
+        return String::new();
+    };
+    let name = lens.say(&format!("part-{own}"), &[]);
+    let alike = garment.pieces.iter().filter(|p| key(p) == own).count();
+    let before = garment
+        .pieces
+        .iter()
+        .take(index)
+        .filter(|p| key(p) == own)
+        .count();
+    if alike > 1 {
+        say!(lens, "part-numbered", part = name, n = before + 1)
+    } else {
+        name
+    }
+}
+
+/// An outline as typed fields. Widths are told without saying where the middle lies.
+fn typed_of(piece: &Piece, lens: Lens<'_>) -> PieceTyped {
+    let [_, _, left, _] = piece.reach();
+    PieceTyped {
+        stations: piece
+            .stations
+            .iter()
+            .map(|s| StationTyped {
+                at: plan::field(s.at, lens),
+                width: plan::field(s.right - s.left, lens),
+            })
+            .collect(),
+        zones: piece
+            .zones
+            .iter()
+            .map(|z| ZoneTyped {
+                kind: z.kind,
+                from: plan::field(z.from, lens),
+                to: plan::field(z.to, lens),
+                left: plan::field(z.left - left, lens),
+                width: plan::field(z.right - z.left, lens),
+            })
+            .collect(),
+    }
+}
+
+/// What the fields say, given the outline they began from: each width keeps the place of
+/// its middle; what is wrong goes to `faults`.
+fn read_typed(
+    kept: &Piece,
+    tidy: &mut PieceTyped,
+    faults: &mut Vec<FieldProblem>,
+    lens: Lens<'_>,
+) -> Option<Piece> {
+    let mut read = |field: String, text: &mut String| match parse(text, lens.ruler) {
+        Ok(length) => {
+            *text = plan::field(length, lens);
+            Some(length)
+        }
+        Err(error) => {
+            faults.push(FieldProblem {
+                field,
+                problem: errors::typed(&error, lens),
+            });
+            None
+        }
+    };
+    let middle = |i: usize| {
+        kept.stations
+            .get(i)
+            .map_or_else(zero, |s| (s.left + s.right) / 2)
+    };
+    let mut stations = Vec::new();
+    for (i, typed) in tidy.stations.iter_mut().enumerate() {
+        let at = read(format!("station-{i}-at"), &mut typed.at);
+        let width = read(format!("station-{i}-width"), &mut typed.width);
+        let (at, width) = at.zip(width).unwrap_or((zero(), zero()));
+        let same = kept.stations.get(i).filter(|s| s.right - s.left == width);
+        let (left, right) = match same {
+            Some(s) => (s.left, s.right),
+            None => {
+                let left = middle(i) - width / 2;
+                (left, left + width)
+            }
+        };
+        stations.push(Station { at, left, right });
+    }
+    let mut piece = Piece {
+        part: kept.part,
+        stations,
+        zones: Vec::new(),
+    };
+    let [_, _, edge, _] = piece.reach();
+    for (i, typed) in tidy.zones.iter_mut().enumerate() {
+        let from = read(format!("zone-{i}-from"), &mut typed.from);
+        let to = read(format!("zone-{i}-to"), &mut typed.to);
+        let left = read(format!("zone-{i}-left"), &mut typed.left);
+        let width = read(format!("zone-{i}-width"), &mut typed.width);
+        if let (Some(from), Some(to), Some(left), Some(width)) = (from, to, left, width) {
+            let left = edge + left;
+            piece.zones.push(Zone {
+                kind: typed.kind,
+                from,
+                to,
+                left,
+                right: left + width,
+            });
+        }
+    }
+    if !faults.is_empty() {
+        return None;
+    }
+    if let Err(fault) = piece.check() {
+        faults.push(FieldProblem {
+            field: "outline".into(),
+            problem: errors::piece_fault(fault, lens),
+        });
+        return None;
+    }
+    Some(piece)
+}
+
+/// Heights run up from the hem; the picture runs down from the top.
+struct Sheet {
+    left: f64,
+    top: f64,
+    edge: f64,
+}
+
+impl Sheet {
+    fn of(piece: &Piece) -> Sheet {
+        let [_, top, left, _] = piece.reach();
+        Sheet {
+            left: in_mm(left),
+            top: in_mm(top),
+            edge: 20.0,
+        }
+    }
+    fn x(&self, across: Length) -> f64 {
+        in_mm(across) - self.left + self.edge
+    }
+    fn y(&self, up: Length) -> f64 {
+        self.top - in_mm(up) + self.edge
+    }
+}
+
+/// A dragged point put back on the outline: its height and width on the ruler's marks.
+fn dragged(piece: &Piece, drag: Drag, sheet: &Sheet, lens: Lens<'_>) -> Piece {
+    let mut piece = piece.clone();
+    let mark = |mm: f64| lens.ruler.nearest(from_mm(mm.clamp(-99_000.0, 99_000.0)));
+    let index = usize::from(drag.station);
+    let bound = |i: Option<usize>| i.and_then(|i| piece.stations.get(i)).map(|s| s.at);
+    let (below, above) = (bound(index.checked_sub(1)), bound(index.checked_add(1)));
+    let step = lens.ruler.step();
+    if let Some(station) = piece.stations.get_mut(index) {
+        let right = mark(drag.x - sheet.edge + sheet.left);
+        let middle = (station.left + station.right) / 2;
+        let half = std::cmp::max(right - middle, step);
+        (station.left, station.right) = (middle - half, middle + half);
+        let mut at = mark(sheet.top - (drag.y - sheet.edge));
+        if let Some(below) = below {
+            at = std::cmp::max(at, below + step);
+        }
+        if let Some(above) = above {
+            at = std::cmp::min(at, above - step);
+        }
+        station.at = std::cmp::max(at, zero());
+    }
+    piece
+}
+
+/// One piece's outline and where to cut it.
+pub(super) fn cutting(
+    journal: &Journal,
+    (n, index): (u16, u8),
+    typed: Option<&PieceTyped>,
+    drag: Option<Drag>,
+    lens: Lens<'_>,
+) -> Result<PileCutView, Problem> {
+    let throw = journal.throw();
+    let fail = |why: Refusal| refusal(&why, Some(throw), lens);
+    let heap = throw.pile.get(&n).ok_or_else(|| fail(Refusal::Pile))?;
+    let counted = *heap
+        .counted
+        .get(usize::from(index))
+        .ok_or_else(|| fail(Refusal::Pile))?;
+    let Source::Cloth(garment) = &heap.from else {
+        return Err(fail(Refusal::Pile));
+    };
+    let kept = garment
+        .pieces
+        .get(usize::from(index))
+        .ok_or_else(|| fail(Refusal::Pile))?;
+    let mut tidy = typed.cloned().unwrap_or_else(|| typed_of(kept, lens));
+    let mut faults = Vec::new();
+    let mut piece = match typed {
+        Some(_) => read_typed(kept, &mut tidy, &mut faults, lens),
+        None => Some(kept.clone()),
+    };
+    if let (Some(drag), Some(before)) = (drag, &piece) {
+        // The picture the finger is on was drawn from this outline.
+        let moved = dragged(before, drag, &Sheet::of(before), lens);
+        if moved.check().is_ok() {
+            tidy = typed_of(&moved, lens);
+            piece = Some(moved);
+        }
+    }
+    let title = format!("{}: {}", heap.name(), part(heap, usize::from(index), lens));
+    let mut view = PileCutView {
+        head: head(journal, lens),
+        n,
+        index,
+        title,
+        tidy,
+        faults,
+        picture: None,
+        handles: Vec::new(),
+        figures: Vec::new(),
+        list: Vec::new(),
+        said: Vec::new(),
+        keep: None,
+        expected: 0,
+        counted,
+        zones: ZONES
+            .into_iter()
+            .map(|(value, key)| Choice {
+                value,
+                label: lens.say(&format!("zone-{key}"), &[]),
+            })
+            .collect(),
+        caution: Some(CautionNote {
+            caution: Caution::Blade,
+            title: say!(lens, "caution-blade-title"),
+            text: say!(lens, "caution-blade"),
+        }),
+    };
+    let Some(piece) = piece else { return Ok(view) };
+    let how = how(throw.plan.side);
+    let Ok(cuts) = cutting::lay_out(&piece, &how) else {
+        return Ok(view);
+    };
+    let squares = cuts.count;
+    let naive = cutting::naive(&piece, &how).unwrap_or(0);
+    let free = cutting::free_yield(&piece, &how).map_or(squares, |f| f.count);
+    let bound = cutting::bound(&piece, &how).unwrap_or(free);
+    let figure = |key: &str, n: u32| Figure {
+        label: lens.say(&format!("figure-{key}"), &[]),
+        value: lens.plain(say!(lens, "number", n = n)),
+    };
+    view.figures = vec![
+        figure("squares-here", squares),
+        figure("from-hem", naive),
+        figure("free", free),
+        figure("bound", bound),
+    ];
+    if squares == 0 {
+        view.said.push(say!(lens, "cut-nothing"));
+    } else {
+        view.said
+            .push(say!(lens, "cut-given-up", n = free.saturating_sub(squares)));
+        if squares > naive {
+            view.said.push(say!(lens, "cut-gain", n = squares - naive));
+        }
+    }
+    let [_, _, left, _] = piece.reach();
+    view.list = cuts
+        .strips
+        .iter()
+        .enumerate()
+        .map(|(i, strip)| {
+            let first = strip.squares.first().copied().unwrap_or(left);
+            say!(
+                lens,
+                "cut-strip",
+                n = i + 1,
+                from = lens.length(strip.from),
+                to = lens.length(strip.to),
+                count = strip.squares.len(),
+                left = lens.length(first - left)
+            )
+        })
+        .collect();
+    view.expected = squares;
+    view.picture = Some(picture(&piece, &cuts, throw.plan.side, &view.title, lens));
+    let sheet = Sheet::of(&piece);
+    if counted.is_none() {
+        view.handles = piece
+            .stations
+            .iter()
+            .enumerate()
+            .map(|(i, s)| Handle {
+                station: i as u16,
+                x: sheet.x(s.right),
+                y: sheet.y(s.at),
+            })
+            .collect();
+        let action = Action::SetPiece {
+            n,
+            index,
+            outline: piece.clone(),
+        };
+        if piece != *kept && decide(Some(throw), &action).is_ok() {
+            view.keep = Some(Button {
+                label: say!(lens, "piece-keep"),
+                action,
+            });
+        }
+    }
+    Ok(view)
+}
+
+fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<'_>) -> Picture {
+    let sheet = Sheet::of(piece);
+    let [bottom, top, left, right] = piece.reach();
+    let mut marks = Vec::new();
+    let mut line = |x1, y1, x2, y2, ink| {
+        marks.push(Mark::Line {
+            x1,
+            y1,
+            x2,
+            y2,
+            ink,
+            arrow: false,
+        })
+    };
+    for pair in piece.stations.windows(2) {
+        let (a, b) = (&pair[0], &pair[1]);
+        line(
+            sheet.x(a.left),
+            sheet.y(a.at),
+            sheet.x(b.left),
+            sheet.y(b.at),
+            Ink::Now,
+        );
+        line(
+            sheet.x(a.right),
+            sheet.y(a.at),
+            sheet.x(b.right),
+            sheet.y(b.at),
+            Ink::Now,
+        );
+    }
+    for end in [piece.stations.first(), piece.stations.last()]
+        .into_iter()
+        .flatten()
+    {
+        line(
+            sheet.x(end.left),
+            sheet.y(end.at),
+            sheet.x(end.right),
+            sheet.y(end.at),
+            Ink::Now,
+        );
+    }
+    let s = in_mm(side);
+    let mut number = 0;
+    for strip in &cuts.strips {
+        for x in &strip.squares {
+            number += 1;
+            marks.push(Mark::Area {
+                x: sheet.x(*x),
+                y: sheet.y(strip.to),
+                w: s,
+                h: s,
+                ink: Ink::Denim,
+                print: None,
+                label: Some(number.to_string()),
+            });
+        }
+    }
+    for zone in &piece.zones {
+        let (z, t) = (in_mm(zone.right - zone.left), in_mm(zone.to - zone.from));
+        let key = ZONES
+            .iter()
+            .find(|(k, _)| *k == zone.kind)
+            .map_or("hole", |(_, key)| key);
+        marks.push(Mark::Area {
+            x: sheet.x(zone.left),
+            y: sheet.y(zone.to),
+            w: z,
+            h: t,
+            ink: Ink::Waste,
+            print: None,
+            label: (z.min(t) > 40.0).then(|| lens.say(&format!("zone-{key}"), &[])),
+        });
+    }
+    for (i, strip) in cuts.strips.iter().enumerate() {
+        for up in [strip.from, strip.to] {
+            let (x1, x2) = (sheet.x(left) - 8.0, sheet.x(right) + 8.0);
+            let y = sheet.y(up);
+            marks.push(Mark::Line {
+                x1,
+                y1: y,
+                x2,
+                y2: y,
+                ink: Ink::Cut,
+                arrow: false,
+            });
+        }
+        marks.push(Mark::Words {
+            x: sheet.x(left) - 12.0,
+            y: sheet.y((strip.from + strip.to) / 2),
+            text: (i + 1).to_string(),
+            size: 16.0,
+        });
+    }
+    Picture {
+        width: in_mm(right - left) + sheet.edge * 2.0,
+        height: in_mm(top - bottom) + in_mm(bottom) + sheet.edge * 2.0,
+        spoken: say!(
+            lens,
+            "picture-piece",
+            name = title,
+            n = cuts.count,
+            strips = cuts.strips.len()
+        ),
+        marks,
+    }
+}
