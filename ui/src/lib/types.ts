@@ -147,6 +147,128 @@ export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
 
 export type Mishap = "mis-cut" | "flaw" | "scorched" | "lost";
 
+export type Item = { "item": "denim" } | { "item": "fabric", 
+/**
+ * The print, counted from 0.
+ */
+print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
+
+export type Cloth = { 
+/**
+ * Mass per area, in kilograms per square metre when stored.
+ */
+weight: number, 
+/**
+ * Thickness of one layer, in metres when stored.
+ */
+thickness: number, 
+/**
+ * It stretches (elastane).
+ */
+stretch: boolean, 
+/**
+ * It was washed before, and has shrunk what it will.
+ */
+washed: boolean, };
+
+export type OutlineStation = { 
+/**
+ * Height above the hem.
+ */
+at: number, 
+/**
+ * Where the left edge is, from the middle line; left of it is less than nothing.
+ */
+left: number, 
+/**
+ * Where the right edge is.
+ */
+right: number, };
+
+export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
+
+export type Zone = { 
+/**
+ * Why.
+ */
+kind: ZoneKind, 
+/**
+ * Its lower edge, above the hem.
+ */
+from: number, 
+/**
+ * Its upper edge.
+ */
+to: number, 
+/**
+ * Its left edge, from the middle line.
+ */
+left: number, 
+/**
+ * Its right edge.
+ */
+right: number, };
+
+export type Part = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
+
+export type Piece = { 
+/**
+ * What it is of.
+ */
+part: Part, 
+/**
+ * Its outline, from the hem up.
+ */
+stations: Array<OutlineStation>, 
+/**
+ * Places to keep clear.
+ */
+zones: Array<Zone>, };
+
+export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet";
+
+export type GarmentSize = "small" | "medium" | "large";
+
+export type Use = { "for": "denim" } | { "for": "fabric", 
+/**
+ * The print, counted from 0.
+ */
+print: number, };
+
+export type Verdict = "right" | "little-fringe" | "bulky" | "puckers" | "other";
+
+export type Scrap = { 
+/**
+ * Lap or seam.
+ */
+joining: Joining, 
+/**
+ * Its lap or allowance.
+ */
+lap: number, 
+/**
+ * Its stitch.
+ */
+stitch: Stitch, 
+/**
+ * What she thought.
+ */
+verdict: Verdict, 
+/**
+ * In her words, if she wrote any.
+ */
+note: string, };
+
+export type Choice<T> = { 
+/**
+ * What.
+ */
+value: T, 
+/**
+ * In words.
+ */
+label: string, };
+
 export type Sides = { 
 /**
  * Along the top.
@@ -367,7 +489,111 @@ piece: Rect,
 /**
  * What happened.
  */
-why: Mishap, } | { "do": "note", 
+why: Mishap, } | { "do": "add-garment", 
+/**
+ * Which.
+ */
+kind: GarmentKind, 
+/**
+ * How large.
+ */
+size: GarmentSize, 
+/**
+ * What it is for.
+ */
+makes: Use, 
+/**
+ * What it is called.
+ */
+name: string, } | { "do": "add-cloth", 
+/**
+ * Its usable width, in nanometres.
+ */
+width: number, 
+/**
+ * Its length.
+ */
+length: number, 
+/**
+ * What it is for.
+ */
+makes: Use, 
+/**
+ * What it is called.
+ */
+name: string, } | { "do": "add-pack", 
+/**
+ * Their side, in nanometres.
+ */
+side: number, 
+/**
+ * How many, counted.
+ */
+count: number, 
+/**
+ * What they are for.
+ */
+makes: Use, 
+/**
+ * What they are called.
+ */
+name: string, } | { "do": "set-piece", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece, counted from 0.
+ */
+index: number, 
+/**
+ * Its outline and zones.
+ */
+outline: Piece, } | { "do": "set-heap-cloth", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * Its cloth.
+ */
+cloth: Cloth, } | { "do": "take-heap", 
+/**
+ * The heap.
+ */
+n: number, } | { "do": "cut-piece", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece, counted from 0.
+ */
+index: number, 
+/**
+ * How many good squares.
+ */
+squares: number, } | { "do": "try-scrap", 
+/**
+ * The scrap.
+ */
+scrap: Scrap, } | { "do": "use-scrap", 
+/**
+ * Which, counted from 0.
+ */
+scrap: number, } | { "do": "set-plate", 
+/**
+ * In nanometres.
+ */
+opening: number, } | { "do": "gather", 
+/**
+ * What.
+ */
+item: Item, 
+/**
+ * Whether it is at hand.
+ */
+have: boolean, } | { "do": "note", 
 /**
  * The words.
  */
@@ -1269,6 +1495,344 @@ keep: Button | null,
  */
 kept: Array<string>, };
 
+export type HeapPiece = { 
+/**
+ * Counted from 0.
+ */
+index: number, 
+/**
+ * Which piece.
+ */
+label: string, 
+/**
+ * What it gives or gave, in words.
+ */
+said: string, 
+/**
+ * It is cut up and counted.
+ */
+cut: boolean, 
+/**
+ * It has an outline that can be looked at; a pack has none.
+ */
+outlined: boolean, };
+
+export type HeapRow = { 
+/**
+ * Its number.
+ */
+n: number, 
+/**
+ * What it is called.
+ */
+title: string, 
+/**
+ * What it is for and gives, in words.
+ */
+said: string, 
+/**
+ * Its pieces.
+ */
+pieces: Array<HeapPiece>, 
+/**
+ * Takes it off the pile, while nothing of it is cut.
+ */
+take: Button | null, };
+
+export type PileView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * Squares wanted, at hand, to come.
+ */
+figures: Array<Figure>, 
+/**
+ * Whether it is enough, a sentence each.
+ */
+said: Array<string>, 
+/**
+ * The heaps.
+ */
+rows: Array<HeapRow>, 
+/**
+ * What can be done where it is not enough.
+ */
+ways: Array<WayRow>, 
+/**
+ * Garments with a starting outline.
+ */
+kinds: Array<Choice<GarmentKind>>, 
+/**
+ * Their sizes.
+ */
+sizes: Array<Choice<GarmentSize>>, 
+/**
+ * What a heap can be for.
+ */
+makes: Array<Choice<Use>>, };
+
+export type StationTyped = { 
+/**
+ * Height above the hem.
+ */
+at: string, 
+/**
+ * Width there.
+ */
+width: string, };
+
+export type ZoneTyped = { 
+/**
+ * Why.
+ */
+kind: ZoneKind, 
+/**
+ * From this height above the hem.
+ */
+from: string, 
+/**
+ * To this height.
+ */
+to: string, 
+/**
+ * From this far from the piece's left edge (at its widest).
+ */
+left: string, 
+/**
+ * So wide.
+ */
+width: string, };
+
+export type PieceTyped = { 
+/**
+ * Its stations, from the hem up.
+ */
+stations: Array<StationTyped>, 
+/**
+ * Its zones.
+ */
+zones: Array<ZoneTyped>, };
+
+export type Drag = { 
+/**
+ * Which station, from the hem up, counted from 0.
+ */
+station: number, 
+/**
+ * Where it is now.
+ */
+x: number, 
+/**
+ * Where it is now.
+ */
+y: number, };
+
+export type Handle = { 
+/**
+ * Which station.
+ */
+station: number, 
+/**
+ * Where, in the picture's units.
+ */
+x: number, 
+/**
+ * Where, in the picture's units.
+ */
+y: number, };
+
+export type PileCutView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece, counted from 0.
+ */
+index: number, 
+/**
+ * Which piece.
+ */
+title: string, 
+/**
+ * The fields, each measure with its unit spelled out.
+ */
+tidy: PieceTyped, 
+/**
+ * What is wrong, by field (`station-0-at`, `zone-1-from`).
+ */
+faults: Array<FieldProblem>, 
+/**
+ * The outline, zones, strips and squares.
+ */
+picture: Picture | null, 
+/**
+ * Points that can be dragged.
+ */
+handles: Array<Handle>, 
+/**
+ * Squares, and what is given up by cutting straight across.
+ */
+figures: Array<Figure>, 
+/**
+ * The cutting list, a line each, in order.
+ */
+list: Array<string>, 
+/**
+ * What it is worth knowing of it, a sentence each.
+ */
+said: Array<string>, 
+/**
+ * Keeps the outline, where it was changed.
+ */
+keep: Button | null, 
+/**
+ * Squares to expect, to begin the count with.
+ */
+expected: number, 
+/**
+ * It is cut up; so many came out.
+ */
+counted: number | null, 
+/**
+ * Kinds of zone.
+ */
+zones: Array<Choice<ZoneKind>>, 
+/**
+ * The caution at the blade.
+ */
+caution: CautionNote | null, };
+
+export type GatherRow = { 
+/**
+ * What.
+ */
+item: Item, 
+/**
+ * Its name.
+ */
+label: string, 
+/**
+ * How much, a line each.
+ */
+lines: Array<string>, 
+/**
+ * It is at hand.
+ */
+have: boolean, };
+
+export type GatherView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The list.
+ */
+rows: Array<GatherRow>, 
+/**
+ * Weight, time left and the like.
+ */
+figures: Array<Figure>, 
+/**
+ * What there is to say, a sentence each.
+ */
+said: Array<string>, };
+
+export type ScrapTyped = { 
+/**
+ * How its edges are held together.
+ */
+joining: Joining, 
+/**
+ * Its lap or allowance.
+ */
+lap: string, 
+/**
+ * Which stitch.
+ */
+stitch: StitchKind, 
+/**
+ * Twin spacing or stitch width.
+ */
+width: string, 
+/**
+ * Opening of the plate; may be empty.
+ */
+opening: string, };
+
+export type LapColumn = { 
+/**
+ * What it is called.
+ */
+title: string, 
+/**
+ * The join cut through, to scale.
+ */
+picture: Picture, 
+/**
+ * Fringe, layers, thickness, clearance.
+ */
+figures: Array<Figure>, 
+/**
+ * What the maker should hear.
+ */
+advice: Array<Problem>, };
+
+export type ScrapRow = { 
+/**
+ * What was tried.
+ */
+title: string, 
+/**
+ * What came of it, a line each.
+ */
+lines: Array<string>, 
+/**
+ * Takes it for the plan.
+ */
+choose: Button | null, };
+
+export type ScrapsView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The fields, each measure with its unit spelled out.
+ */
+tidy: ScrapTyped, 
+/**
+ * What is wrong, by field.
+ */
+faults: Array<FieldProblem>, 
+/**
+ * The plan's lap, and beside it the one typed where it is another.
+ */
+columns: Array<LapColumn>, 
+/**
+ * The scrap as typed, to keep with a verdict; none while something is wrong.
+ */
+scrap: Scrap | null, 
+/**
+ * Keeps the plate's opening, where it was typed anew.
+ */
+plate: Button | null, 
+/**
+ * Verdicts.
+ */
+verdicts: Array<Choice<Verdict>>, 
+/**
+ * Scraps tried, newest first.
+ */
+rows: Array<ScrapRow>, };
+
 export type GridWish = { "by": "squares", 
 /**
  * How many, as typed.
@@ -1539,7 +2103,27 @@ width: string,
 /**
  * Height as typed.
  */
-height: string, } | { "see": "whole", 
+height: string, } | { "see": "pile" } | { "see": "cutting", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece, counted from 0.
+ */
+index: number, 
+/**
+ * The outline as typed; none for the one kept.
+ */
+typed: PieceTyped | null, 
+/**
+ * A point being dragged.
+ */
+drag: Drag | null, } | { "see": "gather" } | { "see": "scraps", 
+/**
+ * As typed; none for the plan's.
+ */
+typed: ScrapTyped | null, } | { "see": "whole", 
 /**
  * Width as typed.
  */
@@ -1553,7 +2137,7 @@ height: string, } | { "see": "history",
  */
 most: number, };
 
-export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "history" } & HistoryView;
+export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView;
 
 export type Prefs = { 
 /**
