@@ -27,6 +27,8 @@ export const tend = (tend: Tend) => invoke<Tended>('tend', { tend });
 export const draft = (draft: PlanDraft) => invoke<PlanView>('draft', { draft });
 export const grids = (draft: PlanDraft, wish: GridWish) =>
   invoke<GridsView>('grids', { draft, wish });
+/** A length as typed, in nanometres. */
+export const length = (text: string) => invoke<number>('length', { text });
 export const setPrefs = (prefs: Prefs) => invoke<Hello>('set_prefs', { prefs });
 
 /** What was thrown, if it is a Problem of the core's. */

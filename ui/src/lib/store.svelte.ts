@@ -41,7 +41,24 @@ export type Place =
   | { at: 'trim' }
   | { at: 'off'; piece: Rect; why: Mishap | null }
   | { at: 'hold' }
-  | { at: 'whole' };
+  | { at: 'whole' }
+  | { at: 'pile' }
+  | { at: 'cutting'; n: number; index: number }
+  | { at: 'gather' }
+  | { at: 'scraps' };
+
+/** Screens for one thing, opened from another of the throw's. */
+export const APART: readonly Place['at'][] = [
+  'measure',
+  'trim',
+  'off',
+  'hold',
+  'whole',
+  'pile',
+  'cutting',
+  'gather',
+  'scraps',
+];
 
 /** Something that can be taken back at once. */
 export interface Second {
@@ -307,6 +324,17 @@ class Store {
     }
   }
 
+  /** A length as typed, for an action; or what is wrong with it. */
+  async length(text: string): Promise<number | Problem> {
+    try {
+      return await ipc.length(text);
+    } catch (thrown) {
+      const problem = ipc.problemOf(thrown);
+      if (problem) return problem;
+      throw thrown;
+    }
+  }
+
   async reshelve() {
     try {
       this.shelf = await ipc.shelf();
@@ -337,7 +365,8 @@ class Store {
     const id = this.id;
     if (!id) return false;
     // Tapping undo several times in a row is meant; ticking twice is not.
-    const settle = deed.deed === 'act' ? SETTLE : 0;
+    const once = deed.deed === 'act' && deed.action.do !== 'gather';
+    const settle = once ? SETTLE : 0;
     const head = await this.doing(async () => {
       const head = await ipc.act(id, deed);
       this.head = head;
@@ -431,6 +460,13 @@ function firstLook(place: Place, draft: PlanDraft | null): Look {
       return { see: 'hold', width: '', height: '' };
     case 'whole':
       return { see: 'whole', width: '', height: '' };
+    case 'pile':
+    case 'gather':
+      return { see: place.at };
+    case 'cutting':
+      return { see: 'cutting', n: place.n, index: place.index, typed: null, drag: null };
+    case 'scraps':
+      return { see: 'scraps', typed: null };
     case 'history':
       return { see: 'history', most: 200 };
     default:

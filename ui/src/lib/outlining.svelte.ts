@@ -1,0 +1,236 @@
+// The outline of a piece being typed and dragged. The core is asked one question at a
+// time, the newest next; meanwhile the last answer stays. What a drag means is read by
+// the core from the drawing the finger is on: the outline as it was when it was taken
+// hold of goes with every question of that drag.
+
+import { store } from './store.svelte';
+import type { Drag, Handle, Look, Picture, PieceTyped, PileCutView, ZoneKind } from './types';
+
+/** How long after the last key the core is asked, in milliseconds. */
+const PAUSE = 120;
+/** How far an arrow key moves a point, in the drawing's units: past any ruler's next mark. */
+const NUDGE = 4;
+const FAR = 20;
+
+/** Outlines changed but not kept yet, by throw and piece. */
+const unkept: Partial<Record<string, PieceTyped>> = {};
+
+/** A part of the drawing. */
+export interface Frame {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+const copy = (typed: PieceTyped): PieceTyped => ({
+  stations: typed.stations.map((s) => ({ ...s })),
+  zones: typed.zones.map((z) => ({ ...z })),
+});
+
+export class Outlining {
+  typed: PieceTyped;
+  /** The last drawing there was, for while what is typed cannot be drawn. */
+  drawn: { picture: Picture; handles: Handle[] } | null;
+  /** The point held, with the outline and the drawing it was taken hold of in. */
+  held = $state.raw<{ station: number; base: PieceTyped | null; view: PileCutView } | null>(null);
+
+  /** Something differs from what is kept, as far as is known here. */
+  private touched = false;
+  private flying = false;
+  private next: Look | null = null;
+  private stopped = false;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private readonly key: string;
+
+  constructor(private view: PileCutView) {
+    this.key = `${store.id} ${view.n} ${view.index}`;
+    this.typed = $state(copy(view.tidy));
+    this.drawn = $state.raw(null);
+  }
+
+  /** For as long as the screen is shown; gives what ends it. */
+  begin(): () => void {
+    const left = this.view.counted === null ? unkept[this.key] : undefined;
+    if (left) {
+      this.typed = copy(left);
+      this.touched = true;
+      void this.now();
+    }
+    store.beforeRuler = () => this.spell();
+    store.afterRuler = () => this.spell();
+    return () => {
+      this.stop();
+      // Put away as it was last read, with its units spelled out.
+      const draft = this.touched && !this.view.faults.length && this.view.keep;
+      if (draft) unkept[this.key] = copy(this.view.tidy);
+      else delete unkept[this.key];
+      store.beforeRuler = null;
+      store.afterRuler = null;
+    };
+  }
+
+  stop() {
+    this.stopped = true;
+    this.next = null;
+    clearTimeout(this.timer);
+  }
+
+  /** A new answer has come. */
+  take(view: PileCutView) {
+    this.view = view;
+    if (view.picture) this.drawn = { picture: view.picture, handles: view.handles };
+    if (store.look?.see === 'cutting' && store.look.typed === null && store.look.drag === null) {
+      // Read anew, as after undo: the fields follow.
+      this.typed = copy(view.tidy);
+      this.touched = false;
+    }
+  }
+
+  private look(typed: PieceTyped | null, drag: Drag | null): Look {
+    return { see: 'cutting', n: this.view.n, index: this.view.index, typed, drag };
+  }
+
+  /** Ask, or once the present question is answered; true if the last asked was answered. */
+  private async ask(look: Look): Promise<boolean> {
+    this.next = look;
+    if (this.flying || this.stopped) return false;
+    this.flying = true;
+    let seen = false;
+    try {
+      while (this.next && !this.stopped) {
+        const question: Look = this.next;
+        this.next = null;
+        seen = await store.see(question);
+        const dragged = question.see === 'cutting' && question.drag !== null;
+        if (seen && dragged && store.view?.seen === 'cutting') {
+          this.typed = copy(store.view.tidy);
+        }
+      }
+    } finally {
+      this.flying = false;
+    }
+    return seen;
+  }
+
+  // Typing.
+
+  changed() {
+    this.touched = true;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => void this.now(), PAUSE);
+  }
+
+  async now(): Promise<PileCutView | null> {
+    clearTimeout(this.timer);
+    const typed = this.touched ? copy($state.snapshot(this.typed)) : null;
+    const seen = await this.ask(this.look(typed, null));
+    return seen && store.view?.seen === 'cutting' ? store.view : null;
+  }
+
+  /** A field was left: show what was read, its unit spelled out. */
+  async left(
+    field: string,
+    get: (typed: PieceTyped) => string | undefined,
+    set: (s: string) => void,
+  ) {
+    if (!this.touched || this.held) return;
+    const before = get(this.typed);
+    const view = await this.now();
+    const read = view && get(view.tidy);
+    if (!view || read === undefined || read === null || get(this.typed) !== before) return;
+    if (!view.faults.some((f) => f.field === field)) set(read);
+  }
+
+  /** Spell every unit out, so that another ruler cannot change a measure. */
+  private async spell() {
+    const view = await this.now();
+    if (view) this.typed = copy(view.tidy);
+  }
+
+  addStation(after: number) {
+    this.typed.stations.splice(after + 1, 0, { at: '', width: '' });
+    this.changed();
+  }
+
+  removeStation(n: number) {
+    this.typed.stations.splice(n, 1);
+    this.changed();
+  }
+
+  addZone(kind: ZoneKind) {
+    this.typed.zones.push({ kind, from: '', to: '', left: '', width: '' });
+    this.changed();
+  }
+
+  removeZone(n: number) {
+    this.typed.zones.splice(n, 1);
+    this.changed();
+  }
+
+  // Dragging.
+
+  private base(): PieceTyped | null {
+    return this.touched ? copy(this.view.tidy) : null;
+  }
+
+  hold(station: number) {
+    clearTimeout(this.timer);
+    this.held = { station, base: this.base(), view: this.view };
+  }
+
+  drag(x: number, y: number) {
+    if (!this.held) return;
+    const { station, base } = this.held;
+    this.touched = true;
+    void this.ask(this.look(base, { station, x, y }));
+  }
+
+  drop() {
+    this.held = null;
+  }
+
+  /** Move a point a little; true when it was. */
+  async nudge(handle: Handle, across: number, down: number, far: boolean): Promise<boolean> {
+    if (this.flying || this.held) return false;
+    const by = far ? FAR : NUDGE;
+    const drag = {
+      station: handle.station,
+      x: handle.x + across * by,
+      y: handle.y + down * by,
+    };
+    const base = this.base();
+    this.touched = true;
+    return this.ask(this.look(base, drag));
+  }
+
+  /**
+   * What of the drawing is shown. While a point is held the frame stays where it was, by
+   * the points that do not move, so that nothing slips from under the finger.
+   */
+  frame(picture: Picture, handles: Handle[]): Frame {
+    const held = this.held;
+    const around = held?.view.picture ?? picture;
+    const rim = Math.max(around.width, around.height) * 0.012;
+    let [x, y] = [0, 0];
+    if (held) {
+      const still = held.view.handles.find((h) => h.station !== held.station);
+      const now = still && handles.find((h) => h.station === still.station);
+      if (still && now) [x, y] = [now.x - still.x, now.y - still.y];
+    }
+    return {
+      x: x - rim,
+      y: y - rim,
+      width: around.width + rim * 2,
+      height: around.height + rim * 2,
+    };
+  }
+
+  /** Drop what was changed and read the outline as it is kept. */
+  async asKept() {
+    clearTimeout(this.timer);
+    this.touched = false;
+    this.held = null;
+    await this.ask(this.look(null, null));
+  }
+}
