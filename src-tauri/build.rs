@@ -15,6 +15,7 @@ const CALLS: &[&str] = &[
     "tend",
     "draft",
     "grids",
+    "length",
     "set_prefs",
 ];
 

@@ -305,6 +305,14 @@ impl Desk {
         show::grids(draft, wish, self.lens(now))
     }
 
+    /// A typed length, in nanometres, as an action takes it.
+    ///
+    /// # Errors
+    /// The [`Problem`] with what was typed.
+    pub fn length(&self, typed: &str, now: Time) -> Result<i64, Problem> {
+        show::length(typed, self.lens(now))
+    }
+
     /// Choose how the window looks and reads.
     ///
     /// # Errors

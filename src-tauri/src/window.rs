@@ -64,6 +64,11 @@ fn grids(shared: Shared<'_>, draft: PlanDraft, wish: GridWish) -> GridsView {
 }
 
 #[tauri::command]
+fn length(shared: Shared<'_>, text: String) -> Result<i64, Problem> {
+    desk(&shared).length(&text, now())
+}
+
+#[tauri::command]
 fn set_prefs(shared: Shared<'_>, prefs: Prefs) -> Result<Hello, Problem> {
     desk(&shared).set_prefs(prefs, now())
 }
@@ -125,7 +130,7 @@ pub fn run() {
             Ok(())
         })
         .invoke_handler(tauri::generate_handler![
-            hello, shelf, look, act, tend, draft, grids, set_prefs
+            hello, shelf, look, act, tend, draft, grids, length, set_prefs
         ])
         .run(tauri::generate_context!());
     if let Err(why) = opened {

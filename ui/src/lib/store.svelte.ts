@@ -121,6 +121,8 @@ class Store {
   readonly drafts: Partial<Record<string, PlanDraft>> = {};
   /** A new throw that was left for the settings. */
   begun: NewThrow | null = null;
+  /** Where the window is bound for; a screen that goes may ask. */
+  bound: Place['at'] = 'shelf';
 
   private asked = 0;
   private going = 0;
@@ -230,6 +232,7 @@ class Store {
 
   private async arrive(place: Place, id: string | null) {
     const mine = ++this.going;
+    this.bound = place.at;
     this.second = null;
     this.problem = null;
     if (place.at === 'shelf' || place.at === 'new') {

@@ -144,6 +144,17 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
     })
 }
 
+/// A typed length, in nanometres, as an action takes it.
+///
+/// # Errors
+/// The [`Problem`] with what was typed.
+pub fn length(typed: &str, lens: Lens<'_>) -> Result<i64, Problem> {
+    let parsed = crate::measure::parse(typed, lens.ruler);
+    parsed
+        .map(crate::measure::in_nm)
+        .map_err(|error| errors::typed(&error, lens))
+}
+
 /// What every screen of a throw carries.
 pub fn head(journal: &Journal, lens: Lens<'_>) -> Head {
     let throw = journal.throw();

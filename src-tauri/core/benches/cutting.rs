@@ -1,0 +1,96 @@
+//! How long it takes to lay out the pile, and one piece of it while it is drawn.
+//!
+//! `cargo bench -p lapwork-core --bench cutting`
+
+use divan::Bencher;
+use lapwork_core::cutting::{Cutting, Pile, bound, free_yield, lay_out};
+use lapwork_core::garments::{
+    Garment, GarmentKind, GarmentSize, Guess, Piece, Source, Zone, ZoneKind, start,
+};
+use lapwork_core::measure::inch64;
+
+fn main() {
+    divan::main();
+}
+
+/// Forty pieces: twenty pairs of jeans of all kinds and sizes, each leg with a hole.
+fn pile() -> Vec<Source> {
+    let kinds = [
+        GarmentKind::MensJeans,
+        GarmentKind::WomensJeans,
+        GarmentKind::ChildsJeans,
+    ];
+    let sizes = [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large];
+    let pair = |i: usize| {
+        let pieces = start(kinds[i % 3], sizes[i / 3 % 3], Guess::Typical);
+        let holed = |(k, piece): (usize, Piece)| {
+            let from = inch64(((i * 5 + k * 7) % 12 + 2) as i64 * 64);
+            piece.without(Zone {
+                kind: ZoneKind::Hole,
+                from,
+                to: from + inch64(64),
+                left: inch64(128),
+                right: inch64(192),
+            })
+        };
+        Source::Cloth(Garment {
+            name: format!("pair {i}"),
+            pieces: pieces.into_iter().enumerate().map(holed).collect(),
+        })
+    };
+    (0..20).map(pair).collect()
+}
+
+fn leg() -> Piece {
+    start(GarmentKind::MensJeans, GarmentSize::Medium, Guess::Typical).remove(0)
+}
+
+/// All forty pieces.
+#[divan::bench]
+fn whole_pile(bencher: Bencher) {
+    let sources = pile();
+    bencher.bench(|| Pile::lay_out(&sources, Cutting::default()).total());
+}
+
+/// One piece of the forty, its outline moved by the finger, and the total again.
+#[divan::bench]
+fn one_piece_of_the_pile(bencher: Bencher) {
+    let mut pile = Pile::lay_out(&pile(), Cutting::default());
+    let mut leg = leg();
+    let mut frame = 0;
+    bencher.bench_local(|| {
+        frame += 1;
+        leg.stations[1].right = inch64(8 * 64 + frame % 64);
+        pile.change(7, 1, &leg);
+        pile.total()
+    });
+}
+
+/// One leg with binding strips from the rest.
+#[divan::bench]
+fn one_piece_and_binding(bencher: Bencher) {
+    let how = Cutting {
+        binding: Some(lapwork_core::cutting::BindingCut {
+            width: inch64(64),
+            least: inch64(8 * 64),
+            enough: inch64(140 * 64),
+        }),
+        ..Cutting::default()
+    };
+    let leg = leg();
+    bencher.bench(|| lay_out(&leg, &how));
+}
+
+/// The bound of one leg.
+#[divan::bench]
+fn bound_of_one_piece(bencher: Bencher) {
+    let leg = leg();
+    bencher.bench(|| bound(&leg, &Cutting::default()));
+}
+
+/// One leg not straight across.
+#[divan::bench]
+fn free_yield_of_one_piece(bencher: Bencher) {
+    let leg = leg();
+    bencher.bench(|| free_yield(&leg, &Cutting::default()));
+}
