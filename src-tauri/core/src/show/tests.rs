@@ -458,10 +458,7 @@ fn a_leg_from_outline_to_count() {
         pile.said
     );
     assert_eq!(pile.ways[0].title, "3 across × 3 down");
-    assert!(matches!(
-        journal.propose(&pile.ways[0].button.action, 5),
-        Ok(_)
-    ));
+    assert!(journal.propose(&pile.ways[0].button.action, 5).is_ok());
     assert_eq!(
         journal
             .throw()
@@ -471,5 +468,57 @@ fn a_leg_from_outline_to_count() {
             .filter(|s| journal.throw().has(*s, Task::Cut))
             .count(),
         11
+    );
+}
+
+/// A four measured by its sides and diagonals: leaning, misread, and with a diagonal missing.
+#[test]
+fn a_four_by_its_sides_and_diagonals() {
+    use crate::view::{MeasureView, OutlineTyped};
+    let words = Words::english();
+    let now = 1_800_000_000_000;
+    let lens = Lens {
+        now,
+        ..lens(&words)
+    };
+    let journal = crate::demo::throw(now);
+    let piece = Rect::from([0, 2, 2, 2]);
+    let measure = |sides: [&str; 4], diagonals: [&str; 2]| -> MeasureView {
+        let typed = OutlineTyped {
+            top: sides[0].into(),
+            right: sides[1].into(),
+            bottom: sides[2].into(),
+            left: sides[3].into(),
+            falling: diagonals[0].into(),
+            rising: diagonals[1].into(),
+        };
+        match look(&journal, &Look::Outline { piece, typed }, lens) {
+            Ok(View::Measure(view)) => view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let shown = |view: &MeasureView, label: &str| {
+        let found = view.figures.iter().find(|f| f.label == label);
+        found.map_or_else(String::new, |f| f.value.text.replace('\u{a0}', " "))
+    };
+    // A true square of 9 3/4 in: an eighth comes off each side.
+    let square = measure(["9 3/4"; 4], ["", ""]);
+    words_are_whole(&square);
+    assert!(square.keep.is_some() && !square.short && square.faults.is_empty());
+    assert_eq!(shown(&square, "Corner off square"), "square");
+    assert_eq!(shown(&square, "Trim from the left"), "⅛ in");
+    // It leans: sides of 9 1/2 in, diagonals 13 3/4 and 13 1/8 in, so it holds no 9 1/2 in.
+    let leaning = measure(["9 1/2"; 4], ["13 3/4", "13 1/8"]);
+    words_are_whole(&leaning);
+    assert!(leaning.short && leaning.keep.is_some());
+    assert!(shown(&leaning, "Corner off square").ends_with('°'));
+    // A diagonal misread by an inch is named; one alone is asked for.
+    let misread = measure(["9 1/2"; 4], ["14 1/2", "13 7/16"]);
+    assert_eq!(misread.keep, None);
+    assert_eq!(misread.faults[0].field, "falling");
+    let alone = measure(["9 1/2"; 4], ["13 7/16", ""]);
+    assert_eq!(
+        (alone.keep, alone.faults[0].field.as_str()),
+        (None, "rising")
     );
 }
