@@ -5,14 +5,18 @@
 //! version now written; do that only when the version is raised.
 
 use lapwork_core::assembly::Rect;
+use lapwork_core::cloth::Cloth;
 use lapwork_core::faces::Cover;
+use lapwork_core::garments::{Garment, GarmentKind, GarmentSize, Guess, Precut, Source, start};
 use lapwork_core::journal::{Entry, Journal, VERSION, What, header_line};
 use lapwork_core::measure::{Ruler, inch64, tenth_mm};
 use lapwork_core::outline::{Measures, Sides};
+use lapwork_core::pile::{Heap, Use};
 use lapwork_core::plan::Plan;
+use lapwork_core::scraps::{Scrap, Verdict};
 use lapwork_core::show::{Lens, figures};
 use lapwork_core::tasks::Task;
-use lapwork_core::throw::{Event, Mishap};
+use lapwork_core::throw::{Event, Item, Mishap};
 use lapwork_core::words::Words;
 use std::path::PathBuf;
 
@@ -117,6 +121,51 @@ fn of_every_kind() -> Journal {
             piece: Rect::square(5, 5),
             why: Mishap::Lost,
         },
+        Event::HeapSet {
+            n: 1,
+            heap: Heap::new(
+                Source::Cloth(Garment {
+                    name: "Old jeans".into(),
+                    pieces: start(GarmentKind::MensJeans, GarmentSize::Medium, Guess::Typical),
+                }),
+                Use::Denim,
+                Cloth::denim(),
+            ),
+        },
+        Event::PieceCut {
+            n: 1,
+            piece: 0,
+            squares: 3,
+        },
+        Event::HeapSet {
+            n: 2,
+            heap: Heap::new(
+                Source::Precut(Precut {
+                    name: "Pack".into(),
+                    side: inch64(320),
+                    count: 42,
+                }),
+                Use::Fabric { print: 0 },
+                Cloth::cotton(),
+            ),
+        },
+        Event::HeapTaken { n: 2 },
+        Event::ScrapTried {
+            scrap: Scrap {
+                joining: plan.joining,
+                lap,
+                stitch: plan.stitch,
+                verdict: Verdict::Bulky,
+                note: "Stiff.".into(),
+            },
+        },
+        Event::PlateMeasured {
+            opening: tenth_mm(70),
+        },
+        Event::Gathered {
+            item: Item::Fabric { print: 1 },
+            have: true,
+        },
         Event::Noted {
             text: "½ in held.\nNext time more on the back.".into(),
             piece: Some(square),
@@ -156,6 +205,12 @@ fn of_every_kind() -> Journal {
             | Event::WholeMeasured { .. }
             | Event::SquaredUp { .. }
             | Event::Spoilt { .. }
+            | Event::HeapSet { .. }
+            | Event::HeapTaken { .. }
+            | Event::PieceCut { .. }
+            | Event::ScrapTried { .. }
+            | Event::PlateMeasured { .. }
+            | Event::Gathered { .. }
             | Event::Noted { .. } => {}
         }
     }
@@ -163,7 +218,7 @@ fn of_every_kind() -> Journal {
     let whats = events
         .into_iter()
         .map(|e| What::Do(vec![e]))
-        .chain([What::Undo(21), What::Redo(21)]);
+        .chain([What::Undo(28), What::Redo(28)]);
     for (i, what) in whats.enumerate() {
         text += &Entry {
             n: i as u64 + 2,

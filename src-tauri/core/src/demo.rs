@@ -8,9 +8,12 @@
 use crate::assembly::{Kind, Rect};
 use crate::deed::{Action, ready};
 use crate::faces::{Denim, Print, Texture};
+use crate::garments::{GarmentKind, GarmentSize};
 use crate::journal::Journal;
 use crate::measure::{Length, inch64};
+use crate::pile::Use;
 use crate::plan::Plan;
+use crate::scraps::{Scrap, Verdict};
 use crate::tasks::Task;
 use crate::throw::{Mishap, Time};
 
@@ -130,8 +133,32 @@ pub fn throw(now: Time) -> Journal {
             seed: 8,
         },
     );
-    maker.tick(55, Task::Cut, Kind::Square, 48);
-    maker.act(2, &Action::CountSpares { spares: 2 });
+    for name in ["Dark work jeans", "Faded garden jeans"] {
+        maker.act(
+            2,
+            &Action::AddGarment {
+                kind: GarmentKind::MensJeans,
+                size: GarmentSize::Medium,
+                makes: Use::Denim,
+                name: name.into(),
+            },
+        );
+    }
+    // A quarter inch leaves too little fringe for a 4 mm twin needle; half an inch is right.
+    for (lap, verdict) in [(16, Verdict::LittleFringe), (32, Verdict::Right)] {
+        let plan = Plan::default();
+        let scrap = Scrap {
+            joining: plan.joining,
+            lap: inch64(lap),
+            stitch: plan.stitch,
+            verdict,
+            note: String::new(),
+        };
+        maker.act(12, &Action::TryScrap { scrap });
+    }
+    for (n, index, squares) in [(1, 0, 13), (1, 1, 13), (2, 0, 11), (2, 1, 13)] {
+        maker.act(14, &Action::CutPiece { n, index, squares });
+    }
     maker.act(
         1,
         &Action::Note {

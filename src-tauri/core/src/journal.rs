@@ -501,6 +501,42 @@ pub(crate) mod tests {
                     Action::Swap { a: piece, b }
                 }
             },
+            9 => match pick % 6 {
+                0 => Action::AddGarment {
+                    kind: crate::garments::GarmentKind::Skirt,
+                    size: crate::garments::GarmentSize::Small,
+                    makes: if pick % 4 == 0 {
+                        crate::pile::Use::Denim
+                    } else {
+                        crate::pile::Use::Fabric { print: 0 }
+                    },
+                    name: "Skirt".into(),
+                },
+                1 => Action::CutPiece {
+                    n: 1 + (pick / 6 % 3) as u16,
+                    index: (pick / 18 % 3) as u8,
+                    squares: pick / 54 % 9,
+                },
+                2 => Action::TakeHeap {
+                    n: 1 + (pick / 6 % 3) as u16,
+                },
+                3 => Action::TryScrap {
+                    scrap: crate::scraps::Scrap {
+                        joining: throw.plan.joining,
+                        lap: inch64(20 + i64::from(pick / 6 % 20)),
+                        stitch: throw.plan.stitch,
+                        verdict: crate::scraps::Verdict::Right,
+                        note: String::new(),
+                    },
+                },
+                4 => Action::UseScrap {
+                    scrap: (pick / 6 % 3) as u16,
+                },
+                _ => Action::Gather {
+                    item: crate::throw::Item::Glue,
+                    have: pick % 4 == 0,
+                },
+            },
             _ if open.is_empty() => Action::Note {
                 text: "all done".into(),
                 piece: None,

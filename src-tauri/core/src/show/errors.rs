@@ -4,7 +4,7 @@ use super::{Lens, names};
 use crate::deed::{LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, Refusal};
 use crate::garments::PieceFault;
 use crate::journal::Damage;
-use crate::measure::ParseError;
+use crate::measure::{ParseError, zero};
 use crate::outline::{Fault, Line};
 use crate::plan::{MOST, PlanFault};
 use crate::throw::Throw;
@@ -77,15 +77,8 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
         Refusal::NotCut(piece) => ("not-cut", vec![("piece", name(*piece).into())]),
         Refusal::Outline(Fault::Impossible) => ("outline-impossible", vec![]),
         Refusal::Outline(Fault::DoesNotClose { by, repeat }) => {
-            let line = match repeat {
-                Line::Top => "top",
-                Line::Right => "right",
-                Line::Bottom => "bottom",
-                Line::Left => "left",
-                Line::Falling => "falling",
-                Line::Rising => "rising",
-            };
-            let line = lens.say(&format!("outline-{line}"), &[]);
+            let line = lens.say(&format!("outline-{}", line_key(*repeat)), &[]);
+            let by = &if *by < zero() { zero() - *by } else { *by };
             (
                 "outline-open",
                 vec![("by", lens.length(*by).into()), ("line", line.into())],
@@ -114,6 +107,18 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
         Refusal::NothingToRedo => ("nothing-to-redo", vec![]),
     };
     lens.words.problem(code, &args)
+}
+
+/// The name of a side or diagonal in the language files and the measuring fields.
+pub(super) fn line_key(line: Line) -> &'static str {
+    match line {
+        Line::Top => "top",
+        Line::Right => "right",
+        Line::Bottom => "bottom",
+        Line::Left => "left",
+        Line::Falling => "falling",
+        Line::Rising => "rising",
+    }
 }
 
 /// A fault of the plan in words.

@@ -6,7 +6,7 @@ use crate::deed::{Action, Refusal, decide};
 use crate::drift::{Along, Seen, Sureness, Verdict, drift};
 use crate::journal::Journal;
 use crate::measure::{Length, ParseError, from_mm, parse, zero};
-use crate::outline::{Measures, Outline, Sides};
+use crate::outline::{Fault, Measures, Outline, Sides};
 use crate::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
 use crate::tasks::Task;
 use crate::throw::{Size, Throw};
@@ -201,6 +201,22 @@ pub(super) fn outline(
         read("falling", &typed.falling),
         read("rising", &typed.rising),
     ];
+    // One diagonal alone does not say how the block leans.
+    for (field, own, other) in [
+        ("falling", &typed.falling, &typed.rising),
+        ("rising", &typed.rising, &typed.falling),
+    ] {
+        if own.trim().is_empty() && !other.trim().is_empty() {
+            let problem = errors::typed(&ParseError::Empty, lens);
+            view.faults.push(FieldProblem {
+                field: field.into(),
+                problem,
+            });
+        }
+    }
+    if !view.faults.is_empty() {
+        return Ok(view);
+    }
     let (Some(top), Some(right), Some(bottom), Some(left)) = (top, right, bottom, left) else {
         return Ok(view);
     };
@@ -223,9 +239,15 @@ pub(super) fn outline(
         (Ok(_), Ok(outline), Ok(held)) => (outline, held),
         _ => {
             if let Err(why) = allowed {
+                let field = match &why {
+                    Refusal::Outline(Fault::DoesNotClose { repeat, .. }) => {
+                        errors::line_key(*repeat)
+                    }
+                    _ => "top",
+                };
                 let problem = refusal(&why, Some(throw), lens);
                 view.faults.push(FieldProblem {
-                    field: "top".into(),
+                    field: field.into(),
                     problem,
                 });
             }
@@ -251,7 +273,13 @@ pub(super) fn outline(
         label: say!(lens, "figure-holds"),
         value: lens.by(held.width, held.height),
     });
-    if view.short {
+    if !view.short {
+        view.verdict.push(say!(
+            lens,
+            "outline-holds",
+            target = lens.by(target.width, target.height)
+        ));
+    } else {
         view.verdict.push(say!(
             lens,
             "outline-short",

@@ -28,6 +28,11 @@ pub use errors::{damage, refusal};
 pub use figures::figures;
 pub use plan::{draft, draft_of, grids};
 
+/// A shown length without its sign for being rounded.
+fn bare(text: &str) -> &str {
+    text.strip_prefix("≈\u{a0}").unwrap_or(text)
+}
+
 /// What a view is made with: the words, the ruler, and the time.
 #[derive(Clone, Copy)]
 pub struct Lens<'a> {
@@ -52,15 +57,19 @@ impl Lens<'_> {
     /// Two lengths as `27½ × 36½ in`.
     fn by(&self, width: Length, height: Length) -> Shown {
         let (w, h) = (self.length(width), self.length(height));
+        let rounded = w.rounded || h.rounded;
+        let (first, second) = (bare(&w.text), bare(&h.text));
         let unit = |s: &str| s.rsplit_once('\u{a0}').map(|(_, unit)| unit.to_string());
-        let short = match w.text.rsplit_once('\u{a0}') {
-            Some((number, _)) if unit(&w.text) == unit(&h.text) => number.to_string(),
-            _ => w.text.clone(),
+        let short = match first.rsplit_once('\u{a0}') {
+            Some((number, _)) if unit(first) == unit(second) => number,
+            _ => first,
         };
+        // One sign for both, in front.
+        let about = if rounded { "≈\u{a0}" } else { "" };
         Shown {
-            text: format!("{short}\u{a0}× {}", h.text),
+            text: format!("{about}{short}\u{a0}× {second}"),
             spoken: say!(self, "spoken-by", width = w.spoken, height = h.spoken),
-            rounded: w.rounded || h.rounded,
+            rounded,
         }
     }
 

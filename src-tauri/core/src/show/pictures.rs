@@ -87,14 +87,23 @@ pub(super) fn step(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Pi
         (Task::Wash | Task::Clip, _) => whole(&mut drawing, throw),
         (_, Some(join)) => joined(&mut drawing, throw, task, join),
     };
-    let gap = side * 0.2;
-    let map = map(
-        &mut drawing,
-        throw,
-        piece,
-        (width + gap, 0.0),
-        (side * 0.9, height),
-    );
+    // Of the whole there is nothing to find on a map.
+    let (gap, map) = match piece == throw.assembly().whole() {
+        true => (0.0, (0.0, 0.0)),
+        false => {
+            let gap = side * 0.2;
+            (
+                gap,
+                map(
+                    &mut drawing,
+                    throw,
+                    piece,
+                    (width + gap, 0.0),
+                    (side * 0.9, height),
+                ),
+            )
+        }
+    };
     Picture {
         width: width + gap + map.0,
         height: height.max(map.1),

@@ -247,7 +247,7 @@ fn part(heap: &Heap, index: usize, lens: Lens<'_>) -> String {
 
 /// An outline as typed fields. Widths are told without saying where the middle lies.
 fn typed_of(piece: &Piece, lens: Lens<'_>) -> PieceTyped {
-    let [_, _, left, _] = piece.reach();
+    let [bottom, top, left, right] = piece.reach();
     PieceTyped {
         stations: piece
             .stations
@@ -260,12 +260,16 @@ fn typed_of(piece: &Piece, lens: Lens<'_>) -> PieceTyped {
         zones: piece
             .zones
             .iter()
-            .map(|z| ZoneTyped {
-                kind: z.kind,
-                from: plan::field(z.from, lens),
-                to: plan::field(z.to, lens),
-                left: plan::field(z.left - left, lens),
-                width: plan::field(z.right - z.left, lens),
+            .map(|z| {
+                // A zone may reach past the cloth; what is told is the part on it.
+                let (from, to) = (std::cmp::max(z.left, left), std::cmp::min(z.right, right));
+                ZoneTyped {
+                    kind: z.kind,
+                    from: plan::field(std::cmp::max(z.from, bottom), lens),
+                    to: plan::field(std::cmp::min(z.to, top), lens),
+                    left: plan::field(from - left, lens),
+                    width: plan::field(to - from, lens),
+                }
             })
             .collect(),
     }
@@ -318,7 +322,13 @@ fn read_typed(
         zones: Vec::new(),
     };
     let [_, _, edge, _] = piece.reach();
+    let standing = typed_of(kept, lens).zones;
     for (i, typed) in tidy.zones.iter_mut().enumerate() {
+        // One left as it was is kept as it was, wherever it reaches.
+        if standing.get(i) == Some(&*typed) {
+            piece.zones.extend(kept.zones.get(i));
+            continue;
+        }
         let from = read(format!("zone-{i}-from"), &mut typed.from);
         let to = read(format!("zone-{i}-to"), &mut typed.to);
         let left = read(format!("zone-{i}-left"), &mut typed.left);

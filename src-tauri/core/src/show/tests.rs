@@ -215,6 +215,15 @@ fn every_screen_of_the_demo_in_every_ruler() {
                 Look::Faces { face: Face::Back },
                 Look::Plan { draft: None },
                 Look::Trim,
+                Look::Pile,
+                Look::Gather,
+                Look::Scraps { typed: None },
+                Look::Cutting {
+                    n: 1,
+                    index: 0,
+                    typed: None,
+                    drag: None,
+                },
                 Look::History { most: 300 },
                 Look::Measure {
                     piece: Rect::from([0, 2, 2, 2]),
@@ -317,7 +326,7 @@ proptest::proptest! {
             crate::journal::tests::step(&mut journal, s, i as Time * 60_000);
         }
         let lens = lens(&words);
-        let mut looks = vec![Look::Trim, Look::Plan { draft: None }, Look::History { most: 500 },
+        let mut looks = vec![Look::Trim, Look::Pile, Look::Gather, Look::Scraps { typed: None }, Look::Plan { draft: None }, Look::History { most: 500 },
             Look::Faces { face: Face::Back },
             Look::Hold { width: "30 in".into(), height: "40 in".into() },
             Look::Whole { width: "19 in".into(), height: "19 in".into() }];
@@ -334,6 +343,7 @@ proptest::proptest! {
                 View::Off(off) => off.ways.into_iter().map(|w| w.button.action).collect(),
                 View::Bench(b) => b.chosen.into_iter().flat_map(|c| c.buttons).map(|b| b.action).collect(),
                 View::Trim(t) => t.rows.into_iter().filter_map(|r| r.choose).map(|b| b.action).collect(),
+                View::Pile(p) => p.ways.into_iter().map(|w| w.button.action).collect(),
                 View::Hold(h) => h.rows.into_iter().filter_map(|r| r.choose).map(|b| b.action).collect(),
                 _ => continue,
             };
@@ -347,4 +357,168 @@ proptest::proptest! {
             proptest::prop_assert!(journal.propose(&tick.action, 1).is_ok(), "{:?}", tick);
         }
     }
+}
+
+/// A leg is outlined, a knee kept clear, a point dragged, the piece cut up and counted short.
+#[test]
+fn a_leg_from_outline_to_count() {
+    use crate::garments::ZoneKind;
+    use crate::view::{Drag, PileCutView, ZoneTyped};
+    let words = Words::english();
+    let lens = lens(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    let add = Action::AddGarment {
+        kind: crate::garments::GarmentKind::MensJeans,
+        size: crate::garments::GarmentSize::Medium,
+        makes: crate::pile::Use::Denim,
+        name: "Old jeans".into(),
+    };
+    act(&mut journal, &add, 1);
+    let cutting = |journal: &Journal, typed, drag| -> PileCutView {
+        match look(
+            journal,
+            &Look::Cutting {
+                n: 1,
+                index: 0,
+                typed,
+                drag,
+            },
+            lens,
+        ) {
+            Ok(View::Cutting(view)) => *view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let first = cutting(&journal, None, None);
+    words_are_whole(&first);
+    assert!(
+        first.keep.is_none() && first.expected >= 8 && first.list.len() >= 4,
+        "{:?}",
+        first.list
+    );
+    // A worn knee across the middle of the leg.
+    let mut typed = first.tidy.clone();
+    typed.zones.push(ZoneTyped {
+        kind: ZoneKind::Knee,
+        from: "16 in".into(),
+        to: "22 in".into(),
+        left: "2 in".into(),
+        width: "9 in".into(),
+    });
+    let worn = cutting(&journal, Some(typed), None);
+    assert!(worn.faults.is_empty(), "{:?}", worn.faults);
+    assert!(worn.expected < first.expected);
+    act(&mut journal, &worn.keep.clone().unwrap().action, 2);
+    assert_eq!(cutting(&journal, None, None).tidy, worn.tidy);
+    // A point dragged an inch inwards falls on the ruler's marks and is typed out.
+    let handle = worn.handles[0];
+    let drag = Drag {
+        station: 0,
+        x: handle.x - 25.0,
+        y: handle.y,
+    };
+    let moved = cutting(&journal, Some(worn.tidy.clone()), Some(drag));
+    assert_ne!(moved.tidy.stations[0], worn.tidy.stations[0]);
+    assert!(moved.keep.is_some());
+    // Nonsense is told by field, and nothing is kept.
+    let mut typed = worn.tidy.clone();
+    typed.stations[1].width = "wide".into();
+    let wrong = cutting(&journal, Some(typed), None);
+    assert!(wrong.keep.is_none() && wrong.faults.iter().any(|f| f.field == "station-1-width"));
+    // Fewer came out than expected: the pile says what can be done.
+    act(
+        &mut journal,
+        &Action::CutPiece {
+            n: 1,
+            index: 0,
+            squares: 5,
+        },
+        3,
+    );
+    act(
+        &mut journal,
+        &Action::CutPiece {
+            n: 1,
+            index: 1,
+            squares: 6,
+        },
+        4,
+    );
+    let Ok(View::Pile(pile)) = look(&journal, &Look::Pile, lens) else {
+        panic!()
+    };
+    words_are_whole(&pile);
+    assert!(
+        pile.said.contains(&"5 denim squares short.".to_string()),
+        "{:?}",
+        pile.said
+    );
+    assert_eq!(pile.ways[0].title, "3 across × 3 down");
+    assert!(journal.propose(&pile.ways[0].button.action, 5).is_ok());
+    assert_eq!(
+        journal
+            .throw()
+            .assembly()
+            .whole()
+            .squares()
+            .filter(|s| journal.throw().has(*s, Task::Cut))
+            .count(),
+        11
+    );
+}
+
+/// A four measured by its sides and diagonals: leaning, misread, and with a diagonal missing.
+#[test]
+fn a_four_by_its_sides_and_diagonals() {
+    use crate::view::{MeasureView, OutlineTyped};
+    let words = Words::english();
+    let now = 1_800_000_000_000;
+    let lens = Lens {
+        now,
+        ..lens(&words)
+    };
+    let journal = crate::demo::throw(now);
+    let piece = Rect::from([0, 2, 2, 2]);
+    let measure = |sides: [&str; 4], diagonals: [&str; 2]| -> MeasureView {
+        let typed = OutlineTyped {
+            top: sides[0].into(),
+            right: sides[1].into(),
+            bottom: sides[2].into(),
+            left: sides[3].into(),
+            falling: diagonals[0].into(),
+            rising: diagonals[1].into(),
+        };
+        match look(&journal, &Look::Outline { piece, typed }, lens) {
+            Ok(View::Measure(view)) => view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let shown = |view: &MeasureView, label: &str| {
+        let found = view.figures.iter().find(|f| f.label == label);
+        found.map_or_else(String::new, |f| f.value.text.replace('\u{a0}', " "))
+    };
+    // A true square of 9 3/4 in: an eighth comes off each side.
+    let square = measure(["9 3/4"; 4], ["", ""]);
+    words_are_whole(&square);
+    assert!(square.keep.is_some() && !square.short && square.faults.is_empty());
+    assert_eq!(shown(&square, "Corner off square"), "square");
+    assert_eq!(shown(&square, "Trim from the left"), "⅛ in");
+    // It leans: sides of 9 1/2 in, diagonals 13 3/4 and 13 1/8 in, so it holds no 9 1/2 in.
+    let leaning = measure(["9 1/2"; 4], ["13 3/4", "13 1/8"]);
+    words_are_whole(&leaning);
+    assert!(leaning.short && leaning.keep.is_some());
+    assert!(shown(&leaning, "Corner off square").ends_with('°'));
+    // A diagonal misread by an inch is named; one alone is asked for.
+    let misread = measure(["9 1/2"; 4], ["14 1/2", "13 7/16"]);
+    assert_eq!(misread.keep, None);
+    assert_eq!(misread.faults[0].field, "falling");
+    let alone = measure(["9 1/2"; 4], ["13 7/16", ""]);
+    assert_eq!(
+        (alone.keep, alone.faults[0].field.as_str()),
+        (None, "rising")
+    );
 }

@@ -297,12 +297,7 @@ fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
     let mut more = |count: usize, key: &str| {
         let past = lens.say(&format!("past-{}", task.key()), &[]);
         out.push(Button {
-            label: say!(
-                lens,
-                key,
-                pieces = names::count(batch.kind, count, lens),
-                past = past
-            ),
+            label: say!(lens, key, n = count, past = past),
             action: Action::TickNext {
                 task,
                 kind: batch.kind,

@@ -118,8 +118,8 @@ remain = { $done ->
    *[other] { $left } to do, { $done } done
 }
 remain-some-ready = { $left } to do, { $ready } ready now
-tick-some = { $pieces } { $past }
-tick-all = All: { $pieces } { $past }
+tick-some = { $n } { $past }
+tick-all = All { $n } { $past }
 tick-spare = { $n ->
     [one] Take the spare square
    *[other] Take one of { $n } spare squares
@@ -437,7 +437,11 @@ skew-none = square
 wedge = { $from } to { $to }
 turn-right = Turn the ruler { $degrees }° to the right.
 turn-left = Turn the ruler { $degrees }° to the left.
-outline-short = It holds no { $target }; the largest is { $held }.
+outline-short = It is too small for { $target }; the most it holds is { $held }.
+outline-holds = It holds { $target }.
+nothing = nothing
+wedge-out = { $from }, running out to nothing
+wedge-in = from nothing to { $to }
 outline-top = the top side
 outline-right = the right side
 outline-bottom = the bottom side
@@ -811,7 +815,7 @@ error-not-cut = { $piece } is not cut yet.
 error-not-cut-next = Only a square that has been cut can be spoilt.
 error-outline-impossible = No block has such sides and diagonals.
 error-outline-impossible-next = Measure the sides and both diagonals again.
-error-outline-open = These measures do not close: { $by } are missing or too much.
+error-outline-open = These measures do not fit together: they are { $by } apart.
 error-outline-open-next = Measure { $line } again.
 error-nothing-to-unpick = { $piece } has nothing sewn that could be opened, or is joined on already.
 error-nothing-to-unpick-next = Choose a piece that is sewn and still loose.
