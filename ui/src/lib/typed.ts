@@ -31,3 +31,9 @@ export function draftSpelledOut(draft: PlanDraft, ruler: Ruler): PlanDraft {
   for (const field of MEASURES) spelled[field] = spelledOut(draft[field], ruler);
   return spelled;
 }
+
+/** A whole number as typed, if it is one. */
+export function whole(text: string): number | null {
+  const bare = text.trim();
+  return /^\d{1,5}$/.test(bare) ? Number(bare) : null;
+}
