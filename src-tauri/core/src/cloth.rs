@@ -19,7 +19,7 @@
 //! well while it is no more than two thirds of that (common practice, no source); the
 //! machine's manual decides.
 
-use crate::measure::{Area, Length, in_mm, square_metres};
+use crate::measure::{Area, Length, System, in_mm, square_metres};
 use crate::plan::Plan;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -138,6 +138,26 @@ impl Cloth {
     }
 }
 
+/// A weight as people write it: `14 oz`, `14 oz/yd²`, `475 g/m²`, `475 g`, `475 gsm`; a
+/// bare number takes the system's own. `None` where it is not one.
+pub fn parse_weight(typed: &str, system: System) -> Option<Weight> {
+    let text: String = typed.trim().to_lowercase().replace(',', ".");
+    let split = text
+        .find(|c: char| !(c.is_ascii_digit() || c == '.'))
+        .unwrap_or(text.len());
+    let number: f64 = text[..split].parse().ok()?;
+    let unit: String = text[split..]
+        .chars()
+        .filter(|c| !c.is_whitespace())
+        .collect();
+    let weight = match (unit.as_str(), system) {
+        ("", System::Inch) | ("oz" | "oz/yd²" | "oz/yd2" | "oz/sqyd", _) => ounces(number),
+        ("", System::Metric) | ("g" | "g/m²" | "g/m2" | "gsm", _) => gsm(number),
+        _ => return None,
+    };
+    number.is_finite().then_some(weight)
+}
+
 /// A figure of a cloth that cannot be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ClothFault {
@@ -217,6 +237,27 @@ pub fn washing(mass: Mass, load: Mass) -> Washing {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn weights_as_people_write_them() {
+        for typed in ["14 oz", "14oz/yd²", "14", " 14.0 OZ "] {
+            assert_eq!(
+                parse_weight(typed, System::Inch),
+                Some(ounces(14.0)),
+                "{typed}"
+            );
+        }
+        for typed in ["475 g/m²", "475gsm", "475", "475,0 g"] {
+            assert_eq!(
+                parse_weight(typed, System::Metric),
+                Some(gsm(475.0)),
+                "{typed}"
+            );
+        }
+        for typed in ["", "heavy", "14 lb", "-3 oz", "1.2.3 oz"] {
+            assert_eq!(parse_weight(typed, System::Inch), None, "{typed}");
+        }
+    }
     use crate::measure::{inch64, nm};
     use proptest::prelude::*;
 

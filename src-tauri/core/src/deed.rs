@@ -10,7 +10,7 @@ use crate::faces::{Cover, Denim, Face, Ground, Print, spread};
 use crate::garments::{
     self, Garment, GarmentKind, GarmentSize, Guess, Piece, PieceFault, Precut, Source,
 };
-use crate::measure::{Length, zero};
+use crate::measure::{Length, System, zero};
 use crate::outline::{self, Measures};
 use crate::pile::{Heap, Use};
 use crate::plan::{Plan, PlanFault, longest_side};
@@ -250,11 +250,20 @@ pub enum Action {
         outline: Piece,
     },
     /// Say what is known of a heap's cloth.
-    SetHeapCloth {
+    DescribeCloth {
         /// The heap.
         n: u16,
-        /// Its cloth.
-        cloth: Cloth,
+        /// Its weight as typed, such as `14 oz` or `475 g/m²`.
+        weight: String,
+        /// A bare number is in this system.
+        system: System,
+        /// It stretches.
+        stretch: bool,
+        /// It was washed before.
+        washed: bool,
+        /// Cut so much larger, in nanometres.
+        #[ts(type = "number")]
+        trimming: Length,
     },
     /// Take a heap off the pile.
     TakeHeap {
@@ -373,6 +382,8 @@ pub enum Refusal {
         /// The most that is believed.
         most: u32,
     },
+    /// Not a weight of cloth.
+    Weight,
     /// No such scrap.
     Scrap,
     /// The throw is not in one piece yet.
@@ -621,16 +632,32 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             }
             Ok(vec![Event::HeapSet { n: *n, heap }])
         }
-        Action::SetHeapCloth { n, cloth } => {
-            cloth.check().map_err(|_| Refusal::Cloth)?;
+        Action::DescribeCloth {
+            n,
+            weight,
+            system,
+            stretch,
+            washed,
+            trimming,
+        } => {
             let heap = throw.pile.get(n).ok_or(Refusal::Pile)?;
-            Ok(vec![Event::HeapSet {
-                n: *n,
-                heap: Heap {
-                    cloth: *cloth,
-                    ..heap.clone()
-                },
-            }])
+            let weight = crate::cloth::parse_weight(weight, *system).ok_or(Refusal::Weight)?;
+            let cloth = Cloth {
+                weight,
+                stretch: *stretch,
+                washed: *washed,
+                ..heap.cloth
+            };
+            cloth.check().map_err(|_| Refusal::Weight)?;
+            if *trimming < zero() || *trimming > throw.plan.side {
+                return Err(Refusal::Plan(PlanFault::Trim));
+            }
+            let heap = Heap {
+                cloth,
+                trimming: *trimming,
+                ..heap.clone()
+            };
+            Ok(vec![Event::HeapSet { n: *n, heap }])
         }
         Action::TakeHeap { n } => {
             let heap = throw.pile.get(n).ok_or(Refusal::Pile)?;

@@ -8,7 +8,7 @@
 use crate::cloth::Cloth;
 use crate::cutting::{Cutting, lay_out};
 use crate::garments::Source;
-use crate::measure::Length;
+use crate::measure::{Length, zero};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -42,6 +42,9 @@ pub struct Heap {
     pub makes: Use,
     /// What is known of its cloth.
     pub cloth: Cloth,
+    /// Squares are cut so much larger, to be trimmed later; nothing for rotary cutting.
+    #[ts(type = "number")]
+    pub trimming: Length,
     /// Squares counted from each piece cut up so far, by piece.
     pub counted: Vec<Option<u32>>,
 }
@@ -57,6 +60,7 @@ impl Heap {
             from,
             makes,
             cloth,
+            trimming: zero(),
             counted: vec![None; pieces],
         }
     }
@@ -69,13 +73,21 @@ impl Heap {
         }
     }
 
+    /// How its squares are cut.
+    pub fn how(&self, side: Length) -> Cutting {
+        Cutting {
+            trimming: self.trimming,
+            ..how(side)
+        }
+    }
+
     /// Squares of this side that one piece is expected to give.
     pub fn expected(&self, piece: usize, side: Length) -> u32 {
         match &self.from {
             Source::Cloth(garment) => garment
                 .pieces
                 .get(piece)
-                .and_then(|p| lay_out(p, &how(side)).ok())
+                .and_then(|p| lay_out(p, &self.how(side)).ok())
                 .map_or(0, |cut| cut.count),
             Source::Precut(pack) => pack.gives(side),
         }

@@ -693,6 +693,14 @@ pub struct HeapRow {
     pub said: String,
     /// Its pieces.
     pub pieces: Vec<HeapPiece>,
+    /// Weight of its cloth, with its unit.
+    pub weight: String,
+    /// It stretches.
+    pub stretch: bool,
+    /// It was washed before.
+    pub washed: bool,
+    /// Squares are cut so much larger, with its unit.
+    pub trimming: String,
     /// Takes it off the pile, while nothing of it is cut.
     pub take: Option<Button>,
 }

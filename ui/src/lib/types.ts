@@ -549,15 +549,31 @@ index: number,
 /**
  * Its outline and zones.
  */
-outline: Piece, } | { "do": "set-heap-cloth", 
+outline: Piece, } | { "do": "describe-cloth", 
 /**
  * The heap.
  */
 n: number, 
 /**
- * Its cloth.
+ * Its weight as typed, such as `14 oz` or `475 g/m²`.
  */
-cloth: Cloth, } | { "do": "take-heap", 
+weight: string, 
+/**
+ * A bare number is in this system.
+ */
+system: System, 
+/**
+ * It stretches.
+ */
+stretch: boolean, 
+/**
+ * It was washed before.
+ */
+washed: boolean, 
+/**
+ * Cut so much larger, in nanometres.
+ */
+trimming: number, } | { "do": "take-heap", 
 /**
  * The heap.
  */
@@ -1534,6 +1550,22 @@ said: string,
  * Its pieces.
  */
 pieces: Array<HeapPiece>, 
+/**
+ * Weight of its cloth, with its unit.
+ */
+weight: string, 
+/**
+ * It stretches.
+ */
+stretch: boolean, 
+/**
+ * It was washed before.
+ */
+washed: boolean, 
+/**
+ * Squares are cut so much larger, with its unit.
+ */
+trimming: string, 
 /**
  * Takes it off the pile, while nothing of it is cut.
  */

@@ -65,6 +65,7 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
         Refusal::CutUp => ("cut-up", vec![]),
         Refusal::Piece(fault) => return piece_fault(*fault, lens),
         Refusal::ManySquares { most } => ("many-squares", vec![("most", (*most).into())]),
+        Refusal::Weight => ("weight", vec![]),
         Refusal::Scrap => ("scrap", vec![]),
         Refusal::NotWhole => ("not-whole", vec![]),
         Refusal::Unlikely { given, planned } => (

@@ -1,12 +1,13 @@
 //! The clothes pile, and one piece's outline with its cuts.
 
 use super::{Lens, errors, head, off, plan, refusal};
-use crate::cutting::{self, CutPlan};
+use crate::cloth::{in_gsm, in_ounces};
+use crate::cutting::{self, BindingCut, CutPlan};
 use crate::deed::{Action, Refusal, decide};
 use crate::garments::{GarmentKind, GarmentSize, Part, Piece, Source, Station, Zone, ZoneKind};
 use crate::journal::Journal;
-use crate::measure::{Length, from_mm, in_mm, parse, zero};
-use crate::pile::{Heap, Use, how};
+use crate::measure::{Length, System, from_mm, in_mm, parse, zero};
+use crate::pile::{Heap, Use};
 use crate::plan::Plan;
 use crate::tasks::{Caution, Task};
 use crate::throw::Throw;
@@ -207,10 +208,23 @@ fn row(throw: &Throw, n: u16, heap: &Heap, lens: Lens<'_>) -> HeapRow {
                 }
             })
             .collect(),
+        weight: weight(heap, lens),
+        stretch: heap.cloth.stretch,
+        washed: heap.cloth.washed,
+        trimming: plan::field(heap.trimming, lens),
         take: decide(Some(throw), &action).is_ok().then(|| Button {
             label: say!(lens, "heap-take", name = heap.name()),
             action,
         }),
+    }
+}
+
+/// The weight of a heap's cloth with its unit.
+fn weight(heap: &Heap, lens: Lens<'_>) -> String {
+    let weight = heap.cloth.weight;
+    match lens.ruler.system {
+        System::Metric => say!(lens, "gsm", n = format!("{:.0}", in_gsm(weight))),
+        System::Inch => say!(lens, "ounces", n = format!("{:.1}", in_ounces(weight))),
     }
 }
 
@@ -472,7 +486,16 @@ pub(super) fn cutting(
         }),
     };
     let Some(piece) = piece else { return Ok(view) };
-    let how = how(throw.plan.side);
+    let mut how = heap.how(throw.plan.side);
+    if heap.makes == Use::Denim {
+        let size = throw.finished();
+        let binding = &throw.plan.binding;
+        how.binding = Some(BindingCut {
+            width: binding.strip,
+            least: throw.plan.side,
+            enough: throw.plan.binding_for(size.width, size.height).length,
+        });
+    }
     let Ok(cuts) = cutting::lay_out(&piece, &how) else {
         return Ok(view);
     };
@@ -517,8 +540,26 @@ pub(super) fn cutting(
             )
         })
         .collect();
+    if heap.cloth.stretch {
+        view.said.push(say!(lens, "cut-stretch"));
+    }
+    if !heap.cloth.washed {
+        view.said.push(say!(lens, "cut-unwashed"));
+    }
+    for patch in &cuts.binding {
+        // A strip lies along the piece or across it.
+        let (high, wide) = (patch.to - patch.from, patch.right - patch.left);
+        let (length, width) = (std::cmp::max(high, wide), std::cmp::min(high, wide));
+        view.list.push(say!(
+            lens,
+            "cut-binding-strip",
+            size = lens.by(width, length),
+            from = lens.length(patch.from),
+            left = lens.length(patch.left - left)
+        ));
+    }
     view.expected = squares;
-    view.picture = Some(picture(&piece, &cuts, throw.plan.side, &view.title, lens));
+    view.picture = Some(picture(&piece, &cuts, how.cut_side(), &view.title, lens));
     let sheet = Sheet::of(&piece);
     if counted.is_none() {
         view.handles = piece
@@ -590,6 +631,17 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
         );
     }
     let s = in_mm(side);
+    for patch in &cuts.binding {
+        marks.push(Mark::Area {
+            x: sheet.x(patch.left),
+            y: sheet.y(patch.to),
+            w: in_mm(patch.right - patch.left),
+            h: in_mm(patch.to - patch.from),
+            ink: Ink::Next,
+            print: None,
+            label: None,
+        });
+    }
     let mut number = 0;
     for strip in &cuts.strips {
         for x in &strip.squares {

@@ -787,6 +787,8 @@ error-cut-up = That piece is cut up already.
 error-cut-up-next = What was counted stands; undo takes the last count back.
 error-many-squares = Nobody gets that many squares from it.
 error-many-squares-next = Count again; { $most } is the most that is taken.
+error-weight = That is not a weight of cloth.
+error-weight-next = Write it like 14 oz or 475 g/m².
 error-scrap = There is no such test scrap.
 error-scrap-next = Choose one from the list.
 error-piece-few = An outline needs at least two widths.
@@ -911,6 +913,9 @@ cut-strip = Strip { $n }: from { $from } to { $to } above the hem, { $count ->
     [one] one square
    *[other] { $count } squares
 }, the first { $left } in from the left edge.
+cut-binding-strip = Binding strip { $size }: from { $from } above the hem, { $left } in from the left edge.
+cut-stretch = It stretches: keep to the grain and hold the laps with glue rather than pins.
+cut-unwashed = Not washed yet: wash and press it before you cut.
 cut-nothing = No whole square fits clear of the places to avoid.
 cut-given-up = { $n ->
     [0] Cutting straight across gives up nothing.
