@@ -388,3 +388,73 @@ fn the_lap_is_changed_after_the_first_two_fours() {
         "the next pair has the new lap: {lap:?}"
     );
 }
+
+#[test]
+fn two_pairs_of_jeans_are_cut_and_come_out_short() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.begin("Bench throw", 6, 8);
+    walk.tap("open-pile-work");
+    for _ in 0..2 {
+        walk.tap("add-heap");
+        walk.tap("garment-mens-jeans");
+        walk.tap("size-large");
+        walk.tap("add-garment");
+        walk.window.wait_until("the heap is on the pile", |_| {
+            walk.done_undo().contains("On the pile")
+        });
+    }
+    walk.window.wait_until("both pairs are there", |_| {
+        let pile = walk.look(json!({ "see": "pile" }));
+        pile["rows"].as_array().map(Vec::len) == Some(2)
+    });
+    let expected = |n: u64, index: u64| {
+        let look = json!({ "see": "cutting", "n": n, "index": index, "typed": null, "drag": null });
+        walk.look(look)["expected"].as_u64().unwrap()
+    };
+    let whole = expected(1, 0);
+    // A worn knee is marked on the first leg; it gives fewer.
+    walk.tap("pile-piece-1-0");
+    walk.tap("add-zone");
+    let zones =
+        walk.look(json!({ "see": "cutting", "n": 1, "index": 0, "typed": null, "drag": null }));
+    let zone = zones["tidy"]["zones"].as_array().map_or(0, Vec::len);
+    for (field, text) in [
+        ("from", "16 in"),
+        ("to", "22 in"),
+        ("left", "2 in"),
+        ("width", "9 in"),
+    ] {
+        walk.types(&format!("field-zone-{zone}-{field}"), text);
+    }
+    walk.tap("keep-outline");
+    walk.window
+        .wait_until("the outline is kept", |_| expected(1, 0) < whole);
+    // Each leg is cut up; the first gives fewer than it should.
+    for (n, index, squares) in [(1, 0, "7"), (1, 1, "10"), (2, 0, "11"), (2, 1, "10")] {
+        if walk.reads("field-counted").is_empty() {
+            walk.tap(&format!("pile-piece-{n}-{index}"));
+        }
+        walk.types("field-counted", squares);
+        walk.tap("cut-piece");
+        walk.window.wait_until("the count is kept", |_| {
+            let pile = walk.look(json!({ "see": "pile" }));
+            pile["rows"][n - 1]["pieces"][index]["cut"] == json!(true)
+        });
+    }
+    // 38 squares for 48: the plan offers what to do, and the step list follows.
+    walk.window.wait_text("10 denim squares short");
+    walk.tap("pile-way-0");
+    walk.window.wait_until("the plan is changed", |_| {
+        walk.done_undo().contains("Plan changed")
+    });
+    let work = walk.look(json!({ "see": "work", "station": null, "batch": null }));
+    assert_ne!(
+        work["card"]["task"],
+        json!("cut"),
+        "all squares of the smaller throw are cut"
+    );
+    let plan = walk.look(json!({ "see": "plan", "draft": null }))["plan"].clone();
+    let squares = plan["across"].as_u64().unwrap() * plan["down"].as_u64().unwrap();
+    assert!((35..=38).contains(&squares), "{squares} squares");
+}

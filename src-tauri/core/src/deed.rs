@@ -667,9 +667,15 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             Ok(vec![Event::HeapTaken { n: *n }])
         }
         Action::CutPiece { n, index, squares } => {
-            uncut(throw, *n, *index)?;
-            if *squares > MOST_SQUARES {
-                return Err(Refusal::ManySquares { most: MOST_SQUARES });
+            let heap = uncut(throw, *n, *index)?;
+            // Three times what is expected is a slip of the finger.
+            let expected = heap.expected(usize::from(*index), throw.plan.side);
+            let most = expected
+                .saturating_mul(3)
+                .saturating_add(20)
+                .min(MOST_SQUARES);
+            if *squares > most {
+                return Err(Refusal::ManySquares { most });
             }
             Ok(vec![Event::PieceCut {
                 n: *n,

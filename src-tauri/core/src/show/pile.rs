@@ -310,21 +310,19 @@ fn read_typed(
             None
         }
     };
-    let middle = |i: usize| {
-        kept.stations
-            .get(i)
-            .map_or_else(zero, |s| (s.left + s.right) / 2)
-    };
     let mut stations = Vec::new();
     for (i, typed) in tidy.stations.iter_mut().enumerate() {
         let at = read(format!("station-{i}-at"), &mut typed.at);
         let width = read(format!("station-{i}-width"), &mut typed.width);
         let (at, width) = at.zip(width).unwrap_or((zero(), zero()));
-        let same = kept.stations.get(i).filter(|s| s.right - s.left == width);
+        let same = kept
+            .stations
+            .iter()
+            .find(|s| s.at == at && s.right - s.left == width);
         let (left, right) = match same {
             Some(s) => (s.left, s.right),
             None => {
-                let left = middle(i) - width / 2;
+                let left = middle(kept, at) - width / 2;
                 (left, left + width)
             }
         };
@@ -371,6 +369,28 @@ fn read_typed(
     Some(piece)
 }
 
+/// Where the middle of an outline lies at a height: between two stations on the straight
+/// line between their middles, beyond the ends as at the end.
+fn middle(piece: &Piece, at: Length) -> Length {
+    let of = |s: &Station| (s.left + s.right) / 2;
+    let above = piece.stations.iter().position(|s| s.at >= at);
+    match above {
+        Some(0) | None => {
+            let end = if above.is_some() {
+                piece.stations.first()
+            } else {
+                piece.stations.last()
+            };
+            end.map_or_else(zero, of)
+        }
+        Some(i) => {
+            let (a, b) = (&piece.stations[i - 1], &piece.stations[i]);
+            let share = in_mm(at - a.at) / in_mm(b.at - a.at).max(0.001);
+            of(a) + from_mm(in_mm(of(b) - of(a)) * share)
+        }
+    }
+}
+
 /// Heights run up from the hem; the picture runs down from the top.
 struct Sheet {
     left: f64,
@@ -384,7 +404,7 @@ impl Sheet {
         Sheet {
             left: in_mm(left),
             top: in_mm(top),
-            edge: 20.0,
+            edge: 45.0,
         }
     }
     fn x(&self, across: Length) -> f64 {
@@ -631,6 +651,7 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
         );
     }
     let s = in_mm(side);
+    let letters = (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0);
     for patch in &cuts.binding {
         marks.push(Mark::Area {
             x: sheet.x(patch.left),
@@ -687,10 +708,10 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
             });
         }
         marks.push(Mark::Words {
-            x: sheet.x(left) - 12.0,
+            x: sheet.x(left) - letters * 0.8,
             y: sheet.y((strip.from + strip.to) / 2),
             text: (i + 1).to_string(),
-            size: 16.0,
+            size: letters,
         });
     }
     Picture {
