@@ -12,6 +12,7 @@ extern crate uom;
 pub mod words;
 
 pub mod assembly;
+pub mod binding;
 pub mod cloth;
 pub mod cutting;
 pub mod deed;

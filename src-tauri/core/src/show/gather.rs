@@ -124,21 +124,25 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
     row(
         Item::Binding,
         say!(lens, "item-binding"),
-        vec![
-            say!(
-                lens,
-                "item-binding-strips",
-                n = need.strips,
-                width = lens.length(p.binding.strip),
-                longest = lens.length(p.binding.longest)
-            ),
-            say!(
-                lens,
-                "item-binding-length",
-                length = lens.length(need.length),
-                n = need.joins
-            ),
-        ],
+        [
+            vec![
+                say!(
+                    lens,
+                    "item-binding-strips",
+                    n = need.strips,
+                    width = lens.length(p.binding.strip),
+                    longest = lens.length(p.binding.longest)
+                ),
+                say!(
+                    lens,
+                    "item-binding-length",
+                    length = lens.length(need.length),
+                    n = need.joins
+                ),
+            ],
+            super::work::bound(throw, lens),
+        ]
+        .concat(),
     );
     let thread = for_throw(
         p,

@@ -7,6 +7,7 @@
 
 use super::{Lens, head, names, pictures, swatches};
 use crate::assembly::{Kind, Rect};
+use crate::binding::Side;
 use crate::deed::{Action, ready};
 use crate::faces::Face;
 use crate::journal::Journal;
@@ -257,9 +258,39 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
     }
 }
 
+/// Where the binding begins and its joins come.
+pub(super) fn bound(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
+    let size = throw.finished();
+    let found = crate::binding::layout(&throw.plan, size.width, size.height, lens.ruler);
+    let place = |(side, along): &(Side, Length)| {
+        let key = match side {
+            Side::Top => "top",
+            Side::Right => "right",
+            Side::Bottom => "bottom",
+            Side::Left => "left",
+        };
+        lens.say(
+            &format!("bound-{key}"),
+            &[("along", lens.length(*along).into())],
+        )
+    };
+    let mut places = found.joins.iter().map(place);
+    let start = places.next().unwrap_or_default();
+    let rest: Vec<String> = places.collect();
+    let mut out = vec![say!(lens, "bound-start", place = start)];
+    if !rest.is_empty() {
+        out.push(say!(lens, "bound-joins", places = rest.join("; ")));
+    }
+    out.push(say!(lens, "bound-clear", clear = lens.length(found.clear)));
+    out
+}
+
 /// What is special about this piece: a part to do again, a lap narrower in places.
 fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
     let mut out = Vec::new();
+    if matches!(task, Task::JoinBinding | Task::GlueBinding) {
+        return bound(throw, lens);
+    }
     if !matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         return out;
     }

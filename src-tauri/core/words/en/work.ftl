@@ -196,6 +196,13 @@ how-wash = Wash it by itself or in a bag. Shake it out well, then dry.
     Clean the lint filter before and after.
 how-clip = Clip the long loose threads on both sides. Leave the short fringe.
 
+bound-top = { $along } along the top from the left
+bound-right = { $along } down the right side
+bound-bottom = { $along } along the bottom from the right
+bound-left = { $along } up the left side
+bound-start = Begin { $place }, and go round clockwise with full strips.
+bound-joins = The joins then come: { $places }.
+bound-clear = So every join keeps { $clear } or more from the laps and corners.
 special-opened = This join was opened again: only { $length } of it is to be done.
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
