@@ -825,10 +825,7 @@ fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Refusal> {
             pieces: refit.aside,
         });
     }
-    let mut after = throw.clone();
-    for event in &events {
-        after.apply(event, 0);
-    }
+    let after = throw.after(&events);
     let grid = Rect::grid(plan.across, plan.down);
     let cut = |s: &Rect| after.has(*s, Task::Cut) && !after.is_joined(*s);
     let spares = squares().filter(|s| !grid.holds(*s)).filter(cut).count() as u32;

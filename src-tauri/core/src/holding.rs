@@ -41,11 +41,7 @@ pub fn laps(throw: &Throw, width: Length, height: Length, ruler: Ruler, most: us
             let changed = Plan { between, ..plan };
             let action = Action::ChangePlan { plan: changed };
             let events = decide(Some(throw), &action).ok()?;
-            let mut after = throw.clone();
-            for event in &events {
-                after.apply(event, 0);
-            }
-            let finished = after.finished();
+            let finished = throw.after(&events).finished();
             let off = size(finished.width - width) + size(finished.height - height);
             let fringe = fringe(plan.joining, lap, plan.stitch);
             Some(Held {

@@ -102,33 +102,22 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Way> {
         }
     }
     let plan = throw.plan;
-    if plan.across > 1 {
-        let fewer = Plan {
-            across: plan.across - 1,
-            ..plan
-        };
-        let minutes = 3 * u32::from(plan.down);
-        add(
-            WayKind::FewerAcross,
-            minutes,
-            0,
-            zero(),
-            Action::ChangePlan { plan: fewer },
-        );
-    }
-    if plan.down > 1 {
-        let fewer = Plan {
-            down: plan.down - 1,
-            ..plan
-        };
-        let minutes = 3 * u32::from(plan.across);
-        add(
-            WayKind::FewerDown,
-            minutes,
-            0,
-            zero(),
-            Action::ChangePlan { plan: fewer },
-        );
+    let fewer_across = Plan {
+        across: plan.across.max(2) - 1,
+        ..plan
+    };
+    let fewer_down = Plan {
+        down: plan.down.max(2) - 1,
+        ..plan
+    };
+    for (kind, fewer, given_up) in [
+        (WayKind::FewerAcross, fewer_across, plan.down),
+        (WayKind::FewerDown, fewer_down, plan.across),
+    ] {
+        if fewer != plan {
+            let action = Action::ChangePlan { plan: fewer };
+            add(kind, 3 * u32::from(given_up), 0, zero(), action);
+        }
     }
     out.sort_by_key(|w| w.minutes);
     out
@@ -265,10 +254,7 @@ fn edge_place(throw: &Throw, block: Rect) -> Option<(Rect, i64)> {
         let Ok(events) = decide(Some(throw), &Action::Swap { a: block, b: place }) else {
             continue;
         };
-        let mut after = throw.clone();
-        for event in &events {
-            after.apply(event, 0);
-        }
+        let after = throw.after(&events);
         let there = choice(&after, after.plan.target()).trouble;
         if there < here && best.is_none_or(|(_, cost)| there < cost) {
             best = Some((place, there));

@@ -562,6 +562,15 @@ impl Throw {
         }
     }
 
+    /// The throw as it would be after these events.
+    pub fn after<'a>(&self, events: impl IntoIterator<Item = &'a Event>) -> Throw {
+        let mut after = self.clone();
+        for event in events {
+            after.apply(event, 0);
+        }
+        after
+    }
+
     /// Give blocks each other's places: their work, the work within them, their faces.
     fn move_blocks(&mut self, moves: &[(Rect, Rect)]) {
         let shifted = |p: Rect, from: Rect, to: Rect| Rect {

@@ -488,11 +488,7 @@ fn trim_row(throw: &Throw, choice: &Choice, best: Option<Length>, lens: Lens<'_>
     let size = choice.trim;
     let action = Action::ChooseTrim { trim: size };
     let allowed = decide(Some(throw), &action);
-    let mut after = throw.clone();
-    for event in allowed.iter().flatten() {
-        after.apply(event, lens.now);
-    }
-    let finished = after.finished();
+    let finished = throw.after(allowed.iter().flatten()).finished();
     let chosen = throw.plan.target() == size && allowed.is_err();
     let said = [
         match choice.saves.len() {

@@ -146,7 +146,7 @@ fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
         lines.push(say!(lens, "way-nothing-undone"));
     }
     if let Ok(events) = decide(Some(throw), &way.action) {
-        let after = after(throw, &events);
+        let after = throw.after(&events);
         let (now, then) = (throw.finished(), after.finished());
         if now != then {
             lines.push(say!(
@@ -168,15 +168,6 @@ fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
         title,
         lines,
     }
-}
-
-/// The throw as it would be.
-fn after(throw: &Throw, events: &[Event]) -> Throw {
-    let mut after = throw.clone();
-    for event in events {
-        after.apply(event, 0);
-    }
-    after
 }
 
 fn set_aside(before: &Throw, after: &Throw) -> Vec<Rect> {
@@ -233,7 +224,7 @@ pub(super) fn compare(
     lens: Lens<'_>,
 ) -> (Vec<CompareRow>, Vec<String>) {
     let throw = journal.throw();
-    let then = after(throw, events);
+    let then = throw.after(events);
     let squares = |t: &Throw| {
         t.assembly()
             .whole()

@@ -147,10 +147,7 @@ fn fewer(throw: &Throw, have: i64, lens: Lens<'_>) -> Vec<WayRow> {
         .filter_map(|(squares, tried)| {
             let action = Action::ChangePlan { plan: tried };
             let events = decide(Some(throw), &action).ok()?;
-            let mut after = throw.clone();
-            for event in &events {
-                after.apply(event, lens.now);
-            }
+            let after = throw.after(&events);
             let size = after.finished();
             let title = say!(lens, "grid", across = tried.across, down = tried.down);
             let mut lines = vec![
