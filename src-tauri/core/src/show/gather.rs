@@ -140,7 +140,7 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
                     n = need.joins
                 ),
             ],
-            super::work::bound(throw, lens),
+            vec![super::work::bound(throw, lens).1],
         ]
         .concat(),
     );
@@ -176,7 +176,7 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         row(Item::Bobbins, say!(lens, "item-bobbins"), lines);
     }
     let needles = match p.stitch {
-        Stitch::Twin { spacing } => say!(lens, "item-needles-twin", spacing = lens.length(spacing)),
+        Stitch::Twin { spacing } => say!(lens, "item-needles-twin", spacing = lens.needle(spacing)),
         _ => say!(lens, "item-needles-single"),
     };
     row(
@@ -386,8 +386,8 @@ fn scrap_row(throw: &Throw, i: usize, scrap: &Scrap, lens: Lens<'_>) -> ScrapRow
 fn stitch(stitch: Stitch, lens: Lens<'_>) -> String {
     match stitch {
         Stitch::Straight => say!(lens, "stitch-straight"),
-        Stitch::Twin { spacing } => say!(lens, "stitch-twin", width = lens.length(spacing)),
-        Stitch::Zigzag { width } => say!(lens, "stitch-zigzag", width = lens.length(width)),
+        Stitch::Twin { spacing } => say!(lens, "stitch-twin", width = lens.needle(spacing)),
+        Stitch::Zigzag { width } => say!(lens, "stitch-zigzag", width = lens.needle(width)),
     }
 }
 

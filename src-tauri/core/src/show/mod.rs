@@ -19,7 +19,7 @@ mod plan;
 mod work;
 
 use crate::journal::Journal;
-use crate::measure::{Length, Ruler, zero};
+use crate::measure::{Length, MetricUnit, Ruler, System, zero};
 use crate::throw::Time;
 use crate::view::{Head, Look, Problem, ShelfRow, Shown, Swatch, View};
 use crate::words::{Arg, Words};
@@ -52,6 +52,16 @@ impl Lens<'_> {
     /// A length off the ruler.
     fn length(&self, length: Length) -> Shown {
         self.words.length(length, self.ruler)
+    }
+
+    /// A needle's spacing or a stitch's width: in millimetres everywhere, as needles are marked.
+    fn needle(&self, length: Length) -> Shown {
+        let mm = Ruler {
+            system: System::Metric,
+            metric: MetricUnit::Mm,
+            ..self.ruler
+        };
+        self.words.length(length, mm)
     }
 
     /// Two lengths as `27½ × 36½ in`.

@@ -676,14 +676,23 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
         }
     }
     for zone in &piece.zones {
-        let (z, t) = (in_mm(zone.right - zone.left), in_mm(zone.to - zone.from));
+        // Only what lies on the cloth is drawn.
+        let (from, to) = (
+            std::cmp::max(zone.from, bottom),
+            std::cmp::min(zone.to, top),
+        );
+        let (near, far) = (
+            std::cmp::max(zone.left, left),
+            std::cmp::min(zone.right, right),
+        );
+        let (z, t) = (in_mm(far - near).max(0.0), in_mm(to - from).max(0.0));
         let key = ZONES
             .iter()
             .find(|(k, _)| *k == zone.kind)
             .map_or("hole", |(_, key)| key);
         marks.push(Mark::Area {
-            x: sheet.x(zone.left),
-            y: sheet.y(zone.to),
+            x: sheet.x(near),
+            y: sheet.y(to),
             w: z,
             h: t,
             ink: Ink::Waste,

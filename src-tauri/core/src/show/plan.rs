@@ -324,7 +324,7 @@ pub(super) fn advice(advice: &Advice, lens: Lens<'_>) -> Problem {
         Advice::OddGrid => lens.words.problem("advice-odd", &[]),
         Advice::TwinNeedle { spacing } => lens
             .words
-            .problem("advice-twin", &[("spacing", lens.length(*spacing).into())]),
+            .problem("advice-twin", &[("spacing", lens.needle(*spacing).into())]),
         Advice::LapLarge => lens.words.problem("advice-lap-large", &[]),
     }
 }

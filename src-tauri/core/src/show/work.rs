@@ -258,8 +258,8 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
     }
 }
 
-/// Where the binding begins and its joins come.
-pub(super) fn bound(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
+/// Where the binding begins and its joins come, and how far they keep from the laps.
+pub(super) fn bound(throw: &Throw, lens: Lens<'_>) -> (Vec<String>, String) {
     let size = throw.finished();
     let found = crate::binding::layout(&throw.plan, size.width, size.height, lens.ruler);
     let place = |(side, along): &(Side, Length)| {
@@ -277,19 +277,23 @@ pub(super) fn bound(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
     let mut places = found.joins.iter().map(place);
     let start = places.next().unwrap_or_default();
     let rest: Vec<String> = places.collect();
-    let mut out = vec![say!(lens, "bound-start", place = start)];
+    let mut how = vec![say!(lens, "bound-start", place = start)];
     if !rest.is_empty() {
-        out.push(say!(lens, "bound-joins", places = rest.join("; ")));
+        how.push(say!(lens, "bound-joins", places = rest.join("; ")));
     }
-    out.push(say!(lens, "bound-clear", clear = lens.length(found.clear)));
-    out
+    (
+        how,
+        say!(lens, "bound-clear", clear = lens.length(found.clear)),
+    )
 }
 
 /// What is special about this piece: a part to do again, a lap narrower in places.
 fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
     let mut out = Vec::new();
     if matches!(task, Task::JoinBinding | Task::GlueBinding) {
-        return bound(throw, lens);
+        let (mut how, clear) = bound(throw, lens);
+        how.push(clear);
+        return how;
     }
     if !matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         return out;
@@ -413,7 +417,7 @@ fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<Figure
                     Stitch::Twin { .. } => "twin",
                     _ => "stitch-width",
                 };
-                add(key, lens.length(plan.stitch.width()));
+                add(key, lens.needle(plan.stitch.width()));
             }
             if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
                 add("fringe", lens.length(fringe));
