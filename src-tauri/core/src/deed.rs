@@ -15,7 +15,6 @@ use crate::outline::{self, Measures};
 use crate::pile::{Heap, Use};
 use crate::plan::{Plan, PlanFault, longest_side};
 use crate::scraps::Scrap;
-use crate::squaring::trimmed;
 use crate::tasks::Task;
 use crate::throw::{Event, Item, Mishap, Throw};
 use serde::{Deserialize, Serialize};
@@ -1020,7 +1019,8 @@ fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Event>, Refusa
         let pieces = pieces
             .iter()
             .map(|piece| {
-                let size = trimmed(throw, *piece);
+                // As measured, no larger than the trim size.
+                let size = throw.size(*piece);
                 (*piece, size.width, size.height)
             })
             .collect();

@@ -93,20 +93,21 @@ impl Heap {
         }
     }
 
-    /// Squares it will give or gave: counted where counted, expected otherwise.
-    pub fn gives(&self, side: Length) -> u32 {
+    /// Squares of each piece: counted where counted, expected otherwise. Every piece not
+    /// cut up is laid out anew, so ask once.
+    pub fn squares(&self, side: Length) -> Vec<u32> {
         let pieces = self.counted.iter().enumerate();
         pieces
             .map(|(i, n)| n.unwrap_or_else(|| self.expected(i, side)))
-            .sum()
+            .collect()
     }
 
-    /// Squares still expected from pieces not cut up.
-    pub fn to_come(&self, side: Length) -> u32 {
-        let pieces = self.counted.iter().enumerate();
+    /// Of `squares`, those still to come from pieces not cut up.
+    pub fn to_come(&self, squares: &[u32]) -> u32 {
+        let pieces = self.counted.iter().zip(squares);
         pieces
-            .filter(|(_, n)| n.is_none())
-            .map(|(i, _)| self.expected(i, side))
+            .filter(|(counted, _)| counted.is_none())
+            .map(|(_, n)| n)
             .sum()
     }
 }

@@ -95,11 +95,6 @@ pub fn held(throw: &Throw, block: Rect, measures: Measures) -> Result<Size, Faul
     })
 }
 
-/// The size squaring up leaves: the measured size, no larger than the trim size.
-pub fn trimmed(throw: &Throw, block: Rect) -> Size {
-    throw.size(block)
-}
-
 /// The lap (or allowance) really sewn across a four of this measured side.
 pub fn sewn_lap(plan: &Plan, joining: Joining, measured: Length) -> Length {
     let taken = plan.side * 2 - measured;

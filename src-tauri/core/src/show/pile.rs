@@ -53,8 +53,13 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
         .squares()
         .filter(|s| throw.has(*s, Task::Cut))
         .count();
-    let denim = || throw.pile.values().filter(|h| h.makes == Use::Denim);
-    let to_come: u32 = denim().map(|h| h.to_come(side)).sum();
+    let heaps: Vec<(u16, &Heap, Vec<u32>)> = throw
+        .pile
+        .iter()
+        .map(|(n, heap)| (*n, heap, heap.squares(side)))
+        .collect();
+    let denim = || heaps.iter().filter(|(_, h, _)| h.makes == Use::Denim);
+    let to_come: u32 = denim().map(|(_, h, squares)| h.to_come(squares)).sum();
     let have = cut as i64 + i64::from(throw.spares) + i64::from(to_come);
     let over = have - wanted as i64;
     let count = |n: i64| lens.plain(say!(lens, "number", n = n));
@@ -73,7 +78,7 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
     } else if !throw.pile.is_empty() {
         said.push(say!(lens, "pile-short", short = -over));
     }
-    if denim().any(|h| h.counted.iter().any(Option::is_none)) {
+    if denim().any(|(_, h, _)| h.counted.iter().any(Option::is_none)) {
         said.push(say!(lens, "pile-estimate"));
     }
     PileView {
@@ -84,10 +89,9 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
             figure("to-come", count(i64::from(to_come))),
         ],
         said,
-        rows: throw
-            .pile
+        rows: heaps
             .iter()
-            .map(|(n, heap)| row(throw, *n, heap, lens))
+            .map(|(n, heap, squares)| row(throw, *n, heap, squares, lens))
             .collect(),
         ways: if over < 0 && !throw.pile.is_empty() {
             fewer(throw, have, lens)
@@ -173,8 +177,7 @@ fn fewer(throw: &Throw, have: i64, lens: Lens<'_>) -> Vec<WayRow> {
         .collect()
 }
 
-fn row(throw: &Throw, n: u16, heap: &Heap, lens: Lens<'_>) -> HeapRow {
-    let side = throw.plan.side;
+fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> HeapRow {
     let what = match heap.makes {
         Use::Denim => say!(lens, "heap-denim"),
         Use::Fabric { print } => {
@@ -189,20 +192,26 @@ fn row(throw: &Throw, n: u16, heap: &Heap, lens: Lens<'_>) -> HeapRow {
     HeapRow {
         n,
         title: heap.name().to_string(),
-        said: say!(lens, "heap-gives", what = what, n = heap.gives(side)),
-        pieces: (0..heap.counted.len())
-            .map(|i| {
-                let counted = heap.counted[i];
-                HeapPiece {
-                    index: i as u8,
-                    label: part(heap, i, lens),
-                    said: match counted {
-                        Some(n) => say!(lens, "piece-counted", n = n),
-                        None => say!(lens, "piece-expected", n = heap.expected(i, side)),
-                    },
-                    cut: counted.is_some(),
-                    outlined: matches!(heap.from, Source::Cloth(_)),
-                }
+        said: say!(
+            lens,
+            "heap-gives",
+            what = what,
+            n = squares.iter().sum::<u32>()
+        ),
+        pieces: heap
+            .counted
+            .iter()
+            .zip(squares)
+            .enumerate()
+            .map(|(i, (counted, n))| HeapPiece {
+                index: i as u8,
+                label: part(heap, i, lens),
+                said: match counted {
+                    Some(_) => say!(lens, "piece-counted", n = *n),
+                    None => say!(lens, "piece-expected", n = *n),
+                },
+                cut: counted.is_some(),
+                outlined: matches!(heap.from, Source::Cloth(_)),
             })
             .collect(),
         weight: weight(heap, lens),

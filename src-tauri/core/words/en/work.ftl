@@ -934,7 +934,6 @@ cut-gain = { $n ->
     [one] Choosing where the strips lie saves one square.
    *[other] Choosing where the strips lie saves { $n } squares.
 }
-way-another-garment = Put another garment on the pile
 picture-piece = { $name }, { $n ->
     [one] one square
    *[other] { $n } squares
