@@ -11,6 +11,7 @@ extern crate uom;
 #[macro_use]
 pub mod words;
 
+pub mod arrange;
 pub mod assembly;
 pub mod binding;
 pub mod cloth;

@@ -8,6 +8,7 @@
 //! it is glued, the plan's before), and across the seam as long as its longer part.
 //! A block not yet squared up counts as the smaller of that and the trim size.
 
+use crate::arrange::{Wishes, source};
 use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::faces::{Cover, Denim, Print};
 use crate::measure::Length;
@@ -125,6 +126,28 @@ pub enum Event {
     Moved {
         /// From where to where; each the same shape, each place once on either side.
         moves: Vec<(Rect, Rect)>,
+    },
+    /// Pieces were turned where they lie, front still up: quarters, clockwise.
+    Turned {
+        /// Each piece and how many quarters.
+        pieces: Vec<(Rect, u8)>,
+    },
+    /// Loose squares were turned over: what was on their front is on their back.
+    Flipped {
+        /// The squares.
+        pieces: Vec<Rect>,
+    },
+    /// Places were pinned: what lies there is to stay; or they were let go again.
+    Pinned {
+        /// The squares.
+        pieces: Vec<Rect>,
+        /// Pinned.
+        pinned: bool,
+    },
+    /// It was said how the faces are to look.
+    Wished {
+        /// How.
+        wishes: Wishes,
     },
     /// Joined pieces were taken out of this throw.
     SetAside {
@@ -266,6 +289,16 @@ pub struct Size {
     pub height: Length,
 }
 
+impl Size {
+    /// The same, turned by a quarter.
+    pub fn turned(self) -> Size {
+        Size {
+            width: self.height,
+            height: self.width,
+        }
+    }
+}
+
 /// What a join was made with, kept from the moment its edges were first held.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Made {
@@ -382,6 +415,12 @@ pub struct Throw {
     pub opening: Option<Length>,
     /// What is at hand.
     pub gathered: BTreeSet<Item>,
+    /// Places whose squares are to stay there.
+    pinned: BTreeSet<Rect>,
+    /// How the faces are to look, where it was said.
+    pub wishes: Option<Wishes>,
+    /// Fours turned by a quarter since they were sewn: their pairs run up and down.
+    turned: BTreeSet<Rect>,
     /// Laps marked for the join of two neighbours.
     marked: BTreeMap<(Rect, Rect), Length>,
     covers: Vec<Cover>,
@@ -419,6 +458,9 @@ impl Throw {
             scraps: Vec::new(),
             opening: None,
             gathered: BTreeSet::new(),
+            pinned: BTreeSet::new(),
+            wishes: None,
+            turned: BTreeSet::new(),
             marked: BTreeMap::new(),
             covers: vec![Cover::default(); plan.squares() as usize],
             work: HashMap::new(),
@@ -480,6 +522,26 @@ impl Throw {
             // The damage is in the history; the cover that mends it is an event of its own.
             Event::Patched { .. } => {}
             Event::Moved { moves } => self.move_blocks(moves),
+            Event::Turned { pieces } => {
+                for (piece, quarters) in pieces {
+                    self.turn(*piece, quarters % 4);
+                }
+            }
+            Event::Flipped { pieces } => {
+                for piece in pieces {
+                    self.flip(*piece);
+                }
+            }
+            Event::Pinned { pieces, pinned } => {
+                for piece in pieces {
+                    if *pinned && self.place(*piece).is_some() {
+                        self.pinned.insert(*piece);
+                    } else {
+                        self.pinned.remove(piece);
+                    }
+                }
+            }
+            Event::Wished { wishes } => self.wishes = Some(*wishes),
             Event::SetAside { pieces } => {
                 for piece in pieces {
                     let size = self.size(*piece);
@@ -490,6 +552,7 @@ impl Throw {
                     });
                     self.work.retain(|p, _| !piece.holds(*p));
                     self.measured.retain(|p| !piece.holds(*p));
+                    self.turned.retain(|p| !piece.holds(*p));
                 }
             }
             Event::WholeMeasured { width, height } => {
@@ -611,6 +674,80 @@ impl Throw {
         }
         let touched = |p: &Rect| moves.iter().any(|(from, _)| from.holds(*p));
         self.marked.retain(|(a, b), _| !touched(a) && !touched(b));
+        self.turned = std::mem::take(&mut self.turned)
+            .into_iter()
+            .map(|p| {
+                let moved = moves.iter().find(|(from, _)| from.holds(p));
+                moved.map_or(p, |(from, to)| shifted(p, *from, *to))
+            })
+            .collect();
+    }
+
+    /// Turn a piece where it lies. A half turn gives its two pairs each other's places;
+    /// the quarter that is left over is kept in mind in `turned`.
+    fn turn(&mut self, piece: Rect, quarters: u8) {
+        if quarters == 0 || (quarters % 2 == 1 && piece.rows != piece.cols) {
+            return;
+        }
+        let squares: Vec<Rect> = piece.squares().collect();
+        let covers: Vec<Cover> = squares.iter().map(|s| self.cover(*s)).collect();
+        let mut works: Vec<Option<Work>> = squares.iter().map(|s| self.work.remove(s)).collect();
+        for (n, square) in squares.iter().enumerate() {
+            let from = source(n, (piece.rows, piece.cols), quarters);
+            if let Some(i) = self.place(*square) {
+                self.covers[i] = covers[from];
+                self.covers[i].crosswise ^= quarters % 2 == 1;
+            }
+            if let Some(work) = works[from].take() {
+                self.work.insert(*square, work);
+            }
+        }
+        if piece.is_square() {
+            return;
+        }
+        let over = quarters + u8::from(self.turned.remove(&piece));
+        if over % 2 == 1 {
+            self.turned.insert(piece);
+        }
+        if over / 2 % 2 == 1
+            && let Some(join) = self.assembly.join(piece).copied()
+            && !join.first.is_square()
+        {
+            let (first, second) = (
+                self.work.remove(&join.first),
+                self.work.remove(&join.second),
+            );
+            if let Some(work) = first {
+                self.work.insert(join.second, work);
+            }
+            if let Some(work) = second {
+                self.work.insert(join.first, work);
+            }
+        }
+        if let Some(work) = self.work.get_mut(&piece) {
+            for _ in 0..quarters {
+                work.measured = work.measured.map(Size::turned);
+                work.squared = work.squared.map(Size::turned);
+                work.outline = work.outline.map(Measures::turned);
+            }
+        }
+    }
+
+    /// Turn a loose square over.
+    fn flip(&mut self, piece: Rect) {
+        let Some(i) = self.place(piece) else { return };
+        let cover = &mut self.covers[i];
+        std::mem::swap(&mut cover.front, &mut cover.back);
+        cover.wrong_side_up ^= true;
+        if let Some(work) = self.work.get_mut(&piece) {
+            for (task, _) in &mut work.done {
+                *task = match *task {
+                    Task::CoverFront => Task::CoverBack,
+                    Task::CoverBack => Task::CoverFront,
+                    other => other,
+                };
+            }
+        }
     }
 
     /// Squares out of a piece: denim goes to the open places in order, what is over is
@@ -695,6 +832,8 @@ impl Throw {
         let assembly = &self.assembly;
         self.work.retain(|piece, _| assembly.knows(*piece));
         self.measured.retain(|piece| assembly.knows(*piece));
+        self.pinned.retain(|piece| assembly.knows(*piece));
+        self.turned.retain(|piece| assembly.knows(*piece));
         self.marked
             .retain(|(a, b), _| assembly.knows(*a) && assembly.knows(*b));
     }
@@ -788,6 +927,21 @@ impl Throw {
                 .map(|col| (block(second.row - 2, col), block(second.row, col)))
                 .collect(),
         }
+    }
+
+    /// Places whose squares are to stay there.
+    pub fn pinned(&self) -> impl Iterator<Item = &Rect> {
+        self.pinned.iter()
+    }
+
+    /// Whether a place is pinned.
+    pub fn is_pinned(&self, square: Rect) -> bool {
+        self.pinned.contains(&square)
+    }
+
+    /// Whether a four was turned by a quarter since it was sewn.
+    pub fn is_turned(&self, block: Rect) -> bool {
+        self.turned.contains(&block)
     }
 
     /// The lap marked for two neighbours, if it is not the plan's.
@@ -921,6 +1075,11 @@ impl Throw {
                 width: max(a.width, b.width),
                 height: a.height + b.height - taken,
             },
+        };
+        let whole = if self.turned.contains(&piece) {
+            whole.turned()
+        } else {
+            whole
         };
         if self.assembly.is_block(piece) {
             let measured = self

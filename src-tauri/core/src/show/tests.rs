@@ -1,6 +1,7 @@
 //! Every word is there, and every view of every state can be made and its buttons pressed.
 
 use super::*;
+use crate::arrange::{Arranger, Wishes};
 use crate::assembly::Rect;
 use crate::deed::Action;
 use crate::faces::Face;
@@ -122,15 +123,13 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
     let words = Words::english();
     let mut now = 0;
     let mut journal = begin(plan);
-    act(
-        &mut journal,
-        &Action::Spread {
-            front: spread.0,
-            back: spread.1,
-            seed: 1,
-        },
-        now,
-    );
+    let wishes = Wishes {
+        front: spread.0,
+        back: spread.1,
+        ..Wishes::default()
+    };
+    let layout = Arranger::new(journal.throw(), wishes, 1).layout(journal.throw());
+    act(&mut journal, &Action::LayOut { wishes, layout }, now);
     let mut pressed = 0;
     loop {
         now += 3_600_000;

@@ -682,9 +682,19 @@ did-unpick = { $n ->
 }
 did-patch = { $piece } to be covered where it is sewn: { $why }
 did-move = { $n ->
-    [one] { $from } and { $to } changed places
-   *[other] { $n } times two blocks changed places, first { $from } and { $to }
+    [2] { $from } and { $to } changed places
+   *[other] { $n } pieces changed places, first { $from } to { $to }
 }
+did-turn = { $quarters ->
+    [1] { $piece } turned a quarter clockwise
+    [2] { $piece } turned half round
+   *[other] { $piece } turned a quarter anticlockwise
+}
+did-turn-several = { $n } pieces turned
+did-flip = Turned over: { $pieces }
+did-pin = Pinned: { $pieces }
+did-let-go = No longer pinned: { $pieces }
+did-wish = Faces wished for: { $front } covered on the front, { $back } on the back
 did-set-aside = Set aside: { $piece }
 did-measure-whole = Whole throw measured: { $size }
 did-heap = On the pile: { $name }
@@ -834,6 +844,12 @@ error-not-neighbours = { $a } and { $b } are not two neighbours still to be join
 error-not-neighbours-next = Choose two that lie side by side and are not sewn yet.
 error-covered = { $piece } is covered on that face already.
 error-covered-next = Cover the other face, or put another square in.
+error-pinned = { $piece } is pinned to its place.
+error-pinned-next = Take its pin out first.
+error-not-turnable = { $piece } cannot be turned that way.
+error-not-turnable-next = A stitched four turns by quarters, a pair half round, neither once it is joined to others.
+error-layout = This layout does not fit the throw any more: at { $piece } it differs.
+error-layout-next = Ask for new layouts.
 error-not-swappable = { $a } and { $b } cannot change places.
 error-not-swappable-next = Choose two of the same shape, neither joined to others yet.
 error-nothing-to-undo = There is nothing to take back.
