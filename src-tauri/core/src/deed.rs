@@ -4,7 +4,7 @@
 //! leads to, or a [`Refusal`] that says what stands in the way and what would help.
 //! It changes nothing itself.
 
-use crate::arrange::{Layout, Wishes, is_loose, places_for, source};
+use crate::arrange::{Layout, Wishes, is_loose, loose_units, places_for, source};
 use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::cloth::Cloth;
 use crate::faces::{Cover, Denim, Face, Print};
@@ -213,7 +213,7 @@ pub enum Action {
         /// The block.
         piece: Rect,
     },
-    /// Two loose pieces of one shape change places.
+    /// Two loose pieces change places; of a square sewn into a pair or four, all of it.
     Swap {
         /// One.
         a: Rect,
@@ -522,9 +522,10 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             Ok(vec![Event::Wished { wishes: *wishes }])
         }
         Action::Turn { piece, quarters } => {
-            may_turn(throw, *piece, *quarters)?;
+            let piece = unit_of(throw, *piece);
+            may_turn(throw, piece, *quarters)?;
             Ok(vec![Event::Turned {
-                pieces: vec![(*piece, quarters % 4)],
+                pieces: vec![(piece, quarters % 4)],
             }])
         }
         Action::Flip { pieces } => flip(throw, pieces),
@@ -622,10 +623,11 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             why,
         } => patch(throw, *piece, *face, *print, *why),
         Action::Swap { a, b } => {
-            if a == b {
+            let (one, other) = two_alike(throw, *a, *b);
+            if one == other {
                 return Err(Refusal::NotSwappable(*a, *b));
             }
-            let moves = vec![(*a, *b), (*b, *a)];
+            let moves = vec![(one, other), (other, one)];
             check_moves(throw, &moves)?;
             Ok(vec![Event::Moved { moves }])
         }
@@ -1100,6 +1102,27 @@ fn lay_out(throw: &Throw, wishes: &Wishes, layout: &Layout) -> Result<Vec<Event>
         return Err(Refusal::Nothing);
     }
     Ok(events)
+}
+
+/// The joined piece a square goes with, or what was named itself.
+fn unit_of(throw: &Throw, piece: Rect) -> Rect {
+    let mut units = loose_units(throw).into_iter();
+    units.find(|u| u.holds(piece)).unwrap_or(piece)
+}
+
+/// What is exchanged when two pieces are named: the pieces they are part of, and where
+/// one is the larger, all that lies in the place of that shape round the other.
+fn two_alike(throw: &Throw, a: Rect, b: Rect) -> (Rect, Rect) {
+    let (one, other) = (unit_of(throw, a), unit_of(throw, b));
+    let round = |large: Rect, small: Rect| {
+        let places = places_for(throw.assembly(), large);
+        places.into_iter().find(|p| p.holds(small)).unwrap_or(small)
+    };
+    match one.count().cmp(&other.count()) {
+        std::cmp::Ordering::Less => (round(other, one), other),
+        std::cmp::Ordering::Greater => (one, round(one, other)),
+        std::cmp::Ordering::Equal => (one, other),
+    }
 }
 
 /// Pieces that exchange places: each loose, of one shape and kind, each place once.

@@ -1,6 +1,6 @@
 //! How much better the faces are laid out than by shuffling or by filling greedily.
 //!
-//! `cargo run --release -p lapwork-core --example faces [seeds]` prints a table: like
+//! `cargo bench -p lapwork-core --bench faces` prints a table over 100 seeds: like
 //! neighbours (both faces together, corners included), unevenness of the covered
 //! squares and of each print (100 is chance, both faces averaged), and the mean over
 //! crossings of the squared number of fabrics that meet there. Then how the cost falls
@@ -19,10 +19,7 @@ use rand_chacha::ChaCha8Rng;
 use std::time::Instant;
 
 fn main() {
-    let seeds: u64 = std::env::args()
-        .nth(1)
-        .and_then(|n| n.parse().ok())
-        .unwrap_or(100);
+    let seeds = 100;
     println!(
         "| Squares | How | Like neighbours: mean, most | Unevenness | … of each print | Fabrics² at a crossing | Cost |"
     );
