@@ -37,6 +37,22 @@ fn act(journal: &mut Journal, action: &Action, at: Time) {
 
 /// Every key named in the sources has a sentence, and its arguments are all given.
 #[test]
+fn no_sentence_is_said_twice_over() {
+    let mut seen = std::collections::BTreeSet::new();
+    let files = [
+        include_str!("../../words/en/work.ftl"),
+        include_str!("../../words/en/window.ftl"),
+        include_str!("../../words/en/shell.ftl"),
+    ];
+    for line in files.iter().flat_map(|f| f.lines()) {
+        if let Some((key, _)) = line.split_once(" =").filter(|(key, _)| !key.contains(' ')) {
+            assert!(seen.insert(key), "{key} stands twice");
+        }
+    }
+    assert!(seen.len() > 500);
+}
+
+#[test]
 fn no_word_is_missing() {
     let words = Words::english();
     let sources = [
@@ -53,6 +69,7 @@ fn no_word_is_missing() {
         include_str!("off.rs"),
         include_str!("pile.rs"),
         include_str!("gather.rs"),
+        include_str!("layouts.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;
@@ -145,6 +162,8 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         // The last button is the one for all of them, where there is one and it is a tick.
         let last = ticks.last().unwrap();
         act(&mut journal, &last.action, now);
+        let throw = journal.throw();
+        assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
         pressed += 1;
         assert!(pressed < 500, "no end in sight");
     }
