@@ -192,7 +192,7 @@ fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
         } => {
             let list = pieces(list, throw, lens);
             match pinned {
-                true => say!(lens, "did-pin", pieces = list),
+                true => say!(lens, "did-pin-place", pieces = list),
                 false => say!(lens, "did-let-go", pieces = list),
             }
         }

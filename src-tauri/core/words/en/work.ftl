@@ -694,7 +694,7 @@ did-turn = { $quarters ->
 }
 did-turn-several = { $n } pieces turned
 did-flip = Turned over: { $pieces }
-did-pin = Pinned: { $pieces }
+did-pin-place = Pinned to their places: { $pieces }
 did-let-go = No longer pinned: { $pieces }
 did-wish = Faces wished for: { $front } covered on the front, { $back } on the back
 did-set-aside = Set aside: { $piece }
