@@ -270,6 +270,26 @@ fn number(print: Option<u8>) -> u8 {
     print.unwrap_or(NONE)
 }
 
+/// `2·n²·(3/2 − x(1 − x))` for two that are `d` of `n` apart, so that `x = d/n`.
+fn part(d: i64, n: i64) -> i64 {
+    3 * n * n - 2 * d * (n - d)
+}
+
+/// The wrap-around L2 discrepancy, squared, of the middles of some squares of a grid,
+/// numbered row by row: 0 is perfectly even.
+pub fn wrap_around(across: u16, down: u16, places: &[usize]) -> f64 {
+    let (m, k) = (i64::from(across), i64::from(down));
+    let at = |place: usize| (place as i64 / m, place as i64 % m);
+    let sum: i64 = places
+        .iter()
+        .flat_map(|a| places.iter().map(move |b| (at(*a), at(*b))))
+        .map(|(a, b)| part((a.0 - b.0).abs(), k) * part((a.1 - b.1).abs(), m))
+        .sum();
+    let n = places.len() as f64;
+    let unit = (4 * m * m * k * k) as f64;
+    sum as f64 / (unit * n * n) - 16.0 / 9.0
+}
+
 /// Relative lightness of `#rrggbb`, 0 to 255 (luma of ITU-R BT.709: 0.2126, 0.7152, 0.0722).
 pub fn lightness(colour: &str) -> u8 {
     let part = |at: usize| {
@@ -464,7 +484,6 @@ impl Board {
             self.down as i64,
             (self.across * self.down) as i128,
         );
-        let part = |d: i64, n: i64| 3 * n * n - 2 * d * (n - d);
         self.kernel = (0..k)
             .flat_map(|r| ((1 - m)..m).map(move |c| part(r, k) * part(c.abs(), m)))
             .collect();
@@ -1307,12 +1326,12 @@ fn score(board: &Board) -> Score {
             }
         }
         out.covered[f] = board.sets[f].n as u32;
-        out.uneven[f] = part(board, &board.sets[f]);
+        out.uneven[f] = of_chance(board, &board.sets[f]);
         let own = &board.sets[2 + f * board.prints..2 + (f + 1) * board.prints];
         let all: usize = own.iter().map(|s| s.n).sum();
         let sum: u64 = own
             .iter()
-            .map(|s| u64::from(part(board, s)) * s.n as u64)
+            .map(|s| u64::from(of_chance(board, s)) * s.n as u64)
             .sum();
         out.prints_uneven[f] = sum.checked_div(all as u64).unwrap_or(0) as u32;
     }
@@ -1339,7 +1358,7 @@ fn score(board: &Board) -> Score {
     out
 }
 
-fn part(board: &Board, set: &Set) -> u32 {
+fn of_chance(board: &Board, set: &Set) -> u32 {
     let unit = board.unit[set.n] * set.n as i64;
     if unit <= 0 {
         return 0;
