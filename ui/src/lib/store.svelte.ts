@@ -45,7 +45,10 @@ export type Place =
   | { at: 'pile' }
   | { at: 'cutting'; n: number; index: number }
   | { at: 'gather' }
-  | { at: 'scraps' };
+  | { at: 'scraps' }
+  | { at: 'layouts' }
+  | { at: 'floor' }
+  | { at: 'covering' };
 
 /** Screens for one thing, opened from another of the throw's. */
 export const APART: readonly Place['at'][] = [
@@ -58,6 +61,9 @@ export const APART: readonly Place['at'][] = [
   'cutting',
   'gather',
   'scraps',
+  'layouts',
+  'floor',
+  'covering',
 ];
 
 /** Something that can be taken back at once. */
@@ -465,7 +471,12 @@ function firstLook(place: Place, draft: PlanDraft | null): Look {
       return { see: 'whole', width: '', height: '' };
     case 'pile':
     case 'gather':
+    case 'covering':
       return { see: place.at };
+    case 'layouts':
+      return { see: 'wishes', wishes: null };
+    case 'floor':
+      return { see: 'floor', part: 0 };
     case 'cutting':
       return { see: 'cutting', n: place.n, index: place.index, typed: null, drag: null };
     case 'scraps':
