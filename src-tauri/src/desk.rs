@@ -9,9 +9,9 @@
 //! nothing is remembered, so that what is shown is what the other has kept. Every
 //! [`Trouble`] is told in words from the one table of errors.
 
-use crate::store::{Opened, Place, Store, ThrowId, Trouble};
+use crate::store::{Opened, Place, Seen, Store, ThrowId, Trouble};
 use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::journal::{Damage, Journal};
 use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{self, Lens};
@@ -147,6 +147,9 @@ impl Desk {
         row.problem = match self.mended.get(id) {
             Some(notice) => Some(notice.clone()),
             None if opened.torn() => Some(self.words.problem("torn-left", &[])),
+            None if opened.held() => Some(self.told(&Trouble::Held {
+                path: self.store.throw_file(Place::Throws, id),
+            })),
             None => row.problem,
         };
         row
@@ -173,8 +176,13 @@ impl Desk {
         }
         self.open.remove(id);
         let opened = self.store.open(id, now)?;
-        if let Some(copy) = &opened.copy {
-            let notice = self.words.problem("torn", &[("copy", name(copy))]);
+        if let Some(mended) = &opened.mended {
+            let args = [
+                ("bytes", mended.bytes.into()),
+                ("count", opened.journal.len().into()),
+                ("copy", Arg::Text(mended.copy.display().to_string())),
+            ];
+            let notice = self.words.problem("torn", &args);
             self.mended.insert(id.clone(), notice);
         }
         self.open.insert(id.clone(), opened);
@@ -338,11 +346,6 @@ fn tidy(prefs: Prefs) -> Prefs {
     }
 }
 
-fn name(path: &Path) -> Arg {
-    let name = path.file_name().unwrap_or(path.as_os_str());
-    Arg::Text(name.to_string_lossy().into_owned())
-}
-
 /// A trouble in words.
 pub fn told(words: &Words, trouble: &Trouble) -> Problem {
     let file = |path: &Path| ("file", Arg::Text(path.display().to_string()));
@@ -357,6 +360,16 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
             let why = Arg::Text(why.to_string());
             words.problem("disk", &[file(path), ("kind", kind.into()), ("why", why)])
         }
+        Trouble::Unsure { path, why, seen } => {
+            let seen = match seen {
+                Seen::Before => "before",
+                Seen::After => "after",
+                Seen::Neither => "neither",
+            };
+            let why = Arg::Text(why.to_string());
+            words.problem("unsure", &[file(path), ("seen", seen.into()), ("why", why)])
+        }
+        Trouble::Held { path } => words.problem("held", &[file(path)]),
         Trouble::Locked => words.problem("locked", &[]),
         Trouble::TooLarge { path } => words.problem("too-large", &[file(path)]),
         Trouble::NoSuchThrow => words.problem("no-such-throw", &[]),
@@ -364,15 +377,23 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
         Trouble::BadId => words.problem("bad-id", &[]),
         Trouble::Settings { path } => words.problem("settings", &[file(path)]),
         Trouble::Unreadable => words.problem("unreadable", &[]),
-        Trouble::Damage { path: _, how } => {
-            let lens = Lens {
-                words,
-                ruler: Ruler::default(),
-                now: 0,
-            };
-            show::damage(how, lens)
+        Trouble::Damage { path, how } => {
+            let mut problem = damage(words, how);
+            let lies = words.say("shell-lies-at", &[file(path)]);
+            problem.next = format!("{} {lies}", problem.next);
+            problem
         }
     }
+}
+
+/// What is wrong with a throw file, in words.
+pub fn damage(words: &Words, how: &Damage) -> Problem {
+    let lens = Lens {
+        words,
+        ruler: Ruler::default(),
+        now: 0,
+    };
+    show::damage(how, lens)
 }
 
 #[cfg(test)]
@@ -764,7 +785,30 @@ mod tests {
         .iter()
         .map(|trouble| told(&words, trouble))
         .collect();
-        problems.push(words.problem("torn", &[("copy", "copy".into())]));
+        let unsure = |seen| Trouble::Unsure {
+            path: path.clone(),
+            why: ErrorKind::Other.into(),
+            seen,
+        };
+        problems.extend([
+            told(&words, &unsure(Seen::Before)),
+            told(&words, &unsure(Seen::After)),
+            told(&words, &unsure(Seen::Neither)),
+            told(&words, &Trouble::Held { path: path.clone() }),
+        ]);
+        let damaged = Trouble::Damage {
+            path: path.clone(),
+            how: Damage::Line { line: 3 },
+        };
+        let damaged = told(&words, &damaged);
+        assert!(damaged.next.contains("there/throw.jsonl"), "{damaged:?}");
+        problems.push(damaged);
+        let torn = [
+            ("copy", "copy".into()),
+            ("bytes", 5.into()),
+            ("count", 3.into()),
+        ];
+        problems.push(words.problem("torn", &torn));
         problems.push(words.problem("torn-left", &[]));
         for problem in problems {
             for text in [&problem.said, &problem.next] {

@@ -6,7 +6,7 @@
 //! ends with code 2 and exactly one line on standard error, nothing written. `check`
 //! ends with code 1 if the file can be used but its last line is torn.
 
-use crate::desk::told;
+use crate::desk::{damage, told};
 use crate::store::{self, Trouble};
 use lapwork_core::demo;
 use lapwork_core::journal::Journal;
@@ -186,6 +186,8 @@ fn open(path: &Path, words: &Words) -> Result<store::Opened, Failure> {
 fn failed(path: &Path, trouble: &Trouble, words: &Words) -> Failure {
     let problem = match trouble {
         Trouble::NoSuchThrow | Trouble::Missing { .. } => words.problem("no-file", &[]),
+        // The path is said already.
+        Trouble::Damage { how, .. } => damage(words, how),
         trouble => told(words, trouble),
     };
     Failure::Told(format!("{}: {}", path.display(), one_line(&problem)))

@@ -9,6 +9,7 @@ use lapwork_core::throw::Time;
 use std::time::{SystemTime, UNIX_EPOCH};
 
 pub mod desk;
+pub mod disk;
 pub mod headless;
 pub mod store;
 mod window;
