@@ -389,11 +389,26 @@ impl Store {
         // From here the names in the folder are in doubt until they are synced.
         self.doubtful.borrow_mut().insert(id.clone());
         let sound = usize::try_from(read.length).map_or(bytes, |sound| &bytes[..sound]);
-        self.put(&path, sound)?;
-        self.disk
-            .sync_folder(&self.folder.join(Place::Throws.name()))?;
-        self.doubtful.borrow_mut().remove(id);
-        Ok(mended)
+        let throws = self.folder.join(Place::Throws.name());
+        let renewed = self
+            .put(&path, sound)
+            .and_then(|()| self.disk.sync_folder(&throws));
+        match renewed {
+            Ok(()) => {
+                self.doubtful.borrow_mut().remove(id);
+                Ok(mended)
+            }
+            Err(why) => {
+                // As long as the file itself is untouched a copy only takes up room.
+                let untouched = |about: fs::Metadata| about.len() == bytes.len() as u64;
+                if let Some(mended) = mended
+                    && fs::metadata(&path).is_ok_and(untouched)
+                {
+                    let _ = self.disk.remove(&mended.copy);
+                }
+                Err(why)
+            }
+        }
     }
 
     /// Put a whole file in the place of one that may be there.
@@ -550,11 +565,16 @@ impl Store {
         if new.exists() {
             return Err(disk(&new)(io::ErrorKind::AlreadyExists.into()));
         }
-        self.disk.rename(&old, &new).map_err(disk(&old))?;
+        let renamed = self.disk.rename(&old, &new);
+        if old.exists() || !new.exists() {
+            return renamed.map_err(disk(&old));
+        }
         // The new place first: twice there after a power cut is better than nowhere.
-        let synced = [to, from]
-            .iter()
-            .try_for_each(|place| self.disk.sync_folder(&self.folder.join(place.name())));
+        let synced = renamed.and_then(|()| {
+            [to, from]
+                .iter()
+                .try_for_each(|place| self.disk.sync_folder(&self.folder.join(place.name())))
+        });
         synced.map_err(|why| {
             self.doubtful.borrow_mut().insert(id.clone());
             let (path, seen) = (new, Seen::After);
@@ -575,8 +595,11 @@ impl Store {
         let deleted = self.folder.join(Place::Deleted.name());
         let gone = deleted.join(format!("{GONE}{}", id.as_str()));
         // Off the shelf in one step, so that it is never there by halves.
-        self.disk.rename(&path, &gone).map_err(disk(&path))?;
-        let synced = self.disk.sync_folder(&deleted);
+        let renamed = self.disk.rename(&path, &gone);
+        if path.exists() {
+            return renamed.map_err(disk(&path));
+        }
+        let synced = renamed.and_then(|()| self.disk.sync_folder(&deleted));
         let removed = self.disk.remove(&gone);
         synced.and(removed).map_err(|why| Trouble::Unsure {
             path: gone,
