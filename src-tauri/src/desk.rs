@@ -10,6 +10,7 @@
 //! [`Trouble`] is told in words from the one table of errors.
 
 use crate::store::{Opened, Place, Seen, Store, ThrowId, Trouble};
+use lapwork_core::bounds::believable;
 use lapwork_core::deed::Action;
 use lapwork_core::journal::{Damage, Journal};
 use lapwork_core::measure::Ruler;
@@ -22,6 +23,7 @@ use lapwork_core::view::{
 };
 use lapwork_core::words::{Arg, Words};
 use lapwork_core::{deed::Refusal, demo};
+use serde::Serialize;
 use std::collections::BTreeMap;
 use std::hash::{BuildHasher, RandomState};
 use std::io::ErrorKind;
@@ -72,6 +74,15 @@ impl Desk {
             words: &self.words,
             ruler: self.prefs.ruler,
             now,
+        }
+    }
+
+    /// Refuse figures far beyond any throw's before anything is reckoned with them.
+    fn believe(&self, asked: &impl Serialize) -> Result<(), Problem> {
+        if believable(asked) {
+            Ok(())
+        } else {
+            Err(self.words.problem("beyond", &[]))
         }
     }
 
@@ -216,6 +227,7 @@ impl Desk {
     /// # Errors
     /// The [`Problem`] to show; the throw is then as it was.
     pub fn act(&mut self, id: &str, deed: &Deed, now: Time) -> Result<Head, Problem> {
+        self.believe(deed)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
         let entry = self.with(id, now, |journal, lens| {
             let proposed = match deed {
@@ -245,6 +257,7 @@ impl Desk {
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
     pub fn tend(&mut self, tend: &Tend, now: Time) -> Result<Tended, Problem> {
+        self.believe(tend)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
         let begun = match tend {
             Tend::Begin { action } => {

@@ -16,7 +16,9 @@
 //! Checkpoints of the state are kept in memory every [`STRIDE`] entries, so that
 //! undoing folds no more than that many again.
 
+use crate::bounds::believable;
 use crate::deed::{Action, Refusal, decide};
+use crate::plan::MOST;
 use crate::throw::{Event, Throw, Time};
 use serde::{Deserialize, Serialize};
 
@@ -77,15 +79,34 @@ impl Entry {
 
     /// Read a line back; `None` if it is not whole or its checksum does not agree.
     pub fn from_line(line: &str) -> Option<Entry> {
-        let (body, sum) = line.rsplit_once(",\"crc\":\"")?;
-        let sum = sum.strip_suffix("\"}")?;
-        let agrees = sum.len() == 8
-            && u32::from_str_radix(sum, 16).ok()? == crc32fast::hash(body.as_bytes());
-        if !agrees {
-            return None;
-        }
-        serde_json::from_str(&format!("{body}}}")).ok()
+        let body = summed(line)?;
+        let entry: Entry = serde_json::from_str(&format!("{body}}}")).ok()?;
+        (believable(&entry.what) && entry.what.fits_a_grid()).then_some(entry)
     }
+}
+
+impl What {
+    /// Whether every plan in it has a grid there can be.
+    fn fits_a_grid(&self) -> bool {
+        let What::Do(events) = self else {
+            return true;
+        };
+        events.iter().all(|event| match event {
+            Event::Begun { plan, .. } | Event::PlanChanged { plan, .. } => {
+                (1..=MOST).contains(&plan.across) && (1..=MOST).contains(&plan.down)
+            }
+            _ => true,
+        })
+    }
+}
+
+/// What a line says up to its checksum, if that agrees.
+fn summed(line: &str) -> Option<&str> {
+    let (body, sum) = line.rsplit_once(",\"crc\":\"")?;
+    let sum = sum.strip_suffix("\"}")?;
+    let agrees =
+        sum.len() == 8 && u32::from_str_radix(sum, 16).ok()? == crc32fast::hash(body.as_bytes());
+    agrees.then_some(body)
 }
 
 /// Why a throw file was not read.
@@ -110,6 +131,12 @@ pub enum Damage {
     },
     /// No entry at all: the throw was never begun.
     Empty,
+    /// A line whose checksum agrees but that says what cannot be, or what this Lapwork
+    /// does not know.
+    Absurd {
+        /// Which line.
+        line: usize,
+    },
 }
 
 /// A throw file read.
@@ -336,11 +363,13 @@ impl Journal {
             let rest = &bytes[sound..];
             let length = rest.iter().position(|b| *b == b'\n').unwrap_or(rest.len());
             let Some(entry) = read_line(&rest[..length]) else {
+                // Written just so: no tear, and nothing to cut off.
+                if text_of(&rest[..length]).is_some_and(|line| summed(line).is_some()) {
+                    return Err(Damage::Absurd { line: number });
+                }
                 let after = &rest[(length + 1).min(rest.len())..];
-                if after
-                    .split(|b| *b == b'\n')
-                    .any(|line| read_line(line).is_some())
-                {
+                let whole = |line| text_of(line).is_some_and(|line| summed(line).is_some());
+                if after.split(|b| *b == b'\n').any(whole) || holds_another(&rest[..length]) {
                     return Err(Damage::Line { line: number });
                 }
                 let journal = journal.ok_or(Damage::Empty)?;
@@ -375,10 +404,30 @@ impl Journal {
 }
 
 fn read_line(line: &[u8]) -> Option<Entry> {
+    text_of(line).and_then(Entry::from_line)
+}
+
+/// A line as text, without the sign some programs put before each newline.
+fn text_of(line: &[u8]) -> Option<&str> {
+    let line = line.strip_suffix(b"\r").unwrap_or(line);
+    (line.len() <= LONGEST_LINE)
+        .then(|| std::str::from_utf8(line).ok())
+        .flatten()
+}
+
+/// Whether a whole entry ends this line, though something else begins it: two lines whose
+/// newline was lost are no tear.
+fn holds_another(line: &[u8]) -> bool {
+    let line = line.strip_suffix(b"\r").unwrap_or(line);
     if line.len() > LONGEST_LINE {
-        return None;
+        return false;
     }
-    std::str::from_utf8(line).ok().and_then(Entry::from_line)
+    let begins = |at: &usize| line[*at..].starts_with(b"{\"n\":");
+    // The last few places where an entry might begin; a note may hold such words too.
+    (1..line.len()).rev().filter(begins).take(64).any(|at| {
+        let text = std::str::from_utf8(&line[at..]).ok();
+        text.is_some_and(|text| summed(text).is_some())
+    })
 }
 
 fn fold(throw: &mut Throw, entry: &Entry) {

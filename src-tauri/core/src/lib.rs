@@ -13,6 +13,7 @@ pub mod words;
 
 pub mod assembly;
 pub mod binding;
+pub mod bounds;
 pub mod cloth;
 pub mod cutting;
 pub mod deed;

@@ -1035,3 +1035,9 @@ figure-thick-crossing = Thickest crossing
 figure-widest = Widest stitch to set
 thick = about { $n } mm, { $layers } layers
 strikes = none: the needle strikes the plate
+
+# ── What comes from outside ──
+error-file-absurd = Line { $line } of this throw file is whole, but says what cannot be or what this Lapwork does not know.
+error-file-absurd-next = It is left untouched. Open it with the Lapwork that wrote it, or ask whoever gave it to you for another copy.
+error-beyond = A figure in this step is far beyond anything a throw has.
+error-beyond-next = Type it again in inches or millimetres.
