@@ -17,6 +17,10 @@ const CALLS: &[&str] = &[
     "grids",
     "length",
     "set_prefs",
+    "hand",
+    "bring",
+    "dropped",
+    "take",
 ];
 
 fn main() {

@@ -21,11 +21,17 @@
 //! anything is added; until that is done nothing is. [`Trouble::Unsure`] says what was
 //! read.
 //!
+//! A file of an older version is kept beside as it was (`throw.jsonl.version-1`), then
+//! written anew with the header of this version, whole or not at all; a file of a newer
+//! version is left alone. A throw is replaced ([`Store::replace`]) only once the files as
+//! they were lie beside it.
+//!
 //! Limits: a throw file of more than [`MOST_BYTES`] is neither read nor written. No
 //! words are chosen here; a [`Trouble`] becomes words in [`crate::desk`].
 
 use crate::disk::{Disk, RealDisk, make_folders, write_all, write_new};
-use lapwork_core::journal::{Damage, Entry, Journal};
+use lapwork_core::journal::{Damage, Entry, Journal, VERSION};
+use lapwork_core::merge::Unmergeable;
 use lapwork_core::throw::Time;
 use lapwork_core::view::Prefs;
 use std::cell::RefCell;
@@ -122,6 +128,10 @@ pub enum Trouble {
     },
     /// An entry that would not read back as it was written.
     Unreadable,
+    /// Two copies that cannot be made one.
+    Unmergeable(Unmergeable),
+    /// No file was brought.
+    NothingBrought,
 }
 
 /// What was read after the disk failed.
@@ -135,7 +145,7 @@ pub enum Seen {
     Neither,
 }
 
-fn disk(path: &Path) -> impl FnOnce(io::Error) -> Trouble + '_ {
+pub(crate) fn disk(path: &Path) -> impl FnOnce(io::Error) -> Trouble + '_ {
     move |why| Trouble::Disk {
         path: path.to_path_buf(),
         why,
@@ -171,6 +181,8 @@ pub struct Opened {
     lacks_newline: bool,
     /// A torn last line is still there.
     torn: bool,
+    /// The version of the format on the disk.
+    version: u32,
     /// The file is doubtful and could not be written afresh.
     held: bool,
     /// What was left out of the file just now, if anything was.
@@ -334,7 +346,7 @@ impl Store {
     /// What stands in the way.
     pub fn read(&self, place: Place, id: &ThrowId) -> Result<Opened, Trouble> {
         let path = self.throw_file(place, id);
-        opened(&path, &read_bytes(&*self.disk, &path)?)
+        opened(&path, &bytes_of(&*self.disk, &path)?)
     }
 
     /// Read a throw in work. If this is the one that may write, a torn last line is left
@@ -346,24 +358,109 @@ impl Store {
     /// What stands in the way.
     pub fn open(&self, id: &ThrowId, now: Time) -> Result<Opened, Trouble> {
         let path = self.throw_file(Place::Throws, id);
-        let bytes = read_bytes(&*self.disk, &path)?;
+        let bytes = bytes_of(&*self.disk, &path)?;
         let opened = opened(&path, &bytes)?;
-        let doubtful = self.doubtful.borrow().contains(id);
-        if !(self.claimed() && (opened.torn || doubtful)) {
+        if !self.claimed() {
             return Ok(opened);
+        }
+        let doubtful = self.doubtful.borrow().contains(id);
+        if !(opened.torn || doubtful) {
+            return Ok(self.upgraded(id, opened, now));
         }
         // A full or read-only disk must not keep the maker from seeing her throw.
         Ok(match self.renew(id, &bytes, &opened, now) {
-            Ok(mended) => Opened {
-                torn: false,
-                mended,
-                ..opened
-            },
+            Ok(mended) => {
+                let opened = Opened {
+                    torn: false,
+                    mended,
+                    ..opened
+                };
+                self.upgraded(id, opened, now)
+            }
             Err(_) => Opened {
                 held: doubtful || !opened.torn,
                 ..opened
             },
         })
+    }
+
+    /// A throw file brought up to this version, where that can be done; where not it can
+    /// be read and written on as it is, and is brought up another time.
+    fn upgraded(&self, id: &ThrowId, opened: Opened, now: Time) -> Opened {
+        if opened.version >= VERSION {
+            return opened;
+        }
+        let path = self.throw_file(Place::Throws, id);
+        match upgrade(&*self.disk, &path, &opened.journal, opened.version, now) {
+            Ok(_) => Opened {
+                length: opened.journal.text().len() as u64,
+                lacks_newline: false,
+                version: VERSION,
+                ..opened
+            },
+            Err(_) => {
+                // The new file may be in its place without the disk having said so.
+                let untouched = |about: fs::Metadata| about.len() == opened.length;
+                let held = !fs::metadata(&path).is_ok_and(untouched);
+                if held {
+                    self.doubtful.borrow_mut().insert(id.clone());
+                }
+                Opened { held, ..opened }
+            }
+        }
+    }
+
+    /// Put another record in the place of a throw's, once `beside` are kept beside it: what
+    /// each is called (after `throw.jsonl.`) and its bytes. Gives their paths.
+    ///
+    /// # Errors
+    /// What stood in the way; the throw's own file is then as it was, except that
+    /// [`Trouble::Unsure`] says it can be read as the new one.
+    pub fn replace(
+        &self,
+        id: &ThrowId,
+        journal: &Journal,
+        beside: &[(&str, &[u8])],
+        now: Time,
+    ) -> Result<Vec<PathBuf>, Trouble> {
+        self.must_be_claimed()?;
+        let path = self.throw_file(Place::Throws, id);
+        let text = journal.text();
+        if text.len() as u64 > MOST_BYTES {
+            return Err(Trouble::TooLarge { path });
+        }
+        let mut kept = Vec::new();
+        for (called, bytes) in beside {
+            let copy = free_name(&path, called, now);
+            write_new(&*self.disk, &copy, bytes).map_err(disk(&copy))?;
+            kept.push(copy);
+        }
+        match put(&*self.disk, &path, text.as_bytes()) {
+            Ok(()) => Ok(kept),
+            Err(why) if fs::read(&path).is_ok_and(|bytes| bytes == text.as_bytes()) => {
+                self.doubtful.borrow_mut().insert(id.clone());
+                let seen = Seen::After;
+                Err(Trouble::Unsure { path, why, seen })
+            }
+            Err(why) => Err(disk(&path)(why)),
+        }
+    }
+
+    /// The sound part of a throw's file, to the byte: what is handed on.
+    ///
+    /// # Errors
+    /// What stands in the way.
+    pub fn bytes(&self, id: &ThrowId) -> Result<Vec<u8>, Trouble> {
+        let path = self.throw_file(Place::Throws, id);
+        let mut bytes = bytes_of(&*self.disk, &path)?;
+        let read = Journal::read(&bytes).map_err(|how| Trouble::Damage { path, how })?;
+        if read.torn {
+            bytes.truncate(read.sound);
+        }
+        if read.lacks_newline {
+            bytes.push(b'\n');
+        }
+        Ok(bytes)
     }
 
     /// Put what is sound of a throw's file, as just read, in a fresh file in its place. A
@@ -377,7 +474,7 @@ impl Store {
     ) -> io::Result<Option<Mended>> {
         let path = self.throw_file(Place::Throws, id);
         let mended = if read.torn {
-            let copy = free_name(&path, now);
+            let copy = free_name(&path, "torn", now);
             write_new(&*self.disk, &copy, bytes)?;
             Some(Mended {
                 copy,
@@ -390,9 +487,7 @@ impl Store {
         self.doubtful.borrow_mut().insert(id.clone());
         let sound = usize::try_from(read.length).map_or(bytes, |sound| &bytes[..sound]);
         let throws = self.folder.join(Place::Throws.name());
-        let renewed = self
-            .put(&path, sound)
-            .and_then(|()| self.disk.sync_folder(&throws));
+        let renewed = put(&*self.disk, &path, sound).and_then(|()| self.disk.sync_folder(&throws));
         match renewed {
             Ok(()) => {
                 self.doubtful.borrow_mut().remove(id);
@@ -408,22 +503,6 @@ impl Store {
                 }
                 Err(why)
             }
-        }
-    }
-
-    /// Put a whole file in the place of one that may be there.
-    fn put(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
-        let mut fresh = path.as_os_str().to_os_string();
-        fresh.push(".new");
-        let fresh = PathBuf::from(fresh);
-        write_new(&*self.disk, &fresh, bytes)?;
-        if let Err(why) = self.disk.rename(&fresh, path) {
-            let _ = self.disk.remove(&fresh);
-            return Err(why);
-        }
-        match path.parent() {
-            Some(folder) => self.disk.sync_folder(folder),
-            None => Ok(()),
         }
     }
 
@@ -488,7 +567,7 @@ impl Store {
     ) -> Result<(), Trouble> {
         self.doubtful.borrow_mut().insert(id.clone());
         let path = self.throw_file(Place::Throws, id);
-        let read = read_bytes(&*self.disk, &path)
+        let read = bytes_of(&*self.disk, &path)
             .and_then(|bytes| opened(&path, &bytes).map(|now| (now, bytes)));
         let Ok((now, bytes)) = read else {
             let seen = Seen::Neither;
@@ -634,7 +713,7 @@ impl Store {
         self.must_be_claimed()?;
         let path = self.settings_file();
         let text = serde_json::to_vec_pretty(prefs).map_err(|why| disk(&path)(why.into()))?;
-        self.put(&path, &text).map_err(disk(&path))
+        put(&*self.disk, &path, &text).map_err(disk(&path))
     }
 }
 
@@ -645,11 +724,56 @@ impl Store {
 pub fn read_throw(path: &Path) -> Result<Opened, Trouble> {
     let within = path.join(THROW_FILE);
     let path = if path.is_dir() { &within } else { path };
-    opened(path, &read_bytes(&RealDisk, path)?)
+    opened(path, &read_bytes(path)?)
+}
+
+/// The throw file meant by a path: a folder stands for the file in it.
+pub fn throw_file_in(path: &Path) -> PathBuf {
+    if path.is_dir() {
+        path.join(THROW_FILE)
+    } else {
+        path.to_path_buf()
+    }
+}
+
+/// Bring a throw file anywhere up to this version; gives where the file as it was is kept,
+/// or nothing where there was nothing to do.
+///
+/// # Errors
+/// What stood in the way; the file is then as it was.
+pub fn upgrade_file(path: &Path, opened: &Opened, now: Time) -> Result<Option<PathBuf>, Trouble> {
+    if opened.version >= VERSION {
+        return Ok(None);
+    }
+    upgrade(&RealDisk, path, &opened.journal, opened.version, now).map(Some)
+}
+
+/// Write a throw file of an older version anew in this one, once the file as it is lies
+/// beside it; gives where.
+fn upgrade(
+    on: &dyn Disk,
+    path: &Path,
+    journal: &Journal,
+    version: u32,
+    now: Time,
+) -> Result<PathBuf, Trouble> {
+    let bytes = bytes_of(on, path)?;
+    let mut copy = path.with_file_name(format!("{THROW_FILE}.version-{version}"));
+    if copy.exists() && fs::read(&copy).map_err(disk(&copy))? != bytes {
+        copy = free_name(path, &format!("version-{version}"), now);
+    }
+    write_new(on, &copy, &bytes).map_err(disk(&copy))?;
+    put(on, path, journal.text().as_bytes()).map_err(disk(path))?;
+    Ok(copy)
 }
 
 /// All of a throw file, unless it is too large.
-fn read_bytes(on: &dyn Disk, path: &Path) -> Result<Vec<u8>, Trouble> {
+pub(crate) fn read_bytes(path: &Path) -> Result<Vec<u8>, Trouble> {
+    bytes_of(&RealDisk, path)
+}
+
+/// The same, on a disk of the caller's.
+fn bytes_of(on: &dyn Disk, path: &Path) -> Result<Vec<u8>, Trouble> {
     // Told by its size, so that no more than a file's name is read of a huge one.
     if fs::metadata(path).is_ok_and(|about| about.len() > MOST_BYTES) {
         let path = path.to_path_buf();
@@ -684,6 +808,7 @@ fn opened(path: &Path, bytes: &[u8]) -> Result<Opened, Trouble> {
         length: sound as u64,
         lacks_newline: read.lacks_newline,
         torn: read.torn,
+        version: read.version,
         held: false,
         mended: None,
     })
@@ -714,21 +839,42 @@ pub fn write_throw(path: &Path, journal: &Journal) -> Result<PathBuf, Trouble> {
     Ok(path)
 }
 
+/// Put a whole file in the place of one that may be there.
+fn put(on: &dyn Disk, path: &Path, bytes: &[u8]) -> io::Result<()> {
+    let mut fresh = path.as_os_str().to_os_string();
+    fresh.push(".new");
+    let fresh = PathBuf::from(fresh);
+    write_new(on, &fresh, bytes)?;
+    if let Err(why) = on.rename(&fresh, path) {
+        let _ = on.remove(&fresh);
+        return Err(why);
+    }
+    match path.parent().filter(|above| !above.as_os_str().is_empty()) {
+        Some(folder) => on.sync_folder(folder),
+        None => on.sync_folder(Path::new(".")),
+    }
+}
+
 /// A name beside a file for a copy of it that no other copy has, even if the clock was
 /// set back.
-fn free_name(path: &Path, now: Time) -> PathBuf {
+fn free_name(path: &Path, called: &str, now: Time) -> PathBuf {
     let name = |n: u32| {
         let more = if n == 0 {
             String::new()
         } else {
             format!("-{n}")
         };
-        path.with_file_name(format!("{THROW_FILE}.torn-{now}{more}"))
+        path.with_file_name(format!("{THROW_FILE}.{called}-{now}{more}"))
     };
     (0..u32::MAX)
         .map(name)
         .find(|copy| !copy.exists())
         .unwrap_or_else(|| name(u32::MAX))
+}
+
+/// Wait until the names in a folder are on the disk.
+pub(crate) fn sync_folder(path: &Path) -> Result<(), Trouble> {
+    RealDisk.sync_folder(path).map_err(disk(path))
 }
 
 #[cfg(test)]

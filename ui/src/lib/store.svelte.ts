@@ -8,10 +8,12 @@ import * as ipc from './ipc';
 import { setWords, t } from './words.svelte';
 import type {
   Action,
+  BringView,
   Deed,
   Denim,
   GridWish,
   GridsView,
+  Hand,
   Head,
   Hello,
   Look,
@@ -23,6 +25,7 @@ import type {
   Problem,
   Rect,
   ShelfView,
+  Take,
   Tend,
   Tended,
   View,
@@ -45,7 +48,8 @@ export type Place =
   | { at: 'pile' }
   | { at: 'cutting'; n: number; index: number }
   | { at: 'gather' }
-  | { at: 'scraps' };
+  | { at: 'scraps' }
+  | { at: 'hand-on' };
 
 /** Screens for one thing, opened from another of the throw's. */
 export const APART: readonly Place['at'][] = [
@@ -58,6 +62,7 @@ export const APART: readonly Place['at'][] = [
   'cutting',
   'gather',
   'scraps',
+  'hand-on',
 ];
 
 /** Something that can be taken back at once. */
@@ -107,6 +112,10 @@ class Store {
   /** The last announcement, for screen readers. */
   said = $state('');
   second = $state.raw<Second | null>(null);
+  /** A throw file that was brought, until it is decided what becomes of it. */
+  brought = $state.raw<BringView | null>(null);
+  /** What was last handed on, in words. */
+  handed = $state.raw<string | null>(null);
   /** A deed is under way or has only just been done. */
   busy = $state(false);
   wide = $state(false);
@@ -136,6 +145,8 @@ class Store {
     this.wide = wide.matches;
     wide.addEventListener('change', () => (this.wide = wide.matches));
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.dress());
+    // The shell says so when it has looked into a file dropped on the window.
+    window.addEventListener('lapwork-dropped', () => void this.bring(ipc.dropped));
     window.addEventListener('popstate', (event: PopStateEvent) => {
       const landing = this.landing;
       this.landing = null;
@@ -234,6 +245,7 @@ class Store {
     const mine = ++this.going;
     this.bound = place.at;
     this.second = null;
+    this.handed = null;
     this.problem = null;
     if (place.at === 'shelf' || place.at === 'new') {
       this.id = null;
@@ -426,6 +438,38 @@ class Store {
     return tended;
   }
 
+  /** Hand something on as a file; the shell asks where it goes. */
+  async hand(hand: Hand) {
+    const { id } = this;
+    if (!id) return;
+    this.handed = null;
+    const handed = await this.doing(() => ipc.hand(id, hand));
+    if (!handed?.said || this.id !== id) return;
+    this.handed = handed.said;
+    this.say(handed.said);
+  }
+
+  /** Look at a throw file, one the maker chooses or another. */
+  async bring(found: () => Promise<BringView | null> = ipc.bring) {
+    const view = await this.doing(found, 0);
+    if (view) this.brought = view;
+  }
+
+  async take(take: Take) {
+    const taken = await this.doing(() => ipc.take(take));
+    this.brought = null;
+    if (!taken) return;
+    this.shelf = taken.shelf;
+    if (taken.id === null) {
+      this.say(taken.said);
+      return;
+    }
+    await this.go({ at: 'work' }, taken.id);
+    const run = () => void this.go({ at: 'history' }, this.id, true);
+    this.second = { text: taken.said, label: t('ui-history'), run };
+    this.say(taken.said);
+  }
+
   // Preferences.
 
   async setPrefs(prefs: Prefs) {
@@ -465,6 +509,7 @@ function firstLook(place: Place, draft: PlanDraft | null): Look {
       return { see: 'whole', width: '', height: '' };
     case 'pile':
     case 'gather':
+    case 'hand-on':
       return { see: place.at };
     case 'cutting':
       return { see: 'cutting', n: place.n, index: place.index, typed: null, drag: null };

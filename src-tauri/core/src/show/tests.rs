@@ -45,6 +45,7 @@ fn no_word_is_missing() {
         include_str!("history.rs"),
         include_str!("faces.rs"),
         include_str!("bench.rs"),
+        include_str!("bring.rs"),
         include_str!("work.rs"),
         include_str!("pictures.rs"),
         include_str!("plan.rs"),
@@ -52,6 +53,7 @@ fn no_word_is_missing() {
         include_str!("off.rs"),
         include_str!("pile.rs"),
         include_str!("gather.rs"),
+        include_str!("hand_on.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;
