@@ -18,6 +18,10 @@ const CALLS: &[&str] = &[
     "arrange",
     "length",
     "set_prefs",
+    "hand",
+    "bring",
+    "dropped",
+    "take",
 ];
 
 fn main() {

@@ -10,23 +10,27 @@
 //! [`Trouble`] is told in words from the one table of errors.
 
 use crate::arranging::{Found, MOST_ROUNDS};
-use crate::store::{Opened, Place, Store, ThrowId, Trouble};
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use crate::handing::{Brought, Parcel};
+use crate::store::{Opened, Place, Seen, Store, ThrowId, Trouble};
+use lapwork_core::bounds::believable;
+use lapwork_core::deed::{Action, LONGEST_NAME};
+use lapwork_core::journal::{Damage, Journal};
 use lapwork_core::measure::Ruler;
+use lapwork_core::merge::{Side, meet};
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::{Throw, Time};
 use lapwork_core::view::{
-    Deed, GridWish, GridsView, Head, Hello, Layouts, Look, PlanDraft, PlanView, Prefs, Problem,
-    ShelfRow, ShelfView, Tend, Tended, View,
+    BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look, PlanDraft,
+    PlanView, Prefs, Problem, ShelfRow, ShelfView, Take, Taken, Tend, Tended, View,
 };
 use lapwork_core::words::{Arg, Words};
 use lapwork_core::{deed::Refusal, demo};
+use serde::Serialize;
 use std::collections::BTreeMap;
 use std::hash::{BuildHasher, RandomState};
 use std::io::ErrorKind;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// Size of text that can be chosen, in per cent.
 const TEXT_SIZES: std::ops::RangeInclusive<u16> = 100..=200;
@@ -42,6 +46,10 @@ pub struct Desk {
     open: BTreeMap<ThrowId, Opened>,
     /// What was mended since the start, by throw.
     mended: BTreeMap<ThrowId, Problem>,
+    /// A throw file that was brought, until it is decided what becomes of it.
+    brought: Option<Brought>,
+    /// What came of a file dropped on the window, until the window asks.
+    dropped: Option<Result<BringView, Problem>>,
 }
 
 impl Desk {
@@ -60,6 +68,8 @@ impl Desk {
             unsettled,
             open: BTreeMap::new(),
             mended: BTreeMap::new(),
+            brought: None,
+            dropped: None,
         }
     }
 
@@ -73,6 +83,15 @@ impl Desk {
             words: &self.words,
             ruler: self.prefs.ruler,
             now,
+        }
+    }
+
+    /// Refuse figures far beyond any throw's before anything is reckoned with them.
+    fn believe(&self, asked: &impl Serialize) -> Result<(), Problem> {
+        if believable(asked) {
+            Ok(())
+        } else {
+            Err(self.words.problem("beyond", &[]))
         }
     }
 
@@ -148,6 +167,9 @@ impl Desk {
         row.problem = match self.mended.get(id) {
             Some(notice) => Some(notice.clone()),
             None if opened.torn() => Some(self.words.problem("torn-left", &[])),
+            None if opened.held() => Some(self.told(&Trouble::Held {
+                path: self.store.throw_file(Place::Throws, id),
+            })),
             None => row.problem,
         };
         row
@@ -174,8 +196,13 @@ impl Desk {
         }
         self.open.remove(id);
         let opened = self.store.open(id, now)?;
-        if let Some(copy) = &opened.copy {
-            let notice = self.words.problem("torn", &[("copy", name(copy))]);
+        if let Some(mended) = &opened.mended {
+            let args = [
+                ("bytes", mended.bytes.into()),
+                ("count", opened.journal.len().into()),
+                ("copy", Arg::Text(mended.copy.display().to_string())),
+            ];
+            let notice = self.words.problem("torn", &args);
             self.mended.insert(id.clone(), notice);
         }
         self.open.insert(id.clone(), opened);
@@ -229,6 +256,7 @@ impl Desk {
     /// # Errors
     /// The [`Problem`] to show; the throw is then as it was.
     pub fn act(&mut self, id: &str, deed: &Deed, now: Time) -> Result<Head, Problem> {
+        self.believe(deed)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
         let entry = self.with(id, now, |journal, lens| {
             let proposed = match deed {
@@ -253,18 +281,195 @@ impl Desk {
         })
     }
 
+    /// The files of something to be handed on, made from what is on the disk.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn hand(&mut self, id: &str, hand: &Hand, now: Time) -> Result<Vec<Parcel>, Problem> {
+        match hand {
+            Hand::Throw => {
+                let called = self.with(id, now, |journal, _| Ok(journal.throw().name.clone()))?;
+                let bytes = ThrowId::parse(id).and_then(|id| self.store.bytes(&id));
+                let parcel = Parcel {
+                    name: show::file_name(&called, "jsonl"),
+                    bytes: bytes.map_err(|trouble| self.told(&trouble))?,
+                };
+                Ok(vec![parcel])
+            }
+        }
+    }
+
+    /// What to say of files handed on, or of what stood in the way.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show.
+    pub fn handed(&self, put: Result<Vec<PathBuf>, Trouble>) -> Result<Handed, Problem> {
+        let put = put.map_err(|trouble| self.told(&trouble))?;
+        let shown = |path: &Path| Arg::Text(path.display().to_string());
+        let said = match put.as_slice() {
+            [] => None,
+            [one] => Some(self.words.say("handed", &[("file", shown(one))])),
+            [first, ..] => {
+                let folder = shown(first.parent().unwrap_or(first));
+                let args = [("n", put.len().into()), ("folder", folder)];
+                Some(self.words.say("handed-many", &args))
+            }
+        };
+        Ok(Handed { said })
+    }
+
+    /// Lay a throw file that was brought beside the copy that is here, if there is one.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; nothing is then brought.
+    pub fn bring(
+        &mut self,
+        found: Result<Brought, Trouble>,
+        now: Time,
+    ) -> Result<BringView, Problem> {
+        self.brought = None;
+        let brought = found.map_err(|trouble| self.told(&trouble))?;
+        let here = self.copy_of(&brought.journal, now);
+        let here = here.and_then(|id| self.open.get(&id));
+        let here = here.map(|opened| &opened.journal);
+        let view = show::bring(here, &brought.journal, self.lens(now));
+        self.brought = Some(brought);
+        Ok(view)
+    }
+
+    /// The same for a file dropped on the window; the window asks for it by
+    /// [`Desk::dropped`].
+    pub fn drop_in(&mut self, found: Result<Brought, Trouble>, now: Time) {
+        self.dropped = Some(self.bring(found, now));
+    }
+
+    /// What came of a file dropped on the window, once.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show.
+    pub fn dropped(&mut self) -> Result<Option<BringView>, Problem> {
+        self.dropped.take().transpose()
+    }
+
+    /// The throw on the shelf that is a copy of this one.
+    fn copy_of(&mut self, journal: &Journal, now: Time) -> Option<ThrowId> {
+        let mut ids = self.store.ids(Place::Throws).unwrap_or_default();
+        ids.sort();
+        ids.into_iter().find(|id| {
+            // One that cannot be read is no copy to be told of.
+            let read = self.reach(id, now).is_ok();
+            let opened = self.open.get(id).filter(|_| read);
+            opened.is_some_and(|opened| opened.journal.name() == journal.name())
+        })
+    }
+
+    /// Do with a throw that was brought what was chosen.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; the shelf is then as it was.
+    pub fn take(&mut self, take: &Take, now: Time) -> Result<Taken, Problem> {
+        let brought = self.brought.take().ok_or(Trouble::NothingBrought);
+        let brought = brought.map_err(|trouble| self.told(&trouble))?;
+        let taken = match take {
+            Take::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
+            _ => self.take_in(&brought, take, now),
+        };
+        let taken = taken.map_err(|trouble| self.told(&trouble));
+        let (id, said) = taken.inspect_err(|_| self.brought = Some(brought))?;
+        Ok(Taken {
+            id: id.map(|id| id.as_str().to_string()),
+            said,
+            shelf: self.shelf(now),
+        })
+    }
+
+    fn take_in(
+        &mut self,
+        brought: &Brought,
+        take: &Take,
+        now: Time,
+    ) -> Result<(Option<ThrowId>, String), Trouble> {
+        self.claim()?;
+        let here = self.copy_of(&brought.journal, now);
+        let (Some(id), false) = (here, *take == Take::KeepBoth) else {
+            // A copy of its own, if there is one here; else as it is.
+            let alone = match take {
+                Take::Add => brought.journal.clone(),
+                _ => self.copied(&brought.journal, now)?,
+            };
+            let key = if *take == Take::Add {
+                "taken-added"
+            } else {
+                "taken-both"
+            };
+            let name = alone.throw().name.clone();
+            let id = self.keep(&alone, now)?;
+            return Ok((Some(id), self.words.say(key, &[("name", name.into())])));
+        };
+        let here = self.open.get(&id).ok_or(Trouble::NoSuchThrow)?;
+        let meeting = meet(&here.journal, &brought.journal).map_err(Trouble::Unmergeable)?;
+        let choices: Vec<Side> = match take {
+            Take::Merge { brought } => {
+                let side = |b: &bool| if *b { Side::Second } else { Side::First };
+                brought.iter().map(side).collect()
+            }
+            // The one with more has nothing to decide; if the throw here has gone on
+            // meanwhile there may be, and it is asked again.
+            _ => Vec::new(),
+        };
+        let joined = meeting.join(&choices).map_err(Trouble::Unmergeable)?;
+        let kept = self.store.bytes(&id)?;
+        self.open.remove(&id);
+        let beside: &[(&str, &[u8])] = match take {
+            Take::Merge { .. } => &[("here", &kept), ("brought", &brought.bytes)],
+            _ => &[("here", &kept)],
+        };
+        let copies = self.store.replace(&id, &joined, beside, now)?;
+        let said = match copies.as_slice() {
+            [here, brought] => {
+                let args = [("here", name(here)), ("brought", name(brought))];
+                self.words.say("taken-merged", &args)
+            }
+            copies => {
+                let copy = copies.first().map_or(Arg::from(""), |copy| name(copy));
+                self.words.say("taken-brought", &[("copy", copy)])
+            }
+        };
+        Ok((Some(id), said))
+    }
+
+    /// The same record as that of a throw of its own.
+    fn copied(&self, journal: &Journal, now: Time) -> Result<Journal, Trouble> {
+        let mut copy = journal.clone().named(&fresh_name());
+        let old = &journal.throw().name;
+        let mut name = self
+            .words
+            .say("bring-copy-name", &[("name", old.as_str().into())]);
+        if name.chars().count() > LONGEST_NAME {
+            let over = name.chars().count() - LONGEST_NAME;
+            let short: String = old.chars().take(old.chars().count() - over).collect();
+            let short = short.trim_end();
+            name = self.words.say("bring-copy-name", &[("name", short.into())]);
+        }
+        let entry = copy.propose(&Action::Rename { name }, now);
+        let entry = entry.map_err(|_| Trouble::Unreadable)?;
+        copy.accept(entry).ok_or(Trouble::Unreadable)?;
+        Ok(copy)
+    }
+
     /// Do something on the shelf.
     ///
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
     pub fn tend(&mut self, tend: &Tend, now: Time) -> Result<Tended, Problem> {
+        self.believe(tend)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
         let begun = match tend {
             Tend::Begin { action } => {
                 let journal = self.begun(action, now)?;
                 Some(self.keep(&journal, now))
             }
-            Tend::Demo => Some(self.keep(&demo::throw(now), now)),
+            Tend::Demo => Some(self.keep(&demo::throw(now).named(&fresh_name()), now)),
             Tend::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
             Tend::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
             Tend::Erase { id } => ThrowId::parse(id)
@@ -287,7 +492,7 @@ impl Desk {
             _ => Err(Refusal::Beginning),
         };
         let refused = |refusal| show::refusal(&refusal, None, self.lens(now));
-        Ok(begun.map_err(refused)?.0)
+        Ok(begun.map_err(refused)?.0.named(&fresh_name()))
     }
 
     fn keep(&self, journal: &Journal, now: Time) -> Result<ThrowId, Trouble> {
@@ -351,6 +556,13 @@ impl Desk {
     }
 }
 
+/// A name no other throw has, as good as certainly: 128 bits from the system's own chance,
+/// which keys its hashers.
+fn fresh_name() -> String {
+    let [a, b] = [0, 1].map(|n: u8| RandomState::new().hash_one(n));
+    format!("{a:016x}{b:016x}")
+}
+
 /// Preferences brought within bounds.
 fn tidy(prefs: Prefs) -> Prefs {
     Prefs {
@@ -378,6 +590,16 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
             let why = Arg::Text(why.to_string());
             words.problem("disk", &[file(path), ("kind", kind.into()), ("why", why)])
         }
+        Trouble::Unsure { path, why, seen } => {
+            let seen = match seen {
+                Seen::Before => "before",
+                Seen::After => "after",
+                Seen::Neither => "neither",
+            };
+            let why = Arg::Text(why.to_string());
+            words.problem("unsure", &[file(path), ("seen", seen.into()), ("why", why)])
+        }
+        Trouble::Held { path } => words.problem("held", &[file(path)]),
         Trouble::Locked => words.problem("locked", &[]),
         Trouble::TooLarge { path } => words.problem("too-large", &[file(path)]),
         Trouble::NoSuchThrow => words.problem("no-such-throw", &[]),
@@ -385,22 +607,35 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
         Trouble::BadId => words.problem("bad-id", &[]),
         Trouble::Settings { path } => words.problem("settings", &[file(path)]),
         Trouble::Unreadable => words.problem("unreadable", &[]),
-        Trouble::Damage { path: _, how } => {
-            let lens = Lens {
-                words,
-                ruler: Ruler::default(),
-                now: 0,
-            };
-            show::damage(how, lens)
+        Trouble::Unmergeable(why) => words.problem(show::unmergeable(*why), &[]),
+        Trouble::NothingBrought => words.problem("nothing-brought", &[]),
+        Trouble::Damage {
+            path,
+            how: Damage::Newer { version },
+        } => words.problem("newer-there", &[file(path), ("version", (*version).into())]),
+        Trouble::Damage { path, how } => {
+            let mut problem = damage(words, how);
+            let lies = words.say("shell-lies-at", &[file(path)]);
+            problem.next = format!("{} {lies}", problem.next);
+            problem
         }
     }
+}
+
+/// What is wrong with a throw file, in words.
+pub fn damage(words: &Words, how: &Damage) -> Problem {
+    let lens = Lens {
+        words,
+        ruler: Ruler::default(),
+        now: 0,
+    };
+    show::damage(how, lens)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use std::fs;
-    use std::path::PathBuf;
     use tempfile::TempDir;
 
     fn desk(folder: &TempDir) -> Desk {
@@ -785,7 +1020,30 @@ mod tests {
         .iter()
         .map(|trouble| told(&words, trouble))
         .collect();
-        problems.push(words.problem("torn", &[("copy", "copy".into())]));
+        let unsure = |seen| Trouble::Unsure {
+            path: path.clone(),
+            why: ErrorKind::Other.into(),
+            seen,
+        };
+        problems.extend([
+            told(&words, &unsure(Seen::Before)),
+            told(&words, &unsure(Seen::After)),
+            told(&words, &unsure(Seen::Neither)),
+            told(&words, &Trouble::Held { path: path.clone() }),
+        ]);
+        let damaged = Trouble::Damage {
+            path: path.clone(),
+            how: Damage::Line { line: 3 },
+        };
+        let damaged = told(&words, &damaged);
+        assert!(damaged.next.contains("there/throw.jsonl"), "{damaged:?}");
+        problems.push(damaged);
+        let torn = [
+            ("copy", "copy".into()),
+            ("bytes", 5.into()),
+            ("count", 3.into()),
+        ];
+        problems.push(words.problem("torn", &torn));
         problems.push(words.problem("torn-left", &[]));
         for problem in problems {
             for text in [&problem.said, &problem.next] {

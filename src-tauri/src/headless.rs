@@ -1,16 +1,18 @@
 //! The same figures without a window, for programs and for the curious.
 //!
-//! `lapwork figures|history|check|demo|draw|table <path>`; see `shell-help` in the word files.
+//! `lapwork figures|history|check|demo|draw|table|upgrade <path>`, `lapwork merge <path> <path>`; see `shell-help` in the word files.
 //!
 //! Promises: no window is touched. Answers go to standard output. What cannot be done
 //! ends with code 2 and exactly one line on standard error, nothing written. `check`
 //! ends with code 1 if the file can be used but its last line is torn.
 
-use crate::desk::told;
+use crate::desk::{damage, told};
+use crate::handing;
 use crate::store::{self, Trouble};
 use lapwork_core::demo;
 use lapwork_core::journal::Journal;
 use lapwork_core::measure::{Ruler, System};
+use lapwork_core::merge::{Side, meet};
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens};
@@ -36,6 +38,13 @@ enum Ask {
     Draw(PathBuf, Option<String>, System, Style),
     /// What tables there are, or one.
     Tables(PathBuf, Option<String>, System),
+    Upgrade(PathBuf),
+    Merge {
+        first: PathBuf,
+        second: PathBuf,
+        out: PathBuf,
+        keep: Option<Side>,
+    },
 }
 
 /// Why nothing came of it.
@@ -86,6 +95,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
     let mut parser = lexopt::Parser::from_args(args);
     let (mut command, mut path, mut which) = (None, None, None);
     let (mut metric, mut style) = (false, Style::Colour);
+    let (mut second, mut out, mut keep) = (None, None, None);
     loop {
         use lexopt::Arg::{Long, Short, Value};
         let next = parser.next().map_err(|why| {
@@ -103,6 +113,24 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
                 style = Style::Ink;
                 continue;
             }
+            Some(Long("out")) => {
+                out = parser.value().ok().map(PathBuf::from);
+                continue;
+            }
+            Some(Long("keep")) => {
+                let given = parser.value().unwrap_or_default();
+                keep = match given.to_str() {
+                    Some("first") => Some(Side::First),
+                    Some("second") => Some(Side::Second),
+                    _ => {
+                        let stray = format!("--keep {}", given.to_string_lossy());
+                        return Err(misused(
+                            words.problem("arguments", &[("argument", stray.into())]),
+                        ));
+                    }
+                };
+                continue;
+            }
             Some(Value(value)) if command.is_none() => {
                 command = Some(value.to_string_lossy().into_owned());
                 continue;
@@ -116,6 +144,10 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
                 if which.is_none() && matches!(command.as_deref(), Some("draw" | "table")) =>
             {
                 which = Some(value.to_string_lossy().into_owned());
+                continue;
+            }
+            Some(Value(value)) if second.is_none() && command.as_deref() == Some("merge") => {
+                second = Some(PathBuf::from(value));
                 continue;
             }
             Some(Value(value)) => value.to_string_lossy().into_owned(),
@@ -140,6 +172,13 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
         "demo" => Ok(Ask::Demo(path_or(path)?)),
         "draw" => Ok(Ask::Draw(path_or(path)?, which, system, style)),
         "table" => Ok(Ask::Tables(path_or(path)?, which, system)),
+        "upgrade" => Ok(Ask::Upgrade(path_or(path)?)),
+        "merge" => Ok(Ask::Merge {
+            first: path_or(path)?,
+            second: path_or(second)?,
+            out: path_or(out)?,
+            keep,
+        }),
         other => Err(misused(
             words.problem("no-command", &[("command", other.into())]),
         )),
@@ -192,6 +231,27 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             let journal = open(path, words)?.journal;
             tables(&journal, which.as_deref(), lens(*system), out)?;
         }
+        Ask::Upgrade(path) => {
+            let path = &store::throw_file_in(path);
+            let opened = open(path, words)?;
+            let count = opened.journal.len();
+            let said = match store::upgrade_file(path, &opened, now)
+                .map_err(|trouble| failed(path, &trouble, words))?
+            {
+                Some(copy) => {
+                    let copy = copy.display().to_string();
+                    words.say("shell-upgraded", &[("copy", copy.into())])
+                }
+                None => words.say("shell-sound", &[("count", count.into())]),
+            };
+            writeln!(out, "{said}")?;
+        }
+        Ask::Merge {
+            first,
+            second,
+            out: path,
+            keep,
+        } => return merge((first, second), path, *keep, lens(System::Inch), out),
         Ask::Demo(path) => {
             let written = store::write_throw(path, &demo::throw(now))
                 .map_err(|trouble| failed(path, &trouble, words))?;
@@ -206,6 +266,54 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
     Ok(ExitCode::SUCCESS)
 }
 
+/// Merge two copies into a new file. Where they stand against each other and no side was
+/// named, each conflict is printed and nothing is written.
+fn merge(
+    (first, second): (&Path, &Path),
+    path: &Path,
+    keep: Option<Side>,
+    lens: Lens<'_>,
+    out: &mut impl Write,
+) -> Result<ExitCode, Failure> {
+    let words = lens.words;
+    let read = |path: &Path| {
+        handing::look_into(&store::throw_file_in(path))
+            .map_err(|trouble| failed(path, &trouble, words))
+    };
+    let (a, b) = (read(first)?.journal, read(second)?.journal);
+    let not = |why| failed(second, &Trouble::Unmergeable(why), words);
+    let meeting = meet(&a, &b).map_err(not)?;
+    let conflicts = meeting.conflicts();
+    if !conflicts.is_empty() && keep.is_none() {
+        for conflict in &conflicts {
+            let told = show::conflict(conflict, a.throw(), b.throw(), lens);
+            let args = [
+                ("first", told.here.join("; ").into()),
+                ("second", told.brought.join("; ").into()),
+            ];
+            writeln!(out, "{}", words.say("shell-conflict", &args))?;
+        }
+        let count = conflicts.len();
+        writeln!(
+            out,
+            "{}",
+            words.say("shell-decide", &[("count", count.into())])
+        )?;
+        return Ok(ExitCode::from(1));
+    }
+    let choices = vec![keep.unwrap_or(Side::First); conflicts.len()];
+    let joined = meeting.join(&choices).map_err(not)?;
+    let written =
+        store::write_throw(path, &joined).map_err(|trouble| failed(path, &trouble, words))?;
+    let file = written.display().to_string();
+    writeln!(
+        out,
+        "{}",
+        words.say("shell-written", &[("file", file.into())])
+    )?;
+    Ok(ExitCode::SUCCESS)
+}
+
 fn open(path: &Path, words: &Words) -> Result<store::Opened, Failure> {
     store::read_throw(path).map_err(|trouble| failed(path, &trouble, words))
 }
@@ -214,6 +322,8 @@ fn open(path: &Path, words: &Words) -> Result<store::Opened, Failure> {
 fn failed(path: &Path, trouble: &Trouble, words: &Words) -> Failure {
     let problem = match trouble {
         Trouble::NoSuchThrow | Trouble::Missing { .. } => words.problem("no-file", &[]),
+        // The path is said already.
+        Trouble::Damage { how, .. } => damage(words, how),
         trouble => told(words, trouble),
     };
     Failure::Told(format!("{}: {}", path.display(), one_line(&problem)))

@@ -134,6 +134,11 @@ fn declared() -> String {
         view::TrimView,
         view::HistoryRow,
         view::HistoryView,
+        view::Hand,
+        view::HandButton,
+        view::HandSection,
+        view::HandOnView,
+        view::Handed,
         view::Look,
         view::View,
         view::Prefs,
@@ -143,6 +148,12 @@ fn declared() -> String {
         view::Tend,
         view::Tended,
         view::Deed,
+        view::Take,
+        view::TakeButton,
+        view::CopyRow,
+        view::ConflictRow,
+        view::BringView,
+        view::Taken,
     );
     let keys = words::window_keys();
     let union: Vec<String> = keys.iter().map(|k| format!("  | \"{k}\"")).collect();

@@ -10,6 +10,7 @@ use crate::view::{Problem, Shown};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use std::collections::BTreeMap;
+use std::sync::{Arc, LazyLock};
 use unic_langid::LanguageIdentifier;
 
 const ENGLISH_CODE: &str = "en";
@@ -21,7 +22,7 @@ const ENGLISH: [&str; 3] = [
 
 /// The words of one language.
 pub struct Words {
-    bundle: FluentBundle<FluentResource>,
+    bundle: FluentBundle<Arc<FluentResource>>,
     point: char,
 }
 
@@ -72,11 +73,14 @@ impl Words {
                 .unwrap_or_else(|_| LanguageIdentifier::default()),
         ]);
         bundle.set_use_isolating(false);
-        for text in ENGLISH {
-            let resource = match FluentResource::try_new(text.to_string()) {
-                Ok(resource) | Err((resource, _)) => resource,
-            };
-            bundle.add_resource_overriding(resource);
+        // Read once: there may be many desks in one program, as in tests.
+        static READ: LazyLock<[Arc<FluentResource>; 3]> = LazyLock::new(|| {
+            ENGLISH.map(|text| match FluentResource::try_new(text.to_string()) {
+                Ok(resource) | Err((resource, _)) => Arc::new(resource),
+            })
+        });
+        for resource in READ.iter() {
+            bundle.add_resource_overriding(Arc::clone(resource));
         }
         Words { bundle, point: '.' }
     }

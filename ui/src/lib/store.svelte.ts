@@ -8,10 +8,12 @@ import * as ipc from './ipc';
 import { setWords, t } from './words.svelte';
 import type {
   Action,
+  BringView,
   Deed,
   Denim,
   GridWish,
   GridsView,
+  Hand,
   Head,
   Hello,
   Look,
@@ -23,6 +25,7 @@ import type {
   Problem,
   Rect,
   ShelfView,
+  Take,
   Tend,
   Tended,
   View,
@@ -48,7 +51,8 @@ export type Place =
   | { at: 'scraps' }
   | { at: 'layouts' }
   | { at: 'floor' }
-  | { at: 'covering' };
+  | { at: 'covering' }
+  | { at: 'hand-on' };
 
 /** Screens for one thing, opened from another of the throw's. */
 export const APART: readonly Place['at'][] = [
@@ -64,6 +68,7 @@ export const APART: readonly Place['at'][] = [
   'layouts',
   'floor',
   'covering',
+  'hand-on',
 ];
 
 /** Something that can be taken back at once. */
@@ -113,6 +118,10 @@ class Store {
   /** The last announcement, for screen readers. */
   said = $state('');
   second = $state.raw<Second | null>(null);
+  /** A throw file that was brought, until it is decided what becomes of it. */
+  brought = $state.raw<BringView | null>(null);
+  /** What was last handed on, in words. */
+  handed = $state.raw<string | null>(null);
   /** A deed is under way or has only just been done. */
   busy = $state(false);
   wide = $state(false);
@@ -142,6 +151,8 @@ class Store {
     this.wide = wide.matches;
     wide.addEventListener('change', () => (this.wide = wide.matches));
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.dress());
+    // The shell says so when it has looked into a file dropped on the window.
+    window.addEventListener('lapwork-dropped', () => void this.bring(ipc.dropped));
     window.addEventListener('popstate', (event: PopStateEvent) => {
       const landing = this.landing;
       this.landing = null;
@@ -240,6 +251,7 @@ class Store {
     const mine = ++this.going;
     this.bound = place.at;
     this.second = null;
+    this.handed = null;
     this.problem = null;
     if (place.at === 'shelf' || place.at === 'new') {
       this.id = null;
@@ -432,6 +444,38 @@ class Store {
     return tended;
   }
 
+  /** Hand something on as a file; the shell asks where it goes. */
+  async hand(hand: Hand) {
+    const { id } = this;
+    if (!id) return;
+    this.handed = null;
+    const handed = await this.doing(() => ipc.hand(id, hand));
+    if (!handed?.said || this.id !== id) return;
+    this.handed = handed.said;
+    this.say(handed.said);
+  }
+
+  /** Look at a throw file, one the maker chooses or another. */
+  async bring(found: () => Promise<BringView | null> = ipc.bring) {
+    const view = await this.doing(found, 0);
+    if (view) this.brought = view;
+  }
+
+  async take(take: Take) {
+    const taken = await this.doing(() => ipc.take(take));
+    this.brought = null;
+    if (!taken) return;
+    this.shelf = taken.shelf;
+    if (taken.id === null) {
+      this.say(taken.said);
+      return;
+    }
+    await this.go({ at: 'work' }, taken.id);
+    const run = () => void this.go({ at: 'history' }, this.id, true);
+    this.second = { text: taken.said, label: t('ui-history'), run };
+    this.say(taken.said);
+  }
+
   // Preferences.
 
   async setPrefs(prefs: Prefs) {
@@ -472,6 +516,7 @@ function firstLook(place: Place, draft: PlanDraft | null): Look {
     case 'pile':
     case 'gather':
     case 'covering':
+    case 'hand-on':
       return { see: place.at };
     case 'layouts':
       return { see: 'wishes', wishes: null };

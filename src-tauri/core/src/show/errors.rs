@@ -201,6 +201,8 @@ pub fn damage(damage: &Damage, lens: Lens<'_>) -> Problem {
         Damage::Line { line } => ("file-line", vec![("line", (*line).into())]),
         Damage::OutOfOrder { line } => ("file-out-of-order", vec![("line", (*line).into())]),
         Damage::Empty => ("file-empty", vec![]),
+        Damage::Unknown { line } => ("file-unknown", vec![("line", (*line).into())]),
+        Damage::Absurd { line } => ("file-absurd", vec![("line", (*line).into())]),
     };
     lens.words.problem(code, &args)
 }

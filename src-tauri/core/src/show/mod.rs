@@ -5,11 +5,13 @@
 //! an action that [`crate::deed::decide`] allowed at that moment.
 
 mod bench;
+mod bring;
 pub mod drawing;
 mod errors;
 mod faces;
 mod figures;
 mod gather;
+mod hand_on;
 mod history;
 mod layouts;
 mod measuring;
@@ -27,8 +29,10 @@ use crate::throw::Time;
 use crate::view::{Head, Look, Problem, ShelfRow, Shown, Swatch, View};
 use crate::words::{Arg, Words};
 
+pub use bring::{bring, conflict, unmergeable};
 pub use errors::{damage, refusal};
 pub use figures::figures;
+pub use hand_on::file_name;
 pub use layouts::layouts;
 pub use plan::{draft, draft_of, grids};
 
@@ -166,6 +170,7 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
         Look::Gather => View::Gather(gather::gather(journal, lens)),
         Look::Scraps { typed } => View::Scraps(gather::scraps(journal, typed.as_ref(), lens)),
         Look::Whole { width, height } => View::Whole(off::whole(journal, width, height, lens)),
+        Look::HandOn => View::HandOn(hand_on::hand_on(journal, lens)),
         Look::History { most } => View::History(history::history(journal, *most, lens)),
     })
 }

@@ -63,6 +63,7 @@ fn no_word_is_missing() {
         include_str!("history.rs"),
         include_str!("faces.rs"),
         include_str!("bench.rs"),
+        include_str!("bring.rs"),
         include_str!("work.rs"),
         include_str!("pictures.rs"),
         include_str!("plan.rs"),
@@ -75,6 +76,7 @@ fn no_word_is_missing() {
         include_str!("drawing/piece.rs"),
         include_str!("tables.rs"),
         include_str!("layouts.rs"),
+        include_str!("hand_on.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;

@@ -42,7 +42,7 @@ fn cool_at(throw: &Throw, piece: Rect) -> Option<Time> {
         .iter()
         .filter_map(|t| work.when(*t))
         .max()?;
-    Some(pressed + Time::from(throw.plan.cooling_minutes) * 60_000)
+    Some(pressed.saturating_add(Time::from(throw.plan.cooling_minutes) * 60_000))
 }
 
 fn batches(throw: &Throw) -> Vec<Batch> {
@@ -220,7 +220,7 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
         ticks: ticks(throw, batch, lens),
         cool_from: batch
             .cool_at
-            .map(|at| at - Time::from(throw.plan.cooling_minutes) * 60_000),
+            .map(|at| at.saturating_sub(Time::from(throw.plan.cooling_minutes) * 60_000)),
         cool_at: batch.cool_at,
         measure: (task == Task::SquareUp).then_some(piece),
         off: (square_at_hand || throw.assembly().join(piece).is_some())

@@ -413,3 +413,8 @@ ui-glued = Glued
 ui-covered-squares = Square by square
 ui-sewn-pieces = Pairs and fours
 ui-nothing-covered = No square is to be covered yet.
+# Handing on
+ui-hand-on = Hand it on
+ui-hand-on-hint = Everything here is saved as files of open formats, where you say.
+ui-bring = Open a throw file
+ui-which-keep = Which is to stay? No.
