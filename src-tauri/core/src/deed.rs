@@ -1173,7 +1173,7 @@ pub(crate) fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), R
     let quarter = piece.is_square() || (piece.count() == 4 && throw.has(piece, Task::Stitch));
     let opened = throw.work(piece).is_some_and(|w| w.opened.is_some());
     let sewn = piece.is_square() || throw.begun(piece);
-    if quarters % 4 == 0
+    if quarters.is_multiple_of(4)
         || piece.count() > 4
         || opened
         || !sewn
