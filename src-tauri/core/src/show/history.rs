@@ -34,7 +34,7 @@ pub(super) fn history(journal: &Journal, most: u32, lens: Lens<'_>) -> HistoryVi
     }
 }
 
-fn numbered(journal: &Journal, n: u64, lens: Lens<'_>) -> String {
+pub(super) fn numbered(journal: &Journal, n: u64, lens: Lens<'_>) -> String {
     let found = journal.entries().nth(n.saturating_sub(1) as usize);
     found.map_or_else(String::new, |(e, _)| entry(e, journal.throw(), lens))
 }
@@ -57,7 +57,7 @@ fn pieces(list: &[Rect], throw: &Throw, lens: Lens<'_>) -> String {
     }
 }
 
-fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
+pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
     match event {
         Event::Begun { name, plan, .. } => say!(
             lens,
