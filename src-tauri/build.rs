@@ -17,6 +17,7 @@ const CALLS: &[&str] = &[
     "grids",
     "length",
     "set_prefs",
+    "hand",
 ];
 
 fn main() {

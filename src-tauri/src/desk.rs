@@ -9,6 +9,7 @@
 //! nothing is remembered, so that what is shown is what the other has kept. Every
 //! [`Trouble`] is told in words from the one table of errors.
 
+use crate::handing::Parcel;
 use crate::store::{Opened, Place, Store, ThrowId, Trouble};
 use lapwork_core::deed::Action;
 use lapwork_core::journal::Journal;
@@ -17,15 +18,15 @@ use lapwork_core::plan::Plan;
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{
-    Deed, GridWish, GridsView, Head, Hello, Look, PlanDraft, PlanView, Prefs, Problem, ShelfRow,
-    ShelfView, Tend, Tended, View,
+    Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Look, PlanDraft, PlanView, Prefs,
+    Problem, ShelfRow, ShelfView, Tend, Tended, View,
 };
 use lapwork_core::words::{Arg, Words};
 use lapwork_core::{deed::Refusal, demo};
 use std::collections::BTreeMap;
 use std::hash::{BuildHasher, RandomState};
 use std::io::ErrorKind;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// Size of text that can be chosen, in per cent.
 const TEXT_SIZES: std::ops::RangeInclusive<u16> = 100..=200;
@@ -232,6 +233,43 @@ impl Desk {
         })
     }
 
+    /// The files of something to be handed on, made from what is on the disk.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn hand(&mut self, id: &str, hand: &Hand, now: Time) -> Result<Vec<Parcel>, Problem> {
+        match hand {
+            Hand::Throw => {
+                let called = self.with(id, now, |journal, _| Ok(journal.throw().name.clone()))?;
+                let bytes = ThrowId::parse(id).and_then(|id| self.store.bytes(&id));
+                let parcel = Parcel {
+                    name: show::file_name(&called, "jsonl"),
+                    bytes: bytes.map_err(|trouble| self.told(&trouble))?,
+                };
+                Ok(vec![parcel])
+            }
+        }
+    }
+
+    /// What to say of files handed on, or of what stood in the way.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show.
+    pub fn handed(&self, put: Result<Vec<PathBuf>, Trouble>) -> Result<Handed, Problem> {
+        let put = put.map_err(|trouble| self.told(&trouble))?;
+        let shown = |path: &Path| Arg::Text(path.display().to_string());
+        let said = match put.as_slice() {
+            [] => None,
+            [one] => Some(self.words.say("handed", &[("file", shown(one))])),
+            [first, ..] => {
+                let folder = shown(first.parent().unwrap_or(first));
+                let args = [("n", put.len().into()), ("folder", folder)];
+                Some(self.words.say("handed-many", &args))
+            }
+        };
+        Ok(Handed { said })
+    }
+
     /// Do something on the shelf.
     ///
     /// # Errors
@@ -379,7 +417,6 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
 mod tests {
     use super::*;
     use std::fs;
-    use std::path::PathBuf;
     use tempfile::TempDir;
 
     fn desk(folder: &TempDir) -> Desk {

@@ -98,7 +98,7 @@ pub enum Trouble {
     Unreadable,
 }
 
-fn disk(path: &Path) -> impl FnOnce(io::Error) -> Trouble + '_ {
+pub(crate) fn disk(path: &Path) -> impl FnOnce(io::Error) -> Trouble + '_ {
     move |why| Trouble::Disk {
         path: path.to_path_buf(),
         why,
@@ -288,6 +288,23 @@ impl Store {
         })
     }
 
+    /// The sound part of a throw's file, to the byte: what is handed on.
+    ///
+    /// # Errors
+    /// What stands in the way.
+    pub fn bytes(&self, id: &ThrowId) -> Result<Vec<u8>, Trouble> {
+        let path = self.throw_file(Place::Throws, id);
+        let mut bytes = read_bytes(&path)?;
+        let read = Journal::read(&bytes).map_err(|how| Trouble::Damage { path, how })?;
+        if read.torn {
+            bytes.truncate(read.sound);
+        }
+        if read.lacks_newline {
+            bytes.push(b'\n');
+        }
+        Ok(bytes)
+    }
+
     /// Write an entry at the end of a throw's file and wait until it is on the disk.
     /// Only then may it be accepted. After an error `opened` no longer says what is
     /// on the disk: read the file again before the next append.
@@ -426,6 +443,21 @@ impl Store {
 pub fn read_throw(path: &Path) -> Result<Opened, Trouble> {
     let within = path.join(THROW_FILE);
     let path = if path.is_dir() { &within } else { path };
+    let bytes = read_bytes(path)?;
+    let length = bytes.len() as u64;
+    let path = path.to_path_buf();
+    let read = Journal::read(&bytes).map_err(|how| Trouble::Damage { path, how })?;
+    Ok(Opened {
+        journal: read.journal,
+        length: if read.torn { read.sound as u64 } else { length },
+        lacks_newline: read.lacks_newline,
+        torn: read.torn,
+        copy: None,
+    })
+}
+
+/// All of a throw file, unless it is too large.
+fn read_bytes(path: &Path) -> Result<Vec<u8>, Trouble> {
     let file = match File::open(path) {
         Ok(file) => file,
         Err(why) if why.kind() == io::ErrorKind::NotFound => {
@@ -441,19 +473,11 @@ pub fn read_throw(path: &Path) -> Result<Opened, Trouble> {
     file.take(MOST_BYTES + 1)
         .read_to_end(&mut bytes)
         .map_err(disk(path))?;
-    let length = bytes.len() as u64;
-    let path = path.to_path_buf();
-    if length > MOST_BYTES {
+    if bytes.len() as u64 > MOST_BYTES {
+        let path = path.to_path_buf();
         return Err(Trouble::TooLarge { path });
     }
-    let read = Journal::read(&bytes).map_err(|how| Trouble::Damage { path, how })?;
-    Ok(Opened {
-        journal: read.journal,
-        length: if read.torn { read.sound as u64 } else { length },
-        lacks_newline: read.lacks_newline,
-        torn: read.torn,
-        copy: None,
-    })
+    Ok(bytes)
 }
 
 /// Write a new throw file at `path`, or in the folder there; gives where it was written.
@@ -525,7 +549,7 @@ fn write_new(path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
 }
 
 /// Wait until the names in a folder are on the disk. Only Unix lets a folder be synced.
-fn sync_folder(path: &Path) -> Result<(), Trouble> {
+pub(crate) fn sync_folder(path: &Path) -> Result<(), Trouble> {
     if cfg!(unix) {
         File::open(path)
             .and_then(|folder| folder.sync_all())

@@ -6,16 +6,17 @@
 //! in `tauri.conf.json` lets it load nothing else.
 
 use crate::desk::Desk;
+use crate::handing;
 use crate::now;
 use crate::store::Store;
 use lapwork_core::view::{
-    Deed, GridWish, GridsView, Head, Hello, Look, PlanDraft, PlanView, Prefs, Problem, ShelfView,
-    Tend, Tended, View,
+    Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Look, PlanDraft, PlanView, Prefs,
+    Problem, ShelfView, Tend, Tended, View,
 };
 use lapwork_core::words::Words;
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard};
-use tauri::{Manager as _, State, Url, WebviewWindowBuilder};
+use tauri::{AppHandle, Manager as _, State, Url, WebviewWindowBuilder};
 
 type Shared<'a> = State<'a, Mutex<Desk>>;
 
@@ -73,6 +74,15 @@ fn set_prefs(shared: Shared<'_>, prefs: Prefs) -> Result<Hello, Problem> {
     desk(&shared).set_prefs(prefs, now())
 }
 
+/// The maker is asked where it goes, on a thread of its own, so that the window and the
+/// desk are free meanwhile.
+#[tauri::command(async)]
+fn hand(app: AppHandle, shared: Shared<'_>, id: String, hand: Hand) -> Result<Handed, Problem> {
+    let parcels = desk(&shared).hand(&id, &hand, now())?;
+    let put = handing::put(&app, &parcels);
+    desk(&shared).handed(put)
+}
+
 /// Where throws are kept: `LAPWORK_DATA` if set, else the usual place on this device.
 #[cfg(desktop)]
 fn folder(_app: &tauri::App) -> Option<PathBuf> {
@@ -117,6 +127,7 @@ pub fn run() {
         give_up(&words.problem("no-screen", &[]));
     }
     let opened = tauri::Builder::default()
+        .plugin(tauri_plugin_dialog::init())
         .setup(|app| {
             let Some(folder) = folder(app) else {
                 give_up(&Words::english().problem("no-home", &[]));
@@ -130,7 +141,7 @@ pub fn run() {
             Ok(())
         })
         .invoke_handler(tauri::generate_handler![
-            hello, shelf, look, act, tend, draft, grids, length, set_prefs
+            hello, shelf, look, act, tend, draft, grids, length, set_prefs, hand
         ])
         .run(tauri::generate_context!());
     if let Err(why) = opened {

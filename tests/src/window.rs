@@ -94,6 +94,7 @@ impl Window {
             data: data.to_path_buf(),
             _alone: alone,
         };
+        std::fs::create_dir(window.handed()).expect("a folder");
         window.serve();
         window.start(program);
         window
@@ -111,6 +112,8 @@ impl Window {
                 .env("XDG_DATA_HOME", self.home.path())
                 .env("XDG_CACHE_HOME", self.home.path())
                 .env("XDG_CONFIG_HOME", self.home.path())
+                .env("LAPWORK_HAND_TO", self.handed())
+                .env("LAPWORK_HAND_FROM", self.brought())
                 .env("GDK_BACKEND", "x11")
                 .env("GTK_USE_PORTAL", "0")
                 .env("GTK_A11Y", "none")
@@ -163,6 +166,16 @@ impl Window {
                 .close()
                 .unwrap_or_else(|why| panic!("not closed: {why}"));
         }
+    }
+
+    /// Where files handed on go, in place of a dialog.
+    pub fn handed(&self) -> PathBuf {
+        self.home.path().join("handed")
+    }
+
+    /// The file that is brought when one is asked for, in place of a dialog.
+    pub fn brought(&self) -> PathBuf {
+        self.home.path().join("brought.jsonl")
     }
 
     /// The data folder.

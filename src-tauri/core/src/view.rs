@@ -1154,6 +1154,8 @@ pub enum Look {
         /// How many lines at most.
         most: u32,
     },
+    /// What can be handed on.
+    HandOn,
 }
 
 /// What the window gets to see.
@@ -1188,6 +1190,8 @@ pub enum View {
     Scraps(ScrapsView),
     /// History.
     History(HistoryView),
+    /// What can be handed on.
+    HandOn(HandOnView),
 }
 
 /// How the window looks and reads.
@@ -1308,4 +1312,50 @@ pub enum Deed {
     Undo,
     /// Do the last taken back again.
     Redo,
+}
+
+/// Something handed on out of a throw as a file.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "hand")]
+pub enum Hand {
+    /// The throw itself, with its whole record.
+    Throw,
+}
+
+/// A button that hands something on.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HandButton {
+    /// Its words.
+    pub label: String,
+    /// What it hands on.
+    pub hand: Hand,
+}
+
+/// One sort of thing to hand on.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HandSection {
+    /// Stable name, for programs.
+    pub key: String,
+    /// Its title.
+    pub title: String,
+    /// What it is for, a line each.
+    pub said: Vec<String>,
+    /// What to press.
+    pub buttons: Vec<HandButton>,
+}
+
+/// What can be handed on.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HandOnView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Section by section.
+    pub sections: Vec<HandSection>,
+}
+
+/// What came of handing something on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Handed {
+    /// What to say; none where the maker thought better of it.
+    pub said: Option<String>,
 }

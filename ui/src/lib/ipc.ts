@@ -6,6 +6,8 @@ import type {
   Deed,
   GridWish,
   GridsView,
+  Hand,
+  Handed,
   Head,
   Hello,
   Look,
@@ -30,6 +32,9 @@ export const grids = (draft: PlanDraft, wish: GridWish) =>
 /** A length as typed, in nanometres. */
 export const length = (text: string) => invoke<number>('length', { text });
 export const setPrefs = (prefs: Prefs) => invoke<Hello>('set_prefs', { prefs });
+
+/** Resolves once the file is written, or the maker has thought better of it. */
+export const hand = (id: string, hand: Hand) => invoke<Handed>('hand', { id, hand });
 
 /** What was thrown, if it is a Problem of the core's. */
 export function problemOf(thrown: unknown): Problem | null {

@@ -12,6 +12,7 @@ import type {
   Denim,
   GridWish,
   GridsView,
+  Hand,
   Head,
   Hello,
   Look,
@@ -45,7 +46,8 @@ export type Place =
   | { at: 'pile' }
   | { at: 'cutting'; n: number; index: number }
   | { at: 'gather' }
-  | { at: 'scraps' };
+  | { at: 'scraps' }
+  | { at: 'hand-on' };
 
 /** Screens for one thing, opened from another of the throw's. */
 export const APART: readonly Place['at'][] = [
@@ -58,6 +60,7 @@ export const APART: readonly Place['at'][] = [
   'cutting',
   'gather',
   'scraps',
+  'hand-on',
 ];
 
 /** Something that can be taken back at once. */
@@ -107,6 +110,8 @@ class Store {
   /** The last announcement, for screen readers. */
   said = $state('');
   second = $state.raw<Second | null>(null);
+  /** What was last handed on, in words. */
+  handed = $state.raw<string | null>(null);
   /** A deed is under way or has only just been done. */
   busy = $state(false);
   wide = $state(false);
@@ -234,6 +239,7 @@ class Store {
     const mine = ++this.going;
     this.bound = place.at;
     this.second = null;
+    this.handed = null;
     this.problem = null;
     if (place.at === 'shelf' || place.at === 'new') {
       this.id = null;
@@ -426,6 +432,17 @@ class Store {
     return tended;
   }
 
+  /** Hand something on as a file; the shell asks where it goes. */
+  async hand(hand: Hand) {
+    const { id } = this;
+    if (!id) return;
+    this.handed = null;
+    const handed = await this.doing(() => ipc.hand(id, hand));
+    if (!handed?.said || this.id !== id) return;
+    this.handed = handed.said;
+    this.say(handed.said);
+  }
+
   // Preferences.
 
   async setPrefs(prefs: Prefs) {
@@ -465,6 +482,7 @@ function firstLook(place: Place, draft: PlanDraft | null): Look {
       return { see: 'whole', width: '', height: '' };
     case 'pile':
     case 'gather':
+    case 'hand-on':
       return { see: place.at };
     case 'cutting':
       return { see: 'cutting', n: place.n, index: place.index, typed: null, drag: null };

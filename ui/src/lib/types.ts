@@ -2079,6 +2079,52 @@ rows: Array<HistoryRow>,
  */
 more: boolean, };
 
+export type Hand = { "hand": "throw" };
+
+export type HandButton = { 
+/**
+ * Its words.
+ */
+label: string, 
+/**
+ * What it hands on.
+ */
+hand: Hand, };
+
+export type HandSection = { 
+/**
+ * Stable name, for programs.
+ */
+key: string, 
+/**
+ * Its title.
+ */
+title: string, 
+/**
+ * What it is for, a line each.
+ */
+said: Array<string>, 
+/**
+ * What to press.
+ */
+buttons: Array<HandButton>, };
+
+export type HandOnView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * Section by section.
+ */
+sections: Array<HandSection>, };
+
+export type Handed = { 
+/**
+ * What to say; none where the maker thought better of it.
+ */
+said: string | null, };
+
 export type Look = { "see": "work", 
 /**
  * Only work done there.
@@ -2167,9 +2213,9 @@ height: string, } | { "see": "history",
 /**
  * How many lines at most.
  */
-most: number, };
+most: number, } | { "see": "hand-on" };
 
-export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView;
+export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & HandOnView;
 
 export type Prefs = { 
 /**
@@ -2393,6 +2439,8 @@ export type WordKey =
   | "ui-gather-hint"
   | "ui-grid"
   | "ui-half"
+  | "ui-hand-on"
+  | "ui-hand-on-hint"
   | "ui-heap-cloth"
   | "ui-heap-garment"
   | "ui-heap-kind"

@@ -9,6 +9,7 @@ mod errors;
 mod faces;
 mod figures;
 mod gather;
+mod hand_on;
 mod history;
 mod measuring;
 mod names;
@@ -27,6 +28,7 @@ use crate::words::{Arg, Words};
 
 pub use errors::{damage, refusal};
 pub use figures::figures;
+pub use hand_on::file_name;
 pub use plan::{draft, draft_of, grids};
 pub use sheet::{Sheet, sheet};
 
@@ -189,6 +191,7 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
         Look::Gather => View::Gather(gather::gather(journal, lens)),
         Look::Scraps { typed } => View::Scraps(gather::scraps(journal, typed.as_ref(), lens)),
         Look::Whole { width, height } => View::Whole(off::whole(journal, width, height, lens)),
+        Look::HandOn => View::HandOn(hand_on::hand_on(journal, lens)),
         Look::History { most } => View::History(history::history(journal, *most, lens)),
     })
 }

@@ -52,6 +52,7 @@ fn no_word_is_missing() {
         include_str!("off.rs"),
         include_str!("pile.rs"),
         include_str!("gather.rs"),
+        include_str!("hand_on.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;

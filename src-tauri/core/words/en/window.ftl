@@ -351,3 +351,7 @@ ui-cloth-trimming = Cut each square larger by
 ui-cloth-trimming-hint = Nothing, if you do not square them up later.
 ui-cloth-keep = Keep this
 ui-cloth-kept = What is said of the cloth is kept
+
+# Handing on
+ui-hand-on = Hand it on
+ui-hand-on-hint = Everything here is saved as files of open formats, where you say.

@@ -1146,3 +1146,17 @@ month-9 = September
 month-10 = October
 month-11 = November
 month-12 = December
+
+## Handing on
+
+hand-throw = The throw itself
+hand-throw-what = { $n ->
+    [one] Its plan and the one step on record, in one file.
+   *[other] Its plan, everything done so far and all { $n } steps on record, in one file.
+} Open it in Lapwork on another device, or keep it as a copy.
+hand-throw-save = Save the throw
+handed = Saved: { $file }
+handed-many = { $n ->
+    [one] Saved: one file in { $folder }
+   *[other] Saved: { $n } files in { $folder }
+}
