@@ -5,6 +5,7 @@
 //! an action that [`crate::deed::decide`] allowed at that moment.
 
 mod bench;
+pub mod drawing;
 mod errors;
 mod faces;
 mod figures;
@@ -18,6 +19,7 @@ mod pictures;
 mod pile;
 mod plan;
 pub mod sheet;
+pub mod tables;
 mod work;
 
 use crate::journal::Journal;

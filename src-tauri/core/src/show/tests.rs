@@ -53,6 +53,11 @@ fn no_word_is_missing() {
         include_str!("pile.rs"),
         include_str!("gather.rs"),
         include_str!("hand_on.rs"),
+        include_str!("sheet.rs"),
+        include_str!("drawing/mod.rs"),
+        include_str!("drawing/face.rs"),
+        include_str!("drawing/piece.rs"),
+        include_str!("tables.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;
@@ -85,6 +90,21 @@ fn no_word_is_missing() {
             let key = format!("{stem}-{}", task.key());
             assert!(words.has(&key), "no words for {key}");
         }
+    }
+    for table in tables::Table::ALL {
+        let file = format!("file-{}", table.key());
+        for key in table.columns().iter().copied().chain([file.as_str()]) {
+            assert!(words.has(key), "no words for {key}");
+        }
+    }
+    for kind in ["square", "pair", "four", "row", "column", "part", "whole"] {
+        assert!(words.has(&format!("kind-{kind}")), "{kind}");
+    }
+    for unit in ["squares", "strips", "spools", "bobbins", "bottles"] {
+        assert!(words.has(&format!("unit-{unit}")), "{unit}");
+    }
+    for line in ["sewn", "open", "block", "fringe", "binding"] {
+        assert!(words.has(&format!("draw-key-{line}")), "{line}");
     }
 }
 
