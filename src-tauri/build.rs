@@ -18,6 +18,9 @@ const CALLS: &[&str] = &[
     "length",
     "set_prefs",
     "hand",
+    "print",
+    "printing",
+    "stop_printing",
 ];
 
 fn main() {

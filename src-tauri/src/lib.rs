@@ -2,7 +2,7 @@
 //! without a window.
 //!
 //! [`store`] keeps files, [`desk`] answers what the window asks, [`handing`] puts files
-//! where the maker says, `window` ties it to Tauri, [`headless`] prints for programs. All thinking about throws is in
+//! where the maker says, [`printing`] makes the PDF, `window` ties it to Tauri, [`headless`] prints for programs. All thinking about throws is in
 //! `lapwork-core`; all words are in its word files.
 
 use lapwork_core::throw::Time;
@@ -11,6 +11,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 pub mod desk;
 pub mod handing;
 pub mod headless;
+pub mod printing;
 pub mod store;
 mod window;
 

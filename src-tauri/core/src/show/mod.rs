@@ -30,7 +30,7 @@ use crate::words::{Arg, Words};
 
 pub use errors::{damage, refusal};
 pub use figures::figures;
-pub use hand_on::file_name;
+pub use hand_on::{file_name, usual_paper};
 pub use plan::{draft, draft_of, grids};
 pub use sheet::{Sheet, sheet};
 

@@ -355,3 +355,25 @@ ui-cloth-kept = What is said of the cloth is kept
 # Handing on
 ui-hand-on = Hand it on
 ui-hand-on-hint = Everything here is saved as files of open formats, where you say.
+
+# The printed sheet
+ui-print = Print it
+ui-print-hint = For the wall by the machine, or for a class: the same figures as here, in inches and in metric, as a PDF.
+ui-print-what = What to print
+ui-print-sheet = Making sheet
+ui-print-sheet-hint = Everything, page by page, with boxes to tick.
+ui-print-card = Bench card
+ui-print-card-hint = One page with the figures for table, iron and machine.
+ui-print-paper = Paper
+ui-print-a4 = A4
+ui-print-letter = Letter
+ui-print-size = Size of the print
+ui-print-usual = Usual
+ui-print-large = Large print
+ui-print-ink = Ink
+ui-print-colour = Colour
+ui-print-black = Black and white
+ui-print-save = Save as PDF
+ui-print-busy = Setting the pages
+ui-print-stop = Stop
+ui-print-stopped = Stopped; nothing was written.
