@@ -263,7 +263,11 @@ impl Desk {
         now: Time,
     ) -> Result<(String, Sheet), Problem> {
         self.with(id, now, |journal, lens| {
-            let key = if order.card { "sheet-bench" } else { "sheet-making" };
+            let key = if order.card {
+                "sheet-bench"
+            } else {
+                "sheet-making"
+            };
             let called = format!("{} - {}", journal.throw().name, lens.words.say(key, &[]));
             let sheet = crate::printing::sheet(journal, lens);
             Ok((show::file_name(&called, "pdf"), sheet))

@@ -107,8 +107,11 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
             }
             // A sheet says which ink; a drawing has no choice.
             Some(Long("ink")) if command.as_deref() == Some("sheet") => {
-                style = one_of(&mut parser, &[("black", Style::Ink), ("colour", Style::Colour)])
-                    .map_err(stray)?;
+                style = one_of(
+                    &mut parser,
+                    &[("black", Style::Ink), ("colour", Style::Colour)],
+                )
+                .map_err(stray)?;
                 continue;
             }
             Some(Long("ink")) => {

@@ -70,9 +70,21 @@ pub fn options(order: PrintOrder) -> Options {
             PrintPaper::A4 => Paper::A4,
             PrintPaper::Letter => Paper::Letter,
         },
-        size: if order.large { Size::Large } else { Size::Normal },
-        ink: if order.black { Inks::Black } else { Inks::Colour },
-        kind: if order.card { Kind::Bench } else { Kind::Making },
+        size: if order.large {
+            Size::Large
+        } else {
+            Size::Normal
+        },
+        ink: if order.black {
+            Inks::Black
+        } else {
+            Inks::Colour
+        },
+        kind: if order.card {
+            Kind::Bench
+        } else {
+            Kind::Making
+        },
     }
 }
 

@@ -173,7 +173,18 @@ pub fn run() {
             Ok(())
         })
         .invoke_handler(tauri::generate_handler![
-            hello, shelf, look, act, tend, draft, grids, length, set_prefs, hand, print, printing,
+            hello,
+            shelf,
+            look,
+            act,
+            tend,
+            draft,
+            grids,
+            length,
+            set_prefs,
+            hand,
+            print,
+            printing,
             stop_printing
         ])
         .run(tauri::generate_context!());

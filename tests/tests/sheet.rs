@@ -72,7 +72,9 @@ impl Paged {
 
     fn info(&self, key: &str) -> String {
         let said = lines("pdfinfo", &[self.path()]);
-        let found = said.lines().find_map(|l| l.strip_prefix(&format!("{key}:")));
+        let found = said
+            .lines()
+            .find_map(|l| l.strip_prefix(&format!("{key}:")));
         found.unwrap_or_default().trim().to_string()
     }
 
@@ -82,7 +84,10 @@ impl Paged {
 
     /// All text in the order it was set, white space and breaks left out.
     fn text(&self) -> String {
-        bare(&lines("pdftotext", &["-raw", "-enc", "UTF-8", self.path(), "-"]))
+        bare(&lines(
+            "pdftotext",
+            &["-raw", "-enc", "UTF-8", self.path(), "-"],
+        ))
     }
 
     /// The words of each page with their boxes, and the pages' sizes, in points.
@@ -114,7 +119,10 @@ impl Paged {
     /// Every pixel of every page as red, green, blue.
     fn pixels(&self) -> Vec<[u8; 3]> {
         let stem = self.file.with_extension("");
-        poppler("pdftoppm", &["-r", "40", self.path(), stem.to_str().unwrap()]);
+        poppler(
+            "pdftoppm",
+            &["-r", "40", self.path(), stem.to_str().unwrap()],
+        );
         let mut all = Vec::new();
         for found in std::fs::read_dir(self.file.parent().unwrap()).unwrap() {
             let path = found.unwrap().path();
@@ -209,10 +217,20 @@ fn rows(sheet: &Sheet) -> Vec<&Row> {
 fn every_figure_and_every_word_of_the_throw_is_on_paper() {
     for (what, sheet) in sheets() {
         for (size, paper) in [(Size::Normal, Paper::A4), (Size::Large, Paper::Letter)] {
-            let paged = Paged::of(&sheet, Options { size, paper, ..PLAIN });
+            let paged = Paged::of(
+                &sheet,
+                Options {
+                    size,
+                    paper,
+                    ..PLAIN
+                },
+            );
             let text = paged.text();
             let has = |wanted: &str| {
-                assert!(text.contains(&bare(wanted)), "{what}: no “{wanted}” on paper");
+                assert!(
+                    text.contains(&bare(wanted)),
+                    "{what}: no “{wanted}” on paper"
+                );
             };
             for row in rows(&sheet) {
                 has(&row.own);
@@ -257,7 +275,14 @@ fn the_figures_are_those_the_core_tells_programs() {
     for journal in [demo::throw(NOW), filled::throw(5, 7), filled::throw(20, 24)] {
         let sheet = filled::sheet(&journal);
         let making = Paged::of(&sheet, PLAIN).text();
-        let card = Paged::of(&sheet, Options { kind: Kind::Bench, ..PLAIN }).text();
+        let card = Paged::of(
+            &sheet,
+            Options {
+                kind: Kind::Bench,
+                ..PLAIN
+            },
+        )
+        .text();
         for system in [System::Inch, System::Metric] {
             let ruler = Ruler {
                 system,
@@ -271,7 +296,11 @@ fn the_figures_are_those_the_core_tells_programs() {
             let told = show::figures(&journal, lens);
             let shown = |path: &[&str]| {
                 let at = path.iter().fold(&told, |at, key| &at[*key]);
-                bare(at["shown"].as_str().unwrap_or_else(|| panic!("{path:?} in {told}")))
+                bare(
+                    at["shown"]
+                        .as_str()
+                        .unwrap_or_else(|| panic!("{path:?} in {told}")),
+                )
             };
             for path in [
                 &["side"][..],
@@ -288,7 +317,13 @@ fn the_figures_are_those_the_core_tells_programs() {
             ] {
                 assert!(making.contains(&shown(path)), "{path:?} {system:?}");
             }
-            for path in [&["side"][..], &["lap"], &["fringe"], &["trim"], &["four", "height"]] {
+            for path in [
+                &["side"][..],
+                &["lap"],
+                &["fringe"],
+                &["trim"],
+                &["four", "height"],
+            ] {
                 assert!(card.contains(&shown(path)), "card: {path:?} {system:?}");
             }
         }
@@ -300,14 +335,32 @@ fn paper_letters_and_name_are_as_asked_for() {
     let sheet = filled::sheet(&demo::throw(NOW));
     for kind in [Kind::Making, Kind::Bench] {
         for (paper, size) in [(Paper::A4, "(A4)"), (Paper::Letter, "(letter)")] {
-            let paged = Paged::of(&sheet, Options { paper, kind, ..PLAIN });
-            assert!(paged.info("Page size").contains(size), "{}", paged.info("Page size"));
+            let paged = Paged::of(
+                &sheet,
+                Options {
+                    paper,
+                    kind,
+                    ..PLAIN
+                },
+            );
+            assert!(
+                paged.info("Page size").contains(size),
+                "{}",
+                paged.info("Page size")
+            );
             assert!(paged.info("Title").starts_with(&sheet.name));
             assert_eq!(paged.info("Tagged"), "yes");
             assert_eq!(paged.info("Creator"), "Lapwork");
             assert!(paged.info("PDF subtype").contains("PDF/UA-1"));
             let pages = paged.pages();
-            assert!(if kind == Kind::Bench { pages == 1 } else { (4..=12).contains(&pages) }, "{pages}");
+            assert!(
+                if kind == Kind::Bench {
+                    pages == 1
+                } else {
+                    (4..=12).contains(&pages)
+                },
+                "{pages}"
+            );
             // name, type, encoding…, then: embedded, subset, unicode, object, generation.
             let fonts = lines("pdffonts", &[paged.path()]);
             let fonts: Vec<Vec<&str>> = fonts
@@ -317,7 +370,11 @@ fn paper_letters_and_name_are_as_asked_for() {
                 .collect();
             assert!(!fonts.is_empty());
             for font in fonts {
-                assert_eq!((font[4], font[3], font[2]), ("yes", "yes", "yes"), "{font:?}");
+                assert_eq!(
+                    (font[4], font[3], font[2]),
+                    ("yes", "yes", "yes"),
+                    "{font:?}"
+                );
             }
         }
     }
@@ -329,7 +386,14 @@ fn black_ink_is_black() {
     for journal in [demo::throw(NOW), filled::throw(5, 7)] {
         let sheet = filled::sheet(&journal);
         for kind in [Kind::Making, Kind::Bench] {
-            let black = Paged::of(&sheet, Options { ink: Inks::Black, kind, ..PLAIN });
+            let black = Paged::of(
+                &sheet,
+                Options {
+                    ink: Inks::Black,
+                    kind,
+                    ..PLAIN
+                },
+            );
             assert!(!black.pixels().iter().any(coloured), "{kind:?}");
             let colour = Paged::of(&sheet, Options { kind, ..PLAIN });
             assert!(colour.pixels().iter().any(coloured), "{kind:?}");
@@ -339,22 +403,39 @@ fn black_ink_is_black() {
 
 #[test]
 fn what_is_typed_is_printed_letter_by_letter() {
-    let nasty = "#panic(\"no\") $x^2$ *bold* _it_ @label <tag> \\ // /* = a [b](c) `raw` ~ -- #{1} ...";
+    let nasty =
+        "#panic(\"no\") $x^2$ *bold* _it_ @label <tag> \\ // /* = a [b](c) `raw` ~ -- #{1} ...";
     let hebrew = "שלום";
     let arabic = "سلام";
     let endless = "Overlock".repeat(40);
-    let long: String = "The lap held well here. ".repeat(420).chars().take(10_000).collect();
+    let long: String = "The lap held well here. "
+        .repeat(420)
+        .chars()
+        .take(10_000)
+        .collect();
     let mut journal = demo::throw(NOW);
     let mut act = |action: Action| {
-        let entry = journal.propose(&action, NOW).unwrap_or_else(|why| panic!("{why:?}"));
+        let entry = journal
+            .propose(&action, NOW)
+            .unwrap_or_else(|why| panic!("{why:?}"));
         journal.accept(entry).unwrap();
     };
     act(Action::Rename {
         name: "#show: x => [] *Porch* $a$".into(),
     });
-    for text in [nasty.to_string(), endless.clone(), format!("{hebrew} and {arabic}")] {
-        act(Action::Note { text: text.clone(), piece: None });
-        act(Action::Note { text, piece: Some(Rect::square(1, 1)) });
+    for text in [
+        nasty.to_string(),
+        endless.clone(),
+        format!("{hebrew} and {arabic}"),
+    ] {
+        act(Action::Note {
+            text: text.clone(),
+            piece: None,
+        });
+        act(Action::Note {
+            text,
+            piece: Some(Rect::square(1, 1)),
+        });
     }
     let mut prints = demo::prints();
     prints[0].name = "*Rose* #hip $1".into();
@@ -367,11 +448,33 @@ fn what_is_typed_is_printed_letter_by_letter() {
         piece: String::new(),
         text: long.clone(),
     });
-    for (size, kind) in [(Size::Normal, Kind::Making), (Size::Large, Kind::Making), (Size::Normal, Kind::Bench)] {
-        let paged = Paged::of(&sheet, Options { size, kind, ..PLAIN });
-        assert_eq!(paged.info("Title").split(": ").take(2).collect::<Vec<_>>().join(": "), "#show: x => [] *Porch* $a$");
+    for (size, kind) in [
+        (Size::Normal, Kind::Making),
+        (Size::Large, Kind::Making),
+        (Size::Normal, Kind::Bench),
+    ] {
+        let paged = Paged::of(
+            &sheet,
+            Options {
+                size,
+                kind,
+                ..PLAIN
+            },
+        );
+        assert_eq!(
+            paged
+                .info("Title")
+                .split(": ")
+                .take(2)
+                .collect::<Vec<_>>()
+                .join(": "),
+            "#show: x => [] *Porch* $a$"
+        );
         let text = paged.text();
-        assert!(text.contains(&bare("#show: x => [] *Porch* $a$")), "{kind:?}");
+        assert!(
+            text.contains(&bare("#show: x => [] *Porch* $a$")),
+            "{kind:?}"
+        );
         nothing_is_cut_off(&paged, "typed");
         if kind == Kind::Bench {
             assert_eq!(paged.pages(), 1);
@@ -401,26 +504,50 @@ fn signs_without_letters_are_named() {
 #[test]
 fn the_bench_card_is_one_page_whatever_the_throw() {
     let mut full = filled::throw(60, 60);
-    let many: Vec<Print> = demo::prints().into_iter().cycle().take(40).enumerate().map(|(i, p)| Print {
-        name: format!("{} of the long winter evenings, number {i}", p.name),
-        ..p
-    }).collect();
+    let many: Vec<Print> = demo::prints()
+        .into_iter()
+        .cycle()
+        .take(40)
+        .enumerate()
+        .map(|(i, p)| Print {
+            name: format!("{} of the long winter evenings, number {i}", p.name),
+            ..p
+        })
+        .collect();
     let denims = demo::denims();
-    let cloth = Action::SetCloth { prints: many, denims };
-    let entry = full.propose(&cloth, NOW).unwrap_or_else(|why| panic!("{why:?}"));
+    let cloth = Action::SetCloth {
+        prints: many,
+        denims,
+    };
+    let entry = full
+        .propose(&cloth, NOW)
+        .unwrap_or_else(|why| panic!("{why:?}"));
     full.accept(entry).unwrap();
-    for journal in [demo::throw(NOW), filled::throw(1, 1), filled::throw(5, 7), full] {
+    for journal in [
+        demo::throw(NOW),
+        filled::throw(1, 1),
+        filled::throw(5, 7),
+        full,
+    ] {
         let sheet = filled::sheet(&journal);
         for size in [Size::Normal, Size::Large] {
             for paper in [Paper::A4, Paper::Letter] {
-                let options = Options { size, paper, kind: Kind::Bench, ..PLAIN };
+                let options = Options {
+                    size,
+                    paper,
+                    kind: Kind::Bench,
+                    ..PLAIN
+                };
                 let paged = Paged::of(&sheet, options);
                 assert_eq!(paged.pages(), 1, "{} {options:?}", sheet.name);
                 nothing_is_cut_off(&paged, &format!("{} {options:?}", sheet.name));
                 let text = paged.text();
                 for row in &sheet.card.figures {
                     assert!(text.contains(&bare(&row.own)), "{row:?}");
-                    assert!(row.other.as_ref().is_none_or(|o| text.contains(&bare(o))), "{row:?}");
+                    assert!(
+                        row.other.as_ref().is_none_or(|o| text.contains(&bare(o))),
+                        "{row:?}"
+                    );
                 }
                 for caution in &sheet.card.cautions {
                     assert!(text.contains(&bare(&caution.text)), "{caution:?}");
@@ -438,11 +565,17 @@ fn large_print_is_eighteen_points_and_more() {
     let height = |size: Size| {
         let paged = Paged::of(&sheet, Options { size, ..PLAIN });
         let pages = paged.words();
-        let heights = pages.iter().flat_map(|p| &p.2).filter(|w| w.text == "outseam");
+        let heights = pages
+            .iter()
+            .flat_map(|p| &p.2)
+            .filter(|w| w.text == "outseam");
         heights.map(|w| w.y2 - w.y1).fold(f64::MAX, f64::min)
     };
     let (normal, large) = (height(Size::Normal), height(Size::Large));
-    assert!((large / normal - 18.0 / 11.0).abs() < 0.02, "{normal} {large}");
+    assert!(
+        (large / normal - 18.0 / 11.0).abs() < 0.02,
+        "{normal} {large}"
+    );
 }
 
 #[test]
@@ -460,7 +593,9 @@ fn cancelling_is_prompt() {
         let begun = Instant::now();
         let made = print(&sheet, PLAIN, &mut |now| {
             // A while into the step.
-            if now >= at && (at == Progress::Gathering || begun.elapsed() > Duration::from_millis(200)) {
+            if now >= at
+                && (at == Progress::Gathering || begun.elapsed() > Duration::from_millis(200))
+            {
                 asked = Some(Instant::now());
                 return ControlFlow::Break(());
             }
@@ -488,7 +623,9 @@ fn it_is_printed_without_a_window() {
     let place = |name: &str| folder.path().join(name).to_str().unwrap().to_string();
     let (throw, out) = (place("throw.jsonl"), place("sheet.pdf"));
     assert_eq!(ask(&["demo", &throw]).0, Some(0));
-    let args = ["sheet", &throw, "--out", &out, "--paper", "letter", "--large", "--ink", "black", "--card"];
+    let args = [
+        "sheet", &throw, "--out", &out, "--paper", "letter", "--large", "--ink", "black", "--card",
+    ];
     let (code, said) = ask(&args);
     assert_eq!(code, Some(0), "{said}");
     let info = lines("pdfinfo", &[&out]);
@@ -502,11 +639,22 @@ fn it_is_printed_without_a_window() {
         &["sheet", &place("none"), "--out", &place("a.pdf")],
     ] {
         let (code, said) = ask(args);
-        assert_eq!((code, said.lines().count()), (Some(2), 1), "{args:?} {said}");
+        assert_eq!(
+            (code, said.lines().count()),
+            (Some(2), 1),
+            "{args:?} {said}"
+        );
     }
-    assert_eq!(std::fs::read(&out).unwrap(), kept, "what is there is left as it is");
+    assert_eq!(
+        std::fs::read(&out).unwrap(),
+        kept,
+        "what is there is left as it is"
+    );
     assert!(!Path::new(&place("a.pdf")).exists());
     let metric = place("metric.pdf");
-    assert_eq!(ask(&["sheet", &throw, "--metric", "--out", &metric]).0, Some(0));
+    assert_eq!(
+        ask(&["sheet", &throw, "--metric", "--out", &metric]).0,
+        Some(0)
+    );
     assert!(lines("pdfinfo", &[&metric]).contains("(A4)"));
 }

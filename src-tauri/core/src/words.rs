@@ -150,7 +150,12 @@ impl Words {
         let other = self.single(length, ruler.other());
         Shown {
             text: say!(self, "sheet-both", first = own.text, second = other.text),
-            spoken: say!(self, "sheet-both", first = own.spoken, second = other.spoken),
+            spoken: say!(
+                self,
+                "sheet-both",
+                first = own.spoken,
+                second = other.spoken
+            ),
             rounded: own.rounded && other.rounded,
         }
     }

@@ -54,9 +54,24 @@ pub fn throw(across: u16, down: u16) -> Journal {
         seed: 5,
     });
     for (kind, size, makes, name) in [
-        (GarmentKind::MensJeans, GarmentSize::Large, Use::Denim, "Barn jeans"),
-        (GarmentKind::Skirt, GarmentSize::Medium, Use::Denim, "Long skirt"),
-        (GarmentKind::Sheet, GarmentSize::Small, Use::Fabric { print: 1 }, "Barley sheet"),
+        (
+            GarmentKind::MensJeans,
+            GarmentSize::Large,
+            Use::Denim,
+            "Barn jeans",
+        ),
+        (
+            GarmentKind::Skirt,
+            GarmentSize::Medium,
+            Use::Denim,
+            "Long skirt",
+        ),
+        (
+            GarmentKind::Sheet,
+            GarmentSize::Small,
+            Use::Fabric { print: 1 },
+            "Barley sheet",
+        ),
     ] {
         act(Action::AddGarment {
             kind,
@@ -77,12 +92,23 @@ pub fn throw(across: u16, down: u16) -> Journal {
         });
     }
     act(tick(Task::Cut, Kind::Square, squares));
-    for task in [Task::CoverFront, Task::CoverBack, Task::PressCover, Task::CoolCover] {
+    for task in [
+        Task::CoverFront,
+        Task::CoverBack,
+        Task::PressCover,
+        Task::CoolCover,
+    ] {
         act(tick(task, Kind::Square, squares));
     }
     let some = (squares / 4).max(1);
     for kind in [Kind::Pair, Kind::Four] {
-        for task in [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch, Task::PressBlock] {
+        for task in [
+            Task::Dot,
+            Task::PressLap,
+            Task::CoolLap,
+            Task::Stitch,
+            Task::PressBlock,
+        ] {
             act(tick(task, kind, some));
         }
     }

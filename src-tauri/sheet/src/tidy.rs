@@ -77,8 +77,14 @@ mod tests {
     #[test]
     fn endless_words_may_break_and_others_stay() {
         let word = "a".repeat(60);
-        let parts: Vec<String> = readable(&word).split(MAY_BREAK).map(str::to_string).collect();
-        assert_eq!(parts.iter().map(String::len).collect::<Vec<_>>(), [24, 24, 12]);
+        let parts: Vec<String> = readable(&word)
+            .split(MAY_BREAK)
+            .map(str::to_string)
+            .collect();
+        assert_eq!(
+            parts.iter().map(String::len).collect::<Vec<_>>(),
+            [24, 24, 12]
+        );
         assert_eq!(parts.concat(), word);
         let plain = "The throw\nmeasures 27½\u{a0}×\u{a0}36½\u{a0}in.";
         assert_eq!(readable(plain), plain);
@@ -88,6 +94,10 @@ mod tests {
     #[test]
     fn a_mark_is_not_parted_from_its_letter() {
         let word = "e\u{301}".repeat(30);
-        assert!(readable(&word).split(MAY_BREAK).all(|part| part.starts_with('e')));
+        assert!(
+            readable(&word)
+                .split(MAY_BREAK)
+                .all(|part| part.starts_with('e'))
+        );
     }
 }

@@ -91,7 +91,12 @@ impl Lens<'_> {
         let other = self.by_ruler(width, height, self.ruler.other());
         Shown {
             text: say!(self, "sheet-both", first = own.text, second = other.text),
-            spoken: say!(self, "sheet-both", first = own.spoken, second = other.spoken),
+            spoken: say!(
+                self,
+                "sheet-both",
+                first = own.spoken,
+                second = other.spoken
+            ),
             rounded: own.rounded && other.rounded,
         }
     }

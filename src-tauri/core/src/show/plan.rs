@@ -235,7 +235,11 @@ pub(super) fn seams(plan: &Plan) -> (usize, Length) {
     (assembly.joins().len(), length)
 }
 
-pub(super) fn figures(plan: &Plan, covers: Option<&[crate::faces::Cover]>, lens: Lens<'_>) -> Vec<Figure> {
+pub(super) fn figures(
+    plan: &Plan,
+    covers: Option<&[crate::faces::Cover]>,
+    lens: Lens<'_>,
+) -> Vec<Figure> {
     let mut out = Vec::new();
     let mut add = |key: &str, value| {
         out.push(Figure {

@@ -146,7 +146,8 @@ pub struct Step {
     pub how: Vec<String>,
     /// Figures needed for it.
     pub figures: Vec<Row>,
-    /// The caution that belongs here, where it comes up for the first time in a stage.
+    /// The caution that belongs here: at length where it comes up first, then in short, once
+    /// a stage.
     pub caution: Option<Warning>,
     /// A box for the step itself where it is not ticked piece by piece; whether it is done.
     pub tick: Option<bool>,
@@ -190,7 +191,7 @@ pub struct Stage {
     pub count: String,
     /// The work in order.
     pub steps: Vec<Step>,
-    /// Over the columns of boxes.
+    /// Its steps in a word or two, in the order of the boxes.
     pub columns: Vec<String>,
     /// The pieces with their boxes.
     pub lines: Vec<Line>,
@@ -292,10 +293,35 @@ pub struct Sheet {
 
 /// The words that stand on every sheet.
 const LABELS: [&str; 29] = [
-    "making", "bench", "page", "figures", "supplies", "prints", "denims", "pile", "faces", "work",
-    "squaring", "laps", "scraps", "notes", "record", "width", "height", "trimmed", "part",
-    "ticked", "by-hand", "cautions", "order", "columns-steps", "cut-alike", "missing", "no-print",
-    "totals", "caution",
+    "making",
+    "bench",
+    "page",
+    "figures",
+    "supplies",
+    "prints",
+    "denims",
+    "pile",
+    "faces",
+    "work",
+    "squaring",
+    "laps",
+    "scraps",
+    "notes",
+    "record",
+    "width",
+    "height",
+    "trimmed",
+    "part",
+    "ticked",
+    "by-hand",
+    "cautions",
+    "order",
+    "columns-steps",
+    "cut-alike",
+    "missing",
+    "no-print",
+    "totals",
+    "caution",
 ];
 
 /// What is made twice over: with the maker's ruler, and turned over.
@@ -547,19 +573,21 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
         for piece in row.pieces.iter().filter(|_| outlined) {
             let seen = pile::cutting(journal, (row.n, piece.index), None, None, both.doubled);
             let Ok(seen) = seen else { continue };
+            // What is cut up needs no cutting list any more.
+            let list = if piece.cut { Vec::new() } else { seen.list };
             // What was said of the whole heap is not said again.
             let mut said = seen.said;
-            said.retain(|line| !lines.contains(line));
+            said.retain(|line| !piece.cut && !lines.contains(line));
             let marks = |p: &Option<Picture>| p.as_ref().map(|p| p.marks.clone());
             let same = cuts.iter_mut().find(|c| {
-                c.list == seen.list && c.said == said && marks(&c.picture) == marks(&seen.picture)
+                c.list == list && c.said == said && marks(&c.picture) == marks(&seen.picture)
             });
             match same {
                 Some(cuts) => cuts.titles.push(piece.label.clone()),
                 None => cuts.push(Cuts {
                     titles: vec![piece.label.clone()],
                     picture: seen.picture,
-                    list: seen.list,
+                    list,
                     said,
                 }),
             }
@@ -656,14 +684,25 @@ fn stages(throw: &Throw, both: &Both<'_>, told: &dyn Fn(Time) -> String) -> Vec<
         by_stage.entry(at).or_default().push(piece);
     }
     let letters = names::letters(&throw.prints);
+    let mut cautions = BTreeSet::new();
     let mut out: Vec<Stage> = by_stage
         .into_iter()
-        .map(|(at, pieces)| stage(throw, order[at], &pieces, &letters, both, told))
+        .map(|(at, pieces)| {
+            stage(
+                throw,
+                order[at],
+                &pieces,
+                &letters,
+                &mut cautions,
+                both,
+                told,
+            )
+        })
         .collect();
     let whole = throw.assembly().whole();
     for key in ["binding", "washing"] {
         let mut steps = Vec::new();
-        let mut cautions = BTreeSet::new();
+        let mut columns: Vec<String> = Vec::new();
         let mut before: BTreeMap<Task, usize> = BTreeMap::new();
         for task in throw.tasks(whole) {
             if last_stage(task) != Some(key) {
@@ -671,6 +710,9 @@ fn stages(throw: &Throw, both: &Both<'_>, told: &dyn Fn(Time) -> String) -> Vec<
             }
             let turn = before.entry(task).or_insert(0);
             *turn += 1;
+            if *turn == 1 {
+                columns.push(both.say(&format!("sheet-column-{}", task.key()), &[]));
+            }
             let done = throw.work(whole).map_or(0, |w| {
                 w.done.iter().filter(|(done, _)| *done == task).count()
             });
@@ -685,6 +727,7 @@ fn stages(throw: &Throw, both: &Both<'_>, told: &dyn Fn(Time) -> String) -> Vec<
             let mut step = step(throw, task, title, &[whole], &mut cautions, both);
             if *turn > 1 {
                 step.how.clear();
+                step.caution = None;
             }
             step.count = String::new();
             step.tick = Some(done >= *turn);
@@ -695,7 +738,7 @@ fn stages(throw: &Throw, both: &Both<'_>, told: &dyn Fn(Time) -> String) -> Vec<
                 title: both.say(&format!("sheet-stage-{key}"), &[]),
                 count: String::new(),
                 steps,
-                columns: Vec::new(),
+                columns,
                 lines: Vec::new(),
                 notes: Vec::new(),
             });
@@ -709,6 +752,7 @@ fn stage(
     key: &str,
     pieces: &[Rect],
     letters: &[String],
+    cautions: &mut BTreeSet<String>,
     both: &Both<'_>,
     told: &dyn Fn(Time) -> String,
 ) -> Stage {
@@ -719,7 +763,7 @@ fn stage(
         tasks
     };
     let tasks: BTreeSet<Task> = pieces.iter().flat_map(|p| own(*p)).collect();
-    let mut cautions = BTreeSet::new();
+    let mut here_told = BTreeSet::new();
     let steps = tasks
         .iter()
         .map(|task| {
@@ -730,7 +774,9 @@ fn stage(
                 .collect();
             let kind = lens.say(&format!("kind-{}", names::key(throw.kind(here[0]))), &[]);
             let title = lens.say(&format!("title-{}", task.key()), &[("kind", kind.into())]);
-            step(throw, *task, title, &here, &mut cautions, both)
+            let mut step = step(throw, *task, title, &here, cautions, both);
+            step.caution = step.caution.filter(|c| here_told.insert(c.title.clone()));
+            step
         })
         .collect();
     let line = |piece: &Rect| Line {
@@ -861,10 +907,11 @@ fn step(
         count: say!(both, "sheet-count", done = done, all = pieces.len()),
         how,
         figures,
-        caution: task
-            .caution()
-            .map(|c| warning(c, false, lens))
-            .filter(|w| cautions.insert(w.title.clone())),
+        // At length the first time, then in short.
+        caution: task.caution().map(|caution| {
+            let first = cautions.insert(format!("{caution:?}"));
+            warning(caution, !first, lens)
+        }),
         tick: None,
     }
 }
@@ -961,12 +1008,14 @@ fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
 
 /// Whether an event is more than a tick, a measure, a note or a supply.
 fn is_change(event: &Event) -> bool {
+    if let Event::FacesChanged { faces } = event {
+        return !faces.is_empty();
+    }
     matches!(
         event,
         Event::Begun { .. }
             | Event::Renamed { .. }
             | Event::PlanChanged { .. }
-            | Event::FacesChanged { .. }
             | Event::ClothChanged { .. }
             | Event::LapsMarked { .. }
             | Event::Patched { .. }
@@ -1031,11 +1080,7 @@ fn card(throw: &Throw, both: &Both<'_>, stages: &[Stage], prints: &[Fabric]) -> 
     let order = stages
         .iter()
         .map(|stage| {
-            let mut columns = stage.columns.clone();
-            if columns.is_empty() {
-                columns = stage.steps.iter().map(|s| s.title.clone()).collect();
-                columns.dedup();
-            }
+            let columns = stage.columns.clone();
             let what = match stage.count.as_str() {
                 "" => stage.title.clone(),
                 count => count.to_string(),
