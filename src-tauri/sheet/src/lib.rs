@@ -13,7 +13,8 @@
 //!   is thrown away. From then on the thread is given no more letters to set, and it does
 //!   not go on to its next step, so that it soon comes to its own end.
 //!
-//! The PDF is tagged and, by Typst's own check, PDF/UA-1.
+//! The PDF is tagged and, by Typst's own check, PDF/UA-1; should that check find a fault in
+//! what was typed, such as a mark its letters cannot carry, it is printed without the claim.
 //!
 //! Large print is set in 18 pt and laid out anew, not magnified (16 to 18 pt and more is
 //! what guidance on large print asks for, UKAAF and RNIB; from memory).
@@ -207,12 +208,14 @@ fn typeset(desk: &Desk, tell: &Sender<Told>) -> Result<Vec<u8>, PrintFault> {
         .output
         .map_err(failed)?;
     step(Progress::Writing)?;
-    let standards = PdfStandards::new(&[PdfStandard::Ua_1])
+    let universal = PdfStandards::new(&[PdfStandard::Ua_1])
         .map_err(|why| PrintFault::Failed(why.message().to_string()))?;
-    let options = PdfOptions {
+    let with = |standards: PdfStandards| PdfOptions {
         standards,
         creator: typst::foundations::Smart::Custom(Some("Lapwork".into())),
         ..PdfOptions::default()
     };
-    typst_pdf::pdf(&document, &options).map_err(failed)
+    typst_pdf::pdf(&document, &with(universal))
+        .or_else(|_| typst_pdf::pdf(&document, &with(PdfStandards::default())))
+        .map_err(failed)
 }

@@ -58,7 +58,10 @@ impl Desk {
         let mut data = serde_json::to_value(sheet).map_err(failed)?;
         let covered: Vec<Coverage> = LETTERS.iter().map(|f| f.info().coverage.clone()).collect();
         let missing = tidy(&mut data, &covered);
-        let whole = serde_json::json!({ "sheet": data, "how": options, "missing": missing });
+        // The name outside the pages is not drawn with these letters.
+        let whole = serde_json::json!({
+            "sheet": data, "how": options, "missing": missing, "name": sheet.name,
+        });
         Ok(Desk {
             library: LazyHash::new(Library::default()),
             book: LazyHash::new(FontBook::from_fonts(LETTERS.iter())),
