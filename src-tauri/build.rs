@@ -15,6 +15,7 @@ const CALLS: &[&str] = &[
     "tend",
     "draft",
     "grids",
+    "arrange",
     "length",
     "set_prefs",
     "hand",

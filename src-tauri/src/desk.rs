@@ -9,6 +9,7 @@
 //! nothing is remembered, so that what is shown is what the other has kept. Every
 //! [`Trouble`] is told in words from the one table of errors.
 
+use crate::arranging::{Found, MOST_ROUNDS};
 use crate::handing::Parcel;
 use crate::store::{Opened, Place, Store, ThrowId, Trouble};
 use lapwork_core::deed::Action;
@@ -16,10 +17,10 @@ use lapwork_core::journal::Journal;
 use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{self, Lens, Sheet};
-use lapwork_core::throw::Time;
+use lapwork_core::throw::{Throw, Time};
 use lapwork_core::view::{
-    Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Look, PlanDraft, PlanView, Prefs,
-    PrintOrder, Problem, ShelfRow, ShelfView, Tend, Tended, View,
+    Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look, PlanDraft, PlanView,
+    Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Tend, Tended, View,
 };
 use lapwork_core::words::{Arg, Words};
 use lapwork_core::{deed::Refusal, demo};
@@ -203,6 +204,26 @@ impl Desk {
     /// The [`Problem`] to show instead.
     pub fn look(&mut self, id: &str, look: &Look, now: Time) -> Result<View, Problem> {
         self.with(id, now, |journal, lens| show::look(journal, look, lens))
+    }
+
+    /// A throw as it stands, to look for layouts of it.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn throw(&mut self, id: &str, now: Time) -> Result<Throw, Problem> {
+        self.with(id, now, |journal, _| Ok(journal.throw().clone()))
+    }
+
+    /// What a search for layouts has come to, as cards to choose from.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn layouts(&mut self, found: &Found, now: Time) -> Result<Layouts, Problem> {
+        let rounds = (found.running, MOST_ROUNDS);
+        self.with(&found.id, now, |journal, lens| {
+            let (wishes, found) = (found.wishes, &found.layouts);
+            Ok(show::layouts(journal, wishes, found, rounds, lens))
+        })
     }
 
     /// Do something to a throw. It is on the disk when this returns.

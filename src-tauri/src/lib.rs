@@ -1,13 +1,15 @@
 //! Lapwork's shell: the window, the data folder, the clock, and the same figures
 //! without a window.
 //!
-//! [`store`] keeps files, [`desk`] answers what the window asks, [`handing`] puts files
-//! where the maker says, [`printing`] makes the PDF, `window` ties it to Tauri, [`headless`] prints for programs. All thinking about throws is in
+//! [`store`] keeps files, [`desk`] answers what the window asks, [`arranging`] looks for
+//! layouts meanwhile, [`handing`] puts files where the maker says, [`printing`] makes the
+//! PDF, `window` ties it all to Tauri, [`headless`] prints for programs. All thinking about throws is in
 //! `lapwork-core`; all words are in its word files.
 
 use lapwork_core::throw::Time;
 use std::time::{SystemTime, UNIX_EPOCH};
 
+pub mod arranging;
 pub mod desk;
 pub mod handing;
 pub mod headless;

@@ -5,18 +5,19 @@
 //! on the pages built into the program: it goes nowhere else, and the content policy
 //! in `tauri.conf.json` lets it load nothing else.
 
+use crate::arranging::Arranging;
 use crate::desk::Desk;
 use crate::handing;
 use crate::now;
 use crate::printing::Press;
 use crate::store::Store;
 use lapwork_core::view::{
-    Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Look, PlanDraft, PlanView, Prefs,
-    PrintOrder, Printing, Problem, ShelfView, Tend, Tended, View,
+    Arrange, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look, PlanDraft,
+    PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView, Tend, Tended, View,
 };
 use lapwork_core::words::Words;
 use std::path::PathBuf;
-use std::sync::{Mutex, MutexGuard};
+use std::sync::{Mutex, MutexGuard, PoisonError};
 use tauri::{AppHandle, Manager as _, State, Url, WebviewWindowBuilder};
 
 type Shared<'a> = State<'a, Mutex<Desk>>;
@@ -63,6 +64,28 @@ fn draft(shared: Shared<'_>, draft: PlanDraft) -> PlanView {
 #[tauri::command]
 fn grids(shared: Shared<'_>, draft: PlanDraft, wish: GridWish) -> GridsView {
     desk(&shared).grids(&draft, &wish, now())
+}
+
+#[tauri::command]
+fn arrange(
+    shared: Shared<'_>,
+    arranging: State<'_, Mutex<Arranging>>,
+    ask: Arrange,
+) -> Result<Option<Layouts>, Problem> {
+    let mut arranging = arranging.lock().unwrap_or_else(PoisonError::into_inner);
+    match ask {
+        Arrange::Start { id, wishes, seed } => {
+            let throw = desk(&shared).throw(&id, now())?;
+            arranging.start(&id, throw, wishes, seed);
+        }
+        Arrange::Stop => arranging.stop(),
+        Arrange::Look => {}
+    }
+    let found = arranging.found();
+    drop(arranging);
+    found
+        .map(|found| desk(&shared).layouts(&found, now()))
+        .transpose()
 }
 
 #[tauri::command]
@@ -165,6 +188,7 @@ pub fn run() {
             };
             app.manage(Mutex::new(Desk::new(Store::at(folder))));
             app.manage(Press::default());
+            app.manage(Mutex::new(Arranging::default()));
             for window in &app.config().app.windows {
                 WebviewWindowBuilder::from_config(app, window)?
                     .on_navigation(built_in)
@@ -180,6 +204,7 @@ pub fn run() {
             tend,
             draft,
             grids,
+            arrange,
             length,
             set_prefs,
             hand,

@@ -4,6 +4,7 @@
 //! `LAPWORK_WRITE=1 cargo test -p lapwork-tests --test format` writes the file of the
 //! version now written; do that only when the version is raised.
 
+use lapwork_core::arrange::Wishes;
 use lapwork_core::assembly::Rect;
 use lapwork_core::cloth::Cloth;
 use lapwork_core::faces::Cover;
@@ -107,6 +108,23 @@ fn of_every_kind() -> Journal {
         Event::Moved {
             moves: vec![(four, other), (other, four)],
         },
+        Event::Turned {
+            pieces: vec![(other, 2)],
+        },
+        Event::Flipped {
+            pieces: vec![Rect::square(5, 5)],
+        },
+        Event::Pinned {
+            pieces: vec![Rect::square(5, 4)],
+            pinned: true,
+        },
+        Event::Wished {
+            wishes: Wishes {
+                front: 12,
+                back: 9,
+                ..Wishes::default()
+            },
+        },
         Event::SquaredUp {
             pieces: vec![(other, side, side)],
         },
@@ -201,6 +219,10 @@ fn of_every_kind() -> Journal {
             | Event::Patched { .. }
             | Event::Unpicked { .. }
             | Event::Moved { .. }
+            | Event::Turned { .. }
+            | Event::Flipped { .. }
+            | Event::Pinned { .. }
+            | Event::Wished { .. }
             | Event::SetAside { .. }
             | Event::WholeMeasured { .. }
             | Event::SquaredUp { .. }
@@ -218,7 +240,7 @@ fn of_every_kind() -> Journal {
     let whats = events
         .into_iter()
         .map(|e| What::Do(vec![e]))
-        .chain([What::Undo(28), What::Redo(28)]);
+        .chain([What::Undo(32), What::Redo(32)]);
     for (i, what) in whats.enumerate() {
         text += &Entry {
             n: i as u64 + 2,

@@ -129,7 +129,7 @@ fn step_screen(bencher: Bencher, (across, down): (u16, u16)) {
 fn spread_faces(bencher: Bencher, (across, down): (u16, u16)) {
     let throw = folded(&events(across, down)[..1]);
     let n = throw.covers().len();
-    let fixed = vec![false; n];
+    let fixed = vec![[false; 2]; n];
     let ground = Ground {
         across,
         down,

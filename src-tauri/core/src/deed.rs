@@ -4,9 +4,10 @@
 //! leads to, or a [`Refusal`] that says what stands in the way and what would help.
 //! It changes nothing itself.
 
+use crate::arrange::{Layout, Wishes, is_loose, loose_units, places_for, source};
 use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::cloth::Cloth;
-use crate::faces::{Cover, Denim, Face, Ground, Print, spread};
+use crate::faces::{Cover, Denim, Face, Print};
 use crate::garments::{
     self, Garment, GarmentKind, GarmentSize, Guess, Piece, PieceFault, Precut, Source,
 };
@@ -15,9 +16,11 @@ use crate::outline::{self, Measures};
 use crate::pile::{Heap, Use};
 use crate::plan::{Plan, PlanFault, longest_side};
 use crate::scraps::Scrap;
+use crate::standing::tier;
 use crate::tasks::Task;
 use crate::throw::{Event, Item, Mishap, Throw};
 use serde::{Deserialize, Serialize};
+use std::collections::{HashMap, HashSet};
 use ts_rs::TS;
 
 /// Longest name or note, in characters.
@@ -75,14 +78,36 @@ pub enum Action {
         /// Wrong side to the front.
         wrong_side_up: bool,
     },
-    /// Spread fabric squares evenly over both faces.
-    Spread {
-        /// Squares covered on the front, in all.
-        front: u32,
-        /// Squares covered on the back, in all.
-        back: u32,
-        /// Which of the many good ways.
-        seed: u32,
+    /// Lay the throw out anew, as worked out beforehand.
+    LayOut {
+        /// How the faces are to look.
+        wishes: Wishes,
+        /// What goes where.
+        layout: Layout,
+    },
+    /// Say how the faces are to look; nothing is moved.
+    Wish {
+        /// How.
+        wishes: Wishes,
+    },
+    /// Turn a piece where it lies, front still up.
+    Turn {
+        /// A loose square, or a joined piece not joined to others.
+        piece: Rect,
+        /// Quarters, clockwise.
+        quarters: u8,
+    },
+    /// Turn loose squares over.
+    Flip {
+        /// The squares.
+        pieces: Vec<Rect>,
+    },
+    /// Keep what lies in these places there, or let it go again.
+    Pin {
+        /// The squares.
+        pieces: Vec<Rect>,
+        /// Keep.
+        pinned: bool,
     },
     /// Change the lists of fabrics.
     SetCloth {
@@ -189,7 +214,7 @@ pub enum Action {
         /// The block.
         piece: Rect,
     },
-    /// Two loose blocks change places.
+    /// Two loose pieces change places; of a square sewn into a pair or four, all of it.
     Swap {
         /// One.
         a: Rect,
@@ -413,6 +438,12 @@ pub enum Refusal {
     Covered(Rect),
     /// The two blocks are not loose blocks of one shape.
     NotSwappable(Rect, Rect),
+    /// The square is pinned to its place.
+    Pinned(Rect),
+    /// The piece cannot be turned that way.
+    NotTurnable(Rect),
+    /// The layout does not fit the throw as it is now; the place where it does not.
+    Layout(Rect),
     /// There is nothing to take back.
     NothingToUndo,
     /// There is nothing to do again.
@@ -484,13 +515,38 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             }
             Ok(vec![Event::FacesChanged { faces }])
         }
-        Action::Spread { front, back, seed } => Ok(spread_faces(throw, *front, *back, *seed)),
+        Action::LayOut { wishes, layout } => lay_out(throw, wishes, layout),
+        Action::Wish { wishes } => {
+            if throw.wishes == Some(*wishes) {
+                return Err(Refusal::Nothing);
+            }
+            Ok(vec![Event::Wished { wishes: *wishes }])
+        }
+        Action::Turn { piece, quarters } => {
+            let piece = unit_of(throw, *piece);
+            may_turn(throw, piece, *quarters)?;
+            Ok(vec![Event::Turned {
+                pieces: vec![(piece, quarters % 4)],
+            }])
+        }
+        Action::Flip { pieces } => flip(throw, pieces),
+        Action::Pin { pieces, pinned } => {
+            let pieces = known_squares(throw, pieces)?
+                .into_iter()
+                .filter(|p| throw.is_pinned(*p) != *pinned)
+                .collect::<Vec<_>>();
+            if pieces.is_empty() {
+                return Err(Refusal::Nothing);
+            }
+            Ok(vec![Event::Pinned {
+                pieces,
+                pinned: *pinned,
+            }])
+        }
         Action::SetCloth { prints, denims } => set_cloth(throw, prints, denims),
         Action::Tick { task, pieces } => tick(throw, *task, pieces),
         Action::TickNext { task, kind, count } => {
-            let ready = ready(throw).filter(|(piece, t)| t == task && throw.kind(*piece) == *kind);
-            let pieces: Vec<Rect> = ready
-                .map(|(piece, _)| piece)
+            let pieces: Vec<Rect> = ready_for(throw, *kind, *task)
                 .take(*count as usize)
                 .collect();
             tick(throw, *task, &pieces)
@@ -527,7 +583,15 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
         Action::MeasureWhole { width, height } => measure_whole(throw, *width, *height),
         Action::ChooseTrim { trim } => choose_trim(throw, *trim),
         Action::MarkLaps { laps } => mark_laps(throw, laps),
-        Action::Unpick { pieces, lap } => unpick(throw, pieces, *lap),
+        Action::Unpick { pieces, lap } => {
+            let back = laid_back(throw, pieces);
+            if back.is_empty() {
+                return unpick(throw, pieces, *lap);
+            }
+            let mut events = vec![Event::Turned { pieces: back }];
+            events.extend(unpick(&throw.after(&events), pieces, *lap)?);
+            Ok(events)
+        }
         Action::SetAside { piece } => {
             let loose = throw.assembly().blocks().contains(piece)
                 && throw
@@ -541,7 +605,16 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
                 pieces: vec![*piece],
             }])
         }
-        Action::Replace { piece, why, spare } => replace(throw, *piece, *why, *spare),
+        Action::Replace { piece, why, spare } => {
+            let back = laid_back(throw, &[*piece]);
+            if back.is_empty() {
+                return replace(throw, *piece, *why, *spare);
+            }
+            let square = back_in(*piece, &back);
+            let mut events = vec![Event::Turned { pieces: back }];
+            events.extend(replace(&throw.after(&events), square, *why, *spare)?);
+            Ok(events)
+        }
         Action::Patch {
             piece,
             face,
@@ -549,19 +622,13 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             why,
         } => patch(throw, *piece, *face, *print, *why),
         Action::Swap { a, b } => {
-            let loose = |p: Rect| {
-                throw.assembly().blocks().contains(&p)
-                    && throw
-                        .assembly()
-                        .goes_into(p)
-                        .is_none_or(|j| !throw.begun(j.whole))
-            };
-            if a == b || !loose(*a) || !loose(*b) || (a.rows, a.cols) != (b.rows, b.cols) {
+            let (one, other) = two_alike(throw, *a, *b);
+            if one == other {
                 return Err(Refusal::NotSwappable(*a, *b));
             }
-            Ok(vec![Event::Moved {
-                moves: vec![(*a, *b), (*b, *a)],
-            }])
+            let moves = vec![(one, other), (other, one)];
+            check_moves(throw, &moves)?;
+            Ok(vec![Event::Moved { moves }])
         }
         Action::Spoil { piece, why } => {
             let piece = *known_squares(throw, &[*piece])?
@@ -954,28 +1021,208 @@ pub fn used(throw: &Throw, print: u8) -> u32 {
     on.filter(|p| *p == Some(print)).count() as u32
 }
 
-fn spread_faces(throw: &Throw, front: u32, back: u32, seed: u32) -> Vec<Event> {
-    let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
-    let fixed: Vec<bool> = squares
-        .iter()
-        .map(|s| {
-            throw.is_joined(*s) || throw.has(*s, Task::CoverFront) || throw.has(*s, Task::CoverBack)
-        })
-        .collect();
-    let ground = Ground {
-        across: throw.plan.across,
-        down: throw.plan.down,
-        covers: throw.covers(),
-        fixed: &fixed,
-        prints: &throw.prints,
+/// Whether all of a layout can be done to a throw, and what comes of it.
+fn lay_out(throw: &Throw, wishes: &Wishes, layout: &Layout) -> Result<Vec<Event>, Refusal> {
+    check_moves(throw, &layout.moves)?;
+    let mut events = Vec::new();
+    if !layout.moves.is_empty() {
+        events.push(Event::Moved {
+            moves: layout.moves.clone(),
+        });
+    }
+    let moved = throw.after(&events);
+    for (n, (piece, quarters)) in layout.turns.iter().enumerate() {
+        let before = &layout.turns[..n];
+        if before
+            .iter()
+            .any(|(p, _)| p.holds(*piece) || piece.holds(*p))
+        {
+            return Err(Refusal::Layout(*piece));
+        }
+        may_turn(&moved, *piece, *quarters)?;
+    }
+    if !layout.turns.is_empty() {
+        events.push(Event::Turned {
+            pieces: layout.turns.clone(),
+        });
+    }
+    let turned = throw.after(&events);
+    let mut faces: Vec<(Rect, Cover)> = Vec::new();
+    let mut seen = HashSet::new();
+    for (piece, cover) in &layout.faces {
+        let is = turned.cover(*piece);
+        if !seen.insert(*piece) || !piece.is_square() || !throw.assembly().knows(*piece) {
+            return Err(Refusal::Layout(*piece));
+        }
+        let print = |p: Option<u8>| p.is_none_or(|p| usize::from(p) < throw.prints.len());
+        let denim = usize::from(cover.denim) < throw.denims.len().max(1);
+        if !print(cover.front) || !print(cover.back) || !denim {
+            return Err(Refusal::Cloth);
+        }
+        let cloth = |c: &Cover| (c.denim, c.wrong_side_up, c.crosswise);
+        if cloth(cover) != cloth(&is) && turned.has(*piece, Task::Cut) {
+            return Err(Refusal::AlreadyCut { squares: 1 });
+        }
+        if *cover != is && turned.is_pinned(*piece) {
+            return Err(Refusal::Pinned(*piece));
+        }
+        for face in [Face::Front, Face::Back] {
+            if cover.on(face) != is.on(face) {
+                if turned.is_joined(*piece) {
+                    return Err(Refusal::Joined(*piece));
+                }
+                if turned.has(*piece, cover_task(face)) {
+                    return Err(Refusal::Glued(*piece));
+                }
+            }
+        }
+        if *cover != is {
+            faces.push((*piece, *cover));
+        }
+    }
+    if !faces.is_empty() {
+        events.push(Event::FacesChanged { faces });
+    }
+    let after = throw.after(&events);
+    for (i, print) in throw.prints.iter().enumerate() {
+        let print_n = i as u8;
+        let (before, now) = (used(throw, print_n), used(&after, print_n));
+        if let Some(have) = print.stock.filter(|have| now > *have && now > before) {
+            return Err(Refusal::Stock {
+                print: print_n,
+                have,
+            });
+        }
+    }
+    if throw.wishes != Some(*wishes) {
+        events.push(Event::Wished { wishes: *wishes });
+    }
+    if events.is_empty() {
+        return Err(Refusal::Nothing);
+    }
+    Ok(events)
+}
+
+/// The joined piece a square goes with, or what was named itself.
+fn unit_of(throw: &Throw, piece: Rect) -> Rect {
+    let mut units = loose_units(throw).into_iter();
+    units.find(|u| u.holds(piece)).unwrap_or(piece)
+}
+
+/// What is exchanged when two pieces are named: the pieces they are part of, and where
+/// one is the larger, all that lies in the place of that shape round the other.
+fn two_alike(throw: &Throw, a: Rect, b: Rect) -> (Rect, Rect) {
+    let (one, other) = (unit_of(throw, a), unit_of(throw, b));
+    let round = |large: Rect, small: Rect| {
+        let places = places_for(throw.assembly(), large);
+        places.into_iter().find(|p| p.holds(small)).unwrap_or(small)
     };
-    let after = spread(ground, front, back, u64::from(seed));
-    let faces = squares
+    match one.count().cmp(&other.count()) {
+        std::cmp::Ordering::Less => (round(other, one), other),
+        std::cmp::Ordering::Greater => (one, round(one, other)),
+        std::cmp::Ordering::Equal => (one, other),
+    }
+}
+
+/// Pieces that exchange places: each loose, of one shape and kind, each place once.
+fn check_moves(throw: &Throw, moves: &[(Rect, Rect)]) -> Result<(), Refusal> {
+    let (mut left, mut taken) = (HashSet::new(), HashSet::new());
+    let mut of_kind: HashMap<Rect, HashSet<Rect>> = HashMap::new();
+    for (from, to) in moves {
+        if !throw.assembly().knows(*from) || !throw.assembly().knows(*to) {
+            return Err(Refusal::NoSuchPiece(*from));
+        }
+        let squares = from.is_square() && to.is_square();
+        if !squares {
+            let places = of_kind
+                .entry(*from)
+                .or_insert_with(|| places_for(throw.assembly(), *from).into_iter().collect());
+            if !places.contains(to) {
+                return Err(Refusal::NotSwappable(*from, *to));
+            }
+        }
+        if !is_loose(throw, *from) {
+            return Err(Refusal::NotSwappable(*from, *to));
+        }
+        for square in from.squares() {
+            if throw.is_pinned(square) {
+                return Err(Refusal::Pinned(square));
+            }
+            if !left.insert(square) {
+                return Err(Refusal::Layout(square));
+            }
+        }
+        for square in to.squares() {
+            if !taken.insert(square) {
+                return Err(Refusal::Layout(square));
+            }
+        }
+    }
+    match left.symmetric_difference(&taken).next() {
+        Some(square) => Err(Refusal::Layout(*square)),
+        None => Ok(()),
+    }
+}
+
+/// Whether a piece may be turned where it lies: a loose square or a stitched four by
+/// quarters, any other loose joined piece by halves.
+fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), Refusal> {
+    if !throw.assembly().knows(piece) {
+        return Err(Refusal::NoSuchPiece(piece));
+    }
+    let quarter = piece.is_square() || (piece.count() == 4 && throw.has(piece, Task::Stitch));
+    let opened = throw.work(piece).is_some_and(|w| w.opened.is_some());
+    let sewn = piece.is_square() || throw.begun(piece);
+    if quarters % 4 == 0
+        || piece.count() > 4
+        || opened
+        || !sewn
+        || !is_loose(throw, piece)
+        || (quarters % 2 == 1 && !quarter)
+    {
+        return Err(Refusal::NotTurnable(piece));
+    }
+    match piece.squares().find(|s| throw.is_pinned(*s)) {
+        Some(square) => Err(Refusal::Pinned(square)),
+        None => Ok(()),
+    }
+}
+
+fn flip(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, Refusal> {
+    let pieces = known_squares(throw, pieces)?;
+    for piece in &pieces {
+        if throw.is_joined(*piece) {
+            return Err(Refusal::Joined(*piece));
+        }
+        if throw.is_pinned(*piece) {
+            return Err(Refusal::Pinned(*piece));
+        }
+    }
+    Ok(vec![Event::Flipped { pieces }])
+}
+
+/// Fours that hold one of these pieces and were turned by a quarter: they are laid
+/// back as they were sewn before anything in them is opened.
+fn laid_back(throw: &Throw, pieces: &[Rect]) -> Vec<(Rect, u8)> {
+    let blocks = throw.assembly().blocks();
+    let turned = |b: &Rect| throw.is_turned(*b) && pieces.iter().any(|p| b.holds(*p));
+    blocks
         .into_iter()
-        .zip(after)
-        .filter(|(s, cover)| throw.cover(*s) != *cover)
-        .collect();
-    vec![Event::FacesChanged { faces }]
+        .filter(turned)
+        .map(|block| (block, 3))
+        .collect()
+}
+
+/// Where a square lies once the four round it is laid back.
+fn back_in(square: Rect, turned: &[(Rect, u8)]) -> Rect {
+    let Some((block, quarters)) = turned.iter().find(|(b, _)| b.holds(square)) else {
+        return square;
+    };
+    let squares: Vec<Rect> = block.squares().collect();
+    let at = squares.iter().position(|s| *s == square);
+    (0..squares.len())
+        .find(|n| Some(source(*n, (block.rows, block.cols), *quarters)) == at)
+        .map_or(square, |n| squares[n])
 }
 
 fn set_cloth(throw: &Throw, prints: &[Print], denims: &[Denim]) -> Result<Vec<Event>, Refusal> {
@@ -1005,7 +1252,7 @@ fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Event>, Refusa
     if pieces.is_empty() {
         return Err(Refusal::Nothing);
     }
-    let mut seen = std::collections::HashSet::new();
+    let mut seen = HashSet::new();
     for piece in pieces {
         may_do(throw, task, *piece)?;
         if !seen.insert(*piece) {
@@ -1038,6 +1285,16 @@ pub fn ready(throw: &Throw) -> impl Iterator<Item = (Rect, Task)> + '_ {
         let task = throw.next(piece)?;
         throw.waits_for(piece).is_none().then_some((piece, task))
     })
+}
+
+/// The pieces of one kind that are ready for one task, in order.
+pub fn ready_for(throw: &Throw, kind: Kind, task: Task) -> impl Iterator<Item = Rect> + '_ {
+    let listed = throw.standing().ready().get(&(tier(kind), task));
+    listed
+        .into_iter()
+        .flatten()
+        .filter_map(|n| throw.assembly().numbered(*n as usize))
+        .filter(move |piece| throw.kind(*piece) == kind)
 }
 
 /// Whether `task` may be done to `piece` now.

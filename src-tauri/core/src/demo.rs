@@ -5,6 +5,7 @@
 //! a pair lies cooling. It is made with the same actions a maker would take, so it can
 //! be undone step by step.
 
+use crate::arrange::{Arranger, Wishes};
 use crate::assembly::{Kind, Rect};
 use crate::deed::{Action, ready};
 use crate::faces::{Denim, Print, Texture};
@@ -125,14 +126,17 @@ pub fn throw(now: Time) -> Journal {
             wrong_side_up: false,
         },
     );
-    maker.act(
-        6,
-        &Action::Spread {
-            front: 16,
-            back: 12,
-            seed: 8,
-        },
-    );
+    let wishes = Wishes {
+        front: 16,
+        back: 12,
+        ..Wishes::default()
+    };
+    let mut arranger = Arranger::new(maker.journal.throw(), wishes, 8);
+    for _ in 0..5 {
+        arranger.round();
+    }
+    let layout = arranger.layout(maker.journal.throw());
+    maker.act(6, &Action::LayOut { wishes, layout });
     for name in ["Dark work jeans", "Faded garden jeans"] {
         maker.act(
             2,

@@ -86,6 +86,10 @@ pub struct Cover {
     /// The denim's wrong side is to the front.
     #[serde(default)]
     pub wrong_side_up: bool,
+    /// Its lengthwise grain lies across, not up and down.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(as = "Option<bool>", optional)]
+    pub crosswise: bool,
 }
 
 impl Cover {
@@ -121,8 +125,8 @@ pub struct Ground<'a> {
     pub down: u16,
     /// The faces as they are, row by row.
     pub covers: &'a [Cover],
-    /// Which squares must keep theirs, row by row.
-    pub fixed: &'a [bool],
+    /// Which squares must keep theirs on the front and on the back, row by row.
+    pub fixed: &'a [[bool; 2]],
     /// The prints to choose from.
     pub prints: &'a [Print],
 }
@@ -133,11 +137,9 @@ pub struct Ground<'a> {
 pub fn spread(ground: Ground<'_>, front: u32, back: u32, seed: u64) -> Vec<Cover> {
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
     let mut covers = ground.covers.to_vec();
-    for (cover, fixed) in covers.iter_mut().zip(ground.fixed) {
-        if !fixed {
-            cover.front = None;
-            cover.back = None;
-        }
+    for (cover, [front, back]) in covers.iter_mut().zip(ground.fixed) {
+        cover.front = cover.front.filter(|_| *front);
+        cover.back = cover.back.filter(|_| *back);
     }
     let mut stock: Vec<i64> = ground
         .prints
@@ -185,7 +187,8 @@ fn spread_face(
         }
     }
     for _ in covered.len()..wish as usize {
-        let free = |i: &usize| !ground.fixed[*i] && covers[*i].on(face).is_none();
+        let side = usize::from(face == Face::Back);
+        let free = |i: &usize| !ground.fixed[*i][side] && covers[*i].on(face).is_none();
         let best = (0..covers.len())
             .filter(free)
             .map(|i| {
@@ -273,20 +276,20 @@ mod tests {
                                      seed in any::<u64>(), a in 0u32..20, holes in any::<u64>()) {
             let n = usize::from(across * down);
             let prints = prints(&[Some(a), Some(7), None]);
-            let fixed: Vec<bool> = (0..n).map(|i| holes >> (i % 64) & 1 == 1).collect();
+            let fixed: Vec<[bool; 2]> = (0..n).map(|i| [holes >> (i % 64) & 1 == 1; 2]).collect();
             let before: Vec<Cover> = fixed.iter().enumerate()
-                .map(|(i, f)| Cover { front: (*f && i % 3 == 0).then_some(2), ..Cover::default() }).collect();
+                .map(|(i, f)| Cover { front: (f[0] && i % 3 == 0).then_some(2), ..Cover::default() }).collect();
             let ground = Ground { across, down, covers: &before, fixed: &fixed, prints: &prints };
             let after = spread(ground, front, back, seed);
             prop_assert_eq!(&after, &spread(ground, front, back, seed));
             for i in 0..n {
-                if fixed[i] { prop_assert_eq!(after[i], before[i]); }
+                if fixed[i][0] { prop_assert_eq!(after[i], before[i]); }
             }
             for (p, print) in prints.iter().enumerate() {
                 let used = after.iter().flat_map(|c| [c.front, c.back]).filter(|f| *f == Some(p as u8)).count();
                 prop_assert!(print.stock.is_none_or(|s| used <= s as usize));
             }
-            let free = fixed.iter().filter(|f| !**f).count();
+            let free = fixed.iter().filter(|f| !f[0]).count();
             let kept = before.iter().filter(|c| c.front.is_some()).count();
             let covered = after.iter().filter(|c| c.front.is_some()).count();
             prop_assert_eq!(covered, kept.max((front as usize).min(kept + free)));

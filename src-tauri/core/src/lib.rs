@@ -11,6 +11,7 @@ extern crate uom;
 #[macro_use]
 pub mod words;
 
+pub mod arrange;
 pub mod assembly;
 pub mod binding;
 pub mod cloth;
@@ -33,6 +34,7 @@ pub mod rescue;
 pub mod scraps;
 pub mod show;
 pub mod squaring;
+pub mod standing;
 pub mod tasks;
 pub mod thread;
 pub mod throw;

@@ -103,6 +103,26 @@ pub struct Measures {
 }
 
 impl Measures {
+    /// The same block turned by a quarter, clockwise.
+    pub fn turned(self) -> Measures {
+        let Sides {
+            top,
+            right,
+            bottom,
+            left,
+        } = self.sides;
+        Measures {
+            sides: Sides {
+                top: left,
+                right: top,
+                bottom: right,
+                left: bottom,
+            },
+            // What ran from the top left runs from the top right now.
+            diagonals: self.diagonals.map(|(down, up)| (up, down)),
+        }
+    }
+
     /// A block of which only width and height were measured: taken as a rectangle.
     pub fn plain(width: Length, height: Length) -> Measures {
         Measures {

@@ -66,6 +66,9 @@ pub fn natural(throw: &Throw, block: Rect) -> Size {
     if block.rows == 2 {
         size.height -= taken(block);
     }
+    if throw.is_turned(block) {
+        size = size.turned();
+    }
     size
 }
 

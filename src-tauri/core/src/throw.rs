@@ -8,6 +8,7 @@
 //! it is glued, the plan's before), and across the seam as long as its longer part.
 //! A block not yet squared up counts as the smaller of that and the trim size.
 
+use crate::arrange::{Wishes, source};
 use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::faces::{Cover, Denim, Print};
 use crate::measure::Length;
@@ -15,6 +16,7 @@ use crate::outline::Measures;
 use crate::pile::{Heap, Use};
 use crate::plan::{Joining, Plan, Stitch, take};
 use crate::scraps::Scrap;
+use crate::standing::Standing;
 use crate::tasks::{Task, for_block, for_join, for_square, for_whole};
 use serde::{Deserialize, Serialize};
 use std::cmp::{max, min};
@@ -125,6 +127,28 @@ pub enum Event {
     Moved {
         /// From where to where; each the same shape, each place once on either side.
         moves: Vec<(Rect, Rect)>,
+    },
+    /// Pieces were turned where they lie, front still up: quarters, clockwise.
+    Turned {
+        /// Each piece and how many quarters.
+        pieces: Vec<(Rect, u8)>,
+    },
+    /// Loose squares were turned over: what was on their front is on their back.
+    Flipped {
+        /// The squares.
+        pieces: Vec<Rect>,
+    },
+    /// Places were pinned: what lies there is to stay; or they were let go again.
+    Pinned {
+        /// The squares.
+        pieces: Vec<Rect>,
+        /// Pinned.
+        pinned: bool,
+    },
+    /// It was said how the faces are to look.
+    Wished {
+        /// How.
+        wishes: Wishes,
     },
     /// Joined pieces were taken out of this throw.
     SetAside {
@@ -266,6 +290,16 @@ pub struct Size {
     pub height: Length,
 }
 
+impl Size {
+    /// The same, turned by a quarter.
+    pub fn turned(self) -> Size {
+        Size {
+            width: self.height,
+            height: self.width,
+        }
+    }
+}
+
 /// What a join was made with, kept from the moment its edges were first held.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Made {
@@ -382,11 +416,77 @@ pub struct Throw {
     pub opening: Option<Length>,
     /// What is at hand.
     pub gathered: BTreeSet<Item>,
+    /// Places whose squares are to stay there.
+    pinned: BTreeSet<Rect>,
+    /// How the faces are to look, where it was said.
+    pub wishes: Option<Wishes>,
+    /// Fours turned by a quarter since they were sewn: their pairs run up and down.
+    turned: BTreeSet<Rect>,
     /// Laps marked for the join of two neighbours.
     marked: BTreeMap<(Rect, Rect), Length>,
     covers: Vec<Cover>,
     work: HashMap<Rect, Work>,
     assembly: Assembly,
+    standing: Standing,
+}
+
+/// What an event touches, for [`Standing`].
+enum Touched {
+    /// Nothing that work depends on.
+    Nothing,
+    /// These pieces.
+    Pieces(Vec<Rect>),
+    /// Anything.
+    All,
+}
+
+fn touched(event: &Event) -> Touched {
+    match event {
+        Event::Done { pieces, .. } | Event::SparesUsed { pieces } => {
+            Touched::Pieces(pieces.clone())
+        }
+        Event::FacesChanged { faces } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
+        Event::SquaredUp { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
+        Event::Unpicked { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
+        Event::Measured { piece, .. }
+        | Event::Outlined { piece, .. }
+        | Event::Spoilt { piece, .. } => Touched::Pieces(vec![*piece]),
+        Event::Renamed { .. }
+        | Event::Archived { .. }
+        | Event::ClothChanged { .. }
+        | Event::SparesCounted { .. }
+        | Event::Patched { .. }
+        | Event::Pinned { .. }
+        | Event::Wished { .. }
+        | Event::WholeMeasured { .. }
+        | Event::HeapSet { .. }
+        | Event::HeapTaken { .. }
+        | Event::ScrapTried { .. }
+        | Event::PlateMeasured { .. }
+        | Event::Gathered { .. }
+        | Event::Noted { .. } => Touched::Nothing,
+        Event::Begun { .. }
+        | Event::PlanChanged { .. }
+        | Event::LapsMarked { .. }
+        | Event::Moved { .. }
+        | Event::Turned { .. }
+        | Event::Flipped { .. }
+        | Event::PieceCut { .. }
+        | Event::SetAside { .. } => Touched::All,
+    }
+}
+
+/// The first of `tasks` that is not among the `done`, each done once for each time it
+/// is asked for.
+pub(crate) fn first_left(tasks: &[Task], done: &[(Task, Time)]) -> Option<Task> {
+    for (n, task) in tasks.iter().enumerate() {
+        let times = tasks[..=n].iter().filter(|t| *t == task).count();
+        let has = done.iter().filter(|(d, _)| d == task).count();
+        if has < times {
+            return Some(*task);
+        }
+    }
+    None
 }
 
 impl Throw {
@@ -403,7 +503,7 @@ impl Throw {
         else {
             return None;
         };
-        Some(Throw {
+        let mut throw = Throw {
             name: name.clone(),
             archived: false,
             plan: *plan,
@@ -419,15 +519,39 @@ impl Throw {
             scraps: Vec::new(),
             opening: None,
             gathered: BTreeSet::new(),
+            pinned: BTreeSet::new(),
+            wishes: None,
+            turned: BTreeSet::new(),
             marked: BTreeMap::new(),
             covers: vec![Cover::default(); plan.squares() as usize],
             work: HashMap::new(),
             assembly: Assembly::new(plan.across, plan.down, plan.order),
-        })
+            standing: Standing::default(),
+        };
+        throw.standing = Standing::of(&throw);
+        Some(throw)
     }
 
     /// Fold one event in. Events that do not fit are passed over, never a panic.
     pub fn apply(&mut self, event: &Event, at: Time) {
+        self.fold(event, at);
+        match touched(event) {
+            Touched::Nothing => {}
+            Touched::Pieces(pieces) => {
+                let mut standing = std::mem::take(&mut self.standing);
+                standing.refresh(self, &pieces);
+                self.standing = standing;
+            }
+            Touched::All => self.standing = Standing::of(self),
+        }
+    }
+
+    /// How the work stands.
+    pub fn standing(&self) -> &Standing {
+        &self.standing
+    }
+
+    fn fold(&mut self, event: &Event, at: Time) {
         match event {
             Event::Begun { .. } => {}
             Event::Renamed { name } => self.name.clone_from(name),
@@ -480,6 +604,26 @@ impl Throw {
             // The damage is in the history; the cover that mends it is an event of its own.
             Event::Patched { .. } => {}
             Event::Moved { moves } => self.move_blocks(moves),
+            Event::Turned { pieces } => {
+                for (piece, quarters) in pieces {
+                    self.turn(*piece, quarters % 4);
+                }
+            }
+            Event::Flipped { pieces } => {
+                for piece in pieces {
+                    self.flip(*piece);
+                }
+            }
+            Event::Pinned { pieces, pinned } => {
+                for piece in pieces {
+                    if *pinned && self.place(*piece).is_some() {
+                        self.pinned.insert(*piece);
+                    } else {
+                        self.pinned.remove(piece);
+                    }
+                }
+            }
+            Event::Wished { wishes } => self.wishes = Some(*wishes),
             Event::SetAside { pieces } => {
                 for piece in pieces {
                     let size = self.size(*piece);
@@ -490,6 +634,7 @@ impl Throw {
                     });
                     self.work.retain(|p, _| !piece.holds(*p));
                     self.measured.retain(|p| !piece.holds(*p));
+                    self.turned.retain(|p| !piece.holds(*p));
                 }
             }
             Event::WholeMeasured { width, height } => {
@@ -611,6 +756,80 @@ impl Throw {
         }
         let touched = |p: &Rect| moves.iter().any(|(from, _)| from.holds(*p));
         self.marked.retain(|(a, b), _| !touched(a) && !touched(b));
+        self.turned = std::mem::take(&mut self.turned)
+            .into_iter()
+            .map(|p| {
+                let moved = moves.iter().find(|(from, _)| from.holds(p));
+                moved.map_or(p, |(from, to)| shifted(p, *from, *to))
+            })
+            .collect();
+    }
+
+    /// Turn a piece where it lies. A half turn gives its two pairs each other's places;
+    /// the quarter that is left over is kept in mind in `turned`.
+    fn turn(&mut self, piece: Rect, quarters: u8) {
+        if quarters == 0 || (quarters % 2 == 1 && piece.rows != piece.cols) {
+            return;
+        }
+        let squares: Vec<Rect> = piece.squares().collect();
+        let covers: Vec<Cover> = squares.iter().map(|s| self.cover(*s)).collect();
+        let mut works: Vec<Option<Work>> = squares.iter().map(|s| self.work.remove(s)).collect();
+        for (n, square) in squares.iter().enumerate() {
+            let from = source(n, (piece.rows, piece.cols), quarters);
+            if let Some(i) = self.place(*square) {
+                self.covers[i] = covers[from];
+                self.covers[i].crosswise ^= quarters % 2 == 1;
+            }
+            if let Some(work) = works[from].take() {
+                self.work.insert(*square, work);
+            }
+        }
+        if piece.is_square() {
+            return;
+        }
+        let over = quarters + u8::from(self.turned.remove(&piece));
+        if over % 2 == 1 {
+            self.turned.insert(piece);
+        }
+        if over / 2 % 2 == 1
+            && let Some(join) = self.assembly.join(piece).copied()
+            && !join.first.is_square()
+        {
+            let (first, second) = (
+                self.work.remove(&join.first),
+                self.work.remove(&join.second),
+            );
+            if let Some(work) = first {
+                self.work.insert(join.second, work);
+            }
+            if let Some(work) = second {
+                self.work.insert(join.first, work);
+            }
+        }
+        if let Some(work) = self.work.get_mut(&piece) {
+            for _ in 0..quarters {
+                work.measured = work.measured.map(Size::turned);
+                work.squared = work.squared.map(Size::turned);
+                work.outline = work.outline.map(Measures::turned);
+            }
+        }
+    }
+
+    /// Turn a loose square over.
+    fn flip(&mut self, piece: Rect) {
+        let Some(i) = self.place(piece) else { return };
+        let cover = &mut self.covers[i];
+        std::mem::swap(&mut cover.front, &mut cover.back);
+        cover.wrong_side_up ^= true;
+        if let Some(work) = self.work.get_mut(&piece) {
+            for (task, _) in &mut work.done {
+                *task = match *task {
+                    Task::CoverFront => Task::CoverBack,
+                    Task::CoverBack => Task::CoverFront,
+                    other => other,
+                };
+            }
+        }
     }
 
     /// Squares out of a piece: denim goes to the open places in order, what is over is
@@ -695,6 +914,8 @@ impl Throw {
         let assembly = &self.assembly;
         self.work.retain(|piece, _| assembly.knows(*piece));
         self.measured.retain(|piece| assembly.knows(*piece));
+        self.pinned.retain(|piece| assembly.knows(*piece));
+        self.turned.retain(|piece| assembly.knows(*piece));
         self.marked
             .retain(|(a, b), _| assembly.knows(*a) && assembly.knows(*b));
     }
@@ -790,6 +1011,21 @@ impl Throw {
         }
     }
 
+    /// Places whose squares are to stay there.
+    pub fn pinned(&self) -> impl Iterator<Item = &Rect> {
+        self.pinned.iter()
+    }
+
+    /// Whether a place is pinned.
+    pub fn is_pinned(&self, square: Rect) -> bool {
+        self.pinned.contains(&square)
+    }
+
+    /// Whether a four was turned by a quarter since it was sewn.
+    pub fn is_turned(&self, block: Rect) -> bool {
+        self.turned.contains(&block)
+    }
+
     /// The lap marked for two neighbours, if it is not the plan's.
     pub fn marked(&self, a: Rect, b: Rect) -> Option<Length> {
         self.marked.get(&(a, b)).copied()
@@ -819,6 +1055,11 @@ impl Throw {
 
     /// All tasks a piece goes through, in order.
     pub fn tasks(&self, piece: Rect) -> Vec<Task> {
+        self.tasks_of_size(piece, self.size(piece))
+    }
+
+    /// The same, its size being known.
+    pub(crate) fn tasks_of_size(&self, piece: Rect, size: Size) -> Vec<Task> {
         let mut out = Vec::with_capacity(6);
         if piece.is_square() {
             for_square(&self.cover(piece), &mut out);
@@ -829,7 +1070,6 @@ impl Throw {
             }
         }
         if piece == self.assembly.whole() {
-            let size = self.size(piece);
             let strips = self.plan.binding_for(size.width, size.height).strips;
             for_whole(&self.plan, strips, &mut out);
         }
@@ -838,20 +1078,13 @@ impl Throw {
 
     /// The next task of a piece, taken by itself; `None` once it has been through all.
     pub fn next(&self, piece: Rect) -> Option<Task> {
-        let tasks = self.tasks(piece);
-        let Some(work) = self.work.get(&piece) else {
-            return tasks.first().copied();
-        };
-        let mut done: Vec<Task> = work.done.iter().map(|(t, _)| *t).collect();
-        tasks
-            .into_iter()
-            .find(|task| match done.iter().position(|d| d == task) {
-                Some(at) => {
-                    done.swap_remove(at);
-                    false
-                }
-                None => true,
-            })
+        match self.assembly.number(piece) {
+            Some(n) => self.standing.next(n),
+            None => {
+                let done = self.work.get(&piece).map_or(&[][..], |w| &w.done);
+                first_left(&self.tasks(piece), done)
+            }
+        }
     }
 
     /// Whether a piece has been through all its own tasks.
@@ -900,6 +1133,14 @@ impl Throw {
 
     /// The size a piece has, or will have if nothing else goes amiss; see the module.
     pub fn size(&self, piece: Rect) -> Size {
+        let known = self.assembly.number(piece);
+        known
+            .and_then(|n| self.standing.size(n))
+            .unwrap_or_else(|| self.size_from(piece, &Standing::default()))
+    }
+
+    /// A piece's size from its parts', which are looked up where they are known.
+    pub(crate) fn size_from(&self, piece: Rect, known: &Standing) -> Size {
         if let Some(squared) = self.work.get(&piece).and_then(|w| w.squared) {
             return squared;
         }
@@ -909,7 +1150,11 @@ impl Throw {
                 height: self.plan.side,
             };
         };
-        let (a, b) = (self.size(join.first), self.size(join.second));
+        let of = |part: Rect| {
+            let found = self.assembly.number(part).and_then(|n| known.size(n));
+            found.unwrap_or_else(|| self.size_from(part, known))
+        };
+        let (a, b) = (of(join.first), of(join.second));
         let made = self.made(piece);
         let taken = take(made.joining, made.lap);
         let whole = match join.seam {
@@ -921,6 +1166,11 @@ impl Throw {
                 width: max(a.width, b.width),
                 height: a.height + b.height - taken,
             },
+        };
+        let whole = if self.turned.contains(&piece) {
+            whole.turned()
+        } else {
+            whole
         };
         if self.assembly.is_block(piece) {
             let measured = self
@@ -965,15 +1215,7 @@ impl Throw {
 
     /// Tasks done and tasks in all.
     pub fn progress(&self) -> (usize, usize) {
-        let mut done = 0;
-        let mut all = 0;
-        for piece in self.assembly.pieces() {
-            let tasks = self.tasks(piece).len();
-            let has = self.work.get(&piece).map_or(0, |w| w.done.len());
-            done += has.min(tasks);
-            all += tasks;
-        }
-        (done, all)
+        self.standing.progress()
     }
 }
 

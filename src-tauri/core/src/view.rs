@@ -4,6 +4,7 @@
 //! These are transport types; [`crate::show`] makes them. The window's TypeScript
 //! types are generated from here (see `tests/tests/types.rs`).
 
+use crate::arrange::Wishes;
 use crate::assembly::{Kind, Rect};
 use crate::deed::Action;
 use crate::faces::{Denim, Face, Print};
@@ -321,8 +322,232 @@ pub struct FaceCell {
     pub denim: u8,
     /// Glued or joined, so that it stays.
     pub stays: bool,
+    /// The denim's wrong side is on this face.
+    pub wrong_side: bool,
+    /// Its lengthwise grain runs across.
+    pub crosswise: bool,
+    /// Pinned to its place.
+    pub pinned: bool,
+    /// The loose piece it belongs to: itself, a pair or a four; none once it is joined to more.
+    pub unit: Option<Rect>,
+    /// Its label.
+    pub label: String,
     /// The square in words.
     pub spoken: String,
+}
+
+/// Two squares on a face that a wish would keep apart, or unlike.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Clash {
+    /// Column of one in the picture.
+    pub x1: u16,
+    /// Row of one.
+    pub y1: u16,
+    /// Column of the other.
+    pub x2: u16,
+    /// Row of the other.
+    pub y2: u16,
+}
+
+/// How well one wish is met.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WishLine {
+    /// What it is, in a word or two.
+    pub label: String,
+    /// How it stands.
+    pub value: String,
+    /// Whether it is met.
+    pub met: bool,
+}
+
+/// How the faces are wished for, as it can be chosen.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WishesView {
+    /// Common to all screens.
+    pub head: Head,
+    /// As chosen now.
+    pub wishes: Wishes,
+    /// Squares in all.
+    pub squares: u32,
+    /// Fewest that can be covered on the front and on the back: what is glued or sewn.
+    pub least: [u32; 2],
+    /// Shares to choose with one tap, with what they come to.
+    pub shares: Vec<Share>,
+    /// What stays as it is, in words.
+    pub stays: Option<String>,
+    /// Something is made that could be moved.
+    pub made: bool,
+    /// More is wished for than there is fabric.
+    pub short: Option<String>,
+    /// How the faces stand to these wishes now.
+    pub lines: Vec<WishLine>,
+}
+
+/// A part of a face.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Share {
+    /// `A quarter`.
+    pub label: String,
+    /// Squares.
+    pub squares: u32,
+}
+
+/// A layout found, to be chosen.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct LayoutCard {
+    /// Which of the several.
+    pub letter: String,
+    /// For each square, row by row as seen from the front: the print there, or -1.
+    pub front: Vec<i16>,
+    /// The same of the back as it looks turned over: each row from the other end.
+    pub back: Vec<i16>,
+    /// The denims on the front, row by row; the back shows them from the other end.
+    pub denims: Vec<u8>,
+    /// How well it meets the wishes.
+    pub lines: Vec<WishLine>,
+    /// What changes if it is taken.
+    pub changes: String,
+    /// The layout in words.
+    pub spoken: String,
+    /// Takes it.
+    pub action: Action,
+}
+
+/// How far the search for layouts is.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Layouts {
+    /// Still at it.
+    pub running: bool,
+    /// Rounds done, of all there will be.
+    pub rounds: u32,
+    /// Rounds there will be.
+    pub most: u32,
+    /// How far it is, in words.
+    pub said: String,
+    /// Squares across.
+    pub across: u16,
+    /// Squares down.
+    pub down: u16,
+    /// The fabrics.
+    pub prints: Vec<Swatch>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+    /// The layouts so far.
+    pub cards: Vec<LayoutCard>,
+}
+
+/// What is asked of the search for layouts.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "ask")]
+pub enum Arrange {
+    /// Begin, and give up what was looked for before.
+    Start {
+        /// The throw.
+        id: String,
+        /// How the faces are to look.
+        wishes: Wishes,
+        /// Which of the many good ones.
+        seed: u32,
+    },
+    /// How far is it?
+    Look,
+    /// Stop; what was found stays.
+    Stop,
+}
+
+/// One square laid on the floor.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FloorCell {
+    /// Its place.
+    pub piece: Rect,
+    /// Column in the picture.
+    pub x: u16,
+    /// Row in the picture.
+    pub y: u16,
+    /// Its label.
+    pub label: String,
+    /// The print that is up, if any.
+    pub print: Option<u8>,
+    /// The print beneath, if any.
+    pub under: Option<u8>,
+    /// The denim.
+    pub denim: u8,
+    /// The denim's wrong side is up.
+    pub wrong_side: bool,
+    /// Its lengthwise grain runs across.
+    pub crosswise: bool,
+    /// What it is part of already, if anything.
+    pub sewn: Option<String>,
+    /// The square in words.
+    pub spoken: String,
+}
+
+/// Some squares of one row of blocks, as they lie on the floor, front up.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FloorView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Which part, in words.
+    pub title: String,
+    /// What to do.
+    pub text: String,
+    /// Columns in the picture.
+    pub across: u16,
+    /// Rows in the picture.
+    pub down: u16,
+    /// The squares.
+    pub cells: Vec<FloorCell>,
+    /// Laps stitched, in squares from the top left of the picture.
+    pub sewn: Vec<SewnLine>,
+    /// Which part this is, from 0.
+    pub part: u32,
+    /// Parts there are.
+    pub parts: u32,
+    /// The fabrics.
+    pub prints: Vec<Swatch>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+}
+
+/// Squares that get one fabric on one face.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct CoveringGroup {
+    /// The fabric; none for bare denim.
+    pub print: Option<u8>,
+    /// `Rosehip on the front`.
+    pub title: String,
+    /// How many, and how many of them are glued.
+    pub count: String,
+    /// The labels of those still to be glued.
+    pub open: Vec<String>,
+    /// The labels of those that are done.
+    pub done: Vec<String>,
+}
+
+/// One line of a list by label.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct CoveringLine {
+    /// The label.
+    pub label: String,
+    /// What it is.
+    pub text: String,
+}
+
+/// What is glued on which square, and what is joined to what, by label.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct CoveringView {
+    /// Common to all screens.
+    pub head: Head,
+    /// How to label the real squares.
+    pub labelling: Vec<String>,
+    /// By fabric and face.
+    pub groups: Vec<CoveringGroup>,
+    /// The fabrics.
+    pub prints: Vec<Swatch>,
+    /// Square by square.
+    pub squares: Vec<CoveringLine>,
+    /// Pairs and fours by label, with their squares.
+    pub pieces: Vec<CoveringLine>,
 }
 
 /// A stitched line on a face, in squares from the top left of the picture.
@@ -361,6 +586,14 @@ pub struct FacesView {
     pub denims: Vec<Denim>,
     /// What there is to say of it, a line each.
     pub lines: Vec<String>,
+    /// Squares that a wish would keep apart.
+    pub clashes: Vec<Clash>,
+    /// How well the wishes are met.
+    pub wishes: Vec<WishLine>,
+    /// Borders of the pieces that go as one: pairs and fours sewn already.
+    pub units: Vec<Rect>,
+    /// Whether this face is the stitching side, in words.
+    pub stitching: String,
     /// Squares covered on the front and on the back.
     pub covered: [u32; 2],
     /// Squares in all.
@@ -1085,6 +1318,18 @@ pub enum Look {
         /// Which.
         face: Face,
     },
+    /// How the faces are to look.
+    Wishes {
+        /// As chosen; none for what was said last.
+        wishes: Option<Wishes>,
+    },
+    /// Some squares of a row of blocks, to lay on the floor.
+    Floor {
+        /// Which part, from 0.
+        part: u32,
+    },
+    /// What is glued where, by label.
+    Covering,
     /// The plan of this throw, or the draft of another.
     Plan {
         /// What is typed; none to read the plan as it stands.
@@ -1168,6 +1413,12 @@ pub enum View {
     Bench(BenchView),
     /// A face.
     Faces(FacesView),
+    /// How the faces are to look.
+    Wishes(Box<WishesView>),
+    /// Squares on the floor.
+    Floor(FloorView),
+    /// What is glued where.
+    Covering(CoveringView),
     /// The plan.
     Plan(Box<PlanView>),
     /// Measuring.

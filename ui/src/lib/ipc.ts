@@ -3,6 +3,7 @@
 
 import { invoke } from '@tauri-apps/api/core';
 import type {
+  Arrange,
   Deed,
   GridWish,
   GridsView,
@@ -12,6 +13,7 @@ import type {
   Printing,
   Head,
   Hello,
+  Layouts,
   Look,
   PlanDraft,
   PlanView,
@@ -31,6 +33,8 @@ export const tend = (tend: Tend) => invoke<Tended>('tend', { tend });
 export const draft = (draft: PlanDraft) => invoke<PlanView>('draft', { draft });
 export const grids = (draft: PlanDraft, wish: GridWish) =>
   invoke<GridsView>('grids', { draft, wish });
+/** Begin, look at or stop the search for layouts; null where none was begun. */
+export const arrange = (ask: Arrange) => invoke<Layouts | null>('arrange', { ask });
 /** A length as typed, in nanometres. */
 export const length = (text: string) => invoke<number>('length', { text });
 export const setPrefs = (prefs: Prefs) => invoke<Hello>('set_prefs', { prefs });

@@ -1,11 +1,13 @@
 //! The two faces as pictures to work on.
 
-use super::{Lens, head, names, swatches};
-use crate::assembly::Seam;
-use crate::faces::{Face, layers, mirrored};
+use super::{Lens, head, layouts, names, swatches};
+use crate::arrange::{self, loose_units};
+use crate::assembly::{Rect, Seam};
+use crate::faces::{Cover, Face, layers, mirrored};
 use crate::journal::Journal;
 use crate::tasks::Task;
-use crate::view::{FaceCell, FacesView, SewnLine};
+use crate::throw::Throw;
+use crate::view::{Clash, FaceCell, FacesView, SewnLine};
 
 /// One face.
 pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView {
@@ -15,6 +17,7 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
         Face::Front => piece,
         Face::Back => mirrored(piece, across),
     };
+    let units = loose_units(throw);
     let cells = throw
         .assembly()
         .whole()
@@ -22,12 +25,16 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
         .map(|piece| {
             let (cover, shown) = (throw.cover(piece), turned(piece));
             let print = cover.on(face);
+            let unit = units.iter().find(|u| u.holds(piece)).copied();
+            let unit = unit.or_else(|| (!throw.is_joined(piece)).then_some(piece));
             let stays = throw.is_joined(piece) || throw.has(piece, crate::deed::cover_task(face));
-            let cloth = match print.and_then(|p| throw.prints.get(usize::from(p))) {
-                Some(print) => print.name.clone(),
-                None => say!(lens, "bare"),
+            let cloth = cloth(throw, cover, face, lens);
+            let pinned = throw.is_pinned(piece);
+            let key = match (pinned, stays) {
+                (true, _) => "cell-pinned",
+                (false, true) => "cell-stays",
+                (false, false) => "cell",
             };
-            let key = if stays { "cell-stays" } else { "cell" };
             FaceCell {
                 piece,
                 x: shown.col,
@@ -35,6 +42,12 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
                 print,
                 denim: cover.denim,
                 stays,
+                // Turned over, the other side of the cloth shows.
+                wrong_side: cover.wrong_side_up != (face == Face::Back),
+                crosswise: cover.crosswise,
+                pinned,
+                unit,
+                label: names::square(piece),
                 spoken: say!(
                     lens,
                     key,
@@ -44,31 +57,18 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
             }
         })
         .collect();
-    let sewn = throw
-        .assembly()
-        .joins()
+    let sewn = sewn_lines(throw, face, None);
+    let wishes = layouts::standing(throw);
+    let score = arrange::of(throw, wishes);
+    let clashes = score.alike[usize::from(face == Face::Back)]
         .iter()
-        .filter(|j| throw.has(j.whole, Task::Stitch))
-        .map(|j| {
-            let second = turned(j.second);
-            let at = match (j.seam, face) {
-                // Turned over, the second part lies left of the seam.
-                (Seam::Upright, Face::Back) => second.col + second.cols,
-                _ => second.col,
-            };
-            match j.seam {
-                Seam::Upright => SewnLine {
-                    x1: at,
-                    y1: second.row,
-                    x2: at,
-                    y2: second.row + second.rows,
-                },
-                Seam::Level => SewnLine {
-                    x1: second.col,
-                    y1: second.row,
-                    x2: second.col + second.cols,
-                    y2: second.row,
-                },
+        .map(|(a, b)| {
+            let (a, b) = (turned(*a), turned(*b));
+            Clash {
+                x1: a.col,
+                y1: a.row,
+                x2: b.col,
+                y2: b.row,
             }
         })
         .collect();
@@ -113,8 +113,62 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
         sewn,
         prints: swatches(journal, lens),
         denims: throw.denims.clone(),
+        clashes,
+        wishes: layouts::lines(&score, wishes, throw, lens),
+        units: units.iter().map(|u| turned(*u)).collect(),
+        stitching: match face {
+            Face::Front => say!(lens, "stitching-front"),
+            Face::Back => say!(lens, "stitching-back"),
+        },
         lines,
         covered,
         squares,
     }
+}
+
+/// What a square shows on a face, in words.
+pub(super) fn cloth(throw: &Throw, cover: Cover, face: Face, lens: Lens<'_>) -> String {
+    let print = cover
+        .on(face)
+        .and_then(|p| throw.prints.get(usize::from(p)));
+    match print {
+        Some(print) => print.name.clone(),
+        None if cover.wrong_side_up != (face == Face::Back) => say!(lens, "bare-wrong-side"),
+        None => say!(lens, "bare"),
+    }
+}
+
+/// Laps stitched so far, in squares of the picture of a face, or of a part of the front.
+pub(super) fn sewn_lines(throw: &Throw, face: Face, area: Option<Rect>) -> Vec<SewnLine> {
+    let across = throw.plan.across;
+    let area = area.unwrap_or_else(|| throw.assembly().whole());
+    let joins = throw.assembly().joins().iter();
+    joins
+        .filter(|j| throw.has(j.whole, Task::Stitch))
+        .filter_map(|j| {
+            // The seam as a line, told from the front, cut off at the area.
+            let s = j.second;
+            let (mut x1, mut y1, mut x2, mut y2) = match j.seam {
+                Seam::Upright => (s.col, s.row, s.col, s.row + s.rows),
+                Seam::Level => (s.col, s.row, s.col + s.cols, s.row),
+            };
+            let (left, top) = (area.col, area.row);
+            let (right, bottom) = (left + area.cols, top + area.rows);
+            (x1, x2) = (x1.clamp(left, right), x2.clamp(left, right));
+            (y1, y2) = (y1.clamp(top, bottom), y2.clamp(top, bottom));
+            let inside = match j.seam {
+                Seam::Upright => (left..=right).contains(&s.col) && y1 < y2,
+                Seam::Level => (top..=bottom).contains(&s.row) && x1 < x2,
+            };
+            if face == Face::Back {
+                (x1, x2) = (across - x2, across - x1);
+            }
+            inside.then_some(SewnLine {
+                x1: x1 - left * u16::from(face == Face::Front),
+                y1: y1 - top,
+                x2: x2 - left * u16::from(face == Face::Front),
+                y2: y2 - top,
+            })
+        })
+        .collect()
 }

@@ -172,10 +172,35 @@ pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
                 "did-move",
                 from = names::piece(throw, *from, lens),
                 to = names::piece(throw, *to, lens),
-                n = moves.len() / 2
+                n = moves.len()
             ),
             None => String::new(),
         },
+        Event::Turned { pieces: list } => match list.as_slice() {
+            [(piece, quarters)] => say!(
+                lens,
+                "did-turn",
+                piece = names::piece(throw, *piece, lens),
+                quarters = i64::from(*quarters)
+            ),
+            _ => say!(lens, "did-turn-several", n = list.len()),
+        },
+        Event::Flipped { pieces: list } => {
+            say!(lens, "did-flip", pieces = pieces(list, throw, lens))
+        }
+        Event::Pinned {
+            pieces: list,
+            pinned,
+        } => {
+            let list = pieces(list, throw, lens);
+            match pinned {
+                true => say!(lens, "did-fix", pieces = list),
+                false => say!(lens, "did-let-go", pieces = list),
+            }
+        }
+        Event::Wished { wishes } => {
+            say!(lens, "did-wish", front = wishes.front, back = wishes.back)
+        }
         Event::SetAside { pieces: list } => {
             say!(lens, "did-set-aside", piece = pieces(list, throw, lens))
         }

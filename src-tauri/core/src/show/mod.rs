@@ -12,6 +12,7 @@ mod figures;
 mod gather;
 mod hand_on;
 mod history;
+mod layouts;
 mod measuring;
 mod names;
 mod off;
@@ -31,6 +32,7 @@ use crate::words::{Arg, Words};
 pub use errors::{damage, refusal};
 pub use figures::figures;
 pub use hand_on::{file_name, usual_paper};
+pub use layouts::layouts;
 pub use plan::{draft, draft_of, grids};
 pub use sheet::{Sheet, sheet};
 
@@ -171,6 +173,9 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
         Look::Work { station, batch } => View::Work(work::work(journal, *station, *batch, lens)),
         Look::Bench { chosen } => View::Bench(bench::bench(journal, *chosen, lens)),
         Look::Faces { face } => View::Faces(faces::faces(journal, *face, lens)),
+        Look::Wishes { wishes } => View::Wishes(Box::new(layouts::wishes(journal, *wishes, lens))),
+        Look::Floor { part } => View::Floor(layouts::floor(journal, *part, lens)),
+        Look::Covering => View::Covering(layouts::covering(journal, lens)),
         Look::Plan { draft } => {
             View::Plan(Box::new(plan::plan_of(journal, draft.as_deref(), lens)))
         }

@@ -1,6 +1,7 @@
 //! Every word is there, and every view of every state can be made and its buttons pressed.
 
 use super::*;
+use crate::arrange::{Arranger, Wishes};
 use crate::assembly::Rect;
 use crate::deed::Action;
 use crate::faces::Face;
@@ -34,6 +35,23 @@ fn act(journal: &mut Journal, action: &Action, at: Time) {
     journal.accept(entry).unwrap();
 }
 
+/// A later sentence under the same key would hide the first.
+#[test]
+fn no_sentence_is_said_twice_over() {
+    let mut seen = std::collections::BTreeSet::new();
+    let files = [
+        include_str!("../../words/en/work.ftl"),
+        include_str!("../../words/en/window.ftl"),
+        include_str!("../../words/en/shell.ftl"),
+    ];
+    for line in files.iter().flat_map(|f| f.lines()) {
+        if let Some((key, _)) = line.split_once(" =").filter(|(key, _)| !key.contains(' ')) {
+            assert!(seen.insert(key), "{key} stands twice");
+        }
+    }
+    assert!(seen.len() > 500);
+}
+
 /// Every key named in the sources has a sentence, and its arguments are all given.
 #[test]
 fn no_word_is_missing() {
@@ -58,6 +76,7 @@ fn no_word_is_missing() {
         include_str!("drawing/face.rs"),
         include_str!("drawing/piece.rs"),
         include_str!("tables.rs"),
+        include_str!("layouts.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;
@@ -143,15 +162,13 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
     let words = Words::english();
     let mut now = 0;
     let mut journal = begin(plan);
-    act(
-        &mut journal,
-        &Action::Spread {
-            front: spread.0,
-            back: spread.1,
-            seed: 1,
-        },
-        now,
-    );
+    let wishes = Wishes {
+        front: spread.0,
+        back: spread.1,
+        ..Wishes::default()
+    };
+    let layout = Arranger::new(journal.throw(), wishes, 1).layout(journal.throw());
+    act(&mut journal, &Action::LayOut { wishes, layout }, now);
     let mut pressed = 0;
     loop {
         now += 3_600_000;
@@ -167,6 +184,8 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         // The last button is the one for all of them, where there is one and it is a tick.
         let last = ticks.last().unwrap();
         act(&mut journal, &last.action, now);
+        let throw = journal.throw();
+        assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
         pressed += 1;
         assert!(pressed < 500, "no end in sight");
     }

@@ -356,6 +356,8 @@ binding = { $n ->
 bare = bare denim
 cell = { $piece }: { $cloth }
 cell-stays = { $piece }: { $cloth }, stays as it is
+cell-pinned = { $piece }: { $cloth }, pinned to its place
+bare-wrong-side = bare denim, wrong side
 face-front = Front
 face-back = Back, as you see it turned over
 face-covered = { $n } of { $all } squares covered on this face.
@@ -682,9 +684,19 @@ did-unpick = { $n ->
 }
 did-patch = { $piece } to be covered where it is sewn: { $why }
 did-move = { $n ->
-    [one] { $from } and { $to } changed places
-   *[other] { $n } times two blocks changed places, first { $from } and { $to }
+    [2] { $from } and { $to } changed places
+   *[other] { $n } pieces changed places, first { $from } to { $to }
 }
+did-turn = { $quarters ->
+    [1] { $piece } turned a quarter clockwise
+    [2] { $piece } turned half round
+   *[other] { $piece } turned a quarter anticlockwise
+}
+did-turn-several = { $n } pieces turned
+did-flip = Turned over: { $pieces }
+did-fix = To stay in place: { $pieces }
+did-let-go = Need not stay in place: { $pieces }
+did-wish = Faces wished for: { $front } covered on the front, { $back } on the back
 did-set-aside = Set aside: { $piece }
 did-measure-whole = Whole throw measured: { $size }
 did-heap = On the pile: { $name }
@@ -834,6 +846,12 @@ error-not-neighbours = { $a } and { $b } are not two neighbours still to be join
 error-not-neighbours-next = Choose two that lie side by side and are not sewn yet.
 error-covered = { $piece } is covered on that face already.
 error-covered-next = Cover the other face, or put another square in.
+error-pinned = { $piece } is pinned to its place.
+error-pinned-next = Take its pin out first.
+error-not-turnable = { $piece } cannot be turned that way.
+error-not-turnable-next = A stitched four turns by quarters, a pair half round, neither once it is joined to others.
+error-layout = This layout does not fit the throw any more: at { $piece } it differs.
+error-layout-next = Ask for new layouts.
 error-not-swappable = { $a } and { $b } cannot change places.
 error-not-swappable-next = Choose two of the same shape, neither joined to others yet.
 error-nothing-to-undo = There is nothing to take back.
@@ -1240,3 +1258,95 @@ unit-strips = strips
 unit-spools = spools
 unit-bobbins = bobbins
 unit-bottles = bottles
+## Laying out both faces
+
+share-none = None
+share-quarter = A quarter
+share-third = A third
+share-half = Half
+wishes-stay = { $units ->
+    [0] { $glued ->
+        [0] { $pinned ->
+            [0] What is joined stays as it is.
+           *[other] What is joined or pinned stays as it is.
+        }
+        [one] One square with fabric glued on keeps it.
+       *[other] { $glued } squares with fabric glued on keep it.
+    }
+    [one] One sewn piece is not taken apart; fabric that is glued stays on its square.
+   *[other] { $units } sewn pieces are not taken apart; fabric that is glued stays on its square.
+}
+wishes-short = There are { $have } fabric squares; { $wanted } are wished for. As many as there are will be laid.
+wishes-no-prints = There is no fabric in the list yet.
+wish-covered = Covered
+wish-covered-value = front { $front }, back { $back }
+wish-apart = Like fabrics touching
+wish-apart-value = { $n ->
+    [0] none
+   *[other] { $n }
+}
+wish-even-front = Spread on the front
+wish-even-back = Spread on the back
+wish-even-value = { $n } (100 is chance, 0 perfectly even)
+wish-thick = Thickest crossing
+wish-thick-value = { $often ->
+    [one] { $n } layers, once
+   *[other] { $n } layers, { $often } times
+}
+wish-grain = Against the grain wished for
+wish-grain-value = { $n ->
+    [0] none
+   *[other] { $n }
+}
+wish-mirror = Out of the mirror
+wish-shade-rows = Out of the order of shades
+wish-light-edges = Out of the order of shades
+wish-pattern-value = { $n ->
+    [0] none
+    [one] one square
+   *[other] { $n } squares
+}
+layouts-running = Looking for better ones: round { $n } of { $all }
+layouts-done = { $n ->
+    [one] Done after one round
+   *[other] Done after { $n } rounds
+}
+layout-spoken = Layout { $letter }: { $met } of { $all } wishes met. { $changes }
+layout-changes = { $n ->
+    [0] No square changes its fabric.
+    [one] One square changes its fabric.
+   *[other] { $n } squares change their fabric.
+} { $sewn ->
+    [0] { $turned ->
+        [0] Sewn pieces stay where they are.
+        [one] One sewn piece is turned.
+       *[other] { $turned } sewn pieces are turned.
+    }
+    [one] One sewn piece gets another place.
+   *[other] { $sewn } sewn pieces get other places.
+}
+stitching-front = Stitching side: stitch with this face up.
+stitching-back = Not the stitching side: the bobbin thread lies on this face.
+floor-title = Row { $row } of fours: squares { $first } to { $last }
+floor-text = Lay these squares front up, left to right. Compare each with the picture before you go on.
+floor-joined = joined to its row
+floor-cell = { $piece }: up { $up }, beneath { $under }, grain { $grain ->
+    [across] across
+   *[other] up and down
+}
+floor-cell-sewn = { $cell }, { $sewn }
+covering-front = { $print } on the front
+covering-back = { $print } on the back
+covering-count = { $done ->
+    [0] { $n ->
+        [one] one square
+       *[other] { $n } squares
+    }
+   *[other] { $n } squares, { $done } of them glued
+}
+covering-square = front { $front }, back { $back }
+covering-piece = squares { $squares }
+covering-piece-sewn = squares { $squares }; sewn
+labelling-1 = Write each square’s row and place, such as 3·5, on a slip and pin it to the top left corner of its front; or chalk it there.
+labelling-2 = The slip shows which edge is up and which face is the front, so a square can be picked up and put back.
+labelling-3 = Use chalk or a marker that vanishes, tried on a scrap first. Take the pins out before the iron and the needle come near.

@@ -1,0 +1,162 @@
+//! How much better the faces are laid out than by shuffling or by filling greedily.
+//!
+//! `cargo bench -p lapwork-core --bench faces` prints a table over 100 seeds: like
+//! neighbours (both faces together, corners included), unevenness of the covered
+//! squares and of each print (100 is chance, both faces averaged), and the mean over
+//! crossings of the squared number of fabrics that meet there. Then how the cost falls
+//! with time.
+
+use lapwork_core::arrange::{Arranger, Score, Wishes, of};
+use lapwork_core::assembly::Rect;
+use lapwork_core::deed::{Action, decide};
+use lapwork_core::demo;
+use lapwork_core::faces::{Cover, Ground, spread};
+use lapwork_core::plan::Plan;
+use lapwork_core::throw::{Event, Throw};
+use rand::SeedableRng;
+use rand::seq::SliceRandom;
+use rand_chacha::ChaCha8Rng;
+use std::time::Instant;
+
+fn main() {
+    let seeds = 100;
+    println!(
+        "| Squares | How | Like neighbours: mean, most | Unevenness | … of each print | Fabrics² at a crossing | Cost |"
+    );
+    println!("| --- | --- | --- | --- | --- | --- | --- |");
+    for (across, down) in [(6, 8), (12, 16), (30, 30)] {
+        let throw = begun(across, down);
+        let wishes = wishes(&throw);
+        let mut lines = [Sum::default(), Sum::default(), Sum::default()];
+        for seed in 0..seeds {
+            let filled = covered(&throw, wishes, seed);
+            lines[0].add(&with(&throw, &shuffled(&filled, seed)), wishes);
+            lines[1].add(&with(&throw, &filled), wishes);
+            let mut arranger = Arranger::new(&throw, wishes, seed);
+            while !arranger.settled() && arranger.rounds() < 8 {
+                arranger.round();
+            }
+            lines[2].add(&with(&throw, &arranger.covers()), wishes);
+        }
+        for (name, line) in ["shuffled", "greedy fill", "arranged, 8 rounds"]
+            .iter()
+            .zip(&lines)
+        {
+            line.print(across, down, name, seeds);
+        }
+    }
+    println!(
+        "\n| Squares | Round | ms | Cost | Like neighbours |\n| --- | --- | --- | --- | --- |"
+    );
+    for (across, down) in [(12, 16), (30, 30), (60, 60)] {
+        let throw = begun(across, down);
+        let wishes = wishes(&throw);
+        let start = Instant::now();
+        let mut arranger = Arranger::new(&throw, wishes, 1);
+        for _ in 0..12 {
+            let score = arranger.score();
+            println!(
+                "| {across} × {down} | {} | {:.1} | {} | {} |",
+                arranger.rounds(),
+                start.elapsed().as_secs_f64() * 1e3,
+                arranger.cost(),
+                score.alike[0].len() + score.alike[1].len()
+            );
+            arranger.round();
+        }
+    }
+}
+
+fn begun(across: u16, down: u16) -> Throw {
+    let action = Action::Begin {
+        name: "Table".into(),
+        plan: Plan {
+            across,
+            down,
+            ..Plan::default()
+        },
+        prints: demo::prints(),
+        denims: demo::denims(),
+    };
+    let events = decide(None, &action).expect("the plan can be made");
+    Throw::begin(&events[0]).expect("it begins")
+}
+
+/// A third of the front, a quarter of the back.
+fn wishes(throw: &Throw) -> Wishes {
+    Wishes {
+        front: throw.plan.squares() / 3,
+        back: throw.plan.squares() / 4,
+        ..Wishes::default()
+    }
+}
+
+fn covered(throw: &Throw, wishes: Wishes, seed: u64) -> Vec<Cover> {
+    let fixed = vec![[false; 2]; throw.covers().len()];
+    let ground = Ground {
+        across: throw.plan.across,
+        down: throw.plan.down,
+        covers: throw.covers(),
+        fixed: &fixed,
+        prints: &throw.prints,
+    };
+    spread(ground, wishes.front, wishes.back, seed)
+}
+
+/// The same fabrics, each face shuffled.
+fn shuffled(covers: &[Cover], seed: u64) -> Vec<Cover> {
+    let mut rng = ChaCha8Rng::seed_from_u64(seed);
+    let mut fronts: Vec<_> = covers.iter().map(|c| c.front).collect();
+    let mut backs: Vec<_> = covers.iter().map(|c| c.back).collect();
+    fronts.shuffle(&mut rng);
+    backs.shuffle(&mut rng);
+    let both = fronts.into_iter().zip(backs);
+    both.map(|(front, back)| Cover {
+        front,
+        back,
+        ..Cover::default()
+    })
+    .collect()
+}
+
+fn with(throw: &Throw, covers: &[Cover]) -> Throw {
+    let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
+    let faces = squares.into_iter().zip(covers.iter().copied()).collect();
+    throw.after(&[Event::FacesChanged { faces }])
+}
+
+#[derive(Default)]
+struct Sum {
+    alike: usize,
+    most: usize,
+    uneven: u32,
+    prints: u32,
+    thick: f64,
+    cost: i64,
+}
+
+impl Sum {
+    fn add(&mut self, throw: &Throw, wishes: Wishes) {
+        let score: Score = of(throw, wishes);
+        let alike = score.alike[0].len() + score.alike[1].len();
+        self.alike += alike;
+        self.most = self.most.max(alike);
+        self.uneven += score.uneven[0] + score.uneven[1];
+        self.prints += score.prints_uneven[0] + score.prints_uneven[1];
+        self.thick += score.thickness;
+        self.cost += score.cost;
+    }
+
+    fn print(&self, across: u16, down: u16, name: &str, seeds: u64) {
+        let mean = |n: f64| n / seeds as f64;
+        println!(
+            "| {across} × {down} | {name} | {:.1}, {} | {:.1} | {:.1} | {:.2} | {:.0} |",
+            mean(self.alike as f64),
+            self.most,
+            mean(f64::from(self.uneven)) / 2.0,
+            mean(f64::from(self.prints)) / 2.0,
+            mean(self.thick),
+            mean(self.cost as f64),
+        );
+    }
+}

@@ -1,0 +1,133 @@
+//! The search for layouts against an exact solver and a library of discrepancies.
+//!
+//! `outside/faces.py` gave each case of `outside/faces.json` to OR-tools CP-SAT, which
+//! proves its least cost, and computed wrap-around discrepancies with SciPy
+//! (`scipy.stats.qmc.discrepancy`, method `WD`). `LAPWORK_WRITE=1` writes what is asked.
+
+use lapwork_core::arrange::{Arranger, Wishes, wrap_around};
+use lapwork_core::deed::{Action, decide};
+use lapwork_core::demo;
+use lapwork_core::faces::Cover;
+use lapwork_core::plan::Plan;
+use lapwork_core::throw::Throw;
+use serde_json::{Value, json};
+use std::path::PathBuf;
+
+fn path(name: &str) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+        .join("outside")
+        .join(name)
+}
+
+fn begun(across: u16, down: u16, prints: usize) -> Throw {
+    let action = Action::Begin {
+        name: "t".into(),
+        plan: Plan {
+            across,
+            down,
+            ..Plan::default()
+        },
+        prints: demo::prints().into_iter().take(prints).collect(),
+        denims: vec![],
+    };
+    Throw::begin(&decide(None, &action).expect("a plan")[0]).expect("it begins")
+}
+
+/// Grids small enough to be proven: across, down, prints, covered in front and behind.
+const ASKED: [(u16, u16, usize, u32, u32); 6] = [
+    (3, 3, 1, 3, 2),
+    (3, 4, 2, 4, 3),
+    (4, 4, 1, 5, 4),
+    (4, 4, 2, 5, 4),
+    (4, 5, 2, 6, 4),
+    (5, 5, 2, 6, 5),
+];
+
+fn search(case: (u16, u16, usize, u32, u32), seed: u64) -> Arranger {
+    let (across, down, prints, front, back) = case;
+    let throw = begun(across, down, prints);
+    let wishes = Wishes {
+        front,
+        back,
+        ..Wishes::default()
+    };
+    let mut arranger = Arranger::new(&throw, wishes, seed);
+    while !arranger.settled() && arranger.rounds() < 12 {
+        arranger.round();
+    }
+    arranger
+}
+
+/// How many of each print lie on each face.
+fn counts(arranger: &Arranger, prints: usize) -> [Vec<usize>; 2] {
+    let covers = arranger.covers();
+    let on: [fn(&Cover) -> Option<u8>; 2] = [|c| c.front, |c| c.back];
+    on.map(|on| {
+        (0..prints)
+            .map(|p| covers.iter().filter(|c| on(c) == Some(p as u8)).count())
+            .collect()
+    })
+}
+
+#[test]
+fn small_layouts_come_up_to_the_proven_optimum() {
+    if std::env::var_os("LAPWORK_WRITE").is_some() {
+        let asked: Vec<Value> = ASKED
+            .into_iter()
+            .map(|case| {
+                json!({"across": case.0, "down": case.1, "seed": 1,
+                       "counts": counts(&search(case, 1), case.2)})
+            })
+            .collect();
+        std::fs::write(path("faces-asked.json"), format!("{:#}\n", json!(asked))).expect("a file");
+        return;
+    }
+    let told = std::fs::read_to_string(path("faces.json")).expect("the record");
+    let told: Value = serde_json::from_str(&told).expect("JSON");
+    let optima = told["optima"].as_array().expect("cases");
+    assert_eq!(optima.len(), ASKED.len());
+    for (case, told) in ASKED.into_iter().zip(optima) {
+        assert_eq!(told["status"], "OPTIMAL");
+        // The best of four seeds, as the window shows four; the counts of the prints
+        // are those of the record in each.
+        let best = (1..=40)
+            .map(|seed| search(case, seed))
+            .filter(|a| json!(counts(a, case.2)) == told["counts"])
+            .take(4)
+            .map(|a| a.cost())
+            .min()
+            .expect("a seed with these counts");
+        let least = told["least"].as_f64().expect("a cost");
+        println!("{case:?}: proven {least:.1}, found {best}");
+        // Whole numbers lose less than one for each set of squares, two parts each.
+        let rounding = 4.0 * (1.0 + case.2 as f64);
+        assert!(
+            best as f64 >= least - rounding,
+            "{case:?}: {best} under the proven {least}"
+        );
+        assert!(
+            best as f64 <= least + rounding,
+            "{case:?}: {best} over the proven {least}"
+        );
+    }
+}
+
+#[test]
+fn unevenness_is_the_wrap_around_discrepancy() {
+    let told = std::fs::read_to_string(path("faces.json")).expect("the record");
+    let told: Value = serde_json::from_str(&told).expect("JSON");
+    let sets = told["discrepancies"].as_array().expect("sets");
+    assert_eq!(sets.len(), 60);
+    for set in sets {
+        let number = |key: &str| set[key].as_u64().expect("a number") as u16;
+        let places: Vec<usize> = set["places"]
+            .as_array()
+            .expect("places")
+            .iter()
+            .map(|p| p.as_u64().expect("a place") as usize)
+            .collect();
+        let ours = wrap_around(number("across"), number("down"), &places);
+        let scipy = set["wd"].as_f64().expect("a figure");
+        assert!((ours - scipy).abs() < 1e-9, "{ours} and {scipy}");
+    }
+}
