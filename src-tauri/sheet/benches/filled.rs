@@ -3,6 +3,7 @@
 use lapwork_core::assembly::{Kind, Rect};
 use lapwork_core::deed::Action;
 use lapwork_core::demo::{denims, prints};
+use lapwork_core::faces::Face;
 use lapwork_core::garments::{GarmentKind, GarmentSize};
 use lapwork_core::journal::Journal;
 use lapwork_core::measure::{Ruler, inch64};
@@ -48,11 +49,20 @@ pub fn throw(across: u16, down: u16) -> Journal {
         denim: 1,
         wrong_side_up: false,
     });
-    act(Action::Spread {
-        front: squares / 3,
-        back: squares / 4,
-        seed: 5,
-    });
+    for print in 0..4u8 {
+        for (face, [by_row, by_col], every) in [(Face::Front, [5, 3], 12), (Face::Back, [3, 5], 16)]
+        {
+            let pieces = Rect::grid(across, down)
+                .squares()
+                .filter(|s| (s.row * by_row + s.col * by_col) % every == u16::from(print))
+                .collect();
+            act(Action::SetFace {
+                pieces,
+                face,
+                print: Some(print),
+            });
+        }
+    }
     for (kind, size, makes, name) in [
         (
             GarmentKind::MensJeans,
