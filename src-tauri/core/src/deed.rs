@@ -1166,7 +1166,7 @@ fn check_moves(throw: &Throw, moves: &[(Rect, Rect)]) -> Result<(), Refusal> {
 
 /// Whether a piece may be turned where it lies: a loose square or a stitched four by
 /// quarters, any other loose joined piece by halves.
-fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), Refusal> {
+pub(crate) fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), Refusal> {
     if !throw.assembly().knows(piece) {
         return Err(Refusal::NoSuchPiece(piece));
     }

@@ -330,6 +330,8 @@ pub struct FaceCell {
     pub pinned: bool,
     /// The loose piece it belongs to: itself, a pair or a four; none once it is joined to more.
     pub unit: Option<Rect>,
+    /// The fewest quarters that piece may be turned by; 0 where it may not.
+    pub turn: u8,
     /// Its label.
     pub label: String,
     /// The square in words.

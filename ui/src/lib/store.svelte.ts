@@ -49,7 +49,10 @@ export type Place =
   | { at: 'cutting'; n: number; index: number }
   | { at: 'gather' }
   | { at: 'scraps' }
-  | { at: 'hand-on' };
+  | { at: 'hand-on' }
+  | { at: 'layouts' }
+  | { at: 'floor' }
+  | { at: 'covering' };
 
 /** Screens for one thing, opened from another of the throw's. */
 export const APART: readonly Place['at'][] = [
@@ -63,6 +66,9 @@ export const APART: readonly Place['at'][] = [
   'gather',
   'scraps',
   'hand-on',
+  'layouts',
+  'floor',
+  'covering',
 ];
 
 /** Something that can be taken back at once. */
@@ -518,7 +524,12 @@ function firstLook(place: Place, draft: PlanDraft | null): Look {
     case 'pile':
     case 'gather':
     case 'hand-on':
+    case 'covering':
       return { see: place.at };
+    case 'layouts':
+      return { see: 'wishes', wishes: null };
+    case 'floor':
+      return { see: 'floor', part: 0 };
     case 'cutting':
       return { see: 'cutting', n: place.n, index: place.index, typed: null, drag: null };
     case 'scraps':

@@ -297,6 +297,75 @@ sides: Sides,
  */
 diagonals: [number, number] | null, };
 
+export type Apart = "free" | "edges" | "corners";
+
+export type Pattern = "free" | "mirror" | "shade-rows" | "light-edges";
+
+export type Grain = "free" | "one-way" | "by-turns";
+
+export type Wishes = { 
+/**
+ * Squares covered on the front, in all.
+ */
+front: number, 
+/**
+ * Squares covered on the back, in all.
+ */
+back: number, 
+/**
+ * Like prints keep apart.
+ */
+apart: Apart, 
+/**
+ * An order for shades and fabrics.
+ */
+pattern: Pattern, 
+/**
+ * Which way the grain runs.
+ */
+grain: Grain, 
+/**
+ * Glued squares and sewn pieces may change places and be turned.
+ */
+move_made: boolean, };
+
+export type Layout = { 
+/**
+ * Pieces that change places, from where to where: each place once on either side.
+ */
+moves: Array<[Rect, Rect]>, 
+/**
+ * Pieces, where they lie then, and how many quarters clockwise they are turned,
+ * as seen from the front.
+ */
+turns: Array<[Rect, number]>, 
+/**
+ * Squares whose faces change after that.
+ */
+faces: Array<[Rect, Cover]>, };
+
+export type Cover = { 
+/**
+ * Print on the front, if any.
+ */
+front: number | null, 
+/**
+ * Print on the back, if any.
+ */
+back: number | null, 
+/**
+ * The denim in the middle.
+ */
+denim: number, 
+/**
+ * The denim's wrong side is to the front.
+ */
+wrong_side_up: boolean, 
+/**
+ * Its lengthwise grain lies across, not up and down.
+ */
+crosswise?: boolean, };
+
 export type Action = { "do": "begin", 
 /**
  * Its name.
@@ -349,19 +418,39 @@ denim: number,
 /**
  * Wrong side to the front.
  */
-wrong_side_up: boolean, } | { "do": "spread", 
+wrong_side_up: boolean, } | { "do": "lay-out", 
 /**
- * Squares covered on the front, in all.
+ * How the faces are to look.
  */
-front: number, 
+wishes: Wishes, 
 /**
- * Squares covered on the back, in all.
+ * What goes where.
  */
-back: number, 
+layout: Layout, } | { "do": "wish", 
 /**
- * Which of the many good ways.
+ * How.
  */
-seed: number, } | { "do": "set-cloth", 
+wishes: Wishes, } | { "do": "turn", 
+/**
+ * A loose square, or a joined piece not joined to others.
+ */
+piece: Rect, 
+/**
+ * Quarters, clockwise.
+ */
+quarters: number, } | { "do": "flip", 
+/**
+ * The squares.
+ */
+pieces: Array<Rect>, } | { "do": "pin", 
+/**
+ * The squares.
+ */
+pieces: Array<Rect>, 
+/**
+ * Keep.
+ */
+pinned: boolean, } | { "do": "set-cloth", 
 /**
  * Fabrics for covering.
  */
@@ -1031,6 +1120,30 @@ denim: number,
  */
 stays: boolean, 
 /**
+ * The denim's wrong side is on this face.
+ */
+wrong_side: boolean, 
+/**
+ * Its lengthwise grain runs across.
+ */
+crosswise: boolean, 
+/**
+ * Pinned to its place.
+ */
+pinned: boolean, 
+/**
+ * The loose piece it belongs to: itself, a pair or a four; none once it is joined to more.
+ */
+unit: Rect | null, 
+/**
+ * The fewest quarters that piece may be turned by; 0 where it may not.
+ */
+turn: number, 
+/**
+ * Its label.
+ */
+label: string, 
+/**
  * The square in words.
  */
 spoken: string, };
@@ -1052,6 +1165,322 @@ x2: number,
  * End.
  */
 y2: number, };
+
+export type Clash = { 
+/**
+ * Column of one in the picture.
+ */
+x1: number, 
+/**
+ * Row of one.
+ */
+y1: number, 
+/**
+ * Column of the other.
+ */
+x2: number, 
+/**
+ * Row of the other.
+ */
+y2: number, };
+
+export type WishLine = { 
+/**
+ * What it is, in a word or two.
+ */
+label: string, 
+/**
+ * How it stands.
+ */
+value: string, 
+/**
+ * Whether it is met.
+ */
+met: boolean, };
+
+export type WishesView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * As chosen now.
+ */
+wishes: Wishes, 
+/**
+ * Squares in all.
+ */
+squares: number, 
+/**
+ * Fewest that can be covered on the front and on the back: what is glued or sewn.
+ */
+least: [number, number], 
+/**
+ * Shares to choose with one tap, with what they come to.
+ */
+shares: Array<Share>, 
+/**
+ * What stays as it is, in words.
+ */
+stays: string | null, 
+/**
+ * Something is made that could be moved.
+ */
+made: boolean, 
+/**
+ * More is wished for than there is fabric.
+ */
+short: string | null, 
+/**
+ * How the faces stand to these wishes now.
+ */
+lines: Array<WishLine>, };
+
+export type Share = { 
+/**
+ * `A quarter`.
+ */
+label: string, 
+/**
+ * Squares.
+ */
+squares: number, };
+
+export type LayoutCard = { 
+/**
+ * Which of the several.
+ */
+letter: string, 
+/**
+ * For each square, row by row as seen from the front: the print there, or -1.
+ */
+front: Array<number>, 
+/**
+ * The same of the back as it looks turned over: each row from the other end.
+ */
+back: Array<number>, 
+/**
+ * The denims on the front, row by row; the back shows them from the other end.
+ */
+denims: Array<number>, 
+/**
+ * How well it meets the wishes.
+ */
+lines: Array<WishLine>, 
+/**
+ * What changes if it is taken.
+ */
+changes: string, 
+/**
+ * The layout in words.
+ */
+spoken: string, 
+/**
+ * Takes it.
+ */
+action: Action, };
+
+export type Layouts = { 
+/**
+ * Still at it.
+ */
+running: boolean, 
+/**
+ * Rounds done, of all there will be.
+ */
+rounds: number, 
+/**
+ * Rounds there will be.
+ */
+most: number, 
+/**
+ * How far it is, in words.
+ */
+said: string, 
+/**
+ * Squares across.
+ */
+across: number, 
+/**
+ * Squares down.
+ */
+down: number, 
+/**
+ * The fabrics.
+ */
+prints: Array<Swatch>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, 
+/**
+ * The layouts so far.
+ */
+cards: Array<LayoutCard>, };
+
+export type Arrange = { "ask": "start", 
+/**
+ * The throw.
+ */
+id: string, 
+/**
+ * How the faces are to look.
+ */
+wishes: Wishes, 
+/**
+ * Which of the many good ones.
+ */
+seed: number, } | { "ask": "look" } | { "ask": "stop" };
+
+export type FloorCell = { 
+/**
+ * Its place.
+ */
+piece: Rect, 
+/**
+ * Column in the picture.
+ */
+x: number, 
+/**
+ * Row in the picture.
+ */
+y: number, 
+/**
+ * Its label.
+ */
+label: string, 
+/**
+ * The print that is up, if any.
+ */
+print: number | null, 
+/**
+ * The print beneath, if any.
+ */
+under: number | null, 
+/**
+ * The denim.
+ */
+denim: number, 
+/**
+ * The denim's wrong side is up.
+ */
+wrong_side: boolean, 
+/**
+ * Its lengthwise grain runs across.
+ */
+crosswise: boolean, 
+/**
+ * What it is part of already, if anything.
+ */
+sewn: string | null, 
+/**
+ * The square in words.
+ */
+spoken: string, };
+
+export type FloorView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * Which part, in words.
+ */
+title: string, 
+/**
+ * What to do.
+ */
+text: string, 
+/**
+ * Columns in the picture.
+ */
+across: number, 
+/**
+ * Rows in the picture.
+ */
+down: number, 
+/**
+ * The squares.
+ */
+cells: Array<FloorCell>, 
+/**
+ * Laps stitched, in squares from the top left of the picture.
+ */
+sewn: Array<SewnLine>, 
+/**
+ * Which part this is, from 0.
+ */
+part: number, 
+/**
+ * Parts there are.
+ */
+parts: number, 
+/**
+ * The fabrics.
+ */
+prints: Array<Swatch>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, };
+
+export type CoveringGroup = { 
+/**
+ * The fabric; none for bare denim.
+ */
+print: number | null, 
+/**
+ * `Rosehip on the front`.
+ */
+title: string, 
+/**
+ * How many, and how many of them are glued.
+ */
+count: string, 
+/**
+ * The labels of those still to be glued.
+ */
+open: Array<string>, 
+/**
+ * The labels of those that are done.
+ */
+done: Array<string>, };
+
+export type CoveringLine = { 
+/**
+ * The label.
+ */
+label: string, 
+/**
+ * What it is.
+ */
+text: string, };
+
+export type CoveringView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * How to label the real squares.
+ */
+labelling: Array<string>, 
+/**
+ * By fabric and face.
+ */
+groups: Array<CoveringGroup>, 
+/**
+ * The fabrics.
+ */
+prints: Array<Swatch>, 
+/**
+ * Square by square.
+ */
+squares: Array<CoveringLine>, 
+/**
+ * Pairs and fours by label, with their squares.
+ */
+pieces: Array<CoveringLine>, };
 
 export type FacesView = { 
 /**
@@ -1094,6 +1523,22 @@ denims: Array<Denim>,
  * What there is to say of it, a line each.
  */
 lines: Array<string>, 
+/**
+ * Squares that a wish would keep apart.
+ */
+clashes: Array<Clash>, 
+/**
+ * How well the wishes are met.
+ */
+wishes: Array<WishLine>, 
+/**
+ * Borders of the pieces that go as one: pairs and fours sewn already.
+ */
+units: Array<Rect>, 
+/**
+ * Whether this face is the stitching side, in words.
+ */
+stitching: string, 
 /**
  * Squares covered on the front and on the back.
  */
@@ -2141,7 +2586,15 @@ chosen: Rect | null, } | { "see": "faces",
 /**
  * Which.
  */
-face: Face, } | { "see": "plan", 
+face: Face, } | { "see": "wishes", 
+/**
+ * As chosen; none for what was said last.
+ */
+wishes: Wishes | null, } | { "see": "floor", 
+/**
+ * Which part, from 0.
+ */
+part: number, } | { "see": "covering" } | { "see": "plan", 
 /**
  * What is typed; none to read the plan as it stands.
  */
@@ -2216,6 +2669,7 @@ height: string, } | { "see": "history",
 most: number, } | { "see": "hand-on" };
 
 export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & HandOnView;
+export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView;
 
 export type Prefs = { 
 /**
@@ -2331,12 +2785,16 @@ export type WordKey =
   | "ui-all-of-it"
   | "ui-allowance"
   | "ui-also-ready"
+  | "ui-apart-corners"
+  | "ui-apart-edges"
+  | "ui-apart-free"
   | "ui-app"
   | "ui-as-it-stands"
   | "ui-at-hand"
   | "ui-back"
   | "ui-back-face"
   | "ui-back-to-work"
+  | "ui-back-turned"
   | "ui-bare"
   | "ui-before"
   | "ui-begin"
@@ -2350,12 +2808,15 @@ export type WordKey =
   | "ui-bring-back"
   | "ui-broke"
   | "ui-broke-next"
+  | "ui-by-fabric"
   | "ui-caution"
   | "ui-caution-read"
   | "ui-centimetres"
   | "ui-change"
   | "ui-change-denim"
   | "ui-change-denim-hint"
+  | "ui-change-places"
+  | "ui-change-wishes"
   | "ui-check-hint"
   | "ui-choose-none"
   | "ui-choose-trim"
@@ -2383,6 +2844,8 @@ export type WordKey =
   | "ui-count-it"
   | "ui-covered-back"
   | "ui-covered-front"
+  | "ui-covered-squares"
+  | "ui-covering-list"
   | "ui-cut-count"
   | "ui-cut-count-hint"
   | "ui-cut-counted"
@@ -2429,6 +2892,13 @@ export type WordKey =
   | "ui-find-grid"
   | "ui-finest"
   | "ui-finished-size"
+  | "ui-fixed-squares"
+  | "ui-floor"
+  | "ui-floor-back"
+  | "ui-floor-key"
+  | "ui-floor-next"
+  | "ui-floor-part"
+  | "ui-four-others"
   | "ui-fringe"
   | "ui-fringe-hint"
   | "ui-front"
@@ -2437,6 +2907,10 @@ export type WordKey =
   | "ui-garment-size"
   | "ui-gather"
   | "ui-gather-hint"
+  | "ui-glued"
+  | "ui-grain-by-turns"
+  | "ui-grain-free"
+  | "ui-grain-one-way"
   | "ui-grid"
   | "ui-half"
   | "ui-hand-on"
@@ -2469,16 +2943,23 @@ export type WordKey =
   | "ui-kept-where"
   | "ui-key"
   | "ui-keypad"
+  | "ui-labelling"
   | "ui-lap"
   | "ui-lapped"
   | "ui-lapped-hint"
   | "ui-larger"
   | "ui-last-read"
   | "ui-last-worked"
+  | "ui-lay-out"
+  | "ui-layout"
+  | "ui-layout-taken"
+  | "ui-layouts"
   | "ui-left"
   | "ui-longest"
   | "ui-longest-hint"
   | "ui-look-anywhere"
+  | "ui-look-for-layouts"
+  | "ui-looking"
   | "ui-makes"
   | "ui-mark-place"
   | "ui-measure"
@@ -2487,8 +2968,12 @@ export type WordKey =
   | "ui-measure-plain"
   | "ui-measure-this"
   | "ui-measured-so-far"
+  | "ui-met"
   | "ui-millimetres"
   | "ui-more"
+  | "ui-move-made"
+  | "ui-move-made-hint"
+  | "ui-move-or-pin"
   | "ui-name"
   | "ui-new-name"
   | "ui-new-throw"
@@ -2496,12 +2981,15 @@ export type WordKey =
   | "ui-next-field"
   | "ui-no-scraps"
   | "ui-no-zones"
+  | "ui-not-met"
   | "ui-not-ready"
   | "ui-note"
   | "ui-note-keep"
   | "ui-note-text"
   | "ui-noted"
+  | "ui-nothing-covered"
   | "ui-now"
+  | "ui-of"
   | "ui-older"
   | "ui-order"
   | "ui-order-columns"
@@ -2524,10 +3012,17 @@ export type WordKey =
   | "ui-page-finish"
   | "ui-page-joining"
   | "ui-page-size"
+  | "ui-pattern-free"
+  | "ui-pattern-light-edges"
+  | "ui-pattern-mirror"
+  | "ui-pattern-shade-rows"
   | "ui-piece"
   | "ui-piece-cut"
   | "ui-pile"
   | "ui-pile-hint"
+  | "ui-pin"
+  | "ui-pinned"
+  | "ui-places-changed"
   | "ui-plan"
   | "ui-plan-changed"
   | "ui-plan-hint"
@@ -2566,18 +3061,22 @@ export type WordKey =
   | "ui-section"
   | "ui-see-faces"
   | "ui-settings"
+  | "ui-sewn-pieces"
   | "ui-shelf"
   | "ui-side"
   | "ui-side-hint"
+  | "ui-sign-clash"
+  | "ui-sign-grain"
+  | "ui-sign-lap"
+  | "ui-sign-pin"
+  | "ui-sign-unit"
+  | "ui-sign-wrong"
+  | "ui-sign-wrong-letter"
+  | "ui-signs"
   | "ui-smaller"
   | "ui-something-off"
   | "ui-space"
   | "ui-spares"
-  | "ui-spread"
-  | "ui-spread-again"
-  | "ui-spread-done"
-  | "ui-spread-go"
-  | "ui-spread-text"
   | "ui-square"
   | "ui-squares"
   | "ui-squares-have"
@@ -2586,14 +3085,17 @@ export type WordKey =
   | "ui-still-cooling"
   | "ui-stitch"
   | "ui-stock"
+  | "ui-stop-looking"
   | "ui-straight"
   | "ui-strip"
   | "ui-strip-hint"
   | "ui-tail"
   | "ui-tail-hint"
+  | "ui-take-layout"
   | "ui-take-out"
   | "ui-taken-back"
   | "ui-taken-off"
+  | "ui-tap-layout"
   | "ui-tap-squares"
   | "ui-text-size"
   | "ui-texture"
@@ -2610,10 +3112,16 @@ export type WordKey =
   | "ui-theme-dark"
   | "ui-theme-light"
   | "ui-then"
+  | "ui-to-glue"
   | "ui-top"
   | "ui-trim"
   | "ui-trim-chosen"
   | "ui-trim-hint"
+  | "ui-turn-half"
+  | "ui-turn-over"
+  | "ui-turn-quarter"
+  | "ui-turned"
+  | "ui-turned-over"
   | "ui-twin"
   | "ui-twin-hint"
   | "ui-twin-width"
@@ -2621,6 +3129,8 @@ export type WordKey =
   | "ui-undone"
   | "ui-units"
   | "ui-units-legend"
+  | "ui-unpin"
+  | "ui-unpinned"
   | "ui-verdict"
   | "ui-version"
   | "ui-washes"
@@ -2635,6 +3145,10 @@ export type WordKey =
   | "ui-whole"
   | "ui-width"
   | "ui-width-there"
+  | "ui-wish-apart"
+  | "ui-wish-grain"
+  | "ui-wish-pattern"
+  | "ui-wishes-now"
   | "ui-work"
   | "ui-wrong-side"
   | "ui-your-throws"

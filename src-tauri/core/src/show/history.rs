@@ -194,7 +194,7 @@ pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
         } => {
             let list = pieces(list, throw, lens);
             match pinned {
-                true => say!(lens, "did-fix", pieces = list),
+                true => say!(lens, "did-pin-place", pieces = list),
                 false => say!(lens, "did-let-go", pieces = list),
             }
         }

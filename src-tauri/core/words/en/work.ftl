@@ -694,8 +694,8 @@ did-turn = { $quarters ->
 }
 did-turn-several = { $n } pieces turned
 did-flip = Turned over: { $pieces }
-did-fix = To stay in place: { $pieces }
-did-let-go = Need not stay in place: { $pieces }
+did-pin-place = Pinned to their places: { $pieces }
+did-let-go = No longer pinned: { $pieces }
 did-wish = Faces wished for: { $front } covered on the front, { $back } on the back
 did-set-aside = Set aside: { $piece }
 did-measure-whole = Whole throw measured: { $size }
