@@ -22,6 +22,9 @@ const CALLS: &[&str] = &[
     "bring",
     "dropped",
     "take",
+    "print",
+    "printing",
+    "stop_printing",
 ];
 
 fn main() {

@@ -18,14 +18,15 @@ use lapwork_core::journal::{Damage, Journal};
 use lapwork_core::measure::Ruler;
 use lapwork_core::merge::{Side, meet};
 use lapwork_core::plan::Plan;
-use lapwork_core::show::{self, Lens};
+use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::{Throw, Time};
 use lapwork_core::view::{
     BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look, PlanDraft,
-    PlanView, Prefs, Problem, ShelfRow, ShelfView, Take, Taken, Tend, Tended, View,
+    PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take, Taken, Tend, Tended, View,
 };
 use lapwork_core::words::{Arg, Words};
 use lapwork_core::{deed::Refusal, demo};
+use lapwork_sheet::PrintFault;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::hash::{BuildHasher, RandomState};
@@ -295,6 +296,46 @@ impl Desk {
                     bytes: bytes.map_err(|trouble| self.told(&trouble))?,
                 };
                 Ok(vec![parcel])
+            }
+        }
+    }
+
+    /// What goes on paper of a throw, and the name of the file it goes into.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn sheet(
+        &mut self,
+        id: &str,
+        order: PrintOrder,
+        now: Time,
+    ) -> Result<(String, Sheet), Problem> {
+        self.with(id, now, |journal, lens| {
+            let key = if order.card {
+                "sheet-bench"
+            } else {
+                "sheet-making"
+            };
+            let called = format!("{} - {}", journal.throw().name, lens.words.say(key, &[]));
+            let sheet = crate::printing::sheet(journal, lens);
+            Ok((show::file_name(&called, "pdf"), sheet))
+        })
+    }
+
+    /// The file of a print, if it was not stopped.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show.
+    pub fn printed(
+        &self,
+        name: String,
+        made: Result<Vec<u8>, PrintFault>,
+    ) -> Result<Option<Parcel>, Problem> {
+        match made {
+            Ok(bytes) => Ok(Some(Parcel { name, bytes })),
+            Err(PrintFault::Cancelled) => Ok(None),
+            Err(PrintFault::Failed(why)) => {
+                Err(self.words.problem("print", &[("why", why.into())]))
             }
         }
     }

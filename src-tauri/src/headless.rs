@@ -1,6 +1,6 @@
 //! The same figures without a window, for programs and for the curious.
 //!
-//! `lapwork figures|history|check|demo|draw|table|upgrade <path>`, `lapwork merge <path> <path>`; see `shell-help` in the word files.
+//! `lapwork figures|history|check|demo|draw|table|sheet|upgrade <path>`, `lapwork merge <path> <path>`; see `shell-help` in the word files.
 //!
 //! Promises: no window is touched. Answers go to standard output. What cannot be done
 //! ends with code 2 and exactly one line on standard error, nothing written. `check`
@@ -8,6 +8,7 @@
 
 use crate::desk::{damage, told};
 use crate::handing;
+use crate::printing;
 use crate::store::{self, Trouble};
 use lapwork_core::demo;
 use lapwork_core::journal::Journal;
@@ -17,10 +18,11 @@ use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Look, Problem, View};
+use lapwork_core::view::{Look, PrintOrder, PrintPaper, Problem, View};
 use lapwork_core::words::Words;
 use std::ffi::OsString;
 use std::io::{self, Write};
+use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use time::OffsetDateTime;
@@ -45,6 +47,8 @@ enum Ask {
         out: PathBuf,
         keep: Option<Side>,
     },
+    /// A sheet, and the file it is to be written to.
+    Sheet(PathBuf, PathBuf, System, PrintOrder),
 }
 
 /// Why nothing came of it.
@@ -92,16 +96,17 @@ pub fn answer_arguments() -> Option<ExitCode> {
 
 fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, Failure> {
     let misused = |problem: Problem| Failure::Told(one_line(&problem));
+    let stray =
+        |argument: String| misused(words.problem("arguments", &[("argument", argument.into())]));
     let mut parser = lexopt::Parser::from_args(args);
     let (mut command, mut path, mut which) = (None, None, None);
     let (mut metric, mut style) = (false, Style::Colour);
     let (mut second, mut out, mut keep) = (None, None, None);
+    let (mut paper, mut card, mut large) = (None, false, false);
     loop {
         use lexopt::Arg::{Long, Short, Value};
-        let next = parser.next().map_err(|why| {
-            misused(words.problem("arguments", &[("argument", why.to_string().into())]))
-        })?;
-        let stray = match next {
+        let next = parser.next().map_err(|why| stray(why.to_string()))?;
+        let unknown = match next {
             None => break,
             Some(Long("help") | Short('h')) => return Ok(Ask::Help),
             Some(Long("version") | Short('V')) => return Ok(Ask::Version),
@@ -109,26 +114,39 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
                 metric = true;
                 continue;
             }
+            // A sheet says which ink; a drawing has no choice.
+            Some(Long("ink")) if command.as_deref() == Some("sheet") => {
+                style = one_of(
+                    &mut parser,
+                    &[("black", Style::Ink), ("colour", Style::Colour)],
+                )
+                .map_err(stray)?;
+                continue;
+            }
             Some(Long("ink")) => {
                 style = Style::Ink;
                 continue;
             }
-            Some(Long("out")) => {
-                out = parser.value().ok().map(PathBuf::from);
+            Some(Long("keep")) => {
+                let sides = [("first", Side::First), ("second", Side::Second)];
+                keep = Some(one_of(&mut parser, &sides).map_err(stray)?);
                 continue;
             }
-            Some(Long("keep")) => {
-                let given = parser.value().unwrap_or_default();
-                keep = match given.to_str() {
-                    Some("first") => Some(Side::First),
-                    Some("second") => Some(Side::Second),
-                    _ => {
-                        let stray = format!("--keep {}", given.to_string_lossy());
-                        return Err(misused(
-                            words.problem("arguments", &[("argument", stray.into())]),
-                        ));
-                    }
-                };
+            Some(Long("paper")) => {
+                let papers = [("a4", PrintPaper::A4), ("letter", PrintPaper::Letter)];
+                paper = Some(one_of(&mut parser, &papers).map_err(stray)?);
+                continue;
+            }
+            Some(Long("out")) => {
+                out = Some(PathBuf::from(value(&mut parser).map_err(stray)?));
+                continue;
+            }
+            Some(Long("card")) => {
+                card = true;
+                continue;
+            }
+            Some(Long("large")) => {
+                large = true;
                 continue;
             }
             Some(Value(value)) if command.is_none() => {
@@ -154,9 +172,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
             Some(Long(name)) => format!("--{name}"),
             Some(Short(name)) => format!("-{name}"),
         };
-        return Err(misused(
-            words.problem("arguments", &[("argument", stray.into())]),
-        ));
+        return Err(stray(unknown));
     }
     let command = command.unwrap_or_default();
     let system = if metric { System::Metric } else { System::Inch };
@@ -179,10 +195,36 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
             out: path_or(out)?,
             keep,
         }),
+        "sheet" => {
+            let path = path_or(path)?;
+            let out = out.ok_or_else(|| misused(words.problem("no-out", &[])))?;
+            let order = PrintOrder {
+                card,
+                paper: paper.unwrap_or(show::usual_paper(system)),
+                large,
+                black: style == Style::Ink,
+            };
+            Ok(Ask::Sheet(path, out, system, order))
+        }
         other => Err(misused(
             words.problem("no-command", &[("command", other.into())]),
         )),
     }
+}
+
+/// What follows an option.
+fn value(parser: &mut lexopt::Parser) -> Result<OsString, String> {
+    parser.value().map_err(|why| why.to_string())
+}
+
+/// What follows an option, where only these may.
+fn one_of<T: Copy>(parser: &mut lexopt::Parser, these: &[(&str, T)]) -> Result<T, String> {
+    let given = value(parser)?;
+    let found = these.iter().find(|(name, _)| given == *name);
+    found.map_or_else(
+        || Err(given.to_string_lossy().into_owned()),
+        |(_, value)| Ok(*value),
+    )
 }
 
 fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<ExitCode, Failure> {
@@ -252,6 +294,28 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             out: path,
             keep,
         } => return merge((first, second), path, *keep, lens(System::Inch), out),
+        Ask::Sheet(path, to, system, order) => {
+            if to.exists() {
+                let there = io::ErrorKind::AlreadyExists.into();
+                return Err(failed(to, &store::disk(to)(there), words));
+            }
+            let journal = open(path, words)?.journal;
+            let sheet = printing::sheet(&journal, lens(*system));
+            let made = lapwork_sheet::print(&sheet, printing::options(*order), &mut |_| {
+                ControlFlow::Continue(())
+            });
+            let bytes = made.map_err(|why| {
+                let problem = words.problem("print", &[("why", why.to_string().into())]);
+                Failure::Told(one_line(&problem))
+            })?;
+            handing::write(to, &bytes).map_err(|trouble| failed(to, &trouble, words))?;
+            let file = to.display().to_string();
+            writeln!(
+                out,
+                "{}",
+                words.say("shell-written", &[("file", file.into())])
+            )?;
+        }
         Ask::Demo(path) => {
             let written = store::write_throw(path, &demo::throw(now))
                 .map_err(|trouble| failed(path, &trouble, words))?;

@@ -9,10 +9,12 @@ use crate::arranging::Arranging;
 use crate::desk::Desk;
 use crate::handing;
 use crate::now;
+use crate::printing::Press;
 use crate::store::Store;
 use lapwork_core::view::{
     Arrange, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look,
-    PlanDraft, PlanView, Prefs, Problem, ShelfView, Take, Taken, Tend, Tended, View,
+    PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView, Take, Taken, Tend,
+    Tended, View,
 };
 use lapwork_core::words::Words;
 use std::path::PathBuf;
@@ -144,6 +146,36 @@ fn drop_in(window: &Window, path: PathBuf) {
     });
 }
 
+/// A sheet is made and put where the maker says; stopped, nothing comes of it.
+#[tauri::command(async)]
+fn print(
+    app: AppHandle,
+    shared: Shared<'_>,
+    press: State<'_, Press>,
+    id: String,
+    order: PrintOrder,
+) -> Result<Handed, Problem> {
+    let (name, sheet) = desk(&shared).sheet(&id, order, now())?;
+    let made = press.print(&sheet, order);
+    let Some(parcel) = desk(&shared).printed(name, made)? else {
+        return Ok(Handed { said: None });
+    };
+    let put = handing::put(&app, &[parcel]);
+    desk(&shared).handed(put)
+}
+
+/// How far the print in hand is.
+#[tauri::command]
+fn printing(press: State<'_, Press>) -> Option<Printing> {
+    press.look()
+}
+
+/// Stop the print in hand.
+#[tauri::command]
+fn stop_printing(press: State<'_, Press>) {
+    press.stop();
+}
+
 /// Where throws are kept: `LAPWORK_DATA` if set, else the usual place on this device.
 #[cfg(desktop)]
 fn folder(_app: &tauri::App) -> Option<PathBuf> {
@@ -201,6 +233,7 @@ pub fn run() {
                 give_up(&Words::english().problem("no-home", &[]));
             };
             app.manage(Mutex::new(Desk::new(Store::at(folder))));
+            app.manage(Press::default());
             app.manage(Mutex::new(Arranging::default()));
             for window in &app.config().app.windows {
                 WebviewWindowBuilder::from_config(app, window)?
@@ -210,8 +243,23 @@ pub fn run() {
             Ok(())
         })
         .invoke_handler(tauri::generate_handler![
-            hello, shelf, look, act, tend, draft, grids, arrange, length, set_prefs, hand, bring,
-            dropped, take
+            hello,
+            shelf,
+            look,
+            act,
+            tend,
+            draft,
+            grids,
+            arrange,
+            length,
+            set_prefs,
+            hand,
+            bring,
+            dropped,
+            take,
+            print,
+            printing,
+            stop_printing
         ])
         .run(tauri::generate_context!());
     if let Err(why) = opened {

@@ -1604,6 +1604,8 @@ pub struct HandOnView {
     pub head: Head,
     /// Section by section.
     pub sections: Vec<HandSection>,
+    /// How a sheet is printed unless the maker says otherwise.
+    pub print: PrintOrder,
 }
 
 /// What came of handing something on.
@@ -1688,4 +1690,36 @@ pub struct Taken {
     pub said: String,
     /// The shelf now.
     pub shelf: ShelfView,
+}
+
+/// Paper to print on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum PrintPaper {
+    /// 210 × 297 mm.
+    A4,
+    /// 8½ × 11 in.
+    Letter,
+}
+
+/// How a sheet is to be printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PrintOrder {
+    /// The bench card instead of the making sheet.
+    pub card: bool,
+    /// The paper.
+    pub paper: PrintPaper,
+    /// In large print.
+    pub large: bool,
+    /// In black and white.
+    pub black: bool,
+}
+
+/// How far a print is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+pub struct Printing {
+    /// Steps done.
+    pub done: u32,
+    /// Steps in all.
+    pub all: u32,
 }

@@ -22,8 +22,9 @@ const ENGLISH: [&str; 3] = [
 
 /// The words of one language.
 pub struct Words {
-    bundle: FluentBundle<Arc<FluentResource>>,
+    bundle: Arc<FluentBundle<Arc<FluentResource>>>,
     point: char,
+    doubled: bool,
 }
 
 /// Something put into a sentence.
@@ -82,7 +83,32 @@ impl Words {
         for resource in READ.iter() {
             bundle.add_resource_overriding(Arc::clone(resource));
         }
-        Words { bundle, point: '.' }
+        Words {
+            bundle: Arc::new(bundle),
+            point: '.',
+            doubled: false,
+        }
+    }
+
+    /// The same words, telling every measure in both systems, as on paper that others
+    /// read: `9½ in (241.3 mm)`.
+    pub fn doubled(&self) -> Words {
+        Words {
+            bundle: Arc::clone(&self.bundle),
+            doubled: true,
+            ..*self
+        }
+    }
+
+    /// Whether every measure is told in both systems.
+    pub fn is_doubled(&self) -> bool {
+        self.doubled
+    }
+
+    /// The language, as in BCP 47.
+    pub fn language(&self) -> String {
+        let first = self.bundle.locales.first();
+        first.map_or_else(|| ENGLISH_CODE.into(), LanguageIdentifier::to_string)
     }
 
     /// The sentence for `key`; the key itself where there is none (a test forbids it).
@@ -118,8 +144,27 @@ impl Words {
         }
     }
 
-    /// A length as read off `ruler`.
+    /// A length as read off `ruler`; off its counterpart too where the words are doubled.
     pub fn length(&self, length: Length, ruler: Ruler) -> Shown {
+        let own = self.single(length, ruler);
+        if !self.doubled {
+            return own;
+        }
+        let other = self.single(length, ruler.other());
+        Shown {
+            text: say!(self, "sheet-both", first = own.text, second = other.text),
+            spoken: say!(
+                self,
+                "sheet-both",
+                first = own.spoken,
+                second = other.spoken
+            ),
+            rounded: own.rounded && other.rounded,
+        }
+    }
+
+    /// A length as read off `ruler` alone.
+    pub fn single(&self, length: Length, ruler: Ruler) -> Shown {
         let reading = read(length, ruler);
         let spoken = match reading.digits {
             Digits::Inches { whole, num: 0, .. } => say!(self, "spoken-inches", whole = whole),

@@ -10,6 +10,8 @@ import type {
   GridsView,
   Hand,
   Handed,
+  PrintOrder,
+  Printing,
   Head,
   Hello,
   Layouts,
@@ -41,6 +43,11 @@ export const length = (text: string) => invoke<number>('length', { text });
 export const setPrefs = (prefs: Prefs) => invoke<Hello>('set_prefs', { prefs });
 
 /** Resolves once the file is written, or the maker has thought better of it. */
+/** Resolves once the sheet is written, or was stopped. */
+export const print = (id: string, order: PrintOrder) => invoke<Handed>('print', { id, order });
+export const printing = () => invoke<Printing | null>('printing');
+export const stopPrinting = () => invoke<null>('stop_printing');
+
 export const hand = (id: string, hand: Hand) => invoke<Handed>('hand', { id, hand });
 
 /** Asks for a throw file; null where the maker has thought better of it. */

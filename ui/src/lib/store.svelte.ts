@@ -14,6 +14,8 @@ import type {
   GridWish,
   GridsView,
   Hand,
+  PrintOrder,
+  Printing,
   Head,
   Hello,
   Look,
@@ -97,6 +99,8 @@ interface Spot {
 
 const isTab = (place: Place) => (TABS as readonly string[]).includes(place.at);
 
+/** How often the shell is asked how far a print is, in milliseconds. */
+const PRINT_ASK = 150;
 /** A tap is not heard twice within this time, in milliseconds. */
 const SETTLE = 300;
 const WIDE = '(min-width: 900px), (min-width: 640px) and (max-height: 520px)';
@@ -120,6 +124,8 @@ class Store {
   second = $state.raw<Second | null>(null);
   /** A throw file that was brought, until it is decided what becomes of it. */
   brought = $state.raw<BringView | null>(null);
+  /** How far the print in hand is. */
+  printing = $state.raw<Printing | null>(null);
   /** What was last handed on, in words. */
   handed = $state.raw<string | null>(null);
   /** A deed is under way or has only just been done. */
@@ -474,6 +480,35 @@ class Store {
     const run = () => void this.go({ at: 'history' }, this.id, true);
     this.second = { text: taken.said, label: t('ui-history'), run };
     this.say(taken.said);
+  }
+
+  /** Print a sheet; it goes on while the maker works elsewhere. */
+  async print(order: PrintOrder) {
+    const { id } = this;
+    if (!id || this.printing) return;
+    this.handed = null;
+    this.problem = null;
+    this.printing = { done: 0, all: 1 };
+    const asking = setInterval(() => {
+      void ipc.printing().then((seen) => {
+        if (seen && this.printing) this.printing = seen;
+      });
+    }, PRINT_ASK);
+    try {
+      const { said } = await ipc.print(id, order);
+      if (said && this.id === id) this.handed = said;
+      this.say(said ?? t('ui-print-stopped'));
+    } catch (thrown) {
+      this.fail(thrown);
+    } finally {
+      clearInterval(asking);
+      this.printing = null;
+    }
+  }
+
+  /** The print ends, and nothing is written. */
+  async stopPrinting() {
+    await ipc.stopPrinting();
   }
 
   // Preferences.

@@ -5,13 +5,28 @@
 
 use super::{Lens, head};
 use crate::journal::Journal;
-use crate::view::{Hand, HandButton, HandOnView, HandSection};
+use crate::measure::System;
+use crate::view::{Hand, HandButton, HandOnView, HandSection, PrintOrder, PrintPaper};
 
 /// The screen.
 pub(super) fn hand_on(journal: &Journal, lens: Lens<'_>) -> HandOnView {
     HandOnView {
         head: head(journal, lens),
         sections: vec![the_throw(journal, lens)],
+        print: PrintOrder {
+            card: false,
+            paper: usual_paper(lens.ruler.system),
+            large: false,
+            black: false,
+        },
+    }
+}
+
+/// The paper that is usual where lengths are read like this.
+pub fn usual_paper(system: System) -> PrintPaper {
+    match system {
+        System::Metric => PrintPaper::A4,
+        System::Inch => PrintPaper::Letter,
     }
 }
 

@@ -41,7 +41,7 @@ fn what(said: &What, journal: &Journal, lens: Lens<'_>) -> String {
     }
 }
 
-fn numbered(journal: &Journal, n: u64, lens: Lens<'_>) -> String {
+pub(super) fn numbered(journal: &Journal, n: u64, lens: Lens<'_>) -> String {
     let found = journal.entries().nth(n.saturating_sub(1) as usize);
     let said = found.map(|(e, _)| match &e.what {
         What::Past(past) => past.as_ref(),
@@ -76,7 +76,7 @@ fn pieces(list: &[Rect], throw: &Throw, lens: Lens<'_>) -> String {
     }
 }
 
-fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
+pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
     match event {
         Event::Begun { name, plan, .. } => say!(
             lens,

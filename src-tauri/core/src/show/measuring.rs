@@ -337,7 +337,7 @@ pub(super) fn outline(
 }
 
 /// Mean, spread and lap of the fours measured so far, and what they say of the lap.
-fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
+pub(super) fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
     let Some(sum) = summary(&measured_sides(throw)) else {
         return (Vec::new(), say!(lens, "summary-none"));
     };

@@ -20,6 +20,7 @@ mod off;
 mod pictures;
 mod pile;
 mod plan;
+pub mod sheet;
 pub mod tables;
 mod work;
 
@@ -32,9 +33,10 @@ use crate::words::{Arg, Words};
 pub use bring::{bring, conflict, unmergeable};
 pub use errors::{damage, refusal};
 pub use figures::figures;
-pub use hand_on::file_name;
+pub use hand_on::{file_name, usual_paper};
 pub use layouts::layouts;
 pub use plan::{draft, draft_of, grids};
+pub use sheet::{Sheet, sheet};
 
 /// A shown length without its sign for being rounded.
 fn bare(text: &str) -> &str {
@@ -69,12 +71,45 @@ impl Lens<'_> {
             metric: MetricUnit::Mm,
             ..self.ruler
         };
-        self.words.length(length, mm)
+        self.words.single(length, mm)
+    }
+
+    /// What is told one way in each system; both where the words are doubled.
+    fn either(&self, inch: String, metric: String) -> String {
+        let (own, other) = match self.ruler.system {
+            System::Inch => (inch, metric),
+            System::Metric => (metric, inch),
+        };
+        match self.words.is_doubled() {
+            true => say!(self, "sheet-both", first = own, second = other),
+            false => own,
+        }
     }
 
     /// Two lengths as `27½ × 36½ in`.
     fn by(&self, width: Length, height: Length) -> Shown {
-        let (w, h) = (self.length(width), self.length(height));
+        let own = self.by_ruler(width, height, self.ruler);
+        if !self.words.is_doubled() {
+            return own;
+        }
+        let other = self.by_ruler(width, height, self.ruler.other());
+        Shown {
+            text: say!(self, "sheet-both", first = own.text, second = other.text),
+            spoken: say!(
+                self,
+                "sheet-both",
+                first = own.spoken,
+                second = other.spoken
+            ),
+            rounded: own.rounded && other.rounded,
+        }
+    }
+
+    fn by_ruler(&self, width: Length, height: Length, ruler: Ruler) -> Shown {
+        let (w, h) = (
+            self.words.single(width, ruler),
+            self.words.single(height, ruler),
+        );
         let rounded = w.rounded || h.rounded;
         let (first, second) = (bare(&w.text), bare(&h.text));
         let unit = |s: &str| s.rsplit_once('\u{a0}').map(|(_, unit)| unit.to_string());

@@ -36,7 +36,7 @@ pub(super) fn field(length: Length, lens: Lens<'_>) -> String {
         .into_iter()
         .find(|r| !read(length, *r).rounded);
     match exact {
-        Some(ruler) => lens.words.length(length, ruler).text.replace('\u{a0}', " "),
+        Some(ruler) => lens.words.single(length, ruler).text.replace('\u{a0}', " "),
         // Neither ruler holds it (a mixture of both): whole nanometres, as millimetres.
         None => {
             let text = format!("{:.6}", crate::measure::in_mm(length));
@@ -235,7 +235,11 @@ pub(super) fn seams(plan: &Plan) -> (usize, Length) {
     (assembly.joins().len(), length)
 }
 
-fn figures(plan: &Plan, covers: Option<&[crate::faces::Cover]>, lens: Lens<'_>) -> Vec<Figure> {
+pub(super) fn figures(
+    plan: &Plan,
+    covers: Option<&[crate::faces::Cover]>,
+    lens: Lens<'_>,
+) -> Vec<Figure> {
     let mut out = Vec::new();
     let mut add = |key: &str, value| {
         out.push(Figure {

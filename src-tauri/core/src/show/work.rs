@@ -118,7 +118,7 @@ pub(super) fn work(
     }
 }
 
-fn station_name(station: Station, lens: Lens<'_>) -> String {
+pub(super) fn station_name(station: Station, lens: Lens<'_>) -> String {
     lens.say(&format!("station-{}", station.key()), &[])
 }
 
@@ -230,7 +230,7 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
 }
 
 /// The sentences that say how; a seam is pressed and pinned unlike a lap.
-fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
+pub(super) fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
     let made = throw.made(piece);
     match (task, made.joining, throw.plan.stitch) {
         (Task::Pin, Joining::Exposed, _) => "how-pin-exposed".into(),
@@ -274,7 +274,7 @@ pub(super) fn bound(throw: &Throw, lens: Lens<'_>) -> (Vec<String>, String) {
 }
 
 /// What is special about this piece: a part to do again, a lap narrower in places.
-fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
+pub(super) fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
     let mut out = Vec::new();
     if matches!(task, Task::JoinBinding | Task::GlueBinding) {
         let (mut how, clear) = bound(throw, lens);
@@ -343,7 +343,7 @@ fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
     out
 }
 
-fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<Figure> {
+pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<Figure> {
     let mut out = Vec::new();
     let plan = &throw.plan;
     let made = throw.made(piece);

@@ -92,6 +92,7 @@ shell-help =
     lapwork history <path>     print what was done and when (UTC), newest first
     lapwork check <path>       say whether a throw file is sound
     lapwork demo <path>        write the demo throw to a new file
+    lapwork sheet <path> --out <file>   write the making sheet as PDF
     lapwork draw <path>        list the drawings there are; with the name of one, print it as SVG
     lapwork table <path>       list the tables there are; with the name of one, print it as CSV
     lapwork upgrade <path>     bring a throw file up to this version, keeping it as it was beside
@@ -102,6 +103,9 @@ shell-help =
     { "" }
     --metric                   lengths in millimetres
     --ink                      drawings in black and white
+    --card                     the bench card instead of the making sheet
+    --paper a4|letter          letter, or a4 with --metric, unless said
+    --large                    the sheet in large print
     --keep first|second        when merging: whose side to keep where they differ
     --help, --version
     { "" }
@@ -113,3 +117,8 @@ error-no-drawing-next = Leave out its name to see those there are.
 error-no-table = There is no table “{ $which }”.
 error-no-table-next = Leave out its name to see those there are.
 shell-lies-at = It lies at { $file }.
+
+error-print = The sheet could not be set: { $why }.
+error-print-next = Go on without it; nothing of the throw is lost. It is a fault of Lapwork’s, not yours.
+error-no-out = The name of the file to write is missing.
+error-no-out-next = Add --out and a name, such as --out sheet.pdf.

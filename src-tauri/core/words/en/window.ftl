@@ -347,6 +347,32 @@ ui-cloth-trimming-hint = Nothing, if you do not square them up later.
 ui-cloth-keep = Keep this
 ui-cloth-kept = What is said of the cloth is kept
 
+# Handing on
+ui-hand-on = Hand it on
+ui-hand-on-hint = Everything here is saved as files of open formats, where you say.
+
+# The printed sheet
+ui-print = Print it
+ui-print-hint = For the wall by the machine, or for a class: the same figures as here, in inches and in metric, as a PDF.
+ui-print-what = What to print
+ui-print-sheet = Making sheet
+ui-print-sheet-hint = Everything, page by page, with boxes to tick.
+ui-print-card = Bench card
+ui-print-card-hint = One page with the figures for table, iron and machine.
+ui-print-paper = Paper
+ui-print-a4 = A4
+ui-print-letter = Letter
+ui-print-size = Size of the print
+ui-print-usual = Usual
+ui-print-large = Large print
+ui-print-ink = Ink
+ui-print-colour = Colour
+ui-print-black = Black and white
+ui-print-save = Save as PDF
+ui-print-busy = Setting the pages
+ui-print-stop = Stop
+ui-print-stopped = Stopped; nothing was written.
+
 # Laying out both faces
 ui-lay-out = Lay out both faces
 ui-floor = Lay it on the floor
@@ -414,7 +440,5 @@ ui-covered-squares = Square by square
 ui-sewn-pieces = Pairs and fours
 ui-nothing-covered = No square is to be covered yet.
 # Handing on
-ui-hand-on = Hand it on
-ui-hand-on-hint = Everything here is saved as files of open formats, where you say.
 ui-bring = Open a throw file
 ui-which-keep = Which is to stay? No.

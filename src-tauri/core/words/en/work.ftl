@@ -1054,6 +1054,131 @@ figure-widest = Widest stitch to set
 thick = about { $n } mm, { $layers } layers
 strikes = none: the needle strikes the plate
 
+## On paper
+
+sheet-both = { $first } ({ $second })
+sheet-subtitle = { $squares }, { $grid }; finished { $size }
+sheet-date = { $day } { $month } { $year }
+sheet-day = Printed on { $day }
+sheet-system-inch = Inches
+sheet-system-metric = Metric
+sheet-making = Making sheet
+sheet-bench = Bench card
+sheet-page = Page
+sheet-figures = Sizes
+sheet-supplies = Have at hand
+sheet-totals = Weight, cloth and time
+sheet-prints = Fabrics and their letters
+sheet-denims = Denims
+sheet-no-print = A square without letters is bare denim.
+sheet-pile = Cutting the pile
+sheet-faces = Both faces
+sheet-work = The work, stage by stage
+sheet-squaring = Squaring up
+sheet-laps = Laps that differ from the plan
+sheet-scraps = Test scraps
+sheet-notes = Notes
+sheet-record = What changed on the way
+sheet-width = Width
+sheet-height = Height
+sheet-trimmed = Done
+sheet-part = part
+sheet-ticked = A box with a tick was done when this was printed. The numbers over the boxes are the numbers of the steps.
+sheet-by-hand = Write each measure in before you trim.
+sheet-caution = Caution
+sheet-cautions = Mind
+sheet-order = In this order
+sheet-columns-steps = Step
+sheet-cut-alike = Cut alike
+sheet-missing = These signs are not in the letters this was printed with, and stand as empty boxes:
+sheet-mirrored = Mirrored: this is how it looks when the throw is turned over like a page. The numbers of the columns are those of the front.
+sheet-spares = Spare squares
+sheet-spoilt = Squares spoilt
+sheet-differs = not all the same
+sheet-count = { $all ->
+    [one] { $done ->
+        [0] 1 to do
+       *[other] done
+    }
+   *[other] { $done ->
+        [0] { $all } to do
+       *[other] { $done } of { $all } done
+    }
+}
+sheet-of-piece = { $piece }: { $text }
+sheet-line-pair = { $first } + { $second }
+sheet-laps-see = { $n ->
+    [one] One lap differs here; see “Laps that differ from the plan”.
+   *[other] { $n } laps differ here; see “Laps that differ from the plan”.
+}
+sheet-lap-made = { $piece } was begun with { $lap } instead of { $planned }.
+sheet-trim-of = Trim each { $kind } to
+sheet-stage-square = Squares
+sheet-stage-pair = Pairs
+sheet-stage-four = Fours
+sheet-stage-larger = Larger joins
+sheet-stage-whole = The last join
+sheet-stage-binding = Binding
+sheet-stage-washing = Washing
+sheet-column-cut = cut
+sheet-column-cover-front = fabric in front
+sheet-column-cover-back = fabric behind
+sheet-column-press-cover = press
+sheet-column-cool-cover = cool
+sheet-column-dot = lap and glue
+sheet-column-press-lap = press
+sheet-column-cool-lap = cool
+sheet-column-pin = pin
+sheet-column-stitch = stitch
+sheet-column-press-seam = press
+sheet-column-press-block = press flat
+sheet-column-square-up = square up
+sheet-column-cut-binding = cut the strips
+sheet-column-join-binding = join them
+sheet-column-press-binding = fold and press
+sheet-column-glue-binding = fold over the edge
+sheet-column-stitch-binding = stitch
+sheet-column-wash = wash
+sheet-column-clip = clip the threads
+sheet-then = , { "" }
+sheet-order-line = { $what }: { $steps }
+sheet-more-prints = { $n ->
+    [one] and one more on the making sheet
+   *[other] and { $n } more on the making sheet
+}
+sheet-caution-blade = Close the guard every time. Cut away from you.
+sheet-caution-iron = Plate and steam burn. Stand it up when you let go.
+sheet-caution-needle = No metal in the way. Wheel by hand over thick crossings; eye protection.
+sheet-caution-lint = Clean the lint filter before and after each load.
+sheet-caution-children = Long fringe is not for a baby’s cot.
+figure-between = Lap between fours
+month-1 = January
+month-2 = February
+month-3 = March
+month-4 = April
+month-5 = May
+month-6 = June
+month-7 = July
+month-8 = August
+month-9 = September
+month-10 = October
+month-11 = November
+month-12 = December
+
+## Handing on
+
+hand-throw = The throw itself
+hand-throw-what = { $n ->
+    [one] Its plan and the one step on record, in one file.
+   *[other] Its plan, everything done so far and all { $n } steps on record, in one file.
+} Open it in Lapwork on another device, or keep it as a copy.
+hand-throw-save = Save the throw
+handed = Saved: { $file }
+handed-many = { $n ->
+    [one] Saved: one file in { $folder }
+   *[other] Saved: { $n } files in { $folder }
+}
+
 ## Drawings and tables to take out of the app
 
 draw-size = { $grid }, squares of { $side }; { $size } when done
@@ -1227,17 +1352,6 @@ labelling-2 = The slip shows which edge is up and which face is the front, so a 
 labelling-3 = Use chalk or a marker that vanishes, tried on a scrap first. Take the pins out before the iron and the needle come near.
 ## Handing on
 
-hand-throw = The throw itself
-hand-throw-what = { $n ->
-    [one] Its plan and the one step on record, in one file.
-   *[other] Its plan, everything done so far and all { $n } steps on record, in one file.
-} Open it in Lapwork on another device, or keep it as a copy.
-hand-throw-save = Save the throw
-handed = Saved: { $file }
-handed-many = { $n ->
-    [one] Saved: one file in { $folder }
-   *[other] Saved: { $n } files in { $folder }
-}
 error-merge-strangers = These are not two copies of one throw.
 error-merge-strangers-next = Keep both as throws of their own.
 error-merge-undecided = Not everything that differs has been decided.
