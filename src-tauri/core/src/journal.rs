@@ -17,6 +17,7 @@
 //! undoing folds no more than that many again.
 
 use crate::deed::{Action, Refusal, decide};
+use crate::heritage::Heritage;
 use crate::throw::{Event, Throw, Time};
 use serde::{Deserialize, Serialize};
 
@@ -149,6 +150,25 @@ impl Journal {
             at,
             what: What::Do(decide(None, action)?),
         };
+        let journal = Journal::open(&entry).ok_or(Refusal::Beginning)?;
+        Ok((journal, entry))
+    }
+
+    /// The same for a throw made after an older one, which left it something.
+    ///
+    /// # Errors
+    /// The refusal, when the action does not begin one or cannot be done.
+    pub fn begin_after(
+        action: &Action,
+        heritage: Heritage,
+        at: Time,
+    ) -> Result<(Journal, Entry), Refusal> {
+        let mut events = decide(None, action)?;
+        if let Some(Event::Begun { after, .. }) = events.first_mut() {
+            *after = Some(Box::new(heritage));
+        }
+        let what = What::Do(events);
+        let entry = Entry { n: 1, at, what };
         let journal = Journal::open(&entry).ok_or(Refusal::Beginning)?;
         Ok((journal, entry))
     }
@@ -540,6 +560,8 @@ pub(crate) mod tests {
             _ if open.is_empty() => Action::Note {
                 text: "all done".into(),
                 piece: None,
+                task: None,
+                next: pick % 2 == 0,
             },
             _ => {
                 let piece = open[pick as usize % open.len()];

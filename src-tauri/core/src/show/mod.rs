@@ -11,12 +11,15 @@ mod figures;
 mod gather;
 mod hand_on;
 mod history;
+mod lessons;
 mod measuring;
 mod names;
 mod off;
 mod pictures;
 mod pile;
 mod plan;
+mod story;
+mod story_page;
 mod work;
 
 use crate::journal::Journal;
@@ -28,7 +31,10 @@ use crate::words::{Arg, Words};
 pub use errors::{damage, refusal};
 pub use figures::figures;
 pub use hand_on::file_name;
+pub use lessons::{again, heritage};
 pub use plan::{draft, draft_of, grids};
+pub use story::story;
+pub use story_page::story_page;
 
 /// A shown length without its sign for being rounded.
 fn bare(text: &str) -> &str {
@@ -162,6 +168,7 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
         Look::Scraps { typed } => View::Scraps(gather::scraps(journal, typed.as_ref(), lens)),
         Look::Whole { width, height } => View::Whole(off::whole(journal, width, height, lens)),
         Look::HandOn => View::HandOn(hand_on::hand_on(journal, lens)),
+        Look::Story { east } => View::Story(story::seen(journal, *east, lens)),
         Look::History { most } => View::History(history::history(journal, *most, lens)),
     })
 }

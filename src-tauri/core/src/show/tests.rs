@@ -53,6 +53,9 @@ fn no_word_is_missing() {
         include_str!("pile.rs"),
         include_str!("gather.rs"),
         include_str!("hand_on.rs"),
+        include_str!("lessons.rs"),
+        include_str!("story.rs"),
+        include_str!("story_page.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;
@@ -226,6 +229,7 @@ fn every_screen_of_the_demo_in_every_ruler() {
                     drag: None,
                 },
                 Look::History { most: 300 },
+                Look::Story { east: 60 },
                 Look::Measure {
                     piece: Rect::from([0, 2, 2, 2]),
                     width: "9 5/8 in".into(),

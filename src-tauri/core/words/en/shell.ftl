@@ -73,3 +73,17 @@ shell-help =
     { "" }
     Ends with 0 if all is well, 1 if a checked file has a torn last line, 2 if it cannot be done.
     LAPWORK_DATA names the folder where the window keeps its throws.
+
+## Photos
+
+error-photo-large = { $file } is larger than { $most } MB, more than Lapwork reads.
+error-photo-large-next = Choose a smaller photo, or save a smaller copy of it first.
+error-photo-pixels = The photo has { $have } million points; Lapwork reads up to { $most } million.
+error-photo-pixels-next = Choose a smaller photo, or save a smaller copy of it first.
+error-photo-kind = That is not a photo Lapwork reads.
+error-photo-kind-next = Choose a JPEG, PNG or WebP file.
+error-photo-broken = The photo cannot be read; its file is damaged or cut short.
+error-photo-broken-next = Choose another, or copy it from the camera again.
+error-photo-none = No photo has come.
+error-photo-none-next = Choose it again.
+shell-photos = Photos
