@@ -18,6 +18,9 @@ const CALLS: &[&str] = &[
     "length",
     "set_prefs",
     "hand",
+    "bring",
+    "dropped",
+    "take",
 ];
 
 fn main() {

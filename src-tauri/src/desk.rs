@@ -9,17 +9,18 @@
 //! nothing is remembered, so that what is shown is what the other has kept. Every
 //! [`Trouble`] is told in words from the one table of errors.
 
-use crate::handing::Parcel;
+use crate::handing::{Brought, Parcel};
 use crate::store::{Opened, Place, Store, ThrowId, Trouble};
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::deed::{Action, LONGEST_NAME};
+use lapwork_core::journal::{Damage, Journal};
 use lapwork_core::measure::Ruler;
+use lapwork_core::merge::{Side, meet};
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{
-    Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Look, PlanDraft, PlanView, Prefs,
-    Problem, ShelfRow, ShelfView, Tend, Tended, View,
+    BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Look, PlanDraft, PlanView,
+    Prefs, Problem, ShelfRow, ShelfView, Take, Taken, Tend, Tended, View,
 };
 use lapwork_core::words::{Arg, Words};
 use lapwork_core::{deed::Refusal, demo};
@@ -42,6 +43,10 @@ pub struct Desk {
     open: BTreeMap<ThrowId, Opened>,
     /// What was mended since the start, by throw.
     mended: BTreeMap<ThrowId, Problem>,
+    /// A throw file that was brought, until it is decided what becomes of it.
+    brought: Option<Brought>,
+    /// What came of a file dropped on the window, until the window asks.
+    dropped: Option<Result<BringView, Problem>>,
 }
 
 impl Desk {
@@ -60,6 +65,8 @@ impl Desk {
             unsettled,
             open: BTreeMap::new(),
             mended: BTreeMap::new(),
+            brought: None,
+            dropped: None,
         }
     }
 
@@ -270,6 +277,145 @@ impl Desk {
         Ok(Handed { said })
     }
 
+    /// Lay a throw file that was brought beside the copy that is here, if there is one.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; nothing is then brought.
+    pub fn bring(
+        &mut self,
+        found: Result<Brought, Trouble>,
+        now: Time,
+    ) -> Result<BringView, Problem> {
+        self.brought = None;
+        let brought = found.map_err(|trouble| self.told(&trouble))?;
+        let here = self.copy_of(&brought.journal, now);
+        let here = here.and_then(|id| self.open.get(&id));
+        let here = here.map(|opened| &opened.journal);
+        let view = show::bring(here, &brought.journal, self.lens(now));
+        self.brought = Some(brought);
+        Ok(view)
+    }
+
+    /// The same for a file dropped on the window; the window asks for it by
+    /// [`Desk::dropped`].
+    pub fn drop_in(&mut self, found: Result<Brought, Trouble>, now: Time) {
+        self.dropped = Some(self.bring(found, now));
+    }
+
+    /// What came of a file dropped on the window, once.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show.
+    pub fn dropped(&mut self) -> Result<Option<BringView>, Problem> {
+        self.dropped.take().transpose()
+    }
+
+    /// The throw on the shelf that is a copy of this one.
+    fn copy_of(&mut self, journal: &Journal, now: Time) -> Option<ThrowId> {
+        let mut ids = self.store.ids(Place::Throws).unwrap_or_default();
+        ids.sort();
+        ids.into_iter().find(|id| {
+            // One that cannot be read is no copy to be told of.
+            let read = self.reach(id, now).is_ok();
+            let opened = self.open.get(id).filter(|_| read);
+            opened.is_some_and(|opened| opened.journal.name() == journal.name())
+        })
+    }
+
+    /// Do with a throw that was brought what was chosen.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; the shelf is then as it was.
+    pub fn take(&mut self, take: &Take, now: Time) -> Result<Taken, Problem> {
+        let brought = self.brought.take().ok_or(Trouble::NothingBrought);
+        let brought = brought.map_err(|trouble| self.told(&trouble))?;
+        let taken = match take {
+            Take::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
+            _ => self.take_in(&brought, take, now),
+        };
+        let taken = taken.map_err(|trouble| self.told(&trouble));
+        let (id, said) = taken.inspect_err(|_| self.brought = Some(brought))?;
+        Ok(Taken {
+            id: id.map(|id| id.as_str().to_string()),
+            said,
+            shelf: self.shelf(now),
+        })
+    }
+
+    fn take_in(
+        &mut self,
+        brought: &Brought,
+        take: &Take,
+        now: Time,
+    ) -> Result<(Option<ThrowId>, String), Trouble> {
+        self.claim()?;
+        let here = self.copy_of(&brought.journal, now);
+        let (Some(id), false) = (here, *take == Take::KeepBoth) else {
+            // A copy of its own, if there is one here; else as it is.
+            let alone = match take {
+                Take::Add => brought.journal.clone(),
+                _ => self.copied(&brought.journal, now)?,
+            };
+            let key = if *take == Take::Add {
+                "taken-added"
+            } else {
+                "taken-both"
+            };
+            let name = alone.throw().name.clone();
+            let id = self.keep(&alone, now)?;
+            return Ok((Some(id), self.words.say(key, &[("name", name.into())])));
+        };
+        let here = self.open.get(&id).ok_or(Trouble::NoSuchThrow)?;
+        let meeting = meet(&here.journal, &brought.journal).map_err(Trouble::Unmergeable)?;
+        let choices: Vec<Side> = match take {
+            Take::Merge { brought } => {
+                let side = |b: &bool| if *b { Side::Second } else { Side::First };
+                brought.iter().map(side).collect()
+            }
+            // The one with more has nothing to decide; if the throw here has gone on
+            // meanwhile there may be, and it is asked again.
+            _ => Vec::new(),
+        };
+        let joined = meeting.join(&choices).map_err(Trouble::Unmergeable)?;
+        let kept = self.store.bytes(&id)?;
+        self.open.remove(&id);
+        let beside: &[(&str, &[u8])] = match take {
+            Take::Merge { .. } => &[("here", &kept), ("brought", &brought.bytes)],
+            _ => &[("here", &kept)],
+        };
+        let copies = self.store.replace(&id, &joined, beside, now)?;
+        let said = match copies.as_slice() {
+            [here, brought] => {
+                let args = [("here", name(here)), ("brought", name(brought))];
+                self.words.say("taken-merged", &args)
+            }
+            copies => {
+                let copy = copies.first().map_or(Arg::from(""), |copy| name(copy));
+                self.words.say("taken-brought", &[("copy", copy)])
+            }
+        };
+        Ok((Some(id), said))
+    }
+
+    /// The same record as that of a throw of its own.
+    fn copied(&self, journal: &Journal, now: Time) -> Result<Journal, Trouble> {
+        let mut copy = journal.clone().named(&fresh_name());
+        let old = &journal.throw().name;
+        let mut name = self
+            .words
+            .say("bring-copy-name", &[("name", old.as_str().into())]);
+        if name.chars().count() > LONGEST_NAME {
+            let over = name.chars().count() - LONGEST_NAME;
+            let short: String = old.chars().take(old.chars().count() - over).collect();
+            let short = short.trim_end();
+            name = self.words.say("bring-copy-name", &[("name", short.into())]);
+        }
+        let entry = copy.propose(&Action::Rename { name }, now);
+        let entry = entry.map_err(|_| Trouble::Unreadable)?;
+        copy.accept(entry).ok_or(Trouble::Unreadable)?;
+        Ok(copy)
+    }
+
     /// Do something on the shelf.
     ///
     /// # Errors
@@ -281,7 +427,7 @@ impl Desk {
                 let journal = self.begun(action, now)?;
                 Some(self.keep(&journal, now))
             }
-            Tend::Demo => Some(self.keep(&demo::throw(now), now)),
+            Tend::Demo => Some(self.keep(&demo::throw(now).named(&fresh_name()), now)),
             Tend::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
             Tend::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
             Tend::Erase { id } => ThrowId::parse(id)
@@ -304,7 +450,7 @@ impl Desk {
             _ => Err(Refusal::Beginning),
         };
         let refused = |refusal| show::refusal(&refusal, None, self.lens(now));
-        Ok(begun.map_err(refused)?.0)
+        Ok(begun.map_err(refused)?.0.named(&fresh_name()))
     }
 
     fn keep(&self, journal: &Journal, now: Time) -> Result<ThrowId, Trouble> {
@@ -368,6 +514,13 @@ impl Desk {
     }
 }
 
+/// A name no other throw has, as good as certainly: 128 bits from the system's own chance,
+/// which keys its hashers.
+fn fresh_name() -> String {
+    let [a, b] = [0, 1].map(|n: u8| RandomState::new().hash_one(n));
+    format!("{a:016x}{b:016x}")
+}
+
 /// Preferences brought within bounds.
 fn tidy(prefs: Prefs) -> Prefs {
     Prefs {
@@ -402,6 +555,12 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
         Trouble::BadId => words.problem("bad-id", &[]),
         Trouble::Settings { path } => words.problem("settings", &[file(path)]),
         Trouble::Unreadable => words.problem("unreadable", &[]),
+        Trouble::Unmergeable(why) => words.problem(show::unmergeable(*why), &[]),
+        Trouble::NothingBrought => words.problem("nothing-brought", &[]),
+        Trouble::Damage {
+            path,
+            how: Damage::Newer { version },
+        } => words.problem("newer-there", &[file(path), ("version", (*version).into())]),
         Trouble::Damage { path: _, how } => {
             let lens = Lens {
                 words,
@@ -438,6 +597,8 @@ mod tests {
             action: Action::Note {
                 text: text.to_string(),
                 piece: None,
+            task: None,
+            next: false,
             },
         }
     }

@@ -11,7 +11,9 @@
 //! then renamed, and the folder is synced. Calling the dialog off is not an error. Must
 //! not be called on the main thread, which the dialog needs.
 
-use crate::store::{Trouble, disk, sync_folder};
+use crate::store::{Trouble, disk, read_bytes, sync_folder};
+use lapwork_core::intake;
+use lapwork_core::journal::Journal;
 use std::ffi::OsString;
 use std::fs::{self, OpenOptions};
 use std::io::Write as _;
@@ -90,6 +92,32 @@ fn local(chosen: FilePath) -> Result<PathBuf, Trouble> {
     chosen
         .into_path()
         .map_err(|why| disk(&shown)(std::io::Error::other(why)))
+}
+
+/// A throw file that was brought, read and checked but not yet taken in.
+#[derive(Debug)]
+pub struct Brought {
+    /// What is sound of it, to the byte.
+    pub bytes: Vec<u8>,
+    /// Its record.
+    pub journal: Journal,
+}
+
+/// Read a throw file from anywhere. Nothing in it is trusted: see [`lapwork_core::intake`].
+///
+/// # Errors
+/// What stands in the way, or what is wrong with it.
+pub fn look_into(path: &Path) -> Result<Brought, Trouble> {
+    let mut bytes = read_bytes(path)?;
+    let read = intake::read(&bytes).map_err(|how| Trouble::Damage {
+        path: path.to_path_buf(),
+        how,
+    })?;
+    bytes.truncate(read.sound);
+    Ok(Brought {
+        bytes,
+        journal: read.journal,
+    })
 }
 
 /// Write the parcels into a folder; a name that is taken gets a number.

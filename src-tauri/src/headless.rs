@@ -1,16 +1,18 @@
 //! The same figures without a window, for programs and for the curious.
 //!
-//! `lapwork figures|history|check|demo <path>`; see `shell-help` in the word files.
+//! `lapwork figures|history|check|demo|upgrade <path>`, `lapwork merge <path> <path>`; see `shell-help` in the word files.
 //!
 //! Promises: no window is touched. Answers go to standard output. What cannot be done
 //! ends with code 2 and exactly one line on standard error, nothing written. `check`
 //! ends with code 1 if the file can be used but its last line is torn.
 
 use crate::desk::told;
+use crate::handing;
 use crate::store::{self, Trouble};
 use lapwork_core::demo;
 use lapwork_core::journal::Journal;
 use lapwork_core::measure::{Ruler, System};
+use lapwork_core::merge::{Side, meet};
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{Look, Problem, View};
@@ -30,6 +32,13 @@ enum Ask {
     History(PathBuf, System),
     Check(PathBuf),
     Demo(PathBuf),
+    Upgrade(PathBuf),
+    Merge {
+        first: PathBuf,
+        second: PathBuf,
+        out: PathBuf,
+        keep: Option<Side>,
+    },
 }
 
 /// Why nothing came of it.
@@ -79,6 +88,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
     let misused = |problem: Problem| Failure::Told(one_line(&problem));
     let mut parser = lexopt::Parser::from_args(args);
     let (mut command, mut path, mut metric) = (None, None, false);
+    let (mut second, mut out, mut keep) = (None, None, None);
     loop {
         use lexopt::Arg::{Long, Short, Value};
         let next = parser.next().map_err(|why| {
@@ -92,12 +102,34 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
                 metric = true;
                 continue;
             }
+            Some(Long("out")) => {
+                out = parser.value().ok().map(PathBuf::from);
+                continue;
+            }
+            Some(Long("keep")) => {
+                let given = parser.value().unwrap_or_default();
+                keep = match given.to_str() {
+                    Some("first") => Some(Side::First),
+                    Some("second") => Some(Side::Second),
+                    _ => {
+                        let stray = format!("--keep {}", given.to_string_lossy());
+                        return Err(misused(
+                            words.problem("arguments", &[("argument", stray.into())]),
+                        ));
+                    }
+                };
+                continue;
+            }
             Some(Value(value)) if command.is_none() => {
                 command = Some(value.to_string_lossy().into_owned());
                 continue;
             }
             Some(Value(value)) if path.is_none() => {
                 path = Some(PathBuf::from(value));
+                continue;
+            }
+            Some(Value(value)) if second.is_none() && command.as_deref() == Some("merge") => {
+                second = Some(PathBuf::from(value));
                 continue;
             }
             Some(Value(value)) => value.to_string_lossy().into_owned(),
@@ -120,6 +152,13 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
         "history" => Ok(Ask::History(path_or(path)?, system)),
         "check" => Ok(Ask::Check(path_or(path)?)),
         "demo" => Ok(Ask::Demo(path_or(path)?)),
+        "upgrade" => Ok(Ask::Upgrade(path_or(path)?)),
+        "merge" => Ok(Ask::Merge {
+            first: path_or(path)?,
+            second: path_or(second)?,
+            out: path_or(out)?,
+            keep,
+        }),
         other => Err(misused(
             words.problem("no-command", &[("command", other.into())]),
         )),
@@ -164,6 +203,27 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
                 words.say("shell-sound", &[("count", count.into())])
             )?;
         }
+        Ask::Upgrade(path) => {
+            let path = &store::throw_file_in(path);
+            let opened = open(path, words)?;
+            let count = opened.journal.len();
+            let said = match store::upgrade_file(path, &opened, now)
+                .map_err(|trouble| failed(path, &trouble, words))?
+            {
+                Some(copy) => {
+                    let copy = copy.display().to_string();
+                    words.say("shell-upgraded", &[("copy", copy.into())])
+                }
+                None => words.say("shell-sound", &[("count", count.into())]),
+            };
+            writeln!(out, "{said}")?;
+        }
+        Ask::Merge {
+            first,
+            second,
+            out: path,
+            keep,
+        } => return merge((first, second), path, *keep, lens(System::Inch), out),
         Ask::Demo(path) => {
             let written = store::write_throw(path, &demo::throw(now))
                 .map_err(|trouble| failed(path, &trouble, words))?;
@@ -175,6 +235,54 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             )?;
         }
     }
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Merge two copies into a new file. Where they stand against each other and no side was
+/// named, each conflict is printed and nothing is written.
+fn merge(
+    (first, second): (&Path, &Path),
+    path: &Path,
+    keep: Option<Side>,
+    lens: Lens<'_>,
+    out: &mut impl Write,
+) -> Result<ExitCode, Failure> {
+    let words = lens.words;
+    let read = |path: &Path| {
+        handing::look_into(&store::throw_file_in(path))
+            .map_err(|trouble| failed(path, &trouble, words))
+    };
+    let (a, b) = (read(first)?.journal, read(second)?.journal);
+    let not = |why| failed(second, &Trouble::Unmergeable(why), words);
+    let meeting = meet(&a, &b).map_err(not)?;
+    let conflicts = meeting.conflicts();
+    if !conflicts.is_empty() && keep.is_none() {
+        for conflict in &conflicts {
+            let told = show::conflict(conflict, a.throw(), b.throw(), lens);
+            let args = [
+                ("first", told.here.join("; ").into()),
+                ("second", told.brought.join("; ").into()),
+            ];
+            writeln!(out, "{}", words.say("shell-conflict", &args))?;
+        }
+        let count = conflicts.len();
+        writeln!(
+            out,
+            "{}",
+            words.say("shell-decide", &[("count", count.into())])
+        )?;
+        return Ok(ExitCode::from(1));
+    }
+    let choices = vec![keep.unwrap_or(Side::First); conflicts.len()];
+    let joined = meeting.join(&choices).map_err(not)?;
+    let written =
+        store::write_throw(path, &joined).map_err(|trouble| failed(path, &trouble, words))?;
+    let file = written.display().to_string();
+    writeln!(
+        out,
+        "{}",
+        words.say("shell-written", &[("file", file.into())])
+    )?;
     Ok(ExitCode::SUCCESS)
 }
 

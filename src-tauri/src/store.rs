@@ -13,11 +13,17 @@
 //! and the settings appear whole or not at all. A path is only ever made from a
 //! [`ThrowId`], so nothing outside the folder can be reached. Damaged files are never
 //! changed; a torn last line is cut off only once a copy of the whole file lies beside it.
+//! A file of an older version is kept beside as it was (`throw.jsonl.version-1`), then
+//! written anew with the header of this version, whole or not at all; a file of a newer
+//! version is left alone. A throw is replaced ([`Store::replace`]) only once the files as
+//! they were lie beside it.
 //!
 //! Limits: a throw file of more than [`MOST_BYTES`] is neither read nor written. No
 //! words are chosen here; a [`Trouble`] becomes words in [`crate::desk`].
 
-use lapwork_core::journal::{Damage, Entry, Journal};
+use crate::handing;
+use lapwork_core::journal::{Damage, Entry, Journal, VERSION};
+use lapwork_core::merge::Unmergeable;
 use lapwork_core::throw::Time;
 use lapwork_core::view::Prefs;
 use std::fs::{self, File, OpenOptions, TryLockError};
@@ -96,6 +102,10 @@ pub enum Trouble {
     },
     /// An entry that would not read back as it was written.
     Unreadable,
+    /// Two copies that cannot be made one.
+    Unmergeable(Unmergeable),
+    /// No file was brought.
+    NothingBrought,
 }
 
 pub(crate) fn disk(path: &Path) -> impl FnOnce(io::Error) -> Trouble + '_ {
@@ -134,6 +144,8 @@ pub struct Opened {
     lacks_newline: bool,
     /// A torn last line is still there.
     torn: bool,
+    /// The version of the format on the disk.
+    version: u32,
     /// The copy made before a torn last line was cut off just now.
     pub copy: Option<PathBuf>,
 }
@@ -275,17 +287,63 @@ impl Store {
         let path = self.throw_file(Place::Throws, id);
         let opened = read_throw(&path)?;
         if !(opened.torn && self.claimed()) {
-            return Ok(opened);
+            return Ok(self.upgraded(&path, opened, now));
         }
         // A full or read-only disk must not keep the maker from seeing her throw.
         let Ok(copy) = mend(&path, opened.length, now) else {
             return Ok(opened);
         };
-        Ok(Opened {
+        let opened = Opened {
             torn: false,
             copy: Some(copy),
             ..opened
-        })
+        };
+        Ok(self.upgraded(&path, opened, now))
+    }
+
+    /// A throw file brought up to this version, where that can be done; where not it can
+    /// be read and written on as it is, and is brought up another time.
+    fn upgraded(&self, path: &Path, opened: Opened, now: Time) -> Opened {
+        if opened.version >= VERSION || opened.torn || !self.claimed() {
+            return opened;
+        }
+        match upgrade(path, &opened.journal, opened.version, now) {
+            Ok(_) => Opened {
+                length: opened.journal.text().len() as u64,
+                lacks_newline: false,
+                version: VERSION,
+                ..opened
+            },
+            Err(_) => opened,
+        }
+    }
+
+    /// Put another record in the place of a throw's, once `beside` are kept beside it: what
+    /// each is called (after `throw.jsonl.`) and its bytes. Gives their paths.
+    ///
+    /// # Errors
+    /// What stood in the way; the throw's own file is then as it was.
+    pub fn replace(
+        &self,
+        id: &ThrowId,
+        journal: &Journal,
+        beside: &[(&str, &[u8])],
+        now: Time,
+    ) -> Result<Vec<PathBuf>, Trouble> {
+        self.must_be_claimed()?;
+        let path = self.throw_file(Place::Throws, id);
+        let text = journal.text();
+        if text.len() as u64 > MOST_BYTES {
+            return Err(Trouble::TooLarge { path });
+        }
+        let mut kept = Vec::new();
+        for (called, bytes) in beside {
+            let copy = path.with_file_name(format!("{THROW_FILE}.{called}-{now}"));
+            handing::write(&copy, bytes)?;
+            kept.push(copy);
+        }
+        handing::write(&path, text.as_bytes())?;
+        Ok(kept)
     }
 
     /// The sound part of a throw's file, to the byte: what is handed on.
@@ -452,12 +510,55 @@ pub fn read_throw(path: &Path) -> Result<Opened, Trouble> {
         length: if read.torn { read.sound as u64 } else { length },
         lacks_newline: read.lacks_newline,
         torn: read.torn,
+        version: read.version,
         copy: None,
     })
 }
 
+/// The throw file meant by a path: a folder stands for the file in it.
+pub fn throw_file_in(path: &Path) -> PathBuf {
+    if path.is_dir() {
+        path.join(THROW_FILE)
+    } else {
+        path.to_path_buf()
+    }
+}
+
+/// Bring a throw file anywhere up to this version; gives where the file as it was is kept,
+/// or nothing where there was nothing to do.
+///
+/// # Errors
+/// What stood in the way; the file is then as it was.
+pub fn upgrade_file(path: &Path, opened: &Opened, now: Time) -> Result<Option<PathBuf>, Trouble> {
+    if opened.version >= VERSION {
+        return Ok(None);
+    }
+    upgrade(path, &opened.journal, opened.version, now).map(Some)
+}
+
+/// Write a throw file of an older version anew in this one, once the file as it is lies
+/// beside it; gives where.
+///
+/// # Errors
+/// What stood in the way; the file is then as it was.
+pub fn upgrade(
+    path: &Path,
+    journal: &Journal,
+    version: u32,
+    now: Time,
+) -> Result<PathBuf, Trouble> {
+    let bytes = read_bytes(path)?;
+    let mut copy = path.with_file_name(format!("{THROW_FILE}.version-{version}"));
+    if copy.exists() && fs::read(&copy).map_err(disk(&copy))? != bytes {
+        copy = path.with_file_name(format!("{THROW_FILE}.version-{version}-{now}"));
+    }
+    handing::write(&copy, &bytes)?;
+    handing::write(path, journal.text().as_bytes())?;
+    Ok(copy)
+}
+
 /// All of a throw file, unless it is too large.
-fn read_bytes(path: &Path) -> Result<Vec<u8>, Trouble> {
+pub(crate) fn read_bytes(path: &Path) -> Result<Vec<u8>, Trouble> {
     let file = match File::open(path) {
         Ok(file) => file,
         Err(why) if why.kind() == io::ErrorKind::NotFound => {
@@ -469,6 +570,12 @@ fn read_bytes(path: &Path) -> Result<Vec<u8>, Trouble> {
         }
         Err(why) => return Err(disk(path)(why)),
     };
+    let length = file.metadata().map_err(disk(path))?.len();
+    if length > MOST_BYTES {
+        let path = path.to_path_buf();
+        return Err(Trouble::TooLarge { path });
+    }
+    // A file may grow while it is read, and some say they are empty that are not.
     let mut bytes = Vec::new();
     file.take(MOST_BYTES + 1)
         .read_to_end(&mut bytes)

@@ -10,13 +10,15 @@ use crate::handing;
 use crate::now;
 use crate::store::Store;
 use lapwork_core::view::{
-    Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Look, PlanDraft, PlanView, Prefs,
-    Problem, ShelfView, Tend, Tended, View,
+    BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Look, PlanDraft, PlanView,
+    Prefs, Problem, ShelfView, Take, Taken, Tend, Tended, View,
 };
 use lapwork_core::words::Words;
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard};
-use tauri::{AppHandle, Manager as _, State, Url, WebviewWindowBuilder};
+use tauri::{
+    AppHandle, DragDropEvent, Manager as _, State, Url, WebviewWindowBuilder, Window, WindowEvent,
+};
 
 type Shared<'a> = State<'a, Mutex<Desk>>;
 
@@ -83,6 +85,42 @@ fn hand(app: AppHandle, shared: Shared<'_>, id: String, hand: Hand) -> Result<Ha
     desk(&shared).handed(put)
 }
 
+/// The maker is asked which file; it is read and checked before the desk is taken.
+#[tauri::command(async)]
+fn bring(app: AppHandle, shared: Shared<'_>) -> Result<Option<BringView>, Problem> {
+    let found = match handing::fetch(&app) {
+        Ok(None) => return Ok(None),
+        Ok(Some(path)) => handing::look_into(&path),
+        Err(trouble) => Err(trouble),
+    };
+    desk(&shared).bring(found, now()).map(Some)
+}
+
+/// What came of a file dropped on the window.
+#[tauri::command]
+fn dropped(shared: Shared<'_>) -> Result<Option<BringView>, Problem> {
+    desk(&shared).dropped()
+}
+
+#[tauri::command(async)]
+fn take(shared: Shared<'_>, take: Take) -> Result<Taken, Problem> {
+    desk(&shared).take(&take, now())
+}
+
+/// A file was dropped on the window: look into it on a thread of its own, then tell the
+/// page, which asks by `dropped`. The page never learns the path.
+fn drop_in(window: &Window, path: PathBuf) {
+    let app = window.app_handle().clone();
+    std::thread::spawn(move || {
+        let found = handing::look_into(&path);
+        desk(&app.state()).drop_in(found, now());
+        for page in app.webview_windows().into_values() {
+            // A page that is gone need not be told.
+            let _ = page.eval("window.dispatchEvent(new Event('lapwork-dropped'))");
+        }
+    });
+}
+
 /// Where throws are kept: `LAPWORK_DATA` if set, else the usual place on this device.
 #[cfg(desktop)]
 fn folder(_app: &tauri::App) -> Option<PathBuf> {
@@ -128,6 +166,13 @@ pub fn run() {
     }
     let opened = tauri::Builder::default()
         .plugin(tauri_plugin_dialog::init())
+        .on_window_event(|window, event| {
+            if let WindowEvent::DragDrop(DragDropEvent::Drop { paths, .. }) = event
+                && let [path] = paths.as_slice()
+            {
+                drop_in(window, path.clone());
+            }
+        })
         .setup(|app| {
             let Some(folder) = folder(app) else {
                 give_up(&Words::english().problem("no-home", &[]));
@@ -141,7 +186,8 @@ pub fn run() {
             Ok(())
         })
         .invoke_handler(tauri::generate_handler![
-            hello, shelf, look, act, tend, draft, grids, length, set_prefs, hand
+            hello, shelf, look, act, tend, draft, grids, length, set_prefs, hand, bring, dropped,
+            take
         ])
         .run(tauri::generate_context!());
     if let Err(why) = opened {

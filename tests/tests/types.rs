@@ -130,6 +130,12 @@ fn declared() -> String {
         view::Tend,
         view::Tended,
         view::Deed,
+        view::Take,
+        view::TakeButton,
+        view::CopyRow,
+        view::ConflictRow,
+        view::BringView,
+        view::Taken,
     );
     let keys = words::window_keys();
     let union: Vec<String> = keys.iter().map(|k| format!("  | \"{k}\"")).collect();

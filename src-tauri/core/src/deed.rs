@@ -12,8 +12,8 @@ use crate::garments::{
 };
 use crate::measure::{Length, System, zero};
 use crate::outline::{self, Measures};
-use crate::pile::{Heap, Use};
 use crate::photos::PhotoId;
+use crate::pile::{Heap, Use};
 use crate::plan::{Plan, PlanFault, longest_side};
 use crate::scraps::Scrap;
 use crate::tasks::Task;
@@ -822,9 +822,9 @@ fn about(throw: &Throw, piece: Option<Rect>) -> Result<(), Refusal> {
 }
 
 /// Most squares one piece or pack is believed to give.
-const MOST_SQUARES: u32 = 2000;
+pub(crate) const MOST_SQUARES: u32 = 2000;
 /// Most heaps on a pile.
-const MOST_HEAPS: usize = 100;
+pub(crate) const MOST_HEAPS: usize = 100;
 
 fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Refusal> {
     let cloth = match makes {
@@ -856,7 +856,7 @@ fn uncut(throw: &Throw, n: u16, index: u8) -> Result<&Heap, Refusal> {
     }
 }
 
-fn clean_name(name: &str) -> Result<String, Refusal> {
+pub(crate) fn clean_name(name: &str) -> Result<String, Refusal> {
     let name: String = name
         .chars()
         .map(|c| if c.is_control() { ' ' } else { c })
@@ -868,7 +868,7 @@ fn clean_name(name: &str) -> Result<String, Refusal> {
     Ok(name.to_string())
 }
 
-fn check_cloth(prints: &[Print], denims: &[Denim]) -> Result<(), Refusal> {
+pub(crate) fn check_cloth(prints: &[Print], denims: &[Denim]) -> Result<(), Refusal> {
     if prints.len() > MOST_CLOTHS || denims.len() > MOST_CLOTHS {
         return Err(Refusal::Cloth);
     }

@@ -125,7 +125,10 @@ mod tests {
         let bare: Vec<Print> = old
             .prints
             .iter()
-            .map(|p| Print { stock: None, ..p.clone() })
+            .map(|p| Print {
+                stock: None,
+                ..p.clone()
+            })
             .collect();
         assert_eq!(faces(old, &old.plan, &bare, &old.denims), old.covers());
         // The first print gone, the second turned to the front of the list, two of the third.
@@ -136,7 +139,11 @@ mod tests {
         assert_eq!(all(&found, 1), all(old.covers(), 2).min(2));
         assert!(found.iter().all(|c| c.denim == 0));
         // A larger grid keeps what both know.
-        let plan = Plan { across: 7, down: 9, ..old.plan };
+        let plan = Plan {
+            across: 7,
+            down: 9,
+            ..old.plan
+        };
         let found = faces(old, &plan, &bare, &old.denims);
         assert_eq!(found.len(), 63);
         assert_eq!(found[7..13], old.covers()[6..12]);

@@ -4,10 +4,30 @@
 //! back of an earlier entry (`undo`), or doing it again (`redo`). The state is the
 //! fold of the entries that stand; nothing is undone by hand-written inverses.
 //!
-//! In a file it is JSON Lines: a header line `{"lapwork":"throw","version":1}`, then
-//! one line for each entry, `{"n":…,"at":…,"do":[…],"crc":"…"}`, where `crc` is the
-//! CRC-32 (ISO/IEC 3309, as in gzip) in eight hex digits of the line up to, and not
-//! including, `,"crc"`. Entries are numbered from 1 without gaps.
+//! # The file
+//!
+//! JSON Lines in UTF-8, each line ended by a newline. The first line is the header,
+//! `{"lapwork":"throw","version":2,"throw":"…"}`. Then one line for each entry,
+//! `{"n":…,"at":…,"do":[…],"crc":"…"}`, where `crc` is the CRC-32 (ISO/IEC 3309, as in
+//! gzip) in eight hex digits of the line up to, and not including, `,"crc"`. Entries are
+//! numbered from 1 without gaps; `at` is in milliseconds since 1970, UTC. Instead of `do`
+//! an entry has
+//!
+//! * `"undo":n`: the last entry that stood, number n, was taken back;
+//! * `"redo":n`: the entry last taken back, number n, was done again;
+//! * `"past":{…}` (from version 2): a `do`, `undo` or `redo` of one of two copies that were
+//!   merged, kept so that nothing is lost, but without effect: what was taken back before,
+//!   or decided against.
+//!
+//! `throw` (from version 2) names the throw, 1 to 64 of `a–z`, `0–9` and `-`: copies of one
+//! throw have the same. It is handed in when a throw is begun. Version 1 has no such name;
+//! there it is made from the first entry ([`first_name`]), the same on every device.
+//!
+//! An entry that lies in two copies is recognised by when it was made, what it says, and
+//! how many such came before it in its copy ([`crate::merge`]); its number may differ.
+//!
+//! A file of version 1 is read like one of version 2, and what is written is version 2:
+//! the entries are the same to the byte.
 //!
 //! Promises: reading a file never guesses. An invalid last line with nothing valid
 //! after it is a torn write, was never acknowledged, and is told to the caller as
@@ -22,7 +42,7 @@ use crate::throw::{Event, Throw, Time};
 use serde::{Deserialize, Serialize};
 
 /// The version of the file format written here, and the newest that is read.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 /// Entries between two checkpoints.
 pub const STRIDE: usize = 32;
 /// Longest line that is read, in bytes.
@@ -38,6 +58,8 @@ pub enum What {
     Undo(u64),
     /// The entry of this number was done again.
     Redo(u64),
+    /// Something of one of two merged copies that has no effect here.
+    Past(Box<What>),
 }
 
 /// One line of the record.
@@ -59,11 +81,28 @@ pub struct Header {
     pub lapwork: String,
     /// The version of the format.
     pub version: u32,
+    /// Which throw this is a copy of; from version 2.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub throw: Option<String>,
 }
 
 /// The header line this version writes, with its newline.
-pub fn header_line() -> String {
-    format!("{{\"lapwork\":\"throw\",\"version\":{VERSION}}}\n")
+pub fn header_line(throw: &str) -> String {
+    format!("{{\"lapwork\":\"throw\",\"version\":{VERSION},\"throw\":\"{throw}\"}}\n")
+}
+
+/// Whether this may name a throw: 1 to 64 of `a–z`, `0–9` and `-`.
+pub fn is_name(throw: &str) -> bool {
+    let fine = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-';
+    (1..=64).contains(&throw.len()) && throw.bytes().all(fine)
+}
+
+/// The name of a throw that was given none: made from its first entry, so that every
+/// device makes the same.
+pub fn first_name(first: &Entry) -> String {
+    let line = first.line();
+    let sum = crc32fast::hash(line.as_bytes());
+    format!("first-{:x}-{:x}-{sum:08x}", first.at, line.len()).replace("--", "-m")
 }
 
 impl Entry {
@@ -111,6 +150,16 @@ pub enum Damage {
     },
     /// No entry at all: the throw was never begun.
     Empty,
+    /// A line that holds what this Lapwork does not know, and would not write again.
+    Unknown {
+        /// Which line.
+        line: usize,
+    },
+    /// A line that says what cannot be; only asked of files that are brought.
+    Absurd {
+        /// Which line.
+        line: usize,
+    },
 }
 
 /// A throw file read.
@@ -118,6 +167,8 @@ pub enum Damage {
 pub struct Read {
     /// The record.
     pub journal: Journal,
+    /// The version of the format it is in.
+    pub version: u32,
     /// The length in bytes of what is sound.
     pub sound: usize,
     /// Whether a torn last line follows it.
@@ -129,6 +180,7 @@ pub struct Read {
 /// A throw with its record.
 #[derive(Debug, Clone)]
 pub struct Journal {
+    name: String,
     entries: Vec<Entry>,
     /// Positions of the entries that stand, oldest first.
     stand: Vec<usize>,
@@ -152,6 +204,11 @@ impl Journal {
         };
         let journal = Journal::open(&entry).ok_or(Refusal::Beginning)?;
         Ok((journal, entry))
+    }
+
+    /// A record of nothing but its beginning; `None` if that does not begin one.
+    pub fn from_first(entry: &Entry) -> Option<Journal> {
+        (entry.n == 1).then(|| Journal::open(entry)).flatten()
     }
 
     /// The same for a throw made after an older one, which left it something.
@@ -179,12 +236,27 @@ impl Journal {
         };
         let throw = Throw::begin(events.first()?)?;
         Some(Journal {
+            name: first_name(entry),
             entries: vec![entry.clone()],
             stand: Vec::new(),
             taken_back: Vec::new(),
             checkpoints: vec![throw.clone()],
             throw,
         })
+    }
+
+    /// The same record as that of a throw so named; unchanged where it is no name.
+    #[must_use]
+    pub fn named(mut self, throw: &str) -> Journal {
+        if is_name(throw) {
+            self.name = throw.to_string();
+        }
+        self
+    }
+
+    /// Which throw this is: the same in every copy of it.
+    pub fn name(&self) -> &str {
+        &self.name
     }
 
     /// The throw as it stands.
@@ -200,6 +272,17 @@ impl Journal {
             stands[*i] = true;
         }
         self.entries.iter().zip(stands)
+    }
+
+    /// Positions of the entries that stand past the beginning, and of those to be done
+    /// again, the next one last.
+    pub(crate) fn positions(&self) -> (&[usize], &[usize]) {
+        (&self.stand, &self.taken_back)
+    }
+
+    /// The entry at a position, counted from 0.
+    pub(crate) fn entry(&self, position: usize) -> Option<&Entry> {
+        self.entries.get(position)
     }
 
     /// How many entries have been made.
@@ -220,6 +303,11 @@ impl Journal {
     /// The entry that `redo` would do again.
     pub fn next(&self) -> Option<&Entry> {
         self.taken_back.last().map(|i| &self.entries[*i])
+    }
+
+    fn ends_past(&self) -> bool {
+        let last = self.entries.last();
+        last.is_some_and(|entry| matches!(entry.what, What::Past(_)))
     }
 
     fn number(&self) -> u64 {
@@ -299,6 +387,14 @@ impl Journal {
                 self.entries.push(entry);
                 self.push(next);
             }
+            What::Past(past) => {
+                match past.as_ref() {
+                    What::Do(_) => {}
+                    What::Undo(n) | What::Redo(n) if *n < entry.n => {}
+                    _ => return None,
+                }
+                self.entries.push(entry);
+            }
         }
         Some(())
     }
@@ -326,7 +422,9 @@ impl Journal {
     /// The record as a file.
     pub fn text(&self) -> String {
         let lines = self.entries.iter().map(Entry::line);
-        std::iter::once(header_line()).chain(lines).collect()
+        std::iter::once(header_line(&self.name))
+            .chain(lines)
+            .collect()
     }
 
     /// Read a file.
@@ -348,6 +446,13 @@ impl Journal {
                 version: header.version,
             });
         }
+        // Version 2 names the throw; version 1 never does.
+        let named = header.throw.as_deref().is_some_and(is_name);
+        if named != (header.version >= 2) || header.throw.is_some() != named {
+            return Err(Damage::NotAThrow);
+        }
+        let named = header.throw.unwrap_or_default();
+        let version = header.version;
         let mut sound = (end + 1).min(bytes.len());
         let mut journal: Option<Journal> = None;
         let mut number = 1;
@@ -363,9 +468,10 @@ impl Journal {
                 {
                     return Err(Damage::Line { line: number });
                 }
-                let journal = journal.ok_or(Damage::Empty)?;
+                let journal = journal.ok_or(Damage::Empty)?.named(&named);
                 return Ok(Read {
                     journal,
+                    version,
                     sound,
                     torn: true,
                     lacks_newline: false,
@@ -374,19 +480,21 @@ impl Journal {
             let follows = match &mut journal {
                 Some(journal) => journal.accept(entry).is_some(),
                 None => {
-                    journal = (entry.n == 1).then(|| Journal::open(&entry)).flatten();
+                    journal = Journal::from_first(&entry);
                     journal.is_some()
                 }
             };
-            if !follows {
+            let past = version == 1 && journal.as_ref().is_some_and(Journal::ends_past);
+            if !follows || past {
                 return Err(Damage::OutOfOrder { line: number });
             }
             sound += (length + 1).min(rest.len());
         }
-        let journal = journal.ok_or(Damage::Empty)?;
+        let journal = journal.ok_or(Damage::Empty)?.named(&named);
         let lacks_newline = bytes.last() != Some(&b'\n');
         Ok(Read {
             journal,
+            version,
             sound,
             torn: false,
             lacks_newline,
@@ -681,7 +789,7 @@ pub(crate) mod tests {
             Damage::Newer { version: 9 }
         );
         assert_eq!(
-            Journal::read(header_line().as_bytes()).unwrap_err(),
+            Journal::read(header_line("a").as_bytes()).unwrap_err(),
             Damage::Empty
         );
     }

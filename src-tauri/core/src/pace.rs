@@ -99,14 +99,24 @@ const MINUTE: f64 = 60_000.0;
 
 /// The maker's pace as she had it on the throw this one is made after.
 pub fn carried(throw: &Throw, task: Task) -> Option<Pace> {
-    let learned = throw.after.as_ref()?.paces.iter().find(|l| l.task == task)?;
+    let learned = throw
+        .after
+        .as_ref()?
+        .paces
+        .iter()
+        .find(|l| l.task == task)?;
     let minutes = |ms: u32| f64::from(ms) / MINUTE;
     // A file may say anything: put in order, so that the range holds the middle.
     let mut range = [learned.low, learned.middle, learned.high];
     range.sort_unstable();
     let [low, middle, high] = range.map(minutes);
     let own = true;
-    Some(Pace { low, middle, high, own })
+    Some(Pace {
+        low,
+        middle,
+        high,
+        own,
+    })
 }
 
 /// What of her pace is carried on to the next throw.
@@ -230,7 +240,10 @@ mod tests {
                 new.accept(entry).unwrap();
             }
             let found = paces(&new);
-            assert_eq!((found[&Task::Cut].middle, found[&Task::Cut].own), (middle, true));
+            assert_eq!(
+                (found[&Task::Cut].middle, found[&Task::Cut].own),
+                (middle, true)
+            );
             assert_eq!(found[&Task::Stitch], usual);
         }
     }

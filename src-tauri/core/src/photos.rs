@@ -18,6 +18,11 @@ impl PhotoId {
         (text.len() == 64 && text.bytes().all(fine)).then(|| PhotoId(text.to_string()))
     }
 
+    /// The first 64 bits of it, where a few photos are to be told apart.
+    pub fn short(&self) -> u64 {
+        u64::from_str_radix(&self.0[..16], 16).unwrap_or_default()
+    }
+
     /// The name as text.
     pub fn as_str(&self) -> &str {
         &self.0
@@ -47,7 +52,13 @@ mod tests {
         let name = "0123456789abcdef".repeat(4);
         assert_eq!(PhotoId::parse(&name).map(String::from), Some(name.clone()));
         let path = format!("../{}", &name[3..]);
-        for bad in ["", &name[1..], &name.to_uppercase(), &path, &name.replace('0', "/")] {
+        for bad in [
+            "",
+            &name[1..],
+            &name.to_uppercase(),
+            &path,
+            &name.replace('0', "/"),
+        ] {
             assert_eq!(PhotoId::parse(bad), None, "{bad}");
             let json = serde_json::to_string(bad).unwrap();
             assert!(serde_json::from_str::<PhotoId>(&json).is_err());

@@ -1385,6 +1385,83 @@ pub struct Handed {
     pub said: Option<String>,
 }
 
+/// What to do with a throw that was brought.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "take")]
+pub enum Take {
+    /// Put it on the shelf.
+    Add,
+    /// Put it on the shelf beside the copy that is here, as a throw of its own.
+    KeepBoth,
+    /// Take it in place of the copy here, which it has all of.
+    TakeBrought,
+    /// Leave all as it is.
+    KeepHere,
+    /// Make one of the two.
+    Merge {
+        /// For each conflict whether the brought side is kept.
+        brought: Vec<bool>,
+    },
+}
+
+/// A button that decides about a throw that was brought.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct TakeButton {
+    /// Its words.
+    pub label: String,
+    /// What it asks for.
+    pub take: Take,
+}
+
+/// One of the copies.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct CopyRow {
+    /// Where it is.
+    pub label: String,
+    /// What it calls the throw.
+    pub name: String,
+    /// How many steps it has.
+    pub said: String,
+    /// When it was last worked on, in milliseconds since 1970.
+    #[ts(type = "number")]
+    pub at: i64,
+}
+
+/// What cannot both stand, to be decided.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct ConflictRow {
+    /// On this device, a step each.
+    pub here: Vec<String>,
+    /// In the file, a step each.
+    pub brought: Vec<String>,
+}
+
+/// A throw that was brought, beside the copy here.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct BringView {
+    /// What it is.
+    pub title: String,
+    /// What is in which, a line each.
+    pub said: Vec<String>,
+    /// The copies.
+    pub copies: Vec<CopyRow>,
+    /// What is to be decided before they become one.
+    pub conflicts: Vec<ConflictRow>,
+    /// What can be done, the usual first.
+    pub buttons: Vec<TakeButton>,
+}
+
+/// What came of it.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Taken {
+    /// The throw to open, if there is one.
+    pub id: Option<String>,
+    /// What to say.
+    pub said: String,
+    /// The shelf now.
+    pub shelf: ShelfView,
+}
+
 /// What was learned on an older throw.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct Lessons {

@@ -3,6 +3,7 @@
 
 import { invoke } from '@tauri-apps/api/core';
 import type {
+  BringView,
   Deed,
   GridWish,
   GridsView,
@@ -16,6 +17,8 @@ import type {
   Prefs,
   Problem,
   ShelfView,
+  Take,
+  Taken,
   Tend,
   Tended,
   View,
@@ -35,6 +38,12 @@ export const setPrefs = (prefs: Prefs) => invoke<Hello>('set_prefs', { prefs });
 
 /** Resolves once the file is written, or the maker has thought better of it. */
 export const hand = (id: string, hand: Hand) => invoke<Handed>('hand', { id, hand });
+
+/** Asks for a throw file; null where the maker has thought better of it. */
+export const bring = () => invoke<BringView | null>('bring');
+/** What came of a file dropped on the window. */
+export const dropped = () => invoke<BringView | null>('dropped');
+export const take = (take: Take) => invoke<Taken>('take', { take });
 
 /** What was thrown, if it is a Problem of the core's. */
 export function problemOf(thrown: unknown): Problem | null {

@@ -8,6 +8,7 @@ import * as ipc from './ipc';
 import { setWords, t } from './words.svelte';
 import type {
   Action,
+  BringView,
   Deed,
   Denim,
   GridWish,
@@ -24,6 +25,7 @@ import type {
   Problem,
   Rect,
   ShelfView,
+  Take,
   Tend,
   Tended,
   View,
@@ -110,6 +112,8 @@ class Store {
   /** The last announcement, for screen readers. */
   said = $state('');
   second = $state.raw<Second | null>(null);
+  /** A throw file that was brought, until it is decided what becomes of it. */
+  brought = $state.raw<BringView | null>(null);
   /** What was last handed on, in words. */
   handed = $state.raw<string | null>(null);
   /** A deed is under way or has only just been done. */
@@ -141,6 +145,8 @@ class Store {
     this.wide = wide.matches;
     wide.addEventListener('change', () => (this.wide = wide.matches));
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.dress());
+    // The shell says so when it has looked into a file dropped on the window.
+    window.addEventListener('lapwork-dropped', () => void this.bring(ipc.dropped));
     window.addEventListener('popstate', (event: PopStateEvent) => {
       const landing = this.landing;
       this.landing = null;
@@ -441,6 +447,27 @@ class Store {
     if (!handed?.said || this.id !== id) return;
     this.handed = handed.said;
     this.say(handed.said);
+  }
+
+  /** Look at a throw file, one the maker chooses or another. */
+  async bring(found: () => Promise<BringView | null> = ipc.bring) {
+    const view = await this.doing(found, 0);
+    if (view) this.brought = view;
+  }
+
+  async take(take: Take) {
+    const taken = await this.doing(() => ipc.take(take));
+    this.brought = null;
+    if (!taken) return;
+    this.shelf = taken.shelf;
+    if (taken.id === null) {
+      this.say(taken.said);
+      return;
+    }
+    await this.go({ at: 'work' }, taken.id);
+    const run = () => void this.go({ at: 'history' }, this.id, true);
+    this.second = { text: taken.said, label: t('ui-history'), run };
+    this.say(taken.said);
   }
 
   // Preferences.

@@ -1,9 +1,7 @@
 //! Refusals and damage in words, from the one table of errors in the language file.
 
 use super::{Lens, names};
-use crate::deed::{
-    LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, MOST_PHOTOS, Refusal,
-};
+use crate::deed::{LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, MOST_PHOTOS, Refusal};
 use crate::garments::PieceFault;
 use crate::journal::Damage;
 use crate::measure::{ParseError, zero};
@@ -203,6 +201,8 @@ pub fn damage(damage: &Damage, lens: Lens<'_>) -> Problem {
         Damage::Line { line } => ("file-line", vec![("line", (*line).into())]),
         Damage::OutOfOrder { line } => ("file-out-of-order", vec![("line", (*line).into())]),
         Damage::Empty => ("file-empty", vec![]),
+        Damage::Unknown { line } => ("file-unknown", vec![("line", (*line).into())]),
+        Damage::Absurd { line } => ("file-absurd", vec![("line", (*line).into())]),
     };
     lens.words.problem(code, &args)
 }

@@ -10,7 +10,6 @@ use crate::view::{HistoryRow, HistoryView};
 
 /// Newest first, `most` lines at most.
 pub(super) fn history(journal: &Journal, most: u32, lens: Lens<'_>) -> HistoryView {
-    let throw = journal.throw();
     let most = most.clamp(1, 2000) as usize;
     let rows = journal
         .entries()
@@ -19,12 +18,8 @@ pub(super) fn history(journal: &Journal, most: u32, lens: Lens<'_>) -> HistoryVi
         .map(|(e, stands)| HistoryRow {
             n: e.n as u32,
             at: e.at,
-            text: match &e.what {
-                What::Do(_) => entry(e, throw, lens),
-                What::Undo(n) => say!(lens, "history-undo", what = numbered(journal, *n, lens)),
-                What::Redo(n) => say!(lens, "history-redo", what = numbered(journal, *n, lens)),
-            },
-            stands: stands || !matches!(e.what, What::Do(_)),
+            text: what(&e.what, journal, lens),
+            stands: stands || matches!(e.what, What::Undo(_) | What::Redo(_)),
         })
         .collect();
     HistoryView {
@@ -34,16 +29,37 @@ pub(super) fn history(journal: &Journal, most: u32, lens: Lens<'_>) -> HistoryVi
     }
 }
 
+fn what(said: &What, journal: &Journal, lens: Lens<'_>) -> String {
+    match said {
+        What::Do(list) => events(list, journal.throw(), lens),
+        What::Undo(n) => say!(lens, "history-undo", what = numbered(journal, *n, lens)),
+        What::Redo(n) => say!(lens, "history-redo", what = numbered(journal, *n, lens)),
+        What::Past(past) => what(past, journal, lens),
+    }
+}
+
 fn numbered(journal: &Journal, n: u64, lens: Lens<'_>) -> String {
     let found = journal.entries().nth(n.saturating_sub(1) as usize);
-    found.map_or_else(String::new, |(e, _)| entry(e, journal.throw(), lens))
+    let said = found.map(|(e, _)| match &e.what {
+        What::Past(past) => past.as_ref(),
+        what => what,
+    });
+    match said {
+        Some(What::Do(list)) => events(list, journal.throw(), lens),
+        _ => String::new(),
+    }
 }
 
 /// One entry in words.
 pub(super) fn entry(entry: &Entry, throw: &Throw, lens: Lens<'_>) -> String {
-    let What::Do(events) = &entry.what else {
-        return String::new();
-    };
+    match &entry.what {
+        What::Do(list) => events(list, throw, lens),
+        _ => String::new(),
+    }
+}
+
+/// Events in words.
+pub(super) fn events(events: &[Event], throw: &Throw, lens: Lens<'_>) -> String {
     let said: Vec<String> = events.iter().map(|e| event(e, throw, lens)).collect();
     said.join("; ")
 }

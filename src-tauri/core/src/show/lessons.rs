@@ -81,14 +81,23 @@ fn told_of(journal: &Journal, drift: Option<Carried>, lens: Lens<'_>) -> Vec<Les
         && lens.ruler.nearest(mean) != zero()
     {
         let off = lens.over_under(mean);
-        add(Some(joint), say!(lens, "lesson-drift", n = fours, off = off));
+        add(
+            Some(joint),
+            say!(lens, "lesson-drift", n = fours, off = off),
+        );
     }
     if let Some(first) = throw.wholes.first() {
         let (w, h) = throw.plan.finished();
         let size = lens.by(first.size.width, first.size.height);
         let planned = lens.by(w, h);
-        add(None, say!(lens, "lesson-whole", size = size, planned = planned));
-        let washed = throw.wholes.last().filter(|last| last.washes > first.washes);
+        add(
+            None,
+            say!(lens, "lesson-whole", size = size, planned = planned),
+        );
+        let washed = throw
+            .wholes
+            .last()
+            .filter(|last| last.washes > first.washes);
         if let Some(last) = washed {
             let across = off::percent(first.size.width, last.size.width);
             let down = off::percent(first.size.height, last.size.height);

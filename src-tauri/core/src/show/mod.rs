@@ -5,6 +5,7 @@
 //! an action that [`crate::deed::decide`] allowed at that moment.
 
 mod bench;
+mod bring;
 mod errors;
 mod faces;
 mod figures;
@@ -28,6 +29,7 @@ use crate::throw::Time;
 use crate::view::{Head, Look, Problem, ShelfRow, Shown, Swatch, View};
 use crate::words::{Arg, Words};
 
+pub use bring::{bring, conflict, unmergeable};
 pub use errors::{damage, refusal};
 pub use figures::figures;
 pub use hand_on::file_name;

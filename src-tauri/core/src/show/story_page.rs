@@ -69,11 +69,7 @@ pub fn story_page(
     out
 }
 
-fn told(
-    item: &StoryItem,
-    photo: &impl Fn(&PhotoId) -> Option<String>,
-    lens: Lens<'_>,
-) -> String {
+fn told(item: &StoryItem, photo: &impl Fn(&PhotoId) -> Option<String>, lens: Lens<'_>) -> String {
     let about = item.about.as_deref().map_or_else(String::new, |about| {
         format!(" <span class=\"about\">({})</span>", escaped(about))
     });
@@ -143,7 +139,10 @@ mod tests {
             |id| (*id == there).then(|| "QUJD".to_string()),
             lens,
         );
-        assert!(!page.contains("<script") && !page.contains("<img src=x"), "{page}");
+        assert!(
+            !page.contains("<script") && !page.contains("<img src=x"),
+            "{page}"
+        );
         assert_eq!(page.matches("&lt;script&gt;").count(), 6, "{page}");
         assert_eq!(page.matches("<img ").count(), 1);
         assert!(page.contains("src=\"data:image/jpeg;base64,QUJD\""));

@@ -45,6 +45,7 @@ fn no_word_is_missing() {
         include_str!("history.rs"),
         include_str!("faces.rs"),
         include_str!("bench.rs"),
+        include_str!("bring.rs"),
         include_str!("work.rs"),
         include_str!("pictures.rs"),
         include_str!("plan.rs"),

@@ -31,6 +31,9 @@ error-settings-next = Choose your settings again; your throws are not touched.
 error-unreadable = This step could not be put on record, so it was not taken.
 error-unreadable-next = Go on without it; nothing else is lost. It is a fault of Lapwork's, not yours.
 
+error-newer-there = { $file } was written by a newer Lapwork (file version { $version }; this one reads versions 1 and 2).
+error-newer-there-next = Open it with that version; it is left untouched here.
+
 error-no-screen = There is no screen here to open a window on.
 error-no-screen-next = Start Lapwork from a desktop, or see lapwork --help for what it does without a window.
 error-no-home = There is no home folder here to keep throws in.
@@ -57,6 +60,12 @@ shell-torn = { $count ->
 }
 shell-written = Written: { $file }
 shell-taken-back = taken back
+shell-upgraded = Upgraded. The file as it was: { $copy }
+shell-conflict = They differ. First: { $first } | Second: { $second }
+shell-decide = { $count ->
+    [one] Nothing was written: in one place the copies cannot both stand. Say --keep first or --keep second.
+   *[other] Nothing was written: in { $count } places the copies cannot both stand. Say --keep first or --keep second.
+}
 shell-help =
     Lapwork plans a lapped raw-edge throw and walks its maker through it.
     { "" }
@@ -65,13 +74,17 @@ shell-help =
     lapwork history <path>     print what was done and when (UTC), newest first
     lapwork check <path>       say whether a throw file is sound
     lapwork demo <path>        write the demo throw to a new file
+    lapwork upgrade <path>     bring a throw file up to this version, keeping it as it was beside
+    lapwork merge <path> <path> --out <path>
+                               make one new file of two copies of a throw
     { "" }
     <path> is a throw.jsonl or the folder it is in.
     { "" }
     --metric                   lengths in millimetres
+    --keep first|second        when merging: whose side to keep where they differ
     --help, --version
     { "" }
-    Ends with 0 if all is well, 1 if a checked file has a torn last line, 2 if it cannot be done.
+    Ends with 0 if all is well, 1 if a checked file has a torn last line or merging needs --keep, 2 if it cannot be done.
     LAPWORK_DATA names the folder where the window keeps its throws.
 
 ## Photos

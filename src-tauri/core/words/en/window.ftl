@@ -355,6 +355,9 @@ ui-cloth-kept = What is said of the cloth is kept
 # Handing on
 ui-hand-on = Hand it on
 ui-hand-on-hint = Everything here is saved as files of open formats, where you say.
+ui-bring = Open a throw file
+ui-which-keep = Which is to stay? No.
+
 
 # Story, photos, making again
 ui-story = Story

@@ -1049,6 +1049,71 @@ handed-many = { $n ->
     [one] Saved: one file in { $folder }
    *[other] Saved: { $n } files in { $folder }
 }
+error-file-absurd = Line { $line } of this throw file says what cannot be, such as far more squares than any throw has.
+error-file-absurd-next = Nothing of it was taken in. Ask whoever sent it to save the throw once more.
+error-file-unknown = Line { $line } of this throw file holds something this Lapwork does not know.
+error-file-unknown-next = Nothing of it was taken in. Open it with the Lapwork that wrote it.
+error-merge-strangers = These are not two copies of one throw.
+error-merge-strangers-next = Keep both as throws of their own.
+error-merge-undecided = Not everything that differs has been decided.
+error-merge-undecided-next = Choose a side wherever the two differ, then merge them.
+error-merge-misfit = The two copies cannot be made one: a step of one would no longer follow.
+error-merge-misfit-next = Both are untouched. Keep both, and go on with one of them.
+error-nothing-brought = No file has been brought.
+error-nothing-brought-next = Choose a throw file first.
+
+## A throw that is brought
+
+bring-new = A throw for your shelf
+bring-new-what = No copy of it is here yet.
+bring-add = Put it on the shelf
+bring-same = You have this already
+bring-same-what = The file and the throw here are the same, step for step. Nothing needs to be done.
+bring-fine = Leave it as it is
+bring-here-more = You have this already, and more
+bring-here-more-what = { $n ->
+    [one] The throw here has everything in the file and one step more.
+   *[other] The throw here has everything in the file and { $n } steps more.
+}
+bring-more = A newer copy of a throw here
+bring-more-what = { $n ->
+    [one] The file has everything the throw here has, and one step more.
+   *[other] The file has everything the throw here has, and { $n } steps more.
+}
+bring-take-more = { $n ->
+    [one] Take the one with more (one more step)
+   *[other] Take the one with more ({ $n } more steps)
+}
+bring-apart = Two copies that went apart
+bring-apart-what = Only here: { $here ->
+    [one] one step
+   *[other] { $here } steps
+}. Only in the file: { $brought ->
+    [one] one step
+   *[other] { $brought } steps
+}. What came before is the same in both.
+bring-conflicts = { $n ->
+    [0] Nothing in them stands against the other: all of both can be kept.
+    [one] In one place they cannot both stand: choose which to keep there. All else of both is kept.
+   *[other] In { $n } places they cannot both stand: choose which to keep in each. All else of both is kept.
+}
+bring-unmergeable = They cannot be made one.
+bring-merge = Merge them
+bring-both = Keep both
+bring-keep-here = Keep what is here
+bring-copy-here = On this device
+bring-copy-brought = In the file
+bring-steps = { $n ->
+    [one] one step on record
+   *[other] { $n } steps on record
+}
+bring-copy-name = { $name } (copy)
+taken-added = On the shelf: { $name }
+taken-both = Both are on the shelf; the other is called { $name }
+taken-brought = The one with more is on the shelf. The file as it was here is kept beside it as { $copy }
+taken-here = Nothing was changed
+taken-merged = Merged. Both files as they were are kept beside it as { $here } and { $brought }
+
 
 ## Story, photos, and making again
 
