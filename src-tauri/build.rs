@@ -21,6 +21,8 @@ const CALLS: &[&str] = &[
     "bring",
     "dropped",
     "take",
+    "again",
+    "photo",
 ];
 
 fn main() {

@@ -10,17 +10,22 @@
 //! [`Trouble`] is told in words from the one table of errors.
 
 use crate::handing::{Brought, Parcel};
+use crate::photos::{self, Fault};
 use crate::store::{Opened, Place, Store, ThrowId, Trouble};
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
 use lapwork_core::deed::{Action, LONGEST_NAME};
+use lapwork_core::heritage::{self, Heritage};
 use lapwork_core::journal::{Damage, Journal};
 use lapwork_core::measure::Ruler;
 use lapwork_core::merge::{Side, meet};
+use lapwork_core::photos::PhotoId;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{
-    BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Look, PlanDraft, PlanView,
-    Prefs, Problem, ShelfRow, ShelfView, Take, Taken, Tend, Tended, View,
+    AgainView, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Look, PlanDraft,
+    PlanView, Prefs, Problem, ShelfRow, ShelfView, Take, Taken, Tend, Tended, View,
 };
 use lapwork_core::words::{Arg, Words};
 use lapwork_core::{deed::Refusal, demo};
@@ -255,7 +260,87 @@ impl Desk {
                 };
                 Ok(vec![parcel])
             }
+            Hand::Story { east } => Ok(vec![self.story_page(id, *east, now)?]),
         }
+    }
+
+    /// The story as one page, with the photos that are there in it.
+    fn story_page(&mut self, id: &str, east: i32, now: Time) -> Result<Parcel, Problem> {
+        let (story, called) = self.with(id, now, |journal, lens| {
+            let called = lens.words.say("ui-story", &[]);
+            let called = format!("{} - {called}", journal.throw().name);
+            Ok((show::story(journal, east, lens), called))
+        })?;
+        let id = ThrowId::parse(id).map_err(|trouble| self.told(&trouble))?;
+        let photo = |photo: &PhotoId| {
+            let bytes = self.store.photo(&id, photo).ok().flatten()?;
+            Some(BASE64_STANDARD.encode(bytes))
+        };
+        Ok(Parcel {
+            name: show::file_name(&called, "html"),
+            bytes: show::story_page(&story, photo, self.lens(now)).into_bytes(),
+        })
+    }
+
+    /// Keep a photo beside a throw, to be put into its story by an action. Photos that were
+    /// chosen before and never put in, nor ever taken out again, are removed.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; the photo is then not there.
+    pub fn keep_photo(
+        &mut self,
+        id: &str,
+        taken: Result<Vec<u8>, Trouble>,
+        now: Time,
+    ) -> Result<String, Problem> {
+        let kept = taken.and_then(|bytes| {
+            self.claim()?;
+            let id = ThrowId::parse(id)?;
+            self.reach(&id, now)?;
+            let photo = photos::name(&bytes).ok_or(Trouble::NoPhoto)?;
+            if let Some(opened) = self.open.get(&id) {
+                self.store.sweep_photos(&id, &opened.journal.photos());
+            }
+            self.store.keep_photo(&id, &photo, &bytes)?;
+            Ok(photo.as_str().to_string())
+        });
+        kept.map_err(|trouble| self.told(&trouble))
+    }
+
+    /// A photo's bytes, for the window; none for anything that is not one.
+    pub fn photo(&self, id: &str, photo: &str) -> Option<Vec<u8>> {
+        let (id, photo) = (ThrowId::parse(id).ok()?, PhotoId::parse(photo)?);
+        self.store.photo(&id, &photo).ok().flatten()
+    }
+
+    /// A throw about to be made again.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn again(&mut self, id: &str, now: Time) -> Result<AgainView, Problem> {
+        self.with(id, now, |journal, lens| Ok(show::again(journal, lens)))
+    }
+
+    /// The record of a throw begun after another.
+    fn begun_after(&mut self, id: &str, action: &Action, now: Time) -> Result<Journal, Problem> {
+        self.with(id, now, |old, lens| {
+            let refused = |refusal| show::refusal(&refusal, None, lens);
+            let Action::Begin {
+                plan,
+                prints,
+                denims,
+                ..
+            } = action
+            else {
+                return Err(refused(Refusal::Beginning));
+            };
+            let heritage = Heritage {
+                faces: heritage::faces(old.throw(), plan, prints, denims),
+                ..show::heritage(old, lens)
+            };
+            let begun = Journal::begin_after(action, heritage, now).map_err(refused)?;
+            Ok(begun.0.named(&fresh_name()))
+        })
     }
 
     /// What to say of files handed on, or of what stood in the way.
@@ -427,6 +512,10 @@ impl Desk {
                 let journal = self.begun(action, now)?;
                 Some(self.keep(&journal, now))
             }
+            Tend::Again { id, action } => {
+                let journal = self.begun_after(id, action, now)?;
+                Some(self.keep(&journal, now))
+            }
             Tend::Demo => Some(self.keep(&demo::throw(now).named(&fresh_name()), now)),
             Tend::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
             Tend::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
@@ -557,6 +646,20 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
         Trouble::Unreadable => words.problem("unreadable", &[]),
         Trouble::Unmergeable(why) => words.problem(show::unmergeable(*why), &[]),
         Trouble::NothingBrought => words.problem("nothing-brought", &[]),
+        Trouble::Photo { path, fault } => match fault {
+            Fault::Large => {
+                let most = photos::MOST_BYTES >> 20;
+                words.problem("photo-large", &[file(path), ("most", most.into())])
+            }
+            Fault::Pixels { have } => {
+                let million = |n: u64| Arg::from(n.div_ceil(1_000_000));
+                let most = million(photos::MOST_PIXELS);
+                words.problem("photo-pixels", &[("have", million(*have)), ("most", most)])
+            }
+            Fault::Kind => words.problem("photo-kind", &[]),
+            Fault::Broken => words.problem("photo-broken", &[]),
+        },
+        Trouble::NoPhoto => words.problem("photo-none", &[]),
         Trouble::Damage {
             path,
             how: Damage::Newer { version },
@@ -597,8 +700,8 @@ mod tests {
             action: Action::Note {
                 text: text.to_string(),
                 piece: None,
-            task: None,
-            next: false,
+                task: None,
+                next: false,
             },
         }
     }

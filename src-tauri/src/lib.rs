@@ -11,6 +11,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 pub mod desk;
 pub mod handing;
 pub mod headless;
+pub mod photos;
 pub mod store;
 mod window;
 

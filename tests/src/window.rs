@@ -207,6 +207,12 @@ impl Window {
         done.unwrap_or_else(|why| panic!("script failed: {why}\n{script}"))
     }
 
+    /// Run a script that calls its last argument with what it has to tell.
+    pub fn run_and_wait(&self, script: &str, arguments: &[Value]) -> Value {
+        let told = self.driver().run_and_wait(script, arguments);
+        told.unwrap_or_else(|why| panic!("script does not answer: {why}\n{script}"))
+    }
+
     /// Call the shell as the page does; `Err` holds what it was refused with.
     ///
     /// # Errors

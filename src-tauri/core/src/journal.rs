@@ -38,8 +38,10 @@
 
 use crate::deed::{Action, Refusal, decide};
 use crate::heritage::Heritage;
+use crate::photos::PhotoId;
 use crate::throw::{Event, Throw, Time};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
 
 /// The version of the file format written here, and the newest that is read.
 pub const VERSION: u32 = 2;
@@ -283,6 +285,24 @@ impl Journal {
     /// The entry at a position, counted from 0.
     pub(crate) fn entry(&self, position: usize) -> Option<&Entry> {
         self.entries.get(position)
+    }
+
+    /// Every photo that was ever put into the story, standing or not.
+    pub fn photos(&self) -> BTreeSet<PhotoId> {
+        let mut named = BTreeSet::new();
+        for entry in &self.entries {
+            let mut what = &entry.what;
+            while let What::Past(past) = what {
+                what = past;
+            }
+            let What::Do(events) = what else { continue };
+            for event in events {
+                if let Event::Pictured { photo, .. } = event {
+                    named.insert(photo.clone());
+                }
+            }
+        }
+        named
     }
 
     /// How many entries have been made.

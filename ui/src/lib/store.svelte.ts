@@ -5,6 +5,7 @@
 // come late, after a newer question, are dropped.
 
 import * as ipc from './ipc';
+import { east } from './dates';
 import { setWords, t } from './words.svelte';
 import type {
   Action,
@@ -16,6 +17,7 @@ import type {
   Hand,
   Head,
   Hello,
+  Lessons,
   Look,
   Mishap,
   PlanDraft,
@@ -49,7 +51,8 @@ export type Place =
   | { at: 'cutting'; n: number; index: number }
   | { at: 'gather' }
   | { at: 'scraps' }
-  | { at: 'hand-on' };
+  | { at: 'hand-on' }
+  | { at: 'story' };
 
 /** Screens for one thing, opened from another of the throw's. */
 export const APART: readonly Place['at'][] = [
@@ -63,6 +66,7 @@ export const APART: readonly Place['at'][] = [
   'gather',
   'scraps',
   'hand-on',
+  'story',
 ];
 
 /** Something that can be taken back at once. */
@@ -79,6 +83,8 @@ export interface NewThrow {
   prints: Print[];
   denims: Denim[];
   page: number;
+  /** The throw it is made after, and what that taught. */
+  after?: { id: string; lessons: Lessons | null };
 }
 
 interface Spot {
@@ -133,6 +139,9 @@ class Store {
   /** Where the window is bound for; a screen that goes may ask. */
   bound: Place['at'] = 'shelf';
 
+  /** Takes a photo dropped on the window; set by the screen that can. */
+  onphoto: (() => void) | null = null;
+
   private asked = 0;
   private going = 0;
   private depth = 0;
@@ -147,6 +156,8 @@ class Store {
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.dress());
     // The shell says so when it has looked into a file dropped on the window.
     window.addEventListener('lapwork-dropped', () => void this.bring(ipc.dropped));
+    // And so when a photo was dropped: the sheet for notes takes it, or opens for it.
+    window.addEventListener('lapwork-photo', () => this.onphoto?.());
     window.addEventListener('popstate', (event: PopStateEvent) => {
       const landing = this.landing;
       this.landing = null;
@@ -470,6 +481,21 @@ class Store {
     this.say(taken.said);
   }
 
+  /** A photo the maker chooses, or the one she dropped: its name, once the shell keeps it. */
+  async photo(dropped: boolean): Promise<string | null> {
+    const { id } = this;
+    return id ? this.doing(() => ipc.photo(id, dropped), 0) : null;
+  }
+
+  /** Begin a throw after the plan of another. */
+  async again(id: string) {
+    const again = await this.doing(() => ipc.again(id));
+    if (!again) return;
+    const { lessons, ...given } = again;
+    this.begun = { ...given, page: 0, after: { id, lessons } };
+    await this.go({ at: 'new' }, null);
+  }
+
   // Preferences.
 
   async setPrefs(prefs: Prefs) {
@@ -515,6 +541,8 @@ function firstLook(place: Place, draft: PlanDraft | null): Look {
       return { see: 'cutting', n: place.n, index: place.index, typed: null, drag: null };
     case 'scraps':
       return { see: 'scraps', typed: null };
+    case 'story':
+      return { see: 'story', east: east() };
     case 'history':
       return { see: 'history', most: 200 };
     default:

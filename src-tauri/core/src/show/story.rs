@@ -9,6 +9,7 @@
 //! hour's work past midnight may be told with the day beside it where the clocks have
 //! changed since.
 
+use super::work::tier;
 use super::{Lens, head, history, names};
 use crate::assembly::{Kind, Rect};
 use crate::journal::{Entry, Journal, What};
@@ -86,7 +87,8 @@ fn date(at: Time, east: i32) -> Date {
 /// A day as it is gathered.
 #[derive(Default)]
 struct Day {
-    made: BTreeMap<(Task, &'static str), (Kind, usize)>,
+    /// By step and by the kind's place in the making.
+    made: BTreeMap<(Task, u8, &'static str), (Kind, usize)>,
     items: Vec<StoryItem>,
 }
 
@@ -107,7 +109,7 @@ fn told(task: Task) -> bool {
 impl Day {
     fn count(&mut self, task: Task, kind: Kind, n: usize) {
         if told(task) && n > 0 {
-            let entry = self.made.entry((task, names::key(kind)));
+            let entry = self.made.entry((task, tier(kind), names::key(kind)));
             entry.or_insert((kind, 0)).1 += n;
         }
     }
@@ -218,7 +220,7 @@ impl Day {
         let made: Vec<String> = self
             .made
             .into_iter()
-            .map(|((task, _), (kind, n))| {
+            .map(|((task, _, _), (kind, n))| {
                 let pieces = names::count(kind, n, lens);
                 lens.say(
                     &format!("made-{}", task.key()),

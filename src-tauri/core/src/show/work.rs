@@ -34,7 +34,8 @@ impl Batch {
     }
 }
 
-fn tier(kind: Kind) -> u8 {
+/// Where a kind stands in the order of the making.
+pub(super) fn tier(kind: Kind) -> u8 {
     match kind {
         Kind::Square => 0,
         Kind::Pair => 1,

@@ -377,6 +377,7 @@ ui-photo-chosen = The photo you chose
 ui-photo-remove = Take this photo out
 ui-photo-removed = The photo is out of the story
 ui-story-save = Save the story as a page
+ui-story-what = What was made on which day, your notes and your photos, on one page for any browser.
 ui-make-again = Make it again
 ui-again-hint = The plan, the fabrics and the faces come from the throw before. Change what you like.
 ui-lessons-step = At the step
