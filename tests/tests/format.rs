@@ -273,7 +273,9 @@ fn check(name: &str, made: impl FnOnce() -> Journal) {
 
 #[test]
 fn version_2_opens_and_is_written_again_to_the_byte() {
-    check("throw-2", || lapwork_core::demo::throw(NOON).named("kept-1"));
+    check("throw-2", || {
+        lapwork_core::demo::throw(NOON).named("kept-1")
+    });
     check("every-event-2", of_every_kind);
 }
 
@@ -292,7 +294,10 @@ fn version_1_opens_and_keeps_its_entries_to_the_byte() {
         let read = intake::read(text.as_bytes()).expect("the kept file opens");
         assert_eq!(read.version, 1);
         let want = std::fs::read_to_string(kept(&format!("{name}.json"))).expect("kept");
-        assert!(format!("{:#}\n", figures(&read.journal, lens)) == want, "{name}");
+        assert!(
+            format!("{:#}\n", figures(&read.journal, lens)) == want,
+            "{name}"
+        );
         let (header, entries) = text.split_once('\n').expect("a header");
         assert_eq!(header, "{\"lapwork\":\"throw\",\"version\":1}");
         let upgraded = read.journal.text();

@@ -44,7 +44,12 @@ fn demo(walk: &Walk) -> (String, PathBuf, Journal) {
     walk.tap("open-demo");
     walk.sees("card-title", "Cut a square");
     let id = walk.id();
-    let file = walk.window.data().join("throws").join(&id).join("throw.jsonl");
+    let file = walk
+        .window
+        .data()
+        .join("throws")
+        .join(&id)
+        .join("throw.jsonl");
     let copy = read(&file);
     (id, file, copy)
 }
@@ -99,7 +104,10 @@ fn two_copies_that_went_apart_become_one_with_the_work_of_both() {
         },
     );
     bring(&walk, &copy);
-    walk.sees("bring-said", "Only here: one step. Only in the file: 2 steps.");
+    walk.sees(
+        "bring-said",
+        "Only here: one step. Only in the file: 2 steps.",
+    );
     walk.sees("bring-said", "Nothing in them stands against the other");
     walk.tap("take-merge");
     walk.sees("second", "Merged.");
