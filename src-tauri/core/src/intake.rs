@@ -37,7 +37,7 @@ const MOST_LAYINGS: usize = 30_000;
 /// [`Damage::Absurd`].
 pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
     spare(bytes)?;
-    let read = Journal::read(bytes)?;
+    let read = Journal::read_if(bytes, may)?;
     // What is not read would be lost when it is written again.
     let sound = String::from_utf8_lossy(&bytes[..read.sound]);
     let text = read.journal.text();
@@ -46,7 +46,6 @@ pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
     if let Some((i, _)) = other {
         return Err(Damage::Unknown { line: i + 1 });
     }
-    check(&read.journal)?;
     Ok(read)
 }
 
@@ -91,33 +90,33 @@ pub fn check(journal: &Journal) -> Result<(), Damage> {
             .saturating_add(1),
     };
     let first = entries.next().ok_or(Damage::Empty)?;
-    let begun = match &first.what {
-        What::Do(events) if events.len() == 1 && bounded(&events[0]) => true,
-        _ => false,
-    };
+    let begun = Some(first).filter(|first| may(None, first));
     let mut so_far = begun
-        .then(|| Journal::from_first(first))
-        .flatten()
-        .filter(|_| in_time(first.at))
+        .and_then(Journal::from_first)
         .ok_or_else(|| absurd(first))?;
     for entry in entries {
-        let fine = in_time(entry.at)
-            && match &entry.what {
-                What::Do(events) => {
-                    events.len() <= 100
-                        && every(so_far.throw(), events, &|t, e| bounded(e) && known(t, e))
-                }
-                What::Past(past) => match past.as_ref() {
-                    What::Do(events) => events.len() <= 100 && events.iter().all(bounded),
-                    _ => true,
-                },
-                What::Undo(_) | What::Redo(_) => true,
-            };
-        if !fine || so_far.accept(entry.clone()).is_none() {
+        if !may(Some(&so_far), entry) || so_far.accept(entry.clone()).is_none() {
             return Err(absurd(entry));
         }
     }
     Ok(())
+}
+
+/// Whether an entry may come in on the record so far.
+fn may(so_far: Option<&Journal>, entry: &Entry) -> bool {
+    let few = |events: &[Event]| events.len() <= 100;
+    let says = match (&entry.what, so_far) {
+        (What::Do(events), None) => events.len() == 1 && bounded(&events[0]),
+        (What::Do(events), Some(journal)) => {
+            few(events) && every(journal.throw(), events, &|t, e| bounded(e) && known(t, e))
+        }
+        (What::Past(past), _) => match past.as_ref() {
+            What::Do(events) => few(events) && events.iter().all(bounded),
+            _ => true,
+        },
+        (What::Undo(_) | What::Redo(_), _) => true,
+    };
+    in_time(entry.at) && says
 }
 
 fn in_time(at: Time) -> bool {
@@ -526,11 +525,7 @@ mod tests {
             Damage::Unknown { line: 2 }
         );
         assert_eq!(line(&text, "#b8442f", "red;}"), Damage::Absurd { line: 2 });
-        let far = line(
-            &text,
-            "\"task\":\"cut\",\"pieces\":[[0,0,1,1]",
-            "\"task\":\"cut\",\"pieces\":[[65535,0,9,9]",
-        );
+        let far = line(&text, "\"pieces\":[[", "\"pieces\":[[65535,0,9,9],[");
         assert!(matches!(far, Damage::Absurd { .. }), "{far:?}");
     }
 }

@@ -414,6 +414,18 @@ impl Journal {
     /// # Errors
     /// [`Damage`], when more than a torn last line is wrong.
     pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
+        Journal::read_if(bytes, |_, _| true)
+    }
+
+    /// Read a file, each entry only if it may come in on the record so far (none before the
+    /// first).
+    ///
+    /// # Errors
+    /// [`Damage`] as for [`Journal::read`]; [`Damage::Absurd`] at the first that may not.
+    pub(crate) fn read_if(
+        bytes: &[u8],
+        may: impl Fn(Option<&Journal>, &Entry) -> bool,
+    ) -> Result<Read, Damage> {
         let end = bytes
             .iter()
             .position(|b| *b == b'\n')
@@ -462,6 +474,9 @@ impl Journal {
                     lacks_newline: false,
                 });
             };
+            if !may(journal.as_ref(), &entry) {
+                return Err(Damage::Absurd { line: number });
+            }
             let follows = match &mut journal {
                 Some(journal) => journal.accept(entry).is_some(),
                 None => {
