@@ -74,8 +74,9 @@ fn a_photo_and_a_lesson_from_the_step_to_the_story_and_the_next_throw() {
     walk.types("note-text", "Both jeans on the table");
     picture(&walk, "photo");
     walk.tap("note-keep");
-    walk.window
-        .wait_until("the sheet is closed", |_| walk.reads("note-text").is_empty());
+    walk.window.wait_until("the sheet is closed", |_| {
+        walk.reads("note-text").is_empty()
+    });
 
     // Both are in the story, and still there after a restart.
     open_story(&walk);
@@ -86,7 +87,8 @@ fn a_photo_and_a_lesson_from_the_step_to_the_story_and_the_next_throw() {
     open_story(&walk);
     assert_eq!(shown(&walk), json!([1600, 800]));
     picture(&walk, "story-photo");
-    walk.window.run("document.getElementById('main').scrollTop = 0", &[]);
+    walk.window
+        .run("document.getElementById('main').scrollTop = 0", &[]);
     picture(&walk, "story");
     let items = walk.all("story-item");
     assert!(
@@ -146,7 +148,11 @@ fn a_photo_and_a_lesson_from_the_step_to_the_story_and_the_next_throw() {
         cells.collect::<Vec<_>>()
     };
     let carried = walk.look(json!({ "see": "faces", "face": "front" }));
-    assert_eq!(cells(&carried), cells(&faces), "the faces are wished for again");
+    assert_eq!(
+        cells(&carried),
+        cells(&faces),
+        "the faces are wished for again"
+    );
     walk.tap("tab-plan");
     walk.sees("lessons", "Cut the faded jeans first.");
     picture(&walk, "plan");
@@ -191,6 +197,9 @@ fn a_photo_that_is_gone_leaves_its_words() {
         "%2e%2e%2f%2e%2e%2fsettings.json".to_string(),
         String::new(),
     ] {
-        assert_eq!(walk.window.run_and_wait(script, &[json!(path)]), json!("refused"));
+        assert_eq!(
+            walk.window.run_and_wait(script, &[json!(path)]),
+            json!("refused")
+        );
     }
 }

@@ -481,6 +481,11 @@ class Store {
     this.say(taken.said);
   }
 
+  /** Where the window finds a photo of the throw in hand. */
+  photoSource(photo: string): string {
+    return ipc.photoSource(this.id ?? '', photo);
+  }
+
   /** A photo the maker chooses, or the one she dropped: its name, once the shell keeps it. */
   async photo(dropped: boolean): Promise<string | null> {
     const { id } = this;
@@ -488,7 +493,7 @@ class Store {
   }
 
   /** Begin a throw after the plan of another. */
-  async again(id: string) {
+  async makeAgain(id: string) {
     const again = await this.doing(() => ipc.again(id));
     if (!again) return;
     const { lessons, ...given } = again;
