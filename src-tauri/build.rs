@@ -25,6 +25,8 @@ const CALLS: &[&str] = &[
     "print",
     "printing",
     "stop_printing",
+    "again",
+    "photo",
 ];
 
 fn main() {

@@ -11,18 +11,24 @@
 
 use crate::arranging::{Found, MOST_ROUNDS};
 use crate::handing::{Brought, Parcel};
+use crate::photos::{self, Fault};
 use crate::store::{Opened, Place, Seen, Store, ThrowId, Trouble};
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
 use lapwork_core::bounds::believable;
 use lapwork_core::deed::{Action, LONGEST_NAME};
+use lapwork_core::heritage::{self, Heritage};
 use lapwork_core::journal::{Damage, Journal};
 use lapwork_core::measure::Ruler;
 use lapwork_core::merge::{Side, meet};
+use lapwork_core::photos::PhotoId;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::{Throw, Time};
 use lapwork_core::view::{
-    BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look, PlanDraft,
-    PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take, Taken, Tend, Tended, View,
+    AgainView, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look,
+    PlanDraft, PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take, Taken, Tend,
+    Tended, View,
 };
 use lapwork_core::words::{Arg, Words};
 use lapwork_core::{deed::Refusal, demo};
@@ -297,6 +303,7 @@ impl Desk {
                 };
                 Ok(vec![parcel])
             }
+            Hand::Story { east } => Ok(vec![self.story_page(id, *east, now)?]),
         }
     }
 
@@ -338,6 +345,85 @@ impl Desk {
                 Err(self.words.problem("print", &[("why", why.into())]))
             }
         }
+    }
+
+    /// The story as one page, with the photos that are there in it.
+    fn story_page(&mut self, id: &str, east: i32, now: Time) -> Result<Parcel, Problem> {
+        let (story, called) = self.with(id, now, |journal, lens| {
+            let called = lens.words.say("ui-story", &[]);
+            let called = format!("{} - {called}", journal.throw().name);
+            Ok((show::story(journal, east, lens), called))
+        })?;
+        let id = ThrowId::parse(id).map_err(|trouble| self.told(&trouble))?;
+        let photo = |photo: &PhotoId| {
+            let bytes = self.store.photo(&id, photo).ok().flatten()?;
+            Some(BASE64_STANDARD.encode(bytes))
+        };
+        Ok(Parcel {
+            name: show::file_name(&called, "html"),
+            bytes: show::story_page(&story, photo, self.lens(now)).into_bytes(),
+        })
+    }
+
+    /// Keep a photo beside a throw, to be put into its story by an action. Photos that were
+    /// chosen before and never put in, nor ever taken out again, are removed.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; the photo is then not there.
+    pub fn keep_photo(
+        &mut self,
+        id: &str,
+        taken: Result<Vec<u8>, Trouble>,
+        now: Time,
+    ) -> Result<String, Problem> {
+        let kept = taken.and_then(|bytes| {
+            self.claim()?;
+            let id = ThrowId::parse(id)?;
+            self.reach(&id, now)?;
+            let photo = photos::name(&bytes).ok_or(Trouble::NoPhoto)?;
+            if let Some(opened) = self.open.get(&id) {
+                self.store.sweep_photos(&id, &opened.journal.photos());
+            }
+            self.store.keep_photo(&id, &photo, &bytes)?;
+            Ok(photo.as_str().to_string())
+        });
+        kept.map_err(|trouble| self.told(&trouble))
+    }
+
+    /// A photo's bytes, for the window; none for anything that is not one.
+    pub fn photo(&self, id: &str, photo: &str) -> Option<Vec<u8>> {
+        let (id, photo) = (ThrowId::parse(id).ok()?, PhotoId::parse(photo)?);
+        self.store.photo(&id, &photo).ok().flatten()
+    }
+
+    /// A throw about to be made again.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn again(&mut self, id: &str, now: Time) -> Result<AgainView, Problem> {
+        self.with(id, now, |journal, lens| Ok(show::again(journal, lens)))
+    }
+
+    /// The record of a throw begun after another.
+    fn begun_after(&mut self, id: &str, action: &Action, now: Time) -> Result<Journal, Problem> {
+        self.with(id, now, |old, lens| {
+            let refused = |refusal| show::refusal(&refusal, None, lens);
+            let Action::Begin {
+                plan,
+                prints,
+                denims,
+                ..
+            } = action
+            else {
+                return Err(refused(Refusal::Beginning));
+            };
+            let heritage = Heritage {
+                faces: heritage::faces(old.throw(), plan, prints, denims),
+                ..show::heritage(old, lens)
+            };
+            let begun = Journal::begin_after(action, heritage, now).map_err(refused)?;
+            Ok(begun.0.named(&fresh_name()))
+        })
     }
 
     /// What to say of files handed on, or of what stood in the way.
@@ -510,6 +596,10 @@ impl Desk {
                 let journal = self.begun(action, now)?;
                 Some(self.keep(&journal, now))
             }
+            Tend::Again { id, action } => {
+                let journal = self.begun_after(id, action, now)?;
+                Some(self.keep(&journal, now))
+            }
             Tend::Demo => Some(self.keep(&demo::throw(now).named(&fresh_name()), now)),
             Tend::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
             Tend::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
@@ -650,6 +740,20 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
         Trouble::Unreadable => words.problem("unreadable", &[]),
         Trouble::Unmergeable(why) => words.problem(show::unmergeable(*why), &[]),
         Trouble::NothingBrought => words.problem("nothing-brought", &[]),
+        Trouble::Photo { path, fault } => match fault {
+            Fault::Large => {
+                let most = photos::MOST_BYTES >> 20;
+                words.problem("photo-large", &[file(path), ("most", most.into())])
+            }
+            Fault::Pixels { have } => {
+                let million = |n: u64| Arg::from(n.div_ceil(1_000_000));
+                let most = million(photos::MOST_PIXELS);
+                words.problem("photo-pixels", &[("have", million(*have)), ("most", most)])
+            }
+            Fault::Kind => words.problem("photo-kind", &[]),
+            Fault::Broken => words.problem("photo-broken", &[]),
+        },
+        Trouble::NoPhoto => words.problem("photo-none", &[]),
         Trouble::Damage {
             path,
             how: Damage::Newer { version },
@@ -698,6 +802,8 @@ mod tests {
             action: Action::Note {
                 text: text.to_string(),
                 piece: None,
+                task: None,
+                next: false,
             },
         }
     }
@@ -1037,6 +1143,131 @@ mod tests {
         assert_eq!(hello.problem, None);
     }
 
+    /// A file of version 1, as the one Lapwork before this wrote.
+    fn old(journal: &Journal) -> String {
+        let text = journal.text();
+        let (_, entries) = text.split_once('\n').unwrap();
+        format!("{{\"lapwork\":\"throw\",\"version\":1}}\n{entries}")
+    }
+
+    fn beside(file: &Path) -> Vec<PathBuf> {
+        let found = fs::read_dir(file.parent().unwrap()).unwrap();
+        let mut found: Vec<PathBuf> = found.map(|found| found.unwrap().path()).collect();
+        found.retain(|path| path != file);
+        found.sort();
+        found
+    }
+
+    #[test]
+    fn a_file_of_version_1_is_upgraded_once_it_is_kept_beside() {
+        let folder = tempfile::tempdir().unwrap();
+        let (desk, id, file) = begun(&folder);
+        drop(desk);
+        let journal = demo::throw(7);
+        let given = old(&journal);
+        fs::write(&file, &given).unwrap();
+        // The second to open reads it and changes nothing.
+        let (_first, mut second) = (self::desk(&tempfile::tempdir().unwrap()), {
+            Desk::new(Store::at(folder.path().to_path_buf()))
+        });
+        let lock = fs::File::create(folder.path().join("lock")).unwrap();
+        lock.try_lock().unwrap();
+        assert!(row(&mut second, &id).head.is_some());
+        assert_eq!(fs::read_to_string(&file).unwrap(), given);
+        drop(lock);
+
+        let mut desk = self::desk(&folder);
+        assert_eq!(row(&mut desk, &id).problem, None);
+        assert_eq!(fs::read_to_string(&file).unwrap(), journal.text());
+        let copies = beside(&file);
+        assert_eq!(copies, [file.with_file_name("throw.jsonl.version-1")]);
+        assert_eq!(fs::read_to_string(&copies[0]).unwrap(), given);
+        desk.act(&id, &note("on"), 0).unwrap();
+        drop(desk);
+        let mut desk = self::desk(&folder);
+        assert_eq!(entry(&mut desk, &id) as usize, journal.len() + 1);
+        assert_eq!(beside(&file), copies);
+    }
+
+    #[test]
+    fn a_newer_file_is_refused_with_its_number_and_place_and_left_alone() {
+        let folder = tempfile::tempdir().unwrap();
+        let (desk, id, file) = begun(&folder);
+        drop(desk);
+        let text = fs::read_to_string(&file).unwrap();
+        let newer = text.replacen("\"version\":2", "\"version\":7", 1);
+        fs::write(&file, &newer).unwrap();
+        let mut desk = self::desk(&folder);
+        let problem = row(&mut desk, &id).problem.unwrap();
+        assert!(problem.said.contains("file version 7"), "{problem:?}");
+        assert!(problem.said.contains(file.to_str().unwrap()), "{problem:?}");
+        assert_eq!(fs::read_to_string(&file).unwrap(), newer);
+        assert!(beside(&file).is_empty());
+    }
+
+    fn brought(folder: &TempDir, bytes: &[u8]) -> Result<Brought, Trouble> {
+        let path = folder.path().join("brought");
+        fs::write(&path, bytes).unwrap();
+        crate::handing::look_into(&path)
+    }
+
+    #[test]
+    fn what_is_brought_and_handed_on_again_is_the_same_to_the_byte() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut desk = self::desk(&folder);
+        let given = demo::throw(3).text();
+        let view = desk.bring(brought(&folder, given.as_bytes()), 9).unwrap();
+        assert_eq!(view.buttons[0].take, Take::Add);
+        let id = desk.take(&Take::Add, 9).unwrap().id.unwrap();
+        let parcels = desk.hand(&id, &Hand::Throw, 10).unwrap();
+        assert_eq!(parcels[0].bytes, given.as_bytes());
+        // The same once more changes nothing; it is taken in once only.
+        let view = desk.bring(brought(&folder, given.as_bytes()), 11).unwrap();
+        assert_eq!(view.buttons[0].take, Take::KeepHere);
+        assert_eq!(desk.take(&Take::KeepHere, 11).unwrap().id, None);
+        assert_eq!(desk.shelf(12).rows.len(), 1);
+        let twice = desk.take(&Take::Add, 12).unwrap_err();
+        assert_eq!(twice.code, "nothing-brought");
+    }
+
+    #[test]
+    fn a_dropped_file_is_asked_for_once() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut desk = self::desk(&folder);
+        assert_eq!(desk.dropped().unwrap(), None);
+        desk.drop_in(brought(&folder, demo::throw(3).text().as_bytes()), 9);
+        assert!(desk.dropped().unwrap().is_some());
+        assert_eq!(desk.dropped().unwrap(), None);
+        desk.drop_in(brought(&folder, b"{}"), 9);
+        assert_eq!(desk.dropped().unwrap_err().code, "file-not-a-throw");
+        assert_eq!(
+            desk.take(&Take::Add, 9).unwrap_err().code,
+            "nothing-brought"
+        );
+    }
+
+    #[test]
+    fn the_one_with_more_takes_the_place_of_the_other_which_is_kept() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, _, file) = begun(&folder);
+        let kept = fs::read(&file).unwrap();
+        let mut more = Journal::read(&kept).unwrap().journal;
+        let note = Action::Note {
+            text: "more".into(),
+            piece: None,
+        };
+        let entry = more.propose(&note, 5).unwrap();
+        more.accept(entry).unwrap();
+        let found = brought(&folder, more.text().as_bytes());
+        let view = desk.bring(found, 2_000_000).unwrap();
+        assert_eq!(view.buttons[0].take, Take::TakeBrought);
+        desk.take(&Take::TakeBrought, 2_000_000).unwrap();
+        assert_eq!(fs::read_to_string(&file).unwrap(), more.text());
+        let copies = beside(&file);
+        assert_eq!(copies.len(), 1);
+        assert_eq!(fs::read(&copies[0]).unwrap(), kept);
+    }
+
     #[test]
     fn every_trouble_has_its_words() {
         let path = PathBuf::from("there/throw.jsonl");
@@ -1057,6 +1288,12 @@ mod tests {
             Trouble::BadId,
             Trouble::Settings { path: path.clone() },
             Trouble::Unreadable,
+            Trouble::NothingBrought,
+            Trouble::Unmergeable(lapwork_core::merge::Unmergeable::Misfit),
+            Trouble::Damage {
+                path: path.clone(),
+                how: Damage::Newer { version: 9 },
+            },
         ]
         .iter()
         .map(|trouble| told(&words, trouble))

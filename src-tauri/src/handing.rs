@@ -11,6 +11,7 @@
 //! then renamed, and the folder is synced. Calling the dialog off is not an error. Must
 //! not be called on the main thread, which the dialog needs.
 
+use crate::photos;
 use crate::store::{Trouble, disk, read_bytes, sync_folder};
 use lapwork_core::intake;
 use lapwork_core::journal::Journal;
@@ -85,6 +86,21 @@ pub fn fetch<R: Runtime>(app: &AppHandle<R>) -> Result<Option<PathBuf>, Trouble>
     }
     let file = app.dialog().file().blocking_pick_file();
     file.map(local).transpose()
+}
+
+/// Ask for a photo; nothing if she called it off.
+///
+/// # Errors
+/// [`Trouble::Disk`] if what she chose is no file here.
+pub fn fetch_photo<R: Runtime>(
+    app: &AppHandle<R>,
+    called: &str,
+) -> Result<Option<PathBuf>, Trouble> {
+    if let Some(file) = said_beforehand("LAPWORK_HAND_FROM") {
+        return Ok(Some(file));
+    }
+    let ask = app.dialog().file().add_filter(called, &photos::ENDINGS);
+    ask.blocking_pick_file().map(local).transpose()
 }
 
 fn local(chosen: FilePath) -> Result<PathBuf, Trouble> {

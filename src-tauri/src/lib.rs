@@ -15,6 +15,7 @@ pub mod desk;
 pub mod disk;
 pub mod handing;
 pub mod headless;
+pub mod photos;
 pub mod printing;
 pub mod store;
 mod window;

@@ -2,6 +2,7 @@
 //!
 //! ```text
 //! throws/<id>/throw.jsonl    throws in work (and those put away)
+//! throws/<id>/photos/        photos of its story, <hash>.jpg; they go where their throw goes
 //! deleted/<id>/throw.jsonl   throws deleted but not yet erased
 //! settings.json              how the window looks and reads
 //! lock                       held while the app is open
@@ -32,6 +33,7 @@
 use crate::disk::{Disk, RealDisk, make_folders, write_all, write_new};
 use lapwork_core::journal::{Damage, Entry, Journal, VERSION};
 use lapwork_core::merge::Unmergeable;
+use lapwork_core::photos::PhotoId;
 use lapwork_core::throw::Time;
 use lapwork_core::view::Prefs;
 use std::cell::RefCell;
@@ -44,6 +46,8 @@ use std::path::{Path, PathBuf};
 pub const MOST_BYTES: u64 = 64 << 20;
 /// The longest line that is written; the core reads no longer ones.
 const LONGEST_LINE: usize = 4 << 20;
+/// The folder of a throw's photos, in its own.
+const PHOTOS: &str = "photos";
 const THROW_FILE: &str = "throw.jsonl";
 /// What a throw's folder is called until it is whole.
 const UNFINISHED: &str = ".new-";
@@ -132,6 +136,15 @@ pub enum Trouble {
     Unmergeable(Unmergeable),
     /// No file was brought.
     NothingBrought,
+    /// A file that is no photo to keep.
+    Photo {
+        /// Which file.
+        path: PathBuf,
+        /// Why.
+        fault: crate::photos::Fault,
+    },
+    /// No photo was dropped, or it was taken already.
+    NoPhoto,
 }
 
 /// What was read after the disk failed.
@@ -685,6 +698,75 @@ impl Store {
             why,
             seen: Seen::After,
         })
+    }
+
+    fn photo_folder(&self, id: &ThrowId) -> PathBuf {
+        self.throw_folder(Place::Throws, id).join(PHOTOS)
+    }
+
+    fn photo_file(&self, id: &ThrowId, photo: &PhotoId) -> PathBuf {
+        let name = format!("{}.jpg", photo.as_str());
+        self.photo_folder(id).join(name)
+    }
+
+    /// Keep a photo beside a throw in work. It is on the disk when this returns; one that
+    /// is there already is left.
+    ///
+    /// # Errors
+    /// What stood in the way; the photo is then not there.
+    pub fn keep_photo(&self, id: &ThrowId, photo: &PhotoId, bytes: &[u8]) -> Result<(), Trouble> {
+        self.must_be_claimed()?;
+        let throw = self.throw_folder(Place::Throws, id);
+        if !throw.is_dir() {
+            return Err(Trouble::NoSuchThrow);
+        }
+        let folder = self.photo_folder(id);
+        if !folder.is_dir() {
+            fs::create_dir(&folder).map_err(disk(&folder))?;
+            self.disk.sync_folder(&throw).map_err(disk(&throw))?;
+        }
+        let path = self.photo_file(id, photo);
+        match path.is_file() {
+            true => Ok(()),
+            false => crate::handing::write(&path, bytes),
+        }
+    }
+
+    /// A photo's bytes; none if it is not there.
+    ///
+    /// # Errors
+    /// [`Trouble::Disk`], or [`Trouble::TooLarge`] for what Lapwork never wrote.
+    pub fn photo(&self, id: &ThrowId, photo: &PhotoId) -> Result<Option<Vec<u8>>, Trouble> {
+        let path = self.photo_file(id, photo);
+        let file = match File::open(&path) {
+            Ok(file) => file,
+            Err(why) if why.kind() == io::ErrorKind::NotFound => return Ok(None),
+            Err(why) => return Err(disk(&path)(why)),
+        };
+        let mut bytes = Vec::new();
+        let most = crate::photos::MOST_BYTES;
+        file.take(most + 1)
+            .read_to_end(&mut bytes)
+            .map_err(disk(&path))?;
+        if bytes.len() as u64 > most {
+            return Err(Trouble::TooLarge { path });
+        }
+        Ok(Some(bytes))
+    }
+
+    /// Remove photos that were chosen and then not put into the story: all but `named`.
+    pub fn sweep_photos(&self, id: &ThrowId, named: &BTreeSet<PhotoId>) {
+        let Ok(found) = fs::read_dir(self.photo_folder(id)) else {
+            return;
+        };
+        for path in found.flatten().map(|found| found.path()) {
+            let stem = path.file_stem().and_then(|stem| stem.to_str());
+            let photo = stem.and_then(PhotoId::parse);
+            if self.claimed() && photo.is_some_and(|photo| !named.contains(&photo)) {
+                // Left there, it does no harm but takes room.
+                let _ = fs::remove_file(&path);
+            }
+        }
     }
 
     fn settings_file(&self) -> PathBuf {

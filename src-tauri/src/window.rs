@@ -9,16 +9,18 @@ use crate::arranging::Arranging;
 use crate::desk::Desk;
 use crate::handing;
 use crate::now;
+use crate::photos;
 use crate::printing::Press;
-use crate::store::Store;
+use crate::store::{Store, Trouble};
 use lapwork_core::view::{
-    Arrange, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look,
-    PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView, Take, Taken, Tend,
+    AgainView, Arrange, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts,
+    Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView, Take, Taken, Tend,
     Tended, View,
 };
 use lapwork_core::words::Words;
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
+use tauri::http::{Request, Response};
 use tauri::{
     AppHandle, DragDropEvent, Manager as _, State, Url, WebviewWindowBuilder, Window, WindowEvent,
 };
@@ -132,10 +134,77 @@ fn take(shared: Shared<'_>, take: Take) -> Result<Taken, Problem> {
     desk(&shared).take(&take, now())
 }
 
+/// What a throw made after this one begins with.
+#[tauri::command]
+fn again(shared: Shared<'_>, id: String) -> Result<AgainView, Problem> {
+    desk(&shared).again(&id, now())
+}
+
+/// The photo last dropped on the window, until the page asks for it.
+#[derive(Default)]
+struct Fallen(Mutex<Option<PathBuf>>);
+
+/// A photo the maker chooses, or the one she dropped: made small before the desk is taken,
+/// then kept beside the throw. Gives its name; nothing if she called it off.
+#[tauri::command(async)]
+fn photo(
+    app: AppHandle,
+    shared: Shared<'_>,
+    fallen: State<'_, Fallen>,
+    id: String,
+    dropped: bool,
+) -> Result<Option<String>, Problem> {
+    let found = if dropped {
+        let mut fallen = fallen.0.lock().unwrap_or_else(PoisonError::into_inner);
+        fallen.take().map(Some).ok_or(Trouble::NoPhoto)
+    } else {
+        handing::fetch_photo(&app, &Words::english().say("shell-photos", &[]))
+    };
+    let taken = match found {
+        Ok(None) => return Ok(None),
+        Ok(Some(path)) => photos::take(&path),
+        Err(trouble) => Err(trouble),
+    };
+    desk(&shared).keep_photo(&id, taken, now()).map(Some)
+}
+
+/// Answer the page's asking for `photo://localhost/<throw>/<photo>`. Both are read into
+/// names from which no path outside the throw's folder can be made; anything else, and a
+/// photo that is not there, is answered with 404.
+fn show_photo(app: &AppHandle, asked: &Request<Vec<u8>>) -> Response<Vec<u8>> {
+    let path = asked.uri().path().replace("%2F", "/");
+    let found = path
+        .trim_start_matches('/')
+        .split_once('/')
+        .and_then(|(id, photo)| desk(&app.state()).photo(id, photo));
+    let status = if found.is_some() { 200 } else { 404 };
+    // The name is the content's hash: what it names never changes.
+    let kept = if found.is_some() {
+        "max-age=31536000, immutable"
+    } else {
+        "no-store"
+    };
+    Response::builder()
+        .status(status)
+        .header("Content-Type", "image/jpeg")
+        .header("X-Content-Type-Options", "nosniff")
+        .header("Cache-Control", kept)
+        .body(found.unwrap_or_default())
+        .unwrap_or_default()
+}
+
 /// A file was dropped on the window: look into it on a thread of its own, then tell the
 /// page, which asks by `dropped`. The page never learns the path.
 fn drop_in(window: &Window, path: PathBuf) {
     let app = window.app_handle().clone();
+    if photos::meant(&path) {
+        let fallen = app.state::<Fallen>();
+        *fallen.0.lock().unwrap_or_else(PoisonError::into_inner) = Some(path);
+        for page in app.webview_windows().into_values() {
+            let _ = page.eval("window.dispatchEvent(new Event('lapwork-photo'))");
+        }
+        return;
+    }
     std::thread::spawn(move || {
         let found = handing::look_into(&path);
         desk(&app.state()).drop_in(found, now());
@@ -221,6 +290,10 @@ pub fn run() {
     }
     let opened = tauri::Builder::default()
         .plugin(tauri_plugin_dialog::init())
+        .register_asynchronous_uri_scheme_protocol("photo", |context, asked, answer| {
+            let app = context.app_handle().clone();
+            std::thread::spawn(move || answer.respond(show_photo(&app, &asked)));
+        })
         .on_window_event(|window, event| {
             if let WindowEvent::DragDrop(DragDropEvent::Drop { paths, .. }) = event
                 && let [path] = paths.as_slice()
@@ -232,6 +305,7 @@ pub fn run() {
             let Some(folder) = folder(app) else {
                 give_up(&Words::english().problem("no-home", &[]));
             };
+            app.manage(Fallen::default());
             app.manage(Mutex::new(Desk::new(Store::at(folder))));
             app.manage(Press::default());
             app.manage(Mutex::new(Arranging::default()));
@@ -259,7 +333,9 @@ pub fn run() {
             take,
             print,
             printing,
-            stop_printing
+            stop_printing,
+            again,
+            photo
         ])
         .run(tauri::generate_context!());
     if let Err(why) = opened {

@@ -10,10 +10,12 @@ use lapwork_core::assembly::Rect;
 use lapwork_core::cloth::Cloth;
 use lapwork_core::faces::Cover;
 use lapwork_core::garments::{Garment, GarmentKind, GarmentSize, Guess, Precut, Source, start};
+use lapwork_core::heritage::{Carried, Heritage, Learned, Lesson};
 use lapwork_core::intake;
 use lapwork_core::journal::{Damage, Entry, Journal, VERSION, What, header_line};
 use lapwork_core::measure::{Ruler, inch64, tenth_mm};
 use lapwork_core::outline::{Measures, Sides};
+use lapwork_core::photos::PhotoId;
 use lapwork_core::pile::{Heap, Use};
 use lapwork_core::plan::Plan;
 use lapwork_core::scraps::{Scrap, Verdict};
@@ -30,6 +32,36 @@ fn kept(name: &str) -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
         .join("kept")
         .join(name)
+}
+
+/// What an older throw left, with every field.
+fn heritage(squares: usize) -> Heritage {
+    let lesson = |task, hers| Lesson {
+        words: "Lay the dark jeans out first.".into(),
+        task,
+        hers,
+    };
+    Heritage {
+        name: "The first one".into(),
+        lessons: vec![lesson(None, true), lesson(Some(Task::Cut), false)],
+        paces: vec![Learned {
+            task: Task::Stitch,
+            low: 60_000,
+            middle: 90_000,
+            high: 150_500,
+        }],
+        drift: Some(Carried {
+            fours: 12,
+            mean: inch64(2),
+        }),
+        faces: vec![
+            Cover {
+                back: Some(1),
+                ..Cover::default()
+            };
+            squares
+        ],
+    }
 }
 
 /// A record in which every kind of event stands once, taken back and done again at the end.
@@ -71,6 +103,7 @@ fn of_every_kind() -> Journal {
         denim: 1,
         wrong_side_up: true,
     };
+    let photo = PhotoId::parse(&"0123456789abcdef".repeat(4)).expect("a name");
     let events = vec![
         Event::Renamed {
             name: "Throw for the “attic” – nº 2".into(),
@@ -189,7 +222,22 @@ fn of_every_kind() -> Journal {
         Event::Noted {
             text: "½ in held.\nNext time more on the back.".into(),
             piece: Some(square),
+            task: None,
+            next: false,
         },
+        Event::Noted {
+            text: "Begin with the back.".into(),
+            piece: None,
+            task: Some(Task::CoverBack),
+            next: true,
+        },
+        Event::Pictured {
+            photo: photo.clone(),
+            words: "The first pair".into(),
+            piece: Some(pair),
+            task: Some(Task::Stitch),
+        },
+        Event::Unpictured { photo },
         Event::WholeMeasured {
             width: inch64(27 * 64 + 32),
             height: inch64(36 * 64),
@@ -235,21 +283,32 @@ fn of_every_kind() -> Journal {
             | Event::ScrapTried { .. }
             | Event::PlateMeasured { .. }
             | Event::Gathered { .. }
-            | Event::Noted { .. } => {}
+            | Event::Noted { .. }
+            | Event::Pictured { .. }
+            | Event::Unpictured { .. } => {}
         }
     }
     let past = |what| What::Past(Box::new(what));
     let note = Event::Noted {
         text: "Past.".into(),
         piece: None,
+        task: None,
+        next: false,
     };
+    let mut begun = begun;
+    if let What::Do(first) = &mut begun.what
+        && let Some(Event::Begun { after, .. }) = first.first_mut()
+    {
+        *after = Some(Box::new(heritage(plan.squares() as usize)));
+    }
+    let last = events.len() as u64 + 1;
     let mut text = header_line("kept-2") + &begun.line();
     let whats = events
         .into_iter()
         .map(|e| What::Do(vec![e]))
-        .chain([What::Undo(32), What::Redo(32)])
+        .chain([What::Undo(last), What::Redo(last)])
         // Of a copy that was merged: a step that does not stand, and its taking back.
-        .chain([past(What::Do(vec![note])), past(What::Undo(35))]);
+        .chain([past(What::Do(vec![note])), past(What::Undo(last + 3))]);
     for (i, what) in whats.enumerate() {
         text += &Entry {
             n: i as u64 + 2,
@@ -344,9 +403,14 @@ fn a_newer_version_and_a_header_that_does_not_fit_are_refused() {
         "{\"lapwork\":\"throw\",\"version\":2}",
         "{\"lapwork\":\"throw\",\"version\":1,\"throw\":\"a\"}",
         "{\"lapwork\":\"throw\",\"version\":2,\"throw\":\"../a\"}",
-        "{\"lapwork\":\"throw\",\"version\":0}",
-        "",
     ] {
+        assert_eq!(
+            read(header).unwrap_err(),
+            Damage::Line { line: 1 },
+            "{header}"
+        );
+    }
+    for header in ["{\"lapwork\":\"throw\",\"version\":0}", "{}", ""] {
         assert_eq!(read(header).unwrap_err(), Damage::NotAThrow, "{header}");
     }
 }

@@ -81,6 +81,8 @@ fn note(text: &str) -> Action {
     Action::Note {
         text: text.into(),
         piece: None,
+        task: None,
+        next: false,
     }
 }
 

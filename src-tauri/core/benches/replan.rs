@@ -34,6 +34,7 @@ fn events(across: u16, down: u16) -> Vec<Event> {
         plan,
         prints,
         denims: vec![],
+        after: None,
     };
     let mut out = vec![begun];
     let mut throw = Throw::begin(&out[0]).expect("a beginning");

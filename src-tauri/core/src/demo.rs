@@ -168,6 +168,8 @@ pub fn throw(now: Time) -> Journal {
         &Action::Note {
             text: "Left leg of the faded pair is thin at the knee.".into(),
             piece: None,
+            task: Some(Task::Cut),
+            next: false,
         },
     );
     for task in [Task::CoverFront, Task::CoverBack] {
@@ -189,6 +191,8 @@ pub fn throw(now: Time) -> Journal {
         &Action::Note {
             text: "This one stretched at the end of the seam.".into(),
             piece: Some(Rect::from([0, 4, 2, 2])),
+            task: Some(Task::SquareUp),
+            next: false,
         },
     );
     maker.act(

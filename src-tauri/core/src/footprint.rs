@@ -41,6 +41,8 @@ pub enum Part {
     Plate,
     /// Something to have at hand.
     Item(Item),
+    /// A photo of the story, by the beginning of its name.
+    Photo(u64),
 }
 
 impl Part {
@@ -245,6 +247,13 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
                 needs.push(Part::Cloth);
             }
             vec![Part::Item(*item)]
+        }
+        Event::Unpictured { photo } => vec![Part::Photo(photo.short())],
+        Event::Pictured { photo, piece, .. } => {
+            if piece.is_some() {
+                needs.push(Part::Grid);
+            }
+            vec![Part::Photo(photo.short())]
         }
         Event::Noted { piece, .. } => {
             if piece.is_some() {

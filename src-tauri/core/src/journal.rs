@@ -7,7 +7,7 @@
 //! # The file
 //!
 //! JSON Lines in UTF-8, each line ended by a newline. The first line is the header,
-//! `{"lapwork":"throw","version":2,"throw":"…"}`. Then one line for each entry,
+//! `{"lapwork":"throw","version":2,"throw":"…","crc":"…"}`. Then one line for each entry,
 //! `{"n":…,"at":…,"do":[…],"crc":"…"}`, where `crc` is the CRC-32 (ISO/IEC 3309, as in
 //! gzip) in eight hex digits of the line up to, and not including, `,"crc"`. Entries are
 //! numbered from 1 without gaps; `at` is in milliseconds since 1970, UTC. Instead of `do`
@@ -38,9 +38,12 @@
 
 use crate::bounds::believable;
 use crate::deed::{Action, Refusal, decide};
+use crate::heritage::Heritage;
+use crate::photos::PhotoId;
 use crate::plan::MOST;
 use crate::throw::{Event, Throw, Time};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
 
 /// The version of the file format written here, and the newest that is read.
 pub const VERSION: u32 = 2;
@@ -89,7 +92,9 @@ pub struct Header {
 
 /// The header line this version writes, with its newline.
 pub fn header_line(throw: &str) -> String {
-    format!("{{\"lapwork\":\"throw\",\"version\":{VERSION},\"throw\":\"{throw}\"}}\n")
+    let body = format!("{{\"lapwork\":\"throw\",\"version\":{VERSION},\"throw\":\"{throw}\"");
+    let sum = crc32fast::hash(body.as_bytes());
+    format!("{body},\"crc\":\"{sum:08x}\"}}\n")
 }
 
 /// Whether this may name a throw: 1 to 64 of `a–z`, `0–9` and `-`.
@@ -239,6 +244,25 @@ impl Journal {
         (entry.n == 1).then(|| Journal::open(entry)).flatten()
     }
 
+    /// The same for a throw made after an older one, which left it something.
+    ///
+    /// # Errors
+    /// The refusal, when the action does not begin one or cannot be done.
+    pub fn begin_after(
+        action: &Action,
+        heritage: Heritage,
+        at: Time,
+    ) -> Result<(Journal, Entry), Refusal> {
+        let mut events = decide(None, action)?;
+        if let Some(Event::Begun { after, .. }) = events.first_mut() {
+            *after = Some(Box::new(heritage));
+        }
+        let what = What::Do(events);
+        let entry = Entry { n: 1, at, what };
+        let journal = Journal::open(&entry).ok_or(Refusal::Beginning)?;
+        Ok((journal, entry))
+    }
+
     fn open(entry: &Entry) -> Option<Journal> {
         let What::Do(events) = &entry.what else {
             return None;
@@ -292,6 +316,24 @@ impl Journal {
     /// The entry at a position, counted from 0.
     pub(crate) fn entry(&self, position: usize) -> Option<&Entry> {
         self.entries.get(position)
+    }
+
+    /// Every photo that was ever put into the story, standing or not.
+    pub fn photos(&self) -> BTreeSet<PhotoId> {
+        let mut named = BTreeSet::new();
+        for entry in &self.entries {
+            let mut what = &entry.what;
+            while let What::Past(past) = what {
+                what = past;
+            }
+            let What::Do(events) = what else { continue };
+            for event in events {
+                if let Event::Pictured { photo, .. } = event {
+                    named.insert(photo.clone());
+                }
+            }
+        }
+        named
     }
 
     /// How many entries have been made.
@@ -441,6 +483,18 @@ impl Journal {
     /// # Errors
     /// [`Damage`], when more than a torn last line is wrong.
     pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
+        Journal::read_if(bytes, |_, _| true)
+    }
+
+    /// Read a file, each entry only if it may come in on the record so far (none before the
+    /// first).
+    ///
+    /// # Errors
+    /// [`Damage`] as for [`Journal::read`]; [`Damage::Absurd`] at the first that may not.
+    pub(crate) fn read_if(
+        bytes: &[u8],
+        may: impl Fn(Option<&Journal>, &Entry) -> bool,
+    ) -> Result<Read, Damage> {
         let end = bytes
             .iter()
             .position(|b| *b == b'\n')
@@ -455,12 +509,15 @@ impl Journal {
                 version: header.version,
             });
         }
-        // Version 2 names the throw; version 1 never does.
-        let named = header.throw.as_deref().is_some_and(is_name);
-        if named != (header.version >= 2) || header.throw.is_some() != named {
-            return Err(Damage::NotAThrow);
-        }
+        // Version 2 names the throw, under a checksum like any line; version 1 never does.
         let named = header.throw.unwrap_or_default();
+        let whole = match header.version {
+            1 => named.is_empty(),
+            _ => is_name(&named) && header_line(&named).trim_end().as_bytes() == &bytes[..end],
+        };
+        if !whole {
+            return Err(Damage::Line { line: 1 });
+        }
         let version = header.version;
         let mut sound = (end + 1).min(bytes.len());
         let mut journal: Option<Journal> = None;
@@ -491,6 +548,9 @@ impl Journal {
                     lacks_newline: false,
                 });
             };
+            if !may(journal.as_ref(), &entry) {
+                return Err(Damage::Absurd { line: number });
+            }
             let follows = match &mut journal {
                 Some(journal) => journal.accept(entry).is_some(),
                 None => {
@@ -713,6 +773,8 @@ pub(crate) mod tests {
             _ if open.is_empty() => Action::Note {
                 text: "all done".into(),
                 piece: None,
+                task: None,
+                next: pick % 2 == 0,
             },
             _ => {
                 let piece = open[pick as usize % open.len()];

@@ -277,6 +277,10 @@ pub struct Card {
     pub measure: Option<Rect>,
     /// The piece that may be off, where it can be said here.
     pub off: Option<Rect>,
+    /// What was learned of this step on the throw before.
+    pub lessons: Vec<String>,
+    /// What was written down at this step.
+    pub notes: Vec<String>,
 }
 
 /// The step screen.
@@ -788,6 +792,8 @@ pub struct PlanView {
     pub picture: Option<Picture>,
     /// The grid.
     pub grid: Option<Picture>,
+    /// What was learned on the throw this one is made after.
+    pub lessons: Option<Lessons>,
 }
 
 /// One figure before and after a change.
@@ -1403,6 +1409,11 @@ pub enum Look {
     },
     /// What can be handed on.
     HandOn,
+    /// The story of its making.
+    Story {
+        /// How far local time is east of UTC, in minutes.
+        east: i32,
+    },
 }
 
 /// What the window gets to see.
@@ -1445,6 +1456,8 @@ pub enum View {
     History(HistoryView),
     /// What can be handed on.
     HandOn(HandOnView),
+    /// The story of its making.
+    Story(StoryView),
 }
 
 /// How the window looks and reads.
@@ -1531,6 +1544,13 @@ pub enum Tend {
         /// Which.
         id: String,
     },
+    /// Begin a throw after the plan of an older one, with what was learned.
+    Again {
+        /// The older one.
+        id: String,
+        /// The beginning.
+        action: Action,
+    },
     /// Take a deletion back.
     Restore {
         /// Which.
@@ -1573,6 +1593,11 @@ pub enum Deed {
 pub enum Hand {
     /// The throw itself, with its whole record.
     Throw,
+    /// The story of its making, as a page with its photos in it.
+    Story {
+        /// How far local time is east of UTC, in minutes.
+        east: i32,
+    },
 }
 
 /// A button that hands something on.
@@ -1722,4 +1747,104 @@ pub struct Printing {
     pub done: u32,
     /// Steps in all.
     pub all: u32,
+}
+
+/// What was learned on an older throw.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Lessons {
+    /// From which throw.
+    pub title: String,
+    /// Each in words.
+    pub rows: Vec<LessonRow>,
+}
+
+/// Something learned.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct LessonRow {
+    /// The step it is about, in words.
+    pub step: Option<String>,
+    /// In words.
+    pub words: String,
+    /// Whether the maker wrote it herself.
+    pub hers: bool,
+}
+
+/// A throw about to be made again.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct AgainView {
+    /// A name to begin with.
+    pub name: String,
+    /// The plan as typed fields.
+    pub draft: PlanDraft,
+    /// The fabrics.
+    pub prints: Vec<Print>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+    /// What was learned.
+    pub lessons: Option<Lessons>,
+}
+
+/// The story of a throw's making: a plain structure, to be shown, printed or written out.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Story {
+    /// The throw's name.
+    pub title: String,
+    /// What it is, a line each.
+    pub lines: Vec<String>,
+    /// Day by day, the first first; days without anything to tell are left out.
+    pub days: Vec<StoryDay>,
+}
+
+/// One day of the making.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct StoryDay {
+    /// The date (ISO 8601).
+    pub date: String,
+    /// The date in words.
+    pub title: String,
+    /// What was made that day, in a sentence.
+    pub made: Option<String>,
+    /// What else there is to tell, in order.
+    pub items: Vec<StoryItem>,
+}
+
+/// Something told of a day.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct StoryItem {
+    /// Of what sort.
+    pub sort: StorySort,
+    /// The sort in words.
+    pub label: String,
+    /// The words; a photo's may be empty.
+    pub words: String,
+    /// The piece and the step it is about.
+    pub about: Option<String>,
+    /// The photo.
+    #[ts(type = "string | null")]
+    pub photo: Option<crate::photos::PhotoId>,
+}
+
+/// What is told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum StorySort {
+    /// A turn the work took: begun, planned otherwise, measured, a scrap tried.
+    Turn,
+    /// Something written down.
+    Note,
+    /// Something written down for the next throw.
+    Next,
+    /// A photo.
+    Photo,
+    /// Something went wrong.
+    Mishap,
+}
+
+/// The story screen.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct StoryView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The story.
+    pub story: Story,
 }

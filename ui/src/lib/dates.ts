@@ -21,6 +21,9 @@ export const day = (at: number) => dayForm.format(at);
 export const shortDay = (at: number) => shortForm.format(at);
 export const time = (at: number) => timeForm.format(at);
 
+/** How far local time is east of UTC now, in minutes. */
+export const east = () => -new Date().getTimezoneOffset();
+
 /** Whole seconds as `m:ss`. */
 export function clock(seconds: number): string {
   const whole = Math.max(0, Math.ceil(seconds));

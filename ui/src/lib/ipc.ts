@@ -1,8 +1,9 @@
 // The only file that talks to the shell. Every call resolves to what the core
 // says, or rejects with a Problem.
 
-import { invoke } from '@tauri-apps/api/core';
+import { convertFileSrc, invoke } from '@tauri-apps/api/core';
 import type {
+  AgainView,
   Arrange,
   BringView,
   Deed,
@@ -30,6 +31,11 @@ import type {
 
 export const hello = () => invoke<Hello>('hello');
 export const shelf = () => invoke<ShelfView>('shelf');
+export const again = (id: string) => invoke<AgainView>('again', { id });
+export const photo = (id: string, dropped: boolean) =>
+  invoke<string | null>('photo', { id, dropped });
+/** Where the window finds a photo the shell keeps. */
+export const photoSource = (id: string, photo: string) => convertFileSrc(`${id}/${photo}`, 'photo');
 export const look = (id: string, look: Look) => invoke<View>('look', { id, look });
 export const act = (id: string, deed: Deed) => invoke<Head>('act', { id, deed });
 export const tend = (tend: Tend) => invoke<Tended>('tend', { tend });

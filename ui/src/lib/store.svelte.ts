@@ -5,6 +5,7 @@
 // come late, after a newer question, are dropped.
 
 import * as ipc from './ipc';
+import { east } from './dates';
 import { setWords, t } from './words.svelte';
 import type {
   Action,
@@ -18,6 +19,7 @@ import type {
   Printing,
   Head,
   Hello,
+  Lessons,
   Look,
   Mishap,
   PlanDraft,
@@ -54,7 +56,8 @@ export type Place =
   | { at: 'layouts' }
   | { at: 'floor' }
   | { at: 'covering' }
-  | { at: 'hand-on' };
+  | { at: 'hand-on' }
+  | { at: 'story' };
 
 /** Screens for one thing, opened from another of the throw's. */
 export const APART: readonly Place['at'][] = [
@@ -71,6 +74,7 @@ export const APART: readonly Place['at'][] = [
   'floor',
   'covering',
   'hand-on',
+  'story',
 ];
 
 /** Something that can be taken back at once. */
@@ -87,6 +91,8 @@ export interface NewThrow {
   prints: Print[];
   denims: Denim[];
   page: number;
+  /** The throw it is made after, and what that taught. */
+  after?: { id: string; lessons: Lessons | null };
 }
 
 interface Spot {
@@ -145,6 +151,9 @@ class Store {
   /** Where the window is bound for; a screen that goes may ask. */
   bound: Place['at'] = 'shelf';
 
+  /** Takes a photo dropped on the window; set by the screen that can. */
+  onphoto: (() => void) | null = null;
+
   private asked = 0;
   private going = 0;
   private depth = 0;
@@ -159,6 +168,8 @@ class Store {
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.dress());
     // The shell says so when it has looked into a file dropped on the window.
     window.addEventListener('lapwork-dropped', () => void this.bring(ipc.dropped));
+    // And so when a photo was dropped: the sheet for notes takes it, or opens for it.
+    window.addEventListener('lapwork-photo', () => this.onphoto?.());
     window.addEventListener('popstate', (event: PopStateEvent) => {
       const landing = this.landing;
       this.landing = null;
@@ -467,7 +478,7 @@ class Store {
     if (view) this.brought = view;
   }
 
-  async take(take: Take) {
+  async decide(take: Take) {
     const taken = await this.doing(() => ipc.take(take));
     this.brought = null;
     if (!taken) return;
@@ -509,6 +520,26 @@ class Store {
   /** The print ends, and nothing is written. */
   async stopPrinting() {
     await ipc.stopPrinting();
+  }
+
+  /** Where the window finds a photo of the throw in hand. */
+  photoSource(photo: string): string {
+    return ipc.photoSource(this.id ?? '', photo);
+  }
+
+  /** A photo the maker chooses, or the one she dropped: its name, once the shell keeps it. */
+  async photo(dropped: boolean): Promise<string | null> {
+    const { id } = this;
+    return id ? this.doing(() => ipc.photo(id, dropped), 0) : null;
+  }
+
+  /** Begin a throw after the plan of another. */
+  async makeAgain(id: string) {
+    const again = await this.doing(() => ipc.again(id));
+    if (!again) return;
+    const { lessons, ...given } = again;
+    this.begun = { ...given, page: 0, after: { id, lessons } };
+    await this.go({ at: 'new' }, null);
   }
 
   // Preferences.
@@ -561,6 +592,8 @@ function firstLook(place: Place, draft: PlanDraft | null): Look {
       return { see: 'cutting', n: place.n, index: place.index, typed: null, drag: null };
     case 'scraps':
       return { see: 'scraps', typed: null };
+    case 'story':
+      return { see: 'story', east: east() };
     case 'history':
       return { see: 'history', most: 200 };
     default:

@@ -78,6 +78,18 @@ fn pieces(list: &[Rect], throw: &Throw, lens: Lens<'_>) -> String {
 
 pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
     match event {
+        Event::Begun {
+            name,
+            plan,
+            after: Some(after),
+            ..
+        } => say!(
+            lens,
+            "did-begin-after",
+            name = name.as_str(),
+            grid = say!(lens, "grid", across = plan.across, down = plan.down),
+            after = after.name.as_str()
+        ),
         Event::Begun { name, plan, .. } => say!(
             lens,
             "did-begin",
@@ -247,6 +259,14 @@ pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
         }
         Event::Gathered { have: true, .. } => say!(lens, "did-gather"),
         Event::Gathered { have: false, .. } => say!(lens, "did-ungather"),
+        Event::Noted {
+            text, next: true, ..
+        } => say!(lens, "did-note-next", text = text.as_str()),
         Event::Noted { text, .. } => say!(lens, "did-note", text = text.as_str()),
+        Event::Pictured { words, .. } if words.is_empty() => say!(lens, "did-picture"),
+        Event::Pictured { words, .. } => {
+            say!(lens, "did-picture-words", words = words.as_str())
+        }
+        Event::Unpictured { .. } => say!(lens, "did-unpicture"),
     }
 }

@@ -14,6 +14,7 @@ mod gather;
 mod hand_on;
 mod history;
 mod layouts;
+mod lessons;
 mod measuring;
 mod names;
 mod off;
@@ -22,6 +23,8 @@ mod pile;
 mod plan;
 pub mod sheet;
 pub mod tables;
+mod story;
+mod story_page;
 mod work;
 
 use crate::journal::Journal;
@@ -35,8 +38,11 @@ pub use errors::{damage, refusal};
 pub use figures::figures;
 pub use hand_on::{file_name, usual_paper};
 pub use layouts::layouts;
+pub use lessons::{again, heritage};
 pub use plan::{draft, draft_of, grids};
 pub use sheet::{Sheet, sheet};
+pub use story::story;
+pub use story_page::story_page;
 
 /// A shown length without its sign for being rounded.
 fn bare(text: &str) -> &str {
@@ -206,6 +212,7 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
         Look::Scraps { typed } => View::Scraps(gather::scraps(journal, typed.as_ref(), lens)),
         Look::Whole { width, height } => View::Whole(off::whole(journal, width, height, lens)),
         Look::HandOn => View::HandOn(hand_on::hand_on(journal, lens)),
+        Look::Story { east } => View::Story(story::seen(journal, *east, lens)),
         Look::History { most } => View::History(history::history(journal, *most, lens)),
     })
 }

@@ -447,12 +447,16 @@ pub(super) fn reconciled(throw: &Throw, measured: Size, lens: Lens<'_>) -> Vec<S
     out
 }
 
-fn kept(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
-    let first = throw.wholes.first().map(|w| w.size);
-    let percent = |before, after| match change(before, after) {
+/// A change of size in per cent, with its sign.
+pub(super) fn percent(before: Length, after: Length) -> String {
+    match change(before, after) {
         Some(p) => format!("{}{:.1}", if p < 0.0 { "\u{2212}" } else { "+" }, p.abs()),
         None => String::new(),
-    };
+    }
+}
+
+fn kept(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
+    let first = throw.wholes.first().map(|w| w.size);
     throw
         .wholes
         .iter()

@@ -1,6 +1,6 @@
 //! The plan as typed fields, with its figures, doubts and pictures; and grids.
 
-use super::{Lens, errors, head, off, pictures};
+use super::{Lens, errors, head, lessons, off, pictures};
 use crate::assembly::{Assembly, Kind, Seam};
 use crate::deed::{Action, decide};
 use crate::faces::layers;
@@ -219,6 +219,9 @@ fn view(journal: Option<&Journal>, typed: &PlanDraft, lens: Lens<'_>) -> PlanVie
         }),
         picture: plan.map(|p| pictures::section(&p, lens)),
         grid: plan.map(|p| pictures::grid(&p, lens)),
+        lessons: journal
+            .and_then(|j| j.throw().after.as_ref())
+            .and_then(|heritage| lessons::told(heritage, lens)),
         plan,
     }
 }

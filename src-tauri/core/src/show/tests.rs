@@ -78,6 +78,9 @@ fn no_word_is_missing() {
         include_str!("drawing/piece.rs"),
         include_str!("tables.rs"),
         include_str!("layouts.rs"),
+        include_str!("lessons.rs"),
+        include_str!("story.rs"),
+        include_str!("story_page.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;
@@ -266,6 +269,7 @@ fn every_screen_of_the_demo_in_every_ruler() {
                     drag: None,
                 },
                 Look::History { most: 300 },
+                Look::Story { east: 60 },
                 Look::Measure {
                     piece: Rect::from([0, 2, 2, 2]),
                     width: "9 5/8 in".into(),

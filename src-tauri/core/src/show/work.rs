@@ -5,7 +5,7 @@
 //! before pairs before fours before larger pieces, and within those in the order work
 //! usually goes. A batch that is still cooling steps back while anything else is ready.
 
-use super::{Lens, head, names, pictures, swatches};
+use super::{Lens, head, lessons, names, pictures, swatches};
 use crate::assembly::{Kind, Rect};
 use crate::binding::Side;
 use crate::deed::Action;
@@ -111,7 +111,10 @@ pub(super) fn work(
     WorkView {
         head: head(journal, lens),
         stations: stations(&batches, station, lens),
-        card: chosen.map(|b| card(throw, b, lens)),
+        card: chosen.map(|b| Card {
+            lessons: lessons::at_step(journal, b.task, lens),
+            ..card(throw, b, lens)
+        }),
         offers,
         rest,
         prints: swatches(journal, lens),
@@ -226,6 +229,8 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
         off: (square_at_hand || throw.assembly().join(piece).is_some())
             .then_some(piece)
             .filter(|p| p.count() <= 4),
+        lessons: Vec::new(),
+        notes: lessons::notes_at(throw, task),
     }
 }
 

@@ -122,3 +122,16 @@ error-print = The sheet could not be set: { $why }.
 error-print-next = Go on without it; nothing of the throw is lost. It is a fault of Lapwork’s, not yours.
 error-no-out = The name of the file to write is missing.
 error-no-out-next = Add --out and a name, such as --out sheet.pdf.
+## Photos
+
+error-photo-large = { $file } is larger than { $most } MB, more than Lapwork reads.
+error-photo-large-next = Choose a smaller photo, or save a smaller copy of it first.
+error-photo-pixels = The photo has { $have } million points; Lapwork reads up to { $most } million.
+error-photo-pixels-next = Choose a smaller photo, or save a smaller copy of it first.
+error-photo-kind = That is not a photo Lapwork reads.
+error-photo-kind-next = Choose a JPEG, PNG or WebP file.
+error-photo-broken = The photo cannot be read; its file is damaged or cut short.
+error-photo-broken-next = Choose another, or copy it from the camera again.
+error-photo-none = No photo has come.
+error-photo-none-next = Choose it again.
+shell-photos = Photos

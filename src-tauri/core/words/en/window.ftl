@@ -442,3 +442,30 @@ ui-nothing-covered = No square is to be covered yet.
 # Handing on
 ui-bring = Open a throw file
 ui-which-keep = Which is to stay? No.
+
+
+# Story, photos, making again
+ui-story = Story
+ui-story-empty = Nothing to tell yet.
+ui-note-next = For next time
+ui-note-next-hint = Shown again when you make another after this one.
+ui-note-about-step = Kept with this step and this piece.
+ui-add-photo = Add a photo
+ui-photo-hint = JPEG, PNG or WebP. Or drop one on this window. A smaller copy is kept, without place or camera.
+ui-photo-words = What it shows
+ui-photo-words-hint = May stay empty.
+ui-photo-keep = Put it into the story
+ui-photo-kept = The photo is in the story
+ui-photo-other = Choose another
+ui-photo-gone = This photo is no longer on the device. Its words stay.
+ui-photo-chosen = The photo you chose
+ui-photo-remove = Take this photo out
+ui-photo-removed = The photo is out of the story
+ui-story-save = Save the story as a page
+ui-story-what = What was made on which day, your notes and your photos, on one page for any browser.
+ui-make-again = Make it again
+ui-again-hint = The plan, the fabrics and the faces come from the throw before. Change what you like.
+ui-lessons-step = At the step
+ui-lesson-hers = your words
+ui-last-time = Last time
+ui-noted-here = Written down here

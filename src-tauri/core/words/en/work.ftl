@@ -1420,3 +1420,89 @@ error-file-unknown = Line { $line } of this throw file holds something this Lapw
 error-file-unknown-next = Nothing of it was taken in, and it is left untouched. Open it with the Lapwork that wrote it.
 error-beyond = A figure in this step is far beyond anything a throw has.
 error-beyond-next = Type it again in inches or millimetres.
+
+## Story, photos, and making again
+
+did-note-next = For next time: { $text }
+did-picture = Photo put into the story
+did-picture-words = Photo put into the story: { $words }
+did-unpicture = Photo taken out of the story
+did-begin-after = Begun: { $name }, { $grid }, after { $after }
+error-caption = The words under a photo may have { $most } letters at most.
+error-caption-next = Write fewer here; a note can say more.
+error-pictured-already = That photo is in the story already.
+error-pictured-already-next = Choose another, or take that one out of the story first.
+error-photo = No such photo is in the story, or it holds { $most } photos already.
+error-photo-next = Look at the story again. If it is full, take a photo out first.
+story-lang = en
+story-about = { $grid }, { $side } squares, finished { $size }
+story-date = { $weekday ->
+    [1] Monday
+    [2] Tuesday
+    [3] Wednesday
+    [4] Thursday
+    [5] Friday
+    [6] Saturday
+   *[7] Sunday
+}, { $day } { $month ->
+    [1] January
+    [2] February
+    [3] March
+    [4] April
+    [5] May
+    [6] June
+    [7] July
+    [8] August
+    [9] September
+    [10] October
+    [11] November
+   *[12] December
+} { $year }
+story-made = { $list }.
+story-turn = On the way
+story-note = Note
+story-next = For next time
+story-photo = Photo
+story-mishap = Mishap
+story-no-photo = This photo is no longer on the device.
+made-cut = { $pieces } cut
+made-cover-front = { $pieces } covered on the front
+made-cover-back = { $pieces } covered on the back
+made-stitch = { $pieces } stitched
+made-square-up = { $pieces } squared up
+made-stitch-binding = binding stitched
+made-wash = { $n ->
+    [one] washed once
+   *[other] washed { $n } times
+}
+lessons-from = Learned from { $name }
+lesson-scrap = On a scrap, a lap of { $lap } was found right.
+lesson-drift = { $n } measured fours came out { $off } for each lap, in the mean.
+lesson-whole = Finished, it measured { $size }; planned { $planned }.
+lesson-wash = { $n ->
+    [one] One wash changed it by { $across } % across and { $down } % down (ISO 5077).
+   *[other] { $n } washes changed it by { $across } % across and { $down } % down (ISO 5077).
+}
+lesson-spoilt = { $n ->
+    [one] One square was no good: { $why }.
+   *[other] { $n } squares were no good: { $why }.
+}
+lesson-more-front = { $n ->
+    [one] Once cutting had begun, fabric was added to one more square of the front.
+   *[other] Once cutting had begun, fabric was added to { $n } more squares of the front.
+}
+lesson-more-back = { $n ->
+    [one] Once cutting had begun, fabric was added to one more square of the back.
+   *[other] Once cutting had begun, fabric was added to { $n } more squares of the back.
+}
+lesson-paces = { $n ->
+    [one] Your pace at one step is known; times left go by it.
+   *[other] Your pace at { $n } steps is known; times left go by it.
+}
+lesson-pace = { $minutes ->
+    [0.5] It took you about half a minute each.
+    [1] It took you about a minute each.
+   *[other] It took you about { $minutes } minutes each.
+}
+drift-before = On { $name }, { $n } measured fours came out { $off } for each lap, in the mean. Measure three here to see how this throw goes.
+again-name = { $name }, again
