@@ -975,6 +975,131 @@ mod tests {
         assert_eq!(hello.problem, None);
     }
 
+    /// A file of version 1, as the one Lapwork before this wrote.
+    fn old(journal: &Journal) -> String {
+        let text = journal.text();
+        let (_, entries) = text.split_once('\n').unwrap();
+        format!("{{\"lapwork\":\"throw\",\"version\":1}}\n{entries}")
+    }
+
+    fn beside(file: &Path) -> Vec<PathBuf> {
+        let found = fs::read_dir(file.parent().unwrap()).unwrap();
+        let mut found: Vec<PathBuf> = found.map(|found| found.unwrap().path()).collect();
+        found.retain(|path| path != file);
+        found.sort();
+        found
+    }
+
+    #[test]
+    fn a_file_of_version_1_is_upgraded_once_it_is_kept_beside() {
+        let folder = tempfile::tempdir().unwrap();
+        let (desk, id, file) = begun(&folder);
+        drop(desk);
+        let journal = demo::throw(7);
+        let given = old(&journal);
+        fs::write(&file, &given).unwrap();
+        // The second to open reads it and changes nothing.
+        let (_first, mut second) = (self::desk(&tempfile::tempdir().unwrap()), {
+            Desk::new(Store::at(folder.path().to_path_buf()))
+        });
+        let lock = fs::File::create(folder.path().join("lock")).unwrap();
+        lock.try_lock().unwrap();
+        assert!(row(&mut second, &id).head.is_some());
+        assert_eq!(fs::read_to_string(&file).unwrap(), given);
+        drop(lock);
+
+        let mut desk = self::desk(&folder);
+        assert_eq!(row(&mut desk, &id).problem, None);
+        assert_eq!(fs::read_to_string(&file).unwrap(), journal.text());
+        let copies = beside(&file);
+        assert_eq!(copies, [file.with_file_name("throw.jsonl.version-1")]);
+        assert_eq!(fs::read_to_string(&copies[0]).unwrap(), given);
+        desk.act(&id, &note("on"), 0).unwrap();
+        drop(desk);
+        let mut desk = self::desk(&folder);
+        assert_eq!(entry(&mut desk, &id) as usize, journal.len() + 1);
+        assert_eq!(beside(&file), copies);
+    }
+
+    #[test]
+    fn a_newer_file_is_refused_with_its_number_and_place_and_left_alone() {
+        let folder = tempfile::tempdir().unwrap();
+        let (desk, id, file) = begun(&folder);
+        drop(desk);
+        let text = fs::read_to_string(&file).unwrap();
+        let newer = text.replacen("\"version\":2", "\"version\":7", 1);
+        fs::write(&file, &newer).unwrap();
+        let mut desk = self::desk(&folder);
+        let problem = row(&mut desk, &id).problem.unwrap();
+        assert!(problem.said.contains("file version 7"), "{problem:?}");
+        assert!(problem.said.contains(file.to_str().unwrap()), "{problem:?}");
+        assert_eq!(fs::read_to_string(&file).unwrap(), newer);
+        assert!(beside(&file).is_empty());
+    }
+
+    fn brought(folder: &TempDir, bytes: &[u8]) -> Result<Brought, Trouble> {
+        let path = folder.path().join("brought");
+        fs::write(&path, bytes).unwrap();
+        crate::handing::look_into(&path)
+    }
+
+    #[test]
+    fn what_is_brought_and_handed_on_again_is_the_same_to_the_byte() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut desk = self::desk(&folder);
+        let given = demo::throw(3).text();
+        let view = desk.bring(brought(&folder, given.as_bytes()), 9).unwrap();
+        assert_eq!(view.buttons[0].take, Take::Add);
+        let id = desk.take(&Take::Add, 9).unwrap().id.unwrap();
+        let parcels = desk.hand(&id, &Hand::Throw, 10).unwrap();
+        assert_eq!(parcels[0].bytes, given.as_bytes());
+        // The same once more changes nothing; it is taken in once only.
+        let view = desk.bring(brought(&folder, given.as_bytes()), 11).unwrap();
+        assert_eq!(view.buttons[0].take, Take::KeepHere);
+        assert_eq!(desk.take(&Take::KeepHere, 11).unwrap().id, None);
+        assert_eq!(desk.shelf(12).rows.len(), 1);
+        let twice = desk.take(&Take::Add, 12).unwrap_err();
+        assert_eq!(twice.code, "nothing-brought");
+    }
+
+    #[test]
+    fn a_dropped_file_is_asked_for_once() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut desk = self::desk(&folder);
+        assert_eq!(desk.dropped().unwrap(), None);
+        desk.drop_in(brought(&folder, demo::throw(3).text().as_bytes()), 9);
+        assert!(desk.dropped().unwrap().is_some());
+        assert_eq!(desk.dropped().unwrap(), None);
+        desk.drop_in(brought(&folder, b"{}"), 9);
+        assert_eq!(desk.dropped().unwrap_err().code, "file-not-a-throw");
+        assert_eq!(
+            desk.take(&Take::Add, 9).unwrap_err().code,
+            "nothing-brought"
+        );
+    }
+
+    #[test]
+    fn the_one_with_more_takes_the_place_of_the_other_which_is_kept() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, _, file) = begun(&folder);
+        let kept = fs::read(&file).unwrap();
+        let mut more = Journal::read(&kept).unwrap().journal;
+        let note = Action::Note {
+            text: "more".into(),
+            piece: None,
+        };
+        let entry = more.propose(&note, 5).unwrap();
+        more.accept(entry).unwrap();
+        let found = brought(&folder, more.text().as_bytes());
+        let view = desk.bring(found, 2_000_000).unwrap();
+        assert_eq!(view.buttons[0].take, Take::TakeBrought);
+        desk.take(&Take::TakeBrought, 2_000_000).unwrap();
+        assert_eq!(fs::read_to_string(&file).unwrap(), more.text());
+        let copies = beside(&file);
+        assert_eq!(copies.len(), 1);
+        assert_eq!(fs::read(&copies[0]).unwrap(), kept);
+    }
+
     #[test]
     fn every_trouble_has_its_words() {
         let path = PathBuf::from("there/throw.jsonl");
@@ -995,6 +1120,12 @@ mod tests {
             Trouble::BadId,
             Trouble::Settings { path: path.clone() },
             Trouble::Unreadable,
+            Trouble::NothingBrought,
+            Trouble::Unmergeable(lapwork_core::merge::Unmergeable::Misfit),
+            Trouble::Damage {
+                path: path.clone(),
+                how: Damage::Newer { version: 9 },
+            },
         ]
         .iter()
         .map(|trouble| told(&words, trouble))

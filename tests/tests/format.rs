@@ -322,9 +322,14 @@ fn a_newer_version_and_a_header_that_does_not_fit_are_refused() {
         "{\"lapwork\":\"throw\",\"version\":2}",
         "{\"lapwork\":\"throw\",\"version\":1,\"throw\":\"a\"}",
         "{\"lapwork\":\"throw\",\"version\":2,\"throw\":\"../a\"}",
-        "{\"lapwork\":\"throw\",\"version\":0}",
-        "",
     ] {
+        assert_eq!(
+            read(header).unwrap_err(),
+            Damage::Line { line: 1 },
+            "{header}"
+        );
+    }
+    for header in ["{\"lapwork\":\"throw\",\"version\":0}", "{}", ""] {
         assert_eq!(read(header).unwrap_err(), Damage::NotAThrow, "{header}");
     }
 }

@@ -37,7 +37,7 @@ const MOST_LAYINGS: usize = 30_000;
 /// [`Damage::Absurd`].
 pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
     spare(bytes)?;
-    let read = Journal::read(bytes)?;
+    let read = Journal::read_if(bytes, may)?;
     // What is not read would be lost when it is written again.
     let sound = String::from_utf8_lossy(&bytes[..read.sound]);
     let text = read.journal.text();
@@ -46,7 +46,6 @@ pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
     if let Some((i, _)) = other {
         return Err(Damage::Unknown { line: i + 1 });
     }
-    check(&read.journal)?;
     Ok(read)
 }
 
@@ -91,33 +90,33 @@ pub fn check(journal: &Journal) -> Result<(), Damage> {
             .saturating_add(1),
     };
     let first = entries.next().ok_or(Damage::Empty)?;
-    let begun = match &first.what {
-        What::Do(events) if events.len() == 1 && bounded(&events[0]) => true,
-        _ => false,
-    };
+    let begun = Some(first).filter(|first| may(None, first));
     let mut so_far = begun
-        .then(|| Journal::from_first(first))
-        .flatten()
-        .filter(|_| in_time(first.at))
+        .and_then(Journal::from_first)
         .ok_or_else(|| absurd(first))?;
     for entry in entries {
-        let fine = in_time(entry.at)
-            && match &entry.what {
-                What::Do(events) => {
-                    events.len() <= 100
-                        && every(so_far.throw(), events, &|t, e| bounded(e) && known(t, e))
-                }
-                What::Past(past) => match past.as_ref() {
-                    What::Do(events) => events.len() <= 100 && events.iter().all(bounded),
-                    _ => true,
-                },
-                What::Undo(_) | What::Redo(_) => true,
-            };
-        if !fine || so_far.accept(entry.clone()).is_none() {
+        if !may(Some(&so_far), entry) || so_far.accept(entry.clone()).is_none() {
             return Err(absurd(entry));
         }
     }
     Ok(())
+}
+
+/// Whether an entry may come in on the record so far.
+fn may(so_far: Option<&Journal>, entry: &Entry) -> bool {
+    let few = |events: &[Event]| events.len() <= 100;
+    let says = match (&entry.what, so_far) {
+        (What::Do(events), None) => events.len() == 1 && bounded(&events[0]),
+        (What::Do(events), Some(journal)) => {
+            few(events) && every(journal.throw(), events, &|t, e| bounded(e) && known(t, e))
+        }
+        (What::Past(past), _) => match past.as_ref() {
+            What::Do(events) => few(events) && events.iter().all(bounded),
+            _ => true,
+        },
+        (What::Undo(_) | What::Redo(_), _) => true,
+    };
+    in_time(entry.at) && says
 }
 
 fn in_time(at: Time) -> bool {
@@ -363,5 +362,170 @@ fn ready(throw: &Throw, event: &Event) -> bool {
         | Event::PlateMeasured { .. }
         | Event::Gathered { .. }
         | Event::Noted { .. } => true,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::journal::tests::{begin, step};
+    use crate::measure::Ruler;
+    use crate::show::{self, Lens};
+    use crate::view::{Look, OutlineTyped};
+    use crate::words::Words;
+    use proptest::prelude::*;
+    use serde_json::Value;
+
+    /// Numbers a forger would try.
+    const WILD: [i64; 9] = [
+        -1,
+        0,
+        1,
+        61,
+        255,
+        65_535,
+        4_294_967_295,
+        i64::MAX / 2,
+        i64::MIN / 2,
+    ];
+
+    /// Every number in a line, in order.
+    fn numbers(value: &mut Value) -> Vec<&mut Value> {
+        match value {
+            Value::Number(_) => vec![value],
+            Value::Array(list) => list.iter_mut().flat_map(numbers).collect(),
+            Value::Object(map) => map.values_mut().flat_map(numbers).collect(),
+            _ => Vec::new(),
+        }
+    }
+
+    /// The record with one number of one line forged, and the checksum made to agree.
+    fn forged(text: &str, line: usize, which: usize, wild: i64) -> String {
+        let mut lines: Vec<String> = text.lines().map(str::to_string).collect();
+        let at = 1 + line % (lines.len() - 1);
+        let body = lines[at].rsplit_once(",\"crc\"").unwrap().0.to_string() + "}";
+        let mut value: Value = serde_json::from_str(&body).unwrap();
+        let mut found = numbers(&mut value["do"]);
+        if let Some(n) = found.len().checked_sub(1) {
+            *found[which % (n + 1)] = wild.into();
+        }
+        // Keys keep their order, so that nothing but the number is strange.
+        let said = value.to_string();
+        let entry: Option<Entry> = serde_json::from_str(&said).ok();
+        if let Some(entry) = entry {
+            lines[at] = entry.line().trim_end().to_string();
+        }
+        lines.join("\n") + "\n"
+    }
+
+    fn looked_at(journal: &Journal) {
+        let words = Words::english();
+        let lens = Lens {
+            words: &words,
+            ruler: Ruler::default(),
+            now: 10_000_000,
+        };
+        let piece = Rect::square(0, 0);
+        let typed = OutlineTyped::default();
+        for look in [
+            Look::Work {
+                station: None,
+                batch: None,
+            },
+            Look::Bench {
+                chosen: Some(piece),
+            },
+            Look::Faces {
+                face: crate::faces::Face::Back,
+            },
+            Look::Plan { draft: None },
+            Look::Trim,
+            Look::Outline { piece, typed },
+            Look::Off { piece, why: None },
+            Look::Pile,
+            Look::Cutting {
+                n: 1,
+                index: 0,
+                typed: None,
+                drag: None,
+            },
+            Look::Gather,
+            Look::Scraps { typed: None },
+            Look::Whole {
+                width: "40".into(),
+                height: "40".into(),
+            },
+            Look::History { most: 500 },
+            Look::HandOn,
+        ] {
+            let _ = show::look(journal, &look, lens);
+        }
+        let _ = show::figures(journal, lens);
+        let _ = show::shelf_row("a", journal, lens);
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(400))]
+        /// A number anywhere may be anything: it is refused, or what comes in can be shown.
+        #[test]
+        fn no_forged_number_breaks_anything(
+            steps in prop::collection::vec((2u8..26, any::<u32>()), 1..60),
+            line in any::<usize>(), which in any::<usize>(), wild in prop::sample::select(&WILD[..]),
+        ) {
+            let mut journal = begin(3, 3);
+            for (i, s) in steps.into_iter().enumerate() {
+                step(&mut journal, s, i as Time);
+            }
+            let text = forged(&journal.text(), line, which, wild);
+            if let Ok(read) = read(text.as_bytes()) {
+                looked_at(&read.journal);
+            }
+        }
+
+        /// What is brought is written again to the byte.
+        #[test]
+        fn a_record_comes_in_and_goes_out_to_the_byte(steps in prop::collection::vec((0u8..26, any::<u32>()), 0..80)) {
+            let mut journal = begin(4, 3).named("brought");
+            for (i, s) in steps.into_iter().enumerate() {
+                step(&mut journal, s, i as Time);
+            }
+            let text = journal.text();
+            prop_assert_eq!(read(text.as_bytes()).unwrap().journal.text(), text);
+        }
+    }
+
+    #[test]
+    fn the_demo_comes_in_and_a_forged_one_does_not() {
+        let demo = crate::demo::throw(1_700_000_000_000);
+        assert_eq!(
+            read(demo.text().as_bytes()).unwrap().journal.text(),
+            demo.text()
+        );
+        let line = |text: &str, from: &str, to: &str| -> Damage {
+            let lines = text.lines().map(|line| {
+                let Some((body, _)) = line.rsplit_once(",\"crc\"") else {
+                    return line.to_string();
+                };
+                let body = body.replacen(from, to, 1);
+                format!(
+                    "{body},\"crc\":\"{:08x}\"}}",
+                    crc32fast::hash(body.as_bytes())
+                )
+            });
+            let text = lines.collect::<Vec<_>>().join("\n") + "\n";
+            read(text.as_bytes()).unwrap_err()
+        };
+        let text = demo.text();
+        assert_eq!(
+            line(&text, "\"across\":6", "\"across\":6000"),
+            Damage::Absurd { line: 2 }
+        );
+        assert_eq!(
+            line(&text, "\"washes\":3", "\"washes\":3,\"more\":1"),
+            Damage::Unknown { line: 2 }
+        );
+        assert_eq!(line(&text, "#b8442f", "red;}"), Damage::Absurd { line: 2 });
+        let far = line(&text, "\"pieces\":[[", "\"pieces\":[[65535,0,9,9],[");
+        assert!(matches!(far, Damage::Absurd { .. }), "{far:?}");
     }
 }

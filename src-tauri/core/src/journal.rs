@@ -7,7 +7,7 @@
 //! # The file
 //!
 //! JSON Lines in UTF-8, each line ended by a newline. The first line is the header,
-//! `{"lapwork":"throw","version":2,"throw":"…"}`. Then one line for each entry,
+//! `{"lapwork":"throw","version":2,"throw":"…","crc":"…"}`. Then one line for each entry,
 //! `{"n":…,"at":…,"do":[…],"crc":"…"}`, where `crc` is the CRC-32 (ISO/IEC 3309, as in
 //! gzip) in eight hex digits of the line up to, and not including, `,"crc"`. Entries are
 //! numbered from 1 without gaps; `at` is in milliseconds since 1970, UTC. Instead of `do`
@@ -89,7 +89,9 @@ pub struct Header {
 
 /// The header line this version writes, with its newline.
 pub fn header_line(throw: &str) -> String {
-    format!("{{\"lapwork\":\"throw\",\"version\":{VERSION},\"throw\":\"{throw}\"}}\n")
+    let body = format!("{{\"lapwork\":\"throw\",\"version\":{VERSION},\"throw\":\"{throw}\"");
+    let sum = crc32fast::hash(body.as_bytes());
+    format!("{body},\"crc\":\"{sum:08x}\"}}\n")
 }
 
 /// Whether this may name a throw: 1 to 64 of `a–z`, `0–9` and `-`.
@@ -441,6 +443,18 @@ impl Journal {
     /// # Errors
     /// [`Damage`], when more than a torn last line is wrong.
     pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
+        Journal::read_if(bytes, |_, _| true)
+    }
+
+    /// Read a file, each entry only if it may come in on the record so far (none before the
+    /// first).
+    ///
+    /// # Errors
+    /// [`Damage`] as for [`Journal::read`]; [`Damage::Absurd`] at the first that may not.
+    pub(crate) fn read_if(
+        bytes: &[u8],
+        may: impl Fn(Option<&Journal>, &Entry) -> bool,
+    ) -> Result<Read, Damage> {
         let end = bytes
             .iter()
             .position(|b| *b == b'\n')
@@ -455,12 +469,15 @@ impl Journal {
                 version: header.version,
             });
         }
-        // Version 2 names the throw; version 1 never does.
-        let named = header.throw.as_deref().is_some_and(is_name);
-        if named != (header.version >= 2) || header.throw.is_some() != named {
-            return Err(Damage::NotAThrow);
-        }
+        // Version 2 names the throw, under a checksum like any line; version 1 never does.
         let named = header.throw.unwrap_or_default();
+        let whole = match header.version {
+            1 => named.is_empty(),
+            _ => is_name(&named) && header_line(&named).trim_end().as_bytes() == &bytes[..end],
+        };
+        if !whole {
+            return Err(Damage::Line { line: 1 });
+        }
         let version = header.version;
         let mut sound = (end + 1).min(bytes.len());
         let mut journal: Option<Journal> = None;
@@ -491,6 +508,9 @@ impl Journal {
                     lacks_newline: false,
                 });
             };
+            if !may(journal.as_ref(), &entry) {
+                return Err(Damage::Absurd { line: number });
+            }
             let follows = match &mut journal {
                 Some(journal) => journal.accept(entry).is_some(),
                 None => {

@@ -455,7 +455,7 @@ class Store {
     if (view) this.brought = view;
   }
 
-  async take(take: Take) {
+  async decide(take: Take) {
     const taken = await this.doing(() => ipc.take(take));
     this.brought = null;
     if (!taken) return;

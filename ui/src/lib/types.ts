@@ -2319,6 +2319,86 @@ export type Deed = { "deed": "act",
  */
 action: Action, } | { "deed": "undo" } | { "deed": "redo" };
 
+export type Take = { "take": "add" } | { "take": "keep-both" } | { "take": "take-brought" } | { "take": "keep-here" } | { "take": "merge", 
+/**
+ * For each conflict whether the brought side is kept.
+ */
+brought: Array<boolean>, };
+
+export type TakeButton = { 
+/**
+ * Its words.
+ */
+label: string, 
+/**
+ * What it asks for.
+ */
+take: Take, };
+
+export type CopyRow = { 
+/**
+ * Where it is.
+ */
+label: string, 
+/**
+ * What it calls the throw.
+ */
+name: string, 
+/**
+ * How many steps it has.
+ */
+said: string, 
+/**
+ * When it was last worked on, in milliseconds since 1970.
+ */
+at: number, };
+
+export type ConflictRow = { 
+/**
+ * On this device, a step each.
+ */
+here: Array<string>, 
+/**
+ * In the file, a step each.
+ */
+brought: Array<string>, };
+
+export type BringView = { 
+/**
+ * What it is.
+ */
+title: string, 
+/**
+ * What is in which, a line each.
+ */
+said: Array<string>, 
+/**
+ * The copies.
+ */
+copies: Array<CopyRow>, 
+/**
+ * What is to be decided before they become one.
+ */
+conflicts: Array<ConflictRow>, 
+/**
+ * What can be done, the usual first.
+ */
+buttons: Array<TakeButton>, };
+
+export type Taken = { 
+/**
+ * The throw to open, if there is one.
+ */
+id: string | null, 
+/**
+ * What to say.
+ */
+said: string, 
+/**
+ * The shelf now.
+ */
+shelf: ShelfView, };
+
 export type WordKey =
   | "ui-above-hem"
   | "ui-across"
@@ -2347,6 +2427,7 @@ export type WordKey =
   | "ui-between"
   | "ui-between-hint"
   | "ui-bottom"
+  | "ui-bring"
   | "ui-bring-back"
   | "ui-broke"
   | "ui-broke-next"
@@ -2631,6 +2712,7 @@ export type WordKey =
   | "ui-what-happened"
   | "ui-where-to-cut"
   | "ui-which-face"
+  | "ui-which-keep"
   | "ui-which-square"
   | "ui-whole"
   | "ui-width"
