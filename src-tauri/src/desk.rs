@@ -21,7 +21,7 @@ use lapwork_core::view::{
     Deed, GridWish, GridsView, Head, Hello, Layouts, Look, PlanDraft, PlanView, Prefs, Problem,
     ShelfRow, ShelfView, Tend, Tended, View,
 };
-use lapwork_core::words::{Arg, Words};
+use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
 use lapwork_core::{deed::Refusal, demo};
 use std::collections::BTreeMap;
 use std::hash::{BuildHasher, RandomState};
@@ -35,6 +35,8 @@ const TEXT_SIZES: std::ops::RangeInclusive<u16> = 100..=200;
 pub struct Desk {
     store: Store,
     words: Words,
+    /// The language where none is chosen.
+    system: &'static Language,
     prefs: Prefs,
     /// What was wrong with the settings file.
     unsettled: Option<Problem>,
@@ -48,14 +50,22 @@ impl Desk {
     /// The desk for a data folder. It can be looked at even if the folder cannot be
     /// written; [`Desk::hello`] says so.
     pub fn new(store: Store) -> Desk {
-        let words = Words::english();
+        Desk::speaking(store, &LANGUAGES[0])
+    }
+
+    /// A desk that speaks the `system`'s language where none is chosen.
+    pub fn speaking(store: Store, system: &'static Language) -> Desk {
         let (prefs, unsettled) = match store.settings() {
             Ok(prefs) => (tidy(prefs), None),
-            Err(trouble) => (Prefs::default(), Some(told(&words, &trouble))),
+            Err(trouble) => {
+                let words = Words::of(system.code);
+                (Prefs::default(), Some(told(&words, &trouble)))
+            }
         };
         Desk {
             store,
-            words,
+            words: words_for(&prefs, system),
+            system,
             prefs,
             unsettled,
             open: BTreeMap::new(),
@@ -95,10 +105,13 @@ impl Desk {
         let lens = self.lens(now);
         Hello {
             words: self.words.window(),
-            prefs: self.prefs,
+            prefs: self.prefs.clone(),
+            language: self.words.language().code.to_string(),
+            point: self.words.language().point.to_string(),
+            languages: words::languages(),
             draft: show::draft_of(&Plan::default(), lens),
-            prints: demo::prints(),
-            denims: demo::denims(),
+            prints: demo::prints_in(&self.words),
+            denims: demo::denims_in(&self.words),
             version: env!("CARGO_PKG_VERSION").to_string(),
             folder: self.store.folder().display().to_string(),
             problem: match claimed {
@@ -264,7 +277,7 @@ impl Desk {
                 let journal = self.begun(action, now)?;
                 Some(self.keep(&journal, now))
             }
-            Tend::Demo => Some(self.keep(&demo::throw(now), now)),
+            Tend::Demo => Some(self.keep(&demo::throw_in(&self.words, now), now)),
             Tend::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
             Tend::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
             Tend::Erase { id } => ThrowId::parse(id)
@@ -345,6 +358,7 @@ impl Desk {
             .and_then(|()| self.store.keep_settings(&prefs))
             .map_err(|trouble| self.told(&trouble));
         kept?;
+        self.words = words_for(&prefs, self.system);
         self.prefs = prefs;
         self.unsettled = None;
         Ok(self.hello(now))
@@ -357,6 +371,12 @@ fn tidy(prefs: Prefs) -> Prefs {
         text: prefs.text.clamp(*TEXT_SIZES.start(), *TEXT_SIZES.end()),
         ..prefs
     }
+}
+
+/// The words of the chosen language; of the system's where none is chosen or it is not known.
+fn words_for(prefs: &Prefs, system: &'static Language) -> Words {
+    let chosen = prefs.language.as_deref().and_then(words::language);
+    Words::of(chosen.unwrap_or(system).code)
 }
 
 fn name(path: &Path) -> Arg {
@@ -759,6 +779,32 @@ mod tests {
         assert_eq!(code(hello.problem), "settings");
         let hello = desk.set_prefs(Prefs::default(), 0).unwrap();
         assert_eq!(hello.problem, None);
+    }
+
+    #[test]
+    fn the_chosen_language_is_spoken_else_the_systems() {
+        let german = words::language("de_AT.UTF-8").unwrap();
+        let folder = tempfile::tempdir().unwrap();
+        let store = || Store::at(folder.path().to_path_buf());
+        let mut desk = Desk::speaking(store(), german);
+        let hello = desk.hello(0);
+        assert_eq!((hello.language.as_str(), hello.point.as_str()), ("de", ","));
+        assert_eq!(hello.words["ui-back"], "Zurück");
+        assert_eq!(hello.languages.len(), LANGUAGES.len());
+        let prefs = |language: &str| Prefs {
+            language: Some(language.into()),
+            ..Prefs::default()
+        };
+        let hello = desk.set_prefs(prefs("en"), 0).unwrap();
+        assert_eq!((hello.language.as_str(), hello.point.as_str()), ("en", "."));
+        assert_eq!(hello.words["ui-back"], "Back");
+        drop(desk);
+        assert_eq!(Desk::speaking(store(), german).hello(0).language, "en");
+        // A language of a newer Lapwork is kept, and the system's spoken meanwhile.
+        let mut desk = Desk::speaking(store(), german);
+        let hello = desk.set_prefs(prefs("tlh"), 0).unwrap();
+        assert_eq!(hello.language, "de");
+        assert_eq!(hello.prefs.language.as_deref(), Some("tlh"));
     }
 
     #[test]

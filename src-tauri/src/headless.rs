@@ -14,7 +14,7 @@ use lapwork_core::measure::{Ruler, System};
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{Look, Problem, View};
-use lapwork_core::words::Words;
+use lapwork_core::words::{self, Words};
 use std::ffi::OsString;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
@@ -51,9 +51,9 @@ impl From<io::Error> for Failure {
 pub fn answer(args: impl IntoIterator<Item = OsString>, now: Time) -> Option<ExitCode> {
     let mut args = args.into_iter().peekable();
     args.peek()?;
-    let words = Words::english();
+    let mut words = crate::system_words();
     let mut out = io::stdout().lock();
-    let done = read(args, &words).and_then(|ask| reply(&ask, &words, now, &mut out));
+    let done = read(args, &mut words).and_then(|ask| reply(&ask, &words, now, &mut out));
     Some(match done {
         Ok(code) => code,
         Err(Failure::Told(line)) => {
@@ -75,21 +75,36 @@ pub fn answer_arguments() -> Option<ExitCode> {
     answer(std::env::args_os().skip(1), crate::now())
 }
 
-fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, Failure> {
+/// What is asked for; `words` become those of the language asked for.
+fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<Ask, Failure> {
     let misused = |problem: Problem| Failure::Told(one_line(&problem));
+    let unclear = |words: &Words, what: String| {
+        misused(words.problem("arguments", &[("argument", what.into())]))
+    };
     let mut parser = lexopt::Parser::from_args(args);
     let (mut command, mut path, mut metric) = (None, None, false);
     loop {
         use lexopt::Arg::{Long, Short, Value};
-        let next = parser.next().map_err(|why| {
-            misused(words.problem("arguments", &[("argument", why.to_string().into())]))
-        })?;
+        let next = parser
+            .next()
+            .map_err(|why| unclear(words, why.to_string()))?;
         let stray = match next {
             None => break,
             Some(Long("help") | Short('h')) => return Ok(Ask::Help),
             Some(Long("version") | Short('V')) => return Ok(Ask::Version),
             Some(Long("metric")) => {
                 metric = true;
+                continue;
+            }
+            Some(Long("language")) => {
+                let named = parser
+                    .value()
+                    .map_err(|why| unclear(words, why.to_string()))?;
+                let named = named.to_string_lossy();
+                match words::language(&named) {
+                    Some(language) => *words = Words::of(language.code),
+                    None => return Err(misused(no_language(&named, words))),
+                }
                 continue;
             }
             Some(Value(value)) if command.is_none() => {
@@ -104,9 +119,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
             Some(Long(name)) => format!("--{name}"),
             Some(Short(name)) => format!("-{name}"),
         };
-        return Err(misused(
-            words.problem("arguments", &[("argument", stray.into())]),
-        ));
+        return Err(unclear(words, stray));
     }
     let command = command.unwrap_or_default();
     let system = if metric { System::Metric } else { System::Inch };
@@ -165,7 +178,7 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             )?;
         }
         Ask::Demo(path) => {
-            let written = store::write_throw(path, &demo::throw(now))
+            let written = store::write_throw(path, &demo::throw_in(words, now))
                 .map_err(|trouble| failed(path, &trouble, words))?;
             let file = written.display().to_string();
             writeln!(
@@ -189,6 +202,13 @@ fn failed(path: &Path, trouble: &Trouble, words: &Words) -> Failure {
         trouble => told(words, trouble),
     };
     Failure::Told(format!("{}: {}", path.display(), one_line(&problem)))
+}
+
+fn no_language(named: &str, words: &Words) -> Problem {
+    let codes = words::LANGUAGES.iter().map(|l| l.code.to_string());
+    let languages = words.list("list-short", codes);
+    let args = [("language", named.into()), ("languages", languages.into())];
+    words.problem("no-language", &args)
 }
 
 fn one_line(problem: &Problem) -> String {

@@ -7,13 +7,12 @@
 
 use crate::arranging::Arranging;
 use crate::desk::Desk;
-use crate::now;
 use crate::store::Store;
+use crate::{now, system_words};
 use lapwork_core::view::{
     Arrange, Deed, GridWish, GridsView, Head, Hello, Layouts, Look, PlanDraft, PlanView, Prefs,
     Problem, ShelfView, Tend, Tended, View,
 };
-use lapwork_core::words::Words;
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use tauri::{Manager as _, State, Url, WebviewWindowBuilder};
@@ -135,16 +134,19 @@ fn give_up(problem: &Problem) -> ! {
 /// Open the window, and return when it is closed.
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn run() {
-    let words = Words::english();
+    let words = system_words();
     if !screen() {
         give_up(&words.problem("no-screen", &[]));
     }
     let opened = tauri::Builder::default()
         .setup(|app| {
             let Some(folder) = folder(app) else {
-                give_up(&Words::english().problem("no-home", &[]));
+                give_up(&system_words().problem("no-home", &[]));
             };
-            app.manage(Mutex::new(Desk::new(Store::at(folder))));
+            app.manage(Mutex::new(Desk::speaking(
+                Store::at(folder),
+                system_words().language(),
+            )));
             app.manage(Mutex::new(Arranging::default()));
             for window in &app.config().app.windows {
                 WebviewWindowBuilder::from_config(app, window)?

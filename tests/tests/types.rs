@@ -137,6 +137,7 @@ fn declared() -> String {
         view::Look,
         view::View,
         view::Prefs,
+        view::LanguageName,
         view::Theme,
         view::ShelfView,
         view::Hello,

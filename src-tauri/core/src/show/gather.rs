@@ -8,7 +8,7 @@ use crate::cloth::{
 use crate::deed::{Action, decide, used};
 use crate::faces::layers;
 use crate::journal::Journal;
-use crate::measure::{Length, ParseError, System, nm, parse, zero};
+use crate::measure::{Length, ParseError, System, nm, zero};
 use crate::pile::{Use, how};
 use crate::plan::{Plan, Stitch, fringe};
 use crate::scraps::{Scrap, Verdict, widest_stitch};
@@ -45,13 +45,15 @@ fn long(length: Length, lens: Lens<'_>) -> String {
         System::Metric => say!(
             lens,
             "metres",
-            n = format!("{:.1}", (metres * 10.0).ceil() / 10.0)
+            n = lens.words.decimal((metres * 10.0).ceil() / 10.0, 1)
         ),
         System::Inch => {
             say!(
                 lens,
                 "yards",
-                n = format!("{:.1}", (metres / 0.9144 * 10.0).ceil() / 10.0)
+                n = lens
+                    .words
+                    .decimal((metres / 0.9144 * 10.0).ceil() / 10.0, 1)
             )
         }
     }
@@ -156,7 +158,7 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         let mut lines = vec![say!(
             lens,
             "item-thread-needles",
-            n = thread.needles,
+            needles = thread.needles,
             each = long(thread.needle, lens),
             spools = thread.spools
         )];
@@ -210,8 +212,8 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
     let weight = mass(p, covered, &denim, &cotton);
     let kg = in_kilograms(weight);
     let shown = match lens.ruler.system {
-        System::Metric => say!(lens, "kilograms", n = format!("{kg:.1}")),
-        System::Inch => say!(lens, "pounds", n = format!("{:.1}", kg / 0.453_592_37)),
+        System::Metric => say!(lens, "kilograms", n = lens.words.decimal(kg, 1)),
+        System::Inch => say!(lens, "pounds", n = lens.words.decimal(kg / 0.453_592_37, 1)),
     };
     let left = crate::pace::left(throw, &crate::pace::paces(journal));
     let figure = |key: &str, text: String| Figure {
@@ -223,7 +225,7 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         System::Inch => say!(
             lens,
             "ounces",
-            n = format!("{:.1}", in_ounces(denim.weight))
+            n = lens.words.decimal(in_ounces(denim.weight), 1)
         ),
     };
     let washer = match washing(weight, kilograms(WASHER_KG)) {
@@ -259,7 +261,7 @@ pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'
     };
     let mut tidy = typed.unwrap_or(&standing).clone();
     let mut faults = Vec::new();
-    let mut read = |field: &str, text: &mut String| match parse(text, lens.ruler) {
+    let mut read = |field: &str, text: &mut String| match lens.parse(text) {
         Ok(length) => {
             *text = plan::field(length, lens);
             Some(length)
@@ -418,7 +420,12 @@ fn column(
         let fabric = f64::from(layers.saturating_sub(squares));
         let mm = in_mm_thick(denim.thickness) * f64::from(squares)
             + in_mm_thick(cotton.thickness) * fabric;
-        say!(lens, "thick", n = format!("{mm:.1}"), layers = layers)
+        say!(
+            lens,
+            "thick",
+            n = lens.words.decimal(mm, 1),
+            layers = layers
+        )
     };
     if lap > 0 {
         add("thick-lap", lens.plain(thick(lap, 2)));

@@ -45,7 +45,7 @@ pub(super) fn entry(entry: &Entry, throw: &Throw, lens: Lens<'_>) -> String {
         return String::new();
     };
     let said: Vec<String> = events.iter().map(|e| event(e, throw, lens)).collect();
-    said.join("; ")
+    lens.words.list("list-long", said)
 }
 
 /// `pair 3·5 + 3·6`, or `24 pairs`.
@@ -192,7 +192,7 @@ fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
         } => {
             let list = pieces(list, throw, lens);
             match pinned {
-                true => say!(lens, "did-pin", pieces = list),
+                true => say!(lens, "did-pin-place", pieces = list),
                 false => say!(lens, "did-let-go", pieces = list),
             }
         }

@@ -69,7 +69,11 @@ shell-help =
     <path> is a throw.jsonl or the folder it is in.
     { "" }
     --metric                   lengths in millimetres
+    --language <code>          say it in this language (en, de), not the system’s
     --help, --version
     { "" }
     Ends with 0 if all is well, 1 if a checked file has a torn last line, 2 if it cannot be done.
     LAPWORK_DATA names the folder where the window keeps its throws.
+
+error-no-language = There is no language “{ $language }” here.
+error-no-language-next = Name one of these: { $languages }.

@@ -351,3 +351,10 @@ ui-cloth-trimming = Cut each square larger by
 ui-cloth-trimming-hint = Nothing, if you do not square them up later.
 ui-cloth-keep = Keep this
 ui-cloth-kept = What is said of the cloth is kept
+
+# Languages, and the short names of units
+ui-language = Language
+ui-language-device = As the device has it
+ui-unit-in = in
+ui-unit-mm = mm
+ui-unit-cm = cm
