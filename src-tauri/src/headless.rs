@@ -1,6 +1,6 @@
 //! The same figures without a window, for programs and for the curious.
 //!
-//! `lapwork figures|history|check|demo <path>`; see `shell-help` in the word files.
+//! `lapwork figures|history|check|demo|draw|table <path>`; see `shell-help` in the word files.
 //!
 //! Promises: no window is touched. Answers go to standard output. What cannot be done
 //! ends with code 2 and exactly one line on standard error, nothing written. `check`
@@ -11,6 +11,8 @@ use crate::store::{self, Trouble};
 use lapwork_core::demo;
 use lapwork_core::journal::Journal;
 use lapwork_core::measure::{Ruler, System};
+use lapwork_core::show::drawing::{Drawing, Style};
+use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{Look, Problem, View};
@@ -30,6 +32,10 @@ enum Ask {
     History(PathBuf, System),
     Check(PathBuf),
     Demo(PathBuf),
+    /// What can be drawn, or one drawing.
+    Draw(PathBuf, Option<String>, System, Style),
+    /// What tables there are, or one.
+    Tables(PathBuf, Option<String>, System),
 }
 
 /// Why nothing came of it.
@@ -82,7 +88,8 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
         misused(words.problem("arguments", &[("argument", what.into())]))
     };
     let mut parser = lexopt::Parser::from_args(args);
-    let (mut command, mut path, mut metric) = (None, None, false);
+    let (mut command, mut path, mut which) = (None, None, None);
+    let (mut metric, mut style) = (false, Style::Colour);
     loop {
         use lexopt::Arg::{Long, Short, Value};
         let next = parser
@@ -107,12 +114,23 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
                 }
                 continue;
             }
+            Some(Long("ink")) => {
+                style = Style::Ink;
+                continue;
+            }
             Some(Value(value)) if command.is_none() => {
                 command = Some(value.to_string_lossy().into_owned());
                 continue;
             }
             Some(Value(value)) if path.is_none() => {
                 path = Some(PathBuf::from(value));
+                continue;
+            }
+            // Only a drawing or a table is named after the path.
+            Some(Value(value))
+                if which.is_none() && matches!(command.as_deref(), Some("draw" | "table")) =>
+            {
+                which = Some(value.to_string_lossy().into_owned());
                 continue;
             }
             Some(Value(value)) => value.to_string_lossy().into_owned(),
@@ -133,6 +151,8 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
         "history" => Ok(Ask::History(path_or(path)?, system)),
         "check" => Ok(Ask::Check(path_or(path)?)),
         "demo" => Ok(Ask::Demo(path_or(path)?)),
+        "draw" => Ok(Ask::Draw(path_or(path)?, which, system, style)),
+        "table" => Ok(Ask::Tables(path_or(path)?, which, system)),
         other => Err(misused(
             words.problem("no-command", &[("command", other.into())]),
         )),
@@ -176,6 +196,14 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
                 "{}",
                 words.say("shell-sound", &[("count", count.into())])
             )?;
+        }
+        Ask::Draw(path, which, system, style) => {
+            let journal = open(path, words)?.journal;
+            draw(&journal, which.as_deref(), *style, lens(*system), out)?;
+        }
+        Ask::Tables(path, which, system) => {
+            let journal = open(path, words)?.journal;
+            tables(&journal, which.as_deref(), lens(*system), out)?;
         }
         Ask::Demo(path) => {
             let written = store::write_throw(path, &demo::throw_in(words, now))
@@ -231,6 +259,55 @@ fn history(journal: &Journal, lens: Lens<'_>, out: &mut impl Write) -> Result<()
         };
         writeln!(out, "{}  {:>5}  {}{undone}", date(row.at), row.n, row.text)?;
     }
+    Ok(())
+}
+
+/// One drawing, or a line for each that can be had with a name for its file.
+fn draw(
+    journal: &Journal,
+    which: Option<&str>,
+    style: Style,
+    lens: Lens<'_>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let throw = journal.throw();
+    let all = Drawing::all(throw);
+    let Some(which) = which else {
+        for drawing in all {
+            let file = drawing.file_name(throw, lens);
+            writeln!(out, "{:<12}  {file}", drawing.key())?;
+        }
+        return Ok(());
+    };
+    let Some(drawing) = all.into_iter().find(|d| d.key() == which) else {
+        let problem = lens.words.problem("no-drawing", &[("which", which.into())]);
+        return Err(Failure::Told(one_line(&problem)));
+    };
+    let svg = drawing.svg(journal, style, lens);
+    let svg = svg.map_err(|problem| Failure::Told(one_line(&problem)))?;
+    out.write_all(svg.as_bytes())?;
+    Ok(())
+}
+
+/// One table, or a line for each that can be had with a name for its file.
+fn tables(
+    journal: &Journal,
+    which: Option<&str>,
+    lens: Lens<'_>,
+    out: &mut impl Write,
+) -> Result<(), Failure> {
+    let Some(which) = which else {
+        for table in Table::ALL {
+            let file = table.file_name(journal.throw(), lens);
+            writeln!(out, "{:<12}  {file}", table.key())?;
+        }
+        return Ok(());
+    };
+    let Some(table) = Table::ALL.into_iter().find(|t| t.key() == which) else {
+        let problem = lens.words.problem("no-table", &[("which", which.into())]);
+        return Err(Failure::Told(one_line(&problem)));
+    };
+    out.write_all(table.csv(journal, lens).as_bytes())?;
     Ok(())
 }
 

@@ -34,13 +34,11 @@ fn begun(across: u16, down: u16, prints: usize) -> Throw {
 }
 
 /// Grids small enough to be proven: across, down, prints, covered in front and behind.
-const ASKED: [(u16, u16, usize, u32, u32); 6] = [
+const ASKED: [(u16, u16, usize, u32, u32); 4] = [
     (3, 3, 1, 3, 2),
     (3, 4, 2, 4, 3),
     (4, 4, 1, 5, 4),
     (4, 4, 2, 5, 4),
-    (4, 5, 2, 6, 4),
-    (5, 5, 2, 6, 5),
 ];
 
 fn search(case: (u16, u16, usize, u32, u32), seed: u64) -> Arranger {

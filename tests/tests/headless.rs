@@ -139,10 +139,50 @@ fn what_cannot_be_is_told_in_one_line() {
     assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
 }
 
+/// The names listed, each with the name of a file.
+fn listed(command: &str, path: &str) -> Vec<(String, String)> {
+    let list = answered(&[command, path]);
+    let pair = |line: &str| {
+        let (key, file) = line.split_once(' ').unwrap();
+        (key.to_string(), file.trim().to_string())
+    };
+    list.lines().map(pair).collect()
+}
+
+#[test]
+fn drawings_and_tables_are_listed_and_printed() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = demo(folder.path());
+    let path = file.to_str().unwrap();
+    let drawings = listed("draw", path);
+    assert_eq!(drawings[0].1, "window-seat-throw-front.svg");
+    assert_eq!(drawings.len(), 6);
+    for (key, file) in drawings {
+        assert!(file.ends_with(".svg"));
+        let colour = answered(&["draw", path, &key]);
+        let ink = answered(&["--ink", "draw", path, &key]);
+        let metric = answered(&["draw", "--metric", path, &key]);
+        assert!(colour.starts_with("<?xml") && colour.ends_with("</svg>\n"));
+        assert!(colour != ink && colour != metric);
+    }
+    let tables = listed("table", path);
+    assert_eq!(tables.len(), 6);
+    for (key, file) in tables {
+        assert_eq!(file, format!("window-seat-throw-{key}.csv"));
+        assert!(answered(&["table", path, &key]).contains("\r\n"));
+    }
+    refused(&["draw", path, "piece-9-1"]);
+    refused(&["draw", path, "front", "back"]);
+    refused(&["table", path, "front"]);
+    refused(&["draw"]);
+}
+
 #[test]
 fn help_and_version_are_told() {
     let help = answered(&["--help"]);
-    for command in ["figures", "history", "check", "demo", "--metric"] {
+    for command in [
+        "figures", "history", "check", "demo", "draw", "table", "--metric", "--ink",
+    ] {
         assert!(help.contains(command), "{help}");
     }
     assert_eq!(

@@ -3,8 +3,8 @@
 //! `LAPWORK_WRITE=1 cargo test -p lapwork-tests --test types` writes the file anew.
 
 use lapwork_core::{
-    assembly, cloth, deed, faces, garments, measure, outline, pile, plan, scraps, tasks, throw,
-    view, words,
+    arrange, assembly, cloth, deed, faces, garments, measure, outline, pile, plan, scraps, tasks,
+    throw, view, words,
 };
 use std::path::Path;
 use ts_rs::{Config, TS};

@@ -197,6 +197,30 @@ impl Assembly {
         }
     }
 
+    /// A piece's number: squares row by row, then what the joins make, in their order.
+    pub fn number(&self, piece: Rect) -> Option<usize> {
+        if piece.is_square() {
+            return self.whole().holds(piece).then(|| {
+                usize::from(piece.row) * usize::from(self.across) + usize::from(piece.col)
+            });
+        }
+        let squares = usize::from(self.across) * usize::from(self.down);
+        self.by_whole.get(&piece).map(|n| squares + n)
+    }
+
+    /// The piece of a number.
+    pub fn numbered(&self, number: usize) -> Option<Rect> {
+        let squares = usize::from(self.across) * usize::from(self.down);
+        if number < squares {
+            let across = usize::from(self.across);
+            return Some(Rect::square(
+                (number / across) as u16,
+                (number % across) as u16,
+            ));
+        }
+        self.joins.get(number - squares).map(|j| j.whole)
+    }
+
     /// All joins, each after those it needs.
     pub fn joins(&self) -> &[Join] {
         &self.joins

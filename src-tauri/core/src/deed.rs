@@ -16,6 +16,7 @@ use crate::outline::{self, Measures};
 use crate::pile::{Heap, Use};
 use crate::plan::{Plan, PlanFault, longest_side};
 use crate::scraps::Scrap;
+use crate::standing::tier;
 use crate::tasks::Task;
 use crate::throw::{Event, Item, Mishap, Throw};
 use serde::{Deserialize, Serialize};
@@ -545,9 +546,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
         Action::SetCloth { prints, denims } => set_cloth(throw, prints, denims),
         Action::Tick { task, pieces } => tick(throw, *task, pieces),
         Action::TickNext { task, kind, count } => {
-            let ready = ready(throw).filter(|(piece, t)| t == task && throw.kind(*piece) == *kind);
-            let pieces: Vec<Rect> = ready
-                .map(|(piece, _)| piece)
+            let pieces: Vec<Rect> = ready_for(throw, *kind, *task)
                 .take(*count as usize)
                 .collect();
             tick(throw, *task, &pieces)
@@ -1286,6 +1285,16 @@ pub fn ready(throw: &Throw) -> impl Iterator<Item = (Rect, Task)> + '_ {
         let task = throw.next(piece)?;
         throw.waits_for(piece).is_none().then_some((piece, task))
     })
+}
+
+/// The pieces of one kind that are ready for one task, in order.
+pub fn ready_for(throw: &Throw, kind: Kind, task: Task) -> impl Iterator<Item = Rect> + '_ {
+    let listed = throw.standing().ready().get(&(tier(kind), task));
+    listed
+        .into_iter()
+        .flatten()
+        .filter_map(|n| throw.assembly().numbered(*n as usize))
+        .filter(move |piece| throw.kind(*piece) == kind)
 }
 
 /// Whether `task` may be done to `piece` now.

@@ -477,7 +477,7 @@ pub(crate) mod tests {
                 pieces: vec![piece],
                 lap: (pick % 3 == 0).then_some(inch64(28)),
             },
-            8 => match pick % 5 {
+            8 => match pick % 8 {
                 0 => Action::ChangePlan {
                     plan: Plan {
                         across: 1 + (pick / 5 % 5) as u16,
@@ -495,6 +495,17 @@ pub(crate) mod tests {
                     why: Mishap::Flaw,
                 },
                 3 => Action::SetAside { piece },
+                4 => Action::Turn {
+                    piece,
+                    quarters: 1 + (pick / 8 % 3) as u8,
+                },
+                5 => Action::Flip {
+                    pieces: vec![piece],
+                },
+                6 => Action::Pin {
+                    pieces: vec![piece],
+                    pinned: pick / 8 % 2 == 0,
+                },
                 _ => {
                     let blocks = throw.assembly().blocks();
                     let b = blocks[pick as usize / 5 % blocks.len()];
@@ -559,6 +570,8 @@ pub(crate) mod tests {
             let mut journal = begin(3, 4);
             for (i, s) in steps.into_iter().enumerate() {
                 step(&mut journal, s, i as Time);
+                let throw = journal.throw();
+                prop_assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
             }
             let read = Journal::read(journal.text().as_bytes()).unwrap();
             prop_assert!(!read.torn && !read.lacks_newline);

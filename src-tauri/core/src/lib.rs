@@ -34,6 +34,7 @@ pub mod rescue;
 pub mod scraps;
 pub mod show;
 pub mod squaring;
+pub mod standing;
 pub mod tasks;
 pub mod thread;
 pub mod throw;

@@ -16,6 +16,7 @@ use crate::outline::Measures;
 use crate::pile::{Heap, Use};
 use crate::plan::{Joining, Plan, Stitch, take};
 use crate::scraps::Scrap;
+use crate::standing::Standing;
 use crate::tasks::{Task, for_block, for_join, for_square, for_whole};
 use serde::{Deserialize, Serialize};
 use std::cmp::{max, min};
@@ -426,6 +427,66 @@ pub struct Throw {
     covers: Vec<Cover>,
     work: HashMap<Rect, Work>,
     assembly: Assembly,
+    standing: Standing,
+}
+
+/// What an event touches, for [`Standing`].
+enum Touched {
+    /// Nothing that work depends on.
+    Nothing,
+    /// These pieces.
+    Pieces(Vec<Rect>),
+    /// Anything.
+    All,
+}
+
+fn touched(event: &Event) -> Touched {
+    match event {
+        Event::Done { pieces, .. } | Event::SparesUsed { pieces } => {
+            Touched::Pieces(pieces.clone())
+        }
+        Event::FacesChanged { faces } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
+        Event::SquaredUp { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
+        Event::Unpicked { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
+        Event::Measured { piece, .. }
+        | Event::Outlined { piece, .. }
+        | Event::Spoilt { piece, .. } => Touched::Pieces(vec![*piece]),
+        Event::Renamed { .. }
+        | Event::Archived { .. }
+        | Event::ClothChanged { .. }
+        | Event::SparesCounted { .. }
+        | Event::Patched { .. }
+        | Event::Pinned { .. }
+        | Event::Wished { .. }
+        | Event::WholeMeasured { .. }
+        | Event::HeapSet { .. }
+        | Event::HeapTaken { .. }
+        | Event::ScrapTried { .. }
+        | Event::PlateMeasured { .. }
+        | Event::Gathered { .. }
+        | Event::Noted { .. } => Touched::Nothing,
+        Event::Begun { .. }
+        | Event::PlanChanged { .. }
+        | Event::LapsMarked { .. }
+        | Event::Moved { .. }
+        | Event::Turned { .. }
+        | Event::Flipped { .. }
+        | Event::PieceCut { .. }
+        | Event::SetAside { .. } => Touched::All,
+    }
+}
+
+/// The first of `tasks` that is not among the `done`, each done once for each time it
+/// is asked for.
+pub(crate) fn first_left(tasks: &[Task], done: &[(Task, Time)]) -> Option<Task> {
+    for (n, task) in tasks.iter().enumerate() {
+        let times = tasks[..=n].iter().filter(|t| *t == task).count();
+        let has = done.iter().filter(|(d, _)| d == task).count();
+        if has < times {
+            return Some(*task);
+        }
+    }
+    None
 }
 
 impl Throw {
@@ -442,7 +503,7 @@ impl Throw {
         else {
             return None;
         };
-        Some(Throw {
+        let mut throw = Throw {
             name: name.clone(),
             archived: false,
             plan: *plan,
@@ -465,11 +526,32 @@ impl Throw {
             covers: vec![Cover::default(); plan.squares() as usize],
             work: HashMap::new(),
             assembly: Assembly::new(plan.across, plan.down, plan.order),
-        })
+            standing: Standing::default(),
+        };
+        throw.standing = Standing::of(&throw);
+        Some(throw)
     }
 
     /// Fold one event in. Events that do not fit are passed over, never a panic.
     pub fn apply(&mut self, event: &Event, at: Time) {
+        self.fold(event, at);
+        match touched(event) {
+            Touched::Nothing => {}
+            Touched::Pieces(pieces) => {
+                let mut standing = std::mem::take(&mut self.standing);
+                standing.refresh(self, &pieces);
+                self.standing = standing;
+            }
+            Touched::All => self.standing = Standing::of(self),
+        }
+    }
+
+    /// How the work stands.
+    pub fn standing(&self) -> &Standing {
+        &self.standing
+    }
+
+    fn fold(&mut self, event: &Event, at: Time) {
         match event {
             Event::Begun { .. } => {}
             Event::Renamed { name } => self.name.clone_from(name),
@@ -973,6 +1055,11 @@ impl Throw {
 
     /// All tasks a piece goes through, in order.
     pub fn tasks(&self, piece: Rect) -> Vec<Task> {
+        self.tasks_of_size(piece, self.size(piece))
+    }
+
+    /// The same, its size being known.
+    pub(crate) fn tasks_of_size(&self, piece: Rect, size: Size) -> Vec<Task> {
         let mut out = Vec::with_capacity(6);
         if piece.is_square() {
             for_square(&self.cover(piece), &mut out);
@@ -983,7 +1070,6 @@ impl Throw {
             }
         }
         if piece == self.assembly.whole() {
-            let size = self.size(piece);
             let strips = self.plan.binding_for(size.width, size.height).strips;
             for_whole(&self.plan, strips, &mut out);
         }
@@ -992,20 +1078,13 @@ impl Throw {
 
     /// The next task of a piece, taken by itself; `None` once it has been through all.
     pub fn next(&self, piece: Rect) -> Option<Task> {
-        let tasks = self.tasks(piece);
-        let Some(work) = self.work.get(&piece) else {
-            return tasks.first().copied();
-        };
-        let mut done: Vec<Task> = work.done.iter().map(|(t, _)| *t).collect();
-        tasks
-            .into_iter()
-            .find(|task| match done.iter().position(|d| d == task) {
-                Some(at) => {
-                    done.swap_remove(at);
-                    false
-                }
-                None => true,
-            })
+        match self.assembly.number(piece) {
+            Some(n) => self.standing.next(n),
+            None => {
+                let done = self.work.get(&piece).map_or(&[][..], |w| &w.done);
+                first_left(&self.tasks(piece), done)
+            }
+        }
     }
 
     /// Whether a piece has been through all its own tasks.
@@ -1054,6 +1133,14 @@ impl Throw {
 
     /// The size a piece has, or will have if nothing else goes amiss; see the module.
     pub fn size(&self, piece: Rect) -> Size {
+        let known = self.assembly.number(piece);
+        known
+            .and_then(|n| self.standing.size(n))
+            .unwrap_or_else(|| self.size_from(piece, &Standing::default()))
+    }
+
+    /// A piece's size from its parts', which are looked up where they are known.
+    pub(crate) fn size_from(&self, piece: Rect, known: &Standing) -> Size {
         if let Some(squared) = self.work.get(&piece).and_then(|w| w.squared) {
             return squared;
         }
@@ -1063,7 +1150,11 @@ impl Throw {
                 height: self.plan.side,
             };
         };
-        let (a, b) = (self.size(join.first), self.size(join.second));
+        let of = |part: Rect| {
+            let found = self.assembly.number(part).and_then(|n| known.size(n));
+            found.unwrap_or_else(|| self.size_from(part, known))
+        };
+        let (a, b) = (of(join.first), of(join.second));
         let made = self.made(piece);
         let taken = take(made.joining, made.lap);
         let whole = match join.seam {
@@ -1124,15 +1215,7 @@ impl Throw {
 
     /// Tasks done and tasks in all.
     pub fn progress(&self) -> (usize, usize) {
-        let mut done = 0;
-        let mut all = 0;
-        for piece in self.assembly.pieces() {
-            let tasks = self.tasks(piece).len();
-            let has = self.work.get(&piece).map_or(0, |w| w.done.len());
-            done += has.min(tasks);
-            all += tasks;
-        }
-        (done, all)
+        self.standing.progress()
     }
 }
 

@@ -22,13 +22,7 @@ const STAGES: [(Stage, &str); 8] = [
 /// The bench, with the chosen piece in detail.
 pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, lens: Lens<'_>) -> BenchView {
     let throw = journal.throw();
-    let stage_name = |stage| {
-        let key = STAGES
-            .iter()
-            .find(|(s, _)| *s == stage)
-            .map_or("open", |(_, key)| key);
-        lens.say(&format!("stage-{key}"), &[])
-    };
+    let stage_name = |stage| stage_name(stage, lens);
     let cells: Vec<BenchCell> = throw
         .assembly()
         .whole()
@@ -96,6 +90,13 @@ pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, lens: Lens<'_>) -> 
         },
         chosen,
     }
+}
+
+/// A stage in words.
+pub(super) fn stage_name(stage: Stage, lens: Lens<'_>) -> String {
+    let found = STAGES.iter().find(|(s, _)| *s == stage);
+    let key = found.map_or("open", |(_, key)| key);
+    lens.say(&format!("stage-{key}"), &[])
 }
 
 /// How far a square is.

@@ -8,12 +8,12 @@ use crate::cloth::{
 use crate::deed::{Action, decide, used};
 use crate::faces::layers;
 use crate::journal::Journal;
-use crate::measure::{Length, ParseError, System, nm, zero};
+use crate::measure::{Length, ParseError, System, in_nm, nm, zero};
 use crate::pile::{Use, how};
 use crate::plan::{Plan, Stitch, fringe};
 use crate::scraps::{Scrap, Verdict, widest_stitch};
 use crate::tasks::Task;
-use crate::thread::{Gluing, Winding, for_throw, glue, seams};
+use crate::thread::{Gluing, Need, Winding, for_throw, glue, seams};
 use crate::throw::{Item, Throw};
 use crate::view::{
     Button, Choice, FieldProblem, Figure, GatherRow, GatherView, LapColumn, ScrapRow, ScrapTyped,
@@ -56,6 +56,67 @@ fn long(length: Length, lens: Lens<'_>) -> String {
                     .decimal((metres / 0.9144 * 10.0).ceil() / 10.0, 1)
             )
         }
+    }
+}
+
+/// The thread for the throw as it is planned.
+fn thread(throw: &Throw) -> Option<Need> {
+    let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
+    let stitch = nm(STITCH_NM);
+    let cloths = [&denim, &cotton];
+    for_throw(
+        &throw.plan,
+        covers(throw),
+        cloths,
+        stitch,
+        Winding::default(),
+    )
+    .ok()
+}
+
+/// How much of something is wanted, for a table.
+#[derive(Clone, Copy)]
+pub(super) struct Amount {
+    /// How many.
+    pub(super) count: u32,
+    /// Of what: the key of a word.
+    pub(super) unit: &'static str,
+    /// Side of a square, or length in all.
+    pub(super) length: Option<Length>,
+}
+
+/// How much of an item is wanted, where that can be said in figures.
+pub(super) fn amount(throw: &Throw, item: Item) -> Option<Amount> {
+    let p = &throw.plan;
+    let of = |count, unit, length| {
+        Some(Amount {
+            count,
+            unit,
+            length,
+        })
+    };
+    match item {
+        Item::Denim => of(p.squares(), "squares", Some(p.side)),
+        Item::Fabric { print } => of(used(throw, print), "squares", Some(p.side)),
+        Item::Binding => {
+            let size = throw.finished();
+            let need = p.binding_for(size.width, size.height);
+            of(need.strips, "strips", Some(need.length))
+        }
+        Item::Thread => {
+            let need = thread(throw)?;
+            let all = nm(in_nm(need.needle).saturating_mul(i64::from(need.needles)));
+            of(need.spools, "spools", Some(all))
+        }
+        Item::Bobbins => {
+            let need = thread(throw)?;
+            of(need.bobbins, "bobbins", Some(need.bobbin))
+        }
+        Item::Glue => {
+            let glued = glue(seams(p).joins, Gluing::default());
+            of(glued.bottles.unwrap_or(1), "bottles", None)
+        }
+        _ => None,
     }
 }
 
@@ -146,14 +207,7 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         ]
         .concat(),
     );
-    let thread = for_throw(
-        p,
-        covered,
-        [&denim, &cotton],
-        nm(STITCH_NM),
-        Winding::default(),
-    );
-    if let Ok(thread) = thread {
+    if let Some(thread) = thread(throw) {
         let twin = matches!(p.stitch, Stitch::Twin { .. });
         let mut lines = vec![say!(
             lens,

@@ -10,12 +10,19 @@ use crate::view::{HistoryRow, HistoryView};
 
 /// Newest first, `most` lines at most.
 pub(super) fn history(journal: &Journal, most: u32, lens: Lens<'_>) -> HistoryView {
-    let throw = journal.throw();
     let most = most.clamp(1, 2000) as usize;
-    let rows = journal
-        .entries()
-        .rev()
-        .take(most)
+    HistoryView {
+        head: head(journal, lens),
+        rows: rows(journal, most, lens),
+        more: journal.len() > most,
+    }
+}
+
+/// The newest entries, `most` at most, newest first.
+pub(super) fn rows(journal: &Journal, most: usize, lens: Lens<'_>) -> Vec<HistoryRow> {
+    let throw = journal.throw();
+    let entries = journal.entries().rev().take(most);
+    entries
         .map(|(e, stands)| HistoryRow {
             n: e.n as u32,
             at: e.at,
@@ -26,12 +33,7 @@ pub(super) fn history(journal: &Journal, most: u32, lens: Lens<'_>) -> HistoryVi
             },
             stands: stands || !matches!(e.what, What::Do(_)),
         })
-        .collect();
-    HistoryView {
-        head: head(journal, lens),
-        rows,
-        more: journal.len() > most,
-    }
+        .collect()
 }
 
 fn numbered(journal: &Journal, n: u64, lens: Lens<'_>) -> String {
@@ -192,7 +194,7 @@ fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
         } => {
             let list = pieces(list, throw, lens);
             match pinned {
-                true => say!(lens, "did-pin-place", pieces = list),
+                true => say!(lens, "did-fix", pieces = list),
                 false => say!(lens, "did-let-go", pieces = list),
             }
         }

@@ -5,6 +5,7 @@
 //! an action that [`crate::deed::decide`] allowed at that moment.
 
 mod bench;
+pub mod drawing;
 mod errors;
 mod faces;
 mod figures;
@@ -17,6 +18,7 @@ mod off;
 mod pictures;
 mod pile;
 mod plan;
+pub mod tables;
 mod work;
 
 use crate::journal::Journal;

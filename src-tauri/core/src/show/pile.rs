@@ -2,7 +2,7 @@
 
 use super::{Lens, errors, head, off, plan, refusal};
 use crate::cloth::{in_gsm, in_ounces};
-use crate::cutting::{self, BindingCut, CutPlan};
+use crate::cutting::{self, BindingCut, CutPlan, Cutting};
 use crate::deed::{Action, Refusal, decide};
 use crate::garments::{GarmentKind, GarmentSize, Part, Piece, Source, Station, Zone, ZoneKind};
 use crate::journal::Journal;
@@ -235,7 +235,7 @@ fn weight(heap: &Heap, lens: Lens<'_>) -> String {
 }
 
 /// What a piece is called, numbered where there are several of the same.
-fn part(heap: &Heap, index: usize, lens: Lens<'_>) -> String {
+pub(super) fn part(heap: &Heap, index: usize, lens: Lens<'_>) -> String {
     let key = |p: &Piece| match p.part {
         Part::LeftLeg => "left-leg",
         Part::RightLeg => "right-leg",
@@ -446,6 +446,68 @@ fn dragged(piece: &Piece, drag: Drag, sheet: &Sheet, lens: Lens<'_>) -> Piece {
     piece
 }
 
+/// How the pieces of a heap are cut: denim gives the binding, too.
+pub(super) fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
+    let mut how = heap.how(throw.plan.side);
+    if heap.makes == Use::Denim {
+        let size = throw.finished();
+        let binding = &throw.plan.binding;
+        how.binding = Some(BindingCut {
+            width: binding.strip,
+            least: throw.plan.side,
+            enough: throw.plan.binding_for(size.width, size.height).length,
+        });
+    }
+    how
+}
+
+/// The strips in words, from the hem up.
+pub(super) fn strips(piece: &Piece, cuts: &CutPlan, lens: Lens<'_>) -> Vec<String> {
+    let [_, _, left, _] = piece.reach();
+    let strips = cuts.strips.iter().enumerate();
+    strips
+        .map(|(i, strip)| {
+            let first = strip.squares.first().copied().unwrap_or(left);
+            say!(
+                lens,
+                "cut-strip",
+                n = i + 1,
+                from = lens.length(strip.from),
+                to = lens.length(strip.to),
+                count = strip.squares.len(),
+                left = lens.length(first - left)
+            )
+        })
+        .collect()
+}
+
+/// The strips for the binding in words.
+pub(super) fn binding_strips(piece: &Piece, cuts: &CutPlan, lens: Lens<'_>) -> Vec<String> {
+    let [_, _, left, _] = piece.reach();
+    let patches = cuts.binding.iter();
+    patches
+        .map(|patch| {
+            // A strip lies along the piece or across it.
+            let (high, wide) = (patch.to - patch.from, patch.right - patch.left);
+            let (length, width) = (std::cmp::max(high, wide), std::cmp::min(high, wide));
+            say!(
+                lens,
+                "cut-binding-strip",
+                size = lens.by(width, length),
+                from = lens.length(patch.from),
+                left = lens.length(patch.left - left)
+            )
+        })
+        .collect()
+}
+
+/// A kind of place to avoid.
+pub(super) fn zone(kind: ZoneKind, lens: Lens<'_>) -> String {
+    let found = ZONES.iter().find(|(k, _)| *k == kind);
+    let key = found.map_or("hole", |(_, key)| key);
+    lens.say(&format!("zone-{key}"), &[])
+}
+
 /// One piece's outline and where to cut it.
 pub(super) fn cutting(
     journal: &Journal,
@@ -517,16 +579,7 @@ pub(super) fn cutting(
         }),
     };
     let Some(piece) = piece else { return Ok(view) };
-    let mut how = heap.how(throw.plan.side);
-    if heap.makes == Use::Denim {
-        let size = throw.finished();
-        let binding = &throw.plan.binding;
-        how.binding = Some(BindingCut {
-            width: binding.strip,
-            least: throw.plan.side,
-            enough: throw.plan.binding_for(size.width, size.height).length,
-        });
-    }
+    let how = how_for(throw, heap);
     let Ok(cuts) = cutting::lay_out(&piece, &how) else {
         return Ok(view);
     };
@@ -553,42 +606,14 @@ pub(super) fn cutting(
             view.said.push(say!(lens, "cut-gain", n = squares - naive));
         }
     }
-    let [_, _, left, _] = piece.reach();
-    view.list = cuts
-        .strips
-        .iter()
-        .enumerate()
-        .map(|(i, strip)| {
-            let first = strip.squares.first().copied().unwrap_or(left);
-            say!(
-                lens,
-                "cut-strip",
-                n = i + 1,
-                from = lens.length(strip.from),
-                to = lens.length(strip.to),
-                count = strip.squares.len(),
-                left = lens.length(first - left)
-            )
-        })
-        .collect();
+    view.list = strips(&piece, &cuts, lens);
     if heap.cloth.stretch {
         view.said.push(say!(lens, "cut-stretch"));
     }
     if !heap.cloth.washed {
         view.said.push(say!(lens, "cut-unwashed"));
     }
-    for patch in &cuts.binding {
-        // A strip lies along the piece or across it.
-        let (high, wide) = (patch.to - patch.from, patch.right - patch.left);
-        let (length, width) = (std::cmp::max(high, wide), std::cmp::min(high, wide));
-        view.list.push(say!(
-            lens,
-            "cut-binding-strip",
-            size = lens.by(width, length),
-            from = lens.length(patch.from),
-            left = lens.length(patch.left - left)
-        ));
-    }
+    view.list.extend(binding_strips(&piece, &cuts, lens));
     view.expected = squares;
     view.picture = Some(picture(&piece, &cuts, how.cut_side(), &view.title, lens));
     let sheet = Sheet::of(&piece);
@@ -700,10 +725,7 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
             std::cmp::min(zone.right, right),
         );
         let (z, t) = (in_mm(far - near).max(0.0), in_mm(to - from).max(0.0));
-        let key = ZONES
-            .iter()
-            .find(|(k, _)| *k == zone.kind)
-            .map_or("hole", |(_, key)| key);
+        let kind = zone.kind;
         marks.push(Mark::Area {
             x: sheet.x(near),
             y: sheet.y(to),
@@ -711,7 +733,7 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
             h: t,
             ink: Ink::Waste,
             print: None,
-            label: (z.min(t) > 40.0).then(|| lens.say(&format!("zone-{key}"), &[])),
+            label: (z.min(t) > 40.0).then(|| self::zone(kind, lens)),
         });
     }
     for (i, strip) in cuts.strips.iter().enumerate() {

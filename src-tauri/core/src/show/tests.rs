@@ -35,6 +35,23 @@ fn act(journal: &mut Journal, action: &Action, at: Time) {
     journal.accept(entry).unwrap();
 }
 
+/// A later sentence under the same key would hide the first.
+#[test]
+fn no_sentence_is_said_twice_over() {
+    let mut seen = std::collections::BTreeSet::new();
+    let files = [
+        include_str!("../../words/en/work.ftl"),
+        include_str!("../../words/en/window.ftl"),
+        include_str!("../../words/en/shell.ftl"),
+    ];
+    for line in files.iter().flat_map(|f| f.lines()) {
+        if let Some((key, _)) = line.split_once(" =").filter(|(key, _)| !key.contains(' ')) {
+            assert!(seen.insert(key), "{key} stands twice");
+        }
+    }
+    assert!(seen.len() > 500);
+}
+
 /// Every key named in the sources has a sentence, and its arguments are all given.
 #[test]
 fn no_word_is_missing() {
@@ -53,6 +70,11 @@ fn no_word_is_missing() {
         include_str!("off.rs"),
         include_str!("pile.rs"),
         include_str!("gather.rs"),
+        include_str!("drawing/mod.rs"),
+        include_str!("drawing/face.rs"),
+        include_str!("drawing/piece.rs"),
+        include_str!("tables.rs"),
+        include_str!("layouts.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;
@@ -85,6 +107,21 @@ fn no_word_is_missing() {
             let key = format!("{stem}-{}", task.key());
             assert!(words.has(&key), "no words for {key}");
         }
+    }
+    for table in tables::Table::ALL {
+        let file = format!("file-{}", table.key());
+        for key in table.columns().iter().copied().chain([file.as_str()]) {
+            assert!(words.has(key), "no words for {key}");
+        }
+    }
+    for kind in ["square", "pair", "four", "row", "column", "part", "whole"] {
+        assert!(words.has(&format!("kind-{kind}")), "{kind}");
+    }
+    for unit in ["squares", "strips", "spools", "bobbins", "bottles"] {
+        assert!(words.has(&format!("unit-{unit}")), "{unit}");
+    }
+    for line in ["sewn", "open", "block", "fringe", "binding"] {
+        assert!(words.has(&format!("draw-key-{line}")), "{line}");
     }
 }
 
@@ -145,6 +182,8 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         // The last button is the one for all of them, where there is one and it is a tick.
         let last = ticks.last().unwrap();
         act(&mut journal, &last.action, now);
+        let throw = journal.throw();
+        assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
         pressed += 1;
         assert!(pressed < 500, "no end in sight");
     }

@@ -8,7 +8,7 @@
 use super::{Lens, head, names, pictures, swatches};
 use crate::assembly::{Kind, Rect};
 use crate::binding::Side;
-use crate::deed::{Action, ready};
+use crate::deed::Action;
 use crate::faces::Face;
 use crate::journal::Journal;
 use crate::measure::{Length, zero};
@@ -17,13 +17,14 @@ use crate::squaring;
 use crate::tasks::{Station, Task};
 use crate::throw::{Throw, Time};
 use crate::view::{Button, Card, CautionNote, Figure, Offer, StationTab, WorkView};
-use std::collections::BTreeMap;
 
 /// One task to do to some pieces of one kind.
 struct Batch {
     task: Task,
     kind: Kind,
-    pieces: Vec<Rect>,
+    /// The first of them.
+    piece: Rect,
+    count: usize,
     /// When the first of them has cooled, for a cooling task.
     cool_at: Option<Time>,
 }
@@ -31,17 +32,6 @@ struct Batch {
 impl Batch {
     fn waiting(&self, now: Time) -> bool {
         self.cool_at.is_some_and(|at| at > now)
-    }
-}
-
-fn tier(kind: Kind) -> u8 {
-    match kind {
-        Kind::Square => 0,
-        Kind::Pair => 1,
-        Kind::Four => 2,
-        Kind::Row | Kind::Column => 3,
-        Kind::Part => 4,
-        Kind::Whole => 5,
     }
 }
 
@@ -56,23 +46,26 @@ fn cool_at(throw: &Throw, piece: Rect) -> Option<Time> {
 }
 
 fn batches(throw: &Throw) -> Vec<Batch> {
-    let mut found: BTreeMap<(u8, Task), Batch> = BTreeMap::new();
-    for (piece, task) in ready(throw) {
-        let kind = throw.kind(piece);
-        let batch = found.entry((tier(kind), task)).or_insert(Batch {
-            task,
-            kind,
-            pieces: Vec::new(),
-            cool_at: None,
-        });
-        batch.pieces.push(piece);
-    }
-    let mut found: Vec<Batch> = found.into_values().collect();
-    for batch in found.iter_mut().filter(|b| b.task.is_cooling()) {
-        batch.pieces.sort_by_key(|p| cool_at(throw, *p));
-        batch.cool_at = batch.pieces.first().and_then(|p| cool_at(throw, *p));
-    }
-    found
+    let ready = throw.standing().ready().iter();
+    ready
+        .filter_map(|((_, task), numbers)| {
+            let mut pieces = numbers
+                .iter()
+                .filter_map(|n| throw.assembly().numbered(*n as usize));
+            let piece = match task.is_cooling() {
+                // What was pressed first has cooled first.
+                true => pieces.min_by_key(|p| cool_at(throw, *p)),
+                false => pieces.next(),
+            }?;
+            Some(Batch {
+                task: *task,
+                kind: throw.kind(piece),
+                piece,
+                count: numbers.len(),
+                cool_at: task.is_cooling().then(|| cool_at(throw, piece)).flatten(),
+            })
+        })
+        .collect()
 }
 
 /// The step screen.
@@ -98,7 +91,7 @@ pub(super) fn work(
             kind: b.kind,
             station: b.task.station(),
             title: title(throw, b, lens),
-            count: names::count(b.kind, b.pieces.len(), lens),
+            count: names::count(b.kind, b.count, lens),
             waiting: b.waiting(lens.now),
         })
         .collect();
@@ -136,7 +129,7 @@ fn stations(batches: &[Batch], chosen: Option<Station>, lens: Lens<'_>) -> Vec<S
             let here = batches
                 .iter()
                 .filter(|b| station.is_none_or(|s| b.task.station() == s));
-            let ready: usize = here.map(|b| b.pieces.len()).sum();
+            let ready: usize = here.map(|b| b.count).sum();
             let label = match station {
                 Some(s) => station_name(s, lens),
                 None => say!(lens, "station-any"),
@@ -155,7 +148,7 @@ fn stations(batches: &[Batch], chosen: Option<Station>, lens: Lens<'_>) -> Vec<S
 /// What to do, for this batch: the binding's wash says which wash it is.
 fn title(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> String {
     let times = |task| {
-        let work = batch.pieces.first().and_then(|p| throw.work(*p));
+        let work = throw.work(batch.piece);
         work.map_or(0, |w| w.done.iter().filter(|(t, _)| *t == task).count()) + 1
     };
     match batch.task {
@@ -178,24 +171,17 @@ fn title(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> String {
 
 fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
     let task = batch.task;
-    let piece = batch.pieces[0];
-    let all = throw
-        .assembly()
-        .pieces()
-        .filter(|p| throw.kind(*p) == batch.kind && throw.tasks(*p).contains(&task));
-    let (mut total, mut done) = (0, 0);
-    for p in all {
-        total += 1;
-        done += usize::from(throw.has(p, task));
-    }
+    let piece = batch.piece;
+    let (total, done) = throw.standing().tally(batch.kind, task);
+    let (total, done) = (total as usize, done as usize);
     let left = total - done.min(total);
     let remain = match batch.kind {
         Kind::Whole => String::new(),
-        kind if batch.pieces.len() < left => say!(
+        kind if batch.count < left => say!(
             lens,
             "remain-some-ready",
             left = names::count(kind, left, lens),
-            ready = batch.pieces.len()
+            ready = batch.count
         ),
         kind => say!(
             lens,
@@ -324,13 +310,13 @@ fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String
 }
 
 fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
-    let (task, n) = (batch.task, batch.pieces.len());
+    let (task, n) = (batch.task, batch.count);
     let one = format!("tick-{}", task.key());
     let mut out = vec![Button {
         label: lens.say(&one, &[]),
         action: Action::Tick {
             task,
-            pieces: vec![batch.pieces[0]],
+            pieces: vec![batch.piece],
         },
     }];
     let mut more = |count: usize, key: &str| {
@@ -351,11 +337,10 @@ fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
         more(n, "tick-all");
     }
     if task == Task::Cut && throw.spares > 0 {
-        let count = (throw.spares as usize).min(n);
         out.push(Button {
             label: say!(lens, "tick-spare", n = throw.spares),
             action: Action::UseSpares {
-                pieces: batch.pieces[..count.min(1)].to_vec(),
+                pieces: vec![batch.piece],
             },
         });
     }

@@ -65,16 +65,24 @@ shell-help =
     lapwork figures <Pfad>     gibt die Zahlen einer Decke als JSON aus
     lapwork history <Pfad>     gibt aus, was wann getan wurde (UTC), das Neueste zuerst
     lapwork check <Pfad>       sagt, ob die Datei einer Decke in Ordnung ist
+    lapwork draw <Pfad>        nennt die Zeichnungen, die es gibt; mit dem Namen einer gibt es sie als SVG aus
+    lapwork table <Pfad>       nennt die Tabellen, die es gibt; mit dem Namen einer gibt es sie als CSV aus
     lapwork demo <Pfad>        schreibt die Probedecke in eine neue Datei
     { "" }
     <Pfad> ist eine throw.jsonl oder der Ordner, in dem sie liegt.
     { "" }
     --metric                   Längen in Millimetern
+    --ink                      Zeichnungen schwarz-weiß
     --language <Kürzel>        in dieser Sprache (en, de), nicht in der des Systems
     --help, --version
     { "" }
     Endet mit 0, wenn alles gut ist, mit 1, wenn eine geprüfte Datei eine abgerissene letzte Zeile hat, mit 2, wenn es nicht geht.
     LAPWORK_DATA nennt den Ordner, in dem das Fenster die Decken aufhebt.
+
+error-no-drawing = Eine Zeichnung „{ $which }“ gibt es von dieser Decke nicht.
+error-no-drawing-next = Lass den Namen weg, um die vorhandenen zu sehen.
+error-no-table = Eine Tabelle „{ $which }“ gibt es nicht.
+error-no-table-next = Lass den Namen weg, um die vorhandenen zu sehen.
 
 error-no-language = Eine Sprache „{ $language }“ gibt es hier nicht.
 error-no-language-next = Nenne eine von diesen: { $languages }.

@@ -693,8 +693,8 @@ did-turn = { $quarters ->
 }
 did-turn-several = { $n } Stücke gedreht
 did-flip = Umgedreht: { $pieces }
-did-pin-place = Auf dem Platz festgesteckt: { $pieces }
-did-let-go = Nicht mehr festgesteckt: { $pieces }
+did-fix = Soll an seinem Platz bleiben: { $pieces }
+did-let-go = Muss nicht mehr an seinem Platz bleiben: { $pieces }
 did-wish = Wünsche für die Seiten: { $front } vorn belegt, { $back } hinten
 did-set-aside = Weggelegt: { $piece }
 did-measure-whole = Ganze Decke gemessen: { $size }
@@ -1148,6 +1148,86 @@ covering-piece-sewn = Quadrate { $squares }; genäht
 labelling-1 = Schreib Reihe und Platz jedes Quadrats, etwa 3·5, auf einen Zettel und steck ihn oben links auf die Vorderseite; oder schreib es dort mit Kreide.
 labelling-2 = Der Zettel zeigt, welche Kante oben und welche Seite vorn ist; so lässt sich ein Quadrat aufheben und zurücklegen.
 labelling-3 = Nimm Kreide oder einen Stift, der verschwindet, zuerst an einem Rest probiert. Zieh die Stecknadeln heraus, bevor Bügeleisen und Nadel in die Nähe kommen.
+
+## Zeichnungen und Tabellen zum Mitnehmen
+
+draw-size = { $grid }, Quadrate zu { $side }; fertig { $size }
+draw-stitching = Das ist die Nähseite: Sie liegt an der Maschine oben.
+draw-turned = Umgeblättert wie eine Seite: Links und rechts tauschen, die Spalten zählen also von rechts. Der Unterfaden liegt auf dieser Seite.
+draw-count = { $n ->
+    [one] { $n } Quadrat
+   *[other] { $n } Quadrate
+}
+draw-count-wrong = { $n ->
+    [one] { $n } Quadrat, linke Stoffseite außen
+   *[other] { $n } Quadrate, linke Stoffseite außen
+}
+draw-key-sewn = Genäht
+draw-key-open = Noch zu nähen
+draw-key-block = Kante eines Vierers
+draw-key-fringe = Offene Kante, bis sie eingefasst ist
+draw-key-binding = Einfassung
+draw-key-cut = Schnitte quer, vom Saum gezählt; die Nummern der Streifen stehen in Kreisen.
+draw-key-avoid = Zu meiden: { $kinds }
+draw-key-strip = Streifen für die Einfassung
+file-front = vorn
+file-back = hinten
+file-squares = quadrate
+file-covering = stoffe
+file-joins = verbindungen
+file-cutting = zuschnitt
+file-supplies = bedarf
+file-record = verlauf
+table-yes = ja
+table-no = nein
+column-label = Quadrat
+column-row = Reihe
+column-column = Spalte
+column-column-back = Spalte von hinten gesehen
+column-denim = Jeansstoff
+column-wrong-up = Linke Stoffseite oben
+column-front = Stoff vorn
+column-back = Stoff hinten
+column-stage = Wie weit
+column-letters = Buchstaben
+column-name = Name
+column-on-front = Vorn
+column-on-back = Hinten
+column-total = Zusammen
+column-stock = Zur Hand
+column-piece = Stück
+column-kind = Art
+column-first = Erstes Teil
+column-second = Zweites Teil
+column-lap-fraction = Überlappung, Bruch eines Zolls
+column-lap-in = Überlappung (Zoll)
+column-lap-mm = Überlappung (mm)
+column-sewn = Genäht
+column-heap = Vom Stapel
+column-for = Für
+column-width-in = Größte Breite (Zoll)
+column-width-mm = Größte Breite (mm)
+column-height-in = Länge (Zoll)
+column-height-mm = Länge (mm)
+column-strips = Streifen
+column-expected = Quadrate erwartet
+column-counted = Quadrate gezählt
+column-item = Posten
+column-count = Anzahl
+column-unit = Wovon
+column-length-in = Länge (Zoll)
+column-length-mm = Länge (mm)
+column-words = In Worten
+column-have = Zur Hand
+column-time = Wann (UTC)
+column-entry = Eintrag
+column-done = Was getan wurde
+column-stands = Gilt
+unit-squares = Quadrate
+unit-strips = Streifen
+unit-spools = Spulen
+unit-bobbins = Unterfadenspulen
+unit-bottles = Flaschen
 
 ## Wie Dinge aneinandergereiht und Längen getippt werden
 

@@ -65,15 +65,23 @@ shell-help =
     lapwork history <path>     print what was done and when (UTC), newest first
     lapwork check <path>       say whether a throw file is sound
     lapwork demo <path>        write the demo throw to a new file
+    lapwork draw <path>        list the drawings there are; with the name of one, print it as SVG
+    lapwork table <path>       list the tables there are; with the name of one, print it as CSV
     { "" }
     <path> is a throw.jsonl or the folder it is in.
     { "" }
     --metric                   lengths in millimetres
+    --ink                      drawings in black and white
     --language <code>          say it in this language (en, de), not the system’s
     --help, --version
     { "" }
     Ends with 0 if all is well, 1 if a checked file has a torn last line, 2 if it cannot be done.
     LAPWORK_DATA names the folder where the window keeps its throws.
+
+error-no-drawing = There is no drawing “{ $which }” of this throw.
+error-no-drawing-next = Leave out its name to see those there are.
+error-no-table = There is no table “{ $which }”.
+error-no-table-next = Leave out its name to see those there are.
 
 error-no-language = There is no language “{ $language }” here.
 error-no-language-next = Name one of these: { $languages }.

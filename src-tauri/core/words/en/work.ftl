@@ -694,8 +694,8 @@ did-turn = { $quarters ->
 }
 did-turn-several = { $n } pieces turned
 did-flip = Turned over: { $pieces }
-did-pin-place = Pinned to its place: { $pieces }
-did-let-go = No longer pinned: { $pieces }
+did-fix = To stay in place: { $pieces }
+did-let-go = Need not stay in place: { $pieces }
 did-wish = Faces wished for: { $front } covered on the front, { $back } on the back
 did-set-aside = Set aside: { $piece }
 did-measure-whole = Whole throw measured: { $size }
@@ -1054,6 +1054,85 @@ figure-widest = Widest stitch to set
 thick = about { $n } mm, { $layers } layers
 strikes = none: the needle strikes the plate
 
+## Drawings and tables to take out of the app
+
+draw-size = { $grid }, squares of { $side }; { $size } when done
+draw-stitching = This is the stitching side: it lies up at the machine.
+draw-turned = Turned over like a page: left and right change places, so the columns count from the right. The bobbin’s thread is on this side.
+draw-count = { $n ->
+    [one] { $n } square
+   *[other] { $n } squares
+}
+draw-count-wrong = { $n ->
+    [one] { $n } square, wrong side out
+   *[other] { $n } squares, wrong side out
+}
+draw-key-sewn = Stitched
+draw-key-open = Still to be stitched
+draw-key-block = Edge of a four
+draw-key-fringe = Raw edge, until it is bound
+draw-key-binding = Binding
+draw-key-cut = Cuts straight across, told from the hem; strips are numbered in circles.
+draw-key-avoid = Cut clear of: { $kinds }
+draw-key-strip = Strip for the binding
+file-front = front
+file-back = back
+file-squares = squares
+file-covering = covering
+file-joins = joins
+file-cutting = cutting
+file-supplies = supplies
+file-record = record
+table-yes = yes
+table-no = no
+column-label = Square
+column-row = Row
+column-column = Column
+column-column-back = Column seen from the back
+column-denim = Denim
+column-wrong-up = Wrong side up
+column-front = Print on the front
+column-back = Print on the back
+column-stage = How far
+column-letters = Letters
+column-name = Name
+column-on-front = On the front
+column-on-back = On the back
+column-total = In all
+column-stock = At hand
+column-piece = Piece
+column-kind = Kind
+column-first = First part
+column-second = Second part
+column-lap-fraction = Lap, fraction of an inch
+column-lap-in = Lap (in)
+column-lap-mm = Lap (mm)
+column-sewn = Stitched
+column-heap = Heap
+column-for = For
+column-width-in = Widest (in)
+column-width-mm = Widest (mm)
+column-height-in = Length (in)
+column-height-mm = Length (mm)
+column-strips = Strips
+column-expected = Squares expected
+column-counted = Squares counted
+column-item = Item
+column-count = Count
+column-unit = Of what
+column-length-in = Length (in)
+column-length-mm = Length (mm)
+column-words = In words
+column-have = At hand
+column-time = When (UTC)
+column-entry = Entry
+column-done = What was done
+column-stands = Stands
+unit-squares = squares
+unit-strips = strips
+unit-spools = spools
+unit-bobbins = bobbins
+unit-bottles = bottles
 ## Laying out both faces
 
 share-none = None

@@ -1,0 +1,116 @@
+//! Drawings that leave the app: one face of the throw, one piece of the pile, each a
+//! stand-alone SVG 1.1 document.
+//!
+//! They are meant for paper, for a pinboard, or for another drawing program, so they carry
+//! their own patterns, words and legend and lean on nothing outside themselves. In
+//! [`Style::Ink`] there are only black and white.
+//!
+//! Promises: what the maker typed is escaped, and characters that XML 1.0 (section 2.2)
+//! does not allow are left out; no text and no mark lies outside the view box, texts being
+//! broken by a width reckoned for a wide face of type; the same throw, words and ruler
+//! give the same bytes.
+
+mod cloth;
+mod face;
+mod page;
+mod piece;
+
+use super::tables::slug;
+use super::{Lens, refusal};
+use crate::deed::Refusal;
+use crate::faces::Face;
+use crate::garments::Source;
+use crate::journal::Journal;
+use crate::throw::Throw;
+use crate::view::Problem;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+pub use face::face_svg;
+pub use piece::piece_svg;
+
+/// A drawing that can be had.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "of")]
+pub enum Drawing {
+    /// One face of the throw.
+    Face {
+        /// Which.
+        face: Face,
+    },
+    /// One piece on the pile, with where to cut it.
+    Piece {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        index: u8,
+    },
+}
+
+/// How a drawing is coloured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Style {
+    /// In the colours of the cloths.
+    #[default]
+    Colour,
+    /// Black on white: textures and letters only.
+    Ink,
+}
+
+impl Drawing {
+    /// Every drawing of a throw: the faces, then the pieces of the pile that have an outline.
+    pub fn all(throw: &Throw) -> Vec<Drawing> {
+        let faces = [Face::Front, Face::Back].map(|face| Drawing::Face { face });
+        let pieces = throw.pile.iter().flat_map(|(n, heap)| {
+            let pieces = match &heap.from {
+                Source::Cloth(garment) => garment.pieces.len(),
+                Source::Precut(_) => 0,
+            };
+            (0..pieces).filter_map(|i| {
+                let index = u8::try_from(i).ok()?;
+                Some(Drawing::Piece { n: *n, index })
+            })
+        });
+        faces.into_iter().chain(pieces).collect()
+    }
+
+    /// What it is called on the command line: `front`, `back`, `piece-2-1` (heap, piece from 1).
+    pub fn key(self) -> String {
+        match self {
+            Drawing::Face { face: Face::Front } => "front".into(),
+            Drawing::Face { face: Face::Back } => "back".into(),
+            Drawing::Piece { n, index } => format!("piece-{n}-{}", u16::from(index) + 1),
+        }
+    }
+
+    /// The drawing itself.
+    ///
+    /// # Errors
+    /// A [`Problem`] when there is no such piece on the pile.
+    pub fn svg(self, journal: &Journal, style: Style, lens: Lens<'_>) -> Result<String, Problem> {
+        match self {
+            Drawing::Face { face } => Ok(face_svg(journal, face, style, lens)),
+            Drawing::Piece { n, index } => piece_svg(journal, (n, index), style, lens),
+        }
+    }
+
+    /// A name for the file, safe on every system: letters, digits and hyphens.
+    pub fn file_name(self, throw: &Throw, lens: Lens<'_>) -> String {
+        let what = match self {
+            Drawing::Face { face: Face::Front } => say!(lens, "file-front"),
+            Drawing::Face { face: Face::Back } => say!(lens, "file-back"),
+            Drawing::Piece { n, index } => {
+                let name = throw.pile.get(&n).map_or("", |heap| heap.name());
+                let piece = u16::from(index) + 1;
+                format!("{} {n} {piece}", slug(name, "", 30))
+            }
+        };
+        format!("{}.svg", slug(&throw.name, &what, 60))
+    }
+}
+
+/// The refusal for a piece that is not there.
+fn no_piece(throw: &Throw, lens: Lens<'_>) -> Problem {
+    refusal(&Refusal::Pile, Some(throw), lens)
+}

@@ -1,0 +1,490 @@
+//! Tables for spreadsheets and programs: CSV as RFC 4180 has it, UTF-8, lines ended by
+//! CR LF, the first line the headings.
+//!
+//! Promises: lengths stand in inches and in millimetres in columns of their own, as plain
+//! numbers with a point whatever the language; millimetres are exact, inches to a
+//! millionth. No text is taken for a formula: a cell that begins with `=`, `+`, `-`, `@`,
+//! a tab or an end of line gets an apostrophe before it (the rule of OWASP's page on CSV
+//! injection, from memory). A length in words of the ruler keeps its unit, so that no
+//! spreadsheet takes ½ written `1/2` for a date.
+
+use super::{Lens, bench, gather, history, names, pile};
+use crate::faces::{Face, mirrored};
+use crate::garments::Source;
+use crate::journal::Journal;
+use crate::measure::{Length, NM_PER_INCH, in_nm};
+use crate::pile::{Heap, Use};
+use crate::tasks::Task;
+use crate::throw::{Throw, Time};
+use serde::{Deserialize, Serialize};
+use time::OffsetDateTime;
+use ts_rs::TS;
+
+/// A table that can be had.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Table {
+    /// Every square with its cloths and how far it is.
+    Squares,
+    /// Every print with how many squares it covers.
+    Covering,
+    /// Every join in working order with its lap.
+    Joins,
+    /// Every piece of the pile with what it gives.
+    Cutting,
+    /// What to have at hand.
+    Supplies,
+    /// What was done, and when.
+    Record,
+}
+
+impl Table {
+    /// All of them.
+    pub const ALL: [Table; 6] = [
+        Table::Squares,
+        Table::Covering,
+        Table::Joins,
+        Table::Cutting,
+        Table::Supplies,
+        Table::Record,
+    ];
+
+    /// What it is called on the command line.
+    pub fn key(self) -> &'static str {
+        match self {
+            Table::Squares => "squares",
+            Table::Covering => "covering",
+            Table::Joins => "joins",
+            Table::Cutting => "cutting",
+            Table::Supplies => "supplies",
+            Table::Record => "record",
+        }
+    }
+
+    /// The table itself.
+    pub fn csv(self, journal: &Journal, lens: Lens<'_>) -> String {
+        let throw = journal.throw();
+        let rows = match self {
+            Table::Squares => squares(throw, lens),
+            Table::Covering => covering(throw, lens),
+            Table::Joins => joins(throw, lens),
+            Table::Cutting => cutting(throw, lens),
+            Table::Supplies => supplies(journal, lens),
+            Table::Record => record(journal, lens),
+        };
+        let heads = self.columns().iter().map(|key| text(&lens.say(key, &[])));
+        written(std::iter::once(heads.collect()).chain(rows))
+    }
+
+    /// A name for the file, safe on every system: letters, digits and hyphens.
+    pub fn file_name(self, throw: &Throw, lens: Lens<'_>) -> String {
+        let what = lens.say(&format!("file-{}", self.key()), &[]);
+        format!("{}.csv", slug(&throw.name, &what, 60))
+    }
+
+    /// The headings, by their keys in the words files.
+    pub(super) fn columns(self) -> &'static [&'static str] {
+        match self {
+            Table::Squares => &[
+                "column-label",
+                "column-row",
+                "column-column",
+                "column-column-back",
+                "column-denim",
+                "column-wrong-up",
+                "column-front",
+                "column-back",
+                "column-stage",
+            ],
+            Table::Covering => &[
+                "column-letters",
+                "column-name",
+                "column-on-front",
+                "column-on-back",
+                "column-total",
+                "column-stock",
+            ],
+            Table::Joins => &[
+                "column-piece",
+                "column-kind",
+                "column-first",
+                "column-second",
+                "column-lap-fraction",
+                "column-lap-in",
+                "column-lap-mm",
+                "column-sewn",
+            ],
+            Table::Cutting => &[
+                "column-heap",
+                "column-name",
+                "column-piece",
+                "column-for",
+                "column-width-in",
+                "column-width-mm",
+                "column-height-in",
+                "column-height-mm",
+                "column-strips",
+                "column-expected",
+                "column-counted",
+            ],
+            Table::Supplies => &[
+                "column-item",
+                "column-count",
+                "column-unit",
+                "column-length-in",
+                "column-length-mm",
+                "column-words",
+                "column-have",
+            ],
+            Table::Record => &[
+                "column-time",
+                "column-entry",
+                "column-done",
+                "column-stands",
+            ],
+        }
+    }
+}
+
+/// Letters and digits of a name and what it is of, joined by hyphens, small; never empty,
+/// at most `most` characters of the name.
+pub(super) fn slug(name: &str, what: &str, most: usize) -> String {
+    let parts = |text: &str| {
+        let words = text.split(|c: char| !c.is_alphanumeric());
+        let words: Vec<String> = words
+            .filter(|w| !w.is_empty())
+            .map(str::to_lowercase)
+            .collect();
+        words.join("-")
+    };
+    let mut own = String::new();
+    // Names of files end at 255 bytes on common systems.
+    for c in parts(name).chars().take(most) {
+        if own.len() + c.len_utf8() > 120 {
+            break;
+        }
+        own.push(c);
+    }
+    let own = own.trim_matches('-');
+    // A combining sign may come out of making small; it is no letter.
+    let own: String = own
+        .chars()
+        .filter(|c| c.is_alphanumeric() || *c == '-')
+        .collect();
+    let own = if own.is_empty() { "lapwork" } else { &own };
+    match parts(what).as_str() {
+        "" => own.to_string(),
+        what => format!("{own}-{what}"),
+    }
+}
+
+/// Rows as CSV. Writing to memory cannot fail.
+fn written(rows: impl Iterator<Item = Vec<String>>) -> String {
+    let mut out = csv::WriterBuilder::new()
+        .terminator(csv::Terminator::CRLF)
+        .from_writer(Vec::new());
+    for row in rows {
+        let _ = out.write_record(&row);
+    }
+    out.into_inner()
+        .ok()
+        .and_then(|bytes| String::from_utf8(bytes).ok())
+        .unwrap_or_default()
+}
+
+/// A cell of text that no spreadsheet takes for a formula.
+fn text(text: &str) -> String {
+    match text.chars().next() {
+        Some('=' | '+' | '-' | '@' | '\t' | '\r' | '\n') => format!("'{text}"),
+        _ => text.to_string(),
+    }
+}
+
+/// Millionths as a plain decimal number with no needless noughts.
+fn millionths(count: i128) -> String {
+    let sign = if count < 0 { "-" } else { "" };
+    let (whole, rest) = (
+        count.unsigned_abs() / 1_000_000,
+        count.unsigned_abs() % 1_000_000,
+    );
+    if rest == 0 {
+        return format!("{sign}{whole}");
+    }
+    let rest = format!("{rest:06}");
+    format!("{sign}{whole}.{}", rest.trim_end_matches('0'))
+}
+
+fn mm(length: Length) -> String {
+    millionths(i128::from(in_nm(length)))
+}
+
+/// To the nearest millionth: exact for every 1/64.
+fn inches(length: Length) -> String {
+    let scaled = i128::from(in_nm(length)) * 1_000_000;
+    let inch = i128::from(NM_PER_INCH);
+    millionths((scaled + inch / 2).div_euclid(inch))
+}
+
+/// `9 1/2 in`, exact, whatever the ruler.
+fn fraction(length: Length) -> String {
+    let (total, inch) = (in_nm(length), NM_PER_INCH);
+    let (whole, mut num, mut den) = (total / inch, (total % inch).abs(), inch);
+    let (mut a, mut b) = (num, den);
+    while b != 0 {
+        (a, b) = (b, a % b);
+    }
+    num /= a.max(1);
+    den /= a.max(1);
+    match (whole, num) {
+        (_, 0) => format!("{whole} in"),
+        (0, _) => format!("{num}/{den} in"),
+        _ => format!("{whole} {num}/{den} in"),
+    }
+}
+
+fn yes(yes: bool, lens: Lens<'_>) -> String {
+    if yes {
+        say!(lens, "table-yes")
+    } else {
+        say!(lens, "table-no")
+    }
+}
+
+fn squares(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
+    let row = |square| {
+        let cover = throw.cover(square);
+        let print = |face| {
+            let own = cover
+                .on(face)
+                .and_then(|p| throw.prints.get(usize::from(p)));
+            own.map_or_else(String::new, |p| text(&p.name))
+        };
+        let denim = throw.denims.get(usize::from(cover.denim));
+        vec![
+            text(&names::square(square)),
+            (square.row + 1).to_string(),
+            (square.col + 1).to_string(),
+            (mirrored(square, throw.plan.across).col + 1).to_string(),
+            denim.map_or_else(String::new, |d| text(&d.name)),
+            yes(cover.wrong_side_up, lens),
+            print(Face::Front),
+            print(Face::Back),
+            text(&bench::stage_name(bench::stage(throw, square), lens)),
+        ]
+    };
+    throw.assembly().whole().squares().map(row).collect()
+}
+
+fn covering(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
+    let _ = lens;
+    let letters = names::letters(&throw.prints);
+    let prints = throw.prints.iter().zip(letters).enumerate();
+    prints
+        .map(|(i, (print, letters))| {
+            let on = |face| {
+                let covers = throw.covers().iter();
+                covers.filter(|c| c.on(face) == Some(i as u8)).count()
+            };
+            let (front, back) = (on(Face::Front), on(Face::Back));
+            vec![
+                text(&letters),
+                text(&print.name),
+                front.to_string(),
+                back.to_string(),
+                (front + back).to_string(),
+                print.stock.map_or_else(String::new, |n| n.to_string()),
+            ]
+        })
+        .collect()
+}
+
+fn joins(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
+    let joins = throw.assembly().joins().iter();
+    joins
+        .map(|join| {
+            let name = |piece| text(&names::piece(throw, piece, lens));
+            let lap = throw.made(join.whole).lap;
+            let kind = names::key(throw.kind(join.whole));
+            vec![
+                name(join.whole),
+                text(&lens.say(&format!("kind-{kind}"), &[])),
+                name(join.first),
+                name(join.second),
+                fraction(lap),
+                inches(lap),
+                mm(lap),
+                yes(throw.has(join.whole, Task::Stitch), lens),
+            ]
+        })
+        .collect()
+}
+
+fn cutting(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
+    let heaps = throw.pile.iter();
+    heaps
+        .flat_map(|(n, heap)| (0..heap.counted.len()).map(move |i| piece(throw, *n, heap, i, lens)))
+        .collect()
+}
+
+fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Vec<String> {
+    let (width, height, strips, expected) = match &heap.from {
+        Source::Cloth(garment) => match garment.pieces.get(index) {
+            Some(piece) => {
+                let [low, top, left, right] = piece.reach();
+                let cuts = crate::cutting::lay_out(piece, &pile::how_for(throw, heap)).ok();
+                let strips = cuts.as_ref().map_or(0, |c| c.strips.len());
+                let count = cuts.map_or(0, |c| c.count);
+                (Some(right - left), Some(top - low), Some(strips), count)
+            }
+            None => (None, None, None, 0),
+        },
+        Source::Precut(pack) => {
+            let side = Some(pack.side);
+            (side, side, None, heap.expected(index, throw.plan.side))
+        }
+    };
+    let in_mm = |l: Option<Length>| l.map_or_else(String::new, mm);
+    let in_inches = |l: Option<Length>| l.map_or_else(String::new, inches);
+    let what = match heap.makes {
+        Use::Denim => say!(lens, "make-denim"),
+        Use::Fabric { print } => {
+            let print = throw.prints.get(usize::from(print));
+            print.map_or_else(String::new, |p| p.name.clone())
+        }
+    };
+    let counted = heap.counted.get(index).copied().flatten();
+    vec![
+        n.to_string(),
+        text(heap.name()),
+        text(&pile::part(heap, index, lens)),
+        text(&what),
+        in_inches(width),
+        in_mm(width),
+        in_inches(height),
+        in_mm(height),
+        strips.map_or_else(String::new, |n| n.to_string()),
+        expected.to_string(),
+        counted.map_or_else(String::new, |n| n.to_string()),
+    ]
+}
+
+fn supplies(journal: &Journal, lens: Lens<'_>) -> Vec<Vec<String>> {
+    let throw = journal.throw();
+    let rows = gather::gather(journal, lens).rows.into_iter();
+    rows.map(|row| {
+        let amount = gather::amount(throw, row.item);
+        let count = amount.map(|a| a.count.to_string()).unwrap_or_default();
+        let unit = amount.map(|a| lens.say(&format!("unit-{}", a.unit), &[]));
+        let length = amount.and_then(|a| a.length);
+        vec![
+            text(&row.label),
+            count,
+            text(&unit.unwrap_or_default()),
+            length.map_or_else(String::new, inches),
+            length.map_or_else(String::new, mm),
+            text(&lens.words.list("sentences", row.lines.iter().cloned())),
+            yes(row.have, lens),
+        ]
+    })
+    .collect()
+}
+
+/// Oldest first.
+fn record(journal: &Journal, lens: Lens<'_>) -> Vec<Vec<String>> {
+    let mut rows: Vec<Vec<String>> = history::rows(journal, usize::MAX, lens)
+        .into_iter()
+        .map(|row| {
+            vec![
+                moment(row.at),
+                row.n.to_string(),
+                text(&row.text),
+                yes(row.stands, lens),
+            ]
+        })
+        .collect();
+    rows.reverse();
+    rows
+}
+
+/// A moment as ISO 8601 has it, in UTC to the second: `2026-01-31T17:05:09Z`.
+fn moment(at: Time) -> String {
+    let Ok(when) = OffsetDateTime::from_unix_timestamp(at.div_euclid(1000)) else {
+        return at.to_string();
+    };
+    format!(
+        "{:04}-{:02}-{:02}T{:02}:{:02}:{:02}Z",
+        when.year(),
+        u8::from(when.month()),
+        when.day(),
+        when.hour(),
+        when.minute(),
+        when.second()
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::{inch64, nm, tenth_mm};
+    use proptest::prelude::*;
+
+    #[test]
+    fn numbers_are_plain_and_fractions_exact() {
+        assert_eq!(inches(inch64(32)), "0.5");
+        assert_eq!(inches(inch64(1)), "0.015625");
+        assert_eq!(inches(tenth_mm(120)), "0.472441");
+        assert_eq!(mm(inch64(1)), "0.396875");
+        assert_eq!(mm(nm(-1_500_000)), "-1.5");
+        assert_eq!(fraction(inch64(9 * 64 + 32)), "9 1/2 in");
+        assert_eq!(fraction(inch64(24)), "3/8 in");
+        assert_eq!(fraction(inch64(128)), "2 in");
+        assert_eq!(fraction(tenth_mm(120)), "60/127 in");
+    }
+
+    #[test]
+    fn no_cell_is_a_formula() {
+        for (typed, kept) in [
+            ("=1+1", "'=1+1"),
+            ("+1", "'+1"),
+            ("-1", "'-1"),
+            ("@a", "'@a"),
+            ("\ta", "'\ta"),
+            ("\ra", "'\ra"),
+            ("a=1", "a=1"),
+            ("", ""),
+        ] {
+            assert_eq!(text(typed), kept);
+        }
+    }
+
+    #[test]
+    fn moments_are_in_utc() {
+        // RFC 3339's own way of writing the first second of 1985-04-13, checked by `date -u`.
+        assert_eq!(moment(482_196_050_520), "1985-04-12T23:20:50Z");
+        assert_eq!(moment(0), "1970-01-01T00:00:00Z");
+        assert_eq!(moment(i64::MAX), i64::MAX.to_string());
+    }
+
+    proptest! {
+        #[test]
+        fn a_file_name_is_safe(name in "\\PC{0,90}", what in "\\PC{0,20}") {
+            let slug = slug(&name, &what, 60);
+            prop_assert!(!slug.is_empty() && slug.len() < 240);
+            prop_assert!(slug.chars().all(|c| c == '-' || c.is_alphanumeric()), "{slug}");
+            prop_assert!(!slug.starts_with('-'));
+        }
+
+        #[test]
+        fn a_fraction_is_the_length(count in 0i64..100_000_000_000) {
+            let words = fraction(nm(count));
+            let number = words.strip_suffix(" in").unwrap();
+            let (whole, part) = number.split_once(' ').unwrap_or(match number.contains('/') {
+                true => ("0", number),
+                false => (number, "0/1"),
+            });
+            let (num, den) = part.split_once('/').unwrap();
+            let [whole, num, den]: [i64; 3] = [whole, num, den].map(|n| n.parse().unwrap());
+            prop_assert_eq!((whole * den + num) * NM_PER_INCH, count * den);
+        }
+    }
+}
