@@ -57,7 +57,11 @@ fn told(walk: &Walk) -> String {
           + ' ' + document.title",
         &[],
     );
-    format!("{} {}", walk.window.text(), names.as_str().unwrap_or_default())
+    format!(
+        "{} {}",
+        walk.window.text(),
+        names.as_str().unwrap_or_default()
+    )
 }
 
 /// Nothing English is left on the screen, and nothing sticks out of it.
@@ -130,15 +134,27 @@ fn a_maker_chooses_german_and_reads_no_english_word() {
     for tab in ["faces", "bench", "plan", "history"] {
         walk.tap(&format!("tab-{tab}"));
         walk.window.wait_until("the tab is there", |w| {
-            w.run("return document.querySelector('nav [aria-current]').dataset.testid", &[])
-                == json!(format!("tab-{tab}"))
+            w.run(
+                "return document.querySelector('nav [aria-current]').dataset.testid",
+                &[],
+            ) == json!(format!("tab-{tab}"))
         });
         is_german(&walk, &english, tab);
     }
     // Dates as Germans write them.
     let months = [
-        "Januar", "Februar", "März", "April", "Mai", "Juni", "Juli", "August", "September",
-        "Oktober", "November", "Dezember",
+        "Januar",
+        "Februar",
+        "März",
+        "April",
+        "Mai",
+        "Juni",
+        "Juli",
+        "August",
+        "September",
+        "Oktober",
+        "November",
+        "Dezember",
     ];
     let history = walk.window.text();
     assert!(months.iter().any(|m| history.contains(m)), "{history}");
@@ -223,7 +239,10 @@ fn without_a_window_the_system_s_language_or_the_one_named_is_spoken() {
     let demo = folder.path().join("demo");
     let demo = demo.to_str().unwrap();
     help(&["demo", demo, "--language", "de"], "C.UTF-8");
-    let figures = help(&["figures", demo, "--language", "de", "--metric"], "C.UTF-8");
+    let figures = help(
+        &["figures", demo, "--language", "de", "--metric"],
+        "C.UTF-8",
+    );
     let figures: serde_json::Value = serde_json::from_str(&figures).unwrap();
     assert_eq!(figures["four"]["width"]["shown"], json!("241,3 mm"));
     assert_eq!(figures["name"], json!("Decke für den Fensterplatz"));

@@ -297,6 +297,75 @@ sides: Sides,
  */
 diagonals: [number, number] | null, };
 
+export type Apart = "free" | "edges" | "corners";
+
+export type Pattern = "free" | "mirror" | "shade-rows" | "light-edges";
+
+export type Grain = "free" | "one-way" | "by-turns";
+
+export type Wishes = { 
+/**
+ * Squares covered on the front, in all.
+ */
+front: number, 
+/**
+ * Squares covered on the back, in all.
+ */
+back: number, 
+/**
+ * Like prints keep apart.
+ */
+apart: Apart, 
+/**
+ * An order for shades and fabrics.
+ */
+pattern: Pattern, 
+/**
+ * Which way the grain runs.
+ */
+grain: Grain, 
+/**
+ * Glued squares and sewn pieces may change places and be turned.
+ */
+move_made: boolean, };
+
+export type Layout = { 
+/**
+ * Pieces that change places, from where to where: each place once on either side.
+ */
+moves: Array<[Rect, Rect]>, 
+/**
+ * Pieces, where they lie then, and how many quarters clockwise they are turned,
+ * as seen from the front.
+ */
+turns: Array<[Rect, number]>, 
+/**
+ * Squares whose faces change after that.
+ */
+faces: Array<[Rect, Cover]>, };
+
+export type Cover = { 
+/**
+ * Print on the front, if any.
+ */
+front: number | null, 
+/**
+ * Print on the back, if any.
+ */
+back: number | null, 
+/**
+ * The denim in the middle.
+ */
+denim: number, 
+/**
+ * The denim's wrong side is to the front.
+ */
+wrong_side_up: boolean, 
+/**
+ * Its lengthwise grain lies across, not up and down.
+ */
+crosswise?: boolean, };
+
 export type Action = { "do": "begin", 
 /**
  * Its name.
@@ -349,19 +418,39 @@ denim: number,
 /**
  * Wrong side to the front.
  */
-wrong_side_up: boolean, } | { "do": "spread", 
+wrong_side_up: boolean, } | { "do": "lay-out", 
 /**
- * Squares covered on the front, in all.
+ * How the faces are to look.
  */
-front: number, 
+wishes: Wishes, 
 /**
- * Squares covered on the back, in all.
+ * What goes where.
  */
-back: number, 
+layout: Layout, } | { "do": "wish", 
 /**
- * Which of the many good ways.
+ * How.
  */
-seed: number, } | { "do": "set-cloth", 
+wishes: Wishes, } | { "do": "turn", 
+/**
+ * A loose square, or a joined piece not joined to others.
+ */
+piece: Rect, 
+/**
+ * Quarters, clockwise.
+ */
+quarters: number, } | { "do": "flip", 
+/**
+ * The squares.
+ */
+pieces: Array<Rect>, } | { "do": "pin", 
+/**
+ * The squares.
+ */
+pieces: Array<Rect>, 
+/**
+ * Keep.
+ */
+pinned: boolean, } | { "do": "set-cloth", 
 /**
  * Fabrics for covering.
  */
@@ -1031,6 +1120,26 @@ denim: number,
  */
 stays: boolean, 
 /**
+ * The denim's wrong side is on this face.
+ */
+wrong_side: boolean, 
+/**
+ * Its lengthwise grain runs across.
+ */
+crosswise: boolean, 
+/**
+ * Pinned to its place.
+ */
+pinned: boolean, 
+/**
+ * The loose piece it belongs to: itself, a pair or a four; none once it is joined to more.
+ */
+unit: Rect | null, 
+/**
+ * Its label.
+ */
+label: string, 
+/**
  * The square in words.
  */
 spoken: string, };
@@ -1052,6 +1161,322 @@ x2: number,
  * End.
  */
 y2: number, };
+
+export type Clash = { 
+/**
+ * Column of one in the picture.
+ */
+x1: number, 
+/**
+ * Row of one.
+ */
+y1: number, 
+/**
+ * Column of the other.
+ */
+x2: number, 
+/**
+ * Row of the other.
+ */
+y2: number, };
+
+export type WishLine = { 
+/**
+ * What it is, in a word or two.
+ */
+label: string, 
+/**
+ * How it stands.
+ */
+value: string, 
+/**
+ * Whether it is met.
+ */
+met: boolean, };
+
+export type WishesView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * As chosen now.
+ */
+wishes: Wishes, 
+/**
+ * Squares in all.
+ */
+squares: number, 
+/**
+ * Fewest that can be covered on the front and on the back: what is glued or sewn.
+ */
+least: [number, number], 
+/**
+ * Shares to choose with one tap, with what they come to.
+ */
+shares: Array<Share>, 
+/**
+ * What stays as it is, in words.
+ */
+stays: string | null, 
+/**
+ * Something is made that could be moved.
+ */
+made: boolean, 
+/**
+ * More is wished for than there is fabric.
+ */
+short: string | null, 
+/**
+ * How the faces stand to these wishes now.
+ */
+lines: Array<WishLine>, };
+
+export type Share = { 
+/**
+ * `A quarter`.
+ */
+label: string, 
+/**
+ * Squares.
+ */
+squares: number, };
+
+export type LayoutCard = { 
+/**
+ * Which of the several.
+ */
+letter: string, 
+/**
+ * For each square, row by row as seen from the front: the print there, or -1.
+ */
+front: Array<number>, 
+/**
+ * The same of the back as it looks turned over: each row from the other end.
+ */
+back: Array<number>, 
+/**
+ * The denims on the front, row by row; the back shows them from the other end.
+ */
+denims: Array<number>, 
+/**
+ * How well it meets the wishes.
+ */
+lines: Array<WishLine>, 
+/**
+ * What changes if it is taken.
+ */
+changes: string, 
+/**
+ * The layout in words.
+ */
+spoken: string, 
+/**
+ * Takes it.
+ */
+action: Action, };
+
+export type Layouts = { 
+/**
+ * Still at it.
+ */
+running: boolean, 
+/**
+ * Rounds done, of all there will be.
+ */
+rounds: number, 
+/**
+ * Rounds there will be.
+ */
+most: number, 
+/**
+ * How far it is, in words.
+ */
+said: string, 
+/**
+ * Squares across.
+ */
+across: number, 
+/**
+ * Squares down.
+ */
+down: number, 
+/**
+ * The fabrics.
+ */
+prints: Array<Swatch>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, 
+/**
+ * The layouts so far.
+ */
+cards: Array<LayoutCard>, };
+
+export type Arrange = { "ask": "start", 
+/**
+ * The throw.
+ */
+id: string, 
+/**
+ * How the faces are to look.
+ */
+wishes: Wishes, 
+/**
+ * Which of the many good ones.
+ */
+seed: number, } | { "ask": "look" } | { "ask": "stop" };
+
+export type FloorCell = { 
+/**
+ * Its place.
+ */
+piece: Rect, 
+/**
+ * Column in the picture.
+ */
+x: number, 
+/**
+ * Row in the picture.
+ */
+y: number, 
+/**
+ * Its label.
+ */
+label: string, 
+/**
+ * The print that is up, if any.
+ */
+print: number | null, 
+/**
+ * The print beneath, if any.
+ */
+under: number | null, 
+/**
+ * The denim.
+ */
+denim: number, 
+/**
+ * The denim's wrong side is up.
+ */
+wrong_side: boolean, 
+/**
+ * Its lengthwise grain runs across.
+ */
+crosswise: boolean, 
+/**
+ * What it is part of already, if anything.
+ */
+sewn: string | null, 
+/**
+ * The square in words.
+ */
+spoken: string, };
+
+export type FloorView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * Which part, in words.
+ */
+title: string, 
+/**
+ * What to do.
+ */
+text: string, 
+/**
+ * Columns in the picture.
+ */
+across: number, 
+/**
+ * Rows in the picture.
+ */
+down: number, 
+/**
+ * The squares.
+ */
+cells: Array<FloorCell>, 
+/**
+ * Laps stitched, in squares from the top left of the picture.
+ */
+sewn: Array<SewnLine>, 
+/**
+ * Which part this is, from 0.
+ */
+part: number, 
+/**
+ * Parts there are.
+ */
+parts: number, 
+/**
+ * The fabrics.
+ */
+prints: Array<Swatch>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, };
+
+export type CoveringGroup = { 
+/**
+ * The fabric; none for bare denim.
+ */
+print: number | null, 
+/**
+ * `Rosehip on the front`.
+ */
+title: string, 
+/**
+ * How many, and how many of them are glued.
+ */
+count: string, 
+/**
+ * The labels of those still to be glued.
+ */
+open: Array<string>, 
+/**
+ * The labels of those that are done.
+ */
+done: Array<string>, };
+
+export type CoveringLine = { 
+/**
+ * The label.
+ */
+label: string, 
+/**
+ * What it is.
+ */
+text: string, };
+
+export type CoveringView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * How to label the real squares.
+ */
+labelling: Array<string>, 
+/**
+ * By fabric and face.
+ */
+groups: Array<CoveringGroup>, 
+/**
+ * The fabrics.
+ */
+prints: Array<Swatch>, 
+/**
+ * Square by square.
+ */
+squares: Array<CoveringLine>, 
+/**
+ * Pairs and fours by label, with their squares.
+ */
+pieces: Array<CoveringLine>, };
 
 export type FacesView = { 
 /**
@@ -1094,6 +1519,22 @@ denims: Array<Denim>,
  * What there is to say of it, a line each.
  */
 lines: Array<string>, 
+/**
+ * Squares that a wish would keep apart.
+ */
+clashes: Array<Clash>, 
+/**
+ * How well the wishes are met.
+ */
+wishes: Array<WishLine>, 
+/**
+ * Borders of the pieces that go as one: pairs and fours sewn already.
+ */
+units: Array<Rect>, 
+/**
+ * Whether this face is the stitching side, in words.
+ */
+stitching: string, 
 /**
  * Squares covered on the front and on the back.
  */
@@ -2095,7 +2536,15 @@ chosen: Rect | null, } | { "see": "faces",
 /**
  * Which.
  */
-face: Face, } | { "see": "plan", 
+face: Face, } | { "see": "wishes", 
+/**
+ * As chosen; none for what was said last.
+ */
+wishes: Wishes | null, } | { "see": "floor", 
+/**
+ * Which part, from 0.
+ */
+part: number, } | { "see": "covering" } | { "see": "plan", 
 /**
  * What is typed; none to read the plan as it stands.
  */
@@ -2169,7 +2618,7 @@ height: string, } | { "see": "history",
  */
 most: number, };
 
-export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView;
+export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView;
 
 export type Prefs = { 
 /**
@@ -2183,7 +2632,21 @@ text: number,
 /**
  * Dark, light, or as the device has it.
  */
-theme: Theme, };
+theme: Theme, 
+/**
+ * The code of the language; none for the device's own where it is spoken here.
+ */
+language: string | null, };
+
+export type LanguageName = { 
+/**
+ * Its code.
+ */
+code: string, 
+/**
+ * What it is called by those who speak it.
+ */
+name: string, };
 
 export type Theme = "auto" | "light" | "dark";
 
@@ -2210,6 +2673,18 @@ words: Record<WordKey, string>,
  * Preferences.
  */
 prefs: Prefs, 
+/**
+ * The code of the language that is spoken.
+ */
+language: string, 
+/**
+ * Its decimal sign.
+ */
+point: string, 
+/**
+ * All languages, to choose from.
+ */
+languages: Array<LanguageName>, 
 /**
  * The shelf.
  */
@@ -2421,6 +2896,8 @@ export type WordKey =
   | "ui-kept-where"
   | "ui-key"
   | "ui-keypad"
+  | "ui-language"
+  | "ui-language-device"
   | "ui-lap"
   | "ui-lapped"
   | "ui-lapped-hint"
@@ -2571,6 +3048,9 @@ export type WordKey =
   | "ui-twin-width"
   | "ui-undo"
   | "ui-undone"
+  | "ui-unit-cm"
+  | "ui-unit-in"
+  | "ui-unit-mm"
   | "ui-units"
   | "ui-units-legend"
   | "ui-verdict"

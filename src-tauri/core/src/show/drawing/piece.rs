@@ -519,7 +519,11 @@ impl Sheet<'_> {
             );
             at = line(
                 page,
-                &say!(lens, "draw-key-avoid", kinds = lens.words.list("list-short", kinds)),
+                &say!(
+                    lens,
+                    "draw-key-avoid",
+                    kinds = lens.words.list("list-short", kinds)
+                ),
             );
         }
         if !self.cuts.binding.is_empty() {
