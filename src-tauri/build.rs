@@ -18,6 +18,15 @@ const CALLS: &[&str] = &[
     "arrange",
     "length",
     "set_prefs",
+    "hand",
+    "bring",
+    "dropped",
+    "take",
+    "print",
+    "printing",
+    "stop_printing",
+    "again",
+    "photo",
 ];
 
 fn main() {

@@ -10,23 +10,34 @@
 //! [`Trouble`] is told in words from the one table of errors.
 
 use crate::arranging::{Found, MOST_ROUNDS};
-use crate::store::{Opened, Place, Store, ThrowId, Trouble};
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use crate::handing::{Brought, Parcel};
+use crate::photos::{self, Fault};
+use crate::store::{Opened, Place, Seen, Store, ThrowId, Trouble};
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
+use lapwork_core::bounds::believable;
+use lapwork_core::deed::{Action, LONGEST_NAME};
+use lapwork_core::heritage::{self, Heritage};
+use lapwork_core::journal::{Damage, Journal};
 use lapwork_core::measure::Ruler;
+use lapwork_core::merge::{Side, meet};
+use lapwork_core::photos::PhotoId;
 use lapwork_core::plan::Plan;
-use lapwork_core::show::{self, Lens};
+use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::{Throw, Time};
 use lapwork_core::view::{
-    Deed, GridWish, GridsView, Head, Hello, Layouts, Look, PlanDraft, PlanView, Prefs, Problem,
-    ShelfRow, ShelfView, Tend, Tended, View,
+    AgainView, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look,
+    PlanDraft, PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take, Taken, Tend,
+    Tended, View,
 };
 use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
 use lapwork_core::{deed::Refusal, demo};
+use lapwork_sheet::PrintFault;
+use serde::Serialize;
 use std::collections::BTreeMap;
 use std::hash::{BuildHasher, RandomState};
 use std::io::ErrorKind;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// Size of text that can be chosen, in per cent.
 const TEXT_SIZES: std::ops::RangeInclusive<u16> = 100..=200;
@@ -44,6 +55,10 @@ pub struct Desk {
     open: BTreeMap<ThrowId, Opened>,
     /// What was mended since the start, by throw.
     mended: BTreeMap<ThrowId, Problem>,
+    /// A throw file that was brought, until it is decided what becomes of it.
+    brought: Option<Brought>,
+    /// What came of a file dropped on the window, until the window asks.
+    dropped: Option<Result<BringView, Problem>>,
 }
 
 impl Desk {
@@ -70,7 +85,14 @@ impl Desk {
             unsettled,
             open: BTreeMap::new(),
             mended: BTreeMap::new(),
+            brought: None,
+            dropped: None,
         }
+    }
+
+    /// A sentence of the shell's, in the language that is spoken.
+    pub fn say(&self, key: &str) -> String {
+        self.words.say(key, &[])
     }
 
     /// Forget every throw read so far; the disk is asked again.
@@ -83,6 +105,15 @@ impl Desk {
             words: &self.words,
             ruler: self.prefs.ruler,
             now,
+        }
+    }
+
+    /// Refuse figures far beyond any throw's before anything is reckoned with them.
+    fn believe(&self, asked: &impl Serialize) -> Result<(), Problem> {
+        if believable(asked) {
+            Ok(())
+        } else {
+            Err(self.words.problem("beyond", &[]))
         }
     }
 
@@ -161,6 +192,9 @@ impl Desk {
         row.problem = match self.mended.get(id) {
             Some(notice) => Some(notice.clone()),
             None if opened.torn() => Some(self.words.problem("torn-left", &[])),
+            None if opened.held() => Some(self.told(&Trouble::Held {
+                path: self.store.throw_file(Place::Throws, id),
+            })),
             None => row.problem,
         };
         row
@@ -187,8 +221,13 @@ impl Desk {
         }
         self.open.remove(id);
         let opened = self.store.open(id, now)?;
-        if let Some(copy) = &opened.copy {
-            let notice = self.words.problem("torn", &[("copy", name(copy))]);
+        if let Some(mended) = &opened.mended {
+            let args = [
+                ("bytes", mended.bytes.into()),
+                ("count", opened.journal.len().into()),
+                ("copy", Arg::Text(mended.copy.display().to_string())),
+            ];
+            let notice = self.words.problem("torn", &args);
             self.mended.insert(id.clone(), notice);
         }
         self.open.insert(id.clone(), opened);
@@ -242,6 +281,7 @@ impl Desk {
     /// # Errors
     /// The [`Problem`] to show; the throw is then as it was.
     pub fn act(&mut self, id: &str, deed: &Deed, now: Time) -> Result<Head, Problem> {
+        self.believe(deed)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
         let entry = self.with(id, now, |journal, lens| {
             let proposed = match deed {
@@ -266,18 +306,322 @@ impl Desk {
         })
     }
 
+    /// The files of something to be handed on, made from what is on the disk.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn hand(&mut self, id: &str, hand: &Hand, now: Time) -> Result<Vec<Parcel>, Problem> {
+        match hand {
+            Hand::Throw => {
+                let called = self.with(id, now, |journal, _| Ok(journal.throw().name.clone()))?;
+                let bytes = ThrowId::parse(id).and_then(|id| self.store.bytes(&id));
+                let parcel = Parcel {
+                    name: show::file_name(&called, "jsonl"),
+                    bytes: bytes.map_err(|trouble| self.told(&trouble))?,
+                };
+                Ok(vec![parcel])
+            }
+            Hand::Story { east } => Ok(vec![self.story_page(id, *east, now)?]),
+        }
+    }
+
+    /// What goes on paper of a throw, and the name of the file it goes into.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn sheet(
+        &mut self,
+        id: &str,
+        order: PrintOrder,
+        now: Time,
+    ) -> Result<(String, Sheet), Problem> {
+        self.with(id, now, |journal, lens| {
+            let key = if order.card {
+                "sheet-bench"
+            } else {
+                "sheet-making"
+            };
+            let called = format!("{} - {}", journal.throw().name, lens.words.say(key, &[]));
+            let sheet = crate::printing::sheet(journal, lens);
+            Ok((show::file_name(&called, "pdf"), sheet))
+        })
+    }
+
+    /// The file of a print, if it was not stopped.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show.
+    pub fn printed(
+        &self,
+        name: String,
+        made: Result<Vec<u8>, PrintFault>,
+    ) -> Result<Option<Parcel>, Problem> {
+        match made {
+            Ok(bytes) => Ok(Some(Parcel { name, bytes })),
+            Err(PrintFault::Cancelled) => Ok(None),
+            Err(PrintFault::Failed(why)) => {
+                Err(self.words.problem("print", &[("why", why.into())]))
+            }
+        }
+    }
+
+    /// The story as one page, with the photos that are there in it.
+    fn story_page(&mut self, id: &str, east: i32, now: Time) -> Result<Parcel, Problem> {
+        let (story, called) = self.with(id, now, |journal, lens| {
+            let called = lens.words.say("ui-story", &[]);
+            let called = format!("{} - {called}", journal.throw().name);
+            Ok((show::story(journal, east, lens), called))
+        })?;
+        let id = ThrowId::parse(id).map_err(|trouble| self.told(&trouble))?;
+        let photo = |photo: &PhotoId| {
+            let bytes = self.store.photo(&id, photo).ok().flatten()?;
+            Some(BASE64_STANDARD.encode(bytes))
+        };
+        Ok(Parcel {
+            name: show::file_name(&called, "html"),
+            bytes: show::story_page(&story, photo, self.lens(now)).into_bytes(),
+        })
+    }
+
+    /// Keep a photo beside a throw, to be put into its story by an action. Photos that were
+    /// chosen before and never put in, nor ever taken out again, are removed.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; the photo is then not there.
+    pub fn keep_photo(
+        &mut self,
+        id: &str,
+        taken: Result<Vec<u8>, Trouble>,
+        now: Time,
+    ) -> Result<String, Problem> {
+        let kept = taken.and_then(|bytes| {
+            self.claim()?;
+            let id = ThrowId::parse(id)?;
+            self.reach(&id, now)?;
+            let photo = photos::name(&bytes).ok_or(Trouble::NoPhoto)?;
+            if let Some(opened) = self.open.get(&id) {
+                self.store.sweep_photos(&id, &opened.journal.photos());
+            }
+            self.store.keep_photo(&id, &photo, &bytes)?;
+            Ok(photo.as_str().to_string())
+        });
+        kept.map_err(|trouble| self.told(&trouble))
+    }
+
+    /// A photo's bytes, for the window; none for anything that is not one.
+    pub fn photo(&self, id: &str, photo: &str) -> Option<Vec<u8>> {
+        let (id, photo) = (ThrowId::parse(id).ok()?, PhotoId::parse(photo)?);
+        self.store.photo(&id, &photo).ok().flatten()
+    }
+
+    /// A throw about to be made again.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn again(&mut self, id: &str, now: Time) -> Result<AgainView, Problem> {
+        self.with(id, now, |journal, lens| Ok(show::again(journal, lens)))
+    }
+
+    /// The record of a throw begun after another.
+    fn begun_after(&mut self, id: &str, action: &Action, now: Time) -> Result<Journal, Problem> {
+        self.with(id, now, |old, lens| {
+            let refused = |refusal| show::refusal(&refusal, None, lens);
+            let Action::Begin {
+                plan,
+                prints,
+                denims,
+                ..
+            } = action
+            else {
+                return Err(refused(Refusal::Beginning));
+            };
+            let heritage = Heritage {
+                faces: heritage::faces(old.throw(), plan, prints, denims),
+                ..show::heritage(old, lens)
+            };
+            let begun = Journal::begin_after(action, heritage, now).map_err(refused)?;
+            Ok(begun.0.named(&fresh_name()))
+        })
+    }
+
+    /// What to say of files handed on, or of what stood in the way.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show.
+    pub fn handed(&self, put: Result<Vec<PathBuf>, Trouble>) -> Result<Handed, Problem> {
+        let put = put.map_err(|trouble| self.told(&trouble))?;
+        let shown = |path: &Path| Arg::Text(path.display().to_string());
+        let said = match put.as_slice() {
+            [] => None,
+            [one] => Some(self.words.say("handed", &[("file", shown(one))])),
+            [first, ..] => {
+                let folder = shown(first.parent().unwrap_or(first));
+                let args = [("n", put.len().into()), ("folder", folder)];
+                Some(self.words.say("handed-many", &args))
+            }
+        };
+        Ok(Handed { said })
+    }
+
+    /// Lay a throw file that was brought beside the copy that is here, if there is one.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; nothing is then brought.
+    pub fn bring(
+        &mut self,
+        found: Result<Brought, Trouble>,
+        now: Time,
+    ) -> Result<BringView, Problem> {
+        self.brought = None;
+        let brought = found.map_err(|trouble| self.told(&trouble))?;
+        let here = self.copy_of(&brought.journal, now);
+        let here = here.and_then(|id| self.open.get(&id));
+        let here = here.map(|opened| &opened.journal);
+        let view = show::bring(here, &brought.journal, self.lens(now));
+        self.brought = Some(brought);
+        Ok(view)
+    }
+
+    /// The same for a file dropped on the window; the window asks for it by
+    /// [`Desk::dropped`].
+    pub fn drop_in(&mut self, found: Result<Brought, Trouble>, now: Time) {
+        self.dropped = Some(self.bring(found, now));
+    }
+
+    /// What came of a file dropped on the window, once.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show.
+    pub fn dropped(&mut self) -> Result<Option<BringView>, Problem> {
+        self.dropped.take().transpose()
+    }
+
+    /// The throw on the shelf that is a copy of this one.
+    fn copy_of(&mut self, journal: &Journal, now: Time) -> Option<ThrowId> {
+        let mut ids = self.store.ids(Place::Throws).unwrap_or_default();
+        ids.sort();
+        ids.into_iter().find(|id| {
+            // One that cannot be read is no copy to be told of.
+            let read = self.reach(id, now).is_ok();
+            let opened = self.open.get(id).filter(|_| read);
+            opened.is_some_and(|opened| opened.journal.name() == journal.name())
+        })
+    }
+
+    /// Do with a throw that was brought what was chosen.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; the shelf is then as it was.
+    pub fn take(&mut self, take: &Take, now: Time) -> Result<Taken, Problem> {
+        let brought = self.brought.take().ok_or(Trouble::NothingBrought);
+        let brought = brought.map_err(|trouble| self.told(&trouble))?;
+        let taken = match take {
+            Take::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
+            _ => self.take_in(&brought, take, now),
+        };
+        let taken = taken.map_err(|trouble| self.told(&trouble));
+        let (id, said) = taken.inspect_err(|_| self.brought = Some(brought))?;
+        Ok(Taken {
+            id: id.map(|id| id.as_str().to_string()),
+            said,
+            shelf: self.shelf(now),
+        })
+    }
+
+    fn take_in(
+        &mut self,
+        brought: &Brought,
+        take: &Take,
+        now: Time,
+    ) -> Result<(Option<ThrowId>, String), Trouble> {
+        self.claim()?;
+        let here = self.copy_of(&brought.journal, now);
+        let (Some(id), false) = (here, *take == Take::KeepBoth) else {
+            // A copy of its own, if there is one here; else as it is.
+            let alone = match take {
+                Take::Add => brought.journal.clone(),
+                _ => self.copied(&brought.journal, now)?,
+            };
+            let key = if *take == Take::Add {
+                "taken-added"
+            } else {
+                "taken-both"
+            };
+            let name = alone.throw().name.clone();
+            let id = self.keep(&alone, now)?;
+            return Ok((Some(id), self.words.say(key, &[("name", name.into())])));
+        };
+        let here = self.open.get(&id).ok_or(Trouble::NoSuchThrow)?;
+        let meeting = meet(&here.journal, &brought.journal).map_err(Trouble::Unmergeable)?;
+        let choices: Vec<Side> = match take {
+            Take::Merge { brought } => {
+                let side = |b: &bool| if *b { Side::Second } else { Side::First };
+                brought.iter().map(side).collect()
+            }
+            // The one with more has nothing to decide; if the throw here has gone on
+            // meanwhile there may be, and it is asked again.
+            _ => Vec::new(),
+        };
+        let joined = meeting.join(&choices).map_err(Trouble::Unmergeable)?;
+        let kept = self.store.bytes(&id)?;
+        self.open.remove(&id);
+        let beside: &[(&str, &[u8])] = match take {
+            Take::Merge { .. } => &[("here", &kept), ("brought", &brought.bytes)],
+            _ => &[("here", &kept)],
+        };
+        let copies = self.store.replace(&id, &joined, beside, now)?;
+        let said = match copies.as_slice() {
+            [here, brought] => {
+                let args = [("here", name(here)), ("brought", name(brought))];
+                self.words.say("taken-merged", &args)
+            }
+            copies => {
+                let copy = copies.first().map_or(Arg::from(""), |copy| name(copy));
+                self.words.say("taken-brought", &[("copy", copy)])
+            }
+        };
+        Ok((Some(id), said))
+    }
+
+    /// The same record as that of a throw of its own.
+    fn copied(&self, journal: &Journal, now: Time) -> Result<Journal, Trouble> {
+        let mut copy = journal.clone().named(&fresh_name());
+        let old = &journal.throw().name;
+        let mut name = self
+            .words
+            .say("bring-copy-name", &[("name", old.as_str().into())]);
+        if name.chars().count() > LONGEST_NAME {
+            let over = name.chars().count() - LONGEST_NAME;
+            let short: String = old.chars().take(old.chars().count() - over).collect();
+            let short = short.trim_end();
+            name = self.words.say("bring-copy-name", &[("name", short.into())]);
+        }
+        let entry = copy.propose(&Action::Rename { name }, now);
+        let entry = entry.map_err(|_| Trouble::Unreadable)?;
+        copy.accept(entry).ok_or(Trouble::Unreadable)?;
+        Ok(copy)
+    }
+
     /// Do something on the shelf.
     ///
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
     pub fn tend(&mut self, tend: &Tend, now: Time) -> Result<Tended, Problem> {
+        self.believe(tend)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
         let begun = match tend {
             Tend::Begin { action } => {
                 let journal = self.begun(action, now)?;
                 Some(self.keep(&journal, now))
             }
-            Tend::Demo => Some(self.keep(&demo::throw_in(&self.words, now), now)),
+            Tend::Again { id, action } => {
+                let journal = self.begun_after(id, action, now)?;
+                Some(self.keep(&journal, now))
+            }
+            Tend::Demo => {
+                let demo = demo::throw_in(&self.words, now).named(&fresh_name());
+                Some(self.keep(&demo, now))
+            }
             Tend::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
             Tend::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
             Tend::Erase { id } => ThrowId::parse(id)
@@ -300,7 +644,7 @@ impl Desk {
             _ => Err(Refusal::Beginning),
         };
         let refused = |refusal| show::refusal(&refusal, None, self.lens(now));
-        Ok(begun.map_err(refused)?.0)
+        Ok(begun.map_err(refused)?.0.named(&fresh_name()))
     }
 
     fn keep(&self, journal: &Journal, now: Time) -> Result<ThrowId, Trouble> {
@@ -365,6 +709,13 @@ impl Desk {
     }
 }
 
+/// A name no other throw has, as good as certainly: 128 bits from the system's own chance,
+/// which keys its hashers.
+fn fresh_name() -> String {
+    let [a, b] = [0, 1].map(|n: u8| RandomState::new().hash_one(n));
+    format!("{a:016x}{b:016x}")
+}
+
 /// Preferences brought within bounds.
 fn tidy(prefs: Prefs) -> Prefs {
     Prefs {
@@ -398,6 +749,16 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
             let why = Arg::Text(why.to_string());
             words.problem("disk", &[file(path), ("kind", kind.into()), ("why", why)])
         }
+        Trouble::Unsure { path, why, seen } => {
+            let seen = match seen {
+                Seen::Before => "before",
+                Seen::After => "after",
+                Seen::Neither => "neither",
+            };
+            let why = Arg::Text(why.to_string());
+            words.problem("unsure", &[file(path), ("seen", seen.into()), ("why", why)])
+        }
+        Trouble::Held { path } => words.problem("held", &[file(path)]),
         Trouble::Locked => words.problem("locked", &[]),
         Trouble::TooLarge { path } => words.problem("too-large", &[file(path)]),
         Trouble::NoSuchThrow => words.problem("no-such-throw", &[]),
@@ -405,22 +766,49 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
         Trouble::BadId => words.problem("bad-id", &[]),
         Trouble::Settings { path } => words.problem("settings", &[file(path)]),
         Trouble::Unreadable => words.problem("unreadable", &[]),
-        Trouble::Damage { path: _, how } => {
-            let lens = Lens {
-                words,
-                ruler: Ruler::default(),
-                now: 0,
-            };
-            show::damage(how, lens)
+        Trouble::Unmergeable(why) => words.problem(show::unmergeable(*why), &[]),
+        Trouble::NothingBrought => words.problem("nothing-brought", &[]),
+        Trouble::Photo { path, fault } => match fault {
+            Fault::Large => {
+                let most = photos::MOST_BYTES >> 20;
+                words.problem("photo-large", &[file(path), ("most", most.into())])
+            }
+            Fault::Pixels { have } => {
+                let million = |n: u64| Arg::from(n.div_ceil(1_000_000));
+                let most = million(photos::MOST_PIXELS);
+                words.problem("photo-pixels", &[("have", million(*have)), ("most", most)])
+            }
+            Fault::Kind => words.problem("photo-kind", &[]),
+            Fault::Broken => words.problem("photo-broken", &[]),
+        },
+        Trouble::NoPhoto => words.problem("photo-none", &[]),
+        Trouble::Damage {
+            path,
+            how: Damage::Newer { version },
+        } => words.problem("newer-there", &[file(path), ("version", (*version).into())]),
+        Trouble::Damage { path, how } => {
+            let mut problem = damage(words, how);
+            let lies = words.say("shell-lies-at", &[file(path)]);
+            problem.next = format!("{} {lies}", problem.next);
+            problem
         }
     }
+}
+
+/// What is wrong with a throw file, in words.
+pub fn damage(words: &Words, how: &Damage) -> Problem {
+    let lens = Lens {
+        words,
+        ruler: Ruler::default(),
+        now: 0,
+    };
+    show::damage(how, lens)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use std::fs;
-    use std::path::PathBuf;
     use tempfile::TempDir;
 
     fn desk(folder: &TempDir) -> Desk {
@@ -442,6 +830,8 @@ mod tests {
             action: Action::Note {
                 text: text.to_string(),
                 piece: None,
+                task: None,
+                next: false,
             },
         }
     }
@@ -781,6 +1171,131 @@ mod tests {
         assert_eq!(hello.problem, None);
     }
 
+    /// A file of version 1, as the one Lapwork before this wrote.
+    fn old(journal: &Journal) -> String {
+        let text = journal.text();
+        let (_, entries) = text.split_once('\n').unwrap();
+        format!("{{\"lapwork\":\"throw\",\"version\":1}}\n{entries}")
+    }
+
+    fn beside(file: &Path) -> Vec<PathBuf> {
+        let found = fs::read_dir(file.parent().unwrap()).unwrap();
+        let mut found: Vec<PathBuf> = found.map(|found| found.unwrap().path()).collect();
+        found.retain(|path| path != file);
+        found.sort();
+        found
+    }
+
+    #[test]
+    fn a_file_of_version_1_is_upgraded_once_it_is_kept_beside() {
+        let folder = tempfile::tempdir().unwrap();
+        let (desk, id, file) = begun(&folder);
+        drop(desk);
+        let journal = demo::throw(7);
+        let given = old(&journal);
+        fs::write(&file, &given).unwrap();
+        // The second to open reads it and changes nothing.
+        let (_first, mut second) = (self::desk(&tempfile::tempdir().unwrap()), {
+            Desk::new(Store::at(folder.path().to_path_buf()))
+        });
+        let lock = fs::File::create(folder.path().join("lock")).unwrap();
+        lock.try_lock().unwrap();
+        assert!(row(&mut second, &id).head.is_some());
+        assert_eq!(fs::read_to_string(&file).unwrap(), given);
+        drop(lock);
+
+        let mut desk = self::desk(&folder);
+        assert_eq!(row(&mut desk, &id).problem, None);
+        assert_eq!(fs::read_to_string(&file).unwrap(), journal.text());
+        let copies = beside(&file);
+        assert_eq!(copies, [file.with_file_name("throw.jsonl.version-1")]);
+        assert_eq!(fs::read_to_string(&copies[0]).unwrap(), given);
+        desk.act(&id, &note("on"), 0).unwrap();
+        drop(desk);
+        let mut desk = self::desk(&folder);
+        assert_eq!(entry(&mut desk, &id) as usize, journal.len() + 1);
+        assert_eq!(beside(&file), copies);
+    }
+
+    #[test]
+    fn a_newer_file_is_refused_with_its_number_and_place_and_left_alone() {
+        let folder = tempfile::tempdir().unwrap();
+        let (desk, id, file) = begun(&folder);
+        drop(desk);
+        let text = fs::read_to_string(&file).unwrap();
+        let newer = text.replacen("\"version\":2", "\"version\":7", 1);
+        fs::write(&file, &newer).unwrap();
+        let mut desk = self::desk(&folder);
+        let problem = row(&mut desk, &id).problem.unwrap();
+        assert!(problem.said.contains("file version 7"), "{problem:?}");
+        assert!(problem.said.contains(file.to_str().unwrap()), "{problem:?}");
+        assert_eq!(fs::read_to_string(&file).unwrap(), newer);
+        assert!(beside(&file).is_empty());
+    }
+
+    fn brought(folder: &TempDir, bytes: &[u8]) -> Result<Brought, Trouble> {
+        let path = folder.path().join("brought");
+        fs::write(&path, bytes).unwrap();
+        crate::handing::look_into(&path)
+    }
+
+    #[test]
+    fn what_is_brought_and_handed_on_again_is_the_same_to_the_byte() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut desk = self::desk(&folder);
+        let given = demo::throw(3).text();
+        let view = desk.bring(brought(&folder, given.as_bytes()), 9).unwrap();
+        assert_eq!(view.buttons[0].take, Take::Add);
+        let id = desk.take(&Take::Add, 9).unwrap().id.unwrap();
+        let parcels = desk.hand(&id, &Hand::Throw, 10).unwrap();
+        assert_eq!(parcels[0].bytes, given.as_bytes());
+        // The same once more changes nothing; it is taken in once only.
+        let view = desk.bring(brought(&folder, given.as_bytes()), 11).unwrap();
+        assert_eq!(view.buttons[0].take, Take::KeepHere);
+        assert_eq!(desk.take(&Take::KeepHere, 11).unwrap().id, None);
+        assert_eq!(desk.shelf(12).rows.len(), 1);
+        let twice = desk.take(&Take::Add, 12).unwrap_err();
+        assert_eq!(twice.code, "nothing-brought");
+    }
+
+    #[test]
+    fn a_dropped_file_is_asked_for_once() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut desk = self::desk(&folder);
+        assert_eq!(desk.dropped().unwrap(), None);
+        desk.drop_in(brought(&folder, demo::throw(3).text().as_bytes()), 9);
+        assert!(desk.dropped().unwrap().is_some());
+        assert_eq!(desk.dropped().unwrap(), None);
+        desk.drop_in(brought(&folder, b"{}"), 9);
+        assert_eq!(desk.dropped().unwrap_err().code, "file-not-a-throw");
+        assert_eq!(
+            desk.take(&Take::Add, 9).unwrap_err().code,
+            "nothing-brought"
+        );
+    }
+
+    #[test]
+    fn the_one_with_more_takes_the_place_of_the_other_which_is_kept() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, _, file) = begun(&folder);
+        let kept = fs::read(&file).unwrap();
+        let mut more = Journal::read(&kept).unwrap().journal;
+        let note = Action::Note {
+            text: "more".into(),
+            piece: None,
+        };
+        let entry = more.propose(&note, 5).unwrap();
+        more.accept(entry).unwrap();
+        let found = brought(&folder, more.text().as_bytes());
+        let view = desk.bring(found, 2_000_000).unwrap();
+        assert_eq!(view.buttons[0].take, Take::TakeBrought);
+        desk.take(&Take::TakeBrought, 2_000_000).unwrap();
+        assert_eq!(fs::read_to_string(&file).unwrap(), more.text());
+        let copies = beside(&file);
+        assert_eq!(copies.len(), 1);
+        assert_eq!(fs::read(&copies[0]).unwrap(), kept);
+    }
+
     #[test]
     fn the_chosen_language_is_spoken_else_the_systems() {
         let german = words::language("de_AT.UTF-8").unwrap();
@@ -827,11 +1342,40 @@ mod tests {
             Trouble::BadId,
             Trouble::Settings { path: path.clone() },
             Trouble::Unreadable,
+            Trouble::NothingBrought,
+            Trouble::Unmergeable(lapwork_core::merge::Unmergeable::Misfit),
+            Trouble::Damage {
+                path: path.clone(),
+                how: Damage::Newer { version: 9 },
+            },
         ]
         .iter()
         .map(|trouble| told(&words, trouble))
         .collect();
-        problems.push(words.problem("torn", &[("copy", "copy".into())]));
+        let unsure = |seen| Trouble::Unsure {
+            path: path.clone(),
+            why: ErrorKind::Other.into(),
+            seen,
+        };
+        problems.extend([
+            told(&words, &unsure(Seen::Before)),
+            told(&words, &unsure(Seen::After)),
+            told(&words, &unsure(Seen::Neither)),
+            told(&words, &Trouble::Held { path: path.clone() }),
+        ]);
+        let damaged = Trouble::Damage {
+            path: path.clone(),
+            how: Damage::Line { line: 3 },
+        };
+        let damaged = told(&words, &damaged);
+        assert!(damaged.next.contains("there/throw.jsonl"), "{damaged:?}");
+        problems.push(damaged);
+        let torn = [
+            ("copy", "copy".into()),
+            ("bytes", 5.into()),
+            ("count", 3.into()),
+        ];
+        problems.push(words.problem("torn", &torn));
         problems.push(words.problem("torn-left", &[]));
         for problem in problems {
             for text in [&problem.said, &problem.next] {

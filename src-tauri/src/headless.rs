@@ -1,24 +1,28 @@
 //! The same figures without a window, for programs and for the curious.
 //!
-//! `lapwork figures|history|check|demo|draw|table <path>`; see `shell-help` in the word files.
+//! `lapwork figures|history|check|demo|draw|table|sheet|upgrade <path>`, `lapwork merge <path> <path>`; see `shell-help` in the word files.
 //!
 //! Promises: no window is touched. Answers go to standard output. What cannot be done
 //! ends with code 2 and exactly one line on standard error, nothing written. `check`
 //! ends with code 1 if the file can be used but its last line is torn.
 
-use crate::desk::told;
+use crate::desk::{damage, told};
+use crate::handing;
+use crate::printing;
 use crate::store::{self, Trouble};
 use lapwork_core::demo;
 use lapwork_core::journal::Journal;
 use lapwork_core::measure::{Ruler, System};
+use lapwork_core::merge::{Side, meet};
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Look, Problem, View};
+use lapwork_core::view::{Look, PrintOrder, PrintPaper, Problem, View};
 use lapwork_core::words::{self, Words};
 use std::ffi::OsString;
 use std::io::{self, Write};
+use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use time::OffsetDateTime;
@@ -36,6 +40,15 @@ enum Ask {
     Draw(PathBuf, Option<String>, System, Style),
     /// What tables there are, or one.
     Tables(PathBuf, Option<String>, System),
+    Upgrade(PathBuf),
+    Merge {
+        first: PathBuf,
+        second: PathBuf,
+        out: PathBuf,
+        keep: Option<Side>,
+    },
+    /// A sheet, and the file it is to be written to.
+    Sheet(PathBuf, PathBuf, System, PrintOrder),
 }
 
 /// Why nothing came of it.
@@ -84,18 +97,20 @@ pub fn answer_arguments() -> Option<ExitCode> {
 /// What is asked for; `words` become those of the language asked for.
 fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<Ask, Failure> {
     let misused = |problem: Problem| Failure::Told(one_line(&problem));
-    let unclear = |words: &Words, what: String| {
-        misused(words.problem("arguments", &[("argument", what.into())]))
+    let stray = |words: &Words, argument: String| {
+        misused(words.problem("arguments", &[("argument", argument.into())]))
     };
     let mut parser = lexopt::Parser::from_args(args);
     let (mut command, mut path, mut which) = (None, None, None);
     let (mut metric, mut style) = (false, Style::Colour);
+    let (mut second, mut out, mut keep) = (None, None, None);
+    let (mut paper, mut card, mut large) = (None, false, false);
     loop {
         use lexopt::Arg::{Long, Short, Value};
         let next = parser
             .next()
-            .map_err(|why| unclear(words, why.to_string()))?;
-        let stray = match next {
+            .map_err(|why| stray(words, why.to_string()))?;
+        let unknown = match next {
             None => break,
             Some(Long("help") | Short('h')) => return Ok(Ask::Help),
             Some(Long("version") | Short('V')) => return Ok(Ask::Version),
@@ -106,7 +121,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
             Some(Long("language")) => {
                 let named = parser
                     .value()
-                    .map_err(|why| unclear(words, why.to_string()))?;
+                    .map_err(|why| stray(words, why.to_string()))?;
                 let named = named.to_string_lossy();
                 match words::language(&named) {
                     Some(language) => *words = Words::of(language.code),
@@ -114,8 +129,39 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
                 }
                 continue;
             }
+            // A sheet says which ink; a drawing has no choice.
+            Some(Long("ink")) if command.as_deref() == Some("sheet") => {
+                style = one_of(
+                    &mut parser,
+                    &[("black", Style::Ink), ("colour", Style::Colour)],
+                )
+                .map_err(|why| stray(words, why))?;
+                continue;
+            }
             Some(Long("ink")) => {
                 style = Style::Ink;
+                continue;
+            }
+            Some(Long("keep")) => {
+                let sides = [("first", Side::First), ("second", Side::Second)];
+                keep = Some(one_of(&mut parser, &sides).map_err(|why| stray(words, why))?);
+                continue;
+            }
+            Some(Long("paper")) => {
+                let papers = [("a4", PrintPaper::A4), ("letter", PrintPaper::Letter)];
+                paper = Some(one_of(&mut parser, &papers).map_err(|why| stray(words, why))?);
+                continue;
+            }
+            Some(Long("out")) => {
+                out = Some(PathBuf::from(value(&mut parser).map_err(|why| stray(words, why))?));
+                continue;
+            }
+            Some(Long("card")) => {
+                card = true;
+                continue;
+            }
+            Some(Long("large")) => {
+                large = true;
                 continue;
             }
             Some(Value(value)) if command.is_none() => {
@@ -133,11 +179,15 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
                 which = Some(value.to_string_lossy().into_owned());
                 continue;
             }
+            Some(Value(value)) if second.is_none() && command.as_deref() == Some("merge") => {
+                second = Some(PathBuf::from(value));
+                continue;
+            }
             Some(Value(value)) => value.to_string_lossy().into_owned(),
             Some(Long(name)) => format!("--{name}"),
             Some(Short(name)) => format!("-{name}"),
         };
-        return Err(unclear(words, stray));
+        return Err(stray(words, unknown));
     }
     let command = command.unwrap_or_default();
     let system = if metric { System::Metric } else { System::Inch };
@@ -153,10 +203,43 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
         "demo" => Ok(Ask::Demo(path_or(path)?)),
         "draw" => Ok(Ask::Draw(path_or(path)?, which, system, style)),
         "table" => Ok(Ask::Tables(path_or(path)?, which, system)),
+        "upgrade" => Ok(Ask::Upgrade(path_or(path)?)),
+        "merge" => Ok(Ask::Merge {
+            first: path_or(path)?,
+            second: path_or(second)?,
+            out: path_or(out)?,
+            keep,
+        }),
+        "sheet" => {
+            let path = path_or(path)?;
+            let out = out.ok_or_else(|| misused(words.problem("no-out", &[])))?;
+            let order = PrintOrder {
+                card,
+                paper: paper.unwrap_or(show::usual_paper(system)),
+                large,
+                black: style == Style::Ink,
+            };
+            Ok(Ask::Sheet(path, out, system, order))
+        }
         other => Err(misused(
             words.problem("no-command", &[("command", other.into())]),
         )),
     }
+}
+
+/// What follows an option.
+fn value(parser: &mut lexopt::Parser) -> Result<OsString, String> {
+    parser.value().map_err(|why| why.to_string())
+}
+
+/// What follows an option, where only these may.
+fn one_of<T: Copy>(parser: &mut lexopt::Parser, these: &[(&str, T)]) -> Result<T, String> {
+    let given = value(parser)?;
+    let found = these.iter().find(|(name, _)| given == *name);
+    found.map_or_else(
+        || Err(given.to_string_lossy().into_owned()),
+        |(_, value)| Ok(*value),
+    )
 }
 
 fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<ExitCode, Failure> {
@@ -205,6 +288,49 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             let journal = open(path, words)?.journal;
             tables(&journal, which.as_deref(), lens(*system), out)?;
         }
+        Ask::Upgrade(path) => {
+            let path = &store::throw_file_in(path);
+            let opened = open(path, words)?;
+            let count = opened.journal.len();
+            let said = match store::upgrade_file(path, &opened, now)
+                .map_err(|trouble| failed(path, &trouble, words))?
+            {
+                Some(copy) => {
+                    let copy = copy.display().to_string();
+                    words.say("shell-upgraded", &[("copy", copy.into())])
+                }
+                None => words.say("shell-sound", &[("count", count.into())]),
+            };
+            writeln!(out, "{said}")?;
+        }
+        Ask::Merge {
+            first,
+            second,
+            out: path,
+            keep,
+        } => return merge((first, second), path, *keep, lens(System::Inch), out),
+        Ask::Sheet(path, to, system, order) => {
+            if to.exists() {
+                let there = io::ErrorKind::AlreadyExists.into();
+                return Err(failed(to, &store::disk(to)(there), words));
+            }
+            let journal = open(path, words)?.journal;
+            let sheet = printing::sheet(&journal, lens(*system));
+            let made = lapwork_sheet::print(&sheet, printing::options(*order), &mut |_| {
+                ControlFlow::Continue(())
+            });
+            let bytes = made.map_err(|why| {
+                let problem = words.problem("print", &[("why", why.to_string().into())]);
+                Failure::Told(one_line(&problem))
+            })?;
+            handing::write(to, &bytes).map_err(|trouble| failed(to, &trouble, words))?;
+            let file = to.display().to_string();
+            writeln!(
+                out,
+                "{}",
+                words.say("shell-written", &[("file", file.into())])
+            )?;
+        }
         Ask::Demo(path) => {
             let written = store::write_throw(path, &demo::throw_in(words, now))
                 .map_err(|trouble| failed(path, &trouble, words))?;
@@ -219,6 +345,54 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
     Ok(ExitCode::SUCCESS)
 }
 
+/// Merge two copies into a new file. Where they stand against each other and no side was
+/// named, each conflict is printed and nothing is written.
+fn merge(
+    (first, second): (&Path, &Path),
+    path: &Path,
+    keep: Option<Side>,
+    lens: Lens<'_>,
+    out: &mut impl Write,
+) -> Result<ExitCode, Failure> {
+    let words = lens.words;
+    let read = |path: &Path| {
+        handing::look_into(&store::throw_file_in(path))
+            .map_err(|trouble| failed(path, &trouble, words))
+    };
+    let (a, b) = (read(first)?.journal, read(second)?.journal);
+    let not = |why| failed(second, &Trouble::Unmergeable(why), words);
+    let meeting = meet(&a, &b).map_err(not)?;
+    let conflicts = meeting.conflicts();
+    if !conflicts.is_empty() && keep.is_none() {
+        for conflict in &conflicts {
+            let told = show::conflict(conflict, a.throw(), b.throw(), lens);
+            let args = [
+                ("first", told.here.join("; ").into()),
+                ("second", told.brought.join("; ").into()),
+            ];
+            writeln!(out, "{}", words.say("shell-conflict", &args))?;
+        }
+        let count = conflicts.len();
+        writeln!(
+            out,
+            "{}",
+            words.say("shell-decide", &[("count", count.into())])
+        )?;
+        return Ok(ExitCode::from(1));
+    }
+    let choices = vec![keep.unwrap_or(Side::First); conflicts.len()];
+    let joined = meeting.join(&choices).map_err(not)?;
+    let written =
+        store::write_throw(path, &joined).map_err(|trouble| failed(path, &trouble, words))?;
+    let file = written.display().to_string();
+    writeln!(
+        out,
+        "{}",
+        words.say("shell-written", &[("file", file.into())])
+    )?;
+    Ok(ExitCode::SUCCESS)
+}
+
 fn open(path: &Path, words: &Words) -> Result<store::Opened, Failure> {
     store::read_throw(path).map_err(|trouble| failed(path, &trouble, words))
 }
@@ -227,6 +401,8 @@ fn open(path: &Path, words: &Words) -> Result<store::Opened, Failure> {
 fn failed(path: &Path, trouble: &Trouble, words: &Words) -> Failure {
     let problem = match trouble {
         Trouble::NoSuchThrow | Trouble::Missing { .. } => words.problem("no-file", &[]),
+        // The path is said already.
+        Trouble::Damage { how, .. } => damage(words, how),
         trouble => told(words, trouble),
     };
     Failure::Told(format!("{}: {}", path.display(), one_line(&problem)))

@@ -2,7 +2,9 @@
 //! without a window.
 //!
 //! [`store`] keeps files, [`desk`] answers what the window asks, [`arranging`] looks for
-//! layouts meanwhile, `window` ties it all to Tauri, [`headless`] prints for programs. All thinking about throws is in
+//! layouts meanwhile, [`handing`] puts files where the maker says, [`printing`] makes the
+//! PDF, `window` ties it all to Tauri, [`headless`] prints for programs. All thinking
+//! about throws is in
 //! `lapwork-core`; all words are in its word files.
 
 use lapwork_core::throw::Time;
@@ -11,7 +13,11 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 pub mod arranging;
 pub mod desk;
+pub mod disk;
+pub mod handing;
 pub mod headless;
+pub mod photos;
+pub mod printing;
 pub mod store;
 mod window;
 

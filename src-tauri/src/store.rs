@@ -2,6 +2,7 @@
 //!
 //! ```text
 //! throws/<id>/throw.jsonl    throws in work (and those put away)
+//! throws/<id>/photos/        photos of its story, <hash>.jpg; they go where their throw goes
 //! deleted/<id>/throw.jsonl   throws deleted but not yet erased
 //! settings.json              how the window looks and reads
 //! lock                       held while the app is open
@@ -9,28 +10,49 @@
 //!
 //! Promises: one writer at a time, by a lock on `lock` that the system lets go when
 //! the app ends, however it ends. [`Store::append`] returns only once the line is on
-//! the disk; if that fails the file is cut back to what was sound before. A new throw
-//! and the settings appear whole or not at all. A path is only ever made from a
-//! [`ThrowId`], so nothing outside the folder can be reached. Damaged files are never
-//! changed; a torn last line is cut off only once a copy of the whole file lies beside it.
+//! the disk; if writing fails the file is cut back to what was sound before. A new
+//! throw, the settings and a mended file appear whole or not at all; a throw erased is
+//! gone at once. A path is only ever made from a [`ThrowId`], so nothing outside the
+//! folder can be reached. Damaged files are never changed; a torn last line is left out
+//! only once a copy of the whole file lies beside it.
+//!
+//! A file whose sync failed is *doubtful*: what the system shows of it may not be what
+//! the disk holds, and a second sync might say all is well when it is not. It is closed,
+//! read anew, and what is sound of it is put in a fresh file in its place before
+//! anything is added; until that is done nothing is. [`Trouble::Unsure`] says what was
+//! read.
+//!
+//! A file of an older version is kept beside as it was (`throw.jsonl.version-1`), then
+//! written anew with the header of this version, whole or not at all; a file of a newer
+//! version is left alone. A throw is replaced ([`Store::replace`]) only once the files as
+//! they were lie beside it.
 //!
 //! Limits: a throw file of more than [`MOST_BYTES`] is neither read nor written. No
 //! words are chosen here; a [`Trouble`] becomes words in [`crate::desk`].
 
-use lapwork_core::journal::{Damage, Entry, Journal};
+use crate::disk::{Disk, RealDisk, make_folders, write_all, write_new};
+use lapwork_core::journal::{Damage, Entry, Journal, VERSION};
+use lapwork_core::merge::Unmergeable;
+use lapwork_core::photos::PhotoId;
 use lapwork_core::throw::Time;
 use lapwork_core::view::Prefs;
+use std::cell::RefCell;
+use std::collections::BTreeSet;
 use std::fs::{self, File, OpenOptions, TryLockError};
-use std::io::{self, Read as _, Write as _};
+use std::io;
 use std::path::{Path, PathBuf};
 
 /// The largest throw file that is read or written.
 pub const MOST_BYTES: u64 = 64 << 20;
 /// The longest line that is written; the core reads no longer ones.
 const LONGEST_LINE: usize = 4 << 20;
+/// The folder of a throw's photos, in its own.
+const PHOTOS: &str = "photos";
 const THROW_FILE: &str = "throw.jsonl";
 /// What a throw's folder is called until it is whole.
 const UNFINISHED: &str = ".new-";
+/// What a throw's folder is called from the moment it is erased.
+const GONE: &str = ".gone-";
 
 /// The name of a throw's folder: 1 to 64 of `a–z`, `0–9` and `-`.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -66,6 +88,20 @@ pub enum Trouble {
         /// What the system said.
         why: io::Error,
     },
+    /// The disk failed and did not say whether what was written is safe.
+    Unsure {
+        /// Where.
+        path: PathBuf,
+        /// What the system said.
+        why: io::Error,
+        /// What is to be read there now.
+        seen: Seen,
+    },
+    /// After such a failure the file could not be written afresh, so nothing is added.
+    Held {
+        /// Which file.
+        path: PathBuf,
+    },
     /// Another Lapwork holds the folder.
     Locked,
     /// A throw file larger than is read or written.
@@ -96,9 +132,33 @@ pub enum Trouble {
     },
     /// An entry that would not read back as it was written.
     Unreadable,
+    /// Two copies that cannot be made one.
+    Unmergeable(Unmergeable),
+    /// No file was brought.
+    NothingBrought,
+    /// A file that is no photo to keep.
+    Photo {
+        /// Which file.
+        path: PathBuf,
+        /// Why.
+        fault: crate::photos::Fault,
+    },
+    /// No photo was dropped, or it was taken already.
+    NoPhoto,
 }
 
-fn disk(path: &Path) -> impl FnOnce(io::Error) -> Trouble + '_ {
+/// What was read after the disk failed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Seen {
+    /// All that was there before, and nothing of the step.
+    Before,
+    /// All that was there before, and the step.
+    After,
+    /// Something else; it is left untouched.
+    Neither,
+}
+
+pub(crate) fn disk(path: &Path) -> impl FnOnce(io::Error) -> Trouble + '_ {
     move |why| Trouble::Disk {
         path: path.to_path_buf(),
         why,
@@ -134,14 +194,32 @@ pub struct Opened {
     lacks_newline: bool,
     /// A torn last line is still there.
     torn: bool,
-    /// The copy made before a torn last line was cut off just now.
-    pub copy: Option<PathBuf>,
+    /// The version of the format on the disk.
+    version: u32,
+    /// The file is doubtful and could not be written afresh.
+    held: bool,
+    /// What was left out of the file just now, if anything was.
+    pub mended: Option<Mended>,
+}
+
+/// A torn last line that was left out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Mended {
+    /// The copy of the file as it was.
+    pub copy: PathBuf,
+    /// How many bytes were left out.
+    pub bytes: u64,
 }
 
 impl Opened {
     /// Whether a torn last line is still in the file.
     pub fn torn(&self) -> bool {
         self.torn
+    }
+
+    /// Whether nothing may be added because the disk failed.
+    pub fn held(&self) -> bool {
+        self.held
     }
 }
 
@@ -150,12 +228,25 @@ impl Opened {
 pub struct Store {
     folder: PathBuf,
     lock: Option<File>,
+    disk: Box<dyn Disk>,
+    /// Throws whose file, or its name, a failed sync left in doubt.
+    doubtful: RefCell<BTreeSet<ThrowId>>,
 }
 
 impl Store {
     /// The data folder at `folder`. Nothing is touched until it is claimed.
     pub fn at(folder: PathBuf) -> Store {
-        Store { folder, lock: None }
+        Store::on(folder, Box::new(RealDisk))
+    }
+
+    /// The data folder at `folder` on a disk of the caller's.
+    pub fn on(folder: PathBuf, disk: Box<dyn Disk>) -> Store {
+        Store {
+            folder,
+            lock: None,
+            disk,
+            doubtful: RefCell::default(),
+        }
     }
 
     /// Where it is.
@@ -180,37 +271,42 @@ impl Store {
         }
         for place in [Place::Throws, Place::Deleted] {
             let path = self.folder.join(place.name());
-            fs::create_dir_all(&path).map_err(disk(&path))?;
+            make_folders(&*self.disk, &path).map_err(disk(&path))?;
         }
         let path = self.folder.join("lock");
-        let file = OpenOptions::new()
-            .write(true)
-            .create(true)
-            .truncate(false)
-            .open(&path)
-            .map_err(disk(&path))?;
+        let mut how = OpenOptions::new();
+        how.write(true).create(true).truncate(false);
+        let file = self.disk.open(&path, &how).map_err(disk(&path))?;
         match file.try_lock() {
-            Ok(()) => self.lock = Some(file),
+            Ok(()) => {}
             Err(TryLockError::WouldBlock) => return Err(Trouble::Locked),
             Err(TryLockError::Error(why)) => return Err(disk(&path)(why)),
         }
-        sync_folder(&self.folder)?;
+        self.sync_folder(&self.folder)?;
+        self.lock = Some(file);
         self.clear_unfinished();
         Ok(true)
     }
 
-    /// Remove what an app that died half-way through beginning a throw left behind.
+    /// Remove what an app that died half-way through beginning or erasing a throw left.
     fn clear_unfinished(&self) {
-        let Ok(found) = fs::read_dir(self.folder.join(Place::Throws.name())) else {
-            return;
-        };
-        for path in found.flatten().map(|found| found.path()) {
-            let name = path.file_name().and_then(|name| name.to_str());
-            if name.is_some_and(|name| name.starts_with(UNFINISHED)) {
-                // Left there, it does no harm: it is no id, so it is never listed.
-                let _ = fs::remove_dir_all(&path);
+        for place in [Place::Throws, Place::Deleted] {
+            let Ok(found) = fs::read_dir(self.folder.join(place.name())) else {
+                continue;
+            };
+            for path in found.flatten().map(|found| found.path()) {
+                let name = path.file_name().and_then(|name| name.to_str());
+                if name.is_some_and(|name| name.starts_with(UNFINISHED) || name.starts_with(GONE)) {
+                    // Left there, it does no harm: it is no id, so it is never listed.
+                    let _ = self.disk.remove(&path);
+                }
             }
         }
+    }
+
+    /// Wait until the names in a folder are on the disk.
+    fn sync_folder(&self, path: &Path) -> Result<(), Trouble> {
+        self.disk.sync_folder(path).map_err(disk(path))
     }
 
     fn must_be_claimed(&self) -> Result<(), Trouble> {
@@ -262,30 +358,165 @@ impl Store {
     /// # Errors
     /// What stands in the way.
     pub fn read(&self, place: Place, id: &ThrowId) -> Result<Opened, Trouble> {
-        read_throw(&self.throw_file(place, id))
+        let path = self.throw_file(place, id);
+        opened(&path, &bytes_of(&*self.disk, &path)?)
     }
 
-    /// Read a throw in work. If its last line is torn and this is the one that may
-    /// write, a copy of the file is kept beside it and the line cut off; where that
-    /// cannot be done the throw is readable all the same, and [`Opened::torn`].
+    /// Read a throw in work. If this is the one that may write, a torn last line is left
+    /// out once a copy of the file is kept beside it, and a doubtful file is written
+    /// afresh; where that cannot be done the throw is readable all the same, and
+    /// [`Opened::torn`] or [`Opened::held`].
     ///
     /// # Errors
     /// What stands in the way.
     pub fn open(&self, id: &ThrowId, now: Time) -> Result<Opened, Trouble> {
         let path = self.throw_file(Place::Throws, id);
-        let opened = read_throw(&path)?;
-        if !(opened.torn && self.claimed()) {
+        let bytes = bytes_of(&*self.disk, &path)?;
+        let opened = opened(&path, &bytes)?;
+        if !self.claimed() {
             return Ok(opened);
         }
+        let doubtful = self.doubtful.borrow().contains(id);
+        if !(opened.torn || doubtful) {
+            return Ok(self.upgraded(id, opened, now));
+        }
         // A full or read-only disk must not keep the maker from seeing her throw.
-        let Ok(copy) = mend(&path, opened.length, now) else {
-            return Ok(opened);
-        };
-        Ok(Opened {
-            torn: false,
-            copy: Some(copy),
-            ..opened
+        Ok(match self.renew(id, &bytes, &opened, now) {
+            Ok(mended) => {
+                let opened = Opened {
+                    torn: false,
+                    mended,
+                    ..opened
+                };
+                self.upgraded(id, opened, now)
+            }
+            Err(_) => Opened {
+                held: doubtful || !opened.torn,
+                ..opened
+            },
         })
+    }
+
+    /// A throw file brought up to this version, where that can be done; where not it can
+    /// be read and written on as it is, and is brought up another time.
+    fn upgraded(&self, id: &ThrowId, opened: Opened, now: Time) -> Opened {
+        if opened.version >= VERSION {
+            return opened;
+        }
+        let path = self.throw_file(Place::Throws, id);
+        match upgrade(&*self.disk, &path, &opened.journal, opened.version, now) {
+            Ok(_) => Opened {
+                length: opened.journal.text().len() as u64,
+                lacks_newline: false,
+                version: VERSION,
+                ..opened
+            },
+            Err(_) => {
+                // The new file may be in its place without the disk having said so.
+                let untouched = |about: fs::Metadata| about.len() == opened.length;
+                let held = !fs::metadata(&path).is_ok_and(untouched);
+                if held {
+                    self.doubtful.borrow_mut().insert(id.clone());
+                }
+                Opened { held, ..opened }
+            }
+        }
+    }
+
+    /// Put another record in the place of a throw's, once `beside` are kept beside it: what
+    /// each is called (after `throw.jsonl.`) and its bytes. Gives their paths.
+    ///
+    /// # Errors
+    /// What stood in the way; the throw's own file is then as it was, except that
+    /// [`Trouble::Unsure`] says it can be read as the new one.
+    pub fn replace(
+        &self,
+        id: &ThrowId,
+        journal: &Journal,
+        beside: &[(&str, &[u8])],
+        now: Time,
+    ) -> Result<Vec<PathBuf>, Trouble> {
+        self.must_be_claimed()?;
+        let path = self.throw_file(Place::Throws, id);
+        let text = journal.text();
+        if text.len() as u64 > MOST_BYTES {
+            return Err(Trouble::TooLarge { path });
+        }
+        let mut kept = Vec::new();
+        for (called, bytes) in beside {
+            let copy = free_name(&path, called, now);
+            write_new(&*self.disk, &copy, bytes).map_err(disk(&copy))?;
+            kept.push(copy);
+        }
+        match put(&*self.disk, &path, text.as_bytes()) {
+            Ok(()) => Ok(kept),
+            Err(why) if fs::read(&path).is_ok_and(|bytes| bytes == text.as_bytes()) => {
+                self.doubtful.borrow_mut().insert(id.clone());
+                let seen = Seen::After;
+                Err(Trouble::Unsure { path, why, seen })
+            }
+            Err(why) => Err(disk(&path)(why)),
+        }
+    }
+
+    /// The sound part of a throw's file, to the byte: what is handed on.
+    ///
+    /// # Errors
+    /// What stands in the way.
+    pub fn bytes(&self, id: &ThrowId) -> Result<Vec<u8>, Trouble> {
+        let path = self.throw_file(Place::Throws, id);
+        let mut bytes = bytes_of(&*self.disk, &path)?;
+        let read = Journal::read(&bytes).map_err(|how| Trouble::Damage { path, how })?;
+        if read.torn {
+            bytes.truncate(read.sound);
+        }
+        if read.lacks_newline {
+            bytes.push(b'\n');
+        }
+        Ok(bytes)
+    }
+
+    /// Put what is sound of a throw's file, as just read, in a fresh file in its place. A
+    /// copy of all of it is kept first if anything is left out.
+    fn renew(
+        &self,
+        id: &ThrowId,
+        bytes: &[u8],
+        read: &Opened,
+        now: Time,
+    ) -> io::Result<Option<Mended>> {
+        let path = self.throw_file(Place::Throws, id);
+        let mended = if read.torn {
+            let copy = free_name(&path, "torn", now);
+            write_new(&*self.disk, &copy, bytes)?;
+            Some(Mended {
+                copy,
+                bytes: bytes.len() as u64 - read.length,
+            })
+        } else {
+            None
+        };
+        // From here the names in the folder are in doubt until they are synced.
+        self.doubtful.borrow_mut().insert(id.clone());
+        let sound = usize::try_from(read.length).map_or(bytes, |sound| &bytes[..sound]);
+        let throws = self.folder.join(Place::Throws.name());
+        let renewed = put(&*self.disk, &path, sound).and_then(|()| self.disk.sync_folder(&throws));
+        match renewed {
+            Ok(()) => {
+                self.doubtful.borrow_mut().remove(id);
+                Ok(mended)
+            }
+            Err(why) => {
+                // As long as the file itself is untouched a copy only takes up room.
+                let untouched = |about: fs::Metadata| about.len() == bytes.len() as u64;
+                if let Some(mended) = mended
+                    && fs::metadata(&path).is_ok_and(untouched)
+                {
+                    let _ = self.disk.remove(&mended.copy);
+                }
+                Err(why)
+            }
+        }
     }
 
     /// Write an entry at the end of a throw's file and wait until it is on the disk.
@@ -293,10 +524,14 @@ impl Store {
     /// on the disk: read the file again before the next append.
     ///
     /// # Errors
-    /// What stood in the way; the entry is then not in the file.
+    /// What stood in the way; the entry is then not in the file, except that
+    /// [`Trouble::Unsure`] says what is to be read there.
     pub fn append(&self, id: &ThrowId, opened: &mut Opened, entry: &Entry) -> Result<(), Trouble> {
         self.must_be_claimed()?;
         let path = self.throw_file(Place::Throws, id);
+        if opened.held {
+            return Err(Trouble::Held { path });
+        }
         let line = entry.line();
         if Entry::from_line(line.trim_end_matches('\n')).as_ref() != Some(entry) {
             return Err(Trouble::Unreadable);
@@ -307,33 +542,76 @@ impl Store {
         if line.len() > LONGEST_LINE || after > MOST_BYTES {
             return Err(Trouble::TooLarge { path });
         }
-        let mut file = OpenOptions::new()
-            .append(true)
-            .open(&path)
+        let file = self
+            .disk
+            .open(&path, OpenOptions::new().append(true))
             .map_err(disk(&path))?;
         let length = file.metadata().map_err(disk(&path))?.len();
         if opened.torn || length != opened.length {
             let why = io::Error::other("the file is not as it was read");
             return Err(disk(&path)(why));
         }
-        let written = file
-            .write_all(text.as_bytes())
-            .and_then(|()| file.sync_data());
-        if let Err(why) = written {
-            // What was not acknowledged must not come back; if even this fails, the
-            // next reading finds either a torn line or the whole entry, and says so.
-            let _ = file.set_len(length).and_then(|()| file.sync_data());
-            return Err(disk(&path)(why));
+        if let Err(why) = write_all(&*self.disk, &file, text.as_bytes()) {
+            // What was not acknowledged must not come back.
+            let cut = self.disk.cut(&file, length);
+            if cut.and_then(|()| self.disk.sync(&file)).is_ok() {
+                return Err(disk(&path)(why));
+            }
+            drop(file);
+            return self.settle(id, opened, entry, why);
+        }
+        if let Err(why) = self.disk.sync(&file) {
+            drop(file);
+            return self.settle(id, opened, entry, why);
         }
         opened.length = after;
         opened.lacks_newline = false;
         Ok(())
     }
 
+    /// The disk failed at a file's end: read what is there, put that in a fresh file,
+    /// and say which it was. If the entry is there and the fresh file safe, it is kept.
+    fn settle(
+        &self,
+        id: &ThrowId,
+        before: &mut Opened,
+        entry: &Entry,
+        why: io::Error,
+    ) -> Result<(), Trouble> {
+        self.doubtful.borrow_mut().insert(id.clone());
+        let path = self.throw_file(Place::Throws, id);
+        let read = bytes_of(&*self.disk, &path)
+            .and_then(|bytes| opened(&path, &bytes).map(|now| (now, bytes)));
+        let Ok((now, bytes)) = read else {
+            let seen = Seen::Neither;
+            return Err(Trouble::Unsure { path, why, seen });
+        };
+        let old = before.journal.text();
+        let text = now.journal.text();
+        let seen = if text == old {
+            Seen::Before
+        } else if text.strip_prefix(&old) == Some(&entry.line()) {
+            Seen::After
+        } else {
+            let seen = Seen::Neither;
+            return Err(Trouble::Unsure { path, why, seen });
+        };
+        match (self.renew(id, &bytes, &now, entry.at), seen) {
+            (Ok(_), Seen::After) => {
+                before.length = now.length;
+                before.lacks_newline = now.lacks_newline;
+                Ok(())
+            }
+            (Ok(_), _) => Err(disk(&path)(why)),
+            (Err(_), seen) => Err(Trouble::Unsure { path, why, seen }),
+        }
+    }
+
     /// Keep a new throw.
     ///
     /// # Errors
-    /// What stood in the way; the throw is then not there.
+    /// What stood in the way; the throw is then not there, except that
+    /// [`Trouble::Unsure`] says what is to be read there.
     pub fn begin(&self, id: &ThrowId, journal: &Journal) -> Result<(), Trouble> {
         self.must_be_claimed()?;
         if self.knows(id) {
@@ -343,21 +621,33 @@ impl Store {
         let throws = self.folder.join(Place::Throws.name());
         let unfinished = throws.join(format!("{UNFINISHED}{}", id.as_str()));
         let whole = self.throw_folder(Place::Throws, id);
-        let made = begin_in(&unfinished, &journal.text())
-            .and_then(|()| fs::rename(&unfinished, &whole).map_err(disk(&whole)))
-            .and_then(|()| sync_folder(&throws));
-        if made.is_err() {
+        let made = self
+            .begin_in(&unfinished, &journal.text())
+            .and_then(|()| self.disk.rename(&unfinished, &whole))
+            .and_then(|()| self.disk.sync_folder(&throws));
+        made.map_err(|why| {
             // The maker is told it was not begun, so nothing of it may come back.
-            let _ = fs::remove_dir_all(&unfinished);
-            let _ = fs::remove_dir_all(&whole);
-        }
-        made
+            let _ = self.disk.remove(&unfinished);
+            let _ = self.disk.remove(&whole);
+            if whole.exists() {
+                self.doubtful.borrow_mut().insert(id.clone());
+                let (path, seen) = (whole, Seen::After);
+                return Trouble::Unsure { path, why, seen };
+            }
+            disk(&whole)(why)
+        })
+    }
+
+    fn begin_in(&self, folder: &Path, text: &str) -> io::Result<()> {
+        self.disk.make_folder(folder)?;
+        write_new(&*self.disk, &folder.join(THROW_FILE), text.as_bytes())?;
+        self.disk.sync_folder(folder)
     }
 
     /// Move a throw from one place to the other.
     ///
     /// # Errors
-    /// What stood in the way.
+    /// What stood in the way; after [`Trouble::Unsure`] it is seen in the other place.
     pub fn carry(&self, id: &ThrowId, from: Place, to: Place) -> Result<(), Trouble> {
         self.must_be_claimed()?;
         let (old, new) = (self.throw_folder(from, id), self.throw_folder(to, id));
@@ -367,23 +657,116 @@ impl Store {
         if new.exists() {
             return Err(disk(&new)(io::ErrorKind::AlreadyExists.into()));
         }
-        fs::rename(&old, &new).map_err(disk(&old))?;
-        sync_folder(&self.folder.join(to.name()))?;
-        sync_folder(&self.folder.join(from.name()))
+        let renamed = self.disk.rename(&old, &new);
+        if old.exists() || !new.exists() {
+            return renamed.map_err(disk(&old));
+        }
+        // The new place first: twice there after a power cut is better than nowhere.
+        let synced = renamed.and_then(|()| {
+            [to, from]
+                .iter()
+                .try_for_each(|place| self.disk.sync_folder(&self.folder.join(place.name())))
+        });
+        synced.map_err(|why| {
+            self.doubtful.borrow_mut().insert(id.clone());
+            let (path, seen) = (new, Seen::After);
+            Trouble::Unsure { path, why, seen }
+        })
     }
 
     /// Erase a deleted throw for good.
     ///
     /// # Errors
-    /// What stood in the way.
+    /// What stood in the way; after [`Trouble::Unsure`] it is no longer on the shelf.
     pub fn erase(&self, id: &ThrowId) -> Result<(), Trouble> {
         self.must_be_claimed()?;
         let path = self.throw_folder(Place::Deleted, id);
         if !path.is_dir() {
             return Err(Trouble::NoSuchThrow);
         }
-        fs::remove_dir_all(&path).map_err(disk(&path))?;
-        sync_folder(&self.folder.join(Place::Deleted.name()))
+        let deleted = self.folder.join(Place::Deleted.name());
+        let gone = deleted.join(format!("{GONE}{}", id.as_str()));
+        // Off the shelf in one step, so that it is never there by halves.
+        let renamed = self.disk.rename(&path, &gone);
+        if path.exists() {
+            return renamed.map_err(disk(&path));
+        }
+        let synced = renamed.and_then(|()| self.disk.sync_folder(&deleted));
+        let removed = self.disk.remove(&gone);
+        synced.and(removed).map_err(|why| Trouble::Unsure {
+            path: gone,
+            why,
+            seen: Seen::After,
+        })
+    }
+
+    fn photo_folder(&self, id: &ThrowId) -> PathBuf {
+        self.throw_folder(Place::Throws, id).join(PHOTOS)
+    }
+
+    fn photo_file(&self, id: &ThrowId, photo: &PhotoId) -> PathBuf {
+        let name = format!("{}.jpg", photo.as_str());
+        self.photo_folder(id).join(name)
+    }
+
+    /// Keep a photo beside a throw in work. It is on the disk when this returns; one that
+    /// is there already is left.
+    ///
+    /// # Errors
+    /// What stood in the way; the photo is then not there.
+    pub fn keep_photo(&self, id: &ThrowId, photo: &PhotoId, bytes: &[u8]) -> Result<(), Trouble> {
+        self.must_be_claimed()?;
+        let throw = self.throw_folder(Place::Throws, id);
+        if !throw.is_dir() {
+            return Err(Trouble::NoSuchThrow);
+        }
+        let folder = self.photo_folder(id);
+        if !folder.is_dir() {
+            fs::create_dir(&folder).map_err(disk(&folder))?;
+            self.disk.sync_folder(&throw).map_err(disk(&throw))?;
+        }
+        let path = self.photo_file(id, photo);
+        match path.is_file() {
+            true => Ok(()),
+            false => crate::handing::write(&path, bytes),
+        }
+    }
+
+    /// A photo's bytes; none if it is not there.
+    ///
+    /// # Errors
+    /// [`Trouble::Disk`], or [`Trouble::TooLarge`] for what Lapwork never wrote.
+    pub fn photo(&self, id: &ThrowId, photo: &PhotoId) -> Result<Option<Vec<u8>>, Trouble> {
+        let path = self.photo_file(id, photo);
+        let file = match File::open(&path) {
+            Ok(file) => file,
+            Err(why) if why.kind() == io::ErrorKind::NotFound => return Ok(None),
+            Err(why) => return Err(disk(&path)(why)),
+        };
+        let mut bytes = Vec::new();
+        let most = crate::photos::MOST_BYTES;
+        file.take(most + 1)
+            .read_to_end(&mut bytes)
+            .map_err(disk(&path))?;
+        if bytes.len() as u64 > most {
+            return Err(Trouble::TooLarge { path });
+        }
+        Ok(Some(bytes))
+    }
+
+    /// Remove photos that were chosen and then not put into the story: all but `named`.
+    pub fn sweep_photos(&self, id: &ThrowId, named: &BTreeSet<PhotoId>) {
+        let Ok(found) = fs::read_dir(self.photo_folder(id)) else {
+            return;
+        };
+        for path in found.flatten().map(|found| found.path()) {
+            let stem = path.file_stem().and_then(|stem| stem.to_str());
+            let photo = stem.and_then(PhotoId::parse);
+            if self.claimed() && photo.is_some_and(|photo| !named.contains(&photo)) {
+                // Left there, it does no harm but takes room.
+                let _ = fs::remove_file(&path);
+            }
+        }
     }
 
     fn settings_file(&self) -> PathBuf {
@@ -411,11 +794,8 @@ impl Store {
     pub fn keep_settings(&self, prefs: &Prefs) -> Result<(), Trouble> {
         self.must_be_claimed()?;
         let path = self.settings_file();
-        let unfinished = self.folder.join("settings.json.new");
         let text = serde_json::to_vec_pretty(prefs).map_err(|why| disk(&path)(why.into()))?;
-        write_new(&unfinished, &text)?;
-        fs::rename(&unfinished, &path).map_err(disk(&path))?;
-        sync_folder(&self.folder)
+        put(&*self.disk, &path, &text).map_err(disk(&path))
     }
 }
 
@@ -426,8 +806,63 @@ impl Store {
 pub fn read_throw(path: &Path) -> Result<Opened, Trouble> {
     let within = path.join(THROW_FILE);
     let path = if path.is_dir() { &within } else { path };
-    let file = match File::open(path) {
-        Ok(file) => file,
+    opened(path, &read_bytes(path)?)
+}
+
+/// The throw file meant by a path: a folder stands for the file in it.
+pub fn throw_file_in(path: &Path) -> PathBuf {
+    if path.is_dir() {
+        path.join(THROW_FILE)
+    } else {
+        path.to_path_buf()
+    }
+}
+
+/// Bring a throw file anywhere up to this version; gives where the file as it was is kept,
+/// or nothing where there was nothing to do.
+///
+/// # Errors
+/// What stood in the way; the file is then as it was.
+pub fn upgrade_file(path: &Path, opened: &Opened, now: Time) -> Result<Option<PathBuf>, Trouble> {
+    if opened.version >= VERSION {
+        return Ok(None);
+    }
+    upgrade(&RealDisk, path, &opened.journal, opened.version, now).map(Some)
+}
+
+/// Write a throw file of an older version anew in this one, once the file as it is lies
+/// beside it; gives where.
+fn upgrade(
+    on: &dyn Disk,
+    path: &Path,
+    journal: &Journal,
+    version: u32,
+    now: Time,
+) -> Result<PathBuf, Trouble> {
+    let bytes = bytes_of(on, path)?;
+    let mut copy = path.with_file_name(format!("{THROW_FILE}.version-{version}"));
+    if copy.exists() && fs::read(&copy).map_err(disk(&copy))? != bytes {
+        copy = free_name(path, &format!("version-{version}"), now);
+    }
+    write_new(on, &copy, &bytes).map_err(disk(&copy))?;
+    put(on, path, journal.text().as_bytes()).map_err(disk(path))?;
+    Ok(copy)
+}
+
+/// All of a throw file, unless it is too large.
+pub(crate) fn read_bytes(path: &Path) -> Result<Vec<u8>, Trouble> {
+    bytes_of(&RealDisk, path)
+}
+
+/// The same, on a disk of the caller's.
+fn bytes_of(on: &dyn Disk, path: &Path) -> Result<Vec<u8>, Trouble> {
+    // Told by its size, so that no more than a file's name is read of a huge one.
+    if fs::metadata(path).is_ok_and(|about| about.len() > MOST_BYTES) {
+        let path = path.to_path_buf();
+        return Err(Trouble::TooLarge { path });
+    }
+    let bytes = match on.read(path, MOST_BYTES + 1) {
+        Ok(bytes) => bytes,
         Err(why) if why.kind() == io::ErrorKind::NotFound => {
             let path = path.to_path_buf();
             return Err(match path.parent() {
@@ -437,22 +872,27 @@ pub fn read_throw(path: &Path) -> Result<Opened, Trouble> {
         }
         Err(why) => return Err(disk(path)(why)),
     };
-    let mut bytes = Vec::new();
-    file.take(MOST_BYTES + 1)
-        .read_to_end(&mut bytes)
-        .map_err(disk(path))?;
-    let length = bytes.len() as u64;
-    let path = path.to_path_buf();
-    if length > MOST_BYTES {
+    if bytes.len() as u64 > MOST_BYTES {
+        let path = path.to_path_buf();
         return Err(Trouble::TooLarge { path });
     }
-    let read = Journal::read(&bytes).map_err(|how| Trouble::Damage { path, how })?;
+    Ok(bytes)
+}
+
+fn opened(path: &Path, bytes: &[u8]) -> Result<Opened, Trouble> {
+    let read = Journal::read(bytes).map_err(|how| Trouble::Damage {
+        path: path.to_path_buf(),
+        how,
+    })?;
+    let sound = if read.torn { read.sound } else { bytes.len() };
     Ok(Opened {
         journal: read.journal,
-        length: if read.torn { read.sound as u64 } else { length },
+        length: sound as u64,
         lacks_newline: read.lacks_newline,
         torn: read.torn,
-        copy: None,
+        version: read.version,
+        held: false,
+        mended: None,
     })
 }
 
@@ -466,72 +906,57 @@ pub fn write_throw(path: &Path, journal: &Journal) -> Result<PathBuf, Trouble> {
     } else {
         path.to_path_buf()
     };
-    let mut file = OpenOptions::new()
-        .write(true)
-        .create_new(true)
-        .open(&path)
+    let file = RealDisk
+        .open(&path, OpenOptions::new().write(true).create_new(true))
         .map_err(disk(&path))?;
-    let written = file
-        .write_all(journal.text().as_bytes())
-        .and_then(|()| file.sync_all());
-    if let Err(why) = written {
+    let written = write_all(&RealDisk, &file, journal.text().as_bytes());
+    if let Err(why) = written.and_then(|()| RealDisk.sync(&file)) {
         // Half a file is worse than none; the error says it was not written.
         let _ = fs::remove_file(&path);
         return Err(disk(&path)(why));
     }
-    match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => sync_folder(folder)?,
-        _ => sync_folder(Path::new("."))?,
-    }
+    let folder = path.parent().filter(|above| !above.as_os_str().is_empty());
+    let folder = folder.unwrap_or(Path::new("."));
+    RealDisk.sync_folder(folder).map_err(disk(folder))?;
     Ok(path)
 }
 
-/// Keep a copy of the file, then cut it to what is sound.
-fn mend(path: &Path, sound: u64, now: Time) -> Result<PathBuf, Trouble> {
-    let copy = path.with_file_name(format!("{THROW_FILE}.torn-{now}"));
-    let bytes = fs::read(path).map_err(disk(path))?;
-    let kept = write_new(&copy, &bytes).and_then(|()| match path.parent() {
-        Some(folder) => sync_folder(folder),
-        None => Ok(()),
-    });
-    if let Err(trouble) = kept {
-        // Half a copy helps nobody; the file itself is untouched.
-        let _ = fs::remove_file(&copy);
-        return Err(trouble);
+/// Put a whole file in the place of one that may be there.
+fn put(on: &dyn Disk, path: &Path, bytes: &[u8]) -> io::Result<()> {
+    let mut fresh = path.as_os_str().to_os_string();
+    fresh.push(".new");
+    let fresh = PathBuf::from(fresh);
+    write_new(on, &fresh, bytes)?;
+    if let Err(why) = on.rename(&fresh, path) {
+        let _ = on.remove(&fresh);
+        return Err(why);
     }
-    let file = OpenOptions::new()
-        .write(true)
-        .open(path)
-        .map_err(disk(path))?;
-    file.set_len(sound)
-        .and_then(|()| file.sync_all())
-        .map_err(disk(path))?;
-    Ok(copy)
-}
-
-fn begin_in(folder: &Path, text: &str) -> Result<(), Trouble> {
-    fs::create_dir_all(folder).map_err(disk(folder))?;
-    write_new(&folder.join(THROW_FILE), text.as_bytes())?;
-    sync_folder(folder)
-}
-
-/// Write a whole file, over an old one of that name, and wait until it is on the disk.
-fn write_new(path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
-    let written = File::create(path).and_then(|mut file| {
-        file.write_all(bytes)?;
-        file.sync_all()
-    });
-    written.map_err(disk(path))
-}
-
-/// Wait until the names in a folder are on the disk. Only Unix lets a folder be synced.
-fn sync_folder(path: &Path) -> Result<(), Trouble> {
-    if cfg!(unix) {
-        File::open(path)
-            .and_then(|folder| folder.sync_all())
-            .map_err(disk(path))?;
+    match path.parent().filter(|above| !above.as_os_str().is_empty()) {
+        Some(folder) => on.sync_folder(folder),
+        None => on.sync_folder(Path::new(".")),
     }
-    Ok(())
+}
+
+/// A name beside a file for a copy of it that no other copy has, even if the clock was
+/// set back.
+fn free_name(path: &Path, called: &str, now: Time) -> PathBuf {
+    let name = |n: u32| {
+        let more = if n == 0 {
+            String::new()
+        } else {
+            format!("-{n}")
+        };
+        path.with_file_name(format!("{THROW_FILE}.{called}-{now}{more}"))
+    };
+    (0..u32::MAX)
+        .map(name)
+        .find(|copy| !copy.exists())
+        .unwrap_or_else(|| name(u32::MAX))
+}
+
+/// Wait until the names in a folder are on the disk.
+pub(crate) fn sync_folder(path: &Path) -> Result<(), Trouble> {
+    RealDisk.sync_folder(path).map_err(disk(path))
 }
 
 #[cfg(test)]

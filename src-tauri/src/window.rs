@@ -7,15 +7,22 @@
 
 use crate::arranging::Arranging;
 use crate::desk::Desk;
-use crate::store::Store;
+use crate::handing;
+use crate::photos;
+use crate::printing::Press;
+use crate::store::{Store, Trouble};
 use crate::{now, system_words};
 use lapwork_core::view::{
-    Arrange, Deed, GridWish, GridsView, Head, Hello, Layouts, Look, PlanDraft, PlanView, Prefs,
-    Problem, ShelfView, Tend, Tended, View,
+    AgainView, Arrange, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts,
+    Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView, Take, Taken, Tend,
+    Tended, View,
 };
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
-use tauri::{Manager as _, State, Url, WebviewWindowBuilder};
+use tauri::http::{Request, Response};
+use tauri::{
+    AppHandle, DragDropEvent, Manager as _, State, Url, WebviewWindowBuilder, Window, WindowEvent,
+};
 
 type Shared<'a> = State<'a, Mutex<Desk>>;
 
@@ -95,6 +102,148 @@ fn set_prefs(shared: Shared<'_>, prefs: Prefs) -> Result<Hello, Problem> {
     desk(&shared).set_prefs(prefs, now())
 }
 
+/// The maker is asked where it goes, on a thread of its own, so that the window and the
+/// desk are free meanwhile.
+#[tauri::command(async)]
+fn hand(app: AppHandle, shared: Shared<'_>, id: String, hand: Hand) -> Result<Handed, Problem> {
+    let parcels = desk(&shared).hand(&id, &hand, now())?;
+    let put = handing::put(&app, &parcels);
+    desk(&shared).handed(put)
+}
+
+/// The maker is asked which file; it is read and checked before the desk is taken.
+#[tauri::command(async)]
+fn bring(app: AppHandle, shared: Shared<'_>) -> Result<Option<BringView>, Problem> {
+    let found = match handing::fetch(&app) {
+        Ok(None) => return Ok(None),
+        Ok(Some(path)) => handing::look_into(&path),
+        Err(trouble) => Err(trouble),
+    };
+    desk(&shared).bring(found, now()).map(Some)
+}
+
+/// What came of a file dropped on the window.
+#[tauri::command]
+fn dropped(shared: Shared<'_>) -> Result<Option<BringView>, Problem> {
+    desk(&shared).dropped()
+}
+
+#[tauri::command(async)]
+fn take(shared: Shared<'_>, take: Take) -> Result<Taken, Problem> {
+    desk(&shared).take(&take, now())
+}
+
+/// What a throw made after this one begins with.
+#[tauri::command]
+fn again(shared: Shared<'_>, id: String) -> Result<AgainView, Problem> {
+    desk(&shared).again(&id, now())
+}
+
+/// The photo last dropped on the window, until the page asks for it.
+#[derive(Default)]
+struct Fallen(Mutex<Option<PathBuf>>);
+
+/// A photo the maker chooses, or the one she dropped: made small before the desk is taken,
+/// then kept beside the throw. Gives its name; nothing if she called it off.
+#[tauri::command(async)]
+fn photo(
+    app: AppHandle,
+    shared: Shared<'_>,
+    fallen: State<'_, Fallen>,
+    id: String,
+    dropped: bool,
+) -> Result<Option<String>, Problem> {
+    let found = if dropped {
+        let mut fallen = fallen.0.lock().unwrap_or_else(PoisonError::into_inner);
+        fallen.take().map(Some).ok_or(Trouble::NoPhoto)
+    } else {
+        handing::fetch_photo(&app, &desk(&shared).say("shell-photos"))
+    };
+    let taken = match found {
+        Ok(None) => return Ok(None),
+        Ok(Some(path)) => photos::take(&path),
+        Err(trouble) => Err(trouble),
+    };
+    desk(&shared).keep_photo(&id, taken, now()).map(Some)
+}
+
+/// Answer the page's asking for `photo://localhost/<throw>/<photo>`. Both are read into
+/// names from which no path outside the throw's folder can be made; anything else, and a
+/// photo that is not there, is answered with 404.
+fn show_photo(app: &AppHandle, asked: &Request<Vec<u8>>) -> Response<Vec<u8>> {
+    let path = asked.uri().path().replace("%2F", "/");
+    let found = path
+        .trim_start_matches('/')
+        .split_once('/')
+        .and_then(|(id, photo)| desk(&app.state()).photo(id, photo));
+    let status = if found.is_some() { 200 } else { 404 };
+    // The name is the content's hash: what it names never changes.
+    let kept = if found.is_some() {
+        "max-age=31536000, immutable"
+    } else {
+        "no-store"
+    };
+    Response::builder()
+        .status(status)
+        .header("Content-Type", "image/jpeg")
+        .header("X-Content-Type-Options", "nosniff")
+        .header("Cache-Control", kept)
+        .body(found.unwrap_or_default())
+        .unwrap_or_default()
+}
+
+/// A file was dropped on the window: look into it on a thread of its own, then tell the
+/// page, which asks by `dropped`. The page never learns the path.
+fn drop_in(window: &Window, path: PathBuf) {
+    let app = window.app_handle().clone();
+    if photos::meant(&path) {
+        let fallen = app.state::<Fallen>();
+        *fallen.0.lock().unwrap_or_else(PoisonError::into_inner) = Some(path);
+        for page in app.webview_windows().into_values() {
+            let _ = page.eval("window.dispatchEvent(new Event('lapwork-photo'))");
+        }
+        return;
+    }
+    std::thread::spawn(move || {
+        let found = handing::look_into(&path);
+        desk(&app.state()).drop_in(found, now());
+        for page in app.webview_windows().into_values() {
+            // A page that is gone need not be told.
+            let _ = page.eval("window.dispatchEvent(new Event('lapwork-dropped'))");
+        }
+    });
+}
+
+/// A sheet is made and put where the maker says; stopped, nothing comes of it.
+#[tauri::command(async)]
+fn print(
+    app: AppHandle,
+    shared: Shared<'_>,
+    press: State<'_, Press>,
+    id: String,
+    order: PrintOrder,
+) -> Result<Handed, Problem> {
+    let (name, sheet) = desk(&shared).sheet(&id, order, now())?;
+    let made = press.print(&sheet, order);
+    let Some(parcel) = desk(&shared).printed(name, made)? else {
+        return Ok(Handed { said: None });
+    };
+    let put = handing::put(&app, &[parcel]);
+    desk(&shared).handed(put)
+}
+
+/// How far the print in hand is.
+#[tauri::command]
+fn printing(press: State<'_, Press>) -> Option<Printing> {
+    press.look()
+}
+
+/// Stop the print in hand.
+#[tauri::command]
+fn stop_printing(press: State<'_, Press>) {
+    press.stop();
+}
+
 /// Where throws are kept: `LAPWORK_DATA` if set, else the usual place on this device.
 #[cfg(desktop)]
 fn folder(_app: &tauri::App) -> Option<PathBuf> {
@@ -139,6 +288,18 @@ pub fn run() {
         give_up(&words.problem("no-screen", &[]));
     }
     let opened = tauri::Builder::default()
+        .plugin(tauri_plugin_dialog::init())
+        .register_asynchronous_uri_scheme_protocol("photo", |context, asked, answer| {
+            let app = context.app_handle().clone();
+            std::thread::spawn(move || answer.respond(show_photo(&app, &asked)));
+        })
+        .on_window_event(|window, event| {
+            if let WindowEvent::DragDrop(DragDropEvent::Drop { paths, .. }) = event
+                && let [path] = paths.as_slice()
+            {
+                drop_in(window, path.clone());
+            }
+        })
         .setup(|app| {
             let Some(folder) = folder(app) else {
                 give_up(&system_words().problem("no-home", &[]));
@@ -147,6 +308,8 @@ pub fn run() {
                 Store::at(folder),
                 system_words().language(),
             )));
+            app.manage(Fallen::default());
+            app.manage(Press::default());
             app.manage(Mutex::new(Arranging::default()));
             for window in &app.config().app.windows {
                 WebviewWindowBuilder::from_config(app, window)?
@@ -156,7 +319,25 @@ pub fn run() {
             Ok(())
         })
         .invoke_handler(tauri::generate_handler![
-            hello, shelf, look, act, tend, draft, grids, arrange, length, set_prefs
+            hello,
+            shelf,
+            look,
+            act,
+            tend,
+            draft,
+            grids,
+            arrange,
+            length,
+            set_prefs,
+            hand,
+            bring,
+            dropped,
+            take,
+            print,
+            printing,
+            stop_printing,
+            again,
+            photo
         ])
         .run(tauri::generate_context!());
     if let Err(why) = opened {

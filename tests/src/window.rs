@@ -43,11 +43,12 @@ static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
 /// Finds elements by role and name; kept in the page as `lapworkFind`.
 const FIND: &str = include_str!("find.js");
 
-/// A program that was started, with all it started in turn.
-struct Started(Child);
+/// A program that was started, with all it started in turn; ended when it goes.
+pub struct Started(Child);
 
 impl Started {
-    fn new(command: &mut Command) -> Started {
+    /// Start a program.
+    pub fn new(command: &mut Command) -> Started {
         let name = format!("{}", command.get_program().display());
         let started = command.process_group(0).spawn();
         Started(started.unwrap_or_else(|why| panic!("{name} cannot be started: {why}")))
@@ -75,12 +76,24 @@ pub struct Window {
     display: String,
     port: u16,
     data: PathBuf,
+    /// Where the system calls that reach out are written down, if they are.
+    watched: Option<PathBuf>,
     _alone: MutexGuard<'static, ()>,
 }
 
 impl Window {
     /// Open the window on a data folder, as large as a phone's.
     pub fn open(data: &Path) -> Window {
+        Window::opened(data, None)
+    }
+
+    /// The same, with every call of the driver and the window that has to do with
+    /// sockets written to `log` by strace.
+    pub fn open_watched(data: &Path, log: &Path) -> Window {
+        Window::opened(data, Some(log.to_path_buf()))
+    }
+
+    fn opened(data: &Path, watched: Option<PathBuf>) -> Window {
         let program = program::lapwork();
         let alone = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
         let (screen, display) = screen();
@@ -92,8 +105,10 @@ impl Window {
             display,
             port: 0,
             data: data.to_path_buf(),
+            watched,
             _alone: alone,
         };
+        std::fs::create_dir(window.handed()).expect("a folder");
         window.serve();
         window.start(program);
         window
@@ -103,7 +118,7 @@ impl Window {
     fn serve(&mut self) {
         let (port, native) = (free_port(), free_port());
         let service = Started::new(
-            Command::new(tauri_driver())
+            driver_command(self.watched.as_deref())
                 .args(["--port", &port.to_string()])
                 .args(["--native-port", &native.to_string()])
                 .env("DISPLAY", &self.display)
@@ -112,6 +127,8 @@ impl Window {
                 .env("XDG_DATA_HOME", self.home.path())
                 .env("XDG_CACHE_HOME", self.home.path())
                 .env("XDG_CONFIG_HOME", self.home.path())
+                .env("LAPWORK_HAND_TO", self.handed())
+                .env("LAPWORK_HAND_FROM", self.brought())
                 .env("GDK_BACKEND", "x11")
                 .env("GTK_USE_PORTAL", "0")
                 .env("GTK_A11Y", "none")
@@ -166,6 +183,16 @@ impl Window {
         }
     }
 
+    /// Where files handed on go, in place of a dialog.
+    pub fn handed(&self) -> PathBuf {
+        self.home.path().join("handed")
+    }
+
+    /// The file that is brought when one is asked for, in place of a dialog.
+    pub fn brought(&self) -> PathBuf {
+        self.home.path().join("brought.jsonl")
+    }
+
     /// The data folder.
     pub fn data(&self) -> &Path {
         &self.data
@@ -192,6 +219,12 @@ impl Window {
     /// Run a script's body in the page, and give what it returns.
     pub fn run(&self, script: &str, arguments: &[Value]) -> Value {
         let done = self.try_run(script, arguments);
+        done.unwrap_or_else(|why| panic!("script failed: {why}\n{script}"))
+    }
+
+    /// Run a script's body in the page, and give what it hands to its last argument.
+    pub fn run_and_wait(&self, script: &str, arguments: &[Value]) -> Value {
+        let done = self.driver().run_and_wait(script, arguments);
         done.unwrap_or_else(|why| panic!("script failed: {why}\n{script}"))
     }
 
@@ -369,7 +402,7 @@ impl Drop for Window {
 }
 
 /// Start a screen; gives its name, such as `:7`.
-fn screen() -> (Started, String) {
+pub fn screen() -> (Started, String) {
     let size = format!("{}x{}x24", SCREEN.0, SCREEN.1);
     let mut command = Command::new("Xvfb");
     command
@@ -383,6 +416,25 @@ fn screen() -> (Started, String) {
     let read = BufReader::new(said).read_line(&mut line);
     assert!(read.is_ok_and(|n| n > 0), "Xvfb did not start");
     (screen, format!(":{}", line.trim()))
+}
+
+/// The driver, under strace if it is to be watched.
+fn driver_command(watched: Option<&Path>) -> Command {
+    let Some(log) = watched else {
+        return Command::new(tauri_driver());
+    };
+    let mut command = Command::new("strace");
+    command
+        .args([
+            "-f",
+            "-qq",
+            "-e",
+            "trace=socket,connect,bind,sendto,sendmsg,sendmmsg",
+            "-o",
+        ])
+        .arg(log)
+        .arg(tauri_driver());
+    command
 }
 
 fn tauri_driver() -> PathBuf {

@@ -1,5 +1,7 @@
 //! Figures without a window: what is printed, and how it ends.
 
+use lapwork_core::deed::Action;
+use lapwork_core::journal::Journal;
 use lapwork_tests::program::lapwork;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -175,6 +177,77 @@ fn drawings_and_tables_are_listed_and_printed() {
     refused(&["draw", path, "front", "back"]);
     refused(&["table", path, "front"]);
     refused(&["draw"]);
+}
+
+/// A copy that went on elsewhere, made without the program.
+fn went_on(file: &Path, name: &str, text: &str) -> PathBuf {
+    let mut copy = Journal::read(&fs::read(file).unwrap()).unwrap().journal;
+    for action in [
+        Action::Rename { name: name.into() },
+        Action::Note {
+            text: text.into(),
+            piece: None,
+        },
+    ] {
+        let entry = copy.propose(&action, copy.len() as i64).unwrap();
+        copy.accept(entry).unwrap();
+    }
+    let path = file.with_file_name(format!("{name}.jsonl"));
+    fs::write(&path, copy.text()).unwrap();
+    path
+}
+
+#[test]
+fn two_copies_are_merged_where_a_side_is_named() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = demo(folder.path());
+    let (a, b) = (
+        went_on(&file, "Attic", "up"),
+        went_on(&file, "Porch", "out"),
+    );
+    let out = folder.path().join("out.jsonl");
+    let [a, b, out] = [&a, &b, &out].map(|path| path.to_str().unwrap());
+    let asked = ask(&["merge", a, b, "--out", out]);
+    assert_eq!(asked.status.code(), Some(1), "{asked:?}");
+    let said = text(&asked.stdout);
+    assert!(said.contains("Attic") && said.contains("Porch"), "{said}");
+    assert!(!Path::new(out).exists());
+    answered(&["merge", a, b, "--out", out, "--keep", "second"]);
+    let merged = Journal::read(&fs::read(out).unwrap()).unwrap().journal;
+    assert_eq!(merged.throw().name, "Porch");
+    let notes: Vec<&str> = merged
+        .throw()
+        .notes
+        .iter()
+        .map(|n| n.text.as_str())
+        .collect();
+    assert!(notes.contains(&"up") && notes.contains(&"out"), "{notes:?}");
+    // Never over a file, never with a stranger, never with a side that is none.
+    refused(&["merge", a, b, "--out", out, "--keep", "second"]);
+    refused(&["merge", a, b, "--out", out, "--keep", "both"]);
+    refused(&["merge", a, b]);
+    let other = folder.path().join("other");
+    fs::create_dir(&other).unwrap();
+    std::thread::sleep(std::time::Duration::from_millis(5));
+    let other = demo(&other);
+    refused(&["merge", a, other.to_str().unwrap(), "--out", "x"]);
+}
+
+#[test]
+fn an_old_file_is_upgraded_and_kept_beside() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("throw.jsonl");
+    let kept = concat!(env!("CARGO_MANIFEST_DIR"), "/kept/throw-1.jsonl");
+    fs::copy(kept, &file).unwrap();
+    let before = answered(&["figures", file.to_str().unwrap()]);
+    answered(&["upgrade", folder.path().to_str().unwrap()]);
+    let copy = folder.path().join("throw.jsonl.version-1");
+    assert_eq!(fs::read(copy).unwrap(), fs::read(kept).unwrap());
+    let read = Journal::read(&fs::read(&file).unwrap()).unwrap();
+    assert_eq!(read.version, 2);
+    assert_eq!(answered(&["figures", file.to_str().unwrap()]), before);
+    assert!(answered(&["upgrade", file.to_str().unwrap()]).starts_with("Sound"));
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 2);
 }
 
 #[test]

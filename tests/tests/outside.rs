@@ -182,6 +182,7 @@ fn the_parts_make_the_whole_for_every_grid() {
             plan,
             prints: vec![],
             denims: vec![],
+            after: None,
         };
         let size = Throw::begin(&begun).expect("a beginning").finished();
         assert_eq!((size.width, size.height), plan.finished());

@@ -31,7 +31,13 @@ fn what_was_acknowledged_survives_a_dead_battery() {
 fn the_page_may_call_nothing_of_the_system_and_go_nowhere_else() {
     let data = tempfile::tempdir().unwrap();
     let window = Window::open(data.path());
-    for command in ["plugin:window|set_title", "plugin:path|resolve_directory"] {
+    for command in [
+        "plugin:window|set_title",
+        "plugin:path|resolve_directory",
+        "plugin:dialog|save",
+        "plugin:dialog|open",
+        "plugin:fs|read_file",
+    ] {
         let refused = window.call(command, json!({"value": "x", "directory": 1}));
         let refused = refused.unwrap_err();
         assert!(

@@ -150,6 +150,7 @@ fn measured(across: u16, down: u16, order: JoinOrder, off: &[(i64, i64)]) -> Thr
         plan,
         prints: lapwork_core::demo::prints(),
         denims: vec![],
+        after: None,
     };
     let mut throw = Throw::begin(&begun).expect("a beginning");
     loop {

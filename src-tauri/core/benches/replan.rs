@@ -34,6 +34,7 @@ fn events(across: u16, down: u16) -> Vec<Event> {
         plan,
         prints,
         denims: vec![],
+        after: None,
     };
     let mut out = vec![begun];
     let mut throw = Throw::begin(&out[0]).expect("a beginning");
@@ -98,7 +99,7 @@ fn fold(bencher: Bencher, (across, down): (u16, u16)) {
 #[divan::bench(args = GRIDS)]
 fn step_screen(bencher: Bencher, (across, down): (u16, u16)) {
     let events = events(across, down);
-    let mut text = lapwork_core::journal::header_line();
+    let mut text = lapwork_core::journal::header_line("bench");
     for (i, event) in events.into_iter().enumerate() {
         let what = lapwork_core::journal::What::Do(vec![event]);
         text += &lapwork_core::journal::Entry {

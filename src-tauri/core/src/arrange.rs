@@ -1226,9 +1226,9 @@ fn fill(board: &mut Board, prints: &[Print], wishes: Wishes, seed: u64) {
 fn mirror(board: &mut Board, fixed: &[[bool; 2]], f: usize) {
     let all = board.squares.len();
     let mut hands: Vec<u8> = Vec::new();
-    for x in 0..all {
-        if !fixed[x][f] && board.squares[x].on[f] != NONE {
-            hands.push(board.squares[x].on[f]);
+    for (square, fixed) in board.squares.iter().zip(fixed) {
+        if !fixed[f] && square.on[f] != NONE {
+            hands.push(square.on[f]);
         }
     }
     let folded: Vec<usize> = {
@@ -1244,9 +1244,9 @@ fn mirror(board: &mut Board, fixed: &[[bool; 2]], f: usize) {
             .collect()
     };
     hands.sort_unstable();
-    for x in 0..all {
-        if !fixed[x][f] {
-            board.squares[x].on[f] = NONE;
+    for (square, fixed) in board.squares.iter_mut().zip(fixed) {
+        if !fixed[f] {
+            square.on[f] = NONE;
         }
     }
     // Two of a kind at a time; what has no partner goes to the first free places.

@@ -13,14 +13,14 @@
 //! * each square and each part is used exactly once, and the last join is the whole;
 //! * joins come after the joins they need.
 
-use crate::plan::JoinOrder;
+use crate::plan::{JoinOrder, MOST};
 use serde::{Deserialize, Serialize};
 use std::collections::HashMap;
 use ts_rs::TS;
 
 /// The places a piece covers, counted from the top left of the front.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(from = "[u16; 4]", into = "[u16; 4]")]
+#[serde(try_from = "Places", into = "[u16; 4]")]
 #[ts(type = "[number, number, number, number]")]
 pub struct Rect {
     /// Row of the top left square, from 0.
@@ -31,6 +31,27 @@ pub struct Rect {
     pub rows: u16,
     /// Squares across.
     pub cols: u16,
+}
+
+/// Four numbers from outside that may be the places of a piece.
+#[derive(Deserialize)]
+struct Places([u16; 4]);
+
+impl TryFrom<Places> for Rect {
+    type Error = &'static str;
+
+    /// Only within the largest grid, so that no reckoning with places runs over.
+    fn try_from(Places(numbers): Places) -> Result<Self, Self::Error> {
+        let [row, col, rows, cols] = numbers;
+        let within = |from: u16, count: u16| {
+            count >= 1 && from.checked_add(count).is_some_and(|end| end <= MOST)
+        };
+        if within(row, rows) && within(col, cols) {
+            Ok(Rect::from(numbers))
+        } else {
+            Err("places outside every grid")
+        }
+    }
 }
 
 impl From<[u16; 4]> for Rect {

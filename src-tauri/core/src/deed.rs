@@ -13,6 +13,7 @@ use crate::garments::{
 };
 use crate::measure::{Length, System, zero};
 use crate::outline::{self, Measures};
+use crate::photos::PhotoId;
 use crate::pile::{Heap, Use};
 use crate::plan::{Plan, PlanFault, longest_side};
 use crate::scraps::Scrap;
@@ -27,6 +28,10 @@ use ts_rs::TS;
 pub const LONGEST_NAME: usize = 80;
 /// Longest note, in characters.
 pub const LONGEST_NOTE: usize = 2000;
+/// Longest words under a photo, in characters.
+pub const LONGEST_CAPTION: usize = 300;
+/// Most photos in one story.
+pub const MOST_PHOTOS: usize = 400;
 /// Most fabrics of one sort.
 pub const MOST_CLOTHS: usize = 40;
 
@@ -332,6 +337,30 @@ pub enum Action {
         text: String,
         /// The piece it is about.
         piece: Option<Rect>,
+        /// The step it is about.
+        #[serde(default)]
+        task: Option<Task>,
+        /// For the next throw.
+        #[serde(default)]
+        next: bool,
+    },
+    /// Put a photo into the story.
+    Picture {
+        /// The photo, as the shell has named it.
+        #[ts(type = "string")]
+        photo: PhotoId,
+        /// What is said of it; may be empty.
+        words: String,
+        /// The piece it shows.
+        piece: Option<Rect>,
+        /// The step it shows.
+        task: Option<Task>,
+    },
+    /// Take a photo out of the story.
+    Unpicture {
+        /// The photo.
+        #[ts(type = "string")]
+        photo: PhotoId,
     },
 }
 
@@ -444,6 +473,12 @@ pub enum Refusal {
     NotTurnable(Rect),
     /// The layout does not fit the throw as it is now; the place where it does not.
     Layout(Rect),
+    /// The words under a photo are too many.
+    Caption,
+    /// The photo is in the story already.
+    PicturedAlready,
+    /// No such photo in the story, or there are too many.
+    Photo,
     /// There is nothing to take back.
     NothingToUndo,
     /// There is nothing to do again.
@@ -473,6 +508,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             plan: *plan,
             prints,
             denims,
+            after: None,
         }]);
     }
     let throw = throw.ok_or(Refusal::Beginning)?;
@@ -791,26 +827,71 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             item: *item,
             have: *have,
         }]),
-        Action::Note { text, piece } => {
+        Action::Note {
+            text,
+            piece,
+            task,
+            next,
+        } => {
             let text = text.trim();
             if text.is_empty() || text.chars().count() > LONGEST_NOTE {
                 return Err(Refusal::Words);
             }
-            if let Some(piece) = piece.filter(|p| !throw.assembly().knows(*p)) {
-                return Err(Refusal::NoSuchPiece(piece));
-            }
+            about(throw, *piece)?;
             Ok(vec![Event::Noted {
                 text: text.to_string(),
                 piece: *piece,
+                task: *task,
+                next: *next,
+            }])
+        }
+        Action::Picture {
+            photo,
+            words,
+            piece,
+            task,
+        } => {
+            let words = words.trim();
+            if words.chars().count() > LONGEST_CAPTION {
+                return Err(Refusal::Caption);
+            }
+            if throw.photos.iter().any(|p| p.id == *photo) {
+                return Err(Refusal::PicturedAlready);
+            }
+            if throw.photos.len() >= MOST_PHOTOS {
+                return Err(Refusal::Photo);
+            }
+            about(throw, *piece)?;
+            Ok(vec![Event::Pictured {
+                photo: photo.clone(),
+                words: words.to_string(),
+                piece: *piece,
+                task: *task,
+            }])
+        }
+        Action::Unpicture { photo } => {
+            if !throw.photos.iter().any(|p| p.id == *photo) {
+                return Err(Refusal::Photo);
+            }
+            Ok(vec![Event::Unpictured {
+                photo: photo.clone(),
             }])
         }
     }
 }
 
+/// The piece something is said of is one of this throw's.
+fn about(throw: &Throw, piece: Option<Rect>) -> Result<(), Refusal> {
+    match piece.filter(|p| !throw.assembly().knows(*p)) {
+        Some(piece) => Err(Refusal::NoSuchPiece(piece)),
+        None => Ok(()),
+    }
+}
+
 /// Most squares one piece or pack is believed to give.
-const MOST_SQUARES: u32 = 2000;
+pub(crate) const MOST_SQUARES: u32 = 2000;
 /// Most heaps on a pile.
-const MOST_HEAPS: usize = 100;
+pub(crate) const MOST_HEAPS: usize = 100;
 
 fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Refusal> {
     let cloth = match makes {
@@ -842,7 +923,7 @@ fn uncut(throw: &Throw, n: u16, index: u8) -> Result<&Heap, Refusal> {
     }
 }
 
-fn clean_name(name: &str) -> Result<String, Refusal> {
+pub(crate) fn clean_name(name: &str) -> Result<String, Refusal> {
     let name: String = name
         .chars()
         .map(|c| if c.is_control() { ' ' } else { c })
@@ -854,7 +935,7 @@ fn clean_name(name: &str) -> Result<String, Refusal> {
     Ok(name.to_string())
 }
 
-fn check_cloth(prints: &[Print], denims: &[Denim]) -> Result<(), Refusal> {
+pub(crate) fn check_cloth(prints: &[Print], denims: &[Denim]) -> Result<(), Refusal> {
     if prints.len() > MOST_CLOTHS || denims.len() > MOST_CLOTHS {
         return Err(Refusal::Cloth);
     }
@@ -1166,14 +1247,14 @@ fn check_moves(throw: &Throw, moves: &[(Rect, Rect)]) -> Result<(), Refusal> {
 
 /// Whether a piece may be turned where it lies: a loose square or a stitched four by
 /// quarters, any other loose joined piece by halves.
-fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), Refusal> {
+pub(crate) fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), Refusal> {
     if !throw.assembly().knows(piece) {
         return Err(Refusal::NoSuchPiece(piece));
     }
     let quarter = piece.is_square() || (piece.count() == 4 && throw.has(piece, Task::Stitch));
     let opened = throw.work(piece).is_some_and(|w| w.opened.is_some());
     let sewn = piece.is_square() || throw.begun(piece);
-    if quarters % 4 == 0
+    if quarters.is_multiple_of(4)
         || piece.count() > 4
         || opened
         || !sewn

@@ -187,6 +187,8 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         &Action::Note {
             text: say!(words, "demo-note-leg"),
             piece: None,
+            task: Some(Task::Cut),
+            next: false,
         },
     );
     for task in [Task::CoverFront, Task::CoverBack] {
@@ -208,6 +210,8 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         &Action::Note {
             text: say!(words, "demo-note-four"),
             piece: Some(Rect::from([0, 4, 2, 2])),
+            task: Some(Task::SquareUp),
+            next: false,
         },
     );
     maker.act(

@@ -72,6 +72,7 @@ mod tests {
             plan,
             prints: vec![],
             denims: vec![],
+            after: None,
         };
         let throw = Throw::begin(&begun).unwrap();
         let (w, h) = plan.finished();

@@ -4,10 +4,30 @@
 //! back of an earlier entry (`undo`), or doing it again (`redo`). The state is the
 //! fold of the entries that stand; nothing is undone by hand-written inverses.
 //!
-//! In a file it is JSON Lines: a header line `{"lapwork":"throw","version":1}`, then
-//! one line for each entry, `{"n":…,"at":…,"do":[…],"crc":"…"}`, where `crc` is the
-//! CRC-32 (ISO/IEC 3309, as in gzip) in eight hex digits of the line up to, and not
-//! including, `,"crc"`. Entries are numbered from 1 without gaps.
+//! # The file
+//!
+//! JSON Lines in UTF-8, each line ended by a newline. The first line is the header,
+//! `{"lapwork":"throw","version":2,"throw":"…","crc":"…"}`. Then one line for each entry,
+//! `{"n":…,"at":…,"do":[…],"crc":"…"}`, where `crc` is the CRC-32 (ISO/IEC 3309, as in
+//! gzip) in eight hex digits of the line up to, and not including, `,"crc"`. Entries are
+//! numbered from 1 without gaps; `at` is in milliseconds since 1970, UTC. Instead of `do`
+//! an entry has
+//!
+//! * `"undo":n`: the last entry that stood, number n, was taken back;
+//! * `"redo":n`: the entry last taken back, number n, was done again;
+//! * `"past":{…}` (from version 2): a `do`, `undo` or `redo` of one of two copies that were
+//!   merged, kept so that nothing is lost, but without effect: what was taken back before,
+//!   or decided against.
+//!
+//! `throw` (from version 2) names the throw, 1 to 64 of `a–z`, `0–9` and `-`: copies of one
+//! throw have the same. It is handed in when a throw is begun. Version 1 has no such name;
+//! there it is made from the first entry ([`first_name`]), the same on every device.
+//!
+//! An entry that lies in two copies is recognised by when it was made, what it says, and
+//! how many such came before it in its copy ([`crate::merge`]); its number may differ.
+//!
+//! A file of version 1 is read like one of version 2, and what is written is version 2:
+//! the entries are the same to the byte.
 //!
 //! Promises: reading a file never guesses. An invalid last line with nothing valid
 //! after it is a torn write, was never acknowledged, and is told to the caller as
@@ -16,12 +36,17 @@
 //! Checkpoints of the state are kept in memory every [`STRIDE`] entries, so that
 //! undoing folds no more than that many again.
 
+use crate::bounds::believable;
 use crate::deed::{Action, Refusal, decide};
+use crate::heritage::Heritage;
+use crate::photos::PhotoId;
+use crate::plan::MOST;
 use crate::throw::{Event, Throw, Time};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
 
 /// The version of the file format written here, and the newest that is read.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 /// Entries between two checkpoints.
 pub const STRIDE: usize = 32;
 /// Longest line that is read, in bytes.
@@ -37,6 +62,8 @@ pub enum What {
     Undo(u64),
     /// The entry of this number was done again.
     Redo(u64),
+    /// Something of one of two merged copies that has no effect here.
+    Past(Box<What>),
 }
 
 /// One line of the record.
@@ -58,11 +85,30 @@ pub struct Header {
     pub lapwork: String,
     /// The version of the format.
     pub version: u32,
+    /// Which throw this is a copy of; from version 2.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub throw: Option<String>,
 }
 
 /// The header line this version writes, with its newline.
-pub fn header_line() -> String {
-    format!("{{\"lapwork\":\"throw\",\"version\":{VERSION}}}\n")
+pub fn header_line(throw: &str) -> String {
+    let body = format!("{{\"lapwork\":\"throw\",\"version\":{VERSION},\"throw\":\"{throw}\"");
+    let sum = crc32fast::hash(body.as_bytes());
+    format!("{body},\"crc\":\"{sum:08x}\"}}\n")
+}
+
+/// Whether this may name a throw: 1 to 64 of `a–z`, `0–9` and `-`.
+pub fn is_name(throw: &str) -> bool {
+    let fine = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-';
+    (1..=64).contains(&throw.len()) && throw.bytes().all(fine)
+}
+
+/// The name of a throw that was given none: made from its first entry, so that every
+/// device makes the same.
+pub fn first_name(first: &Entry) -> String {
+    let line = first.line();
+    let sum = crc32fast::hash(line.as_bytes());
+    format!("first-{:x}-{:x}-{sum:08x}", first.at, line.len()).replace("--", "-m")
 }
 
 impl Entry {
@@ -77,15 +123,42 @@ impl Entry {
 
     /// Read a line back; `None` if it is not whole or its checksum does not agree.
     pub fn from_line(line: &str) -> Option<Entry> {
-        let (body, sum) = line.rsplit_once(",\"crc\":\"")?;
-        let sum = sum.strip_suffix("\"}")?;
-        let agrees = sum.len() == 8
-            && u32::from_str_radix(sum, 16).ok()? == crc32fast::hash(body.as_bytes());
-        if !agrees {
-            return None;
-        }
+        let entry = Entry::of(summed(line)?)?;
+        (believable(&entry.what) && entry.what.fits_a_grid()).then_some(entry)
+    }
+}
+
+impl Entry {
+    /// What a line says up to its checksum, as far as it is known here.
+    fn of(body: &str) -> Option<Entry> {
         serde_json::from_str(&format!("{body}}}")).ok()
     }
+}
+
+impl What {
+    /// Whether every plan in it has a grid there can be.
+    fn fits_a_grid(&self) -> bool {
+        let events = match self {
+            What::Do(events) => events,
+            What::Past(past) => return past.fits_a_grid(),
+            What::Undo(_) | What::Redo(_) => return true,
+        };
+        events.iter().all(|event| match event {
+            Event::Begun { plan, .. } | Event::PlanChanged { plan, .. } => {
+                (1..=MOST).contains(&plan.across) && (1..=MOST).contains(&plan.down)
+            }
+            _ => true,
+        })
+    }
+}
+
+/// What a line says up to its checksum, if that agrees.
+fn summed(line: &str) -> Option<&str> {
+    let (body, sum) = line.rsplit_once(",\"crc\":\"")?;
+    let sum = sum.strip_suffix("\"}")?;
+    let agrees =
+        sum.len() == 8 && u32::from_str_radix(sum, 16).ok()? == crc32fast::hash(body.as_bytes());
+    agrees.then_some(body)
 }
 
 /// Why a throw file was not read.
@@ -110,6 +183,16 @@ pub enum Damage {
     },
     /// No entry at all: the throw was never begun.
     Empty,
+    /// A line that holds what this Lapwork does not know, and would not write again.
+    Unknown {
+        /// Which line.
+        line: usize,
+    },
+    /// A line that says what cannot be.
+    Absurd {
+        /// Which line.
+        line: usize,
+    },
 }
 
 /// A throw file read.
@@ -117,6 +200,8 @@ pub enum Damage {
 pub struct Read {
     /// The record.
     pub journal: Journal,
+    /// The version of the format it is in.
+    pub version: u32,
     /// The length in bytes of what is sound.
     pub sound: usize,
     /// Whether a torn last line follows it.
@@ -128,6 +213,7 @@ pub struct Read {
 /// A throw with its record.
 #[derive(Debug, Clone)]
 pub struct Journal {
+    name: String,
     entries: Vec<Entry>,
     /// Positions of the entries that stand, oldest first.
     stand: Vec<usize>,
@@ -153,18 +239,57 @@ impl Journal {
         Ok((journal, entry))
     }
 
+    /// A record of nothing but its beginning; `None` if that does not begin one.
+    pub fn from_first(entry: &Entry) -> Option<Journal> {
+        (entry.n == 1).then(|| Journal::open(entry)).flatten()
+    }
+
+    /// The same for a throw made after an older one, which left it something.
+    ///
+    /// # Errors
+    /// The refusal, when the action does not begin one or cannot be done.
+    pub fn begin_after(
+        action: &Action,
+        heritage: Heritage,
+        at: Time,
+    ) -> Result<(Journal, Entry), Refusal> {
+        let mut events = decide(None, action)?;
+        if let Some(Event::Begun { after, .. }) = events.first_mut() {
+            *after = Some(Box::new(heritage));
+        }
+        let what = What::Do(events);
+        let entry = Entry { n: 1, at, what };
+        let journal = Journal::open(&entry).ok_or(Refusal::Beginning)?;
+        Ok((journal, entry))
+    }
+
     fn open(entry: &Entry) -> Option<Journal> {
         let What::Do(events) = &entry.what else {
             return None;
         };
         let throw = Throw::begin(events.first()?)?;
         Some(Journal {
+            name: first_name(entry),
             entries: vec![entry.clone()],
             stand: Vec::new(),
             taken_back: Vec::new(),
             checkpoints: vec![throw.clone()],
             throw,
         })
+    }
+
+    /// The same record as that of a throw so named; unchanged where it is no name.
+    #[must_use]
+    pub fn named(mut self, throw: &str) -> Journal {
+        if is_name(throw) {
+            self.name = throw.to_string();
+        }
+        self
+    }
+
+    /// Which throw this is: the same in every copy of it.
+    pub fn name(&self) -> &str {
+        &self.name
     }
 
     /// The throw as it stands.
@@ -180,6 +305,35 @@ impl Journal {
             stands[*i] = true;
         }
         self.entries.iter().zip(stands)
+    }
+
+    /// Positions of the entries that stand past the beginning, and of those to be done
+    /// again, the next one last.
+    pub(crate) fn positions(&self) -> (&[usize], &[usize]) {
+        (&self.stand, &self.taken_back)
+    }
+
+    /// The entry at a position, counted from 0.
+    pub(crate) fn entry(&self, position: usize) -> Option<&Entry> {
+        self.entries.get(position)
+    }
+
+    /// Every photo that was ever put into the story, standing or not.
+    pub fn photos(&self) -> BTreeSet<PhotoId> {
+        let mut named = BTreeSet::new();
+        for entry in &self.entries {
+            let mut what = &entry.what;
+            while let What::Past(past) = what {
+                what = past;
+            }
+            let What::Do(events) = what else { continue };
+            for event in events {
+                if let Event::Pictured { photo, .. } = event {
+                    named.insert(photo.clone());
+                }
+            }
+        }
+        named
     }
 
     /// How many entries have been made.
@@ -200,6 +354,11 @@ impl Journal {
     /// The entry that `redo` would do again.
     pub fn next(&self) -> Option<&Entry> {
         self.taken_back.last().map(|i| &self.entries[*i])
+    }
+
+    fn ends_past(&self) -> bool {
+        let last = self.entries.last();
+        last.is_some_and(|entry| matches!(entry.what, What::Past(_)))
     }
 
     fn number(&self) -> u64 {
@@ -279,6 +438,14 @@ impl Journal {
                 self.entries.push(entry);
                 self.push(next);
             }
+            What::Past(past) => {
+                match past.as_ref() {
+                    What::Do(_) => {}
+                    What::Undo(n) | What::Redo(n) if *n < entry.n => {}
+                    _ => return None,
+                }
+                self.entries.push(entry);
+            }
         }
         Some(())
     }
@@ -306,7 +473,9 @@ impl Journal {
     /// The record as a file.
     pub fn text(&self) -> String {
         let lines = self.entries.iter().map(Entry::line);
-        std::iter::once(header_line()).chain(lines).collect()
+        std::iter::once(header_line(&self.name))
+            .chain(lines)
+            .collect()
     }
 
     /// Read a file.
@@ -314,6 +483,18 @@ impl Journal {
     /// # Errors
     /// [`Damage`], when more than a torn last line is wrong.
     pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
+        Journal::read_if(bytes, |_, _| true)
+    }
+
+    /// Read a file, each entry only if it may come in on the record so far (none before the
+    /// first).
+    ///
+    /// # Errors
+    /// [`Damage`] as for [`Journal::read`]; [`Damage::Absurd`] at the first that may not.
+    pub(crate) fn read_if(
+        bytes: &[u8],
+        may: impl Fn(Option<&Journal>, &Entry) -> bool,
+    ) -> Result<Read, Damage> {
         let end = bytes
             .iter()
             .position(|b| *b == b'\n')
@@ -328,6 +509,16 @@ impl Journal {
                 version: header.version,
             });
         }
+        // Version 2 names the throw, under a checksum like any line; version 1 never does.
+        let named = header.throw.unwrap_or_default();
+        let whole = match header.version {
+            1 => named.is_empty(),
+            _ => is_name(&named) && header_line(&named).trim_end().as_bytes() == &bytes[..end],
+        };
+        if !whole {
+            return Err(Damage::Line { line: 1 });
+        }
+        let version = header.version;
         let mut sound = (end + 1).min(bytes.len());
         let mut journal: Option<Journal> = None;
         let mut number = 1;
@@ -336,37 +527,48 @@ impl Journal {
             let rest = &bytes[sound..];
             let length = rest.iter().position(|b| *b == b'\n').unwrap_or(rest.len());
             let Some(entry) = read_line(&rest[..length]) else {
+                // Written just so: no tear, and nothing to cut off.
+                if let Some(body) = text_of(&rest[..length]).and_then(summed) {
+                    return Err(match Entry::of(body) {
+                        Some(_) => Damage::Absurd { line: number },
+                        None => Damage::Unknown { line: number },
+                    });
+                }
                 let after = &rest[(length + 1).min(rest.len())..];
-                if after
-                    .split(|b| *b == b'\n')
-                    .any(|line| read_line(line).is_some())
-                {
+                let whole = |line| text_of(line).is_some_and(|line| summed(line).is_some());
+                if after.split(|b| *b == b'\n').any(whole) || holds_another(&rest[..length]) {
                     return Err(Damage::Line { line: number });
                 }
-                let journal = journal.ok_or(Damage::Empty)?;
+                let journal = journal.ok_or(Damage::Empty)?.named(&named);
                 return Ok(Read {
                     journal,
+                    version,
                     sound,
                     torn: true,
                     lacks_newline: false,
                 });
             };
+            if !may(journal.as_ref(), &entry) {
+                return Err(Damage::Absurd { line: number });
+            }
             let follows = match &mut journal {
                 Some(journal) => journal.accept(entry).is_some(),
                 None => {
-                    journal = (entry.n == 1).then(|| Journal::open(&entry)).flatten();
+                    journal = Journal::from_first(&entry);
                     journal.is_some()
                 }
             };
-            if !follows {
+            let past = version == 1 && journal.as_ref().is_some_and(Journal::ends_past);
+            if !follows || past {
                 return Err(Damage::OutOfOrder { line: number });
             }
             sound += (length + 1).min(rest.len());
         }
-        let journal = journal.ok_or(Damage::Empty)?;
+        let journal = journal.ok_or(Damage::Empty)?.named(&named);
         let lacks_newline = bytes.last() != Some(&b'\n');
         Ok(Read {
             journal,
+            version,
             sound,
             torn: false,
             lacks_newline,
@@ -375,10 +577,30 @@ impl Journal {
 }
 
 fn read_line(line: &[u8]) -> Option<Entry> {
+    text_of(line).and_then(Entry::from_line)
+}
+
+/// A line as text, without the sign some programs put before each newline.
+fn text_of(line: &[u8]) -> Option<&str> {
+    let line = line.strip_suffix(b"\r").unwrap_or(line);
+    (line.len() <= LONGEST_LINE)
+        .then(|| std::str::from_utf8(line).ok())
+        .flatten()
+}
+
+/// Whether a whole entry ends this line, though something else begins it: two lines whose
+/// newline was lost are no tear.
+fn holds_another(line: &[u8]) -> bool {
+    let line = line.strip_suffix(b"\r").unwrap_or(line);
     if line.len() > LONGEST_LINE {
-        return None;
+        return false;
     }
-    std::str::from_utf8(line).ok().and_then(Entry::from_line)
+    let begins = |at: &usize| line[*at..].starts_with(b"{\"n\":");
+    // The last few places where an entry might begin; a note may hold such words too.
+    (1..line.len()).rev().filter(begins).take(64).any(|at| {
+        let text = std::str::from_utf8(&line[at..]).ok();
+        text.is_some_and(|text| summed(text).is_some())
+    })
 }
 
 fn fold(throw: &mut Throw, entry: &Entry) {
@@ -551,6 +773,8 @@ pub(crate) mod tests {
             _ if open.is_empty() => Action::Note {
                 text: "all done".into(),
                 piece: None,
+                task: None,
+                next: pick % 2 == 0,
             },
             _ => {
                 let piece = open[pick as usize % open.len()];
@@ -672,7 +896,7 @@ pub(crate) mod tests {
             Damage::Newer { version: 9 }
         );
         assert_eq!(
-            Journal::read(header_line().as_bytes()).unwrap_err(),
+            Journal::read(header_line("a").as_bytes()).unwrap_err(),
             Damage::Empty
         );
     }

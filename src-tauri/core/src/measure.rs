@@ -166,6 +166,15 @@ impl Ruler {
         }
     }
 
+    /// The same ruler turned over: its other system.
+    pub fn other(self) -> Ruler {
+        let system = match self.system {
+            System::Inch => System::Metric,
+            System::Metric => System::Inch,
+        };
+        Ruler { system, ..self }
+    }
+
     /// `length` brought to the nearest step of this ruler (halves go up).
     pub fn nearest(self, length: Length) -> Length {
         let step = in_nm(self.step());

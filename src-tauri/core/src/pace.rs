@@ -4,12 +4,14 @@
 //! [`PAUSE`] (longer is a break, not work), shared among the pieces it ticked. For each
 //! kind of step the pace is the median of those times, a piece counting as often as it
 //! was ticked; the range is its quartiles. Until a step has been ticked for
-//! [`FEW`] pieces the usual minutes of [`Task::usual_minutes`] stand in, an estimate of
+//! [`FEW`] pieces what was learned on the throw this one is made after stands in, where
+//! there is any, else the usual minutes of [`Task::usual_minutes`] stand in, an estimate of
 //! ours, with a range of half to double.
 //!
 //! The median and quartiles are those of the sorted list, by linear interpolation
 //! between neighbours (Hyndman and Fan 1996, definition 7, from memory).
 
+use crate::heritage::Learned;
 use crate::journal::{Journal, What};
 use crate::tasks::Task;
 use crate::throw::{Event, Throw, Time};
@@ -80,14 +82,54 @@ pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
                         own: true,
                     }
                 }
-                None => Pace {
+                None => carried(journal.throw(), task).unwrap_or(Pace {
                     low: usual / 2.0,
                     middle: usual,
                     high: usual * 2.0,
                     own: false,
-                },
+                }),
             };
             (task, pace)
+        })
+        .collect()
+}
+
+/// Milliseconds in a minute, as carried from one throw to the next.
+const MINUTE: f64 = 60_000.0;
+
+/// The maker's pace as she had it on the throw this one is made after.
+pub fn carried(throw: &Throw, task: Task) -> Option<Pace> {
+    let learned = throw
+        .after
+        .as_ref()?
+        .paces
+        .iter()
+        .find(|l| l.task == task)?;
+    let minutes = |ms: u32| f64::from(ms) / MINUTE;
+    // A file may say anything: put in order, so that the range holds the middle.
+    let mut range = [learned.low, learned.middle, learned.high];
+    range.sort_unstable();
+    let [low, middle, high] = range.map(minutes);
+    let own = true;
+    Some(Pace {
+        low,
+        middle,
+        high,
+        own,
+    })
+}
+
+/// What of her pace is carried on to the next throw.
+pub fn learned(journal: &Journal) -> Vec<Learned> {
+    let ms = |minutes: f64| (minutes * MINUTE).round() as u32;
+    paces(journal)
+        .into_iter()
+        .filter(|(_, pace)| pace.own)
+        .map(|(task, pace)| Learned {
+            task,
+            low: ms(pace.low),
+            middle: ms(pace.middle),
+            high: ms(pace.high),
         })
         .collect()
 }
@@ -164,6 +206,46 @@ mod tests {
             (2.0, 3.0, 4.0, true)
         );
         assert!(!paces[&Task::Stitch].own);
+    }
+
+    #[test]
+    fn a_pace_is_carried_on_until_the_new_throw_has_its_own() {
+        let minute = 60_000;
+        let old = cut_at(&[2 * minute, 4 * minute, 6 * minute, 8 * minute]);
+        let heritage = crate::heritage::Heritage {
+            name: "old".into(),
+            lessons: vec![],
+            paces: learned(&old),
+            drift: None,
+            faces: vec![],
+        };
+        assert_eq!(heritage.paces.len(), 1);
+        let begin = Action::Begin {
+            name: "new".into(),
+            plan: Plan::default(),
+            prints: vec![],
+            denims: vec![],
+        };
+        let mut new = Journal::begin_after(&begin, heritage, 0).unwrap().0;
+        let usual = paces(&cut_at(&[]))[&Task::Stitch];
+        for (ticks, middle) in [(0, 2.0), (3, 2.0), (1, 7.0)] {
+            for _ in 0..ticks {
+                let tick = Action::TickNext {
+                    task: Task::Cut,
+                    kind: Kind::Square,
+                    count: 1,
+                };
+                let at = new.entries().next_back().unwrap().0.at + 7 * minute;
+                let entry = new.propose(&tick, at).unwrap();
+                new.accept(entry).unwrap();
+            }
+            let found = paces(&new);
+            assert_eq!(
+                (found[&Task::Cut].middle, found[&Task::Cut].own),
+                (middle, true)
+            );
+            assert_eq!(found[&Task::Stitch], usual);
+        }
     }
 
     proptest! {

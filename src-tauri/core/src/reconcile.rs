@@ -101,6 +101,7 @@ mod tests {
             plan,
             prints: vec![],
             denims: vec![],
+            after: None,
         };
         let throw = Throw::begin(&begun).unwrap();
         let measured = Size {

@@ -209,6 +209,7 @@ mod tests {
             plan,
             prints: vec![],
             denims: vec![],
+            after: None,
         })
         .unwrap();
         let pairs = [Rect::from([0, 0, 1, 2]), Rect::from([1, 0, 1, 2])];

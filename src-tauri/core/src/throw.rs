@@ -11,8 +11,10 @@
 use crate::arrange::{Wishes, source};
 use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::faces::{Cover, Denim, Print};
+use crate::heritage::Heritage;
 use crate::measure::Length;
 use crate::outline::Measures;
+use crate::photos::PhotoId;
 use crate::pile::{Heap, Use};
 use crate::plan::{Joining, Plan, Stitch, take};
 use crate::scraps::Scrap;
@@ -40,6 +42,9 @@ pub enum Event {
         prints: Vec<Print>,
         /// The denims.
         denims: Vec<Denim>,
+        /// What an older throw left to it, if it is made after one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        after: Option<Box<Heritage>>,
     },
     /// It was given another name.
     Renamed {
@@ -220,6 +225,30 @@ pub enum Event {
         text: String,
         /// The piece it is about, if any.
         piece: Option<Rect>,
+        /// The step it is about, if any.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        task: Option<Task>,
+        /// Marked for the next throw.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        next: bool,
+    },
+    /// A photo was put into the story.
+    Pictured {
+        /// The photo.
+        photo: PhotoId,
+        /// What is said of it; may be empty.
+        words: String,
+        /// The piece it shows, if any.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        piece: Option<Rect>,
+        /// The step it shows, if any.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        task: Option<Task>,
+    },
+    /// A photo was taken out of the story.
+    Unpictured {
+        /// The photo.
+        photo: PhotoId,
     },
 }
 
@@ -379,7 +408,26 @@ pub struct Note {
     pub text: String,
     /// The piece it is about.
     pub piece: Option<Rect>,
+    /// The step it is about.
+    pub task: Option<Task>,
+    /// Marked for the next throw.
+    pub next: bool,
     /// When.
+    pub at: Time,
+}
+
+/// A photo in the story.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Photo {
+    /// Its name.
+    pub id: PhotoId,
+    /// What is said of it.
+    pub words: String,
+    /// The piece it shows.
+    pub piece: Option<Rect>,
+    /// The step it shows.
+    pub task: Option<Task>,
+    /// When it was put in.
     pub at: Time,
 }
 
@@ -402,6 +450,10 @@ pub struct Throw {
     pub losses: Vec<Loss>,
     /// What was written down.
     pub notes: Vec<Note>,
+    /// Photos in the story.
+    pub photos: Vec<Photo>,
+    /// What an older throw left to this one.
+    pub after: Option<Heritage>,
     /// Blocks in the order they were measured.
     pub measured: Vec<Rect>,
     /// The whole, each time it was measured.
@@ -499,10 +551,13 @@ impl Throw {
             plan,
             prints,
             denims,
+            after,
         } = event
         else {
             return None;
         };
+        let bare = || vec![Cover::default(); plan.squares() as usize];
+        let wished = after.as_ref().map(|h| h.faces.clone());
         let mut throw = Throw {
             name: name.clone(),
             archived: false,
@@ -512,6 +567,8 @@ impl Throw {
             spares: 0,
             losses: Vec::new(),
             notes: Vec::new(),
+            photos: Vec::new(),
+            after: after.as_deref().cloned(),
             measured: Vec::new(),
             wholes: Vec::new(),
             aside: Vec::new(),
@@ -523,7 +580,9 @@ impl Throw {
             wishes: None,
             turned: BTreeSet::new(),
             marked: BTreeMap::new(),
-            covers: vec![Cover::default(); plan.squares() as usize],
+            covers: wished
+                .filter(|faces| faces.len() == plan.squares() as usize)
+                .unwrap_or_else(bare),
             work: HashMap::new(),
             assembly: Assembly::new(plan.across, plan.down, plan.order),
             standing: Standing::default(),
@@ -697,13 +756,33 @@ impl Throw {
             Event::Gathered { item, have: false } => {
                 self.gathered.remove(item);
             }
-            Event::Noted { text, piece } => {
+            Event::Noted {
+                text,
+                piece,
+                task,
+                next,
+            } => {
                 self.notes.push(Note {
                     text: text.clone(),
                     piece: *piece,
+                    task: *task,
+                    next: *next,
                     at,
                 });
             }
+            Event::Pictured {
+                photo,
+                words,
+                piece,
+                task,
+            } => self.photos.push(Photo {
+                id: photo.clone(),
+                words: words.clone(),
+                piece: *piece,
+                task: *task,
+                at,
+            }),
+            Event::Unpictured { photo } => self.photos.retain(|p| p.id != *photo),
         }
     }
 
@@ -1231,6 +1310,7 @@ mod tests {
             plan,
             prints: vec![],
             denims: vec![],
+            after: None,
         })
         .unwrap()
     }

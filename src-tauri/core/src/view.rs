@@ -277,6 +277,10 @@ pub struct Card {
     pub measure: Option<Rect>,
     /// The piece that may be off, where it can be said here.
     pub off: Option<Rect>,
+    /// What was learned of this step on the throw before.
+    pub lessons: Vec<String>,
+    /// What was written down at this step.
+    pub notes: Vec<String>,
 }
 
 /// The step screen.
@@ -330,6 +334,8 @@ pub struct FaceCell {
     pub pinned: bool,
     /// The loose piece it belongs to: itself, a pair or a four; none once it is joined to more.
     pub unit: Option<Rect>,
+    /// The fewest quarters that piece may be turned by; 0 where it may not.
+    pub turn: u8,
     /// Its label.
     pub label: String,
     /// The square in words.
@@ -786,6 +792,8 @@ pub struct PlanView {
     pub picture: Option<Picture>,
     /// The grid.
     pub grid: Option<Picture>,
+    /// What was learned on the throw this one is made after.
+    pub lessons: Option<Lessons>,
 }
 
 /// One figure before and after a change.
@@ -1399,6 +1407,13 @@ pub enum Look {
         /// How many lines at most.
         most: u32,
     },
+    /// What can be handed on.
+    HandOn,
+    /// The story of its making.
+    Story {
+        /// How far local time is east of UTC, in minutes.
+        east: i32,
+    },
 }
 
 /// What the window gets to see.
@@ -1439,6 +1454,10 @@ pub enum View {
     Scraps(ScrapsView),
     /// History.
     History(HistoryView),
+    /// What can be handed on.
+    HandOn(HandOnView),
+    /// The story of its making.
+    Story(StoryView),
 }
 
 /// How the window looks and reads.
@@ -1544,6 +1563,13 @@ pub enum Tend {
         /// Which.
         id: String,
     },
+    /// Begin a throw after the plan of an older one, with what was learned.
+    Again {
+        /// The older one.
+        id: String,
+        /// The beginning.
+        action: Action,
+    },
     /// Take a deletion back.
     Restore {
         /// Which.
@@ -1578,4 +1604,266 @@ pub enum Deed {
     Undo,
     /// Do the last taken back again.
     Redo,
+}
+
+/// Something handed on out of a throw as a file.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "hand")]
+pub enum Hand {
+    /// The throw itself, with its whole record.
+    Throw,
+    /// The story of its making, as a page with its photos in it.
+    Story {
+        /// How far local time is east of UTC, in minutes.
+        east: i32,
+    },
+}
+
+/// A button that hands something on.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HandButton {
+    /// Its words.
+    pub label: String,
+    /// What it hands on.
+    pub hand: Hand,
+}
+
+/// One sort of thing to hand on.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HandSection {
+    /// Stable name, for programs.
+    pub key: String,
+    /// Its title.
+    pub title: String,
+    /// What it is for, a line each.
+    pub said: Vec<String>,
+    /// What to press.
+    pub buttons: Vec<HandButton>,
+}
+
+/// What can be handed on.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HandOnView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Section by section.
+    pub sections: Vec<HandSection>,
+    /// How a sheet is printed unless the maker says otherwise.
+    pub print: PrintOrder,
+}
+
+/// What came of handing something on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Handed {
+    /// What to say; none where the maker thought better of it.
+    pub said: Option<String>,
+}
+
+/// What to do with a throw that was brought.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "take")]
+pub enum Take {
+    /// Put it on the shelf.
+    Add,
+    /// Put it on the shelf beside the copy that is here, as a throw of its own.
+    KeepBoth,
+    /// Take it in place of the copy here, which it has all of.
+    TakeBrought,
+    /// Leave all as it is.
+    KeepHere,
+    /// Make one of the two.
+    Merge {
+        /// For each conflict whether the brought side is kept.
+        brought: Vec<bool>,
+    },
+}
+
+/// A button that decides about a throw that was brought.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct TakeButton {
+    /// Its words.
+    pub label: String,
+    /// What it asks for.
+    pub take: Take,
+}
+
+/// One of the copies.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct CopyRow {
+    /// Where it is.
+    pub label: String,
+    /// What it calls the throw.
+    pub name: String,
+    /// How many steps it has.
+    pub said: String,
+    /// When it was last worked on, in milliseconds since 1970.
+    #[ts(type = "number")]
+    pub at: i64,
+}
+
+/// What cannot both stand, to be decided.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct ConflictRow {
+    /// On this device, a step each.
+    pub here: Vec<String>,
+    /// In the file, a step each.
+    pub brought: Vec<String>,
+}
+
+/// A throw that was brought, beside the copy here.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct BringView {
+    /// What it is.
+    pub title: String,
+    /// What is in which, a line each.
+    pub said: Vec<String>,
+    /// The copies.
+    pub copies: Vec<CopyRow>,
+    /// What is to be decided before they become one.
+    pub conflicts: Vec<ConflictRow>,
+    /// What can be done, the usual first.
+    pub buttons: Vec<TakeButton>,
+}
+
+/// What came of it.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Taken {
+    /// The throw to open, if there is one.
+    pub id: Option<String>,
+    /// What to say.
+    pub said: String,
+    /// The shelf now.
+    pub shelf: ShelfView,
+}
+
+/// Paper to print on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum PrintPaper {
+    /// 210 × 297 mm.
+    A4,
+    /// 8½ × 11 in.
+    Letter,
+}
+
+/// How a sheet is to be printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PrintOrder {
+    /// The bench card instead of the making sheet.
+    pub card: bool,
+    /// The paper.
+    pub paper: PrintPaper,
+    /// In large print.
+    pub large: bool,
+    /// In black and white.
+    pub black: bool,
+}
+
+/// How far a print is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+pub struct Printing {
+    /// Steps done.
+    pub done: u32,
+    /// Steps in all.
+    pub all: u32,
+}
+
+/// What was learned on an older throw.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Lessons {
+    /// From which throw.
+    pub title: String,
+    /// Each in words.
+    pub rows: Vec<LessonRow>,
+}
+
+/// Something learned.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct LessonRow {
+    /// The step it is about, in words.
+    pub step: Option<String>,
+    /// In words.
+    pub words: String,
+    /// Whether the maker wrote it herself.
+    pub hers: bool,
+}
+
+/// A throw about to be made again.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct AgainView {
+    /// A name to begin with.
+    pub name: String,
+    /// The plan as typed fields.
+    pub draft: PlanDraft,
+    /// The fabrics.
+    pub prints: Vec<Print>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+    /// What was learned.
+    pub lessons: Option<Lessons>,
+}
+
+/// The story of a throw's making: a plain structure, to be shown, printed or written out.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Story {
+    /// The throw's name.
+    pub title: String,
+    /// What it is, a line each.
+    pub lines: Vec<String>,
+    /// Day by day, the first first; days without anything to tell are left out.
+    pub days: Vec<StoryDay>,
+}
+
+/// One day of the making.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct StoryDay {
+    /// The date (ISO 8601).
+    pub date: String,
+    /// The date in words.
+    pub title: String,
+    /// What was made that day, in a sentence.
+    pub made: Option<String>,
+    /// What else there is to tell, in order.
+    pub items: Vec<StoryItem>,
+}
+
+/// Something told of a day.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct StoryItem {
+    /// Of what sort.
+    pub sort: StorySort,
+    /// The sort in words.
+    pub label: String,
+    /// The words; a photo's may be empty.
+    pub words: String,
+    /// The piece and the step it is about.
+    pub about: Option<String>,
+    /// The photo.
+    #[ts(type = "string | null")]
+    pub photo: Option<crate::photos::PhotoId>,
+}
+
+/// What is told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum StorySort {
+    /// A turn the work took: begun, planned otherwise, measured, a scrap tried.
+    Turn,
+    /// Something written down.
+    Note,
+    /// Something written down for the next throw.
+    Next,
+    /// A photo.
+    Photo,
+    /// Something went wrong.
+    Mishap,
+}
+
+/// The story screen.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct StoryView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The story.
+    pub story: Story,
 }

@@ -14,6 +14,7 @@ use crate::view::{LanguageName, Problem, Shown};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use std::collections::BTreeMap;
+use std::sync::{Arc, LazyLock};
 use unic_langid::LanguageIdentifier;
 
 /// A language the app can speak.
@@ -77,12 +78,14 @@ const TYPED: [(&str, i64); 6] = [
 type Bundle = FluentBundle<FluentResource>;
 
 /// The words of one language.
+#[derive(Clone)]
 pub struct Words {
-    bundle: Bundle,
+    bundle: Arc<Bundle>,
     /// English, for what this language lacks.
-    otherwise: Option<Bundle>,
+    otherwise: Option<Arc<Bundle>>,
     language: &'static Language,
-    writing: Writing,
+    writing: Arc<Writing>,
+    doubled: bool,
 }
 
 /// Something put into a sentence.
@@ -131,24 +134,47 @@ impl Words {
 
     /// The words for a language tag; English where there is no such language.
     pub fn of(tag: &str) -> Words {
-        let language = language(tag).unwrap_or(&LANGUAGES[0]);
-        let english = std::ptr::eq(language, &LANGUAGES[0]);
-        let mut words = Words {
-            bundle: bundle(language),
-            otherwise: (!english).then(|| bundle(&LANGUAGES[0])),
-            language,
-            writing: Writing::default(),
-        };
-        words.writing = Writing {
-            point: language.point,
-            units: units(language),
-        };
-        words
+        // Read once: there may be many desks in one program, as in tests.
+        static READ: LazyLock<Vec<Words>> = LazyLock::new(|| {
+            let english = Arc::new(bundle(&LANGUAGES[0]));
+            let others = LANGUAGES[1..].iter().map(|language| Words {
+                bundle: Arc::new(bundle(language)),
+                otherwise: Some(Arc::clone(&english)),
+                language,
+                writing: Arc::new(writing(language)),
+                doubled: false,
+            });
+            let first = Words {
+                bundle: Arc::clone(&english),
+                otherwise: None,
+                language: &LANGUAGES[0],
+                writing: Arc::new(writing(&LANGUAGES[0])),
+                doubled: false,
+            };
+            std::iter::once(first).chain(others).collect()
+        });
+        let wanted = language(tag).unwrap_or(&LANGUAGES[0]);
+        let found = READ.iter().find(|w| w.language.code == wanted.code);
+        found.unwrap_or(&READ[0]).clone()
     }
 
     /// The language these are the words of.
     pub fn language(&self) -> &'static Language {
         self.language
+    }
+
+    /// The same words, telling every measure in both systems, as on paper that others
+    /// read: `9½ in (241.3 mm)`.
+    pub fn doubled(&self) -> Words {
+        Words {
+            doubled: true,
+            ..self.clone()
+        }
+    }
+
+    /// Whether every measure is told in both systems.
+    pub fn is_doubled(&self) -> bool {
+        self.doubled
     }
 
     /// The sentence for `key`; the key itself where there is none (a test forbids it).
@@ -215,8 +241,27 @@ impl Words {
         }
     }
 
-    /// A length as read off `ruler`.
+    /// A length as read off `ruler`; off its counterpart too where the words are doubled.
     pub fn length(&self, length: Length, ruler: Ruler) -> Shown {
+        let own = self.single(length, ruler);
+        if !self.doubled {
+            return own;
+        }
+        let other = self.single(length, ruler.other());
+        Shown {
+            text: say!(self, "sheet-both", first = own.text, second = other.text),
+            spoken: say!(
+                self,
+                "sheet-both",
+                first = own.spoken,
+                second = other.spoken
+            ),
+            rounded: own.rounded && other.rounded,
+        }
+    }
+
+    /// A length as read off `ruler` alone.
+    pub fn single(&self, length: Length, ruler: Ruler) -> Shown {
         let reading = read(length, ruler);
         let unit = reading.digits.unit();
         let number = reading.digits.number(self.language.point);
@@ -291,6 +336,13 @@ fn bundle(language: &Language) -> Bundle {
         bundle.add_resource_overriding(resource);
     }
     bundle
+}
+
+fn writing(language: &'static Language) -> Writing {
+    Writing {
+        point: language.point,
+        units: units(language),
+    }
 }
 
 /// Words for units that may be typed: this language's first, then those of all others.

@@ -20,6 +20,9 @@ export const day = (at: number) => form('day', DAY).format(at);
 export const shortDay = (at: number) => form('short', SHORT_DAY).format(at);
 export const time = (at: number) => form('time', TIME).format(at);
 
+/** How far local time is east of UTC now, in minutes. */
+export const east = () => -new Date().getTimezoneOffset();
+
 /** Whole seconds as `m:ss`. */
 export function clock(seconds: number): string {
   const whole = Math.max(0, Math.ceil(seconds));

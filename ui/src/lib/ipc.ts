@@ -1,12 +1,18 @@
 // The only file that talks to the shell. Every call resolves to what the core
 // says, or rejects with a Problem.
 
-import { invoke } from '@tauri-apps/api/core';
+import { convertFileSrc, invoke } from '@tauri-apps/api/core';
 import type {
+  AgainView,
   Arrange,
+  BringView,
   Deed,
   GridWish,
   GridsView,
+  Hand,
+  Handed,
+  PrintOrder,
+  Printing,
   Head,
   Hello,
   Layouts,
@@ -16,6 +22,8 @@ import type {
   Prefs,
   Problem,
   ShelfView,
+  Take,
+  Taken,
   Tend,
   Tended,
   View,
@@ -23,6 +31,11 @@ import type {
 
 export const hello = () => invoke<Hello>('hello');
 export const shelf = () => invoke<ShelfView>('shelf');
+export const again = (id: string) => invoke<AgainView>('again', { id });
+export const photo = (id: string, dropped: boolean) =>
+  invoke<string | null>('photo', { id, dropped });
+/** Where the window finds a photo the shell keeps. */
+export const photoSource = (id: string, photo: string) => convertFileSrc(`${id}/${photo}`, 'photo');
 export const look = (id: string, look: Look) => invoke<View>('look', { id, look });
 export const act = (id: string, deed: Deed) => invoke<Head>('act', { id, deed });
 export const tend = (tend: Tend) => invoke<Tended>('tend', { tend });
@@ -34,6 +47,20 @@ export const arrange = (ask: Arrange) => invoke<Layouts | null>('arrange', { ask
 /** A length as typed, in nanometres. */
 export const length = (text: string) => invoke<number>('length', { text });
 export const setPrefs = (prefs: Prefs) => invoke<Hello>('set_prefs', { prefs });
+
+/** Resolves once the file is written, or the maker has thought better of it. */
+/** Resolves once the sheet is written, or was stopped. */
+export const print = (id: string, order: PrintOrder) => invoke<Handed>('print', { id, order });
+export const printing = () => invoke<Printing | null>('printing');
+export const stopPrinting = () => invoke<null>('stop_printing');
+
+export const hand = (id: string, hand: Hand) => invoke<Handed>('hand', { id, hand });
+
+/** Asks for a throw file; null where the maker has thought better of it. */
+export const bring = () => invoke<BringView | null>('bring');
+/** What came of a file dropped on the window. */
+export const dropped = () => invoke<BringView | null>('dropped');
+export const take = (take: Take) => invoke<Taken>('take', { take });
 
 /** What was thrown, if it is a Problem of the core's. */
 export function problemOf(thrown: unknown): Problem | null {

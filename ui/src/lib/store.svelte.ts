@@ -5,15 +5,21 @@
 // come late, after a newer question, are dropped.
 
 import * as ipc from './ipc';
+import { east } from './dates';
 import { setWords, t } from './words.svelte';
 import type {
   Action,
+  BringView,
   Deed,
   Denim,
   GridWish,
   GridsView,
+  Hand,
+  PrintOrder,
+  Printing,
   Head,
   Hello,
+  Lessons,
   Look,
   Mishap,
   PlanDraft,
@@ -23,6 +29,7 @@ import type {
   Problem,
   Rect,
   ShelfView,
+  Take,
   Tend,
   Tended,
   View,
@@ -45,7 +52,12 @@ export type Place =
   | { at: 'pile' }
   | { at: 'cutting'; n: number; index: number }
   | { at: 'gather' }
-  | { at: 'scraps' };
+  | { at: 'scraps' }
+  | { at: 'layouts' }
+  | { at: 'floor' }
+  | { at: 'covering' }
+  | { at: 'hand-on' }
+  | { at: 'story' };
 
 /** Screens for one thing, opened from another of the throw's. */
 export const APART: readonly Place['at'][] = [
@@ -58,6 +70,11 @@ export const APART: readonly Place['at'][] = [
   'cutting',
   'gather',
   'scraps',
+  'layouts',
+  'floor',
+  'covering',
+  'hand-on',
+  'story',
 ];
 
 /** Something that can be taken back at once. */
@@ -74,6 +91,8 @@ export interface NewThrow {
   prints: Print[];
   denims: Denim[];
   page: number;
+  /** The throw it is made after, and what that taught. */
+  after?: { id: string; lessons: Lessons | null };
 }
 
 interface Spot {
@@ -86,6 +105,8 @@ interface Spot {
 
 const isTab = (place: Place) => (TABS as readonly string[]).includes(place.at);
 
+/** How often the shell is asked how far a print is, in milliseconds. */
+const PRINT_ASK = 150;
 /** A tap is not heard twice within this time, in milliseconds. */
 const SETTLE = 300;
 const WIDE = '(min-width: 900px), (min-width: 640px) and (max-height: 520px)';
@@ -107,6 +128,12 @@ class Store {
   /** The last announcement, for screen readers. */
   said = $state('');
   second = $state.raw<Second | null>(null);
+  /** A throw file that was brought, until it is decided what becomes of it. */
+  brought = $state.raw<BringView | null>(null);
+  /** How far the print in hand is. */
+  printing = $state.raw<Printing | null>(null);
+  /** What was last handed on, in words. */
+  handed = $state.raw<string | null>(null);
   /** A deed is under way or has only just been done. */
   busy = $state(false);
   wide = $state(false);
@@ -124,6 +151,9 @@ class Store {
   /** Where the window is bound for; a screen that goes may ask. */
   bound: Place['at'] = 'shelf';
 
+  /** Takes a photo dropped on the window; set by the screen that can. */
+  onphoto: (() => void) | null = null;
+
   private asked = 0;
   private going = 0;
   private depth = 0;
@@ -136,6 +166,10 @@ class Store {
     this.wide = wide.matches;
     wide.addEventListener('change', () => (this.wide = wide.matches));
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.dress());
+    // The shell says so when it has looked into a file dropped on the window.
+    window.addEventListener('lapwork-dropped', () => void this.bring(ipc.dropped));
+    // And so when a photo was dropped: the sheet for notes takes it, or opens for it.
+    window.addEventListener('lapwork-photo', () => this.onphoto?.());
     window.addEventListener('popstate', (event: PopStateEvent) => {
       const landing = this.landing;
       this.landing = null;
@@ -235,6 +269,7 @@ class Store {
     const mine = ++this.going;
     this.bound = place.at;
     this.second = null;
+    this.handed = null;
     this.problem = null;
     if (place.at === 'shelf' || place.at === 'new') {
       this.id = null;
@@ -427,6 +462,87 @@ class Store {
     return tended;
   }
 
+  /** Hand something on as a file; the shell asks where it goes. */
+  async hand(hand: Hand) {
+    const { id } = this;
+    if (!id) return;
+    this.handed = null;
+    const handed = await this.doing(() => ipc.hand(id, hand));
+    if (!handed?.said || this.id !== id) return;
+    this.handed = handed.said;
+    this.say(handed.said);
+  }
+
+  /** Look at a throw file, one the maker chooses or another. */
+  async bring(found: () => Promise<BringView | null> = ipc.bring) {
+    const view = await this.doing(found, 0);
+    if (view) this.brought = view;
+  }
+
+  async decide(take: Take) {
+    const taken = await this.doing(() => ipc.take(take));
+    this.brought = null;
+    if (!taken) return;
+    this.shelf = taken.shelf;
+    if (taken.id === null) {
+      this.say(taken.said);
+      return;
+    }
+    await this.go({ at: 'work' }, taken.id);
+    const run = () => void this.go({ at: 'history' }, this.id, true);
+    this.second = { text: taken.said, label: t('ui-history'), run };
+    this.say(taken.said);
+  }
+
+  /** Print a sheet; it goes on while the maker works elsewhere. */
+  async print(order: PrintOrder) {
+    const { id } = this;
+    if (!id || this.printing) return;
+    this.handed = null;
+    this.problem = null;
+    this.printing = { done: 0, all: 1 };
+    const asking = setInterval(() => {
+      void ipc.printing().then((seen) => {
+        if (seen && this.printing) this.printing = seen;
+      });
+    }, PRINT_ASK);
+    try {
+      const { said } = await ipc.print(id, order);
+      if (said && this.id === id) this.handed = said;
+      this.say(said ?? t('ui-print-stopped'));
+    } catch (thrown) {
+      this.fail(thrown);
+    } finally {
+      clearInterval(asking);
+      this.printing = null;
+    }
+  }
+
+  /** The print ends, and nothing is written. */
+  async stopPrinting() {
+    await ipc.stopPrinting();
+  }
+
+  /** Where the window finds a photo of the throw in hand. */
+  photoSource(photo: string): string {
+    return ipc.photoSource(this.id ?? '', photo);
+  }
+
+  /** A photo the maker chooses, or the one she dropped: its name, once the shell keeps it. */
+  async photo(dropped: boolean): Promise<string | null> {
+    const { id } = this;
+    return id ? this.doing(() => ipc.photo(id, dropped), 0) : null;
+  }
+
+  /** Begin a throw after the plan of another. */
+  async makeAgain(id: string) {
+    const again = await this.doing(() => ipc.again(id));
+    if (!again) return;
+    const { lessons, ...given } = again;
+    this.begun = { ...given, page: 0, after: { id, lessons } };
+    await this.go({ at: 'new' }, null);
+  }
+
   // Preferences.
 
   async setPrefs(prefs: Prefs) {
@@ -469,11 +585,19 @@ function firstLook(place: Place, draft: PlanDraft | null): Look {
       return { see: 'whole', width: '', height: '' };
     case 'pile':
     case 'gather':
+    case 'covering':
+    case 'hand-on':
       return { see: place.at };
+    case 'layouts':
+      return { see: 'wishes', wishes: null };
+    case 'floor':
+      return { see: 'floor', part: 0 };
     case 'cutting':
       return { see: 'cutting', n: place.n, index: place.index, typed: null, drag: null };
     case 'scraps':
       return { see: 'scraps', typed: null };
+    case 'story':
+      return { see: 'story', east: east() };
     case 'history':
       return { see: 'history', most: 200 };
     default:

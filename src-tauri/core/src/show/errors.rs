@@ -1,7 +1,7 @@
 //! Refusals and damage in words, from the one table of errors in the language file.
 
 use super::{Lens, names};
-use crate::deed::{LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, Refusal};
+use crate::deed::{LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, MOST_PHOTOS, Refusal};
 use crate::garments::PieceFault;
 use crate::journal::Damage;
 use crate::measure::{ParseError, zero};
@@ -107,6 +107,9 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
         Refusal::Pinned(piece) => ("pinned", vec![("piece", name(*piece).into())]),
         Refusal::NotTurnable(piece) => ("not-turnable", vec![("piece", name(*piece).into())]),
         Refusal::Layout(piece) => ("layout", vec![("piece", name(*piece).into())]),
+        Refusal::Caption => ("caption", vec![("most", LONGEST_CAPTION.into())]),
+        Refusal::PicturedAlready => ("pictured-already", vec![]),
+        Refusal::Photo => ("photo", vec![("most", MOST_PHOTOS.into())]),
         Refusal::NothingToUndo => ("nothing-to-undo", vec![]),
         Refusal::NothingToRedo => ("nothing-to-redo", vec![]),
     };
@@ -201,6 +204,8 @@ pub fn damage(damage: &Damage, lens: Lens<'_>) -> Problem {
         Damage::Line { line } => ("file-line", vec![("line", (*line).into())]),
         Damage::OutOfOrder { line } => ("file-out-of-order", vec![("line", (*line).into())]),
         Damage::Empty => ("file-empty", vec![]),
+        Damage::Unknown { line } => ("file-unknown", vec![("line", (*line).into())]),
+        Damage::Absurd { line } => ("file-absurd", vec![("line", (*line).into())]),
     };
     lens.words.problem(code, &args)
 }

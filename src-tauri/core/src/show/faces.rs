@@ -3,6 +3,7 @@
 use super::{Lens, head, layouts, names, swatches};
 use crate::arrange::{self, loose_units};
 use crate::assembly::{Rect, Seam};
+use crate::deed::may_turn;
 use crate::faces::{Cover, Face, layers, mirrored};
 use crate::journal::Journal;
 use crate::tasks::Task;
@@ -27,6 +28,7 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
             let print = cover.on(face);
             let unit = units.iter().find(|u| u.holds(piece)).copied();
             let unit = unit.or_else(|| (!throw.is_joined(piece)).then_some(piece));
+            let turns = |q: &u8| unit.is_some_and(|u| may_turn(throw, u, *q).is_ok());
             let stays = throw.is_joined(piece) || throw.has(piece, crate::deed::cover_task(face));
             let cloth = cloth(throw, cover, face, lens);
             let pinned = throw.is_pinned(piece);
@@ -47,6 +49,7 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
                 crosswise: cover.crosswise,
                 pinned,
                 unit,
+                turn: [1, 2].into_iter().find(turns).unwrap_or(0),
                 label: names::square(piece),
                 spoken: say!(
                     lens,

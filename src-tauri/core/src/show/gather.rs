@@ -8,7 +8,7 @@ use crate::cloth::{
 use crate::deed::{Action, decide, used};
 use crate::faces::layers;
 use crate::journal::Journal;
-use crate::measure::{Length, ParseError, System, in_nm, nm, zero};
+use crate::measure::{Length, ParseError, in_nm, nm, zero};
 use crate::pile::{Use, how};
 use crate::plan::{Plan, Stitch, fringe};
 use crate::scraps::{Scrap, Verdict, widest_stitch};
@@ -41,22 +41,11 @@ fn covers(throw: &Throw) -> u32 {
 /// A long length for people: metres or yards, to a tenth, upwards.
 fn long(length: Length, lens: Lens<'_>) -> String {
     let metres = crate::measure::in_mm(length) / 1000.0;
-    match lens.ruler.system {
-        System::Metric => say!(
-            lens,
-            "metres",
-            n = lens.words.decimal((metres * 10.0).ceil() / 10.0, 1)
-        ),
-        System::Inch => {
-            say!(
-                lens,
-                "yards",
-                n = lens
-                    .words
-                    .decimal((metres / 0.9144 * 10.0).ceil() / 10.0, 1)
-            )
-        }
-    }
+    let up = |n: f64| lens.words.decimal((n * 10.0).ceil() / 10.0, 1);
+    lens.either(
+        say!(lens, "yards", n = up(metres / 0.9144)),
+        say!(lens, "metres", n = up(metres)),
+    )
 }
 
 /// The thread for the throw as it is planned.
@@ -265,23 +254,23 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
 
     let weight = mass(p, covered, &denim, &cotton);
     let kg = in_kilograms(weight);
-    let shown = match lens.ruler.system {
-        System::Metric => say!(lens, "kilograms", n = lens.words.decimal(kg, 1)),
-        System::Inch => say!(lens, "pounds", n = lens.words.decimal(kg / 0.453_592_37, 1)),
-    };
+    let shown = lens.either(
+        say!(lens, "pounds", n = lens.words.decimal(kg / 0.453_592_37, 1)),
+        say!(lens, "kilograms", n = lens.words.decimal(kg, 1)),
+    );
     let left = crate::pace::left(throw, &crate::pace::paces(journal));
     let figure = |key: &str, text: String| Figure {
         label: lens.say(&format!("figure-{key}"), &[]),
         value: lens.plain(text),
     };
-    let cloth = match lens.ruler.system {
-        System::Metric => say!(lens, "gsm", n = in_gsm(denim.weight).round() as i64),
-        System::Inch => say!(
+    let cloth = lens.either(
+        say!(
             lens,
             "ounces",
             n = lens.words.decimal(in_ounces(denim.weight), 1)
         ),
-    };
+        say!(lens, "gsm", n = in_gsm(denim.weight).round() as i64),
+    );
     let washer = match washing(weight, kilograms(WASHER_KG)) {
         Washing::Roomy => say!(lens, "washer-roomy"),
         Washing::Tight => say!(lens, "washer-tight"),
@@ -411,7 +400,7 @@ pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'
     }
 }
 
-fn scrap_row(throw: &Throw, i: usize, scrap: &Scrap, lens: Lens<'_>) -> ScrapRow {
+pub(super) fn scrap_row(throw: &Throw, i: usize, scrap: &Scrap, lens: Lens<'_>) -> ScrapRow {
     let action = Action::UseScrap { scrap: i as u16 };
     let mut lines = vec![lens.say(&format!("scrap-{}", scrap.verdict.key()), &[])];
     if let Some(fringe) = fringe(scrap.joining, scrap.lap, scrap.stitch) {
@@ -439,7 +428,7 @@ fn scrap_row(throw: &Throw, i: usize, scrap: &Scrap, lens: Lens<'_>) -> ScrapRow
     }
 }
 
-fn stitch(stitch: Stitch, lens: Lens<'_>) -> String {
+pub(super) fn stitch(stitch: Stitch, lens: Lens<'_>) -> String {
     match stitch {
         Stitch::Straight => say!(lens, "stitch-straight"),
         Stitch::Twin { spacing } => say!(lens, "stitch-twin", width = lens.needle(spacing)),

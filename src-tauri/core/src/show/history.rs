@@ -26,26 +26,43 @@ pub(super) fn rows(journal: &Journal, most: usize, lens: Lens<'_>) -> Vec<Histor
         .map(|(e, stands)| HistoryRow {
             n: e.n as u32,
             at: e.at,
-            text: match &e.what {
-                What::Do(_) => entry(e, throw, lens),
-                What::Undo(n) => say!(lens, "history-undo", what = numbered(journal, *n, lens)),
-                What::Redo(n) => say!(lens, "history-redo", what = numbered(journal, *n, lens)),
-            },
-            stands: stands || !matches!(e.what, What::Do(_)),
+            text: what(&e.what, journal, lens),
+            stands: stands || matches!(e.what, What::Undo(_) | What::Redo(_)),
         })
         .collect()
 }
 
-fn numbered(journal: &Journal, n: u64, lens: Lens<'_>) -> String {
+fn what(said: &What, journal: &Journal, lens: Lens<'_>) -> String {
+    match said {
+        What::Do(list) => events(list, journal.throw(), lens),
+        What::Undo(n) => say!(lens, "history-undo", what = numbered(journal, *n, lens)),
+        What::Redo(n) => say!(lens, "history-redo", what = numbered(journal, *n, lens)),
+        What::Past(past) => what(past, journal, lens),
+    }
+}
+
+pub(super) fn numbered(journal: &Journal, n: u64, lens: Lens<'_>) -> String {
     let found = journal.entries().nth(n.saturating_sub(1) as usize);
-    found.map_or_else(String::new, |(e, _)| entry(e, journal.throw(), lens))
+    let said = found.map(|(e, _)| match &e.what {
+        What::Past(past) => past.as_ref(),
+        what => what,
+    });
+    match said {
+        Some(What::Do(list)) => events(list, journal.throw(), lens),
+        _ => String::new(),
+    }
 }
 
 /// One entry in words.
 pub(super) fn entry(entry: &Entry, throw: &Throw, lens: Lens<'_>) -> String {
-    let What::Do(events) = &entry.what else {
-        return String::new();
-    };
+    match &entry.what {
+        What::Do(list) => events(list, throw, lens),
+        _ => String::new(),
+    }
+}
+
+/// Events in words.
+pub(super) fn events(events: &[Event], throw: &Throw, lens: Lens<'_>) -> String {
     let said: Vec<String> = events.iter().map(|e| event(e, throw, lens)).collect();
     lens.words.list("list-long", said)
 }
@@ -59,8 +76,20 @@ fn pieces(list: &[Rect], throw: &Throw, lens: Lens<'_>) -> String {
     }
 }
 
-fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
+pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
     match event {
+        Event::Begun {
+            name,
+            plan,
+            after: Some(after),
+            ..
+        } => say!(
+            lens,
+            "did-begin-after",
+            name = name.as_str(),
+            grid = say!(lens, "grid", across = plan.across, down = plan.down),
+            after = after.name.as_str()
+        ),
         Event::Begun { name, plan, .. } => say!(
             lens,
             "did-begin",
@@ -194,7 +223,7 @@ fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
         } => {
             let list = pieces(list, throw, lens);
             match pinned {
-                true => say!(lens, "did-fix", pieces = list),
+                true => say!(lens, "did-pin-place", pieces = list),
                 false => say!(lens, "did-let-go", pieces = list),
             }
         }
@@ -230,6 +259,14 @@ fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
         }
         Event::Gathered { have: true, .. } => say!(lens, "did-gather"),
         Event::Gathered { have: false, .. } => say!(lens, "did-ungather"),
+        Event::Noted {
+            text, next: true, ..
+        } => say!(lens, "did-note-next", text = text.as_str()),
         Event::Noted { text, .. } => say!(lens, "did-note", text = text.as_str()),
+        Event::Pictured { words, .. } if words.is_empty() => say!(lens, "did-picture"),
+        Event::Pictured { words, .. } => {
+            say!(lens, "did-picture-words", words = words.as_str())
+        }
+        Event::Unpictured { .. } => say!(lens, "did-unpicture"),
     }
 }

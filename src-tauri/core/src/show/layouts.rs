@@ -13,8 +13,8 @@ use crate::view::{
     WishLine, WishesView,
 };
 
-/// Squares in one part of the floor, across.
-const FLOOR_WIDTH: u16 = 6;
+/// Squares in one part of the floor, across: two fours, large enough on a phone.
+const FLOOR_WIDTH: u16 = 4;
 /// Unevenness up to this, in hundredths of chance, is called even (our judgement).
 const EVEN_ENOUGH: u32 = 35;
 

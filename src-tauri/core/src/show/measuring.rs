@@ -1,6 +1,6 @@
 //! Measuring a block and choosing a trim size.
 
-use super::{Lens, errors, head, names, off, pictures, refusal};
+use super::{Lens, errors, head, lessons, names, off, pictures, refusal};
 use crate::assembly::{Rect, Seam};
 use crate::deed::{Action, Refusal, decide};
 use crate::drift::{Along, Seen, Sureness, Verdict, drift};
@@ -340,7 +340,7 @@ pub(super) fn outline(
 }
 
 /// Mean, spread and lap of the fours measured so far, and what they say of the lap.
-fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
+pub(super) fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
     let Some(sum) = summary(&measured_sides(throw)) else {
         return (Vec::new(), say!(lens, "summary-none"));
     };
@@ -357,9 +357,9 @@ fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
     (figures, drifted(throw, lens))
 }
 
-/// What the measured fours say of lap, cloth and hand, in the order they were sewn.
-fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
-    let seen: Vec<Seen> = throw
+/// How far each measured four is off, in the order they were sewn.
+pub(super) fn seen(throw: &Throw) -> Vec<Seen> {
+    throw
         .measured
         .iter()
         .filter(|p| p.rows == 2 && p.cols == 2)
@@ -370,8 +370,18 @@ fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
                 down: measured.height - own.height,
             })
         })
-        .collect();
+        .collect()
+}
+
+/// What the measured fours say of lap, cloth and hand.
+fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
+    let seen = seen(throw);
     let found = drift(&seen, lens.ruler.step());
+    let carried = throw.after.as_ref().filter(|h| h.drift.is_some());
+    if let (Verdict::TooFew, Some(heritage)) = (found.verdict, carried) {
+        // Too few of its own: what the throw before had to say of the lap.
+        return lessons::drift_before(heritage, lens);
+    }
     let size = |l: Length| lens.length(if l < zero() { zero() - l } else { l });
     let mean = lens.over_under(from_mm(found.mean));
     let n = found.count;

@@ -5,20 +5,26 @@
 //! an action that [`crate::deed::decide`] allowed at that moment.
 
 mod bench;
+mod bring;
 pub mod drawing;
 mod errors;
 mod faces;
 mod figures;
 mod gather;
+mod hand_on;
 mod history;
 mod layouts;
+mod lessons;
 mod measuring;
 mod names;
 mod off;
 mod pictures;
 mod pile;
 mod plan;
+pub mod sheet;
 pub mod tables;
+mod story;
+mod story_page;
 mod work;
 
 use crate::journal::Journal;
@@ -27,10 +33,16 @@ use crate::throw::Time;
 use crate::view::{Head, Look, Problem, ShelfRow, Shown, Swatch, View};
 use crate::words::{Arg, Words};
 
+pub use bring::{bring, conflict, unmergeable};
 pub use errors::{damage, refusal};
 pub use figures::figures;
+pub use hand_on::{file_name, usual_paper};
 pub use layouts::layouts;
+pub use lessons::{again, heritage};
 pub use plan::{draft, draft_of, grids};
+pub use sheet::{Sheet, sheet};
+pub use story::story;
+pub use story_page::story_page;
 
 /// A shown length without its sign for being rounded.
 fn bare(text: &str) -> &str {
@@ -70,12 +82,45 @@ impl Lens<'_> {
             metric: MetricUnit::Mm,
             ..self.ruler
         };
-        self.words.length(length, mm)
+        self.words.single(length, mm)
+    }
+
+    /// What is told one way in each system; both where the words are doubled.
+    fn either(&self, inch: String, metric: String) -> String {
+        let (own, other) = match self.ruler.system {
+            System::Inch => (inch, metric),
+            System::Metric => (metric, inch),
+        };
+        match self.words.is_doubled() {
+            true => say!(self, "sheet-both", first = own, second = other),
+            false => own,
+        }
     }
 
     /// Two lengths as `27½ × 36½ in`.
     fn by(&self, width: Length, height: Length) -> Shown {
-        let (w, h) = (self.length(width), self.length(height));
+        let own = self.by_ruler(width, height, self.ruler);
+        if !self.words.is_doubled() {
+            return own;
+        }
+        let other = self.by_ruler(width, height, self.ruler.other());
+        Shown {
+            text: say!(self, "sheet-both", first = own.text, second = other.text),
+            spoken: say!(
+                self,
+                "sheet-both",
+                first = own.spoken,
+                second = other.spoken
+            ),
+            rounded: own.rounded && other.rounded,
+        }
+    }
+
+    fn by_ruler(&self, width: Length, height: Length, ruler: Ruler) -> Shown {
+        let (w, h) = (
+            self.words.single(width, ruler),
+            self.words.single(height, ruler),
+        );
         let rounded = w.rounded || h.rounded;
         let (first, second) = (bare(&w.text), bare(&h.text));
         let unit = |s: &str| s.rsplit_once('\u{a0}').map(|(_, unit)| unit.to_string());
@@ -171,6 +216,8 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
         Look::Gather => View::Gather(gather::gather(journal, lens)),
         Look::Scraps { typed } => View::Scraps(gather::scraps(journal, typed.as_ref(), lens)),
         Look::Whole { width, height } => View::Whole(off::whole(journal, width, height, lens)),
+        Look::HandOn => View::HandOn(hand_on::hand_on(journal, lens)),
+        Look::Story { east } => View::Story(story::seen(journal, *east, lens)),
         Look::History { most } => View::History(history::history(journal, *most, lens)),
     })
 }

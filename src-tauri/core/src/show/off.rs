@@ -447,15 +447,19 @@ pub(super) fn reconciled(throw: &Throw, measured: Size, lens: Lens<'_>) -> Vec<S
     out
 }
 
-fn kept(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
-    let first = throw.wholes.first().map(|w| w.size);
-    let percent = |before, after| match change(before, after) {
+/// A change of size in per cent, with its sign.
+pub(super) fn percent(before: Length, after: Length, lens: Lens<'_>) -> String {
+    match change(before, after) {
         Some(p) => {
             let sign = if p < 0.0 { "\u{2212}" } else { "+" };
             format!("{sign}{}", lens.words.decimal(p.abs(), 1))
         }
         None => String::new(),
-    };
+    }
+}
+
+fn kept(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
+    let first = throw.wholes.first().map(|w| w.size);
     throw
         .wholes
         .iter()
@@ -468,8 +472,8 @@ fn kept(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
                     "whole-kept-change",
                     n = w.washes,
                     size = size,
-                    across = percent(before.width, w.size.width),
-                    down = percent(before.height, w.size.height)
+                    across = percent(before.width, w.size.width, lens),
+                    down = percent(before.height, w.size.height, lens)
                 ),
                 None => say!(lens, "whole-kept", n = w.washes, size = size),
             }

@@ -6,7 +6,7 @@ use crate::cutting::{self, BindingCut, CutPlan, Cutting};
 use crate::deed::{Action, Refusal, decide};
 use crate::garments::{GarmentKind, GarmentSize, Part, Piece, Source, Station, Zone, ZoneKind};
 use crate::journal::Journal;
-use crate::measure::{Length, System, from_mm, in_mm, zero};
+use crate::measure::{Length, from_mm, in_mm, zero};
 use crate::pile::{Heap, Use};
 use crate::plan::Plan;
 use crate::tasks::{Caution, Task};
@@ -228,10 +228,10 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> H
 /// The weight of a heap's cloth with its unit.
 fn weight(heap: &Heap, lens: Lens<'_>) -> String {
     let weight = heap.cloth.weight;
-    match lens.ruler.system {
-        System::Metric => say!(lens, "gsm", n = in_gsm(weight).round() as i64),
-        System::Inch => say!(lens, "ounces", n = lens.words.decimal(in_ounces(weight), 1)),
-    }
+    lens.either(
+        say!(lens, "ounces", n = lens.words.decimal(in_ounces(weight), 1)),
+        say!(lens, "gsm", n = in_gsm(weight).round() as i64),
+    )
 }
 
 /// What a piece is called, numbered where there are several of the same.

@@ -1,6 +1,6 @@
 //! The plan as typed fields, with its figures, doubts and pictures; and grids.
 
-use super::{Lens, errors, head, off, pictures};
+use super::{Lens, errors, head, lessons, off, pictures};
 use crate::assembly::{Assembly, Kind, Seam};
 use crate::deed::{Action, decide};
 use crate::faces::layers;
@@ -36,7 +36,7 @@ pub(super) fn field(length: Length, lens: Lens<'_>) -> String {
         .into_iter()
         .find(|r| !read(length, *r).rounded);
     match exact {
-        Some(ruler) => lens.words.length(length, ruler).text.replace('\u{a0}', " "),
+        Some(ruler) => lens.words.single(length, ruler).text.replace('\u{a0}', " "),
         // Neither ruler holds it (a mixture of both): whole nanometres, as millimetres.
         None => {
             let text = lens.words.decimal(crate::measure::in_mm(length), 6);
@@ -221,6 +221,9 @@ fn view(journal: Option<&Journal>, typed: &PlanDraft, lens: Lens<'_>) -> PlanVie
         }),
         picture: plan.map(|p| pictures::section(&p, lens)),
         grid: plan.map(|p| pictures::grid(&p, lens)),
+        lessons: journal
+            .and_then(|j| j.throw().after.as_ref())
+            .and_then(|heritage| lessons::told(heritage, lens)),
         plan,
     }
 }
@@ -237,7 +240,11 @@ pub(super) fn seams(plan: &Plan) -> (usize, Length) {
     (assembly.joins().len(), length)
 }
 
-fn figures(plan: &Plan, covers: Option<&[crate::faces::Cover]>, lens: Lens<'_>) -> Vec<Figure> {
+pub(super) fn figures(
+    plan: &Plan,
+    covers: Option<&[crate::faces::Cover]>,
+    lens: Lens<'_>,
+) -> Vec<Figure> {
     let mut out = Vec::new();
     let mut add = |key: &str, value| {
         out.push(Figure {

@@ -63,6 +63,7 @@ fn no_word_is_missing() {
         include_str!("history.rs"),
         include_str!("faces.rs"),
         include_str!("bench.rs"),
+        include_str!("bring.rs"),
         include_str!("work.rs"),
         include_str!("pictures.rs"),
         include_str!("plan.rs"),
@@ -70,11 +71,16 @@ fn no_word_is_missing() {
         include_str!("off.rs"),
         include_str!("pile.rs"),
         include_str!("gather.rs"),
+        include_str!("hand_on.rs"),
+        include_str!("sheet.rs"),
         include_str!("drawing/mod.rs"),
         include_str!("drawing/face.rs"),
         include_str!("drawing/piece.rs"),
         include_str!("tables.rs"),
         include_str!("layouts.rs"),
+        include_str!("lessons.rs"),
+        include_str!("story.rs"),
+        include_str!("story_page.rs"),
         include_str!("../words.rs"),
     ];
     let mut checked = 0;
@@ -263,6 +269,7 @@ fn every_screen_of_the_demo_in_every_ruler() {
                     drag: None,
                 },
                 Look::History { most: 300 },
+                Look::Story { east: 60 },
                 Look::Measure {
                     piece: Rect::from([0, 2, 2, 2]),
                     width: "9 5/8 in".into(),

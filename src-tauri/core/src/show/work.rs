@@ -5,7 +5,7 @@
 //! before pairs before fours before larger pieces, and within those in the order work
 //! usually goes. A batch that is still cooling steps back while anything else is ready.
 
-use super::{Lens, head, names, pictures, swatches};
+use super::{Lens, head, lessons, names, pictures, swatches};
 use crate::assembly::{Kind, Rect};
 use crate::binding::Side;
 use crate::deed::Action;
@@ -42,7 +42,7 @@ fn cool_at(throw: &Throw, piece: Rect) -> Option<Time> {
         .iter()
         .filter_map(|t| work.when(*t))
         .max()?;
-    Some(pressed + Time::from(throw.plan.cooling_minutes) * 60_000)
+    Some(pressed.saturating_add(Time::from(throw.plan.cooling_minutes) * 60_000))
 }
 
 fn batches(throw: &Throw) -> Vec<Batch> {
@@ -111,14 +111,17 @@ pub(super) fn work(
     WorkView {
         head: head(journal, lens),
         stations: stations(&batches, station, lens),
-        card: chosen.map(|b| card(throw, b, lens)),
+        card: chosen.map(|b| Card {
+            lessons: lessons::at_step(journal, b.task, lens),
+            ..card(throw, b, lens)
+        }),
         offers,
         rest,
         prints: swatches(journal, lens),
     }
 }
 
-fn station_name(station: Station, lens: Lens<'_>) -> String {
+pub(super) fn station_name(station: Station, lens: Lens<'_>) -> String {
     lens.say(&format!("station-{}", station.key()), &[])
 }
 
@@ -220,17 +223,19 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
         ticks: ticks(throw, batch, lens),
         cool_from: batch
             .cool_at
-            .map(|at| at - Time::from(throw.plan.cooling_minutes) * 60_000),
+            .map(|at| at.saturating_sub(Time::from(throw.plan.cooling_minutes) * 60_000)),
         cool_at: batch.cool_at,
         measure: (task == Task::SquareUp).then_some(piece),
         off: (square_at_hand || throw.assembly().join(piece).is_some())
             .then_some(piece)
             .filter(|p| p.count() <= 4),
+        lessons: Vec::new(),
+        notes: lessons::notes_at(throw, task),
     }
 }
 
 /// The sentences that say how; a seam is pressed and pinned unlike a lap.
-fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
+pub(super) fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
     let made = throw.made(piece);
     match (task, made.joining, throw.plan.stitch) {
         (Task::Pin, Joining::Exposed, _) => "how-pin-exposed".into(),
@@ -278,7 +283,7 @@ pub(super) fn bound(throw: &Throw, lens: Lens<'_>) -> (Vec<String>, String) {
 }
 
 /// What is special about this piece: a part to do again, a lap narrower in places.
-fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
+pub(super) fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
     let mut out = Vec::new();
     if matches!(task, Task::JoinBinding | Task::GlueBinding) {
         let (mut how, clear) = bound(throw, lens);
@@ -347,7 +352,7 @@ fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
     out
 }
 
-fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<Figure> {
+pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<Figure> {
     let mut out = Vec::new();
     let plan = &throw.plan;
     let made = throw.made(piece);

@@ -310,7 +310,7 @@ fn a_language_is_found_by_its_tag() {
 #[test]
 fn a_sentence_a_language_lacks_is_said_in_english() {
     let mut words = Words::of("de");
-    words.bundle = FluentBundle::new_concurrent(vec!["de".parse().unwrap()]);
+    words.bundle = Arc::new(FluentBundle::new_concurrent(vec!["de".parse().unwrap()]));
     assert_eq!(say!(words, "ui-back"), "Back");
     assert_eq!(say!(words, "no-such-sentence"), "no-such-sentence");
 }

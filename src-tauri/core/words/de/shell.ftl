@@ -15,8 +15,6 @@ error-disk-next = { $kind ->
 }
 error-locked = Lapwork ist zweimal offen, und nur eines darf in seinen Ordner schreiben.
 error-locked-next = Hier kannst du dich umsehen. Zum Weiterarbeiten schließ das andere und versuch es noch einmal.
-error-torn = Der letzte Schritt war erst halb geschrieben, als die App oder das Gerät anhielt; er ist weggelassen.
-error-torn-next = Sieh nach, ob dein letztes Häkchen da ist. Die Datei von vorher liegt daneben als { $copy }.
 error-torn-left = Der letzte Schritt ist erst halb geschrieben, und die Datei lässt sich gerade nicht richten.
 error-torn-left-next = Hier kannst du dich umsehen. Schaff Platz oder schließ das andere Lapwork und öffne sie noch einmal, um weiterzuarbeiten.
 error-too-large = { $file } ist größer als 64 MB; mehr liest und schreibt Lapwork nicht.
@@ -65,18 +63,26 @@ shell-help =
     lapwork figures <Pfad>     gibt die Zahlen einer Decke als JSON aus
     lapwork history <Pfad>     gibt aus, was wann getan wurde (UTC), das Neueste zuerst
     lapwork check <Pfad>       sagt, ob die Datei einer Decke in Ordnung ist
+    lapwork sheet <Pfad> --out <Datei>   schreibt das Arbeitsblatt als PDF
     lapwork draw <Pfad>        nennt die Zeichnungen, die es gibt; mit dem Namen einer gibt es sie als SVG aus
     lapwork table <Pfad>       nennt die Tabellen, die es gibt; mit dem Namen einer gibt es sie als CSV aus
+    lapwork upgrade <Pfad>     bringt die Datei einer Decke auf diese Version; die von vorher bleibt daneben
+    lapwork merge <Pfad> <Pfad> --out <Pfad>
+                               macht aus zwei Kopien einer Decke eine neue Datei
     lapwork demo <Pfad>        schreibt die Probedecke in eine neue Datei
     { "" }
     <Pfad> ist eine throw.jsonl oder der Ordner, in dem sie liegt.
     { "" }
     --metric                   Längen in Millimetern
     --ink                      Zeichnungen schwarz-weiß
+    --card                     die Karte für die Werkbank statt des Arbeitsblatts
+    --paper a4|letter          letter, oder a4 mit --metric, wenn nichts gesagt ist
+    --large                    das Blatt in großer Schrift
+    --keep first|second        beim Zusammenführen: welche Seite gilt, wo sie auseinandergehen
     --language <Kürzel>        in dieser Sprache (en, de), nicht in der des Systems
     --help, --version
     { "" }
-    Endet mit 0, wenn alles gut ist, mit 1, wenn eine geprüfte Datei eine abgerissene letzte Zeile hat, mit 2, wenn es nicht geht.
+    Endet mit 0, wenn alles gut ist, mit 1, wenn eine geprüfte Datei eine abgerissene letzte Zeile hat oder das Zusammenführen --keep braucht, mit 2, wenn es nicht geht.
     LAPWORK_DATA nennt den Ordner, in dem das Fenster die Decken aufhebt.
 
 error-no-drawing = Eine Zeichnung „{ $which }“ gibt es von dieser Decke nicht.
@@ -86,3 +92,52 @@ error-no-table-next = Lass den Namen weg, um die vorhandenen zu sehen.
 
 error-no-language = Eine Sprache „{ $language }“ gibt es hier nicht.
 error-no-language-next = Nenne eine von diesen: { $languages }.
+
+error-newer-there = { $file } hat ein neueres Lapwork geschrieben (Dateiversion { $version }; dieses liest die Versionen 1 und 2).
+error-newer-there-next = Öffne sie mit jener Version; hier bleibt sie unberührt.
+shell-upgraded = Erneuert. Die Datei von vorher: { $copy }
+shell-conflict = Sie gehen auseinander. Erste: { $first } | Zweite: { $second }
+shell-decide = { $count ->
+    [one] Nichts wurde geschrieben: An einer Stelle kann nicht beides gelten. Sag --keep first oder --keep second.
+   *[other] Nichts wurde geschrieben: An { $count } Stellen kann nicht beides gelten. Sag --keep first oder --keep second.
+}
+
+error-print = Das Blatt ließ sich nicht setzen: { $why }.
+error-print-next = Mach ohne es weiter; von der Decke ist nichts verloren. Der Fehler liegt bei Lapwork, nicht bei dir.
+error-no-out = Der Name der Datei zum Schreiben fehlt.
+error-no-out-next = Füg --out und einen Namen an, etwa --out blatt.pdf.
+
+error-torn = { $bytes ->
+    [one] Das letzte Byte der Aufzeichnung dieser Decke war nicht zu lesen und ist weggelassen.
+   *[other] Die letzten { $bytes } Bytes der Aufzeichnung dieser Decke waren nicht zu lesen und sind weggelassen.
+} Das geschieht, wenn die App oder das Gerät mitten in einem Schritt anhält.
+error-torn-next = { $count ->
+    [one] { $count } Eintrag davor ist erhalten.
+   *[other] Alle { $count } Einträge davor sind erhalten.
+} Sieh nach, ob dein letztes Häkchen da ist. Die Datei von vorher liegt in { $copy }.
+error-unsure = Der Speicher versagte, während { $file } geschrieben wurde ({ $why }). { $seen ->
+    [before] Dieser Schritt ist nicht gesichert; alles davor ist dort zu lesen.
+    [after] Dort steht er als getan, aber der Speicher hat nicht gesagt, dass er sicher ist.
+   *[neither] Sie liest sich nicht mehr, wie sie geschrieben wurde.
+}
+error-unsure-next = { $seen ->
+    [before] Sieh nach, ob der Speicher in Ordnung ist, und tu es noch einmal.
+    [after] Sieh nach, ob der Speicher in Ordnung ist, öffne Lapwork neu, und sieh, ob der Schritt da ist, bevor du ihn ein zweites Mal tust.
+   *[neither] Sie bleibt dort unberührt, und nichts kommt dazu. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie richten kann.
+}
+error-held = Der Speicher versagte, und { $file } ließ sich nicht neu schreiben; vorläufig kommt nichts dazu.
+error-held-next = Du kannst dich umsehen; die Datei bleibt unberührt. Sieh nach, ob der Speicher in Ordnung ist und Platz hat, und versuch es noch einmal.
+shell-lies-at = Sie liegt in { $file }.
+
+## Fotos
+error-photo-large = { $file } ist größer als { $most } MB; mehr liest Lapwork nicht.
+error-photo-large-next = Wähle ein kleineres Foto, oder sichere zuerst eine kleinere Kopie davon.
+error-photo-pixels = Das Foto hat { $have } Millionen Bildpunkte; Lapwork liest bis zu { $most } Millionen.
+error-photo-pixels-next = Wähle ein kleineres Foto, oder sichere zuerst eine kleinere Kopie davon.
+error-photo-kind = Das ist kein Foto, das Lapwork liest.
+error-photo-kind-next = Wähle eine JPEG-, PNG- oder WebP-Datei.
+error-photo-broken = Das Foto ist nicht zu lesen; seine Datei ist beschädigt oder abgeschnitten.
+error-photo-broken-next = Wähle ein anderes, oder kopier es noch einmal von der Kamera.
+error-photo-none = Es ist kein Foto gekommen.
+error-photo-none-next = Wähle es noch einmal.
+shell-photos = Fotos

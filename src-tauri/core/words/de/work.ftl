@@ -693,7 +693,6 @@ did-turn = { $quarters ->
 }
 did-turn-several = { $n } Stücke gedreht
 did-flip = Umgedreht: { $pieces }
-did-fix = Soll an seinem Platz bleiben: { $pieces }
 did-let-go = Muss nicht mehr an seinem Platz bleiben: { $pieces }
 did-wish = Wünsche für die Seiten: { $front } vorn belegt, { $back } hinten
 did-set-aside = Weggelegt: { $piece }
@@ -1259,3 +1258,285 @@ demo-garment-1 = Dunkle Arbeitsjeans
 demo-garment-2 = Helle Gartenjeans
 demo-note-leg = Linkes Bein der hellen ist am Knie dünn.
 demo-note-four = Der hier hat sich am Ende der Naht gedehnt.
+
+did-pin-place = Auf ihren Plätzen festgesteckt: { $pieces }
+
+## Weitergeben
+
+hand-throw = Die Decke selbst
+hand-throw-what = { $n ->
+    [one] Ihr Plan und der eine festgehaltene Schritt, in einer Datei.
+   *[other] Ihr Plan, alles bisher Getane und alle { $n } festgehaltenen Schritte, in einer Datei.
+} Öffne sie mit Lapwork auf einem anderen Gerät, oder heb sie als Kopie auf.
+hand-throw-save = Decke sichern
+handed = Gesichert: { $file }
+handed-many = { $n ->
+    [one] Gesichert: eine Datei in { $folder }
+   *[other] Gesichert: { $n } Dateien in { $folder }
+}
+error-file-absurd = Zeile { $line } dieser Datei sagt, was nicht sein kann, etwa viel mehr Quadrate, als eine Decke hat.
+error-file-absurd-next = Nichts davon wurde übernommen. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern.
+error-file-unknown = Zeile { $line } dieser Datei enthält etwas, das dieses Lapwork nicht kennt.
+error-file-unknown-next = Nichts davon wurde übernommen. Öffne sie mit dem Lapwork, das sie geschrieben hat.
+error-merge-strangers = Das sind nicht zwei Kopien einer Decke.
+error-merge-strangers-next = Behalte beide als eigene Decken.
+error-merge-undecided = Noch ist nicht alles entschieden, was auseinandergeht.
+error-merge-undecided-next = Wähle überall eine Seite, wo die beiden auseinandergehen, dann führ sie zusammen.
+error-merge-misfit = Die beiden Kopien lassen sich nicht zusammenführen: Ein Schritt der einen würde nicht mehr folgen.
+error-merge-misfit-next = Beide sind unberührt. Behalte beide, und mach mit einer weiter.
+error-nothing-brought = Es wurde keine Datei gebracht.
+error-nothing-brought-next = Wähle zuerst die Datei einer Decke.
+
+## Eine Decke, die gebracht wird
+
+bring-new = Eine Decke für dein Regal
+bring-new-what = Hier ist noch keine Kopie davon.
+bring-add = Ins Regal legen
+bring-same = Du hast sie schon
+bring-same-what = Die Datei und die Decke hier sind Schritt für Schritt gleich. Es ist nichts zu tun.
+bring-fine = Lassen, wie es ist
+bring-here-more = Du hast sie schon, und mehr
+bring-here-more-what = { $n ->
+    [one] Die Decke hier hat alles aus der Datei und einen Schritt mehr.
+   *[other] Die Decke hier hat alles aus der Datei und { $n } Schritte mehr.
+}
+bring-more = Eine neuere Kopie einer Decke hier
+bring-more-what = { $n ->
+    [one] Die Datei hat alles, was die Decke hier hat, und einen Schritt mehr.
+   *[other] Die Datei hat alles, was die Decke hier hat, und { $n } Schritte mehr.
+}
+bring-take-more = { $n ->
+    [one] Die mit mehr nehmen (ein Schritt mehr)
+   *[other] Die mit mehr nehmen ({ $n } Schritte mehr)
+}
+bring-apart = Zwei Kopien, die auseinandergingen
+bring-apart-what = Nur hier: { $here ->
+    [one] ein Schritt
+   *[other] { $here } Schritte
+}. Nur in der Datei: { $brought ->
+    [one] ein Schritt
+   *[other] { $brought } Schritte
+}. Was davor war, ist in beiden gleich.
+bring-conflicts = { $n ->
+    [0] Nichts darin steht gegen das andere: Von beiden kann alles bleiben.
+    [one] An einer Stelle kann nicht beides gelten: Wähle, was dort bleibt. Alles andere von beiden bleibt.
+   *[other] An { $n } Stellen kann nicht beides gelten: Wähle, was jeweils bleibt. Alles andere von beiden bleibt.
+}
+bring-unmergeable = Sie lassen sich nicht zusammenführen.
+bring-merge = Zusammenführen
+bring-both = Beide behalten
+bring-keep-here = Behalten, was hier ist
+bring-copy-here = Auf diesem Gerät
+bring-copy-brought = In der Datei
+bring-steps = { $n ->
+    [one] ein Schritt festgehalten
+   *[other] { $n } Schritte festgehalten
+}
+bring-copy-name = { $name } (Kopie)
+taken-added = Im Regal: { $name }
+taken-both = Beide liegen im Regal; die andere heißt { $name }
+taken-brought = Die mit mehr liegt im Regal. Die Datei, wie sie hier war, liegt daneben als { $copy }
+taken-here = Nichts wurde geändert
+taken-merged = Zusammengeführt. Beide Dateien von vorher liegen daneben als { $here } und { $brought }
+
+## Auf Papier
+
+sheet-both = { $first } ({ $second })
+sheet-subtitle = { $squares }, { $grid }; fertig { $size }
+sheet-date = { $day }. { $month } { $year }
+sheet-day = Gedruckt am { $day }
+sheet-system-inch = Zoll
+sheet-system-metric = Metrisch
+sheet-making = Arbeitsblatt
+sheet-bench = Karte für die Werkbank
+sheet-page = Seite
+sheet-figures = Maße
+sheet-supplies = Was bereitliegen soll
+sheet-totals = Gewicht, Stoff und Zeit
+sheet-prints = Stoffe und ihre Buchstaben
+sheet-denims = Jeansstoffe
+sheet-no-print = Ein Quadrat ohne Buchstaben ist nur Jeansstoff.
+sheet-pile = Den Stapel zuschneiden
+sheet-faces = Beide Seiten
+sheet-work = Die Arbeit, Stufe für Stufe
+sheet-squaring = Auf Maß schneiden
+sheet-laps = Überlappungen, die vom Plan abweichen
+sheet-scraps = Nähproben
+sheet-notes = Notizen
+sheet-record = Was sich unterwegs geändert hat
+sheet-width = Breite
+sheet-height = Höhe
+sheet-trimmed = Getan
+sheet-part = Teil
+sheet-ticked = Ein Kästchen mit Haken war beim Drucken getan. Die Zahlen über den Kästchen sind die Nummern der Schritte.
+sheet-by-hand = Schreib jedes Maß hinein, bevor du schneidest.
+sheet-caution = Vorsicht
+sheet-cautions = Gib acht
+sheet-order = In dieser Folge
+sheet-columns-steps = Schritt
+sheet-cut-alike = Gleich schneiden
+sheet-missing = Diese Zeichen hat die Schrift nicht, mit der gedruckt wurde; sie stehen als leere Kästchen:
+sheet-mirrored = Gespiegelt: So sieht es aus, wenn die Decke wie eine Seite umgeblättert ist. Die Nummern der Spalten sind die der Vorderseite.
+sheet-spares = Ersatzquadrate
+sheet-spoilt = Verdorbene Quadrate
+sheet-differs = nicht alle gleich
+sheet-count = { $all ->
+    [one] { $done ->
+        [0] 1 zu tun
+       *[other] getan
+    }
+   *[other] { $done ->
+        [0] { $all } zu tun
+       *[other] { $done } von { $all } getan
+    }
+}
+sheet-of-piece = { $piece }: { $text }
+sheet-line-pair = { $first } + { $second }
+sheet-laps-see = { $n ->
+    [one] Eine Überlappung weicht hier ab; siehe „Überlappungen, die vom Plan abweichen“.
+   *[other] { $n } Überlappungen weichen hier ab; siehe „Überlappungen, die vom Plan abweichen“.
+}
+sheet-lap-made = { $piece } wurde mit { $lap } statt { $planned } begonnen.
+sheet-trim-of = Schneiden auf, je { $kind }
+sheet-stage-square = Quadrate
+sheet-stage-pair = Paare
+sheet-stage-four = Vierer
+sheet-stage-larger = Größere Verbindungen
+sheet-stage-whole = Die letzte Verbindung
+sheet-stage-binding = Einfassung
+sheet-stage-washing = Wäschen
+sheet-column-cut = zuschneiden
+sheet-column-cover-front = Stoff vorn
+sheet-column-cover-back = Stoff hinten
+sheet-column-press-cover = bügeln
+sheet-column-cool-cover = kühlen
+sheet-column-dot = überlappen, kleben
+sheet-column-press-lap = bügeln
+sheet-column-cool-lap = kühlen
+sheet-column-pin = stecken
+sheet-column-stitch = nähen
+sheet-column-press-seam = bügeln
+sheet-column-press-block = flach bügeln
+sheet-column-square-up = auf Maß schneiden
+sheet-column-cut-binding = Streifen schneiden
+sheet-column-join-binding = verbinden
+sheet-column-press-binding = falten, bügeln
+sheet-column-glue-binding = um die Kante legen
+sheet-column-stitch-binding = nähen
+sheet-column-wash = waschen
+sheet-column-clip = Fäden abschneiden
+sheet-then = , { "" }
+sheet-order-line = { $what }: { $steps }
+sheet-more-prints = { $n ->
+    [one] und einer mehr auf dem Arbeitsblatt
+   *[other] und { $n } mehr auf dem Arbeitsblatt
+}
+sheet-caution-blade = Jedes Mal die Klinge sichern. Vom Körper weg schneiden.
+sheet-caution-iron = Sohle und Dampf verbrennen. Aufstellen beim Loslassen.
+sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Augenschutz.
+sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
+sheet-caution-children = Lange Fransen gehören nicht ins Babybett.
+figure-between = Überlappung der Vierer
+month-1 = Januar
+month-2 = Februar
+month-3 = März
+month-4 = April
+month-5 = Mai
+month-6 = Juni
+month-7 = Juli
+month-8 = August
+month-9 = September
+month-10 = Oktober
+month-11 = November
+month-12 = Dezember
+
+# error-file-absurd = Zeile { $line } dieser Datei ist heil, sagt aber, was nicht sein kann oder was dieses Lapwork nicht kennt.
+# error-file-absurd-next = Sie bleibt unberührt. Öffne sie mit dem Lapwork, das sie geschrieben hat, oder bitte den, von dem sie kommt, um eine andere Kopie.
+error-beyond = Eine Zahl in diesem Schritt liegt weit jenseits von allem, was eine Decke hat.
+error-beyond-next = Tippe sie noch einmal in Zoll oder Millimetern.
+
+## Geschichte, Fotos, und noch einmal machen
+
+did-note-next = Für das nächste Mal: { $text }
+did-picture = Foto in die Geschichte gelegt
+did-picture-words = Foto in die Geschichte gelegt: { $words }
+did-unpicture = Foto aus der Geschichte genommen
+did-begin-after = Begonnen: { $name }, { $grid }, nach { $after }
+error-caption = Die Worte unter einem Foto dürfen höchstens { $most } Zeichen haben.
+error-caption-next = Schreib hier weniger; eine Notiz kann mehr sagen.
+error-pictured-already = Dieses Foto ist schon in der Geschichte.
+error-pictured-already-next = Wähle ein anderes, oder nimm jenes zuerst heraus.
+error-photo = So ein Foto ist nicht in der Geschichte, oder sie hat schon { $most } Fotos.
+error-photo-next = Sieh dir die Geschichte noch einmal an. Ist sie voll, nimm zuerst ein Foto heraus.
+story-lang = de
+story-about = { $grid }, Quadrate zu { $side }, fertig { $size }
+story-date = { $weekday ->
+    [1] Montag
+    [2] Dienstag
+    [3] Mittwoch
+    [4] Donnerstag
+    [5] Freitag
+    [6] Samstag
+   *[7] Sonntag
+}, { $day }. { $month ->
+    [1] Januar
+    [2] Februar
+    [3] März
+    [4] April
+    [5] Mai
+    [6] Juni
+    [7] Juli
+    [8] August
+    [9] September
+    [10] Oktober
+    [11] November
+   *[12] Dezember
+} { $year }
+story-made = { $list }.
+story-turn = Unterwegs
+story-note = Notiz
+story-next = Für das nächste Mal
+story-photo = Foto
+story-mishap = Missgeschick
+story-no-photo = Dieses Foto ist nicht mehr auf dem Gerät.
+made-cut = { $pieces } zugeschnitten
+made-cover-front = { $pieces } vorn belegt
+made-cover-back = { $pieces } hinten belegt
+made-stitch = { $pieces } genäht
+made-square-up = { $pieces } auf Maß geschnitten
+made-stitch-binding = Einfassung genäht
+made-wash = { $n ->
+    [one] einmal gewaschen
+   *[other] { $n }-mal gewaschen
+}
+lessons-from = Gelernt von { $name }
+lesson-scrap = An einer Nähprobe war eine Überlappung von { $lap } richtig.
+lesson-drift = { $n } gemessene Vierer wurden im Mittel je Überlappung { $off }.
+lesson-whole = Fertig maß sie { $size }; geplant waren { $planned }.
+lesson-wash = { $n ->
+    [one] Eine Wäsche änderte sie um { $across } % in der Breite und { $down } % in der Höhe (ISO 5077).
+   *[other] { $n } Wäschen änderten sie um { $across } % in der Breite und { $down } % in der Höhe (ISO 5077).
+}
+lesson-spoilt = { $n ->
+    [one] Ein Quadrat taugte nicht: { $why }.
+   *[other] { $n } Quadrate taugten nicht: { $why }.
+}
+lesson-more-front = { $n ->
+    [one] Nach Beginn des Zuschnitts kam vorn bei einem Quadrat noch Stoff dazu.
+   *[other] Nach Beginn des Zuschnitts kam vorn bei { $n } Quadraten noch Stoff dazu.
+}
+lesson-more-back = { $n ->
+    [one] Nach Beginn des Zuschnitts kam hinten bei einem Quadrat noch Stoff dazu.
+   *[other] Nach Beginn des Zuschnitts kam hinten bei { $n } Quadraten noch Stoff dazu.
+}
+lesson-paces = { $n ->
+    [one] Dein Tempo bei einem Schritt ist bekannt; die übrige Zeit richtet sich danach.
+   *[other] Dein Tempo bei { $n } Schritten ist bekannt; die übrige Zeit richtet sich danach.
+}
+lesson-pace = { $minutes ->
+    [0.5] Du brauchtest je etwa eine halbe Minute.
+    [1] Du brauchtest je etwa eine Minute.
+   *[other] Du brauchtest je etwa { $minutes } Minuten.
+}
+drift-before = Bei { $name } wurden { $n } gemessene Vierer im Mittel je Überlappung { $off }. Miss hier drei, um zu sehen, wie es bei dieser Decke geht.
+again-name = { $name }, noch einmal

@@ -14,10 +14,28 @@ error-disk-next = { $kind ->
 }
 error-locked = Lapwork is open a second time, and only one may write in its folder.
 error-locked-next = You can look round here. To work on, close the other one, then try again.
-error-torn = The last step was only half written when the app or the device stopped, so it is left out.
-error-torn-next = See whether your last tick is there. The file as it was is kept beside it as { $copy }.
+error-torn = { $bytes ->
+    [one] The last byte of this throw’s record could not be read, so it is left out.
+   *[other] The last { $bytes } bytes of this throw’s record could not be read, so they are left out.
+} That happens when the app or the device stops half-way through a step.
+error-torn-next = { $count ->
+    [one] { $count } entry before that is kept.
+   *[other] All { $count } entries before that are kept.
+} See whether your last tick is there. The file as it was is kept at { $copy }.
 error-torn-left = The last step was only half written, and the file cannot be mended just now.
 error-torn-left-next = You can look round. Free some space, or close the other Lapwork, and open it again to work on.
+error-unsure = The disk failed while { $file } was being written ({ $why }). { $seen ->
+    [before] This step was not kept; all before it can be read there.
+    [after] It can be read there as done, but the disk did not say that it is safe.
+   *[neither] It no longer reads as it was written.
+}
+error-unsure-next = { $seen ->
+    [before] See that the disk is in order, then do it again.
+    [after] See that the disk is in order, open Lapwork again, and look whether it is there before you do it a second time.
+   *[neither] It is left untouched there, and nothing is added to it. Use a copy from before, or keep the file for someone who can mend it.
+}
+error-held = The disk failed, and { $file } could not be written afresh, so nothing is added to it just now.
+error-held-next = You can look round; the file is left untouched. See that the disk is in order and has space, then try again.
 error-too-large = { $file } is larger than 64 MB, more than Lapwork reads or writes.
 error-too-large-next = Begin a new throw for what is still to be made.
 error-no-such-throw = This throw is no longer on the shelf.
@@ -30,6 +48,9 @@ error-settings = The settings in { $file } could not be read, so the usual ones 
 error-settings-next = Choose your settings again; your throws are not touched.
 error-unreadable = This step could not be put on record, so it was not taken.
 error-unreadable-next = Go on without it; nothing else is lost. It is a fault of Lapwork's, not yours.
+
+error-newer-there = { $file } was written by a newer Lapwork (file version { $version }; this one reads versions 1 and 2).
+error-newer-there-next = Open it with that version; it is left untouched here.
 
 error-no-screen = There is no screen here to open a window on.
 error-no-screen-next = Start Lapwork from a desktop, or see lapwork --help for what it does without a window.
@@ -57,6 +78,12 @@ shell-torn = { $count ->
 }
 shell-written = Written: { $file }
 shell-taken-back = taken back
+shell-upgraded = Upgraded. The file as it was: { $copy }
+shell-conflict = They differ. First: { $first } | Second: { $second }
+shell-decide = { $count ->
+    [one] Nothing was written: in one place the copies cannot both stand. Say --keep first or --keep second.
+   *[other] Nothing was written: in { $count } places the copies cannot both stand. Say --keep first or --keep second.
+}
 shell-help =
     Lapwork plans a lapped raw-edge throw and walks its maker through it.
     { "" }
@@ -65,23 +92,51 @@ shell-help =
     lapwork history <path>     print what was done and when (UTC), newest first
     lapwork check <path>       say whether a throw file is sound
     lapwork demo <path>        write the demo throw to a new file
+    lapwork sheet <path> --out <file>   write the making sheet as PDF
     lapwork draw <path>        list the drawings there are; with the name of one, print it as SVG
     lapwork table <path>       list the tables there are; with the name of one, print it as CSV
+    lapwork upgrade <path>     bring a throw file up to this version, keeping it as it was beside
+    lapwork merge <path> <path> --out <path>
+                               make one new file of two copies of a throw
     { "" }
     <path> is a throw.jsonl or the folder it is in.
     { "" }
     --metric                   lengths in millimetres
     --ink                      drawings in black and white
+    --card                     the bench card instead of the making sheet
+    --paper a4|letter          letter, or a4 with --metric, unless said
+    --large                    the sheet in large print
+    --keep first|second        when merging: whose side to keep where they differ
     --language <code>          say it in this language (en, de), not the system’s
     --help, --version
     { "" }
-    Ends with 0 if all is well, 1 if a checked file has a torn last line, 2 if it cannot be done.
+    Ends with 0 if all is well, 1 if a checked file has a torn last line or merging needs --keep, 2 if it cannot be done.
     LAPWORK_DATA names the folder where the window keeps its throws.
 
 error-no-drawing = There is no drawing “{ $which }” of this throw.
 error-no-drawing-next = Leave out its name to see those there are.
 error-no-table = There is no table “{ $which }”.
 error-no-table-next = Leave out its name to see those there are.
+shell-lies-at = It lies at { $file }.
+
+error-print = The sheet could not be set: { $why }.
+error-print-next = Go on without it; nothing of the throw is lost. It is a fault of Lapwork’s, not yours.
+error-no-out = The name of the file to write is missing.
+error-no-out-next = Add --out and a name, such as --out sheet.pdf.
+## Photos
+
+error-photo-large = { $file } is larger than { $most } MB, more than Lapwork reads.
+error-photo-large-next = Choose a smaller photo, or save a smaller copy of it first.
+error-photo-pixels = The photo has { $have } million points; Lapwork reads up to { $most } million.
+error-photo-pixels-next = Choose a smaller photo, or save a smaller copy of it first.
+error-photo-kind = That is not a photo Lapwork reads.
+error-photo-kind-next = Choose a JPEG, PNG or WebP file.
+error-photo-broken = The photo cannot be read; its file is damaged or cut short.
+error-photo-broken-next = Choose another, or copy it from the camera again.
+error-photo-none = No photo has come.
+error-photo-none-next = Choose it again.
+shell-photos = Photos
+
 
 error-no-language = There is no language “{ $language }” here.
 error-no-language-next = Name one of these: { $languages }.

@@ -694,8 +694,8 @@ did-turn = { $quarters ->
 }
 did-turn-several = { $n } pieces turned
 did-flip = Turned over: { $pieces }
-did-fix = To stay in place: { $pieces }
-did-let-go = Need not stay in place: { $pieces }
+did-pin-place = Pinned to their places: { $pieces }
+did-let-go = No longer pinned: { $pieces }
 did-wish = Faces wished for: { $front } covered on the front, { $back } on the back
 did-set-aside = Set aside: { $piece }
 did-measure-whole = Whole throw measured: { $size }
@@ -1054,6 +1054,131 @@ figure-widest = Widest stitch to set
 thick = about { $n } mm, { $layers } layers
 strikes = none: the needle strikes the plate
 
+## On paper
+
+sheet-both = { $first } ({ $second })
+sheet-subtitle = { $squares }, { $grid }; finished { $size }
+sheet-date = { $day } { $month } { $year }
+sheet-day = Printed on { $day }
+sheet-system-inch = Inches
+sheet-system-metric = Metric
+sheet-making = Making sheet
+sheet-bench = Bench card
+sheet-page = Page
+sheet-figures = Sizes
+sheet-supplies = Have at hand
+sheet-totals = Weight, cloth and time
+sheet-prints = Fabrics and their letters
+sheet-denims = Denims
+sheet-no-print = A square without letters is bare denim.
+sheet-pile = Cutting the pile
+sheet-faces = Both faces
+sheet-work = The work, stage by stage
+sheet-squaring = Squaring up
+sheet-laps = Laps that differ from the plan
+sheet-scraps = Test scraps
+sheet-notes = Notes
+sheet-record = What changed on the way
+sheet-width = Width
+sheet-height = Height
+sheet-trimmed = Done
+sheet-part = part
+sheet-ticked = A box with a tick was done when this was printed. The numbers over the boxes are the numbers of the steps.
+sheet-by-hand = Write each measure in before you trim.
+sheet-caution = Caution
+sheet-cautions = Mind
+sheet-order = In this order
+sheet-columns-steps = Step
+sheet-cut-alike = Cut alike
+sheet-missing = These signs are not in the letters this was printed with, and stand as empty boxes:
+sheet-mirrored = Mirrored: this is how it looks when the throw is turned over like a page. The numbers of the columns are those of the front.
+sheet-spares = Spare squares
+sheet-spoilt = Squares spoilt
+sheet-differs = not all the same
+sheet-count = { $all ->
+    [one] { $done ->
+        [0] 1 to do
+       *[other] done
+    }
+   *[other] { $done ->
+        [0] { $all } to do
+       *[other] { $done } of { $all } done
+    }
+}
+sheet-of-piece = { $piece }: { $text }
+sheet-line-pair = { $first } + { $second }
+sheet-laps-see = { $n ->
+    [one] One lap differs here; see “Laps that differ from the plan”.
+   *[other] { $n } laps differ here; see “Laps that differ from the plan”.
+}
+sheet-lap-made = { $piece } was begun with { $lap } instead of { $planned }.
+sheet-trim-of = Trim each { $kind } to
+sheet-stage-square = Squares
+sheet-stage-pair = Pairs
+sheet-stage-four = Fours
+sheet-stage-larger = Larger joins
+sheet-stage-whole = The last join
+sheet-stage-binding = Binding
+sheet-stage-washing = Washing
+sheet-column-cut = cut
+sheet-column-cover-front = fabric in front
+sheet-column-cover-back = fabric behind
+sheet-column-press-cover = press
+sheet-column-cool-cover = cool
+sheet-column-dot = lap and glue
+sheet-column-press-lap = press
+sheet-column-cool-lap = cool
+sheet-column-pin = pin
+sheet-column-stitch = stitch
+sheet-column-press-seam = press
+sheet-column-press-block = press flat
+sheet-column-square-up = square up
+sheet-column-cut-binding = cut the strips
+sheet-column-join-binding = join them
+sheet-column-press-binding = fold and press
+sheet-column-glue-binding = fold over the edge
+sheet-column-stitch-binding = stitch
+sheet-column-wash = wash
+sheet-column-clip = clip the threads
+sheet-then = , { "" }
+sheet-order-line = { $what }: { $steps }
+sheet-more-prints = { $n ->
+    [one] and one more on the making sheet
+   *[other] and { $n } more on the making sheet
+}
+sheet-caution-blade = Close the guard every time. Cut away from you.
+sheet-caution-iron = Plate and steam burn. Stand it up when you let go.
+sheet-caution-needle = No metal in the way. Wheel by hand over thick crossings; eye protection.
+sheet-caution-lint = Clean the lint filter before and after each load.
+sheet-caution-children = Long fringe is not for a baby’s cot.
+figure-between = Lap between fours
+month-1 = January
+month-2 = February
+month-3 = March
+month-4 = April
+month-5 = May
+month-6 = June
+month-7 = July
+month-8 = August
+month-9 = September
+month-10 = October
+month-11 = November
+month-12 = December
+
+## Handing on
+
+hand-throw = The throw itself
+hand-throw-what = { $n ->
+    [one] Its plan and the one step on record, in one file.
+   *[other] Its plan, everything done so far and all { $n } steps on record, in one file.
+} Open it in Lapwork on another device, or keep it as a copy.
+hand-throw-save = Save the throw
+handed = Saved: { $file }
+handed-many = { $n ->
+    [one] Saved: one file in { $folder }
+   *[other] Saved: { $n } files in { $folder }
+}
+
 ## Drawings and tables to take out of the app
 
 draw-size = { $grid }, squares of { $side }; { $size } when done
@@ -1225,6 +1350,163 @@ covering-piece-sewn = squares { $squares }; sewn
 labelling-1 = Write each square’s row and place, such as 3·5, on a slip and pin it to the top left corner of its front; or chalk it there.
 labelling-2 = The slip shows which edge is up and which face is the front, so a square can be picked up and put back.
 labelling-3 = Use chalk or a marker that vanishes, tried on a scrap first. Take the pins out before the iron and the needle come near.
+## Handing on
+
+error-merge-strangers = These are not two copies of one throw.
+error-merge-strangers-next = Keep both as throws of their own.
+error-merge-undecided = Not everything that differs has been decided.
+error-merge-undecided-next = Choose a side wherever the two differ, then merge them.
+error-merge-misfit = The two copies cannot be made one: a step of one would no longer follow.
+error-merge-misfit-next = Both are untouched. Keep both, and go on with one of them.
+error-nothing-brought = No file has been brought.
+error-nothing-brought-next = Choose a throw file first.
+
+## A throw that is brought
+
+bring-new = A throw for your shelf
+bring-new-what = No copy of it is here yet.
+bring-add = Put it on the shelf
+bring-same = You have this already
+bring-same-what = The file and the throw here are the same, step for step. Nothing needs to be done.
+bring-fine = Leave it as it is
+bring-here-more = You have this already, and more
+bring-here-more-what = { $n ->
+    [one] The throw here has everything in the file and one step more.
+   *[other] The throw here has everything in the file and { $n } steps more.
+}
+bring-more = A newer copy of a throw here
+bring-more-what = { $n ->
+    [one] The file has everything the throw here has, and one step more.
+   *[other] The file has everything the throw here has, and { $n } steps more.
+}
+bring-take-more = { $n ->
+    [one] Take the one with more (one more step)
+   *[other] Take the one with more ({ $n } more steps)
+}
+bring-apart = Two copies that went apart
+bring-apart-what = Only here: { $here ->
+    [one] one step
+   *[other] { $here } steps
+}. Only in the file: { $brought ->
+    [one] one step
+   *[other] { $brought } steps
+}. What came before is the same in both.
+bring-conflicts = { $n ->
+    [0] Nothing in them stands against the other: all of both can be kept.
+    [one] In one place they cannot both stand: choose which to keep there. All else of both is kept.
+   *[other] In { $n } places they cannot both stand: choose which to keep in each. All else of both is kept.
+}
+bring-unmergeable = They cannot be made one.
+bring-merge = Merge them
+bring-both = Keep both
+bring-keep-here = Keep what is here
+bring-copy-here = On this device
+bring-copy-brought = In the file
+bring-steps = { $n ->
+    [one] one step on record
+   *[other] { $n } steps on record
+}
+bring-copy-name = { $name } (copy)
+taken-added = On the shelf: { $name }
+taken-both = Both are on the shelf; the other is called { $name }
+taken-brought = The one with more is on the shelf. The file as it was here is kept beside it as { $copy }
+taken-here = Nothing was changed
+taken-merged = Merged. Both files as they were are kept beside it as { $here } and { $brought }
+
+# ── What comes from outside ──
+error-file-absurd = Line { $line } of this throw file says what cannot be, such as far more squares than any throw has.
+error-file-absurd-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy.
+error-file-unknown = Line { $line } of this throw file holds something this Lapwork does not know.
+error-file-unknown-next = Nothing of it was taken in, and it is left untouched. Open it with the Lapwork that wrote it.
+error-beyond = A figure in this step is far beyond anything a throw has.
+error-beyond-next = Type it again in inches or millimetres.
+
+## Story, photos, and making again
+
+did-note-next = For next time: { $text }
+did-picture = Photo put into the story
+did-picture-words = Photo put into the story: { $words }
+did-unpicture = Photo taken out of the story
+did-begin-after = Begun: { $name }, { $grid }, after { $after }
+error-caption = The words under a photo may have { $most } letters at most.
+error-caption-next = Write fewer here; a note can say more.
+error-pictured-already = That photo is in the story already.
+error-pictured-already-next = Choose another, or take that one out of the story first.
+error-photo = No such photo is in the story, or it holds { $most } photos already.
+error-photo-next = Look at the story again. If it is full, take a photo out first.
+story-lang = en
+story-about = { $grid }, { $side } squares, finished { $size }
+story-date = { $weekday ->
+    [1] Monday
+    [2] Tuesday
+    [3] Wednesday
+    [4] Thursday
+    [5] Friday
+    [6] Saturday
+   *[7] Sunday
+}, { $day } { $month ->
+    [1] January
+    [2] February
+    [3] March
+    [4] April
+    [5] May
+    [6] June
+    [7] July
+    [8] August
+    [9] September
+    [10] October
+    [11] November
+   *[12] December
+} { $year }
+story-made = { $list }.
+story-turn = On the way
+story-note = Note
+story-next = For next time
+story-photo = Photo
+story-mishap = Mishap
+story-no-photo = This photo is no longer on the device.
+made-cut = { $pieces } cut
+made-cover-front = { $pieces } covered on the front
+made-cover-back = { $pieces } covered on the back
+made-stitch = { $pieces } stitched
+made-square-up = { $pieces } squared up
+made-stitch-binding = binding stitched
+made-wash = { $n ->
+    [one] washed once
+   *[other] washed { $n } times
+}
+lessons-from = Learned from { $name }
+lesson-scrap = On a scrap, a lap of { $lap } was found right.
+lesson-drift = { $n } measured fours came out { $off } for each lap, in the mean.
+lesson-whole = Finished, it measured { $size }; planned { $planned }.
+lesson-wash = { $n ->
+    [one] One wash changed it by { $across } % across and { $down } % down (ISO 5077).
+   *[other] { $n } washes changed it by { $across } % across and { $down } % down (ISO 5077).
+}
+lesson-spoilt = { $n ->
+    [one] One square was no good: { $why }.
+   *[other] { $n } squares were no good: { $why }.
+}
+lesson-more-front = { $n ->
+    [one] Once cutting had begun, fabric was added to one more square of the front.
+   *[other] Once cutting had begun, fabric was added to { $n } more squares of the front.
+}
+lesson-more-back = { $n ->
+    [one] Once cutting had begun, fabric was added to one more square of the back.
+   *[other] Once cutting had begun, fabric was added to { $n } more squares of the back.
+}
+lesson-paces = { $n ->
+    [one] Your pace at one step is known; times left go by it.
+   *[other] Your pace at { $n } steps is known; times left go by it.
+}
+lesson-pace = { $minutes ->
+    [0.5] It took you about half a minute each.
+    [1] It took you about a minute each.
+   *[other] It took you about { $minutes } minutes each.
+}
+drift-before = On { $name }, { $n } measured fours came out { $off } for each lap, in the mean. Measure three here to see how this throw goes.
+again-name = { $name }, again
+
 
 ## How things are put one after another, and how lengths are typed
 

@@ -1,0 +1,95 @@
+//! What can be handed on out of a throw, section by section, and the names of the files.
+//!
+//! A section has a title, a sentence or two and buttons; each button names what it hands
+//! on ([`Hand`]). The shell makes the bytes, asks where they go and writes them.
+
+use super::{Lens, head};
+use crate::journal::Journal;
+use crate::measure::System;
+use crate::view::{Hand, HandButton, HandOnView, HandSection, PrintOrder, PrintPaper};
+
+/// The screen.
+pub(super) fn hand_on(journal: &Journal, lens: Lens<'_>) -> HandOnView {
+    HandOnView {
+        head: head(journal, lens),
+        sections: vec![the_throw(journal, lens)],
+        print: PrintOrder {
+            card: false,
+            paper: usual_paper(lens.ruler.system),
+            large: false,
+            black: false,
+        },
+    }
+}
+
+/// The paper that is usual where lengths are read like this.
+pub fn usual_paper(system: System) -> PrintPaper {
+    match system {
+        System::Metric => PrintPaper::A4,
+        System::Inch => PrintPaper::Letter,
+    }
+}
+
+fn the_throw(journal: &Journal, lens: Lens<'_>) -> HandSection {
+    HandSection {
+        key: "throw".into(),
+        title: say!(lens, "hand-throw"),
+        said: vec![say!(lens, "hand-throw-what", n = journal.len())],
+        buttons: vec![HandButton {
+            label: say!(lens, "hand-throw-save"),
+            hand: Hand::Throw,
+        }],
+    }
+}
+
+/// Longest name suggested for a file, in characters, without its ending.
+const LONGEST_FILE_NAME: usize = 60;
+
+/// A file name any system takes, made from what the maker calls something: separators,
+/// controls and what some systems forbid become hyphens.
+pub fn file_name(name: &str, ending: &str) -> String {
+    let plain: String = name
+        .chars()
+        .map(|c| {
+            let forbidden = c.is_control() || "/\\:*?\"<>|".contains(c);
+            if forbidden { '-' } else { c }
+        })
+        .take(LONGEST_FILE_NAME)
+        .collect();
+    let plain = plain.trim_matches(|c: char| c.is_whitespace() || c == '.' || c == '-');
+    let stem = plain.split('.').next().unwrap_or_default().to_lowercase();
+    // Names of devices on one system, whatever follows the dot.
+    let device = ["con", "prn", "aux", "nul"].contains(&stem.as_str())
+        || (stem.len() == 4
+            && (stem.starts_with("com") || stem.starts_with("lpt"))
+            && stem.ends_with(|c: char| c.is_ascii_digit()));
+    match (plain.is_empty(), device) {
+        (true, _) => format!("throw.{ending}"),
+        (_, true) => format!("throw {plain}.{ending}"),
+        _ => format!("{plain}.{ending}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::file_name;
+
+    #[test]
+    fn a_name_becomes_a_file_name_that_goes_nowhere() {
+        for (name, want) in [
+            ("Window-seat throw", "Window-seat throw.jsonl"),
+            ("../../etc/passwd", "etc-passwd.jsonl"),
+            ("a/b\\c:d", "a-b-c-d.jsonl"),
+            ("..", "throw.jsonl"),
+            ("", "throw.jsonl"),
+            ("  .hidden ", "hidden.jsonl"),
+            ("Für Oma – nº 2", "Für Oma – nº 2.jsonl"),
+            ("con", "throw con.jsonl"),
+            ("LPT1.old", "throw LPT1.old.jsonl"),
+            ("a\u{0}b\nc", "a-b-c.jsonl"),
+        ] {
+            assert_eq!(file_name(name, "jsonl"), want);
+        }
+        assert!(file_name(&"w".repeat(400), "jsonl").len() < 100);
+    }
+}

@@ -1,0 +1,393 @@
+//! The story of a making, told from the record day by day.
+//!
+//! A day opens with what was made, counted by step and kind of piece (`12 pairs
+//! stitched; 2 fours squared up`); then come, in order, turns the work took, mishaps,
+//! notes and photos. Steps on the way to another (pressing, cooling, gluing) are left
+//! out of the count, and so is everything that was taken back.
+//!
+//! Limits: days are told by one distance from UTC, that of the moment of asking, so an
+//! hour's work past midnight may be told with the day beside it where the clocks have
+//! changed since.
+
+use super::work::tier;
+use super::{Lens, head, history, names};
+use crate::assembly::{Kind, Rect};
+use crate::journal::{Entry, Journal, What};
+use crate::tasks::Task;
+use crate::throw::{Event, Throw, Time};
+use crate::view::{Story, StoryDay, StoryItem, StorySort, StoryView};
+use std::collections::BTreeMap;
+use time::{Date, OffsetDateTime};
+
+/// Most minutes a place's time is from UTC.
+const FARTHEST: i32 = 18 * 60;
+
+/// The screen.
+pub(super) fn seen(journal: &Journal, east: i32, lens: Lens<'_>) -> StoryView {
+    StoryView {
+        head: head(journal, lens),
+        story: story(journal, east, lens),
+    }
+}
+
+/// The story; `east` is how far local time is east of UTC, in minutes.
+pub fn story(journal: &Journal, east: i32, lens: Lens<'_>) -> Story {
+    let throw = journal.throw();
+    let mut days: BTreeMap<Date, Day> = BTreeMap::new();
+    for (entry, stands) in journal.entries() {
+        let What::Do(events) = &entry.what else {
+            continue;
+        };
+        if !stands {
+            continue;
+        }
+        let day = days.entry(date(entry.at, east)).or_default();
+        for event in events {
+            day.take(event, entry, throw, lens);
+        }
+    }
+    Story {
+        title: throw.name.clone(),
+        lines: about(journal, lens),
+        days: days
+            .into_iter()
+            .filter(|(_, day)| !(day.made.is_empty() && day.items.is_empty()))
+            .map(|(date, day)| day.told(date, lens))
+            .collect(),
+    }
+}
+
+/// What the throw is.
+fn about(journal: &Journal, lens: Lens<'_>) -> Vec<String> {
+    let throw = journal.throw();
+    let plan = &throw.plan;
+    let head = head(journal, lens);
+    vec![
+        say!(
+            lens,
+            "story-about",
+            grid = say!(lens, "grid", across = plan.across, down = plan.down),
+            side = lens.length(plan.side),
+            size = head.size
+        ),
+        head.progress,
+    ]
+}
+
+/// The local date of a moment.
+fn date(at: Time, east: i32) -> Date {
+    let east = i64::from(east.clamp(-FARTHEST, FARTHEST));
+    let seconds = at.div_euclid(1000).saturating_add(east * 60);
+    // A moment no calendar holds is told with the first day of the count.
+    OffsetDateTime::from_unix_timestamp(seconds)
+        .unwrap_or(OffsetDateTime::UNIX_EPOCH)
+        .date()
+}
+
+/// A day as it is gathered.
+#[derive(Default)]
+struct Day {
+    /// By step and by the kind's place in the making.
+    made: BTreeMap<(Task, u8, &'static str), (Kind, usize)>,
+    items: Vec<StoryItem>,
+}
+
+/// Whether a step is told of: the others are on the way to one of these.
+fn told(task: Task) -> bool {
+    matches!(
+        task,
+        Task::Cut
+            | Task::CoverFront
+            | Task::CoverBack
+            | Task::Stitch
+            | Task::SquareUp
+            | Task::StitchBinding
+            | Task::Wash
+    )
+}
+
+impl Day {
+    fn count(&mut self, task: Task, kind: Kind, n: usize) {
+        if told(task) && n > 0 {
+            let entry = self.made.entry((task, tier(kind), names::key(kind)));
+            entry.or_insert((kind, 0)).1 += n;
+        }
+    }
+
+    fn count_all(&mut self, task: Task, pieces: impl Iterator<Item = Rect>, throw: &Throw) {
+        for piece in pieces {
+            self.count(task, throw.kind(piece), 1);
+        }
+    }
+
+    fn item(&mut self, sort: StorySort, words: String, lens: Lens<'_>) {
+        let key = match sort {
+            StorySort::Turn => "story-turn",
+            StorySort::Note => "story-note",
+            StorySort::Next => "story-next",
+            StorySort::Photo => "story-photo",
+            StorySort::Mishap => "story-mishap",
+        };
+        self.items.push(StoryItem {
+            sort,
+            label: lens.say(key, &[]),
+            words,
+            about: None,
+            photo: None,
+        });
+    }
+
+    fn take(&mut self, event: &Event, entry: &Entry, throw: &Throw, lens: Lens<'_>) {
+        let said = || history::event(event, throw, lens);
+        match event {
+            Event::Done { task, pieces } => self.count_all(*task, pieces.iter().copied(), throw),
+            Event::SquaredUp { pieces } => {
+                let pieces = pieces.iter().map(|(p, _, _)| *p);
+                self.count_all(Task::SquareUp, pieces, throw);
+            }
+            Event::PieceCut { squares, .. } => {
+                self.count(Task::Cut, Kind::Square, *squares as usize);
+            }
+            Event::Begun { .. }
+            | Event::PlanChanged { .. }
+            | Event::WholeMeasured { .. }
+            | Event::ScrapTried { .. } => self.item(StorySort::Turn, said(), lens),
+            Event::Spoilt { .. }
+            | Event::Patched { .. }
+            | Event::Unpicked { .. }
+            | Event::SetAside { .. } => self.item(StorySort::Mishap, said(), lens),
+            Event::Noted {
+                text,
+                piece,
+                task,
+                next,
+            } => {
+                let sort = if *next {
+                    StorySort::Next
+                } else {
+                    StorySort::Note
+                };
+                self.item(sort, text.clone(), lens);
+                self.of(*piece, *task, throw, lens);
+            }
+            Event::Pictured {
+                photo,
+                words,
+                piece,
+                task,
+            } => {
+                // Taken out again, it is no part of the story; put in anew, once.
+                let stays = |p: &&crate::throw::Photo| p.id == *photo && p.at == entry.at;
+                if throw.photos.iter().find(stays).is_some() {
+                    self.item(StorySort::Photo, words.clone(), lens);
+                    self.of(*piece, *task, throw, lens);
+                    if let Some(item) = self.items.last_mut() {
+                        item.photo = Some(photo.clone());
+                    }
+                }
+            }
+            Event::Renamed { .. }
+            | Event::Archived { .. }
+            | Event::FacesChanged { .. }
+            | Event::ClothChanged { .. }
+            | Event::SparesUsed { .. }
+            | Event::SparesCounted { .. }
+            | Event::Measured { .. }
+            | Event::Outlined { .. }
+            | Event::LapsMarked { .. }
+            | Event::Moved { .. }
+            | Event::HeapSet { .. }
+            | Event::HeapTaken { .. }
+            | Event::PlateMeasured { .. }
+            | Event::Gathered { .. }
+            | Event::Unpictured { .. } => {}
+        }
+    }
+
+    /// Say of the last item which piece and step it is about.
+    fn of(&mut self, piece: Option<Rect>, task: Option<Task>, throw: &Throw, lens: Lens<'_>) {
+        let piece = piece
+            .filter(|p| throw.assembly().knows(*p))
+            .map(|p| names::piece(throw, p, lens));
+        let task = task.map(|t| lens.say(&format!("task-{}", t.key()), &[]));
+        let parts: Vec<String> = piece.into_iter().chain(task).collect();
+        if let Some(item) = self.items.last_mut().filter(|_| !parts.is_empty()) {
+            item.about = Some(parts.join(" · "));
+        }
+    }
+
+    fn told(self, date: Date, lens: Lens<'_>) -> StoryDay {
+        let made: Vec<String> = self
+            .made
+            .into_iter()
+            .map(|((task, _, _), (kind, n))| {
+                let pieces = names::count(kind, n, lens);
+                lens.say(
+                    &format!("made-{}", task.key()),
+                    &[("pieces", pieces.into()), ("n", n.into())],
+                )
+            })
+            .collect();
+        let month = u8::from(date.month());
+        StoryDay {
+            date: format!("{:04}-{month:02}-{:02}", date.year(), date.day()),
+            title: say!(
+                lens,
+                "story-date",
+                weekday = date.weekday().number_from_monday(),
+                day = date.day(),
+                month = month,
+                year = date.year().to_string()
+            ),
+            made: (!made.is_empty()).then(|| say!(lens, "story-made", list = made.join("; "))),
+            items: self.items,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::deed::Action;
+    use crate::measure::Ruler;
+    use crate::photos::PhotoId;
+    use crate::plan::Plan;
+    use crate::throw::Mishap;
+    use crate::words::Words;
+
+    const HOUR: Time = 3_600_000;
+
+    fn act(journal: &mut Journal, action: &Action, at: Time) {
+        let entry = journal.propose(action, at).unwrap();
+        journal.accept(entry).unwrap();
+    }
+
+    fn told(journal: &Journal, east: i32) -> Story {
+        let words = Words::english();
+        let lens = Lens {
+            words: &words,
+            ruler: Ruler::default(),
+            now: 0,
+        };
+        story(journal, east, lens)
+    }
+
+    fn next(task: Task, kind: Kind, count: u32) -> Action {
+        Action::TickNext { task, kind, count }
+    }
+
+    #[test]
+    fn a_story_is_told_by_day_and_leaves_out_what_was_taken_back() {
+        let begin = Action::Begin {
+            name: "Porch throw".into(),
+            plan: Plan {
+                across: 2,
+                down: 2,
+                ..Plan::default()
+            },
+            prints: vec![],
+            denims: vec![],
+        };
+        // 22:30 on 31 December 1999, UTC.
+        let at = 946_679_400_000;
+        let mut journal = Journal::begin(&begin, at).unwrap().0;
+        act(&mut journal, &next(Task::Cut, Kind::Square, 3), at);
+        act(&mut journal, &next(Task::Cut, Kind::Square, 1), at);
+        let photo = PhotoId::parse(&"ab".repeat(32)).unwrap();
+        let late = at + 2 * HOUR;
+        for task in [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch] {
+            act(&mut journal, &next(task, Kind::Pair, 2), late);
+        }
+        act(
+            &mut journal,
+            &Action::Picture {
+                photo: photo.clone(),
+                words: " Both pairs ".into(),
+                piece: Some(Rect::from([0, 0, 1, 2])),
+                task: Some(Task::Stitch),
+            },
+            late,
+        );
+        for text in ["kept", "taken back"] {
+            let note = Action::Note {
+                text: text.into(),
+                piece: None,
+                task: None,
+                next: true,
+            };
+            act(&mut journal, &note, late);
+        }
+        let undo = journal.propose_undo(late).unwrap();
+        journal.accept(undo).unwrap();
+
+        let said = told(&journal, 0);
+        let titles: Vec<(&str, &str)> = said
+            .days
+            .iter()
+            .map(|d| (d.date.as_str(), d.title.as_str()))
+            .collect();
+        assert_eq!(
+            titles,
+            [
+                ("1999-12-31", "Friday, 31 December 1999"),
+                ("2000-01-01", "Saturday, 1 January 2000")
+            ]
+        );
+        assert_eq!(said.days[0].made.as_deref(), Some("4 squares cut."));
+        assert_eq!(said.days[0].items.len(), 1, "it was begun");
+        assert_eq!(said.days[1].made.as_deref(), Some("2 pairs stitched."));
+        let items: Vec<_> = said.days[1]
+            .items
+            .iter()
+            .map(|i| (i.sort, i.words.as_str(), i.about.as_deref()))
+            .collect();
+        assert_eq!(
+            items,
+            [
+                (
+                    StorySort::Photo,
+                    "Both pairs",
+                    Some("Pair 1·1 + 1·2 · stitch")
+                ),
+                (StorySort::Next, "kept", None),
+            ]
+        );
+        assert_eq!(said.days[1].items[0].photo, Some(photo.clone()));
+        // West of Greenwich it was all done on one day, east of it on the next.
+        assert_eq!(told(&journal, -180).days.len(), 1);
+        assert_eq!(told(&journal, 120).days[0].date, "2000-01-01");
+        // Taken out of the story, the photo is told of no more.
+        act(&mut journal, &Action::Unpicture { photo }, late);
+        assert_eq!(told(&journal, 0).days[1].items.len(), 1);
+    }
+
+    #[test]
+    fn mishaps_and_squares_off_the_pile_are_told() {
+        let journal = crate::demo::throw(1_800_000_000_000);
+        let said = told(&journal, 0);
+        let made = said.days.iter().filter_map(|d| d.made.as_deref());
+        let made: Vec<&str> = made.collect();
+        assert!(made[0].contains("50 squares cut"), "{made:?}");
+        assert!(
+            made.iter()
+                .any(|m| m.contains("12 pairs stitched; 6 fours stitched; 1 four squared up")),
+            "{made:?}"
+        );
+        let spoilt = said
+            .days
+            .iter()
+            .flat_map(|d| &d.items)
+            .find(|i| i.sort == StorySort::Mishap);
+        let scorched = Mishap::Scorched.key();
+        assert!(spoilt.is_some_and(|i| i.words.contains(scorched)));
+    }
+
+    #[test]
+    fn no_moment_breaks_the_calendar() {
+        for at in [Time::MIN, -1, 0, Time::MAX] {
+            for east in [i32::MIN, 0, i32::MAX] {
+                date(at, east);
+            }
+        }
+    }
+}

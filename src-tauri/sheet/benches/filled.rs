@@ -1,0 +1,190 @@
+//! Throws of any size with everything filled in, made by actions, for benches and tests.
+
+use lapwork_core::assembly::{Kind, Rect};
+use lapwork_core::deed::Action;
+use lapwork_core::demo::{denims, prints};
+use lapwork_core::faces::Face;
+use lapwork_core::garments::{GarmentKind, GarmentSize};
+use lapwork_core::journal::Journal;
+use lapwork_core::measure::{Ruler, inch64};
+use lapwork_core::pile::Use;
+use lapwork_core::plan::Plan;
+use lapwork_core::scraps::{Scrap, Verdict};
+use lapwork_core::show::sheet::Day;
+use lapwork_core::show::{self, Lens, Sheet};
+use lapwork_core::tasks::Task;
+use lapwork_core::throw::Mishap;
+use lapwork_core::words::Words;
+
+/// When everything happened.
+const AT: i64 = 1_800_000_000_000;
+
+/// A throw with a pile, faces, sewn, measured and squared-up fours, a marked lap, scraps and notes,
+/// as far as its size allows.
+pub fn throw(across: u16, down: u16) -> Journal {
+    let plan = Plan {
+        across,
+        down,
+        ..Plan::default()
+    };
+    let begin = Action::Begin {
+        name: format!("Porch throw {across} by {down}"),
+        plan,
+        prints: prints(),
+        denims: denims(),
+    };
+    let (mut journal, _) = Journal::begin(&begin, AT).expect("the plan can be made");
+    let mut act = |action: Action| {
+        if let Ok(entry) = journal.propose(&action, AT) {
+            let _ = journal.accept(entry);
+        }
+    };
+    let squares = u32::from(across) * u32::from(down);
+    let tick = |task, kind, count| Action::TickNext { task, kind, count };
+    act(Action::SetDenim {
+        pieces: Rect::grid(across, down)
+            .squares()
+            .filter(|s| (s.row + 2 * s.col).is_multiple_of(5))
+            .collect(),
+        denim: 1,
+        wrong_side_up: false,
+    });
+    for print in 0..4u8 {
+        for (face, [by_row, by_col], every) in [(Face::Front, [5, 3], 12), (Face::Back, [3, 5], 16)]
+        {
+            let pieces = Rect::grid(across, down)
+                .squares()
+                .filter(|s| (s.row * by_row + s.col * by_col) % every == u16::from(print))
+                .collect();
+            act(Action::SetFace {
+                pieces,
+                face,
+                print: Some(print),
+            });
+        }
+    }
+    for (kind, size, makes, name) in [
+        (
+            GarmentKind::MensJeans,
+            GarmentSize::Large,
+            Use::Denim,
+            "Barn jeans",
+        ),
+        (
+            GarmentKind::Skirt,
+            GarmentSize::Medium,
+            Use::Denim,
+            "Long skirt",
+        ),
+        (
+            GarmentKind::Sheet,
+            GarmentSize::Small,
+            Use::Fabric { print: 1 },
+            "Barley sheet",
+        ),
+    ] {
+        act(Action::AddGarment {
+            kind,
+            size,
+            makes,
+            name: name.into(),
+        });
+    }
+    for (lap, verdict) in [(16, Verdict::LittleFringe), (32, Verdict::Right)] {
+        act(Action::TryScrap {
+            scrap: Scrap {
+                joining: plan.joining,
+                lap: inch64(lap),
+                stitch: plan.stitch,
+                verdict,
+                note: "Tried on the leg’s hem.".into(),
+            },
+        });
+    }
+    act(tick(Task::Cut, Kind::Square, squares));
+    for task in [
+        Task::CoverFront,
+        Task::CoverBack,
+        Task::PressCover,
+        Task::CoolCover,
+    ] {
+        act(tick(task, Kind::Square, squares));
+    }
+    let some = (squares / 4).max(1);
+    for kind in [Kind::Pair, Kind::Four] {
+        for task in [
+            Task::Dot,
+            Task::PressLap,
+            Task::CoolLap,
+            Task::Stitch,
+            Task::PressBlock,
+        ] {
+            act(tick(task, kind, some));
+        }
+    }
+    let four = 9 * 64 + 32;
+    let fours = Rect::grid(across, down)
+        .squares()
+        .filter(|s| s.row % 2 == 0 && s.col % 2 == 0 && s.row + 1 < down && s.col + 1 < across);
+    for (i, s) in fours.enumerate() {
+        let piece = Rect {
+            rows: 2,
+            cols: 2,
+            ..s
+        };
+        let off = [0, 4, -6, 8, 2][i % 5];
+        act(Action::Measure {
+            piece,
+            width: inch64(four + off),
+            height: inch64(four + off / 2),
+        });
+        if off == 0 {
+            act(Action::Tick {
+                task: Task::SquareUp,
+                pieces: vec![piece],
+            });
+        }
+    }
+    let block = |col| Rect {
+        row: 0,
+        col,
+        rows: 2,
+        cols: 2,
+    };
+    act(Action::MarkLaps {
+        laps: vec![(block(0), block(2), Some(inch64(26)))],
+    });
+    act(Action::Spoil {
+        piece: Rect::square(down - 1, across - 1),
+        why: Mishap::Scorched,
+    });
+    act(Action::Note {
+        text: "The skirt frays more than the jeans; shorter stitches hold it.".into(),
+        piece: None,
+    });
+    act(Action::Note {
+        text: "Cut this one from the pocket’s shade.".into(),
+        piece: Some(Rect::square(0, 0)),
+    });
+    act(Action::Note {
+        text: "Stretched at the end of the seam.".into(),
+        piece: Some(block(0)),
+    });
+    journal
+}
+
+/// Its sheet, by the inch ruler.
+pub fn sheet(journal: &Journal) -> Sheet {
+    let words = Words::english();
+    let lens = Lens {
+        words: &words,
+        ruler: Ruler::default(),
+        now: AT,
+    };
+    let day = |_| Day {
+        year: 2026,
+        month: 11,
+        day: 25,
+    };
+    show::sheet(journal, lens, &day)
+}

@@ -1,0 +1,42 @@
+//! How long the sheets take: `cargo bench -p lapwork-sheet`.
+
+mod filled;
+
+use lapwork_core::demo;
+use lapwork_sheet::{Inks, Kind, Options, Paper, Size, print};
+use std::ops::ControlFlow;
+
+fn main() {
+    divan::main();
+}
+
+fn made(sheet: &lapwork_core::show::Sheet, kind: Kind) -> Vec<u8> {
+    let options = Options {
+        paper: Paper::A4,
+        size: Size::Normal,
+        ink: Inks::Colour,
+        kind,
+    };
+    print(sheet, options, &mut |_| ControlFlow::Continue(())).expect("the sheet can be set")
+}
+
+/// What goes on paper, put together by the core.
+#[divan::bench(args = [(6, 8), (20, 24)], sample_count = 5)]
+fn gathered(bencher: divan::Bencher, (across, down): (u16, u16)) {
+    let journal = filled::throw(across, down);
+    bencher.bench_local(|| filled::sheet(&journal));
+}
+
+/// The making sheet of a filled-in throw.
+#[divan::bench(args = [(6, 8), (20, 24)], sample_count = 5)]
+fn making(bencher: divan::Bencher, (across, down): (u16, u16)) {
+    let sheet = filled::sheet(&filled::throw(across, down));
+    bencher.bench_local(|| made(&sheet, Kind::Making));
+}
+
+/// The bench card of the demo.
+#[divan::bench(sample_count = 5)]
+fn card(bencher: divan::Bencher) {
+    let sheet = filled::sheet(&demo::throw(1_800_000_000_000));
+    bencher.bench_local(|| made(&sheet, Kind::Bench));
+}

@@ -1,0 +1,221 @@
+//! The making sheet and the bench card as PDF, typeset by Typst from a template of our own.
+//!
+//! The core says what goes on paper ([`Sheet`]); this crate lays it out and nothing else.
+//!
+//! Promises:
+//! * What the maker typed is handed to the template as data and put on paper letter by
+//!   letter; none of it is ever read as markup.
+//! * The typesetter sees two files, the template and the data, and nothing else: no disk,
+//!   no network, no packages, no clock. The same sheet gives the same bytes.
+//! * All letters come with the program and are embedded in the PDF.
+//! * Cancelling is prompt. Typst cannot be stopped half-way, so it runs on a thread of its
+//!   own: [`print`] returns as soon as it is told to stop, and what the thread still makes
+//!   is thrown away. From then on the thread is given no more letters to set, and it does
+//!   not go on to its next step, so that it soon comes to its own end.
+//!
+//! The PDF is tagged and, by Typst's own check, PDF/UA-1; should that check find a fault in
+//! what was typed, such as a mark its letters cannot carry, it is printed without the claim.
+//!
+//! Large print is set in 18 pt and laid out anew, not magnified (16 to 18 pt and more is
+//! what guidance on large print asks for, UKAAF and RNIB; from memory).
+
+mod tidy;
+mod world;
+
+use lapwork_core::show::Sheet;
+use serde::Serialize;
+use std::ops::ControlFlow;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::mpsc::{RecvTimeoutError, Sender, channel};
+use std::time::Duration;
+use typst_layout::PagedDocument;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
+use world::Desk;
+
+/// How often the caller is asked whether to go on.
+const ASK: Duration = Duration::from_millis(25);
+
+/// What paper it is printed on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Paper {
+    /// 210 × 297 mm.
+    A4,
+    /// 8½ × 11 in.
+    Letter,
+}
+
+/// How large the letters are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Size {
+    /// 11 pt.
+    Normal,
+    /// 18 pt.
+    Large,
+}
+
+/// Whether it is printed in colour.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Inks {
+    /// In colour.
+    Colour,
+    /// In black on white; fabrics are told apart by texture and letters.
+    Black,
+}
+
+/// What is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Kind {
+    /// The whole making sheet.
+    Making,
+    /// The bench card: one page.
+    Bench,
+}
+
+/// How it is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+pub struct Options {
+    /// The paper.
+    pub paper: Paper,
+    /// The size of the letters.
+    pub size: Size,
+    /// The inks.
+    pub ink: Inks,
+    /// What is printed.
+    pub kind: Kind,
+}
+
+/// What is being done now.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Progress {
+    /// The data is made ready.
+    Gathering,
+    /// The pages are set.
+    Setting,
+    /// The PDF is written.
+    Writing,
+}
+
+impl Progress {
+    /// Steps done before this one, of [`Progress::ALL`].
+    pub fn done(self) -> u32 {
+        self as u32
+    }
+
+    /// How many steps there are.
+    pub const ALL: u32 = 3;
+}
+
+/// Why there is nothing printed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum PrintFault {
+    /// It was cancelled.
+    Cancelled,
+    /// It could not be typeset: a fault of ours, in the typesetter's words.
+    Failed(String),
+}
+
+impl std::fmt::Display for PrintFault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            PrintFault::Cancelled => f.write_str("cancelled"),
+            PrintFault::Failed(why) => f.write_str(why),
+        }
+    }
+}
+
+impl std::error::Error for PrintFault {}
+
+/// Typeset a sheet to PDF.
+///
+/// `progress` is asked every 25 ms on the caller's thread; once it breaks, this returns.
+///
+/// # Errors
+/// [`PrintFault::Cancelled`] where `progress` broke, [`PrintFault::Failed`] where the
+/// typesetter would not.
+pub fn print(
+    sheet: &Sheet,
+    options: Options,
+    progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Vec<u8>, PrintFault> {
+    let mut now = Progress::Gathering;
+    let stop = Arc::new(AtomicBool::new(false));
+    let cancelled = |stop: &AtomicBool| {
+        stop.store(true, Ordering::Relaxed);
+        Err(PrintFault::Cancelled)
+    };
+    if progress(now).is_break() {
+        return cancelled(&stop);
+    }
+    let desk = Desk::new(sheet, options, Arc::clone(&stop))?;
+    let (tell, told) = channel();
+    std::thread::Builder::new()
+        .name("typeset".into())
+        .stack_size(16 << 20)
+        .spawn(move || {
+            let made = typeset(&desk, &tell);
+            // Memory for the next sheet is not kept.
+            drop(desk);
+            comemo::evict(0);
+            let _ = tell.send(Told::Made(made));
+        })
+        .map_err(|why| PrintFault::Failed(why.to_string()))?;
+    loop {
+        match told.recv_timeout(ASK) {
+            Ok(Told::Made(made)) => return made,
+            Ok(Told::Now(next)) => now = next,
+            Err(RecvTimeoutError::Timeout) => {}
+            Err(RecvTimeoutError::Disconnected) => {
+                return Err(PrintFault::Failed("the typesetter broke off".into()));
+            }
+        }
+        if progress(now).is_break() {
+            return cancelled(&stop);
+        }
+    }
+}
+
+/// What the typesetting thread tells.
+enum Told {
+    Now(Progress),
+    Made(Result<Vec<u8>, PrintFault>),
+}
+
+fn typeset(desk: &Desk, tell: &Sender<Told>) -> Result<Vec<u8>, PrintFault> {
+    let step = |next: Progress| {
+        let _ = tell.send(Told::Now(next));
+        match desk.stopped() {
+            true => Err(PrintFault::Cancelled),
+            false => Ok(()),
+        }
+    };
+    let failed = |why: typst::ecow::EcoVec<typst::diag::SourceDiagnostic>| {
+        let said: Vec<String> = why
+            .iter()
+            .map(|d| match d.hints.first() {
+                Some(hint) => format!("{} ({})", d.message, hint.v),
+                None => d.message.to_string(),
+            })
+            .collect();
+        PrintFault::Failed(said.join("; "))
+    };
+    step(Progress::Setting)?;
+    let document = typst::compile::<PagedDocument>(desk)
+        .output
+        .map_err(failed)?;
+    step(Progress::Writing)?;
+    let universal = PdfStandards::new(&[PdfStandard::Ua_1])
+        .map_err(|why| PrintFault::Failed(why.message().to_string()))?;
+    let with = |standards: PdfStandards| PdfOptions {
+        standards,
+        creator: typst::foundations::Smart::Custom(Some("Lapwork".into())),
+        ..PdfOptions::default()
+    };
+    typst_pdf::pdf(&document, &with(universal))
+        .or_else(|_| typst_pdf::pdf(&document, &with(PdfStandards::default())))
+        .map_err(failed)
+}

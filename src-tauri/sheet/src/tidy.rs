@@ -1,0 +1,108 @@
+//! What must be done to typed text so that it can be set: control signs go, endless words
+//! may break, and signs without letters become boxes and are named.
+
+use serde_json::Value;
+use std::collections::BTreeSet;
+pub(crate) use typst::text::Coverage;
+use unicode_segmentation::UnicodeSegmentation;
+
+/// A word of more signs than this may break between any two.
+const LONGEST_WORD: usize = 18;
+/// Signs without letters that are named at most.
+const MOST_NAMED: usize = 20;
+/// Stands for a sign without letters.
+const BOX: char = '\u{25a1}';
+/// A place where a line may break, of no width.
+const MAY_BREAK: char = '\u{200b}';
+
+/// Tidy every text in `data`; the signs that none of `letters` hold become boxes and come
+/// back by their numbers, `漢` as `U+6F22`.
+pub(crate) fn tidy(data: &mut Value, letters: &[Coverage]) -> Vec<String> {
+    let mut missing = BTreeSet::new();
+    each(data, &mut |text| {
+        let shown = text.chars().filter(|sign| !is_selector(*sign)).map(|sign| {
+            let plain = sign.is_whitespace() || sign.is_control() || is_format(sign);
+            if plain || letters.iter().any(|l| l.contains(sign as u32)) {
+                return sign;
+            }
+            missing.insert(sign as u32);
+            BOX
+        });
+        *text = readable(&shown.collect::<String>());
+    });
+    let mut named: Vec<String> = missing.iter().map(|n| format!("U+{n:04X}")).collect();
+    if named.len() > MOST_NAMED {
+        named.truncate(MOST_NAMED);
+        named.push("…".into());
+    }
+    named
+}
+
+/// Signs that are never drawn.
+fn is_format(sign: char) -> bool {
+    matches!(sign, '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}'
+        | '\u{2060}'..='\u{206f}')
+}
+
+/// Signs that only choose how the one before is drawn, for which these letters have no choice.
+fn is_selector(sign: char) -> bool {
+    matches!(sign, '\u{fe00}'..='\u{fe0f}' | '\u{feff}' | '\u{e0000}'..='\u{e01ef}')
+}
+
+fn each(value: &mut Value, change: &mut dyn FnMut(&mut String)) {
+    match value {
+        Value::String(text) => change(text),
+        Value::Array(list) => list.iter_mut().for_each(|v| each(v, change)),
+        Value::Object(map) => map.values_mut().for_each(|v| each(v, change)),
+        _ => {}
+    }
+}
+
+fn readable(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut word: Vec<&str> = Vec::new();
+    let end = |word: &mut Vec<&str>, out: &mut String| {
+        let endless = word.len() > LONGEST_WORD;
+        for (i, sign) in word.drain(..).enumerate() {
+            if endless && i > 0 {
+                out.push(MAY_BREAK);
+            }
+            out.push_str(sign);
+        }
+    };
+    for sign in text.graphemes(true) {
+        let control = sign.chars().all(|c| c.is_control() && c != '\n');
+        // A no-break space does not break, but it lets one see where a word ends.
+        if control || sign.trim().is_empty() {
+            end(&mut word, &mut out);
+            out.push_str(if control { " " } else { sign });
+        } else {
+            word.push(sign);
+        }
+    }
+    end(&mut word, &mut out);
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn endless_words_may_break_and_others_stay() {
+        let word = "a".repeat(60);
+        let signs = readable(&word);
+        assert_eq!(signs.split(MAY_BREAK).count(), 60);
+        assert_eq!(signs.replace(MAY_BREAK, ""), word);
+        let plain = "The throw\nmeasures 27½\u{a0}×\u{a0}36½\u{a0}in.";
+        assert_eq!(readable(plain), plain);
+        assert_eq!(readable("bell\u{7}\tend"), "bell  end");
+    }
+
+    #[test]
+    fn a_mark_is_not_parted_from_its_letter() {
+        let word = "e\u{301}".repeat(30);
+        let parts = readable(&word);
+        assert!(parts.split(MAY_BREAK).all(|part| part == "e\u{301}"));
+    }
+}

@@ -1,0 +1,115 @@
+//! All that the typesetter can see: the template, the data, the letters.
+
+use crate::tidy::{Coverage, tidy};
+use crate::{Options, PrintFault};
+use lapwork_core::show::Sheet;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, LazyLock};
+use typst::diag::{FileError, FileResult};
+use typst::foundations::{Bytes, Datetime, Duration};
+use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
+use typst::text::{Font, FontBook};
+use typst::utils::LazyHash;
+use typst::{Library, LibraryExt, World};
+
+const TEMPLATE: &str = include_str!("sheet.typ");
+
+/// Letters, the first choice first: Noto Sans, and for what it lacks the serif and the
+/// monospaced letters that come with the typesetter.
+static LETTERS: LazyLock<Vec<Font>> = LazyLock::new(|| {
+    let own = [
+        notosans::REGULAR_TTF,
+        notosans::BOLD_TTF,
+        notosans::ITALIC_TTF,
+        notosans::BOLD_ITALIC_TTF,
+    ];
+    own.into_iter()
+        .chain(typst_assets::fonts())
+        .flat_map(|bytes| Font::iter(Bytes::new(bytes)))
+        .filter(|font| {
+            let family = font.info().family.to_string();
+            ["Noto Sans", "Libertinus Serif", "DejaVu Sans Mono"].contains(&family.as_str())
+        })
+        .collect()
+});
+
+/// A desk for one print.
+pub(crate) struct Desk {
+    library: LazyHash<Library>,
+    book: LazyHash<FontBook>,
+    template: Source,
+    data_id: FileId,
+    data: Bytes,
+    stop: Arc<AtomicBool>,
+}
+
+fn id(path: &str) -> Result<FileId, PrintFault> {
+    let path = VirtualPath::new(path).map_err(|_| PrintFault::Failed(path.into()))?;
+    Ok(RootedPath::new(VirtualRoot::Project, path).intern())
+}
+
+impl Desk {
+    pub(crate) fn new(
+        sheet: &Sheet,
+        options: Options,
+        stop: Arc<AtomicBool>,
+    ) -> Result<Self, PrintFault> {
+        let failed = |why: serde_json::Error| PrintFault::Failed(why.to_string());
+        let mut data = serde_json::to_value(sheet).map_err(failed)?;
+        let covered: Vec<Coverage> = LETTERS.iter().map(|f| f.info().coverage.clone()).collect();
+        let missing = tidy(&mut data, &covered);
+        // The name outside the pages is not drawn with these letters.
+        let whole = serde_json::json!({
+            "sheet": data, "how": options, "missing": missing, "name": sheet.name,
+        });
+        Ok(Desk {
+            library: LazyHash::new(Library::default()),
+            book: LazyHash::new(FontBook::from_fonts(LETTERS.iter())),
+            template: Source::new(id("/sheet.typ")?, TEMPLATE.into()),
+            data_id: id("/sheet.json")?,
+            data: Bytes::new(serde_json::to_vec(&whole).map_err(failed)?),
+            stop,
+        })
+    }
+
+    pub(crate) fn stopped(&self) -> bool {
+        self.stop.load(Ordering::Relaxed)
+    }
+}
+
+impl World for Desk {
+    fn library(&self) -> &LazyHash<Library> {
+        &self.library
+    }
+
+    fn book(&self) -> &LazyHash<FontBook> {
+        &self.book
+    }
+
+    fn main(&self) -> FileId {
+        self.template.id()
+    }
+
+    fn source(&self, id: FileId) -> FileResult<Source> {
+        match id == self.template.id() {
+            true => Ok(self.template.clone()),
+            false => Err(FileError::AccessDenied),
+        }
+    }
+
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        match id == self.data_id && !self.stopped() {
+            true => Ok(self.data.clone()),
+            false => Err(FileError::AccessDenied),
+        }
+    }
+
+    fn font(&self, index: usize) -> Option<Font> {
+        let letters = LETTERS.get(index).cloned();
+        letters.filter(|_| !self.stopped())
+    }
+
+    fn today(&self, _: Option<Duration>) -> Option<Datetime> {
+        None
+    }
+}

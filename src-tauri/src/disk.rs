@@ -1,0 +1,169 @@
+//! The few things done to files, in one place.
+//!
+//! [`Disk`] does each with the plain call of the system. [`RealDisk`] changes none of
+//! them; tests stand a disk in its place that fails where they say, or forgets what was
+//! not synced, as one does when the power goes.
+//!
+//! Promises: nothing here tries a second time. A failed sync says only that what was
+//! written may be lost: the system may have dropped it, and a second sync of the same
+//! file may then succeed with it gone. [`Disk::read`] therefore has the system forget
+//! what it remembers of the file, where that can be asked for (Linux), so that what is
+//! read is what the disk holds.
+
+use std::fmt::Debug;
+use std::fs::{self, File, OpenOptions};
+use std::io::{self, Read as _, Write as _};
+use std::path::Path;
+
+/// What the data folder asks of the disk it lies on.
+pub trait Disk: Debug + Send {
+    /// Make a folder in one that is there.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn make_folder(&self, path: &Path) -> io::Result<()> {
+        fs::create_dir(path)
+    }
+
+    /// Open a file.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn open(&self, path: &Path, how: &OpenOptions) -> io::Result<File> {
+        how.open(path)
+    }
+
+    /// Read a file from its beginning, no more than `most` bytes.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>> {
+        let file = File::open(path)?;
+        #[cfg(target_os = "linux")]
+        {
+            use rustix::fs::{Advice, fadvise};
+            // Advice only: a system that cannot forget reads what it remembers.
+            let _ = fadvise(&file, 0, None, Advice::DontNeed);
+        }
+        let mut bytes = Vec::new();
+        file.take(most).read_to_end(&mut bytes)?;
+        Ok(bytes)
+    }
+
+    /// Write some of `bytes` at the end of what was written, and say how many.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn write(&self, mut file: &File, bytes: &[u8]) -> io::Result<usize> {
+        file.write(bytes)
+    }
+
+    /// Wait until a file is on the disk, with its length.
+    ///
+    /// # Errors
+    /// What the system said; what was written since the last time may then be lost.
+    fn sync(&self, file: &File) -> io::Result<()> {
+        file.sync_all()
+    }
+
+    /// Cut a file to a length.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn cut(&self, file: &File, length: u64) -> io::Result<()> {
+        file.set_len(length)
+    }
+
+    /// Give a file or folder another name, over a file of that name.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        fs::rename(from, to)
+    }
+
+    /// Take away a file, or a folder with all in it.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        if path.is_dir() {
+            fs::remove_dir_all(path)
+        } else {
+            fs::remove_file(path)
+        }
+    }
+
+    /// Wait until the names in a folder are on the disk. Only Unix lets a folder be
+    /// synced; elsewhere nothing can be asked for.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn sync_folder(&self, path: &Path) -> io::Result<()> {
+        if cfg!(unix) {
+            File::open(path)?.sync_all()?;
+        }
+        Ok(())
+    }
+}
+
+/// The disk as the system has it.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct RealDisk;
+
+impl Disk for RealDisk {}
+
+/// Make a folder and those it lies in, each of them on the disk before the next.
+///
+/// # Errors
+/// What the system said.
+pub(crate) fn make_folders(disk: &dyn Disk, path: &Path) -> io::Result<()> {
+    if path.is_dir() {
+        return Ok(());
+    }
+    let above = path.parent().filter(|above| !above.as_os_str().is_empty());
+    let above = above.unwrap_or(Path::new("."));
+    make_folders(disk, above)?;
+    match disk.make_folder(path) {
+        Err(why) if why.kind() == io::ErrorKind::AlreadyExists && path.is_dir() => Ok(()),
+        Err(why) => Err(why),
+        Ok(()) => disk.sync_folder(above),
+    }
+}
+
+/// Write all of `bytes`.
+///
+/// # Errors
+/// What the system said; some of it may then be in the file.
+pub(crate) fn write_all(disk: &dyn Disk, file: &File, mut bytes: &[u8]) -> io::Result<()> {
+    while !bytes.is_empty() {
+        match disk.write(file, bytes) {
+            Ok(0) => return Err(io::ErrorKind::WriteZero.into()),
+            Ok(written) => bytes = &bytes[written..],
+            Err(why) if why.kind() == io::ErrorKind::Interrupted => {}
+            Err(why) => return Err(why),
+        }
+    }
+    Ok(())
+}
+
+/// Write a new file and wait until it is on the disk; one of that name left behind by
+/// an app that died is taken away first. Its name in the folder is not yet synced.
+///
+/// # Errors
+/// What the system said; nothing is left then, if the disk lets it be taken away.
+pub(crate) fn write_new(disk: &dyn Disk, path: &Path, bytes: &[u8]) -> io::Result<()> {
+    // Never into an old file: what a failed sync left of that one may be anything.
+    match disk.remove(path) {
+        Err(why) if why.kind() != io::ErrorKind::NotFound => return Err(why),
+        _ => {}
+    }
+    let file = disk.open(path, OpenOptions::new().write(true).create_new(true))?;
+    let written = write_all(disk, &file, bytes).and_then(|()| disk.sync(&file));
+    if written.is_err() {
+        drop(file);
+        // The error says it was not written; half a file helps nobody.
+        let _ = disk.remove(path);
+    }
+    written
+}

@@ -1,0 +1,403 @@
+//! Photos made fit to keep: small, the right way up, and with nothing in them but the
+//! picture.
+//!
+//! [`shrink`] reads JPEG, PNG and WebP, turns the picture as its orientation tag says
+//! (Exif, CIPA DC-008), scales it to [`LONGEST_SIDE`] at most and writes it anew as JPEG.
+//! What is written comes from the points of the picture alone, so that place, camera,
+//! date, thumbnails and colour profiles are gone by construction.
+//!
+//! A file of more than [`MOST_BYTES`] is not read to its end; a picture of more than
+//! [`MOST_PIXELS`] is refused by what its head says, before anything is unpacked, and
+//! nothing may take more memory than [`MOST_MEMORY`] while it is.
+//!
+//! Limits: of an animated picture the first frame; colours of a wide profile come out a
+//! little paler; what is seen through is laid on white.
+
+use crate::store::{Trouble, disk};
+use image::codecs::jpeg::JpegEncoder;
+use image::imageops::FilterType;
+use image::{
+    DynamicImage, ImageDecoder as _, ImageError, ImageFormat, ImageReader, Limits, Rgb, RgbImage,
+};
+use lapwork_core::photos::PhotoId;
+use sha2::{Digest as _, Sha256};
+use std::fs::File;
+use std::io::{Cursor, Read as _};
+use std::path::Path;
+
+/// The largest file that is read.
+pub const MOST_BYTES: u64 = 40 << 20;
+/// The most points a picture may have.
+pub const MOST_PIXELS: u64 = 100_000_000;
+/// The longer side of what is kept, in points.
+pub const LONGEST_SIDE: u32 = 1600;
+/// The most memory unpacking may take: four bytes for each point, and room to work.
+const MOST_MEMORY: u64 = 4 * MOST_PIXELS + (64 << 20);
+/// How faithful the JPEG is, of 100.
+const QUALITY: u8 = 82;
+/// The endings of files to choose among.
+pub const ENDINGS: [&str; 4] = ["jpg", "jpeg", "png", "webp"];
+
+/// Why a file is no photo to keep.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Fault {
+    /// Larger than [`MOST_BYTES`].
+    Large,
+    /// More points than [`MOST_PIXELS`], or too much memory.
+    Pixels {
+        /// How many.
+        have: u64,
+    },
+    /// None of the kinds that are read.
+    Kind,
+    /// Damaged or cut short.
+    Broken,
+}
+
+/// Whether a file dropped on the window is meant as a photo, by its ending.
+pub fn meant(path: &Path) -> bool {
+    let ending = path.extension().and_then(|e| e.to_str());
+    ending.is_some_and(|e| ENDINGS.contains(&e.to_ascii_lowercase().as_str()))
+}
+
+/// Read a photo from anywhere and make it fit to keep.
+///
+/// # Errors
+/// What stands in the way.
+pub fn take(path: &Path) -> Result<Vec<u8>, Trouble> {
+    let photo = |fault| Trouble::Photo {
+        path: path.to_path_buf(),
+        fault,
+    };
+    let mut bytes = Vec::new();
+    File::open(path)
+        .and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))
+        .map_err(disk(path))?;
+    if bytes.len() as u64 > MOST_BYTES {
+        return Err(photo(Fault::Large));
+    }
+    shrink(&bytes).map_err(photo)
+}
+
+/// A photo's name: the SHA-256 (FIPS 180-4) of what is kept, in small hex digits.
+pub fn name(bytes: &[u8]) -> Option<PhotoId> {
+    let digits = Sha256::digest(bytes);
+    let hex: String = digits.iter().map(|b| format!("{b:02x}")).collect();
+    PhotoId::parse(&hex)
+}
+
+/// The picture in a file, made fit to keep.
+///
+/// # Errors
+/// The [`Fault`].
+pub fn shrink(bytes: &[u8]) -> Result<Vec<u8>, Fault> {
+    let mut reader = ImageReader::new(Cursor::new(bytes))
+        .with_guessed_format()
+        .map_err(|_| Fault::Broken)?;
+    match reader.format() {
+        Some(ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP) => {}
+        _ => return Err(Fault::Kind),
+    }
+    let mut limits = Limits::default();
+    limits.max_alloc = Some(MOST_MEMORY);
+    reader.limits(limits);
+    let mut decoder = reader.into_decoder().map_err(|why| fault(&why, 0))?;
+    let (width, height) = decoder.dimensions();
+    let have = u64::from(width) * u64::from(height);
+    if have > MOST_PIXELS {
+        return Err(Fault::Pixels { have });
+    }
+    if have == 0 {
+        return Err(Fault::Broken);
+    }
+    // A tag that makes no sense leaves the picture as it lies.
+    let orientation = decoder.orientation();
+    let mut picture = DynamicImage::from_decoder(decoder).map_err(|why| fault(&why, have))?;
+    if width.max(height) > LONGEST_SIDE {
+        picture = picture.resize(LONGEST_SIDE, LONGEST_SIDE, FilterType::Triangle);
+    }
+    if let Ok(orientation) = orientation {
+        picture.apply_orientation(orientation);
+    }
+    let mut out = Vec::new();
+    JpegEncoder::new_with_quality(&mut out, QUALITY)
+        .encode_image(&on_white(&picture))
+        .map_err(|why| fault(&why, have))?;
+    Ok(out)
+}
+
+fn fault(why: &ImageError, have: u64) -> Fault {
+    match why {
+        ImageError::Limits(_) => Fault::Pixels { have },
+        ImageError::Unsupported(_) => Fault::Kind,
+        _ => Fault::Broken,
+    }
+}
+
+/// The picture without anything to see through.
+fn on_white(picture: &DynamicImage) -> RgbImage {
+    if !picture.color().has_alpha() {
+        return picture.to_rgb8();
+    }
+    let seen = picture.to_rgba8();
+    RgbImage::from_fn(seen.width(), seen.height(), |x, y| {
+        let [r, g, b, a] = seen.get_pixel(x, y).0;
+        let over = |c: u8| {
+            let (c, a) = (u32::from(c), u32::from(a));
+            ((c * a + 255 * (255 - a) + 127) / 255) as u8
+        };
+        Rgb([over(r), over(g), over(b)])
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use exif::{In, Tag};
+
+    /// A picture of four coloured quarters: red, green above blue, white.
+    fn quarters(width: u32, height: u32) -> RgbImage {
+        RgbImage::from_fn(width, height, |x, y| {
+            match (x < width / 2, y < height / 2) {
+                (true, true) => Rgb([220, 30, 30]),
+                (false, true) => Rgb([30, 200, 30]),
+                (true, false) => Rgb([30, 30, 220]),
+                (false, false) => Rgb([250, 250, 250]),
+            }
+        })
+    }
+
+    fn encoded(picture: &RgbImage, format: ImageFormat) -> Vec<u8> {
+        let mut out = Cursor::new(Vec::new());
+        picture.write_to(&mut out, format).unwrap();
+        out.into_inner()
+    }
+
+    /// An Exif block, by hand after CIPA DC-008: orientation, a camera's name, and a place
+    /// (latitude 48° 12′ 30″ north).
+    fn exif_block(orientation: u8) -> Vec<u8> {
+        let mut tiff = b"II*\0\x08\0\0\0".to_vec();
+        let entry = |out: &mut Vec<u8>, tag: u16, kind: u16, count: u32, value: [u8; 4]| {
+            out.extend(tag.to_le_bytes());
+            out.extend(kind.to_le_bytes());
+            out.extend(count.to_le_bytes());
+            out.extend(value);
+        };
+        // First directory: 3 entries, at 8; ends at 8 + 2 + 36 + 4 = 50.
+        tiff.extend(3u16.to_le_bytes());
+        entry(&mut tiff, 0x010F, 2, 8, 50u32.to_le_bytes());
+        entry(&mut tiff, 0x0112, 3, 1, [orientation, 0, 0, 0]);
+        entry(&mut tiff, 0x8825, 4, 1, 58u32.to_le_bytes());
+        tiff.extend(0u32.to_le_bytes());
+        tiff.extend(b"Testcam\0");
+        // The directory of the place, at 58: 2 entries; ends at 58 + 2 + 24 + 4 = 88.
+        tiff.extend(2u16.to_le_bytes());
+        entry(&mut tiff, 0x0001, 2, 2, *b"N\0\0\0");
+        entry(&mut tiff, 0x0002, 5, 3, 88u32.to_le_bytes());
+        tiff.extend(0u32.to_le_bytes());
+        for (n, d) in [(48u32, 1u32), (12, 1), (30, 1)] {
+            tiff.extend(n.to_le_bytes());
+            tiff.extend(d.to_le_bytes());
+        }
+        tiff
+    }
+
+    /// A JPEG with an Exif block and a comment put in behind its first marker.
+    fn tagged(picture: &RgbImage, orientation: u8) -> Vec<u8> {
+        let plain = encoded(picture, ImageFormat::Jpeg);
+        assert_eq!(plain[..2], [0xFF, 0xD8]);
+        let mut segment = b"Exif\0\0".to_vec();
+        segment.extend(exif_block(orientation));
+        let mut out = plain[..2].to_vec();
+        for (marker, body) in [(0xE1, segment), (0xFE, b"made at home".to_vec())] {
+            out.extend([0xFF, marker]);
+            out.extend((body.len() as u16 + 2).to_be_bytes());
+            out.extend(body);
+        }
+        out.extend(&plain[2..]);
+        out
+    }
+
+    fn holds(bytes: &[u8], what: &[u8]) -> bool {
+        bytes.windows(what.len()).any(|w| w == what)
+    }
+
+    fn read(bytes: &[u8]) -> RgbImage {
+        assert_eq!(bytes[..3], [0xFF, 0xD8, 0xFF], "it is a JPEG");
+        image::load_from_memory(bytes).unwrap().to_rgb8()
+    }
+
+    #[test]
+    fn place_and_camera_are_gone() {
+        let given = tagged(&quarters(64, 48), 1);
+        // An independent reader finds what was put in.
+        let reader = exif::Reader::new();
+        let found = reader
+            .read_from_container(&mut Cursor::new(&given))
+            .unwrap();
+        let place = found.get_field(Tag::GPSLatitude, In::PRIMARY).unwrap();
+        assert_eq!(place.display_value().to_string(), "48 deg 12 min 30 sec");
+        assert!(found.get_field(Tag::Make, In::PRIMARY).is_some());
+
+        let kept = shrink(&given).unwrap();
+        let none = reader.read_from_container(&mut Cursor::new(&kept));
+        assert!(none.is_err(), "there is no Exif in it: {none:?}");
+        for trace in [
+            &b"Exif"[..],
+            b"Testcam",
+            b"made at home",
+            b"ICC_PROFILE",
+            b"http",
+        ] {
+            assert!(!holds(&kept, trace), "{}", String::from_utf8_lossy(trace));
+        }
+        // No application segment but the JFIF header, and no comment.
+        for marker in (0xE1..=0xEF).chain([0xFE]) {
+            let head = &kept[..kept.len().min(700)];
+            assert!(!holds(head, &[0xFF, marker]), "marker {marker:x}");
+        }
+    }
+
+    #[test]
+    fn the_picture_is_turned_as_its_tag_says() {
+        // What comes to lie at the top left and the top right, after the Exif table.
+        let (red, green, blue, white) =
+            ([220, 30, 30], [30, 200, 30], [30, 30, 220], [250, 250, 250]);
+        for (orientation, left, right) in [
+            (1, red, green),
+            (2, green, red),
+            (3, white, blue),
+            (4, blue, white),
+            (5, red, blue),
+            (6, blue, red),
+            (7, white, green),
+            (8, green, white),
+        ] {
+            let kept = read(&shrink(&tagged(&quarters(80, 40), orientation)).unwrap());
+            let size = if orientation < 5 { (80, 40) } else { (40, 80) };
+            assert_eq!(kept.dimensions(), size, "orientation {orientation}");
+            let near = |x: u32, want: [u8; 3]| {
+                let have = kept.get_pixel(x, 8).0;
+                have.iter().zip(want).all(|(a, b)| a.abs_diff(b) < 25)
+            };
+            assert!(near(8, left), "orientation {orientation}, left");
+            assert!(near(size.0 - 8, right), "orientation {orientation}, right");
+        }
+    }
+
+    #[test]
+    fn large_ones_are_made_small_and_small_ones_left() {
+        for (width, height, want) in [
+            (2000, 500, (1600, 400)),
+            (400, 3200, (200, 1600)),
+            (90, 60, (90, 60)),
+        ] {
+            let given = encoded(&quarters(width, height), ImageFormat::Png);
+            assert_eq!(read(&shrink(&given).unwrap()).dimensions(), want);
+        }
+        let webp = encoded(&quarters(90, 60), ImageFormat::WebP);
+        assert_eq!(read(&shrink(&webp).unwrap()).dimensions(), (90, 60));
+    }
+
+    #[test]
+    fn what_is_seen_through_is_laid_on_white() {
+        let clear = image::RgbaImage::from_pixel(16, 16, image::Rgba([0, 0, 0, 0]));
+        let mut out = Cursor::new(Vec::new());
+        clear.write_to(&mut out, ImageFormat::Png).unwrap();
+        let kept = read(&shrink(out.get_ref()).unwrap());
+        assert!(kept.pixels().all(|p| p.0.iter().all(|c| *c > 250)));
+    }
+
+    /// A PNG whose head promises far more points than it holds.
+    fn bomb(width: u32, height: u32) -> Vec<u8> {
+        let mut out = b"\x89PNG\r\n\x1a\n".to_vec();
+        let mut chunk = |kind: &[u8; 4], body: &[u8]| {
+            out.extend((body.len() as u32).to_be_bytes());
+            let mut sum = kind.to_vec();
+            sum.extend(body);
+            out.extend(&sum);
+            out.extend(crc32(&sum).to_be_bytes());
+        };
+        let mut head = width.to_be_bytes().to_vec();
+        head.extend(height.to_be_bytes());
+        head.extend([8, 2, 0, 0, 0]);
+        chunk(b"IHDR", &head);
+        chunk(b"IDAT", &[0x78, 0x9C, 0x03, 0, 0, 0, 0, 1]);
+        chunk(b"IEND", &[]);
+        out
+    }
+
+    /// The CRC of PNG (ISO/IEC 15948, annex D).
+    fn crc32(bytes: &[u8]) -> u32 {
+        !bytes.iter().fold(u32::MAX, |crc, byte| {
+            (0..8).fold(crc ^ u32::from(*byte), |crc, _| {
+                (crc >> 1) ^ (0xEDB8_8320 & (crc & 1).wrapping_neg())
+            })
+        })
+    }
+
+    #[test]
+    fn a_bomb_is_refused_by_its_head() {
+        let began = std::time::Instant::now();
+        let refused = shrink(&bomb(60_000, 60_000));
+        assert!(matches!(refused, Err(Fault::Pixels { .. })), "{refused:?}");
+        let just_over = shrink(&bomb(10_001, 10_000));
+        let have = 100_010_000;
+        assert_eq!(just_over, Err(Fault::Pixels { have }));
+        assert!(began.elapsed().as_secs() < 5, "nothing was unpacked");
+        // A small one of the same make is only damaged.
+        assert_eq!(shrink(&bomb(8, 8)), Err(Fault::Broken));
+    }
+
+    #[test]
+    fn other_files_are_refused_for_what_they_are() {
+        let whole = encoded(&quarters(64, 64), ImageFormat::Jpeg);
+        let gif = b"GIF89a\x01\0\x01\0\0\0\0;";
+        for (bytes, fault) in [
+            (&b""[..], Fault::Kind),
+            (b"not a picture", Fault::Kind),
+            (gif, Fault::Kind),
+            (b"%PDF-1.7", Fault::Kind),
+            (&whole[..30], Fault::Broken),
+            (b"\xFF\xD8\xFF\xE0", Fault::Broken),
+        ] {
+            assert_eq!(
+                shrink(bytes),
+                Err(fault),
+                "{:?}",
+                String::from_utf8_lossy(bytes)
+            );
+        }
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("large.jpg");
+        File::create(&path)
+            .unwrap()
+            .set_len(MOST_BYTES + 1)
+            .unwrap();
+        let fault = match take(&path) {
+            Err(Trouble::Photo { fault, .. }) => fault,
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(fault, Fault::Large);
+        let none = take(&folder.path().join("none.jpg"));
+        assert!(matches!(none, Err(Trouble::Disk { .. })));
+    }
+
+    #[test]
+    fn any_bytes_are_taken_calmly() {
+        let given = tagged(&quarters(40, 40), 6);
+        for at in (0..given.len()).step_by(11) {
+            let mut bent = given.clone();
+            bent[at] ^= 0x5A;
+            // Whatever comes of it, it is an answer.
+            let _ = shrink(&bent);
+        }
+    }
+
+    #[test]
+    fn a_name_is_the_hash_of_the_content() {
+        // FIPS 180-4 example, as in NIST's SHA256 sample computations.
+        let abc = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
+        assert_eq!(name(b"abc").unwrap().as_str(), abc);
+    }
+}

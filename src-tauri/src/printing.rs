@@ -1,0 +1,163 @@
+//! The printed sheet: from a throw and an order to the bytes of a PDF.
+//!
+//! The window's print runs on the thread of its own call, so that the window and the desk
+//! are free; how far it is and whether it is to stop goes through a [`Press`]. One print
+//! at a time: a second waits for nobody, it takes the press over and the first is stopped.
+//!
+//! Days are told in the time of this device, where the system says what that is, and in
+//! UTC otherwise.
+
+use lapwork_core::journal::Journal;
+use lapwork_core::show::sheet::Day;
+use lapwork_core::show::{self, Lens, Sheet};
+use lapwork_core::throw::Time;
+use lapwork_core::view::{PrintOrder, PrintPaper, Printing};
+use lapwork_sheet::{Inks, Kind, Options, Paper, PrintFault, Progress, Size};
+use std::ops::ControlFlow;
+use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
+use time::{OffsetDateTime, UtcOffset};
+
+/// How far the print in hand is, and whether it is to stop.
+#[derive(Debug, Default)]
+pub struct Press {
+    /// The print in hand; a print whose number is not this one stops.
+    turn: AtomicU64,
+    /// Steps done, one more; 0 when nothing is printed.
+    step: AtomicU32,
+}
+
+impl Press {
+    /// How far it is; nothing if nothing is printed.
+    pub fn look(&self) -> Option<Printing> {
+        let step = self.step.load(Ordering::Relaxed);
+        (step > 0).then(|| Printing {
+            done: step - 1,
+            all: Progress::ALL,
+        })
+    }
+
+    /// Stop the print in hand.
+    pub fn stop(&self) {
+        self.turn.fetch_add(1, Ordering::Relaxed);
+        self.step.store(0, Ordering::Relaxed);
+    }
+
+    /// Print; [`PrintFault::Cancelled`] once it was stopped.
+    ///
+    /// # Errors
+    /// The [`PrintFault`].
+    pub fn print(&self, sheet: &Sheet, order: PrintOrder) -> Result<Vec<u8>, PrintFault> {
+        let own = self.turn.fetch_add(1, Ordering::Relaxed) + 1;
+        let mine = || self.turn.load(Ordering::Relaxed) == own;
+        let made = lapwork_sheet::print(sheet, options(order), &mut |now| {
+            if !mine() {
+                return ControlFlow::Break(());
+            }
+            self.step.store(now.done() + 1, Ordering::Relaxed);
+            ControlFlow::Continue(())
+        });
+        if mine() {
+            self.step.store(0, Ordering::Relaxed);
+        }
+        made
+    }
+}
+
+/// How an order is printed.
+pub fn options(order: PrintOrder) -> Options {
+    Options {
+        paper: match order.paper {
+            PrintPaper::A4 => Paper::A4,
+            PrintPaper::Letter => Paper::Letter,
+        },
+        size: if order.large {
+            Size::Large
+        } else {
+            Size::Normal
+        },
+        ink: if order.black {
+            Inks::Black
+        } else {
+            Inks::Colour
+        },
+        kind: if order.card {
+            Kind::Bench
+        } else {
+            Kind::Making
+        },
+    }
+}
+
+/// What goes on paper, with the days of this device.
+pub fn sheet(journal: &Journal, lens: Lens<'_>) -> Sheet {
+    let offset = UtcOffset::current_local_offset().unwrap_or(UtcOffset::UTC);
+    show::sheet(journal, lens, &|at| day(at, offset))
+}
+
+/// On which day a moment falls.
+fn day(at: Time, offset: UtcOffset) -> Day {
+    let when = OffsetDateTime::from_unix_timestamp(at.div_euclid(1000))
+        .unwrap_or(OffsetDateTime::UNIX_EPOCH)
+        .to_offset(offset);
+    Day {
+        year: when.year(),
+        month: u8::from(when.month()),
+        day: when.day(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use lapwork_core::demo;
+    use lapwork_core::measure::Ruler;
+    use lapwork_core::words::Words;
+
+    #[test]
+    fn a_stopped_print_gives_nothing_and_the_next_one_goes_on() {
+        let words = Words::english();
+        let lens = Lens {
+            words: &words,
+            ruler: Ruler::default(),
+            now: 1_800_000_000_000,
+        };
+        let sheet = sheet(&demo::throw(lens.now), lens);
+        let order = PrintOrder {
+            card: true,
+            paper: PrintPaper::A4,
+            large: false,
+            black: false,
+        };
+        let press = Press::default();
+        assert_eq!(press.look(), None);
+        let (stopped, seen) = std::thread::scope(|scope| {
+            let first = scope.spawn(|| press.print(&sheet, order));
+            let seen = loop {
+                if let Some(seen) = press.look() {
+                    break seen;
+                }
+                std::thread::yield_now();
+            };
+            press.stop();
+            (first.join().unwrap(), seen)
+        });
+        assert_eq!(stopped, Err(PrintFault::Cancelled));
+        assert!(seen.done < seen.all);
+        assert_eq!(press.look(), None);
+        let made = press.print(&sheet, order).unwrap();
+        assert!(made.starts_with(b"%PDF-"));
+        assert_eq!(press.look(), None);
+    }
+
+    #[test]
+    fn a_day_is_that_of_the_place() {
+        let east = UtcOffset::from_hms(10, 0, 0).unwrap();
+        let evening = 1_767_222_000_000; // 31 December 2025, 23:00 UTC
+        let told = |offset| {
+            let day = day(evening, offset);
+            (day.year, day.month, day.day)
+        };
+        assert_eq!(told(UtcOffset::UTC), (2025, 12, 31));
+        assert_eq!(told(east), (2026, 1, 1));
+    }
+}

@@ -1,0 +1,448 @@
+//! A disk that fails where it is told to, and forgets what was not synced.
+//!
+//! Files live in a real folder, which is what the system shows. Beside it a model keeps
+//! what would be found after a power cut: the bytes of a file once it was synced, the
+//! names in a folder once the folder was. [`Forgetful::after_power_cut`] writes that
+//! down as a folder of its own.
+//!
+//! The model: a sync that fails drops what was written since the last one, and the next
+//! sync of that file says nothing of it, as Linux does; with [`Fault::forgets`] the
+//! system also no longer shows it. A change of a name is one step, also across two
+//! folders (as on every journalling file system), and is safe once either is synced.
+//!
+//! Limits: bytes and names only; no modes, times or links.
+
+use lapwork_shell::disk::{Disk, RealDisk};
+use std::collections::{BTreeMap, HashMap};
+use std::fs::{self, File, OpenOptions};
+use std::io;
+use std::os::fd::AsRawFd as _;
+use std::os::unix::fs::{FileExt as _, MetadataExt as _};
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+
+/// How something goes wrong.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum How {
+    /// It is not done, and this number of the system's says why.
+    Fails(i32),
+    /// It is done, and said to have failed.
+    Late(i32),
+    /// Half of what was to be written is; the next writing fails for want of space.
+    Short,
+}
+
+/// What goes wrong, and when.
+#[derive(Debug, Clone, Copy)]
+pub struct Fault {
+    /// At which operation, counted from 0.
+    pub at: usize,
+    /// How.
+    pub how: How,
+    /// And every one after it too.
+    pub lasting: bool,
+    /// What a failed sync dropped is no longer shown either.
+    pub forgets: bool,
+}
+
+/// Which names a power cut leaves.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Names {
+    /// Only those synced.
+    Synced,
+    /// All.
+    All,
+}
+
+/// Which bytes a power cut leaves.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Bytes {
+    /// Only those synced.
+    Synced,
+    /// Of those not synced the first half, then nothing but zeros.
+    Half,
+    /// All.
+    All,
+}
+
+type Node = usize;
+
+#[derive(Debug, Default)]
+struct Contents {
+    shown: Vec<u8>,
+    kept: Vec<u8>,
+    /// What was written since the last sync.
+    fresh: Vec<(usize, usize)>,
+}
+
+#[derive(Debug)]
+enum Thing {
+    File(Contents),
+    Folder {
+        shown: BTreeMap<String, Node>,
+        kept: BTreeMap<String, Node>,
+    },
+}
+
+/// A change of names not yet synced.
+#[derive(Debug, Clone)]
+struct Change {
+    gone: Option<(Node, String)>,
+    come: Option<(Node, String, Node)>,
+}
+
+#[derive(Debug)]
+struct Model {
+    root: PathBuf,
+    things: Vec<Thing>,
+    by_inode: HashMap<u64, Node>,
+    pending: Vec<Change>,
+    count: usize,
+    fault: Option<Fault>,
+    no_space: bool,
+}
+
+/// The disk; clones are the same disk.
+#[derive(Debug, Clone)]
+pub struct Forgetful(Arc<Mutex<Model>>);
+
+fn folder() -> Thing {
+    Thing::Folder {
+        shown: BTreeMap::new(),
+        kept: BTreeMap::new(),
+    }
+}
+
+fn failed(number: i32) -> io::Error {
+    io::Error::from_raw_os_error(number)
+}
+
+impl Forgetful {
+    /// A disk with nothing on it but the folder `root`, which is there and empty.
+    pub fn new(root: &Path, fault: Option<Fault>) -> Forgetful {
+        Forgetful(Arc::new(Mutex::new(Model {
+            root: root.to_path_buf(),
+            things: vec![folder()],
+            by_inode: HashMap::new(),
+            pending: Vec::new(),
+            count: 0,
+            fault,
+            no_space: false,
+        })))
+    }
+
+    fn model(&self) -> MutexGuard<'_, Model> {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// How many operations there were.
+    pub fn count(&self) -> usize {
+        self.model().count
+    }
+
+    /// From now on nothing goes wrong.
+    pub fn mend(&self) {
+        let mut model = self.model();
+        model.fault = None;
+        model.no_space = false;
+    }
+
+    /// Write down what a power cut would leave now, in the empty folder `place`.
+    pub fn after_power_cut(&self, place: &Path, names: Names, bytes: Bytes) {
+        self.model().write_down(0, place, names, bytes);
+    }
+}
+
+impl Model {
+    /// What goes wrong with the operation that is about to be done.
+    fn wrong(&mut self) -> Option<How> {
+        let at = self.count;
+        self.count += 1;
+        self.fault
+            .filter(|f| at == f.at || (f.lasting && at > f.at))
+            .map(|f| f.how)
+    }
+
+    fn find(&self, path: &Path) -> Option<Node> {
+        let within = path.strip_prefix(&self.root).ok()?;
+        let mut node = 0;
+        for part in within {
+            let Thing::Folder { shown, .. } = &self.things[node] else {
+                return None;
+            };
+            node = *shown.get(part.to_str()?)?;
+        }
+        Some(node)
+    }
+
+    fn place(&self, path: &Path) -> Option<(Node, String)> {
+        let name = path.file_name()?.to_str()?.to_string();
+        Some((self.find(path.parent()?)?, name))
+    }
+
+    fn shown(&mut self, folder: Node) -> &mut BTreeMap<String, Node> {
+        match &mut self.things[folder] {
+            Thing::Folder { shown, .. } => shown,
+            Thing::File(_) => panic!("a file is no folder"),
+        }
+    }
+
+    fn add(&mut self, path: &Path, thing: Thing) -> Node {
+        let node = self.things.len();
+        self.things.push(thing);
+        let (folder, name) = self.place(path).expect("within the root");
+        self.shown(folder).insert(name.clone(), node);
+        self.pending.push(Change {
+            gone: None,
+            come: Some((folder, name, node)),
+        });
+        node
+    }
+
+    fn file(&mut self, file: &File) -> &mut Contents {
+        let inode = file.metadata().expect("its inode").ino();
+        match self
+            .by_inode
+            .get(&inode)
+            .map(|node| &mut self.things[*node])
+        {
+            Some(Thing::File(contents)) => contents,
+            _ => panic!("a file that was never opened"),
+        }
+    }
+
+    /// The names of this folder are safe, with all that changed together with them.
+    fn names_kept(&mut self, of: Node) {
+        let pending = std::mem::take(&mut self.pending);
+        for change in pending {
+            let gone = change.gone.as_ref().map(|(folder, _)| *folder);
+            let come = change.come.as_ref().map(|(folder, ..)| *folder);
+            if gone == Some(of) || come == Some(of) {
+                self.keep(&change);
+            } else {
+                self.pending.push(change);
+            }
+        }
+    }
+
+    fn keep(&mut self, change: &Change) {
+        if let Some((folder, name)) = &change.gone
+            && let Thing::Folder { kept, .. } = &mut self.things[*folder]
+        {
+            kept.remove(name);
+        }
+        if let Some((folder, name, node)) = &change.come
+            && let Thing::Folder { kept, .. } = &mut self.things[*folder]
+        {
+            kept.insert(name.clone(), *node);
+        }
+    }
+
+    fn write_down(&self, node: Node, place: &Path, names: Names, bytes: Bytes) {
+        match &self.things[node] {
+            Thing::Folder { shown, kept } => {
+                if !place.is_dir() {
+                    fs::create_dir(place).expect("a folder");
+                }
+                let all = match names {
+                    Names::Synced => kept,
+                    Names::All => shown,
+                };
+                for (name, node) in all {
+                    self.write_down(*node, &place.join(name), names, bytes);
+                }
+            }
+            Thing::File(contents) => {
+                let mut left = match bytes {
+                    Bytes::Synced => contents.kept.clone(),
+                    Bytes::Half | Bytes::All => contents.shown.clone(),
+                };
+                if bytes == Bytes::Half {
+                    for (from, to) in &contents.fresh {
+                        let to = (*to).min(left.len());
+                        let middle = (from + to) / 2;
+                        left[middle.min(to)..to].fill(0);
+                    }
+                }
+                fs::write(place, left).expect("a file");
+            }
+        }
+    }
+}
+
+impl Disk for Forgetful {
+    fn make_folder(&self, path: &Path) -> io::Result<()> {
+        let mut model = self.model();
+        let wrong = model.wrong();
+        if let Some(How::Fails(number)) = wrong {
+            return Err(failed(number));
+        }
+        RealDisk.make_folder(path)?;
+        model.add(path, folder());
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(()),
+        }
+    }
+
+    fn open(&self, path: &Path, how: &OpenOptions) -> io::Result<File> {
+        let mut model = self.model();
+        let wrong = model.wrong();
+        if let Some(How::Fails(number)) = wrong {
+            return Err(failed(number));
+        }
+        let file = RealDisk.open(path, how)?;
+        let inode = file.metadata()?.ino();
+        if model.find(path).is_none() {
+            let node = model.add(path, Thing::File(Contents::default()));
+            model.by_inode.insert(inode, node);
+        }
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(file),
+        }
+    }
+
+    fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>> {
+        match self.model().wrong() {
+            Some(How::Fails(number) | How::Late(number)) => Err(failed(number)),
+            _ => RealDisk.read(path, most),
+        }
+    }
+
+    fn write(&self, file: &File, bytes: &[u8]) -> io::Result<usize> {
+        let mut model = self.model();
+        if model.no_space {
+            model.no_space = false;
+            return Err(io::ErrorKind::StorageFull.into());
+        }
+        let wrong = model.wrong();
+        let bytes = match wrong {
+            Some(How::Fails(number)) => return Err(failed(number)),
+            Some(How::Short) => {
+                model.no_space = true;
+                &bytes[..bytes.len() / 2]
+            }
+            _ => bytes,
+        };
+        let written = if bytes.is_empty() {
+            0
+        } else {
+            RealDisk.write(file, bytes)?
+        };
+        let contents = model.file(file);
+        let from = contents.shown.len();
+        contents.shown.extend_from_slice(&bytes[..written]);
+        contents.fresh.push((from, from + written));
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            Some(How::Short) if written == 0 => Err(io::ErrorKind::StorageFull.into()),
+            _ => Ok(written),
+        }
+    }
+
+    fn sync(&self, file: &File) -> io::Result<()> {
+        let mut model = self.model();
+        let wrong = model.wrong();
+        let forgets = model.fault.is_some_and(|fault| fault.forgets);
+        let contents = model.file(file);
+        if let Some(How::Fails(number)) = wrong {
+            // What was written is dropped, and nobody will say so a second time.
+            let dropped = std::mem::take(&mut contents.fresh);
+            if forgets {
+                let end = contents.shown.len();
+                let shown = OpenOptions::new()
+                    .write(true)
+                    .open(format!("/proc/self/fd/{}", file.as_raw_fd()))?;
+                for (from, to) in dropped {
+                    let to = to.min(end);
+                    for i in from.min(to)..to {
+                        contents.shown[i] = contents.kept.get(i).copied().unwrap_or(0);
+                    }
+                    shown.write_all_at(&contents.shown[from.min(to)..to], from.min(to) as u64)?;
+                }
+            }
+            return Err(failed(number));
+        }
+        contents.kept.resize(contents.shown.len(), 0);
+        for (from, to) in std::mem::take(&mut contents.fresh) {
+            let to = to.min(contents.shown.len());
+            if from < to {
+                contents.kept[from..to].copy_from_slice(&contents.shown[from..to]);
+            }
+        }
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(()),
+        }
+    }
+
+    fn cut(&self, file: &File, length: u64) -> io::Result<()> {
+        let mut model = self.model();
+        let wrong = model.wrong();
+        if let Some(How::Fails(number)) = wrong {
+            return Err(failed(number));
+        }
+        RealDisk.cut(file, length)?;
+        model.file(file).shown.resize(length as usize, 0);
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(()),
+        }
+    }
+
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        let mut model = self.model();
+        let wrong = model.wrong();
+        if let Some(How::Fails(number)) = wrong {
+            return Err(failed(number));
+        }
+        RealDisk.rename(from, to)?;
+        let (old, name) = model.place(from).expect("within the root");
+        let (new, other) = model.place(to).expect("within the root");
+        let node = model.shown(old).remove(&name).expect("it is there");
+        model.shown(new).insert(other.clone(), node);
+        model.pending.push(Change {
+            gone: Some((old, name)),
+            come: Some((new, other, node)),
+        });
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(()),
+        }
+    }
+
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        let mut model = self.model();
+        let wrong = model.wrong();
+        if let Some(How::Fails(number)) = wrong {
+            return Err(failed(number));
+        }
+        RealDisk.remove(path)?;
+        let (folder, name) = model.place(path).expect("within the root");
+        model.shown(folder).remove(&name);
+        model.pending.push(Change {
+            gone: Some((folder, name)),
+            come: None,
+        });
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(()),
+        }
+    }
+
+    fn sync_folder(&self, path: &Path) -> io::Result<()> {
+        let mut model = self.model();
+        let wrong = model.wrong();
+        if let Some(How::Fails(number)) = wrong {
+            return Err(failed(number));
+        }
+        RealDisk.sync_folder(path)?;
+        let node = model.find(path).expect("within the root");
+        model.names_kept(node);
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(()),
+        }
+    }
+}

@@ -1,0 +1,934 @@
+//! Nonsense from outside: typed, in files, from the window. Each is told or taken for what
+//! it is; nothing panics, nothing is lost, nothing takes without bounds.
+//!
+//! What once made trouble is kept in `tests/corpus` and tried first, every time.
+
+use lapwork_core::assembly::Rect;
+use lapwork_core::cloth::parse_weight;
+use lapwork_core::deed::Action;
+use lapwork_core::demo;
+use lapwork_core::journal::{Damage, Journal};
+use lapwork_core::measure::{MetricUnit, ParseError, Ruler, System, in_nm, parse};
+use lapwork_core::throw::Event;
+use lapwork_core::view::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
+use lapwork_shell::desk::Desk;
+use lapwork_shell::store::{MOST_BYTES, Store, Trouble, read_throw};
+use lapwork_tests::maker::Chance;
+use proptest::prelude::*;
+use proptest::test_runner::{FileFailurePersistence, TestRunner};
+use serde::de::DeserializeOwned;
+use serde_json::{Value, json};
+use std::fs::{self, File};
+use std::io::Write as _;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::time::{Duration, Instant};
+use tempfile::TempDir;
+
+const NOW: i64 = 1_773_000_000_000;
+
+fn corpus(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("corpus")
+        .join(name)
+}
+
+fn kept_texts(name: &str) -> Vec<String> {
+    serde_json::from_slice(&fs::read(corpus(name)).unwrap()).unwrap()
+}
+
+fn kept(name: &str) -> Vec<u8> {
+    fs::read(
+        Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("kept")
+            .join(name),
+    )
+    .unwrap()
+}
+
+fn runner(cases: u32) -> TestRunner {
+    let kept = FileFailurePersistence::Direct("corpus/found.txt");
+    TestRunner::new(ProptestConfig {
+        cases,
+        failure_persistence: Some(Box::new(kept)),
+        source_file: Some(file!()),
+        ..ProptestConfig::default()
+    })
+}
+
+/// Text as nobody means it: digits, units, signs and anything at all, mixed.
+fn nonsense() -> impl Strategy<Value = String> {
+    let bits = prop_oneof![
+        4 => "[0-9]{1,40}",
+        2 => "[ .,/'\"½⅛⅓−-]{1,3}",
+        2 => prop::sample::select(vec!["in", "mm", "cm", "m", "ft", "oz", "g/m²", "NaN", "inf", "e9"])
+            .prop_map(str::to_string),
+        1 => any::<char>().prop_map(String::from),
+        1 => "[\u{0}-\u{1f}\u{200b}-\u{200f}\u{202a}-\u{202e}\u{2066}-\u{2069}\u{feff}]{1,4}",
+    ];
+    prop::collection::vec(bits, 0..9).prop_map(|bits| bits.concat())
+}
+
+fn rulers() -> [Ruler; 3] {
+    let ruler = |system, metric| Ruler {
+        system,
+        metric,
+        ..Ruler::default()
+    };
+    [
+        ruler(System::Inch, MetricUnit::Mm),
+        ruler(System::Metric, MetricUnit::Mm),
+        ruler(System::Metric, MetricUnit::Cm),
+    ]
+}
+
+fn a_length_or_told(typed: &str) {
+    for ruler in rulers() {
+        match parse(typed, ruler) {
+            Ok(length) => assert!((0..=100_000_000_000).contains(&in_nm(length)), "{typed:?}"),
+            Err(ParseError::OffTheMarks { nearest }) => assert!(in_nm(nearest) >= 0, "{typed:?}"),
+            Err(_) => {}
+        }
+    }
+    for system in [System::Inch, System::Metric] {
+        if let Some(weight) = parse_weight(typed, system) {
+            let grams = lapwork_core::cloth::in_gsm(weight);
+            assert!(grams.is_finite() && grams >= 0.0, "{typed:?}");
+        }
+    }
+}
+
+#[test]
+fn typed_nonsense_is_a_length_or_told() {
+    let kept = [
+        kept_texts("measures.json"),
+        kept_texts("weights.json"),
+        kept_texts("texts.json"),
+    ];
+    let kept: Vec<String> = kept.concat();
+    for typed in &kept {
+        a_length_or_told(typed);
+    }
+    let tried = runner(20_000).run(&nonsense(), |typed| {
+        a_length_or_told(&typed);
+        Ok(())
+    });
+    tried.unwrap();
+    let long = Instant::now();
+    for piece in ["9", "½", " ", "/", "\u{202e}"] {
+        a_length_or_told(&piece.repeat(2_000_000));
+    }
+    assert!(long.elapsed() < Duration::from_secs(20));
+    println!(
+        "typed: {} kept and 20000 random texts, five of 2 million characters",
+        kept.len()
+    );
+}
+
+// ── Files ────────────────────────────────────────────────────────────────────
+
+/// Read a file's bytes; if they can be read, all can be shown and written again.
+fn read_or_told(bytes: &[u8]) -> Result<usize, Damage> {
+    let read = Journal::read(bytes)?;
+    let again = Journal::read(read.journal.text().as_bytes()).unwrap();
+    assert_eq!(again.journal.throw(), read.journal.throw());
+    Ok(read.journal.len())
+}
+
+fn with_sum(body: &str) -> String {
+    let sum = crc32fast::hash(body.as_bytes());
+    format!("{body},\"crc\":\"{sum:08x}\"}}\n")
+}
+
+/// The lines of a kept file, each without its checksum.
+fn bodies(bytes: &[u8]) -> Vec<String> {
+    let text = std::str::from_utf8(bytes).unwrap();
+    let cut = |line: &str| {
+        line.rsplit_once(",\"crc\"")
+            .map_or(line, |found| found.0)
+            .to_string()
+    };
+    text.lines().map(cut).collect()
+}
+
+#[test]
+fn files_that_are_no_throw_files() {
+    let good = kept("every-event-1.jsonl");
+    let text = String::from_utf8(good.clone()).unwrap();
+    let bodies = bodies(&good);
+    let (header, begun) = (format!("{}\n", bodies[0]), with_sum(&bodies[1]));
+    let entry = |what: &str| {
+        format!(
+            "{header}{begun}{}",
+            with_sum(&format!("{{\"n\":2,\"at\":1,{what}"))
+        )
+    };
+    let note = |text: &str| {
+        entry(&format!(
+            "\"do\":[{{\"noted\":{{\"text\":{text},\"piece\":null}}}}]"
+        ))
+    };
+    let refused: Vec<(&str, Vec<u8>)> = vec![
+        ("nothing", vec![]),
+        ("only zeros", vec![0; 5000]),
+        ("a byte order mark", [b"\xef\xbb\xbf", &good[..]].concat()),
+        (
+            "UTF-16",
+            text.encode_utf16().flat_map(u16::to_le_bytes).collect(),
+        ),
+        ("brackets", "[".repeat(100_000).into_bytes()),
+        (
+            "brackets in a line",
+            format!(
+                "{header}{}",
+                with_sum(&format!(
+                    "{{\"n\":1,\"at\":1,\"do\":{}",
+                    "[".repeat(100_000)
+                ))
+            )
+            .into_bytes(),
+        ),
+        (
+            "brackets after a beginning",
+            entry(&format!("\"do\":{}", "[".repeat(100_000))).into_bytes(),
+        ),
+        ("a lone surrogate", note("\"\\ud800\"").into_bytes()),
+        (
+            "half a surrogate pair",
+            note("\"\\ud83d\\u0041\"").into_bytes(),
+        ),
+        (
+            "keys twice in the header",
+            format!("{{\"lapwork\":\"throw\",\"lapwork\":\"throw\",\"version\":1}}\n{begun}")
+                .into_bytes(),
+        ),
+        (
+            "keys twice in an entry",
+            entry("\"n\":2,\"do\":[]").into_bytes(),
+        ),
+        (
+            "keys twice in an event",
+            entry("\"do\":[{\"renamed\":{\"name\":\"a\",\"name\":\"b\"}}]").into_bytes(),
+        ),
+        (
+            "an unknown event",
+            entry("\"do\":[{\"unheard-of\":{}}]").into_bytes(),
+        ),
+        (
+            "a second beginning",
+            format!(
+                "{header}{begun}{}",
+                with_sum(&bodies[1].replacen("\"n\":1", "\"n\":2", 1))
+            )
+            .into_bytes(),
+        ),
+        (
+            "a gap",
+            format!(
+                "{header}{begun}{}",
+                with_sum("{\"n\":3,\"at\":1,\"undo\":2")
+            )
+            .into_bytes(),
+        ),
+        (
+            "undo of nothing",
+            format!(
+                "{header}{begun}{}",
+                with_sum("{\"n\":2,\"at\":1,\"undo\":18446744073709551615")
+            )
+            .into_bytes(),
+        ),
+        (
+            "version 0",
+            text.replacen("\"version\":1", "\"version\":0", 1)
+                .into_bytes(),
+        ),
+        (
+            "a huge version",
+            text.replacen("\"version\":1", "\"version\":4294967295", 1)
+                .into_bytes(),
+        ),
+        (
+            "a version beyond numbers",
+            text.replacen("\"version\":1", "\"version\":1e400", 1)
+                .into_bytes(),
+        ),
+        (
+            "a grid of 65535",
+            format!(
+                "{header}{}",
+                with_sum(
+                    &bodies[1]
+                        .replace("\"across\":6,\"down\":8", "\"across\":65535,\"down\":65535")
+                )
+            )
+            .into_bytes(),
+        ),
+        (
+            "a grid of 0",
+            format!(
+                "{header}{}",
+                with_sum(&bodies[1].replace("\"across\":6,\"down\":8", "\"across\":0,\"down\":0"))
+            )
+            .into_bytes(),
+        ),
+        (
+            "a square of a light year",
+            format!(
+                "{header}{}",
+                with_sum(&bodies[1].replace("\"side\":127000000", "\"side\":9223372036854775807"))
+            )
+            .into_bytes(),
+        ),
+        (
+            "places beyond every grid",
+            entry("\"do\":[{\"set-aside\":{\"pieces\":[[65535,65535,65535,65535]]}}]").into_bytes(),
+        ),
+        (
+            "spares beyond numbers",
+            entry("\"do\":[{\"spares-counted\":{\"spares\":18446744073709551615}}]").into_bytes(),
+        ),
+        (
+            "a time beyond numbers",
+            format!(
+                "{header}{begun}{}",
+                with_sum("{\"n\":2,\"at\":1e30,\"do\":[]")
+            )
+            .into_bytes(),
+        ),
+    ];
+    let folder = tempfile::tempdir().unwrap();
+    for (what, bytes) in &refused {
+        assert!(read_or_told(bytes).is_err(), "{what} was taken");
+        // The whole way: told in words, and not touched.
+        let throw = folder.path().join("throws/a");
+        fs::create_dir_all(&throw).unwrap();
+        fs::write(throw.join("throw.jsonl"), bytes).unwrap();
+        let mut desk = Desk::new(Store::at(folder.path().to_path_buf()));
+        let shelf = desk.hello(NOW).shelf;
+        let problem = shelf.rows[0].problem.clone().unwrap();
+        assert!(problem.code.starts_with("file-"), "{what}: {problem:?}");
+        assert_eq!(
+            &fs::read(throw.join("throw.jsonl")).unwrap(),
+            bytes,
+            "{what}"
+        );
+        assert_eq!(fs::read_dir(&throw).unwrap().count(), 1, "{what}");
+    }
+    // Other newlines are no damage.
+    let other = text.replace('\n', "\r\n");
+    assert_eq!(read_or_told(other.as_bytes()), read_or_told(&good));
+    // Strange words are just words.
+    for words in kept_texts("texts.json") {
+        let quoted = serde_json::to_string(&words).unwrap();
+        assert_eq!(read_or_told(note(&quoted).as_bytes()), Ok(2), "{words:?}");
+    }
+    println!(
+        "{} kinds of files that are none: each told, none touched",
+        refused.len()
+    );
+}
+
+#[test]
+fn files_with_bytes_changed() {
+    let files = [kept("every-event-1.jsonl"), kept("throw-1.jsonl")];
+    let edits = prop::collection::vec(
+        (any::<prop::sample::Index>(), 0..6u8, any::<[u8; 4]>()),
+        1..6,
+    );
+    let tried = runner(3_000).run(&(0..2usize, edits), |(which, edits)| {
+        let mut bytes = files[which].clone();
+        for (at, how, new) in edits {
+            if bytes.is_empty() {
+                break;
+            }
+            let at = at.index(bytes.len());
+            match how {
+                0 => bytes[at] = new[0],
+                1 => bytes.truncate(at),
+                2 => {
+                    bytes.splice(at..at, new);
+                }
+                3 => {
+                    bytes.drain(at..(at + usize::from(new[0])).min(bytes.len()));
+                }
+                4 => {
+                    let again: Vec<u8> = bytes[at..(at + 300).min(bytes.len())].to_vec();
+                    bytes.splice(at..at, again);
+                }
+                _ => bytes[at] = b"\n{}[]\",0\\"[usize::from(new[0]) % 9],
+            }
+        }
+        let _ = read_or_told(&bytes);
+        Ok(())
+    });
+    tried.unwrap();
+    println!("3000 throw files with bytes changed, no panic");
+}
+
+/// Figures and words nobody means.
+fn absurd() -> Vec<Value> {
+    let mut all: Vec<Value> = [0i64, 1, -1, 2, 59, 60, 61, 255, 256, 65535, 65536]
+        .into_iter()
+        .chain([i64::from(u32::MAX), 999_999_999_999, 1_000_000_000_001])
+        .chain([-1_000_000_000_000, i64::MAX, i64::MIN])
+        .map(Value::from)
+        .collect();
+    all.extend([
+        json!(u64::MAX),
+        json!(0.5),
+        json!(1e308),
+        json!(-1e-308),
+        json!(null),
+        json!(true),
+        json!([]),
+        json!({}),
+        json!(""),
+        json!("\u{202e}\u{0}\n"),
+        json!("a".repeat(10_000)),
+        json!("square-up"),
+        json!([0, 0, 65535, 65535]),
+        json!([59, 59, 1, 1]),
+        json!([0, 0, 60, 60]),
+        json!([5, 5, 2, 2]),
+    ]);
+    all
+}
+
+/// The paths of all places in a value where something may stand instead.
+fn places(value: &Value, at: &str, found: &mut Vec<String>) {
+    found.push(at.to_string());
+    match value {
+        Value::Array(all) => {
+            for (i, one) in all.iter().enumerate().take(6) {
+                places(one, &format!("{at}/{i}"), found);
+            }
+        }
+        Value::Object(all) => {
+            for (key, one) in all {
+                places(one, &format!("{at}/{key}"), found);
+            }
+        }
+        _ => {}
+    }
+}
+
+/// Every value with one place of it changed to something absurd.
+fn changed(value: &Value) -> Vec<Value> {
+    let mut found = Vec::new();
+    places(value, "", &mut found);
+    let mut all = Vec::new();
+    for place in found {
+        for instead in absurd() {
+            let mut one = value.clone();
+            if let Some(spot) = one.pointer_mut(&place) {
+                *spot = instead;
+                all.push(one);
+            }
+        }
+        // Longer lists than anyone has.
+        let mut one = value.clone();
+        if let Some(Value::Array(list)) = one.pointer_mut(&place)
+            && let Some(first) = list.first().cloned()
+        {
+            *list = vec![first; 500];
+            all.push(one);
+        }
+    }
+    all
+}
+
+/// Every screen there is, and some that are not.
+fn looks() -> Vec<Value> {
+    let draft = json!({"side": "5", "lap": "½", "across": "6", "down": "8", "joining": "lapped",
+        "stitch": "twin", "width": "4 mm", "fringe": "3 mm", "trim": "", "between": "",
+        "order": "rows", "strip": "1", "longest": "28", "tail": "4", "cooling": "5", "washes": "3"});
+    vec![
+        json!({"see": "work", "station": null, "batch": null}),
+        json!({"see": "work", "station": "table", "batch": ["cut", "square"]}),
+        json!({"see": "bench", "chosen": [0, 0, 2, 2]}),
+        json!({"see": "faces", "face": "front"}),
+        json!({"see": "faces", "face": "back"}),
+        json!({"see": "plan", "draft": null}),
+        json!({"see": "plan", "draft": draft}),
+        json!({"see": "measure", "piece": [0, 0, 2, 2], "width": "9½", "height": "9½"}),
+        json!({"see": "outline", "piece": [0, 0, 2, 2], "typed": {"top": "9½", "right": "9½",
+            "bottom": "9½", "left": "9½", "falling": "13⅜", "rising": ""}}),
+        json!({"see": "trim"}),
+        json!({"see": "off", "piece": [0, 0, 1, 1], "why": "scorched"}),
+        json!({"see": "off", "piece": [0, 0, 2, 2], "why": null}),
+        json!({"see": "hold", "width": "27½", "height": "36"}),
+        json!({"see": "pile"}),
+        json!({"see": "cutting", "n": 1, "index": 0, "typed": null, "drag": null}),
+        json!({"see": "cutting", "n": 1, "index": 0, "typed": null, "drag": {"station": 1, "x": 5.0, "y": 9.0}}),
+        json!({"see": "gather"}),
+        json!({"see": "scraps", "typed": null}),
+        json!({"see": "scraps", "typed": {"joining": "lapped", "lap": "½", "stitch": "zigzag", "width": "4 mm", "opening": "7 mm"}}),
+        json!({"see": "whole", "width": "27½", "height": "36½"}),
+        json!({"see": "history", "most": 500}),
+    ]
+}
+
+#[test]
+fn events_with_figures_changed_and_a_checksum_that_agrees() {
+    let mut read = 0;
+    let mut told = 0;
+    let file = kept("every-event-1.jsonl");
+    let bodies = bodies(&file);
+    let looks: Vec<Look> = looks()
+        .into_iter()
+        .map(|look| serde_json::from_value(look).unwrap())
+        .collect();
+    for (line, body) in bodies.iter().enumerate().skip(1) {
+        let value: Value = serde_json::from_str(&format!("{body}}}")).unwrap();
+        // Every twelfth, others for each line; a sixth of them on every screen.
+        let some = changed(&value).into_iter().skip(line % 12).step_by(12);
+        for (n, one) in some.enumerate() {
+            let mut text = format!("{}\n", bodies[0]);
+            for (other, body) in bodies.iter().enumerate().skip(1) {
+                if other == line {
+                    let changed = serde_json::to_string(&one).unwrap();
+                    text += &with_sum(changed.strip_suffix('}').unwrap_or(&changed));
+                } else {
+                    text += &with_sum(body);
+                }
+            }
+            let tried = catch_unwind(|| {
+                let Ok(read) = Journal::read(text.as_bytes()) else {
+                    return false;
+                };
+                if n % 6 == 0 {
+                    shown(&read.journal, &looks);
+                }
+                true
+            });
+            match tried {
+                Ok(true) => read += 1,
+                Ok(false) => told += 1,
+                Err(_) => panic!("line {} with {one}", line + 1),
+            }
+        }
+    }
+    println!(
+        "{} events changed: {read} read and shown, {told} told, no panic",
+        read + told
+    );
+    assert!(read > 100 && told > 200);
+}
+
+fn shown(journal: &Journal, looks: &[Look]) {
+    use lapwork_core::show::{self, Lens};
+    use lapwork_core::words::Words;
+    let words = Words::english();
+    let lens = Lens {
+        words: &words,
+        ruler: Ruler::default(),
+        now: NOW,
+    };
+    for look in looks {
+        let _ = show::look(journal, look, lens);
+    }
+    let _ = show::shelf_row("a", journal, lens);
+    let _ = show::figures(journal, lens);
+}
+
+// ── What the window sends ────────────────────────────────────────────────────
+
+/// One of every action, as the window sends it.
+fn actions() -> Vec<Value> {
+    let begun = demo::throw(NOW);
+    let throw = begun.throw();
+    let plan = serde_json::to_value(throw.plan).unwrap();
+    let prints = serde_json::to_value(&throw.prints).unwrap();
+    let denims = serde_json::to_value(&throw.denims).unwrap();
+    // Out of the kept events, what is long to write down.
+    let mut outline = json!(null);
+    let mut scrap = json!(null);
+    let mut measures = json!(null);
+    let kept = Journal::read(&kept("every-event-1.jsonl")).unwrap().journal;
+    for (entry, _) in kept.entries() {
+        let lapwork_core::journal::What::Do(events) = &entry.what else {
+            continue;
+        };
+        for event in events {
+            let said = serde_json::to_value(event).unwrap();
+            match event {
+                Event::HeapSet { n: 1, .. } => outline = found(&said, "pieces")[0].clone(),
+                Event::ScrapTried { .. } => scrap = said["scrap-tried"]["scrap"].clone(),
+                Event::Outlined { .. } => measures = said["outlined"]["measures"].clone(),
+                _ => {}
+            }
+        }
+    }
+    let four = json!([0, 0, 2, 2]);
+    let square = json!([4, 4, 1, 1]);
+    vec![
+        json!({"do": "begin", "name": "A", "plan": plan, "prints": prints, "denims": denims}),
+        json!({"do": "rename", "name": "B"}),
+        json!({"do": "archive", "archived": true}),
+        json!({"do": "change-plan", "plan": plan}),
+        json!({"do": "set-face", "pieces": [square], "face": "front", "print": 0}),
+        json!({"do": "set-denim", "pieces": [square], "denim": 0, "wrong_side_up": true}),
+        json!({"do": "spread", "front": 12, "back": 8, "seed": 3}),
+        json!({"do": "set-cloth", "prints": prints, "denims": denims}),
+        json!({"do": "tick", "task": "cut", "pieces": [square]}),
+        json!({"do": "tick-next", "task": "cut", "kind": "square", "count": 3}),
+        json!({"do": "use-spares", "pieces": [square]}),
+        json!({"do": "count-spares", "spares": 3}),
+        json!({"do": "measure", "piece": four, "width": 241_300_000, "height": 241_300_000}),
+        json!({"do": "measure-outline", "piece": four, "measures": measures}),
+        json!({"do": "measure-whole", "width": 698_500_000, "height": 914_400_000}),
+        json!({"do": "choose-trim", "trim": 238_125_000}),
+        json!({"do": "mark-laps", "laps": [[four, [0, 2, 2, 2], 12_700_000]]}),
+        json!({"do": "unpick", "pieces": [four], "lap": null}),
+        json!({"do": "replace", "piece": [0, 0, 1, 1], "why": "flaw", "spare": false}),
+        json!({"do": "patch", "piece": [0, 0, 1, 1], "face": "front", "print": 0, "why": "flaw"}),
+        json!({"do": "set-aside", "piece": four}),
+        json!({"do": "swap", "a": four, "b": [0, 2, 2, 2]}),
+        json!({"do": "spoil", "piece": square, "why": "scorched"}),
+        json!({"do": "add-garment", "kind": "mens-jeans", "size": "medium", "makes": {"for": "denim"}, "name": "Jeans"}),
+        json!({"do": "add-cloth", "width": 1_100_000_000, "length": 914_400_000, "makes": {"for": "denim"}, "name": "Roll"}),
+        json!({"do": "add-pack", "side": 127_000_000, "count": 42, "makes": {"for": "fabric", "print": 0}, "name": "Pack"}),
+        json!({"do": "set-piece", "n": 1, "index": 0, "outline": outline}),
+        json!({"do": "describe-cloth", "n": 1, "weight": "14 oz", "system": "inch", "stretch": true, "washed": true, "trimming": 0}),
+        json!({"do": "take-heap", "n": 2}),
+        json!({"do": "cut-piece", "n": 1, "index": 0, "squares": 3}),
+        json!({"do": "try-scrap", "scrap": scrap}),
+        json!({"do": "use-scrap", "scrap": 0}),
+        json!({"do": "set-plate", "opening": 7_000_000}),
+        json!({"do": "gather", "item": {"item": "glue"}, "have": true}),
+        json!({"do": "note", "text": "A note.", "piece": square}),
+    ]
+}
+
+/// The first value of that name anywhere within.
+fn found(value: &Value, name: &str) -> Value {
+    match value {
+        Value::Object(all) => match all.get(name) {
+            Some(it) => it.clone(),
+            None => all
+                .values()
+                .map(|one| found(one, name))
+                .find(|it| !it.is_null())
+                .unwrap_or_default(),
+        },
+        Value::Array(all) => all
+            .iter()
+            .map(|one| found(one, name))
+            .find(|it| !it.is_null())
+            .unwrap_or_default(),
+        _ => Value::Null,
+    }
+}
+
+/// The names the shell knows for one sort of thing, from what it says of an unknown one.
+fn names<T: DeserializeOwned>(tag: &str) -> Vec<String> {
+    let Err(why) = serde_json::from_value::<T>(json!({tag: "?"})) else {
+        panic!("“?” is known")
+    };
+    let why = why.to_string();
+    let list = why.split_once("expected one of ").expect("a list").1;
+    list.split(", ")
+        .map(|name| name.trim_matches('`').to_string())
+        .collect()
+}
+
+fn quick() -> TempDir {
+    tempfile::tempdir_in("/dev/shm").unwrap_or_else(|_| tempfile::tempdir().unwrap())
+}
+
+/// A desk with the demo throw on it.
+fn desk(folder: &TempDir) -> (Desk, String) {
+    let mut desk = Desk::new(Store::at(folder.path().to_path_buf()));
+    let id = desk.tend(&Tend::Demo, NOW).unwrap().id.unwrap();
+    (desk, id)
+}
+
+/// Run it; a panic is told with what was asked.
+fn no_panic<T>(asked: &Value, run: impl FnOnce() -> T) -> T {
+    catch_unwind(AssertUnwindSafe(run)).unwrap_or_else(|_| panic!("a panic from {asked}"))
+}
+
+#[test]
+fn actions_with_fields_changed() {
+    let actions = actions();
+    let named: Vec<&str> = actions
+        .iter()
+        .map(|action| action["do"].as_str().unwrap())
+        .collect();
+    assert_eq!(named, names::<Action>("do"), "one of every action");
+    for action in &actions {
+        let fine = serde_json::from_value::<Action>(action.clone());
+        assert!(fine.is_ok(), "{action}: {fine:?}");
+    }
+    let folder = quick();
+    let (mut desk, mut id) = self::desk(&folder);
+    let looks: Vec<Look> = looks()
+        .into_iter()
+        .map(|look| serde_json::from_value(look).unwrap())
+        .collect();
+    let (mut unread, mut refused, mut taken) = (0, 0, 0);
+    for action in &actions {
+        for asked in changed(action) {
+            let Ok(action) = serde_json::from_value::<Action>(asked.clone()) else {
+                unread += 1;
+                continue;
+            };
+            no_panic(&asked, || {
+                let begins = matches!(action, Action::Begin { .. });
+                if begins {
+                    let begun = desk.tend(
+                        &Tend::Begin {
+                            action: action.clone(),
+                        },
+                        NOW,
+                    );
+                    if let Ok(begun) = begun {
+                        let id = begun.id.unwrap();
+                        desk.tend(&Tend::Delete { id: id.clone() }, NOW).unwrap();
+                        desk.tend(&Tend::Erase { id }, NOW).unwrap();
+                    }
+                }
+                match desk.act(&id, &Deed::Act { action }, NOW) {
+                    Ok(_) => {
+                        taken += 1;
+                        for look in looks.iter().skip(taken % 4).step_by(4) {
+                            let _ = desk.look(&id, look, NOW);
+                        }
+                        // Mostly taken back, so that the next finds the throw much the same.
+                        if taken % 5 != 0 {
+                            desk.act(&id, &Deed::Undo, NOW).unwrap();
+                        }
+                    }
+                    Err(problem) => {
+                        assert!(!problem.said.contains("error-"), "{problem:?}");
+                        refused += 1;
+                    }
+                }
+            });
+            if taken % 300 == 299 {
+                // What was taken can be read again; then a fresh throw.
+                drop(desk);
+                desk = Desk::new(Store::at(folder.path().to_path_buf()));
+                let shelf = desk.hello(NOW).shelf;
+                assert!(
+                    shelf.rows.iter().all(|row| row.problem.is_none()),
+                    "{:?}",
+                    shelf.rows
+                );
+                id = desk.tend(&Tend::Demo, NOW).unwrap().id.unwrap();
+                taken += 1;
+            }
+        }
+    }
+    println!(
+        "actions with fields changed: {unread} not understood, {refused} refused, {taken} taken, no panic"
+    );
+    assert!(refused > 500 && taken > 200);
+}
+
+#[test]
+fn looks_and_all_else_the_window_asks_with_fields_changed() {
+    let looks = looks();
+    let mut named: Vec<&str> = looks
+        .iter()
+        .map(|look| look["see"].as_str().unwrap())
+        .collect();
+    named.dedup();
+    assert_eq!(named, names::<Look>("see"), "one of every look");
+    let folder = quick();
+    let (mut desk, id) = self::desk(&folder);
+    let note = json!({"do": "add-garment", "kind": "mens-jeans", "size": "medium", "makes": {"for": "denim"}, "name": "J"});
+    let action = serde_json::from_value(note).unwrap();
+    desk.act(&id, &Deed::Act { action }, NOW).unwrap();
+    let texts = [kept_texts("measures.json"), kept_texts("texts.json")].concat();
+    let mut tried = 0;
+    let mut chance = Chance(5);
+    for look in &looks {
+        let mut all = changed(look);
+        let mut spots = Vec::new();
+        places(look, "", &mut spots);
+        for spot in spots.iter().skip(1) {
+            if look.pointer(spot).is_some_and(Value::is_string) {
+                for _ in 0..12 {
+                    let mut one = look.clone();
+                    let text = &texts[chance.below(texts.len() as u64) as usize];
+                    *one.pointer_mut(spot).unwrap() = json!(text);
+                    all.push(one);
+                }
+            }
+        }
+        for asked in all {
+            if let Ok(look) = serde_json::from_value::<Look>(asked.clone()) {
+                no_panic(&asked, || desk.look(&id, &look, NOW).is_ok());
+                tried += 1;
+            }
+        }
+    }
+    let draft = looks
+        .iter()
+        .find_map(|look| look.get("draft").filter(|draft| draft.is_object()))
+        .unwrap();
+    for asked in changed(draft) {
+        if let Ok(draft) = serde_json::from_value::<PlanDraft>(asked.clone()) {
+            no_panic(&asked, || desk.draft(&draft, NOW));
+            tried += 1;
+            for wish in [
+                json!({"by": "squares", "have": "48"}),
+                json!({"by": "size", "width": "27", "height": "36"}),
+            ]
+            .iter()
+            .flat_map(|wish| [wish.clone()].into_iter().chain(changed(wish)).step_by(17))
+            {
+                if let Ok(wish) = serde_json::from_value::<GridWish>(wish) {
+                    no_panic(&asked, || desk.grids(&draft, &wish, NOW));
+                    tried += 1;
+                }
+            }
+        }
+    }
+    for text in &texts {
+        no_panic(&json!(text), || desk.length(text, NOW).is_ok());
+        for tend in ["delete", "restore", "erase"] {
+            let tend = serde_json::from_value::<Tend>(json!({"tend": tend, "id": text})).unwrap();
+            no_panic(&json!(text), || desk.tend(&tend, NOW).unwrap_err());
+        }
+        tried += 4;
+    }
+    for asked in changed(&serde_json::to_value(Prefs::default()).unwrap()) {
+        if let Ok(prefs) = serde_json::from_value::<Prefs>(asked.clone()) {
+            no_panic(&asked, || {
+                desk.set_prefs(prefs, NOW).unwrap();
+                for look in looks.iter().step_by(5) {
+                    let look = serde_json::from_value(look.clone()).unwrap();
+                    let _ = desk.look(&id, &look, NOW);
+                }
+            });
+            tried += 1;
+        }
+    }
+    println!(
+        "looks, drafts, wishes, ids and settings with fields changed: {tried} tried, no panic"
+    );
+    assert!(tried > 1000);
+}
+
+#[test]
+fn places_are_within_the_largest_grid() {
+    for bad in [
+        "[0,0,0,1]",
+        "[60,0,1,1]",
+        "[0,0,61,1]",
+        "[65535,65535,65535,65535]",
+        "[0,0,1]",
+        "[0,0,1,1,1]",
+        "[-1,0,1,1]",
+    ] {
+        assert!(serde_json::from_str::<Rect>(bad).is_err(), "{bad}");
+    }
+    assert_eq!(
+        serde_json::from_str::<Rect>("[59,59,1,1]").unwrap(),
+        Rect::square(59, 59)
+    );
+}
+
+// ── Huge files ───────────────────────────────────────────────────────────────
+
+const HUGE: &str = "LAPWORK_HUGE";
+
+/// Reads one file and says how much memory it took at most.
+#[test]
+fn part_huge() {
+    let Some(path) = std::env::var_os(HUGE).map(PathBuf::from) else {
+        return;
+    };
+    let began = Instant::now();
+    let came = match read_throw(&path) {
+        Ok(opened) => format!("{} entries", opened.journal.len()),
+        Err(Trouble::TooLarge { .. }) => "too large".to_string(),
+        Err(Trouble::Damage { how, .. }) => format!("{how:?}"),
+        Err(trouble) => panic!("{trouble:?}"),
+    };
+    let took = began.elapsed().as_millis();
+    let status = fs::read_to_string("/proc/self/status").unwrap();
+    let peak = status
+        .lines()
+        .find_map(|line| line.strip_prefix("VmHWM:"))
+        .unwrap();
+    let peak = peak.trim().trim_end_matches(" kB");
+    let said = format!("\nsaid {came}|{peak}|{took}\n");
+    std::io::stdout().lock().write_all(said.as_bytes()).unwrap();
+}
+
+/// What came of a file, the most memory in MiB, and the milliseconds it took.
+fn huge(path: &Path) -> (String, u64, u64) {
+    let output = Command::new(std::env::current_exe().unwrap())
+        .args(["--exact", "part_huge", "--nocapture"])
+        .env(HUGE, path)
+        .output()
+        .unwrap();
+    let text = String::from_utf8_lossy(&output.stdout);
+    assert!(output.status.success(), "{text}");
+    let said = text
+        .lines()
+        .find_map(|line| line.strip_prefix("said "))
+        .unwrap();
+    let parts: Vec<&str> = said.split('|').collect();
+    let number = |i: usize| parts[i].parse::<u64>().unwrap();
+    (parts[0].to_string(), number(1) / 1024, number(2))
+}
+
+#[test]
+fn huge_files_take_no_more_than_they_must() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("throw.jsonl");
+    let sparse = |length: u64| File::create(&path).unwrap().set_len(length).unwrap();
+    sparse(1 << 30);
+    let (came, peak, took) = huge(&path);
+    println!("a file of 1 GiB: {came}, peak {peak} MiB, {took} ms");
+    assert!(came == "too large" && peak < 200 && took < 5000);
+    sparse(MOST_BYTES);
+    let (came, peak, took) = huge(&path);
+    println!("64 MiB of zeros: {came}, peak {peak} MiB, {took} ms");
+    assert!(peak < 300 && took < 20_000);
+    let good = kept("every-event-1.jsonl");
+    let after = |filler: &[u8]| {
+        let mut file = File::create(&path).unwrap();
+        file.write_all(&good).unwrap();
+        let mut left = MOST_BYTES as usize - good.len();
+        while left > 0 {
+            let n = filler.len().min(left);
+            file.write_all(&filler[..n]).unwrap();
+            left -= n;
+        }
+    };
+    let fillers: [(&str, Vec<u8>); 4] = [
+        ("newlines", b"\n".repeat(4096)),
+        ("brackets", b"[".repeat(4096)),
+        ("beginnings of entries", b"{\"n\":".repeat(1000)),
+        (
+            "short lines",
+            b"{\"n\":2,\"at\":0,\"undo\":1,\"crc\":\"00000000\"}\n".repeat(100),
+        ),
+    ];
+    for (what, filler) in fillers {
+        after(&filler);
+        let (came, peak, took) = huge(&path);
+        println!("64 MiB, {what} after a good record: {came}, peak {peak} MiB, {took} ms");
+        assert!(peak < 300 && took < 60_000, "{what}");
+    }
+    // As many sound entries as a file holds.
+    let mut text = String::from_utf8(good).unwrap();
+    let mut n = text.lines().count();
+    while text.len() < 16 << 20 {
+        text += &with_sum(&format!(
+            "{{\"n\":{n},\"at\":0,\"do\":[{{\"spares-counted\":{{\"spares\":3}}}}]"
+        ));
+        n += 1;
+    }
+    fs::write(&path, &text).unwrap();
+    let (came, peak, took) = huge(&path);
+    println!("16 MiB of sound entries: {came}, peak {peak} MiB, {took} ms");
+    assert!(came.ends_with("entries") && peak < 1000 && took < 60_000);
+}

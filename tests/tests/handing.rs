@@ -1,0 +1,201 @@
+//! Throws handed on and brought back, in the real window.
+
+use lapwork_core::deed::Action;
+use lapwork_core::journal::Journal;
+use lapwork_core::throw::Item;
+use lapwork_tests::walk::Walk;
+use serde_json::json;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+#[test]
+fn the_throw_is_handed_on_to_the_byte_and_never_over_another() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.tap("open-demo");
+    walk.sees("card-title", "Cut a square");
+    let id = walk.id();
+    walk.tap("tab-history");
+    walk.tap("hand-on");
+    walk.sees("hand-throw", "The throw itself");
+    walk.tap("hand-throw-0");
+    walk.sees("handed", "Window-seat throw.jsonl");
+    let kept = fs::read(data.path().join("throws").join(&id).join("throw.jsonl")).unwrap();
+    let handed = walk.window.handed();
+    assert_eq!(
+        fs::read(handed.join("Window-seat throw.jsonl")).unwrap(),
+        kept
+    );
+    walk.tap("hand-throw-0");
+    walk.sees("handed", "Window-seat throw (2).jsonl");
+    let mut names: Vec<String> = fs::read_dir(&handed)
+        .unwrap()
+        .map(|found| found.unwrap().file_name().into_string().unwrap())
+        .collect();
+    names.sort();
+    assert_eq!(
+        names,
+        ["Window-seat throw (2).jsonl", "Window-seat throw.jsonl"]
+    );
+}
+
+/// The demo in the window; gives its folder name, its file, and a copy as it was then.
+fn demo(walk: &Walk) -> (String, PathBuf, Journal) {
+    walk.tap("open-demo");
+    walk.sees("card-title", "Cut a square");
+    let id = walk.id();
+    let file = walk
+        .window
+        .data()
+        .join("throws")
+        .join(&id)
+        .join("throw.jsonl");
+    let copy = read(&file);
+    (id, file, copy)
+}
+
+fn read(file: &Path) -> Journal {
+    let bytes = fs::read(file).unwrap();
+    Journal::read(&bytes).unwrap().journal
+}
+
+/// What another device does to its copy.
+fn elsewhere(copy: &mut Journal, action: &Action) {
+    let at = copy.entries().map(|(e, _)| e.at).max().unwrap() + 1_000;
+    let entry = copy.propose(action, at).unwrap();
+    copy.accept(entry).unwrap();
+}
+
+fn bring(walk: &Walk, copy: &Journal) {
+    fs::write(walk.window.brought(), copy.text()).unwrap();
+    walk.tap("back");
+    walk.tap("bring");
+}
+
+fn notes(journal: &Journal) -> Vec<&str> {
+    let notes = journal.throw().notes.iter();
+    notes.map(|note| note.text.as_str()).collect()
+}
+
+fn note(text: &str) -> Action {
+    Action::Note {
+        text: text.into(),
+        piece: None,
+        task: None,
+        next: false,
+    }
+}
+
+#[test]
+fn two_copies_that_went_apart_become_one_with_the_work_of_both() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    let (id, file, mut copy) = demo(&walk);
+    // Here a square is cut; elsewhere a note is written and the glue is found.
+    let before = walk.done();
+    walk.tap("tick");
+    walk.window
+        .wait_until("the tick is taken", |_| walk.done() == before + 1);
+    let here = fs::read(&file).unwrap();
+    elsewhere(&mut copy, &note("Cut the rest at the library."));
+    elsewhere(
+        &mut copy,
+        &Action::Gather {
+            item: Item::Glue,
+            have: true,
+        },
+    );
+    bring(&walk, &copy);
+    walk.sees(
+        "bring-said",
+        "Only here: one step. Only in the file: 2 steps.",
+    );
+    walk.sees("bring-said", "Nothing in them stands against the other");
+    walk.tap("take-merge");
+    walk.sees("second", "Merged.");
+    walk.window
+        .wait_until("the cut square stands", |_| walk.done() == before + 1);
+    let merged = read(&file);
+    assert!(notes(&merged).contains(&"Cut the rest at the library."));
+    assert!(merged.throw().gathered.contains(&Item::Glue));
+    assert_eq!(merged.len(), copy.len() + 1);
+    // Both files as they were lie beside it.
+    let beside: Vec<Vec<u8>> = fs::read_dir(file.parent().unwrap())
+        .unwrap()
+        .map(|found| found.unwrap().path())
+        .filter(|path| *path != file)
+        .map(|path| fs::read(path).unwrap())
+        .collect();
+    assert_eq!(beside.len(), 2);
+    assert!(beside.contains(&here) && beside.contains(&copy.text().into_bytes()));
+    // The same file once more: everything in it is here.
+    bring(&walk, &copy);
+    walk.sees("bring-said", "everything in the file");
+    walk.tap("take-keep-here");
+    assert_eq!(read(&file).text(), merged.text());
+    assert_eq!(walk.id(), id);
+}
+
+#[test]
+fn what_cannot_both_stand_is_asked_and_obeyed() {
+    let data = tempfile::tempdir().unwrap();
+    let mut walk = Walk::start(data.path());
+    let (_, file, copy) = demo(&walk);
+    let name = |name: &str| Action::Rename { name: name.into() };
+    for (brought, want) in [(true, "Attic throw"), (false, "Porch throw")] {
+        let id = walk.id();
+        let action = serde_json::to_value(name("Porch throw")).unwrap();
+        let deed = json!({ "deed": "act", "action": action });
+        walk.window
+            .call("act", json!({ "id": id, "deed": deed }))
+            .unwrap();
+        let mut other = copy.clone();
+        elsewhere(&mut other, &name("Attic throw"));
+        elsewhere(&mut other, &note(&format!("Brought {brought}.")));
+        bring(&walk, &other);
+        walk.sees("bring-said", "In one place they cannot both stand");
+        walk.sees("conflict-0", "Porch throw");
+        walk.sees("conflict-0", "Attic throw");
+        let merge = walk.window.select("[data-testid=take-merge]");
+        let asked = walk.window.run(
+            "return arguments[0].getAttribute('aria-disabled')",
+            &[merge.argument()],
+        );
+        assert_eq!(asked, json!("true"), "not before a side is chosen");
+        let side = if brought { "brought" } else { "here" };
+        walk.tap(&format!("pick-0-{side}"));
+        walk.tap("take-merge");
+        walk.sees("second", "Merged.");
+        let merged = read(&file);
+        assert_eq!(merged.throw().name, want);
+        assert!(notes(&merged).contains(&format!("Brought {brought}.").as_str()));
+        // Back to where the two parted, for the other choice.
+        fs::write(&file, copy.text()).unwrap();
+        walk.window.reopen();
+        walk.window.wait_text("Window-seat throw");
+        walk.tap("throw-row");
+    }
+}
+
+#[test]
+fn a_strange_file_is_refused_and_a_copy_gets_a_name_of_its_own() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    let (_, file, copy) = demo(&walk);
+    let kept = fs::read(&file).unwrap();
+    fs::write(walk.window.brought(), "Dear diary,\n").unwrap();
+    walk.tap("back");
+    walk.tap("bring");
+    walk.sees("problem", "This is not a throw file.");
+    walk.tap("dismiss");
+    let mut more = copy.clone();
+    elsewhere(&mut more, &note("One more."));
+    fs::write(walk.window.brought(), more.text()).unwrap();
+    walk.tap("bring");
+    walk.sees("bring-said", "one step more");
+    walk.tap("take-keep-both");
+    walk.sees("second", "Window-seat throw (copy)");
+    assert_eq!(fs::read(&file).unwrap(), kept);
+    let throws = fs::read_dir(data.path().join("throws")).unwrap();
+    assert_eq!(throws.count(), 2);
+}

@@ -1,0 +1,704 @@
+//! The printed sheet, opened by poppler (Debian's poppler-utils): an outside reader of PDF.
+//!
+//! What is found in the text is compared with what the core says; the pages are drawn
+//! and looked at pixel by pixel where ink matters.
+
+#[path = "../../src-tauri/sheet/benches/filled.rs"]
+#[allow(dead_code)]
+mod filled;
+
+use lapwork_core::assembly::Rect;
+use lapwork_core::deed::Action;
+use lapwork_core::demo;
+use lapwork_core::faces::Print;
+use lapwork_core::measure::{Ruler, System};
+use lapwork_core::show::sheet::{Entry, Row};
+use lapwork_core::show::{self, Lens, Sheet};
+use lapwork_core::words::Words;
+use lapwork_sheet::{Inks, Kind, Options, Paper, PrintFault, Progress, Size, print};
+use lapwork_tests::program::lapwork;
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::time::{Duration, Instant};
+
+const NOW: i64 = 1_800_000_000_000;
+const PLAIN: Options = Options {
+    paper: Paper::A4,
+    size: Size::Normal,
+    ink: Inks::Colour,
+    kind: Kind::Making,
+};
+
+/// What one of poppler's programs says.
+fn poppler(program: &str, args: &[&str]) -> Vec<u8> {
+    let output = Command::new(program).args(args).output();
+    let output = output.unwrap_or_else(|why| {
+        panic!("{program} cannot be run ({why}): install poppler-utils, as .ci/test does")
+    });
+    let said = String::from_utf8_lossy(&output.stderr).into_owned();
+    assert!(output.status.success(), "{program}: {said}");
+    // It complains there of what is wrong in a file it can read all the same. One complaint
+    // is its own mistake: /Suspects is a boolean (ISO 32000-1, 14.7.1, table 321; from memory).
+    let complaints = said
+        .lines()
+        .filter(|l| !l.contains("Suspects object is wrong type"));
+    let complaints: String = complaints.collect();
+    assert!(complaints.trim().is_empty(), "{program}: {complaints}");
+    output.stdout
+}
+
+fn lines(program: &str, args: &[&str]) -> String {
+    String::from_utf8(poppler(program, args)).expect("UTF-8")
+}
+
+/// A printed sheet in a folder of its own.
+struct Paged {
+    _folder: tempfile::TempDir,
+    file: PathBuf,
+}
+
+impl Paged {
+    fn of(sheet: &Sheet, options: Options) -> Paged {
+        let bytes = print(sheet, options, &mut |_| ControlFlow::Continue(()));
+        let bytes = bytes.unwrap_or_else(|why| panic!("{}: {why}", sheet.name));
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("sheet.pdf");
+        std::fs::write(&file, bytes).unwrap();
+        Paged {
+            _folder: folder,
+            file,
+        }
+    }
+
+    fn path(&self) -> &str {
+        self.file.to_str().unwrap()
+    }
+
+    fn info(&self, key: &str) -> String {
+        let said = lines("pdfinfo", &[self.path()]);
+        let found = said
+            .lines()
+            .find_map(|l| l.strip_prefix(&format!("{key}:")));
+        found.unwrap_or_default().trim().to_string()
+    }
+
+    fn pages(&self) -> usize {
+        self.info("Pages").parse().unwrap()
+    }
+
+    /// All text in the order it was set, white space, breaks and the pages' feet left out.
+    fn text(&self) -> String {
+        let args = ["-raw", "-enc", "UTF-8", self.path(), "-"];
+        let mut text = bare(&lines("pdftotext", &args));
+        let (title, pages) = (bare(&self.info("Title")), self.pages());
+        for page in 1..=pages {
+            let number = format!("Page{page}/{pages}");
+            let Some(at) = text.find(&number) else {
+                continue;
+            };
+            // A long name is cut there, so that what stands before the number is its beginning.
+            let before: Vec<char> = text[..at].trim_end_matches('…').chars().collect();
+            let foot = (1..=before.len().min(80))
+                .rev()
+                .map(|n| before[before.len() - n..].iter().collect::<String>())
+                .find(|foot| title.starts_with(foot.as_str()))
+                .unwrap_or_default();
+            let from = text[..at].rfind(&foot).unwrap_or(at);
+            text.replace_range(from..at + number.len(), "");
+        }
+        text
+    }
+
+    /// The words of each page with their boxes, and the pages' sizes, in points.
+    fn words(&self) -> Vec<(f64, f64, Vec<Word>)> {
+        let told = lines("pdftotext", &["-bbox", self.path(), "-"]);
+        let number = |line: &str, name: &str| -> f64 {
+            let after = line.split_once(&format!("{name}=\"")).unwrap().1;
+            after.split_once('"').unwrap().0.parse().unwrap()
+        };
+        let mut pages = Vec::new();
+        for line in told.lines().map(str::trim) {
+            if line.starts_with("<page ") {
+                pages.push((number(line, "width"), number(line, "height"), Vec::new()));
+            } else if line.starts_with("<word ") {
+                let text = line.split_once('>').unwrap().1.trim_end_matches("</word>");
+                let word = Word {
+                    x1: number(line, "xMin"),
+                    y1: number(line, "yMin"),
+                    x2: number(line, "xMax"),
+                    y2: number(line, "yMax"),
+                    text: text.to_string(),
+                };
+                pages.last_mut().unwrap().2.push(word);
+            }
+        }
+        pages
+    }
+
+    /// Every pixel of every page as red, green, blue.
+    fn pixels(&self) -> Vec<[u8; 3]> {
+        let stem = self.file.with_extension("");
+        poppler(
+            "pdftoppm",
+            &["-r", "40", self.path(), stem.to_str().unwrap()],
+        );
+        let mut all = Vec::new();
+        for found in std::fs::read_dir(self.file.parent().unwrap()).unwrap() {
+            let path = found.unwrap().path();
+            if path.extension().is_none_or(|e| e != "ppm") {
+                continue;
+            }
+            let bytes = std::fs::read(&path).unwrap();
+            let head: Vec<&[u8]> = bytes.splitn(4, |b| b.is_ascii_whitespace()).collect();
+            assert_eq!(head[0], b"P6");
+            // Three header fields and the depth, then the pixels.
+            let body = &head[3][head[3].iter().position(|b| *b == b'\n').unwrap() + 1..];
+            let pixels = body.chunks_exact(3).map(|p| [p[0], p[1], p[2]]);
+            all.extend(pixels);
+        }
+        assert!(!all.is_empty());
+        all
+    }
+}
+
+/// One word where it stands.
+struct Word {
+    x1: f64,
+    y1: f64,
+    x2: f64,
+    y2: f64,
+    text: String,
+}
+
+/// Without white space, places to break and marks of direction.
+fn bare(text: &str) -> String {
+    let unseen = |c: char| {
+        c.is_whitespace()
+            || matches!(c, '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+    };
+    text.chars().filter(|c| !unseen(*c)).collect()
+}
+
+/// No word beyond the margins, and none over another.
+fn nothing_is_cut_off(paged: &Paged, what: &str) {
+    let margin = 10.0 / 25.4 * 72.0;
+    for (n, (width, height, words)) in paged.words().iter().enumerate() {
+        for word in words {
+            let inside = word.x1 >= margin
+                && word.y1 >= margin * 0.8
+                && word.x2 <= width - margin
+                && word.y2 <= height - margin * 0.8;
+            assert!(inside, "{what}, page {}: “{}” is cut off", n + 1, word.text);
+        }
+        for (i, a) in words.iter().enumerate() {
+            for b in &words[i + 1..] {
+                // A box reaches from the ascenders to the descenders, wider than the ink:
+                // what counts is whether the middles of the letters meet.
+                let (high, low) = (0.3 * (a.y2 - a.y1), 0.3 * (b.y2 - b.y1));
+                let across = a.x2.min(b.x2) - a.x1.max(b.x1);
+                let down = (a.y2 - high).min(b.y2 - low) - (a.y1 + high).max(b.y1 + low);
+                assert!(
+                    across < 0.6 || down < 0.6,
+                    "{what}, page {}: “{}” lies over “{}”",
+                    n + 1,
+                    a.text,
+                    b.text
+                );
+            }
+        }
+    }
+}
+
+/// Every throw that is printed here.
+fn sheets() -> Vec<(&'static str, Sheet)> {
+    vec![
+        ("demo", filled::sheet(&demo::throw(NOW))),
+        ("1 × 1", filled::sheet(&filled::throw(1, 1))),
+        ("5 × 7", filled::sheet(&filled::throw(5, 7))),
+        ("20 × 24", filled::sheet(&filled::throw(20, 24))),
+    ]
+}
+
+fn rows(sheet: &Sheet) -> Vec<&Row> {
+    let steps = sheet.stages.iter().flat_map(|s| &s.steps);
+    let squaring = sheet.squaring.iter().flat_map(|s| &s.figures);
+    sheet
+        .figures
+        .iter()
+        .chain(&sheet.totals)
+        .chain(&sheet.tallies)
+        .chain(squaring)
+        .chain(steps.flat_map(|s| &s.figures))
+        .collect()
+}
+
+#[test]
+fn every_figure_and_every_word_of_the_throw_is_on_paper() {
+    for (what, sheet) in sheets() {
+        for (size, paper) in [(Size::Normal, Paper::A4), (Size::Large, Paper::Letter)] {
+            let paged = Paged::of(
+                &sheet,
+                Options {
+                    size,
+                    paper,
+                    ..PLAIN
+                },
+            );
+            let text = paged.text();
+            let has = |wanted: &str| {
+                assert!(
+                    text.contains(&bare(wanted)),
+                    "{what}: no “{wanted}” on paper"
+                );
+            };
+            for row in rows(&sheet) {
+                has(&row.own);
+                row.other.iter().for_each(|other| has(other));
+            }
+            for item in &sheet.supplies {
+                has(&item.label);
+                item.lines.iter().for_each(|line| has(line));
+            }
+            for heap in &sheet.heaps {
+                has(&heap.title);
+                for cuts in &heap.cuts {
+                    cuts.list.iter().for_each(|line| has(line));
+                }
+            }
+            for stage in &sheet.stages {
+                has(&stage.title);
+                for step in &stage.steps {
+                    has(&step.title);
+                    step.how.iter().for_each(|line| has(line));
+                    step.caution.iter().for_each(|caution| has(&caution.text));
+                }
+                stage.lines.iter().for_each(|line| has(&line.label));
+            }
+            let notes = sheet.stages.iter().flat_map(|s| &s.notes);
+            for entry in notes.chain(&sheet.notes).chain(&sheet.changes) {
+                has(&entry.text);
+            }
+            sheet.laps.iter().for_each(|line| has(line));
+            for scrap in &sheet.scraps {
+                has(&scrap.label);
+                scrap.lines.iter().for_each(|line| has(line));
+            }
+            nothing_is_cut_off(&paged, what);
+        }
+    }
+}
+
+#[test]
+fn the_figures_are_those_the_core_tells_programs() {
+    let words = Words::english();
+    for journal in [demo::throw(NOW), filled::throw(5, 7), filled::throw(20, 24)] {
+        let sheet = filled::sheet(&journal);
+        let making = Paged::of(&sheet, PLAIN).text();
+        let card = Paged::of(
+            &sheet,
+            Options {
+                kind: Kind::Bench,
+                ..PLAIN
+            },
+        )
+        .text();
+        for system in [System::Inch, System::Metric] {
+            let ruler = Ruler {
+                system,
+                ..Ruler::default()
+            };
+            let lens = Lens {
+                words: &words,
+                ruler,
+                now: NOW,
+            };
+            let told = show::figures(&journal, lens);
+            let shown = |path: &[&str]| {
+                let at = path.iter().fold(&told, |at, key| &at[*key]);
+                bare(
+                    at["shown"]
+                        .as_str()
+                        .unwrap_or_else(|| panic!("{path:?} in {told}")),
+                )
+            };
+            for path in [
+                &["side"][..],
+                &["lap"],
+                &["fringe"],
+                &["trim"],
+                &["pair", "width"],
+                &["pair", "height"],
+                &["four", "width"],
+                &["planned", "height"],
+                &["foreseen", "height"],
+                &["seams", "length"],
+                &["binding", "length"],
+            ] {
+                assert!(making.contains(&shown(path)), "{path:?} {system:?}");
+            }
+            for path in [
+                &["side"][..],
+                &["lap"],
+                &["fringe"],
+                &["trim"],
+                &["four", "height"],
+            ] {
+                assert!(card.contains(&shown(path)), "card: {path:?} {system:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn paper_letters_and_name_are_as_asked_for() {
+    let sheet = filled::sheet(&demo::throw(NOW));
+    for kind in [Kind::Making, Kind::Bench] {
+        for (paper, size) in [(Paper::A4, "(A4)"), (Paper::Letter, "(letter)")] {
+            let paged = Paged::of(
+                &sheet,
+                Options {
+                    paper,
+                    kind,
+                    ..PLAIN
+                },
+            );
+            assert!(
+                paged.info("Page size").contains(size),
+                "{}",
+                paged.info("Page size")
+            );
+            assert!(paged.info("Title").starts_with(&sheet.name));
+            assert_eq!(paged.info("Tagged"), "yes");
+            assert_eq!(paged.info("Creator"), "Lapwork");
+            let told = bare(&lines("pdfinfo", &["-meta", paged.path()]));
+            assert!(told.contains("<pdfuaid:part>1</pdfuaid:part>"), "{told}");
+            assert!(told.contains("<rdf:li>en</rdf:li>"), "{told}");
+            let pages = paged.pages();
+            assert!(
+                if kind == Kind::Bench {
+                    pages == 1
+                } else {
+                    (4..=12).contains(&pages)
+                },
+                "{pages}"
+            );
+            // name, type, encoding…, then: embedded, subset, unicode, object, generation.
+            let fonts = lines("pdffonts", &[paged.path()]);
+            let fonts: Vec<Vec<&str>> = fonts
+                .lines()
+                .skip(2)
+                .map(|line| line.split_whitespace().rev().collect())
+                .collect();
+            assert!(!fonts.is_empty());
+            for font in fonts {
+                assert_eq!(
+                    (font[4], font[3], font[2]),
+                    ("yes", "yes", "yes"),
+                    "{font:?}"
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn black_ink_is_black() {
+    let coloured = |[r, g, b]: &[u8; 3]| r != g || g != b;
+    for journal in [demo::throw(NOW), filled::throw(5, 7)] {
+        let sheet = filled::sheet(&journal);
+        for kind in [Kind::Making, Kind::Bench] {
+            let black = Paged::of(
+                &sheet,
+                Options {
+                    ink: Inks::Black,
+                    kind,
+                    ..PLAIN
+                },
+            );
+            assert!(!black.pixels().iter().any(coloured), "{kind:?}");
+            let colour = Paged::of(&sheet, Options { kind, ..PLAIN });
+            assert!(colour.pixels().iter().any(coloured), "{kind:?}");
+        }
+    }
+}
+
+#[test]
+fn what_is_typed_is_printed_letter_by_letter() {
+    // No ` or ~, which pdftotext takes for accents, and no hyphen, which it drops at a line’s end.
+    let nasty = "#panic(\"no\") $x^2$ *bold* _it_ @label <tag> \\ // /* = a [b](c) #{1} ...";
+    let hebrew = "שלום";
+    let arabic = "بيت";
+    let endless = "Overlock".repeat(40);
+    let long: String = "The lap held well here. "
+        .repeat(420)
+        .chars()
+        .take(10_000)
+        .collect();
+    let mut journal = demo::throw(NOW);
+    let mut act = |action: Action| {
+        let entry = journal
+            .propose(&action, NOW)
+            .unwrap_or_else(|why| panic!("{why:?}"));
+        journal.accept(entry).unwrap();
+    };
+    act(Action::Rename {
+        name: "#show: x => [] *Porch* $a$".into(),
+    });
+    for text in [
+        nasty.to_string(),
+        endless.clone(),
+        format!("{hebrew} and {arabic}"),
+    ] {
+        act(Action::Note {
+            text: text.clone(),
+            piece: None,
+        });
+        act(Action::Note {
+            text,
+            piece: Some(Rect::square(1, 1)),
+        });
+    }
+    let mut prints = demo::prints();
+    prints[0].name = "*Rose* #hip $1".into();
+    prints[1].name = endless.chars().take(60).collect();
+    let denims = demo::denims();
+    act(Action::SetCloth { prints, denims });
+    let mut sheet = filled::sheet(&journal);
+    sheet.notes.push(Entry {
+        day: String::new(),
+        piece: String::new(),
+        text: long.clone(),
+    });
+    for (size, kind) in [
+        (Size::Normal, Kind::Making),
+        (Size::Large, Kind::Making),
+        (Size::Normal, Kind::Bench),
+    ] {
+        let paged = Paged::of(
+            &sheet,
+            Options {
+                size,
+                kind,
+                ..PLAIN
+            },
+        );
+        assert_eq!(
+            paged
+                .info("Title")
+                .split(": ")
+                .take(2)
+                .collect::<Vec<_>>()
+                .join(": "),
+            "#show: x => [] *Porch* $a$"
+        );
+        let text = paged.text();
+        assert!(
+            text.contains(&bare("#show: x => [] *Porch* $a$")),
+            "{kind:?}"
+        );
+        nothing_is_cut_off(&paged, "typed");
+        if kind == Kind::Bench {
+            assert_eq!(paged.pages(), 1);
+            continue;
+        }
+        assert_eq!(text.matches(&bare(nasty)).count(), 2);
+        assert!(text.contains(&bare(&long)));
+        assert_eq!(text.matches(&endless).count(), 2);
+        assert!(text.contains(&bare("*Rose* #hip $1")));
+        for word in [hebrew, arabic] {
+            assert_eq!(text.matches(word).count(), 2, "{word}");
+        }
+    }
+}
+
+#[test]
+fn signs_without_letters_are_named() {
+    let mut sheet = filled::sheet(&filled::throw(1, 1));
+    let plain = Paged::of(&sheet, PLAIN).text();
+    assert!(!plain.contains("U+"));
+    sheet.name = "Porch 漢 \u{1f9f5}\u{fe0f}".into();
+    let paged = Paged::of(&sheet, PLAIN);
+    let text = paged.text();
+    assert!(text.contains("Porch□□"), "{text}");
+    assert!(text.contains("U+6F22,U+1F9F5"));
+    assert!(paged.info("Title").starts_with(&sheet.name));
+    // A mark no letter carries, and letters that no one face has together.
+    for odd in [
+        "q\u{20dd}\u{489}",
+        "\u{5d0}\u{301}\u{650}",
+        "a\u{200d}\u{200d}b\u{ad}c",
+        "\u{202e}abc",
+    ] {
+        sheet.name = format!("Porch {odd}");
+        assert_eq!(
+            Paged::of(
+                &sheet,
+                Options {
+                    kind: Kind::Bench,
+                    ..PLAIN
+                }
+            )
+            .pages(),
+            1
+        );
+    }
+}
+
+#[test]
+fn the_bench_card_is_one_page_whatever_the_throw() {
+    let mut full = filled::throw(60, 60);
+    let many: Vec<Print> = demo::prints()
+        .into_iter()
+        .cycle()
+        .take(40)
+        .enumerate()
+        .map(|(i, p)| Print {
+            name: format!("{} of the long winter evenings, number {i}", p.name),
+            ..p
+        })
+        .collect();
+    let denims = demo::denims();
+    let cloth = Action::SetCloth {
+        prints: many,
+        denims,
+    };
+    let entry = full
+        .propose(&cloth, NOW)
+        .unwrap_or_else(|why| panic!("{why:?}"));
+    full.accept(entry).unwrap();
+    for journal in [
+        demo::throw(NOW),
+        filled::throw(1, 1),
+        filled::throw(5, 7),
+        full,
+    ] {
+        let sheet = filled::sheet(&journal);
+        for size in [Size::Normal, Size::Large] {
+            for paper in [Paper::A4, Paper::Letter] {
+                let options = Options {
+                    size,
+                    paper,
+                    kind: Kind::Bench,
+                    ..PLAIN
+                };
+                let paged = Paged::of(&sheet, options);
+                assert_eq!(paged.pages(), 1, "{} {options:?}", sheet.name);
+                nothing_is_cut_off(&paged, &format!("{} {options:?}", sheet.name));
+                let text = paged.text();
+                for row in &sheet.card.figures {
+                    assert!(text.contains(&bare(&row.own)), "{row:?}");
+                    assert!(
+                        row.other.as_ref().is_none_or(|o| text.contains(&bare(o))),
+                        "{row:?}"
+                    );
+                }
+                for caution in &sheet.card.cautions {
+                    assert!(text.contains(&bare(&caution.text)), "{caution:?}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn large_print_is_eighteen_points_and_more() {
+    let sheet = filled::sheet(&demo::throw(NOW));
+    // A word's box in Noto Sans is taller than its letters' size; that of the same word in
+    // print of a known size gives the measure.
+    let height = |size: Size| {
+        let paged = Paged::of(&sheet, Options { size, ..PLAIN });
+        let pages = paged.words();
+        let heights = pages
+            .iter()
+            .flat_map(|p| &p.2)
+            .filter(|w| w.text == "outseam");
+        heights.map(|w| w.y2 - w.y1).fold(f64::MAX, f64::min)
+    };
+    let (normal, large) = (height(Size::Normal), height(Size::Large));
+    assert!(
+        (large / normal - 18.0 / 11.0).abs() < 0.02,
+        "{normal} {large}"
+    );
+}
+
+#[test]
+fn the_same_sheet_gives_the_same_bytes() {
+    let sheet = filled::sheet(&demo::throw(NOW));
+    let made = || print(&sheet, PLAIN, &mut |_| ControlFlow::Continue(()));
+    assert_eq!(made(), made());
+}
+
+#[test]
+fn cancelling_is_prompt() {
+    let sheet = filled::sheet(&filled::throw(20, 24));
+    for at in [Progress::Gathering, Progress::Setting] {
+        let mut asked = None;
+        let begun = Instant::now();
+        let made = print(&sheet, PLAIN, &mut |now| {
+            // A while into the step.
+            if now >= at
+                && (at == Progress::Gathering || begun.elapsed() > Duration::from_millis(200))
+            {
+                asked = Some(Instant::now());
+                return ControlFlow::Break(());
+            }
+            ControlFlow::Continue(())
+        });
+        let took = asked.expect("it was asked").elapsed();
+        assert_eq!(made, Err(PrintFault::Cancelled));
+        eprintln!("cancelled while {at:?}: {took:?}");
+        assert!(took < Duration::from_millis(250), "{took:?}");
+    }
+}
+
+/// The program without a window.
+fn ask(args: &[&str]) -> (Option<i32>, String) {
+    let mut command = Command::new(lapwork());
+    command.env_remove("DISPLAY").env_remove("WAYLAND_DISPLAY");
+    let output = command.args(args).output().unwrap();
+    let said = [output.stdout, output.stderr].concat();
+    (output.status.code(), String::from_utf8(said).unwrap())
+}
+
+#[test]
+fn it_is_printed_without_a_window() {
+    let folder = tempfile::tempdir().unwrap();
+    let place = |name: &str| folder.path().join(name).to_str().unwrap().to_string();
+    let (throw, out) = (place("throw.jsonl"), place("sheet.pdf"));
+    assert_eq!(ask(&["demo", &throw]).0, Some(0));
+    let args = [
+        "sheet", &throw, "--out", &out, "--paper", "letter", "--large", "--ink", "black", "--card",
+    ];
+    let (code, said) = ask(&args);
+    assert_eq!(code, Some(0), "{said}");
+    let info = lines("pdfinfo", &[&out]);
+    assert!(info.contains("(letter)"), "{info}");
+    let kept = std::fs::read(&out).unwrap();
+    for args in [
+        &args[..],
+        &["sheet", &throw],
+        &["sheet", &throw, "--out", &place("a.pdf"), "--paper", "a3"],
+        &["sheet", &throw, "--out", &place("a.pdf"), "--ink", "red"],
+        &["sheet", &place("none"), "--out", &place("a.pdf")],
+    ] {
+        let (code, said) = ask(args);
+        assert_eq!(
+            (code, said.lines().count()),
+            (Some(2), 1),
+            "{args:?} {said}"
+        );
+    }
+    assert_eq!(
+        std::fs::read(&out).unwrap(),
+        kept,
+        "what is there is left as it is"
+    );
+    assert!(!Path::new(&place("a.pdf")).exists());
+    let metric = place("metric.pdf");
+    assert_eq!(
+        ask(&["sheet", &throw, "--metric", "--out", &metric]).0,
+        Some(0)
+    );
+    assert!(lines("pdfinfo", &[&metric]).contains("(A4)"));
+}
