@@ -107,9 +107,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
     let (mut paper, mut card, mut large) = (None, false, false);
     loop {
         use lexopt::Arg::{Long, Short, Value};
-        let next = parser
-            .next()
-            .map_err(|why| stray(words, why.to_string()))?;
+        let next = parser.next().map_err(|why| stray(words, why.to_string()))?;
         let unknown = match next {
             None => break,
             Some(Long("help") | Short('h')) => return Ok(Ask::Help),
@@ -153,7 +151,9 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
                 continue;
             }
             Some(Long("out")) => {
-                out = Some(PathBuf::from(value(&mut parser).map_err(|why| stray(words, why))?));
+                out = Some(PathBuf::from(
+                    value(&mut parser).map_err(|why| stray(words, why))?,
+                ));
                 continue;
             }
             Some(Long("card")) => {

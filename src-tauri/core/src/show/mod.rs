@@ -22,9 +22,9 @@ mod pictures;
 mod pile;
 mod plan;
 pub mod sheet;
-pub mod tables;
 mod story;
 mod story_page;
+pub mod tables;
 mod work;
 
 use crate::journal::Journal;
