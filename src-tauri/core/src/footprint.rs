@@ -37,6 +37,8 @@ pub enum Part {
     Cuts(Rect),
     /// A heap of the pile.
     Heap(u16),
+    /// How the faces are to look.
+    Wishes,
     /// The opening of the plate.
     Plate,
     /// Something to have at hand.
@@ -199,6 +201,14 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             touches.extend(rects().map(|p| Part::Cuts(*p)));
             touches
         }
+        Event::Turned { pieces } => {
+            needs.push(Part::Plan);
+            let mut touches = places(pieces.iter().map(|(piece, _)| piece));
+            touches.extend(pieces.iter().map(|(piece, _)| Part::Cuts(*piece)));
+            touches
+        }
+        Event::Flipped { pieces } | Event::Pinned { pieces, .. } => places(pieces),
+        Event::Wished { .. } => vec![Part::Wishes],
         Event::SetAside { pieces } => {
             needs.push(Part::Plan);
             let mut touches = places(pieces);

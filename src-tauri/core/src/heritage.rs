@@ -102,6 +102,7 @@ pub fn faces(old: &Throw, plan: &Plan, prints: &[Print], denims: &[Denim]) -> Ve
                 back: take(cover.back),
                 denim: denim(cover.denim),
                 wrong_side_up: cover.wrong_side_up,
+                crosswise: false,
             }
         })
         .collect()

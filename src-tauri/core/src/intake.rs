@@ -231,19 +231,32 @@ fn bounded(event: &Event) -> bool {
             pieces.len() <= LONGEST_LIST && pieces.iter().all(|(p, l)| place(*p) && real(*l))
         }
         Event::Moved { moves } => {
+            let small = |p: Rect| place(p) && p.count() <= 4;
+            // Each square once on either side.
             let ends = |end: fn(&(Rect, Rect)) -> Rect| {
-                let mut ends: Vec<Rect> = moves.iter().map(end).collect();
+                let mut ends: Vec<Rect> = moves.iter().flat_map(|m| end(m).squares()).collect();
                 ends.sort();
                 ends
             };
-            let (from, to) = (ends(|m| m.0), ends(|m| m.1));
-            moves.len() <= LONGEST_LIST
-                && from == to
-                && from.windows(2).all(|w| w[0] != w[1])
-                && moves
-                    .iter()
-                    .all(|(from, to)| place(*from) && (from.rows, from.cols) == (to.rows, to.cols))
+            let fit = |(from, to): &(Rect, Rect)| {
+                small(*from) && small(*to) && (from.rows, from.cols) == (to.rows, to.cols)
+            };
+            moves.len() <= LONGEST_LIST && moves.iter().all(fit) && {
+                let (from, to) = (ends(|m| m.0), ends(|m| m.1));
+                from == to && from.windows(2).all(|w| w[0] != w[1])
+            }
         }
+        Event::Turned { pieces } => {
+            let fit = |(piece, quarters): &(Rect, u8)| {
+                place(*piece)
+                    && piece.count() <= 4
+                    && (1..4).contains(quarters)
+                    && (quarters % 2 == 0 || piece.rows == piece.cols)
+            };
+            pieces.len() <= LONGEST_LIST && pieces.iter().all(fit)
+        }
+        Event::Flipped { pieces } | Event::Pinned { pieces, .. } => list(pieces),
+        Event::Wished { wishes } => wishes.front <= MANY && wishes.back <= MANY,
         Event::WholeMeasured { width, height } => real(*width) && real(*height),
         Event::SquaredUp { pieces } => {
             pieces.len() <= LONGEST_LIST
@@ -304,6 +317,7 @@ fn known(throw: &Throw, event: &Event) -> bool {
         | Event::WholeMeasured { .. }
         | Event::ScrapTried { .. }
         | Event::PlateMeasured { .. }
+        | Event::Wished { .. }
         | Event::Noted { .. }
         | Event::Pictured { .. } => true,
         Event::Unpictured { photo } => throw.photos.iter().any(|p| p.id == *photo),
@@ -329,8 +343,14 @@ fn known(throw: &Throw, event: &Event) -> bool {
         }
         Event::Unpicked { pieces } => pieces.iter().all(|(piece, _)| joined(piece)),
         Event::Moved { moves } => {
-            let blocks = throw.assembly().blocks();
-            moves.iter().all(|(from, _)| blocks.contains(from))
+            let loose = |piece: &Rect| crate::arrange::is_loose(throw, *piece);
+            moves
+                .iter()
+                .all(|(from, to)| there(from) && there(to) && loose(from))
+        }
+        Event::Turned { pieces } => pieces.iter().all(|(piece, _)| there(piece)),
+        Event::Flipped { pieces } | Event::Pinned { pieces, .. } => {
+            pieces.iter().all(|p| p.is_square() && there(p))
         }
         Event::SquaredUp { pieces } => pieces
             .iter()
@@ -364,6 +384,7 @@ fn ready(throw: &Throw, event: &Event) -> bool {
         }
         Event::Spoilt { piece, .. } => throw.has(*piece, Task::Cut),
         Event::Unpicked { pieces } => pieces.iter().all(|(p, _)| throw.begun(*p)),
+        Event::Flipped { pieces } => pieces.iter().all(|p| !throw.is_joined(*p)),
         Event::WholeMeasured { .. } => {
             let whole = throw.assembly().whole();
             throw.assembly().join(whole).is_none() || throw.has(whole, Task::Stitch)
@@ -383,6 +404,9 @@ fn ready(throw: &Throw, event: &Event) -> bool {
         | Event::Outlined { .. }
         | Event::Patched { .. }
         | Event::Moved { .. }
+        | Event::Turned { .. }
+        | Event::Pinned { .. }
+        | Event::Wished { .. }
         | Event::SetAside { .. }
         | Event::HeapSet { .. }
         | Event::HeapTaken { .. }

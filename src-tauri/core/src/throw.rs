@@ -516,7 +516,9 @@ fn touched(event: &Event) -> Touched {
         | Event::ScrapTried { .. }
         | Event::PlateMeasured { .. }
         | Event::Gathered { .. }
-        | Event::Noted { .. } => Touched::Nothing,
+        | Event::Noted { .. }
+        | Event::Pictured { .. }
+        | Event::Unpictured { .. } => Touched::Nothing,
         Event::Begun { .. }
         | Event::PlanChanged { .. }
         | Event::LapsMarked { .. }

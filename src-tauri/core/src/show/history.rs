@@ -20,7 +20,6 @@ pub(super) fn history(journal: &Journal, most: u32, lens: Lens<'_>) -> HistoryVi
 
 /// The newest entries, `most` at most, newest first.
 pub(super) fn rows(journal: &Journal, most: usize, lens: Lens<'_>) -> Vec<HistoryRow> {
-    let throw = journal.throw();
     let entries = journal.entries().rev().take(most);
     entries
         .map(|(e, stands)| HistoryRow {

@@ -1043,7 +1043,7 @@ fn changes(journal: &Journal, lens: Lens<'_>, told: &dyn Fn(Time) -> String) -> 
             (!said.is_empty()).then(|| Entry {
                 day: told(entry.at),
                 piece: String::new(),
-                text: said.join("; "),
+                text: lens.words.list("list-long", said),
             })
         })
         .take(MOST_CHANGES)

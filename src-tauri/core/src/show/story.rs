@@ -9,10 +9,10 @@
 //! hour's work past midnight may be told with the day beside it where the clocks have
 //! changed since.
 
-use super::work::tier;
 use super::{Lens, head, history, names};
 use crate::assembly::{Kind, Rect};
 use crate::journal::{Entry, Journal, What};
+use crate::standing::tier;
 use crate::tasks::Task;
 use crate::throw::{Event, Throw, Time};
 use crate::view::{Story, StoryDay, StoryItem, StorySort, StoryView};
@@ -196,6 +196,10 @@ impl Day {
             | Event::Outlined { .. }
             | Event::LapsMarked { .. }
             | Event::Moved { .. }
+            | Event::Turned { .. }
+            | Event::Flipped { .. }
+            | Event::Pinned { .. }
+            | Event::Wished { .. }
             | Event::HeapSet { .. }
             | Event::HeapTaken { .. }
             | Event::PlateMeasured { .. }
@@ -239,7 +243,13 @@ impl Day {
                 month = month,
                 year = date.year().to_string()
             ),
-            made: (!made.is_empty()).then(|| say!(lens, "story-made", list = made.join("; "))),
+            made: (!made.is_empty()).then(|| {
+                say!(
+                    lens,
+                    "story-made",
+                    list = lens.words.list("list-long", made)
+                )
+            }),
             items: self.items,
         }
     }
