@@ -30,7 +30,7 @@ use lapwork_core::view::{
     PlanDraft, PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take, Taken, Tend,
     Tended, View,
 };
-use lapwork_core::words::{Arg, Words};
+use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
 use lapwork_core::{deed::Refusal, demo};
 use lapwork_sheet::PrintFault;
 use serde::Serialize;
@@ -46,6 +46,8 @@ const TEXT_SIZES: std::ops::RangeInclusive<u16> = 100..=200;
 pub struct Desk {
     store: Store,
     words: Words,
+    /// The language where none is chosen.
+    system: &'static Language,
     prefs: Prefs,
     /// What was wrong with the settings file.
     unsettled: Option<Problem>,
@@ -63,14 +65,22 @@ impl Desk {
     /// The desk for a data folder. It can be looked at even if the folder cannot be
     /// written; [`Desk::hello`] says so.
     pub fn new(store: Store) -> Desk {
-        let words = Words::english();
+        Desk::speaking(store, &LANGUAGES[0])
+    }
+
+    /// A desk that speaks the `system`'s language where none is chosen.
+    pub fn speaking(store: Store, system: &'static Language) -> Desk {
         let (prefs, unsettled) = match store.settings() {
             Ok(prefs) => (tidy(prefs), None),
-            Err(trouble) => (Prefs::default(), Some(told(&words, &trouble))),
+            Err(trouble) => {
+                let words = Words::of(system.code);
+                (Prefs::default(), Some(told(&words, &trouble)))
+            }
         };
         Desk {
             store,
-            words,
+            words: words_for(&prefs, system),
+            system,
             prefs,
             unsettled,
             open: BTreeMap::new(),
@@ -78,6 +88,11 @@ impl Desk {
             brought: None,
             dropped: None,
         }
+    }
+
+    /// A sentence of the shell's, in the language that is spoken.
+    pub fn say(&self, key: &str) -> String {
+        self.words.say(key, &[])
     }
 
     /// Forget every throw read so far; the disk is asked again.
@@ -121,10 +136,13 @@ impl Desk {
         let lens = self.lens(now);
         Hello {
             words: self.words.window(),
-            prefs: self.prefs,
+            prefs: self.prefs.clone(),
+            language: self.words.language().code.to_string(),
+            point: self.words.language().point.to_string(),
+            languages: words::languages(),
             draft: show::draft_of(&Plan::default(), lens),
-            prints: demo::prints(),
-            denims: demo::denims(),
+            prints: demo::prints_in(&self.words),
+            denims: demo::denims_in(&self.words),
             version: env!("CARGO_PKG_VERSION").to_string(),
             folder: self.store.folder().display().to_string(),
             problem: match claimed {
@@ -600,7 +618,10 @@ impl Desk {
                 let journal = self.begun_after(id, action, now)?;
                 Some(self.keep(&journal, now))
             }
-            Tend::Demo => Some(self.keep(&demo::throw(now).named(&fresh_name()), now)),
+            Tend::Demo => {
+                let demo = demo::throw_in(&self.words, now).named(&fresh_name());
+                Some(self.keep(&demo, now))
+            }
             Tend::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
             Tend::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
             Tend::Erase { id } => ThrowId::parse(id)
@@ -681,6 +702,7 @@ impl Desk {
             .and_then(|()| self.store.keep_settings(&prefs))
             .map_err(|trouble| self.told(&trouble));
         kept?;
+        self.words = words_for(&prefs, self.system);
         self.prefs = prefs;
         self.unsettled = None;
         Ok(self.hello(now))
@@ -700,6 +722,12 @@ fn tidy(prefs: Prefs) -> Prefs {
         text: prefs.text.clamp(*TEXT_SIZES.start(), *TEXT_SIZES.end()),
         ..prefs
     }
+}
+
+/// The words of the chosen language; of the system's where none is chosen or it is not known.
+fn words_for(prefs: &Prefs, system: &'static Language) -> Words {
+    let chosen = prefs.language.as_deref().and_then(words::language);
+    Words::of(chosen.unwrap_or(system).code)
 }
 
 fn name(path: &Path) -> Arg {
@@ -1266,6 +1294,32 @@ mod tests {
         let copies = beside(&file);
         assert_eq!(copies.len(), 1);
         assert_eq!(fs::read(&copies[0]).unwrap(), kept);
+    }
+
+    #[test]
+    fn the_chosen_language_is_spoken_else_the_systems() {
+        let german = words::language("de_AT.UTF-8").unwrap();
+        let folder = tempfile::tempdir().unwrap();
+        let store = || Store::at(folder.path().to_path_buf());
+        let mut desk = Desk::speaking(store(), german);
+        let hello = desk.hello(0);
+        assert_eq!((hello.language.as_str(), hello.point.as_str()), ("de", ","));
+        assert_eq!(hello.words["ui-back"], "Zurück");
+        assert_eq!(hello.languages.len(), LANGUAGES.len());
+        let prefs = |language: &str| Prefs {
+            language: Some(language.into()),
+            ..Prefs::default()
+        };
+        let hello = desk.set_prefs(prefs("en"), 0).unwrap();
+        assert_eq!((hello.language.as_str(), hello.point.as_str()), ("en", "."));
+        assert_eq!(hello.words["ui-back"], "Back");
+        drop(desk);
+        assert_eq!(Desk::speaking(store(), german).hello(0).language, "en");
+        // A language of a newer Lapwork is kept, and the system's spoken meanwhile.
+        let mut desk = Desk::speaking(store(), german);
+        let hello = desk.set_prefs(prefs("tlh"), 0).unwrap();
+        assert_eq!(hello.language, "de");
+        assert_eq!(hello.prefs.language.as_deref(), Some("tlh"));
     }
 
     #[test]

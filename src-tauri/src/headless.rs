@@ -19,7 +19,7 @@ use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{Look, PrintOrder, PrintPaper, Problem, View};
-use lapwork_core::words::Words;
+use lapwork_core::words::{self, Words};
 use std::ffi::OsString;
 use std::io::{self, Write};
 use std::ops::ControlFlow;
@@ -70,9 +70,9 @@ impl From<io::Error> for Failure {
 pub fn answer(args: impl IntoIterator<Item = OsString>, now: Time) -> Option<ExitCode> {
     let mut args = args.into_iter().peekable();
     args.peek()?;
-    let words = Words::english();
+    let mut words = crate::system_words();
     let mut out = io::stdout().lock();
-    let done = read(args, &words).and_then(|ask| reply(&ask, &words, now, &mut out));
+    let done = read(args, &mut words).and_then(|ask| reply(&ask, &words, now, &mut out));
     Some(match done {
         Ok(code) => code,
         Err(Failure::Told(line)) => {
@@ -94,10 +94,12 @@ pub fn answer_arguments() -> Option<ExitCode> {
     answer(std::env::args_os().skip(1), crate::now())
 }
 
-fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, Failure> {
+/// What is asked for; `words` become those of the language asked for.
+fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<Ask, Failure> {
     let misused = |problem: Problem| Failure::Told(one_line(&problem));
-    let stray =
-        |argument: String| misused(words.problem("arguments", &[("argument", argument.into())]));
+    let stray = |words: &Words, argument: String| {
+        misused(words.problem("arguments", &[("argument", argument.into())]))
+    };
     let mut parser = lexopt::Parser::from_args(args);
     let (mut command, mut path, mut which) = (None, None, None);
     let (mut metric, mut style) = (false, Style::Colour);
@@ -105,7 +107,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
     let (mut paper, mut card, mut large) = (None, false, false);
     loop {
         use lexopt::Arg::{Long, Short, Value};
-        let next = parser.next().map_err(|why| stray(why.to_string()))?;
+        let next = parser.next().map_err(|why| stray(words, why.to_string()))?;
         let unknown = match next {
             None => break,
             Some(Long("help") | Short('h')) => return Ok(Ask::Help),
@@ -114,13 +116,24 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
                 metric = true;
                 continue;
             }
+            Some(Long("language")) => {
+                let named = parser
+                    .value()
+                    .map_err(|why| stray(words, why.to_string()))?;
+                let named = named.to_string_lossy();
+                match words::language(&named) {
+                    Some(language) => *words = Words::of(language.code),
+                    None => return Err(misused(no_language(&named, words))),
+                }
+                continue;
+            }
             // A sheet says which ink; a drawing has no choice.
             Some(Long("ink")) if command.as_deref() == Some("sheet") => {
                 style = one_of(
                     &mut parser,
                     &[("black", Style::Ink), ("colour", Style::Colour)],
                 )
-                .map_err(stray)?;
+                .map_err(|why| stray(words, why))?;
                 continue;
             }
             Some(Long("ink")) => {
@@ -129,16 +142,18 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
             }
             Some(Long("keep")) => {
                 let sides = [("first", Side::First), ("second", Side::Second)];
-                keep = Some(one_of(&mut parser, &sides).map_err(stray)?);
+                keep = Some(one_of(&mut parser, &sides).map_err(|why| stray(words, why))?);
                 continue;
             }
             Some(Long("paper")) => {
                 let papers = [("a4", PrintPaper::A4), ("letter", PrintPaper::Letter)];
-                paper = Some(one_of(&mut parser, &papers).map_err(stray)?);
+                paper = Some(one_of(&mut parser, &papers).map_err(|why| stray(words, why))?);
                 continue;
             }
             Some(Long("out")) => {
-                out = Some(PathBuf::from(value(&mut parser).map_err(stray)?));
+                out = Some(PathBuf::from(
+                    value(&mut parser).map_err(|why| stray(words, why))?,
+                ));
                 continue;
             }
             Some(Long("card")) => {
@@ -172,7 +187,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &Words) -> Result<Ask, 
             Some(Long(name)) => format!("--{name}"),
             Some(Short(name)) => format!("-{name}"),
         };
-        return Err(stray(unknown));
+        return Err(stray(words, unknown));
     }
     let command = command.unwrap_or_default();
     let system = if metric { System::Metric } else { System::Inch };
@@ -317,7 +332,7 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             )?;
         }
         Ask::Demo(path) => {
-            let written = store::write_throw(path, &demo::throw(now))
+            let written = store::write_throw(path, &demo::throw_in(words, now))
                 .map_err(|trouble| failed(path, &trouble, words))?;
             let file = written.display().to_string();
             writeln!(
@@ -391,6 +406,13 @@ fn failed(path: &Path, trouble: &Trouble, words: &Words) -> Failure {
         trouble => told(words, trouble),
     };
     Failure::Told(format!("{}: {}", path.display(), one_line(&problem)))
+}
+
+fn no_language(named: &str, words: &Words) -> Problem {
+    let codes = words::LANGUAGES.iter().map(|l| l.code.to_string());
+    let languages = words.list("list-short", codes);
+    let args = [("language", named.into()), ("languages", languages.into())];
+    words.problem("no-language", &args)
 }
 
 fn one_line(problem: &Problem) -> String {

@@ -8,6 +8,7 @@
 //! `lapwork-core`; all words are in its word files.
 
 use lapwork_core::throw::Time;
+use lapwork_core::words::{self, Words};
 use std::time::{SystemTime, UNIX_EPOCH};
 
 pub mod arranging;
@@ -26,6 +27,12 @@ pub use window::run;
 fn milliseconds(moment: SystemTime) -> Time {
     let since = moment.duration_since(UNIX_EPOCH).unwrap_or_default();
     Time::try_from(since.as_millis()).unwrap_or(Time::MAX)
+}
+
+/// The words of the first of the system's languages that is spoken here; else English.
+fn system_words() -> Words {
+    let known = sys_locale::get_locales().find(|tag| words::language(tag).is_some());
+    Words::of(known.as_deref().unwrap_or_default())
 }
 
 /// Now.

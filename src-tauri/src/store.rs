@@ -1058,6 +1058,11 @@ mod tests {
         };
         store.keep_settings(&prefs).unwrap();
         assert_eq!(store.settings().unwrap(), prefs);
+        // Settings from before a language could be chosen.
+        let old = r#"{"ruler":{"system":"metric","fraction":"eighth","metric":"cm"},"text":125,"theme":"dark"}"#;
+        fs::write(folder.path().join("settings.json"), old).unwrap();
+        let read = store.settings().unwrap();
+        assert_eq!((read.text, read.language), (125, None));
         fs::write(folder.path().join("settings.json"), "{").unwrap();
         assert!(matches!(store.settings(), Err(Trouble::Settings { .. })));
     }

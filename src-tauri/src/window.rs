@@ -8,16 +8,15 @@
 use crate::arranging::Arranging;
 use crate::desk::Desk;
 use crate::handing;
-use crate::now;
 use crate::photos;
 use crate::printing::Press;
 use crate::store::{Store, Trouble};
+use crate::{now, system_words};
 use lapwork_core::view::{
     AgainView, Arrange, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts,
     Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView, Take, Taken, Tend,
     Tended, View,
 };
-use lapwork_core::words::Words;
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use tauri::http::{Request, Response};
@@ -158,7 +157,7 @@ fn photo(
         let mut fallen = fallen.0.lock().unwrap_or_else(PoisonError::into_inner);
         fallen.take().map(Some).ok_or(Trouble::NoPhoto)
     } else {
-        handing::fetch_photo(&app, &Words::english().say("shell-photos", &[]))
+        handing::fetch_photo(&app, &desk(&shared).say("shell-photos"))
     };
     let taken = match found {
         Ok(None) => return Ok(None),
@@ -284,7 +283,7 @@ fn give_up(problem: &Problem) -> ! {
 /// Open the window, and return when it is closed.
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn run() {
-    let words = Words::english();
+    let words = system_words();
     if !screen() {
         give_up(&words.problem("no-screen", &[]));
     }
@@ -303,10 +302,13 @@ pub fn run() {
         })
         .setup(|app| {
             let Some(folder) = folder(app) else {
-                give_up(&Words::english().problem("no-home", &[]));
+                give_up(&system_words().problem("no-home", &[]));
             };
+            app.manage(Mutex::new(Desk::speaking(
+                Store::at(folder),
+                system_words().language(),
+            )));
             app.manage(Fallen::default());
-            app.manage(Mutex::new(Desk::new(Store::at(folder))));
             app.manage(Press::default());
             app.manage(Mutex::new(Arranging::default()));
             for window in &app.config().app.windows {

@@ -123,6 +123,7 @@ impl Window {
                 .args(["--native-port", &native.to_string()])
                 .env("DISPLAY", &self.display)
                 .env("LAPWORK_DATA", &self.data)
+                .env("LANGUAGE", "en")
                 .env("XDG_DATA_HOME", self.home.path())
                 .env("XDG_CACHE_HOME", self.home.path())
                 .env("XDG_CONFIG_HOME", self.home.path())

@@ -10,6 +10,7 @@ use std::process::{Command, Output};
 fn ask(args: &[&str]) -> Output {
     let mut command = Command::new(lapwork());
     command.env_remove("DISPLAY").env_remove("WAYLAND_DISPLAY");
+    command.env("LANGUAGE", "en");
     command.args(args).output().unwrap()
 }
 

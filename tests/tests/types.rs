@@ -153,6 +153,7 @@ fn declared() -> String {
         view::Look,
         view::View,
         view::Prefs,
+        view::LanguageName,
         view::Theme,
         view::ShelfView,
         view::Hello,

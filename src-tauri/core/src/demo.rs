@@ -17,20 +17,26 @@ use crate::plan::Plan;
 use crate::scraps::{Scrap, Verdict};
 use crate::tasks::Task;
 use crate::throw::{Mishap, Time};
+use crate::words::Words;
 
 const MINUTE: Time = 60_000;
 const DAY: Time = 24 * 60 * MINUTE;
 
-/// The fabrics a new throw begins with, to be renamed.
+/// The fabrics a new throw begins with, to be renamed; in English.
 pub fn prints() -> Vec<Print> {
+    prints_in(&Words::english())
+}
+
+/// The fabrics a new throw begins with, to be renamed.
+pub fn prints_in(words: &Words) -> Vec<Print> {
     [
-        ("Rosehip", "#b8442f", Texture::Dot),
-        ("Barley", "#d9a441", Texture::Stripe),
-        ("Moss", "#6b7f3f", Texture::Sprig),
-        ("Harbour", "#2f7f86", Texture::Check),
+        (say!(words, "demo-fabric-1"), "#b8442f", Texture::Dot),
+        (say!(words, "demo-fabric-2"), "#d9a441", Texture::Stripe),
+        (say!(words, "demo-fabric-3"), "#6b7f3f", Texture::Sprig),
+        (say!(words, "demo-fabric-4"), "#2f7f86", Texture::Check),
     ]
     .map(|(name, colour, texture)| Print {
-        name: name.into(),
+        name,
         colour: colour.into(),
         texture,
         stock: None,
@@ -38,14 +44,22 @@ pub fn prints() -> Vec<Print> {
     .into()
 }
 
-/// The denims a new throw begins with.
+/// The denims a new throw begins with; in English.
 pub fn denims() -> Vec<Denim> {
-    [("Dark jeans", "#2c3e5c"), ("Faded jeans", "#7d95b3")]
-        .map(|(name, colour)| Denim {
-            name: name.into(),
-            colour: colour.into(),
-        })
-        .into()
+    denims_in(&Words::english())
+}
+
+/// The denims a new throw begins with.
+pub fn denims_in(words: &Words) -> Vec<Denim> {
+    [
+        (say!(words, "demo-denim-1"), "#2c3e5c"),
+        (say!(words, "demo-denim-2"), "#7d95b3"),
+    ]
+    .map(|(name, colour)| Denim {
+        name,
+        colour: colour.into(),
+    })
+    .into()
 }
 
 /// Puts actions into a journal, one after another, some minutes apart.
@@ -92,20 +106,25 @@ impl Maker {
     }
 }
 
-/// The demo throw, as if worked on until `now`.
+/// The demo throw, as if worked on until `now`; its names are English.
+pub fn throw(now: Time) -> Journal {
+    throw_in(&Words::english(), now)
+}
+
+/// The demo throw, as if worked on until `now` by someone of that language.
 ///
 /// # Panics
 /// Never: its plan is the default one, which can be made.
-pub fn throw(now: Time) -> Journal {
-    let mut prints = prints();
+pub fn throw_in(words: &Words, now: Time) -> Journal {
+    let mut prints = prints_in(words);
     for (print, stock) in prints.iter_mut().zip([12, 10, 12, 8]) {
         print.stock = Some(stock);
     }
     let begin = Action::Begin {
-        name: "Window-seat throw".into(),
+        name: say!(words, "demo-name"),
         plan: Plan::default(),
         prints,
-        denims: denims(),
+        denims: denims_in(words),
     };
     let at = now - 3 * DAY;
     let (journal, _) = Journal::begin(&begin, at).expect("the default plan can be made");
@@ -137,14 +156,14 @@ pub fn throw(now: Time) -> Journal {
     }
     let layout = arranger.layout(maker.journal.throw());
     maker.act(6, &Action::LayOut { wishes, layout });
-    for name in ["Dark work jeans", "Faded garden jeans"] {
+    for name in [say!(words, "demo-garment-1"), say!(words, "demo-garment-2")] {
         maker.act(
             2,
             &Action::AddGarment {
                 kind: GarmentKind::MensJeans,
                 size: GarmentSize::Medium,
                 makes: Use::Denim,
-                name: name.into(),
+                name,
             },
         );
     }
@@ -166,7 +185,7 @@ pub fn throw(now: Time) -> Journal {
     maker.act(
         1,
         &Action::Note {
-            text: "Left leg of the faded pair is thin at the knee.".into(),
+            text: say!(words, "demo-note-leg"),
             piece: None,
             task: Some(Task::Cut),
             next: false,
@@ -189,7 +208,7 @@ pub fn throw(now: Time) -> Journal {
     maker.act(
         1,
         &Action::Note {
-            text: "This one stretched at the end of the seam.".into(),
+            text: say!(words, "demo-note-four"),
             piece: Some(Rect::from([0, 4, 2, 2])),
             task: Some(Task::SquareUp),
             next: false,

@@ -268,9 +268,9 @@ fn decimal(count: i64, places: u32, point: char) -> String {
 }
 
 impl Digits {
-    /// The digits and unit as print, such as `9 1/2 in` with `½` where such a
-    /// sign exists, or `241.3 mm`. `point` is the language's decimal sign.
-    pub fn print(self, point: char) -> String {
+    /// The digits alone, such as `9 1/2`, with `½` where such a sign exists, or
+    /// `241.3`. `point` is the language's decimal sign.
+    pub fn number(self, point: char) -> String {
         match self {
             Digits::Inches { whole, num, den } => {
                 let part = match (num, den) {
@@ -285,15 +285,29 @@ impl Digits {
                     (n, d) => format!("{n}/{d}"),
                 };
                 match (whole, part.as_str()) {
-                    (w, "") => format!("{w}\u{a0}in"),
-                    (0, p) => format!("{p}\u{a0}in"),
-                    (w, p) if p.contains('/') => format!("{w}\u{a0}{p}\u{a0}in"),
-                    (w, p) => format!("{w}{p}\u{a0}in"),
+                    (w, "") => w.to_string(),
+                    (0, p) => p.to_string(),
+                    (w, p) if p.contains('/') => format!("{w}\u{a0}{p}"),
+                    (w, p) => format!("{w}{p}"),
                 }
             }
-            Digits::Mm { tenths } => format!("{}\u{a0}mm", decimal(tenths, 1, point)),
-            Digits::Cm { hundredths } => format!("{}\u{a0}cm", decimal(hundredths, 2, point)),
+            Digits::Mm { tenths } => decimal(tenths, 1, point),
+            Digits::Cm { hundredths } => decimal(hundredths, 2, point),
         }
+    }
+
+    /// The unit as its sign goes round the world: `in`, `mm` or `cm`.
+    pub fn unit(self) -> &'static str {
+        match self {
+            Digits::Inches { .. } => "in",
+            Digits::Mm { .. } => "mm",
+            Digits::Cm { .. } => "cm",
+        }
+    }
+
+    /// The digits and that sign, such as `9½ in` or `241.3 mm`.
+    pub fn print(self, point: char) -> String {
+        format!("{}\u{a0}{}", self.number(point), self.unit())
     }
 }
 
@@ -319,24 +333,37 @@ pub enum ParseError {
     UnknownUnit(String),
 }
 
-/// Units that may be typed, with their nanometres.
+/// Units that may be typed in any language, with their nanometres.
 const UNITS: &[(&str, i64)] = &[
-    ("inches", NM_PER_INCH),
-    ("inch", NM_PER_INCH),
     ("in.", NM_PER_INCH),
     ("in", NM_PER_INCH),
     ("\"", NM_PER_INCH),
     ("''", NM_PER_INCH),
-    ("feet", 12 * NM_PER_INCH),
-    ("foot", 12 * NM_PER_INCH),
     ("ft", 12 * NM_PER_INCH),
-    ("yards", 36 * NM_PER_INCH),
-    ("yard", 36 * NM_PER_INCH),
     ("yd", 36 * NM_PER_INCH),
     ("mm", NM_PER_MM),
     ("cm", 10 * NM_PER_MM),
     ("m", 1000 * NM_PER_MM),
 ];
+
+/// How a language writes lengths.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Writing {
+    /// Its decimal sign.
+    pub point: char,
+    /// Its words for units, in small letters, with their nanometres; `in`, `"`, `mm` and
+    /// the like are taken everywhere.
+    pub units: Vec<(String, i64)>,
+}
+
+impl Default for Writing {
+    fn default() -> Self {
+        Writing {
+            point: '.',
+            units: Vec::new(),
+        }
+    }
+}
 
 /// Take a length as people write it.
 ///
@@ -347,6 +374,21 @@ const UNITS: &[(&str, i64)] = &[
 /// # Errors
 /// A [`ParseError`] naming what was wrong; nothing is guessed or rounded.
 pub fn parse(typed: &str, ruler: Ruler) -> Result<Length, ParseError> {
+    parse_as(typed, ruler, &Writing::default())
+}
+
+/// Take a length as people of a language write it: as [`parse`] does, with the language's
+/// own words for units (`9½ Zoll`).
+///
+/// A point and a comma are both taken as decimal signs, since keyboards and habits
+/// differ. What could be a sign for thousands is refused: a number with both, and one
+/// with exactly three digits behind, and one to three before, the sign that is not
+/// the language's own (`1,234` in English, `1.234` in German). Behind its own sign three
+/// digits are decimals.
+///
+/// # Errors
+/// A [`ParseError`], as with [`parse`].
+pub fn parse_as(typed: &str, ruler: Ruler, writing: &Writing) -> Result<Length, ParseError> {
     if typed.chars().count() > 60 {
         return Err(ParseError::NotALength);
     }
@@ -372,10 +414,13 @@ pub fn parse(typed: &str, ruler: Ruler) -> Result<Length, ParseError> {
             (System::Metric, MetricUnit::Cm) => 10 * NM_PER_MM,
         }
     } else {
-        UNITS
+        let own = writing
+            .units
             .iter()
+            .map(|(name, size)| (name.as_str(), *size));
+        own.chain(UNITS.iter().copied())
             .find(|(name, _)| *name == unit)
-            .map(|(_, size)| *size)
+            .map(|(_, size)| size)
             .ok_or_else(|| {
                 if unit.chars().any(|c| c.is_ascii_digit()) {
                     ParseError::NotALength
@@ -384,7 +429,7 @@ pub fn parse(typed: &str, ruler: Ruler) -> Result<Length, ParseError> {
                 }
             })?
     };
-    let (num, den) = rational(number)?;
+    let (num, den) = rational(number, writing.point)?;
     let scaled = num * i128::from(per_unit);
     if scaled / den > LONGEST_NM {
         return Err(ParseError::TooLong);
@@ -434,7 +479,7 @@ fn tidy(typed: &str) -> String {
 }
 
 /// `9`, `9.5`, `9,5`, `1/2`, `9 1/2` or `9-1/2` as a fraction of whole numbers.
-fn rational(number: &str) -> Result<(i128, i128), ParseError> {
+fn rational(number: &str, point: char) -> Result<(i128, i128), ParseError> {
     let whole_number = |s: &str| -> Result<i128, ParseError> {
         if s.is_empty() || s.len() > 12 || !s.bytes().all(|b| b.is_ascii_digit()) {
             return Err(ParseError::NotALength);
@@ -463,7 +508,7 @@ fn rational(number: &str) -> Result<(i128, i128), ParseError> {
         None => Ok((whole_number(number)?, 1)),
         Some((_, part)) if part.contains(['.', ',']) => Err(ParseError::Ambiguous),
         Some((front, part)) => {
-            let thousands = number.contains(',') && part.len() == 3 && front.len() <= 3;
+            let thousands = !number.contains(point) && part.len() == 3 && front.len() <= 3;
             if thousands && whole_number(front).is_ok_and(|n| n > 0) {
                 return Err(ParseError::Ambiguous);
             }
@@ -508,7 +553,6 @@ mod tests {
             "9.5\"",
             "9,5 in",
             "9 1⁄2″",
-            " 9  1/2 inches",
             "9 ½ in.",
         ] {
             check(typed, inches, Ok(inch64(9 * 64 + 32)));
@@ -521,6 +565,7 @@ mod tests {
         check("9⅜", inches, Ok(inch64(9 * 64 + 24)));
         check("0,125 in", inches, Ok(inch64(8)));
         check("2 yd", inches, Ok(inch64(72 * 64)));
+        check(" 9  1/2 in", inches, Ok(inch64(9 * 64 + 32)));
         check(".5", inches, Ok(inch64(32)));
     }
 
@@ -555,6 +600,32 @@ mod tests {
             inches,
             Err(ParseError::TooLong),
         );
+    }
+
+    #[test]
+    fn each_language_has_its_decimal_sign_and_units() {
+        let german = Writing {
+            point: ',',
+            units: vec![("zoll".into(), NM_PER_INCH)],
+        };
+        let check = |typed, want| {
+            let ruler = metric(MetricUnit::Mm);
+            assert_eq!(parse_as(typed, ruler, &german), want, "typed {typed:?}");
+        };
+        check("9½ Zoll", Ok(inch64(9 * 64 + 32)));
+        check("9 1/2 ZOLL", Ok(inch64(9 * 64 + 32)));
+        check("9,5 in", Ok(inch64(9 * 64 + 32)));
+        check("9.5\"", Ok(inch64(9 * 64 + 32)));
+        check("241,3", Ok(tenth_mm(2413)));
+        check("241.3 mm", Ok(tenth_mm(2413)));
+        check("1,234 mm", Ok(nm(1_234_000)));
+        check("1.234 mm", Err(ParseError::Ambiguous));
+        check("1.234,5 mm", Err(ParseError::Ambiguous));
+        check("0.125 in", Ok(inch64(8)));
+        check("9 pouces", Err(ParseError::UnknownUnit("pouces".into())));
+        let zoll = parse("9 Zoll", Ruler::default());
+        assert_eq!(zoll, Err(ParseError::UnknownUnit("zoll".into())));
+        assert_eq!(parse("1.234 mm", Ruler::default()), Ok(nm(1_234_000)));
     }
 
     #[test]
@@ -603,6 +674,17 @@ mod tests {
             prop_assert!(!reading.rounded);
             let text = reading.digits.print(if comma { ',' } else { '.' });
             prop_assert_eq!(parse(&text, ruler), Ok(tenth_mm(tenths)));
+        }
+
+        #[test]
+        fn three_digits_behind_the_other_sign_are_never_guessed(front in 1u32..1000, part in 0u32..1000, comma in any::<bool>()) {
+            let (own, other) = if comma { (',', '.') } else { ('.', ',') };
+            let writing = Writing { point: own, ..Writing::default() };
+            let ruler = metric(MetricUnit::Mm);
+            let typed = |sign: char| format!("{front}{sign}{part:03} mm");
+            let length = nm(i64::from(front * 1000 + part) * 1000);
+            prop_assert_eq!(parse_as(&typed(own), ruler, &writing), Ok(length));
+            prop_assert_eq!(parse_as(&typed(other), ruler, &writing), Err(ParseError::Ambiguous));
         }
 
         #[test]

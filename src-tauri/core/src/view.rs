@@ -1461,7 +1461,7 @@ pub enum View {
 }
 
 /// How the window looks and reads.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Prefs {
     /// Inches or metric, and how fine.
     pub ruler: Ruler,
@@ -1469,6 +1469,18 @@ pub struct Prefs {
     pub text: u16,
     /// Dark, light, or as the device has it.
     pub theme: Theme,
+    /// The code of the language; none for the device's own where it is spoken here.
+    #[serde(default)]
+    pub language: Option<String>,
+}
+
+/// A language to choose.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct LanguageName {
+    /// Its code.
+    pub code: String,
+    /// What it is called by those who speak it.
+    pub name: String,
 }
 
 /// Dark or light.
@@ -1489,6 +1501,7 @@ impl Default for Prefs {
             ruler: Ruler::default(),
             text: 100,
             theme: Theme::Auto,
+            language: None,
         }
     }
 }
@@ -1512,6 +1525,12 @@ pub struct Hello {
     pub words: std::collections::BTreeMap<String, String>,
     /// Preferences.
     pub prefs: Prefs,
+    /// The code of the language that is spoken.
+    pub language: String,
+    /// Its decimal sign.
+    pub point: String,
+    /// All languages, to choose from.
+    pub languages: Vec<LanguageName>,
     /// The shelf.
     pub shelf: ShelfView,
     /// A plan to begin with.

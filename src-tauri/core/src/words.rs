@@ -2,28 +2,89 @@
 //!
 //! The texts are Fluent files (`words/<language>/*.ftl`, Project Fluent syntax): one
 //! for the work, one for the window, one for the files it keeps. Nothing else in the core holds words to show.
-//! A length is put into words here too, since decimal signs and names of fractions
-//! belong to the language.
+//! A length is put into words here too, since decimal signs, units and names of fractions
+//! belong to the language, and what is shown must be taken back when typed.
+//!
+//! Promises: [`LANGUAGES`] is the only list of languages. A sentence one language lacks is
+//! said in English. Words for units are taken in every language's spelling, so that what was
+//! typed before the language was changed is still read.
 
-use crate::measure::{Digits, Length, Ruler, read};
-use crate::view::{Problem, Shown};
+use crate::measure::{Digits, Length, NM_PER_INCH, NM_PER_MM, ParseError, Ruler, Writing, read};
+use crate::view::{LanguageName, Problem, Shown};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use std::collections::BTreeMap;
 use std::sync::{Arc, LazyLock};
 use unic_langid::LanguageIdentifier;
 
-const ENGLISH_CODE: &str = "en";
-const ENGLISH: [&str; 3] = [
-    include_str!("../words/en/work.ftl"),
-    include_str!("../words/en/window.ftl"),
-    include_str!("../words/en/shell.ftl"),
+/// A language the app can speak.
+#[derive(Debug)]
+pub struct Language {
+    /// Its code (BCP 47), which picks plural rules and dates too.
+    pub code: &'static str,
+    /// What it is called by those who speak it.
+    pub name: &'static str,
+    /// Its decimal sign.
+    pub point: char,
+    /// Its words: for the work, the window, the shell.
+    pub files: [&'static str; 3],
+}
+
+macro_rules! language {
+    ($code:literal, $name:literal, $point:literal) => {
+        Language {
+            code: $code,
+            name: $name,
+            point: $point,
+            files: [
+                include_str!(concat!("../words/", $code, "/work.ftl")),
+                include_str!(concat!("../words/", $code, "/window.ftl")),
+                include_str!(concat!("../words/", $code, "/shell.ftl")),
+            ],
+        }
+    };
+}
+
+/// Every language there is; the first is spoken where no other is wished for.
+pub const LANGUAGES: &[Language] = &[
+    language!("en", "English", '.'),
+    language!("de", "Deutsch", ','),
 ];
 
+/// The language for a tag such as `de`, `de-AT` or `de_DE.UTF-8`, if there is one.
+pub fn language(tag: &str) -> Option<&'static Language> {
+    let tag = tag.split(['.', '@']).next()?.replace('_', "-");
+    let mut tag = tag.as_str();
+    loop {
+        let found = LANGUAGES.iter().find(|l| l.code.eq_ignore_ascii_case(tag));
+        match (found, tag.rsplit_once('-')) {
+            (Some(found), _) => return Some(found),
+            (None, Some((front, _))) => tag = front,
+            (None, None) => return None,
+        }
+    }
+}
+
+/// Nanometres in each unit that may be typed, by the end of its key.
+const TYPED: [(&str, i64); 6] = [
+    ("in", NM_PER_INCH),
+    ("ft", 12 * NM_PER_INCH),
+    ("yd", 36 * NM_PER_INCH),
+    ("mm", NM_PER_MM),
+    ("cm", 10 * NM_PER_MM),
+    ("m", 1000 * NM_PER_MM),
+];
+
+type Bundle = FluentBundle<FluentResource>;
+
 /// The words of one language.
+#[derive(Clone)]
 pub struct Words {
-    bundle: Arc<FluentBundle<Arc<FluentResource>>>,
-    point: char,
+    bundle: Arc<Bundle>,
+    /// English, for what this language lacks.
+    otherwise: Option<Arc<Bundle>>,
+    language: &'static Language,
+    writing: Arc<Writing>,
     doubled: bool,
 }
 
@@ -68,35 +129,46 @@ macro_rules! say {
 impl Words {
     /// The English words.
     pub fn english() -> Words {
-        let mut bundle = FluentBundle::new_concurrent(vec![
-            ENGLISH_CODE
-                .parse()
-                .unwrap_or_else(|_| LanguageIdentifier::default()),
-        ]);
-        bundle.set_use_isolating(false);
+        Words::of(LANGUAGES[0].code)
+    }
+
+    /// The words for a language tag; English where there is no such language.
+    pub fn of(tag: &str) -> Words {
         // Read once: there may be many desks in one program, as in tests.
-        static READ: LazyLock<[Arc<FluentResource>; 3]> = LazyLock::new(|| {
-            ENGLISH.map(|text| match FluentResource::try_new(text.to_string()) {
-                Ok(resource) | Err((resource, _)) => Arc::new(resource),
-            })
+        static READ: LazyLock<Vec<Words>> = LazyLock::new(|| {
+            let english = Arc::new(bundle(&LANGUAGES[0]));
+            let others = LANGUAGES[1..].iter().map(|language| Words {
+                bundle: Arc::new(bundle(language)),
+                otherwise: Some(Arc::clone(&english)),
+                language,
+                writing: Arc::new(writing(language)),
+                doubled: false,
+            });
+            let first = Words {
+                bundle: Arc::clone(&english),
+                otherwise: None,
+                language: &LANGUAGES[0],
+                writing: Arc::new(writing(&LANGUAGES[0])),
+                doubled: false,
+            };
+            std::iter::once(first).chain(others).collect()
         });
-        for resource in READ.iter() {
-            bundle.add_resource_overriding(Arc::clone(resource));
-        }
-        Words {
-            bundle: Arc::new(bundle),
-            point: '.',
-            doubled: false,
-        }
+        let wanted = language(tag).unwrap_or(&LANGUAGES[0]);
+        let found = READ.iter().find(|w| w.language.code == wanted.code);
+        found.unwrap_or(&READ[0]).clone()
+    }
+
+    /// The language these are the words of.
+    pub fn language(&self) -> &'static Language {
+        self.language
     }
 
     /// The same words, telling every measure in both systems, as on paper that others
     /// read: `9½ in (241.3 mm)`.
     pub fn doubled(&self) -> Words {
         Words {
-            bundle: Arc::clone(&self.bundle),
             doubled: true,
-            ..*self
+            ..self.clone()
         }
     }
 
@@ -105,15 +177,14 @@ impl Words {
         self.doubled
     }
 
-    /// The language, as in BCP 47.
-    pub fn language(&self) -> String {
-        let first = self.bundle.locales.first();
-        first.map_or_else(|| ENGLISH_CODE.into(), LanguageIdentifier::to_string)
-    }
-
     /// The sentence for `key`; the key itself where there is none (a test forbids it).
     pub fn say(&self, key: &str, args: &[(&str, Arg)]) -> String {
-        let Some(pattern) = self.bundle.get_message(key).and_then(|m| m.value()) else {
+        let found = |bundle: &Bundle| bundle.get_message(key).is_some_and(|m| m.value().is_some());
+        let bundle = match &self.otherwise {
+            Some(english) if !found(&self.bundle) => english,
+            _ => &self.bundle,
+        };
+        let Some(pattern) = bundle.get_message(key).and_then(|m| m.value()) else {
             return key.to_string();
         };
         let mut given = FluentArgs::new();
@@ -125,14 +196,40 @@ impl Words {
             given.set(name.to_string(), value);
         }
         let mut errors = Vec::new();
-        self.bundle
+        let said = bundle
             .format_pattern(pattern, Some(&given), &mut errors)
-            .into_owned()
+            .into_owned();
+        if cfg!(test) {
+            assert!(errors.is_empty(), "{key}: {errors:?}");
+        }
+        said
     }
 
     /// Whether there is a sentence for `key`.
     pub fn has(&self, key: &str) -> bool {
         self.bundle.has_message(key)
+    }
+
+    /// Several things said one after another; `key` puts `$next` behind `$before`.
+    pub fn list(&self, key: &str, items: impl IntoIterator<Item = String>) -> String {
+        let joined = items.into_iter().reduce(|before, next| {
+            self.say(key, &[("before", before.into()), ("next", next.into())])
+        });
+        joined.unwrap_or_default()
+    }
+
+    /// A number with so many digits behind the language's decimal sign.
+    pub fn decimal(&self, number: f64, places: usize) -> String {
+        let point = self.language.point;
+        format!("{number:.places$}").replace('.', point.encode_utf8(&mut [0; 4]))
+    }
+
+    /// Take a length as it is typed in this language.
+    ///
+    /// # Errors
+    /// A [`ParseError`], as [`crate::measure::parse`] gives.
+    pub fn parse(&self, typed: &str, ruler: Ruler) -> Result<Length, ParseError> {
+        crate::measure::parse_as(typed, ruler, &self.writing)
     }
 
     /// A problem from the one table of errors: `error-<code>` and `error-<code>-next`.
@@ -166,25 +263,22 @@ impl Words {
     /// A length as read off `ruler` alone.
     pub fn single(&self, length: Length, ruler: Ruler) -> Shown {
         let reading = read(length, ruler);
+        let unit = reading.digits.unit();
+        let number = reading.digits.number(self.language.point);
         let spoken = match reading.digits {
             Digits::Inches { whole, num: 0, .. } => say!(self, "spoken-inches", whole = whole),
-            Digits::Inches { whole: 0, num, den } => {
-                say!(self, "spoken-fraction", part = self.fraction(num, den))
-            }
             Digits::Inches { whole, num, den } => {
-                say!(
-                    self,
-                    "spoken-inches-fraction",
-                    whole = whole,
-                    part = self.fraction(num, den)
-                )
+                let part = self.fraction(whole, num, den);
+                match whole {
+                    0 => say!(self, "spoken-fraction", part = part),
+                    _ => say!(self, "spoken-inches-fraction", whole = whole, part = part),
+                }
             }
             Digits::Mm { .. } | Digits::Cm { .. } => {
-                let print = reading.digits.print(self.point);
-                let (number, unit) = print.split_once('\u{a0}').unwrap_or((&print, ""));
-                say!(self, format!("spoken-{unit}"), number = number)
+                say!(self, format!("spoken-{unit}"), number = number.as_str())
             }
         };
+        let unit = self.unit(unit);
         let sign = if reading.negative { "\u{2212}" } else { "" };
         let about = if reading.rounded { "≈\u{a0}" } else { "" };
         let spoken = if reading.negative {
@@ -193,7 +287,7 @@ impl Words {
             spoken
         };
         Shown {
-            text: format!("{about}{sign}{}", reading.digits.print(self.point)),
+            text: format!("{about}{sign}{number}\u{a0}{unit}"),
             spoken: if reading.rounded {
                 say!(self, "spoken-about", length = spoken)
             } else {
@@ -203,8 +297,13 @@ impl Words {
         }
     }
 
-    fn fraction(&self, num: i64, den: i64) -> String {
-        say!(self, format!("spoken-part-{den}"), num = num)
+    /// The short name of a unit: `in`, `mm` or `cm` in this language.
+    pub fn unit(&self, unit: &str) -> String {
+        self.say(&format!("ui-unit-{unit}"), &[])
+    }
+
+    fn fraction(&self, whole: i64, num: i64, den: i64) -> String {
+        say!(self, format!("spoken-part-{den}"), num = num, whole = whole)
     }
 
     /// The words of the window, by key.
@@ -216,9 +315,57 @@ impl Words {
     }
 }
 
+/// All languages, to choose from.
+pub fn languages() -> Vec<LanguageName> {
+    let name = |l: &Language| LanguageName {
+        code: l.code.to_string(),
+        name: l.name.to_string(),
+    };
+    LANGUAGES.iter().map(name).collect()
+}
+
+fn bundle(language: &Language) -> Bundle {
+    let code = language.code.parse();
+    let code = code.unwrap_or_else(|_| LanguageIdentifier::default());
+    let mut bundle = FluentBundle::new_concurrent(vec![code]);
+    bundle.set_use_isolating(false);
+    for text in language.files {
+        let resource = match FluentResource::try_new(text.to_string()) {
+            Ok(resource) | Err((resource, _)) => resource,
+        };
+        bundle.add_resource_overriding(resource);
+    }
+    bundle
+}
+
+fn writing(language: &'static Language) -> Writing {
+    Writing {
+        point: language.point,
+        units: units(language),
+    }
+}
+
+/// Words for units that may be typed: this language's first, then those of all others.
+fn units(own: &'static Language) -> Vec<(String, i64)> {
+    let others = LANGUAGES.iter().filter(|l| !std::ptr::eq(*l, own));
+    let mut out = Vec::new();
+    for language in std::iter::once(own).chain(others) {
+        for (unit, size) in TYPED {
+            for key in [format!("unit-typed-{unit} ="), format!("ui-unit-{unit} =")] {
+                let lines = language.files.iter().flat_map(|text| text.lines());
+                let names = lines.filter_map(|line| line.strip_prefix(&key));
+                for name in names.flat_map(|names| names.split(',')) {
+                    out.push((name.trim().to_lowercase(), size));
+                }
+            }
+        }
+    }
+    out
+}
+
 /// The keys of the window's own words, in order.
 pub fn window_keys() -> Vec<String> {
-    let mut keys: Vec<String> = ENGLISH[1]
+    let mut keys: Vec<String> = LANGUAGES[0].files[1]
         .lines()
         .filter_map(|line| line.split_once(" =").map(|(key, _)| key))
         .filter(|key| key.starts_with("ui-"))
@@ -227,3 +374,6 @@ pub fn window_keys() -> Vec<String> {
     keys.sort();
     keys
 }
+
+#[cfg(test)]
+mod tests;

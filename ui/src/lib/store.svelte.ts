@@ -194,7 +194,8 @@ class Store {
   }
 
   private take(hello: Hello) {
-    setWords(hello.words);
+    setWords(hello.words, hello.language, hello.point);
+    document.documentElement.lang = hello.language;
     this.hello = hello;
     this.prefs = hello.prefs;
     this.shelf = hello.shelf;
@@ -546,15 +547,18 @@ class Store {
 
   async setPrefs(prefs: Prefs) {
     const before = this.prefs;
-    const ruler = before !== null && JSON.stringify(before.ruler) !== JSON.stringify(prefs.ruler);
-    if (ruler) await this.beforeRuler?.();
+    const same = (a: Prefs, b: Prefs) =>
+      a.language === b.language && JSON.stringify(a.ruler) === JSON.stringify(b.ruler);
+    // Lengths are written another way with another ruler, and in another language.
+    const anew = before !== null && !same(before, prefs);
+    if (anew) await this.beforeRuler?.();
     try {
       this.take(await ipc.setPrefs(prefs));
     } catch (thrown) {
       this.fail(thrown);
       return;
     }
-    if (ruler) {
+    if (anew) {
       if (this.afterRuler) await this.afterRuler();
       else await this.again();
     }

@@ -1,8 +1,9 @@
 // What is typed into fields, before the core has read it.
 
 import type { PlanDraft, Ruler } from './types';
+import { t } from './words.svelte';
 
-/** The short name of the unit a bare number is read in. */
+/** The sign of the unit a bare number is read in. */
 export function unit(ruler: Ruler): 'in' | 'mm' | 'cm' {
   return ruler.system === 'inch' ? 'in' : ruler.metric;
 }
@@ -10,7 +11,8 @@ export function unit(ruler: Ruler): 'in' | 'mm' | 'cm' {
 /** A bare number with its unit written out, so that changing the ruler cannot change it. */
 export function spelledOut(text: string, ruler: Ruler): string {
   const bare = text.trim();
-  return bare === '' || /[a-z"'′″”’]/i.test(bare) ? text : `${bare} ${unit(ruler)}`;
+  const written = bare === '' || /[\p{L}"'′″”’]/u.test(bare);
+  return written ? text : `${bare} ${t(`ui-unit-${unit(ruler)}`)}`;
 }
 
 const MEASURES = [

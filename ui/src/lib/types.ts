@@ -2636,7 +2636,21 @@ text: number,
 /**
  * Dark, light, or as the device has it.
  */
-theme: Theme, };
+theme: Theme, 
+/**
+ * The code of the language; none for the device's own where it is spoken here.
+ */
+language: string | null, };
+
+export type LanguageName = { 
+/**
+ * Its code.
+ */
+code: string, 
+/**
+ * What it is called by those who speak it.
+ */
+name: string, };
 
 export type Theme = "auto" | "light" | "dark";
 
@@ -2663,6 +2677,18 @@ words: Record<WordKey, string>,
  * Preferences.
  */
 prefs: Prefs, 
+/**
+ * The code of the language that is spoken.
+ */
+language: string, 
+/**
+ * Its decimal sign.
+ */
+point: string, 
+/**
+ * All languages, to choose from.
+ */
+languages: Array<LanguageName>, 
 /**
  * The shelf.
  */
@@ -2895,6 +2921,8 @@ export type WordKey =
   | "ui-key"
   | "ui-keypad"
   | "ui-labelling"
+  | "ui-language"
+  | "ui-language-device"
   | "ui-lap"
   | "ui-lapped"
   | "ui-lapped-hint"
@@ -3078,6 +3106,9 @@ export type WordKey =
   | "ui-twin-width"
   | "ui-undo"
   | "ui-undone"
+  | "ui-unit-cm"
+  | "ui-unit-in"
+  | "ui-unit-mm"
   | "ui-units"
   | "ui-units-legend"
   | "ui-unpin"

@@ -33,10 +33,11 @@ pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, lens: Lens<'_>) -> 
                 piece,
                 label: names::square(piece),
                 stage,
-                spoken: format!(
-                    "{}: {}",
-                    names::spoken(throw, piece, lens),
-                    stage_name(stage)
+                spoken: say!(
+                    lens,
+                    "told",
+                    what = names::spoken(throw, piece, lens),
+                    how = stage_name(stage)
                 ),
             }
         })
@@ -70,7 +71,10 @@ pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, lens: Lens<'_>) -> 
     }
     let losses: Vec<String> = losses
         .into_iter()
-        .map(|(why, n)| format!("{n} × {}", lens.say(&format!("mishap-{why}"), &[])))
+        .map(|(why, n)| {
+            let what = lens.say(&format!("mishap-{why}"), &[]);
+            say!(lens, "times", n = n, what = what)
+        })
         .collect();
     BenchView {
         head: head(journal, lens),
@@ -82,7 +86,7 @@ pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, lens: Lens<'_>) -> 
         spares: throw.spares,
         losses: match losses.is_empty() {
             true => say!(lens, "losses-none"),
-            false => say!(lens, "losses", list = losses.join(", ")),
+            false => say!(lens, "losses", list = lens.words.list("list-short", losses)),
         },
         chosen,
     }

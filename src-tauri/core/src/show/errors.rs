@@ -170,8 +170,8 @@ pub(super) fn piece_fault(fault: PieceFault, lens: Lens<'_>) -> Problem {
 pub(super) fn typed(error: &ParseError, lens: Lens<'_>) -> Problem {
     let system = lens.ruler.system;
     let example = match system {
-        crate::measure::System::Inch => "9 1/2 in",
-        crate::measure::System::Metric => "241 mm",
+        crate::measure::System::Inch => say!(lens, "example-inch"),
+        crate::measure::System::Metric => say!(lens, "example-metric"),
     };
     let mut args: Vec<(&str, Arg)> = vec![("example", example.into())];
     let code = match error {

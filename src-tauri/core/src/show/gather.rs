@@ -8,7 +8,7 @@ use crate::cloth::{
 use crate::deed::{Action, decide, used};
 use crate::faces::layers;
 use crate::journal::Journal;
-use crate::measure::{Length, ParseError, in_nm, nm, parse, zero};
+use crate::measure::{Length, ParseError, in_nm, nm, zero};
 use crate::pile::{Use, how};
 use crate::plan::{Plan, Stitch, fringe};
 use crate::scraps::{Scrap, Verdict, widest_stitch};
@@ -41,7 +41,7 @@ fn covers(throw: &Throw) -> u32 {
 /// A long length for people: metres or yards, to a tenth, upwards.
 fn long(length: Length, lens: Lens<'_>) -> String {
     let metres = crate::measure::in_mm(length) / 1000.0;
-    let up = |n: f64| format!("{:.1}", (n * 10.0).ceil() / 10.0);
+    let up = |n: f64| lens.words.decimal((n * 10.0).ceil() / 10.0, 1);
     lens.either(
         say!(lens, "yards", n = up(metres / 0.9144)),
         say!(lens, "metres", n = up(metres)),
@@ -201,7 +201,7 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         let mut lines = vec![say!(
             lens,
             "item-thread-needles",
-            n = thread.needles,
+            needles = thread.needles,
             each = long(thread.needle, lens),
             spools = thread.spools
         )];
@@ -255,8 +255,8 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
     let weight = mass(p, covered, &denim, &cotton);
     let kg = in_kilograms(weight);
     let shown = lens.either(
-        say!(lens, "pounds", n = format!("{:.1}", kg / 0.453_592_37)),
-        say!(lens, "kilograms", n = format!("{kg:.1}")),
+        say!(lens, "pounds", n = lens.words.decimal(kg / 0.453_592_37, 1)),
+        say!(lens, "kilograms", n = lens.words.decimal(kg, 1)),
     );
     let left = crate::pace::left(throw, &crate::pace::paces(journal));
     let figure = |key: &str, text: String| Figure {
@@ -267,7 +267,7 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         say!(
             lens,
             "ounces",
-            n = format!("{:.1}", in_ounces(denim.weight))
+            n = lens.words.decimal(in_ounces(denim.weight), 1)
         ),
         say!(lens, "gsm", n = in_gsm(denim.weight).round() as i64),
     );
@@ -304,7 +304,7 @@ pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'
     };
     let mut tidy = typed.unwrap_or(&standing).clone();
     let mut faults = Vec::new();
-    let mut read = |field: &str, text: &mut String| match parse(text, lens.ruler) {
+    let mut read = |field: &str, text: &mut String| match lens.parse(text) {
         Ok(length) => {
             *text = plan::field(length, lens);
             Some(length)
@@ -463,7 +463,12 @@ fn column(
         let fabric = f64::from(layers.saturating_sub(squares));
         let mm = in_mm_thick(denim.thickness) * f64::from(squares)
             + in_mm_thick(cotton.thickness) * fabric;
-        say!(lens, "thick", n = format!("{mm:.1}"), layers = layers)
+        say!(
+            lens,
+            "thick",
+            n = lens.words.decimal(mm, 1),
+            layers = layers
+        )
     };
     if lap > 0 {
         add("thick-lap", lens.plain(thick(lap, 2)));

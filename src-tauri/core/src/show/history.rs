@@ -63,7 +63,7 @@ pub(super) fn entry(entry: &Entry, throw: &Throw, lens: Lens<'_>) -> String {
 /// Events in words.
 pub(super) fn events(events: &[Event], throw: &Throw, lens: Lens<'_>) -> String {
     let said: Vec<String> = events.iter().map(|e| event(e, throw, lens)).collect();
-    said.join("; ")
+    lens.words.list("list-long", said)
 }
 
 /// `pair 3·5 + 3·6`, or `24 pairs`.

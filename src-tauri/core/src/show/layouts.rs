@@ -397,7 +397,7 @@ pub(super) fn covering(journal: &Journal, lens: Lens<'_>) -> CoveringView {
         .filter(|j| matches!(throw.kind(j.whole), Kind::Pair | Kind::Four))
         .map(|j| {
             let list: Vec<String> = j.whole.squares().map(names::square).collect();
-            let squares = list.join(", ");
+            let squares = lens.words.list("list-short", list);
             let key = match throw.has(j.whole, Task::Stitch) {
                 true => "covering-piece-sewn",
                 false => "covering-piece",

@@ -99,8 +99,8 @@ fn told_of(journal: &Journal, drift: Option<Carried>, lens: Lens<'_>) -> Vec<Les
             .last()
             .filter(|last| last.washes > first.washes);
         if let Some(last) = washed {
-            let across = off::percent(first.size.width, last.size.width);
-            let down = off::percent(first.size.height, last.size.height);
+            let across = off::percent(first.size.width, last.size.width, lens);
+            let down = off::percent(first.size.height, last.size.height, lens);
             let n = last.washes - first.washes;
             let words = say!(lens, "lesson-wash", n = n, across = across, down = down);
             add(None, words);

@@ -5,7 +5,7 @@ use crate::assembly::{Rect, Seam};
 use crate::deed::{Action, Refusal, decide};
 use crate::drift::{Along, Seen, Sureness, Verdict, drift};
 use crate::journal::Journal;
-use crate::measure::{Length, ParseError, from_mm, parse, zero};
+use crate::measure::{Length, ParseError, from_mm, zero};
 use crate::outline::{Fault, Measures, Outline, Sides};
 use crate::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
 use crate::tasks::Task;
@@ -181,7 +181,7 @@ pub(super) fn outline(
 ) -> Result<MeasureView, Problem> {
     let throw = journal.throw();
     let mut view = measure(journal, piece, "", "", lens)?;
-    let mut read = |field: &str, typed: &str| match parse(typed, lens.ruler) {
+    let mut read = |field: &str, typed: &str| match lens.parse(typed) {
         Ok(length) => Some(length),
         Err(ParseError::Empty) => None,
         Err(error) => {
@@ -261,12 +261,12 @@ pub(super) fn outline(
         action,
     });
     let skew = outline.skew();
-    let degrees = format!("{:.1}", skew.abs());
+    let degrees = lens.words.decimal(skew.abs(), 1);
     view.figures.push(Figure {
         label: say!(lens, "figure-skew"),
-        value: lens.plain(match degrees.as_str() {
-            "0.0" => say!(lens, "skew-none"),
-            _ => say!(lens, "skew", degrees = degrees),
+        value: lens.plain(match skew.abs() < 0.05 {
+            true => say!(lens, "skew-none"),
+            false => say!(lens, "skew", degrees = degrees),
         }),
     });
     view.figures.push(Figure {
@@ -322,8 +322,11 @@ pub(super) fn outline(
             } else {
                 "turn-left"
             };
-            view.verdict
-                .push(say!(lens, key, degrees = format!("{:.1}", cut.turn.abs())));
+            view.verdict.push(say!(
+                lens,
+                key,
+                degrees = lens.words.decimal(cut.turn.abs(), 1)
+            ));
         }
     }
     view.picture = Some(pictures::outlined(
@@ -414,7 +417,9 @@ fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
         } else {
             "drift-mark-narrower"
         };
-        said += &format!(" {}", say!(lens, key, by = size(change)));
+        said = lens
+            .words
+            .list("sentences", [said, say!(lens, key, by = size(change))]);
     }
     if found.verdict != Verdict::TooFew {
         let sure = match found.sureness {
@@ -422,7 +427,7 @@ fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
             Sureness::Likely => say!(lens, "sure-likely"),
             Sureness::Firm => say!(lens, "sure-firm"),
         };
-        said += &format!(" {sure}");
+        said = lens.words.list("sentences", [said, sure]);
     }
     said
 }
@@ -510,7 +515,7 @@ fn trim_row(throw: &Throw, choice: &Choice, best: Option<Length>, lens: Lens<'_>
     TrimRow {
         size: lens.length(size),
         finished: lens.by(finished.width, finished.height),
-        said: said.join(" "),
+        said: lens.words.list("sentences", said),
         chosen,
         choose: allowed.is_ok().then(|| Button {
             label: say!(lens, "trim-choose", size = lens.length(size)),
@@ -567,7 +572,7 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], lens: Lens<'_
                     format!("save-{way}-lapped"),
                     piece = piece,
                     short = short,
-                    laps = at.join("; ")
+                    laps = lens.words.list("list-long", at)
                 );
             }
         }

@@ -28,7 +28,7 @@ pub mod tables;
 mod work;
 
 use crate::journal::Journal;
-use crate::measure::{Length, MetricUnit, Ruler, System, zero};
+use crate::measure::{Length, MetricUnit, ParseError, Ruler, System, zero};
 use crate::throw::Time;
 use crate::view::{Head, Look, Problem, ShelfRow, Shown, Swatch, View};
 use crate::words::{Arg, Words};
@@ -63,6 +63,11 @@ pub struct Lens<'a> {
 impl Lens<'_> {
     fn say(&self, key: &str, args: &[(&str, Arg)]) -> String {
         self.words.say(key, args)
+    }
+
+    /// A length as typed.
+    fn parse(&self, typed: &str) -> Result<Length, ParseError> {
+        self.words.parse(typed, self.ruler)
     }
 
     /// A length off the ruler.
@@ -222,7 +227,7 @@ pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Prob
 /// # Errors
 /// The [`Problem`] with what was typed.
 pub fn length(typed: &str, lens: Lens<'_>) -> Result<i64, Problem> {
-    let parsed = crate::measure::parse(typed, lens.ruler);
+    let parsed = lens.parse(typed);
     parsed
         .map(crate::measure::in_nm)
         .map_err(|error| errors::typed(&error, lens))

@@ -6,7 +6,7 @@ use crate::deed::{Action, Refusal, decide};
 use crate::faces::Face;
 use crate::holding;
 use crate::journal::Journal;
-use crate::measure::{Length, parse, zero};
+use crate::measure::{Length, zero};
 use crate::reconcile::{change, reconcile};
 use crate::rescue::{Way, WayKind, can_be_off, ways, ways_for_block};
 use crate::squaring::trim;
@@ -99,8 +99,8 @@ pub(super) fn off(
 
 fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
     let face = |face| match face {
-        Face::Front => say!(lens, "face-front"),
-        Face::Back => say!(lens, "on-the-back"),
+        Face::Front => "front",
+        Face::Back => "back",
     };
     let title = match way.kind {
         WayKind::Spare => say!(lens, "way-spare", n = throw.spares),
@@ -289,7 +289,7 @@ pub(super) fn typed_size(
     faults: &mut Vec<FieldProblem>,
     lens: Lens<'_>,
 ) -> Option<Size> {
-    let mut read = |field: &str, typed: &str| match parse(typed, lens.ruler) {
+    let mut read = |field: &str, typed: &str| match lens.parse(typed) {
         Ok(length) => Some(length),
         Err(crate::measure::ParseError::Empty) => None,
         Err(error) => {
@@ -448,9 +448,12 @@ pub(super) fn reconciled(throw: &Throw, measured: Size, lens: Lens<'_>) -> Vec<S
 }
 
 /// A change of size in per cent, with its sign.
-pub(super) fn percent(before: Length, after: Length) -> String {
+pub(super) fn percent(before: Length, after: Length, lens: Lens<'_>) -> String {
     match change(before, after) {
-        Some(p) => format!("{}{:.1}", if p < 0.0 { "\u{2212}" } else { "+" }, p.abs()),
+        Some(p) => {
+            let sign = if p < 0.0 { "\u{2212}" } else { "+" };
+            format!("{sign}{}", lens.words.decimal(p.abs(), 1))
+        }
         None => String::new(),
     }
 }
@@ -469,8 +472,8 @@ fn kept(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
                     "whole-kept-change",
                     n = w.washes,
                     size = size,
-                    across = percent(before.width, w.size.width),
-                    down = percent(before.height, w.size.height)
+                    across = percent(before.width, w.size.width, lens),
+                    down = percent(before.height, w.size.height, lens)
                 ),
                 None => say!(lens, "whole-kept", n = w.washes, size = size),
             }

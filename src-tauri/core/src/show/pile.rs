@@ -6,7 +6,7 @@ use crate::cutting::{self, BindingCut, CutPlan, Cutting};
 use crate::deed::{Action, Refusal, decide};
 use crate::garments::{GarmentKind, GarmentSize, Part, Piece, Source, Station, Zone, ZoneKind};
 use crate::journal::Journal;
-use crate::measure::{Length, from_mm, in_mm, parse, zero};
+use crate::measure::{Length, from_mm, in_mm, zero};
 use crate::pile::{Heap, Use};
 use crate::plan::Plan;
 use crate::tasks::{Caution, Task};
@@ -229,8 +229,8 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> H
 fn weight(heap: &Heap, lens: Lens<'_>) -> String {
     let weight = heap.cloth.weight;
     lens.either(
-        say!(lens, "ounces", n = format!("{:.1}", in_ounces(weight))),
-        say!(lens, "gsm", n = format!("{:.0}", in_gsm(weight))),
+        say!(lens, "ounces", n = lens.words.decimal(in_ounces(weight), 1)),
+        say!(lens, "gsm", n = in_gsm(weight).round() as i64),
     )
 }
 
@@ -303,7 +303,7 @@ fn read_typed(
     faults: &mut Vec<FieldProblem>,
     lens: Lens<'_>,
 ) -> Option<Piece> {
-    let mut read = |field: String, text: &mut String| match parse(text, lens.ruler) {
+    let mut read = |field: String, text: &mut String| match lens.parse(text) {
         Ok(length) => {
             *text = plan::field(length, lens);
             Some(length)
@@ -544,7 +544,12 @@ pub(super) fn cutting(
             piece = Some(moved);
         }
     }
-    let title = format!("{}: {}", heap.name(), part(heap, usize::from(index), lens));
+    let title = say!(
+        lens,
+        "told",
+        what = heap.name(),
+        how = part(heap, usize::from(index), lens)
+    );
     let mut view = PileCutView {
         head: head(journal, lens),
         n,

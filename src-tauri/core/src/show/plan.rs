@@ -6,7 +6,7 @@ use crate::deed::{Action, decide};
 use crate::faces::layers;
 use crate::grids;
 use crate::journal::Journal;
-use crate::measure::{Length, Ruler, System, parse, read, zero};
+use crate::measure::{Length, Ruler, System, read, zero};
 use crate::plan::{Advice, Binding, Plan, Stitch};
 use crate::view::{
     Button, FieldProblem, Figure, GridRow, GridWish, GridsView, PlanDraft, PlanView, Problem,
@@ -39,8 +39,10 @@ pub(super) fn field(length: Length, lens: Lens<'_>) -> String {
         Some(ruler) => lens.words.single(length, ruler).text.replace('\u{a0}', " "),
         // Neither ruler holds it (a mixture of both): whole nanometres, as millimetres.
         None => {
-            let text = format!("{:.6}", crate::measure::in_mm(length));
-            format!("{} mm", text.trim_end_matches('0').trim_end_matches('.'))
+            let text = lens.words.decimal(crate::measure::in_mm(length), 6);
+            let point = lens.words.language().point;
+            let number = text.trim_end_matches('0').trim_end_matches(point);
+            format!("{number} {}", lens.words.unit("mm"))
         }
     }
 }
@@ -77,7 +79,7 @@ fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Ve
     let mut tidy = draft.clone();
     let mut faults = Vec::new();
     let mut length = |name: &str, text: &mut String| -> Option<Length> {
-        match parse(text, lens.ruler) {
+        match lens.parse(text) {
             Ok(length) => {
                 *text = field(length, lens);
                 Some(length)
@@ -381,7 +383,7 @@ pub fn grids(draft: &PlanDraft, wish: &GridWish, lens: Lens<'_>) -> GridsView {
             _ => fail(lens.words.problem("typed-not-a-count", &[])),
         },
         GridWish::Size { width, height } => {
-            let sides = parse(width, lens.ruler).and_then(|w| Ok((w, parse(height, lens.ruler)?)));
+            let sides = lens.parse(width).and_then(|w| Ok((w, lens.parse(height)?)));
             match sides {
                 Ok((w, h)) => {
                     let found = grids::for_size(&plan, w, h, 6);

@@ -383,7 +383,7 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
     let totals = both.rows(|lens| gather::gather(journal, lens).figures);
     let seen = head(journal, lens);
     Sheet {
-        language: lens.words.language(),
+        language: lens.words.language().code.to_string(),
         name: throw.name.clone(),
         subtitle: say!(
             both,
@@ -1043,7 +1043,7 @@ fn changes(journal: &Journal, lens: Lens<'_>, told: &dyn Fn(Time) -> String) -> 
             (!said.is_empty()).then(|| Entry {
                 day: told(entry.at),
                 piece: String::new(),
-                text: said.join("; "),
+                text: lens.words.list("list-long", said),
             })
         })
         .take(MOST_CHANGES)

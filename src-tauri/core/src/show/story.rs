@@ -243,7 +243,13 @@ impl Day {
                 month = month,
                 year = date.year().to_string()
             ),
-            made: (!made.is_empty()).then(|| say!(lens, "story-made", list = made.join("; "))),
+            made: (!made.is_empty()).then(|| {
+                say!(
+                    lens,
+                    "story-made",
+                    list = lens.words.list("list-long", made)
+                )
+            }),
             items: self.items,
         }
     }

@@ -382,7 +382,7 @@ fn supplies(journal: &Journal, lens: Lens<'_>) -> Vec<Vec<String>> {
             text(&unit.unwrap_or_default()),
             length.map_or_else(String::new, inches),
             length.map_or_else(String::new, mm),
-            text(&row.lines.join(" ")),
+            text(&lens.words.list("sentences", row.lines.iter().cloned())),
             yes(row.have, lens),
         ]
     })

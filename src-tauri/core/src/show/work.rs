@@ -165,7 +165,7 @@ fn title(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> String {
             say!(
                 lens,
                 format!("title-{}", batch.task.key()),
-                kind = lens.say(&format!("kind-{}", names::key(batch.kind)), &[])
+                kind = names::key(batch.kind)
             )
         }
         task => lens.say(&format!("title-{}", task.key()), &[]),
@@ -270,7 +270,11 @@ pub(super) fn bound(throw: &Throw, lens: Lens<'_>) -> (Vec<String>, String) {
     let rest: Vec<String> = places.collect();
     let mut how = vec![say!(lens, "bound-start", place = start)];
     if !rest.is_empty() {
-        how.push(say!(lens, "bound-joins", places = rest.join("; ")));
+        how.push(say!(
+            lens,
+            "bound-joins",
+            places = lens.words.list("list-long", rest)
+        ));
     }
     (
         how,

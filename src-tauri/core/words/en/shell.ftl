@@ -107,6 +107,7 @@ shell-help =
     --paper a4|letter          letter, or a4 with --metric, unless said
     --large                    the sheet in large print
     --keep first|second        when merging: whose side to keep where they differ
+    --language <code>          say it in this language (en, de), not the system’s
     --help, --version
     { "" }
     Ends with 0 if all is well, 1 if a checked file has a torn last line or merging needs --keep, 2 if it cannot be done.
@@ -135,3 +136,7 @@ error-photo-broken-next = Choose another, or copy it from the camera again.
 error-photo-none = No photo has come.
 error-photo-none-next = Choose it again.
 shell-photos = Photos
+
+
+error-no-language = There is no language “{ $language }” here.
+error-no-language-next = Name one of these: { $languages }.

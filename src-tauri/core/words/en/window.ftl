@@ -469,3 +469,10 @@ ui-lessons-step = At the step
 ui-lesson-hers = your words
 ui-last-time = Last time
 ui-noted-here = Written down here
+
+# Languages, and the short names of units
+ui-language = Language
+ui-language-device = As the device has it
+ui-unit-in = in
+ui-unit-mm = mm
+ui-unit-cm = cm

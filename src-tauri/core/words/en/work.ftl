@@ -9,7 +9,8 @@ spoken-inches = { $whole ->
 }
 spoken-fraction = { $part } of an inch
 spoken-inches-fraction = { $whole } and { $part } inches
-spoken-part-2 = { $num ->
+spoken-part-2 = { $whole ->
+    [0] half
    *[other] a half
 }
 spoken-part-4 = { $num ->
@@ -500,7 +501,6 @@ closing-column = Column of fours { $n } comes out { $off }.
 
 ## Pieces that are off
 
-on-the-back = Back
 off-block = It measures { $size }. Across: { $across }. Down: { $down }.
 off-measure-first = Measure it to see what can be done about its size.
 off-what = What is the matter with it?
@@ -517,7 +517,7 @@ way-spare = { $n ->
 }
 way-recut = Cut another from what is left
 way-patch = { $face ->
-    [Front] Cover the damage with fabric on the front
+    [front] Cover the damage with fabric on the front
    *[other] Cover the damage with fabric on the back
 }
 way-fewer-across = { $n ->
@@ -1506,3 +1506,35 @@ lesson-pace = { $minutes ->
 }
 drift-before = On { $name }, { $n } measured fours came out { $off } for each lap, in the mean. Measure three here to see how this throw goes.
 again-name = { $name }, again
+
+
+## How things are put one after another, and how lengths are typed
+
+list-short = { $before }, { $next }
+list-long = { $before }; { $next }
+sentences = { $before } { $next }
+told = { $what }: { $how }
+times = { $n } × { $what }
+example-inch = 9 1/2 in
+example-metric = 241 mm
+# Words taken for a unit besides its sign, with commas between.
+unit-typed-in = inch, inches
+unit-typed-ft = foot, feet
+unit-typed-yd = yard, yards
+unit-typed-mm = millimetre, millimetres
+unit-typed-cm = centimetre, centimetres
+unit-typed-m = metre, metres
+
+## The demo throw, and what a new throw begins with
+
+demo-name = Window-seat throw
+demo-fabric-1 = Rosehip
+demo-fabric-2 = Barley
+demo-fabric-3 = Moss
+demo-fabric-4 = Harbour
+demo-denim-1 = Dark jeans
+demo-denim-2 = Faded jeans
+demo-garment-1 = Dark work jeans
+demo-garment-2 = Faded garden jeans
+demo-note-leg = Left leg of the faded pair is thin at the knee.
+demo-note-four = This one stretched at the end of the seam.

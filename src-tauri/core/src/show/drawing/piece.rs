@@ -112,7 +112,7 @@ pub fn piece_svg(
         n = cuts.count,
         strips = cuts.strips.len()
     );
-    let title = format!("{}: {part}", heap.name());
+    let title = say!(lens, "told", what = heap.name(), how = part.as_str());
     let paper = match style {
         Style::Colour => "#fcf8ef",
         Style::Ink => "#ffffff",
@@ -519,7 +519,11 @@ impl Sheet<'_> {
             );
             at = line(
                 page,
-                &say!(lens, "draw-key-avoid", kinds = kinds.join(", ")),
+                &say!(
+                    lens,
+                    "draw-key-avoid",
+                    kinds = lens.words.list("list-short", kinds)
+                ),
             );
         }
         if !self.cuts.binding.is_empty() {

@@ -1,0 +1,143 @@
+# Was die Schale sagt: Ärger mit Dateien, und die Befehlszeile.
+# Anrede: du, in der Befehlsform; Beschriftungen in der Grundform.
+
+error-disk = { $kind ->
+    [full] Der Speicher ist voll; { $file } konnte nicht geschrieben werden.
+    [forbidden] { $file } darf hier nicht gelesen oder geschrieben werden.
+    [exists] { $file } gibt es schon und bleibt, wie es ist.
+   *[other] { $file } konnte nicht gelesen oder geschrieben werden: { $why }.
+}
+error-disk-next = { $kind ->
+    [full] Schaff Platz und versuch es noch einmal. Was vorher gesichert war, ist sicher.
+    [forbidden] Erlaube Lapwork, in diesem Ordner zu lesen und zu schreiben, und versuch es noch einmal.
+    [exists] Nimm einen anderen Namen oder verschieb das Vorhandene zuerst.
+   *[other] Sieh nach, ob der Speicher da und in Ordnung ist, und versuch es noch einmal. Was vorher gesichert war, ist sicher.
+}
+error-locked = Lapwork ist zweimal offen, und nur eines darf in seinen Ordner schreiben.
+error-locked-next = Hier kannst du dich umsehen. Zum Weiterarbeiten schließ das andere und versuch es noch einmal.
+error-torn-left = Der letzte Schritt ist erst halb geschrieben, und die Datei lässt sich gerade nicht richten.
+error-torn-left-next = Hier kannst du dich umsehen. Schaff Platz oder schließ das andere Lapwork und öffne sie noch einmal, um weiterzuarbeiten.
+error-too-large = { $file } ist größer als 64 MB; mehr liest und schreibt Lapwork nicht.
+error-too-large-next = Beginne eine neue Decke für das, was noch zu machen ist.
+error-no-such-throw = Diese Decke liegt nicht mehr im Regal.
+error-no-such-throw-next = Geh zurück zum Regal; vielleicht ist sie bei den gelöschten.
+error-missing = Der Ordner der Decke ist da, aber nicht ihre Datei { $file }.
+error-missing-next = Leg die Datei aus einer Kopie zurück oder lösche diese Decke.
+error-bad-id = So heißt keine Decke.
+error-bad-id-next = Geh zurück zum Regal und wähle dort eine.
+error-settings = Die Einstellungen in { $file } waren nicht zu lesen; es gelten die üblichen.
+error-settings-next = Wähle deine Einstellungen neu; deine Decken sind unberührt.
+error-unreadable = Dieser Schritt ließ sich nicht festhalten und wurde deshalb nicht getan.
+error-unreadable-next = Mach ohne ihn weiter; sonst ist nichts verloren. Der Fehler liegt bei Lapwork, nicht bei dir.
+
+error-no-screen = Hier gibt es keinen Bildschirm für ein Fenster.
+error-no-screen-next = Starte Lapwork vom Schreibtisch aus, oder sieh mit lapwork --help, was es ohne Fenster kann.
+error-no-home = Hier gibt es keinen eigenen Ordner, um Decken aufzuheben.
+error-no-home-next = Nenne einen Ordner in LAPWORK_DATA und starte Lapwork noch einmal.
+error-no-window = Das Fenster lässt sich nicht öffnen: { $why }.
+error-no-window-next = Sieh nach, ob WebKitGTK 4.1 da ist, und starte Lapwork noch einmal.
+
+error-no-file = Hier ist keine Datei einer Decke.
+error-no-file-next = Nenne eine throw.jsonl oder den Ordner, in dem sie liegt.
+error-arguments = Nicht verstanden: { $argument }.
+error-arguments-next = Siehe lapwork --help.
+error-no-command = Einen Befehl „{ $command }“ gibt es nicht.
+error-no-command-next = Siehe lapwork --help.
+error-no-path = Nach „{ $command }“ fehlt der Pfad.
+error-no-path-next = Siehe lapwork --help.
+
+shell-sound = { $count ->
+    [one] In Ordnung: { $count } Eintrag.
+   *[other] In Ordnung: { $count } Einträge.
+}
+shell-torn = { $count ->
+    [one] Brauchbar: { $count } Eintrag ist in Ordnung; die letzte Zeile ist abgerissen und wird weggelassen.
+   *[other] Brauchbar: { $count } Einträge sind in Ordnung; die letzte Zeile ist abgerissen und wird weggelassen.
+}
+shell-written = Geschrieben: { $file }
+shell-taken-back = zurückgenommen
+shell-help =
+    Lapwork plant eine Decke aus überlappten Quadraten mit offenen Kanten und führt durch die Arbeit.
+    { "" }
+    lapwork                    öffnet das Fenster
+    lapwork figures <Pfad>     gibt die Zahlen einer Decke als JSON aus
+    lapwork history <Pfad>     gibt aus, was wann getan wurde (UTC), das Neueste zuerst
+    lapwork check <Pfad>       sagt, ob die Datei einer Decke in Ordnung ist
+    lapwork sheet <Pfad> --out <Datei>   schreibt das Arbeitsblatt als PDF
+    lapwork draw <Pfad>        nennt die Zeichnungen, die es gibt; mit dem Namen einer gibt es sie als SVG aus
+    lapwork table <Pfad>       nennt die Tabellen, die es gibt; mit dem Namen einer gibt es sie als CSV aus
+    lapwork upgrade <Pfad>     bringt die Datei einer Decke auf diese Version; die von vorher bleibt daneben
+    lapwork merge <Pfad> <Pfad> --out <Pfad>
+                               macht aus zwei Kopien einer Decke eine neue Datei
+    lapwork demo <Pfad>        schreibt die Probedecke in eine neue Datei
+    { "" }
+    <Pfad> ist eine throw.jsonl oder der Ordner, in dem sie liegt.
+    { "" }
+    --metric                   Längen in Millimetern
+    --ink                      Zeichnungen schwarz-weiß
+    --card                     die Karte für die Werkbank statt des Arbeitsblatts
+    --paper a4|letter          letter, oder a4 mit --metric, wenn nichts gesagt ist
+    --large                    das Blatt in großer Schrift
+    --keep first|second        beim Zusammenführen: welche Seite gilt, wo sie auseinandergehen
+    --language <Kürzel>        in dieser Sprache (en, de), nicht in der des Systems
+    --help, --version
+    { "" }
+    Endet mit 0, wenn alles gut ist, mit 1, wenn eine geprüfte Datei eine abgerissene letzte Zeile hat oder das Zusammenführen --keep braucht, mit 2, wenn es nicht geht.
+    LAPWORK_DATA nennt den Ordner, in dem das Fenster die Decken aufhebt.
+
+error-no-drawing = Eine Zeichnung „{ $which }“ gibt es von dieser Decke nicht.
+error-no-drawing-next = Lass den Namen weg, um die vorhandenen zu sehen.
+error-no-table = Eine Tabelle „{ $which }“ gibt es nicht.
+error-no-table-next = Lass den Namen weg, um die vorhandenen zu sehen.
+
+error-no-language = Eine Sprache „{ $language }“ gibt es hier nicht.
+error-no-language-next = Nenne eine von diesen: { $languages }.
+
+error-newer-there = { $file } hat ein neueres Lapwork geschrieben (Dateiversion { $version }; dieses liest die Versionen 1 und 2).
+error-newer-there-next = Öffne sie mit jener Version; hier bleibt sie unberührt.
+shell-upgraded = Erneuert. Die Datei von vorher: { $copy }
+shell-conflict = Sie gehen auseinander. Erste: { $first } | Zweite: { $second }
+shell-decide = { $count ->
+    [one] Nichts wurde geschrieben: An einer Stelle kann nicht beides gelten. Sag --keep first oder --keep second.
+   *[other] Nichts wurde geschrieben: An { $count } Stellen kann nicht beides gelten. Sag --keep first oder --keep second.
+}
+
+error-print = Das Blatt ließ sich nicht setzen: { $why }.
+error-print-next = Mach ohne es weiter; von der Decke ist nichts verloren. Der Fehler liegt bei Lapwork, nicht bei dir.
+error-no-out = Der Name der Datei zum Schreiben fehlt.
+error-no-out-next = Füg --out und einen Namen an, etwa --out blatt.pdf.
+
+error-torn = { $bytes ->
+    [one] Das letzte Byte der Aufzeichnung dieser Decke war nicht zu lesen und ist weggelassen.
+   *[other] Die letzten { $bytes } Bytes der Aufzeichnung dieser Decke waren nicht zu lesen und sind weggelassen.
+} Das geschieht, wenn die App oder das Gerät mitten in einem Schritt anhält.
+error-torn-next = { $count ->
+    [one] { $count } Eintrag davor ist erhalten.
+   *[other] Alle { $count } Einträge davor sind erhalten.
+} Sieh nach, ob dein letztes Häkchen da ist. Die Datei von vorher liegt in { $copy }.
+error-unsure = Der Speicher versagte, während { $file } geschrieben wurde ({ $why }). { $seen ->
+    [before] Dieser Schritt ist nicht gesichert; alles davor ist dort zu lesen.
+    [after] Dort steht er als getan, aber der Speicher hat nicht gesagt, dass er sicher ist.
+   *[neither] Sie liest sich nicht mehr, wie sie geschrieben wurde.
+}
+error-unsure-next = { $seen ->
+    [before] Sieh nach, ob der Speicher in Ordnung ist, und tu es noch einmal.
+    [after] Sieh nach, ob der Speicher in Ordnung ist, öffne Lapwork neu, und sieh, ob der Schritt da ist, bevor du ihn ein zweites Mal tust.
+   *[neither] Sie bleibt dort unberührt, und nichts kommt dazu. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie richten kann.
+}
+error-held = Der Speicher versagte, und { $file } ließ sich nicht neu schreiben; vorläufig kommt nichts dazu.
+error-held-next = Du kannst dich umsehen; die Datei bleibt unberührt. Sieh nach, ob der Speicher in Ordnung ist und Platz hat, und versuch es noch einmal.
+shell-lies-at = Sie liegt in { $file }.
+
+## Fotos
+error-photo-large = { $file } ist größer als { $most } MB; mehr liest Lapwork nicht.
+error-photo-large-next = Wähle ein kleineres Foto, oder sichere zuerst eine kleinere Kopie davon.
+error-photo-pixels = Das Foto hat { $have } Millionen Bildpunkte; Lapwork liest bis zu { $most } Millionen.
+error-photo-pixels-next = Wähle ein kleineres Foto, oder sichere zuerst eine kleinere Kopie davon.
+error-photo-kind = Das ist kein Foto, das Lapwork liest.
+error-photo-kind-next = Wähle eine JPEG-, PNG- oder WebP-Datei.
+error-photo-broken = Das Foto ist nicht zu lesen; seine Datei ist beschädigt oder abgeschnitten.
+error-photo-broken-next = Wähle ein anderes, oder kopier es noch einmal von der Kamera.
+error-photo-none = Es ist kein Foto gekommen.
+error-photo-none-next = Wähle es noch einmal.
+shell-photos = Fotos

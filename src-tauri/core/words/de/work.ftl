@@ -1,0 +1,1542 @@
+# Was die Arbeit selbst sagt: Längen, Stücke, Schritte, Zahlen, Verlauf, Fehler.
+# Anrede: du, in der Befehlsform; Knöpfe und Überschriften in der Grundform.
+# Namen von Stücken („Quadrat 3·5“, „Vierer 1·2“) stehen ohne Artikel, damit sie in jedem
+# Fall passen; „Seite“ ist Vorder- oder Rückseite der Decke, „Kante“ der Rand eines Stücks.
+
+## Längen, fürs Ohr
+
+spoken-inches = { $whole } Zoll
+spoken-fraction = { $part } Zoll
+spoken-inches-fraction = { $whole } und { $part } Zoll
+spoken-part-2 = { $whole ->
+    [0] ein halber
+   *[other] ein halb
+}
+spoken-part-4 = { $num ->
+    [one] ein Viertel
+   *[other] { $num } Viertel
+}
+spoken-part-8 = { $num ->
+    [one] ein Achtel
+   *[other] { $num } Achtel
+}
+spoken-part-16 = { $num ->
+    [one] ein Sechzehntel
+   *[other] { $num } Sechzehntel
+}
+spoken-part-32 = { $num ->
+    [one] ein Zweiunddreißigstel
+   *[other] { $num } Zweiunddreißigstel
+}
+spoken-part-64 = { $num ->
+    [one] ein Vierundsechzigstel
+   *[other] { $num } Vierundsechzigstel
+}
+spoken-mm = { $number } Millimeter
+spoken-cm = { $number } Zentimeter
+spoken-minus = minus { $length }
+spoken-about = etwa { $length }
+spoken-by = { $width } mal { $height }
+exact = genau richtig
+over = { $length } zu groß
+under = { $length } zu klein
+within-a-mark = auf den Strich genau
+none = keine
+no-fringe = keine; die Kanten liegen innen
+number = { $n }
+of = { $done } von { $all }
+minutes = { $n ->
+    [one] { $n } Minute
+   *[other] { $n } Minuten
+}
+
+## Stücke
+
+grid = { $across } breit × { $down } hoch
+piece-square = Quadrat { $at }
+piece-pair = Paar { $first } + { $second }
+piece-four = Vierer { $row }·{ $place }
+piece-row = Viererreihe { $row }
+piece-column = Viererspalte { $column }
+piece-part = Teil { $first } bis { $last }
+piece-whole = Die ganze Decke
+spoken-place = Reihe { $row }, Platz { $place }
+spoken-square = Quadrat in { $place }
+spoken-pair = Paar: { $first } mit { $second }
+spoken-four = Vierer Nummer { $place } in Viererreihe { $row }, von { $first } bis { $last }
+spoken-part = Verbundenes Teil von { $first } bis { $last }
+kind-square = Quadrat
+kind-pair = Paar
+kind-four = Vierer
+kind-row = Reihe
+kind-column = Spalte
+kind-part = größeres Teil
+kind-whole = Ganzes
+count-square = { $n ->
+    [one] { $n } Quadrat
+   *[other] { $n } Quadrate
+}
+count-pair = { $n ->
+    [one] { $n } Paar
+   *[other] { $n } Paare
+}
+count-four = { $n ->
+    [one] { $n } Vierer
+   *[other] { $n } Vierer
+}
+count-row = { $n ->
+    [one] { $n } Verbindung in den Reihen
+   *[other] { $n } Verbindungen in den Reihen
+}
+count-column = { $n ->
+    [one] { $n } Verbindung in den Spalten
+   *[other] { $n } Verbindungen in den Spalten
+}
+count-part = { $n ->
+    [one] { $n } größere Verbindung
+   *[other] { $n } größere Verbindungen
+}
+count-whole = die ganze Decke
+
+## Der Schritt
+
+progress = { $done } von { $all } Schritten getan
+station-any = Überall
+station-table = Tisch
+station-iron = Bügeln
+station-machine = Nähen
+station-wash = Wäsche
+station-spoken = { $n ->
+    [0] { $station }, nichts bereit
+    [one] { $station }, ein Stück bereit
+   *[other] { $station }, { $n } Stücke bereit
+}
+rest-station = An diesem Platz ist gerade nichts bereit ({ $station }). Sieh an einem anderen nach oder bei dem, was abkühlt.
+rest-finished = Fertig. Nach allem, was getan und gemessen ist, misst die Decke { $size }. Gut gemacht.
+remain = { $done ->
+    [0] Noch { $left }
+   *[other] Noch { $left }, { $done } getan
+}
+remain-some-ready = Noch { $left }, { $ready } jetzt bereit
+tick-some = { $n } { $past }
+tick-all = Alle { $n } { $past }
+tick-spare = { $n ->
+    [one] Das Ersatzquadrat nehmen
+   *[other] Eins von { $n } Ersatzquadraten nehmen
+}
+
+title-cut = Quadrat zuschneiden
+title-cover-front = Stoff vorn aufkleben
+title-cover-back = Stoff hinten aufkleben
+title-press-cover = Beklebtes Quadrat bügeln
+title-cool-cover = Quadrat abkühlen lassen
+title-dot = { $kind ->
+    [pair] Paar überlappen und kleben
+    [four] Zwei Paare zum Vierer überlappen
+   *[other] Nächste Verbindung überlappen
+}
+title-press-lap = { $kind ->
+    [pair] Paar bügeln
+    [four] Überlappung des Vierers bügeln
+   *[other] Überlappung bügeln
+}
+title-cool-lap = Überlappung kühlen lassen
+title-pin = { $kind ->
+    [pair] Paar stecken
+    [four] Zwei Paare zum Vierer stecken
+   *[other] Nächste Verbindung stecken
+}
+title-stitch = { $kind ->
+    [pair] Paar nähen
+    [four] Vierer nähen
+   *[other] Verbindung nähen
+}
+title-press-seam = Naht bügeln
+title-press-block = Flach bügeln
+title-square-up = Auf Maß schneiden
+title-cut-binding = Einfassstreifen schneiden
+title-join-binding = Streifen zu einem verbinden
+title-press-binding = Streifen falten und bügeln
+title-glue-binding = Einfassung um die Kante legen
+title-stitch-binding = Einfassung festnähen
+title-wash = Wäsche { $n } von { $all }
+title-clip = Fäden abschneiden nach Wäsche { $n } von { $all }
+
+how-cut = Schneide quer übers Hosenbein einen Streifen, so breit wie das Quadrat, und davon das Quadrat.
+    Meide den Wulst der Außennaht, Säume, abgewetzte Knie und Löcher, und halte die Kante im Fadenlauf.
+how-cover-front = Leg das Stoffquadrat auf die Vorderseite, Kante auf Kante.
+    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
+how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante auf Kante.
+    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
+how-press-cover = Drück das Bügeleisen auf; schieb es nicht.
+how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
+how-dot = Zeichne die Überlappung auf der unteren Kante an.
+    Setz kleine Punkte Heftkleber innerhalb der Markierung und leg die obere Kante darauf.
+how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
+how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
+how-pin = Leg die rechten Stoffseiten aufeinander, Kante auf Kante, und steck quer zur Kante.
+how-pin-exposed = Leg die linken Stoffseiten aufeinander, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
+how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben.
+    Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-lap = Näh in der Mitte der Überlappung.
+    Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-seam = Näh eine Nahtzugabe von den offenen Kanten entfernt. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+how-press-seam = Bügle die Naht.
+how-press-block = Bügle es von beiden Seiten flach und lass es vor dem Messen abkühlen.
+how-square-up = Schneide ab, was übersteht, auf jeder Seite die Hälfte, damit die Kreuzung in der Mitte bleibt.
+how-square-up-measure = Miss zuerst: Jeansstoff dehnt sich am Ende einer Naht.
+    Schneide ab, was übersteht, auf jeder Seite die Hälfte. Meist ist nichts zu schneiden.
+how-cut-binding = Schneide gerade Streifen, so lang der Stoff reicht.
+how-join-binding = Überlappe die Enden und näh sie. Halte diese Stellen fern von den Überlappungen an der Kante.
+how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
+how-glue-binding = Schieb die Kante der Decke in den Bruch. Punkte Heftkleber, bügeln, abkühlen lassen.
+    Leg das letzte Ende über das erste; nie über einer Kreuzung.
+how-stitch-binding = Näh durch beide Lagen, ringsum. Langsam an den Ecken und über den Überlappungen.
+how-wash = Wasch sie allein oder in einem Beutel. Schüttle sie gut aus, dann trockne sie.
+    Reinige das Flusensieb davor und danach.
+how-clip = Schneide die langen losen Fäden auf beiden Seiten ab. Lass die kurzen Fransen stehen.
+
+bound-top = { $along } von links an der Oberkante
+bound-right = { $along } von oben an der rechten Kante
+bound-bottom = { $along } von rechts an der Unterkante
+bound-left = { $along } von unten an der linken Kante
+bound-start = Beginne { $place } und geh im Uhrzeigersinn mit ganzen Streifen herum.
+bound-joins = Die Ansätze liegen dann so: { $places }.
+bound-clear = So bleibt jeder Ansatz { $clear } oder mehr von Überlappungen und Ecken weg.
+special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
+special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
+
+tick-cut = Zugeschnitten
+tick-cover-front = Aufgeklebt
+tick-cover-back = Aufgeklebt
+tick-press-cover = Gebügelt
+tick-cool-cover = Ist kühl
+tick-dot = Überlappt und geklebt
+tick-press-lap = Gebügelt
+tick-cool-lap = Ist kühl
+tick-pin = Gesteckt
+tick-stitch = Genäht
+tick-press-seam = Gebügelt
+tick-press-block = Flach gebügelt
+tick-square-up = Auf Maß geschnitten
+tick-cut-binding = Streifen geschnitten
+tick-join-binding = Streifen verbunden
+tick-press-binding = Gefaltet und gebügelt
+tick-glue-binding = Umgelegt und gehalten
+tick-stitch-binding = Festgenäht
+tick-wash = Gewaschen und trocken
+tick-clip = Fäden abgeschnitten
+
+past-cut = zugeschnitten
+past-cover-front = vorn beklebt
+past-cover-back = hinten beklebt
+past-press-cover = gebügelt
+past-cool-cover = abgekühlt
+past-dot = überlappt und geklebt
+past-press-lap = gebügelt
+past-cool-lap = abgekühlt
+past-pin = gesteckt
+past-stitch = genäht
+past-press-seam = gebügelt
+past-press-block = flach gebügelt
+past-square-up = auf Maß geschnitten
+past-cut-binding = Streifen geschnitten
+past-join-binding = Streifen verbunden
+past-press-binding = Einfassung gebügelt
+past-glue-binding = Einfassung angelegt
+past-stitch-binding = Einfassung genäht
+past-wash = gewaschen
+past-clip = Fäden abgeschnitten
+
+task-cut = zuschneiden
+task-cover-front = Stoff vorn aufkleben
+task-cover-back = Stoff hinten aufkleben
+task-press-cover = das beklebte Quadrat bügeln
+task-cool-cover = das beklebte Quadrat abkühlen lassen
+task-dot = überlappen und kleben
+task-press-lap = die Überlappung bügeln
+task-cool-lap = die Überlappung abkühlen lassen
+task-pin = stecken
+task-stitch = nähen
+task-press-seam = die Naht bügeln
+task-press-block = flach bügeln
+task-square-up = auf Maß schneiden
+task-cut-binding = die Einfassstreifen schneiden
+task-join-binding = die Einfassstreifen verbinden
+task-press-binding = die Einfassung falten und bügeln
+task-glue-binding = die Einfassung um die Kante legen
+task-stitch-binding = die Einfassung nähen
+task-wash = waschen
+task-clip = die Fäden abschneiden
+
+## Vorsicht
+
+caution-blade-title = Scharfe Klinge
+caution-blade = Sichere den Rollschneider jedes Mal, wenn du ihn weglegst. Schneide vom Körper weg, und halte die Hand am Lineal von der Kante fern. Folge der Anleitung des Rollschneiders.
+caution-iron-title = Heißes Bügeleisen
+caution-iron = Sohle und Dampf verbrennen; durch Kleber steigt Dampf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
+caution-needle-title = Nadel
+caution-needle = Nimm zuerst alles Metall heraus: Nieten, Reißverschlüsse und Stecknadeln brechen die Nadel. Trag über dicken Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel schlägt auf die Platte, wenn der Stich breiter eingestellt ist als die Öffnung der Platte weniger den Nadelabstand: Dreh das Handrad einmal herum, bevor du anfängst. Die Anleitung der Maschine entscheidet.
+caution-lint-title = Flusen brennen
+caution-lint = Offene Kanten geben viele Flusen ab. Reinige das Flusensieb des Trockners vor und nach jeder Ladung, und lass den Trockner nicht unbeaufsichtigt laufen. Folge der Anleitung der Maschine.
+caution-children-title = Kleine Kinder
+caution-children = Lange Fransen und lose Teile gehören nicht ins Babybett. Wenn du die Decke einem Kind gibst oder verkaufst, entscheiden die Regeln zur Produktsicherheit, die bei dir gelten.
+
+## Zahlen
+
+figure-square = Zuschnitt des Quadrats
+figure-fabric = Stoff
+figure-cooling = Abkühlen etwa
+figure-lap = Überlappung
+figure-allowance = Nahtzugabe
+figure-seam = Länge der Naht
+figure-middle = Stich von der Kante
+figure-twin = Nadelabstand
+figure-stitch-width = Stichbreite
+figure-fringe = Franse je Kante
+figure-trim-to = Schneiden auf
+figure-measured = Gemessen
+figure-across = Breite
+figure-down = Höhe
+figure-should-be = Soll messen
+figure-strips = Streifen
+figure-strip = Streifenbreite
+figure-longest = Jeder so lang wie
+figure-joins = Ansätze
+figure-each-face = Zu sehen je Seite
+figure-binding = Einfassung
+figure-round = Ringsum
+figure-finished = Fertiges Maß
+figure-squares = Quadrate
+figure-pair = Paar
+figure-four = Vierer
+figure-blocks = Besteht aus
+figure-seams = Nähte
+figure-layers = Stofflagen
+figure-off-across = Breite
+figure-off-down = Höhe
+figure-lap-sewn-across = Genähte Überlappung, Breite
+figure-lap-sewn-down = Genähte Überlappung, Höhe
+figure-mean = Mittlere Kante
+figure-spread = Streuung (Standardabweichung)
+figure-mean-lap = Mittlere genähte Überlappung
+lap-sewn = { $lap } (gedacht { $meant })
+strips = { $n ->
+    [one] { $n } Streifen
+   *[other] { $n } Streifen
+}
+blocks = { $fours ->
+    [0] { "" }
+    [one] { $fours } Vierer{ " " }
+   *[other] { $fours } Vierer{ " " }
+}{ $pairs ->
+    [0] { "" }
+    [one] { $pairs } einzelnes Paar{ " " }
+   *[other] { $pairs } einzelne Paare{ " " }
+}{ $squares ->
+    [0] { "" }
+    [one] { $squares } einzelnes Quadrat
+   *[other] { $squares } einzelne Quadrate
+}
+seams = { $n ->
+    [one] { $n } Naht, { $length }
+   *[other] { $n } Nähte, zusammen { $length }
+}
+layers = { $crossing ->
+    [0] bis zu { $lap } auf einer Überlappung
+   *[other] bis zu { $lap } auf einer Überlappung, { $crossing }, wo vier Ecken zusammenkommen
+}
+binding = { $n ->
+    [one] { $length } in { $n } Streifen
+   *[other] { $length } in { $n } Streifen
+}
+
+## Seiten
+
+bare = nur Jeansstoff
+cell = { $piece }: { $cloth }
+cell-stays = { $piece }: { $cloth }, bleibt, wie es ist
+cell-pinned = { $piece }: { $cloth }, auf seinem Platz festgesteckt
+bare-wrong-side = nur Jeansstoff, linke Stoffseite
+face-front = Vorderseite
+face-back = Rückseite, umgedreht gesehen
+face-covered = { $n } von { $all } Quadraten sind auf dieser Seite belegt.
+face-both = { $n ->
+    [0] Keins ist auf beiden Seiten belegt.
+    [one] Ein Quadrat ist auf beiden Seiten belegt.
+   *[other] { $n } Quadrate sind auf beiden Seiten belegt.
+}
+face-layers = { $crossing ->
+    [0] Die dickste Überlappung hat { $lap } Lagen.
+   *[other] Die dickste Überlappung hat { $lap } Lagen, die dickste Kreuzung { $crossing }.
+}
+face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff belegt
+print-used = { $used } verwendet
+print-of = { $used } von { $stock } verwendet
+
+## Werkbank
+
+stage-open = nicht zugeschnitten
+stage-cut = zugeschnitten, nicht bereit
+stage-ready = bereit zum Verbinden
+stage-held = Überlappung hält, nicht genäht
+stage-paired = in einem Paar
+stage-blocked = in einem Vierer
+stage-squared = auf Maß geschnitten
+stage-joined = mit dem Rest verbunden
+tally-cut = Quadrate zugeschnitten
+tally-front = Stoff vorn
+tally-back = Stoff hinten
+tally-pairs = Paare genäht
+tally-fours = Vierer genäht
+tally-squared = Auf Maß geschnitten
+tally-larger = Größere Verbindungen
+losses-none = Noch kein Quadrat verdorben.
+losses = Bisher verdorben: { $list }.
+mishap-mis-cut = falsch zugeschnitten
+mishap-flaw = Loch, Fleck oder abgewetzt
+mishap-scorched = versengt
+mishap-lost = verloren
+line-done = Getan: { $task }
+line-next = Als Nächstes: { $task }
+line-waits = Wartet auf { $part }
+line-complete = Alle Schritte durchlaufen
+line-measured = Gemessen { $size }
+line-squared = Auf Maß geschnitten: { $size }
+line-note = Notiz: { $text }
+
+## Messen
+
+measure-keep = Dieses Maß sichern
+verdict-across-exact = Breite: genau richtig.
+verdict-across-over = Breite: { $over } zu groß. Schneide links { $before } und rechts { $after } ab; die Kreuzung bleibt in der Mitte.
+verdict-across-over-one-side = Breite: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es rechts ab.
+verdict-across-under = Breite: { $over } zu klein. Schneide hier nichts ab; überlappe es beim Verbinden etwas weniger, oder wähle ein kleineres Schnittmaß.
+verdict-down-exact = Höhe: genau richtig.
+verdict-down-over = Höhe: { $over } zu groß. Schneide oben { $before } und unten { $after } ab; die Kreuzung bleibt in der Mitte.
+verdict-down-over-one-side = Höhe: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es unten ab.
+verdict-down-under = Höhe: { $over } zu klein. Schneide hier nichts ab; überlappe es beim Verbinden etwas weniger, oder wähle ein kleineres Schnittmaß.
+summary-none = Noch nichts gemessen.
+drift-too-few = { $n ->
+    [one] Ein Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Er misst { $mean }.
+   *[other] { $n } Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Im Mittel { $mean }.
+}
+drift-as-planned = { $n } Vierer gemessen. Sie werden wie geplant; im Mittel { $mean }.
+drift-narrow = { $n } Vierer gemessen. Sie sind gleichmäßig zu groß: Die Überlappung wird { $by } schmaler genäht als angezeichnet.
+drift-wide = { $n } Vierer gemessen. Sie sind gleichmäßig zu klein: Die Überlappung wird { $by } breiter genäht als angezeichnet.
+drift-stretch-across = { $n } Vierer gemessen. Sie sind zu breit, aber nicht zu hoch: Der Stoff dehnt sich in der Breite (im Mittel { $mean }).
+drift-stretch-down = { $n } Vierer gemessen. Sie sind zu hoch, aber nicht zu breit: Der Stoff dehnt sich in der Höhe (im Mittel { $mean }).
+drift-stretch-both = { $n } Vierer gemessen. Sie sind ungleich zu groß: Der Stoff dehnt sich (im Mittel { $mean }).
+drift-uneven = { $n } Vierer gemessen. Sie sind ungleich, aber nicht vom Dehnen oder einer falschen Überlappung (im Mittel { $mean }). Sieh dir den Zuschnitt an.
+drift-growing = { $n } Vierer gemessen. Sie wachsen mit jedem Vierer um { $by }: Die Markierung oder der Anschlag wandert.
+drift-shrinking = { $n } Vierer gemessen. Sie schrumpfen mit jedem Vierer um { $by }: Die Markierung oder der Anschlag wandert.
+drift-mark-wider = Zeichne die nächsten Überlappungen { $by } breiter an.
+drift-mark-narrower = Zeichne die nächsten Überlappungen { $by } schmaler an.
+sure-guess = Bei so wenigen ist das geraten.
+sure-likely = Bei so vielen ist das wahrscheinlich.
+sure-firm = Bei so vielen ist das ziemlich sicher.
+figure-skew = Ecke aus dem Winkel
+figure-holds = Größtes, das hineinpasst
+figure-trim-top = Oben abschneiden
+figure-trim-right = Rechts abschneiden
+figure-trim-bottom = Unten abschneiden
+figure-trim-left = Links abschneiden
+skew = { $degrees }°
+skew-none = rechtwinklig
+wedge = { $from } bis { $to }
+turn-right = Dreh das Lineal { $degrees }° nach rechts.
+turn-left = Dreh das Lineal { $degrees }° nach links.
+outline-short = Es ist zu klein für { $target }; höchstens { $held } passen hinein.
+outline-holds = { $target } passen hinein.
+nothing = nichts
+wedge-out = { $from }, auslaufend auf nichts
+wedge-in = von nichts bis { $to }
+outline-top = die obere Kante
+outline-right = die rechte Kante
+outline-bottom = die untere Kante
+outline-left = die linke Kante
+outline-falling = die Diagonale von links oben nach rechts unten
+outline-rising = die Diagonale von rechts oben nach links unten
+picture-outline = { $piece }, der wahre Umriss und wo zu schneiden ist
+trim-none-short = Kein gemessenes Stück ist zu klein.
+trim-short = { $n ->
+    [one] Ein gemessenes Stück ist zu klein.
+   *[other] { $n } gemessene Stücke sind zu klein.
+}
+trim-waste = Im Mittel fallen je Kante { $waste } weg.
+trim-choose = Schneiden auf { $size }
+save-lap = bei { $piece } { $lap } überlappen
+save-across-lapped = { $piece } ist { $short } zu schmal: { $laps }.
+save-down-lapped = { $piece } ist { $short } zu kurz: { $laps }.
+save-across-edge = { $piece } ist { $short } zu schmal, an der Außenkante, wo die Einfassung es verdeckt.
+save-down-edge = { $piece } ist { $short } zu kurz, an der Außenkante, wo die Einfassung es verdeckt.
+save-across-resewn = { $piece } ist { $short } zu schmal: Trenn die senkrechten Überlappungen auf und näh sie um so viel schmaler.
+save-down-resewn = { $piece } ist { $short } zu kurz: Trenn die waagrechte Überlappung auf und näh sie um so viel schmaler.
+save-across-renewed = { $piece } ist { $short } zu schmal: noch einmal machen.
+save-down-renewed = { $piece } ist { $short } zu kurz: noch einmal machen.
+save-across-left = { $piece } ist { $short } zu schmal und eingenäht; die Reihe bleibt zu schmal.
+save-down-left = { $piece } ist { $short } zu kurz und eingenäht; die Spalte bleibt zu kurz.
+reason-none-short = Bei { $size }, ungeschnitten, ist kein Stück zu klein.
+reason-keep = { $n ->
+    [one] Bei { $size } ist ein Stück zu klein, und es zu retten kostet weniger, als jeden Vierer kleiner zu machen.
+   *[other] Bei { $size } sind { $n } Stücke zu klein, und sie zu retten kostet weniger, als jeden Vierer kleiner zu machen.
+}
+reason-smaller = Bei { $natural } { $n ->
+    [one] ist ein Stück zu klein
+   *[other] sind { $n } Stücke zu klein
+}; bei { $size } { $left ->
+    [0] keins
+    [one] eins
+   *[other] { $left }
+}.
+reason-cost = { $n ->
+    [0] Alles in allem die kleinste Mühe: kaum Arbeit oder verlorener Stoff.
+    [one] Alles in allem die kleinste Mühe: etwa eine Minute Arbeit oder verlorener Stoff, nach unserer Schätzung.
+   *[other] Alles in allem die kleinste Mühe: etwa { $n } Minuten Arbeit oder verlorener Stoff, nach unserer Schätzung.
+}
+closing-all = Jede Reihe und jede Spalte geht auf.
+closing-row = Viererreihe { $n } wird { $off }.
+closing-column = Viererspalte { $n } wird { $off }.
+
+## Stücke, die nicht stimmen
+
+off-block = Es misst { $size }. Breite: { $across }. Höhe: { $down }.
+off-measure-first = Miss es, um zu sehen, was sich bei seinem Maß tun lässt.
+off-what = Was stimmt nicht damit?
+off-not-cut = Dieses Quadrat ist noch nicht zugeschnitten.
+off-which = Wenn eins seiner Quadrate verdorben ist, wähle welches.
+off-rest = Es ist nichts zu tun.
+off-mis-cut = Es ist zu klein oder schief zugeschnitten.
+off-flaw = Es hat ein Loch, einen Fleck oder eine abgewetzte Stelle.
+off-scorched = Es ist versengt.
+off-lost = Es ist nicht zu finden.
+way-spare = { $n ->
+    [one] Das Ersatzquadrat einsetzen
+   *[other] Eins von { $n } Ersatzquadraten einsetzen
+}
+way-recut = Ein neues aus dem Rest schneiden
+way-patch = { $face ->
+    [front] Den Schaden vorn mit Stoff belegen
+   *[other] Den Schaden hinten mit Stoff belegen
+}
+way-fewer-across = { $n ->
+    [one] Die Decke ein Quadrat breit machen
+   *[other] Die Decke { $n } Quadrate breit machen
+}
+way-fewer-down = { $n ->
+    [one] Die Decke ein Quadrat hoch machen
+   *[other] Die Decke { $n } Quadrate hoch machen
+}
+way-lap-less = Neben den Nachbarn weniger überlappen
+way-resew = Überlappung auftrennen und schmaler nähen
+way-trim = Alle Vierer auf { $size } schneiden
+way-to-edge = Den Platz mit { $place } tauschen, wo die Einfassung es verdeckt
+way-another = Weglegen und noch einmal machen
+way-lap-at = Bei { $piece }: { $lap } überlappen.
+way-new-lap = Neue Überlappung: { $lap }.
+way-unpick = { $n ->
+    [one] Eine Naht auftrennen, { $length }.
+   *[other] { $n } Nähte auftrennen, zusammen { $length }.
+}
+way-nothing-undone = Nichts Genähtes wird aufgetrennt.
+way-size = Die Decke wird { $size } messen.
+way-minutes = { $n ->
+    [0] Kaum Arbeit.
+    [one] Etwa eine Minute Arbeit, nach unserer Schätzung.
+   *[other] Etwa { $n } Minuten Arbeit, nach unserer Schätzung.
+}
+aside = { $piece } ({ $size }) bleibt übrig: ein Kissenbezug, oder eine Ecke der nächsten Decke.
+moved = { $from } kommt auf den Platz von { $to }: neu mit Kreide beschriften.
+
+## Anders überlegt
+
+compare-finished = Fertiges Maß
+compare-squares = Noch zu schneiden
+compare-spares = Ersatzquadrate
+compare-seams = Nähte übrig
+compare-time = Arbeit übrig
+time-own = etwa { $middle } ({ $low } bis { $high }, nach deinem eigenen Tempo)
+time-usual = etwa { $middle } ({ $low } bis { $high }; geschätzt, bis dein eigenes Tempo bekannt ist)
+hours = { $h ->
+    [0] { $m } Minuten
+   *[other] { $m ->
+        [0] { $h } Std.
+       *[other] { $h } Std. { $m } Min.
+    }
+}
+
+## Ein Maß halten, und das Ganze
+
+hold-left = { $n ->
+    [0] Keine Verbindung zwischen Vierern ist mehr offen; die Überlappung kann nichts mehr ändern.
+    [one] Eine Verbindung zwischen Vierern ist noch offen.
+   *[other] { $n } Verbindungen zwischen Vierern sind noch offen.
+}
+hold-fringe = Es bleiben je Kante { $fringe } Franse.
+hold-choose = Den Rest { $lap } überlappen
+figure-foreseen = Soll messen
+whole-across-exact = Breite: { $planned }, genau wie geplant.
+whole-down-exact = Höhe: { $planned }, genau wie geplant.
+whole-across = { $laps ->
+    [0] Breite: { $measured } statt { $planned }: { $off }.
+    [one] Breite: { $measured } statt { $planned }: { $off }, auf eine Überlappung.
+   *[other] Breite: { $measured } statt { $planned }: { $off }, auf { $laps } Überlappungen: je { $each }.
+}
+whole-down = { $laps ->
+    [0] Höhe: { $measured } statt { $planned }: { $off }.
+    [one] Höhe: { $measured } statt { $planned }: { $off }, auf eine Überlappung.
+   *[other] Höhe: { $measured } statt { $planned }: { $off }, auf { $laps } Überlappungen: je { $each }.
+}
+whole-explained = Davon erklären Zuschneiden und angezeichnete Überlappungen: { $off }.
+whole-within = Der Rest liegt in dem, was Stoff beim Nähen nachgibt (2 %, allgemeine Erfahrung).
+whole-beyond = Der Rest, { $off }, ist mehr, als Stoff beim Nähen meist nachgibt (2 %, allgemeine Erfahrung): Such nach einer Überlappung, die breiter oder schmaler genäht ist als angezeichnet.
+whole-kept = { $n ->
+    [0] Vor der Wäsche: { $size }.
+   *[other] Nach Wäsche { $n }: { $size }.
+}
+whole-kept-change = { $n ->
+    [0] Vor der Wäsche: { $size }; Änderung { $across } % in der Breite, { $down } % in der Höhe.
+   *[other] Nach Wäsche { $n }: { $size }; Änderung { $across } % in der Breite, { $down } % in der Höhe (ISO 5077).
+}
+picture-blocks = { $n ->
+    [0] Die Vierer, wie sie liegen: Keiner ist zu klein
+    [one] Die Vierer, wie sie liegen: Einer ist zu klein
+   *[other] Die Vierer, wie sie liegen: { $n } sind zu klein
+}
+
+## Plan und Raster
+
+plan-change = Plan ändern
+grid-uses = { $left ->
+    [0] Braucht alle { $n } Quadrate.
+    [one] Braucht { $n } Quadrate, eins bleibt übrig.
+   *[other] Braucht { $n } Quadrate, { $left } bleiben übrig.
+}
+grid-takes = { $n ->
+    [one] Braucht ein Quadrat.
+   *[other] Braucht { $n } Quadrate.
+}
+grid-width = Breite: { $off }.
+grid-height = Höhe: { $off }.
+grid-odd-across = Ungerade in der Breite: Neben den Vierern bleibt eine Spalte aus Paaren.
+grid-odd-down = Ungerade in der Höhe: Unter den Vierern bleibt eine Reihe aus Paaren.
+
+## Bilder, in Worten
+
+picture-front = { $name } von vorn
+picture-step = { $task }: { $piece }
+picture-measured = { $piece }, gemessen { $size }, mit dem, was abzuschneiden ist
+picture-section = Die Verbindung im Schnitt, maßstäblich: Überlappung oder Zugabe { $lap }, Franse { $fringe }
+picture-grid = { $across } Quadrate breit und { $down } hoch, fertig { $size }
+
+## Verlauf
+
+history-undo = Zurückgenommen: { $what }
+history-redo = Wiederholt: { $what }
+did-begin = Begonnen: { $name }, { $grid }
+did-rename = Heißt jetzt { $name }
+did-archive = Weggelegt
+did-unarchive = Wieder hervorgeholt
+did-change-plan = Plan geändert: { $grid }, Überlappung { $lap }, schneiden auf { $trim }
+did-face = { $piece }: vorn { $front }, hinten { $back }
+did-faces = { $n ->
+    [one] Die Seiten eines Quadrats geändert
+   *[other] Die Seiten von { $n } Quadraten geändert
+}
+did-cloth = Stoffe geändert
+did-cut = Zugeschnitten: { $piece }
+did-cover-front = Stoff vorn aufgeklebt: { $piece }
+did-cover-back = Stoff hinten aufgeklebt: { $piece }
+did-press-cover = Gebügelt: { $piece }
+did-cool-cover = Abgekühlt: { $piece }
+did-dot = Überlappt und geklebt: { $piece }
+did-press-lap = Überlappung gebügelt: { $piece }
+did-cool-lap = Überlappung abgekühlt: { $piece }
+did-pin = Gesteckt: { $piece }
+did-stitch = Genäht: { $piece }
+did-press-seam = Naht gebügelt: { $piece }
+did-press-block = Flach gebügelt: { $piece }
+did-square-up = Auf Maß geschnitten: { $piece }, { $size }
+did-cut-binding = Einfassstreifen geschnitten
+did-join-binding = Einfassstreifen verbunden
+did-press-binding = Einfassung gefaltet und gebügelt
+did-glue-binding = Einfassung um die Kante gelegt
+did-stitch-binding = Einfassung genäht
+did-wash = Gewaschen
+did-clip = Fäden abgeschnitten
+did-use-spares = Ersatz genommen: { $piece }
+did-count-spares = { $n ->
+    [0] Keine Ersatzquadrate
+    [one] Ein Ersatzquadrat zur Hand
+   *[other] { $n } Ersatzquadrate zur Hand
+}
+did-measure = Gemessen: { $piece }, { $size }
+did-outline = Kanten gemessen: { $piece }
+did-mark-lap = Überlappung angezeichnet, wo { $a } auf { $b } trifft: { $lap }
+did-mark-laps = { $n ->
+    [one] Eine Überlappung neu angezeichnet
+   *[other] { $n } Überlappungen neu angezeichnet
+}
+did-unpick = { $n ->
+    [one] Aufgetrennt: { $piece }, { $length }
+   *[other] Aufgetrennt: { $piece } und was daran hängt, { $n } Nähte, { $length }
+}
+did-patch = { $piece } wird belegt, wo es genäht ist: { $why }
+did-move = { $n ->
+    [2] { $from } und { $to } haben den Platz getauscht
+   *[other] { $n } Stücke haben den Platz getauscht, zuerst { $from } mit { $to }
+}
+did-turn = { $quarters ->
+    [1] { $piece } eine Vierteldrehung im Uhrzeigersinn gedreht
+    [2] { $piece } halb herum gedreht
+   *[other] { $piece } eine Vierteldrehung gegen den Uhrzeigersinn gedreht
+}
+did-turn-several = { $n } Stücke gedreht
+did-flip = Umgedreht: { $pieces }
+did-let-go = Muss nicht mehr an seinem Platz bleiben: { $pieces }
+did-wish = Wünsche für die Seiten: { $front } vorn belegt, { $back } hinten
+did-set-aside = Weggelegt: { $piece }
+did-measure-whole = Ganze Decke gemessen: { $size }
+did-heap = Auf dem Stapel: { $name }
+did-take-heap = Vom Stapel genommen
+did-cut-piece = Ein Stück von { $name } zerschnitten: { $n ->
+    [one] { $n } Quadrat
+   *[other] { $n } Quadrate
+}
+did-scrap = Nähprobe, Überlappung { $lap }: { $verdict }
+did-plate = Öffnung der Stichplatte gemessen: { $opening }
+did-gather = Bereitgelegt
+did-ungather = Doch nicht zur Hand
+did-spoil = { $piece } taugt nicht: { $why }
+did-note = Notiz: { $text }
+
+## Rat zu einem Plan
+
+error-advice-fringe = Die Franse je Kante wäre { $fringe }. So schmal reißt der Faden mit der Zeit aus (allgemeine Erfahrung).
+error-advice-fringe-next = { $enough } reicht. Probier es an einem Rest; deine Nähprobe entscheidet.
+error-advice-odd = Eine ungerade Zahl lässt neben den Vierern einzelne Paare. Auch sie sind eingeplant.
+error-advice-odd-next = Nichts zu tun; gerade Zahlen machen etwas weniger Arbeit.
+error-advice-twin = Eine Zwillingsnadel braucht zwei Spulen, und eine Seite ist immer die Nähseite. Zu breit eingestellt, schlägt sie auf die Platte: Der breiteste Stich ist die Öffnung der Platte weniger { $spacing }.
+error-advice-twin-next = Lass dieselbe Seite oben. Dreh das Handrad einmal herum, bevor du anfängst; die Anleitung der Maschine entscheidet.
+error-advice-lap-large = Ein Drittel jedes Quadrats oder mehr verschwindet in den Überlappungen.
+error-advice-lap-large-next = Eine schmalere Überlappung oder ein größeres Quadrat gibt mehr Decke für den Stoff.
+
+## Was getippt wurde
+
+error-typed-empty = Hier steht noch nichts.
+error-typed-empty-next = Schreib ein Maß wie { $example }.
+error-typed-not-a-length = Das ist kein Maß, das ich lesen kann.
+error-typed-not-a-length-next = Schreib es wie { $example }.
+error-typed-negative = Ein Maß kann nicht weniger als nichts sein.
+error-typed-negative-next = Lass das Minus weg: { $example }.
+error-typed-ambiguous = Das lässt sich auf zwei Arten lesen.
+error-typed-ambiguous-next = Schreib die Einheit und nur ein Komma: { $example }.
+error-typed-off-the-marks = Das fällt auf keinen Strich eines Lineals.
+error-typed-off-the-marks-next = Das nächste Sechzehntel ist { $nearest }.
+error-typed-too-long = Das ist länger als 100 Meter.
+error-typed-too-long-next = Sieh nach der Einheit: { $example }.
+error-typed-unknown-unit = „{ $unit }“ ist keine Einheit, die ich kenne.
+error-typed-unknown-unit-next = Nimm Zoll, Fuß, Yard, mm, cm oder m, wie in { $example }.
+error-typed-not-a-count = Das ist keine ganze Zahl.
+error-typed-not-a-count-next = Schreib eine Zahl wie 6.
+
+## Pläne, die nicht gehen
+
+error-plan-side = Die Kante des Quadrats liegt außerhalb.
+error-plan-side-next = Wähle eine Kante von { $least } bis { $most }.
+error-plan-grid = Das Raster liegt außerhalb.
+error-plan-grid-next = Wähle in jeder Richtung 1 bis { $most } Quadrate.
+error-plan-lap = Die Überlappung lässt nichts vom Quadrat übrig oder ist nichts.
+error-plan-lap-next = Wähle eine Überlappung unter der halben Kante des Quadrats; bei Jeansstoff sind ½ Zoll (12,7 mm) üblich.
+error-plan-between = Die Überlappung zwischen Vierern lässt nichts vom Quadrat übrig oder ist nichts.
+error-plan-between-next = Wähle eine Überlappung unter der halben Kante des Quadrats, oder lass das Feld leer für überall dieselbe.
+error-plan-stitch = Der Stich ist breiter als das, was er halten muss.
+error-plan-stitch-next = Wähle einen schmaleren Stich oder eine breitere Überlappung.
+error-plan-trim = Auf dieses Maß lässt sich ein Vierer nicht schneiden.
+error-plan-trim-next = Wähle ein Maß über einem Quadrat und höchstens zwei, oder lass das Feld leer.
+error-plan-binding = So lässt sich die Einfassung nicht schneiden.
+error-plan-binding-next = Wähle einen Streifen von mindestens 10 mm, nicht breiter als ein Quadrat, und Stücke länger als zwei Überlappungen.
+error-plan-counts = So viele Wäschen oder so langes Abkühlen fasst dieser Plan nicht.
+error-plan-counts-next = Wähle bis zu 9 Wäschen und bis zu 240 Minuten.
+
+## Was nicht geht
+
+error-beginning = Die Decke wird einmal begonnen, vor allem anderen.
+error-beginning-next = Geh zurück zur Liste der Decken und öffne sie, oder beginne eine neue.
+error-name = Ein Name braucht 1 bis { $most } Zeichen.
+error-name-next = Schreib einen kurzen Namen, etwa Sofadecke.
+error-words = Eine Notiz braucht 1 bis { $most } Zeichen.
+error-words-next = Schreib eine kürzere Notiz, oder zwei.
+error-no-such-piece = Ein Stück { $piece } gibt es in dieser Decke nicht.
+error-no-such-piece-next = Öffne die Werkbank und wähle dort ein Stück.
+error-nothing = Es gibt nichts zu ändern.
+error-nothing-next = Wähle ein Stück, das nicht schon so ist.
+error-not-its-task = { $piece }: „{ $task }“ ist schon getan oder nicht nötig.
+error-not-its-task-next = Sieh nach dem nächsten Schritt; Zurücknehmen holt einen Schritt zurück.
+error-first = { $piece }: „{ $task }“ geht noch nicht.
+error-first-next = Vorher kommt { $before }: { $needs }.
+error-already-cut = { $squares ->
+    [one] Ein Quadrat ist schon im alten Maß zugeschnitten.
+   *[other] { $squares } Quadrate sind schon im alten Maß zugeschnitten.
+}
+error-already-cut-next = Bleib bei diesem Maß, oder beginne mit dem neuen eine andere Decke.
+error-already-made = { $piece } ist schon gemacht und hat in diesem Plan keinen Platz.
+error-already-made-next = Wähle ein Raster und eine Folge, in denen es bleibt, oder nimm alles zurück bis davor.
+error-joined = { $piece } ist schon mit anderen verbunden.
+error-joined-next = Was genäht ist, bleibt genäht. Wähle ein Quadrat, das noch lose ist.
+error-glued = Bei { $piece } ist der Stoff dort schon aufgeklebt.
+error-glued-next = Wähle ein anderes Quadrat, oder nimm das Kleben zurück.
+error-stock = Von { $print } gibt es nur { $have } Quadrate.
+error-stock-next = Wähle weniger, einen anderen Stoff, oder berichtige die Menge in der Liste der Stoffe.
+error-cloth = Diese Liste der Stoffe geht nicht: Ein verwendeter fehlt, eine Farbe ist keine Farbe, oder es sind über { $most }.
+error-cloth-next = Behalte jeden verwendeten Stoff; gib jedem einen Namen und eine Farbe.
+error-spares = { $have ->
+    [0] Es gibt kein Ersatzquadrat.
+    [one] Es gibt ein Ersatzquadrat.
+   *[other] Es gibt { $have } Ersatzquadrate.
+}
+error-spares-next = Schneide ein neues Quadrat, oder berichtige die Zahl der Ersatzquadrate auf der Werkbank.
+error-not-measurable = { $piece } lässt sich jetzt nicht zum Schneiden auf Maß messen.
+error-not-measurable-next = Miss einen Vierer oder ein einzelnes Paar, wenn es genäht und noch nicht auf Maß geschnitten ist.
+error-pile = Das liegt nicht auf dem Stapel, oder der Stapel ist voll.
+error-pile-next = Geh zurück zum Stapel und wähle dort ein Stück.
+error-cut-up = Dieses Stück ist schon zerschnitten.
+error-cut-up-next = Was gezählt wurde, gilt; Zurücknehmen holt die letzte Zählung zurück.
+error-many-squares = So viele Quadrate gibt das nicht her.
+error-many-squares-next = Zähl noch einmal; mehr als { $most } werden nicht angenommen.
+error-weight = Das ist kein Stoffgewicht.
+error-weight-next = Schreib es wie 14 oz oder 475 g/m².
+error-scrap = Diese Nähprobe gibt es nicht.
+error-scrap-next = Wähle eine aus der Liste.
+error-piece-few = Ein Umriss braucht mindestens zwei Breiten.
+error-piece-few-next = Miss am Saum und am Bund, und ein-, zweimal dazwischen.
+error-piece-many = Das ist mehr, als ein Umriss fasst.
+error-piece-many-next = Ein paar Breiten und ein paar Stellen zum Aussparen genügen.
+error-piece-far = Breite { $n } liegt zu weit draußen.
+error-piece-far-next = Sieh nach der Einheit.
+error-piece-order = Breite { $n } liegt nicht über der vorigen.
+error-piece-order-next = Ordne die Breiten vom Saum aufwärts.
+error-piece-crossing = Bei Breite { $n } kreuzen sich die Kanten.
+error-piece-crossing-next = Eine Breite kann nicht weniger als nichts sein.
+error-piece-no-width = Das Stück hat nirgends eine Breite.
+error-piece-no-width-next = Miss es an der breitesten Stelle.
+error-piece-zone-far = Stelle { $n } zum Aussparen liegt zu weit draußen.
+error-piece-zone-far-next = Sieh nach der Einheit.
+error-piece-zone-empty = Stelle { $n } zum Aussparen hat keine Größe.
+error-piece-zone-empty-next = Schreib, wo sie anfängt und aufhört.
+error-piece-zone-outside = Stelle { $n } zum Aussparen liegt neben dem Stück.
+error-piece-zone-outside-next = Höhen zählen vom Saum, Breiten von der linken Kante.
+error-not-whole = Die Decke ist noch nicht in einem Stück.
+error-not-whole-next = Miss das Ganze, wenn die letzte Verbindung genäht ist.
+error-unlikely = { $given } ist unwahrscheinlich: Geplant waren { $planned }.
+error-unlikely-next = Sieh nach der Einheit und miss noch einmal.
+error-not-cut = { $piece } ist noch nicht zugeschnitten.
+error-not-cut-next = Nur ein zugeschnittenes Quadrat kann verderben.
+error-outline-impossible = Solche Kanten und Diagonalen hat kein Block.
+error-outline-impossible-next = Miss die Kanten und beide Diagonalen noch einmal.
+error-outline-open = Diese Maße passen nicht zusammen: Sie liegen { $by } auseinander.
+error-outline-open-next = Miss { $line } noch einmal.
+error-nothing-to-unpick = { $piece } hat keine Naht zum Auftrennen oder ist schon weiter verbunden.
+error-nothing-to-unpick-next = Wähle ein Stück, das genäht und noch lose ist.
+error-lap-too-narrow = Eine Überlappung von { $lap } lässt zu wenig Franse.
+error-lap-too-narrow-next = { $least } ist das Schmalste, das hält; oder ändere die kleinste Franse im Plan.
+error-not-neighbours = { $a } und { $b } sind keine Nachbarn, die noch zu verbinden sind.
+error-not-neighbours-next = Wähle zwei, die nebeneinander liegen und noch nicht genäht sind.
+error-covered = { $piece } ist auf dieser Seite schon belegt.
+error-covered-next = Belege die andere Seite, oder setz ein anderes Quadrat ein.
+error-pinned = { $piece } ist auf seinem Platz festgesteckt.
+error-pinned-next = Zieh zuerst die Nadel heraus.
+error-not-turnable = { $piece } lässt sich so nicht drehen.
+error-not-turnable-next = Ein genähter Vierer dreht sich um Viertel, ein Paar halb herum, beide nicht mehr, wenn sie mit anderen verbunden sind.
+error-layout = Diese Aufteilung passt nicht mehr zur Decke: Bei { $piece } ist es anders.
+error-layout-next = Lass neue Aufteilungen suchen.
+error-not-swappable = { $a } und { $b } können den Platz nicht tauschen.
+error-not-swappable-next = Wähle zwei von gleicher Form, die noch nicht mit anderen verbunden sind.
+error-nothing-to-undo = Es gibt nichts zurückzunehmen.
+error-nothing-to-undo-next = Jeder Schritt bisher steht im Verlauf.
+error-nothing-to-redo = Es gibt nichts zu wiederholen.
+error-nothing-to-redo-next = Nur was eben zurückgenommen wurde, lässt sich wiederholen.
+
+## Dateien
+
+error-file-not-a-throw = Das ist keine Datei einer Decke.
+error-file-not-a-throw-next = Wähle eine Datei namens throw.jsonl, die Lapwork geschrieben hat.
+error-file-newer = Diese Decke hat ein neueres Lapwork geschrieben (Dateiversion { $version }).
+error-file-newer-next = Öffne sie mit jener Version; hier bleibt sie unberührt.
+error-file-line = Die Datei der Decke ist in Zeile { $line } beschädigt, danach folgen heile Zeilen.
+error-file-line-next = Sie bleibt unberührt. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie richten kann.
+error-file-out-of-order = Zeile { $line } der Datei folgt nicht aus den Zeilen davor.
+error-file-out-of-order-next = Sie bleibt unberührt. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie richten kann.
+error-file-empty = Die Datei der Decke hat keinen Anfang.
+error-file-empty-next = Sie bleibt unberührt. Nimm eine frühere Kopie.
+
+## Der Kleiderstapel und der Zuschnitt
+
+figure-wanted = Gebrauchte Quadrate
+figure-at-hand = Zugeschnitten und gut
+figure-to-come = Noch zu holen
+figure-squares-here = Quadrate, quer geschnitten
+figure-from-hem = Vom Saum aufwärts, ohne Auswahl
+figure-free = Wenn Streifen nicht quer sein müssen
+figure-bound = Höchstens, wie man auch schneidet
+pile-enough = { $over ->
+    [0] Genau genug Jeansquadrate, keins übrig.
+    [one] Genug Jeansquadrate, eins übrig.
+   *[other] Genug Jeansquadrate, { $over } übrig.
+}
+pile-short = { $short ->
+    [one] Ein Jeansquadrat fehlt.
+   *[other] { $short } Jeansquadrate fehlen.
+}
+pile-empty = Noch nichts auf dem Stapel. Leg ein Kleidungsstück, Stoff oder eine Packung Quadrate dazu.
+pile-all-cut = Alle Jeansquadrate sind zugeschnitten.
+pile-estimate = Was nicht gemessen ist, ist geschätzt: Miss jedes Stück, bevor du es schneidest.
+heap-denim = Für die Jeansquadrate
+heap-fabric = Für { $print }
+heap-gives = { $what }: { $n ->
+    [one] { $n } Quadrat
+   *[other] { $n } Quadrate
+}
+make-denim = Jeansquadrate
+piece-expected = { $n ->
+    [one] etwa { $n } Quadrat
+   *[other] etwa { $n } Quadrate
+}
+piece-counted = { $n ->
+    [one] { $n } Quadrat ist es geworden
+   *[other] { $n } Quadrate sind es geworden
+}
+part-left-leg = Linkes Beinteil
+part-right-leg = Rechtes Beinteil
+part-back = Rückenteil
+part-panel = Stoffbahn
+part-sheet = Laken
+part-cloth = Stoff
+part-pack = Packung
+part-numbered = { $part } { $n }
+garment-mens-jeans = Herrenjeans
+garment-womens-jeans = Damenjeans
+garment-childs-jeans = Kinderjeans
+garment-jacket-back = Rücken einer Jeansjacke
+garment-skirt = Jeansrock
+garment-sheet = Bettlaken
+size-small = Klein
+size-medium = Mittel
+size-large = Groß
+zone-outseam = Wulst der Außennaht
+zone-hem = Saum
+zone-pocket = Tasche
+zone-knee = Abgewetztes Knie
+zone-hole = Loch
+zone-stain = Fleck
+zone-seam = Naht
+heap-take = { $name } vom Stapel nehmen
+piece-keep = Diesen Umriss sichern
+cut-strip = Streifen { $n }: von { $from } bis { $to } über dem Saum, { $count ->
+    [one] ein Quadrat
+   *[other] { $count } Quadrate
+}, das erste { $left } von der linken Kante.
+cut-binding-strip = Einfassstreifen { $size }: ab { $from } über dem Saum, { $left } von der linken Kante.
+cut-stretch = Er dehnt sich: Bleib im Fadenlauf und halte die Überlappungen mit Kleber statt Stecknadeln.
+cut-unwashed = Noch nicht gewaschen: Wasch und bügle ihn, bevor du schneidest.
+cut-nothing = Neben den Stellen zum Aussparen passt kein ganzes Quadrat.
+cut-given-up = { $n ->
+    [0] Quer zu schneiden verliert nichts.
+    [one] Quer zu schneiden verliert ein Quadrat.
+   *[other] Quer zu schneiden verliert { $n } Quadrate.
+}
+cut-gain = { $n ->
+    [0] { "" }
+    [one] Die Streifen gut zu legen spart ein Quadrat.
+   *[other] Die Streifen gut zu legen spart { $n } Quadrate.
+}
+picture-piece = { $name }, { $n ->
+    [one] ein Quadrat
+   *[other] { $n } Quadrate
+} in { $strips ->
+    [one] einem Streifen
+   *[other] { $strips } Streifen
+}, Stellen zum Aussparen schraffiert
+
+## Was bereitliegen soll
+
+item-denim = Jeansstoff
+item-denim-squares = { $n ->
+    [one] Ein Quadrat zu { $side }; { $open } noch zuzuschneiden.
+   *[other] { $n } Quadrate zu { $side }; { $open } noch zuzuschneiden.
+}
+item-fabric-squares = { $n ->
+    [one] Ein Quadrat zu { $side }.
+   *[other] { $n } Quadrate zu { $side }.
+}
+item-enough = { $n } zur Hand: genug.
+item-short = { $n ->
+    [one] Eins fehlt.
+   *[other] { $n } fehlen.
+}
+item-fat-quarters = { $n ->
+    [one] Ein Fat Quarter gibt { $each }.
+   *[other] { $n } Fat Quarters; jedes gibt { $each }.
+}
+item-binding = Einfassstreifen
+item-binding-strips = { $n ->
+    [one] Ein Streifen, { $width } breit, { $longest } lang.
+   *[other] { $n } Streifen, { $width } breit, { $longest } lang.
+}
+item-binding-length = { $n ->
+    [0] Zusammen { $length }, keine Ansätze.
+    [one] Zusammen { $length }, ein Ansatz, neben den Überlappungen.
+   *[other] Zusammen { $length }, { $n } Ansätze, neben den Überlappungen.
+}
+item-thread = Garn
+item-thread-needles = { $needles ->
+    [one] { $each }: { $spools ->
+        [one] eine Spule zu 200 m
+       *[other] { $spools } Spulen zu 200 m
+    }.
+   *[other] { $each } für jede Nadel: { $spools } Spulen zu 200 m.
+}
+item-thread-twin = Eine Zwillingsnadel braucht zwei Spulen zugleich auf der Maschine.
+item-thread-rule = Die Regel der Garnhersteller, 2½-mal die Naht, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
+item-bobbins = Unterfadenspulen
+item-bobbins-length = { $length }: { $n ->
+    [one] eine Unterfadenspule zu 40 m
+   *[other] { $n } Unterfadenspulen zu 40 m
+}.
+item-needles = Nadeln
+item-needles-twin = Eine Zwillingsnadel für Jeansstoff, Abstand { $spacing }.
+item-needles-single = Jeansnadeln, Stärke 100.
+item-needles-spare = Eine oder zwei in Reserve; an dicken Kreuzungen brechen sie.
+item-glue = Auswaschbarer Heftkleber
+item-glue-dots = Etwa { $dots } Punkte, { $n ->
+    [one] eine Flasche zu 118 ml
+   *[other] { $n } Flaschen zu 118 ml
+} (unsere Schätzung).
+item-marker = Ein Stift, der verschwindet
+item-marker-test = Probier ihn an einem Rest: Manche Striche kommen bei Hitze oder Kälte wieder.
+item-cutter = Rollschneider, Matte und Lineal
+item-cutter-what = Ein Lineal von mindestens { $side } Breite hilft am meisten.
+item-care = Augenschutz, und ein Beutel für die Wäsche
+item-care-what = An dicken Kreuzungen kann eine Nadel brechen; die erste Wäsche gibt Flusen ab.
+figure-weight = Gewicht, fertig
+figure-denim-weight = Jeansstoff
+figure-time = Arbeit übrig
+kilograms = { $n } kg
+pounds = { $n } lb
+gsm = { $n } g/m²
+ounces = { $n } oz/yd²
+metres = { $n } m
+yards = { $n } yd
+washer-roomy = Sie passt mit Platz zum Bewegen in eine Haushaltswaschmaschine (7 kg, allgemeine Erfahrung, ohne Quelle).
+washer-tight = Sie füllt eine Haushaltswaschmaschine (7 kg, allgemeine Erfahrung, ohne Quelle): Wasch sie allein.
+washer-heavy = Sie ist zu schwer für eine Haushaltswaschmaschine (7 kg, allgemeine Erfahrung, ohne Quelle): Eine große Maschine schont beide.
+gather-estimates = Gewicht und Garn sind mit üblichem Stoff gerechnet, wenn der Stapel nichts anderes sagt.
+
+## Nähproben
+
+scrap-plan = Der Plan
+scrap-typed = Diese Probe
+scrap-right = Genau richtig
+scrap-little-fringe = Zu wenig Franse
+scrap-bulky = Zu dick
+scrap-puckers = Kräuselt oder lässt aus
+scrap-other = Etwas anderes
+scrap-title = Überlappung { $lap }, { $stitch }
+scrap-fringe = Franse je Kante { $fringe }
+scrap-use = In den Plan übernehmen
+scrap-keep-plate = Öffnung der Platte sichern
+stitch-straight = eine gerade Reihe
+stitch-twin = Zwillingsnadel { $width }
+stitch-zigzag = Zickzack { $width }
+figure-stitch = Stich
+figure-thick-lap = Dickste Überlappung
+figure-thick-crossing = Dickste Kreuzung
+figure-widest = Breitester Stich
+thick = etwa { $n } mm, { $layers } Lagen
+strikes = keiner: Die Nadel trifft die Platte
+
+## Beide Seiten aufteilen
+
+share-none = Keine
+share-quarter = Ein Viertel
+share-third = Ein Drittel
+share-half = Die Hälfte
+wishes-stay = { $units ->
+    [0] { $glued ->
+        [0] { $pinned ->
+            [0] Was verbunden ist, bleibt, wie es ist.
+           *[other] Was verbunden oder festgesteckt ist, bleibt, wie es ist.
+        }
+        [one] Ein Quadrat mit aufgeklebtem Stoff behält ihn.
+       *[other] { $glued } Quadrate mit aufgeklebtem Stoff behalten ihn.
+    }
+    [one] Ein genähtes Stück wird nicht aufgetrennt; aufgeklebter Stoff bleibt auf seinem Quadrat.
+   *[other] { $units } genähte Stücke werden nicht aufgetrennt; aufgeklebter Stoff bleibt auf seinem Quadrat.
+}
+wishes-short = { $have } Stoffquadrate sind da, { $wanted } gewünscht. So viele, wie da sind, werden gelegt.
+wishes-no-prints = In der Liste ist noch kein Stoff.
+wish-covered = Belegt
+wish-covered-value = vorn { $front }, hinten { $back }
+wish-apart = Gleiche Stoffe nebeneinander
+wish-apart-value = { $n ->
+    [0] keine
+   *[other] { $n }
+}
+wish-even-front = Vorn verteilt
+wish-even-back = Hinten verteilt
+wish-even-value = { $n } (100 ist Zufall, 0 ganz gleichmäßig)
+wish-thick = Dickste Kreuzung
+wish-thick-value = { $often ->
+    [one] { $n } Lagen, einmal
+   *[other] { $n } Lagen, { $often }-mal
+}
+wish-grain = Gegen den gewünschten Fadenlauf
+wish-grain-value = { $n ->
+    [0] keins
+   *[other] { $n }
+}
+wish-mirror = Nicht gespiegelt
+wish-shade-rows = Nicht in der Folge der Töne
+wish-light-edges = Nicht in der Folge der Töne
+wish-pattern-value = { $n ->
+    [0] keins
+    [one] ein Quadrat
+   *[other] { $n } Quadrate
+}
+layouts-running = Sucht bessere: Runde { $n } von { $all }
+layouts-done = { $n ->
+    [one] Fertig nach einer Runde
+   *[other] Fertig nach { $n } Runden
+}
+layout-spoken = Aufteilung { $letter }: { $met } von { $all } Wünschen erfüllt. { $changes }
+layout-changes = { $n ->
+    [0] Kein Quadrat wechselt den Stoff.
+    [one] Ein Quadrat wechselt den Stoff.
+   *[other] { $n } Quadrate wechseln den Stoff.
+} { $sewn ->
+    [0] { $turned ->
+        [0] Genähte Stücke bleiben, wo sie sind.
+        [one] Ein genähtes Stück wird gedreht.
+       *[other] { $turned } genähte Stücke werden gedreht.
+    }
+    [one] Ein genähtes Stück bekommt einen anderen Platz.
+   *[other] { $sewn } genähte Stücke bekommen andere Plätze.
+}
+stitching-front = Nähseite: Näh mit dieser Seite oben.
+stitching-back = Nicht die Nähseite: Hier liegt der Unterfaden.
+floor-title = Viererreihe { $row }: Quadrate { $first } bis { $last }
+floor-text = Leg diese Quadrate mit der Vorderseite nach oben hin, von links nach rechts. Vergleich jedes mit dem Bild, bevor du weitermachst.
+floor-joined = mit seiner Reihe verbunden
+floor-cell = { $piece }: oben { $up }, darunter { $under }, Fadenlauf { $grain ->
+    [across] quer
+   *[other] von oben nach unten
+}
+floor-cell-sewn = { $cell }, { $sewn }
+covering-front = { $print } vorn
+covering-back = { $print } hinten
+covering-count = { $done ->
+    [0] { $n ->
+        [one] ein Quadrat
+       *[other] { $n } Quadrate
+    }
+   *[other] { $n } Quadrate, davon { $done } geklebt
+}
+covering-square = vorn { $front }, hinten { $back }
+covering-piece = Quadrate { $squares }
+covering-piece-sewn = Quadrate { $squares }; genäht
+labelling-1 = Schreib Reihe und Platz jedes Quadrats, etwa 3·5, auf einen Zettel und steck ihn oben links auf die Vorderseite; oder schreib es dort mit Kreide.
+labelling-2 = Der Zettel zeigt, welche Kante oben und welche Seite vorn ist; so lässt sich ein Quadrat aufheben und zurücklegen.
+labelling-3 = Nimm Kreide oder einen Stift, der verschwindet, zuerst an einem Rest probiert. Zieh die Stecknadeln heraus, bevor Bügeleisen und Nadel in die Nähe kommen.
+
+## Zeichnungen und Tabellen zum Mitnehmen
+
+draw-size = { $grid }, Quadrate zu { $side }; fertig { $size }
+draw-stitching = Das ist die Nähseite: Sie liegt an der Maschine oben.
+draw-turned = Umgeblättert wie eine Seite: Links und rechts tauschen, die Spalten zählen also von rechts. Der Unterfaden liegt auf dieser Seite.
+draw-count = { $n ->
+    [one] { $n } Quadrat
+   *[other] { $n } Quadrate
+}
+draw-count-wrong = { $n ->
+    [one] { $n } Quadrat, linke Stoffseite außen
+   *[other] { $n } Quadrate, linke Stoffseite außen
+}
+draw-key-sewn = Genäht
+draw-key-open = Noch zu nähen
+draw-key-block = Kante eines Vierers
+draw-key-fringe = Offene Kante, bis sie eingefasst ist
+draw-key-binding = Einfassung
+draw-key-cut = Schnitte quer, vom Saum gezählt; die Nummern der Streifen stehen in Kreisen.
+draw-key-avoid = Zu meiden: { $kinds }
+draw-key-strip = Streifen für die Einfassung
+file-front = vorn
+file-back = hinten
+file-squares = quadrate
+file-covering = stoffe
+file-joins = verbindungen
+file-cutting = zuschnitt
+file-supplies = bedarf
+file-record = verlauf
+table-yes = ja
+table-no = nein
+column-label = Quadrat
+column-row = Reihe
+column-column = Spalte
+column-column-back = Spalte von hinten gesehen
+column-denim = Jeansstoff
+column-wrong-up = Linke Stoffseite oben
+column-front = Stoff vorn
+column-back = Stoff hinten
+column-stage = Wie weit
+column-letters = Buchstaben
+column-name = Name
+column-on-front = Vorn
+column-on-back = Hinten
+column-total = Zusammen
+column-stock = Zur Hand
+column-piece = Stück
+column-kind = Art
+column-first = Erstes Teil
+column-second = Zweites Teil
+column-lap-fraction = Überlappung, Bruch eines Zolls
+column-lap-in = Überlappung (Zoll)
+column-lap-mm = Überlappung (mm)
+column-sewn = Genäht
+column-heap = Vom Stapel
+column-for = Für
+column-width-in = Größte Breite (Zoll)
+column-width-mm = Größte Breite (mm)
+column-height-in = Länge (Zoll)
+column-height-mm = Länge (mm)
+column-strips = Streifen
+column-expected = Quadrate erwartet
+column-counted = Quadrate gezählt
+column-item = Posten
+column-count = Anzahl
+column-unit = Wovon
+column-length-in = Länge (Zoll)
+column-length-mm = Länge (mm)
+column-words = In Worten
+column-have = Zur Hand
+column-time = Wann (UTC)
+column-entry = Eintrag
+column-done = Was getan wurde
+column-stands = Gilt
+unit-squares = Quadrate
+unit-strips = Streifen
+unit-spools = Spulen
+unit-bobbins = Unterfadenspulen
+unit-bottles = Flaschen
+
+## Wie Dinge aneinandergereiht und Längen getippt werden
+
+list-short = { $before }, { $next }
+list-long = { $before }; { $next }
+sentences = { $before } { $next }
+told = { $what }: { $how }
+times = { $n } × { $what }
+example-inch = 9 1/2 Zoll
+example-metric = 241 mm
+# Wörter, die außer dem Zeichen für eine Einheit gelten, mit Kommas dazwischen.
+unit-typed-in = Zoll
+unit-typed-ft = Fuß, Fuss
+unit-typed-yd = Yard, Yards
+unit-typed-mm = Millimeter
+unit-typed-cm = Zentimeter
+unit-typed-m = Meter
+
+## Die Probedecke, und womit eine neue Decke beginnt
+
+demo-name = Decke für den Fensterplatz
+demo-fabric-1 = Hagebutte
+demo-fabric-2 = Gerste
+demo-fabric-3 = Moos
+demo-fabric-4 = Hafen
+demo-denim-1 = Dunkle Jeans
+demo-denim-2 = Helle Jeans
+demo-garment-1 = Dunkle Arbeitsjeans
+demo-garment-2 = Helle Gartenjeans
+demo-note-leg = Linkes Bein der hellen ist am Knie dünn.
+demo-note-four = Der hier hat sich am Ende der Naht gedehnt.
+
+did-pin-place = Auf ihren Plätzen festgesteckt: { $pieces }
+
+## Weitergeben
+
+hand-throw = Die Decke selbst
+hand-throw-what = { $n ->
+    [one] Ihr Plan und der eine festgehaltene Schritt, in einer Datei.
+   *[other] Ihr Plan, alles bisher Getane und alle { $n } festgehaltenen Schritte, in einer Datei.
+} Öffne sie mit Lapwork auf einem anderen Gerät, oder heb sie als Kopie auf.
+hand-throw-save = Decke sichern
+handed = Gesichert: { $file }
+handed-many = { $n ->
+    [one] Gesichert: eine Datei in { $folder }
+   *[other] Gesichert: { $n } Dateien in { $folder }
+}
+error-file-absurd = Zeile { $line } dieser Datei sagt, was nicht sein kann, etwa viel mehr Quadrate, als eine Decke hat.
+error-file-absurd-next = Nichts davon wurde übernommen. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern.
+error-file-unknown = Zeile { $line } dieser Datei enthält etwas, das dieses Lapwork nicht kennt.
+error-file-unknown-next = Nichts davon wurde übernommen. Öffne sie mit dem Lapwork, das sie geschrieben hat.
+error-merge-strangers = Das sind nicht zwei Kopien einer Decke.
+error-merge-strangers-next = Behalte beide als eigene Decken.
+error-merge-undecided = Noch ist nicht alles entschieden, was auseinandergeht.
+error-merge-undecided-next = Wähle überall eine Seite, wo die beiden auseinandergehen, dann führ sie zusammen.
+error-merge-misfit = Die beiden Kopien lassen sich nicht zusammenführen: Ein Schritt der einen würde nicht mehr folgen.
+error-merge-misfit-next = Beide sind unberührt. Behalte beide, und mach mit einer weiter.
+error-nothing-brought = Es wurde keine Datei gebracht.
+error-nothing-brought-next = Wähle zuerst die Datei einer Decke.
+
+## Eine Decke, die gebracht wird
+
+bring-new = Eine Decke für dein Regal
+bring-new-what = Hier ist noch keine Kopie davon.
+bring-add = Ins Regal legen
+bring-same = Du hast sie schon
+bring-same-what = Die Datei und die Decke hier sind Schritt für Schritt gleich. Es ist nichts zu tun.
+bring-fine = Lassen, wie es ist
+bring-here-more = Du hast sie schon, und mehr
+bring-here-more-what = { $n ->
+    [one] Die Decke hier hat alles aus der Datei und einen Schritt mehr.
+   *[other] Die Decke hier hat alles aus der Datei und { $n } Schritte mehr.
+}
+bring-more = Eine neuere Kopie einer Decke hier
+bring-more-what = { $n ->
+    [one] Die Datei hat alles, was die Decke hier hat, und einen Schritt mehr.
+   *[other] Die Datei hat alles, was die Decke hier hat, und { $n } Schritte mehr.
+}
+bring-take-more = { $n ->
+    [one] Die mit mehr nehmen (ein Schritt mehr)
+   *[other] Die mit mehr nehmen ({ $n } Schritte mehr)
+}
+bring-apart = Zwei Kopien, die auseinandergingen
+bring-apart-what = Nur hier: { $here ->
+    [one] ein Schritt
+   *[other] { $here } Schritte
+}. Nur in der Datei: { $brought ->
+    [one] ein Schritt
+   *[other] { $brought } Schritte
+}. Was davor war, ist in beiden gleich.
+bring-conflicts = { $n ->
+    [0] Nichts darin steht gegen das andere: Von beiden kann alles bleiben.
+    [one] An einer Stelle kann nicht beides gelten: Wähle, was dort bleibt. Alles andere von beiden bleibt.
+   *[other] An { $n } Stellen kann nicht beides gelten: Wähle, was jeweils bleibt. Alles andere von beiden bleibt.
+}
+bring-unmergeable = Sie lassen sich nicht zusammenführen.
+bring-merge = Zusammenführen
+bring-both = Beide behalten
+bring-keep-here = Behalten, was hier ist
+bring-copy-here = Auf diesem Gerät
+bring-copy-brought = In der Datei
+bring-steps = { $n ->
+    [one] ein Schritt festgehalten
+   *[other] { $n } Schritte festgehalten
+}
+bring-copy-name = { $name } (Kopie)
+taken-added = Im Regal: { $name }
+taken-both = Beide liegen im Regal; die andere heißt { $name }
+taken-brought = Die mit mehr liegt im Regal. Die Datei, wie sie hier war, liegt daneben als { $copy }
+taken-here = Nichts wurde geändert
+taken-merged = Zusammengeführt. Beide Dateien von vorher liegen daneben als { $here } und { $brought }
+
+## Auf Papier
+
+sheet-both = { $first } ({ $second })
+sheet-subtitle = { $squares }, { $grid }; fertig { $size }
+sheet-date = { $day }. { $month } { $year }
+sheet-day = Gedruckt am { $day }
+sheet-system-inch = Zoll
+sheet-system-metric = Metrisch
+sheet-making = Arbeitsblatt
+sheet-bench = Karte für die Werkbank
+sheet-page = Seite
+sheet-figures = Maße
+sheet-supplies = Was bereitliegen soll
+sheet-totals = Gewicht, Stoff und Zeit
+sheet-prints = Stoffe und ihre Buchstaben
+sheet-denims = Jeansstoffe
+sheet-no-print = Ein Quadrat ohne Buchstaben ist nur Jeansstoff.
+sheet-pile = Den Stapel zuschneiden
+sheet-faces = Beide Seiten
+sheet-work = Die Arbeit, Stufe für Stufe
+sheet-squaring = Auf Maß schneiden
+sheet-laps = Überlappungen, die vom Plan abweichen
+sheet-scraps = Nähproben
+sheet-notes = Notizen
+sheet-record = Was sich unterwegs geändert hat
+sheet-width = Breite
+sheet-height = Höhe
+sheet-trimmed = Getan
+sheet-part = Teil
+sheet-ticked = Ein Kästchen mit Haken war beim Drucken getan. Die Zahlen über den Kästchen sind die Nummern der Schritte.
+sheet-by-hand = Schreib jedes Maß hinein, bevor du schneidest.
+sheet-caution = Vorsicht
+sheet-cautions = Gib acht
+sheet-order = In dieser Folge
+sheet-columns-steps = Schritt
+sheet-cut-alike = Gleich schneiden
+sheet-missing = Diese Zeichen hat die Schrift nicht, mit der gedruckt wurde; sie stehen als leere Kästchen:
+sheet-mirrored = Gespiegelt: So sieht es aus, wenn die Decke wie eine Seite umgeblättert ist. Die Nummern der Spalten sind die der Vorderseite.
+sheet-spares = Ersatzquadrate
+sheet-spoilt = Verdorbene Quadrate
+sheet-differs = nicht alle gleich
+sheet-count = { $all ->
+    [one] { $done ->
+        [0] 1 zu tun
+       *[other] getan
+    }
+   *[other] { $done ->
+        [0] { $all } zu tun
+       *[other] { $done } von { $all } getan
+    }
+}
+sheet-of-piece = { $piece }: { $text }
+sheet-line-pair = { $first } + { $second }
+sheet-laps-see = { $n ->
+    [one] Eine Überlappung weicht hier ab; siehe „Überlappungen, die vom Plan abweichen“.
+   *[other] { $n } Überlappungen weichen hier ab; siehe „Überlappungen, die vom Plan abweichen“.
+}
+sheet-lap-made = { $piece } wurde mit { $lap } statt { $planned } begonnen.
+sheet-trim-of = Schneiden auf, je { $kind }
+sheet-stage-square = Quadrate
+sheet-stage-pair = Paare
+sheet-stage-four = Vierer
+sheet-stage-larger = Größere Verbindungen
+sheet-stage-whole = Die letzte Verbindung
+sheet-stage-binding = Einfassung
+sheet-stage-washing = Wäschen
+sheet-column-cut = zuschneiden
+sheet-column-cover-front = Stoff vorn
+sheet-column-cover-back = Stoff hinten
+sheet-column-press-cover = bügeln
+sheet-column-cool-cover = kühlen
+sheet-column-dot = überlappen, kleben
+sheet-column-press-lap = bügeln
+sheet-column-cool-lap = kühlen
+sheet-column-pin = stecken
+sheet-column-stitch = nähen
+sheet-column-press-seam = bügeln
+sheet-column-press-block = flach bügeln
+sheet-column-square-up = auf Maß schneiden
+sheet-column-cut-binding = Streifen schneiden
+sheet-column-join-binding = verbinden
+sheet-column-press-binding = falten, bügeln
+sheet-column-glue-binding = um die Kante legen
+sheet-column-stitch-binding = nähen
+sheet-column-wash = waschen
+sheet-column-clip = Fäden abschneiden
+sheet-then = , { "" }
+sheet-order-line = { $what }: { $steps }
+sheet-more-prints = { $n ->
+    [one] und einer mehr auf dem Arbeitsblatt
+   *[other] und { $n } mehr auf dem Arbeitsblatt
+}
+sheet-caution-blade = Jedes Mal die Klinge sichern. Vom Körper weg schneiden.
+sheet-caution-iron = Sohle und Dampf verbrennen. Aufstellen beim Loslassen.
+sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Augenschutz.
+sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
+sheet-caution-children = Lange Fransen gehören nicht ins Babybett.
+figure-between = Überlappung der Vierer
+month-1 = Januar
+month-2 = Februar
+month-3 = März
+month-4 = April
+month-5 = Mai
+month-6 = Juni
+month-7 = Juli
+month-8 = August
+month-9 = September
+month-10 = Oktober
+month-11 = November
+month-12 = Dezember
+
+# error-file-absurd = Zeile { $line } dieser Datei ist heil, sagt aber, was nicht sein kann oder was dieses Lapwork nicht kennt.
+# error-file-absurd-next = Sie bleibt unberührt. Öffne sie mit dem Lapwork, das sie geschrieben hat, oder bitte den, von dem sie kommt, um eine andere Kopie.
+error-beyond = Eine Zahl in diesem Schritt liegt weit jenseits von allem, was eine Decke hat.
+error-beyond-next = Tippe sie noch einmal in Zoll oder Millimetern.
+
+## Geschichte, Fotos, und noch einmal machen
+
+did-note-next = Für das nächste Mal: { $text }
+did-picture = Foto in die Geschichte gelegt
+did-picture-words = Foto in die Geschichte gelegt: { $words }
+did-unpicture = Foto aus der Geschichte genommen
+did-begin-after = Begonnen: { $name }, { $grid }, nach { $after }
+error-caption = Die Worte unter einem Foto dürfen höchstens { $most } Zeichen haben.
+error-caption-next = Schreib hier weniger; eine Notiz kann mehr sagen.
+error-pictured-already = Dieses Foto ist schon in der Geschichte.
+error-pictured-already-next = Wähle ein anderes, oder nimm jenes zuerst heraus.
+error-photo = So ein Foto ist nicht in der Geschichte, oder sie hat schon { $most } Fotos.
+error-photo-next = Sieh dir die Geschichte noch einmal an. Ist sie voll, nimm zuerst ein Foto heraus.
+story-lang = de
+story-about = { $grid }, Quadrate zu { $side }, fertig { $size }
+story-date = { $weekday ->
+    [1] Montag
+    [2] Dienstag
+    [3] Mittwoch
+    [4] Donnerstag
+    [5] Freitag
+    [6] Samstag
+   *[7] Sonntag
+}, { $day }. { $month ->
+    [1] Januar
+    [2] Februar
+    [3] März
+    [4] April
+    [5] Mai
+    [6] Juni
+    [7] Juli
+    [8] August
+    [9] September
+    [10] Oktober
+    [11] November
+   *[12] Dezember
+} { $year }
+story-made = { $list }.
+story-turn = Unterwegs
+story-note = Notiz
+story-next = Für das nächste Mal
+story-photo = Foto
+story-mishap = Missgeschick
+story-no-photo = Dieses Foto ist nicht mehr auf dem Gerät.
+made-cut = { $pieces } zugeschnitten
+made-cover-front = { $pieces } vorn belegt
+made-cover-back = { $pieces } hinten belegt
+made-stitch = { $pieces } genäht
+made-square-up = { $pieces } auf Maß geschnitten
+made-stitch-binding = Einfassung genäht
+made-wash = { $n ->
+    [one] einmal gewaschen
+   *[other] { $n }-mal gewaschen
+}
+lessons-from = Gelernt von { $name }
+lesson-scrap = An einer Nähprobe war eine Überlappung von { $lap } richtig.
+lesson-drift = { $n } gemessene Vierer wurden im Mittel je Überlappung { $off }.
+lesson-whole = Fertig maß sie { $size }; geplant waren { $planned }.
+lesson-wash = { $n ->
+    [one] Eine Wäsche änderte sie um { $across } % in der Breite und { $down } % in der Höhe (ISO 5077).
+   *[other] { $n } Wäschen änderten sie um { $across } % in der Breite und { $down } % in der Höhe (ISO 5077).
+}
+lesson-spoilt = { $n ->
+    [one] Ein Quadrat taugte nicht: { $why }.
+   *[other] { $n } Quadrate taugten nicht: { $why }.
+}
+lesson-more-front = { $n ->
+    [one] Nach Beginn des Zuschnitts kam vorn bei einem Quadrat noch Stoff dazu.
+   *[other] Nach Beginn des Zuschnitts kam vorn bei { $n } Quadraten noch Stoff dazu.
+}
+lesson-more-back = { $n ->
+    [one] Nach Beginn des Zuschnitts kam hinten bei einem Quadrat noch Stoff dazu.
+   *[other] Nach Beginn des Zuschnitts kam hinten bei { $n } Quadraten noch Stoff dazu.
+}
+lesson-paces = { $n ->
+    [one] Dein Tempo bei einem Schritt ist bekannt; die übrige Zeit richtet sich danach.
+   *[other] Dein Tempo bei { $n } Schritten ist bekannt; die übrige Zeit richtet sich danach.
+}
+lesson-pace = { $minutes ->
+    [0.5] Du brauchtest je etwa eine halbe Minute.
+    [1] Du brauchtest je etwa eine Minute.
+   *[other] Du brauchtest je etwa { $minutes } Minuten.
+}
+drift-before = Bei { $name } wurden { $n } gemessene Vierer im Mittel je Überlappung { $off }. Miss hier drei, um zu sehen, wie es bei dieser Decke geht.
+again-name = { $name }, noch einmal
