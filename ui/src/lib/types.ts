@@ -2562,13 +2562,47 @@ head: Head,
 /**
  * Section by section.
  */
-sections: Array<HandSection>, };
+sections: Array<HandSection>, 
+/**
+ * How a sheet is printed unless the maker says otherwise.
+ */
+print: PrintOrder, };
 
 export type Handed = { 
 /**
  * What to say; none where the maker thought better of it.
  */
 said: string | null, };
+
+export type PrintPaper = "a4" | "letter";
+
+export type PrintOrder = { 
+/**
+ * The bench card instead of the making sheet.
+ */
+card: boolean, 
+/**
+ * The paper.
+ */
+paper: PrintPaper, 
+/**
+ * In large print.
+ */
+large: boolean, 
+/**
+ * In black and white.
+ */
+black: boolean, };
+
+export type Printing = { 
+/**
+ * Steps done.
+ */
+done: number, 
+/**
+ * Steps in all.
+ */
+all: number, };
 
 export type Look = { "see": "work", 
 /**
@@ -2668,8 +2702,7 @@ height: string, } | { "see": "history",
  */
 most: number, } | { "see": "hand-on" };
 
-export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & HandOnView;
-export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView;
+export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & HandOnView;
 
 export type Prefs = { 
 /**
@@ -3031,6 +3064,26 @@ export type WordKey =
   | "ui-plate-kept"
   | "ui-plate-opening"
   | "ui-point"
+  | "ui-print"
+  | "ui-print-a4"
+  | "ui-print-black"
+  | "ui-print-busy"
+  | "ui-print-card"
+  | "ui-print-card-hint"
+  | "ui-print-colour"
+  | "ui-print-hint"
+  | "ui-print-ink"
+  | "ui-print-large"
+  | "ui-print-letter"
+  | "ui-print-paper"
+  | "ui-print-save"
+  | "ui-print-sheet"
+  | "ui-print-sheet-hint"
+  | "ui-print-size"
+  | "ui-print-stop"
+  | "ui-print-stopped"
+  | "ui-print-usual"
+  | "ui-print-what"
   | "ui-put-away"
   | "ui-put-away-done"
   | "ui-put-away-it"
