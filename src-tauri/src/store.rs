@@ -39,7 +39,7 @@ use lapwork_core::view::Prefs;
 use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::fs::{self, File, OpenOptions, TryLockError};
-use std::io;
+use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
 /// The largest throw file that is read or written.
