@@ -23,6 +23,8 @@ use lapwork_core::measure::Ruler;
 use lapwork_core::merge::{Side, meet};
 use lapwork_core::photos::PhotoId;
 use lapwork_core::plan::Plan;
+use lapwork_core::show::drawing::{Drawing, Style};
+use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::{Throw, Time};
 use lapwork_core::view::{
@@ -321,6 +323,24 @@ impl Desk {
                 };
                 Ok(vec![parcel])
             }
+            Hand::Pictures => self.with(id, now, |journal, lens| {
+                let throw = journal.throw();
+                let parcel = |drawing: Drawing| {
+                    let svg = drawing.svg(journal, Style::Colour, lens)?;
+                    Ok(Parcel {
+                        name: drawing.file_name(throw, lens),
+                        bytes: svg.into_bytes(),
+                    })
+                };
+                Drawing::all(throw).into_iter().map(parcel).collect()
+            }),
+            Hand::Tables => self.with(id, now, |journal, lens| {
+                let parcel = |table: Table| Parcel {
+                    name: table.file_name(journal.throw(), lens),
+                    bytes: table.csv(journal, lens).into_bytes(),
+                };
+                Ok(Table::ALL.into_iter().map(parcel).collect())
+            }),
             Hand::Story { east } => Ok(vec![self.story_page(id, *east, now)?]),
         }
     }
@@ -1256,6 +1276,30 @@ mod tests {
         assert_eq!(desk.shelf(12).rows.len(), 1);
         let twice = desk.take(&Take::Add, 12).unwrap_err();
         assert_eq!(twice.code, "nothing-brought");
+    }
+
+    #[test]
+    fn all_pictures_and_all_tables_are_handed_on_under_names_of_their_own() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, id, _) = begun(&folder);
+        for (hand, ending, begins) in [
+            (Hand::Pictures, ".svg", "<?xml"),
+            (Hand::Tables, ".csv", ""),
+        ] {
+            let parcels = desk.hand(&id, &hand, 9).unwrap();
+            let mut names: Vec<&str> = parcels.iter().map(|p| p.name.as_str()).collect();
+            assert!(names.iter().all(|name| name.ends_with(ending)), "{names:?}");
+            names.sort_unstable();
+            assert!(names.len() > 3 && names.windows(2).all(|w| w[0] != w[1]));
+            for parcel in &parcels {
+                let text = String::from_utf8(parcel.bytes.clone()).unwrap();
+                assert!(
+                    text.len() > 40 && text.starts_with(begins),
+                    "{}",
+                    parcel.name
+                );
+            }
+        }
     }
 
     #[test]

@@ -106,10 +106,9 @@ fn mended(folder: &Path, broken: &[u8], was: &Journal, what: &str) -> Came {
                 "{what}: {trouble:?}"
             );
             let problem = told(&WORDS, &trouble);
-            assert!(
-                problem.next.contains(file.to_str().unwrap()),
-                "{what}: {problem:?}"
-            );
+            let place = file.to_str().unwrap();
+            let told = format!("{} {}", problem.said, problem.next);
+            assert!(told.contains(place), "{what}: {told}");
             assert_eq!(fs::read(&file).unwrap(), broken, "{what}: touched");
             assert_eq!(fs::read_dir(file.parent().unwrap()).unwrap().count(), 1);
             return Came::Refused;
@@ -551,7 +550,7 @@ impl Meant {
         let throws = self.throws.iter();
         Lies {
             throws: throws
-                .map(|(name, (deleted, journal))| (name.clone(), (*deleted, journal.text())))
+                .map(|(name, (deleted, journal))| (name.clone(), (*deleted, entries(journal))))
                 .collect(),
             text: self.text,
         }
@@ -580,6 +579,11 @@ impl Meant {
     }
 }
 
+/// A record's entries as they are written; its name is given by chance.
+fn entries(journal: &Journal) -> String {
+    journal.entries().map(|(entry, _)| entry.line()).collect()
+}
+
 fn lies(folder: &Path) -> Lies {
     let store = Store::at(folder.to_path_buf());
     let mut lies = Lies {
@@ -594,7 +598,7 @@ fn lies(folder: &Path) -> Lies {
             let name = journal.throw().name.clone();
             let other = lies
                 .throws
-                .insert(name.clone(), (place == Place::Deleted, journal.text()));
+                .insert(name.clone(), (place == Place::Deleted, entries(&journal)));
             assert!(other.is_none(), "{name} is there twice");
         }
     }

@@ -40,7 +40,6 @@ use crate::bounds::believable;
 use crate::deed::{Action, Refusal, decide};
 use crate::heritage::Heritage;
 use crate::photos::PhotoId;
-use crate::plan::MOST;
 use crate::throw::{Event, Throw, Time};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
@@ -124,7 +123,7 @@ impl Entry {
     /// Read a line back; `None` if it is not whole or its checksum does not agree.
     pub fn from_line(line: &str) -> Option<Entry> {
         let entry = Entry::of(summed(line)?)?;
-        (believable(&entry.what) && entry.what.fits_a_grid()).then_some(entry)
+        (believable(&entry.what) && entry.what.can_be()).then_some(entry)
     }
 }
 
@@ -136,17 +135,16 @@ impl Entry {
 }
 
 impl What {
-    /// Whether every plan in it has a grid there can be.
-    fn fits_a_grid(&self) -> bool {
+    /// Whether every plan in it can be. What has been taken into a record passes for good:
+    /// a stricter rule for new plans belongs into [`decide`], not into [`crate::plan::Plan::check`].
+    fn can_be(&self) -> bool {
         let events = match self {
             What::Do(events) => events,
-            What::Past(past) => return past.fits_a_grid(),
+            What::Past(past) => return past.can_be(),
             What::Undo(_) | What::Redo(_) => return true,
         };
         events.iter().all(|event| match event {
-            Event::Begun { plan, .. } | Event::PlanChanged { plan, .. } => {
-                (1..=MOST).contains(&plan.across) && (1..=MOST).contains(&plan.down)
-            }
+            Event::Begun { plan, .. } | Event::PlanChanged { plan, .. } => plan.check().is_ok(),
             _ => true,
         })
     }

@@ -1612,6 +1612,10 @@ pub enum Deed {
 pub enum Hand {
     /// The throw itself, with its whole record.
     Throw,
+    /// Every drawing there is, as SVG.
+    Pictures,
+    /// Every table there is, as CSV.
+    Tables,
     /// The story of its making, as a page with its photos in it.
     Story {
         /// How far local time is east of UTC, in minutes.

@@ -3,6 +3,8 @@
 //! A section has a title, a sentence or two and buttons; each button names what it hands
 //! on ([`Hand`]). The shell makes the bytes, asks where they go and writes them.
 
+use super::drawing::Drawing;
+use super::tables::Table;
 use super::{Lens, head};
 use crate::journal::Journal;
 use crate::measure::System;
@@ -12,7 +14,16 @@ use crate::view::{Hand, HandButton, HandOnView, HandSection, PrintOrder, PrintPa
 pub(super) fn hand_on(journal: &Journal, lens: Lens<'_>) -> HandOnView {
     HandOnView {
         head: head(journal, lens),
-        sections: vec![the_throw(journal, lens)],
+        sections: vec![
+            the_throw(journal, lens),
+            many(
+                "pictures",
+                Drawing::all(journal.throw()).len(),
+                Hand::Pictures,
+                lens,
+            ),
+            many("tables", Table::ALL.len(), Hand::Tables, lens),
+        ],
         print: PrintOrder {
             card: false,
             paper: usual_paper(lens.ruler.system),
@@ -38,6 +49,20 @@ fn the_throw(journal: &Journal, lens: Lens<'_>) -> HandSection {
         buttons: vec![HandButton {
             label: say!(lens, "hand-throw-save"),
             hand: Hand::Throw,
+        }],
+    }
+}
+
+/// Files that are handed on together, into one folder.
+fn many(key: &str, n: usize, hand: Hand, lens: Lens<'_>) -> HandSection {
+    let say = |end: &str| lens.say(&format!("hand-{key}{end}"), &[("n", n.into())]);
+    HandSection {
+        key: key.into(),
+        title: say(""),
+        said: vec![say("-what")],
+        buttons: vec![HandButton {
+            label: say("-save"),
+            hand,
         }],
     }
 }

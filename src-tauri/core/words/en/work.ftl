@@ -1173,6 +1173,12 @@ hand-throw-what = { $n ->
    *[other] Its plan, everything done so far and all { $n } steps on record, in one file.
 } Open it in Lapwork on another device, or keep it as a copy.
 hand-throw-save = Save the throw
+hand-pictures = Pictures
+hand-pictures-what = Both faces, the order of work and the pieces, as { $n } drawings (SVG) that any browser shows and prints.
+hand-pictures-save = Save all pictures
+hand-tables = Tables
+hand-tables-what = Squares, joins, cutting, supplies and the record, as { $n } tables (CSV) that any spreadsheet opens.
+hand-tables-save = Save all tables
 handed = Saved: { $file }
 handed-many = { $n ->
     [one] Saved: one file in { $folder }
