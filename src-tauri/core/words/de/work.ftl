@@ -1269,6 +1269,12 @@ hand-throw-what = { $n ->
    *[other] Ihr Plan, alles bisher Getane und alle { $n } festgehaltenen Schritte, in einer Datei.
 } Öffne sie mit Lapwork auf einem anderen Gerät, oder heb sie als Kopie auf.
 hand-throw-save = Decke sichern
+hand-pictures = Bilder
+hand-pictures-what = Beide Seiten, die Folge der Arbeit und die Stücke, als { $n } Zeichnungen (SVG), die jeder Browser zeigt und druckt.
+hand-pictures-save = Alle Bilder sichern
+hand-tables = Tabellen
+hand-tables-what = Quadrate, Verbindungen, Zuschnitt, Bedarf und Verlauf, als { $n } Tabellen (CSV), die jede Tabellenkalkulation öffnet.
+hand-tables-save = Alle Tabellen sichern
 handed = Gesichert: { $file }
 handed-many = { $n ->
     [one] Gesichert: eine Datei in { $folder }
