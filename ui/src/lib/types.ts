@@ -706,7 +706,35 @@ text: string,
 /**
  * The piece it is about.
  */
-piece: Rect | null, };
+piece: Rect | null, 
+/**
+ * The step it is about.
+ */
+task: Task | null, 
+/**
+ * For the next throw.
+ */
+next: boolean, } | { "do": "picture", 
+/**
+ * The photo, as the shell has named it.
+ */
+photo: string, 
+/**
+ * What is said of it; may be empty.
+ */
+words: string, 
+/**
+ * The piece it shows.
+ */
+piece: Rect | null, 
+/**
+ * The step it shows.
+ */
+task: Task | null, } | { "do": "unpicture", 
+/**
+ * The photo.
+ */
+photo: string, };
 
 export type Shown = { 
 /**
@@ -1052,7 +1080,15 @@ measure: Rect | null,
 /**
  * The piece that may be off, where it can be said here.
  */
-off: Rect | null, };
+off: Rect | null, 
+/**
+ * What was learned of this step on the throw before.
+ */
+lessons: Array<string>, 
+/**
+ * What was written down at this step.
+ */
+notes: Array<string>, };
 
 export type WorkView = { 
 /**
@@ -1794,7 +1830,11 @@ picture: Picture | null,
 /**
  * The grid.
  */
-grid: Picture | null, };
+grid: Picture | null, 
+/**
+ * What was learned on the throw this one is made after.
+ */
+lessons: Lessons | null, };
 
 export type CompareRow = { 
 /**
@@ -2524,6 +2564,202 @@ rows: Array<HistoryRow>,
  */
 more: boolean, };
 
+export type Hand = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
+/**
+ * How far local time is east of UTC, in minutes.
+ */
+east: number, };
+
+export type HandButton = { 
+/**
+ * Its words.
+ */
+label: string, 
+/**
+ * What it hands on.
+ */
+hand: Hand, };
+
+export type HandSection = { 
+/**
+ * Stable name, for programs.
+ */
+key: string, 
+/**
+ * Its title.
+ */
+title: string, 
+/**
+ * What it is for, a line each.
+ */
+said: Array<string>, 
+/**
+ * What to press.
+ */
+buttons: Array<HandButton>, };
+
+export type HandOnView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * Section by section.
+ */
+sections: Array<HandSection>, 
+/**
+ * How a sheet is printed unless the maker says otherwise.
+ */
+print: PrintOrder, };
+
+export type Handed = { 
+/**
+ * What to say; none where the maker thought better of it.
+ */
+said: string | null, };
+
+export type PrintPaper = "a4" | "letter";
+
+export type PrintOrder = { 
+/**
+ * The bench card instead of the making sheet.
+ */
+card: boolean, 
+/**
+ * The paper.
+ */
+paper: PrintPaper, 
+/**
+ * In large print.
+ */
+large: boolean, 
+/**
+ * In black and white.
+ */
+black: boolean, };
+
+export type Printing = { 
+/**
+ * Steps done.
+ */
+done: number, 
+/**
+ * Steps in all.
+ */
+all: number, };
+
+export type LessonRow = { 
+/**
+ * The step it is about, in words.
+ */
+step: string | null, 
+/**
+ * In words.
+ */
+words: string, 
+/**
+ * Whether the maker wrote it herself.
+ */
+hers: boolean, };
+
+export type Lessons = { 
+/**
+ * From which throw.
+ */
+title: string, 
+/**
+ * Each in words.
+ */
+rows: Array<LessonRow>, };
+
+export type AgainView = { 
+/**
+ * A name to begin with.
+ */
+name: string, 
+/**
+ * The plan as typed fields.
+ */
+draft: PlanDraft, 
+/**
+ * The fabrics.
+ */
+prints: Array<Print>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, 
+/**
+ * What was learned.
+ */
+lessons: Lessons | null, };
+
+export type StorySort = "turn" | "note" | "next" | "photo" | "mishap";
+
+export type StoryItem = { 
+/**
+ * Of what sort.
+ */
+sort: StorySort, 
+/**
+ * The sort in words.
+ */
+label: string, 
+/**
+ * The words; a photo's may be empty.
+ */
+words: string, 
+/**
+ * The piece and the step it is about.
+ */
+about: string | null, 
+/**
+ * The photo.
+ */
+photo: string | null, };
+
+export type StoryDay = { 
+/**
+ * The date (ISO 8601).
+ */
+date: string, 
+/**
+ * The date in words.
+ */
+title: string, 
+/**
+ * What was made that day, in a sentence.
+ */
+made: string | null, 
+/**
+ * What else there is to tell, in order.
+ */
+items: Array<StoryItem>, };
+
+export type Story = { 
+/**
+ * The throw's name.
+ */
+title: string, 
+/**
+ * What it is, a line each.
+ */
+lines: Array<string>, 
+/**
+ * Day by day, the first first; days without anything to tell are left out.
+ */
+days: Array<StoryDay>, };
+
+export type StoryView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The story.
+ */
+story: Story, };
+
 export type Look = { "see": "work", 
 /**
  * Only work done there.
@@ -2620,9 +2856,13 @@ height: string, } | { "see": "history",
 /**
  * How many lines at most.
  */
-most: number, };
+most: number, } | { "see": "hand-on" } | { "see": "story", 
+/**
+ * How far local time is east of UTC, in minutes.
+ */
+east: number, };
 
-export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView;
+export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & HandOnView | { "seen": "story" } & StoryView;
 
 export type Prefs = { 
 /**
@@ -2726,7 +2966,15 @@ action: Action, } | { "tend": "demo" } | { "tend": "delete",
 /**
  * Which.
  */
-id: string, } | { "tend": "restore", 
+id: string, } | { "tend": "again", 
+/**
+ * The older one.
+ */
+id: string, 
+/**
+ * The beginning.
+ */
+action: Action, } | { "tend": "restore", 
 /**
  * Which.
  */
@@ -2751,6 +2999,86 @@ export type Deed = { "deed": "act",
  * Which.
  */
 action: Action, } | { "deed": "undo" } | { "deed": "redo" };
+
+export type Take = { "take": "add" } | { "take": "keep-both" } | { "take": "take-brought" } | { "take": "keep-here" } | { "take": "merge", 
+/**
+ * For each conflict whether the brought side is kept.
+ */
+brought: Array<boolean>, };
+
+export type TakeButton = { 
+/**
+ * Its words.
+ */
+label: string, 
+/**
+ * What it asks for.
+ */
+take: Take, };
+
+export type CopyRow = { 
+/**
+ * Where it is.
+ */
+label: string, 
+/**
+ * What it calls the throw.
+ */
+name: string, 
+/**
+ * How many steps it has.
+ */
+said: string, 
+/**
+ * When it was last worked on, in milliseconds since 1970.
+ */
+at: number, };
+
+export type ConflictRow = { 
+/**
+ * On this device, a step each.
+ */
+here: Array<string>, 
+/**
+ * In the file, a step each.
+ */
+brought: Array<string>, };
+
+export type BringView = { 
+/**
+ * What it is.
+ */
+title: string, 
+/**
+ * What is in which, a line each.
+ */
+said: Array<string>, 
+/**
+ * The copies.
+ */
+copies: Array<CopyRow>, 
+/**
+ * What is to be decided before they become one.
+ */
+conflicts: Array<ConflictRow>, 
+/**
+ * What can be done, the usual first.
+ */
+buttons: Array<TakeButton>, };
+
+export type Taken = { 
+/**
+ * The throw to open, if there is one.
+ */
+id: string | null, 
+/**
+ * What to say.
+ */
+said: string, 
+/**
+ * The shelf now.
+ */
+shelf: ShelfView, };
 
 export type WordKey =
   | "ui-above-hem"
