@@ -1327,6 +1327,8 @@ mod tests {
         let note = Action::Note {
             text: "more".into(),
             piece: None,
+            task: None,
+            next: false,
         };
         let entry = more.propose(&note, 5).unwrap();
         more.accept(entry).unwrap();

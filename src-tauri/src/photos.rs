@@ -241,7 +241,7 @@ mod tests {
 
         let kept = shrink(&given).unwrap();
         let none = reader.read_from_container(&mut Cursor::new(&kept));
-        assert!(none.is_err(), "there is no Exif in it: {none:?}");
+        assert!(none.is_err(), "there is Exif in it");
         for trace in [
             &b"Exif"[..],
             b"Testcam",

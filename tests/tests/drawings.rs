@@ -1,5 +1,6 @@
 //! Drawings and tables: rendered and read back by others' code.
 
+use lapwork_core::arrange::{Arranger, Wishes};
 use lapwork_core::assembly::Rect;
 use lapwork_core::deed::Action;
 use lapwork_core::demo;
@@ -171,14 +172,13 @@ fn throw(across: u16, down: u16) -> Journal {
         );
     }
     let many = squares.len() as u32;
-    act(
-        &mut journal,
-        &Action::Spread {
-            front: many.div_ceil(2),
-            back: many.div_ceil(3),
-            seed: 3,
-        },
-    );
+    let wishes = Wishes {
+        front: many.div_ceil(2),
+        back: many.div_ceil(3),
+        ..Wishes::default()
+    };
+    let layout = Arranger::new(journal.throw(), wishes, 3).layout(journal.throw());
+    act(&mut journal, &Action::LayOut { wishes, layout });
     journal
 }
 

@@ -102,6 +102,7 @@ fn of_every_kind() -> Journal {
         back: None,
         denim: 1,
         wrong_side_up: true,
+        crosswise: true,
     };
     let photo = PhotoId::parse(&"0123456789abcdef".repeat(4)).expect("a name");
     let events = vec![

@@ -187,6 +187,8 @@ fn went_on(file: &Path, name: &str, text: &str) -> PathBuf {
         Action::Note {
             text: text.into(),
             piece: None,
+            task: None,
+            next: false,
         },
     ] {
         let entry = copy.propose(&action, copy.len() as i64).unwrap();

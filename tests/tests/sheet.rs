@@ -453,10 +453,14 @@ fn what_is_typed_is_printed_letter_by_letter() {
         act(Action::Note {
             text: text.clone(),
             piece: None,
+            task: None,
+            next: false,
         });
         act(Action::Note {
             text,
             piece: Some(Rect::square(1, 1)),
+            task: None,
+            next: false,
         });
     }
     let mut prints = demo::prints();

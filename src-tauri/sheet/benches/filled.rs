@@ -161,14 +161,20 @@ pub fn throw(across: u16, down: u16) -> Journal {
     act(Action::Note {
         text: "The skirt frays more than the jeans; shorter stitches hold it.".into(),
         piece: None,
+        task: None,
+        next: false,
     });
     act(Action::Note {
         text: "Cut this one from the pocket’s shade.".into(),
         piece: Some(Rect::square(0, 0)),
+        task: None,
+        next: false,
     });
     act(Action::Note {
         text: "Stretched at the end of the seam.".into(),
         piece: Some(block(0)),
+        task: None,
+        next: false,
     });
     journal
 }
