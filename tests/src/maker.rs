@@ -74,7 +74,7 @@ pub fn deed(chance: &mut Chance) -> Deed {
         }
         3 => json!({"do": "rename", "name": format!("Throw {}", chance.below(1000))}),
         4 => {
-            json!({"do": "spread", "front": chance.below(4), "back": chance.below(4), "seed": chance.below(9)})
+            json!({"do": "wish", "wishes": {"front": chance.below(4), "back": chance.below(9)}})
         }
         5 => json!({"do": "set-face", "pieces": [square], "face": "back", "print": 0}),
         6 => json!({"do": "spoil", "piece": square, "why": "scorched"}),

@@ -591,7 +591,6 @@ fn actions() -> Vec<Value> {
         json!({"do": "change-plan", "plan": plan}),
         json!({"do": "set-face", "pieces": [square], "face": "front", "print": 0}),
         json!({"do": "set-denim", "pieces": [square], "denim": 0, "wrong_side_up": true}),
-        json!({"do": "spread", "front": 12, "back": 8, "seed": 3}),
         json!({"do": "set-cloth", "prints": prints, "denims": denims}),
         json!({"do": "tick", "task": "cut", "pieces": [square]}),
         json!({"do": "tick-next", "task": "cut", "kind": "square", "count": 3}),

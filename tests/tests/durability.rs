@@ -151,8 +151,17 @@ fn mended(folder: &Path, broken: &[u8], was: &Journal, what: &str) -> Came {
     came
 }
 
+/// One test at a time: a child process of another, between its fork and its start, would
+/// still hold a lock that was let go here.
+fn alone() -> std::sync::MutexGuard<'static, ()> {
+    static ONE: std::sync::Mutex<()> = std::sync::Mutex::new(());
+    ONE.lock()
+        .unwrap_or_else(std::sync::PoisonError::into_inner)
+}
+
 #[test]
 fn cut_at_every_byte() {
+    let _alone = alone();
     let folder = quick();
     let mut cases = BTreeMap::new();
     let mut lost = 0;
@@ -191,6 +200,7 @@ fn cut_at_every_byte() {
 
 #[test]
 fn every_bit_flipped() {
+    let _alone = alone();
     let journal = record(3, 7);
     let bytes = journal.text().into_bytes();
     let halves = [0..bytes.len() / 2, bytes.len() / 2..bytes.len()];
@@ -227,6 +237,7 @@ fn every_bit_flipped() {
 
 #[test]
 fn bytes_of_a_large_file_changed() {
+    let _alone = alone();
     let journal = record(5, 500);
     let bytes = journal.text().into_bytes();
     let folder = quick();
@@ -292,6 +303,7 @@ fn say(line: &str) {
 /// Does one deed after another and says so after each, until it is killed.
 #[test]
 fn part_maker() {
+    let _alone = alone();
     let Some((folder, seed)) = asked("part_maker") else {
         return;
     };
@@ -461,6 +473,7 @@ fn read(folder: &Path) -> (lapwork_shell::store::Opened, Vec<u8>) {
 
 #[test]
 fn killed_at_any_moment() {
+    let _alone = alone();
     const KILLS: u64 = 300;
     let sums = std::thread::scope(|scope| {
         let two = [1000, 2000].map(|seed| scope.spawn(move || kill_makers(KILLS / 2, seed)));
@@ -772,6 +785,7 @@ fn morning(fault: Fault, then: Then, told: &mut BTreeMap<String, usize>) -> bool
 
 #[test]
 fn a_fault_at_every_operation() {
+    let _alone = alone();
     // How many operations the morning has.
     let folder = quick();
     let shown = folder.path().join("data");
@@ -956,6 +970,7 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
 
 #[test]
 fn part_full() {
+    let _alone = alone();
     let Some((disk, _)) = asked("part_full") else {
         return;
     };
@@ -974,6 +989,7 @@ fn part_full() {
 /// The system lets no file grow past a limit, at every byte of an entry.
 #[test]
 fn part_limited() {
+    let _alone = alone();
     let Some((folder, _)) = asked("part_limited") else {
         return;
     };
@@ -1029,6 +1045,7 @@ fn run(mut command: Command) -> Option<String> {
 
 #[test]
 fn a_disk_that_is_full() {
+    let _alone = alone();
     let folder = tempfile::tempdir().unwrap();
     let disk = folder.path().join("disk");
     fs::create_dir(&disk).unwrap();
@@ -1075,6 +1092,7 @@ fn look_only(data: &Path) {
 
 #[test]
 fn part_look_only() {
+    let _alone = alone();
     if let Some((folder, _)) = asked("part_look_only") {
         look_only(&folder);
         say("said nothing written, all told, all to be seen");
@@ -1083,6 +1101,7 @@ fn part_look_only() {
 
 #[test]
 fn a_folder_that_may_only_be_read() {
+    let _alone = alone();
     let folder = tempfile::tempdir().unwrap();
     let data = folder.path().join("data");
     claimed(&data).begin(&id(), &record(1, 5)).unwrap();
@@ -1137,6 +1156,7 @@ fn a_folder_that_may_only_be_read() {
 /// Tries to write, a few deeds if it may, and says what it kept.
 #[test]
 fn part_rival() {
+    let _alone = alone();
     let Some((folder, seed)) = asked("part_rival") else {
         return;
     };
@@ -1153,6 +1173,7 @@ fn part_rival() {
 
 #[test]
 fn two_on_one_folder() {
+    let _alone = alone();
     // One holds the folder, the other looks on.
     let folder = tempfile::tempdir().unwrap();
     claimed(folder.path()).begin(&id(), &record(2, 1)).unwrap();
@@ -1211,6 +1232,7 @@ fn two_on_one_folder() {
 
 #[test]
 fn a_clock_set_back_and_forth() {
+    let _alone = alone();
     let folder = quick();
     claimed(folder.path()).begin(&id(), &record(4, 1)).unwrap();
     let mut journal = read(folder.path()).0.journal;

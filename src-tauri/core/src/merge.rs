@@ -348,7 +348,7 @@ impl Meeting {
     fn collect_nodes(&mut self) -> Result<(), Unmergeable> {
         let mut index: BTreeMap<Known, usize> = BTreeMap::new();
         let names = [known(&self.sides[0]), known(&self.sides[1])];
-        for side in 0..2 {
+        for (side, names) in names.iter().enumerate() {
             let journal = &self.sides[side];
             let (stand, _) = journal.positions();
             let of_beginning = stand.iter().take_while(|p| **p < self.shared).count();
@@ -358,12 +358,12 @@ impl Meeting {
             self.stand[side] = of_beginning;
             let standing: BTreeSet<usize> = stand[of_beginning..].iter().copied().collect();
             for (position, (entry, _)) in journal.entries().enumerate().skip(self.shared) {
-                let known = &names[side][position];
+                let known = &names[position];
                 let what = present(&entry.what).clone();
                 let of = match &what {
                     What::Undo(n) | What::Redo(n) => {
                         let at = usize::try_from(*n).ok().and_then(|n| n.checked_sub(1));
-                        at.and_then(|at| names[side].get(at)).cloned()
+                        at.and_then(|at| names.get(at)).cloned()
                     }
                     _ => None,
                 };
