@@ -1417,6 +1417,12 @@ mod tests {
 
     /// A throw some way on: squares cut and glued, some pairs and fours sewn.
     fn worked_on(throw: &mut Throw, wishes: Wishes, pairs: u32, fours: u32) {
+        let most = throw.plan.squares();
+        let wishes = Wishes {
+            front: wishes.front.min(most),
+            back: wishes.back.min(most),
+            ..wishes
+        };
         let (_, layout) = arranged(throw, wishes, 5, 1);
         act(throw, &Action::LayOut { wishes, layout });
         let tick = |task, kind, count| Action::TickNext { task, kind, count };
@@ -1520,6 +1526,8 @@ mod tests {
         ) {
             let mut throw = begun(across, down, &[Some(a), Some(9), None]);
             worked_on(&mut throw, first, pairs, fours);
+            let most = throw.plan.squares();
+            let second = Wishes { front: second.front.min(most), back: second.back.min(most), ..second };
             let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
             let pinned = squares.get(pin as usize).copied();
             if let Some(square) = pinned {

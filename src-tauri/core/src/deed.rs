@@ -467,6 +467,11 @@ pub enum Refusal {
     Covered(Rect),
     /// The two blocks are not loose blocks of one shape.
     NotSwappable(Rect, Rect),
+    /// More squares are wished covered than there are.
+    Wishes {
+        /// How many there are.
+        most: u32,
+    },
     /// The square is pinned to its place.
     Pinned(Rect),
     /// The piece cannot be turned that way.
@@ -551,8 +556,12 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             }
             Ok(vec![Event::FacesChanged { faces }])
         }
-        Action::LayOut { wishes, layout } => lay_out(throw, wishes, layout),
+        Action::LayOut { wishes, layout } => {
+            check_wishes(throw, wishes)?;
+            lay_out(throw, wishes, layout)
+        }
         Action::Wish { wishes } => {
+            check_wishes(throw, wishes)?;
             if throw.wishes == Some(*wishes) {
                 return Err(Refusal::Nothing);
             }
@@ -1100,6 +1109,15 @@ fn set_face(
 pub fn used(throw: &Throw, print: u8) -> u32 {
     let on = throw.covers().iter().flat_map(|c| [c.front, c.back]);
     on.filter(|p| *p == Some(print)).count() as u32
+}
+
+/// No more squares can be covered on a face than there are.
+fn check_wishes(throw: &Throw, wishes: &Wishes) -> Result<(), Refusal> {
+    let most = throw.plan.squares();
+    if wishes.front > most || wishes.back > most {
+        return Err(Refusal::Wishes { most });
+    }
+    Ok(())
 }
 
 /// Whether all of a layout can be done to a throw, and what comes of it.

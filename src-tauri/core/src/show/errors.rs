@@ -104,6 +104,7 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
             "not-swappable",
             vec![("a", name(*a).into()), ("b", name(*b).into())],
         ),
+        Refusal::Wishes { most } => ("wishes", vec![("most", (*most).into())]),
         Refusal::Pinned(piece) => ("pinned", vec![("piece", name(*piece).into())]),
         Refusal::NotTurnable(piece) => ("not-turnable", vec![("piece", name(*piece).into())]),
         Refusal::Layout(piece) => ("layout", vec![("piece", name(*piece).into())]),

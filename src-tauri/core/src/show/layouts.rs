@@ -53,7 +53,7 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
     let squares = throw.plan.squares();
     let mut wishes = asked.unwrap_or_else(|| {
         let mut wishes = standing(throw);
-        if wishes.front + wishes.back == 0 {
+        if wishes.front == 0 && wishes.back == 0 {
             (wishes.front, wishes.back) = (squares / 3, squares / 4);
         }
         wishes
