@@ -77,7 +77,7 @@ fn is_german(walk: &Walk, english: &BTreeSet<String>, screen: &str) {
     let wide = walk.window.run(
         "const out = [...document.querySelectorAll('button, label, h1, h2, nav span')].filter((e) =>
             e.getBoundingClientRect().width > 2 && getComputedStyle(e).overflow !== 'hidden'
-            && (e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0
+            && (e.innerText.trim() && e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0
                 || e.getBoundingClientRect().right > innerWidth + 1)).map((e) => e.innerText);
          if (document.documentElement.scrollWidth > innerWidth) out.push('the page');
          return out;",

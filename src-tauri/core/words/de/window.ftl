@@ -25,7 +25,7 @@ ui-screens = Bildschirme dieser Decke
 # Die Reiter
 ui-work = Arbeit
 ui-faces = Seiten
-ui-bench = Werkbank
+ui-bench = Teile
 ui-plan = Plan
 ui-history = Verlauf
 
@@ -80,7 +80,7 @@ ui-lap = Überlappung
 ui-allowance = Nahtzugabe
 ui-stitch = Stich
 ui-straight = Eine gerade Reihe
-ui-twin = Zwillingsnadel
+ui-twin = Zwillings­nadel
 ui-zigzag = Zickzack
 ui-twin-width = Abstand der Nadeln
 ui-twin-hint = Die erste Zahl auf der Packung, in Millimetern: 4,0 mm bei 4.0/100.

@@ -768,7 +768,7 @@ error-name-next = Schreib einen kurzen Namen, etwa Sofadecke.
 error-words = Eine Notiz braucht 1 bis { $most } Zeichen.
 error-words-next = Schreib eine kürzere Notiz, oder zwei.
 error-no-such-piece = Ein Stück { $piece } gibt es in dieser Decke nicht.
-error-no-such-piece-next = Öffne die Werkbank und wähle dort ein Stück.
+error-no-such-piece-next = Öffne „Teile“ und wähle dort ein Stück.
 error-nothing = Es gibt nichts zu ändern.
 error-nothing-next = Wähle ein Stück, das nicht schon so ist.
 error-not-its-task = { $piece }: „{ $task }“ ist schon getan oder nicht nötig.
@@ -795,7 +795,7 @@ error-spares = { $have ->
     [one] Es gibt ein Ersatzquadrat.
    *[other] Es gibt { $have } Ersatzquadrate.
 }
-error-spares-next = Schneide ein neues Quadrat, oder berichtige die Zahl der Ersatzquadrate auf der Werkbank.
+error-spares-next = Schneide ein neues Quadrat, oder berichtige die Zahl der Ersatzquadrate unter „Teile“.
 error-not-measurable = { $piece } lässt sich jetzt nicht zum Schneiden auf Maß messen.
 error-not-measurable-next = Miss einen Vierer oder ein einzelnes Paar, wenn es genäht und noch nicht auf Maß geschnitten ist.
 error-pile = Das liegt nicht auf dem Stapel, oder der Stapel ist voll.
