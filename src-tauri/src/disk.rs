@@ -147,6 +147,24 @@ pub(crate) fn write_all(disk: &dyn Disk, file: &File, mut bytes: &[u8]) -> io::R
     Ok(())
 }
 
+/// Put a whole file in the place of one that may be there: written at `beside`, synced,
+/// renamed, and its name synced.
+///
+/// # Errors
+/// What the system said; what was at `path` is then still there, unless only its folder
+/// could not be synced.
+pub(crate) fn put(disk: &dyn Disk, path: &Path, beside: &Path, bytes: &[u8]) -> io::Result<()> {
+    write_new(disk, beside, bytes)?;
+    if let Err(why) = disk.rename(beside, path) {
+        let _ = disk.remove(beside);
+        return Err(why);
+    }
+    match path.parent().filter(|above| !above.as_os_str().is_empty()) {
+        Some(folder) => disk.sync_folder(folder),
+        None => disk.sync_folder(Path::new(".")),
+    }
+}
+
 /// Write a new file and wait until it is on the disk; one of that name left behind by
 /// an app that died is taken away first. Its name in the folder is not yet synced.
 ///

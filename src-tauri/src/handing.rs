@@ -11,13 +11,12 @@
 //! then renamed, and the folder is synced. Calling the dialog off is not an error. Must
 //! not be called on the main thread, which the dialog needs.
 
+use crate::disk::RealDisk;
 use crate::photos;
-use crate::store::{Trouble, disk, read_bytes, sync_folder};
+use crate::store::{Trouble, disk, read_bytes};
 use lapwork_core::intake;
 use lapwork_core::journal::Journal;
 use std::ffi::OsString;
-use std::fs::{self, OpenOptions};
-use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use tauri::{AppHandle, Runtime};
 use tauri_plugin_dialog::{DialogExt as _, FilePath};
@@ -170,29 +169,13 @@ pub fn write(path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
     name.push(path.file_name().unwrap_or_default());
     name.push(format!(".{}.part", std::process::id()));
     let beside = path.with_file_name(name);
-    let written = OpenOptions::new()
-        .write(true)
-        .create_new(true)
-        .open(&beside)
-        .and_then(|mut file| {
-            file.write_all(bytes)?;
-            file.sync_all()
-        })
-        .and_then(|()| fs::rename(&beside, path));
-    if let Err(why) = written {
-        // Half a file helps nobody; the error says nothing was written.
-        let _ = fs::remove_file(&beside);
-        return Err(disk(path)(why));
-    }
-    match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => sync_folder(folder),
-        _ => sync_folder(Path::new(".")),
-    }
+    crate::disk::put(&RealDisk, path, &beside, bytes).map_err(disk(path))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::fs;
 
     fn names(folder: &Path) -> Vec<String> {
         let mut names: Vec<String> = fs::read_dir(folder)
@@ -242,8 +225,11 @@ mod tests {
     #[cfg(target_os = "linux")]
     #[test]
     fn a_full_disk_is_told_in_words() {
-        let mut full = OpenOptions::new().write(true).open("/dev/full").unwrap();
-        let why = full.write_all(b"x").unwrap_err();
+        let mut full = fs::OpenOptions::new()
+            .write(true)
+            .open("/dev/full")
+            .unwrap();
+        let why = std::io::Write::write_all(&mut full, b"x").unwrap_err();
         let path = Path::new("a.jsonl");
         let words = lapwork_core::words::Words::english();
         let problem = crate::desk::told(&words, &disk(path)(why));

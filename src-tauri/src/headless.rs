@@ -324,22 +324,12 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
                 Failure::Told(one_line(&problem))
             })?;
             handing::write(to, &bytes).map_err(|trouble| failed(to, &trouble, words))?;
-            let file = to.display().to_string();
-            writeln!(
-                out,
-                "{}",
-                words.say("shell-written", &[("file", file.into())])
-            )?;
+            say_written(to, words, out)?;
         }
         Ask::Demo(path) => {
             let written = store::write_throw(path, &demo::throw_in(words, now))
                 .map_err(|trouble| failed(path, &trouble, words))?;
-            let file = written.display().to_string();
-            writeln!(
-                out,
-                "{}",
-                words.say("shell-written", &[("file", file.into())])
-            )?;
+            say_written(&written, words, out)?;
         }
     }
     Ok(ExitCode::SUCCESS)
@@ -384,13 +374,14 @@ fn merge(
     let joined = meeting.join(&choices).map_err(not)?;
     let written =
         store::write_throw(path, &joined).map_err(|trouble| failed(path, &trouble, words))?;
-    let file = written.display().to_string();
-    writeln!(
-        out,
-        "{}",
-        words.say("shell-written", &[("file", file.into())])
-    )?;
+    say_written(&written, words, out)?;
     Ok(ExitCode::SUCCESS)
+}
+
+fn say_written(path: &Path, words: &Words, out: &mut impl Write) -> io::Result<()> {
+    let file = path.display().to_string();
+    let said = words.say("shell-written", &[("file", file.into())]);
+    writeln!(out, "{said}")
 }
 
 fn open(path: &Path, words: &Words) -> Result<store::Opened, Failure> {

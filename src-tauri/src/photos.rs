@@ -25,6 +25,8 @@ use std::fs::File;
 use std::io::{Cursor, Read as _};
 use std::path::Path;
 
+// Where the limits lie is our judgement.
+
 /// The largest file that is read.
 pub const MOST_BYTES: u64 = 40 << 20;
 /// The most points a picture may have.

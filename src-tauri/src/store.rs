@@ -30,7 +30,7 @@
 //! Limits: a throw file of more than [`MOST_BYTES`] is neither read nor written. No
 //! words are chosen here; a [`Trouble`] becomes words in [`crate::desk`].
 
-use crate::disk::{Disk, RealDisk, make_folders, write_all, write_new};
+use crate::disk::{self, Disk, RealDisk, make_folders, write_all, write_new};
 use lapwork_core::journal::{Damage, Entry, Journal, VERSION};
 use lapwork_core::merge::Unmergeable;
 use lapwork_core::photos::PhotoId;
@@ -721,14 +721,11 @@ impl Store {
             return Err(Trouble::NoSuchThrow);
         }
         let folder = self.photo_folder(id);
-        if !folder.is_dir() {
-            fs::create_dir(&folder).map_err(disk(&folder))?;
-            self.disk.sync_folder(&throw).map_err(disk(&throw))?;
-        }
+        make_folders(&*self.disk, &folder).map_err(disk(&folder))?;
         let path = self.photo_file(id, photo);
         match path.is_file() {
             true => Ok(()),
-            false => crate::handing::write(&path, bytes),
+            false => put(&*self.disk, &path, bytes).map_err(disk(&path)),
         }
     }
 
@@ -925,16 +922,7 @@ pub fn write_throw(path: &Path, journal: &Journal) -> Result<PathBuf, Trouble> {
 fn put(on: &dyn Disk, path: &Path, bytes: &[u8]) -> io::Result<()> {
     let mut fresh = path.as_os_str().to_os_string();
     fresh.push(".new");
-    let fresh = PathBuf::from(fresh);
-    write_new(on, &fresh, bytes)?;
-    if let Err(why) = on.rename(&fresh, path) {
-        let _ = on.remove(&fresh);
-        return Err(why);
-    }
-    match path.parent().filter(|above| !above.as_os_str().is_empty()) {
-        Some(folder) => on.sync_folder(folder),
-        None => on.sync_folder(Path::new(".")),
-    }
+    disk::put(on, path, Path::new(&fresh), bytes)
 }
 
 /// A name beside a file for a copy of it that no other copy has, even if the clock was
@@ -952,11 +940,6 @@ fn free_name(path: &Path, called: &str, now: Time) -> PathBuf {
         .map(name)
         .find(|copy| !copy.exists())
         .unwrap_or_else(|| name(u32::MAX))
-}
-
-/// Wait until the names in a folder are on the disk.
-pub(crate) fn sync_folder(path: &Path) -> Result<(), Trouble> {
-    RealDisk.sync_folder(path).map_err(disk(path))
 }
 
 #[cfg(test)]

@@ -49,9 +49,9 @@
 //! * Sewn pieces keep every square and its faces, and are never turned over.
 
 use crate::assembly::{Assembly, Rect};
-use crate::faces::{Cover, Face, Ground, Print, spread};
+use crate::faces::{Cover, Ground, Print, spread};
 use crate::tasks::Task;
-use crate::throw::Throw;
+use crate::throw::{Event, Throw};
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use serde::{Deserialize, Serialize};
@@ -158,6 +158,8 @@ pub struct Score {
 const NONE: u8 = u8::MAX;
 /// Not part of a joined piece.
 const LOOSE: u16 = u16::MAX;
+// How much one thing is worth against another is our judgement.
+
 /// Weight of evenness, for each covered square at chance level.
 const EVEN: i64 = 1000;
 /// The same for each print by itself.
@@ -301,18 +303,6 @@ pub fn lightness(colour: &str) -> u8 {
     ((part(1) * 2126 + part(3) * 7152 + part(5) * 722) / 10_000) as u8
 }
 
-/// Whether a larger join than a block's own holds this block already.
-fn held(throw: &Throw, block: Rect) -> bool {
-    let mut piece = block;
-    while let Some(join) = throw.assembly().goes_into(piece) {
-        if touched(throw, join.whole) {
-            return true;
-        }
-        piece = join.whole;
-    }
-    false
-}
-
 /// Whether a join was begun, or opened again and not mended yet.
 fn touched(throw: &Throw, piece: Rect) -> bool {
     throw
@@ -325,7 +315,7 @@ pub fn loose_units(throw: &Throw) -> Vec<Rect> {
     let assembly = throw.assembly();
     let mut units = Vec::new();
     for block in assembly.blocks() {
-        if held(throw, block) {
+        if !is_loose(throw, block) {
             continue;
         }
         if block.count() > 1 && touched(throw, block) {
@@ -399,7 +389,7 @@ impl Board {
             .collect();
         let (mut still, mut shut) = (vec![false; all], vec![false; all]);
         for block in assembly.blocks() {
-            if held(throw, block) {
+            if !is_loose(throw, block) {
                 for square in block.squares() {
                     still[place(square)] = true;
                     shut[place(square)] = true;
@@ -1028,8 +1018,12 @@ impl Arranger {
             return false;
         };
         let look = |s: &Square| (s.denim, s.wrong_side_up, s.crosswise, s.glued);
-        let (a, b) = (&self.board.squares[x], &self.board.squares[y]);
-        if look(a) == look(b) && !a.glued.contains(&true) {
+        let board = &self.board;
+        let (a, b) = (&board.squares[x], &board.squares[y]);
+        let glued = a.glued.contains(&true) || b.glued.contains(&true);
+        let wished = board.wishes.pattern != Pattern::Free || board.wishes.grain != Grain::Free;
+        // Bare denim is not carried about where nothing comes of it.
+        if !glued && (look(a) == look(b) || !wished) {
             return false;
         }
         self.board.swap_squares(x, y);
@@ -1090,6 +1084,11 @@ impl Arranger {
 
     /// The best so far, as what must be done to the throw to come there.
     pub fn layout(&self, throw: &Throw) -> Layout {
+        self.laid(throw).0
+    }
+
+    /// The same, and how many squares change their fabric by it.
+    pub fn laid(&self, throw: &Throw) -> (Layout, usize) {
         let board = &self.best;
         let at = |x: usize| Rect::square((x / board.across) as u16, (x % board.across) as u16);
         let mut layout = Layout::default();
@@ -1111,32 +1110,31 @@ impl Arranger {
                 layout.turns.push((at(x), 1));
             }
         }
-        let moved = throw.after(&layout.events());
+        let events: Vec<Event> = layout.moved().into_iter().chain(layout.turned()).collect();
+        let moved = throw.after(&events);
+        let mut changed = 0;
         for (x, square) in board.squares.iter().enumerate() {
             let (wanted, is) = (cover(square), moved.cover(at(x)));
             if wanted != is {
                 layout.faces.push((at(x), wanted));
+                changed += usize::from((wanted.front, wanted.back) != (is.front, is.back));
             }
         }
-        layout
+        (layout, changed)
     }
 }
 
 impl Layout {
-    /// The moves and turns as events; the faces come after.
-    pub(crate) fn events(&self) -> Vec<crate::throw::Event> {
-        let mut events = Vec::new();
-        if !self.moves.is_empty() {
-            events.push(crate::throw::Event::Moved {
-                moves: self.moves.clone(),
-            });
-        }
-        if !self.turns.is_empty() {
-            events.push(crate::throw::Event::Turned {
-                pieces: self.turns.clone(),
-            });
-        }
-        events
+    /// Its moves, which come first.
+    pub(crate) fn moved(&self) -> Option<Event> {
+        let moves = self.moves.clone();
+        (!moves.is_empty()).then_some(Event::Moved { moves })
+    }
+
+    /// Its turns, which come next; the faces come last.
+    pub(crate) fn turned(&self) -> Option<Event> {
+        let pieces = self.turns.clone();
+        (!pieces.is_empty()).then_some(Event::Turned { pieces })
     }
 }
 
@@ -1366,9 +1364,6 @@ fn of_chance(board: &Board, set: &Set) -> u32 {
     let over = (set.s - board.floor[set.n]).max(0);
     (i128::from(over) * 100 / i128::from(unit)) as u32
 }
-
-/// Which face a number stands for, front first.
-pub const FACES: [Face; 2] = [Face::Front, Face::Back];
 
 #[cfg(test)]
 mod tests {

@@ -1123,12 +1123,7 @@ fn check_wishes(throw: &Throw, wishes: &Wishes) -> Result<(), Refusal> {
 /// Whether all of a layout can be done to a throw, and what comes of it.
 fn lay_out(throw: &Throw, wishes: &Wishes, layout: &Layout) -> Result<Vec<Event>, Refusal> {
     check_moves(throw, &layout.moves)?;
-    let mut events = Vec::new();
-    if !layout.moves.is_empty() {
-        events.push(Event::Moved {
-            moves: layout.moves.clone(),
-        });
-    }
+    let mut events: Vec<Event> = layout.moved().into_iter().collect();
     let moved = throw.after(&events);
     for (n, (piece, quarters)) in layout.turns.iter().enumerate() {
         let before = &layout.turns[..n];
@@ -1140,11 +1135,7 @@ fn lay_out(throw: &Throw, wishes: &Wishes, layout: &Layout) -> Result<Vec<Event>
         }
         may_turn(&moved, *piece, *quarters)?;
     }
-    if !layout.turns.is_empty() {
-        events.push(Event::Turned {
-            pieces: layout.turns.clone(),
-        });
-    }
+    events.extend(layout.turned());
     let turned = throw.after(&events);
     let mut faces: Vec<(Rect, Cover)> = Vec::new();
     let mut seen = HashSet::new();
@@ -1165,7 +1156,7 @@ fn lay_out(throw: &Throw, wishes: &Wishes, layout: &Layout) -> Result<Vec<Event>
         if *cover != is && turned.is_pinned(*piece) {
             return Err(Refusal::Pinned(*piece));
         }
-        for face in [Face::Front, Face::Back] {
+        for face in Face::BOTH {
             if cover.on(face) != is.on(face) {
                 if turned.is_joined(*piece) {
                     return Err(Refusal::Joined(*piece));

@@ -92,6 +92,11 @@ pub struct Cover {
     pub crosswise: bool,
 }
 
+impl Face {
+    /// Front, then back.
+    pub const BOTH: [Face; 2] = [Face::Front, Face::Back];
+}
+
 impl Cover {
     /// The print on one face.
     pub fn on(&self, face: Face) -> Option<u8> {

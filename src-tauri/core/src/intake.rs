@@ -22,6 +22,8 @@ use crate::plan::{MOST, longest_side};
 use crate::tasks::Task;
 use crate::throw::{Event, Item, Throw, Time};
 
+// Where the limits lie is our judgement, well beyond what any throw has.
+
 /// Most entries of a record that is brought. Ticking the largest grid one by one stays below.
 pub const MOST_ENTRIES: usize = 50_000;
 /// Longest list in an event: every piece of the largest grid, twice.

@@ -92,6 +92,19 @@ pub enum Caution {
     Children,
 }
 
+impl Caution {
+    /// Its name in the language files.
+    pub fn key(self) -> &'static str {
+        match self {
+            Caution::Blade => "blade",
+            Caution::Iron => "iron",
+            Caution::Needle => "needle",
+            Caution::Lint => "lint",
+            Caution::Children => "children",
+        }
+    }
+}
+
 impl Task {
     /// All of them, in the order work usually goes.
     pub const ALL: [Task; 20] = [

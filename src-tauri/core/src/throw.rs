@@ -10,7 +10,7 @@
 
 use crate::arrange::{Wishes, source};
 use crate::assembly::{Assembly, Join, Kind, Rect, Seam};
-use crate::faces::{Cover, Denim, Print};
+use crate::faces::{Cover, Denim, Face, Print};
 use crate::heritage::Heritage;
 use crate::measure::Length;
 use crate::outline::Measures;
@@ -1016,6 +1016,12 @@ impl Throw {
     /// The faces of every square, row by row.
     pub fn covers(&self) -> &[Cover] {
         &self.covers
+    }
+
+    /// How many squares wear fabric on a face.
+    pub fn covered(&self, face: Face) -> u32 {
+        let covered = self.covers.iter().filter(|c| c.on(face).is_some());
+        covered.count() as u32
     }
 
     /// The faces of one square (plain denim for what is not a square of this throw).

@@ -75,14 +75,7 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
             }
         })
         .collect();
-    let on = |face| {
-        throw
-            .covers()
-            .iter()
-            .filter(|c| c.on(face).is_some())
-            .count() as u32
-    };
-    let covered = [on(Face::Front), on(Face::Back)];
+    let covered = Face::BOTH.map(|face| throw.covered(face));
     let both = throw.covers().iter().filter(|c| c.layers() == 3).count();
     let (lap, crossing) = layers(across, down, throw.covers());
     let squares = throw.plan.squares();

@@ -22,13 +22,6 @@ pub fn figures(journal: &Journal, lens: Lens<'_>) -> Value {
     let need = p.binding_for(foreseen.width, foreseen.height);
     let (lap_layers, crossing_layers) = layers(p.across, p.down, throw.covers());
     let head = head(journal, lens);
-    let on = |face: Face| {
-        throw
-            .covers()
-            .iter()
-            .filter(|c| c.on(face).is_some())
-            .count()
-    };
     let measured = summary(&measured_sides(throw)).map(|s| {
         json!({
             "blocks": throw.measured.len(),
@@ -55,7 +48,7 @@ pub fn figures(journal: &Journal, lens: Lens<'_>) -> Value {
         "seams": { "runs": runs, "length": length(run_length) },
         "layers": { "lap": lap_layers, "crossing": crossing_layers },
         "binding": { "length": length(need.length), "strips": need.strips, "joins": need.joins },
-        "covered": { "front": on(Face::Front), "back": on(Face::Back) },
+        "covered": { "front": throw.covered(Face::Front), "back": throw.covered(Face::Back) },
         "spares": throw.spares,
         "spoilt": throw.losses.len(),
         "measured": measured,

@@ -4,7 +4,7 @@ use super::{Lens, faces, head, names, swatches};
 use crate::arrange::{self, Apart, Arranger, Grain, Layout, Pattern, Score, Wishes, loose_units};
 use crate::assembly::{Kind, Rect};
 use crate::deed::{Action, cover_task};
-use crate::faces::{Cover, Face};
+use crate::faces::Face;
 use crate::journal::Journal;
 use crate::tasks::Task;
 use crate::throw::Throw;
@@ -18,23 +18,12 @@ const FLOOR_WIDTH: u16 = 4;
 /// Unevenness up to this, in hundredths of chance, is called even (our judgement).
 const EVEN_ENOUGH: u32 = 35;
 
-const FACES: [Face; 2] = [Face::Front, Face::Back];
-
 /// The wishes that hold: what was said, or what the faces are now.
 pub(super) fn standing(throw: &Throw) -> Wishes {
-    throw.wishes.unwrap_or_else(|| {
-        let on = |face| {
-            throw
-                .covers()
-                .iter()
-                .filter(|c| c.on(face).is_some())
-                .count() as u32
-        };
-        Wishes {
-            front: on(Face::Front),
-            back: on(Face::Back),
-            ..Wishes::default()
-        }
+    throw.wishes.unwrap_or_else(|| Wishes {
+        front: throw.covered(Face::Front),
+        back: throw.covered(Face::Back),
+        ..Wishes::default()
     })
 }
 
@@ -58,7 +47,7 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
         }
         wishes
     });
-    let least = FACES.map(|face| least(throw, face));
+    let least = Face::BOTH.map(|face| least(throw, face));
     wishes.front = wishes.front.clamp(least[0].min(squares), squares);
     wishes.back = wishes.back.clamp(least[1].min(squares), squares);
     let shares = [
@@ -194,9 +183,9 @@ pub fn layouts(
             let covers = arranger.covers();
             let number = |p: Option<u8>| p.map_or(-1, i16::from);
             let back = covers.chunks(across).flat_map(|row| row.iter().rev());
-            let layout = arranger.layout(throw);
+            let (layout, changed) = arranger.laid(throw);
             let lines = lines(&arranger.score(), wishes, throw, lens);
-            let changes = changes(throw, &layout, lens);
+            let changes = changes(&layout, changed, lens);
             let met = lines.iter().filter(|l| l.met).count();
             LayoutCard {
                 letter: letter.to_string(),
@@ -234,20 +223,13 @@ pub fn layouts(
 }
 
 /// What changes with a layout, in a sentence.
-fn changes(throw: &Throw, layout: &Layout, lens: Lens<'_>) -> String {
+fn changes(layout: &Layout, changed: usize, lens: Lens<'_>) -> String {
     let sewn = layout
         .moves
         .iter()
         .filter(|(from, _)| !from.is_square())
         .count();
     let turned = layout.turns.iter().filter(|(p, _)| !p.is_square()).count();
-    let moved = throw.after(&layout.events());
-    let fabric = |c: &Cover| (c.front, c.back);
-    let changed = layout
-        .faces
-        .iter()
-        .filter(|(s, c)| fabric(c) != fabric(&moved.cover(*s)))
-        .count();
     say!(
         lens,
         "layout-changes",
@@ -337,7 +319,7 @@ pub(super) fn covering(journal: &Journal, lens: Lens<'_>) -> CoveringView {
     let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
     let letters = names::letters(&throw.prints);
     let mut groups = Vec::new();
-    for face in FACES {
+    for face in Face::BOTH {
         for (n, print) in throw.prints.iter().enumerate() {
             let on: Vec<Rect> = squares
                 .iter()

@@ -136,7 +136,7 @@ fn told_of(journal: &Journal, drift: Option<Carried>, lens: Lens<'_>) -> Vec<Les
 
 /// How many more squares of a face wear fabric now than when the first square was cut.
 fn added_midway(journal: &Journal, face: Face) -> usize {
-    let covered = |t: &Throw| t.covers().iter().filter(|c| c.on(face).is_some()).count();
+    let covered = |t: &Throw| t.covered(face) as usize;
     let mut standing = journal.entries().filter(|(_, stands)| *stands);
     let first = standing.next().map(|(e, _)| e);
     let Some(What::Do(events)) = first.map(|e| &e.what) else {

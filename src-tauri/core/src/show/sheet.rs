@@ -495,7 +495,7 @@ pub fn date(day: Day, words: &Words) -> String {
     // A year is no count: it takes no thousands sign.
     say!(
         words,
-        "sheet-date",
+        "date",
         day = day.day,
         month = month,
         year = day.year.to_string()
@@ -663,8 +663,7 @@ fn last_stage(task: Task) -> Option<&'static str> {
 }
 
 fn warning(caution: Caution, short: bool, lens: Lens<'_>) -> Warning {
-    let key = serde_json::to_value(caution).ok();
-    let key = key.as_ref().and_then(|k| k.as_str()).unwrap_or_default();
+    let key = caution.key();
     let text = match short {
         true => format!("sheet-caution-{key}"),
         false => format!("caution-{key}"),

@@ -9,7 +9,7 @@
 //! hour's work past midnight may be told with the day beside it where the clocks have
 //! changed since.
 
-use super::{Lens, head, history, names};
+use super::{Lens, head, history, names, sheet};
 use crate::assembly::{Kind, Rect};
 use crate::journal::{Entry, Journal, What};
 use crate::standing::tier;
@@ -239,9 +239,14 @@ impl Day {
                 lens,
                 "story-date",
                 weekday = date.weekday().number_from_monday(),
-                day = date.day(),
-                month = month,
-                year = date.year().to_string()
+                date = sheet::date(
+                    sheet::Day {
+                        year: date.year(),
+                        month,
+                        day: date.day(),
+                    },
+                    lens.words
+                )
             ),
             made: (!made.is_empty()).then(|| {
                 say!(

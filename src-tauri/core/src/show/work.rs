@@ -211,8 +211,7 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
             .collect(),
         remain,
         caution: task.caution().map(|caution| {
-            let key = serde_json::to_value(caution).ok();
-            let key = key.as_ref().and_then(|k| k.as_str()).unwrap_or_default();
+            let key = caution.key();
             CautionNote {
                 caution,
                 title: lens.say(&format!("caution-{key}-title"), &[]),

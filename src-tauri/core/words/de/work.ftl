@@ -1351,7 +1351,7 @@ taken-merged = Zusammengeführt. Beide Dateien von vorher liegen daneben als { $
 
 sheet-both = { $first } ({ $second })
 sheet-subtitle = { $squares }, { $grid }; fertig { $size }
-sheet-date = { $day }. { $month } { $year }
+date = { $day }. { $month } { $year }
 sheet-day = Gedruckt am { $day }
 sheet-system-inch = Zoll
 sheet-system-metric = Metrisch
@@ -1458,8 +1458,6 @@ month-10 = Oktober
 month-11 = November
 month-12 = Dezember
 
-# error-file-absurd = Zeile { $line } dieser Datei ist heil, sagt aber, was nicht sein kann oder was dieses Lapwork nicht kennt.
-# error-file-absurd-next = Sie bleibt unberührt. Öffne sie mit dem Lapwork, das sie geschrieben hat, oder bitte den, von dem sie kommt, um eine andere Kopie.
 error-beyond = Eine Zahl in diesem Schritt liegt weit jenseits von allem, was eine Decke hat.
 error-beyond-next = Tippe sie noch einmal in Zoll oder Millimetern.
 
@@ -1486,20 +1484,7 @@ story-date = { $weekday ->
     [5] Freitag
     [6] Samstag
    *[7] Sonntag
-}, { $day }. { $month ->
-    [1] Januar
-    [2] Februar
-    [3] März
-    [4] April
-    [5] Mai
-    [6] Juni
-    [7] Juli
-    [8] August
-    [9] September
-    [10] Oktober
-    [11] November
-   *[12] Dezember
-} { $year }
+}, { $date }
 story-made = { $list }.
 story-turn = Unterwegs
 story-note = Notiz

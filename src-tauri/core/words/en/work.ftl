@@ -1060,7 +1060,7 @@ strikes = none: the needle strikes the plate
 
 sheet-both = { $first } ({ $second })
 sheet-subtitle = { $squares }, { $grid }; finished { $size }
-sheet-date = { $day } { $month } { $year }
+date = { $day } { $month } { $year }
 sheet-day = Printed on { $day }
 sheet-system-inch = Inches
 sheet-system-metric = Metric
@@ -1452,20 +1452,7 @@ story-date = { $weekday ->
     [5] Friday
     [6] Saturday
    *[7] Sunday
-}, { $day } { $month ->
-    [1] January
-    [2] February
-    [3] March
-    [4] April
-    [5] May
-    [6] June
-    [7] July
-    [8] August
-    [9] September
-    [10] October
-    [11] November
-   *[12] December
-} { $year }
+}, { $date }
 story-made = { $list }.
 story-turn = On the way
 story-note = Note

@@ -2,8 +2,8 @@
 
 use super::super::{Lens, names};
 use super::Style;
-use super::cloth::{Cloth, DARK, LIGHT};
-use super::page::{Hold, Page, Set, n, width};
+use super::cloth::{Cloth, DARK};
+use super::page::{Hold, Page, n, width};
 use crate::assembly::{Rect, Seam};
 use crate::faces::{Face, mirrored};
 use crate::journal::Journal;
@@ -139,37 +139,17 @@ impl<'a> Sheet<'a> {
         let covered = self.shown.keys().filter(prints);
         covered.map(|c| self.shown[c].len()).sum()
     }
-    fn dark(&self) -> &'static str {
-        match self.style {
-            Style::Colour => DARK,
-            Style::Ink => "#000000",
-        }
-    }
-    fn plate(&self) -> &'static str {
-        match self.style {
-            Style::Colour => LIGHT,
-            Style::Ink => "#ffffff",
-        }
-    }
-    fn set(&self, size: f64, bold: bool, hold: Hold) -> Set {
-        Set {
-            size,
-            bold,
-            hold,
-            fill: self.dark(),
-        }
-    }
 
     /// Title, size and which face this is; gives where they end.
     fn head(&self, page: &mut Page, lens: Lens<'_>) -> f64 {
         let p = &self.throw.plan;
         let size = self.throw.finished();
         let start = |y| [EDGE, y, self.room()];
-        let name = self.set(42.0, true, Hold::Start);
+        let name = self.style.set(42.0, true, Hold::Start);
         let mut y = page.lines(start(EDGE + 36.0), name, &self.throw.name, 2);
-        let second = self.set(25.0, true, Hold::Start);
+        let second = self.style.set(25.0, true, Hold::Start);
         y = page.lines(start(y - 8.0), second, &title(self.face, lens), 2);
-        let third = self.set(20.0, false, Hold::Start);
+        let third = self.style.set(20.0, false, Hold::Start);
         let figures = say!(
             lens,
             "draw-size",
@@ -219,7 +199,7 @@ impl<'a> Sheet<'a> {
                 [x - rim, y - rim, w + rim * 2.0, h + rim * 2.0],
                 &[
                     ("fill", &fill),
-                    ("stroke", self.dark()),
+                    ("stroke", self.style.dark()),
                     ("stroke-width", "2"),
                 ],
             );
@@ -359,7 +339,7 @@ impl<'a> Sheet<'a> {
             &edges,
             &[
                 ("fill", "none"),
-                ("stroke", self.dark()),
+                ("stroke", self.style.dark()),
                 ("stroke-width", &n(weight * 1.5)),
                 ("stroke-linejoin", "round"),
             ],
@@ -376,7 +356,7 @@ impl<'a> Sheet<'a> {
             d,
             &[
                 ("fill", "none"),
-                ("stroke", self.dark()),
+                ("stroke", self.style.dark()),
                 ("stroke-width", &n(self.weight() * 0.6)),
             ],
         );
@@ -427,7 +407,7 @@ impl<'a> Sheet<'a> {
         }
         let (across, down) = (self.throw.plan.across, self.throw.plan.down);
         let size = (cell * 0.5).clamp(11.0, 22.0);
-        let set = |hold| self.set(size, false, hold);
+        let set = |hold| self.style.set(size, false, hold);
         let away = self.rim_size() + 10.0;
         for col in 0..across {
             let lies = match self.face {
@@ -454,12 +434,12 @@ impl<'a> Sheet<'a> {
             [x + inset, y + inset, w, h],
             &[
                 ("rx", &n(h * 0.25)),
-                ("fill", self.plate()),
+                ("fill", self.style.plate()),
                 ("fill-opacity", "0.9"),
             ],
         );
         let middle = x + inset + w / 2.0;
-        let set = self.set(size, false, Hold::Middle);
+        let set = self.style.set(size, false, Hold::Middle);
         page.text(middle, y + inset + h * 0.77, set, text);
     }
 
@@ -475,12 +455,12 @@ impl<'a> Sheet<'a> {
             [x - w / 2.0, y - h / 2.0, w, h],
             &[
                 ("rx", &n(cell * 0.06)),
-                ("fill", self.plate()),
-                ("stroke", self.dark()),
+                ("fill", self.style.plate()),
+                ("stroke", self.style.dark()),
                 ("stroke-width", &n((cell / 90.0).max(0.5))),
             ],
         );
-        let set = self.set(size, true, Hold::Middle);
+        let set = self.style.set(size, true, Hold::Middle);
         page.text(x, y + size * 0.36, set, text);
     }
 
@@ -489,8 +469,8 @@ impl<'a> Sheet<'a> {
         let columns = ((self.room() / ENTRY).floor() as usize).clamp(1, 4);
         let each = self.room() / columns as f64;
         let room = each - SWATCH - 36.0;
-        let name = self.set(20.0, true, Hold::Start);
-        let plain = self.set(18.0, false, Hold::Start);
+        let name = self.style.set(20.0, true, Hold::Start);
+        let plain = self.style.set(18.0, false, Hold::Start);
         let (mut y, mut low) = (top, top);
         let mut at = 0;
         let mut entry = |page: &mut Page, paint: &dyn Fn(&mut Page, f64, f64) -> f64| {
@@ -559,7 +539,7 @@ impl<'a> Sheet<'a> {
             frame,
             &[
                 ("fill", &format!("url(#{})", cloth.id())),
-                ("stroke", self.dark()),
+                ("stroke", self.style.dark()),
                 ("stroke-width", "1.2"),
             ],
         );
@@ -579,7 +559,7 @@ impl<'a> Sheet<'a> {
                 [x + 20.0, y + 4.0, SWATCH_HIGH - 8.0, SWATCH_HIGH - 8.0],
                 &[
                     ("fill", "none"),
-                    ("stroke", self.dark()),
+                    ("stroke", self.style.dark()),
                     ("stroke-width", &n(self.weight() * 1.5)),
                 ],
             ),
@@ -587,7 +567,7 @@ impl<'a> Sheet<'a> {
                 [x, y + SWATCH_HIGH * 0.36, SWATCH, SWATCH_HIGH * 0.28],
                 &[
                     ("fill", "none"),
-                    ("stroke", self.dark()),
+                    ("stroke", self.style.dark()),
                     ("stroke-width", "2"),
                 ],
             ),
@@ -603,7 +583,7 @@ impl<'a> Sheet<'a> {
                     &format!("{line}{threads}"),
                     &[
                         ("fill", "none"),
-                        ("stroke", self.dark()),
+                        ("stroke", self.style.dark()),
                         ("stroke-width", "1.2"),
                     ],
                 );

@@ -23,6 +23,8 @@ use crate::garments::Source;
 use crate::journal::Journal;
 use crate::throw::Throw;
 use crate::view::Problem;
+use cloth::{DARK, LIGHT};
+use page::{Hold, Set};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -56,6 +58,34 @@ pub enum Style {
     Colour,
     /// Black on white: textures and letters only.
     Ink,
+}
+
+impl Style {
+    /// Lines and letters.
+    fn dark(self) -> &'static str {
+        match self {
+            Style::Colour => DARK,
+            Style::Ink => "#000000",
+        }
+    }
+
+    /// What letters stand on.
+    fn plate(self) -> &'static str {
+        match self {
+            Style::Colour => LIGHT,
+            Style::Ink => "#ffffff",
+        }
+    }
+
+    /// How words are set.
+    fn set(self, size: f64, bold: bool, hold: Hold) -> Set {
+        Set {
+            size,
+            bold,
+            hold,
+            fill: self.dark(),
+        }
+    }
 }
 
 impl Drawing {

@@ -1,8 +1,8 @@
 //! One piece of the pile: its outline, what to avoid, and where to cut.
 
 use super::super::{Lens, pile};
-use super::cloth::{Cloth, DARK, LIGHT};
-use super::page::{Hold, Page, Set, n, width};
+use super::cloth::Cloth;
+use super::page::{Hold, Page, n, width};
 use super::{Style, no_piece};
 use crate::cutting::{CutPlan, Patch, lay_out};
 use crate::garments::{Piece, Source};
@@ -87,7 +87,7 @@ pub fn piece_svg(
         said.push(say!(lens, "cut-unwashed"));
     }
     let room = wide - EDGE * 2.0;
-    let set = |size, bold| sheet.set(size, bold, Hold::Start);
+    let set = |size, bold| sheet.style.set(size, bold, Hold::Start);
     let mut y = EDGE + 36.0;
     y = page.lines([EDGE, y, room], set(38.0, true), heap.name(), 2) - 8.0;
     y = page.lines([EDGE, y, room], set(24.0, true), &part, 2);
@@ -99,7 +99,7 @@ pub fn piece_svg(
     sheet.paint(&mut page, throw, lens);
     y = sheet.at[1] + in_mm(top - low) * scale + 74.0;
     y = sheet.key(&mut page, y, lens);
-    let set = sheet.set(18.0, false, Hold::Start);
+    let set = sheet.style.set(18.0, false, Hold::Start);
     let mut list = pile::strips(piece, &cuts, lens);
     list.extend(pile::binding_strips(piece, &cuts, lens));
     for line in list {
@@ -141,30 +141,10 @@ impl Sheet<'_> {
         let [_, top, ..] = self.piece.reach();
         self.at[1] + in_mm(top - up) * self.scale
     }
-    fn dark(&self) -> &'static str {
-        match self.style {
-            Style::Colour => DARK,
-            Style::Ink => "#000000",
-        }
-    }
-    fn plate(&self) -> &'static str {
-        match self.style {
-            Style::Colour => LIGHT,
-            Style::Ink => "#ffffff",
-        }
-    }
     fn cut(&self) -> &'static str {
         match self.style {
             Style::Colour => "#b3261e",
             Style::Ink => "#000000",
-        }
-    }
-    fn set(&self, size: f64, bold: bool, hold: Hold) -> Set {
-        Set {
-            size,
-            bold,
-            hold,
-            fill: self.dark(),
         }
     }
 
@@ -198,7 +178,10 @@ impl Sheet<'_> {
         page.close("defs");
         page.path(&outline, &[("fill", &colour)]);
         // What is no square is cloth all the same, but stands back.
-        page.path(&outline, &[("fill", self.plate()), ("fill-opacity", "0.6")]);
+        page.path(
+            &outline,
+            &[("fill", self.style.plate()), ("fill-opacity", "0.6")],
+        );
         for patch in &self.cuts.binding {
             page.area(self.patch(patch), &self.binding());
         }
@@ -222,7 +205,7 @@ impl Sheet<'_> {
                 *area,
                 &[
                     ("fill", &fill),
-                    ("stroke", self.dark()),
+                    ("stroke", self.style.dark()),
                     ("stroke-width", "1.4"),
                 ],
             );
@@ -249,7 +232,7 @@ impl Sheet<'_> {
             &outline,
             &[
                 ("fill", "none"),
-                ("stroke", self.dark()),
+                ("stroke", self.style.dark()),
                 ("stroke-width", "3"),
                 ("stroke-linejoin", "round"),
             ],
@@ -285,7 +268,7 @@ impl Sheet<'_> {
         );
         page.area(
             [0.0, 0.0, 12.0, 12.0],
-            &[("fill", self.plate()), ("fill-opacity", "0.8")],
+            &[("fill", self.style.plate()), ("fill-opacity", "0.8")],
         );
         page.path(
             "M-3 3 3 -3M0 12 12 0M9 15 15 9M-3 9 3 15M0 0 12 12M9 -3 15 3",
@@ -300,8 +283,8 @@ impl Sheet<'_> {
 
     fn binding(&self) -> [(&'static str, &'static str); 4] {
         [
-            ("fill", self.plate()),
-            ("stroke", self.dark()),
+            ("fill", self.style.plate()),
+            ("stroke", self.style.dark()),
             ("stroke-width", "1.6"),
             ("stroke-dasharray", "3 4"),
         ]
@@ -313,9 +296,14 @@ impl Sheet<'_> {
         let (x, y) = (x + w / 2.0, y + h / 2.0);
         page.area(
             [x - wide / 2.0, y - high / 2.0, wide, high],
-            &[("rx", &n(high * 0.25)), ("fill", self.plate())],
+            &[("rx", &n(high * 0.25)), ("fill", self.style.plate())],
         );
-        page.text(x, y + size * 0.36, self.set(size, true, Hold::Middle), text);
+        page.text(
+            x,
+            y + size * 0.36,
+            self.style.set(size, true, Hold::Middle),
+            text,
+        );
     }
 
     /// The names of places to avoid, upright where they are narrow; left out where there is
@@ -342,9 +330,9 @@ impl Sheet<'_> {
             page.open("g", turn);
             page.area(
                 [x - long / 2.0, y - high / 2.0, long, high],
-                &[("rx", "4"), ("fill", self.plate())],
+                &[("rx", "4"), ("fill", self.style.plate())],
             );
-            let set = self.set(size, false, Hold::Middle);
+            let set = self.style.set(size, false, Hold::Middle);
             page.text(x, y + size * 0.35, set, &text);
             page.close("g");
         }
@@ -381,14 +369,14 @@ impl Sheet<'_> {
                 ),
                 &[
                     ("fill", "none"),
-                    ("stroke", self.dark()),
+                    ("stroke", self.style.dark()),
                     ("stroke-width", "1"),
                 ],
             );
             page.text(
                 near - 34.0,
                 shown + FIGURE * 0.36,
-                self.set(FIGURE, false, Hold::End),
+                self.style.set(FIGURE, false, Hold::End),
                 &lens.length(up).text,
             );
         }
@@ -409,12 +397,12 @@ impl Sheet<'_> {
                     ("cx", &n(x)),
                     ("cy", &n(y)),
                     ("r", "17"),
-                    ("fill", self.plate()),
-                    ("stroke", self.dark()),
+                    ("fill", self.style.plate()),
+                    ("stroke", self.style.dark()),
                     ("stroke-width", "1.6"),
                 ],
             );
-            let set = self.set(FIGURE, true, Hold::Middle);
+            let set = self.style.set(FIGURE, true, Hold::Middle);
             page.text(x, y + FIGURE * 0.36, set, &(i + 1).to_string());
         }
     }
@@ -422,7 +410,7 @@ impl Sheet<'_> {
     /// How long the piece is, and how wide at both ends.
     fn measures(&self, page: &mut Page, lens: Lens<'_>) {
         let [low, top, _, right] = self.piece.reach();
-        let set = |hold| self.set(FIGURE, true, hold);
+        let set = |hold| self.style.set(FIGURE, true, hold);
         let mut d = String::new();
         let mut arrow = |[x1, y1]: [f64; 2], [x2, y2]: [f64; 2]| {
             let long = (x2 - x1).hypot(y2 - y1).max(0.001);
@@ -470,7 +458,7 @@ impl Sheet<'_> {
             &d,
             &[
                 ("fill", "none"),
-                ("stroke", self.dark()),
+                ("stroke", self.style.dark()),
                 ("stroke-width", "1.4"),
             ],
         );
@@ -478,7 +466,7 @@ impl Sheet<'_> {
 
     /// What the lines and hatchings mean; gives where it ends.
     fn key(&self, page: &mut Page, mut y: f64, lens: Lens<'_>) -> f64 {
-        let set = self.set(18.0, false, Hold::Start);
+        let set = self.style.set(18.0, false, Hold::Start);
         let x = EDGE + SIGN + 14.0;
         let room = self.wide - EDGE - x;
         let mut line = |page: &mut Page, text: &str| {
