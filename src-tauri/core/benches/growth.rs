@@ -13,14 +13,31 @@ use lapwork_core::garments::{Garment, GarmentKind, GarmentSize, Guess, Source, s
 use lapwork_core::journal::Journal;
 use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
-use lapwork_core::show::{draft, draft_of, grids, look};
+use lapwork_core::show::{draft, draft_of, grids, head, look};
 use lapwork_core::trimming::choices;
 use lapwork_core::view::{GridWish, Look};
 use made::{GRIDS, events, file, folded, journal, lens};
 
 fn main() {
+    println!("sent to the window after a tick, in bytes:");
+    for (across, down) in GRIDS {
+        println!("  {across} × {down}: {}", sent(&half(across, down)));
+    }
     divan::main();
 }
+
+/// Bytes of what the window is sent after a tick: the head, and the step screen.
+fn sent(journal: &Journal) -> usize {
+    let screen = look(journal, &STEP, lens()).expect("the screen");
+    let head = serde_json::to_string(&head(journal, lens())).expect("JSON");
+    let screen = serde_json::to_string(&screen).expect("JSON");
+    head.len() + screen.len()
+}
+
+const STEP: Look = Look::Work {
+    station: None,
+    batch: None,
+};
 
 /// Half of what happens until every four is measured: some squares are cut, some sewn.
 fn half(across: u16, down: u16) -> Journal {
@@ -57,11 +74,7 @@ fn tick(bencher: Bencher, (across, down): (u16, u16)) {
 #[divan::bench(args = GRIDS)]
 fn step_screen(bencher: Bencher, (across, down): (u16, u16)) {
     let journal = half(across, down);
-    let asked = Look::Work {
-        station: None,
-        batch: None,
-    };
-    bencher.bench(|| look(&journal, &asked, lens()).is_ok());
+    bencher.bench(|| look(&journal, &STEP, lens()).is_ok());
 }
 
 /// The screen with a face on it, every square drawn.
