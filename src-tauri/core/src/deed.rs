@@ -1045,10 +1045,23 @@ fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Refusal> {
                 let place = free.remove(at);
                 refit.moves.extend([(block, place), (place, block)]);
             }
-            None => refit.aside.push(block),
+            None => refit.aside.extend(made_in(throw, block)),
         }
     }
     Ok(refit)
+}
+
+/// The largest joined pieces there really are within a piece.
+pub(crate) fn made_in(throw: &Throw, piece: Rect) -> Vec<Rect> {
+    let Some(join) = throw.assembly().join(piece) else {
+        return Vec::new();
+    };
+    if throw.begun(piece) {
+        return vec![piece];
+    }
+    let mut parts = made_in(throw, join.first);
+    parts.extend(made_in(throw, join.second));
+    parts
 }
 
 fn known_squares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Rect>, Refusal> {

@@ -114,13 +114,40 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Way> {
         (WayKind::FewerAcross, fewer_across, plan.down),
         (WayKind::FewerDown, fewer_down, plan.across),
     ] {
-        if fewer != plan {
+        if fewer != plan && freed(throw, square, &fewer).is_some() {
             let action = Action::ChangePlan { plan: fewer };
             add(kind, 3 * u32::from(given_up), 0, zero(), action);
         }
     }
     out.sort_by_key(|w| w.minutes);
     out
+}
+
+/// How giving up a row or column helps a square that is no good.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Freed {
+    /// The square lies in it.
+    Itself,
+    /// So many good squares come free.
+    Squares(u32),
+    /// So many squares need not be cut.
+    Cloth(u32),
+}
+
+/// How a smaller grid helps this square; `None` when it does not.
+pub fn freed(throw: &Throw, square: Rect, fewer: &Plan) -> Option<Freed> {
+    let grid = Rect::grid(fewer.across, fewer.down);
+    if !grid.holds(square) {
+        return Some(Freed::Itself);
+    }
+    let events = decide(Some(throw), &Action::ChangePlan { plan: *fewer }).ok()?;
+    let more = throw.after(&events).spares.saturating_sub(throw.spares);
+    if more > 0 {
+        return Some(Freed::Squares(more));
+    }
+    let uncut = |s: &Rect| !grid.holds(*s) && !throw.has(*s, Task::Cut);
+    let uncut = throw.assembly().whole().squares().filter(uncut).count() as u32;
+    (uncut > 0).then_some(Freed::Cloth(uncut))
 }
 
 /// What can be done about a block that is short of the trim size.

@@ -401,6 +401,15 @@ pub struct Aside {
     pub at: Time,
 }
 
+/// Seams to be opened before work goes on at what they hold.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Opening {
+    /// Each joined piece and how much of its join.
+    pub joins: Vec<(Rect, Length)>,
+    /// The spoilt square that is taken out, if it is for one.
+    pub square: Option<Rect>,
+}
+
 /// Something the maker wrote down.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Note {
@@ -460,6 +469,8 @@ pub struct Throw {
     pub wholes: Vec<WholeMeasure>,
     /// Pieces set aside.
     pub aside: Vec<Aside>,
+    /// Seams to be opened, until one of them is lapped or pinned again.
+    pub openings: Vec<Opening>,
     /// The clothes pile, by number.
     pub pile: BTreeMap<u16, Heap>,
     /// Scraps tried, oldest first.
@@ -574,6 +585,7 @@ impl Throw {
             measured: Vec::new(),
             wholes: Vec::new(),
             aside: Vec::new(),
+            openings: Vec::new(),
             pile: BTreeMap::new(),
             scraps: Vec::new(),
             opening: None,
@@ -661,6 +673,10 @@ impl Throw {
                     );
                     self.measured.retain(|p| p != piece);
                 }
+                self.openings.push(Opening {
+                    joins: pieces.clone(),
+                    square: None,
+                });
             }
             // The damage is in the history; the cover that mends it is an event of its own.
             Event::Patched { .. } => {}
@@ -694,6 +710,8 @@ impl Throw {
                         at,
                     });
                     self.work.retain(|p, _| !piece.holds(*p));
+                    self.openings
+                        .retain(|o| !o.joins.iter().any(|(p, _)| piece.holds(*p)));
                     self.measured.retain(|p| !piece.holds(*p));
                     self.turned.retain(|p| !piece.holds(*p));
                 }
@@ -737,6 +755,12 @@ impl Throw {
             }
             Event::Spoilt { piece, why } => {
                 self.work.remove(piece);
+                // The seams round it were opened to take it out.
+                if let Some(opening) = self.openings.last_mut()
+                    && opening.joins.iter().all(|(whole, _)| whole.holds(*piece))
+                {
+                    opening.square = Some(*piece);
+                }
                 self.losses.push(Loss {
                     piece: *piece,
                     why: *why,
@@ -834,6 +858,16 @@ impl Throw {
             if let Some((from, to)) = moves.iter().find(|(from, _)| from.holds(*piece)) {
                 *piece = shifted(*piece, *from, *to);
             }
+        }
+        for opening in &mut self.openings {
+            let whole = |from: &Rect| opening.joins.iter().all(|(p, _)| from.holds(*p));
+            let Some((from, to)) = moves.iter().find(|(from, _)| whole(from)) else {
+                continue;
+            };
+            for (piece, _) in &mut opening.joins {
+                *piece = shifted(*piece, *from, *to);
+            }
+            opening.square = opening.square.map(|s| shifted(s, *from, *to));
         }
         let touched = |p: &Rect| moves.iter().any(|(from, _)| from.holds(*p));
         self.marked.retain(|(a, b), _| !touched(a) && !touched(b));
@@ -952,6 +986,10 @@ impl Throw {
         if task == Task::Stitch {
             work.opened = None;
         }
+        if matches!(task, Task::Dot | Task::Pin) {
+            self.openings
+                .retain(|o| !o.joins.iter().any(|(p, _)| *p == piece));
+        }
         match task {
             Task::Dot | Task::Pin => work.made = Some(made),
             // The stitch is the one at the machine now, not the one planned when glued.
@@ -996,6 +1034,8 @@ impl Throw {
         self.work.retain(|piece, _| assembly.knows(*piece));
         self.measured.retain(|piece| assembly.knows(*piece));
         self.pinned.retain(|piece| assembly.knows(*piece));
+        self.openings
+            .retain(|o| o.joins.iter().all(|(piece, _)| assembly.knows(*piece)));
         self.turned.retain(|piece| assembly.knows(*piece));
         self.marked
             .retain(|(a, b), _| assembly.knows(*a) && assembly.knows(*b));
@@ -1111,6 +1151,14 @@ impl Throw {
     /// Whether a four was turned by a quarter since it was sewn.
     pub fn is_turned(&self, block: Rect) -> bool {
         self.turned.contains(&block)
+    }
+
+    /// What is to be opened before this piece is worked on: it is the square that was
+    /// taken out, or one of the joins itself.
+    pub fn to_open(&self, piece: Rect) -> Option<&Opening> {
+        self.openings.iter().find(|o| {
+            o.square == Some(piece) || o.joins.iter().any(|(whole, _)| *whole == piece)
+        })
     }
 
     /// The lap marked for two neighbours, if it is not the plan's.

@@ -22,6 +22,7 @@
 //! touches a join already made.
 
 use crate::assembly::{Rect, Seam};
+use crate::binding::Side;
 use crate::deed::least_lap;
 use crate::measure::{Length, Ruler, in_mm, in_nm, nm, zero};
 use crate::plan::{Joining, Plan, take};
@@ -361,6 +362,122 @@ impl Line {
             price[end] = EDGE;
         }
         (room, price)
+    }
+}
+
+/// A part of what a block is short, and where it is made up for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Share {
+    /// On which side of the block.
+    pub side: Side,
+    /// How much of it.
+    pub by: Length,
+    /// The neighbour there and the lap it is joined with; none at the outer edge, where
+    /// the binding hides it.
+    pub join: Option<(Rect, Length)>,
+}
+
+/// What a block is short of the trim size one way, and what has been seen to of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Shortfall {
+    /// In width (an upright seam would take it up) or in height.
+    pub seam: Seam,
+    /// By how much.
+    pub short: Length,
+    /// Where it is made up for as things stand.
+    pub shares: Vec<Share>,
+    /// What nothing makes up for yet.
+    pub open: Length,
+}
+
+/// What a block is short of the trim size, and where the laps now marked and the outer
+/// edge make up for it. What one block of a line uses of a lap its neighbour cannot
+/// use again; blocks within the line come first, those at its ends have the edge too.
+pub fn shortfalls(throw: &Throw, block: Rect) -> Vec<Shortfall> {
+    let mut out = Vec::new();
+    for line in lines(throw) {
+        let Some(at) = line.blocks.iter().position(|b| *b == block) else {
+            continue;
+        };
+        let short = line.shorts(throw)[at];
+        if short <= 0 {
+            continue;
+        }
+        let shares = line.shared_out(throw).swap_remove(at);
+        let met = shares.iter().fold(zero(), |sum, s| sum + s.by);
+        // A lap is kept to the nanometre; halves of it may lose one.
+        let open = Some(nm(short) - met).filter(|l| in_nm(*l) > 2);
+        out.push(Shortfall {
+            seam: line.seam,
+            short: nm(short),
+            shares,
+            open: open.unwrap_or_else(zero),
+        });
+    }
+    out
+}
+
+impl Line {
+    /// How much each block of the line is short of the trim size.
+    fn shorts(&self, throw: &Throw) -> Vec<i64> {
+        let trim = throw.plan.target();
+        let short = |b: &Rect| {
+            let held = along(holds(throw, *b), self.seam);
+            in_nm(self.wished(throw, *b, trim) - held).max(0)
+        };
+        self.blocks.iter().map(short).collect()
+    }
+
+    /// What makes up for each block's shortage, by the laps in use and the outer edges.
+    fn shared_out(&self, throw: &Throw) -> Vec<Vec<Share>> {
+        let plan = &throw.plan;
+        let n = self.blocks.len();
+        let lap = |j: usize| {
+            let (a, b) = (self.blocks[j - 1], self.blocks[j]);
+            let made = throw.joined_by(a, b).map(|join| throw.made(join.whole).lap);
+            throw
+                .marked(a, b)
+                .or(made)
+                .unwrap_or_else(|| plan.lap_between())
+        };
+        // What may be taken up before each block, and after the last.
+        let (edges, _) = self.room(throw);
+        let mut left: Vec<i64> = (0..=n)
+            .map(|j| match j {
+                0 => edges[0],
+                j if j == n => edges[edges.len() - 1],
+                j => in_nm(plan.take_between() - take(plan.joining, lap(j))).max(0),
+            })
+            .collect();
+        let sides = match self.seam {
+            Seam::Upright => [Side::Left, Side::Right],
+            Seam::Level => [Side::Top, Side::Bottom],
+        };
+        let mut shorts = self.shorts(throw);
+        let mut out = vec![Vec::new(); n];
+        let ends = [0, n - 1];
+        let within = (0..n).filter(|j| !ends.contains(j));
+        for j in within.chain(ends) {
+            // Laps first, then the edges.
+            let places = [(j, 0), (j + 1, 1)];
+            let inner = |(k, _): &(usize, usize)| *k > 0 && *k < n;
+            let laps = places.into_iter().filter(|p| inner(p));
+            for (k, side) in laps.chain(places.into_iter().filter(|p| !inner(p))) {
+                let by = shorts[j].min(left[k]);
+                if by <= 0 {
+                    continue;
+                }
+                shorts[j] -= by;
+                left[k] -= by;
+                out[j].push(Share {
+                    side: sides[side],
+                    by: nm(by),
+                    join: (k > 0 && k < n)
+                        .then(|| (self.blocks[if k == j { j - 1 } else { k }], lap(k))),
+                });
+            }
+        }
+        out
     }
 }
 

@@ -11,9 +11,19 @@ pub(super) fn square(piece: Rect) -> String {
     format!("{}·{}", piece.row + 1, piece.col + 1)
 }
 
-/// `2·1`: the block's row of fours and its place there.
+/// `B`: a row of fours, so that no four is taken for a square.
+pub(super) fn row_of_fours(n: usize) -> String {
+    let letter = char::from(b'A' + (n % 26) as u8);
+    match n / 26 {
+        0 => letter.to_string(),
+        more => format!("{}{letter}", row_of_fours(more - 1)),
+    }
+}
+
+/// `B1`: the block's row of fours and its place there.
 pub(super) fn block(piece: Rect) -> String {
-    format!("{}·{}", piece.row / 2 + 1, piece.col / 2 + 1)
+    let row = row_of_fours(usize::from(piece.row / 2));
+    format!("{row}{}", piece.col / 2 + 1)
 }
 
 /// A piece's short name.
@@ -27,17 +37,11 @@ pub(super) fn piece(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
             first = square(first),
             second = square(last)
         ),
-        Kind::Four => {
-            say!(
-                lens,
-                "piece-four",
-                row = piece.row / 2 + 1,
-                place = piece.col / 2 + 1
-            )
-        }
+        Kind::Four => say!(lens, "piece-four", at = block(piece)),
         Kind::Whole => say!(lens, "piece-whole"),
         Kind::Row if piece.cols == throw.plan.across => {
-            say!(lens, "piece-row", row = piece.row / 2 + 1)
+            let row = row_of_fours(usize::from(piece.row / 2));
+            say!(lens, "piece-row", row = row)
         }
         Kind::Column if piece.rows == throw.plan.down => {
             say!(lens, "piece-column", column = piece.col / 2 + 1)
@@ -66,8 +70,7 @@ pub(super) fn spoken(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
         Kind::Four => say!(
             lens,
             "spoken-four",
-            row = piece.row / 2 + 1,
-            place = piece.col / 2 + 1,
+            at = block(piece),
             first = place(first),
             last = place(last)
         ),
@@ -129,6 +132,14 @@ pub(super) fn letters(prints: &[Print]) -> Vec<String> {
 mod tests {
     use super::*;
     use crate::faces::Texture;
+
+    #[test]
+    fn a_four_is_never_named_like_a_square() {
+        assert_eq!(block(Rect::from([0, 2, 2, 2])), "A2");
+        assert_eq!(block(Rect::from([50, 58, 2, 2])), "Z30");
+        assert_eq!(row_of_fours(29), "AD");
+        assert_eq!(square(Rect::square(0, 1)), "1·2");
+    }
 
     #[test]
     fn letters_differ() {
