@@ -35,7 +35,7 @@ fn from_a_plan_to_a_measured_four_undone_and_found_again() {
     walk.until("Stitch the pair");
     walk.until("Stitch the four");
     walk.until("Square it up");
-    walk.sees("card-piece", "Four 1·1");
+    walk.sees("card-piece", "Four A1");
     // Half an eighth too wide: measured on the pad, an eighth over in all.
     walk.tap("measure");
     walk.keys(&["9", "⅝", "next", "9", "½"]);
@@ -236,7 +236,7 @@ fn a_four_that_stretched_is_trimmed() {
             .as_str()
             .map(|t| t.replace('\u{a0}', " "))
             .as_deref(),
-        Some("Squared up: Four 1·1, 9½ × 9½ in")
+        Some("Squared up: Four A1, 9½ × 9½ in")
     );
     // The finished size is as planned: 2 · 9½ − ½ by 9½ in.
     let size = walk.look(json!({ "see": "plan", "draft": null }))["head"]["size"]["text"].clone();
@@ -342,7 +342,7 @@ fn a_square_spoilt_after_its_four_is_sewn() {
     walk.tap("tick");
     walk.sees("card-title", "Lap and glue a pair");
     walk.window.wait_text("only 5 in of it is to be done");
-    walk.until_piece("Square it up", "Four 1·1");
+    walk.until_piece("Square it up", "Four A1");
 }
 
 #[test]

@@ -104,6 +104,8 @@ fn declared() -> String {
         view::PlanView,
         view::CompareRow,
         view::WayRow,
+        view::OpenFirst,
+        view::InkKey,
         view::PieceChoice,
         view::MishapChoice,
         view::OffView,

@@ -1156,9 +1156,9 @@ impl Throw {
     /// What is to be opened before this piece is worked on: it is the square that was
     /// taken out, or one of the joins itself.
     pub fn to_open(&self, piece: Rect) -> Option<&Opening> {
-        self.openings.iter().find(|o| {
-            o.square == Some(piece) || o.joins.iter().any(|(whole, _)| *whole == piece)
-        })
+        self.openings
+            .iter()
+            .find(|o| o.square == Some(piece) || o.joins.iter().any(|(whole, _)| *whole == piece))
     }
 
     /// The lap marked for two neighbours, if it is not the plan's.

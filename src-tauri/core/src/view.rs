@@ -236,6 +236,17 @@ pub struct CautionNote {
     pub text: String,
 }
 
+/// Seams to be opened before the step in hand.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct OpenFirst {
+    /// How many, and for what.
+    pub title: String,
+    /// Which and how much of each, a sentence each.
+    pub lines: Vec<String>,
+    /// Where they lie.
+    pub picture: Picture,
+}
+
 /// The step in hand.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct Card {
@@ -263,6 +274,8 @@ pub struct Card {
     pub remain: String,
     /// The caution, if the work can hurt.
     pub caution: Option<CautionNote>,
+    /// What must be opened before this piece is worked on.
+    pub open: Option<OpenFirst>,
     /// The step drawn.
     pub picture: Picture,
     /// The buttons, the usual one first.
@@ -816,6 +829,8 @@ pub struct WayRow {
     pub title: String,
     /// What it means and costs, a sentence each.
     pub lines: Vec<String>,
+    /// Said once it is done.
+    pub done: String,
     /// Do it.
     pub button: Button,
 }
@@ -1278,6 +1293,17 @@ pub struct TrimView {
     pub closing: Vec<String>,
     /// The blocks, those that are off marked.
     pub picture: Picture,
+    /// What the marks mean.
+    pub key: Vec<InkKey>,
+}
+
+/// What a mark in a drawing means.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct InkKey {
+    /// The mark.
+    pub ink: Ink,
+    /// In words.
+    pub label: String,
 }
 
 /// One line of history.

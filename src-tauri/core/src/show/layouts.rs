@@ -299,7 +299,7 @@ pub(super) fn floor(journal: &Journal, part: u32, lens: Lens<'_>) -> FloorView {
             "floor-title",
             first = names::square(Rect::square(row, col)),
             last = names::square(Rect::square(row + area.rows - 1, col + area.cols - 1)),
-            row = row / 2 + 1
+            row = names::row_of_fours(usize::from(row / 2))
         ),
         text: say!(lens, "floor-text"),
         across: area.cols,

@@ -2,6 +2,7 @@
 
 use super::{Lens, errors, head, lessons, names, off, pictures, refusal};
 use crate::assembly::{Rect, Seam};
+use crate::binding::Side;
 use crate::deed::{Action, Refusal, decide};
 use crate::drift::{Along, Seen, Sureness, Verdict, drift};
 use crate::journal::Journal;
@@ -10,7 +11,7 @@ use crate::outline::{Fault, Measures, Outline, Sides};
 use crate::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
 use crate::tasks::Task;
 use crate::throw::{Size, Throw};
-use crate::trimming::{Choice, How, Save, choices, closing};
+use crate::trimming::{Choice, How, Save, choices, closing, shortfalls};
 use crate::view::{
     Button, FieldProblem, Figure, MeasureView, OutlineTyped, Problem, TrimRow, TrimView,
 };
@@ -35,6 +36,7 @@ pub(super) fn measure(
     let mut faults = Vec::new();
     let size = off::typed_size(width, height, &mut faults, lens);
     let (mut verdict, mut figures, mut picture, mut keep) = (Vec::new(), Vec::new(), None, None);
+    let mut short = false;
     if let Some(size) = size {
         let action = Action::Measure {
             piece,
@@ -42,14 +44,16 @@ pub(super) fn measure(
             height: size.height,
         };
         match decide(Some(throw), &action) {
-            Ok(_) => {
+            Ok(events) => {
                 keep = Some(Button {
                     label: say!(lens, "measure-keep"),
                     action,
                 });
-                verdict = verdict_of(throw, piece, size, lens);
+                let kept = throw.after(&events);
+                short = is_open(&kept, piece);
+                verdict = verdict_of(&kept, piece, size, "short-open-keep", lens);
                 figures = figures_of(throw, piece, size, lens);
-                picture = Some(pictures::measured(throw, piece, size, lens));
+                picture = Some(pictures::measured(&kept, piece, size, lens));
             }
             Err(why) => {
                 let field = match &why {
@@ -87,7 +91,7 @@ pub(super) fn measure(
         summary,
         summary_said,
         next,
-        short: size.is_some_and(|s| s.width < target.width || s.height < target.height),
+        short,
     })
 }
 
@@ -97,14 +101,70 @@ fn measurable(throw: &Throw, block: Rect) -> bool {
         && !throw.has(block, Task::SquareUp)
 }
 
-fn verdict_of(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Vec<String> {
+/// Whether nothing makes up yet for some of what a block is short.
+fn is_open(throw: &Throw, block: Rect) -> bool {
+    shortfalls(throw, block).iter().any(|s| s.open > zero())
+}
+
+/// A side's name in the language files.
+fn side_key(side: Side) -> &'static str {
+    match side {
+        Side::Top => "top",
+        Side::Right => "right",
+        Side::Bottom => "bottom",
+        Side::Left => "left",
+    }
+}
+
+/// What makes up for what a block is short, one way or both; `open` is said where
+/// nothing does yet.
+pub(super) fn made_up(
+    throw: &Throw,
+    block: Rect,
+    seam: Option<Seam>,
+    open: &str,
+    lens: Lens<'_>,
+) -> Vec<String> {
+    let mut out = Vec::new();
+    let found = shortfalls(throw, block).into_iter();
+    for short in found.filter(|s| seam.is_none_or(|seam| seam == s.seam)) {
+        for share in &short.shares {
+            let key = side_key(share.side);
+            let by = lens.length(share.by);
+            out.push(match share.join {
+                None => lens.say(&format!("short-edge-{key}"), &[("by", by.into())]),
+                Some((other, lap)) => lens.say(
+                    &format!("short-join-{key}"),
+                    &[
+                        ("by", by.into()),
+                        ("piece", names::piece(throw, other, lens).into()),
+                        ("lap", lens.length(lap).into()),
+                    ],
+                ),
+            });
+        }
+        if short.open > zero() {
+            out.push(lens.say(open, &[("by", lens.length(short.open).into())]));
+        }
+    }
+    out
+}
+
+/// What a measured block has over or under each way, and what to do about it.
+pub(super) fn verdict_of(
+    throw: &Throw,
+    piece: Rect,
+    size: Size,
+    open: &str,
+    lens: Lens<'_>,
+) -> Vec<String> {
     let target = throw.target(piece);
     let sides = [
-        ("across", size.width, target.width),
-        ("down", size.height, target.height),
+        ("across", Seam::Upright, size.width, target.width),
+        ("down", Seam::Level, size.height, target.height),
     ];
     let mut out = Vec::new();
-    for (side, measured, wanted) in sides {
+    for (side, seam, measured, wanted) in sides {
         let cut = trim(measured, wanted, lens.ruler);
         let key = match cut.over {
             over if over == zero() => "exact",
@@ -130,6 +190,7 @@ fn verdict_of(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Vec<Str
                 ],
             ),
         );
+        out.extend(made_up(throw, piece, Some(seam), open, lens));
     }
     out
 }
@@ -255,7 +316,9 @@ pub(super) fn outline(
         }
     };
     let target = throw.target(piece);
-    view.short = held.width < target.width || held.height < target.height;
+    let too_small = held.width < target.width || held.height < target.height;
+    let kept = allowed.as_ref().map(|events| throw.after(events)).ok();
+    view.short = kept.as_ref().is_some_and(|kept| is_open(kept, piece));
     view.keep = Some(Button {
         label: say!(lens, "measure-keep"),
         action,
@@ -273,7 +336,7 @@ pub(super) fn outline(
         label: say!(lens, "figure-holds"),
         value: lens.by(held.width, held.height),
     });
-    if !view.short {
+    if !too_small {
         view.verdict.push(say!(
             lens,
             "outline-holds",
@@ -286,9 +349,13 @@ pub(super) fn outline(
             target = lens.by(target.width, target.height),
             held = lens.by(held.width, held.height)
         ));
+        if let Some(kept) = &kept {
+            let said = made_up(kept, piece, None, "short-open-keep", lens);
+            view.verdict.extend(said);
+        }
     }
     // Where the ruler goes: the trim size, or as much of it as the block holds.
-    let (w, h) = if view.short {
+    let (w, h) = if too_small {
         (held.width, held.height)
     } else {
         (target.width, target.height)
@@ -385,7 +452,9 @@ fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
     let size = |l: Length| lens.length(if l < zero() { zero() - l } else { l });
     let mean = lens.over_under(from_mm(found.mean));
     let n = found.count;
+    let guess = found.sureness == Sureness::Guess;
     let mut said = match found.verdict {
+        Verdict::AsPlanned if guess => say!(lens, "drift-guess", n = n, mean = mean),
         Verdict::TooFew => say!(lens, "drift-too-few", n = n, mean = mean),
         Verdict::AsPlanned => say!(lens, "drift-as-planned", n = n, mean = mean),
         Verdict::LapNarrow { by } => say!(lens, "drift-narrow", n = n, by = size(by)),
@@ -421,7 +490,8 @@ fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
             .words
             .list("sentences", [said, say!(lens, key, by = size(change))]);
     }
-    if found.verdict != Verdict::TooFew {
+    let told = guess && found.verdict == Verdict::AsPlanned;
+    if found.verdict != Verdict::TooFew && !told {
         let sure = match found.sureness {
             Sureness::Guess => say!(lens, "sure-guess"),
             Sureness::Likely => say!(lens, "sure-likely"),
@@ -480,11 +550,13 @@ pub(super) fn trims(journal: &Journal, lens: Lens<'_>) -> TrimView {
         false => off
             .iter()
             .map(|(seam, n, off)| {
-                let key = match seam {
-                    Seam::Upright => "closing-row",
-                    Seam::Level => "closing-column",
-                };
-                say!(lens, key, n = n + 1, off = lens.over_under(*off))
+                let off = lens.over_under(*off);
+                match seam {
+                    Seam::Upright => {
+                        say!(lens, "closing-row", n = names::row_of_fours(*n), off = off)
+                    }
+                    Seam::Level => say!(lens, "closing-column", n = n + 1, off = off),
+                }
             })
             .collect(),
     };
@@ -495,6 +567,7 @@ pub(super) fn trims(journal: &Journal, lens: Lens<'_>) -> TrimView {
         said,
         reason,
         closing,
+        key: pictures::block_key(throw, lens),
         picture: pictures::blocks(throw, lens),
     }
 }

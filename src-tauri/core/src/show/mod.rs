@@ -18,6 +18,7 @@ mod lessons;
 mod measuring;
 mod names;
 mod off;
+mod opening;
 mod pictures;
 mod pile;
 mod plan;

@@ -1,6 +1,6 @@
 //! Pieces that are off, laps that hold a size, and the whole against the plan.
 
-use super::{Lens, errors, head, names, pictures, refusal};
+use super::{Lens, errors, head, measuring, names, opening, pictures, refusal};
 use crate::assembly::{Rect, Seam};
 use crate::deed::{Action, Refusal, decide};
 use crate::faces::Face;
@@ -8,11 +8,11 @@ use crate::holding;
 use crate::journal::Journal;
 use crate::measure::{Length, zero};
 use crate::reconcile::{change, reconcile};
-use crate::rescue::{Way, WayKind, can_be_off, ways, ways_for_block};
+use crate::rescue::{Freed, Way, WayKind, can_be_off, freed, ways, ways_for_block};
 use crate::squaring::trim;
 use crate::tasks::Task;
-use crate::throw::{Event, Mishap, Size, Throw};
-use crate::trimming::holds;
+use crate::throw::{Event, Mishap, Opening, Size, Throw};
+use crate::trimming::{holds, shortfalls};
 use crate::view::{
     Button, CompareRow, FieldProblem, Figure, HoldRow, HoldView, MishapChoice, OffView,
     PieceChoice, Problem, WayRow, WholeView,
@@ -34,6 +34,7 @@ pub(super) fn off(
     let mut lines = Vec::new();
     let mut found = Vec::new();
     let mut picture = None;
+    let mut settled = None;
     if block {
         let (held, target) = (holds(throw, piece), throw.target(piece));
         if throw.work(piece).is_some_and(|w| w.measured.is_some()) {
@@ -51,6 +52,18 @@ pub(super) fn off(
         }
         if can_be_off(throw, piece) {
             found = ways_for_block(throw, piece, lens.ruler);
+        }
+        let short = shortfalls(throw, piece);
+        if !short.is_empty() && short.iter().all(|s| s.open == zero()) {
+            // It may be sewn as it is: what would only move or remake it is not for now.
+            let idle = [WayKind::LapLess, WayKind::Another];
+            let moves = |k: &WayKind| matches!(k, WayKind::ToEdge(_));
+            found.retain(|w| !idle.contains(&w.kind) && !moves(&w.kind));
+            let mut said = measuring::made_up(throw, piece, None, "short-open", lens);
+            said.push(say!(lens, "short-settled"));
+            settled = Some(lens.words.list("sentences", said));
+        } else {
+            lines.extend(measuring::made_up(throw, piece, None, "short-left", lens));
         }
     } else if piece.is_square() {
         match why {
@@ -92,48 +105,67 @@ pub(super) fn off(
         mishaps,
         why,
         measure: block && throw.has(piece, Task::Stitch) && !throw.has(piece, Task::SquareUp),
-        rest: (asked && found.is_empty()).then(|| say!(lens, "off-rest")),
+        rest: settled.or_else(|| (asked && found.is_empty()).then(|| say!(lens, "off-rest"))),
         ways: found.iter().map(|w| row(throw, piece, w, lens)).collect(),
     })
 }
 
+/// The laps that are marked by what happens, not taken back.
+fn marked(events: &[Event]) -> Vec<(Rect, Rect, Length)> {
+    let laps = events.iter().filter_map(|e| match e {
+        Event::LapsMarked { laps } => Some(laps),
+        _ => None,
+    });
+    laps.flatten()
+        .filter_map(|(a, b, lap)| Some((*a, *b, (*lap)?)))
+        .collect()
+}
+
 fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
-    let face = |face| match face {
-        Face::Front => "front",
-        Face::Back => "back",
-    };
-    let title = match way.kind {
-        WayKind::Spare => say!(lens, "way-spare", n = throw.spares),
-        WayKind::Recut => say!(lens, "way-recut"),
-        WayKind::Patch(f) => say!(lens, "way-patch", face = face(f)),
-        WayKind::FewerAcross => say!(lens, "way-fewer-across", n = throw.plan.across - 1),
-        WayKind::FewerDown => say!(lens, "way-fewer-down", n = throw.plan.down - 1),
-        WayKind::LapLess => say!(lens, "way-lap-less"),
-        WayKind::Resew => say!(lens, "way-resew"),
-        WayKind::Trim(size) => say!(lens, "way-trim", size = lens.length(size)),
-        WayKind::ToEdge(place) => {
-            say!(
-                lens,
-                "way-to-edge",
-                place = names::piece(throw, place, lens)
-            )
-        }
-        WayKind::Another => say!(lens, "way-another"),
-    };
+    let events = decide(Some(throw), &way.action).unwrap_or_default();
+    let laps = marked(&events);
+    let (title, done) = titles(throw, piece, way, laps.len(), lens);
     let mut lines = Vec::new();
-    if let Action::MarkLaps { laps } = &way.action {
-        for (a, b, lap) in laps {
-            let other = if *a == piece { *b } else { *a };
-            lines.push(say!(
-                lens,
-                "way-lap-at",
-                piece = names::piece(throw, other, lens),
-                lap = lens.length(lap.unwrap_or(throw.plan.lap_between()))
-            ));
-        }
+    if let WayKind::FewerAcross | WayKind::FewerDown = way.kind
+        && let Action::ChangePlan { plan } = &way.action
+        && let Some(freed) = freed(throw, piece, plan)
+    {
+        lines.push(match freed {
+            Freed::Itself => say!(lens, "way-fewer-itself"),
+            Freed::Squares(n) => say!(lens, "way-fewer-squares", n = n),
+            Freed::Cloth(n) => say!(lens, "way-fewer-cloth", n = n),
+        });
     }
     if let Action::Unpick { lap: Some(lap), .. } = &way.action {
         lines.push(say!(lens, "way-new-lap", lap = lens.length(*lap)));
+    } else {
+        for (a, b, lap) in &laps {
+            let lap = lens.length(*lap);
+            let usual = lens.length(throw.plan.lap_between());
+            let name = |p: &Rect| names::piece(throw, *p, lens);
+            let other = match (*a == piece, *b == piece) {
+                (true, _) => Some(b),
+                (_, true) => Some(a),
+                _ => None,
+            };
+            lines.push(match other {
+                Some(other) => say!(
+                    lens,
+                    "way-lap-at",
+                    piece = name(other),
+                    lap = lap,
+                    usual = usual
+                ),
+                None => say!(
+                    lens,
+                    "way-lap-between",
+                    a = name(a),
+                    b = name(b),
+                    lap = lap,
+                    usual = usual
+                ),
+            });
+        }
     }
     if way.seams > 0 {
         lines.push(say!(
@@ -142,23 +174,22 @@ fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
             n = way.seams,
             length = lens.length(way.unpick)
         ));
+        lines.extend(opened(throw, piece, &events, lens));
     } else if throw.is_joined(Rect::square(piece.row, piece.col)) || !piece.is_square() {
         lines.push(say!(lens, "way-nothing-undone"));
     }
-    if let Ok(events) = decide(Some(throw), &way.action) {
-        let after = throw.after(&events);
-        let (now, then) = (throw.finished(), after.finished());
-        if now != then {
-            lines.push(say!(
-                lens,
-                "way-size",
-                size = lens.by(then.width, then.height)
-            ));
-        }
-        for piece in set_aside(throw, &after) {
-            lines.push(aside(throw, piece, lens));
-        }
+    let anew = relabelled(throw, &events, lens);
+    lines.extend(anew.clone());
+    let after = throw.after(&events);
+    let (now, then) = (throw.finished(), after.finished());
+    if now != then {
+        lines.push(say!(
+            lens,
+            "way-size",
+            size = lens.by(then.width, then.height)
+        ));
     }
+    lines.extend(left_over(throw, &after, lens));
     lines.push(say!(lens, "way-minutes", n = way.minutes));
     WayRow {
         button: Button {
@@ -167,7 +198,116 @@ fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
         },
         title,
         lines,
+        done: match anew {
+            Some(anew) => lens.words.list("sentences", [done, anew]),
+            None => done,
+        },
     }
+}
+
+/// What a way is called, and what is said once it is done.
+fn titles(throw: &Throw, piece: Rect, way: &Way, laps: usize, lens: Lens<'_>) -> (String, String) {
+    let face = |face| match face {
+        Face::Front => "front",
+        Face::Back => "back",
+    };
+    let name = |piece| names::piece(throw, piece, lens);
+    let here = name(piece);
+    let plan = &throw.plan;
+    match way.kind {
+        WayKind::Spare => (
+            say!(lens, "way-spare", n = throw.spares),
+            say!(lens, "way-spare-done", piece = here),
+        ),
+        WayKind::Recut => (
+            say!(lens, "way-recut"),
+            say!(lens, "way-recut-done", piece = here),
+        ),
+        WayKind::Patch(f) => (
+            say!(lens, "way-patch", face = face(f)),
+            say!(lens, "way-patch-done", piece = here, face = face(f)),
+        ),
+        WayKind::FewerAcross => (
+            say!(lens, "way-fewer-across", n = plan.across - 1),
+            say!(lens, "way-fewer-across-done", n = plan.across - 1),
+        ),
+        WayKind::FewerDown => (
+            say!(lens, "way-fewer-down", n = plan.down - 1),
+            say!(lens, "way-fewer-down-done", n = plan.down - 1),
+        ),
+        WayKind::LapLess => (
+            say!(lens, "way-lap-less", n = laps),
+            say!(lens, "way-lap-less-done", piece = here, n = laps),
+        ),
+        WayKind::Resew => (
+            say!(lens, "way-resew"),
+            say!(lens, "way-resew-done", piece = here),
+        ),
+        WayKind::Trim(size) => (
+            say!(lens, "way-trim", size = lens.length(size), n = laps),
+            say!(lens, "way-trim-done", size = lens.length(size), n = laps),
+        ),
+        WayKind::ToEdge(place) => (
+            say!(lens, "way-to-edge", place = name(place)),
+            say!(lens, "way-to-edge-done", piece = here, place = name(place)),
+        ),
+        WayKind::Another => (
+            say!(lens, "way-another"),
+            say!(lens, "way-another-done", piece = here),
+        ),
+    }
+}
+
+/// Which seams are opened by what happens, a sentence each.
+fn opened(throw: &Throw, piece: Rect, events: &[Event], lens: Lens<'_>) -> Vec<String> {
+    let mut out = Vec::new();
+    for (n, event) in events.iter().enumerate() {
+        let Event::Unpicked { pieces } = event else {
+            continue;
+        };
+        // A four that was turned is laid back before anything in it is opened.
+        let laid = throw.after(&events[..n]);
+        let spoilt = events[n..].iter().find_map(|e| match e {
+            Event::Spoilt { piece, .. } => Some(*piece),
+            _ => None,
+        });
+        let opening = Opening {
+            joins: pieces.clone(),
+            square: spoilt.or(piece.is_square().then_some(piece)),
+        };
+        out.extend(opening::lines(&laid, &opening, lens));
+    }
+    out
+}
+
+/// How the labels of squares that change places read afterwards.
+fn relabelled(throw: &Throw, events: &[Event], lens: Lens<'_>) -> Option<String> {
+    let mut list = Vec::new();
+    for event in events {
+        let Event::Moved { moves } = event else {
+            continue;
+        };
+        for (from, to) in moves {
+            let cut = from.squares().filter(|s| throw.has(*s, Task::Cut));
+            list.extend(cut.map(|s| {
+                let place = Rect {
+                    row: s.row - from.row + to.row,
+                    col: s.col - from.col + to.col,
+                    ..s
+                };
+                say!(
+                    lens,
+                    "relabel-one",
+                    from = names::square(s),
+                    to = names::square(place)
+                )
+            }));
+        }
+    }
+    (!list.is_empty()).then(|| {
+        let list = lens.words.list("list-short", list);
+        say!(lens, "relabel", list = list)
+    })
 }
 
 fn set_aside(before: &Throw, after: &Throw) -> Vec<Rect> {
@@ -179,23 +319,35 @@ fn set_aside(before: &Throw, after: &Throw) -> Vec<Rect> {
         .collect()
 }
 
-/// What a change leaves over, a sentence each.
-pub(super) fn left_over(before: &Throw, after: &Throw, lens: Lens<'_>) -> Vec<String> {
-    set_aside(before, after)
-        .into_iter()
-        .map(|p| aside(before, p, lens))
-        .collect()
-}
-
-/// What becomes of a piece that no longer fits.
-fn aside(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
-    let size = throw.size(piece);
-    say!(
-        lens,
-        "aside",
-        piece = names::piece(throw, piece, lens),
-        size = lens.by(size.width, size.height)
-    )
+/// What a change leaves over, in one sentence; none when nothing is.
+pub(super) fn left_over(before: &Throw, after: &Throw, lens: Lens<'_>) -> Option<String> {
+    let made = set_aside(before, after);
+    match made.as_slice() {
+        [] => None,
+        [piece] => {
+            let size = before.size(*piece);
+            Some(say!(
+                lens,
+                "aside",
+                piece = names::piece(before, *piece, lens),
+                size = lens.by(size.width, size.height)
+            ))
+        }
+        several => {
+            let mut kinds = std::collections::BTreeMap::new();
+            for piece in several {
+                let kind = before.kind(*piece);
+                let tier = crate::standing::tier(kind);
+                kinds.entry(tier).or_insert((kind, 0)).1 += 1;
+            }
+            let list = kinds
+                .into_values()
+                .rev()
+                .map(|(kind, n)| names::count(kind, n, lens));
+            let list = lens.words.list("list-and", list.collect::<Vec<_>>());
+            Some(say!(lens, "aside-several", list = list))
+        }
+    }
 }
 
 /// Work left as words: the middle, with its range.
@@ -263,10 +415,7 @@ pub(super) fn compare(
         row("seams", count(seams(throw)), count(seams(&then))),
         row("time", lens.plain(hours(throw)), lens.plain(hours(&then))),
     ];
-    let mut lines: Vec<String> = set_aside(throw, &then)
-        .into_iter()
-        .map(|p| aside(throw, p, lens))
-        .collect();
+    let mut lines: Vec<String> = left_over(throw, &then, lens).into_iter().collect();
     for event in events {
         if let Event::Moved { moves } = event {
             for pair in moves.chunks(2) {

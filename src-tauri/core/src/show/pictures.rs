@@ -2,14 +2,16 @@
 
 use super::{Lens, names};
 use crate::assembly::{Join, Kind, Rect, Seam};
+use crate::binding::Side;
 use crate::faces::Face;
-use crate::measure::{Ruler, in_mm, zero};
+use crate::measure::{in_mm, zero};
 use crate::outline::{Cut, Outline, Spot};
 use crate::plan::{Joining, Plan, Stitch, take};
 use crate::squaring;
 use crate::tasks::Task;
 use crate::throw::{Size, Throw};
-use crate::view::{Ink, Mark, Picture};
+use crate::trimming::shortfalls;
+use crate::view::{Ink, InkKey, Mark, Picture};
 
 /// Most squares drawn one by one in a small picture.
 const MOST_DRAWN: u32 = 400;
@@ -85,7 +87,7 @@ pub(super) fn step(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Pi
             whole(&mut drawing, throw)
         }
         (Task::Wash | Task::Clip, _) => whole(&mut drawing, throw),
-        (_, Some(join)) => joined(&mut drawing, throw, task, join),
+        (_, Some(join)) => joined(&mut drawing, throw, task, join, lens),
     };
     // Of the whole there is nothing to find on a map.
     let (gap, map) = match piece == throw.assembly().whole() {
@@ -234,7 +236,7 @@ fn part(d: &mut Drawing, throw: &Throw, piece: Rect, [x, y, w, h]: [f64; 4], ink
 }
 
 /// Two parts lapped or seamed, as much of them as lies near the join.
-fn joined(d: &mut Drawing, throw: &Throw, task: Task, join: &Join) -> (f64, f64) {
+fn joined(d: &mut Drawing, throw: &Throw, task: Task, join: &Join, lens: Lens<'_>) -> (f64, f64) {
     let made = throw.made(join.whole);
     let side = in_mm(throw.plan.side);
     let (a, b) = (throw.size(join.first), throw.size(join.second));
@@ -271,6 +273,16 @@ fn joined(d: &mut Drawing, throw: &Throw, task: Task, join: &Join) -> (f64, f64)
     let middle = first - lap / 2.0;
     match task {
         Task::Dot => {
+            let letters = side * 0.13;
+            let all = first + second - lap;
+            let (over, under) = match upright {
+                true => ([first / 2.0, letters], [all - second / 2.0, letters]),
+                false => ([long / 2.0, letters], [long / 2.0, all - letters]),
+            };
+            if lap > 0.0 {
+                d.words(over[0], over[1], say!(lens, "picture-over"), letters);
+                d.words(under[0], under[1], say!(lens, "picture-under"), letters);
+            }
             let dots = (long / 25.0).round().clamp(2.0, 12.0);
             for i in 0..dots as u32 {
                 let at = long * (f64::from(i) + 0.5) / dots;
@@ -310,99 +322,214 @@ fn joined(d: &mut Drawing, throw: &Throw, task: Task, join: &Join) -> (f64, f64)
 fn block(d: &mut Drawing, throw: &Throw, piece: Rect, lens: Lens<'_>) -> (f64, f64) {
     let measured = throw.work(piece).and_then(|w| w.measured);
     let size = measured.unwrap_or_else(|| squaring::natural(throw, piece));
-    trimming(d, throw, piece, size, lens.ruler)
+    trimming(d, throw, piece, size, lens).all
 }
 
-fn trimming(d: &mut Drawing, throw: &Throw, piece: Rect, size: Size, ruler: Ruler) -> (f64, f64) {
+/// Where a block lies in its drawing, beside what it is short of.
+struct Laid {
+    /// Its upper left corner.
+    at: (f64, f64),
+    /// Its width and height.
+    size: (f64, f64),
+    /// All of the drawing.
+    all: (f64, f64),
+}
+
+/// A block; what is cut off hatched, what is missing an empty strip beside it, each
+/// with its measure in words.
+fn trimming(d: &mut Drawing, throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Laid {
     let target = throw.target(piece);
     let (w, h) = (in_mm(size.width), in_mm(size.height));
-    part(d, throw, piece, [0.0, 0.0, w, h], Ink::Denim);
-    let across = squaring::trim(size.width, target.width, ruler);
-    let down = squaring::trim(size.height, target.height, ruler);
-    // What is cut away is drawn three times as wide, or it would not be seen.
+    // What is cut away or missing is drawn three times as wide, or it would not be seen.
     let seen = |l| in_mm(l) * 3.0;
-    for (cut, area, line) in [
-        (
-            across.before,
-            [0.0, 0.0, seen(across.before), h],
-            [seen(across.before), 0.0, seen(across.before), h],
-        ),
-        (
-            across.after,
-            [w - seen(across.after), 0.0, seen(across.after), h],
-            [w - seen(across.after), 0.0, w - seen(across.after), h],
-        ),
-        (
-            down.before,
-            [0.0, 0.0, w, seen(down.before)],
-            [0.0, seen(down.before), w, seen(down.before)],
-        ),
-        (
-            down.after,
-            [0.0, h - seen(down.after), w, seen(down.after)],
-            [0.0, h - seen(down.after), w, h - seen(down.after)],
-        ),
+    let mut missing = [zero(); 4];
+    for short in shortfalls(throw, piece) {
+        let far = match short.seam {
+            Seam::Upright => Side::Right,
+            Seam::Level => Side::Bottom,
+        };
+        for share in &short.shares {
+            missing[share.side as usize] += share.by;
+        }
+        missing[far as usize] += short.open;
+    }
+    let [top, right, bottom, left] = missing;
+    let (x, y) = (seen(left), seen(top));
+    part(d, throw, piece, [x, y, w, h], Ink::Denim);
+    let across = squaring::trim(size.width, target.width, lens.ruler);
+    let down = squaring::trim(size.height, target.height, lens.ruler);
+    let letters = in_mm(throw.plan.side) * 0.13;
+    let say_at = |d: &mut Drawing, side: Side, text: String| {
+        // From the side inwards, clear of the squares' names.
+        let long = text.chars().count() as f64 * letters * 0.29 + letters * 0.4;
+        let (at_x, at_y) = match side {
+            Side::Left => (x + long, y + h / 2.0),
+            Side::Right => (x + w - long, y + h / 2.0),
+            Side::Top => (x + w / 2.0, y + letters),
+            Side::Bottom => (x + w / 2.0, y + h - letters),
+        };
+        d.words(at_x, at_y, text, letters);
+    };
+    for (side, cut) in [
+        (Side::Left, across.before),
+        (Side::Right, across.after),
+        (Side::Top, down.before),
+        (Side::Bottom, down.after),
     ] {
-        if cut > zero() {
-            d.area(area, Ink::Waste, None, None);
-            d.line(line, Ink::Cut, false);
+        if cut <= zero() {
+            continue;
+        }
+        let (area, [x1, y1, x2, y2]) = match side {
+            Side::Left => (
+                [x, y, seen(cut), h],
+                [x + seen(cut), y, x + seen(cut), y + h],
+            ),
+            Side::Right => {
+                let at = x + w - seen(cut);
+                ([at, y, seen(cut), h], [at, y, at, y + h])
+            }
+            Side::Top => (
+                [x, y, w, seen(cut)],
+                [x, y + seen(cut), x + w, y + seen(cut)],
+            ),
+            Side::Bottom => {
+                let at = y + h - seen(cut);
+                ([x, at, w, seen(cut)], [x, at, x + w, at])
+            }
+        };
+        d.area(area, Ink::Waste, None, None);
+        d.line([x1, y1, x2, y2], Ink::Cut, false);
+        say_at(
+            d,
+            side,
+            say!(lens, "picture-trim", length = lens.length(cut)),
+        );
+    }
+    for (side, gap, area) in [
+        (Side::Left, left, [0.0, y, x, h]),
+        (Side::Right, right, [x + w, y, seen(right), h]),
+        (Side::Top, top, [x, 0.0, w, y]),
+        (Side::Bottom, bottom, [x, y + h, w, seen(bottom)]),
+    ] {
+        if gap > zero() {
+            d.area(area, Ink::Blank, None, None);
+            say_at(
+                d,
+                side,
+                say!(lens, "picture-missing", length = lens.length(gap)),
+            );
         }
     }
-    let edge = 3.0;
-    if across.over < zero() {
-        d.area([w - edge, 0.0, edge, h], Ink::Amiss, None, None);
+    Laid {
+        at: (x, y),
+        size: (w, h),
+        all: (x + w + seen(right), y + h + seen(bottom)),
     }
-    if down.over < zero() {
-        d.area([0.0, h - edge, w, edge], Ink::Amiss, None, None);
-    }
-    (w, h)
 }
 
 /// A measured block with its trims and the measures beside it.
 pub(super) fn measured(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Picture {
     let mut inner = Drawing { marks: Vec::new() };
-    let (w, h) = trimming(&mut inner, throw, piece, size, lens.ruler);
+    let laid = trimming(&mut inner, throw, piece, size, lens);
+    let ((w, h), (full_w, full_h)) = (laid.size, laid.all);
     let edge = in_mm(throw.plan.side) * 0.3;
     let mut d = Drawing { marks: Vec::new() };
     for mark in inner.marks {
         d.marks.push(shifted(mark, edge, edge));
     }
     let text = edge * 0.36;
+    let (left, top) = (edge + laid.at.0, edge + laid.at.1);
     d.words(
-        edge + w / 2.0,
+        left + w / 2.0,
         edge * 0.3,
         lens.length(size.width).text,
         text,
     );
-    for end in [edge, edge + w] {
+    for end in [left, left + w] {
         d.line(
-            [edge + w / 2.0, edge * 0.75, end, edge * 0.75],
+            [left + w / 2.0, edge * 0.75, end, edge * 0.75],
             Ink::Rule,
             true,
         );
     }
     d.words(
-        edge * 2.0 + w,
-        edge + h / 2.0,
+        edge * 2.0 + full_w,
+        top + h / 2.0,
         lens.length(size.height).text,
         text,
     );
-    for end in [edge, edge + h] {
-        d.line(
-            [edge * 1.2 + w, edge + h / 2.0, edge * 1.2 + w, end],
-            Ink::Rule,
-            true,
-        );
+    for end in [top, top + h] {
+        let at = edge * 1.2 + full_w;
+        d.line([at, top + h / 2.0, at, end], Ink::Rule, true);
     }
     Picture {
-        width: w + edge * 3.2,
-        height: h + edge * 1.3,
+        width: full_w + edge * 3.2,
+        height: full_h + edge * 1.3,
         spoken: say!(
             lens,
             "picture-measured",
             piece = names::spoken(throw, piece, lens),
             size = lens.by(size.width, size.height).spoken
         ),
+        marks: d.marks,
+    }
+}
+
+/// Seams to be opened round a piece: the squares near it, an empty gap along each
+/// seam; a square that is taken out stands out.
+pub(super) fn opened(
+    throw: &Throw,
+    centre: Rect,
+    square: Option<Rect>,
+    seams: &[Rect],
+    spoken: String,
+) -> Picture {
+    const CELL: f64 = 20.0;
+    const GAP: f64 = 2.0;
+    let mut d = Drawing { marks: Vec::new() };
+    let whole = throw.assembly().whole();
+    let (row, col) = (centre.row.saturating_sub(1), centre.col.saturating_sub(1));
+    let near = Rect {
+        row,
+        col,
+        rows: (centre.row + centre.rows + 1).min(whole.rows) - row,
+        cols: (centre.col + centre.cols + 1).min(whole.cols) - col,
+    };
+    let (x, y) = (
+        |c: u16| (f64::from(c) - f64::from(near.col)) * CELL,
+        |r: u16| (f64::from(r) - f64::from(near.row)) * CELL,
+    );
+    let out = |s: &Rect| Some(*s) == square;
+    for place in near.squares().filter(|s| !out(s)).chain(square) {
+        let (ink, print) = match out(&place) {
+            true => (Ink::Now, None),
+            false if throw.has(place, Task::Cut) => (Ink::Denim, throw.cover(place).front),
+            false => (Ink::Blank, None),
+        };
+        let at = [x(place.col), y(place.row), CELL, CELL];
+        d.area(at, ink, print, Some(names::square(place)));
+    }
+    for seam in seams {
+        let from = (x(seam.col).max(0.0), y(seam.row).max(0.0));
+        let to = (
+            x(seam.col + seam.cols).min(x(near.col + near.cols)),
+            y(seam.row + seam.rows).min(y(near.row + near.rows)),
+        );
+        let half = |flat: bool| if flat { GAP / 2.0 } else { 0.0 };
+        let (across, down) = (half(seam.cols == 0), half(seam.rows == 0));
+        let area = [
+            from.0 - across,
+            from.1 - down,
+            to.0 - from.0 + across * 2.0,
+            to.1 - from.1 + down * 2.0,
+        ];
+        d.area(area, Ink::Blank, None, None);
+        d.line([from.0, from.1, to.0, to.1], Ink::Cut, false);
+    }
+    Picture {
+        width: x(near.col + near.cols),
+        height: y(near.row + near.rows),
+        spoken,
         marks: d.marks,
     }
 }
@@ -515,6 +642,42 @@ pub(super) fn outlined(
     }
 }
 
+/// How a block stands against the trim size.
+fn block_ink(throw: &Throw, block: Rect) -> Ink {
+    let stitched = block.is_square() || throw.has(block, Task::Stitch);
+    let (held, target) = (crate::trimming::holds(throw, block), throw.target(block));
+    let over = (held.width - target.width, held.height - target.height);
+    match () {
+        () if !stitched => Ink::Blank,
+        () if over.0 < zero() || over.1 < zero() => Ink::Amiss,
+        () if over.0 > zero() || over.1 > zero() => Ink::Waste,
+        () => Ink::Done,
+    }
+}
+
+/// What the marks of [`blocks`] mean, those that are there.
+pub(super) fn block_key(throw: &Throw, lens: Lens<'_>) -> Vec<InkKey> {
+    let there: Vec<Ink> = throw
+        .assembly()
+        .blocks()
+        .into_iter()
+        .map(|b| block_ink(throw, b))
+        .collect();
+    [
+        (Ink::Done, "right"),
+        (Ink::Amiss, "short"),
+        (Ink::Waste, "over"),
+        (Ink::Blank, "open"),
+    ]
+    .into_iter()
+    .filter(|(ink, _)| there.contains(ink))
+    .map(|(ink, key)| InkKey {
+        ink,
+        label: lens.say(&format!("block-key-{key}"), &[]),
+    })
+    .collect()
+}
+
 /// The blocks as they lie: those short of the trim size marked, those over it hatched;
 /// a row or column that does not close has its difference at its end.
 pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
@@ -523,22 +686,14 @@ pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
     for block in throw.assembly().blocks() {
         let (x, y) = (f64::from(block.col) * 10.0, f64::from(block.row) * 10.0);
         let (w, h) = (f64::from(block.cols) * 10.0, f64::from(block.rows) * 10.0);
-        let stitched = block.is_square() || throw.has(block, Task::Stitch);
-        let (held, target) = (crate::trimming::holds(throw, block), throw.target(block));
-        let over = (held.width - target.width, held.height - target.height);
-        let ink = match () {
-            () if !stitched => Ink::Blank,
-            () if over.0 < zero() || over.1 < zero() => Ink::Amiss,
-            () if over.0 > zero() || over.1 > zero() => Ink::Waste,
-            () => Ink::Done,
-        };
+        let ink = block_ink(throw, block);
         let amiss = ink == Ink::Amiss;
         off += usize::from(amiss);
         d.area(
             [x, y, w - 1.0, h - 1.0],
             ink,
             None,
-            amiss.then(|| names::block(block)),
+            Some(names::block(block)),
         );
     }
     let (width, height) = (

@@ -169,6 +169,7 @@ fn fewer(throw: &Throw, have: i64, lens: Lens<'_>) -> Vec<WayRow> {
                     label: title.clone(),
                     action,
                 },
+                done: title.clone(),
                 title,
                 lines,
             })

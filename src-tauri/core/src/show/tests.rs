@@ -69,6 +69,7 @@ fn no_word_is_missing() {
         include_str!("plan.rs"),
         include_str!("measuring.rs"),
         include_str!("off.rs"),
+        include_str!("opening.rs"),
         include_str!("pile.rs"),
         include_str!("gather.rs"),
         include_str!("hand_on.rs"),

@@ -5,7 +5,7 @@
 //! before pairs before fours before larger pieces, and within those in the order work
 //! usually goes. A batch that is still cooling steps back while anything else is ready.
 
-use super::{Lens, head, lessons, names, pictures, swatches};
+use super::{Lens, head, lessons, measuring, names, opening, pictures, swatches};
 use crate::assembly::{Kind, Rect};
 use crate::binding::Side;
 use crate::deed::Action;
@@ -193,7 +193,6 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
             done = done
         ),
     };
-    let how = how_key(throw, task, piece);
     let square_at_hand = piece.is_square() && throw.has(piece, Task::Cut);
     Card {
         task,
@@ -205,10 +204,7 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
         which: names::piece(throw, piece, lens),
         which_spoken: names::spoken(throw, piece, lens),
         figures: figures(throw, task, piece, lens),
-        how: special(throw, task, piece, lens)
-            .into_iter()
-            .chain(lens.say(&how, &[]).lines().map(str::to_string))
-            .collect(),
+        how: how(throw, task, piece, lens),
         remain,
         caution: task.caution().map(|caution| {
             let key = caution.key();
@@ -218,6 +214,8 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
                 text: lens.say(&format!("caution-{key}"), &[]),
             }
         }),
+        open: opening::first(throw, piece, lens)
+            .filter(|_| piece.is_square() || matches!(task, Task::Dot | Task::Pin)),
         picture: pictures::step(throw, task, piece, lens),
         ticks: ticks(throw, batch, lens),
         cool_from: batch
@@ -231,6 +229,31 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
         lessons: Vec::new(),
         notes: lessons::notes_at(throw, task),
     }
+}
+
+/// How this is done to this very piece, a sentence each.
+fn how(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
+    let mut out = special(throw, task, piece, lens);
+    let work = throw.work(piece);
+    let measured = work.and_then(|w| w.measured);
+    if let (Task::SquareUp, Some(size)) = (task, measured) {
+        if work.is_some_and(|w| w.outline.is_none()) {
+            return measuring::verdict_of(throw, piece, size, "short-open", lens);
+        }
+        out.extend(measuring::made_up(throw, piece, None, "short-open", lens));
+    }
+    let usual = match (task, throw.assembly().join(piece)) {
+        (Task::Dot, Some(join)) => say!(
+            lens,
+            "how-dot-at",
+            lap = lens.length(throw.made(piece).lap),
+            over = names::piece(throw, join.first, lens),
+            under = names::piece(throw, join.second, lens)
+        ),
+        _ => lens.say(&how_key(throw, task, piece), &[]),
+    };
+    out.extend(usual.lines().map(str::to_string));
+    out
 }
 
 /// The sentences that say how; a seam is pressed and pinned unlike a lap.
@@ -313,20 +336,72 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
     out
 }
 
+/// What may differ from piece to piece in one batch: what a tick for several must not
+/// mix up unsaid.
+fn marks_of(throw: &Throw, task: Task, piece: Rect) -> Vec<Option<Length>> {
+    let print = |face| {
+        let print = throw.cover(piece).on(face);
+        vec![print.map(|p| crate::measure::nm(p.into()))]
+    };
+    match task {
+        Task::CoverFront => print(Face::Front),
+        Task::CoverBack => print(Face::Back),
+        Task::SquareUp => {
+            let measured = throw.work(piece).and_then(|w| w.measured);
+            vec![measured.map(|m| m.width), measured.map(|m| m.height)]
+        }
+        Task::Dot | Task::Pin | Task::PressLap | Task::Stitch => {
+            let spots = throw.assembly().join(piece).map(|j| throw.spots(j));
+            let marked = spots.into_iter().flatten();
+            let opened = throw.work(piece).and_then(|w| w.opened);
+            [Some(throw.made(piece).lap), opened]
+                .into_iter()
+                .chain(marked.map(|(a, b)| throw.marked(a, b)))
+                .collect()
+        }
+        _ => Vec::new(),
+    }
+}
+
 fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
-    let one = format!("tick-{}", task.key());
+    let past = lens.say(&format!("past-{}", task.key()), &[]);
+    let mine = marks_of(throw, task, batch.piece);
+    let alike: Vec<Rect> = crate::deed::ready_for(throw, batch.kind, task)
+        .filter(|p| marks_of(throw, task, *p) == mine)
+        .collect();
+    let differ = alike.len() < n;
     let mut out = vec![Button {
-        label: lens.say(&one, &[]),
+        label: match n {
+            1 => lens.say(&format!("tick-{}", task.key()), &[]),
+            _ => say!(lens, "tick-this", past = past.as_str()),
+        },
         action: Action::Tick {
             task,
             pieces: vec![batch.piece],
         },
     }];
-    let mut more = |count: usize, key: &str| {
-        let past = lens.say(&format!("past-{}", task.key()), &[]);
+    if differ && alike.len() > 1 {
+        let lap = throw.made(batch.piece).lap;
+        let label = match task {
+            Task::Dot | Task::Pin | Task::PressLap | Task::Stitch => say!(
+                lens,
+                "tick-alike-at",
+                n = alike.len(),
+                past = past.as_str(),
+                lap = lens.length(lap)
+            ),
+            _ => say!(lens, "tick-alike", n = alike.len(), past = past.as_str()),
+        };
+        let pieces = alike;
         out.push(Button {
-            label: say!(lens, key, n = count, past = past),
+            label,
+            action: Action::Tick { task, pieces },
+        });
+    }
+    let mut more = |count: usize, key: &str| {
+        out.push(Button {
+            label: say!(lens, key, n = count, past = past.as_str()),
             action: Action::TickNext {
                 task,
                 kind: batch.kind,
@@ -334,11 +409,18 @@ fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
             },
         });
     };
-    if n > 8 {
+    if n > 8 && !differ {
         more(8, "tick-some");
     }
     if n > 1 {
-        more(n, "tick-all");
+        more(
+            n,
+            if differ {
+                "tick-all-differ"
+            } else {
+                "tick-all"
+            },
+        );
     }
     if task == Task::Cut && throw.spares > 0 {
         out.push(Button {
@@ -361,7 +443,16 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
             value,
         });
     };
+    // Of a join that was opened only that much is to be made again.
+    let opened = throw.work(piece).and_then(|w| w.opened);
+    let seam = match opened {
+        Some(_) => "again",
+        None => "seam",
+    };
     let seam_length = |throw: &Throw| -> Length {
+        if let Some(opened) = opened {
+            return opened;
+        }
         let size = throw.size(piece);
         match throw.assembly().join(piece).map(|j| j.seam) {
             Some(crate::assembly::Seam::Level) => size.width,
@@ -392,11 +483,11 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
         }
         Task::Dot => {
             add("lap", lens.length(made.lap));
-            add("seam", lens.length(seam_length(throw)));
+            add(seam, lens.length(seam_length(throw)));
         }
         Task::Pin => {
             add("allowance", lens.length(made.lap));
-            add("seam", lens.length(seam_length(throw)));
+            add(seam, lens.length(seam_length(throw)));
         }
         Task::PressLap => add("lap", lens.length(made.lap)),
         Task::Stitch => {
@@ -415,7 +506,7 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
             if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
                 add("fringe", lens.length(fringe));
             }
-            add("seam", lens.length(seam_length(throw)));
+            add(seam, lens.length(seam_length(throw)));
         }
         Task::SquareUp => {
             let target = throw.target(piece);

@@ -175,9 +175,9 @@ fn plurals_are_those_of_the_language() {
     assert_eq!(say("did-count-spares", 2), "2 Ersatzquadrate zur Hand");
     let turned = words.say(
         "did-turn",
-        &[("piece", "Vierer 1·2".into()), ("quarters", 2.into())],
+        &[("piece", "Vierer A2".into()), ("quarters", 2.into())],
     );
-    assert_eq!(turned, "Vierer 1·2 halb herum gedreht");
+    assert_eq!(turned, "Vierer A2 halb herum gedreht");
 }
 
 /// Longest label a button takes on a phone however it stands.

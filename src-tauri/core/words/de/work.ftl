@@ -55,7 +55,7 @@ minutes = { $n ->
 grid = { $across } breit × { $down } hoch
 piece-square = Quadrat { $at }
 piece-pair = Paar { $first } + { $second }
-piece-four = Vierer { $row }·{ $place }
+piece-four = Vierer { $at }
 piece-row = Viererreihe { $row }
 piece-column = Viererspalte { $column }
 piece-part = Teil { $first } bis { $last }
@@ -63,7 +63,7 @@ piece-whole = Die ganze Decke
 spoken-place = Reihe { $row }, Platz { $place }
 spoken-square = Quadrat in { $place }
 spoken-pair = Paar: { $first } mit { $second }
-spoken-four = Vierer Nummer { $place } in Viererreihe { $row }, von { $first } bis { $last }
+spoken-four = Vierer { $at }, von { $first } bis { $last }
 spoken-part = Verbundenes Teil von { $first } bis { $last }
 kind-square = Quadrat
 kind-pair = Paar
@@ -118,8 +118,12 @@ remain = { $done ->
    *[other] Noch { $left }, { $done } getan
 }
 remain-some-ready = Noch { $left }, { $ready } jetzt bereit
-tick-some = { $n } { $past }
+tick-this = Dieses { $past }
+tick-some = Diese { $n } { $past }
+tick-alike = Diese { $n } { $past }
+tick-alike-at = Diese { $n } mit { $lap } { $past }
 tick-all = Alle { $n } { $past }
+tick-all-differ = Alle { $n } { $past }; Maße verschieden
 tick-spare = { $n ->
     [one] Das Ersatzquadrat nehmen
    *[other] Eins von { $n } Ersatzquadraten nehmen
@@ -170,8 +174,10 @@ how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante au
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
 how-press-cover = Drück das Bügeleisen auf; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
-how-dot = Zeichne die Überlappung auf der unteren Kante an.
-    Setz kleine Punkte Heftkleber innerhalb der Markierung und leg die obere Kante darauf.
+how-dot = Zeichne die Überlappung an der Kante des rechten oder unteren Stücks an; es liegt darunter.
+    Setz kleine Punkte Heftkleber innerhalb der Markierung und leg das linke oder obere Stück darüber.
+how-dot-at = Zeichne { $lap } an der Kante von { $under } an; dieses Stück liegt darunter.
+    Setz kleine Punkte Heftkleber innerhalb der Markierung und leg { $over } darüber.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
 how-pin = Leg die rechten Stoffseiten aufeinander, Kante auf Kante, und steck quer zur Kante.
@@ -290,6 +296,7 @@ figure-cooling = Abkühlen etwa
 figure-lap = Überlappung
 figure-allowance = Nahtzugabe
 figure-seam = Länge der Naht
+figure-again = Neu zu machen
 figure-middle = Stich von der Kante
 figure-twin = Nadelabstand
 figure-stitch-width = Stichbreite
@@ -411,17 +418,30 @@ measure-keep = Dieses Maß sichern
 verdict-across-exact = Breite: genau richtig.
 verdict-across-over = Breite: { $over } zu groß. Schneide links { $before } und rechts { $after } ab; die Kreuzung bleibt in der Mitte.
 verdict-across-over-one-side = Breite: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es rechts ab.
-verdict-across-under = Breite: { $over } zu klein. Schneide hier nichts ab; überlappe es beim Verbinden etwas weniger, oder wähle ein kleineres Schnittmaß.
+verdict-across-under = Breite: { $over } zu klein. Schneide links und rechts nichts ab.
 verdict-down-exact = Höhe: genau richtig.
 verdict-down-over = Höhe: { $over } zu groß. Schneide oben { $before } und unten { $after } ab; die Kreuzung bleibt in der Mitte.
 verdict-down-over-one-side = Höhe: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es unten ab.
-verdict-down-under = Höhe: { $over } zu klein. Schneide hier nichts ab; überlappe es beim Verbinden etwas weniger, oder wähle ein kleineres Schnittmaß.
+verdict-down-under = Höhe: { $over } zu klein. Schneide oben und unten nichts ab.
+short-edge-top = Oben fehlt { $by }; die Einfassung verdeckt es. Sonst ist nichts zu tun.
+short-edge-right = Rechts fehlt { $by }; die Einfassung verdeckt es. Sonst ist nichts zu tun.
+short-edge-bottom = Unten fehlt { $by }; die Einfassung verdeckt es. Sonst ist nichts zu tun.
+short-edge-left = Links fehlt { $by }; die Einfassung verdeckt es. Sonst ist nichts zu tun.
+short-join-top = Verbinde es oben mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
+short-join-right = Verbinde es rechts mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
+short-join-bottom = Verbinde es unten mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
+short-join-left = Verbinde es links mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
+short-open = { $by } gleicht noch nichts aus: Sieh bei „Dieses stimmt nicht“ nach, bevor du weitermachst.
+short-open-keep = { $by } gleicht noch nichts aus: Sichere dieses Maß, dann sieh, was sich tun lässt.
+short-left = { $by } gleicht noch nichts aus.
+short-settled = Es kann so, wie es ist, auf Maß geschnitten und verbunden werden.
 summary-none = Noch nichts gemessen.
 drift-too-few = { $n ->
     [one] Ein Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Er misst { $mean }.
    *[other] { $n } Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Im Mittel { $mean }.
 }
 drift-as-planned = { $n } Vierer gemessen. Sie werden wie geplant; im Mittel { $mean }.
+drift-guess = { $n } Vierer gemessen: bisher im Mittel { $mean }; zu wenige, um sicher zu sein.
 drift-narrow = { $n } Vierer gemessen. Sie sind gleichmäßig zu groß: Die Überlappung wird { $by } schmaler genäht als angezeichnet.
 drift-wide = { $n } Vierer gemessen. Sie sind gleichmäßig zu klein: Die Überlappung wird { $by } breiter genäht als angezeichnet.
 drift-stretch-across = { $n } Vierer gemessen. Sie sind zu breit, aber nicht zu hoch: Der Stoff dehnt sich in der Breite (im Mittel { $mean }).
@@ -494,7 +514,11 @@ reason-cost = { $n ->
     [one] Alles in allem die kleinste Mühe: etwa eine Minute Arbeit oder verlorener Stoff, nach unserer Schätzung.
    *[other] Alles in allem die kleinste Mühe: etwa { $n } Minuten Arbeit oder verlorener Stoff, nach unserer Schätzung.
 }
-closing-all = Jede Reihe und jede Spalte geht auf.
+closing-all = Alle Reihen und Spalten werden so lang, wie sie sollen.
+block-key-right = genau richtig
+block-key-short = zu klein
+block-key-over = zu beschneiden
+block-key-open = noch nicht genäht
 closing-row = Viererreihe { $n } wird { $off }.
 closing-column = Viererspalte { $n } wird { $off }.
 
@@ -527,12 +551,67 @@ way-fewer-down = { $n ->
     [one] Die Decke ein Quadrat hoch machen
    *[other] Die Decke { $n } Quadrate hoch machen
 }
-way-lap-less = Neben den Nachbarn weniger überlappen
+way-lap-less = { $n ->
+    [one] Neben dem Nachbarn weniger überlappen
+   *[other] Neben den Nachbarn weniger überlappen
+}
 way-resew = Überlappung auftrennen und schmaler nähen
-way-trim = Alle Vierer auf { $size } schneiden
+way-trim = { $n ->
+    [0] Alle Vierer auf { $size } schneiden
+    [one] Alle Vierer auf { $size } schneiden und an einer Verbindung weniger überlappen
+   *[other] Alle Vierer auf { $size } schneiden und an { $n } Verbindungen weniger überlappen
+}
 way-to-edge = Den Platz mit { $place } tauschen, wo die Einfassung es verdeckt
 way-another = Weglegen und noch einmal machen
-way-lap-at = Bei { $piece }: { $lap } überlappen.
+way-fewer-itself = Es liegt in dem, was wegfällt.
+way-fewer-squares = { $n ->
+    [one] Dadurch wird ein gutes Quadrat frei. Setz es danach hier ein.
+   *[other] Dadurch werden { $n } gute Quadrate frei. Setz danach eins davon hier ein.
+}
+way-fewer-cloth = { $n ->
+    [one] Ein Quadrat weniger ist zu schneiden: Schneide dieses aus dessen Stoff.
+   *[other] { $n } Quadrate weniger sind zu schneiden: Schneide dieses aus deren Stoff.
+}
+way-spare-done = Erledigt: Für { $piece } ist ein Ersatz genommen.
+way-recut-done = Erledigt: { $piece } ist neu zu schneiden.
+way-patch-done = { $face ->
+    [front] Erledigt: { $piece } wird vorn mit Stoff belegt.
+   *[other] Erledigt: { $piece } wird hinten mit Stoff belegt.
+}
+way-fewer-across-done = { $n ->
+    [one] Erledigt: Die Decke ist jetzt ein Quadrat breit.
+   *[other] Erledigt: Die Decke ist jetzt { $n } Quadrate breit.
+}
+way-fewer-down-done = { $n ->
+    [one] Erledigt: Die Decke ist jetzt ein Quadrat hoch.
+   *[other] Erledigt: Die Decke ist jetzt { $n } Quadrate hoch.
+}
+way-lap-less-done = { $n ->
+    [one] Erledigt: Eine Verbindung von { $piece } ist schmaler angezeichnet. Ihr Schritt sagt es an.
+   *[other] Erledigt: { $n } Verbindungen von { $piece } sind schmaler angezeichnet. Ihre Schritte sagen es an.
+}
+way-resew-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und schmaler zu nähen.
+way-trim-done = { $n ->
+    [0] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten.
+    [one] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und eine Verbindung überlappt weniger. Ihr Schritt sagt es an.
+   *[other] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und { $n } Verbindungen überlappen weniger. Ihre Schritte sagen es an.
+}
+way-to-edge-done = Erledigt: { $piece } und { $place } haben den Platz getauscht; was fehlt, verdeckt die Einfassung.
+way-another-done = Erledigt: { $piece } ist weggelegt; es ist noch einmal zu machen.
+opening-square = { $n ->
+    [one] Zuerst eine Naht auftrennen, bevor das neue { $piece } hineinkommt
+   *[other] Zuerst { $n } Nähte auftrennen, bevor das neue { $piece } hineinkommt
+}
+opening-lap = { $n ->
+    [one] Zuerst eine Naht auftrennen
+   *[other] Zuerst { $n } Nähte auftrennen
+}
+opening-all = { $a } von { $b } trennen: die ganze Naht, { $length }.
+opening-part = { $a } von { $b } trennen: nur { $length }, entlang { $along }.
+relabel = Beschrifte neu mit Kreide: { $list }.
+relabel-one = { $from } ist jetzt { $to }
+way-lap-at = Bei { $piece }: { $lap } überlappen statt { $usual }.
+way-lap-between = Wo { $a } auf { $b } trifft: { $lap } überlappen statt { $usual }.
 way-new-lap = Neue Überlappung: { $lap }.
 way-unpick = { $n ->
     [one] Eine Naht auftrennen, { $length }.
@@ -545,7 +624,8 @@ way-minutes = { $n ->
     [one] Etwa eine Minute Arbeit, nach unserer Schätzung.
    *[other] Etwa { $n } Minuten Arbeit, nach unserer Schätzung.
 }
-aside = { $piece } ({ $size }) bleibt übrig: ein Kissenbezug, oder eine Ecke der nächsten Decke.
+aside = Übrig bleibt { $piece } ({ $size }): für einen Kissenbezug oder eine Ecke der nächsten Decke.
+aside-several = Übrig bleiben { $list }: für Kissenbezüge oder Ecken der nächsten Decke.
 moved = { $from } kommt auf den Platz von { $to }: neu mit Kreide beschriften.
 
 ## Anders überlegt
@@ -626,6 +706,10 @@ grid-odd-down = Ungerade in der Höhe: Unter den Vierern bleibt eine Reihe aus P
 picture-front = { $name } von vorn
 picture-step = { $task }: { $piece }
 picture-measured = { $piece }, gemessen { $size }, mit dem, was abzuschneiden ist
+picture-trim = { $length } ab
+picture-missing = { $length } fehlt
+picture-over = oben
+picture-under = darunter
 picture-section = Die Verbindung im Schnitt, maßstäblich: Überlappung oder Zugabe { $lap }, Franse { $fringe }
 picture-grid = { $across } Quadrate breit und { $down } hoch, fertig { $size }
 
@@ -1234,6 +1318,7 @@ unit-bottles = Flaschen
 
 list-short = { $before }, { $next }
 list-long = { $before }; { $next }
+list-and = { $before } und { $next }
 sentences = { $before } { $next }
 told = { $what }: { $how }
 times = { $n } × { $what }

@@ -56,7 +56,7 @@ minutes = { $n ->
 grid = { $across } across × { $down } down
 piece-square = Square { $at }
 piece-pair = Pair { $first } + { $second }
-piece-four = Four { $row }·{ $place }
+piece-four = Four { $at }
 piece-row = Row of fours { $row }
 piece-column = Column of fours { $column }
 piece-part = Part { $first } to { $last }
@@ -64,7 +64,7 @@ piece-whole = The whole throw
 spoken-place = row { $row }, place { $place }
 spoken-square = Square in { $place }
 spoken-pair = Pair: { $first } with { $second }
-spoken-four = Four number { $place } in row of fours { $row }, from { $first } to { $last }
+spoken-four = Four { $at }, from { $first } to { $last }
 spoken-part = Joined part from { $first } to { $last }
 kind-square = square
 kind-pair = pair
@@ -119,8 +119,12 @@ remain = { $done ->
    *[other] { $left } to do, { $done } done
 }
 remain-some-ready = { $left } to do, { $ready } ready now
-tick-some = { $n } { $past }
+tick-this = This one { $past }
+tick-some = These { $n } { $past }
+tick-alike = These { $n } { $past }
+tick-alike-at = These { $n } at { $lap } { $past }
 tick-all = All { $n } { $past }
+tick-all-differ = All { $n } { $past }; figures differ
 tick-spare = { $n ->
     [one] Take the spare square
    *[other] Take one of { $n } spare squares
@@ -171,8 +175,10 @@ how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
     A few dots of washable glue, well inside the edge.
 how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
-how-dot = Mark the lap on the lower edge.
-    Put small dots of washable glue inside the mark and lay the upper edge on it.
+how-dot = Mark the lap along the edge of the right or lower piece, which lies underneath.
+    Put small dots of washable glue inside the mark and lay the left or upper piece over it.
+how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
+    Put small dots of washable glue inside the mark and lay { $over } over it.
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
 how-cool-lap = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
@@ -291,6 +297,7 @@ figure-cooling = Cool for about
 figure-lap = Lap
 figure-allowance = Seam allowance
 figure-seam = Seam length
+figure-again = To be made again
 figure-middle = Stitch from the edge
 figure-twin = Needle spacing
 figure-stitch-width = Stitch width
@@ -412,17 +419,30 @@ measure-keep = Keep this measure
 verdict-across-exact = Across: just right.
 verdict-across-over = Across: { $over } over. Trim { $before } from the left and { $after } from the right; the crossing stays in the middle.
 verdict-across-over-one-side = Across: { $over } over, less than can be halved on this ruler. Trim it from the right.
-verdict-across-under = Across: { $over } under. Do not trim it this way; lap it a little less where it joins, or choose a smaller trim size.
+verdict-across-under = Across: { $over } under. Do not trim left or right.
 verdict-down-exact = Down: just right.
 verdict-down-over = Down: { $over } over. Trim { $before } from the top and { $after } from the bottom; the crossing stays in the middle.
 verdict-down-over-one-side = Down: { $over } over, less than can be halved on this ruler. Trim it from the bottom.
-verdict-down-under = Down: { $over } under. Do not trim it this way; lap it a little less where it joins, or choose a smaller trim size.
+verdict-down-under = Down: { $over } under. Do not trim top or bottom.
+short-edge-top = Short { $by } at the top; the binding hides it. Nothing more to do.
+short-edge-right = Short { $by } at the right; the binding hides it. Nothing more to do.
+short-edge-bottom = Short { $by } at the bottom; the binding hides it. Nothing more to do.
+short-edge-left = Short { $by } at the left; the binding hides it. Nothing more to do.
+short-join-top = Join its top to { $piece } with a lap of only { $lap }: that makes up for { $by }.
+short-join-right = Join its right side to { $piece } with a lap of only { $lap }: that makes up for { $by }.
+short-join-bottom = Join its bottom to { $piece } with a lap of only { $lap }: that makes up for { $by }.
+short-join-left = Join its left side to { $piece } with a lap of only { $lap }: that makes up for { $by }.
+short-open = Nothing makes up for { $by } yet: see “This one is off” before you go on.
+short-open-keep = Nothing makes up for { $by } yet: keep this measure, then see what can be done.
+short-left = Nothing makes up for { $by } yet.
+short-settled = It may be squared up and sewn as it is.
 summary-none = Nothing measured yet.
 drift-too-few = { $n ->
     [one] One four measured: too few to tell a habit from chance. It is { $mean }.
    *[other] { $n } fours measured: too few to tell a habit from chance. On average { $mean }.
 }
 drift-as-planned = { $n } fours measured. They come out as planned; on average { $mean }.
+drift-guess = { $n } fours measured: { $mean } on average so far; too few to be sure.
 drift-narrow = { $n } fours measured. They are over alike: the lap is being sewn { $by } narrower than marked.
 drift-wide = { $n } fours measured. They are under alike: the lap is being sewn { $by } wider than marked.
 drift-stretch-across = { $n } fours measured. They are over across, not down: the cloth stretches across (on average { $mean }).
@@ -495,7 +515,11 @@ reason-cost = { $n ->
     [one] All in all the least trouble: about a minute of work or lost cloth, by our estimate.
    *[other] All in all the least trouble: about { $n } minutes of work or lost cloth, by our estimate.
 }
-closing-all = Every row and every column closes.
+closing-all = All rows and columns come out the length they should.
+block-key-right = just right
+block-key-short = short
+block-key-over = to be trimmed
+block-key-open = not stitched yet
 closing-row = Row of fours { $n } comes out { $off }.
 closing-column = Column of fours { $n } comes out { $off }.
 
@@ -528,12 +552,67 @@ way-fewer-down = { $n ->
     [one] Make the throw one square down
    *[other] Make the throw { $n } squares down
 }
-way-lap-less = Lap it less where it meets its neighbours
+way-lap-less = { $n ->
+    [one] Lap it less where it meets its neighbour
+   *[other] Lap it less where it meets its neighbours
+}
 way-resew = Open its lap and sew it narrower
-way-trim = Trim all fours to { $size }
+way-trim = { $n ->
+    [0] Trim all fours to { $size }
+    [one] Trim all fours to { $size }, and lap less at one join
+   *[other] Trim all fours to { $size }, and lap less at { $n } joins
+}
 way-to-edge = Change places with { $place }, where the binding hides it
 way-another = Set it aside and make another
-way-lap-at = Where it meets { $piece }: lap { $lap }.
+way-fewer-itself = It lies in what is given up.
+way-fewer-squares = { $n ->
+    [one] That sets one good square free. Put it in here afterwards.
+   *[other] That sets { $n } good squares free. Put one of them in here afterwards.
+}
+way-fewer-cloth = { $n ->
+    [one] One square less is to be cut: cut this one from its cloth.
+   *[other] { $n } squares less are to be cut: cut this one from their cloth.
+}
+way-spare-done = Done: a spare is taken for { $piece }.
+way-recut-done = Done: { $piece } is to be cut anew.
+way-patch-done = { $face ->
+    [front] Done: { $piece } is to be covered on the front.
+   *[other] Done: { $piece } is to be covered on the back.
+}
+way-fewer-across-done = { $n ->
+    [one] Done: the throw is one square across now.
+   *[other] Done: the throw is { $n } squares across now.
+}
+way-fewer-down-done = { $n ->
+    [one] Done: the throw is one square down now.
+   *[other] Done: the throw is { $n } squares down now.
+}
+way-lap-less-done = { $n ->
+    [one] Done: one join of { $piece } is marked with a narrower lap. Its step says so.
+   *[other] Done: { $n } joins of { $piece } are marked with a narrower lap. Their steps say so.
+}
+way-resew-done = Done: the lap of { $piece } is to be opened and sewn narrower.
+way-trim-done = { $n ->
+    [0] Done: all fours are trimmed to { $size } now.
+    [one] Done: all fours are trimmed to { $size } now, and one join is lapped less. Its step says so.
+   *[other] Done: all fours are trimmed to { $size } now, and { $n } joins are lapped less. Their steps say so.
+}
+way-to-edge-done = Done: { $piece } and { $place } have changed places; the binding hides what is short.
+way-another-done = Done: { $piece } is set aside; another is to be made.
+opening-square = { $n ->
+    [one] First open one seam, before the new { $piece } goes in
+   *[other] First open { $n } seams, before the new { $piece } goes in
+}
+opening-lap = { $n ->
+    [one] First open one seam
+   *[other] First open { $n } seams
+}
+opening-all = Open { $a } from { $b }: the whole seam, { $length }.
+opening-part = Open { $a } from { $b }: only { $length }, along { $along }.
+relabel = Chalk the labels anew: { $list }.
+relabel-one = { $from } is now { $to }
+way-lap-at = Where it meets { $piece }: lap { $lap } in place of { $usual }.
+way-lap-between = Where { $a } meets { $b }: lap { $lap } in place of { $usual }.
 way-new-lap = New lap: { $lap }.
 way-unpick = { $n ->
     [one] Opens one seam, { $length }.
@@ -546,7 +625,8 @@ way-minutes = { $n ->
     [one] About a minute’s work, by our estimate.
    *[other] About { $n } minutes’ work, by our estimate.
 }
-aside = { $piece } ({ $size }) is left over: a cushion front, or a corner of the next throw.
+aside = Left over: { $piece } ({ $size }), for a cushion front or a corner of the next throw.
+aside-several = Left over: { $list }, for cushion fronts or corners of the next throw.
 moved = { $from } goes to the place of { $to }: chalk it anew.
 
 ## Changed minds
@@ -627,6 +707,10 @@ grid-odd-down = Odd down: a row of pairs is left over below the fours.
 picture-front = Front of { $name }
 picture-step = { $task }: { $piece }
 picture-measured = { $piece }, measured { $size }, with what is to be trimmed
+picture-trim = trim { $length }
+picture-missing = { $length } missing
+picture-over = over
+picture-under = under
 picture-section = The join cut through, to scale: { $lap } lap or allowance, fringe { $fringe }
 picture-grid = { $across } squares across and { $down } down, finished { $size }
 
@@ -1507,6 +1591,7 @@ again-name = { $name }, again
 
 list-short = { $before }, { $next }
 list-long = { $before }; { $next }
+list-and = { $before } and { $next }
 sentences = { $before } { $next }
 told = { $what }: { $how }
 times = { $n } × { $what }
