@@ -1,0 +1,105 @@
+//! Seams to be opened before work goes on: which, how far, and drawn.
+
+use super::{Lens, names, pictures};
+use crate::assembly::{Join, Rect, Seam};
+use crate::measure::Length;
+use crate::throw::{Opening, Throw};
+use crate::view::OpenFirst;
+
+/// Whether a join is opened along all its length: what is opened beside a piece is shorter.
+fn all_of_it(throw: &Throw, join: &Join, opened: Length) -> bool {
+    let size = throw.size(join.whole);
+    let along = match join.seam {
+        Seam::Upright => size.height,
+        Seam::Level => size.width,
+    };
+    opened * 5 >= along * 4
+}
+
+/// Which seams, and how much of each: a sentence for every one.
+pub(super) fn lines(throw: &Throw, opening: &Opening, lens: Lens<'_>) -> Vec<String> {
+    let (whole_of, round) = seams(throw, opening);
+    let name = |piece| names::piece(throw, piece, lens);
+    let said = |key: &str, (join, length): &(Join, Length), along: Rect| {
+        lens.say(
+            key,
+            &[
+                ("a", name(join.first).into()),
+                ("b", name(join.second).into()),
+                ("length", lens.length(*length).into()),
+                ("along", name(along).into()),
+            ],
+        )
+    };
+    let centre = centre(opening);
+    let mut out: Vec<String> = whole_of
+        .iter()
+        .map(|s| said("opening-all", s, centre))
+        .collect();
+    out.extend(round.iter().map(|s| said("opening-part", s, centre)));
+    out
+}
+
+type Seams = Vec<(Join, Length)>;
+
+/// The joins opened all along, and those opened beside a piece only.
+fn seams(throw: &Throw, opening: &Opening) -> (Seams, Seams) {
+    opening
+        .joins
+        .iter()
+        .filter_map(|(whole, length)| Some((*throw.assembly().join(*whole)?, *length)))
+        .partition(|(join, length)| all_of_it(throw, join, *length))
+}
+
+/// What the seams are opened round.
+fn centre(opening: &Opening) -> Rect {
+    let first = opening.joins.first().map(|(piece, _)| *piece);
+    opening
+        .square
+        .or(first)
+        .unwrap_or_else(|| Rect::square(0, 0))
+}
+
+/// What is to be opened before this piece is worked on, with a drawing.
+pub(super) fn first(throw: &Throw, piece: Rect, lens: Lens<'_>) -> Option<OpenFirst> {
+    let opening = throw.to_open(piece)?;
+    let n = opening.joins.len();
+    let title = match opening.square {
+        Some(square) => {
+            let at = names::piece(throw, square, lens);
+            say!(lens, "opening-square", n = n, piece = at)
+        }
+        None => say!(lens, "opening-lap", n = n),
+    };
+    let lines = lines(throw, opening, lens);
+    let (whole_of, round) = seams(throw, opening);
+    let cuts: Vec<Rect> = whole_of
+        .iter()
+        .map(|(join, _)| along(join, join.whole))
+        .chain(round.iter().map(|(j, _)| along(j, centre(opening))))
+        .collect();
+    let spoken = lens.words.list("sentences", lines.clone());
+    Some(OpenFirst {
+        title,
+        picture: pictures::opened(throw, centre(opening), opening.square, &cuts, spoken),
+        lines,
+    })
+}
+
+/// A seam as a line of places beside `piece`: no width across it.
+fn along(join: &Join, piece: Rect) -> Rect {
+    match join.seam {
+        Seam::Upright => Rect {
+            row: piece.row,
+            rows: piece.rows,
+            col: join.second.col,
+            cols: 0,
+        },
+        Seam::Level => Rect {
+            col: piece.col,
+            cols: piece.cols,
+            row: join.second.row,
+            rows: 0,
+        },
+    }
+}
