@@ -278,7 +278,7 @@ fn a_short_four_is_saved_by_a_narrower_lap() {
         &[],
     );
     walk.window
-        .wait_text("Lap it less where it meets its neighbours");
+        .wait_text("Lap it less where it meets its neighbour");
     let sewn = walk.look(json!({ "see": "bench", "chosen": null }));
     let lapped = walk
         .all("way")

@@ -690,6 +690,36 @@ mod tests {
     }
 
     proptest! {
+        /// What is seen to and what is open add up; laps chosen for a size leave nothing open.
+        #[test]
+        fn chosen_laps_make_up_for_what_is_short(off in prop::collection::vec((-14i64..10, -14i64..10), 1..9), across in 1u16..4, down in 1u16..4) {
+            use crate::measure::inch64;
+            use crate::throw::Event;
+            let plan = Plan { across: across * 2, down: down * 2, ..Plan::default() };
+            let begun = Event::Begun { name: "t".into(), plan, prints: vec![], denims: vec![], after: None };
+            let mut throw = Throw::begin(&begun).unwrap();
+            let full = plan.natural_four();
+            let blocks = throw.assembly().blocks();
+            for (piece, (w, h)) in blocks.iter().zip(off.iter().cycle()) {
+                let measured = Event::Measured { piece: *piece, width: full + inch64(*w), height: full + inch64(*h) };
+                throw.apply(&measured, 0);
+            }
+            let chosen = choice(&throw, plan.target());
+            let laps = chosen.laps.iter().map(|(a, b, lap)| (*a, *b, Some(*lap))).collect();
+            throw.apply(&Event::LapsMarked { laps }, 0);
+            let lapped = chosen.saves.iter().all(|s| matches!(s.how, How::Lapped { .. }));
+            for block in blocks {
+                let found = shortfalls(&throw, block);
+                let short = chosen.saves.iter().filter(|s| s.piece == block).count();
+                prop_assert_eq!(found.len(), short);
+                for f in found {
+                    let met = f.shares.iter().fold(zero(), |sum, s| sum + s.by);
+                    prop_assert!((in_nm(f.short - met - f.open)).abs() <= 2);
+                    prop_assert!(!lapped || f.open == zero(), "{:?}", f);
+                }
+            }
+        }
+
         #[test]
         fn no_join_gives_more_than_its_room(shorts in prop::collection::vec(0i64..9, 1..12), seed in prop::collection::vec(0i64..7, 13)) {
             let bars: Vec<Bar> = shorts.iter().map(|s| bar(*s)).collect();

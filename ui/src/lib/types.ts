@@ -1058,6 +1058,10 @@ remain: string,
  */
 caution: CautionNote | null, 
 /**
+ * What must be opened before this piece is worked on.
+ */
+open: OpenFirst | null, 
+/**
  * The step drawn.
  */
 picture: Picture, 
@@ -1864,9 +1868,37 @@ title: string,
  */
 lines: Array<string>, 
 /**
+ * Said once it is done.
+ */
+done: string, 
+/**
  * Do it.
  */
 button: Button, };
+
+export type OpenFirst = { 
+/**
+ * How many, and for what.
+ */
+title: string, 
+/**
+ * Which and how much of each, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * Where they lie.
+ */
+picture: Picture, };
+
+export type InkKey = { 
+/**
+ * The mark.
+ */
+ink: Ink, 
+/**
+ * In words.
+ */
+label: string, };
 
 export type PieceChoice = { 
 /**
@@ -2530,7 +2562,11 @@ closing: Array<string>,
 /**
  * The blocks, those that are off marked.
  */
-picture: Picture, };
+picture: Picture, 
+/**
+ * What the marks mean.
+ */
+key: Array<InkKey>, };
 
 export type HistoryRow = { 
 /**

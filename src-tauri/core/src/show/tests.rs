@@ -568,3 +568,317 @@ fn a_four_by_its_sides_and_diagonals() {
         (None, "rising")
     );
 }
+
+/// A throw whose fours are all stitched and pressed, ready to be squared up.
+fn stitched(across: u16, down: u16) -> Journal {
+    use crate::assembly::Kind;
+    let mut journal = begin(Plan {
+        across,
+        down,
+        ..Plan::default()
+    });
+    let mut at = 0;
+    let mut all = |journal: &mut Journal, task, kind| {
+        at += 3_600_000;
+        let count = crate::deed::ready_for(journal.throw(), kind, task).count() as u32;
+        act(journal, &Action::TickNext { task, kind, count }, at);
+    };
+    all(&mut journal, Task::Cut, Kind::Square);
+    let join = [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch];
+    for kind in [Kind::Pair, Kind::Four] {
+        for task in join {
+            all(&mut journal, task, kind);
+        }
+    }
+    all(&mut journal, Task::PressBlock, Kind::Four);
+    journal
+}
+
+fn sized(journal: &mut Journal, piece: Rect, width: i64, height: i64) {
+    let (width, height) = (
+        crate::measure::inch64(width),
+        crate::measure::inch64(height),
+    );
+    let action = Action::Measure {
+        piece,
+        width,
+        height,
+    };
+    act(journal, &action, 1);
+}
+
+fn off_view(
+    journal: &Journal,
+    piece: Rect,
+    why: Option<crate::throw::Mishap>,
+) -> crate::view::OffView {
+    let words = Words::english();
+    match look(journal, &Look::Off { piece, why }, lens(&words)) {
+        Ok(View::Off(view)) => view,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn card_of(journal: &Journal, task: Task, kind: crate::assembly::Kind) -> Card {
+    let words = Words::english();
+    let asked = Look::Work {
+        station: None,
+        batch: Some((task, kind)),
+    };
+    match look(journal, &asked, lens(&words)) {
+        Ok(View::Work(view)) => view.card.filter(|c| c.task == task).expect("ready"),
+        other => panic!("{other:?}"),
+    }
+}
+
+fn plain(lines: &[String]) -> String {
+    lines.join(" ").replace('\u{a0}', " ")
+}
+
+const FOUR: crate::assembly::Kind = crate::assembly::Kind::Four;
+/// 9 1/2 in, in sixty-fourths.
+const FULL: i64 = 9 * 64 + 32;
+
+/// What is short at the outer edge is hidden by the binding: nothing is asked for any more.
+#[test]
+fn a_short_four_at_the_edge_is_settled() {
+    use crate::view::{Ink, Mark};
+    let mut journal = stitched(6, 2);
+    let piece = Rect::from([0, 0, 2, 2]);
+    sized(&mut journal, piece, FULL - 16, FULL);
+    let off = off_view(&journal, piece, None);
+    let rest = off.rest.clone().expect("settled").replace('\u{a0}', " ");
+    assert!(
+        rest.starts_with("Short ¼ in at the left; the binding hides it. Nothing more to do."),
+        "{rest}"
+    );
+    let aside = |w: &crate::view::WayRow| matches!(w.button.action, Action::SetAside { .. });
+    assert!(!off.ways.iter().any(aside), "{:?}", off.ways);
+    // The gap is an empty strip along the left edge, with its measure in words.
+    let marks = off.picture.unwrap().marks;
+    let empty = marks.iter().filter_map(|m| match m {
+        Mark::Area {
+            x,
+            ink: Ink::Blank,
+            w,
+            ..
+        } => Some((*x, *w)),
+        _ => None,
+    });
+    let left = marks.iter().filter_map(|m| match m {
+        Mark::Area {
+            x, ink: Ink::Denim, ..
+        } => Some(*x),
+        _ => None,
+    });
+    let left = left.fold(f64::INFINITY, f64::min);
+    let empty: Vec<(f64, f64)> = empty.collect();
+    assert_eq!(empty.len(), 1);
+    assert!(
+        (empty[0].0 + empty[0].1 - left).abs() < 1e-6,
+        "{empty:?} {left}"
+    );
+    let said = |m: &Mark| matches!(m, Mark::Words { text, .. } if text.contains("missing"));
+    assert!(marks.iter().any(said));
+    // The step says the same, and may be ticked.
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    assert!(plain(&card.how).contains("Do not trim left or right. Short ¼ in at the left"));
+    act(&mut journal, &card.ticks[0].action, 2);
+    assert!(journal.throw().has(piece, Task::SquareUp));
+}
+
+/// Within a row the laps make up for it; the step says which and how wide.
+#[test]
+fn a_short_four_within_a_row_is_lapped_less_or_moved() {
+    let mut journal = stitched(6, 2);
+    let piece = Rect::from([0, 2, 2, 2]);
+    sized(&mut journal, piece, FULL - 16, FULL);
+    let off = off_view(&journal, piece, None);
+    assert_eq!(off.rest, None);
+    let way = |find: fn(&Action) -> bool| {
+        let found = off.ways.iter().find(|w| find(&w.button.action));
+        found.cloned().unwrap_or_else(|| panic!("{:?}", off.ways))
+    };
+    let lapped = way(|a| matches!(a, Action::MarkLaps { .. }));
+    assert!(
+        plain(&lapped.lines).contains("in place of ½ in"),
+        "{lapped:?}"
+    );
+    assert!(lapped.done.starts_with("Done: "));
+    let moved = way(|a| matches!(a, Action::Swap { .. }));
+    assert!(
+        moved
+            .done
+            .contains("Chalk the labels anew: 1·3 is now 1·1, 1·4 is now 1·2"),
+        "{}",
+        moved.done
+    );
+    // Moved to the edge, nothing more is asked for.
+    let mut there = stitched(6, 2);
+    sized(&mut there, piece, FULL - 16, FULL);
+    act(&mut there, &moved.button.action, 2);
+    let Action::Swap { b, .. } = moved.button.action else {
+        panic!()
+    };
+    assert!(off_view(&there, b, None).rest.is_some());
+    // Lapped less, the step says which side is joined how.
+    act(&mut journal, &lapped.button.action, 2);
+    assert!(off_view(&journal, piece, None).rest.is_some());
+    let all = Action::TickNext {
+        task: Task::SquareUp,
+        kind: FOUR,
+        count: 1,
+    };
+    act(&mut journal, &all, 3);
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    assert_eq!(card.piece, piece);
+    let how = plain(&card.how);
+    assert!(
+        how.contains("Do not trim left or right. Join its") && how.contains("with a lap of only"),
+        "{how}"
+    );
+}
+
+/// A size for all that asks for narrower laps says so where it is offered.
+#[test]
+fn a_trim_size_names_the_laps_it_asks_for() {
+    let mut journal = stitched(6, 2);
+    for col in [0, 2, 4] {
+        // One of them far short, the others a little.
+        let by = if col == 2 { 16 } else { 6 };
+        sized(
+            &mut journal,
+            Rect::from([0, col, 2, 2]),
+            FULL - by,
+            FULL - 6,
+        );
+    }
+    let off = off_view(&journal, Rect::from([0, 2, 2, 2]), None);
+    for way in off.ways {
+        let events = journal.propose(&way.button.action, 1).unwrap();
+        let words = format!("{events:?}");
+        let marks = words.contains("LapsMarked") && way.title.starts_with("Trim");
+        assert!(!marks || way.title.contains("lap less at"), "{}", way.title);
+    }
+}
+
+/// A spoilt square in a sewn four: which seams are opened, before the new one goes in.
+#[test]
+fn what_is_opened_is_told_before_the_new_square_goes_in() {
+    use crate::assembly::Kind;
+    use crate::throw::Mishap;
+    let mut journal = stitched(4, 2);
+    let piece = Rect::square(1, 0);
+    let why = Mishap::Scorched;
+    let off = off_view(&journal, piece, Some(why));
+    let recut = off
+        .ways
+        .iter()
+        .find(|w| matches!(w.button.action, Action::Replace { .. }))
+        .unwrap();
+    let which = "Open Square 2·1 from Square 2·2: the whole seam, 5 in. \
+                 Open Pair 1·1 + 1·2 from Pair 2·1 + 2·2: only 5 in, along Square 2·1.";
+    assert!(
+        plain(&recut.lines).contains(which),
+        "{}",
+        plain(&recut.lines)
+    );
+    act(&mut journal, &recut.button.action, 2);
+    let card = card_of(&journal, Task::Cut, Kind::Square);
+    let open = card.open.expect("told");
+    assert_eq!(
+        open.title,
+        "First open 2 seams, before the new Square 2·1 goes in"
+    );
+    assert_eq!(plain(&open.lines), which);
+    act(&mut journal, &card.ticks[0].action, 3);
+    let pair = card_of(&journal, Task::Dot, Kind::Pair);
+    assert!(pair.open.is_some());
+    act(&mut journal, &pair.ticks[0].action, 4);
+    assert!(journal.throw().openings.is_empty());
+    for (task, at) in [
+        (Task::PressLap, 5),
+        (Task::CoolLap, 9_000_000),
+        (Task::Stitch, 9_000_001),
+    ] {
+        let tick = Action::TickNext {
+            task,
+            kind: Kind::Pair,
+            count: 1,
+        };
+        act(&mut journal, &tick, at);
+    }
+    // Of the four's own join only what was opened is to be made.
+    let four = card_of(&journal, Task::Dot, FOUR);
+    assert_eq!(four.open, None);
+    let again = four.figures.iter().find(|f| f.label == "To be made again");
+    assert_eq!(again.unwrap().value.text.replace('\u{a0}', " "), "5 in");
+}
+
+/// What is left over is what was made: pairs, where only pairs were.
+#[test]
+fn what_is_left_over_exists() {
+    use crate::assembly::Kind;
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    for (task, kind, count) in [(Task::Cut, Kind::Square, 16), (Task::Dot, Kind::Pair, 6)] {
+        act(&mut journal, &Action::TickNext { task, kind, count }, 1);
+    }
+    let plan = Plan {
+        down: 2,
+        ..journal.throw().plan
+    };
+    let throw = journal.throw();
+    let events = crate::deed::decide(Some(throw), &Action::ChangePlan { plan }).unwrap();
+    let after = throw.after(&events);
+    let words = Words::english();
+    let said = off::left_over(throw, &after, lens(&words));
+    assert_eq!(
+        said.as_deref(),
+        Some("Left over: 2 pairs, for cushion fronts or corners of the next throw.")
+    );
+    // The four squares that were cut and never joined are not lost with them.
+    assert_eq!((after.aside.len(), after.spares), (2, 4));
+}
+
+/// A tick for several names those alike; one for all says where figures differ.
+#[test]
+fn ticks_say_what_they_count() {
+    use crate::assembly::Kind;
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    let cut = Action::TickNext {
+        task: Task::Cut,
+        kind: Kind::Square,
+        count: 16,
+    };
+    act(&mut journal, &cut, 1);
+    let labels = |journal: &Journal| -> Vec<String> {
+        let card = card_of(journal, Task::Dot, Kind::Pair);
+        let labels = card.ticks.into_iter().map(|b| b.label);
+        labels.map(|l| l.replace('\u{a0}', " ")).collect()
+    };
+    assert_eq!(
+        labels(&journal),
+        ["This one lapped and glued", "All 8 lapped and glued"]
+    );
+    let (a, b) = (Rect::square(3, 2), Rect::square(3, 3));
+    let narrower = Action::MarkLaps {
+        laps: vec![(a, b, Some(crate::measure::inch64(28)))],
+    };
+    act(&mut journal, &narrower, 2);
+    assert_eq!(
+        labels(&journal),
+        [
+            "This one lapped and glued",
+            "These 7 at ½ in lapped and glued",
+            "All 8 lapped and glued; figures differ"
+        ]
+    );
+}
