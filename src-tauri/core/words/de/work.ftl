@@ -610,8 +610,8 @@ opening-all = { $a } von { $b } trennen: die ganze Naht, { $length }.
 opening-part = { $a } von { $b } trennen: nur { $length }, entlang { $along }.
 relabel = Beschrifte neu mit Kreide: { $list }.
 relabel-one = { $from } ist jetzt { $to }
-way-lap-at = Bei { $piece }: { $lap } überlappen statt { $usual }.
-way-lap-between = Wo { $a } auf { $b } trifft: { $lap } überlappen statt { $usual }.
+way-lap-at = Bei { $piece }: nur { $lap } überlappen, nicht { $usual }.
+way-lap-between = Wo { $a } auf { $b } trifft: nur { $lap } überlappen, nicht { $usual }.
 way-new-lap = Neue Überlappung: { $lap }.
 way-unpick = { $n ->
     [one] Eine Naht auftrennen, { $length }.

@@ -611,8 +611,8 @@ opening-all = Open { $a } from { $b }: the whole seam, { $length }.
 opening-part = Open { $a } from { $b }: only { $length }, along { $along }.
 relabel = Chalk the labels anew: { $list }.
 relabel-one = { $from } is now { $to }
-way-lap-at = Where it meets { $piece }: lap { $lap } in place of { $usual }.
-way-lap-between = Where { $a } meets { $b }: lap { $lap } in place of { $usual }.
+way-lap-at = Where it meets { $piece }: lap only { $lap }, not { $usual }.
+way-lap-between = Where { $a } meets { $b }: lap only { $lap }, not { $usual }.
 way-new-lap = New lap: { $lap }.
 way-unpick = { $n ->
     [one] Opens one seam, { $length }.
