@@ -59,7 +59,15 @@ fn changed(bytes: &[u8], other: &[u8], chance: &mut Chance) -> Vec<u8> {
                 out.splice(at..to, other[from..until].to_vec());
             }
             4 => {
-                let digits = ["0", "-1", "65535", "9223372036854775807", "1e300", "null", "60"];
+                let digits = [
+                    "0",
+                    "-1",
+                    "65535",
+                    "9223372036854775807",
+                    "1e300",
+                    "null",
+                    "60",
+                ];
                 let digits = digits[chance.below(digits.len() as u64) as usize];
                 let start = out[at..].iter().position(u8::is_ascii_digit);
                 if let Some(start) = start.map(|start| at + start) {
@@ -83,7 +91,10 @@ fn give(way: &str, seeds: &[Vec<u8>], cases: usize, take: impl Fn(&[u8])) {
         if catch_unwind(AssertUnwindSafe(|| take(bytes))).is_err() {
             let lies = std::env::temp_dir().join(format!("lapwork-{way}"));
             fs::write(&lies, bytes).unwrap();
-            panic!("{way}, {what}: a panic; the bytes lie at {}", lies.display());
+            panic!(
+                "{way}, {what}: a panic; the bytes lie at {}",
+                lies.display()
+            );
         }
         // On a machine with much else to do; a single one takes milliseconds.
         assert!(began.elapsed() < Duration::from_secs(30), "{way}, {what}");

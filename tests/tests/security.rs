@@ -4,7 +4,7 @@
 use lapwork_tests::program::lapwork;
 use lapwork_tests::window::{Started, Window, screen};
 use serde_json::{Value, json};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::net::TcpListener;
 use std::path::{Path, PathBuf};
@@ -284,6 +284,44 @@ fn every_dependency_has_its_reason() {
         }
     }
     assert!(wanting.is_empty(), "not in DEVELOPERS.md: {wanting:?}");
+}
+
+/// Licences of crates we have looked at. The weakest ties: MPL-2.0 asks that changes to
+/// its own files be shown, and we change none.
+const LICENCES: [&str; 12] = [
+    "MIT",
+    "Apache-2.0",
+    "Apache-2.0 WITH LLVM-exception",
+    "BSD-2-Clause",
+    "BSD-3-Clause",
+    "0BSD",
+    "ISC",
+    "Zlib",
+    "Unlicense",
+    "CC0-1.0",
+    "Unicode-3.0",
+    "MPL-2.0",
+];
+
+#[test]
+fn every_licence_is_one_we_know() {
+    let mut counts: BTreeMap<String, usize> = BTreeMap::new();
+    for package in metadata()["packages"].as_array().unwrap() {
+        if package["source"].is_null() {
+            continue;
+        }
+        let said = package["license"].as_str().unwrap_or("none");
+        let plain = said.replace(['(', ')'], "").replace('/', " OR ");
+        // Of what may be chosen among, one that is known; of what holds together, each.
+        let known = plain.split(" AND ").all(|part| {
+            part.split(" OR ")
+                .any(|one| LICENCES.contains(&one.trim()))
+        });
+        assert!(known, "{}: {said}", package["name"]);
+        *counts.entry(said.to_string()).or_default() += 1;
+    }
+    println!("licences: {counts:?}");
+    assert!(counts.values().sum::<usize>() > 300);
 }
 
 // ── The network ──────────────────────────────────────────────────────────────

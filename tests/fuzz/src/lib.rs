@@ -29,8 +29,8 @@ use lapwork_core::outline::{Measures, Outline};
 use lapwork_core::photos::PhotoId;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::drawing::{Drawing, Style};
-use lapwork_core::show::tables::Table;
 use lapwork_core::show::sheet::Day;
+use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens};
 use lapwork_core::squaring::held;
 use lapwork_core::view::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
@@ -250,7 +250,10 @@ pub fn brought(bytes: &[u8]) {
         match intake::read(bytes) {
             Ok(found) => {
                 assert!(found.sound <= bytes.len());
-                assert!(Journal::read(bytes).is_ok(), "brought, and could not be read");
+                assert!(
+                    Journal::read(bytes).is_ok(),
+                    "brought, and could not be read"
+                );
                 let again = intake::read(found.journal.text().as_bytes()).expect("it comes again");
                 assert_eq!(again.journal.throw(), found.journal.throw());
                 shown(&found.journal, sum, lens(sum));

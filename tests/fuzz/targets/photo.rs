@@ -36,6 +36,11 @@ mod store {
         },
     }
 
+    /// Whether it is a plain file is for the shell to see.
+    pub fn plain(_: &Path) -> Result<(), Trouble> {
+        Ok(())
+    }
+
     /// What the system said, and where.
     pub fn disk(path: &Path) -> impl FnOnce(io::Error) -> Trouble + '_ {
         move |why| Trouble::Disk {
