@@ -94,7 +94,7 @@ fn kept(name: &str) -> Vec<u8> {
 // ── What lies in a folder ────────────────────────────────────────────────────
 
 /// What a maker would miss: her records, their photos, the files she handed out.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Clone, PartialEq, Eq, Default)]
 struct Lies {
     /// Each throw's version on the disk and its entries, by name.
     throws: BTreeMap<String, (u32, String)>,
@@ -106,13 +106,56 @@ struct Lies {
     beside: BTreeSet<(String, Vec<u8>)>,
 }
 
+impl std::fmt::Debug for Lies {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        for (name, (version, text)) in &self.throws {
+            let last = text.lines().last().unwrap_or_default();
+            let count = text.lines().count();
+            writeln!(f, "  {name}: version {version}, {count} entries, {last}")?;
+        }
+        for (name, photo) in &self.photos {
+            writeln!(f, "  {name}: photo {}", &photo[..8])?;
+        }
+        for (name, bytes) in &self.out {
+            writeln!(f, "  out/{name}: {} bytes", bytes.len())?;
+        }
+        for (sort, bytes) in &self.beside {
+            writeln!(f, "  beside, {sort}: {} bytes", bytes.len())?;
+        }
+        Ok(())
+    }
+}
+
 impl Lies {
-    /// Copies beside a throw may be more than were meant: they only take up room.
+    /// Copies beside a throw may be more than were meant: they only take up room. An old
+    /// file may be brought up later, with what was added to it meanwhile; see [`backed`].
     fn is(&self, meant: &Lies) -> bool {
-        self.throws == meant.throws
+        let entries = |lies: &Lies| -> Vec<(String, String)> {
+            let throws = lies.throws.iter();
+            throws
+                .map(|(name, (_, entries))| (name.clone(), entries.clone()))
+                .collect()
+        };
+        let mut copies = meant.beside.iter().filter(|(sort, _)| sort != "version");
+        entries(self) == entries(meant)
             && self.photos == meant.photos
             && self.out == meant.out
-            && self.beside.is_superset(&meant.beside)
+            && copies.all(|copy| self.beside.contains(copy))
+    }
+}
+
+/// A file brought up to this version lies beside as it was, with all that was in it.
+fn backed(lies: &Lies, old: &[u8], what: &str) {
+    let mut copies = lies.beside.iter().filter(|(sort, _)| sort == "version");
+    let up = lies.throws.values().all(|(version, _)| *version == 2);
+    assert!(
+        !up || copies.any(|(_, copy)| copy.starts_with(old)),
+        "{what}: {lies:?}"
+    );
+    for (_, copy) in lies.beside.iter().filter(|(sort, _)| sort == "version") {
+        let read = Journal::read(copy).unwrap();
+        assert!(!read.torn && !read.lacks_newline, "{what}: half a copy");
+        assert!(copy.starts_with(old), "{what}: half a copy");
     }
 }
 
@@ -181,6 +224,8 @@ type Step = Box<dyn Fn(&mut Stage<'_>) -> Result<(), Problem> + Sync>;
 
 struct Scene {
     name: &'static str,
+    /// The throw's file of an older version, if it is about one.
+    old: Option<Vec<u8>>,
     /// What is there before, on a disk that is well.
     lay: Box<dyn Fn(&Path) + Sync>,
     steps: Vec<Step>,
@@ -246,6 +291,7 @@ fn scenes() -> Vec<Scene> {
     vec![
         Scene {
             name: "keeping photos and putting them to a step",
+            old: None,
             lay: Box::new(|root| lay(root, "a", record("A", &[]).text().as_bytes())),
             steps: vec![
                 keeps("a", 0),
@@ -259,6 +305,7 @@ fn scenes() -> Vec<Scene> {
         },
         Scene {
             name: "bringing up an old file",
+            old: Some(old.clone()),
             lay: Box::new(move |root| lay(root, "old", &old)),
             steps: vec![
                 Box::new(|stage| {
@@ -270,6 +317,7 @@ fn scenes() -> Vec<Scene> {
         },
         Scene {
             name: "taking in a file",
+            old: None,
             lay: Box::new(move |root| {
                 lay(root, "a", record("A", &[]).text().as_bytes());
                 put(root, "other", other.text().as_bytes());
@@ -282,6 +330,7 @@ fn scenes() -> Vec<Scene> {
         },
         Scene {
             name: "taking a copy that has more",
+            old: None,
             lay: Box::new(move |root| {
                 lay(root, "a", shared().text().as_bytes());
                 put(root, "more", more.text().as_bytes());
@@ -293,6 +342,7 @@ fn scenes() -> Vec<Scene> {
         },
         Scene {
             name: "merging two copies",
+            old: None,
             lay: Box::new(move |root| {
                 lay(root, "a", here.text().as_bytes());
                 put(root, "apart", apart.text().as_bytes());
@@ -304,6 +354,7 @@ fn scenes() -> Vec<Scene> {
         },
         Scene {
             name: "handing files out",
+            old: None,
             lay: Box::new(|root| {
                 lay(root, "a", record("A", &[]).text().as_bytes());
                 fs::create_dir(root.join("out")).unwrap();
@@ -366,15 +417,28 @@ enum Then {
 }
 
 /// Open what is left on a disk that is well, see that it may be so, write, open again.
-fn goes_on(root: &Path, may_be: &[&Lies], copies: &BTreeSet<(String, Vec<u8>)>, what: &str) {
+fn goes_on(
+    root: &Path,
+    scene: &Scene,
+    may_be: &[&Lies],
+    copies: &BTreeSet<(String, Vec<u8>)>,
+    what: &str,
+) {
     let found = lies(root, what);
-    let backed = |version: u32| version < 2;
     let fits = may_be.iter().any(|meant| found.is(meant));
     assert!(fits, "{what}\nfound {found:#?}\nmay be {may_be:#?}");
-    for (sort, bytes) in &found.beside {
-        let known = copies.iter().any(|(s, b)| s == sort && b == bytes);
-        // A copy of an old file, made once more, or of one that is torn, has its own bytes.
-        assert!(known || sort == "torn", "{what}: half a copy, {sort}");
+    if let Some(old) = &scene.old {
+        backed(&found, old, what);
+    }
+    for copy in &found.beside {
+        let (sort, bytes) = copy;
+        let whole = match sort.as_str() {
+            "version" => continue,
+            // Of what the failed disk left of the file, whatever that was.
+            "torn" => Journal::read(bytes).is_ok_and(|read| read.torn),
+            _ => copies.contains(copy),
+        };
+        assert!(whole, "{what}: half a copy, {sort}");
     }
     let mut desk = Desk::new(Store::at(root.join("data")));
     let hello = desk.hello(START);
@@ -392,10 +456,13 @@ fn goes_on(root: &Path, may_be: &[&Lies], copies: &BTreeSet<(String, Vec<u8>)>, 
         assert_eq!(again.journal.len() as u32, head.entry, "{what}");
     }
     let after = lies(root, what);
-    for (name, (version, _)) in &found.throws {
-        // An old file was brought up now at the latest, and lies beside.
-        assert!(!backed(after.throws[name].0), "{what}");
-        let _ = version;
+    // An old file was brought up now at the latest.
+    assert!(
+        after.throws.values().all(|(version, _)| *version == 2),
+        "{what}"
+    );
+    if let Some(old) = &scene.old {
+        backed(&after, old, what);
     }
     assert_eq!(after.photos, found.photos, "{what}");
     assert_eq!(after.out, found.out, "{what}");
@@ -414,7 +481,6 @@ fn play(
     let disk = Forgetful::over(root, Some(fault));
     let mut desk = open(root, &disk);
     let mut may_be: Vec<&Lies> = vec![&meant[0], &meant[1]];
-    let mut stopped = false;
     for (n, step) in scene.steps.iter().enumerate() {
         let mut stage = Stage {
             desk: &mut desk,
@@ -423,11 +489,7 @@ fn play(
         };
         let taken = step(&mut stage);
         let (before, after) = (&meant[n], &meant[n + 1]);
-        // Only an old file is brought up without its being asked for; nothing is
-        // promised of when.
-        let silent = before.throws.values().any(|(version, _)| *version < 2);
         match taken {
-            Ok(()) if silent => may_be = vec![before, after],
             Ok(()) => may_be = vec![after],
             Err(problem) => {
                 assert!(
@@ -449,11 +511,7 @@ fn play(
             continue;
         }
         if !matches!(then, Then::GoesOn(..)) {
-            if !silent {
-                stopped = true;
-                break;
-            }
-            continue;
+            break;
         }
         disk.mend();
         // What she sees is not done, or was told is not safe, she does once more.
@@ -468,16 +526,15 @@ fn play(
             may_be = vec![after];
         }
     }
-    let _ = stopped;
     let met = disk.count() > fault.at;
     drop(desk);
     let copies: BTreeSet<(String, Vec<u8>)> =
         meant.iter().flat_map(|lies| lies.beside.clone()).collect();
     match then {
-        Then::Reopens => goes_on(root, &may_be, &copies, &what),
+        Then::Reopens => goes_on(root, scene, &may_be, &copies, &what),
         Then::PowerGoes(names, bytes) | Then::GoesOn(names, bytes) => {
             disk.after_power_cut(left.path(), names, bytes);
-            goes_on(left.path(), &may_be, &copies, &what);
+            goes_on(left.path(), scene, &may_be, &copies, &what);
         }
     }
     met

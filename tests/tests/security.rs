@@ -313,10 +313,9 @@ fn every_licence_is_one_we_know() {
         let said = package["license"].as_str().unwrap_or("none");
         let plain = said.replace(['(', ')'], "").replace('/', " OR ");
         // Of what may be chosen among, one that is known; of what holds together, each.
-        let known = plain.split(" AND ").all(|part| {
-            part.split(" OR ")
-                .any(|one| LICENCES.contains(&one.trim()))
-        });
+        let known = plain
+            .split(" AND ")
+            .all(|part| part.split(" OR ").any(|one| LICENCES.contains(&one.trim())));
         assert!(known, "{}: {said}", package["name"]);
         *counts.entry(said.to_string()).or_default() += 1;
     }
