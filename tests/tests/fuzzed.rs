@@ -3,7 +3,9 @@
 //! `tests/fuzz` searches, guided by which lines are reached, for bytes that break a
 //! promise; that needs a nightly compiler and is done by hand (DEVELOPERS.md, “Working on
 //! it”). Here the same functions are given what was once found (`tests/corpus/fuzzed`, a
-//! folder for each way in), the kept files, and kept files changed by chance.
+//! folder for each way in), the kept files, and kept files changed by chance. With
+//! `LAPWORK_WRITE=1` they are written down as what a search begins with, and a list of
+//! words it may put in.
 
 #[path = "../fuzz/src/lib.rs"]
 mod ways;
@@ -17,7 +19,8 @@ use lapwork_core::view::Prefs;
 use lapwork_core::words::Words;
 use lapwork_shell::photos::{LONGEST_SIDE, shrink};
 use lapwork_tests::maker::Chance;
-use serde_json::json;
+use serde_json::{Value, json};
+use std::collections::BTreeSet;
 use std::fs;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
@@ -100,6 +103,17 @@ fn give(way: &str, seeds: &[Vec<u8>], cases: usize, take: impl Fn(&[u8])) {
         assert!(began.elapsed() < Duration::from_secs(30), "{way}, {what}");
     };
     let found = once_found(way);
+    if std::env::var_os("LAPWORK_WRITE").is_some() {
+        let folder = tests().join("fuzz/corpus").join(way);
+        fs::create_dir_all(&folder).unwrap();
+        for (n, seed) in seeds.iter().enumerate() {
+            fs::write(folder.join(format!("seed-{n}")), seed).unwrap();
+        }
+        for (path, bytes) in &found {
+            fs::write(folder.join(path.file_name().unwrap()), bytes).unwrap();
+        }
+        return;
+    }
     for (path, bytes) in &found {
         took(&path.display().to_string(), bytes);
     }
@@ -163,7 +177,7 @@ fn actions() {
         let lines: Vec<String> = some.iter().map(|one| one.to_string()).collect();
         lines.join("\n").into_bytes()
     });
-    give("actions", &several.collect::<Vec<_>>(), 800, ways::actions);
+    give("actions", &several.collect::<Vec<_>>(), 300, ways::actions);
 }
 
 #[test]
@@ -241,9 +255,68 @@ fn photos() {
     });
 }
 
+/// The names of fields and of one of a few things, for a search to put in.
+fn words() -> BTreeSet<String> {
+    fn add(value: &Value, found: &mut BTreeSet<String>) {
+        let mut plain = |text: &str| {
+            let fine = |b: u8| b.is_ascii_lowercase() || b == b'-' || b == b'_';
+            if !text.is_empty() && text.len() < 24 && text.bytes().all(fine) {
+                found.insert(text.to_string());
+            }
+        };
+        match value {
+            Value::String(text) => plain(text),
+            Value::Array(all) => all.iter().for_each(|one| add(one, found)),
+            Value::Object(all) => {
+                all.keys().for_each(|key| plain(key));
+                all.values().for_each(|one| add(one, found));
+            }
+            _ => {}
+        }
+    }
+    let mut found = BTreeSet::new();
+    let sent = ways::asked::actions().into_iter();
+    for value in sent.chain(ways::asked::looks()) {
+        add(&value, &mut found);
+    }
+    for bytes in kept() {
+        for line in String::from_utf8(bytes).unwrap().lines() {
+            add(&serde_json::from_str(line).unwrap(), &mut found);
+        }
+    }
+    found
+}
+
+#[test]
+fn words_to_put_in() {
+    let words = words();
+    assert!(
+        words.contains("tick-next") && words.len() > 100,
+        "{words:?}"
+    );
+    if std::env::var_os("LAPWORK_WRITE").is_some() {
+        let word = |word: &String| format!("\"\\\"{word}\\\"\"\n");
+        let mut list: String = words.iter().map(word).collect();
+        for figure in [
+            "9223372036854775807",
+            "-1",
+            "1000000000000",
+            "65535",
+            "60",
+            "null",
+        ] {
+            list += &format!("\"{figure}\"\n");
+        }
+        fs::write(tests().join("fuzz/words.dict"), list).unwrap();
+    }
+}
+
 /// A panic is told, with where its bytes lie.
 #[test]
 fn what_is_found_is_told() {
+    if std::env::var_os("LAPWORK_WRITE").is_some() {
+        return;
+    }
     let throw = demo::throw(0).text().into_bytes();
     let tried = catch_unwind(|| give("none", &[throw], 1, |_| panic!("found")));
     let told = tried.unwrap_err();

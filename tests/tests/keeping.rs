@@ -679,7 +679,11 @@ fn the_order_of_it() {
             }
             let own = |to: &str| to.ends_with("throw.jsonl");
             let copies: Vec<usize> = (0..log.len())
-                .filter(|n| log[*n].0 == "rename" && log[*n].1.contains("throw.jsonl."))
+                .filter(|n| {
+                    let (did, to) = &log[*n];
+                    let copy = to.contains("throw.jsonl.") && !to.ends_with("throw.jsonl.new");
+                    *did == "open" && copy
+                })
                 .collect();
             for copy in copies {
                 let replaced = log[copy..]
