@@ -9,7 +9,8 @@ use lapwork_core::throw::Event;
 use serde_json::{Value, json};
 
 const NOW: i64 = 1_773_000_000_000;
-const KEPT: &[u8] = include_bytes!("../kept/every-event-1.jsonl");
+/// A small throw to which everything has happened.
+pub const KEPT: &[u8] = include_bytes!("../kept/every-event-1.jsonl");
 
 /// Every screen there is, and some that are not.
 pub fn looks() -> Vec<Value> {

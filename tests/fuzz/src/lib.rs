@@ -269,10 +269,15 @@ pub fn actions(bytes: &[u8]) {
     if bytes.len() > LONGEST {
         return;
     }
-    static BEGUN: LazyLock<Journal> = LazyLock::new(|| demo::throw(NOW));
+    static BEGUN: LazyLock<Journal> = LazyLock::new(|| {
+        let read = Journal::read(asked::KEPT).expect("a kept file");
+        read.journal
+    });
     let sum = crc32fast::hash(bytes);
     let lens = lens(sum);
     let mut journal = BEGUN.clone();
+    // Undoing folds anew, so it is tried of the first that is done.
+    let mut undone = false;
     for line in bytes.split(|b| *b == b'\n').take(12) {
         let deed = match serde_json::from_slice::<Action>(line) {
             Ok(action) => Deed::Act { action },
@@ -303,7 +308,8 @@ pub fn actions(bytes: &[u8]) {
             }
             Ok(entry) => {
                 let before = journal.throw().clone();
-                let acted = matches!(deed, Deed::Act { .. });
+                let acted = matches!(deed, Deed::Act { .. }) && !undone;
+                undone = true;
                 journal.accept(entry).expect("what is proposed is accepted");
                 if acted {
                     let mut back = journal.clone();
