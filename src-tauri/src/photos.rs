@@ -13,7 +13,7 @@
 //! Limits: of an animated picture the first frame; colours of a wide profile come out a
 //! little paler; what is seen through is laid on white.
 
-use crate::store::{Trouble, disk};
+use crate::store::{Trouble, disk, plain};
 use image::codecs::jpeg::JpegEncoder;
 use image::imageops::FilterType;
 use image::{
@@ -71,6 +71,7 @@ pub fn take(path: &Path) -> Result<Vec<u8>, Trouble> {
         path: path.to_path_buf(),
         fault,
     };
+    plain(path)?;
     let mut bytes = Vec::new();
     File::open(path)
         .and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))

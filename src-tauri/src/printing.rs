@@ -97,8 +97,9 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>) -> Sheet {
 /// On which day a moment falls.
 fn day(at: Time, offset: UtcOffset) -> Day {
     let when = OffsetDateTime::from_unix_timestamp(at.div_euclid(1000))
-        .unwrap_or(OffsetDateTime::UNIX_EPOCH)
-        .to_offset(offset);
+        .unwrap_or(OffsetDateTime::UNIX_EPOCH);
+    // At either end of the calendar the next day is none.
+    let when = when.checked_to_offset(offset).unwrap_or(when);
     Day {
         year: when.year(),
         month: u8::from(when.month()),
@@ -112,6 +113,18 @@ mod tests {
     use lapwork_core::demo;
     use lapwork_core::measure::Ruler;
     use lapwork_core::words::Words;
+
+    #[test]
+    fn at_the_ends_of_the_calendar_a_day_is_a_day_wherever_one_is() {
+        let last = 253_402_300_799_999;
+        for hours in [-12, -1, 0, 1, 14] {
+            let offset = UtcOffset::from_hms(hours, 0, 0).unwrap();
+            for at in [last, -377_705_116_800_000, Time::MAX, Time::MIN, 0] {
+                let day = day(at, offset);
+                assert!((1..=31).contains(&day.day), "{at} {hours}: {day:?}");
+            }
+        }
+    }
 
     #[test]
     fn a_stopped_print_gives_nothing_and_the_next_one_goes_on() {
