@@ -53,7 +53,11 @@ fn each(value: &mut Value, change: &mut dyn FnMut(&mut String)) {
     match value {
         Value::String(text) => change(text),
         Value::Array(list) => list.iter_mut().for_each(|v| each(v, change)),
-        Value::Object(map) => map.values_mut().for_each(|v| each(v, change)),
+        // The names of photos are not read.
+        Value::Object(map) => map
+            .iter_mut()
+            .filter(|(key, _)| !matches!(key.as_str(), "photo" | "photos"))
+            .for_each(|(_, v)| each(v, change)),
         _ => {}
     }
 }
