@@ -263,10 +263,10 @@ fn what_is_handed_on_and_brought_is_german_on_narrow_screens() {
         walk.tap("hand-on");
         walk.sees("hand-print", "Arbeitsblatt");
         for part in ["throw", "pictures", "print", "story"] {
-            let part = format!("[data-testid=hand-{part}]");
-            let scroll = "document.querySelector(arguments[0]).scrollIntoView({ block: 'start' })";
-            walk.window.run(scroll, &[json!(part)]);
-            see(part.trim_matches(['[', ']']));
+            let script = "document.querySelector(arguments[0]).scrollIntoView({ block: 'start' })";
+            let marked = format!("[data-testid=hand-{part}]");
+            walk.window.run(script, &[json!(marked)]);
+            see(&format!("hand-{part}"));
         }
         walk.window.run(
             "document.querySelector('[data-testid=print]').scrollIntoView({ block: 'end' })",

@@ -129,8 +129,8 @@ fn a_sheet_is_ordered_seen_to_be_made_and_read() {
     assert!(wanted.len() > 5);
     wanted.retain(|figure| !printed.contains(&bare(figure)));
     assert!(wanted.is_empty(), "not on paper: {wanted:?}");
-    let fonts = poppler_pixels(sheet);
-    assert!(fonts.iter().all(|[r, g, b]| r == g && g == b), "black ink");
+    let pixels = pixels(sheet);
+    assert!(pixels.iter().all(|[r, g, b]| r == g && g == b), "black ink");
     assert!(
         printed.contains(&bare("More fabric on the back next time.")),
         "a lesson"
@@ -173,7 +173,7 @@ fn a_sheet_is_ordered_seen_to_be_made_and_read() {
 }
 
 /// Every pixel of the first pages as red, green, blue.
-fn poppler_pixels(file: &Path) -> Vec<[u8; 3]> {
+fn pixels(file: &Path) -> Vec<[u8; 3]> {
     let args = ["-r", "30", "-l", "3"];
     let output = Command::new("pdftoppm")
         .args(args)
@@ -188,8 +188,7 @@ fn poppler_pixels(file: &Path) -> Vec<[u8; 3]> {
         let number =
             |at: usize| -> usize { std::str::from_utf8(head[at]).unwrap().parse().unwrap() };
         let size = number(1) * number(2) * 3;
-        // The depth stands in a line of its own.
-        let (pixels, after) = head[4][4..].split_at(size);
+        let (pixels, after) = head[4].split_at(size);
         all.extend(pixels.chunks_exact(3).map(|p| [p[0], p[1], p[2]]));
         rest = after;
     }

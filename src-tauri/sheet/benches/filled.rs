@@ -262,12 +262,8 @@ pub fn photos(sheet: &Sheet, black: bool) -> Photos {
         let picture = image::RgbImage::from_fn(width, height, |x, y| {
             let (x, y) = (x as usize + 13 * n, y as usize + 7 * n);
             let weave = ((x / 3 + y / 5) % 7 * 9) as u8;
-            let patch = ((x / 130 + 2 * (y / 130) + n) % 5 * 30) as u8;
-            image::Rgb([
-                60 + patch / 2 + weave,
-                70 + patch / 2 + weave,
-                100 + patch + weave,
-            ])
+            let patch = ((x / 130 + 2 * (y / 130) + n) % 5 * 25) as u8;
+            image::Rgb([50, 60, 75].map(|ground| ground + patch + weave))
         });
         let picture = image::DynamicImage::from(picture);
         let mut jpeg = Vec::new();

@@ -1,7 +1,7 @@
 //! All that the typesetter can see: the template, the data, the photos, the letters.
 
-use crate::tidy::{Coverage, tidy};
-use crate::{Options, Photos, PrintFault};
+use crate::tidy::{Coverage, LONGEST_LARGE, LONGEST_WORD, tidy};
+use crate::{Options, Photos, PrintFault, Size};
 use lapwork_core::show::Sheet;
 use std::collections::HashMap;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -59,7 +59,11 @@ impl Desk {
         let failed = |why: serde_json::Error| PrintFault::Failed(why.to_string());
         let mut data = serde_json::to_value(sheet).map_err(failed)?;
         let covered: Vec<Coverage> = LETTERS.iter().map(|f| f.info().coverage.clone()).collect();
-        let missing = tidy(&mut data, &covered);
+        let longest = match options.size {
+            Size::Normal => LONGEST_WORD,
+            Size::Large => LONGEST_LARGE,
+        };
+        let missing = tidy(&mut data, &covered, longest);
         // The name outside the pages is not drawn with these letters.
         let mut whole = serde_json::json!({
             "sheet": data, "how": options, "missing": missing, "name": sheet.name, "photos": {},

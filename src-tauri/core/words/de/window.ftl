@@ -6,8 +6,9 @@
 ui-app = Lapwork
 ui-back = Zurück
 ui-shelf = Regal
-ui-undo = Zurücknehmen
-ui-redo = Wiederholen
+# Mit weichen Trennstellen: auf schmalen Bildschirmen stehen diese in zwei Zeilen.
+ui-undo = Zurück{ "\u00AD" }nehmen
+ui-redo = Wieder{ "\u00AD" }holen
 ui-undone = Zurückgenommen
 ui-redone = Wiederholt
 ui-done = Fertig
@@ -253,6 +254,7 @@ ui-older = Ältere zeigen
 
 # Einstellungen
 ui-settings = Einstellungen
+ui-settings-bar = Einstel{ "\u00AD" }lungen
 ui-units = Einheiten
 ui-units-legend = Längen zeigen in
 ui-inches = Zoll

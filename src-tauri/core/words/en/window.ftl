@@ -253,6 +253,7 @@ ui-older = Show older ones
 
 # Settings
 ui-settings = Settings
+ui-settings-bar = Settings
 ui-units = Units
 ui-units-legend = Show lengths in
 ui-inches = Inches
