@@ -3435,6 +3435,7 @@ export type WordKey =
   | "ui-section"
   | "ui-see-faces"
   | "ui-settings"
+  | "ui-settings-bar"
   | "ui-sewn-pieces"
   | "ui-shelf"
   | "ui-side"
