@@ -4,18 +4,23 @@
 //! are free; how far it is and whether it is to stop goes through a [`Press`]. One print
 //! at a time: a second waits for nobody, it takes the press over and the first is stopped.
 //!
-//! Days are told in the time of this device, where the system says what that is, and in
-//! UTC otherwise.
+//! Days are told in the time of the window, which says how far it is from UTC; without a
+//! window, in that of this device where the system says what that is, and in UTC otherwise.
 
+use crate::photos;
 use lapwork_core::journal::Journal;
+use lapwork_core::photos::PhotoId;
 use lapwork_core::show::sheet::Day;
 use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{PrintOrder, PrintPaper, Printing};
-use lapwork_sheet::{Inks, Kind, Options, Paper, PrintFault, Progress, Size};
+use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
 use time::{OffsetDateTime, UtcOffset};
+
+/// Most minutes a place's time is from UTC.
+const FARTHEST: i32 = 18 * 60;
 
 /// How far the print in hand is, and whether it is to stop.
 #[derive(Debug, Default)]
@@ -42,14 +47,29 @@ impl Press {
         self.step.store(0, Ordering::Relaxed);
     }
 
-    /// Print; [`PrintFault::Cancelled`] once it was stopped.
+    /// Print; [`PrintFault::Cancelled`] once it was stopped. `photo` gives the bytes kept of a
+    /// photo, which are made small one after another.
     ///
     /// # Errors
     /// The [`PrintFault`].
-    pub fn print(&self, sheet: &Sheet, order: PrintOrder) -> Result<Vec<u8>, PrintFault> {
+    pub fn print(
+        &self,
+        sheet: &Sheet,
+        order: PrintOrder,
+        photo: &dyn Fn(&PhotoId) -> Option<Vec<u8>>,
+    ) -> Result<Vec<u8>, PrintFault> {
         let own = self.turn.fetch_add(1, Ordering::Relaxed) + 1;
         let mine = || self.turn.load(Ordering::Relaxed) == own;
-        let made = lapwork_sheet::print(sheet, options(order), &mut |now| {
+        let mut photos = Photos::new();
+        for name in &sheet.photos {
+            if !mine() {
+                return Err(PrintFault::Cancelled);
+            }
+            self.step.store(1, Ordering::Relaxed);
+            let found = photo(name).and_then(|kept| photos::for_paper(&kept, order.black));
+            photos.extend(found.map(|photo| (name.clone(), photo)));
+        }
+        let made = lapwork_sheet::print(sheet, photos, options(order), &mut |now| {
             if !mine() {
                 return ControlFlow::Break(());
             }
@@ -88,10 +108,22 @@ pub fn options(order: PrintOrder) -> Options {
     }
 }
 
-/// What goes on paper, with the days of this device.
-pub fn sheet(journal: &Journal, lens: Lens<'_>) -> Sheet {
+/// What goes on paper, with the days of where the order was given.
+pub fn sheet(journal: &Journal, lens: Lens<'_>, order: PrintOrder) -> Sheet {
+    let seconds = order.east.clamp(-FARTHEST, FARTHEST) * 60;
+    let offset = UtcOffset::from_whole_seconds(seconds).unwrap_or(UtcOffset::UTC);
+    let sheet = show::sheet(journal, lens, &|at| day(at, offset));
+    match order.story && !order.card {
+        true => sheet.with_story(journal, order.east, lens),
+        false => sheet,
+    }
+}
+
+/// How far local time is east of UTC, in minutes, where the system tells a program that:
+/// one of many threads, such as the window's, is told nothing.
+pub fn east() -> i32 {
     let offset = UtcOffset::current_local_offset().unwrap_or(UtcOffset::UTC);
-    show::sheet(journal, lens, &|at| day(at, offset))
+    offset.whole_seconds() / 60
 }
 
 /// On which day a moment falls.
@@ -134,17 +166,19 @@ mod tests {
             ruler: Ruler::default(),
             now: 1_800_000_000_000,
         };
-        let sheet = sheet(&demo::throw(lens.now), lens);
         let order = PrintOrder {
             card: true,
             paper: PrintPaper::A4,
             large: false,
             black: false,
+            story: false,
+            east: 0,
         };
+        let sheet = sheet(&demo::throw(lens.now), lens, order);
         let press = Press::default();
         assert_eq!(press.look(), None);
         let (stopped, seen) = std::thread::scope(|scope| {
-            let first = scope.spawn(|| press.print(&sheet, order));
+            let first = scope.spawn(|| press.print(&sheet, order, &|_| None));
             let seen = loop {
                 if let Some(seen) = press.look() {
                     break seen;
@@ -157,7 +191,7 @@ mod tests {
         assert_eq!(stopped, Err(PrintFault::Cancelled));
         assert!(seen.done < seen.all);
         assert_eq!(press.look(), None);
-        let made = press.print(&sheet, order).unwrap();
+        let made = press.print(&sheet, order, &|_| None).unwrap();
         assert!(made.starts_with(b"%PDF-"));
         assert_eq!(press.look(), None);
     }

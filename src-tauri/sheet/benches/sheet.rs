@@ -3,7 +3,7 @@
 mod filled;
 
 use lapwork_core::demo;
-use lapwork_sheet::{Inks, Kind, Options, Paper, Size, print};
+use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, Size, print};
 use std::ops::ControlFlow;
 
 fn main() {
@@ -17,7 +17,10 @@ fn made(sheet: &lapwork_core::show::Sheet, kind: Kind) -> Vec<u8> {
         ink: Inks::Colour,
         kind,
     };
-    print(sheet, options, &mut |_| ControlFlow::Continue(())).expect("the sheet can be set")
+    print(sheet, Photos::new(), options, &mut |_| {
+        ControlFlow::Continue(())
+    })
+    .expect("the sheet can be set")
 }
 
 /// What goes on paper, put together by the core.

@@ -29,6 +29,8 @@ pub(super) fn hand_on(journal: &Journal, lens: Lens<'_>) -> HandOnView {
             paper: usual_paper(lens.ruler.system),
             large: false,
             black: false,
+            story: false,
+            east: 0,
         },
     }
 }
