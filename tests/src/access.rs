@@ -161,11 +161,9 @@ impl Tour<'_> {
 
     fn gone(&self, selector: &str) {
         let script = "return document.querySelector(arguments[0]) === null";
-        self.walk
-            .window
-            .wait_until(&format!("no {selector}"), |w| {
-                w.run(script, &[json!(selector)]) == json!(true)
-            });
+        self.walk.window.wait_until(&format!("no {selector}"), |w| {
+            w.run(script, &[json!(selector)]) == json!(true)
+        });
     }
 
     /// Open a sheet by its button, look at it, and close it.
@@ -231,9 +229,7 @@ impl Tour<'_> {
     fn click(&self, selector: &str, nth: usize) {
         self.shows(selector);
         let script = "document.querySelectorAll(arguments[0])[arguments[1]].click()";
-        self.walk
-            .window
-            .run(script, &[json!(selector), json!(nth)]);
+        self.walk.window.run(script, &[json!(selector), json!(nth)]);
     }
 
     fn act(&self, action: Value) {
@@ -257,9 +253,7 @@ impl Tour<'_> {
             }
             self.see(&format!("new throw, page {page}"));
             if page < 4 {
-                self.walk
-                    .window
-                    .run("document.activeElement?.blur()", &[]);
+                self.walk.window.run("document.activeElement?.blur()", &[]);
                 self.walk.tap("next-page");
             }
         }
