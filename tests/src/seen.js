@@ -138,8 +138,9 @@ for (const { e, rects, said } of texts) {
   }
   if (aside && !pans) cut.push(`${box(aside)} is beyond the window's side`);
 }
+// What may be typed as long as one likes moves in its field.
 for (const e of typed) {
-  if (e.tagName === 'INPUT' && e.scrollWidth > e.clientWidth + 1) cut.push(`${named(e)}: its text`);
+  if (e.tagName === 'INPUT' && e.maxLength < 0 && e.scrollWidth > e.clientWidth + 1) cut.push(`${named(e)}: its text`);
 }
 
 // What lies over what, layer by layer: feet and bars stand over what scrolls on purpose.
