@@ -138,7 +138,8 @@ impl Driver {
     /// # Errors
     /// What the driver said.
     pub fn place(&self, x: u32, y: u32) -> Result<(), String> {
-        self.post("/window/rect", json!({"x": x, "y": y})).map(|_| ())
+        self.post("/window/rect", json!({"x": x, "y": y}))
+            .map(|_| ())
     }
 
     /// Give the window a size.

@@ -165,7 +165,11 @@ for (let i = 0; i < clear.length; i += 1) {
 
 const page = document.documentElement;
 const sideways = [];
-if (page.scrollWidth > innerWidth) sideways.push(`the page: ${page.scrollWidth} of ${innerWidth}`);
+if (page.scrollWidth > innerWidth) {
+  const far = [...document.body.querySelectorAll('*')].filter((e) => e.getBoundingClientRect().right > innerWidth + 1);
+  const who = far.slice(0, 6).map((e) => `${e.tagName}.${e.className.baseVal ?? e.className} to ${e.getBoundingClientRect().right.toFixed(0)}`);
+  sideways.push(`the page: ${page.scrollWidth} of ${innerWidth}, by ${who.join(', ')}`);
+}
 for (const e of [document.getElementById('main'), modal]) {
   if (e && e.scrollWidth > e.clientWidth + 1) sideways.push(`${e.tagName}: ${e.scrollWidth} of ${e.clientWidth}`);
 }
