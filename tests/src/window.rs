@@ -26,7 +26,7 @@ use std::io::{BufRead as _, BufReader};
 use std::net::{TcpListener, TcpStream};
 use std::os::unix::process::CommandExt as _;
 use std::path::{Path, PathBuf};
-use std::process::{Child, Command, Stdio};
+use std::process::{Child, ChildStdout, Command, Stdio};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::{Duration, Instant};
 use tempfile::TempDir;
@@ -53,6 +53,11 @@ impl Started {
         let started = command.process_group(0).spawn();
         Started(started.unwrap_or_else(|why| panic!("{name} cannot be started: {why}")))
     }
+
+    /// What it says, if that was piped and not taken yet.
+    pub fn said(&mut self) -> Option<ChildStdout> {
+        self.0.stdout.take()
+    }
 }
 
 impl Drop for Started {
@@ -78,23 +83,35 @@ pub struct Window {
     data: PathBuf,
     /// Where the system calls that reach out are written down, if they are.
     watched: Option<PathBuf>,
+    program: PathBuf,
+    /// What the program is told beside the usual.
+    told: Vec<(String, String)>,
     _alone: MutexGuard<'static, ()>,
 }
 
 impl Window {
     /// Open the window on a data folder, as large as a phone's.
     pub fn open(data: &Path) -> Window {
-        Window::opened(data, None)
+        Window::opened(program::lapwork(), data, None, &[])
+    }
+
+    /// Open another program's window, with these in its environment.
+    pub fn open_other(program: &Path, data: &Path, told: &[(&str, &str)]) -> Window {
+        Window::opened(program, data, None, told)
     }
 
     /// The same, with every call of the driver and the window that has to do with
     /// sockets written to `log` by strace.
     pub fn open_watched(data: &Path, log: &Path) -> Window {
-        Window::opened(data, Some(log.to_path_buf()))
+        Window::opened(program::lapwork(), data, Some(log.to_path_buf()), &[])
     }
 
-    fn opened(data: &Path, watched: Option<PathBuf>) -> Window {
-        let program = program::lapwork();
+    fn opened(
+        program: &Path,
+        data: &Path,
+        watched: Option<PathBuf>,
+        told: &[(&str, &str)],
+    ) -> Window {
         let alone = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
         let (screen, display) = screen();
         let mut window = Window {
@@ -106,11 +123,16 @@ impl Window {
             port: 0,
             data: data.to_path_buf(),
             watched,
+            program: program.to_path_buf(),
+            told: told
+                .iter()
+                .map(|(name, value)| ((*name).to_string(), (*value).to_string()))
+                .collect(),
             _alone: alone,
         };
         std::fs::create_dir(window.handed()).expect("a folder");
         window.serve();
-        window.start(program);
+        window.start();
         window
     }
 
@@ -137,6 +159,7 @@ impl Window {
                 .env("WEBKIT_DISABLE_COMPOSITING_MODE", "1")
                 .env("LIBGL_ALWAYS_SOFTWARE", "1")
                 .env_remove("WAYLAND_DISPLAY")
+                .envs(self.told.iter().map(|(name, value)| (name, value)))
                 .stdin(Stdio::null())
                 .stdout(Stdio::null()),
         );
@@ -148,8 +171,8 @@ impl Window {
         });
     }
 
-    fn start(&mut self, program: &Path) {
-        let program = program.to_str().expect("a path in UTF-8");
+    fn start(&mut self) {
+        let program = self.program.to_str().expect("a path in UTF-8");
         let driver = Driver::open(self.port, program);
         self.driver = Some(driver.unwrap_or_else(|why| panic!("no window: {why}")));
         wait("the page", || {
@@ -163,7 +186,7 @@ impl Window {
     /// Close the window and open it again on the same data folder.
     pub fn reopen(&mut self) {
         self.close();
-        self.start(program::lapwork());
+        self.start();
     }
 
     /// Close the window and open it again on a desktop that is told to move nothing.
@@ -180,7 +203,7 @@ impl Window {
         self.driver = None;
         self.service = None;
         self.serve();
-        self.start(program::lapwork());
+        self.start();
     }
 
     /// Close the window.
@@ -444,7 +467,7 @@ pub fn screen() -> (Started, String) {
         .stdout(Stdio::piped())
         .stderr(Stdio::null());
     let mut screen = Started::new(&mut command);
-    let said = screen.0.stdout.take().expect("it was piped");
+    let said = screen.said().expect("it was piped");
     let mut line = String::new();
     let read = BufReader::new(said).read_line(&mut line);
     assert!(read.is_ok_and(|n| n > 0), "Xvfb did not start");

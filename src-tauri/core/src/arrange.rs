@@ -47,6 +47,35 @@
 //! * No print is used beyond its stock; as many squares are covered on each face as
 //!   wished for, where stock and room allow, and never fewer than are glued.
 //! * Sewn pieces keep every square and its faces, and are never turned over.
+//!
+//! ```
+//! use lapwork_core::arrange::{Arranger, Wishes};
+//! use lapwork_core::demo;
+//! use lapwork_core::plan::Plan;
+//! use lapwork_core::throw::{Event, Throw};
+//!
+//! let throw = Throw::begin(&Event::Begun {
+//!     name: "Two faces".into(),
+//!     plan: Plan::default(),
+//!     prints: demo::prints(),
+//!     denims: vec![],
+//!     after: None,
+//! })
+//! .unwrap();
+//! let wishes = Wishes { front: 16, back: 12, ..Wishes::default() };
+//! let mut arranger = Arranger::new(&throw, wishes, 7);
+//! let first = arranger.cost();
+//! while !arranger.settled() {
+//!     arranger.round();
+//! }
+//! assert!(arranger.cost() <= first);
+//! // The same seed leads to the same layout.
+//! let mut again = Arranger::new(&throw, wishes, 7);
+//! while !again.settled() {
+//!     again.round();
+//! }
+//! assert_eq!(again.covers(), arranger.covers());
+//! ```
 
 use crate::assembly::{Assembly, Rect};
 use crate::faces::{Cover, Ground, Print, spread};

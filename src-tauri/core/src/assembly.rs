@@ -12,6 +12,19 @@
 //! * each join is a straight seam along one whole edge shared by its two parts;
 //! * each square and each part is used exactly once, and the last join is the whole;
 //! * joins come after the joins they need.
+//!
+//! ```
+//! use lapwork_core::assembly::{Assembly, Kind, Rect};
+//! use lapwork_core::plan::JoinOrder;
+//!
+//! // Three by two: a four, and a pair from the odd column.
+//! let assembly = Assembly::new(3, 2, JoinOrder::Rows);
+//! let kinds: Vec<Kind> = assembly.blocks().into_iter().map(|b| assembly.kind(b)).collect();
+//! assert_eq!(kinds, [Kind::Four, Kind::Pair]);
+//! // Six squares take five joins, and the last makes the whole.
+//! assert_eq!(assembly.joins().len(), 5);
+//! assert_eq!(assembly.joins()[4].whole, Rect::grid(3, 2));
+//! ```
 
 use crate::plan::{JoinOrder, MOST};
 use serde::{Deserialize, Serialize};

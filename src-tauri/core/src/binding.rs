@@ -9,6 +9,19 @@
 //! to the first). Joins never lie over a crossing (common practice, no source).
 //!
 //! Promise: of all starts on the ruler none keeps its joins farther off.
+//!
+//! ```
+//! use lapwork_core::binding::layout;
+//! use lapwork_core::measure::Ruler;
+//! use lapwork_core::plan::Plan;
+//!
+//! let plan = Plan::default();
+//! let (width, height) = plan.finished();
+//! let laid = layout(&plan, width, height, Ruler::default());
+//! // Each strip ends in a join; none comes over a lap.
+//! assert_eq!(laid.joins.len(), plan.binding_for(width, height).strips as usize);
+//! assert!(laid.clear > plan.take());
+//! ```
 
 use crate::measure::{Length, Ruler, in_nm, nm, zero};
 use crate::plan::Plan;

@@ -18,6 +18,13 @@
 //! The household washer is taken to hold 7 kg of dry cotton, and a bulky piece to wash
 //! well while it is no more than two thirds of that (common practice, no source); the
 //! machine's manual decides.
+//!
+//! ```
+//! use lapwork_core::cloth::{in_gsm, ounces};
+//!
+//! // Denim of 12 oz/yd² is 407 g/m².
+//! assert_eq!(in_gsm(ounces(12.0)).round(), 407.0);
+//! ```
 
 use crate::measure::{Area, Length, System, in_mm, square_metres};
 use crate::plan::Plan;

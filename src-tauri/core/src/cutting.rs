@@ -55,6 +55,18 @@
 //! Binding strips and offcuts come from what the squares leave: the longest straight strip
 //! of the width is taken, then the next longest, until there is enough or none is long
 //! enough. Each is the longest at the resolution; together they need not be the best.
+//!
+//! ```
+//! use lapwork_core::cutting::{Cutting, bound, lay_out};
+//! use lapwork_core::garments::fat_quarter;
+//! use lapwork_core::measure::System;
+//!
+//! // A fat quarter of 18 × 22 in gives twelve 5 in squares, and cannot give more.
+//! let piece = fat_quarter(System::Inch);
+//! let how = Cutting::default();
+//! assert_eq!(lay_out(&piece, &how).unwrap().count, 12);
+//! assert_eq!(bound(&piece, &how), Ok(12));
+//! ```
 
 use crate::garments::{GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, start};
 use crate::measure::{Area, Length, System, in_nm, inch64, nm, square_metres};

@@ -11,6 +11,18 @@
 //!
 //! Both add a small penalty (0.02) for each odd count, because the leftover column
 //! or row of pairs is more work. Ties go to fewer squares, then to the narrower.
+//!
+//! ```
+//! use lapwork_core::grids::{for_size, for_squares};
+//! use lapwork_core::plan::Plan;
+//!
+//! let plan = Plan::default();
+//! let best = for_squares(&plan, 50, 3);
+//! assert_eq!((best[0].across, best[0].down), (6, 8));
+//! // The size of a grid leads back to it.
+//! let (width, height) = best[0].size;
+//! assert_eq!(for_size(&plan, width, height, 1)[0].size, best[0].size);
+//! ```
 
 use crate::measure::{Length, in_mm};
 use crate::plan::{MOST, Plan};

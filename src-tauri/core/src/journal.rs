@@ -35,6 +35,19 @@
 //!
 //! Checkpoints of the state are kept in memory every [`STRIDE`] entries, so that
 //! undoing folds no more than that many again.
+//!
+//! ```
+//! use lapwork_core::demo;
+//! use lapwork_core::journal::Journal;
+//!
+//! let journal = demo::throw(1_700_000_000_000);
+//! let text = journal.text();
+//! // What is written reads back to the same record, to the byte.
+//! assert_eq!(Journal::read(text.as_bytes()).unwrap().journal.text(), text);
+//! // A torn last line was never acknowledged; it is left out.
+//! let torn = &text.as_bytes()[..text.len() - 9];
+//! assert_eq!(Journal::read(torn).unwrap().journal.len(), journal.len() - 1);
+//! ```
 
 use crate::bounds::believable;
 use crate::deed::{Action, Refusal, decide};

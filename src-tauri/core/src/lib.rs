@@ -4,6 +4,42 @@
 //! Change goes one way: an [`deed::Action`] is checked against the state and yields
 //! [`throw::Event`]s; events fold to a [`throw::Throw`]; the throw yields views that
 //! are ready to show. The [`journal`] keeps the events, and so gives undo and history.
+//!
+//! ```
+//! use lapwork_core::deed::Action;
+//! use lapwork_core::journal::Journal;
+//! use lapwork_core::plan::Plan;
+//! use lapwork_core::show::{Lens, look};
+//! use lapwork_core::tasks::Task;
+//! use lapwork_core::assembly::{Kind, Rect};
+//! use lapwork_core::view::{Look, View};
+//! use lapwork_core::words::Words;
+//!
+//! // What the maker asks for is checked and becomes an entry; nothing has changed yet.
+//! let begin = Action::Begin {
+//!     name: "For the bench".into(),
+//!     plan: Plan { across: 2, down: 2, ..Plan::default() },
+//!     prints: vec![],
+//!     denims: vec![],
+//! };
+//! let (mut journal, _) = Journal::begin(&begin, 0).unwrap();
+//! let cut = Action::TickNext { task: Task::Cut, kind: Kind::Square, count: 4 };
+//! let entry = journal.propose(&cut, 1_000).unwrap();
+//! assert!(!journal.throw().has(Rect::square(0, 0), Task::Cut));
+//!
+//! // The shell keeps `entry.line()` on the disk; only then is it folded in.
+//! journal.accept(entry).unwrap();
+//! assert!(journal.throw().has(Rect::square(0, 0), Task::Cut));
+//!
+//! // A view is ready to show.
+//! let words = Words::english();
+//! let lens = Lens { words: &words, ruler: Default::default(), now: 2_000 };
+//! let View::Work(work) = look(&journal, &Look::Work { station: None, batch: None }, lens).unwrap()
+//! else {
+//!     unreachable!()
+//! };
+//! assert!(work.card.is_some());
+//! ```
 
 #[macro_use]
 extern crate uom;

@@ -34,6 +34,24 @@
 //! decided between two is shown to the third as decided.
 //!
 //! Limits: time and memory grow with the product of the lengths of the two tails.
+//!
+//! ```
+//! use lapwork_core::deed::Action;
+//! use lapwork_core::demo;
+//! use lapwork_core::merge::meet;
+//!
+//! // Two copies of one throw, a note made in each.
+//! let [mut table, mut machine] = [demo::throw(0), demo::throw(0)];
+//! for (copy, text, at) in [(&mut table, "More jeans found", 9), (&mut machine, "New needle", 7)] {
+//!     let note = Action::Note { text: text.into(), piece: None, task: None, next: false };
+//!     let entry = copy.propose(&note, at).unwrap();
+//!     copy.accept(entry).unwrap();
+//! }
+//! let meeting = meet(&table, &machine).unwrap();
+//! assert!(meeting.conflicts().is_empty());
+//! let one = meeting.join(&[]).unwrap();
+//! assert_eq!(one.len(), table.len() + 1);
+//! ```
 
 use crate::footprint::Footprint;
 use crate::intake;

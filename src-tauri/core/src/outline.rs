@@ -60,6 +60,24 @@
 //! decides what to forgive (by asking for the size [`Outline::largest`] gave).
 //! When the centre cannot come onto the crossing, the turn is found by a scan of
 //! half degrees with a golden-section refinement.
+//!
+//! ```
+//! use lapwork_core::measure::tenth_mm;
+//! use lapwork_core::outline::{Measures, Outline, Sides};
+//!
+//! // A four of 240 mm pushed out of square: one diagonal 8 mm longer than the other.
+//! let side = tenth_mm(2_400);
+//! let block = Outline::new(Measures {
+//!     sides: Sides { top: side, right: side, bottom: side, left: side },
+//!     diagonals: Some((tenth_mm(3_434), tenth_mm(3_354))),
+//! })
+//! .unwrap();
+//! let held = block.largest(side, side).unwrap();
+//! assert!(held.width < side);
+//! // What it holds can be cut from it, and no more.
+//! assert!(block.place(held.width, held.height, None).is_some());
+//! assert!(block.place(side, side, None).is_none());
+//! ```
 
 use crate::measure::{Length, from_mm, in_mm, nm};
 use serde::{Deserialize, Serialize};

@@ -19,6 +19,16 @@
 //! `a − stitched width / 2`. A plain seam has no fringe. (Plain arithmetic.)
 //!
 //! Limits: grids from 1 × 1 to 60 × 60; sides from 25 mm to 1 m.
+//!
+//! ```
+//! use lapwork_core::measure::inch64;
+//! use lapwork_core::plan::Plan;
+//!
+//! // Squares of 5 in lapped by ½ in: 6 × 8 come to 27½ × 36½ in, a four to 9½ in.
+//! let plan = Plan { side: inch64(5 * 64), lap: inch64(32), across: 6, down: 8, ..Plan::default() };
+//! assert_eq!(plan.finished(), (inch64(27 * 64 + 32), inch64(36 * 64 + 32)));
+//! assert_eq!(plan.natural_four(), inch64(9 * 64 + 32));
+//! ```
 
 use crate::measure::{Length, nm, zero};
 use serde::{Deserialize, Serialize};

@@ -8,6 +8,16 @@
 //!
 //! Mean and spread are the arithmetic mean and the sample standard deviation
 //! (divisor n − 1; NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.6).
+//!
+//! ```
+//! use lapwork_core::measure::{Ruler, inch64};
+//! use lapwork_core::squaring::trim;
+//!
+//! // Five sixteenths over: what falls between the marks goes to the right.
+//! let cut = trim(inch64(9 * 64 + 52), inch64(9 * 64 + 32), Ruler::default());
+//! assert_eq!(cut.before + cut.after, inch64(20));
+//! assert!(cut.before <= cut.after);
+//! ```
 
 use crate::assembly::Rect;
 use crate::measure::{Length, Ruler, from_mm, in_mm, in_nm, nm, zero};

@@ -40,6 +40,17 @@
 //!
 //! Dots at a spacing along every lap, so much a dot. **The volume of a dot, 0.05 ml, one
 //! every 2 in, and a bottle of 118 ml are our estimate, no source**; count a bottle and say.
+//!
+//! ```
+//! use lapwork_core::cloth::thick;
+//! use lapwork_core::measure::tenth_mm;
+//! use lapwork_core::plan::Stitch;
+//! use lapwork_core::thread::ratio;
+//!
+//! // 2 mm of cloth in stitches of 3 mm: 2 + 2 · ⅔ of thread per length of seam.
+//! let thread = ratio(Stitch::Straight, tenth_mm(30), thick(2.0)).unwrap();
+//! assert!((thread.total() - (2.0 + 4.0 / 3.0)).abs() < 1e-9);
+//! ```
 
 use crate::assembly::{Assembly, Join, Rect, Seam};
 use crate::cloth::{Cloth, Thickness, in_mm_thick};

@@ -1,0 +1,153 @@
+//! How long what the window asks for most takes, at three sizes of throw.
+//!
+//! `cargo bench -p lapwork-core --bench growth`
+
+mod made;
+
+use divan::Bencher;
+use lapwork_core::arrange::{Arranger, Wishes};
+use lapwork_core::cutting::{Cutting, Pile};
+use lapwork_core::deed::{Action, ready};
+use lapwork_core::faces::Face;
+use lapwork_core::garments::{Garment, GarmentKind, GarmentSize, Guess, Source, start};
+use lapwork_core::journal::Journal;
+use lapwork_core::measure::Ruler;
+use lapwork_core::plan::Plan;
+use lapwork_core::show::{draft, draft_of, grids, head, look};
+use lapwork_core::trimming::choices;
+use lapwork_core::view::{GridWish, Look};
+use made::{GRIDS, events, file, folded, journal, lens};
+
+fn main() {
+    println!("sent to the window after a tick, in bytes:");
+    for (across, down) in GRIDS {
+        println!("  {across} × {down}: {}", sent(&half(across, down)));
+    }
+    divan::main();
+}
+
+/// Bytes of what the window is sent after a tick: the head, and the step screen.
+fn sent(journal: &Journal) -> usize {
+    let screen = look(journal, &STEP, lens()).expect("the screen");
+    let head = serde_json::to_string(&head(journal, lens())).expect("JSON");
+    let screen = serde_json::to_string(&screen).expect("JSON");
+    head.len() + screen.len()
+}
+
+const STEP: Look = Look::Work {
+    station: None,
+    batch: None,
+};
+
+/// Half of what happens until every four is measured: some squares are cut, some sewn.
+fn half(across: u16, down: u16) -> Journal {
+    let mut events = events(across, down);
+    events.truncate(events.len() / 2);
+    journal(events)
+}
+
+/// A throw file read from its first line to its last: every checksum, every event folded.
+#[divan::bench(args = GRIDS)]
+fn fold_file(bencher: Bencher, (across, down): (u16, u16)) {
+    let text = file(events(across, down));
+    bencher.bench(|| Journal::read(text.as_bytes()).is_ok());
+}
+
+/// One tick: asked for, checked, folded in. The disk is not in it.
+#[divan::bench(args = GRIDS)]
+fn tick(bencher: Bencher, (across, down): (u16, u16)) {
+    let journal = half(across, down);
+    let (piece, task) = ready(journal.throw()).next().expect("work is left");
+    let tick = Action::Tick {
+        task,
+        pieces: vec![piece],
+    };
+    bencher
+        .with_inputs(|| journal.clone())
+        .bench_local_refs(|journal| {
+            let entry = journal.propose(&tick, 0).expect("it is ready");
+            journal.accept(entry)
+        });
+}
+
+/// The step screen made.
+#[divan::bench(args = GRIDS)]
+fn step_screen(bencher: Bencher, (across, down): (u16, u16)) {
+    let journal = half(across, down);
+    bencher.bench(|| look(&journal, &STEP, lens()).is_ok());
+}
+
+/// The screen with a face on it, every square drawn.
+#[divan::bench(args = GRIDS)]
+fn face_screen(bencher: Bencher, (across, down): (u16, u16)) {
+    let journal = half(across, down);
+    let asked = Look::Faces { face: Face::Back };
+    bencher.bench(|| look(&journal, &asked, lens()).is_ok());
+}
+
+/// A plan typed, and all its figures.
+#[divan::bench(args = GRIDS)]
+fn plan(bencher: Bencher, (across, down): (u16, u16)) {
+    let typed = draft_of(
+        &Plan {
+            across,
+            down,
+            ..Plan::default()
+        },
+        lens(),
+    );
+    bencher.bench(|| draft(&typed, lens()));
+}
+
+/// From the squares at hand to the grids that come closest.
+#[divan::bench(args = GRIDS)]
+fn plan_from_squares(bencher: Bencher, (across, down): (u16, u16)) {
+    let typed = draft_of(&Plan::default(), lens());
+    let wish = GridWish::Squares {
+        have: (u32::from(across) * u32::from(down)).to_string(),
+    };
+    bencher.bench(|| grids(&typed, &wish, lens()));
+}
+
+/// The first good layout of both faces: a third of the front, a quarter of the back.
+#[divan::bench(args = GRIDS)]
+fn arrange(bencher: Bencher, (across, down): (u16, u16)) {
+    let throw = folded(&events(across, down)[..1]);
+    let squares = throw.plan.squares();
+    let wishes = Wishes {
+        front: squares / 3,
+        back: squares / 4,
+        ..Wishes::default()
+    };
+    bencher.bench(|| {
+        let mut arranger = Arranger::new(&throw, wishes, 1);
+        arranger.round();
+        arranger.cost()
+    });
+}
+
+/// A pile of so many pairs of jeans laid out.
+#[divan::bench(args = [2, 8, 32])]
+fn cut(bencher: Bencher, pairs: usize) {
+    let kinds = [
+        GarmentKind::MensJeans,
+        GarmentKind::WomensJeans,
+        GarmentKind::ChildsJeans,
+    ];
+    let sizes = [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large];
+    let pair = |i: usize| {
+        Source::Cloth(Garment {
+            name: format!("pair {i}"),
+            pieces: start(kinds[i % 3], sizes[i / 3 % 3], Guess::Typical),
+        })
+    };
+    let sources: Vec<Source> = (0..pairs).map(pair).collect();
+    bencher.bench(|| Pile::lay_out(&sources, Cutting::default()).total());
+}
+
+/// Every four measured: every size to square up to tried, every short four saved.
+#[divan::bench(args = GRIDS)]
+fn square_up(bencher: Bencher, (across, down): (u16, u16)) {
+    let throw = folded(&events(across, down));
+    bencher.bench(|| choices(&throw, Ruler::default()));
+}

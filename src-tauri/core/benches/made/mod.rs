@@ -1,0 +1,108 @@
+//! Throws for the benches: begun, ticked through and measured without a window.
+//!
+//! Each bench uses what it needs of them.
+#![allow(dead_code)]
+
+use lapwork_core::assembly::Rect;
+use lapwork_core::deed::ready;
+use lapwork_core::journal::{Entry, Journal, What, header_line};
+use lapwork_core::measure::inch64;
+use lapwork_core::plan::Plan;
+use lapwork_core::show::Lens;
+use lapwork_core::tasks::Task;
+use lapwork_core::throw::{Event, Throw};
+use lapwork_core::words::Words;
+use std::sync::LazyLock;
+
+/// Squares across and down: a lap rug, a bed throw, and the most a plan may have.
+pub const GRIDS: [(u16, u16); 3] = [(6, 8), (12, 16), (60, 60)];
+
+/// How the benches see a throw: in English, in inches.
+pub fn lens() -> Lens<'static> {
+    static WORDS: LazyLock<Words> = LazyLock::new(Words::english);
+    Lens {
+        words: &WORDS,
+        ruler: Default::default(),
+        now: 0,
+    }
+}
+
+/// A throw file with these in it, an entry each.
+pub fn file(events: Vec<Event>) -> String {
+    let mut text = header_line("bench");
+    for (n, event) in (1..).zip(events) {
+        let what = What::Do(vec![event]);
+        text += &Entry { n, at: 0, what }.line();
+    }
+    text
+}
+
+/// The record in such a file.
+pub fn journal(events: Vec<Event>) -> Journal {
+    Journal::read(file(events).as_bytes())
+        .expect("sound")
+        .journal
+}
+
+/// What happens until every four is sewn and measured, each piece ticked by itself.
+pub fn events(across: u16, down: u16) -> Vec<Event> {
+    let plan = Plan {
+        across,
+        down,
+        ..Plan::default()
+    };
+    let prints = lapwork_core::demo::prints();
+    let begun = Event::Begun {
+        name: "b".into(),
+        plan,
+        prints,
+        denims: vec![],
+        after: None,
+    };
+    let mut out = vec![begun];
+    let mut throw = Throw::begin(&out[0]).expect("a beginning");
+    let blocks = throw.assembly().blocks();
+    let in_block = |p: Rect| {
+        blocks
+            .iter()
+            .any(|b| b.row == p.row / 2 * 2 && b.col == p.col / 2 * 2 && b.holds(p))
+    };
+    loop {
+        let batch: Vec<(Rect, Task)> = ready(&throw)
+            .filter(|(p, t)| in_block(*p) && !matches!(t, Task::PressBlock | Task::SquareUp))
+            .collect();
+        let Some((_, task)) = batch.first().copied() else {
+            break;
+        };
+        let pieces: Vec<Rect> = batch
+            .into_iter()
+            .filter(|(_, t)| *t == task)
+            .map(|(p, _)| p)
+            .collect();
+        out.extend(pieces.iter().map(|piece| Event::Done {
+            task,
+            pieces: vec![*piece],
+        }));
+        throw.apply(&Event::Done { task, pieces }, 0);
+    }
+    let natural = plan.natural_four();
+    for (i, piece) in blocks.into_iter().enumerate() {
+        // From 3/16 in under to 3/16 in over, never twice alike in a row.
+        let off = |k: usize| inch64((k * 5 % 7) as i64 * 4 - 12);
+        out.push(Event::Measured {
+            piece,
+            width: natural + off(i),
+            height: natural + off(i + 3),
+        });
+    }
+    out
+}
+
+/// The state these come to.
+pub fn folded(events: &[Event]) -> Throw {
+    let mut throw = Throw::begin(&events[0]).expect("a beginning");
+    for event in &events[1..] {
+        throw.apply(event, 0);
+    }
+    throw
+}

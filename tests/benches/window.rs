@@ -1,0 +1,330 @@
+//! How quick the real window is: its start, a tick, and the memory it takes.
+//!
+//! `cargo bench --workspace --profile dev --bench window`
+//!
+//! The program measured is the release, built first; only this measuring is not. Lapwork
+//! and a window with nothing in it, built the same way, are opened in turn on the same
+//! screen in the same run.
+//!
+//! * start: from the process's beginning (`/proc`, to 10 ms) to the first contentful paint
+//!   the page reports (W3C Paint Timing); for Lapwork that is its shelf, which can be used.
+//! * tick: from the click's time stamp to the task after the frame in which the number of
+//!   steps done has changed. The entry has been synced to the disk by then.
+//! * memory: proportional set size (`Pss` of `/proc/<pid>/smaps_rollup`) of the program, and
+//!   of the web engine's processes besides.
+
+use lapwork_core::assembly::Kind;
+use lapwork_core::deed::Action;
+use lapwork_core::journal::Journal;
+use lapwork_core::plan::Plan;
+use lapwork_core::tasks::Task;
+use lapwork_core::{demo, throw::Time};
+use lapwork_tests::walk::Walk;
+use lapwork_tests::window::{Started, Window};
+use std::fs;
+use std::io::{BufRead as _, BufReader};
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::time::{SystemTime, UNIX_EPOCH};
+use tempfile::TempDir;
+
+/// How often each window is started.
+const STARTS: usize = 15;
+/// How often a tick is timed.
+const TICKS: usize = 200;
+/// How many ticks are timed before they are taken back.
+const BATCH: u32 = 40;
+
+fn main() {
+    let programs = build();
+    let size = fs::metadata(&programs.lapwork).expect("it was built").len();
+    println!("release program: {size} bytes\n");
+    starts(&programs);
+    portal(&programs);
+    for (across, down) in [(6, 8), (12, 16), (60, 60)] {
+        ticks_and_memory(&programs, across, down);
+    }
+}
+
+struct Programs {
+    lapwork: PathBuf,
+    empty: PathBuf,
+}
+
+/// Build the release of both.
+fn build() -> Programs {
+    let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
+    let built = Command::new(cargo)
+        .args(["build", "--release", "--package", "lapwork"])
+        .args(["--bin", "lapwork", "--example", "empty"])
+        .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
+        .status()
+        .expect("cargo can be run");
+    assert!(built.success(), "the release does not build");
+    let this = std::env::current_exe().expect("a bench knows where it is");
+    let target = this.ancestors().nth(3).expect("a target folder");
+    Programs {
+        lapwork: target.join("release/lapwork"),
+        empty: target.join("release/examples/empty"),
+    }
+}
+
+fn epoch() -> f64 {
+    let since = SystemTime::now().duration_since(UNIX_EPOCH);
+    since.expect("a clock after 1970").as_secs_f64() * 1e3
+}
+
+/// The processes that run a program of this file name, and those they started, in `/proc`.
+fn running(program: &Path) -> Vec<u32> {
+    let processes = fs::read_dir("/proc").expect("Linux").flatten();
+    let ids = processes.filter_map(|p| p.file_name().to_str()?.parse().ok());
+    ids.filter(|id| fs::read_link(format!("/proc/{id}/exe")).is_ok_and(|exe| exe == program))
+        .collect()
+}
+
+/// Fields of `/proc/<id>/stat` after the name in brackets: the first is the state.
+fn stat(id: u32) -> Option<Vec<String>> {
+    let stat = fs::read_to_string(format!("/proc/{id}/stat")).ok()?;
+    let rest = stat.rsplit_once(')')?.1;
+    Some(rest.split_whitespace().map(str::to_string).collect())
+}
+
+/// When a process began, in milliseconds since 1970: `starttime`, in hundredths of a
+/// second since the machine began.
+fn began(id: u32) -> f64 {
+    let ticks: f64 = stat(id).expect("it runs")[19].parse().expect("a number");
+    let up = fs::read_to_string("/proc/uptime").expect("Linux");
+    let up = up.split_whitespace().next().and_then(|up| up.parse().ok());
+    let up: f64 = up.expect("a number");
+    epoch() - (up * 1e3 - ticks * 10.0)
+}
+
+/// Start a program once; milliseconds to its first contentful paint.
+fn start(program: &Path, told: &[(&str, &str)]) -> f64 {
+    let data = tempfile::tempdir().expect("a folder");
+    let window = Window::open_other(program, data.path(), told);
+    let painted = "const [paint] = performance.getEntriesByName('first-contentful-paint');
+        return paint ? performance.timeOrigin + paint.startTime : null;";
+    window.wait_until("something is painted", |w| {
+        w.run(painted, &[]).as_f64().is_some()
+    });
+    let painted = window.run(painted, &[]).as_f64().expect("a time");
+    let [id] = running(program)[..] else {
+        panic!("{} is running more than once", program.display());
+    };
+    painted - began(id)
+}
+
+/// The value below which `share` of them lie (nearest rank).
+fn rank(times: &[f64], share: f64) -> f64 {
+    let mut times = times.to_vec();
+    times.sort_by(f64::total_cmp);
+    let at = (share * times.len() as f64).ceil() as usize;
+    times[at.clamp(1, times.len()) - 1]
+}
+
+fn starts(programs: &Programs) {
+    let (mut ours, mut empty) = (Vec::new(), Vec::new());
+    // The first of each finds nothing of it in memory yet.
+    start(&programs.lapwork, &[]);
+    start(&programs.empty, &[]);
+    for _ in 0..STARTS {
+        ours.push(start(&programs.lapwork, &[]));
+        empty.push(start(&programs.empty, &[]));
+    }
+    let [o, e] = [&ours, &empty].map(|times| rank(times, 0.5));
+    let [o95, e95] = [&ours, &empty].map(|times| rank(times, 0.95));
+    println!("start to first paint, {STARTS} times each, median and p95:");
+    println!("  Lapwork       {o:.0} ms, {o95:.0} ms");
+    println!("  empty window  {e:.0} ms, {e95:.0} ms");
+    println!("  ratio of the medians {:.2}\n", o / e);
+}
+
+/// A session bus on which a portal is promised that never comes.
+fn silent_portal(folder: &Path) -> (Started, String) {
+    let services = folder.join("services");
+    fs::create_dir(&services).expect("a folder");
+    fs::write(
+        services.join("org.freedesktop.portal.Desktop.service"),
+        "[D-BUS Service]\nName=org.freedesktop.portal.Desktop\nExec=/bin/sleep 600\n",
+    )
+    .expect("a service");
+    bus(
+        folder,
+        &format!("<servicedir>{}</servicedir>", services.display()),
+    )
+}
+
+/// A session bus with these services.
+fn bus(folder: &Path, services: &str) -> (Started, String) {
+    let config = folder.join("bus.conf");
+    let listen = folder.join("bus");
+    let text = format!(
+        "<busconfig><type>session</type><listen>unix:path={}</listen>{services}\
+         <policy context=\"default\"><allow send_destination=\"*\" eavesdrop=\"true\"/>\
+         <allow eavesdrop=\"true\"/><allow own=\"*\"/></policy></busconfig>",
+        listen.display()
+    );
+    fs::write(&config, text).expect("a configuration");
+    let mut command = Command::new("dbus-daemon");
+    command
+        .arg(format!("--config-file={}", config.display()))
+        .args(["--nofork", "--print-address"])
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::null());
+    let mut daemon = Started::new(&mut command);
+    let mut address = String::new();
+    let said = daemon.said().expect("it was piped");
+    BufReader::new(said)
+        .read_line(&mut address)
+        .expect("an address");
+    (daemon, address.trim().to_string())
+}
+
+/// What the desktop's portal has to do with the start.
+fn portal(programs: &Programs) {
+    println!("start once with portals asked for (GTK_USE_PORTAL=1):");
+    let once = |name: &str, address: &str| {
+        let told = [
+            ("GTK_USE_PORTAL", "1"),
+            ("DBUS_SESSION_BUS_ADDRESS", address),
+        ];
+        let [ours, empty] = [&programs.lapwork, &programs.empty].map(|p| start(p, &told));
+        println!("  {name}: Lapwork {ours:.0} ms, empty window {empty:.0} ms");
+    };
+    once("no session bus", "disabled:");
+    let folder = TempDir::new().expect("a folder");
+    let (plain, address) = bus(folder.path(), "");
+    once("a bus without a portal", &address);
+    drop(plain);
+    let folder = TempDir::new().expect("a folder");
+    let (silent, address) = silent_portal(folder.path());
+    once("a bus whose portal never answers", &address);
+    drop(silent);
+    println!();
+}
+
+/// A throw of that size in a data folder, near half of its squares cut one by one.
+fn kept(across: u16, down: u16, data: &Path) {
+    let now = epoch() as Time;
+    let begin = Action::Begin {
+        name: format!("{across} × {down}"),
+        plan: Plan {
+            across,
+            down,
+            ..Plan::default()
+        },
+        prints: demo::prints(),
+        denims: demo::denims(),
+    };
+    let (mut journal, _) = Journal::begin(&begin, now).expect("a throw");
+    let one = Action::TickNext {
+        task: Task::Cut,
+        kind: Kind::Square,
+        count: 1,
+    };
+    // Enough are left for those that are timed.
+    for _ in 0..(u32::from(across) * u32::from(down)).saturating_sub(BATCH) / 2 {
+        let entry = journal.propose(&one, now).expect("one is left");
+        journal.accept(entry).expect("it follows");
+    }
+    let folder = data.join("throws/bench");
+    fs::create_dir_all(&folder).expect("a folder");
+    fs::write(folder.join("throw.jsonl"), journal.text()).expect("a file");
+}
+
+fn pss(id: u32) -> f64 {
+    let text = fs::read_to_string(format!("/proc/{id}/smaps_rollup")).expect("it runs");
+    let line = text.lines().find(|l| l.starts_with("Pss:")).expect("Pss");
+    let kib = line.split_whitespace().nth(1).and_then(|n| n.parse().ok());
+    let kib: f64 = kib.expect("a number");
+    kib / 1024.0
+}
+
+/// MiB of the program, and of all the processes under it.
+fn memory(program: &Path) -> (f64, f64) {
+    let [id] = running(program)[..] else {
+        panic!("one program");
+    };
+    let processes = fs::read_dir("/proc").expect("Linux").flatten();
+    let ids: Vec<u32> = processes
+        .filter_map(|p| p.file_name().to_str()?.parse().ok())
+        .collect();
+    let parent = |id: u32| stat(id).and_then(|s| s[1].parse::<u32>().ok());
+    let under = |mut at: u32| {
+        while let Some(above) = parent(at).filter(|above| *above > 1) {
+            if above == id {
+                return true;
+            }
+            at = above;
+        }
+        false
+    };
+    let engine = ids.iter().filter(|id| under(**id)).map(|id| pss(*id)).sum();
+    (pss(id), engine)
+}
+
+/// Set up in the page what times a tick.
+const WATCH: &str = "
+    window.ticked = [];
+    let from = 0, before = '';
+    const count = () => /\\d[\\d.,]* of/.exec(document.body.innerText)?.[0] ?? '';
+    addEventListener('click', (event) => {
+        from = event.timeStamp;
+        before = count();
+    }, true);
+    new MutationObserver(() => {
+        if (!from || count() === before) return;
+        const began = from;
+        from = 0;
+        requestAnimationFrame(() => {
+            const { port1, port2 } = new MessageChannel();
+            port1.onmessage = () => window.ticked.push(performance.now() - began);
+            port2.postMessage(0);
+        });
+    }).observe(document.body, { subtree: true, childList: true, characterData: true });";
+
+fn ticks_and_memory(programs: &Programs, across: u16, down: u16) {
+    let data = tempfile::tempdir().expect("a folder");
+    kept(across, down, data.path());
+    let window = Window::open_other(&programs.lapwork, data.path(), &[]);
+    let walk = Walk { window };
+    walk.window.wait_text("Lapwork");
+    let rest = memory(&programs.lapwork);
+    walk.window.click("button", &format!("~{across} × {down}"));
+    walk.sees("card-title", "Cut a square");
+    walk.window.run(WATCH, &[]);
+    let mut times = Vec::new();
+    while times.len() < TICKS {
+        // Small throws are cut out before enough ticks are timed: what is ticked is taken back.
+        let batch = BATCH as usize;
+        if times.len() % batch == batch - 1 {
+            for _ in 1..batch {
+                walk.tap("undo");
+            }
+        }
+        let ticked = walk.window.run("return window.ticked.length", &[]);
+        walk.tap("tick");
+        walk.window.wait_until("a tick is painted", |w| {
+            w.run("return window.ticked.length", &[]) != ticked
+        });
+        let time = walk.window.run("return window.ticked.at(-1)", &[]);
+        times.push(time.as_f64().expect("a time"));
+    }
+    let screens = ["faces", "work"];
+    for screen in screens {
+        walk.tap(&format!("tab-{screen}"));
+        std::thread::sleep(std::time::Duration::from_secs(1));
+    }
+    let open = memory(&programs.lapwork);
+    println!(
+        "{across} × {down}: tick to paint p50 {:.1} ms, p95 {:.1} ms, of {TICKS}",
+        rank(&times, 0.5),
+        rank(&times, 0.95)
+    );
+    println!(
+        "  memory: on the shelf {:.0} MiB and the engine {:.0}; after ticks and faces {:.0} MiB and {:.0}",
+        rest.0, rest.1, open.0, open.1
+    );
+}
