@@ -1,5 +1,5 @@
 //! Printing from the real window: a sheet ordered, seen to be made, and read by poppler
-//! (Debian's poppler-utils); one called off; the bench card.
+//! (Debian's poppler-utils); one called off; the wall card.
 
 use lapwork_tests::walk::Walk;
 use serde_json::{Value, json};
@@ -154,7 +154,7 @@ fn a_sheet_is_ordered_seen_to_be_made_and_read() {
         assert!(text(told).contains(&bare(title)), "{title}");
     }
 
-    // The bench card: one page, without a story.
+    // The wall card: one page, without a story.
     walk.tap("field-print-what-card");
     walk.window.wait_until("no story is offered", |w| {
         w.run(
@@ -163,11 +163,11 @@ fn a_sheet_is_ordered_seen_to_be_made_and_read() {
         ) == json!(true)
     });
     begin_print(&walk);
-    walk.sees("handed", "Window-seat throw - Bench card.pdf");
+    walk.sees("handed", "Window-seat throw - Wall card.pdf");
     let card = walk
         .window
         .handed()
-        .join("Window-seat throw - Bench card.pdf");
+        .join("Window-seat throw - Wall card.pdf");
     assert_eq!(pages(&card), 1);
     assert!(text(&card).contains(&bare("5 × 5 in")));
 }
@@ -226,12 +226,12 @@ fn a_large_sheet_is_called_off_and_nothing_is_left() {
     // The window goes on, and so does printing.
     walk.tap("field-print-what-card");
     begin_print(&walk);
-    walk.sees("handed", "Barn throw - Bench card.pdf");
+    walk.sees("handed", "Barn throw - Wall card.pdf");
     let names: Vec<String> = handed(&walk)
         .iter()
         .map(|f| f.file_name().unwrap().to_string_lossy().into_owned())
         .collect();
-    assert_eq!(names, ["Barn throw - Bench card.pdf"]);
+    assert_eq!(names, ["Barn throw - Wall card.pdf"]);
     walk.tap("back");
     walk.tap("tab-work");
     walk.sees("card-title", "Cut a square");

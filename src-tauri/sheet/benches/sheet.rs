@@ -43,7 +43,7 @@ fn story(bencher: divan::Bencher) {
         .bench_local_values(|photos| made(&sheet, photos, Kind::Making));
 }
 
-/// The bench card of the demo.
+/// The wall card of the demo.
 #[divan::bench(sample_count = 5)]
 fn card(bencher: divan::Bencher) {
     let sheet = filled::sheet(&demo::throw(1_800_000_000_000));

@@ -1,4 +1,4 @@
-//! The making sheet and the bench card as PDF, typeset by Typst from a template of our own.
+//! The making sheet and the wall card as PDF, typeset by Typst from a template of our own.
 //!
 //! The core says what goes on paper ([`Sheet`]); this crate lays it out and nothing else.
 //!
@@ -74,7 +74,7 @@ pub enum Inks {
 pub enum Kind {
     /// The whole making sheet.
     Making,
-    /// The bench card: one page.
+    /// The wall card: one page.
     Bench,
 }
 

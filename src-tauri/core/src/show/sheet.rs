@@ -1,4 +1,4 @@
-//! A throw on paper: the making sheet and the bench card, ready to typeset.
+//! A throw on paper: the making sheet and the wall card, ready to typeset.
 //!
 //! A [`Sheet`] holds text and figures only; how they are laid out is the printer's. Every
 //! figure is made by the function that makes it for the screen, once for each system, so
@@ -29,7 +29,7 @@ use std::collections::{BTreeMap, BTreeSet};
 pub const MOST_CHANGES: usize = 60;
 /// How many photos are printed at most, the first.
 pub const MOST_PHOTOS: usize = 100;
-/// Fabrics told on the bench card at most.
+/// Fabrics told on the wall card at most.
 const MOST_ON_CARD: usize = 12;
 
 /// A day, handed in by whoever has a calendar.
@@ -231,7 +231,7 @@ pub struct Squaring {
     pub blocks: Vec<Block>,
 }
 
-/// The bench card.
+/// The wall card.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Card {
     /// The figures needed at the table, the iron and the machine.
@@ -303,7 +303,7 @@ pub struct Sheet {
     pub photos: Vec<PhotoId>,
     /// How many of its photos found no room, in words.
     pub left_off: Option<String>,
-    /// The bench card.
+    /// The wall card.
     pub card: Card,
 }
 
