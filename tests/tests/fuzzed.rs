@@ -3,9 +3,9 @@
 //! `tests/fuzz` searches, guided by which lines are reached, for bytes that break a
 //! promise; that needs a nightly compiler and is done by hand (DEVELOPERS.md, “Working on
 //! it”). Here the same functions are given what was once found (`tests/corpus/fuzzed`, a
-//! folder for each way in), the kept files, and kept files changed by chance. With
-//! `LAPWORK_WRITE=1` they are written down as what a search begins with, and a list of
-//! words it may put in.
+//! folder for each way in), the kept files, and kept files changed by chance: a fifth of the
+//! cases, or all with `LAPWORK_LONG=1`. With `LAPWORK_WRITE=1` they are written down as what
+//! a search begins with, and a list of words it may put in.
 
 #[path = "../fuzz/src/lib.rs"]
 mod ways;
@@ -117,6 +117,9 @@ fn give(way: &str, seeds: &[Vec<u8>], cases: usize, take: impl Fn(&[u8])) {
     for (path, bytes) in &found {
         took(&path.display().to_string(), bytes);
     }
+    // A little at every run; all when asked for.
+    let all = std::env::var_os("LAPWORK_LONG").is_some();
+    let cases = if all { cases } else { cases.div_ceil(5) };
     let mut chance = Chance(way.len() as u64);
     for seed in seeds {
         took("a seed", seed);
