@@ -2,7 +2,7 @@
 //! still open. Those of the version now written are written again to the byte; those of an
 //! older one get the header of this one, and their entries stay the same to the byte.
 //!
-//! `LAPWORK_WRITE=1 cargo test -p lapwork-tests --test format` writes the file of the
+//! `LAPWORK_WRITE=1 cargo test --workspace --test format` writes the file of the
 //! version now written; do that only when the version is raised.
 
 use lapwork_core::arrange::Wishes;

@@ -1,6 +1,6 @@
 //! The window's TypeScript types are made from the Rust ones, and must not drift.
 //!
-//! `LAPWORK_WRITE=1 cargo test -p lapwork-tests --test types` writes the file anew.
+//! `LAPWORK_WRITE=1 cargo test --workspace --test types` writes the file anew.
 
 use lapwork_core::{
     arrange, assembly, cloth, deed, faces, garments, measure, outline, pile, plan, scraps, tasks,
@@ -186,6 +186,6 @@ fn the_windows_types_are_the_cores() {
     let have = std::fs::read_to_string(&path).unwrap_or_default();
     assert!(
         have == want,
-        "ui/src/lib/types.ts has drifted; run LAPWORK_WRITE=1 cargo test -p lapwork-tests --test types"
+        "ui/src/lib/types.ts has drifted; run LAPWORK_WRITE=1 cargo test --workspace --test types"
     );
 }
