@@ -383,7 +383,7 @@ fn a_maker_with_a_keyboard_only_ticks_measures_and_changes_a_square() {
     keys.is_held_by_the_sheet();
     keys.on("piece-measure");
     keys.press(ENTER);
-    keys.arrived("Four 1·2");
+    keys.arrived("Four A2");
     keys.on("field-width");
     for key in ["9", " ", "1", "/", "2", ENTER, "9", ".", "5"] {
         keys.press(key);

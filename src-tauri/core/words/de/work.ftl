@@ -1,6 +1,6 @@
 # Was die Arbeit selbst sagt: Längen, Stücke, Schritte, Zahlen, Verlauf, Fehler.
 # Anrede: du, in der Befehlsform; Knöpfe und Überschriften in der Grundform.
-# Namen von Stücken („Quadrat 3·5“, „Vierer 1·2“) stehen ohne Artikel, damit sie in jedem
+# Namen von Stücken („Quadrat 3·5“, „Vierer A2“) stehen ohne Artikel, damit sie in jedem
 # Fall passen; „Seite“ ist Vorder- oder Rückseite der Decke, „Kante“ der Rand eines Stücks.
 
 ## Längen, fürs Ohr
