@@ -481,6 +481,7 @@ fn a_leg_from_outline_to_count() {
             n: 1,
             index: 0,
             squares: 5,
+            outline: None,
         },
         3,
     );
@@ -490,6 +491,7 @@ fn a_leg_from_outline_to_count() {
             n: 1,
             index: 1,
             squares: 6,
+            outline: None,
         },
         4,
     );
