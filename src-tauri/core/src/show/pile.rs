@@ -90,6 +90,7 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
     } else if !throw.pile.is_empty() {
         said.push(say!(lens, "pile-short", short = -over));
     }
+    said.extend(super::work::denims_to_cut(throw, lens));
     if denim().any(|(_, h, _)| h.counted.iter().any(Option::is_none)) {
         said.push(say!(lens, "pile-estimate"));
     }

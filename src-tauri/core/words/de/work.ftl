@@ -286,6 +286,7 @@ caution-children = Lange Fransen und lose Teile gehören nicht ins Babybett. Wen
 
 figure-square = Zuschnitt des Quadrats
 figure-fabric = Stoff
+figure-from-denim = Aus
 figure-cooling = Abkühlen etwa
 figure-lap = Überlappung
 figure-allowance = Nahtzugabe
@@ -947,6 +948,8 @@ zone-seam = Naht
 heap-take = { $name } vom Stapel nehmen
 piece-keep = Diesen Umriss sichern
 cut-strip = Streifen { $n }: untere Linie { $from } über dem Saum, obere Linie { $to }.
+cut-denims = Noch zuzuschneiden: { $list }.
+cut-of-denim = { $n } aus { $denim }
 cut-run = Beginne auf der unteren Linie { $left } von der linken Stoffkante: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.

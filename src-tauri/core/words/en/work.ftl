@@ -287,6 +287,7 @@ caution-children = Long fringe and loose parts are not for a baby’s cot. If yo
 
 figure-square = Cut square
 figure-fabric = Fabric
+figure-from-denim = From
 figure-cooling = Cool for about
 figure-lap = Lap
 figure-allowance = Seam allowance
@@ -949,6 +950,8 @@ zone-seam = Seam
 heap-take = Take { $name } off the pile
 piece-keep = Keep this outline
 cut-strip = Strip { $n }: lower line { $from } above the hem, upper line { $to }.
+cut-denims = Still to cut: { $list }.
+cut-of-denim = { $n } from { $denim }
 cut-run = On the lower line start { $left } from the cloth’s left edge: { $count ->
     [one] one square.
    *[other] { $count } squares.
