@@ -427,15 +427,19 @@ fn read_typed(
 }
 
 /// A place to keep clear on an outline that was changed: as far from the edge of the cloth
-/// as before, and past it where it was.
+/// as before, and past it where it was. The outseam's ridge stays on the middle line, and
+/// what would come off the cloth stays where it was.
 fn beside(before: &Piece, after: &Piece, zone: &Zone) -> Zone {
     let [was, was_end] = cutting::edges(before, zone.from);
     let [is, _] = cutting::edges(after, zone.from);
-    if was == is {
+    if was == is || zone.kind == ZoneKind::Outseam {
         return *zone;
     }
     let [_, _, least, most] = after.reach();
     let (left, right) = (zone.left + (is - was), zone.right + (is - was));
+    if left >= most || right <= least {
+        return *zone;
+    }
     Zone {
         left: match zone.left <= was {
             true => std::cmp::min(left, least),
