@@ -1753,7 +1753,7 @@ pub enum PrintPaper {
 /// How a sheet is to be printed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct PrintOrder {
-    /// The bench card instead of the making sheet.
+    /// The wall card instead of the making sheet.
     pub card: bool,
     /// The paper.
     pub paper: PrintPaper,
@@ -1761,6 +1761,10 @@ pub struct PrintOrder {
     pub large: bool,
     /// In black and white.
     pub black: bool,
+    /// With the story and its photos; the wall card has none.
+    pub story: bool,
+    /// How far local time is east of UTC, in minutes.
+    pub east: i32,
 }
 
 /// How far a print is.

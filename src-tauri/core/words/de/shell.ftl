@@ -75,7 +75,7 @@ shell-help =
     { "" }
     --metric                   Längen in Millimetern
     --ink                      Zeichnungen schwarz-weiß
-    --card                     die Karte für die Werkbank statt des Arbeitsblatts
+    --card                     die Merkkarte statt des Arbeitsblatts
     --paper a4|letter          letter, oder a4 mit --metric, wenn nichts gesagt ist
     --large                    das Blatt in großer Schrift
     --keep first|second        beim Zusammenführen: welche Seite gilt, wo sie auseinandergehen

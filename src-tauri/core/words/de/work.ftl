@@ -1115,7 +1115,7 @@ wish-apart-value = { $n ->
 }
 wish-even-front = Vorn verteilt
 wish-even-back = Hinten verteilt
-wish-even-value = { $n } (100 ist Zufall, 0 ganz gleichmäßig)
+wish-even-value = { $n } (0 = ganz gleichmäßig, 100 = wie zufällig hingeworfen)
 wish-thick = Dickste Kreuzung
 wish-thick-value = { $often ->
     [one] { $n } Lagen, einmal
@@ -1380,12 +1380,11 @@ taken-merged = Zusammengeführt. Beide Dateien von vorher liegen daneben als { $
 
 sheet-both = { $first } ({ $second })
 sheet-subtitle = { $squares }, { $grid }; fertig { $size }
-date = { $day }. { $month } { $year }
 sheet-day = Gedruckt am { $day }
 sheet-system-inch = Zoll
 sheet-system-metric = Metrisch
 sheet-making = Arbeitsblatt
-sheet-bench = Karte für die Werkbank
+sheet-bench = Merkkarte
 sheet-page = Seite
 sheet-figures = Maße
 sheet-supplies = Was bereitliegen soll
@@ -1400,6 +1399,14 @@ sheet-squaring = Auf Maß schneiden
 sheet-laps = Überlappungen, die vom Plan abweichen
 sheet-scraps = Nähproben
 sheet-notes = Notizen
+sheet-lessons = Was gelernt wurde
+sheet-learned = Gelernt
+sheet-learned-here = An dieser Decke gelernt
+sheet-story = Die Geschichte
+sheet-left-off = { $n ->
+    [one] Ein Foto fehlt hier: höchstens { $most } kommen aufs Papier.
+   *[other] { $n } Fotos fehlen hier: höchstens { $most } kommen aufs Papier.
+}
 sheet-record = Was sich unterwegs geändert hat
 sheet-width = Breite
 sheet-height = Höhe
@@ -1474,18 +1481,6 @@ sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Auge
 sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
 sheet-caution-children = Lange Fransen gehören nicht ins Babybett.
 figure-between = Überlappung der Vierer
-month-1 = Januar
-month-2 = Februar
-month-3 = März
-month-4 = April
-month-5 = Mai
-month-6 = Juni
-month-7 = Juli
-month-8 = August
-month-9 = September
-month-10 = Oktober
-month-11 = November
-month-12 = Dezember
 
 error-beyond = Eine Zahl in diesem Schritt liegt weit jenseits von allem, was eine Decke hat.
 error-beyond-next = Tippe sie noch einmal in Zoll oder Millimetern.
@@ -1505,15 +1500,6 @@ error-photo = So ein Foto ist nicht in der Geschichte, oder sie hat schon { $mos
 error-photo-next = Sieh dir die Geschichte noch einmal an. Ist sie voll, nimm zuerst ein Foto heraus.
 story-lang = de
 story-about = { $grid }, Quadrate zu { $side }, fertig { $size }
-story-date = { $weekday ->
-    [1] Montag
-    [2] Dienstag
-    [3] Mittwoch
-    [4] Donnerstag
-    [5] Freitag
-    [6] Samstag
-   *[7] Sonntag
-}, { $date }
 story-made = { $list }.
 story-turn = Unterwegs
 story-note = Notiz

@@ -103,7 +103,7 @@ shell-help =
     { "" }
     --metric                   lengths in millimetres
     --ink                      drawings in black and white
-    --card                     the bench card instead of the making sheet
+    --card                     the wall card instead of the making sheet
     --paper a4|letter          letter, or a4 with --metric, unless said
     --large                    the sheet in large print
     --keep first|second        when merging: whose side to keep where they differ

@@ -1,5 +1,6 @@
 # The window's own words: labels of buttons, fields and screens.
-# Every key begins with ui- and takes no arguments; the window gets them all when it opens.
+# Every key begins with ui- and takes no arguments but the parts of a day; the window gets
+# them all when it opens.
 
 # Everywhere
 ui-app = Lapwork
@@ -100,8 +101,8 @@ ui-tail = Tail of the binding
 ui-tail-hint = Extra length to finish with.
 ui-cooling-minutes = Minutes to cool
 ui-washes = First washes
-ui-find-grid = Find a grid
-ui-find-by = Look for a grid
+ui-find-grid = How many squares?
+ui-find-by = Reckon them
 ui-find-by-squares = By the squares I have
 ui-find-by-size = By the size I want
 ui-squares-have = Squares I have
@@ -110,7 +111,7 @@ ui-height = Height
 ui-figures = Figures
 ui-in-the-way = What stands in the way
 ui-section = The join, cut through
-ui-grid = The grid
+ui-grid = The squares
 ui-plan-hint = Change what is not yet made. What is sewn stays as it is.
 ui-plan-changed = The plan is changed
 ui-plan-same = This is the plan as it stands.
@@ -124,7 +125,7 @@ ui-denim = Denim
 ui-fabrics-hint = Name what you have. The colour and texture are for the picture only.
 ui-cloth-name = Name
 ui-colour = Colour
-ui-texture = Texture
+ui-texture = Pattern
 ui-texture-plain = Plain
 ui-texture-stripe = Stripes
 ui-texture-check = Checks
@@ -167,7 +168,7 @@ ui-front = Front
 ui-back-face = Back
 ui-tap-squares = Tap squares to choose them.
 ui-chosen = chosen
-ui-choose-none = Choose none
+ui-choose-none = Let go of all
 ui-square = square
 ui-squares = squares
 ui-fabric-for = Fabric for
@@ -222,7 +223,7 @@ ui-diagonal = Diagonal
 ui-falling = Diagonal from top left to bottom right
 ui-rising = Diagonal from bottom left to top right
 ui-keep-when = Give both sides first
-ui-keep-faults = Look at the field marked first
+ui-keep-faults = Look first at
 ui-keep-when-sides = Give all four sides first
 ui-kept = Kept
 ui-measure-next = Measure the next one
@@ -252,6 +253,7 @@ ui-older = Show older ones
 
 # Settings
 ui-settings = Settings
+ui-settings-bar = Settings
 ui-units = Units
 ui-units-legend = Show lengths in
 ui-inches = Inches
@@ -360,7 +362,7 @@ ui-print-hint = For the wall by the machine, or for a class: the same figures as
 ui-print-what = What to print
 ui-print-sheet = Making sheet
 ui-print-sheet-hint = Everything, page by page, with boxes to tick.
-ui-print-card = Bench card
+ui-print-card = Wall card
 ui-print-card-hint = One page with the figures for table, iron and machine.
 ui-print-paper = Paper
 ui-print-a4 = A4
@@ -371,6 +373,8 @@ ui-print-large = Large print
 ui-print-ink = Ink
 ui-print-colour = Colour
 ui-print-black = Black and white
+ui-print-story = The story and its photos
+ui-print-story-hint = Day by day, at the end of the making sheet.
 ui-print-save = Save as PDF
 ui-print-busy = Setting the pages
 ui-print-stop = Stop
@@ -422,7 +426,7 @@ ui-move-made-hint = They keep their faces, and what is front stays front.
 ui-look-for-layouts = Look for layouts
 ui-looking = Looking for layouts
 ui-stop-looking = Stop looking
-ui-four-others = Four others
+ui-four-others = Show four more
 ui-change-wishes = Change the wishes
 ui-layouts = Layouts
 ui-layout = Layout
@@ -479,3 +483,26 @@ ui-language-device = As the device has it
 ui-unit-in = in
 ui-unit-mm = mm
 ui-unit-cm = cm
+
+# Days, here and on paper
+ui-date = { $day } { $month } { $year }
+ui-day = { $weekday }, { $date }
+ui-weekday-1 = Monday
+ui-weekday-2 = Tuesday
+ui-weekday-3 = Wednesday
+ui-weekday-4 = Thursday
+ui-weekday-5 = Friday
+ui-weekday-6 = Saturday
+ui-weekday-7 = Sunday
+ui-month-1 = January
+ui-month-2 = February
+ui-month-3 = March
+ui-month-4 = April
+ui-month-5 = May
+ui-month-6 = June
+ui-month-7 = July
+ui-month-8 = August
+ui-month-9 = September
+ui-month-10 = October
+ui-month-11 = November
+ui-month-12 = December
