@@ -913,7 +913,7 @@ impl Arranger {
     /// A first layout for a throw: stock and what is made are looked up in it.
     pub fn new(throw: &Throw, wishes: Wishes, seed: u64) -> Arranger {
         let mut board = Board::new(throw, wishes);
-        fill(&mut board, &throw.prints, wishes, seed);
+        fill(&mut board, &crate::deed::in_hand(throw), wishes, seed);
         board.count_up();
         let movables = (0..board.squares.len())
             .filter(|x| !board.still[*x])

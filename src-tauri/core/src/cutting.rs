@@ -26,6 +26,8 @@
 //! * No other choice of strips at the same resolution gives more squares.
 //! * [`naive`] ≤ [`lay_out`] ≤ [`free_yield`] ≤ [`bound`].
 //! * Another zone never raises the count; a wider outline never lowers it.
+//! * [`begins`] with the cloth's edge at that height is the true place, or a ruler's mark
+//!   farther in at which all still lies on the cloth.
 //! * Whatever is given, nothing panics: it is laid out or refused with a [`CuttingFault`].
 //!
 //! # The bound
@@ -69,7 +71,7 @@
 //! ```
 
 use crate::garments::{GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, start};
-use crate::measure::{Area, Length, System, in_nm, inch64, nm, square_metres};
+use crate::measure::{Area, Length, Ruler, System, in_nm, inch64, nm, square_metres};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -218,6 +220,27 @@ pub struct Patch {
     /// Right edge.
     #[ts(type = "number")]
     pub right: Length,
+}
+
+impl Strip {
+    /// Its squares in runs edge to edge, from the left.
+    pub fn runs(&self) -> Vec<Patch> {
+        let side = self.to - self.from;
+        let mut runs: Vec<Patch> = Vec::new();
+        for left in &self.squares {
+            let right = *left + side;
+            match runs.last_mut() {
+                Some(run) if run.right == *left => run.right = right,
+                _ => runs.push(Patch {
+                    from: self.from,
+                    to: self.to,
+                    left: *left,
+                    right,
+                }),
+            }
+        }
+        runs
+    }
 }
 
 /// One cut.
@@ -460,6 +483,49 @@ impl Ground {
         if let Some([from, to]) = open {
             free(from, to);
         }
+    }
+}
+
+/// Where the cloth begins and ends at a height, rounded inwards to the nanometre; beyond
+/// the piece as at its end. A piece that cannot be cut is taken for as wide as it reaches.
+pub fn edges(piece: &Piece, at: Length) -> [Length; 2] {
+    let Ok(ground) = Ground::new(piece) else {
+        let [_, _, left, right] = piece.reach();
+        return [left, right];
+    };
+    let at = in_nm(at).clamp(ground.low(), ground.high());
+    ground.level(at, at).map(nm)
+}
+
+/// How far something cut may slide to the right before it meets the edge of the cloth, a
+/// place to keep clear, or something else that is cut.
+fn slack(piece: &Piece, plan: &CutPlan, patch: &Patch) -> Length {
+    let Ok(ground) = Ground::new(piece) else {
+        return nm(0);
+    };
+    let [_, end] = ground.level(in_nm(patch.from), in_nm(patch.to));
+    let zones = piece.zones.iter().map(|z| (z.from, z.to, z.left));
+    let runs = plan.strips.iter().flat_map(Strip::runs);
+    let cut = runs.chain(plan.binding.iter().copied());
+    let end = zones
+        .chain(cut.map(|p| (p.from, p.to, p.left)))
+        .filter(|(from, to, left)| *from < patch.to && *to > patch.from && *left >= patch.right)
+        .map(|(_, _, left)| left)
+        .fold(nm(end), std::cmp::min);
+    end - patch.right
+}
+
+/// How far from the cloth's own left edge, on the lower line of what is cut, the ruler is
+/// laid to begin it: on the ruler's next mark inwards where the cloth leaves room for
+/// that, else to the nanometre.
+pub fn begins(piece: &Piece, plan: &CutPlan, patch: &Patch, ruler: Ruler) -> Length {
+    let [edge, _] = edges(piece, patch.from);
+    let exact = patch.left - edge;
+    let mark = ruler.at_least(exact);
+    if mark - exact <= slack(piece, plan, patch) {
+        mark
+    } else {
+        exact
     }
 }
 
@@ -1124,6 +1190,7 @@ impl Pile {
 mod tests {
     use super::*;
     use crate::garments::{Part, Station, Zone, ZoneKind, fat_quarter};
+    use crate::measure::Fraction;
     use proptest::prelude::*;
 
     /// Lengths in the tests are in eighths of an inch.
@@ -1470,6 +1537,36 @@ mod tests {
                     }
                 }
             }
+        }
+
+        #[test]
+        fn told_from_the_edge_of_the_cloth_it_is_the_true_place(
+            piece in piece(),
+            how in how(),
+            metric: bool,
+            fraction in prop::sample::select(vec![Fraction::Eighth, Fraction::Sixteenth]),
+        ) {
+            let system = if metric { System::Metric } else { System::Inch };
+            let ruler = Ruler { system, fraction, ..Ruler::default() };
+            let plan = lay_out(&piece, &how).unwrap();
+            let mut cut: Vec<Patch> = plan.strips.iter().flat_map(Strip::runs).collect();
+            let wide: i64 = cut.iter().map(|p| in_nm(p.right - p.left)).sum();
+            prop_assert_eq!(wide, i64::from(plan.count) * in_nm(how.cut_side()));
+            cut.extend(plan.binding.iter().copied());
+            let mut moved = Vec::new();
+            for patch in &cut {
+                let told = begins(&piece, &plan, patch, ruler);
+                let place = edges(&piece, patch.from)[0] + told;
+                prop_assert!(told >= nm(0) && place >= patch.left);
+                prop_assert!(place == patch.left || ruler.nearest(told) == told);
+                prop_assert!(place - patch.left < ruler.step());
+                moved.push(Patch { left: place, right: place + (patch.right - patch.left), ..*patch });
+                // The edge is that of the cloth: a hair farther out there is none.
+                let edge = edges(&piece, patch.from)[0];
+                let point = |left| Patch { from: patch.from, to: patch.from, left, right: left };
+                prop_assert!(inside(&piece, &point(edge)) && !inside(&piece, &point(edge - nm(1))));
+            }
+            prop_assert!(sound(&piece, &moved));
         }
 
         #[test]

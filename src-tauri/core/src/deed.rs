@@ -307,6 +307,10 @@ pub enum Action {
         index: u8,
         /// How many good squares.
         squares: u32,
+        /// The outline as changed and not kept yet, kept with it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        outline: Option<Piece>,
     },
     /// Keep what came of a test scrap.
     TryScrap {
@@ -707,7 +711,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             name,
         } => {
             let piece = garments::yardage(*width, *length);
-            piece.check().map_err(Refusal::Piece)?;
+            piece.check_measured().map_err(Refusal::Piece)?;
             let garment = Garment {
                 name: clean_name(name)?,
                 pieces: vec![piece],
@@ -734,7 +738,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             add_heap(throw, Source::Precut(pack), *makes)
         }
         Action::SetPiece { n, index, outline } => {
-            outline.check().map_err(Refusal::Piece)?;
+            outline.check_measured().map_err(Refusal::Piece)?;
             let mut heap = uncut(throw, *n, *index)?.clone();
             if let Source::Cloth(garment) = &mut heap.from
                 && let Some(piece) = garment.pieces.get_mut(usize::from(*index))
@@ -777,7 +781,29 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             }
             Ok(vec![Event::HeapTaken { n: *n }])
         }
-        Action::CutPiece { n, index, squares } => {
+        Action::CutPiece {
+            n,
+            index,
+            squares,
+            outline: Some(outline),
+        } => {
+            let (n, index, squares, outline) = (*n, *index, *squares, outline.clone());
+            let mut events = decide(Some(throw), &Action::SetPiece { n, index, outline })?;
+            let cut = Action::CutPiece {
+                n,
+                index,
+                squares,
+                outline: None,
+            };
+            events.extend(decide(Some(&throw.after(&events)), &cut)?);
+            Ok(events)
+        }
+        Action::CutPiece {
+            n,
+            index,
+            squares,
+            outline: None,
+        } => {
             let heap = uncut(throw, *n, *index)?;
             // Three times what is expected is a slip of the finger.
             let expected = heap.expected(usize::from(*index), throw.plan.side);
@@ -1108,7 +1134,7 @@ fn set_face(
     }
     if let Some(print) = print
         && let Some(have) = throw.prints[usize::from(print)].stock
-        && used(throw, print) + faces.len() as u32 > have
+        && used(throw, print) + gone(throw, print).all() + faces.len() as u32 > have
     {
         return Err(Refusal::Stock { print, have });
     }
@@ -1122,6 +1148,41 @@ fn set_face(
 pub fn used(throw: &Throw, print: u8) -> u32 {
     let on = throw.covers().iter().flat_map(|c| [c.front, c.back]);
     on.filter(|p| *p == Some(print)).count() as u32
+}
+
+/// Squares of a print that are in the throw no more.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Gone {
+    /// Glued on squares that were spoilt.
+    pub spoilt: u32,
+    /// Glued on squares of pieces set aside.
+    pub aside: u32,
+}
+
+impl Gone {
+    /// All of them.
+    pub fn all(self) -> u32 {
+        self.spoilt + self.aside
+    }
+}
+
+/// Squares of a print that went with what was spoilt or set aside.
+pub fn gone(throw: &Throw, print: u8) -> Gone {
+    let spoilt = throw.losses.iter().flat_map(|l| l.glued);
+    Gone {
+        spoilt: spoilt.filter(|p| *p == Some(print)).count() as u32,
+        aside: throw.aside_glued.get(&print).copied().unwrap_or(0),
+    }
+}
+
+/// The prints with their stock less what is gone.
+pub fn in_hand(throw: &Throw) -> Vec<Print> {
+    let mut prints = throw.prints.clone();
+    for (i, print) in prints.iter_mut().enumerate() {
+        let gone = gone(throw, i as u8).all();
+        print.stock = print.stock.map(|n| n.saturating_sub(gone));
+    }
+    prints
 }
 
 /// No more squares can be covered on a face than there are.
@@ -1190,7 +1251,11 @@ fn lay_out(throw: &Throw, wishes: &Wishes, layout: &Layout) -> Result<Vec<Event>
     for (i, print) in throw.prints.iter().enumerate() {
         let print_n = i as u8;
         let (before, now) = (used(throw, print_n), used(&after, print_n));
-        if let Some(have) = print.stock.filter(|have| now > *have && now > before) {
+        let gone = gone(throw, print_n).all();
+        if let Some(have) = print
+            .stock
+            .filter(|have| now + gone > *have && now > before)
+        {
             return Err(Refusal::Stock {
                 print: print_n,
                 have,
@@ -1657,7 +1722,8 @@ fn patch(
     if cover.on(face).is_some() {
         return Err(Refusal::Covered(piece));
     }
-    if let Some(have) = cloth.stock.filter(|have| used(throw, print) >= *have) {
+    let taken = used(throw, print) + gone(throw, print).all();
+    if let Some(have) = cloth.stock.filter(|have| taken >= *have) {
         return Err(Refusal::Stock { print, have });
     }
     Ok(vec![

@@ -180,7 +180,15 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         maker.act(12, &Action::TryScrap { scrap });
     }
     for (n, index, squares) in [(1, 0, 13), (1, 1, 13), (2, 0, 11), (2, 1, 13)] {
-        maker.act(14, &Action::CutPiece { n, index, squares });
+        maker.act(
+            14,
+            &Action::CutPiece {
+                n,
+                index,
+                squares,
+                outline: None,
+            },
+        );
     }
     maker.act(
         1,

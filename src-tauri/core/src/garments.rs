@@ -38,6 +38,9 @@ use ts_rs::TS;
 pub const MOST: usize = 200;
 /// Farthest a piece may reach from its middle or its hem: 100 m.
 const FARTHEST_NM: i64 = 100_000_000_000;
+/// Widest leg or back, 2 m, and widest other cloth, 4 m (our judgement: cloth is woven to
+/// about 3 m).
+const WIDEST_NM: [i64; 2] = [2_000_000_000, 4_000_000_000];
 
 /// How far the cloth reaches at one height.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
@@ -137,6 +140,10 @@ pub enum PieceFault {
     Crossing(usize),
     /// The outline has no width anywhere.
     NoWidth,
+    /// At a station the cloth has no width.
+    NoWidthAt(usize),
+    /// At a station it is wider than such a piece comes.
+    TooWide(usize),
     /// A zone lies over 100 m away.
     ZoneTooFar(usize),
     /// A zone has no width or no height.
@@ -202,6 +209,28 @@ impl Piece {
             }
             if z.to <= low || z.from >= high || z.right <= left || z.left >= right {
                 return Err(PieceFault::ZoneOutside(i));
+            }
+        }
+        Ok(())
+    }
+
+    /// What stands in the way of taking this for what a tape measured: as
+    /// [`Piece::check`], and every width is one that such cloth has.
+    ///
+    /// # Errors
+    /// The first [`PieceFault`] found.
+    pub fn check_measured(&self) -> Result<(), PieceFault> {
+        self.check()?;
+        let [garment, other] = WIDEST_NM;
+        let widest = match self.part {
+            Part::LeftLeg | Part::RightLeg | Part::Back => garment,
+            Part::Panel | Part::Sheet | Part::Cloth => other,
+        };
+        for (i, station) in self.stations.iter().enumerate() {
+            match in_nm(station.right - station.left) {
+                0 => return Err(PieceFault::NoWidthAt(i)),
+                wide if wide > widest => return Err(PieceFault::TooWide(i)),
+                _ => {}
             }
         }
         Ok(())

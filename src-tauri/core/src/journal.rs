@@ -788,6 +788,7 @@ pub(crate) mod tests {
                     n: 1 + (pick / 6 % 3) as u16,
                     index: (pick / 18 % 3) as u8,
                     squares: pick / 54 % 9,
+                    outline: None,
                 },
                 2 => Action::TakeHeap {
                     n: 1 + (pick / 6 % 3) as u16,

@@ -175,6 +175,13 @@ impl Ruler {
         Ruler { system, ..self }
     }
 
+    /// The first mark of this ruler at or above `length`.
+    pub fn at_least(self, length: Length) -> Length {
+        let step = in_nm(self.step());
+        let short = in_nm(length).rem_euclid(step);
+        length + nm((step - short) % step)
+    }
+
     /// `length` brought to the nearest step of this ruler (halves go up).
     pub fn nearest(self, length: Length) -> Length {
         let step = in_nm(self.step());

@@ -87,7 +87,8 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Way> {
         for face in [Face::Front, Face::Back] {
             let left = |p: &u8| {
                 let print = &throw.prints[usize::from(*p)];
-                print.stock.is_none_or(|s| crate::deed::used(throw, *p) < s)
+                let taken = crate::deed::used(throw, *p) + crate::deed::gone(throw, *p).all();
+                print.stock.is_none_or(|s| taken < s)
             };
             let print = (0..throw.prints.len() as u8).find(left);
             if let Some(print) = print {

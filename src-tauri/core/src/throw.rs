@@ -375,6 +375,8 @@ pub struct Loss {
     pub piece: Rect,
     /// What happened.
     pub why: Mishap,
+    /// The prints glued on it, front and back: they went with it.
+    pub glued: [Option<u8>; 2],
     /// When.
     pub at: Time,
 }
@@ -471,6 +473,8 @@ pub struct Throw {
     pub aside: Vec<Aside>,
     /// Seams to be opened, until one of them is lapped or pinned again.
     pub openings: Vec<Opening>,
+    /// Squares of each print that were glued on them.
+    pub aside_glued: BTreeMap<u8, u32>,
     /// The clothes pile, by number.
     pub pile: BTreeMap<u16, Heap>,
     /// Scraps tried, oldest first.
@@ -586,6 +590,7 @@ impl Throw {
             wholes: Vec::new(),
             aside: Vec::new(),
             openings: Vec::new(),
+            aside_glued: BTreeMap::new(),
             pile: BTreeMap::new(),
             scraps: Vec::new(),
             opening: None,
@@ -638,6 +643,12 @@ impl Throw {
             Event::ClothChanged { prints, denims } => {
                 self.prints.clone_from(prints);
                 self.denims.clone_from(denims);
+                // What is no more on the list is not missed.
+                let listed = |p: &u8| usize::from(*p) < prints.len();
+                self.aside_glued.retain(|p, _| listed(p));
+                for print in self.losses.iter_mut().flat_map(|l| &mut l.glued) {
+                    *print = print.filter(listed);
+                }
             }
             Event::Done { task, pieces } => {
                 for piece in pieces {
@@ -704,6 +715,10 @@ impl Throw {
             Event::SetAside { pieces } => {
                 for piece in pieces {
                     let size = self.size(*piece);
+                    let glued = piece.squares().flat_map(|s| self.glued(s)).flatten();
+                    for print in glued.collect::<Vec<u8>>() {
+                        *self.aside_glued.entry(print).or_default() += 1;
+                    }
                     self.aside.push(Aside {
                         piece: *piece,
                         size,
@@ -754,6 +769,7 @@ impl Throw {
                 }
             }
             Event::Spoilt { piece, why } => {
+                let glued = self.glued(*piece);
                 self.work.remove(piece);
                 // The seams round it were opened to take it out.
                 if let Some(opening) = self.openings.last_mut()
@@ -764,6 +780,7 @@ impl Throw {
                 self.losses.push(Loss {
                     piece: *piece,
                     why: *why,
+                    glued,
                     at,
                 });
             }
@@ -819,6 +836,16 @@ impl Throw {
             after.apply(event, 0);
         }
         after
+    }
+
+    /// The prints glued on a square, front and back.
+    fn glued(&self, square: Rect) -> [Option<u8>; 2] {
+        let cover = self.cover(square);
+        let on = |task, print: Option<u8>| print.filter(|_| self.has(square, task));
+        [
+            on(Task::CoverFront, cover.front),
+            on(Task::CoverBack, cover.back),
+        ]
     }
 
     /// Give blocks each other's places: their work, the work within them, their faces.

@@ -975,7 +975,7 @@ pub struct Choice<T> {
 pub struct PileView {
     /// Common to all screens.
     pub head: Head,
-    /// Squares wanted, at hand, to come.
+    /// Squares wanted, cut for the throw, still to cut; spares; what the pile still gives.
     pub figures: Vec<Figure>,
     /// Whether it is enough, a sentence each.
     pub said: Vec<String>,
@@ -1009,7 +1009,7 @@ pub struct ZoneTyped {
     pub from: String,
     /// To this height.
     pub to: String,
-    /// From this far from the piece's left edge (at its widest).
+    /// From this far from the cloth's left edge at the lower line.
     pub left: String,
     /// So wide.
     pub width: String,

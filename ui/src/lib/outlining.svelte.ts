@@ -128,6 +128,16 @@ export class Outlining {
     return seen && store.view?.seen === 'cutting' ? store.view : null;
   }
 
+  /** What was typed last, read, once every question asked before is answered. */
+  async settled(): Promise<PileCutView | null> {
+    let view = await this.now();
+    while (!view && this.flying && !this.stopped) {
+      await new Promise((resolve) => setTimeout(resolve, 20));
+      view = await this.now();
+    }
+    return view;
+  }
+
   /** A field was left: show what was read, its unit spelled out. */
   async left(
     field: string,

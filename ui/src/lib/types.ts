@@ -678,7 +678,11 @@ index: number,
 /**
  * How many good squares.
  */
-squares: number, } | { "do": "try-scrap", 
+squares: number, 
+/**
+ * The outline as changed and not kept yet, kept with it.
+ */
+outline?: Piece, } | { "do": "try-scrap", 
 /**
  * The scrap.
  */
@@ -2094,7 +2098,7 @@ export type PileView = {
  */
 head: Head, 
 /**
- * Squares wanted, at hand, to come.
+ * Squares wanted, cut for the throw, still to cut; spares; what the pile still gives.
  */
 figures: Array<Figure>, 
 /**
@@ -2146,7 +2150,7 @@ from: string,
  */
 to: string, 
 /**
- * From this far from the piece's left edge (at its widest).
+ * From this far from the cloth's left edge at the lower line.
  */
 left: string, 
 /**
@@ -2658,7 +2662,7 @@ export type PrintPaper = "a4" | "letter";
 
 export type PrintOrder = { 
 /**
- * The bench card instead of the making sheet.
+ * The wall card instead of the making sheet.
  */
 card: boolean, 
 /**
@@ -2674,7 +2678,7 @@ large: boolean,
  */
 black: boolean, 
 /**
- * With the story and its photos; the bench card has none.
+ * With the story and its photos; the wall card has none.
  */
 story: boolean, 
 /**
@@ -3127,6 +3131,7 @@ shelf: ShelfView, };
 export type WordKey =
   | "ui-above-hem"
   | "ui-across"
+  | "ui-add-another"
   | "ui-add-denim"
   | "ui-add-fabric"
   | "ui-add-heap"
@@ -3203,8 +3208,10 @@ export type WordKey =
   | "ui-cut-count"
   | "ui-cut-count-hint"
   | "ui-cut-counted"
+  | "ui-cut-held"
   | "ui-cut-list"
   | "ui-cut-up"
+  | "ui-cut-with-outline"
   | "ui-date"
   | "ui-day"
   | "ui-delete"

@@ -160,6 +160,8 @@ pub(super) fn piece_fault(fault: PieceFault, lens: Lens<'_>) -> Problem {
         PieceFault::OutOfOrder(n) => ("piece-order", n),
         PieceFault::Crossing(n) => ("piece-crossing", n),
         PieceFault::NoWidth => ("piece-no-width", 0),
+        PieceFault::NoWidthAt(n) => ("piece-no-width-at", n),
+        PieceFault::TooWide(n) => ("piece-too-wide", n),
         PieceFault::ZoneTooFar(n) => ("piece-zone-far", n),
         PieceFault::EmptyZone(n) => ("piece-zone-empty", n),
         PieceFault::ZoneOutside(n) => ("piece-zone-outside", n),

@@ -1,11 +1,11 @@
 //! What to have at hand, how heavy it gets, how long it takes; and test scraps.
 
-use super::{Lens, errors, head, off, pictures, plan};
+use super::{Lens, errors, gone_told, head, off, pictures, plan};
 use crate::cloth::{
     Cloth, WASHER_KG, Washing, in_gsm, in_kilograms, in_mm_thick, in_ounces, kilograms, mass,
     washing,
 };
-use crate::deed::{Action, decide, used};
+use crate::deed::{Action, decide, gone, used};
 use crate::faces::layers;
 use crate::journal::Journal;
 use crate::measure::{Length, ParseError, in_nm, nm, zero};
@@ -45,6 +45,16 @@ fn long(length: Length, lens: Lens<'_>) -> String {
     lens.either(
         say!(lens, "yards", n = up(metres / 0.9144)),
         say!(lens, "metres", n = up(metres)),
+    )
+}
+
+/// What a spool or a bobbin holds: whole metres or yards, downwards.
+fn wound(length: Length, lens: Lens<'_>) -> String {
+    let metres = crate::measure::in_mm(length) / 1000.0;
+    let down = |n: f64| lens.words.decimal(n.floor(), 0);
+    lens.either(
+        say!(lens, "yards", n = down(metres / 0.9144)),
+        say!(lens, "metres", n = down(metres)),
     )
 }
 
@@ -130,17 +140,17 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         .squares()
         .filter(|s| !throw.has(*s, Task::Cut))
         .count();
-    row(
-        Item::Denim,
-        say!(lens, "item-denim"),
-        vec![say!(
-            lens,
-            "item-denim-squares",
-            n = p.squares(),
-            open = open,
-            side = lens.by(p.side, p.side)
-        )],
-    );
+    let mut lines = vec![say!(
+        lens,
+        "item-denim-squares",
+        n = p.squares(),
+        open = open,
+        side = lens.by(p.side, p.side)
+    )];
+    if throw.spares > 0 {
+        lines.push(say!(lens, "item-denim-spares", n = throw.spares));
+    }
+    row(Item::Denim, say!(lens, "item-denim"), lines);
     for (i, print) in throw.prints.iter().enumerate() {
         let placed = used(throw, i as u8);
         if placed == 0 {
@@ -152,10 +162,13 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
             n = placed,
             side = lens.by(p.side, p.side)
         )];
+        let gone = gone(throw, i as u8);
+        lines.extend(gone_told(gone, lens));
         if let Some(stock) = print.stock {
-            lines.push(match stock >= placed {
-                true => say!(lens, "item-enough", n = stock),
-                false => say!(lens, "item-short", n = placed - stock),
+            let wanted = placed + gone.all();
+            lines.push(match stock >= wanted {
+                true => say!(lens, "item-enough", n = stock - gone.all()),
+                false => say!(lens, "item-short", n = wanted - stock),
             });
         } else {
             let quarter = crate::garments::fat_quarter(lens.ruler.system);
@@ -203,7 +216,8 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
             "item-thread-needles",
             needles = thread.needles,
             each = long(thread.needle, lens),
-            spools = thread.spools
+            spools = thread.spools,
+            size = wound(Winding::default().spool, lens)
         )];
         if twin {
             lines.push(say!(lens, "item-thread-twin"));
@@ -216,7 +230,8 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
             lens,
             "item-bobbins-length",
             length = long(thread.bobbin, lens),
-            n = thread.bobbins
+            n = thread.bobbins,
+            size = wound(Winding::default().bobbin, lens)
         )];
         row(Item::Bobbins, say!(lens, "item-bobbins"), lines);
     }

@@ -3,7 +3,7 @@
 use super::{Lens, faces, head, names, swatches};
 use crate::arrange::{self, Apart, Arranger, Grain, Layout, Pattern, Score, Wishes, loose_units};
 use crate::assembly::{Kind, Rect};
-use crate::deed::{Action, cover_task};
+use crate::deed::{Action, cover_task, in_hand};
 use crate::faces::Face;
 use crate::journal::Journal;
 use crate::tasks::Task;
@@ -85,8 +85,7 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
             pinned = pinned
         )
     });
-    let stock: Option<u64> = throw
-        .prints
+    let stock: Option<u64> = in_hand(throw)
         .iter()
         .map(|p| p.stock.map(u64::from))
         .sum::<Option<u64>>();

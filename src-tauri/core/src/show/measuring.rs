@@ -169,6 +169,8 @@ pub(super) fn verdict_of(
         let key = match cut.over {
             over if over == zero() => "exact",
             over if over > zero() && cut.before == zero() => "over-one-side",
+            // What is left of the halves falls between the marks: all of it on one side.
+            over if over > zero() && lens.ruler.nearest(cut.after) != cut.after => "over-rest",
             over if over > zero() => "over",
             _ => "under",
         };
@@ -185,8 +187,8 @@ pub(super) fn verdict_of(
                         })
                         .into(),
                     ),
-                    ("before", lens.length(cut.before).into()),
-                    ("after", lens.length(cut.after).into()),
+                    ("before", lens.marked(cut.before).into()),
+                    ("after", lens.marked(cut.after).into()),
                 ],
             ),
         );
@@ -367,7 +369,7 @@ pub(super) fn outline(
     if let Some(cut) = &cut {
         let names = ["top", "right", "bottom", "left"];
         for (side, (from, to)) in names.into_iter().zip(cut.trims) {
-            let ends = [lens.length(from).text, lens.length(to).text];
+            let ends = [lens.marked(from).text, lens.marked(to).text];
             let text = match ends[0] == ends[1] {
                 true => ends[0].clone(),
                 false => say!(

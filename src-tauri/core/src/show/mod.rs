@@ -100,21 +100,7 @@ impl Lens<'_> {
 
     /// Two lengths as `27½ × 36½ in`.
     fn by(&self, width: Length, height: Length) -> Shown {
-        let own = self.by_ruler(width, height, self.ruler);
-        if !self.words.is_doubled() {
-            return own;
-        }
-        let other = self.by_ruler(width, height, self.ruler.other());
-        Shown {
-            text: say!(self, "sheet-both", first = own.text, second = other.text),
-            spoken: say!(
-                self,
-                "sheet-both",
-                first = own.spoken,
-                second = other.spoken
-            ),
-            rounded: own.rounded && other.rounded,
-        }
+        self.in_each(|ruler| self.by_ruler(width, height, ruler))
     }
 
     fn by_ruler(&self, width: Length, height: Length, ruler: Ruler) -> Shown {
@@ -153,6 +139,41 @@ impl Lens<'_> {
             self.plain(say!(self, "none"))
         } else {
             self.length(length)
+        }
+    }
+
+    /// What is cut off or laid out by the ruler: to its nearest mark.
+    fn marked(&self, length: Length) -> Shown {
+        let one = |ruler: Ruler| {
+            let mark = self.words.single(ruler.nearest(length), ruler);
+            if ruler.nearest(length) == length {
+                return mark;
+            }
+            Shown {
+                text: format!("≈\u{a0}{}", mark.text),
+                spoken: say!(self, "spoken-about", length = mark.spoken),
+                rounded: true,
+            }
+        };
+        self.in_each(one)
+    }
+
+    /// Something told off this ruler; off both where the words are doubled.
+    fn in_each(&self, told: impl Fn(Ruler) -> Shown) -> Shown {
+        let own = told(self.ruler);
+        if !self.words.is_doubled() {
+            return own;
+        }
+        let other = told(self.ruler.other());
+        Shown {
+            text: say!(self, "sheet-both", first = own.text, second = other.text),
+            spoken: say!(
+                self,
+                "sheet-both",
+                first = own.spoken,
+                second = other.spoken
+            ),
+            rounded: own.rounded && other.rounded,
         }
     }
 
@@ -277,6 +298,18 @@ pub fn shelf_row(id: &str, journal: &Journal, lens: Lens<'_>) -> ShelfRow {
     }
 }
 
+/// Squares of a fabric that went with what was spoilt or set aside, in words.
+fn gone_told(gone: crate::deed::Gone, lens: Lens<'_>) -> Vec<String> {
+    let mut out = Vec::new();
+    if gone.spoilt > 0 {
+        out.push(say!(lens, "print-spoilt", n = gone.spoilt));
+    }
+    if gone.aside > 0 {
+        out.push(say!(lens, "print-aside", n = gone.aside));
+    }
+    out
+}
+
 /// The fabrics as listed and drawn.
 fn swatches(journal: &Journal, lens: Lens<'_>) -> Vec<Swatch> {
     let throw = journal.throw();
@@ -288,10 +321,22 @@ fn swatches(journal: &Journal, lens: Lens<'_>) -> Vec<Swatch> {
         .enumerate()
         .map(|(i, (print, letters))| {
             let used = crate::deed::used(throw, i as u8);
-            let count = match print.stock {
-                Some(stock) => say!(lens, "print-of", used = used, stock = stock),
-                None => say!(lens, "print-used", used = used),
-            };
+            let gone = crate::deed::gone(throw, i as u8);
+            let mut told = vec![match print.stock {
+                Some(stock) if gone.all() == 0 => {
+                    say!(lens, "print-of", used = used, stock = stock)
+                }
+                _ => say!(lens, "print-used", used = used),
+            }];
+            told.extend(gone_told(gone, lens));
+            if let Some(stock) = print.stock.filter(|_| gone.all() > 0) {
+                let left = i64::from(stock) - i64::from(used) - i64::from(gone.all());
+                told.push(match left {
+                    0.. => say!(lens, "print-left", n = left),
+                    _ => say!(lens, "print-short", n = -left),
+                });
+            }
+            let count = lens.words.list("list-short", told);
             Swatch {
                 print: print.clone(),
                 letters,

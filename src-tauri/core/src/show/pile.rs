@@ -2,18 +2,20 @@
 
 use super::{Lens, errors, head, off, plan, refusal};
 use crate::cloth::{in_gsm, in_ounces};
-use crate::cutting::{self, BindingCut, CutPlan, Cutting};
+use crate::cutting::{self, BindingCut, CutPlan, Cutting, Patch};
 use crate::deed::{Action, Refusal, decide};
-use crate::garments::{GarmentKind, GarmentSize, Part, Piece, Source, Station, Zone, ZoneKind};
+use crate::garments::{
+    GarmentKind, GarmentSize, Part, Piece, PieceFault, Source, Station, Zone, ZoneKind,
+};
 use crate::journal::Journal;
-use crate::measure::{Length, from_mm, in_mm, zero};
+use crate::measure::{Fraction, Length, Ruler, from_mm, in_mm, in_nm, read, zero};
 use crate::pile::{Heap, Use};
 use crate::plan::Plan;
 use crate::tasks::{Caution, Task};
 use crate::throw::Throw;
 use crate::view::{
     Button, CautionNote, Choice, Drag, FieldProblem, Figure, Handle, HeapPiece, HeapRow, Ink, Mark,
-    Picture, PieceTyped, PileCutView, PileView, Problem, StationTyped, WayRow, ZoneTyped,
+    Picture, PieceTyped, PileCutView, PileView, Problem, Shown, StationTyped, WayRow, ZoneTyped,
 };
 
 const ZONES: [(ZoneKind, &str); 7] = [
@@ -67,6 +69,16 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
         label: lens.say(&format!("figure-{key}"), &[]),
         value,
     };
+    let open = wanted - cut;
+    let mut figures = vec![
+        figure("wanted", count(wanted as i64)),
+        figure("cut-for-it", count(cut as i64)),
+        figure("open", count(open as i64)),
+    ];
+    if throw.spares > 0 {
+        figures.push(figure("spares", count(i64::from(throw.spares))));
+    }
+    figures.push(figure("to-come", count(i64::from(to_come))));
     let mut said = Vec::new();
     if throw.pile.is_empty() {
         said.push(say!(lens, "pile-empty"));
@@ -78,16 +90,13 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
     } else if !throw.pile.is_empty() {
         said.push(say!(lens, "pile-short", short = -over));
     }
+    said.extend(super::work::denims_to_cut(throw, lens));
     if denim().any(|(_, h, _)| h.counted.iter().any(Option::is_none)) {
         said.push(say!(lens, "pile-estimate"));
     }
     PileView {
         head: head(journal, lens),
-        figures: vec![
-            figure("wanted", count(wanted as i64)),
-            figure("at-hand", count(cut as i64 + i64::from(throw.spares))),
-            figure("to-come", count(i64::from(to_come))),
-        ],
+        figures,
         said,
         rows: heaps
             .iter()
@@ -266,9 +275,26 @@ pub(super) fn part(heap: &Heap, index: usize, lens: Lens<'_>) -> String {
     }
 }
 
-/// An outline as typed fields. Widths are told without saying where the middle lies.
+/// A length as it lies on the cloth for a field: as it was typed, or else, where the slope
+/// of an edge leaves a fraction, on the ruler's mark to the side that keeps more clear.
+fn laid(length: Length, outwards: bool, lens: Lens<'_>) -> String {
+    let fine = Ruler {
+        fraction: Fraction::SixtyFourth,
+        ..lens.ruler
+    };
+    let held = [fine, fine.other()];
+    if held.iter().any(|r| !read(length, *r).rounded) {
+        return plan::field(length, lens);
+    }
+    let up = lens.ruler.at_least(length);
+    let mark = if outwards { up } else { up - lens.ruler.step() };
+    plan::field(mark, lens)
+}
+
+/// An outline as typed fields. Widths are told without saying where the middle lies, and
+/// places to keep clear from the edge of the cloth at their lower line.
 fn typed_of(piece: &Piece, lens: Lens<'_>) -> PieceTyped {
-    let [bottom, top, left, right] = piece.reach();
+    let [bottom, top, ..] = piece.reach();
     PieceTyped {
         stations: piece
             .stations
@@ -283,13 +309,16 @@ fn typed_of(piece: &Piece, lens: Lens<'_>) -> PieceTyped {
             .iter()
             .map(|z| {
                 // A zone may reach past the cloth; what is told is the part on it.
-                let (from, to) = (std::cmp::max(z.left, left), std::cmp::min(z.right, right));
+                let low = std::cmp::max(z.from, bottom);
+                let [left, right] = cutting::edges(piece, low);
+                let from = std::cmp::max(z.left, left);
+                let to = std::cmp::max(std::cmp::min(z.right, right), from);
                 ZoneTyped {
                     kind: z.kind,
-                    from: plan::field(std::cmp::max(z.from, bottom), lens),
+                    from: plan::field(low, lens),
                     to: plan::field(std::cmp::min(z.to, top), lens),
-                    left: plan::field(from - left, lens),
-                    width: plan::field(to - from, lens),
+                    left: laid(from - left, false, lens),
+                    width: laid(to - from, true, lens),
                 }
             })
             .collect(),
@@ -297,7 +326,8 @@ fn typed_of(piece: &Piece, lens: Lens<'_>) -> PieceTyped {
 }
 
 /// What the fields say, given the outline they began from: each width keeps the place of
-/// its middle; what is wrong goes to `faults`.
+/// its middle, each place to keep clear that from the edge of the cloth; what is wrong
+/// goes to `faults`.
 fn read_typed(
     kept: &Piece,
     tidy: &mut PieceTyped,
@@ -340,12 +370,16 @@ fn read_typed(
         stations,
         zones: Vec::new(),
     };
-    let [_, _, edge, _] = piece.reach();
-    let standing = typed_of(kept, lens).zones;
+    let over = Lens {
+        ruler: lens.ruler.other(),
+        ..lens
+    };
+    let standing = [typed_of(kept, lens).zones, typed_of(kept, over).zones];
     for (i, typed) in tidy.zones.iter_mut().enumerate() {
-        // One left as it was is kept as it was, wherever it reaches.
-        if standing.get(i) == Some(&*typed) {
-            piece.zones.extend(kept.zones.get(i));
+        // One left as it was is kept as it was, wherever it reaches; it goes with the edge.
+        let same = standing.iter().any(|zones| zones.get(i) == Some(&*typed));
+        if let Some(zone) = kept.zones.get(i).filter(|_| same) {
+            piece.zones.push(beside(kept, &piece, zone));
             continue;
         }
         let from = read(format!("zone-{i}-from"), &mut typed.from);
@@ -353,27 +387,71 @@ fn read_typed(
         let left = read(format!("zone-{i}-left"), &mut typed.left);
         let width = read(format!("zone-{i}-width"), &mut typed.width);
         if let (Some(from), Some(to), Some(left), Some(width)) = (from, to, left, width) {
-            let left = edge + left;
+            let [edge, end] = cutting::edges(&piece, from);
+            let right = edge + left + width;
+            let [_, _, least, most] = piece.reach();
+            // What begins or ends at the edge of the cloth does so all the way up.
+            let all = |at_edge: bool, reach: Length, own: Length| if at_edge { reach } else { own };
             piece.zones.push(Zone {
                 kind: typed.kind,
                 from,
                 to,
-                left,
-                right: left + width,
+                left: all(left == zero(), least, edge + left),
+                right: all(
+                    right >= end && width > zero(),
+                    std::cmp::max(most, right),
+                    right,
+                ),
             });
         }
     }
     if !faults.is_empty() {
         return None;
     }
-    if let Err(fault) = piece.check() {
+    // What was kept before is not doubted now.
+    let fault = match piece.stations == kept.stations {
+        true => piece.check(),
+        false => piece.check_measured(),
+    };
+    if let Err(fault) = fault {
+        let field = match fault {
+            PieceFault::NoWidthAt(i) | PieceFault::TooWide(i) => format!("station-{i}-width"),
+            _ => "outline".into(),
+        };
         faults.push(FieldProblem {
-            field: "outline".into(),
+            field,
             problem: errors::piece_fault(fault, lens),
         });
         return None;
     }
     Some(piece)
+}
+
+/// A place to keep clear on an outline that was changed: as far from the edge of the cloth
+/// as before, and past it where it was. The outseam's ridge stays on the middle line, and
+/// what would come off the cloth stays where it was.
+fn beside(before: &Piece, after: &Piece, zone: &Zone) -> Zone {
+    let [was, was_end] = cutting::edges(before, zone.from);
+    let [is, _] = cutting::edges(after, zone.from);
+    if was == is || zone.kind == ZoneKind::Outseam {
+        return *zone;
+    }
+    let [_, _, least, most] = after.reach();
+    let (left, right) = (zone.left + (is - was), zone.right + (is - was));
+    if left >= most || right <= least {
+        return *zone;
+    }
+    Zone {
+        left: match zone.left <= was {
+            true => std::cmp::min(left, least),
+            false => left,
+        },
+        right: match zone.right >= was_end {
+            true => std::cmp::max(right, most),
+            false => right,
+        },
+        ..*zone
+    }
 }
 
 /// Where the middle of an outline lies at a height: between two stations on the straight
@@ -462,42 +540,59 @@ pub(super) fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
     how
 }
 
+/// Where a run of squares or a strip begins, from the cloth's own left edge on its lower
+/// line; nothing where it begins at that edge.
+fn beginning(piece: &Piece, cuts: &CutPlan, patch: &Patch, lens: Lens<'_>) -> Option<Shown> {
+    let told = |ruler| cutting::begins(piece, cuts, patch, ruler);
+    let at_edge = told(lens.ruler) == zero();
+    (!at_edge).then(|| lens.in_each(|ruler| lens.words.single(told(ruler), ruler)))
+}
+
 /// The strips in words, from the hem up.
 pub(super) fn strips(piece: &Piece, cuts: &CutPlan, lens: Lens<'_>) -> Vec<String> {
-    let [_, _, left, _] = piece.reach();
     let strips = cuts.strips.iter().enumerate();
     strips
         .map(|(i, strip)| {
-            let first = strip.squares.first().copied().unwrap_or(left);
-            say!(
+            let mut said = vec![say!(
                 lens,
                 "cut-strip",
                 n = i + 1,
                 from = lens.length(strip.from),
-                to = lens.length(strip.to),
-                count = strip.squares.len(),
-                left = lens.length(first - left)
-            )
+                to = lens.length(strip.to)
+            )];
+            let side = in_nm(strip.to - strip.from).max(1);
+            for (nth, run) in strip.runs().iter().enumerate() {
+                let count = in_nm(run.right - run.left) / side;
+                said.push(match (nth, beginning(piece, cuts, run, lens)) {
+                    (_, None) => say!(lens, "cut-run-edge", count = count),
+                    (0, Some(left)) => say!(lens, "cut-run", left = left, count = count),
+                    (_, Some(left)) => say!(lens, "cut-run-next", left = left, count = count),
+                });
+            }
+            lens.words.list("sentences", said)
         })
         .collect()
 }
 
 /// The strips for the binding in words.
 pub(super) fn binding_strips(piece: &Piece, cuts: &CutPlan, lens: Lens<'_>) -> Vec<String> {
-    let [_, _, left, _] = piece.reach();
     let patches = cuts.binding.iter();
     patches
         .map(|patch| {
             // A strip lies along the piece or across it.
             let (high, wide) = (patch.to - patch.from, patch.right - patch.left);
             let (length, width) = (std::cmp::max(high, wide), std::cmp::min(high, wide));
-            say!(
-                lens,
-                "cut-binding-strip",
-                size = lens.by(width, length),
-                from = lens.length(patch.from),
-                left = lens.length(patch.left - left)
-            )
+            let (size, from) = (lens.by(width, length), lens.length(patch.from));
+            match beginning(piece, cuts, patch, lens) {
+                None => say!(lens, "cut-binding-strip-edge", size = size, from = from),
+                Some(left) => say!(
+                    lens,
+                    "cut-binding-strip",
+                    size = size,
+                    from = from,
+                    left = left
+                ),
+            }
         })
         .collect()
 }

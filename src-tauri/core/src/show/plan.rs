@@ -6,12 +6,26 @@ use crate::deed::{Action, decide};
 use crate::faces::layers;
 use crate::grids;
 use crate::journal::Journal;
-use crate::measure::{Length, Ruler, System, read, zero};
+use crate::measure::{Length, NM_PER_INCH, Ruler, System, in_nm, read, zero};
 use crate::plan::{Advice, Binding, Plan, Stitch};
 use crate::view::{
     Button, FieldProblem, Figure, GridRow, GridWish, GridsView, PlanDraft, PlanView, Problem,
     StitchKind,
 };
+
+/// An inch with decimals as it was typed, `16.3 in`, on an inch ruler.
+fn decimal_inches(length: Length, lens: Lens<'_>) -> Option<String> {
+    const PLACES: usize = 4;
+    let tenths_of_mil = in_nm(length).checked_mul(10_i64.pow(PLACES as u32))?;
+    if lens.ruler.system != System::Inch || tenths_of_mil % NM_PER_INCH != 0 {
+        return None;
+    }
+    let count = tenths_of_mil / NM_PER_INCH;
+    let text = lens.words.decimal(count as f64 / 1e4, PLACES);
+    let point = lens.words.language().point;
+    let number = text.trim_end_matches('0').trim_end_matches(point);
+    Some(format!("{number} {}", lens.words.unit("in")))
+}
 
 /// A length for a field: exact, with its unit, in the current system if that holds it.
 pub(super) fn field(length: Length, lens: Lens<'_>) -> String {
@@ -32,11 +46,20 @@ pub(super) fn field(length: Length, lens: Lens<'_>) -> String {
             ..fine
         },
     };
-    let exact = [own, fine, other]
-        .into_iter()
-        .find(|r| !read(length, *r).rounded);
-    match exact {
-        Some(ruler) => lens.words.single(length, ruler).text.replace('\u{a0}', " "),
+    let shows = |rulers: &[Ruler]| {
+        let exact = rulers.iter().find(|r| !read(length, **r).rounded)?;
+        Some(
+            lens.words
+                .single(length, *exact)
+                .text
+                .replace('\u{a0}', " "),
+        )
+    };
+    let shown = shows(&[own, fine])
+        .or_else(|| decimal_inches(length, lens))
+        .or_else(|| shows(&[other]));
+    match shown {
+        Some(text) => text,
         // Neither ruler holds it (a mixture of both): whole nanometres, as millimetres.
         None => {
             let text = lens.words.decimal(crate::measure::in_mm(length), 6);

@@ -214,15 +214,24 @@ fn millionths(count: i128) -> String {
     format!("{sign}{whole}.{}", rest.trim_end_matches('0'))
 }
 
+/// To the nearest hundredth.
 fn mm(length: Length) -> String {
-    millionths(i128::from(in_nm(length)))
+    hundredth(i128::from(in_nm(length)))
 }
 
-/// To the nearest millionth: exact for every 1/64.
+/// Exact on every 1/64, else to the nearest hundredth.
 fn inches(length: Length) -> String {
     let scaled = i128::from(in_nm(length)) * 1_000_000;
     let inch = i128::from(NM_PER_INCH);
-    millionths((scaled + inch / 2).div_euclid(inch))
+    match in_nm(length) % (NM_PER_INCH / 64) {
+        0 => millionths(scaled / inch),
+        _ => hundredth((scaled + inch / 2).div_euclid(inch)),
+    }
+}
+
+/// Millionths brought to the nearest hundredth.
+fn hundredth(count: i128) -> String {
+    millionths((count + 5_000).div_euclid(10_000) * 10_000)
 }
 
 /// `9 1/2 in`, exact, whatever the ruler.
@@ -432,8 +441,10 @@ mod tests {
     fn numbers_are_plain_and_fractions_exact() {
         assert_eq!(inches(inch64(32)), "0.5");
         assert_eq!(inches(inch64(1)), "0.015625");
-        assert_eq!(inches(tenth_mm(120)), "0.472441");
-        assert_eq!(mm(inch64(1)), "0.396875");
+        assert_eq!(inches(tenth_mm(120)), "0.47");
+        assert_eq!(inches(nm(52_750_789_344)), "2076.8");
+        assert_eq!(mm(inch64(1)), "0.4");
+        assert_eq!(mm(tenth_mm(2413)), "241.3");
         assert_eq!(mm(nm(-1_500_000)), "-1.5");
         assert_eq!(fraction(inch64(9 * 64 + 32)), "9 1/2 in");
         assert_eq!(fraction(inch64(24)), "3/8 in");

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::arrange::{Arranger, Wishes};
-use crate::assembly::Rect;
+use crate::assembly::{Kind, Rect};
 use crate::deed::Action;
 use crate::faces::Face;
 use crate::measure::{MetricUnit, System};
@@ -470,6 +470,48 @@ fn a_leg_from_outline_to_count() {
     let moved = cutting(&journal, Some(worn.tidy.clone()), Some(drag));
     assert_ne!(moved.tidy.stations[0], worn.tidy.stations[0]);
     assert!(moved.keep.is_some());
+    // A width no leg has, and one of nothing, are told at their field.
+    for (width, code) in [("300 in", "piece-too-wide"), ("0 in", "piece-no-width-at")] {
+        let mut typed = worn.tidy.clone();
+        typed.stations[1].width = width.into();
+        let wrong = cutting(&journal, Some(typed), None);
+        let fault = wrong.faults.iter().find(|f| f.field == "station-1-width");
+        assert_eq!(fault.map(|f| f.problem.code.as_str()), Some(code));
+        assert!(wrong.keep.is_none() && wrong.picture.is_none());
+    }
+    // An inch with decimals stays one.
+    let mut typed = worn.tidy.clone();
+    typed.stations[1].width = "16.3".into();
+    let tenths = cutting(&journal, Some(typed), None);
+    assert_eq!(tenths.tidy.stations[1].width, "16.3 in");
+    // The knee goes with the edge of the cloth: as far from it as before.
+    let mut typed = worn.tidy.clone();
+    for station in &mut typed.stations {
+        station.width = "12 in".into();
+    }
+    let slim = cutting(&journal, Some(typed), None);
+    assert!(slim.faults.is_empty(), "{:?}", slim.faults);
+    let mut kept = journal.clone();
+    act(&mut kept, &slim.keep.clone().unwrap().action, 3);
+    let knee = cutting(&kept, None, None).tidy.zones.pop().unwrap();
+    assert_eq!((knee.left.as_str(), knee.width.as_str()), ("2 in", "9 in"));
+    // Cut up with what was changed and not kept: both are kept.
+    let Action::SetPiece { n, index, outline } = slim.keep.clone().unwrap().action else {
+        panic!()
+    };
+    let mut both = journal.clone();
+    let cut = Action::CutPiece {
+        n,
+        index,
+        squares: 3,
+        outline: Some(outline),
+    };
+    act(&mut both, &cut, 3);
+    let seen = cutting(&both, None, None);
+    assert_eq!(
+        (seen.counted, seen.tidy.stations),
+        (Some(3), slim.tidy.stations)
+    );
     // Nonsense is told by field, and nothing is kept.
     let mut typed = worn.tidy.clone();
     typed.stations[1].width = "wide".into();
@@ -482,6 +524,7 @@ fn a_leg_from_outline_to_count() {
             n: 1,
             index: 0,
             squares: 5,
+            outline: None,
         },
         3,
     );
@@ -491,6 +534,7 @@ fn a_leg_from_outline_to_count() {
             n: 1,
             index: 1,
             squares: 6,
+            outline: None,
         },
         4,
     );
@@ -503,6 +547,28 @@ fn a_leg_from_outline_to_count() {
         "{:?}",
         pile.said
     );
+    // One count everywhere: the pile, the step, and what to have at hand.
+    let figure = |label: &str| {
+        let found = pile.figures.iter().find(|f| f.label == label);
+        found.map(|f| f.value.text.clone()).unwrap_or_default()
+    };
+    assert_eq!([figure("Cut"), figure("Still to cut")], ["11", "5"]);
+    assert_eq!([figure("Spare"), figure("The pile still gives")], ["", "0"]);
+    let batch = Some((Task::Cut, Kind::Square));
+    let look_at = Look::Work {
+        station: None,
+        batch,
+    };
+    let Ok(View::Work(work)) = look(&journal, &look_at, lens) else {
+        panic!()
+    };
+    let card = work.card.unwrap();
+    assert!(card.remain.starts_with("5 squares"), "{}", card.remain);
+    let Ok(View::Gather(gather)) = look(&journal, &Look::Gather, lens) else {
+        panic!()
+    };
+    let denim = &gather.rows[0].lines[0];
+    assert!(denim.ends_with("5 still to cut."), "{denim}");
     assert_eq!(pile.ways[0].title, "3 across × 3 down");
     assert!(journal.propose(&pile.ways[0].button.action, 5).is_ok());
     assert_eq!(
@@ -515,6 +581,166 @@ fn a_leg_from_outline_to_count() {
             .count(),
         11
     );
+}
+
+/// A cut is told from where the cloth begins on that line, not from where it is widest.
+#[test]
+fn a_cut_is_told_from_the_edge_of_the_cloth() {
+    use crate::garments::{Part, Piece, Station};
+    let words = Words::english();
+    let inch = |n: i64| crate::measure::inch64(n * 64);
+    // 8 in wide at the hem, 16 in at the top, 20 in up; the middle line is the middle.
+    let station = |at, half: i64| Station {
+        at: inch(at),
+        left: zero() - inch(half),
+        right: inch(half),
+    };
+    let piece = Piece {
+        part: Part::Cloth,
+        stations: vec![station(0, 4), station(20, 8)],
+        zones: Vec::new(),
+    };
+    let how = crate::pile::how(inch(5));
+    let cuts = crate::cutting::lay_out(&piece, &how).unwrap();
+    let said: Vec<String> = pile::strips(&piece, &cuts, lens(&words))
+        .iter()
+        .map(|line| line.replace('\u{a0}', " "))
+        .collect();
+    let at_edge = "On the lower line start at the cloth’s left edge: ";
+    assert_eq!(said.len(), 4, "{said:?}");
+    assert!(said.iter().all(|line| line.contains(at_edge)), "{said:?}");
+    // A hole against the lower left corner: 2 in wide from the edge there.
+    let held = piece.clone().without(crate::garments::Zone {
+        kind: crate::garments::ZoneKind::Hole,
+        from: inch(14),
+        to: inch(20),
+        left: zero() - inch(7),
+        right: zero() - inch(5),
+    });
+    let cuts = crate::cutting::lay_out(&held, &how).unwrap();
+    let last = pile::strips(&held, &cuts, lens(&words)).pop().unwrap();
+    // The cloth begins 7 in left of the middle 15 in up; the squares at 5 in.
+    assert!(
+        last.contains("start 2\u{a0}in from the cloth’s left edge: 2 squares"),
+        "{last}"
+    );
+}
+
+/// A fabric glued on a square that is spoilt went with it, and so it is counted.
+#[test]
+fn a_spoilt_square_takes_its_fabric_with_it() {
+    let words = Words::english();
+    let lens = lens(&words);
+    let mut prints = crate::demo::prints();
+    prints[0].stock = Some(4);
+    let (mut journal, _) = Journal::begin(
+        &Action::Begin {
+            name: "T".into(),
+            plan: Plan {
+                across: 4,
+                down: 4,
+                ..Plan::default()
+            },
+            prints,
+            denims: crate::demo::denims(),
+        },
+        0,
+    )
+    .unwrap();
+    let squares: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
+    let face = |pieces: &[Rect]| Action::SetFace {
+        pieces: pieces.to_vec(),
+        face: Face::Front,
+        print: Some(0),
+    };
+    act(&mut journal, &face(&squares[..2]), 1);
+    let count = |journal: &Journal| swatches(journal, lens)[0].count.clone();
+    assert_eq!(count(&journal), "2 of 4 used");
+    for task in [Task::Cut, Task::CoverFront] {
+        let pieces = vec![squares[0]];
+        act(&mut journal, &Action::Tick { task, pieces }, 2);
+    }
+    let spoil = Action::Spoil {
+        piece: squares[0],
+        why: crate::throw::Mishap::Scorched,
+    };
+    act(&mut journal, &spoil, 3);
+    assert_eq!(count(&journal), "2 used, 1 spoilt, 1 left");
+    // One more is all there is.
+    assert!(journal.propose(&face(&squares[2..4]), 4).is_err());
+    act(&mut journal, &face(&squares[2..3]), 4);
+    assert_eq!(count(&journal), "3 used, 1 spoilt, 0 left");
+    for at in [5, 6] {
+        let entry = journal.propose_undo(at).unwrap();
+        journal.accept(entry).unwrap();
+    }
+    assert_eq!(count(&journal), "2 of 4 used");
+}
+
+/// What is cut off is told in whole millimetres on a metric ruler, what is left on one side.
+#[test]
+fn metric_trims_are_whole_millimetres() {
+    let words = Words::english();
+    let ruler = Ruler {
+        system: System::Metric,
+        metric: MetricUnit::Mm,
+        ..Ruler::default()
+    };
+    let now = 1_800_000_000_000;
+    let lens = Lens {
+        words: &words,
+        ruler,
+        now,
+    };
+    let journal = crate::demo::throw(now);
+    let piece = Rect::from([0, 2, 2, 2]);
+    let width = "246".to_string();
+    let look_at = Look::Measure {
+        piece,
+        height: width.clone(),
+        width,
+    };
+    let Ok(View::Measure(seen)) = look(&journal, &look_at, lens) else {
+        panic!()
+    };
+    let said = seen.verdict[0].replace('\u{a0}', " ");
+    assert_eq!(
+        said,
+        "Across: 4.7 mm over. Trim 2 mm from the left and the rest, ≈ 3 mm, from the right; the crossing stays in the middle."
+    );
+}
+
+/// The card says which denim a square is cut from, and how many from each are to come.
+#[test]
+fn the_cut_card_names_the_denim() {
+    let words = Words::english();
+    let lens = lens(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    let squares: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
+    let faded = Action::SetDenim {
+        pieces: squares[..3].to_vec(),
+        denim: 1,
+        wrong_side_up: false,
+    };
+    act(&mut journal, &faded, 1);
+    let look_at = Look::Work {
+        station: None,
+        batch: Some((Task::Cut, Kind::Square)),
+    };
+    let Ok(View::Work(seen)) = look(&journal, &look_at, lens) else {
+        panic!()
+    };
+    let card = seen.card.unwrap();
+    let names = crate::demo::denims().into_iter().map(|d| d.name);
+    let names: Vec<String> = names.collect();
+    let from = card.figures.iter().find(|f| f.label == "From").unwrap();
+    assert_eq!(from.value.text, names[1]);
+    let told = format!("Still to cut: 13 from {}, 3 from {}.", names[0], names[1]);
+    assert_eq!(card.how[0], told);
 }
 
 /// A four measured by its sides and diagonals: leaning, misread, and with a diagonal missing.

@@ -312,6 +312,9 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
         how.push(clear);
         return how;
     }
+    if task == Task::Cut {
+        out.extend(denims_to_cut(throw, lens));
+    }
     if !matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         return out;
     }
@@ -361,6 +364,24 @@ fn marks_of(throw: &Throw, task: Task, piece: Rect) -> Vec<Option<Length>> {
         }
         _ => Vec::new(),
     }
+}
+
+/// How many squares are still to be cut from each denim, where the faces name more than one.
+pub(super) fn denims_to_cut(throw: &Throw, lens: Lens<'_>) -> Option<String> {
+    let open = throw.assembly().whole().squares();
+    let open: Vec<u8> = open
+        .filter(|s| !throw.has(*s, Task::Cut))
+        .map(|s| throw.cover(s).denim)
+        .collect();
+    let named = throw.denims.iter().enumerate().filter_map(|(i, denim)| {
+        let n = open.iter().filter(|d| usize::from(**d) == i).count();
+        (n > 0).then(|| say!(lens, "cut-of-denim", n = n, denim = denim.name.as_str()))
+    });
+    let named: Vec<String> = named.collect();
+    (named.len() > 1).then(|| {
+        let list = lens.words.list("list-short", named);
+        say!(lens, "cut-denims", list = list)
+    })
 }
 
 fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
@@ -460,7 +481,13 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
         }
     };
     match task {
-        Task::Cut => add("square", lens.by(plan.side, plan.side)),
+        Task::Cut => {
+            add("square", lens.by(plan.side, plan.side));
+            let denim = throw.denims.get(usize::from(throw.cover(piece).denim));
+            if let Some(denim) = denim.filter(|d| !d.name.is_empty()) {
+                add("from-denim", lens.plain(denim.name.clone()));
+            }
+        }
         Task::CoverFront | Task::CoverBack => {
             let face = if task == Task::CoverFront {
                 Face::Front

@@ -292,6 +292,7 @@ caution-children = Lange Fransen und lose Teile gehören nicht ins Babybett. Wen
 
 figure-square = Zuschnitt des Quadrats
 figure-fabric = Stoff
+figure-from-denim = Aus
 figure-cooling = Abkühlen etwa
 figure-lap = Überlappung
 figure-allowance = Nahtzugabe
@@ -379,6 +380,10 @@ face-layers = { $crossing ->
 }
 face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff belegt
 print-used = { $used } verwendet
+print-spoilt = { $n } verdorben
+print-aside = { $n } beiseitegelegt
+print-left = { $n } übrig
+print-short = { $n } zu wenig
 print-of = { $used } von { $stock } verwendet
 
 ## Werkbank
@@ -417,10 +422,12 @@ line-note = Notiz: { $text }
 measure-keep = Dieses Maß sichern
 verdict-across-exact = Breite: genau richtig.
 verdict-across-over = Breite: { $over } zu groß. Schneide links { $before } und rechts { $after } ab; die Kreuzung bleibt in der Mitte.
+verdict-across-over-rest = Breite: { $over } zu groß. Schneide links { $before } und den Rest, { $after }, rechts ab; die Kreuzung bleibt in der Mitte.
 verdict-across-over-one-side = Breite: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es rechts ab.
 verdict-across-under = Breite: { $over } zu klein. Schneide links und rechts nichts ab.
 verdict-down-exact = Höhe: genau richtig.
 verdict-down-over = Höhe: { $over } zu groß. Schneide oben { $before } und unten { $after } ab; die Kreuzung bleibt in der Mitte.
+verdict-down-over-rest = Höhe: { $over } zu groß. Schneide oben { $before } und den Rest, { $after }, unten ab; die Kreuzung bleibt in der Mitte.
 verdict-down-over-one-side = Höhe: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es unten ab.
 verdict-down-under = Höhe: { $over } zu klein. Schneide oben und unten nichts ab.
 short-edge-top = Oben fehlt { $by }; die Einfassung verdeckt es. Sonst ist nichts zu tun.
@@ -800,7 +807,7 @@ error-advice-fringe = Die Franse je Kante wäre { $fringe }. So schmal reißt de
 error-advice-fringe-next = { $enough } reicht. Probier es an einem Rest; deine Nähprobe entscheidet.
 error-advice-odd = Eine ungerade Zahl lässt neben den Vierern einzelne Paare. Auch sie sind eingeplant.
 error-advice-odd-next = Nichts zu tun; gerade Zahlen machen etwas weniger Arbeit.
-error-advice-twin = Eine Zwillingsnadel braucht zwei Spulen, und eine Seite ist immer die Nähseite. Zu breit eingestellt, schlägt sie auf die Platte: Der breiteste Stich ist die Öffnung der Platte weniger { $spacing }.
+error-advice-twin = Eine Zwillingsnadel braucht zwei Spulen, und eine Seite ist immer die Nähseite. Zu breit eingestellt, schlägt sie auf die Platte: Bei { $spacing } Nadelabstand stell den Stich { $spacing } schmaler ein als die Öffnung der Platte.
 error-advice-twin-next = Lass dieselbe Seite oben. Dreh das Handrad einmal herum, bevor du anfängst; die Anleitung der Maschine entscheidet.
 error-advice-lap-large = Ein Drittel jedes Quadrats oder mehr verschwindet in den Überlappungen.
 error-advice-lap-large-next = Eine schmalere Überlappung oder ein größeres Quadrat gibt mehr Decke für den Stoff.
@@ -904,6 +911,10 @@ error-piece-crossing = Bei Breite { $n } kreuzen sich die Kanten.
 error-piece-crossing-next = Eine Breite kann nicht weniger als nichts sein.
 error-piece-no-width = Das Stück hat nirgends eine Breite.
 error-piece-no-width-next = Miss es an der breitesten Stelle.
+error-piece-no-width-at = Breite { $n } ist nichts.
+error-piece-no-width-at-next = Miss dort quer über den Stoff, oder nimm diese Breite heraus.
+error-piece-too-wide = Breite { $n } ist breiter, als solcher Stoff liegt.
+error-piece-too-wide-next = Sieh nach der Zahl und ihrer Einheit.
 error-piece-zone-far = Stelle { $n } zum Aussparen liegt zu weit draußen.
 error-piece-zone-far-next = Sieh nach der Einheit.
 error-piece-zone-empty = Stelle { $n } zum Aussparen hat keine Größe.
@@ -959,8 +970,10 @@ error-file-empty-next = Sie bleibt unberührt. Nimm eine frühere Kopie.
 ## Der Kleiderstapel und der Zuschnitt
 
 figure-wanted = Gebrauchte Quadrate
-figure-at-hand = Zugeschnitten und gut
-figure-to-come = Noch zu holen
+figure-cut-for-it = Zugeschnitten
+figure-open = Noch zuzuschneiden
+figure-spares = Übrig
+figure-to-come = Der Stapel gibt noch
 figure-squares-here = Quadrate, quer geschnitten
 figure-from-hem = Vom Saum aufwärts, ohne Auswahl
 figure-free = Wenn Streifen nicht quer sein müssen
@@ -1018,18 +1031,30 @@ zone-stain = Fleck
 zone-seam = Naht
 heap-take = { $name } vom Stapel nehmen
 piece-keep = Diesen Umriss sichern
-cut-strip = Streifen { $n }: von { $from } bis { $to } über dem Saum, { $count ->
-    [one] ein Quadrat
-   *[other] { $count } Quadrate
-}, das erste { $left } von der linken Kante.
-cut-binding-strip = Einfassstreifen { $size }: ab { $from } über dem Saum, { $left } von der linken Kante.
+cut-strip = Streifen { $n }: untere Linie { $from } über dem Saum, obere Linie { $to }.
+cut-denims = Noch zuzuschneiden: { $list }.
+cut-of-denim = { $n } aus { $denim }
+cut-run = Beginne auf der unteren Linie { $left } von der linken Stoffkante: { $count ->
+    [one] ein Quadrat.
+   *[other] { $count } Quadrate.
+}
+cut-run-edge = Beginne auf der unteren Linie an der linken Stoffkante: { $count ->
+    [one] ein Quadrat.
+   *[other] { $count } Quadrate.
+}
+cut-run-next = Dann { $left } von derselben Kante: { $count ->
+    [one] ein Quadrat.
+   *[other] { $count } Quadrate.
+}
+cut-binding-strip = Einfassstreifen { $size }: untere Linie { $from } über dem Saum. Beginne dort { $left } von der linken Stoffkante.
+cut-binding-strip-edge = Einfassstreifen { $size }: untere Linie { $from } über dem Saum. Beginne dort an der linken Stoffkante.
 cut-stretch = Er dehnt sich: Bleib im Fadenlauf und halte die Überlappungen mit Kleber statt Stecknadeln.
 cut-unwashed = Noch nicht gewaschen: Wasch und bügle ihn, bevor du schneidest.
 cut-nothing = Neben den Stellen zum Aussparen passt kein ganzes Quadrat.
 cut-given-up = { $n ->
-    [0] Quer zu schneiden verliert nichts.
-    [one] Quer zu schneiden verliert ein Quadrat.
-   *[other] Quer zu schneiden verliert { $n } Quadrate.
+    [0] Gerade Streifen verlieren kein Quadrat.
+    [one] Gerade Streifen verlieren ein Quadrat.
+   *[other] Gerade Streifen verlieren { $n } Quadrate.
 }
 cut-gain = { $n ->
     [0] { "" }
@@ -1050,6 +1075,10 @@ item-denim = Jeansstoff
 item-denim-squares = { $n ->
     [one] Ein Quadrat zu { $side }; { $open } noch zuzuschneiden.
    *[other] { $n } Quadrate zu { $side }; { $open } noch zuzuschneiden.
+}
+item-denim-spares = { $n ->
+    [one] Dazu ein übriges Quadrat.
+   *[other] Dazu { $n } übrige Quadrate.
 }
 item-fabric-squares = { $n ->
     [one] Ein Quadrat zu { $side }.
@@ -1077,17 +1106,17 @@ item-binding-length = { $n ->
 item-thread = Garn
 item-thread-needles = { $needles ->
     [one] { $each }: { $spools ->
-        [one] eine Spule zu 200 m
-       *[other] { $spools } Spulen zu 200 m
+        [one] eine Spule zu { $size }
+       *[other] { $spools } Spulen zu { $size }
     }.
-   *[other] { $each } für jede Nadel: { $spools } Spulen zu 200 m.
+   *[other] { $each } für jede Nadel: { $spools } Spulen zu { $size }.
 }
 item-thread-twin = Eine Zwillingsnadel braucht zwei Spulen zugleich auf der Maschine.
 item-thread-rule = Die Regel der Garnhersteller, 2½-mal die Naht, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
 item-bobbins = Unterfadenspulen
 item-bobbins-length = { $length }: { $n ->
-    [one] eine Unterfadenspule zu 40 m
-   *[other] { $n } Unterfadenspulen zu 40 m
+    [one] eine Unterfadenspule zu { $size }
+   *[other] { $n } Unterfadenspulen zu { $size }
 }.
 item-needles = Nadeln
 item-needles-twin = Eine Zwillingsnadel für Jeansstoff, Abstand { $spacing }.

@@ -293,6 +293,7 @@ caution-children = Long fringe and loose parts are not for a baby’s cot. If yo
 
 figure-square = Cut square
 figure-fabric = Fabric
+figure-from-denim = From
 figure-cooling = Cool for about
 figure-lap = Lap
 figure-allowance = Seam allowance
@@ -380,6 +381,10 @@ face-layers = { $crossing ->
 }
 face-spoken = { $title }: { $across } across, { $down } down, { $n } covered with fabric
 print-used = { $used } used
+print-spoilt = { $n } spoilt
+print-aside = { $n } set aside
+print-left = { $n } left
+print-short = { $n } short
 print-of = { $used } of { $stock } used
 
 ## Bench
@@ -418,10 +423,12 @@ line-note = Note: { $text }
 measure-keep = Keep this measure
 verdict-across-exact = Across: just right.
 verdict-across-over = Across: { $over } over. Trim { $before } from the left and { $after } from the right; the crossing stays in the middle.
+verdict-across-over-rest = Across: { $over } over. Trim { $before } from the left and the rest, { $after }, from the right; the crossing stays in the middle.
 verdict-across-over-one-side = Across: { $over } over, less than can be halved on this ruler. Trim it from the right.
 verdict-across-under = Across: { $over } under. Do not trim left or right.
 verdict-down-exact = Down: just right.
 verdict-down-over = Down: { $over } over. Trim { $before } from the top and { $after } from the bottom; the crossing stays in the middle.
+verdict-down-over-rest = Down: { $over } over. Trim { $before } from the top and the rest, { $after }, from the bottom; the crossing stays in the middle.
 verdict-down-over-one-side = Down: { $over } over, less than can be halved on this ruler. Trim it from the bottom.
 verdict-down-under = Down: { $over } under. Do not trim top or bottom.
 short-edge-top = Short { $by } at the top; the binding hides it. Nothing more to do.
@@ -802,7 +809,7 @@ error-advice-fringe = The fringe each side would be { $fringe }. With so little,
 error-advice-fringe-next = { $enough } leaves enough. Try it on a scrap; your test scrap decides.
 error-advice-odd = An odd count leaves single pairs beside the fours. They are planned too.
 error-advice-odd-next = Nothing to do; even counts are a little less work.
-error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Set wide, it strikes the plate: the widest stitch is the plate’s opening less { $spacing }.
+error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Set wide, it strikes the plate: with needles { $spacing } apart, set the stitch { $spacing } narrower than the plate’s opening.
 error-advice-twin-next = Keep the same side up. Turn the wheel by hand once before you start; the machine’s manual decides.
 error-advice-lap-large = A third or more of each square disappears in the laps.
 error-advice-lap-large-next = A narrower lap or a larger square gives more throw for the cloth.
@@ -906,6 +913,10 @@ error-piece-crossing = At width { $n } the edges cross.
 error-piece-crossing-next = A width cannot be less than nothing.
 error-piece-no-width = The piece has no width anywhere.
 error-piece-no-width-next = Measure it at its widest.
+error-piece-no-width-at = Width { $n } is nothing.
+error-piece-no-width-at-next = Measure across the cloth there, or take that width out.
+error-piece-too-wide = Width { $n } is wider than such cloth comes.
+error-piece-too-wide-next = Look at the figure and its unit.
 error-piece-zone-far = Place to avoid { $n } lies too far out.
 error-piece-zone-far-next = Look at the unit.
 error-piece-zone-empty = Place to avoid { $n } has no size.
@@ -961,8 +972,10 @@ error-file-empty-next = It is left untouched. Use a copy from before.
 ## The clothes pile and cutting
 
 figure-wanted = Squares wanted
-figure-at-hand = Cut and good
-figure-to-come = Still to come
+figure-cut-for-it = Cut
+figure-open = Still to cut
+figure-spares = Spare
+figure-to-come = The pile still gives
 figure-squares-here = Squares, cut straight across
 figure-from-hem = Cut from the hem up, without choosing
 figure-free = If strips need not go straight across
@@ -1020,18 +1033,30 @@ zone-stain = Stain
 zone-seam = Seam
 heap-take = Take { $name } off the pile
 piece-keep = Keep this outline
-cut-strip = Strip { $n }: from { $from } to { $to } above the hem, { $count ->
-    [one] one square
-   *[other] { $count } squares
-}, the first { $left } in from the left edge.
-cut-binding-strip = Binding strip { $size }: from { $from } above the hem, { $left } in from the left edge.
+cut-strip = Strip { $n }: lower line { $from } above the hem, upper line { $to }.
+cut-denims = Still to cut: { $list }.
+cut-of-denim = { $n } from { $denim }
+cut-run = On the lower line start { $left } from the cloth’s left edge: { $count ->
+    [one] one square.
+   *[other] { $count } squares.
+}
+cut-run-edge = On the lower line start at the cloth’s left edge: { $count ->
+    [one] one square.
+   *[other] { $count } squares.
+}
+cut-run-next = Then { $left } from the same edge: { $count ->
+    [one] one square.
+   *[other] { $count } squares.
+}
+cut-binding-strip = Binding strip { $size }: lower line { $from } above the hem. Start { $left } from the cloth’s left edge there.
+cut-binding-strip-edge = Binding strip { $size }: lower line { $from } above the hem. Start at the cloth’s left edge there.
 cut-stretch = It stretches: keep to the grain and hold the laps with glue rather than pins.
 cut-unwashed = Not washed yet: wash and press it before you cut.
 cut-nothing = No whole square fits clear of the places to avoid.
 cut-given-up = { $n ->
-    [0] Cutting straight across gives up nothing.
-    [one] Cutting straight across gives up one square.
-   *[other] Cutting straight across gives up { $n } squares.
+    [0] Straight strips lose no square.
+    [one] Straight strips lose one square.
+   *[other] Straight strips lose { $n } squares.
 }
 cut-gain = { $n ->
     [0] { "" }
@@ -1050,6 +1075,10 @@ picture-piece = { $name }, { $n ->
 
 item-denim = Denim
 item-denim-squares = { $n } squares of { $side }; { $open } still to cut.
+item-denim-spares = { $n ->
+    [one] One spare square besides.
+   *[other] { $n } spare squares besides.
+}
 item-fabric-squares = { $n ->
     [one] One square of { $side }.
    *[other] { $n } squares of { $side }.
@@ -1076,17 +1105,17 @@ item-binding-length = { $n ->
 item-thread = Thread
 item-thread-needles = { $needles ->
     [one] { $each }: { $spools ->
-        [one] one spool of 200 m
-       *[other] { $spools } spools of 200 m
+        [one] one spool of { $size }
+       *[other] { $spools } spools of { $size }
     }.
-   *[other] { $each } for each needle: { $spools } spools of 200 m.
+   *[other] { $each } for each needle: { $spools } spools of { $size }.
 }
 item-thread-twin = A twin needle takes two spools on the machine at once.
 item-thread-rule = The makers’ rule of 2½ times the seam says { $length } in all; on thick laps it falls short.
 item-bobbins = Bobbins
 item-bobbins-length = { $length }: { $n ->
-    [one] one bobbin of 40 m
-   *[other] { $n } bobbins of 40 m
+    [one] one bobbin of { $size }
+   *[other] { $n } bobbins of { $size }
 }.
 item-needles = Needles
 item-needles-twin = A twin needle for denim, { $spacing } apart.
