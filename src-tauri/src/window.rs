@@ -61,8 +61,15 @@ fn tend(shared: Shared<'_>, tend: Tend) -> Result<Tended, Problem> {
 }
 
 #[tauri::command]
-fn draft(shared: Shared<'_>, draft: PlanDraft) -> PlanView {
-    desk(&shared).draft(&draft, now())
+fn draft(
+    shared: Shared<'_>,
+    draft: PlanDraft,
+    after: Option<DraftAfter>,
+) -> Result<PlanView, Problem> {
+    match after {
+        Some(after) => desk(&shared).draft_after(&draft, &after, now()),
+        None => Ok(desk(&shared).draft(&draft, now())),
+    }
 }
 
 #[tauri::command]
