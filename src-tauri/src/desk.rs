@@ -28,9 +28,9 @@ use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::{Throw, Time};
 use lapwork_core::view::{
-    AgainView, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look,
-    PlanDraft, PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take, Taken, Tend,
-    Tended, View,
+    AgainView, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head, Hello,
+    Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take,
+    Taken, Tend, Tended, View,
 };
 use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
 use lapwork_core::{deed::Refusal, demo};

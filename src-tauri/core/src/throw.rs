@@ -1191,12 +1191,13 @@ impl Throw {
         self.next(piece).is_none()
     }
 
-    /// The first part of `piece` that is not through yet, which must come first.
+    /// The first part of `piece` that is not through yet, which must come first. One that
+    /// should be trimmed again can be joined as it is.
     pub fn waits_for(&self, piece: Rect) -> Option<Rect> {
         let join = self.assembly.join(piece)?;
         [join.first, join.second]
             .into_iter()
-            .find(|part| !self.complete(*part))
+            .find(|part| !self.complete(*part) && !self.trims_again(*part))
     }
 
     /// Whether a square's edges are already held to another's (glued, pinned or sewn).

@@ -481,7 +481,9 @@ pub(super) fn whole(journal: &Journal, width: &str, height: &str, lens: Lens<'_>
             },
         },
         faults,
-        lines: shown.map_or_else(Vec::new, |(size, washes)| verdict(throw, size, washes, lens)),
+        lines: shown.map_or_else(Vec::new, |(size, washes)| {
+            verdict(throw, size, washes, lens)
+        }),
         keep,
         kept: kept(throw, lens),
     }

@@ -5,9 +5,9 @@ use crate::assembly::{Assembly, Kind, Seam};
 use crate::deed::{Action, decide};
 use crate::faces::{Cover, Denim, Print, layers};
 use crate::grids;
+use crate::heritage;
 use crate::journal::Journal;
 use crate::measure::{Length, Ruler, System, read, zero};
-use crate::heritage;
 use crate::plan::{Advice, Binding, Plan, Stitch};
 use crate::throw::{Size, Throw};
 use crate::view::{

@@ -726,6 +726,39 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
 }
 
+/// A four that should be trimmed again can be joined as it is, as it always could: then it
+/// is left so, until it is free again.
+#[test]
+fn a_four_to_trim_again_may_be_joined_as_it_is() {
+    use crate::assembly::Kind;
+    use crate::measure::inch64;
+    let mut journal = four_fours();
+    next(&mut journal, Task::PressBlock, Kind::Four, 4);
+    next(&mut journal, Task::SquareUp, Kind::Four, 4);
+    let trim = inch64(9 * 64 + 16);
+    act(&mut journal, &Action::ChooseTrim { trim }, 1);
+    let (four, row) = (Rect::from([0, 0, 2, 2]), Rect::from([0, 0, 2, 4]));
+    let whole = |throw: &crate::throw::Throw| {
+        assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+    };
+    whole(journal.throw());
+    assert!(journal.throw().trims_again(four));
+    let dot = Action::Tick {
+        task: Task::Dot,
+        pieces: vec![row],
+    };
+    act(&mut journal, &dot, 2);
+    whole(journal.throw());
+    assert!(!journal.throw().trims_again(four) && journal.throw().complete(four));
+    let open = Action::Unpick {
+        pieces: vec![row],
+        lap: None,
+    };
+    act(&mut journal, &open, 3);
+    whole(journal.throw());
+    assert!(journal.throw().trims_again(four));
+}
+
 /// The whole throw made, up to the first wash.
 fn unwashed() -> Journal {
     let words = Words::english();
@@ -827,7 +860,10 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
         }
     };
     let seen = ask(8, 3);
-    assert_eq!((seen.most, seen.wishes.front, seen.wishes.back), ([0, 0], 0, 0));
+    assert_eq!(
+        (seen.most, seen.wishes.front, seen.wishes.back),
+        ([0, 0], 0, 0)
+    );
     let said = seen.free.expect("said");
     assert!(said.contains("no square is free any more"), "{said}");
     let fresh = begin(Plan::default());

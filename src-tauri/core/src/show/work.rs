@@ -275,7 +275,11 @@ pub(super) fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),
-        (Task::SquareUp, _, _) if throw.work(piece).is_none_or(|w| w.measured.is_none()) => {
+        (Task::SquareUp, _, _)
+            if throw
+                .work(piece)
+                .is_none_or(|w| w.measured.or(w.squared).is_none()) =>
+        {
             "how-square-up-measure".into()
         }
         _ => format!("how-{}", task.key()),
@@ -470,7 +474,7 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
         Task::SquareUp => {
             let target = throw.target(piece);
             add("trim-to", lens.by(target.width, target.height));
-            if let Some(measured) = throw.work(piece).and_then(|w| w.measured) {
+            if let Some(measured) = throw.work(piece).and_then(|w| w.squared.or(w.measured)) {
                 add("measured", lens.by(measured.width, measured.height));
                 for (key, m, t) in [
                     ("across", measured.width, target.width),
