@@ -1008,7 +1008,7 @@ title: string,
  */
 text: string, };
 
-export type Card = { measure_whole: boolean, 
+export type Card = { 
 /**
  * The task.
  */
@@ -1090,7 +1090,7 @@ lessons: Array<string>,
  */
 notes: Array<string>, };
 
-export type WorkView = { ask: FacesAsk | null, 
+export type WorkView = { 
 /**
  * Common to all screens.
  */
@@ -1234,7 +1234,7 @@ value: string,
  */
 met: boolean, };
 
-export type WishesView = { most: [number, number], free: string | null, 
+export type WishesView = { 
 /**
  * Common to all screens.
  */
@@ -1282,7 +1282,7 @@ label: string,
  */
 squares: number, };
 
-export type LayoutCard = { front_new: Array<number>, back_new: Array<number>, 
+export type LayoutCard = { 
 /**
  * Which of the several.
  */
@@ -2302,7 +2302,7 @@ figures: Array<Figure>,
  */
 advice: Array<Problem>, };
 
-export type ScrapRow = { compare: Array<CompareRow>, aside: Array<string>, 
+export type ScrapRow = { 
 /**
  * What was tried.
  */
@@ -3081,7 +3081,7 @@ said: string,
 shelf: ShelfView, };
 
 export type WordKey =
-  "ui-change-plan" | "ui-go-to-it" | "ui-layout-rings" | "ui-leave-it" | "ui-name-needed" | "ui-throw-menu" | "ui-above-hem"
+  | "ui-above-hem"
   | "ui-across"
   | "ui-add-denim"
   | "ui-add-fabric"
@@ -3519,6 +3519,3 @@ export type WordKey =
   | "ui-zone-width"
   | "ui-zones"
   | "ui-zoom";
-
-export type FacesAsk = { title: string, text: string, bare: Button };
-export type DraftAfter = { id: string, prints: Array<Print>, denims: Array<Denim> };

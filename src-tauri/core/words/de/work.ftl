@@ -601,7 +601,7 @@ whole-down = Höhe: { $measured }. Sie soll { $foreseen } messen: { $off }.
 whole-within = So viel gibt Stoff beim Nähen nach (bis 2 %, allgemeine Erfahrung). Alles ist in Ordnung.
 whole-beyond = Das ist mehr, als Stoff beim Nähen meist nachgibt (2 %, allgemeine Erfahrung). Miss einige Überlappungen nach: Manche sind vielleicht breiter oder schmaler genäht als angezeichnet.
 whole-each = { $laps ->
-    [one] Es liegt alles an einer Überlappung.
+    [one] Es liegt alles an einer Überlappung: { $each }.
    *[other] Auf { $laps } Überlappungen verteilt ist das je { $each }.
 }
 whole-washed-unknown = Vor dem Waschen wurde sie nicht gemessen; darum lässt sich nicht trennen, was die Wäsche und was das Nähen ausmacht. Stoff läuft in der Wäsche meist ein.

@@ -602,7 +602,7 @@ whole-down = Down: { $measured }. It should measure { $foreseen }: { $off }.
 whole-within = Cloth gives as much in making up (up to 2 %, common practice). Nothing is wrong.
 whole-beyond = That is more than cloth usually gives in making up (2 %, common practice). Measure a few laps: some may be sewn wider or narrower than marked.
 whole-each = { $laps ->
-    [one] It is all at one lap.
+    [one] It is all at one lap: { $each }.
    *[other] Shared among { $laps } laps, that is { $each } at each.
 }
 whole-washed-unknown = It was not measured before washing, so what washing did cannot be told from what sewing did. Cloth usually draws in when washed.
