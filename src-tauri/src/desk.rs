@@ -362,7 +362,7 @@ impl Desk {
                 "sheet-making"
             };
             let called = format!("{} - {}", journal.throw().name, lens.words.say(key, &[]));
-            let sheet = crate::printing::sheet(journal, lens);
+            let sheet = crate::printing::sheet(journal, lens, order);
             Ok((show::file_name(&called, "pdf"), sheet))
         })
     }

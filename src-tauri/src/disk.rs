@@ -13,7 +13,8 @@
 use std::fmt::Debug;
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, Read as _, Write as _};
-use std::path::Path;
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU32, Ordering};
 
 /// What the data folder asks of the disk it lies on.
 pub trait Disk: Debug + Send {
@@ -163,6 +164,14 @@ pub(crate) fn put(disk: &dyn Disk, path: &Path, beside: &Path, bytes: &[u8]) -> 
         Some(folder) => disk.sync_folder(folder),
         None => disk.sync_folder(Path::new(".")),
     }
+}
+
+/// A name beside `path` to write a file under until it is whole: hidden, no longer than
+/// any disk takes, and not given twice.
+pub(crate) fn part_of(path: &Path) -> PathBuf {
+    static GIVEN: AtomicU32 = AtomicU32::new(0);
+    let n = GIVEN.fetch_add(1, Ordering::Relaxed);
+    path.with_file_name(format!(".lapwork-{}-{n}.part", std::process::id()))
 }
 
 /// Write a new file and wait until it is on the disk; one of that name left behind by

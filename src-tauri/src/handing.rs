@@ -11,12 +11,11 @@
 //! then renamed, and the folder is synced. Calling the dialog off is not an error. Must
 //! not be called on the main thread, which the dialog needs.
 
-use crate::disk::RealDisk;
+use crate::disk::{Disk, RealDisk, part_of, put as put_whole};
 use crate::photos;
-use crate::store::{Trouble, disk, read_bytes};
+use crate::store::{Trouble, bytes_of, disk};
 use lapwork_core::intake;
 use lapwork_core::journal::Journal;
-use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 use tauri::{AppHandle, Runtime};
 use tauri_plugin_dialog::{DialogExt as _, FilePath};
@@ -42,7 +41,7 @@ fn said_beforehand(name: &str) -> Option<PathBuf> {
 /// What stood in the way of the first that could not be written.
 pub fn put<R: Runtime>(app: &AppHandle<R>, parcels: &[Parcel]) -> Result<Vec<PathBuf>, Trouble> {
     if let Some(folder) = said_beforehand("LAPWORK_HAND_TO") {
-        return put_into(&folder, parcels);
+        return put_into(&RealDisk, &folder, parcels);
     }
     match parcels {
         [] => Ok(Vec::new()),
@@ -56,7 +55,7 @@ pub fn put<R: Runtime>(app: &AppHandle<R>, parcels: &[Parcel]) -> Result<Vec<Pat
             Ok(vec![path])
         }
         several => match ask_folder(app)? {
-            Some(folder) => put_into(&folder, several),
+            Some(folder) => put_into(&RealDisk, &folder, several),
             None => Ok(Vec::new()),
         },
     }
@@ -123,7 +122,15 @@ pub struct Brought {
 /// # Errors
 /// What stands in the way, or what is wrong with it.
 pub fn look_into(path: &Path) -> Result<Brought, Trouble> {
-    let mut bytes = read_bytes(path)?;
+    look_into_on(&RealDisk, path)
+}
+
+/// The same, on a disk of the caller's.
+///
+/// # Errors
+/// What stands in the way, or what is wrong with it.
+pub fn look_into_on(on: &dyn Disk, path: &Path) -> Result<Brought, Trouble> {
+    let mut bytes = bytes_of(on, path)?;
     let read = intake::read(&bytes).map_err(|how| Trouble::Damage {
         path: path.to_path_buf(),
         how,
@@ -136,11 +143,14 @@ pub fn look_into(path: &Path) -> Result<Brought, Trouble> {
 }
 
 /// Write the parcels into a folder; a name that is taken gets a number.
-fn put_into(folder: &Path, parcels: &[Parcel]) -> Result<Vec<PathBuf>, Trouble> {
+///
+/// # Errors
+/// What stood in the way of the first that could not be written.
+pub fn put_into(on: &dyn Disk, folder: &Path, parcels: &[Parcel]) -> Result<Vec<PathBuf>, Trouble> {
     let mut put = Vec::new();
     for parcel in parcels {
         let path = free(folder, &parcel.name);
-        write(&path, &parcel.bytes)?;
+        write_on(on, &path, &parcel.bytes)?;
         put.push(path);
     }
     Ok(put)
@@ -163,13 +173,18 @@ fn free(folder: &Path, name: &str) -> PathBuf {
 /// Write a file whole: beside its place, synced, then renamed over whatever was there.
 ///
 /// # Errors
-/// What stood in the way; what was at `path` is then still there.
+/// What stood in the way; what was at `path` is then still there, unless only its folder
+/// could not be synced.
 pub fn write(path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
-    let mut name = OsString::from(".");
-    name.push(path.file_name().unwrap_or_default());
-    name.push(format!(".{}.part", std::process::id()));
-    let beside = path.with_file_name(name);
-    crate::disk::put(&RealDisk, path, &beside, bytes).map_err(disk(path))
+    write_on(&RealDisk, path, bytes)
+}
+
+/// The same, on a disk of the caller's.
+///
+/// # Errors
+/// As [`write`].
+pub fn write_on(on: &dyn Disk, path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
+    put_whole(on, path, &part_of(path), bytes).map_err(disk(path))
 }
 
 #[cfg(test)]
@@ -197,13 +212,31 @@ mod tests {
     }
 
     #[test]
+    fn the_longest_name_in_any_writing_is_taken() {
+        let folder = tempfile::tempdir().unwrap();
+        for letter in ["a", "ß", "ش", "毛", "🧵"] {
+            let name = lapwork_core::show::file_name(&letter.repeat(10_000), "jsonl");
+            let parcel = Parcel {
+                name,
+                bytes: b"x".to_vec(),
+            };
+            let put = put_into(&RealDisk, folder.path(), &vec![parcel; 2]);
+            assert_eq!(
+                put.map(|put| put.len()).map_err(|why| format!("{why:?}")),
+                Ok(2)
+            );
+        }
+        assert_eq!(names(folder.path()).len(), 10);
+    }
+
+    #[test]
     fn names_that_are_taken_get_a_number() {
         let folder = tempfile::tempdir().unwrap();
         let parcel = Parcel {
             name: "a.svg".into(),
             bytes: b"x".to_vec(),
         };
-        put_into(folder.path(), &vec![parcel; 3]).unwrap();
+        put_into(&RealDisk, folder.path(), &vec![parcel; 3]).unwrap();
         assert_eq!(names(folder.path()), ["a (2).svg", "a (3).svg", "a.svg"]);
     }
 

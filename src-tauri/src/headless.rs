@@ -20,6 +20,7 @@ use lapwork_core::show::{self, Lens};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{Look, PrintOrder, PrintPaper, Problem, View};
 use lapwork_core::words::{self, Words};
+use lapwork_sheet::Photos;
 use std::ffi::OsString;
 use std::io::{self, Write};
 use std::ops::ControlFlow;
@@ -218,6 +219,8 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
                 paper: paper.unwrap_or(show::usual_paper(system)),
                 large,
                 black: style == Style::Ink,
+                story: false,
+                east: printing::east(),
             };
             Ok(Ask::Sheet(path, out, system, order))
         }
@@ -315,10 +318,13 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
                 return Err(failed(to, &store::disk(to)(there), words));
             }
             let journal = open(path, words)?.journal;
-            let sheet = printing::sheet(&journal, lens(*system));
-            let made = lapwork_sheet::print(&sheet, printing::options(*order), &mut |_| {
-                ControlFlow::Continue(())
-            });
+            let sheet = printing::sheet(&journal, lens(*system), *order);
+            let made = lapwork_sheet::print(
+                &sheet,
+                Photos::new(),
+                printing::options(*order),
+                &mut |_| ControlFlow::Continue(()),
+            );
             let bytes = made.map_err(|why| {
                 let problem = words.problem("print", &[("why", why.to_string().into())]);
                 Failure::Told(one_line(&problem))

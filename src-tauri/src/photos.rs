@@ -10,14 +10,17 @@
 //! [`MOST_PIXELS`] is refused by what its head says, before anything is unpacked, and
 //! nothing may take more memory than [`MOST_MEMORY`] while it is.
 //!
+//! What is printed is made smaller still ([`PAPER_SIDE`]), and grey for black ink.
+//!
 //! Limits: of an animated picture the first frame; colours of a wide profile come out a
 //! little paler; what is seen through is laid on white.
 
-use crate::store::{Trouble, disk};
+use crate::store::{Trouble, disk, plain};
 use image::codecs::jpeg::JpegEncoder;
 use image::imageops::FilterType;
 use image::{
-    DynamicImage, ImageDecoder as _, ImageError, ImageFormat, ImageReader, Limits, Rgb, RgbImage,
+    DynamicImage, ExtendedColorType, ImageDecoder as _, ImageEncoder as _, ImageError, ImageFormat,
+    ImageReader, Limits, Rgb, RgbImage,
 };
 use lapwork_core::photos::PhotoId;
 use sha2::{Digest as _, Sha256};
@@ -71,6 +74,7 @@ pub fn take(path: &Path) -> Result<Vec<u8>, Trouble> {
         path: path.to_path_buf(),
         fault,
     };
+    plain(path)?;
     let mut bytes = Vec::new();
     File::open(path)
         .and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))
@@ -79,6 +83,34 @@ pub fn take(path: &Path) -> Result<Vec<u8>, Trouble> {
         return Err(photo(Fault::Large));
     }
     shrink(&bytes).map_err(photo)
+}
+
+/// The longer side of what is printed, in points: 240 to the inch at half the width of a page.
+pub const PAPER_SIDE: u32 = 800;
+
+/// A photo that was kept, made fit to print; none if it cannot be read.
+pub fn for_paper(kept: &[u8], black: bool) -> Option<lapwork_sheet::Photo> {
+    let mut reader = ImageReader::with_format(Cursor::new(kept), ImageFormat::Jpeg);
+    let mut limits = Limits::default();
+    limits.max_alloc = Some(MOST_MEMORY);
+    reader.limits(limits);
+    let mut picture = reader.decode().ok()?;
+    if picture.width().max(picture.height()) > PAPER_SIDE {
+        picture = picture.resize(PAPER_SIDE, PAPER_SIDE, FilterType::Triangle);
+    }
+    let (width, height) = (picture.width(), picture.height());
+    let mut jpeg = Vec::new();
+    let encoder = JpegEncoder::new_with_quality(&mut jpeg, QUALITY);
+    let written = match black {
+        true => encoder.write_image(&picture.to_luma8(), width, height, ExtendedColorType::L8),
+        false => encoder.write_image(&picture.to_rgb8(), width, height, ExtendedColorType::Rgb8),
+    };
+    written.ok()?;
+    Some(lapwork_sheet::Photo {
+        jpeg,
+        width,
+        height,
+    })
 }
 
 /// A photo's name: the SHA-256 (FIPS 180-4) of what is kept, in small hex digits.

@@ -4,18 +4,23 @@
 //! are free; how far it is and whether it is to stop goes through a [`Press`]. One print
 //! at a time: a second waits for nobody, it takes the press over and the first is stopped.
 //!
-//! Days are told in the time of this device, where the system says what that is, and in
-//! UTC otherwise.
+//! Days are told in the time of the window, which says how far it is from UTC; without a
+//! window, in that of this device where the system says what that is, and in UTC otherwise.
 
+use crate::photos;
 use lapwork_core::journal::Journal;
+use lapwork_core::photos::PhotoId;
 use lapwork_core::show::sheet::Day;
 use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::Time;
 use lapwork_core::view::{PrintOrder, PrintPaper, Printing};
-use lapwork_sheet::{Inks, Kind, Options, Paper, PrintFault, Progress, Size};
+use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
 use time::{OffsetDateTime, UtcOffset};
+
+/// Most minutes a place's time is from UTC.
+const FARTHEST: i32 = 18 * 60;
 
 /// How far the print in hand is, and whether it is to stop.
 #[derive(Debug, Default)]
@@ -42,14 +47,29 @@ impl Press {
         self.step.store(0, Ordering::Relaxed);
     }
 
-    /// Print; [`PrintFault::Cancelled`] once it was stopped.
+    /// Print; [`PrintFault::Cancelled`] once it was stopped. `photo` gives the bytes kept of a
+    /// photo, which are made small one after another.
     ///
     /// # Errors
     /// The [`PrintFault`].
-    pub fn print(&self, sheet: &Sheet, order: PrintOrder) -> Result<Vec<u8>, PrintFault> {
+    pub fn print(
+        &self,
+        sheet: &Sheet,
+        order: PrintOrder,
+        photo: &dyn Fn(&PhotoId) -> Option<Vec<u8>>,
+    ) -> Result<Vec<u8>, PrintFault> {
         let own = self.turn.fetch_add(1, Ordering::Relaxed) + 1;
         let mine = || self.turn.load(Ordering::Relaxed) == own;
-        let made = lapwork_sheet::print(sheet, options(order), &mut |now| {
+        let mut photos = Photos::new();
+        for name in &sheet.photos {
+            if !mine() {
+                return Err(PrintFault::Cancelled);
+            }
+            self.step.store(1, Ordering::Relaxed);
+            let found = photo(name).and_then(|kept| photos::for_paper(&kept, order.black));
+            photos.extend(found.map(|photo| (name.clone(), photo)));
+        }
+        let made = lapwork_sheet::print(sheet, photos, options(order), &mut |now| {
             if !mine() {
                 return ControlFlow::Break(());
             }
@@ -88,17 +108,30 @@ pub fn options(order: PrintOrder) -> Options {
     }
 }
 
-/// What goes on paper, with the days of this device.
-pub fn sheet(journal: &Journal, lens: Lens<'_>) -> Sheet {
+/// What goes on paper, with the days of where the order was given.
+pub fn sheet(journal: &Journal, lens: Lens<'_>, order: PrintOrder) -> Sheet {
+    let seconds = order.east.clamp(-FARTHEST, FARTHEST) * 60;
+    let offset = UtcOffset::from_whole_seconds(seconds).unwrap_or(UtcOffset::UTC);
+    let sheet = show::sheet(journal, lens, &|at| day(at, offset));
+    match order.story && !order.card {
+        true => sheet.with_story(journal, order.east, lens),
+        false => sheet,
+    }
+}
+
+/// How far local time is east of UTC, in minutes, where the system tells a program that:
+/// one of many threads, such as the window's, is told nothing.
+pub fn east() -> i32 {
     let offset = UtcOffset::current_local_offset().unwrap_or(UtcOffset::UTC);
-    show::sheet(journal, lens, &|at| day(at, offset))
+    offset.whole_seconds() / 60
 }
 
 /// On which day a moment falls.
 fn day(at: Time, offset: UtcOffset) -> Day {
     let when = OffsetDateTime::from_unix_timestamp(at.div_euclid(1000))
-        .unwrap_or(OffsetDateTime::UNIX_EPOCH)
-        .to_offset(offset);
+        .unwrap_or(OffsetDateTime::UNIX_EPOCH);
+    // At either end of the calendar the next day is none.
+    let when = when.checked_to_offset(offset).unwrap_or(when);
     Day {
         year: when.year(),
         month: u8::from(when.month()),
@@ -114,6 +147,18 @@ mod tests {
     use lapwork_core::words::Words;
 
     #[test]
+    fn at_the_ends_of_the_calendar_a_day_is_a_day_wherever_one_is() {
+        let last = 253_402_300_799_999;
+        for hours in [-12, -1, 0, 1, 14] {
+            let offset = UtcOffset::from_hms(hours, 0, 0).unwrap();
+            for at in [last, -377_705_116_800_000, Time::MAX, Time::MIN, 0] {
+                let day = day(at, offset);
+                assert!((1..=31).contains(&day.day), "{at} {hours}: {day:?}");
+            }
+        }
+    }
+
+    #[test]
     fn a_stopped_print_gives_nothing_and_the_next_one_goes_on() {
         let words = Words::english();
         let lens = Lens {
@@ -121,17 +166,19 @@ mod tests {
             ruler: Ruler::default(),
             now: 1_800_000_000_000,
         };
-        let sheet = sheet(&demo::throw(lens.now), lens);
         let order = PrintOrder {
             card: true,
             paper: PrintPaper::A4,
             large: false,
             black: false,
+            story: false,
+            east: 0,
         };
+        let sheet = sheet(&demo::throw(lens.now), lens, order);
         let press = Press::default();
         assert_eq!(press.look(), None);
         let (stopped, seen) = std::thread::scope(|scope| {
-            let first = scope.spawn(|| press.print(&sheet, order));
+            let first = scope.spawn(|| press.print(&sheet, order, &|_| None));
             let seen = loop {
                 if let Some(seen) = press.look() {
                     break seen;
@@ -144,7 +191,7 @@ mod tests {
         assert_eq!(stopped, Err(PrintFault::Cancelled));
         assert!(seen.done < seen.all);
         assert_eq!(press.look(), None);
-        let made = press.print(&sheet, order).unwrap();
+        let made = press.print(&sheet, order, &|_| None).unwrap();
         assert!(made.starts_with(b"%PDF-"));
         assert_eq!(press.look(), None);
     }

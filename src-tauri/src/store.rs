@@ -44,6 +44,8 @@ use std::path::{Path, PathBuf};
 
 /// The largest throw file that is read or written.
 pub const MOST_BYTES: u64 = 64 << 20;
+/// The largest settings file that is read.
+const MOST_SETTINGS: u64 = 1 << 20;
 /// The longest line that is written; the core reads no longer ones.
 const LONGEST_LINE: usize = 4 << 20;
 /// The folder of a throw's photos, in its own.
@@ -442,20 +444,36 @@ impl Store {
         if text.len() as u64 > MOST_BYTES {
             return Err(Trouble::TooLarge { path });
         }
-        let mut kept = Vec::new();
+        let mut kept: Vec<PathBuf> = Vec::new();
+        // While the throw's own file is untouched, copies of it only take up room.
+        let clear = |kept: &[PathBuf]| {
+            for copy in kept {
+                let _ = self.disk.remove(copy);
+            }
+        };
         for (called, bytes) in beside {
             let copy = free_name(&path, called, now);
-            write_new(&*self.disk, &copy, bytes).map_err(disk(&copy))?;
-            kept.push(copy);
+            kept.push(copy.clone());
+            if let Err(why) = put(&*self.disk, &copy, bytes) {
+                clear(&kept);
+                return Err(disk(&copy)(why));
+            }
         }
         match put(&*self.disk, &path, text.as_bytes()) {
             Ok(()) => Ok(kept),
-            Err(why) if fs::read(&path).is_ok_and(|bytes| bytes == text.as_bytes()) => {
-                self.doubtful.borrow_mut().insert(id.clone());
-                let seen = Seen::After;
-                Err(Trouble::Unsure { path, why, seen })
-            }
-            Err(why) => Err(disk(&path)(why)),
+            Err(why) => match fs::read(&path) {
+                Ok(bytes) if bytes == text.as_bytes() => {
+                    self.doubtful.borrow_mut().insert(id.clone());
+                    let seen = Seen::After;
+                    Err(Trouble::Unsure { path, why, seen })
+                }
+                read => {
+                    if read.is_ok() {
+                        clear(&kept);
+                    }
+                    Err(disk(&path)(why))
+                }
+            },
         }
     }
 
@@ -488,7 +506,7 @@ impl Store {
         let path = self.throw_file(Place::Throws, id);
         let mended = if read.torn {
             let copy = free_name(&path, "torn", now);
-            write_new(&*self.disk, &copy, bytes)?;
+            put(&*self.disk, &copy, bytes)?;
             Some(Mended {
                 copy,
                 bytes: bytes.len() as u64 - read.length,
@@ -713,7 +731,7 @@ impl Store {
     /// is there already is left.
     ///
     /// # Errors
-    /// What stood in the way; the photo is then not there.
+    /// What stood in the way; the photo is then not there, if the disk lets it be taken away.
     pub fn keep_photo(&self, id: &ThrowId, photo: &PhotoId, bytes: &[u8]) -> Result<(), Trouble> {
         self.must_be_claimed()?;
         let throw = self.throw_folder(Place::Throws, id);
@@ -723,10 +741,22 @@ impl Store {
         let folder = self.photo_folder(id);
         make_folders(&*self.disk, &folder).map_err(disk(&folder))?;
         let path = self.photo_file(id, photo);
-        match path.is_file() {
-            true => Ok(()),
-            false => put(&*self.disk, &path, bytes).map_err(disk(&path)),
-        }
+        let alike = |about: fs::Metadata| about.len() == bytes.len() as u64;
+        let there =
+            fs::metadata(&path).is_ok_and(alike) && fs::read(&path).is_ok_and(|kept| kept == bytes);
+        // One that is there may be left from a time when its name, or its folder's, was
+        // not said to be safe.
+        let kept = match there {
+            true => self.disk.sync_folder(&folder),
+            false => put(&*self.disk, &path, bytes),
+        };
+        let kept = kept.and_then(|()| self.disk.sync_folder(&throw));
+        kept.map_err(|why| {
+            if !there {
+                let _ = self.disk.remove(&path);
+            }
+            disk(&path)(why)
+        })
     }
 
     /// A photo's bytes; none if it is not there.
@@ -751,17 +781,20 @@ impl Store {
         Ok(Some(bytes))
     }
 
-    /// Remove photos that were chosen and then not put into the story: all but `named`.
+    /// Remove photos that were chosen and then not put into the story: all but `named`; and
+    /// what an app that died while it kept one left half written.
     pub fn sweep_photos(&self, id: &ThrowId, named: &BTreeSet<PhotoId>) {
         let Ok(found) = fs::read_dir(self.photo_folder(id)) else {
             return;
         };
         for path in found.flatten().map(|found| found.path()) {
-            let stem = path.file_stem().and_then(|stem| stem.to_str());
-            let photo = stem.and_then(PhotoId::parse);
-            if self.claimed() && photo.is_some_and(|photo| !named.contains(&photo)) {
+            let name = path.file_name().and_then(|name| name.to_str());
+            let (stem, ending) = name.and_then(|n| n.split_once('.')).unwrap_or_default();
+            let half = ending == "jpg.new";
+            let photo = PhotoId::parse(stem);
+            if self.claimed() && photo.is_some_and(|photo| half || !named.contains(&photo)) {
                 // Left there, it does no harm but takes room.
-                let _ = fs::remove_file(&path);
+                let _ = self.disk.remove(&path);
             }
         }
     }
@@ -776,11 +809,15 @@ impl Store {
     /// [`Trouble::Settings`] if the file cannot be read or understood.
     pub fn settings(&self) -> Result<Prefs, Trouble> {
         let path = self.settings_file();
-        let text = match fs::read(&path) {
-            Ok(text) => text,
+        let most = MOST_SETTINGS;
+        let mut text = Vec::new();
+        let read = File::open(&path).and_then(|f| f.take(most + 1).read_to_end(&mut text));
+        match read {
+            Ok(_) if text.len() as u64 <= most => {}
+            Ok(_) => return Err(Trouble::Settings { path }),
             Err(why) if why.kind() == io::ErrorKind::NotFound => return Ok(Prefs::default()),
             Err(_) => return Err(Trouble::Settings { path }),
-        };
+        }
         serde_json::from_slice(&text).map_err(|_| Trouble::Settings { path })
     }
 
@@ -841,7 +878,7 @@ fn upgrade(
     if copy.exists() && fs::read(&copy).map_err(disk(&copy))? != bytes {
         copy = free_name(path, &format!("version-{version}"), now);
     }
-    write_new(on, &copy, &bytes).map_err(disk(&copy))?;
+    put(on, &copy, &bytes).map_err(disk(&copy))?;
     put(on, path, journal.text().as_bytes()).map_err(disk(path))?;
     Ok(copy)
 }
@@ -851,8 +888,18 @@ pub(crate) fn read_bytes(path: &Path) -> Result<Vec<u8>, Trouble> {
     bytes_of(&RealDisk, path)
 }
 
+/// Refuse what is neither file nor folder: one could wait for ever at the end of a pipe.
+pub(crate) fn plain(path: &Path) -> Result<(), Trouble> {
+    let odd = |about: fs::Metadata| !about.is_file() && !about.is_dir();
+    if fs::metadata(path).is_ok_and(odd) {
+        return Err(disk(path)(io::Error::other("it is no plain file")));
+    }
+    Ok(())
+}
+
 /// The same, on a disk of the caller's.
-fn bytes_of(on: &dyn Disk, path: &Path) -> Result<Vec<u8>, Trouble> {
+pub(crate) fn bytes_of(on: &dyn Disk, path: &Path) -> Result<Vec<u8>, Trouble> {
+    plain(path)?;
     // Told by its size, so that no more than a file's name is read of a huge one.
     if fs::metadata(path).is_ok_and(|about| about.len() > MOST_BYTES) {
         let path = path.to_path_buf();
@@ -894,24 +941,33 @@ fn opened(path: &Path, bytes: &[u8]) -> Result<Opened, Trouble> {
 }
 
 /// Write a new throw file at `path`, or in the folder there; gives where it was written.
+/// It appears whole or not at all.
 ///
 /// # Errors
-/// What stood in the way, also if there is such a file already; nothing is left then.
+/// What stood in the way, also if there is such a file already; nothing is left then,
+/// unless only its folder could not be synced.
 pub fn write_throw(path: &Path, journal: &Journal) -> Result<PathBuf, Trouble> {
     let path = if path.is_dir() {
         path.join(THROW_FILE)
     } else {
         path.to_path_buf()
     };
-    let file = RealDisk
-        .open(&path, OpenOptions::new().write(true).create_new(true))
-        .map_err(disk(&path))?;
-    let written = write_all(&RealDisk, &file, journal.text().as_bytes());
-    if let Err(why) = written.and_then(|()| RealDisk.sync(&file)) {
-        // Half a file is worse than none; the error says it was not written.
-        let _ = fs::remove_file(&path);
-        return Err(disk(&path)(why));
+    if path.exists() {
+        return Err(disk(&path)(io::ErrorKind::AlreadyExists.into()));
     }
+    let beside = disk::part_of(&path);
+    write_new(&RealDisk, &beside, journal.text().as_bytes()).map_err(disk(&path))?;
+    // A second name is given only where there is none, in one step; a disk that knows no
+    // second names has the file renamed.
+    let named = match fs::hard_link(&beside, &path) {
+        Err(why) if why.kind() != io::ErrorKind::AlreadyExists && !path.exists() => {
+            fs::rename(&beside, &path)
+        }
+        linked => linked,
+    };
+    // Left beside it, the part would do no harm.
+    let _ = fs::remove_file(&beside);
+    named.map_err(disk(&path))?;
     let folder = path.parent().filter(|above| !above.as_os_str().is_empty());
     let folder = folder.unwrap_or(Path::new("."));
     RealDisk.sync_folder(folder).map_err(disk(folder))?;
@@ -1048,5 +1104,26 @@ mod tests {
         assert_eq!((read.text, read.language), (125, None));
         fs::write(folder.path().join("settings.json"), "{").unwrap();
         assert!(matches!(store.settings(), Err(Trouble::Settings { .. })));
+        // Larger than settings can be, it is not read to its end.
+        let file = File::create(folder.path().join("settings.json")).unwrap();
+        file.set_len(1 << 40).unwrap();
+        assert!(matches!(store.settings(), Err(Trouble::Settings { .. })));
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn nobody_waits_at_the_end_of_a_pipe() {
+        let folder = tempfile::tempdir().unwrap();
+        let pipe = folder.path().join("pipe.jsonl");
+        let made = std::process::Command::new("mkfifo").arg(&pipe).status();
+        assert!(made.unwrap().success());
+        let throw = read_throw(&pipe);
+        assert!(matches!(throw, Err(Trouble::Disk { .. })), "{throw:?}");
+        let photo = crate::photos::take(&pipe);
+        assert!(matches!(photo, Err(Trouble::Disk { .. })), "{photo:?}");
+        assert!(matches!(
+            read_throw(Path::new("/dev/zero")),
+            Err(Trouble::Disk { .. })
+        ));
     }
 }

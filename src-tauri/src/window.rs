@@ -12,6 +12,7 @@ use crate::photos;
 use crate::printing::Press;
 use crate::store::{Store, Trouble};
 use crate::{now, system_words};
+use lapwork_core::photos::PhotoId;
 use lapwork_core::view::{
     AgainView, Arrange, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts,
     Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView, Take, Taken, Tend,
@@ -231,7 +232,8 @@ fn print(
     order: PrintOrder,
 ) -> Result<Handed, Problem> {
     let (name, sheet) = desk(&shared).sheet(&id, order, now())?;
-    let made = press.print(&sheet, order);
+    let photo = |photo: &PhotoId| desk(&shared).photo(&id, photo.as_str());
+    let made = press.print(&sheet, order, &photo);
     let Some(parcel) = desk(&shared).printed(name, made)? else {
         return Ok(Handed { said: None });
     };

@@ -133,6 +133,15 @@ impl Driver {
             .map(|_| ())
     }
 
+    /// Put the window's upper left corner somewhere on the screen.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn place(&self, x: u32, y: u32) -> Result<(), String> {
+        self.post("/window/rect", json!({"x": x, "y": y}))
+            .map(|_| ())
+    }
+
     /// Give the window a size.
     ///
     /// # Errors

@@ -10,6 +10,8 @@
 //! system also no longer shows it. A change of a name is one step, also across two
 //! folders (as on every journalling file system), and is safe once either is synced.
 //!
+//! What was done is also written down in order ([`Forgetful::log`]).
+//!
 //! Limits: bytes and names only; no modes, times or links.
 
 use lapwork_shell::disk::{Disk, RealDisk};
@@ -98,6 +100,10 @@ struct Model {
     by_inode: HashMap<u64, Node>,
     pending: Vec<Change>,
     count: usize,
+    /// What was done, and to which name within the root.
+    log: Vec<(&'static str, String)>,
+    /// What a file was called when it was opened.
+    called: HashMap<u64, String>,
     fault: Option<Fault>,
     no_space: bool,
 }
@@ -126,9 +132,30 @@ impl Forgetful {
             by_inode: HashMap::new(),
             pending: Vec::new(),
             count: 0,
+            log: Vec::new(),
+            called: HashMap::new(),
             fault,
             no_space: false,
         })))
+    }
+
+    /// A disk with all on it that lies in the folder `root` now, and safe.
+    pub fn over(root: &Path, fault: Option<Fault>) -> Forgetful {
+        let disk = Forgetful::new(root, fault);
+        {
+            let mut model = disk.model();
+            model.take_up(root);
+            for change in std::mem::take(&mut model.pending) {
+                model.keep(&change);
+            }
+        }
+        disk
+    }
+
+    /// What was done, in order: the operation, and the name within the root. What failed
+    /// is among it.
+    pub fn log(&self) -> Vec<(&'static str, String)> {
+        self.model().log.clone()
     }
 
     fn model(&self) -> MutexGuard<'_, Model> {
@@ -154,8 +181,46 @@ impl Forgetful {
 }
 
 impl Model {
+    /// Add what lies in a folder.
+    fn take_up(&mut self, place: &Path) {
+        for found in fs::read_dir(place).expect("a folder").flatten() {
+            let path = found.path();
+            if path.is_dir() {
+                self.add(&path, folder());
+                self.take_up(&path);
+            } else {
+                let bytes = fs::read(&path).expect("a file");
+                let node = self.add(
+                    &path,
+                    Thing::File(Contents {
+                        shown: bytes.clone(),
+                        kept: bytes,
+                        fresh: Vec::new(),
+                    }),
+                );
+                let inode = path.metadata().expect("its inode").ino();
+                self.by_inode.insert(inode, node);
+            }
+        }
+    }
+
+    fn within(&self, path: &Path) -> String {
+        let within = path.strip_prefix(&self.root).unwrap_or(path);
+        within.to_string_lossy().into_owned()
+    }
+
+    /// The same for a file that is open.
+    fn wrong_with(&mut self, what: &'static str, file: &File) -> Option<How> {
+        let inode = file.metadata().expect("its inode").ino();
+        let called = self.called.get(&inode).cloned().unwrap_or_default();
+        let called = self.root.join(called);
+        self.wrong(what, &called)
+    }
+
     /// What goes wrong with the operation that is about to be done.
-    fn wrong(&mut self) -> Option<How> {
+    fn wrong(&mut self, what: &'static str, path: &Path) -> Option<How> {
+        let within = self.within(path);
+        self.log.push((what, within));
         let at = self.count;
         self.count += 1;
         self.fault
@@ -273,7 +338,7 @@ impl Model {
 impl Disk for Forgetful {
     fn make_folder(&self, path: &Path) -> io::Result<()> {
         let mut model = self.model();
-        let wrong = model.wrong();
+        let wrong = model.wrong("make folder", path);
         if let Some(How::Fails(number)) = wrong {
             return Err(failed(number));
         }
@@ -287,12 +352,14 @@ impl Disk for Forgetful {
 
     fn open(&self, path: &Path, how: &OpenOptions) -> io::Result<File> {
         let mut model = self.model();
-        let wrong = model.wrong();
+        let wrong = model.wrong("open", path);
         if let Some(How::Fails(number)) = wrong {
             return Err(failed(number));
         }
         let file = RealDisk.open(path, how)?;
         let inode = file.metadata()?.ino();
+        let called = model.within(path);
+        model.called.insert(inode, called);
         if model.find(path).is_none() {
             let node = model.add(path, Thing::File(Contents::default()));
             model.by_inode.insert(inode, node);
@@ -304,7 +371,7 @@ impl Disk for Forgetful {
     }
 
     fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>> {
-        match self.model().wrong() {
+        match self.model().wrong("read", path) {
             Some(How::Fails(number) | How::Late(number)) => Err(failed(number)),
             _ => RealDisk.read(path, most),
         }
@@ -316,7 +383,7 @@ impl Disk for Forgetful {
             model.no_space = false;
             return Err(io::ErrorKind::StorageFull.into());
         }
-        let wrong = model.wrong();
+        let wrong = model.wrong_with("write", file);
         let bytes = match wrong {
             Some(How::Fails(number)) => return Err(failed(number)),
             Some(How::Short) => {
@@ -343,7 +410,7 @@ impl Disk for Forgetful {
 
     fn sync(&self, file: &File) -> io::Result<()> {
         let mut model = self.model();
-        let wrong = model.wrong();
+        let wrong = model.wrong_with("sync", file);
         let forgets = model.fault.is_some_and(|fault| fault.forgets);
         let contents = model.file(file);
         if let Some(How::Fails(number)) = wrong {
@@ -379,7 +446,7 @@ impl Disk for Forgetful {
 
     fn cut(&self, file: &File, length: u64) -> io::Result<()> {
         let mut model = self.model();
-        let wrong = model.wrong();
+        let wrong = model.wrong_with("cut", file);
         if let Some(How::Fails(number)) = wrong {
             return Err(failed(number));
         }
@@ -393,7 +460,7 @@ impl Disk for Forgetful {
 
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
         let mut model = self.model();
-        let wrong = model.wrong();
+        let wrong = model.wrong("rename", to);
         if let Some(How::Fails(number)) = wrong {
             return Err(failed(number));
         }
@@ -414,7 +481,7 @@ impl Disk for Forgetful {
 
     fn remove(&self, path: &Path) -> io::Result<()> {
         let mut model = self.model();
-        let wrong = model.wrong();
+        let wrong = model.wrong("remove", path);
         if let Some(How::Fails(number)) = wrong {
             return Err(failed(number));
         }
@@ -433,7 +500,7 @@ impl Disk for Forgetful {
 
     fn sync_folder(&self, path: &Path) -> io::Result<()> {
         let mut model = self.model();
-        let wrong = model.wrong();
+        let wrong = model.wrong("sync folder", path);
         if let Some(How::Fails(number)) = wrong {
             return Err(failed(number));
         }

@@ -2,9 +2,12 @@
 //!
 //! [`program`] builds and finds Lapwork itself; [`window`] opens it on a screen that
 //! nobody sees and works it as a maker would; [`driver`] speaks to the window's browser;
-//! [`walk`] is a maker's hand in it. [`forgetful`] is a disk that fails; [`maker`] works without a
-//! window.
+//! [`walk`] is a maker's hand in it; [`access`] is how others than the quick-eyed meet it.
+//! [`forgetful`] is a disk that fails; [`maker`] works without a window; [`asked`] is one of
+//! all that the window sends.
 
+pub mod access;
+pub mod asked;
 pub mod driver;
 pub mod forgetful;
 pub mod maker;

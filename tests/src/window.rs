@@ -189,6 +189,15 @@ impl Window {
         self.start();
     }
 
+    /// Close the window and open it again on a desktop that is told to move nothing.
+    pub fn reopen_still(&mut self) {
+        let settings = self.home.path().join("gtk-3.0");
+        std::fs::create_dir_all(&settings).expect("a folder for settings");
+        let still = "[Settings]\ngtk-enable-animations=0\n";
+        std::fs::write(settings.join("settings.ini"), still).expect("written");
+        self.reopen();
+    }
+
     /// Kill the app without a goodbye, as a dead battery would, and open it again.
     pub fn crash(&mut self) {
         self.driver = None;
@@ -232,6 +241,17 @@ impl Window {
         wait(&format!("a window of {width} × {height}"), || {
             let now = self.run("return [innerWidth, innerHeight]", &[]);
             (now == json!([width, height])).then_some(())
+        });
+    }
+
+    /// Put the window under the pointer, which rests in the middle of the screen: where no
+    /// window manager is, that is what gives it the keyboard, and lets the focus be drawn.
+    pub fn take_keyboard(&self) {
+        let (x, y) = (SCREEN.0 / 2 - PHONE.0 / 2, SCREEN.1 / 2 - PHONE.1 / 2);
+        let placed = self.driver().place(x, y);
+        placed.unwrap_or_else(|why| panic!("not there: {why}"));
+        self.wait_until("the window has the keyboard", |w| {
+            w.run("return document.hasFocus()", &[]) == json!(true)
         });
     }
 
@@ -386,6 +406,19 @@ impl Window {
             .actions(json!([{"type": "key", "id": "keys", "actions": [
                 {"type": "keyDown", "value": key},
                 {"type": "keyUp", "value": key},
+            ]}]));
+        pressed.unwrap_or_else(|why| panic!("no key: {why}"));
+    }
+
+    /// Press and let go a key while another is held.
+    pub fn key_with(&self, held: &str, key: &str) {
+        let pressed = self
+            .driver()
+            .actions(json!([{"type": "key", "id": "keys", "actions": [
+                {"type": "keyDown", "value": held},
+                {"type": "keyDown", "value": key},
+                {"type": "keyUp", "value": key},
+                {"type": "keyUp", "value": held},
             ]}]));
         pressed.unwrap_or_else(|why| panic!("no key: {why}"));
     }

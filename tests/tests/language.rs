@@ -1,5 +1,7 @@
 //! Another language, in the real window and without one.
 
+use lapwork_core::deed::Action;
+use lapwork_core::journal::Journal;
 use lapwork_core::words::{LANGUAGES, Language, language};
 use lapwork_tests::program::lapwork;
 use lapwork_tests::walk::Walk;
@@ -207,6 +209,89 @@ fn a_maker_chooses_german_and_reads_no_english_word() {
     walk.tap("back");
     walk.sees("card-title", "Cut a square");
     assert_eq!(walk.all("figure-value"), ["12.7 × 12.7 cm"]);
+}
+
+#[test]
+fn what_is_handed_on_and_brought_is_german_on_narrow_screens() {
+    let english = english_only();
+    let data = tempfile::tempdir().unwrap();
+    let mut walk = Walk::start(data.path());
+    walk.tap("settings");
+    walk.tap("field-language-de");
+    walk.window.wait_text("Einstellungen");
+    walk.tap("back");
+    walk.tap("open-demo");
+    walk.sees("card-title", "Quadrat zuschneiden");
+    // Two copies that cannot both stand: named otherwise here and there.
+    let file = data
+        .path()
+        .join("throws")
+        .join(walk.id())
+        .join("throw.jsonl");
+    let copy = std::fs::read(&file).unwrap();
+    let mut other = Journal::read(&copy).unwrap().journal;
+    let rename = |name: &str| Action::Rename { name: name.into() };
+    let last = other.entries().map(|(e, _)| e.at).max().unwrap();
+    let note = Action::Note {
+        text: "Mehr Stoff nach hinten.".into(),
+        piece: None,
+        task: None,
+        next: true,
+    };
+    for action in [rename("Decke für die Diele"), note] {
+        let entry = other.propose(&action, last + 1_000).unwrap();
+        other.accept(entry).unwrap();
+    }
+    std::fs::write(walk.window.brought(), other.text()).unwrap();
+    let deed = json!({ "deed": "act", "action": rename("Decke für die Eckbank") });
+    walk.window
+        .call("act", json!({ "id": walk.id(), "deed": deed }))
+        .unwrap();
+    walk.window.reopen();
+    for (width, height) in [(390, 844), (360, 740)] {
+        let see = |screen: &str| is_german(&walk, &english, &format!("{width}-{screen}"));
+        walk.window.size(width, height);
+        walk.window.wait_text("Deine Decken");
+        see("shelf");
+        walk.tap("throw-row");
+        walk.sees("card-title", "Quadrat zuschneiden");
+        see("work");
+        walk.tap("tab-faces");
+        walk.window.wait_text("Vorderseite");
+        see("faces");
+        walk.tap("tab-history");
+        walk.tap("hand-on");
+        walk.sees("hand-print", "Arbeitsblatt");
+        for part in ["throw", "pictures", "print", "story"] {
+            let script = "document.querySelector(arguments[0]).scrollIntoView({ block: 'start' })";
+            let marked = format!("[data-testid=hand-{part}]");
+            walk.window.run(script, &[json!(marked)]);
+            see(&format!("hand-{part}"));
+        }
+        walk.window.run(
+            "document.querySelector('[data-testid=print]').scrollIntoView({ block: 'end' })",
+            &[],
+        );
+        see("hand-print-end");
+        walk.tap("back");
+        walk.tap("back");
+        walk.tap("bring");
+        walk.sees("conflict-0", "Decke für die Diele");
+        see("bring");
+        walk.tap("pick-0-brought");
+        walk.window.run(
+            "document.querySelector('[data-testid=take-merge]').scrollIntoView({ block: 'end' })",
+            &[],
+        );
+        see("bring-end");
+        walk.window.key("\u{e00c}");
+        walk.window.wait_until("the sheet is closed", |w| {
+            w.run(
+                "return !document.querySelector('[data-testid=conflict-0]')",
+                &[],
+            ) == json!(true)
+        });
+    }
 }
 
 fn ask(args: &[&str], environment: &str) -> Output {

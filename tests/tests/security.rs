@@ -4,7 +4,7 @@
 use lapwork_tests::program::lapwork;
 use lapwork_tests::window::{Started, Window, screen};
 use serde_json::{Value, json};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::net::TcpListener;
 use std::path::{Path, PathBuf};
@@ -215,16 +215,11 @@ fn files_of_dist(folder: &Path) -> Vec<PathBuf> {
     found
 }
 
-fn metadata() -> Value {
+fn metadata(more: &[&str]) -> Value {
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let told = Command::new(cargo)
-        .args([
-            "metadata",
-            "--no-deps",
-            "--format-version",
-            "1",
-            "--offline",
-        ])
+        .args(["metadata", "--format-version", "1", "--offline"])
+        .args(more)
         .current_dir(root())
         .output()
         .unwrap();
@@ -236,7 +231,7 @@ fn metadata() -> Value {
 fn no_crate_of_ours_may_be_unsafe() {
     let workspace = text("Cargo.toml");
     assert!(workspace.contains("unsafe_code = \"forbid\""));
-    for package in metadata()["packages"].as_array().unwrap() {
+    for package in metadata(&["--no-deps"])["packages"].as_array().unwrap() {
         let manifest = package["manifest_path"].as_str().unwrap();
         let manifest = fs::read_to_string(manifest).unwrap();
         assert!(
@@ -263,7 +258,7 @@ fn every_dependency_has_its_reason() {
     let table = part.split_once("\n## ").map_or(part, |found| found.0);
     let named = |name: &str| table.contains(&format!("`{name}`"));
     let mut wanting = BTreeSet::new();
-    for package in metadata()["packages"].as_array().unwrap() {
+    for package in metadata(&["--no-deps"])["packages"].as_array().unwrap() {
         for dependency in package["dependencies"].as_array().unwrap() {
             let name = dependency["name"].as_str().unwrap();
             if dependency.get("path").is_none_or(Value::is_null) && !named(name) {
@@ -284,6 +279,48 @@ fn every_dependency_has_its_reason() {
         }
     }
     assert!(wanting.is_empty(), "not in DEVELOPERS.md: {wanting:?}");
+}
+
+/// Licences of crates we have looked at. The weakest ties: MPL-2.0 asks that changes to
+/// its own files be shown, and we change none.
+const LICENCES: [&str; 12] = [
+    "MIT",
+    "Apache-2.0",
+    "Apache-2.0 WITH LLVM-exception",
+    "BSD-2-Clause",
+    "BSD-3-Clause",
+    "0BSD",
+    "ISC",
+    "Zlib",
+    "Unlicense",
+    "CC0-1.0",
+    "Unicode-3.0",
+    "MPL-2.0",
+];
+
+#[test]
+fn every_licence_is_one_we_know() {
+    let mut counts: BTreeMap<String, usize> = BTreeMap::new();
+    // Those of this kind of machine: others need not be here.
+    let said = Command::new("rustc").arg("-vV").output().unwrap();
+    let said = String::from_utf8(said.stdout).unwrap();
+    let host = said.lines().find_map(|l| l.strip_prefix("host: ")).unwrap();
+    let all = metadata(&["--filter-platform", host]);
+    for package in all["packages"].as_array().unwrap() {
+        if package["source"].is_null() {
+            continue;
+        }
+        let said = package["license"].as_str().unwrap_or("none");
+        let plain = said.replace(['(', ')'], "").replace('/', " OR ");
+        // Of what may be chosen among, one that is known; of what holds together, each.
+        let known = plain
+            .split(" AND ")
+            .all(|part| part.split(" OR ").any(|one| LICENCES.contains(&one.trim())));
+        assert!(known, "{}: {said}", package["name"]);
+        *counts.entry(said.to_string()).or_default() += 1;
+    }
+    println!("licences: {counts:?}");
+    assert!(counts.values().sum::<usize>() > 300);
 }
 
 // ── The network ──────────────────────────────────────────────────────────────

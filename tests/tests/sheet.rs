@@ -11,12 +11,16 @@ use lapwork_core::assembly::Rect;
 use lapwork_core::deed::Action;
 use lapwork_core::demo;
 use lapwork_core::faces::Print;
+use lapwork_core::journal::Journal;
 use lapwork_core::measure::{Ruler, System};
-use lapwork_core::show::sheet::{Entry, Row};
+use lapwork_core::photos::PhotoId;
+use lapwork_core::show::sheet::{Entry, MOST_PHOTOS, Row};
 use lapwork_core::show::{self, Lens, Sheet};
+use lapwork_core::view::{PrintOrder, PrintPaper};
 use lapwork_core::words::Words;
-use lapwork_sheet::{Inks, Kind, Options, Paper, PrintFault, Progress, Size, print};
+use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size, print};
 use lapwork_tests::program::lapwork;
+use std::collections::BTreeSet;
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -60,8 +64,16 @@ struct Paged {
 
 impl Paged {
     fn of(sheet: &Sheet, options: Options) -> Paged {
-        let bytes = print(sheet, options, &mut |_| ControlFlow::Continue(()));
-        let bytes = bytes.unwrap_or_else(|why| panic!("{}: {why}", sheet.name));
+        let bytes = print(
+            sheet,
+            filled::photos(sheet, options.ink == Inks::Black),
+            options,
+            &mut |_| ControlFlow::Continue(()),
+        );
+        Paged::kept(&bytes.unwrap_or_else(|why| panic!("{}: {why}", sheet.name)))
+    }
+
+    fn kept(bytes: &[u8]) -> Paged {
         let folder = tempfile::tempdir().unwrap();
         let file = folder.path().join("sheet.pdf");
         std::fs::write(&file, bytes).unwrap();
@@ -217,6 +229,7 @@ fn sheets() -> Vec<(&'static str, Sheet)> {
         ("1 × 1", filled::sheet(&filled::throw(1, 1))),
         ("5 × 7", filled::sheet(&filled::throw(5, 7))),
         ("20 × 24", filled::sheet(&filled::throw(20, 24))),
+        ("told", filled::story(&filled::throw(4, 6), 11)),
     ]
 }
 
@@ -271,6 +284,7 @@ fn every_figure_and_every_word_of_the_throw_is_on_paper() {
                 for step in &stage.steps {
                     has(&step.title);
                     step.how.iter().for_each(|line| has(line));
+                    step.learned.iter().for_each(|line| has(line));
                     step.caution.iter().for_each(|caution| has(&caution.text));
                 }
                 stage.lines.iter().for_each(|line| has(&line.label));
@@ -280,6 +294,16 @@ fn every_figure_and_every_word_of_the_throw_is_on_paper() {
                 has(&entry.text);
             }
             sheet.laps.iter().for_each(|line| has(line));
+            let learned = sheet.lessons.iter().flat_map(|l| &l.rows);
+            learned.for_each(|row| has(&row.words));
+            for day in sheet.story.iter().flat_map(|story| &story.days) {
+                has(&day.title);
+                day.made.iter().for_each(|line| has(line));
+                for item in &day.items {
+                    has(&item.words);
+                    item.about.iter().for_each(|about| has(about));
+                }
+            }
             for scrap in &sheet.scraps {
                 has(&scrap.label);
                 scrap.lines.iter().for_each(|line| has(line));
@@ -405,8 +429,12 @@ fn paper_letters_and_name_are_as_asked_for() {
 #[test]
 fn black_ink_is_black() {
     let coloured = |[r, g, b]: &[u8; 3]| r != g || g != b;
-    for journal in [demo::throw(NOW), filled::throw(5, 7)] {
-        let sheet = filled::sheet(&journal);
+    let told = filled::story(&filled::throw(2, 2), 3);
+    for sheet in [
+        filled::sheet(&demo::throw(NOW)),
+        filled::sheet(&filled::throw(5, 7)),
+        told,
+    ] {
         for kind in [Kind::Making, Kind::Bench] {
             let black = Paged::of(
                 &sheet,
@@ -629,7 +657,11 @@ fn large_print_is_eighteen_points_and_more() {
 #[test]
 fn the_same_sheet_gives_the_same_bytes() {
     let sheet = filled::sheet(&demo::throw(NOW));
-    let made = || print(&sheet, PLAIN, &mut |_| ControlFlow::Continue(()));
+    let made = || {
+        print(&sheet, Photos::new(), PLAIN, &mut |_| {
+            ControlFlow::Continue(())
+        })
+    };
     assert_eq!(made(), made());
 }
 
@@ -639,7 +671,7 @@ fn cancelling_is_prompt() {
     for at in [Progress::Gathering, Progress::Setting] {
         let mut asked = None;
         let begun = Instant::now();
-        let made = print(&sheet, PLAIN, &mut |now| {
+        let made = print(&sheet, Photos::new(), PLAIN, &mut |now| {
             // A while into the step.
             if now >= at
                 && (at == Progress::Gathering || begun.elapsed() > Duration::from_millis(200))
@@ -654,6 +686,156 @@ fn cancelling_is_prompt() {
         eprintln!("cancelled while {at:?}: {took:?}");
         assert!(took < Duration::from_millis(250), "{took:?}");
     }
+}
+
+/// The pictures poppler finds: each one's object, width and height in points.
+fn pictures(paged: &Paged) -> Vec<(String, u32, u32)> {
+    let told = lines("pdfimages", &["-list", paged.path()]);
+    // page, number, type, width, height, colour, components, bits, encoding, interpolated, object
+    let rows = told.lines().skip(2).map(|line| {
+        let row: Vec<&str> = line.split_whitespace().collect();
+        assert_eq!((row[2], row[8]), ("image", "jpeg"), "{line}");
+        (
+            row[10].to_string(),
+            row[3].parse().unwrap(),
+            row[4].parse().unwrap(),
+        )
+    });
+    rows.collect()
+}
+
+#[test]
+fn lessons_stand_in_front_and_at_their_step() {
+    let sheet = filled::sheet(&filled::pictured(&filled::throw(5, 7), 1));
+    let wanted =
+        "On a scrap, a lap of ½ in (12.7 mm) was found right.".replace("½ in", "½\u{a0}in");
+    let wanted = wanted.replace("12.7 mm", "12.7\u{a0}mm");
+    let rows: Vec<&str> = sheet.lessons[0]
+        .rows
+        .iter()
+        .map(|r| r.words.as_str())
+        .collect();
+    assert!(rows.contains(&wanted.as_str()), "{rows:?}");
+    assert!(
+        rows.iter()
+            .any(|r| r.starts_with("More fabric on the back")),
+        "{rows:?}"
+    );
+    let text = Paged::of(&sheet, PLAIN).text();
+    assert_eq!(
+        text.matches(&bare(&wanted)).count(),
+        2,
+        "in front, and where laps are glued"
+    );
+    let at = |words: &str| text.find(&bare(words)).unwrap();
+    assert!(at(&sheet.labels["lessons"]) < at(&sheet.labels["supplies"]));
+    // What the throw before taught is told first and under its name, hers once.
+    let words = Words::english();
+    let lens = Lens {
+        words: &words,
+        ruler: Ruler::default(),
+        now: NOW,
+    };
+    let older = filled::pictured(&filled::throw(5, 7), 1);
+    let begin = Action::Begin {
+        name: "Second throw".into(),
+        plan: older.throw().plan,
+        prints: Vec::new(),
+        denims: demo::denims(),
+    };
+    let (journal, _) = Journal::begin_after(&begin, show::heritage(&older, lens), NOW).unwrap();
+    let sheet = filled::sheet(&journal);
+    assert_eq!(sheet.lessons.len(), 1);
+    assert_eq!(sheet.lessons[0].title, "Learned from Porch throw 5 by 7");
+    assert!(Paged::of(&sheet, PLAIN).text().contains(&bare(rows[0])));
+}
+
+#[test]
+fn the_story_is_printed_with_its_photos_when_asked_for() {
+    let journal = filled::pictured(&filled::throw(4, 6), 60);
+    assert!(pictures(&Paged::of(&filled::sheet(&journal), PLAIN)).is_empty());
+    let words = Words::english();
+    let sheet = filled::story_in(&journal, &words);
+    assert_eq!((sheet.photos.len(), sheet.left_off.as_deref()), (60, None));
+    for size in [Size::Normal, Size::Large] {
+        let paged = Paged::of(&sheet, Options { size, ..PLAIN });
+        let found = pictures(&paged);
+        let objects: BTreeSet<&str> = found.iter().map(|(object, _, _)| object.as_str()).collect();
+        assert_eq!((found.len(), objects.len()), (60, 60));
+        // In the order they are told, with the shape they have.
+        let shapes = [(800, 600), (600, 800), (800, 800), (800, 450)];
+        let in_order = found.iter().enumerate();
+        assert!(
+            in_order
+                .clone()
+                .all(|(n, (_, w, h))| (*w, *h) == shapes[n % 4]),
+            "{found:?}"
+        );
+        nothing_is_cut_off(&paged, "the story");
+        let told = bare(&lines("pdfinfo", &["-meta", paged.path()]));
+        assert!(
+            told.contains("<pdfuaid:part>1</pdfuaid:part>"),
+            "every photo is told in words"
+        );
+        let tags = lines("pdfinfo", &["-struct-text", paged.path()]);
+        assert!(tags.matches("Figure").count() >= 60);
+    }
+    // Two more than go on paper are said to be left off; one that is gone is said to be gone.
+    let mut sheet = filled::story(&filled::throw(2, 2), 102);
+    assert_eq!(sheet.photos.len(), MOST_PHOTOS);
+    let left = sheet.left_off.clone().unwrap();
+    assert!(left.starts_with("2 photos are left off"), "{left}");
+    let mut photos = filled::photos(&sheet, false);
+    photos.remove(&sheet.photos[4]);
+    sheet.changes.clear();
+    let bytes = print(&sheet, photos, PLAIN, &mut |_| ControlFlow::Continue(()));
+    let paged = Paged::kept(&bytes.unwrap());
+    assert_eq!(pictures(&paged).len(), MOST_PHOTOS - 1);
+    let text = paged.text();
+    assert_eq!(text.matches(&bare(&sheet.labels["no-photo"])).count(), 1);
+    assert!(text.contains(&bare(&left)));
+}
+
+#[test]
+fn photos_from_the_store_are_made_small_and_grey_for_black_ink() {
+    let mut picture = Vec::new();
+    let photo = image::RgbImage::from_fn(1600, 1000, |x, y| {
+        image::Rgb([(x / 8) as u8, (y / 5) as u8, 90])
+    });
+    let encoder = image::codecs::jpeg::JpegEncoder::new(&mut picture);
+    photo.write_with_encoder(encoder).unwrap();
+    let kept = lapwork_shell::photos::shrink(&picture).unwrap();
+    let sheet = filled::story(&filled::throw(2, 2), 2);
+    let order = PrintOrder {
+        card: false,
+        paper: PrintPaper::A4,
+        large: false,
+        black: true,
+        story: true,
+        east: 0,
+    };
+    let press = lapwork_shell::printing::Press::default();
+    // The second is damaged on the disk: told to be gone, and the rest is printed.
+    let found = |name: &PhotoId| {
+        let damaged = kept[..kept.len() / 2].to_vec();
+        Some(if *name == sheet.photos[0] {
+            kept.clone()
+        } else {
+            damaged[..200].to_vec()
+        })
+    };
+    let paged = Paged::kept(&press.print(&sheet, order, &found).unwrap());
+    let pictures = pictures(&paged);
+    assert_eq!(pictures.len(), 1);
+    assert_eq!((pictures[0].1, pictures[0].2), (800, 500));
+    assert!(paged.pixels().iter().all(|[r, g, b]| r == g && g == b));
+    assert_eq!(
+        paged
+            .text()
+            .matches(&bare(&sheet.labels["no-photo"]))
+            .count(),
+        1
+    );
 }
 
 /// The program without a window.

@@ -75,7 +75,7 @@ fn spare(bytes: &[u8]) -> Result<(), Damage> {
             Some(What::Undo(_)) => undos += 1,
             _ => {}
         }
-        let laid = plans + undos * plans.min(crate::journal::STRIDE);
+        let laid = plans + undos * plans.min(crate::journal::LONGEST_STRIDE);
         if i > MOST_ENTRIES || laid > MOST_LAYINGS {
             return Err(Damage::Absurd { line: line_number });
         }

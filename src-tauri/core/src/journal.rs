@@ -33,8 +33,10 @@
 //! after it is a torn write, was never acknowledged, and is told to the caller as
 //! [`Read::torn`]; damage anywhere else, an unknown version and a gap are errors.
 //!
-//! Checkpoints of the state are kept in memory every [`STRIDE`] entries, so that
-//! undoing folds no more than that many again.
+//! Checkpoints of the state are kept in memory, so that undoing folds few entries again:
+//! one for at least every [`STRIDE`] entries that stand (fewer for a large throw, whose
+//! copies cost more), the older the farther apart. Their number grows with the logarithm
+//! of the entries; where one has to go back to an older one, closer ones are made anew.
 //!
 //! ```
 //! use lapwork_core::demo;
@@ -53,14 +55,19 @@ use crate::bounds::believable;
 use crate::deed::{Action, Refusal, decide};
 use crate::heritage::Heritage;
 use crate::photos::PhotoId;
+use crate::plan::MOST;
 use crate::throw::{Event, Throw, Time};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
 /// The version of the file format written here, and the newest that is read.
 pub const VERSION: u32 = 2;
-/// Entries between two checkpoints.
+/// Entries from one checkpoint to the next, at least.
 pub const STRIDE: usize = 32;
+/// The same for the largest throw.
+pub const LONGEST_STRIDE: usize = (MOST as usize).pow(2) / PER_ENTRY;
+/// So many squares are copied for a checkpoint at no more than the cost of an entry.
+const PER_ENTRY: usize = 16;
 /// Longest line that is read, in bytes.
 const LONGEST_LINE: usize = 4 << 20;
 
@@ -231,7 +238,8 @@ pub struct Journal {
     /// Positions of the entries taken back, the next to do again last.
     taken_back: Vec<usize>,
     /// States after the first 0, 32, 64 … standing entries past the beginning.
-    checkpoints: Vec<Throw>,
+    /// The state after so many of these; the first after none.
+    checkpoints: Vec<(usize, Throw)>,
     throw: Throw,
 }
 
@@ -284,7 +292,7 @@ impl Journal {
             entries: vec![entry.clone()],
             stand: Vec::new(),
             taken_back: Vec::new(),
-            checkpoints: vec![throw.clone()],
+            checkpoints: vec![(0, throw.clone())],
             throw,
         })
     }
@@ -463,21 +471,41 @@ impl Journal {
 
     /// Let the entry at `position` stand.
     fn push(&mut self, position: usize) {
-        fold(&mut self.throw, &self.entries[position]);
         self.stand.push(position);
-        if self.stand.len().is_multiple_of(STRIDE) {
-            self.checkpoints.push(self.throw.clone());
+        self.fold(self.stand.len());
+    }
+
+    /// Fold in what stands as the `n`th, and keep a checkpoint when it is time for one.
+    fn fold(&mut self, n: usize) {
+        fold(&mut self.throw, &self.entries[self.stand[n - 1]]);
+        let stride = STRIDE.max(self.throw.plan.squares() as usize / PER_ENTRY);
+        let last = self.checkpoints.last().map_or(0, |(at, _)| *at);
+        if n - last >= stride {
+            self.checkpoints.push((n, self.throw.clone()));
+            self.thin_out(n);
+        }
+    }
+
+    /// Drop checkpoints whose neighbours lie no farther apart than a quarter of their age.
+    fn thin_out(&mut self, now: usize) {
+        for i in (2..self.checkpoints.len()).rev() {
+            let (newer, older) = (self.checkpoints[i].0, self.checkpoints[i - 2].0);
+            if newer - older <= (now - newer) / 4 {
+                self.checkpoints.remove(i - 1);
+            }
         }
     }
 
     fn refold(&mut self) {
-        self.checkpoints.truncate(self.stand.len() / STRIDE + 1);
-        let from = (self.checkpoints.len() - 1) * STRIDE;
-        if let Some(checkpoint) = self.checkpoints.last() {
+        let stand = self.stand.len();
+        self.checkpoints.retain(|(at, _)| *at <= stand);
+        let mut from = 0;
+        if let Some((at, checkpoint)) = self.checkpoints.last() {
+            from = *at;
             self.throw = checkpoint.clone();
         }
-        for position in &self.stand[from..] {
-            fold(&mut self.throw, &self.entries[*position]);
+        for n in from + 1..=stand {
+            self.fold(n);
         }
     }
 
@@ -848,6 +876,33 @@ pub(crate) mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn checkpoints_stay_few_and_undoing_goes_back_through_them_all() {
+        let mut journal = begin(2, 2);
+        let bare = journal.throw().clone();
+        for n in 0..3_000u32 {
+            let name = format!("Throw {n}");
+            act(&mut journal, &Action::Rename { name }, Time::from(n)).unwrap();
+        }
+        let kept = |journal: &Journal| -> Vec<usize> {
+            let at: Vec<usize> = journal.checkpoints.iter().map(|(at, _)| *at).collect();
+            assert!(at.len() < 40 && at[0] == 0 && at.is_sorted(), "{at:?}");
+            at
+        };
+        // Going back to any moment folds no more than a quarter of its age, or two strides.
+        for near in kept(&journal).windows(2) {
+            let age = journal.stand.len() - near[1];
+            assert!(near[1] - near[0] <= (age / 4).max(2 * STRIDE), "{near:?}");
+        }
+        for n in (0..3_000u32).rev() {
+            assert_eq!(journal.throw().name, format!("Throw {n}"));
+            let entry = journal.propose_undo(9_000).unwrap();
+            journal.accept(entry).unwrap();
+            kept(&journal);
+        }
+        assert_eq!(journal.throw(), &bare);
     }
 
     #[test]

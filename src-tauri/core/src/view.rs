@@ -1789,6 +1789,10 @@ pub struct PrintOrder {
     pub large: bool,
     /// In black and white.
     pub black: bool,
+    /// With the story and its photos; the bench card has none.
+    pub story: bool,
+    /// How far local time is east of UTC, in minutes.
+    pub east: i32,
 }
 
 /// How far a print is.

@@ -306,11 +306,14 @@ impl Words {
         say!(self, format!("spoken-part-{den}"), num = num, whole = whole)
     }
 
-    /// The words of the window, by key.
+    /// The words of the window, by key. A day's parts, which it puts into `ui-date` and
+    /// `ui-day` itself, stand there in braces by their names.
     pub fn window(&self) -> BTreeMap<String, String> {
+        let parts = ["day", "month", "year", "weekday", "date"];
+        let parts = parts.map(|part| (part, format!("{{{part}}}").into()));
         window_keys()
             .into_iter()
-            .map(|key| (key.clone(), self.say(&key, &[])))
+            .map(|key| (key.clone(), self.say(&key, &parts)))
             .collect()
     }
 }

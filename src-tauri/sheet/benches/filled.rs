@@ -1,5 +1,6 @@
 //! Throws of any size with everything filled in, made by actions, for benches and tests.
 
+use image::codecs::jpeg::JpegEncoder;
 use lapwork_core::assembly::{Kind, Rect};
 use lapwork_core::deed::Action;
 use lapwork_core::demo::{denims, prints};
@@ -7,6 +8,7 @@ use lapwork_core::faces::Face;
 use lapwork_core::garments::{GarmentKind, GarmentSize};
 use lapwork_core::journal::Journal;
 use lapwork_core::measure::{Ruler, inch64};
+use lapwork_core::photos::PhotoId;
 use lapwork_core::pile::Use;
 use lapwork_core::plan::Plan;
 use lapwork_core::scraps::{Scrap, Verdict};
@@ -15,6 +17,7 @@ use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::tasks::Task;
 use lapwork_core::throw::Mishap;
 use lapwork_core::words::Words;
+use lapwork_sheet::{Photo, Photos};
 
 /// When everything happened.
 const AT: i64 = 1_800_000_000_000;
@@ -181,9 +184,13 @@ pub fn throw(across: u16, down: u16) -> Journal {
 
 /// Its sheet, by the inch ruler.
 pub fn sheet(journal: &Journal) -> Sheet {
-    let words = Words::english();
+    sheet_in(journal, &Words::english())
+}
+
+/// Its sheet in other words.
+pub fn sheet_in(journal: &Journal, words: &Words) -> Sheet {
     let lens = Lens {
-        words: &words,
+        words,
         ruler: Ruler::default(),
         now: AT,
     };
@@ -193,4 +200,85 @@ pub fn sheet(journal: &Journal) -> Sheet {
         day: 25,
     };
     show::sheet(journal, lens, &day)
+}
+
+/// A day's milliseconds.
+const DAY: i64 = 86_400_000;
+
+/// Its sheet with the story of the days after, which hold so many photos.
+pub fn story(journal: &Journal, photos: u32) -> Sheet {
+    story_in(&pictured(journal, photos), &Words::english())
+}
+
+/// A throw's sheet with its story, in other words.
+pub fn story_in(journal: &Journal, words: &Words) -> Sheet {
+    let lens = Lens {
+        words,
+        ruler: Ruler::default(),
+        now: AT,
+    };
+    sheet_in(journal, words).with_story(journal, 0, lens)
+}
+
+/// The same throw with so many photos, some a day, each of something else; and a lesson or two.
+pub fn pictured(journal: &Journal, photos: u32) -> Journal {
+    let mut journal = journal.clone();
+    let words = [
+        "The first four by the window, before it was squared up.",
+        "",
+        "Fringe after the second wash: fuller on the jeans than on the skirt, and softest at the edge.",
+    ];
+    for n in 0..photos {
+        let at = AT + i64::from(n / 5 + 1) * DAY;
+        let piece = (n % 2 == 0).then(|| Rect::square(0, 0));
+        let task = (n % 4 == 0).then_some(Task::CoverFront);
+        let action = Action::Picture {
+            photo: PhotoId::parse(&format!("{n:064x}")).expect("a name"),
+            words: words[n as usize % 3].into(),
+            piece,
+            task,
+        };
+        let note = Action::Note {
+            text: "More fabric on the back next time; glue dots nearer the edge.".into(),
+            piece: None,
+            task: (n == 0).then_some(Task::CoverBack),
+            next: true,
+        };
+        for action in [action, note]
+            .into_iter()
+            .take(if n % 10 == 0 { 2 } else { 1 })
+        {
+            let entry = journal.propose(&action, at).expect("it may be told");
+            journal.accept(entry).expect("it is sound");
+        }
+    }
+    journal
+}
+
+/// Photos for it, drawn: upright, lying and square in turn, no two alike.
+pub fn photos(sheet: &Sheet, black: bool) -> Photos {
+    let draw = |n: usize| {
+        let (width, height) = [(800, 600), (600, 800), (800, 800), (800, 450)][n % 4];
+        let picture = image::RgbImage::from_fn(width, height, |x, y| {
+            let (x, y) = (x as usize + 13 * n, y as usize + 7 * n);
+            let weave = ((x / 3 + y / 5) % 7 * 9) as u8;
+            let patch = ((x / 130 + 2 * (y / 130) + n) % 5 * 25) as u8;
+            image::Rgb([50, 60, 75].map(|ground| ground + patch + weave))
+        });
+        let picture = image::DynamicImage::from(picture);
+        let mut jpeg = Vec::new();
+        let mut encoder = JpegEncoder::new_with_quality(&mut jpeg, 82);
+        match black {
+            true => encoder.encode_image(&picture.to_luma8()),
+            false => encoder.encode_image(&picture.to_rgb8()),
+        }
+        .expect("it can be written");
+        Photo {
+            jpeg,
+            width,
+            height,
+        }
+    };
+    let names = sheet.photos.iter().enumerate();
+    names.map(|(n, name)| (name.clone(), draw(n))).collect()
 }

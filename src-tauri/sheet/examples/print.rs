@@ -1,49 +1,97 @@
 //! Prints sheets of some throws into a folder, and says how long each took and how much
-//! memory was used at most: `cargo run -p lapwork-sheet --example print -- <folder>`.
+//! memory was used at most: `cargo run -p lapwork-sheet --example print -- <folder>`; after
+//! the folder the names of files, with commas between them, where not all are wanted.
 
 #[path = "../benches/filled.rs"]
 mod filled;
 
+use lapwork_core::deed::Action;
 use lapwork_core::demo;
+use lapwork_core::faces::{Denim, Print};
+use lapwork_core::journal::Journal;
 use lapwork_core::show::Sheet;
+use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Size, print};
 use std::ops::ControlFlow;
 use std::time::Instant;
+
+/// The same throw with the longest of names.
+fn long_names(mut journal: Journal) -> Journal {
+    let long = |name: &str| format!("{name} from the curtains of the summer house, the older pair");
+    let prints = demo::prints().into_iter().map(|p| Print {
+        name: long(&p.name).chars().take(60).collect(),
+        ..p
+    });
+    let denims = demo::denims().into_iter().map(|d| Denim {
+        name: long(&d.name).chars().take(60).collect(),
+        ..d
+    });
+    let cloth = Action::SetCloth {
+        prints: prints.collect(),
+        denims: denims.collect(),
+    };
+    let name = Action::Rename {
+        name: "Throw for the long bench in the porch, begun in the winter of storms".into(),
+    };
+    for action in [cloth, name] {
+        let entry = journal.propose(&action, 1_800_000_000_000);
+        let entry = entry.unwrap_or_else(|why| panic!("{why:?}"));
+        journal.accept(entry).expect("it is sound");
+    }
+    journal
+}
 
 fn main() {
     let mut args = std::env::args().skip(1);
     let folder = args.next().unwrap_or_else(|| ".".into());
     let only = args.next().unwrap_or_default();
-    let sheets: Vec<(&str, Sheet)> = vec![
-        ("demo", filled::sheet(&demo::throw(1_800_000_000_000))),
-        ("1x1", filled::sheet(&filled::throw(1, 1))),
-        ("5x7", filled::sheet(&filled::throw(5, 7))),
-        ("20x24", filled::sheet(&filled::throw(20, 24))),
+    let german = |journal: &Journal| {
+        let words = Words::of("de");
+        filled::story_in(&filled::pictured(journal, 4), &words)
+    };
+    type Made<'a> = &'a dyn Fn() -> Sheet;
+    let sheets: [(&str, Made<'_>); 9] = [
+        ("demo", &|| filled::sheet(&demo::throw(1_800_000_000_000))),
+        ("1x1", &|| filled::sheet(&filled::throw(1, 1))),
+        ("5x7", &|| filled::sheet(&filled::throw(5, 7))),
+        ("12x16", &|| filled::sheet(&filled::throw(12, 16))),
+        ("20x24", &|| filled::sheet(&filled::throw(20, 24))),
+        ("story", &|| filled::story(&filled::throw(6, 8), 12)),
+        ("story-60", &|| filled::story(&filled::throw(6, 8), 60)),
+        ("german", &|| german(&filled::throw(6, 8))),
+        ("long", &|| {
+            filled::sheet(&long_names(filled::throw(24, 10)))
+        }),
     ];
-    for (name, sheet) in &sheets {
+    for (name, sheet) in sheets {
         for (size, large) in [(Size::Normal, ""), (Size::Large, "-large")] {
             for (kind, card) in [(Kind::Making, ""), (Kind::Bench, "-card")] {
                 for (ink, black) in [(Inks::Colour, ""), (Inks::Black, "-black")] {
-                    let file = format!("{name}{card}{large}{black}");
-                    if !only.is_empty() && !only.split(',').any(|o| o == file) {
-                        continue;
-                    }
-                    let options = Options {
-                        paper: Paper::A4,
-                        size,
-                        ink,
-                        kind,
-                    };
-                    let begun = Instant::now();
-                    let made = print(sheet, options, &mut |_| ControlFlow::Continue(()));
-                    match made {
-                        Ok(bytes) => {
-                            let took = begun.elapsed();
-                            let path = format!("{folder}/{file}.pdf");
-                            std::fs::write(&path, &bytes).expect("the folder can be written");
-                            println!("{file}: {} kB, {took:.2?}", bytes.len() / 1000);
+                    for (paper, letter) in [(Paper::A4, ""), (Paper::Letter, "-letter")] {
+                        let file = format!("{name}{card}{large}{black}{letter}");
+                        if !only.is_empty() && !only.split(',').any(|o| o == file) {
+                            continue;
                         }
-                        Err(why) => println!("{file}: {why}"),
+                        let options = Options {
+                            paper,
+                            size,
+                            ink,
+                            kind,
+                        };
+                        let sheet = sheet();
+                        let photos = filled::photos(&sheet, ink == Inks::Black);
+                        let begun = Instant::now();
+                        let made =
+                            print(&sheet, photos, options, &mut |_| ControlFlow::Continue(()));
+                        match made {
+                            Ok(bytes) => {
+                                let took = begun.elapsed();
+                                let path = format!("{folder}/{file}.pdf");
+                                std::fs::write(&path, &bytes).expect("the folder can be written");
+                                println!("{file}: {} kB, {took:.2?}", bytes.len() / 1000);
+                            }
+                            Err(why) => println!("{file}: {why}"),
+                        }
                     }
                 }
             }

@@ -5,8 +5,8 @@
 //! Promises:
 //! * What the maker typed is handed to the template as data and put on paper letter by
 //!   letter; none of it is ever read as markup.
-//! * The typesetter sees two files, the template and the data, and nothing else: no disk,
-//!   no network, no packages, no clock. The same sheet gives the same bytes.
+//! * The typesetter sees the template, the data and the photos it is handed, and nothing
+//!   else: no disk, no network, no packages, no clock. The same sheet gives the same bytes.
 //! * All letters come with the program and are embedded in the PDF.
 //! * Cancelling is prompt. Typst cannot be stopped half-way, so it runs on a thread of its
 //!   own: [`print`] returns as soon as it is told to stop, and what the thread still makes
@@ -22,8 +22,10 @@
 mod tidy;
 mod world;
 
+use lapwork_core::photos::PhotoId;
 use lapwork_core::show::Sheet;
 use serde::Serialize;
+use std::collections::BTreeMap;
 use std::ops::ControlFlow;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -89,6 +91,20 @@ pub struct Options {
     pub kind: Kind,
 }
 
+/// A photo to be printed, made small enough for it: its points are unpacked to be set.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Photo {
+    /// The picture as JPEG; one that cannot be read lets the print fail.
+    pub jpeg: Vec<u8>,
+    /// Its points from left to right.
+    pub width: u32,
+    /// Its points from top to bottom.
+    pub height: u32,
+}
+
+/// Photos by their names. One the sheet names and that is not among them is told to be gone.
+pub type Photos = BTreeMap<PhotoId, Photo>;
+
 /// What is being done now.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Progress {
@@ -139,6 +155,7 @@ impl std::error::Error for PrintFault {}
 /// typesetter would not.
 pub fn print(
     sheet: &Sheet,
+    photos: Photos,
     options: Options,
     progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Vec<u8>, PrintFault> {
@@ -151,7 +168,7 @@ pub fn print(
     if progress(now).is_break() {
         return cancelled(&stop);
     }
-    let desk = Desk::new(sheet, options, Arc::clone(&stop))?;
+    let desk = Desk::new(sheet, photos, options, Arc::clone(&stop))?;
     let (tell, told) = channel();
     std::thread::Builder::new()
         .name("typeset".into())

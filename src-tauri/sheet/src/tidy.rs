@@ -6,8 +6,11 @@ use std::collections::BTreeSet;
 pub(crate) use typst::text::Coverage;
 use unicode_segmentation::UnicodeSegmentation;
 
-/// A word of more signs than this may break between any two.
-const LONGEST_WORD: usize = 18;
+/// A word of more signs than this may break between any two; in large print, one of more
+/// than [`LONGEST_LARGE`].
+pub(crate) const LONGEST_WORD: usize = 22;
+/// See [`LONGEST_WORD`].
+pub(crate) const LONGEST_LARGE: usize = 18;
 /// Signs without letters that are named at most.
 const MOST_NAMED: usize = 20;
 /// Stands for a sign without letters.
@@ -17,7 +20,7 @@ const MAY_BREAK: char = '\u{200b}';
 
 /// Tidy every text in `data`; the signs that none of `letters` hold become boxes and come
 /// back by their numbers, `漢` as `U+6F22`.
-pub(crate) fn tidy(data: &mut Value, letters: &[Coverage]) -> Vec<String> {
+pub(crate) fn tidy(data: &mut Value, letters: &[Coverage], longest: usize) -> Vec<String> {
     let mut missing = BTreeSet::new();
     each(data, &mut |text| {
         let shown = text.chars().filter(|sign| !is_selector(*sign)).map(|sign| {
@@ -28,7 +31,7 @@ pub(crate) fn tidy(data: &mut Value, letters: &[Coverage]) -> Vec<String> {
             missing.insert(sign as u32);
             BOX
         });
-        *text = readable(&shown.collect::<String>());
+        *text = readable(&shown.collect::<String>(), longest);
     });
     let mut named: Vec<String> = missing.iter().map(|n| format!("U+{n:04X}")).collect();
     if named.len() > MOST_NAMED {
@@ -53,16 +56,20 @@ fn each(value: &mut Value, change: &mut dyn FnMut(&mut String)) {
     match value {
         Value::String(text) => change(text),
         Value::Array(list) => list.iter_mut().for_each(|v| each(v, change)),
-        Value::Object(map) => map.values_mut().for_each(|v| each(v, change)),
+        // The names of photos are not read.
+        Value::Object(map) => map
+            .iter_mut()
+            .filter(|(key, _)| !matches!(key.as_str(), "photo" | "photos"))
+            .for_each(|(_, v)| each(v, change)),
         _ => {}
     }
 }
 
-fn readable(text: &str) -> String {
+fn readable(text: &str, longest: usize) -> String {
     let mut out = String::with_capacity(text.len());
     let mut word: Vec<&str> = Vec::new();
     let end = |word: &mut Vec<&str>, out: &mut String| {
-        let endless = word.len() > LONGEST_WORD;
+        let endless = word.len() > longest;
         for (i, sign) in word.drain(..).enumerate() {
             if endless && i > 0 {
                 out.push(MAY_BREAK);
@@ -91,18 +98,18 @@ mod tests {
     #[test]
     fn endless_words_may_break_and_others_stay() {
         let word = "a".repeat(60);
-        let signs = readable(&word);
+        let signs = readable(&word, LONGEST_WORD);
         assert_eq!(signs.split(MAY_BREAK).count(), 60);
         assert_eq!(signs.replace(MAY_BREAK, ""), word);
         let plain = "The throw\nmeasures 27½\u{a0}×\u{a0}36½\u{a0}in.";
-        assert_eq!(readable(plain), plain);
-        assert_eq!(readable("bell\u{7}\tend"), "bell  end");
+        assert_eq!(readable(plain, LONGEST_WORD), plain);
+        assert_eq!(readable("bell\u{7}\tend", LONGEST_WORD), "bell  end");
     }
 
     #[test]
     fn a_mark_is_not_parted_from_its_letter() {
         let word = "e\u{301}".repeat(30);
-        let parts = readable(&word);
+        let parts = readable(&word, LONGEST_WORD);
         assert!(parts.split(MAY_BREAK).all(|part| part == "e\u{301}"));
     }
 }

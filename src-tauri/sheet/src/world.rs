@@ -1,8 +1,9 @@
-//! All that the typesetter can see: the template, the data, the letters.
+//! All that the typesetter can see: the template, the data, the photos, the letters.
 
-use crate::tidy::{Coverage, tidy};
-use crate::{Options, PrintFault};
+use crate::tidy::{Coverage, LONGEST_LARGE, LONGEST_WORD, tidy};
+use crate::{Options, Photos, PrintFault, Size};
 use lapwork_core::show::Sheet;
+use std::collections::HashMap;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, LazyLock};
 use typst::diag::{FileError, FileResult};
@@ -38,8 +39,8 @@ pub(crate) struct Desk {
     library: LazyHash<Library>,
     book: LazyHash<FontBook>,
     template: Source,
-    data_id: FileId,
-    data: Bytes,
+    /// The data and the photos.
+    files: HashMap<FileId, Bytes>,
     stop: Arc<AtomicBool>,
 }
 
@@ -51,23 +52,36 @@ fn id(path: &str) -> Result<FileId, PrintFault> {
 impl Desk {
     pub(crate) fn new(
         sheet: &Sheet,
+        photos: Photos,
         options: Options,
         stop: Arc<AtomicBool>,
     ) -> Result<Self, PrintFault> {
         let failed = |why: serde_json::Error| PrintFault::Failed(why.to_string());
         let mut data = serde_json::to_value(sheet).map_err(failed)?;
         let covered: Vec<Coverage> = LETTERS.iter().map(|f| f.info().coverage.clone()).collect();
-        let missing = tidy(&mut data, &covered);
+        let longest = match options.size {
+            Size::Normal => LONGEST_WORD,
+            Size::Large => LONGEST_LARGE,
+        };
+        let missing = tidy(&mut data, &covered, longest);
         // The name outside the pages is not drawn with these letters.
-        let whole = serde_json::json!({
-            "sheet": data, "how": options, "missing": missing, "name": sheet.name,
+        let mut whole = serde_json::json!({
+            "sheet": data, "how": options, "missing": missing, "name": sheet.name, "photos": {},
         });
+        let mut files = HashMap::new();
+        for (name, photo) in photos {
+            let size = serde_json::json!([photo.width, photo.height]);
+            whole["photos"][name.as_str()] = size;
+            let path = format!("/{}.jpg", name.as_str());
+            files.insert(id(&path)?, Bytes::new(photo.jpeg));
+        }
+        let data = Bytes::new(serde_json::to_vec(&whole).map_err(failed)?);
+        files.insert(id("/sheet.json")?, data);
         Ok(Desk {
             library: LazyHash::new(Library::default()),
             book: LazyHash::new(FontBook::from_fonts(LETTERS.iter())),
             template: Source::new(id("/sheet.typ")?, TEMPLATE.into()),
-            data_id: id("/sheet.json")?,
-            data: Bytes::new(serde_json::to_vec(&whole).map_err(failed)?),
+            files,
             stop,
         })
     }
@@ -98,10 +112,8 @@ impl World for Desk {
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {
-        match id == self.data_id && !self.stopped() {
-            true => Ok(self.data.clone()),
-            false => Err(FileError::AccessDenied),
-        }
+        let found = self.files.get(&id).filter(|_| !self.stopped());
+        found.cloned().ok_or(FileError::AccessDenied)
     }
 
     fn font(&self, index: usize) -> Option<Font> {

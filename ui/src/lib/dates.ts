@@ -1,24 +1,35 @@
-// Dates and clocks, in the language of the words.
+// Days and clocks, in the language of the words.
 
-import { language } from './words.svelte';
+import type { WordKey } from './types';
+import { language, t } from './words.svelte';
 
-const DAY = { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' } as const;
-const SHORT_DAY = { day: 'numeric', month: 'short', year: 'numeric' } as const;
-const TIME = { hour: 'numeric', minute: '2-digit' } as const;
+const times: Partial<Record<string, Intl.DateTimeFormat>> = {};
 
-const forms: Partial<Record<string, Intl.DateTimeFormat>> = {};
+/** As the story and the printed sheet say it: `22 November 2026`. */
+export function date(at: number): string {
+  const when = new Date(at);
+  return t('ui-date')
+    .replace('{day}', String(when.getDate()))
+    .replace('{month}', t(`ui-month-${when.getMonth() + 1}` as WordKey))
+    .replace('{year}', String(when.getFullYear()));
+}
 
-/** Written as the words' language does, and as is usual where the device says it is. */
-function form(name: string, parts: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+/** The same with the day of the week. */
+export function day(at: number): string {
+  const weekday = new Date(at).getDay() || 7;
+  return t('ui-day')
+    .replace('{weekday}', t(`ui-weekday-${weekday}` as WordKey))
+    .replace('{date}', date(at));
+}
+
+/** Hours and minutes, as is usual where the device says it is. */
+export function time(at: number): string {
   const code = language();
   const here = typeof navigator === 'undefined' ? [] : (navigator.languages ?? []);
   const tongue = here.find((l) => l === code || l.startsWith(`${code}-`)) ?? code;
-  return (forms[`${name} ${code}`] ??= new Intl.DateTimeFormat(tongue, parts));
+  const parts = { hour: 'numeric', minute: '2-digit' } as const;
+  return (times[tongue] ??= new Intl.DateTimeFormat(tongue, parts)).format(at);
 }
-
-export const day = (at: number) => form('day', DAY).format(at);
-export const shortDay = (at: number) => form('short', SHORT_DAY).format(at);
-export const time = (at: number) => form('time', TIME).format(at);
 
 /** How far local time is east of UTC now, in minutes. */
 export const east = () => -new Date().getTimezoneOffset();

@@ -2636,7 +2636,15 @@ large: boolean,
 /**
  * In black and white.
  */
-black: boolean, };
+black: boolean, 
+/**
+ * With the story and its photos; the bench card has none.
+ */
+story: boolean, 
+/**
+ * How far local time is east of UTC, in minutes.
+ */
+east: number, };
 
 export type Printing = { 
 /**
@@ -3161,6 +3169,8 @@ export type WordKey =
   | "ui-cut-counted"
   | "ui-cut-list"
   | "ui-cut-up"
+  | "ui-date"
+  | "ui-day"
   | "ui-delete"
   | "ui-deleted"
   | "ui-deleted-done"
@@ -3286,6 +3296,18 @@ export type WordKey =
   | "ui-measured-so-far"
   | "ui-met"
   | "ui-millimetres"
+  | "ui-month-1"
+  | "ui-month-10"
+  | "ui-month-11"
+  | "ui-month-12"
+  | "ui-month-2"
+  | "ui-month-3"
+  | "ui-month-4"
+  | "ui-month-5"
+  | "ui-month-6"
+  | "ui-month-7"
+  | "ui-month-8"
+  | "ui-month-9"
   | "ui-more"
   | "ui-move-made"
   | "ui-move-made-hint"
@@ -3379,6 +3401,8 @@ export type WordKey =
   | "ui-print-size"
   | "ui-print-stop"
   | "ui-print-stopped"
+  | "ui-print-story"
+  | "ui-print-story-hint"
   | "ui-print-usual"
   | "ui-print-what"
   | "ui-put-away"
@@ -3411,6 +3435,7 @@ export type WordKey =
   | "ui-section"
   | "ui-see-faces"
   | "ui-settings"
+  | "ui-settings-bar"
   | "ui-sewn-pieces"
   | "ui-shelf"
   | "ui-side"
@@ -3491,6 +3516,13 @@ export type WordKey =
   | "ui-verdict"
   | "ui-version"
   | "ui-washes"
+  | "ui-weekday-1"
+  | "ui-weekday-2"
+  | "ui-weekday-3"
+  | "ui-weekday-4"
+  | "ui-weekday-5"
+  | "ui-weekday-6"
+  | "ui-weekday-7"
   | "ui-welcome"
   | "ui-welcome-text"
   | "ui-what-can-be-done"

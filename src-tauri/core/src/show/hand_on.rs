@@ -29,6 +29,8 @@ pub(super) fn hand_on(journal: &Journal, lens: Lens<'_>) -> HandOnView {
             paper: usual_paper(lens.ruler.system),
             large: false,
             black: false,
+            story: false,
+            east: 0,
         },
     }
 }
@@ -71,10 +73,12 @@ fn many(key: &str, n: usize, hand: Hand, lens: Lens<'_>) -> HandSection {
 const LONGEST_FILE_NAME: usize = 60;
 
 /// A file name any system takes, made from what the maker calls something: separators,
-/// controls and what some systems forbid become hyphens.
+/// controls and what some systems forbid become hyphens; signs that turn the direction of
+/// writing are left out, since they could make another ending seem to be there.
 pub fn file_name(name: &str, ending: &str) -> String {
     let plain: String = name
         .chars()
+        .filter(|c| !matches!(c, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}'))
         .map(|c| {
             let forbidden = c.is_control() || "/\\:*?\"<>|".contains(c);
             if forbidden { '-' } else { c }
@@ -112,6 +116,8 @@ mod tests {
             ("con", "throw con.jsonl"),
             ("LPT1.old", "throw LPT1.old.jsonl"),
             ("a\u{0}b\nc", "a-b-c.jsonl"),
+            ("a\u{202e}gnp", "agnp.jsonl"),
+            ("שמיכה", "שמיכה.jsonl"),
         ] {
             assert_eq!(file_name(name, "jsonl"), want);
         }

@@ -195,8 +195,7 @@ pub(super) fn told(heritage: &Heritage, lens: Lens<'_>) -> Option<Lessons> {
 }
 
 /// What was learned of a step on the throw before, for its card.
-pub(super) fn at_step(journal: &Journal, task: Task, lens: Lens<'_>) -> Vec<String> {
-    let throw = journal.throw();
+pub(super) fn at_step(throw: &Throw, task: Task, lens: Lens<'_>) -> Vec<String> {
     let Some(heritage) = &throw.after else {
         return Vec::new();
     };

@@ -6,23 +6,29 @@
 //!
 //! Limits: the day is handed in, since the core has no calendar; needles and stitches are
 //! told in millimetres alone, as they are marked; the record of changes leaves out the
-//! ticks, and older entries than the last [`MOST_CHANGES`].
+//! ticks, and older entries than the last [`MOST_CHANGES`]; of the story's photos the first
+//! [`MOST_PHOTOS`] are printed.
 
-use super::{Lens, gather, head, history, measuring, names, pile, plan, swatches, work};
+use super::{Lens, gather, head, history, lessons, measuring, names, pile, plan, story};
+use super::{swatches, work};
 use crate::assembly::{Kind, Rect};
 use crate::faces::{Face, Texture, mirrored};
 use crate::garments::Source;
+use crate::heritage::Lesson;
 use crate::journal::{Journal, What};
+use crate::photos::PhotoId;
 use crate::plan::Joining;
 use crate::tasks::{Caution, Task};
 use crate::throw::{Event, Throw, Time};
-use crate::view::{Figure, Look, Picture};
+use crate::view::{Figure, Lessons, Look, Picture, Story};
 use crate::words::Words;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How many changes are told at most, the newest.
 pub const MOST_CHANGES: usize = 60;
+/// How many photos are printed at most, the first.
+pub const MOST_PHOTOS: usize = 100;
 /// Fabrics told on the bench card at most.
 const MOST_ON_CARD: usize = 12;
 
@@ -144,6 +150,8 @@ pub struct Step {
     pub count: String,
     /// How.
     pub how: Vec<String>,
+    /// What was learned of it, on the throw before and on this one; where it comes up first.
+    pub learned: Vec<String>,
     /// Figures needed for it.
     pub figures: Vec<Row>,
     /// The caution that belongs here: at length where it comes up first, then in short, once
@@ -259,6 +267,8 @@ pub struct Sheet {
     pub figures: Vec<Row>,
     /// Doubts about the plan that she should hear.
     pub advice: Vec<String>,
+    /// What was learned: on the throw before, and on this one.
+    pub lessons: Vec<Lessons>,
     /// What to have at hand.
     pub supplies: Vec<Supply>,
     /// Weight, cloth and time.
@@ -287,12 +297,39 @@ pub struct Sheet {
     pub notes: Vec<Entry>,
     /// What changed on the way, the newest first.
     pub changes: Vec<Entry>,
+    /// The story, where it was asked for.
+    pub story: Option<Story>,
+    /// Its photos that are printed, in order.
+    pub photos: Vec<PhotoId>,
+    /// How many of its photos found no room, in words.
+    pub left_off: Option<String>,
     /// The bench card.
     pub card: Card,
 }
 
+impl Sheet {
+    /// The same with the story at its end; `east` is how far local time is east of UTC, in
+    /// minutes.
+    pub fn with_story(self, journal: &Journal, east: i32, lens: Lens<'_>) -> Sheet {
+        let doubled = lens.words.doubled();
+        let words = &doubled;
+        let told = story::story(journal, east, Lens { words, ..lens });
+        let items = told.days.iter().flat_map(|day| &day.items);
+        let mut photos: Vec<PhotoId> = items.filter_map(|item| item.photo.clone()).collect();
+        let over = photos.len().saturating_sub(MOST_PHOTOS);
+        photos.truncate(MOST_PHOTOS);
+        Sheet {
+            left_off: (over > 0)
+                .then(|| say!(lens, "sheet-left-off", n = over, most = MOST_PHOTOS)),
+            photos,
+            story: Some(told),
+            ..self
+        }
+    }
+}
+
 /// The words that stand on every sheet.
-const LABELS: [&str; 29] = [
+const LABELS: [&str; 32] = [
     "making",
     "bench",
     "page",
@@ -322,6 +359,9 @@ const LABELS: [&str; 29] = [
     "no-print",
     "totals",
     "caution",
+    "lessons",
+    "learned",
+    "story",
 ];
 
 /// What is made twice over: with the maker's ruler, and turned over.
@@ -329,6 +369,8 @@ struct Both<'a> {
     single: Lens<'a>,
     turned: Lens<'a>,
     doubled: Lens<'a>,
+    /// What was learned of each step.
+    learned: BTreeMap<Task, Vec<String>>,
 }
 
 impl Both<'_> {
@@ -362,6 +404,13 @@ impl Both<'_> {
 /// A throw as it goes on paper. `day` tells on which day a moment fell.
 pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sheet {
     let doubled = lens.words.doubled();
+    let (lessons, learned) = learned(
+        journal,
+        Lens {
+            words: &doubled,
+            ..lens
+        },
+    );
     let both = Both {
         single: lens,
         turned: Lens {
@@ -372,6 +421,7 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
             words: &doubled,
             ..lens
         },
+        learned,
     };
     let throw = journal.throw();
     let told = |at: Time| date(day(at), lens.words);
@@ -402,6 +452,7 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
             .iter()
             .map(|key| (key.to_string(), both.say(&format!("sheet-{key}"), &[])))
             .chain([
+                ("no-photo".to_string(), say!(both, "story-no-photo")),
                 (
                     "own".to_string(),
                     both.say(&format!("sheet-system-{}", system(lens)), &[]),
@@ -419,6 +470,7 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
             .map(|a| plan::advice(a, both.doubled))
             .map(|told| format!("{} {}", told.said, told.next))
             .collect(),
+        lessons,
         supplies: gathered
             .rows
             .into_iter()
@@ -476,10 +528,37 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
             })
             .collect(),
         changes: changes(journal, both.doubled, &told),
+        story: None,
+        photos: Vec::new(),
+        left_off: None,
         card: card(throw, &both, &stages, &prints),
         stages,
         prints,
     }
+}
+
+/// What was learned on the throw before and what on this one, and the same by step.
+fn learned(journal: &Journal, lens: Lens<'_>) -> (Vec<Lessons>, BTreeMap<Task, Vec<String>>) {
+    let throw = journal.throw();
+    let mut here = lessons::heritage(journal, lens);
+    let before = throw.after.iter().flat_map(|h| &h.lessons);
+    let before: BTreeSet<&str> = before.map(|l| l.words.as_str()).collect();
+    // Her own from the throw before are told there; her pace is told step by step.
+    here.lessons.retain(|l| !before.contains(l.words.as_str()));
+    here.paces.clear();
+    let own = lessons::told(&here, lens).map(|told| Lessons {
+        title: say!(lens, "sheet-learned-here"),
+        ..told
+    });
+    let older = throw.after.as_ref().and_then(|h| lessons::told(h, lens));
+    let by_step = |task: Task| {
+        let mut lines = lessons::at_step(throw, task, lens);
+        let own = here.lessons.iter().filter(|l| l.task == Some(task));
+        lines.extend(own.map(|l: &Lesson| l.words.clone()));
+        (task, lines)
+    };
+    let by_step = Task::ALL.into_iter().map(by_step).collect();
+    (older.into_iter().chain(own).collect(), by_step)
 }
 
 fn system(lens: Lens<'_>) -> &'static str {
@@ -491,11 +570,11 @@ fn system(lens: Lens<'_>) -> &'static str {
 
 /// A day in words.
 pub fn date(day: Day, words: &Words) -> String {
-    let month = say!(words, format!("month-{}", day.month));
+    let month = say!(words, format!("ui-month-{}", day.month));
     // A year is no count: it takes no thousands sign.
     say!(
         words,
-        "date",
+        "ui-date",
         day = day.day,
         month = month,
         year = day.year.to_string()
@@ -726,6 +805,7 @@ fn stages(throw: &Throw, both: &Both<'_>, told: &dyn Fn(Time) -> String) -> Vec<
             let mut step = step(throw, task, title, &[whole], &mut cautions, both);
             if *turn > 1 {
                 step.how.clear();
+                step.learned.clear();
                 step.caution = None;
             }
             step.count = String::new();
@@ -905,6 +985,10 @@ fn step(
         station: work::station_name(task.station(), lens),
         count: say!(both, "sheet-count", done = done, all = pieces.len()),
         how,
+        learned: match cautions.insert(format!("learned {task:?}")) {
+            true => both.learned.get(&task).cloned().unwrap_or_default(),
+            false => Vec::new(),
+        },
         figures,
         // At length the first time, then in short.
         caution: task.caution().map(|caution| {

@@ -237,8 +237,11 @@ impl Day {
             date: format!("{:04}-{month:02}-{:02}", date.year(), date.day()),
             title: say!(
                 lens,
-                "story-date",
-                weekday = date.weekday().number_from_monday(),
+                "ui-day",
+                weekday = lens.say(
+                    &format!("ui-weekday-{}", date.weekday().number_from_monday()),
+                    &[]
+                ),
                 date = sheet::date(
                     sheet::Day {
                         year: date.year(),

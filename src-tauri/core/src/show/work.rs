@@ -123,7 +123,7 @@ pub(super) fn work(
         head: head(journal, lens),
         stations: stations(&batches, station, lens),
         card: chosen.map(|b| Card {
-            lessons: lessons::at_step(journal, b.task, lens),
+            lessons: lessons::at_step(journal.throw(), b.task, lens),
             ..card(throw, b, lens)
         }),
         offers,

@@ -6,8 +6,9 @@
 ui-app = Lapwork
 ui-back = Zurück
 ui-shelf = Regal
-ui-undo = Zurücknehmen
-ui-redo = Wiederholen
+# Mit weichen Trennstellen: auf schmalen Bildschirmen stehen diese in zwei Zeilen.
+ui-undo = Zurück{ "\u00AD" }nehmen
+ui-redo = Wieder{ "\u00AD" }holen
 ui-undone = Zurückgenommen
 ui-redone = Wiederholt
 ui-done = Fertig
@@ -257,6 +258,7 @@ ui-older = Ältere zeigen
 
 # Einstellungen
 ui-settings = Einstellungen
+ui-settings-bar = Einstel{ "\u00AD" }lungen
 ui-units = Einheiten
 ui-units-legend = Längen zeigen in
 ui-inches = Zoll
@@ -451,6 +453,8 @@ ui-print-large = Große Schrift
 ui-print-ink = Druckfarbe
 ui-print-colour = Farbig
 ui-print-black = Schwarz-weiß
+ui-print-story = Die Geschichte mit ihren Fotos
+ui-print-story-hint = Tag für Tag, am Ende des Arbeitsblatts.
 ui-print-save = Als PDF sichern
 ui-print-busy = Setzt die Seiten
 ui-print-stop = Anhalten
@@ -481,3 +485,26 @@ ui-lessons-step = Bei dem Schritt
 ui-lesson-hers = deine Worte
 ui-last-time = Letztes Mal
 ui-noted-here = Hier aufgeschrieben
+
+# Days, here and on paper
+ui-date = { $day }. { $month } { $year }
+ui-day = { $weekday }, { $date }
+ui-weekday-1 = Montag
+ui-weekday-2 = Dienstag
+ui-weekday-3 = Mittwoch
+ui-weekday-4 = Donnerstag
+ui-weekday-5 = Freitag
+ui-weekday-6 = Samstag
+ui-weekday-7 = Sonntag
+ui-month-1 = Januar
+ui-month-2 = Februar
+ui-month-3 = März
+ui-month-4 = April
+ui-month-5 = Mai
+ui-month-6 = Juni
+ui-month-7 = Juli
+ui-month-8 = August
+ui-month-9 = September
+ui-month-10 = Oktober
+ui-month-11 = November
+ui-month-12 = Dezember

@@ -1398,7 +1398,6 @@ taken-merged = Zusammengeführt. Beide Dateien von vorher liegen daneben als { $
 
 sheet-both = { $first } ({ $second })
 sheet-subtitle = { $squares }, { $grid }; fertig { $size }
-date = { $day }. { $month } { $year }
 sheet-day = Gedruckt am { $day }
 sheet-system-inch = Zoll
 sheet-system-metric = Metrisch
@@ -1418,6 +1417,14 @@ sheet-squaring = Auf Maß schneiden
 sheet-laps = Überlappungen, die vom Plan abweichen
 sheet-scraps = Nähproben
 sheet-notes = Notizen
+sheet-lessons = Was gelernt wurde
+sheet-learned = Gelernt
+sheet-learned-here = An dieser Decke gelernt
+sheet-story = Die Geschichte
+sheet-left-off = { $n ->
+    [one] Ein Foto fehlt hier: höchstens { $most } kommen aufs Papier.
+   *[other] { $n } Fotos fehlen hier: höchstens { $most } kommen aufs Papier.
+}
 sheet-record = Was sich unterwegs geändert hat
 sheet-width = Breite
 sheet-height = Höhe
@@ -1492,18 +1499,6 @@ sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Auge
 sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
 sheet-caution-children = Lange Fransen gehören nicht ins Babybett.
 figure-between = Überlappung der Vierer
-month-1 = Januar
-month-2 = Februar
-month-3 = März
-month-4 = April
-month-5 = Mai
-month-6 = Juni
-month-7 = Juli
-month-8 = August
-month-9 = September
-month-10 = Oktober
-month-11 = November
-month-12 = Dezember
 
 error-beyond = Eine Zahl in diesem Schritt liegt weit jenseits von allem, was eine Decke hat.
 error-beyond-next = Tippe sie noch einmal in Zoll oder Millimetern.
@@ -1523,15 +1518,6 @@ error-photo = So ein Foto ist nicht in der Geschichte, oder sie hat schon { $mos
 error-photo-next = Sieh dir die Geschichte noch einmal an. Ist sie voll, nimm zuerst ein Foto heraus.
 story-lang = de
 story-about = { $grid }, Quadrate zu { $side }, fertig { $size }
-story-date = { $weekday ->
-    [1] Montag
-    [2] Dienstag
-    [3] Mittwoch
-    [4] Donnerstag
-    [5] Freitag
-    [6] Samstag
-   *[7] Sonntag
-}, { $date }
 story-made = { $list }.
 story-turn = Unterwegs
 story-note = Notiz

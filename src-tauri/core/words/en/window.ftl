@@ -1,5 +1,6 @@
 # The window's own words: labels of buttons, fields and screens.
-# Every key begins with ui- and takes no arguments; the window gets them all when it opens.
+# Every key begins with ui- and takes no arguments but the parts of a day; the window gets
+# them all when it opens.
 
 # Everywhere
 ui-app = Lapwork
@@ -256,6 +257,7 @@ ui-older = Show older ones
 
 # Settings
 ui-settings = Settings
+ui-settings-bar = Settings
 ui-units = Units
 ui-units-legend = Show lengths in
 ui-inches = Inches
@@ -373,6 +375,8 @@ ui-print-large = Large print
 ui-print-ink = Ink
 ui-print-colour = Colour
 ui-print-black = Black and white
+ui-print-story = The story and its photos
+ui-print-story-hint = Day by day, at the end of the making sheet.
 ui-print-save = Save as PDF
 ui-print-busy = Setting the pages
 ui-print-stop = Stop
@@ -482,3 +486,26 @@ ui-language-device = As the device has it
 ui-unit-in = in
 ui-unit-mm = mm
 ui-unit-cm = cm
+
+# Days, here and on paper
+ui-date = { $day } { $month } { $year }
+ui-day = { $weekday }, { $date }
+ui-weekday-1 = Monday
+ui-weekday-2 = Tuesday
+ui-weekday-3 = Wednesday
+ui-weekday-4 = Thursday
+ui-weekday-5 = Friday
+ui-weekday-6 = Saturday
+ui-weekday-7 = Sunday
+ui-month-1 = January
+ui-month-2 = February
+ui-month-3 = March
+ui-month-4 = April
+ui-month-5 = May
+ui-month-6 = June
+ui-month-7 = July
+ui-month-8 = August
+ui-month-9 = September
+ui-month-10 = October
+ui-month-11 = November
+ui-month-12 = December

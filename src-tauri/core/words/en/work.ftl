@@ -1094,7 +1094,6 @@ strikes = none: the needle strikes the plate
 
 sheet-both = { $first } ({ $second })
 sheet-subtitle = { $squares }, { $grid }; finished { $size }
-date = { $day } { $month } { $year }
 sheet-day = Printed on { $day }
 sheet-system-inch = Inches
 sheet-system-metric = Metric
@@ -1114,6 +1113,14 @@ sheet-squaring = Squaring up
 sheet-laps = Laps that differ from the plan
 sheet-scraps = Test scraps
 sheet-notes = Notes
+sheet-lessons = What was learned
+sheet-learned = Learned
+sheet-learned-here = Learned on this throw
+sheet-story = The story
+sheet-left-off = { $n ->
+    [one] One photo is left off here: { $most } go on paper at most.
+   *[other] { $n } photos are left off here: { $most } go on paper at most.
+}
 sheet-record = What changed on the way
 sheet-width = Width
 sheet-height = Height
@@ -1188,18 +1195,6 @@ sheet-caution-needle = No metal in the way. Wheel by hand over thick crossings; 
 sheet-caution-lint = Clean the lint filter before and after each load.
 sheet-caution-children = Long fringe is not for a baby’s cot.
 figure-between = Lap between fours
-month-1 = January
-month-2 = February
-month-3 = March
-month-4 = April
-month-5 = May
-month-6 = June
-month-7 = July
-month-8 = August
-month-9 = September
-month-10 = October
-month-11 = November
-month-12 = December
 
 ## Handing on
 
@@ -1491,15 +1486,6 @@ error-photo = No such photo is in the story, or it holds { $most } photos alread
 error-photo-next = Look at the story again. If it is full, take a photo out first.
 story-lang = en
 story-about = { $grid }, { $side } squares, finished { $size }
-story-date = { $weekday ->
-    [1] Monday
-    [2] Tuesday
-    [3] Wednesday
-    [4] Thursday
-    [5] Friday
-    [6] Saturday
-   *[7] Sunday
-}, { $date }
 story-made = { $list }.
 story-turn = On the way
 story-note = Note
