@@ -14,9 +14,9 @@ use crate::store::{Store, Trouble};
 use crate::{now, system_words};
 use lapwork_core::photos::PhotoId;
 use lapwork_core::view::{
-    AgainView, Arrange, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts,
-    Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView, Take, Taken, Tend,
-    Tended, View,
+    AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head,
+    Hello, Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView,
+    Take, Taken, Tend, Tended, View,
 };
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
