@@ -28,9 +28,9 @@ use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::{Throw, Time};
 use lapwork_core::view::{
-    AgainView, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts, Look,
-    PlanDraft, PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take, Taken, Tend,
-    Tended, View,
+    AgainView, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head, Hello,
+    Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take,
+    Taken, Tend, Tended, View,
 };
 use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
 use lapwork_core::{deed::Refusal, demo};
@@ -696,6 +696,24 @@ impl Desk {
     /// The plan of a throw not yet begun.
     pub fn draft(&self, draft: &PlanDraft, now: Time) -> PlanView {
         show::draft(draft, self.lens(now))
+    }
+
+    /// The plan of a throw not yet begun that is made after an older one, whose faces it
+    /// takes.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn draft_after(
+        &mut self,
+        draft: &PlanDraft,
+        after: &DraftAfter,
+        now: Time,
+    ) -> Result<PlanView, Problem> {
+        self.believe(after)?;
+        self.with(&after.id, now, |journal, lens| {
+            let cloth = (after.prints.as_slice(), after.denims.as_slice());
+            Ok(show::draft_after(journal.throw(), cloth, draft, lens))
+        })
     }
 
     /// Grids near a wish.

@@ -14,9 +14,9 @@ use crate::store::{Store, Trouble};
 use crate::{now, system_words};
 use lapwork_core::photos::PhotoId;
 use lapwork_core::view::{
-    AgainView, Arrange, BringView, Deed, GridWish, GridsView, Hand, Handed, Head, Hello, Layouts,
-    Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView, Take, Taken, Tend,
-    Tended, View,
+    AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head,
+    Hello, Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView,
+    Take, Taken, Tend, Tended, View,
 };
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
@@ -62,8 +62,15 @@ fn tend(shared: Shared<'_>, tend: Tend) -> Result<Tended, Problem> {
 }
 
 #[tauri::command]
-fn draft(shared: Shared<'_>, draft: PlanDraft) -> PlanView {
-    desk(&shared).draft(&draft, now())
+fn draft(
+    shared: Shared<'_>,
+    draft: PlanDraft,
+    after: Option<DraftAfter>,
+) -> Result<PlanView, Problem> {
+    match after {
+        Some(after) => desk(&shared).draft_after(&draft, &after, now()),
+        None => Ok(desk(&shared).draft(&draft, now())),
+    }
 }
 
 #[tauri::command]

@@ -79,7 +79,7 @@ impl Walk {
         );
     }
 
-    /// Begin a throw of so many squares, with the plan the app proposes.
+    /// Begin a throw of so many squares, all denim, with the plan the app proposes.
     pub fn begin(&self, name: &str, across: u16, down: u16) {
         self.tap("new-throw");
         self.types("field-name", name);
@@ -90,6 +90,11 @@ impl Walk {
         }
         self.tap("begin");
         self.sees("card-title", "Cut a square");
+        self.sees("ask-title", "Which squares get fabric?");
+        self.tap("ask-bare");
+        self.window.wait_until("it is not asked again", |_| {
+            self.reads("ask-title").is_empty()
+        });
     }
 
     /// The folder name of the only throw.

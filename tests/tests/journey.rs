@@ -371,6 +371,14 @@ fn the_lap_is_changed_after_the_first_two_fours() {
     walk.window
         .wait_until("the change is offered", |w| w.text().contains("Seams left"));
     walk.tap("apply-plan");
+    walk.sees(
+        "what-changes",
+        "Sewn as before, with ½ in: 4 pairs, Four 1·1, Four 1·2.",
+    );
+    walk.tap("leave-plan");
+    assert!(!walk.done_undo().contains("Plan changed"));
+    walk.tap("apply-plan");
+    walk.tap("agree-plan");
     walk.window.wait_until("it is changed", |_| {
         walk.done_undo().contains("Plan changed")
     });
@@ -457,4 +465,43 @@ fn two_pairs_of_jeans_are_cut_and_come_out_short() {
     let plan = walk.look(json!({ "see": "plan", "draft": null }))["plan"].clone();
     let squares = plan["across"].as_u64().unwrap() * plan["down"].as_u64().unwrap();
     assert!((35..=38).contains(&squares), "{squares} squares");
+}
+
+#[test]
+fn a_field_that_cannot_be_read_holds_its_page_and_is_gone_to() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    let at = |mark: &str| {
+        let script = "return document.activeElement.dataset.testid";
+        walk.window.wait_until(&format!("at “{mark}”"), |w| {
+            w.run(script, &[]) == json!(mark)
+        });
+    };
+    walk.tap("new-throw");
+    walk.types("field-side", "6 in5 in");
+    walk.tap("next-page");
+    walk.sees("held", "Side of a square, as cut: 6 in5 in.");
+    at("field-side");
+    walk.types("field-side", "6 in");
+    walk.tap("next-page");
+    // One that is folded away is unfolded.
+    walk.window.wait_text("Joining and stitch");
+    walk.types("field-washes", "99");
+    walk.tap("next-page");
+    walk.sees("held", "First washes: 99.");
+    at("field-washes");
+    walk.types("field-washes", "2");
+    walk.tap("next-page");
+    walk.window.wait_text("Fabrics");
+    walk.tap("next-page");
+    walk.tap("begin");
+    walk.sees("card-title", "Cut a square");
+    // Its story and the files of it are at its name.
+    for (door, words) in [("story", "Save the story"), ("hand-on", "Everything here")] {
+        walk.tap("of-throw");
+        walk.tap(&format!("of-throw-{door}"));
+        walk.window.wait_text(words);
+        walk.tap("back");
+        walk.sees("card-title", "Cut a square");
+    }
 }

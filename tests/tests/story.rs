@@ -165,6 +165,10 @@ fn a_photo_and_a_lesson_from_the_step_to_the_story_and_the_next_throw() {
     walk.tap("tab-plan");
     walk.sees("lessons", "Cut the faded jeans first.");
     picture(&walk, "plan");
+    // Its way to the shelf does not lead by the throw it was made after.
+    walk.tap("back");
+    walk.tap("new-throw");
+    walk.window.wait_text("Squares across");
 }
 
 #[test]

@@ -1224,6 +1224,16 @@ fn cover(square: &Square) -> Cover {
     }
 }
 
+/// How many squares may still get another fabric, or none, on the front and on the back.
+pub fn free(throw: &Throw, wishes: Wishes) -> [u32; 2] {
+    let board = Board::new(throw, wishes);
+    [0, 1].map(|f| {
+        (0..board.squares.len())
+            .filter(|x| board.open(f, *x))
+            .count() as u32
+    })
+}
+
 /// Lay fabrics on all places that are open, as a start.
 fn fill(board: &mut Board, prints: &[Print], wishes: Wishes, seed: u64) {
     let all = board.squares.len();

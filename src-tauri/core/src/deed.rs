@@ -21,6 +21,7 @@ use crate::standing::tier;
 use crate::tasks::Task;
 use crate::throw::{Event, Item, Mishap, Throw};
 use serde::{Deserialize, Serialize};
+use std::cmp::min;
 use std::collections::{HashMap, HashSet};
 use ts_rs::TS;
 
@@ -1435,8 +1436,9 @@ fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Event>, Refusa
             .iter()
             .map(|piece| {
                 // As measured, no larger than the trim size.
-                let size = throw.size(*piece);
-                (*piece, size.width, size.height)
+                let (size, target) = (throw.size(*piece), throw.target(*piece));
+                let width = min(size.width, target.width);
+                (*piece, width, min(size.height, target.height))
             })
             .collect();
         return Ok(vec![Event::SquaredUp { pieces }]);

@@ -1,7 +1,9 @@
 //! How long the rest will take, learned from the maker's own ticks.
 //!
 //! The time a tick took is the time since the entry before it, if that is no more than
-//! [`PAUSE`] (longer is a break, not work), shared among the pieces it ticked. For each
+//! [`PAUSE`] (longer is a break, not work), shared among the pieces it ticked. Ticks less
+//! than [`HASTE`] apart are ticking off afterwards, not work: the same step's pieces share
+//! the time before the first of them, and where that is not known they tell nothing. For each
 //! kind of step the pace is the median of those times, a piece counting as often as it
 //! was ticked; the range is its quartiles. Until a step has been ticked for
 //! [`FEW`] pieces what was learned on the throw this one is made after stands in, where
@@ -19,6 +21,8 @@ use std::collections::BTreeMap;
 
 /// A longer gap than this is a break, in milliseconds.
 pub const PAUSE: Time = 45 * 60_000;
+/// Ticks closer together than this are ticked off afterwards, in milliseconds (our judgement).
+pub const HASTE: Time = 10_000;
 /// Pieces of a kind before the maker's own pace counts.
 pub const FEW: usize = 4;
 
@@ -45,14 +49,13 @@ fn quantile(sorted: &[f64], share: f64) -> f64 {
 
 /// The maker's pace for each kind of step.
 pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
-    let mut minutes: BTreeMap<Task, Vec<f64>> = BTreeMap::new();
+    // Each stretch of work: its step, its time if known, and the pieces that share it.
+    let mut stretches: Vec<(Task, Option<Time>, usize)> = Vec::new();
     let mut before: Option<Time> = None;
     for (entry, stands) in journal.entries() {
-        let gap = before
-            .map(|b| entry.at - b)
-            .filter(|g| (1..=PAUSE).contains(g));
+        let gap = before.map(|b| entry.at - b);
         before = Some(entry.at);
-        let (Some(gap), true, What::Do(events)) = (gap, stands, &entry.what) else {
+        let (true, What::Do(events)) = (stands, &entry.what) else {
             continue;
         };
         let [event] = events.as_slice() else { continue };
@@ -61,11 +64,22 @@ pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
             Event::SquaredUp { pieces } => (Task::SquareUp, pieces.len()),
             _ => continue,
         };
-        let each = gap as f64 / 60_000.0 / count.max(1) as f64;
-        minutes
-            .entry(task)
-            .or_default()
-            .extend(std::iter::repeat_n(each, count));
+        let hasty = gap.is_some_and(|g| g < HASTE);
+        match stretches.last_mut().filter(|s| hasty && s.0 == task) {
+            Some(stretch) => stretch.2 += count,
+            None => {
+                let known = gap.filter(|g| (HASTE..=PAUSE).contains(g));
+                stretches.push((task, known, count));
+            }
+        }
+    }
+    let mut minutes: BTreeMap<Task, Vec<f64>> = BTreeMap::new();
+    for (task, time, count) in stretches {
+        if let Some(time) = time {
+            let each = time as f64 / 60_000.0 / count.max(1) as f64;
+            let of_task = minutes.entry(task).or_default();
+            of_task.extend(std::iter::repeat_n(each, count));
+        }
     }
     Task::ALL
         .into_iter()
@@ -206,6 +220,18 @@ mod tests {
             (2.0, 3.0, 4.0, true)
         );
         assert!(!paces[&Task::Stitch].own);
+    }
+
+    #[test]
+    fn ticking_off_afterwards_is_no_pace() {
+        let (second, minute) = (1000, 60_000);
+        // After twelve minutes, six ticks a second apart: two minutes each.
+        let row: Vec<Time> = (0..6).map(|n| 12 * minute + n * second).collect();
+        let own = paces(&cut_at(&row))[&Task::Cut];
+        assert_eq!((own.middle, own.own), (2.0, true));
+        // After a night nothing is known of them.
+        let row: Vec<Time> = (0..6).map(|n| 600 * minute + n * second).collect();
+        assert!(!paces(&cut_at(&row))[&Task::Cut].own);
     }
 
     #[test]

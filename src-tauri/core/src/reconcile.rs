@@ -1,10 +1,13 @@
 //! The finished piece against the plan: where the difference came from.
 //!
-//! In each direction the difference is the measured size less the planned one; per lap
-//! it is divided by the number of laps that run across that direction, `n − 1` for `n`
-//! squares. What squaring up and marked laps account for is the foreseen size less the
-//! planned one; the rest is the give of the cloth and the sewing. Cloth gives up to 2 %
-//! in making up (common practice, no source).
+//! In each direction the difference is the measured size less the foreseen one, which is
+//! the plan's with what squaring up and marked laps made of it; per lap it is divided by
+//! the number of laps that run across that direction, `n − 1` for `n` squares. It is the
+//! give of the cloth and the sewing. Cloth gives up to 2 % in making up (common practice,
+//! no source).
+//!
+//! Washing changes the size too. So laps are blamed only for what was measured before the
+//! first wash; later measures are set against an earlier one ([`before`]).
 //!
 //! Change of size in washing is `100 · (after − before) / before` per cent, less than
 //! nothing for shrinkage (ISO 5077, Textiles: determination of dimensional change in
@@ -12,7 +15,7 @@
 
 use crate::assembly::Seam;
 use crate::measure::{Length, in_mm, in_nm, nm};
-use crate::throw::{Size, Throw};
+use crate::throw::{Size, Throw, WholeMeasure};
 
 /// Cloth gives up to this share of a length in making up (common practice, no source).
 pub const GIVE: f64 = 0.02;
@@ -22,61 +25,48 @@ pub const GIVE: f64 = 0.02;
 pub struct Direction {
     /// The seams that lie across it: upright for the width.
     pub seam: Seam,
-    /// As planned, nothing trimmed away but what the plan says.
-    pub planned: Length,
     /// As foreseen from what was squared up and how it was lapped.
     pub foreseen: Length,
     /// As measured.
     pub measured: Length,
-    /// Measured less planned.
+    /// Measured less foreseen.
     pub off: Length,
     /// How many laps share it.
     pub laps: u16,
     /// The difference for each lap, to the nanometre; none where there is no lap.
     pub per_lap: Option<Length>,
-    /// The part that squaring up and marked laps account for.
-    pub explained: Length,
-    /// Whether the rest lies within the give of the cloth.
+    /// Whether the difference lies within the give of the cloth.
     pub within_give: bool,
 }
 
 /// Both directions of a measured whole.
 pub fn reconcile(throw: &Throw, measured: Size) -> [Direction; 2] {
-    let (planned_w, planned_h) = throw.plan.finished();
     let foreseen = throw.finished();
-    let one = |seam, planned: Length, foreseen: Length, measured: Length, squares: u16| {
-        let off = measured - planned;
+    let one = |seam, foreseen: Length, measured: Length, squares: u16| {
+        let off = measured - foreseen;
         let laps = squares - 1;
-        let explained = foreseen - planned;
-        let rest = in_mm(measured - foreseen).abs();
         Direction {
             seam,
-            planned,
             foreseen,
             measured,
             off,
             laps,
             per_lap: (laps > 0).then(|| nm(in_nm(off) / i64::from(laps.max(1)))),
-            explained,
-            within_give: rest <= in_mm(foreseen) * GIVE,
+            within_give: in_mm(off).abs() <= in_mm(foreseen) * GIVE,
         }
     };
+    let (width, height) = (measured.width, measured.height);
     [
-        one(
-            Seam::Upright,
-            planned_w,
-            foreseen.width,
-            measured.width,
-            throw.plan.across,
-        ),
-        one(
-            Seam::Level,
-            planned_h,
-            foreseen.height,
-            measured.height,
-            throw.plan.down,
-        ),
+        one(Seam::Upright, foreseen.width, width, throw.plan.across),
+        one(Seam::Level, foreseen.height, height, throw.plan.down),
     ]
+}
+
+/// What a measure after so many washes is set against: the whole as it was first measured
+/// after fewest of them.
+pub fn before(throw: &Throw, washes: u8) -> Option<WholeMeasure> {
+    let earlier = throw.wholes.iter().filter(|w| w.washes < washes);
+    earlier.min_by_key(|w| w.washes).copied()
 }
 
 /// Change of size by ISO 5077, in per cent; `None` where there was nothing before.

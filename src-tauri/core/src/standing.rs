@@ -90,6 +90,14 @@ impl Standing {
             self.pieces[n].size = throw.size_from(*piece, self);
             self.work_out(throw, n, *piece);
             self.see_if_ready(throw, n, *piece);
+            // A block once joined is not trimmed again, one set free may have to be.
+            let parts = assembly.join(*piece).map(|j| [j.first, j.second]);
+            for part in parts.into_iter().flatten() {
+                if let Some(n) = number(part) {
+                    self.work_out(throw, n, part);
+                    self.see_if_ready(throw, n, part);
+                }
+            }
             let mut up = *piece;
             let mut growing = true;
             let mut first = true;
@@ -162,6 +170,7 @@ impl Standing {
             assembly
                 .number(part)
                 .is_none_or(|n| self.pieces[n].next.is_none())
+                || throw.trims_again(part)
         };
         let parts = assembly
             .join(piece)

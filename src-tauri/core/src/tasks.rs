@@ -6,7 +6,8 @@
 //!   for it; then pressed and left to cool;
 //! * a lapped join: lapped and dotted with glue, pressed, left to cool, stitched;
 //! * a seam: pinned, stitched, pressed;
-//! * a block, besides: pressed flat and squared up;
+//! * a block, besides: pressed flat and squared up, once more where the trim size has
+//!   become smaller since and it is not joined yet;
 //! * the whole, besides: the binding and the washes.
 //!
 //! A piece may be started once all its parts have been through theirs.

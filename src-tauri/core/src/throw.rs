@@ -514,7 +514,6 @@ fn touched(event: &Event) -> Touched {
         }
         Event::FacesChanged { faces } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
         Event::SquaredUp { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
-        Event::Unpicked { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
         Event::Measured { piece, .. }
         | Event::Outlined { piece, .. }
         | Event::Spoilt { piece, .. } => Touched::Pieces(vec![*piece]),
@@ -537,6 +536,8 @@ fn touched(event: &Event) -> Touched {
         Event::Begun { .. }
         | Event::PlanChanged { .. }
         | Event::LapsMarked { .. }
+        // A block that is free again may have to be trimmed again.
+        | Event::Unpicked { .. }
         | Event::Moved { .. }
         | Event::Turned { .. }
         | Event::Flipped { .. }
@@ -736,11 +737,7 @@ impl Throw {
                     width: *width,
                     height: *height,
                 };
-                let done = self
-                    .work
-                    .get(&self.assembly.whole())
-                    .map_or(&[][..], |w| &w.done);
-                let washes = done.iter().filter(|(t, _)| *t == Task::Wash).count() as u8;
+                let washes = self.washes();
                 self.wholes.push(WholeMeasure { size, washes, at });
             }
             Event::Measured {
@@ -1114,6 +1111,18 @@ impl Throw {
             .is_some_and(|w| w.when(task).is_some())
     }
 
+    /// Whether a block squared up before is larger than the trim size is now, and not
+    /// joined to others yet: then it is to be trimmed again.
+    pub fn trims_again(&self, block: Rect) -> bool {
+        let Some(squared) = self.work.get(&block).and_then(|w| w.squared) else {
+            return false;
+        };
+        let target = self.target(block);
+        let larger = squared.width > target.width || squared.height > target.height;
+        let free = |join: &Join| !self.begun(join.whole);
+        larger && self.assembly.goes_into(block).is_none_or(free)
+    }
+
     /// How a piece's join was, or will be, made.
     pub fn made(&self, piece: Rect) -> Made {
         self.work
@@ -1123,7 +1132,7 @@ impl Throw {
     }
 
     /// How a piece's join would be made if it were begun now.
-    fn planned(&self, piece: Rect) -> Made {
+    pub fn planned(&self, piece: Rect) -> Made {
         let plan = &self.plan;
         let own = |start: u16, len: u16| start / 2 == (start + len - 1) / 2;
         let within = own(piece.row, piece.rows) && own(piece.col, piece.cols);
@@ -1229,6 +1238,9 @@ impl Throw {
             for_join(self.made(piece).joining, &mut out);
             if self.assembly.is_block(piece) {
                 for_block(&mut out);
+                if self.trims_again(piece) {
+                    out.push(Task::SquareUp);
+                }
             }
         }
         if piece == self.assembly.whole() {
@@ -1254,12 +1266,13 @@ impl Throw {
         self.next(piece).is_none()
     }
 
-    /// The first part of `piece` that is not through yet, which must come first.
+    /// The first part of `piece` that is not through yet, which must come first. One that
+    /// should be trimmed again can be joined as it is.
     pub fn waits_for(&self, piece: Rect) -> Option<Rect> {
         let join = self.assembly.join(piece)?;
         [join.first, join.second]
             .into_iter()
-            .find(|part| !self.complete(*part))
+            .find(|part| !self.complete(*part) && !self.trims_again(*part))
     }
 
     /// Whether a square's edges are already held to another's (glued, pinned or sewn).
@@ -1347,6 +1360,20 @@ impl Throw {
             };
         }
         whole
+    }
+
+    /// How often the whole was washed.
+    pub fn washes(&self) -> u8 {
+        let work = self.work.get(&self.assembly.whole());
+        let done = work.map_or(&[][..], |w| &w.done);
+        done.iter().filter(|(t, _)| *t == Task::Wash).count() as u8
+    }
+
+    /// The whole as last measured, while it is in one piece.
+    pub fn measured_whole(&self) -> Option<WholeMeasure> {
+        let whole = self.assembly.whole();
+        let one = self.assembly.join(whole).is_none() || self.has(whole, Task::Stitch);
+        self.wholes.last().filter(|_| one).copied()
     }
 
     /// The size of the whole.

@@ -167,7 +167,7 @@ pub struct Head {
     pub all: u32,
     /// The two as words.
     pub progress: String,
-    /// Finished size now foreseen, as words.
+    /// Finished size as measured, or as now foreseen.
     pub size: Shown,
 }
 
@@ -288,12 +288,25 @@ pub struct Card {
     pub cool_at: Option<i64>,
     /// The block to measure, where measuring makes sense now.
     pub measure: Option<Rect>,
+    /// The whole can be measured now, as before a wash.
+    pub measure_whole: bool,
     /// The piece that may be off, where it can be said here.
     pub off: Option<Rect>,
     /// What was learned of this step on the throw before.
     pub lessons: Vec<String>,
     /// What was written down at this step.
     pub notes: Vec<String>,
+}
+
+/// Asked before squares are lapped bare, while fabrics are listed and none is laid out.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FacesAsk {
+    /// The question.
+    pub title: String,
+    /// Why it is asked now.
+    pub text: String,
+    /// No square gets fabric; it is not asked again.
+    pub bare: Button,
 }
 
 /// The step screen.
@@ -303,7 +316,10 @@ pub struct WorkView {
     pub head: Head,
     /// The places, with how much is ready at each.
     pub stations: Vec<StationTab>,
-    /// The step in hand; none when all is done or nothing is ready there.
+    /// To be answered first: which squares get fabric.
+    pub ask: Option<FacesAsk>,
+    /// The step in hand; none when all is done or nothing is ready there, or while a lap
+    /// has to wait for an answer.
     pub card: Option<Card>,
     /// What else could be done now.
     pub offers: Vec<Offer>,
@@ -390,6 +406,10 @@ pub struct WishesView {
     pub squares: u32,
     /// Fewest that can be covered on the front and on the back: what is glued or sewn.
     pub least: [u32; 2],
+    /// Most squares that can be covered on the front and on the back.
+    pub most: [u32; 2],
+    /// How many squares are still free and what can be had, where some are not.
+    pub free: Option<String>,
     /// Shares to choose with one tap, with what they come to.
     pub shares: Vec<Share>,
     /// What stays as it is, in words.
@@ -422,6 +442,10 @@ pub struct LayoutCard {
     pub back: Vec<i16>,
     /// The denims on the front, row by row; the back shows them from the other end.
     pub denims: Vec<u8>,
+    /// Places in `front` that show another cloth than they do now.
+    pub front_new: Vec<u32>,
+    /// The same of `back`.
+    pub back_new: Vec<u32>,
     /// How well it meets the wishes.
     pub lines: Vec<WishLine>,
     /// What changes if it is taken.
@@ -911,7 +935,7 @@ pub struct HoldView {
 pub struct WholeView {
     /// Common to all screens.
     pub head: Head,
-    /// As foreseen.
+    /// What it is set against: as foreseen, or as it was before washing.
     pub foreseen: Figure,
     /// What is wrong with what was typed, by field (`width`, `height`).
     pub faults: Vec<FieldProblem>,
@@ -1146,6 +1170,10 @@ pub struct ScrapRow {
     pub lines: Vec<String>,
     /// Takes it for the plan.
     pub choose: Option<Button>,
+    /// What taking it would do, before and after.
+    pub compare: Vec<CompareRow>,
+    /// What stays as it is and what is to be trimmed again, a sentence each.
+    pub aside: Vec<String>,
 }
 
 /// Needle, stitch and lap, with test scraps.
@@ -1835,6 +1863,17 @@ pub struct AgainView {
     pub denims: Vec<Denim>,
     /// What was learned.
     pub lessons: Option<Lessons>,
+}
+
+/// What a throw not yet begun takes its faces from, and the cloth it is to have.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct DraftAfter {
+    /// The older throw.
+    pub id: String,
+    /// The fabrics.
+    pub prints: Vec<Print>,
+    /// The denims.
+    pub denims: Vec<Denim>,
 }
 
 /// The story of a throw's making: a plain structure, to be shown, printed or written out.

@@ -7,6 +7,7 @@ import type {
   Arrange,
   BringView,
   Deed,
+  DraftAfter,
   GridWish,
   GridsView,
   Hand,
@@ -39,7 +40,8 @@ export const photoSource = (id: string, photo: string) => convertFileSrc(`${id}/
 export const look = (id: string, look: Look) => invoke<View>('look', { id, look });
 export const act = (id: string, deed: Deed) => invoke<Head>('act', { id, deed });
 export const tend = (tend: Tend) => invoke<Tended>('tend', { tend });
-export const draft = (draft: PlanDraft) => invoke<PlanView>('draft', { draft });
+export const draft = (draft: PlanDraft, after: DraftAfter | null) =>
+  invoke<PlanView>('draft', { draft, after });
 export const grids = (draft: PlanDraft, wish: GridWish) =>
   invoke<GridsView>('grids', { draft, wish });
 /** Begin, look at or stop the search for layouts; null where none was begun. */

@@ -12,6 +12,7 @@ import type {
   BringView,
   Deed,
   Denim,
+  DraftAfter,
   GridWish,
   GridsView,
   Hand,
@@ -261,6 +262,17 @@ class Store {
     await landed;
   }
 
+  /** To the shelf, from wherever this screen was opened. */
+  async toShelf() {
+    if (this.depth === 0) {
+      await this.go({ at: 'shelf' }, null, true);
+      return;
+    }
+    const landed = new Promise<void>((done) => (this.landing = { to: { at: 'shelf' }, done }));
+    history.go(-this.depth);
+    await landed;
+  }
+
   async open(id: string) {
     await this.go({ at: 'work' }, id);
   }
@@ -324,7 +336,7 @@ class Store {
     try {
       let view = await ipc.look(this.id, look);
       if (mine !== this.asked) return false;
-      if (view.seen === 'work' && !view.card && look.see === 'work' && look.batch) {
+      if (view.seen === 'work' && !view.card && !view.ask && look.see === 'work' && look.batch) {
         // That batch is through: back to what comes first.
         look = { ...look, batch: null };
         view = await ipc.look(this.id, look);
@@ -345,9 +357,9 @@ class Store {
     if (this.look) await this.see(this.look);
   }
 
-  async draft(draft: PlanDraft): Promise<PlanView | null> {
+  async draft(draft: PlanDraft, after: DraftAfter | null): Promise<PlanView | null> {
     try {
-      return await ipc.draft(draft);
+      return await ipc.draft(draft, after);
     } catch (thrown) {
       this.fail(thrown);
       return null;

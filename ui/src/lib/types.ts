@@ -912,7 +912,7 @@ all: number,
  */
 progress: string, 
 /**
- * Finished size now foreseen, as words.
+ * Finished size as measured, or as now foreseen.
  */
 size: Shown, };
 
@@ -1086,6 +1086,10 @@ cool_at: number | null,
  */
 measure: Rect | null, 
 /**
+ * The whole can be measured now, as before a wash.
+ */
+measure_whole: boolean, 
+/**
  * The piece that may be off, where it can be said here.
  */
 off: Rect | null, 
@@ -1098,6 +1102,20 @@ lessons: Array<string>,
  */
 notes: Array<string>, };
 
+export type FacesAsk = { 
+/**
+ * The question.
+ */
+title: string, 
+/**
+ * Why it is asked now.
+ */
+text: string, 
+/**
+ * No square gets fabric; it is not asked again.
+ */
+bare: Button, };
+
 export type WorkView = { 
 /**
  * Common to all screens.
@@ -1108,7 +1126,12 @@ head: Head,
  */
 stations: Array<StationTab>, 
 /**
- * The step in hand; none when all is done or nothing is ready there.
+ * To be answered first: which squares get fabric.
+ */
+ask: FacesAsk | null, 
+/**
+ * The step in hand; none when all is done or nothing is ready there, or while a lap
+ * has to wait for an answer.
  */
 card: Card | null, 
 /**
@@ -1260,6 +1283,14 @@ squares: number,
  */
 least: [number, number], 
 /**
+ * Most squares that can be covered on the front and on the back.
+ */
+most: [number, number], 
+/**
+ * How many squares are still free and what can be had, where some are not.
+ */
+free: string | null, 
+/**
  * Shares to choose with one tap, with what they come to.
  */
 shares: Array<Share>, 
@@ -1307,6 +1338,14 @@ back: Array<number>,
  * The denims on the front, row by row; the back shows them from the other end.
  */
 denims: Array<number>, 
+/**
+ * Places in `front` that show another cloth than they do now.
+ */
+front_new: Array<number>, 
+/**
+ * The same of `back`.
+ */
+back_new: Array<number>, 
 /**
  * How well it meets the wishes.
  */
@@ -2012,7 +2051,7 @@ export type WholeView = {
  */
 head: Head, 
 /**
- * As foreseen.
+ * What it is set against: as foreseen, or as it was before washing.
  */
 foreseen: Figure, 
 /**
@@ -2350,7 +2389,15 @@ lines: Array<string>,
 /**
  * Takes it for the plan.
  */
-choose: Button | null, };
+choose: Button | null, 
+/**
+ * What taking it would do, before and after.
+ */
+compare: Array<CompareRow>, 
+/**
+ * What stays as it is and what is to be trimmed again, a sentence each.
+ */
+aside: Array<string>, };
 
 export type ScrapsView = { 
 /**
@@ -2741,6 +2788,20 @@ denims: Array<Denim>,
  * What was learned.
  */
 lessons: Lessons | null, };
+
+export type DraftAfter = { 
+/**
+ * The older throw.
+ */
+id: string, 
+/**
+ * The fabrics.
+ */
+prints: Array<Print>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, };
 
 export type StorySort = "turn" | "note" | "next" | "photo" | "mishap";
 
@@ -3175,6 +3236,7 @@ export type WordKey =
   | "ui-change-denim"
   | "ui-change-denim-hint"
   | "ui-change-places"
+  | "ui-change-plan"
   | "ui-change-wishes"
   | "ui-check-hint"
   | "ui-choose-none"
@@ -3271,6 +3333,7 @@ export type WordKey =
   | "ui-gather"
   | "ui-gather-hint"
   | "ui-glued"
+  | "ui-go-to-it"
   | "ui-grain-by-turns"
   | "ui-grain-free"
   | "ui-grain-one-way"
@@ -3318,8 +3381,10 @@ export type WordKey =
   | "ui-last-worked"
   | "ui-lay-out"
   | "ui-layout"
+  | "ui-layout-rings"
   | "ui-layout-taken"
   | "ui-layouts"
+  | "ui-leave-it"
   | "ui-left"
   | "ui-lesson-hers"
   | "ui-lessons-step"
@@ -3356,6 +3421,7 @@ export type WordKey =
   | "ui-move-made-hint"
   | "ui-move-or-pin"
   | "ui-name"
+  | "ui-name-needed"
   | "ui-new-name"
   | "ui-new-throw"
   | "ui-next"
@@ -3534,6 +3600,7 @@ export type WordKey =
   | "ui-theme-dark"
   | "ui-theme-light"
   | "ui-then"
+  | "ui-throw-menu"
   | "ui-to-glue"
   | "ui-top"
   | "ui-trim"

@@ -395,7 +395,7 @@ pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'
         .iter()
         .enumerate()
         .rev()
-        .map(|(i, s)| scrap_row(throw, i, s, lens))
+        .map(|(i, s)| scrap_row(journal, i, s, lens))
         .collect();
     ScrapsView {
         head: head(journal, lens),
@@ -415,7 +415,8 @@ pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'
     }
 }
 
-pub(super) fn scrap_row(throw: &Throw, i: usize, scrap: &Scrap, lens: Lens<'_>) -> ScrapRow {
+pub(super) fn scrap_row(journal: &Journal, i: usize, scrap: &Scrap, lens: Lens<'_>) -> ScrapRow {
+    let throw = journal.throw();
     let action = Action::UseScrap { scrap: i as u16 };
     let mut lines = vec![lens.say(&format!("scrap-{}", scrap.verdict.key()), &[])];
     if let Some(fringe) = fringe(scrap.joining, scrap.lap, scrap.stitch) {
@@ -428,6 +429,9 @@ pub(super) fn scrap_row(throw: &Throw, i: usize, scrap: &Scrap, lens: Lens<'_>) 
     if !scrap.note.is_empty() {
         lines.push(say!(lens, "line-note", text = scrap.note.as_str()));
     }
+    let events = decide(Some(throw), &action).ok();
+    let changes = events.as_ref().map(|e| off::compare(journal, e, lens));
+    let (compare, aside) = changes.unwrap_or_default();
     ScrapRow {
         title: say!(
             lens,
@@ -436,10 +440,12 @@ pub(super) fn scrap_row(throw: &Throw, i: usize, scrap: &Scrap, lens: Lens<'_>) 
             stitch = stitch(scrap.stitch, lens)
         ),
         lines,
-        choose: decide(Some(throw), &action).is_ok().then(|| Button {
+        choose: events.map(|_| Button {
             label: say!(lens, "scrap-use"),
             action,
         }),
+        compare,
+        aside,
     }
 }
 

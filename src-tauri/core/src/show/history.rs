@@ -226,6 +226,9 @@ pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
                 false => say!(lens, "did-let-go", pieces = list),
             }
         }
+        Event::Wished { wishes } if wishes.front == 0 && wishes.back == 0 => {
+            say!(lens, "did-wish-bare")
+        }
         Event::Wished { wishes } => {
             say!(lens, "did-wish", front = wishes.front, back = wishes.back)
         }

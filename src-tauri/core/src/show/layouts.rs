@@ -4,7 +4,7 @@ use super::{Lens, faces, head, names, swatches};
 use crate::arrange::{self, Apart, Arranger, Grain, Layout, Pattern, Score, Wishes, loose_units};
 use crate::assembly::{Kind, Rect};
 use crate::deed::{Action, cover_task, in_hand};
-use crate::faces::Face;
+use crate::faces::{Cover, Face};
 use crate::journal::Journal;
 use crate::tasks::Task;
 use crate::throw::Throw;
@@ -17,6 +17,8 @@ use crate::view::{
 const FLOOR_WIDTH: u16 = 4;
 /// Unevenness up to this, in hundredths of chance, is called even (our judgement).
 const EVEN_ENOUGH: u32 = 35;
+/// Unevenness that chance alone would bring; beyond it there are clumps.
+const CHANCE: u32 = 100;
 
 /// The wishes that hold: what was said, or what the faces are now.
 pub(super) fn standing(throw: &Throw) -> Wishes {
@@ -48,8 +50,22 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
         wishes
     });
     let least = Face::BOTH.map(|face| least(throw, face));
-    wishes.front = wishes.front.clamp(least[0].min(squares), squares);
-    wishes.back = wishes.back.clamp(least[1].min(squares), squares);
+    let open = arrange::free(throw, wishes);
+    let most = [0, 1].map(|f| (least[f] + open[f]).min(squares));
+    wishes.front = wishes.front.clamp(least[0].min(most[0]), most[0]);
+    wishes.back = wishes.back.clamp(least[1].min(most[1]), most[1]);
+    let free = (open != [squares; 2]).then(|| {
+        say!(
+            lens,
+            "wishes-free",
+            front_free = open[0],
+            front_least = least[0],
+            front_most = most[0],
+            back_free = open[1],
+            back_least = least[1],
+            back_most = most[1]
+        )
+    });
     let shares = [
         ("none", 0, 1),
         ("quarter", 1, 4),
@@ -103,6 +119,8 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
         wishes,
         squares,
         least,
+        most,
+        free,
         shares,
         stays,
         made: units + glued > 0,
@@ -139,7 +157,12 @@ pub(super) fn lines(score: &Score, wishes: Wishes, throw: &Throw, lens: Lens<'_>
         let covered = score.covered[n];
         if covered > 1 && covered < throw.plan.squares() {
             let uneven = score.uneven[n];
-            let value = say!(lens, "wish-even-value", n = uneven);
+            let how = match uneven {
+                0..=EVEN_ENOUGH => "even",
+                ..=CHANCE => "loose",
+                _ => "clumps",
+            };
+            let value = say!(lens, "wish-even-value", how = how);
             line(key, value, uneven <= EVEN_ENOUGH);
         }
     }
@@ -186,7 +209,18 @@ pub fn layouts(
             let lines = lines(&arranger.score(), wishes, throw, lens);
             let changes = changes(&layout, changed, lens);
             let met = lines.iter().filter(|l| l.met).count();
+            let now = throw.covers();
+            let new = |n: &usize, face| {
+                let shown = |c: &Cover| (c.on(face), c.denim, c.wrong_side_up, c.crosswise);
+                now.get(*n).is_none_or(|c| shown(c) != shown(&covers[*n]))
+            };
+            let places = || 0..covers.len();
+            let turned = |n: usize| n / across * across + across - 1 - n % across;
+            let front_new = places().filter(|n| new(n, Face::Front));
+            let back_new = places().filter(|n| new(&turned(*n), Face::Back));
             LayoutCard {
+                front_new: front_new.map(|n| n as u32).collect(),
+                back_new: back_new.map(|n| n as u32).collect(),
                 letter: letter.to_string(),
                 front: covers.iter().map(|c| number(c.front)).collect(),
                 back: back.map(|c| number(c.back)).collect(),
@@ -211,7 +245,7 @@ pub fn layouts(
         most,
         said: match running {
             true => say!(lens, "layouts-running", n = rounds, all = most),
-            false => say!(lens, "layouts-done", n = rounds),
+            false => say!(lens, "layouts-done", n = found.len()),
         },
         across: throw.plan.across,
         down: throw.plan.down,

@@ -7,7 +7,8 @@
 //! what was taken back.
 
 use super::measuring::seen;
-use super::{Lens, draft_of, off};
+use super::{Lens, draft_of, names, off};
+use crate::assembly::Rect;
 use crate::drift::{Verdict, drift};
 use crate::faces::{Face, Print};
 use crate::heritage::{Carried, Heritage, Lesson, MOST_LESSONS};
@@ -17,7 +18,7 @@ use crate::pace;
 use crate::plan::Joining;
 use crate::scraps;
 use crate::tasks::Task;
-use crate::throw::{Event, Mishap, Throw};
+use crate::throw::{Event, Mishap, Note, Throw};
 use crate::view::{AgainView, LessonRow, Lessons};
 
 /// What this throw leaves to one made after it, but for the faces: those are carried
@@ -210,10 +211,26 @@ pub(super) fn at_step(throw: &Throw, task: Task, lens: Lens<'_>) -> Vec<String> 
 /// Most notes shown with a step.
 const FEW_NOTES: usize = 3;
 
-/// What was written down at this step, the newest first.
-pub(super) fn notes_at(throw: &Throw, task: Task) -> Vec<String> {
-    let here = throw.notes.iter().rev().filter(|n| n.task == Some(task));
-    here.take(FEW_NOTES).map(|n| n.text.clone()).collect()
+/// What was written down at this step, the newest first: of the piece in hand before
+/// what was written at others, which says where.
+pub(super) fn notes_at(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
+    let at_step = throw.notes.iter().rev().filter(|n| n.task == Some(task));
+    let (own, others): (Vec<&Note>, Vec<&Note>) =
+        at_step.partition(|n| n.piece.is_none_or(|p| p == piece));
+    let told = |note: &Note| match note.piece.filter(|p| *p != piece) {
+        Some(other) if throw.assembly().knows(other) => say!(
+            lens,
+            "noted-at",
+            piece = names::piece(throw, other, lens),
+            text = note.text.as_str()
+        ),
+        _ => note.text.clone(),
+    };
+    own.into_iter()
+        .chain(others)
+        .take(FEW_NOTES)
+        .map(told)
+        .collect()
 }
 
 /// What the fours of the throw before say, while there are too few of this one.

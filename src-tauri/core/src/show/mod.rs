@@ -40,7 +40,7 @@ pub use figures::figures;
 pub use hand_on::{file_name, usual_paper};
 pub use layouts::layouts;
 pub use lessons::{again, heritage};
-pub use plan::{draft, draft_of, grids};
+pub use plan::{draft, draft_after, draft_of, grids};
 pub use sheet::{Sheet, sheet};
 pub use story::story;
 pub use story_page::story_page;
@@ -259,7 +259,8 @@ pub fn length(typed: &str, lens: Lens<'_>) -> Result<i64, Problem> {
 pub fn head(journal: &Journal, lens: Lens<'_>) -> Head {
     let throw = journal.throw();
     let (done, all) = throw.progress();
-    let size = throw.finished();
+    let measured = throw.measured_whole().map(|whole| whole.size);
+    let size = measured.unwrap_or_else(|| throw.finished());
     Head {
         name: throw.name.clone(),
         archived: throw.archived,
@@ -277,9 +278,10 @@ pub fn head(journal: &Journal, lens: Lens<'_>) -> Head {
 pub fn shelf_row(id: &str, journal: &Journal, lens: Lens<'_>) -> ShelfRow {
     let throw = journal.throw();
     let work = work::work(journal, None, None, lens);
-    let next = match work.card {
-        Some(card) => card.title,
-        None => work.rest.unwrap_or_default(),
+    let next = match (work.card, work.ask) {
+        (Some(card), _) => card.title,
+        (None, Some(ask)) => ask.title,
+        (None, None) => work.rest.unwrap_or_default(),
     };
     ShelfRow {
         id: id.to_string(),

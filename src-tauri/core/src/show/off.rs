@@ -1,15 +1,16 @@
 //! Pieces that are off, laps that hold a size, and the whole against the plan.
 
 use super::{Lens, errors, head, measuring, names, opening, pictures, refusal};
-use crate::assembly::{Rect, Seam};
+use crate::assembly::{Kind, Rect, Seam};
 use crate::deed::{Action, Refusal, decide};
 use crate::faces::Face;
 use crate::holding;
 use crate::journal::Journal;
 use crate::measure::{Length, zero};
-use crate::reconcile::{change, reconcile};
+use crate::reconcile::{Direction, before, change, reconcile};
 use crate::rescue::{Freed, Way, WayKind, can_be_off, freed, ways, ways_for_block};
 use crate::squaring::trim;
+use crate::standing::tier;
 use crate::tasks::Task;
 use crate::throw::{Event, Mishap, Opening, Size, Throw};
 use crate::trimming::{holds, shortfalls};
@@ -17,6 +18,7 @@ use crate::view::{
     Button, CompareRow, FieldProblem, Figure, HoldRow, HoldView, MishapChoice, OffView,
     PieceChoice, Problem, WayRow, WholeView,
 };
+use std::collections::BTreeMap;
 
 /// A piece that is off, and what can be done.
 pub(super) fn off(
@@ -369,6 +371,84 @@ pub(super) fn time_left(left: crate::pace::Pace, lens: Lens<'_>) -> String {
     )
 }
 
+/// Pieces named one by one up to this many; more are counted.
+const NAMED: usize = 4;
+
+/// Pieces of one kind, by name or by number.
+fn called(throw: &Throw, kind: Kind, pieces: &[Rect], lens: Lens<'_>) -> String {
+    if pieces.len() > NAMED {
+        return names::count(kind, pieces.len(), lens);
+    }
+    let named = pieces.iter().map(|p| names::piece(throw, *p, lens));
+    lens.words.list("list-short", named.collect::<Vec<_>>())
+}
+
+/// Pieces by kind, the smallest kind first.
+fn all_called(throw: &Throw, pieces: &[Rect], lens: Lens<'_>) -> String {
+    let mut kinds: BTreeMap<u8, (Kind, Vec<Rect>)> = BTreeMap::new();
+    for piece in pieces {
+        let kind = throw.kind(*piece);
+        let entry = kinds.entry(tier(kind)).or_insert((kind, Vec::new()));
+        entry.1.push(*piece);
+    }
+    let each = kinds.values().map(|(k, p)| called(throw, *k, p, lens));
+    lens.words.list("list-short", each.collect::<Vec<_>>())
+}
+
+/// What stays as it was made, and what is to be trimmed again or is short, a sentence each.
+fn stays(before: &Throw, after: &Throw, lens: Lens<'_>) -> Vec<String> {
+    let mut out = Vec::new();
+    let mut laps: BTreeMap<Length, Vec<Rect>> = BTreeMap::new();
+    let mut again: Vec<Rect> = Vec::new();
+    let mut short: BTreeMap<(Length, Length), Vec<Rect>> = BTreeMap::new();
+    for piece in after.assembly().pieces() {
+        let Some(work) = after.work(piece) else {
+            continue;
+        };
+        if let Some(made) = work.made {
+            let planned = after.planned(piece);
+            let was = before.planned(piece);
+            let changed = (was.joining, was.lap) != (planned.joining, planned.lap);
+            if changed && (made.joining, made.lap) != (planned.joining, planned.lap) {
+                laps.entry(made.lap).or_default().push(piece);
+            }
+        }
+        if before.target(piece) == after.target(piece) {
+            continue;
+        }
+        if after.trims_again(piece) {
+            again.push(piece);
+        } else if let Some(size) = work.squared {
+            let target = after.target(piece);
+            if size.width < target.width || size.height < target.height {
+                let short = short.entry((size.width, size.height)).or_default();
+                short.push(piece);
+            }
+        }
+    }
+    for (lap, pieces) in laps {
+        let pieces = all_called(after, &pieces, lens);
+        out.push(say!(
+            lens,
+            "stays-lapped",
+            pieces = pieces,
+            lap = lens.length(lap)
+        ));
+    }
+    if let Some(first) = again.first() {
+        let target = after.target(*first);
+        let size = lens.by(target.width, target.height);
+        let pieces = all_called(after, &again, lens);
+        out.push(say!(lens, "trim-again", pieces = pieces, size = size));
+    }
+    for ((width, height), pieces) in short {
+        let pieces = all_called(after, &pieces, lens);
+        let size = lens.by(width, height);
+        out.push(say!(lens, "stays-short", pieces = pieces, size = size));
+    }
+    out
+}
+
 /// What a change would do, before and after.
 pub(super) fn compare(
     journal: &Journal,
@@ -416,6 +496,7 @@ pub(super) fn compare(
         row("time", lens.plain(hours(throw)), lens.plain(hours(&then))),
     ];
     let mut lines: Vec<String> = left_over(throw, &then, lens).into_iter().collect();
+    lines.extend(stays(throw, &then, lens));
     for event in events {
         if let Event::Moved { moves } = event {
             for pair in moves.chunks(2) {
@@ -532,66 +613,114 @@ pub(super) fn whole(journal: &Journal, width: &str, height: &str, lens: Lens<'_>
             }
         }
     }
-    let shown = size
-        .filter(|_| keep.is_some())
-        .or_else(|| throw.wholes.first().map(|w| w.size));
+    let typed = size.filter(|_| keep.is_some()).map(|s| (s, throw.washes()));
+    let kept_last = || throw.wholes.last().map(|w| (w.size, w.washes));
+    let shown = typed.or_else(kept_last);
     let foreseen = throw.finished();
     WholeView {
         head: head(journal, lens),
-        foreseen: Figure {
-            label: say!(lens, "figure-foreseen"),
-            value: lens.by(foreseen.width, foreseen.height),
+        foreseen: match before(throw, throw.washes()) {
+            Some(first) => Figure {
+                label: say!(lens, "figure-before-wash"),
+                value: lens.by(first.size.width, first.size.height),
+            },
+            None => Figure {
+                label: say!(lens, "figure-foreseen"),
+                value: lens.by(foreseen.width, foreseen.height),
+            },
         },
         faults,
-        lines: shown.map_or_else(Vec::new, |s| reconciled(throw, s, lens)),
+        lines: shown.map_or_else(Vec::new, |(size, washes)| {
+            verdict(throw, size, washes, lens)
+        }),
         keep,
         kept: kept(throw, lens),
     }
 }
 
-/// Where the difference came from, a sentence each.
-pub(super) fn reconciled(throw: &Throw, measured: Size, lens: Lens<'_>) -> Vec<String> {
+/// What a measure of the whole says: of the laps before the first wash, of washing after it.
+fn verdict(throw: &Throw, measured: Size, washes: u8, lens: Lens<'_>) -> Vec<String> {
+    if washes == 0 {
+        return reconciled(throw, measured, lens);
+    }
+    let Some(first) = before(throw, washes) else {
+        let mut out = vec![say!(lens, "whole-washed-unknown")];
+        for d in reconcile(throw, measured) {
+            out.push(against(&d, lens));
+        }
+        return out;
+    };
+    let n = washes - first.washes;
     let mut out = Vec::new();
-    let amount = |l: Length| lens.over_under(l);
-    for d in reconcile(throw, measured) {
-        let way = if d.seam == Seam::Upright {
-            "across"
-        } else {
-            "down"
-        };
-        if d.off == zero() {
+    let mut shrank = false;
+    for (way, was, now) in [
+        ("across", first.size.width, measured.width),
+        ("down", first.size.height, measured.height),
+    ] {
+        if was == now {
             out.push(lens.say(
-                &format!("whole-{way}-exact"),
-                &[("planned", lens.length(d.planned).into())],
+                &format!("whole-washed-{way}-same"),
+                &[("size", lens.length(now).into())],
             ));
             continue;
         }
-        out.push(
-            lens.say(
-                &format!("whole-{way}"),
-                &[
-                    ("measured", lens.length(d.measured).into()),
-                    ("planned", lens.length(d.planned).into()),
-                    ("off", amount(d.off).into()),
-                    ("laps", d.laps.into()),
-                    (
-                        "each",
-                        d.per_lap
-                            .map_or_else(String::new, |p| amount(p).text)
-                            .into(),
-                    ),
-                ],
-            ),
-        );
-        if d.explained != zero() {
-            out.push(say!(lens, "whole-explained", off = amount(d.explained)));
+        shrank |= now < was;
+        let by = if now < was { was - now } else { now - was };
+        out.push(lens.say(
+            &format!("whole-washed-{way}"),
+            &[
+                ("before", lens.length(was).into()),
+                ("now", lens.length(now).into()),
+                ("by", lens.length(by).into()),
+                ("how", if now < was { "less" } else { "more" }.into()),
+                ("percent", percent(was, now, lens).into()),
+                ("n", n.into()),
+            ],
+        ));
+    }
+    if shrank {
+        out.push(say!(lens, "whole-washed-usual"));
+    }
+    out
+}
+
+/// One direction against what it should measure.
+fn against(d: &Direction, lens: Lens<'_>) -> String {
+    let way = match d.seam {
+        Seam::Upright => "across",
+        Seam::Level => "down",
+    };
+    let key = match d.off == zero() {
+        true => format!("whole-{way}-exact"),
+        false => format!("whole-{way}"),
+    };
+    lens.say(
+        &key,
+        &[
+            ("measured", lens.length(d.measured).into()),
+            ("foreseen", lens.length(d.foreseen).into()),
+            ("off", lens.over_under(d.off).into()),
+        ],
+    )
+}
+
+/// Where the difference came from, a sentence each.
+pub(super) fn reconciled(throw: &Throw, measured: Size, lens: Lens<'_>) -> Vec<String> {
+    let mut out = Vec::new();
+    for d in reconcile(throw, measured) {
+        out.push(against(&d, lens));
+        if d.off == zero() {
+            continue;
         }
-        let key = if d.within_give {
-            "whole-within"
-        } else {
-            "whole-beyond"
-        };
-        out.push(say!(lens, key, off = amount(d.measured - d.foreseen)));
+        if d.within_give {
+            out.push(say!(lens, "whole-within"));
+            continue;
+        }
+        out.push(say!(lens, "whole-beyond"));
+        if let Some(each) = d.per_lap.filter(|p| lens.ruler.nearest(*p) != zero()) {
+            let each = lens.over_under(each);
+            out.push(say!(lens, "whole-each", laps = d.laps, each = each));
+        }
     }
     out
 }

@@ -3,11 +3,13 @@
 use super::{Lens, errors, head, lessons, off, pictures};
 use crate::assembly::{Assembly, Kind, Seam};
 use crate::deed::{Action, decide};
-use crate::faces::layers;
+use crate::faces::{Cover, Denim, Print, layers};
 use crate::grids;
+use crate::heritage;
 use crate::journal::Journal;
 use crate::measure::{Length, NM_PER_INCH, Ruler, System, in_nm, read, zero};
 use crate::plan::{Advice, Binding, Plan, Stitch};
+use crate::throw::{Size, Throw};
 use crate::view::{
     Button, FieldProblem, Figure, GridRow, GridWish, GridsView, PlanDraft, PlanView, Problem,
     StitchKind,
@@ -201,35 +203,67 @@ fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Ve
 
 /// The draft of a plan for a throw not yet begun.
 pub fn draft(draft: &PlanDraft, lens: Lens<'_>) -> PlanView {
-    view(None, draft, lens)
+    view(None, draft, None, lens)
+}
+
+/// The draft of a plan for a throw to be made after an older one, whose faces it takes as
+/// far as they go with these prints and denims.
+pub fn draft_after(
+    old: &Throw,
+    (prints, denims): (&[Print], &[Denim]),
+    draft: &PlanDraft,
+    lens: Lens<'_>,
+) -> PlanView {
+    let (plan, ..) = read_draft(draft, lens);
+    let covers = plan.map(|plan| heritage::faces(old, &plan, prints, denims));
+    view(None, draft, covers, lens)
 }
 
 /// The plan of a throw, as it stands or as it is being typed.
 pub(super) fn plan_of(journal: &Journal, typed: Option<&PlanDraft>, lens: Lens<'_>) -> PlanView {
     let standing = draft_of(&journal.throw().plan, lens);
-    view(Some(journal), typed.unwrap_or(&standing), lens)
+    view(Some(journal), typed.unwrap_or(&standing), None, lens)
 }
 
-fn view(journal: Option<&Journal>, typed: &PlanDraft, lens: Lens<'_>) -> PlanView {
+fn view(
+    journal: Option<&Journal>,
+    typed: &PlanDraft,
+    covers: Option<Vec<Cover>>,
+    lens: Lens<'_>,
+) -> PlanView {
     let (plan, tidy, faults) = read_draft(typed, lens);
     let (mut refusal, mut change) = (None, None);
+    // With what is sewn, as it stands or as it would be.
+    let mut foreseen = journal.map(|j| j.throw().finished());
     let (mut compare, mut aside) = (Vec::new(), Vec::new());
     if let (Some(journal), Some(plan)) = (journal, plan) {
         let action = Action::ChangePlan { plan };
         if plan != journal.throw().plan {
             match decide(Some(journal.throw()), &action) {
                 Ok(events) => {
+                    foreseen = Some(journal.throw().after(&events).finished());
                     (compare, aside) = off::compare(journal, &events, lens);
                     change = Some(Button {
                         label: say!(lens, "plan-change"),
                         action,
                     });
                 }
-                Err(why) => refusal = Some(errors::refusal(&why, Some(journal.throw()), lens)),
+                Err(why) => {
+                    foreseen = None;
+                    refusal = Some(errors::refusal(&why, Some(journal.throw()), lens));
+                }
             }
         }
     }
-    let covers = journal.map(|j| j.throw().covers());
+    let covers = covers.or_else(|| journal.map(|j| j.throw().covers().to_vec()));
+    let sewn = journal.is_some_and(|j| j.throw().worked().any(|(_, w)| w.made.is_some()));
+    let figures = |plan: &Plan| {
+        let mut figures = figures_at(plan, foreseen, covers.as_deref(), lens);
+        if let Some(first) = figures.first_mut().filter(|_| sewn && foreseen.is_some()) {
+            first.label = say!(lens, "figure-finished-sewn");
+        }
+        figures
+    };
     PlanView {
         head: journal.map(|j| head(j, lens)),
         tidy,
@@ -238,7 +272,7 @@ fn view(journal: Option<&Journal>, typed: &PlanDraft, lens: Lens<'_>) -> PlanVie
         change,
         compare,
         aside,
-        figures: plan.map_or_else(Vec::new, |p| figures(&p, covers, lens)),
+        figures: plan.as_ref().map_or_else(Vec::new, figures),
         advice: plan.map_or_else(Vec::new, |p| {
             p.advice().iter().map(|a| advice(a, lens)).collect()
         }),
@@ -263,9 +297,15 @@ pub(super) fn seams(plan: &Plan) -> (usize, Length) {
     (assembly.joins().len(), length)
 }
 
-pub(super) fn figures(
+pub(super) fn figures(plan: &Plan, covers: Option<&[Cover]>, lens: Lens<'_>) -> Vec<Figure> {
+    figures_at(plan, None, covers, lens)
+}
+
+/// The figures with the finished size that what is sewn leads to, where that is known.
+fn figures_at(
     plan: &Plan,
-    covers: Option<&[crate::faces::Cover]>,
+    finished: Option<Size>,
+    covers: Option<&[Cover]>,
     lens: Lens<'_>,
 ) -> Vec<Figure> {
     let mut out = Vec::new();
@@ -275,7 +315,7 @@ pub(super) fn figures(
             value,
         });
     };
-    let (w, h) = plan.finished();
+    let (w, h) = finished.map_or_else(|| plan.finished(), |size| (size.width, size.height));
     add("finished", lens.by(w, h));
     add(
         "squares",

@@ -510,7 +510,7 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
             .scraps
             .iter()
             .enumerate()
-            .map(|(i, scrap)| gather::scrap_row(throw, i, scrap, both.doubled))
+            .map(|(i, scrap)| gather::scrap_row(journal, i, scrap, both.doubled))
             .map(|row| Supply {
                 label: row.title,
                 lines: row.lines,

@@ -1107,3 +1107,351 @@ fn ticks_say_what_they_count() {
         ]
     );
 }
+
+fn shown_work(journal: &Journal, words: &Words) -> WorkView {
+    work_view(journal, None, lens(words))
+}
+
+/// Do a step to so many pieces of a kind.
+fn next(journal: &mut Journal, task: Task, kind: crate::assembly::Kind, count: u32) {
+    act(journal, &Action::TickNext { task, kind, count }, 1);
+}
+
+/// Squares cut, pairs and fours lapped and stitched, of a throw of 4 by 4 in bare denim.
+fn four_fours() -> Journal {
+    use crate::assembly::Kind;
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        washes: 2,
+        ..Plan::default()
+    });
+    next(&mut journal, Task::Cut, Kind::Square, 16);
+    for (kind, count) in [(Kind::Pair, 8), (Kind::Four, 4)] {
+        for task in [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch] {
+            next(&mut journal, task, kind, count);
+        }
+    }
+    journal
+}
+
+#[test]
+fn a_note_says_at_which_piece_it_was_written() {
+    let words = Words::english();
+    let mut journal = begin(Plan::default());
+    let note = |text: &str, col: u16| Action::Note {
+        text: text.into(),
+        piece: Some(Rect::square(0, col)),
+        task: Some(Task::Cut),
+        next: false,
+    };
+    act(&mut journal, &note("mine", 0), 1);
+    act(&mut journal, &note("the other’s", 3), 2);
+    let card = shown_work(&journal, &words).card.unwrap();
+    assert_eq!(card.which, "Square 1·1");
+    assert_eq!(card.notes, ["mine", "Written at Square 1·4: the other’s"]);
+}
+
+#[test]
+fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
+    use crate::assembly::Kind;
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 2,
+        down: 2,
+        ..Plan::default()
+    });
+    let first = shown_work(&journal, &words);
+    let ask = first.ask.expect("asked");
+    assert_eq!(first.card.map(|c| c.task), Some(Task::Cut));
+    next(&mut journal, Task::Cut, Kind::Square, 4);
+    let before_lap = shown_work(&journal, &words);
+    words_are_whole(&before_lap);
+    assert!(before_lap.ask.is_some() && before_lap.card.is_none() && before_lap.rest.is_none());
+    assert_eq!(shelf_row("x", &journal, lens(&words)).next, ask.title);
+    act(&mut journal, &ask.bare.action, 2);
+    let answered = shown_work(&journal, &words);
+    assert_eq!(answered.ask, None);
+    assert_eq!(answered.card.map(|c| c.task), Some(Task::Dot));
+    // Nor is it asked where no fabric is listed.
+    let plain = Action::Begin {
+        name: "T".into(),
+        plan: Plan::default(),
+        prints: vec![],
+        denims: vec![],
+    };
+    let journal = Journal::begin(&plain, 0).unwrap().0;
+    assert_eq!(shown_work(&journal, &words).ask, None);
+}
+
+#[test]
+fn a_change_names_what_stays_and_what_is_trimmed_again() {
+    use crate::assembly::Kind;
+    use crate::measure::inch64;
+    let words = Words::english();
+    let lens = lens(&words);
+    let mut journal = four_fours();
+    act(
+        &mut journal,
+        &Action::Wish {
+            wishes: Wishes {
+                front: 0,
+                back: 0,
+                ..Wishes::default()
+            },
+        },
+        1,
+    );
+    next(&mut journal, Task::PressBlock, Kind::Four, 4);
+    next(&mut journal, Task::SquareUp, Kind::Four, 1);
+    let squared = Rect::from([0, 0, 2, 2]);
+    let plan = journal.throw().plan;
+    let plan = Plan {
+        lap: inch64(48),
+        between: None,
+        ..plan
+    };
+    let Ok(View::Plan(seen)) = look(
+        &journal,
+        &Look::Plan {
+            draft: Some(Box::new(draft_of(&plan, lens))),
+        },
+        lens,
+    ) else {
+        panic!()
+    };
+    assert_eq!(
+        seen.aside,
+        [
+            "Sewn as before, with ½\u{a0}in: 8 pairs, Four 1·1, Four 1·2, Four 2·1, Four 2·2.",
+            "To be trimmed again, to 9¼\u{a0}× 9¼\u{a0}in: Four 1·1.",
+        ]
+    );
+    // One finished size: the same in the figures and in what changes.
+    let finished = &seen.figures[0];
+    assert_eq!(finished.label, "Finished size, with what is already sewn");
+    assert_eq!(finished.value, seen.compare[0].after);
+    // A scrap with that lap says the same before it is taken.
+    let scrap = crate::scraps::Scrap {
+        joining: plan.joining,
+        lap: plan.lap,
+        stitch: plan.stitch,
+        verdict: crate::scraps::Verdict::Right,
+        note: String::new(),
+    };
+    act(&mut journal, &Action::TryScrap { scrap }, 2);
+    let Ok(View::Scraps(scraps)) = look(&journal, &Look::Scraps { typed: None }, lens) else {
+        panic!()
+    };
+    assert_eq!(
+        (&scraps.rows[0].aside, &scraps.rows[0].compare),
+        (&seen.aside, &seen.compare)
+    );
+    // Once changed, that four is trimmed once more, and then has the new size.
+    act(&mut journal, &seen.change.unwrap().action, 3);
+    let throw = journal.throw();
+    assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+    assert_eq!(throw.next(squared), Some(Task::SquareUp));
+    let again = Action::Tick {
+        task: Task::SquareUp,
+        pieces: vec![squared],
+    };
+    let card = shown_work(&journal, &words).card.unwrap();
+    assert_eq!((card.task, card.measure), (Task::SquareUp, None));
+    assert!(card.how[0].contains("once more"), "{:?}", card.how);
+    act(&mut journal, &again, 4);
+    let throw = journal.throw();
+    assert_eq!(throw.size(squared), throw.target(squared));
+    assert!(throw.complete(squared));
+    assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+}
+
+/// A four that should be trimmed again can be joined as it is, as it always could: then it
+/// is left so, until it is free again.
+#[test]
+fn a_four_to_trim_again_may_be_joined_as_it_is() {
+    use crate::assembly::Kind;
+    use crate::measure::inch64;
+    let mut journal = four_fours();
+    next(&mut journal, Task::PressBlock, Kind::Four, 4);
+    next(&mut journal, Task::SquareUp, Kind::Four, 4);
+    let trim = inch64(9 * 64 + 16);
+    act(&mut journal, &Action::ChooseTrim { trim }, 1);
+    let (four, row) = (Rect::from([0, 0, 2, 2]), Rect::from([0, 0, 2, 4]));
+    let whole = |throw: &crate::throw::Throw| {
+        assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+    };
+    whole(journal.throw());
+    assert!(journal.throw().trims_again(four));
+    let dot = Action::Tick {
+        task: Task::Dot,
+        pieces: vec![row],
+    };
+    act(&mut journal, &dot, 2);
+    whole(journal.throw());
+    assert!(!journal.throw().trims_again(four) && journal.throw().complete(four));
+    let open = Action::Unpick {
+        pieces: vec![row],
+        lap: None,
+    };
+    act(&mut journal, &open, 3);
+    whole(journal.throw());
+    assert!(journal.throw().trims_again(four));
+}
+
+/// The whole throw made, up to the first wash.
+fn unwashed() -> Journal {
+    let words = Words::english();
+    let mut journal = four_fours();
+    for _ in 0..200 {
+        let view = work_view(&journal, None, lens(&words));
+        let card = view.card.expect("something to do");
+        if card.task == Task::Wash {
+            return journal;
+        }
+        act(&mut journal, &card.ticks.last().unwrap().action, 1);
+    }
+    panic!("never came to the wash");
+}
+
+#[test]
+fn washing_is_told_from_sewing() {
+    use crate::assembly::Kind;
+    use crate::measure::inch64;
+    let words = Words::english();
+    let lens = lens(&words);
+    let whole = |journal: &Journal, width: &str, height: &str| {
+        let (width, height) = (width.into(), height.into());
+        match look(journal, &Look::Whole { width, height }, lens) {
+            Ok(View::Whole(view)) => view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let said = |view: &crate::view::WholeView| view.lines.join(" ").replace('\u{a0}', " ");
+    let wash = |journal: &mut Journal| next(journal, Task::Wash, Kind::Whole, 1);
+
+    let mut journal = unwashed();
+    let card = shown_work(&journal, &words).card.unwrap();
+    assert!(card.measure_whole && card.how[0].starts_with("Measure the whole first"));
+    // 18 1/2 in both ways is foreseen: 19 in less a lap of 1/2 in.
+    let before = whole(&journal, "18 1/4 in", "17 in");
+    words_are_whole(&before);
+    assert_eq!(before.foreseen.label, "Should measure");
+    assert!(said(&before).contains("18¼ in. It should measure 18½ in: ¼ in under."));
+    assert!(said(&before).contains("Shared among 3 laps, that is ½ in under at each."));
+    assert!(!said(&before).contains("wash"));
+
+    // Never measured before washing, nothing is said of laps.
+    let mut unmeasured = journal.clone();
+    wash(&mut unmeasured);
+    let unknown = whole(&unmeasured, "18 in", "18 in");
+    assert!(said(&unknown).starts_with("It was not measured before washing"));
+    assert!(!said(&unknown).contains("laps"), "{}", said(&unknown));
+
+    let size = |n: i64| inch64(n * 64);
+    let measure = |w: i64, h: i64| Action::MeasureWhole {
+        width: size(w),
+        height: size(h),
+    };
+    act(&mut journal, &measure(18, 18), 5);
+    assert_eq!(head(&journal, lens).size.text, "18\u{a0}× 18\u{a0}in");
+    wash(&mut journal);
+    next(&mut journal, Task::Clip, Kind::Whole, 1);
+    let card = shown_work(&journal, &words).card.unwrap();
+    assert!(!card.how[0].starts_with("Measure"), "{:?}", card.how);
+    wash(&mut journal);
+    let washed = whole(&journal, "17 1/2 in", "18 in");
+    words_are_whole(&washed);
+    assert_eq!(washed.foreseen.label, "Before washing");
+    assert_eq!(
+        said(&washed).replace(['\u{2068}', '\u{2069}'], ""),
+        "Across: 18 in before, 17½ in after 2 washes: ½ in less (\u{2212}2.8 %). \
+         Down: 18 in, as before washing. \
+         Cloth usually draws in when washed. Nothing is sewn wrong for that."
+    );
+    next(&mut journal, Task::Clip, Kind::Whole, 1);
+    act(&mut journal, &measure(17, 17), 6);
+    // What was kept is said as it was, and the finish card has the measured size.
+    assert!(said(&whole(&journal, "", "")).contains("17 in after 2 washes: 1 in less"));
+    let rest = shown_work(&journal, &words).rest.unwrap();
+    assert_eq!(
+        rest.replace('\u{a0}', " "),
+        "Finished. The throw measures 17 × 17 in, after 2 washes. Well made."
+    );
+    let told = story(&journal, 0, lens).lines[0].replace('\u{a0}', " ");
+    assert!(told.contains("finished 17 × 17 in"), "{told}");
+}
+
+#[test]
+fn what_is_free_is_said_before_layouts_are_looked_for() {
+    let words = Words::english();
+    let lens = lens(&words);
+    let journal = four_fours();
+    let ask = |front: u32, back: u32| {
+        let wishes = Wishes {
+            front,
+            back,
+            ..Wishes::default()
+        };
+        let wishes = Some(wishes);
+        match look(&journal, &Look::Wishes { wishes }, lens) {
+            Ok(View::Wishes(view)) => view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let seen = ask(8, 3);
+    assert_eq!(
+        (seen.most, seen.wishes.front, seen.wishes.back),
+        ([0, 0], 0, 0)
+    );
+    let said = seen.free.expect("said");
+    assert!(said.contains("no square is free any more"), "{said}");
+    let fresh = begin(Plan::default());
+    let Ok(View::Wishes(seen)) = look(&fresh, &Look::Wishes { wishes: None }, lens) else {
+        panic!()
+    };
+    assert_eq!((seen.free, seen.most), (None, [48, 48]));
+}
+
+#[test]
+fn the_rings_are_where_a_layout_changes_something() {
+    let words = Words::english();
+    let journal = begin(Plan::default());
+    let wishes = Wishes {
+        front: 9,
+        back: 5,
+        ..Wishes::default()
+    };
+    let found = [Arranger::new(journal.throw(), wishes, 1)];
+    let seen = layouts(&journal, wishes, &found, (false, 1), lens(&words));
+    assert_eq!(seen.said, "One layout found");
+    let card = &seen.cards[0];
+    let shown = |squares: &[i16]| -> Vec<u32> {
+        let on = squares.iter().enumerate().filter(|(_, p)| **p >= 0);
+        on.map(|(n, _)| n as u32).collect()
+    };
+    assert_eq!(card.front_new, shown(&card.front));
+    assert_eq!(card.back_new, shown(&card.back));
+    assert_eq!((card.front_new.len(), card.back_new.len()), (9, 5));
+}
+
+#[test]
+fn made_again_the_layers_count_the_faces_taken_over() {
+    let words = Words::english();
+    let now = 1_800_000_000_000;
+    let old = crate::demo::throw(now);
+    let lens = lens(&words);
+    let again = again(&old, lens);
+    let cloth = (again.prints.as_slice(), again.denims.as_slice());
+    let layers = |view: &crate::view::PlanView| {
+        let found = view.figures.iter().find(|f| f.label.contains("ayers"));
+        found.map(|f| f.value.text.clone())
+    };
+    let then = draft_after(old.throw(), cloth, &again.draft, lens);
+    let Ok(View::Plan(was)) = look(&old, &Look::Plan { draft: None }, lens) else {
+        panic!()
+    };
+    assert!(layers(&then).is_some());
+    assert_eq!(layers(&then), layers(&was));
+    assert_ne!(layers(&then), layers(&draft(&again.draft, lens)));
+}

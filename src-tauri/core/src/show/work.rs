@@ -6,6 +6,7 @@
 //! usually goes. A batch that is still cooling steps back while anything else is ready.
 
 use super::{Lens, head, lessons, measuring, names, opening, pictures, swatches};
+use crate::arrange::Wishes;
 use crate::assembly::{Kind, Rect};
 use crate::binding::Side;
 use crate::deed::Action;
@@ -16,7 +17,7 @@ use crate::plan::{Joining, Stitch, fringe, take};
 use crate::squaring;
 use crate::tasks::{Station, Task};
 use crate::throw::{Throw, Time};
-use crate::view::{Button, Card, CautionNote, Figure, Offer, StationTab, WorkView};
+use crate::view::{Button, Card, CautionNote, FacesAsk, Figure, Offer, StationTab, WorkView};
 
 /// One task to do to some pieces of one kind.
 struct Batch {
@@ -83,6 +84,9 @@ pub(super) fn work(
         .find(|b| asked == Some((b.task, b.kind)))
         .or_else(|| batches.iter().filter(here).find(|b| !b.waiting(lens.now)))
         .or_else(|| batches.iter().filter(here).min_by_key(|b| b.cool_at));
+    let ask = ask(throw, lens);
+    // Once lapped a square keeps its faces, so no lap before they are settled.
+    let chosen = chosen.filter(|b| ask.is_none() || !matches!(b.task, Task::Dot | Task::Pin));
     let offers = batches
         .iter()
         .filter(|b| chosen.is_none_or(|c| (c.task, c.kind) != (b.task, b.kind)))
@@ -95,10 +99,15 @@ pub(super) fn work(
             waiting: b.waiting(lens.now),
         })
         .collect();
-    let rest = chosen
-        .is_none()
-        .then(|| match (batches.is_empty(), station) {
-            (false, Some(s)) => say!(lens, "rest-station", station = station_name(s, lens)),
+    let rest = (chosen.is_none() && ask.is_none()).then(|| {
+        match (batches.is_empty(), station, throw.measured_whole()) {
+            (false, Some(s), _) => say!(lens, "rest-station", station = station_name(s, lens)),
+            (_, _, Some(whole)) => say!(
+                lens,
+                "rest-measured",
+                size = lens.by(whole.size.width, whole.size.height),
+                n = whole.washes
+            ),
             _ => {
                 let size = throw.finished();
                 say!(
@@ -107,8 +116,10 @@ pub(super) fn work(
                     size = lens.by(size.width, size.height)
                 )
             }
-        });
+        }
+    });
     WorkView {
+        ask,
         head: head(journal, lens),
         stations: stations(&batches, station, lens),
         card: chosen.map(|b| Card {
@@ -119,6 +130,27 @@ pub(super) fn work(
         rest,
         prints: swatches(journal, lens),
     }
+}
+
+/// Which squares get fabric, while that was never said and can still be chosen.
+fn ask(throw: &Throw, lens: Lens<'_>) -> Option<FacesAsk> {
+    let laid = Face::BOTH.iter().any(|f| throw.covered(*f) > 0);
+    let settled = throw.prints.is_empty() || throw.wishes.is_some() || laid;
+    let mut squares = throw.assembly().whole().squares();
+    (!settled && squares.any(|s| !throw.is_joined(s))).then(|| FacesAsk {
+        title: say!(lens, "ask-faces"),
+        text: say!(lens, "ask-faces-why", n = throw.prints.len()),
+        bare: Button {
+            label: say!(lens, "ask-faces-bare"),
+            action: Action::Wish {
+                wishes: Wishes {
+                    front: 0,
+                    back: 0,
+                    ..Wishes::default()
+                },
+            },
+        },
+    })
 }
 
 pub(super) fn station_name(station: Station, lens: Lens<'_>) -> String {
@@ -177,7 +209,8 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
     let piece = batch.piece;
     let (total, done) = throw.standing().tally(batch.kind, task);
     let (total, done) = (total as usize, done as usize);
-    let left = total - done.min(total);
+    // A piece to trim again was done once.
+    let left = (total - done.min(total)).max(batch.count);
     let remain = match batch.kind {
         Kind::Whole => String::new(),
         kind if batch.count < left => say!(
@@ -222,12 +255,13 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
             .cool_at
             .map(|at| at.saturating_sub(Time::from(throw.plan.cooling_minutes) * 60_000)),
         cool_at: batch.cool_at,
-        measure: (task == Task::SquareUp).then_some(piece),
+        measure: (task == Task::SquareUp && !throw.trims_again(piece)).then_some(piece),
+        measure_whole: matches!(task, Task::Wash | Task::Clip),
         off: (square_at_hand || throw.assembly().join(piece).is_some())
             .then_some(piece)
             .filter(|p| p.count() <= 4),
         lessons: Vec::new(),
-        notes: lessons::notes_at(throw, task),
+        notes: lessons::notes_at(throw, task, piece, lens),
     }
 }
 
@@ -264,7 +298,11 @@ pub(super) fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),
-        (Task::SquareUp, _, _) if throw.work(piece).is_none_or(|w| w.measured.is_none()) => {
+        (Task::SquareUp, _, _)
+            if throw
+                .work(piece)
+                .is_none_or(|w| w.measured.or(w.squared).is_none()) =>
+        {
             "how-square-up-measure".into()
         }
         _ => format!("how-{}", task.key()),
@@ -314,6 +352,22 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
     }
     if task == Task::Cut {
         out.extend(denims_to_cut(throw, lens));
+    }
+    if task == Task::Wash && throw.wholes.is_empty() {
+        // What washing does is told only against a measure before it.
+        out.push(match throw.washes() {
+            0 => say!(lens, "special-measure-first"),
+            _ => say!(lens, "special-measure-unknown"),
+        });
+    }
+    if let (Task::SquareUp, Some(squared)) = (task, throw.work(piece).and_then(|w| w.squared)) {
+        let (size, target) = (squared, throw.target(piece));
+        out.push(say!(
+            lens,
+            "special-trim-again",
+            size = lens.by(size.width, size.height),
+            target = lens.by(target.width, target.height)
+        ));
     }
     if !matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         return out;
@@ -538,7 +592,7 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
         Task::SquareUp => {
             let target = throw.target(piece);
             add("trim-to", lens.by(target.width, target.height));
-            if let Some(measured) = throw.work(piece).and_then(|w| w.measured) {
+            if let Some(measured) = throw.work(piece).and_then(|w| w.squared.or(w.measured)) {
                 add("measured", lens.by(measured.width, measured.height));
                 for (key, m, t) in [
                     ("across", measured.width, target.width),

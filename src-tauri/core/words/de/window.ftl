@@ -64,7 +64,9 @@ ui-page-fabrics = Stoffe
 ui-page-check = Prüfen und beginnen
 ui-page-back = Zurück
 ui-begin = Diese Decke beginnen
-ui-not-ready = Etwas fehlt noch oder geht nicht. Sieh dir die markierten Felder an.
+ui-not-ready = Etwas fehlt noch oder geht so nicht.
+ui-go-to-it = Hingehen
+ui-name-needed = Gib der Decke erst einen Namen.
 ui-check-hint = Den Plan kannst du später ändern. Was dann genäht ist, bleibt genäht.
 ui-side = Kante eines Quadrats, zugeschnitten
 ui-side-hint = Für Jeans- und Stoffquadrate gleich.
@@ -103,7 +105,7 @@ ui-tail-hint = Zusätzliche Länge für den Abschluss.
 ui-cooling-minutes = Minuten zum Abkühlen
 ui-washes = Erste Wäschen
 ui-find-grid = Wie viele Quadrate?
-ui-find-by = Ausrechnen
+ui-find-by = Ausrechnen aus
 ui-find-by-squares = Nach meinen Quadraten
 ui-find-by-size = Nach der Wunschgröße
 ui-squares-have = Vorhandene Quadrate
@@ -117,6 +119,8 @@ ui-plan-hint = Ändere, was noch nicht gemacht ist. Was genäht ist, bleibt.
 ui-plan-changed = Der Plan ist geändert
 ui-plan-same = Das ist der Plan, wie er gilt.
 ui-as-it-stands = Wie er gilt
+ui-change-plan = Plan ändern
+ui-leave-it = So lassen
 
 # Stoffe
 ui-fabrics = Stoffe
@@ -412,6 +416,7 @@ ui-layouts = Aufteilungen
 ui-layout = Aufteilung
 ui-take-layout = Nimm Aufteilung
 ui-layout-taken = Aufteilung gewählt
+ui-layout-rings = Was ein Ring umgibt, ändert sich.
 ui-tap-layout = Tippe auf eine Aufteilung, um sie größer zu sehen.
 ui-back-turned = Rückseite, umgedreht
 ui-floor-key = Der große Buchstabe ist der Stoff oben, der kleine darunter der Stoff auf der anderen Seite. Der Pfeil ist der Fadenlauf.
@@ -429,7 +434,8 @@ ui-nothing-covered = Noch ist kein Quadrat zu belegen.
 
 # Weitergeben
 ui-hand-on = Weitergeben
-ui-hand-on-hint = Alles hier wird als Datei in offenem Format gesichert, wo du es sagst.
+ui-throw-menu = Zu dieser Decke
+ui-hand-on-hint = Alles hier wird gesichert, wo du es sagst: als Bilder und Tabellen, die andere Programme öffnen.
 ui-bring = Datei einer Decke öffnen
 ui-which-keep = Was soll bleiben? Nr.
 

@@ -100,7 +100,7 @@ count-whole = die ganze Decke
 
 ## Der Schritt
 
-progress = { $done } von { $all } Schritten getan
+progress = { $done } von { $all } Schritten erledigt
 station-any = Überall
 station-table = Tisch
 station-iron = Bügeln
@@ -113,9 +113,24 @@ station-spoken = { $n ->
 }
 rest-station = An diesem Platz ist gerade nichts bereit ({ $station }). Sieh an einem anderen nach oder bei dem, was abkühlt.
 rest-finished = Fertig. Nach allem, was getan und gemessen ist, misst die Decke { $size }. Gut gemacht.
+rest-measured = { $n ->
+    [0] Fertig. Die Decke misst { $size }. Gut gemacht.
+    [one] Fertig. Die Decke misst nach einer Wäsche { $size }. Gut gemacht.
+   *[other] Fertig. Die Decke misst nach { $n } Wäschen { $size }. Gut gemacht.
+}
+ask-faces = Welche Quadrate bekommen Stoff?
+ask-faces-why = { $n ->
+    [one] Ein Stoff steht in der Liste, und noch kein Quadrat hat ihn. Teil beide Seiten auf, bevor du überlappst: Ein überlapptes Quadrat behält seine Seiten.
+   *[other] { $n } Stoffe stehen in der Liste, und noch kein Quadrat hat einen. Teil beide Seiten auf, bevor du überlappst: Ein überlapptes Quadrat behält seine Seiten.
+}
+ask-faces-bare = Alles aus Jeansstoff
+noted-at = Notiert bei { $piece }: { $text }
+special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, was die Wäsche mit ihr macht.
+special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Jetzt gemessen, zeigt sie, was die nächste Wäsche macht.
+special-trim-again = Es war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
 remain = { $done ->
     [0] Noch { $left }
-   *[other] Noch { $left }, { $done } getan
+   *[other] Noch { $left }, { $done } erledigt
 }
 remain-some-ready = Noch { $left }, { $ready } jetzt bereit
 tick-this = Dieses { $past }
@@ -315,6 +330,7 @@ figure-each-face = Zu sehen je Seite
 figure-binding = Einfassung
 figure-round = Ringsum
 figure-finished = Fertiges Maß
+figure-finished-sewn = Fertiges Maß, mit dem schon Genähten
 figure-squares = Quadrate
 figure-pair = Paar
 figure-four = Vierer
@@ -325,10 +341,10 @@ figure-off-across = Breite
 figure-off-down = Höhe
 figure-lap-sewn-across = Genähte Überlappung, Breite
 figure-lap-sewn-down = Genähte Überlappung, Höhe
-figure-mean = Mittlere Kante
-figure-spread = Streuung (Standardabweichung)
+figure-mean = Übliche Kante
+figure-spread = Wie sehr sie sich unterscheiden
 figure-mean-lap = Mittlere genähte Überlappung
-lap-sewn = { $lap } (gedacht { $meant })
+lap-sewn = { $lap } (geplant { $meant })
 strips = { $n ->
     [one] { $n } Streifen
    *[other] { $n } Streifen
@@ -633,6 +649,9 @@ way-minutes = { $n ->
 }
 aside = Übrig bleibt { $piece } ({ $size }): für einen Kissenbezug oder eine Ecke der nächsten Decke.
 aside-several = Übrig bleiben { $list }: für Kissenbezüge oder Ecken der nächsten Decke.
+stays-lapped = Bleiben, wie sie genäht sind, mit { $lap }: { $pieces }.
+trim-again = Noch einmal zu schneiden, auf { $size }: { $pieces }.
+stays-short = Kleiner als das neue Maß und bleiben bei { $size }: { $pieces }.
 moved = { $from } kommt auf den Platz von { $to }: neu mit Kreide beschriften.
 
 ## Anders überlegt
@@ -662,21 +681,35 @@ hold-left = { $n ->
 hold-fringe = Es bleiben je Kante { $fringe } Franse.
 hold-choose = Den Rest { $lap } überlappen
 figure-foreseen = Soll messen
-whole-across-exact = Breite: { $planned }, genau wie geplant.
-whole-down-exact = Höhe: { $planned }, genau wie geplant.
-whole-across = { $laps ->
-    [0] Breite: { $measured } statt { $planned }: { $off }.
-    [one] Breite: { $measured } statt { $planned }: { $off }, auf eine Überlappung.
-   *[other] Breite: { $measured } statt { $planned }: { $off }, auf { $laps } Überlappungen: je { $each }.
+whole-across-exact = Breite: { $foreseen }, genau was sie messen soll.
+whole-down-exact = Höhe: { $foreseen }, genau was sie messen soll.
+whole-across = Breite: { $measured }. Sie soll { $foreseen } messen: { $off }.
+whole-down = Höhe: { $measured }. Sie soll { $foreseen } messen: { $off }.
+whole-within = So viel gibt Stoff beim Nähen nach (bis 2 %, allgemeine Erfahrung). Alles ist in Ordnung.
+whole-beyond = Das ist mehr, als Stoff beim Nähen meist nachgibt (2 %, allgemeine Erfahrung). Miss einige Überlappungen nach: Manche sind vielleicht breiter oder schmaler genäht als angezeichnet.
+whole-each = { $laps ->
+    [one] Es liegt alles an einer Überlappung: { $each }.
+   *[other] Auf { $laps } Überlappungen verteilt ist das je { $each }.
 }
-whole-down = { $laps ->
-    [0] Höhe: { $measured } statt { $planned }: { $off }.
-    [one] Höhe: { $measured } statt { $planned }: { $off }, auf eine Überlappung.
-   *[other] Höhe: { $measured } statt { $planned }: { $off }, auf { $laps } Überlappungen: je { $each }.
-}
-whole-explained = Davon erklären Zuschneiden und angezeichnete Überlappungen: { $off }.
-whole-within = Der Rest liegt in dem, was Stoff beim Nähen nachgibt (2 %, allgemeine Erfahrung).
-whole-beyond = Der Rest, { $off }, ist mehr, als Stoff beim Nähen meist nachgibt (2 %, allgemeine Erfahrung): Such nach einer Überlappung, die breiter oder schmaler genäht ist als angezeichnet.
+whole-washed-unknown = Vor dem Waschen wurde sie nicht gemessen; darum lässt sich nicht trennen, was die Wäsche und was das Nähen ausmacht. Stoff läuft in der Wäsche meist ein.
+whole-washed-across = Breite: vorher { $before }, nach { $n ->
+    [one] einer Wäsche
+   *[other] { $n } Wäschen
+} { $now }: { $by } { $how ->
+    [less] weniger
+   *[more] mehr
+} ({ $percent } %).
+whole-washed-down = Höhe: vorher { $before }, nach { $n ->
+    [one] einer Wäsche
+   *[other] { $n } Wäschen
+} { $now }: { $by } { $how ->
+    [less] weniger
+   *[more] mehr
+} ({ $percent } %).
+whole-washed-across-same = Breite: { $size }, wie vor der Wäsche.
+whole-washed-down-same = Höhe: { $size }, wie vor der Wäsche.
+whole-washed-usual = Stoff läuft in der Wäsche meist ein. Falsch genäht ist deswegen nichts.
+figure-before-wash = Vor der Wäsche
 whole-kept = { $n ->
     [0] Vor der Wäsche: { $size }.
    *[other] Nach Wäsche { $n }: { $size }.
@@ -786,6 +819,7 @@ did-turn-several = { $n } Stücke gedreht
 did-flip = Umgedreht: { $pieces }
 did-let-go = Muss nicht mehr an seinem Platz bleiben: { $pieces }
 did-wish = Wünsche für die Seiten: { $front } vorn belegt, { $back } hinten
+did-wish-bare = Kein Quadrat soll Stoff bekommen
 did-set-aside = Weggelegt: { $piece }
 did-measure-whole = Ganze Decke gemessen: { $size }
 did-heap = Auf dem Stapel: { $name }
@@ -833,9 +867,9 @@ error-typed-not-a-count-next = Schreib eine Zahl wie 6.
 
 ## Pläne, die nicht gehen
 
-error-plan-side = Die Kante des Quadrats liegt außerhalb.
+error-plan-side = Die Kante des Quadrats ist zu groß oder zu klein.
 error-plan-side-next = Wähle eine Kante von { $least } bis { $most }.
-error-plan-grid = Das Raster liegt außerhalb.
+error-plan-grid = Das sind zu viele Quadrate oder keine.
 error-plan-grid-next = Wähle in jeder Richtung 1 bis { $most } Quadrate.
 error-plan-lap = Die Überlappung lässt nichts vom Quadrat übrig oder ist nichts.
 error-plan-lap-next = Wähle eine Überlappung unter der halben Kante des Quadrats; bei Jeansstoff sind ½ Zoll (12,7 mm) üblich.
@@ -862,7 +896,7 @@ error-no-such-piece = Ein Stück { $piece } gibt es in dieser Decke nicht.
 error-no-such-piece-next = Öffne „Teile“ und wähle dort ein Stück.
 error-nothing = Es gibt nichts zu ändern.
 error-nothing-next = Wähle ein Stück, das nicht schon so ist.
-error-not-its-task = { $piece }: „{ $task }“ ist schon getan oder nicht nötig.
+error-not-its-task = { $piece }: „{ $task }“ ist schon erledigt oder nicht nötig.
 error-not-its-task-next = Sieh nach dem nächsten Schritt; Zurücknehmen holt einen Schritt zurück.
 error-first = { $piece }: „{ $task }“ geht noch nicht.
 error-first-next = Vorher kommt { $before }: { $needs }.
@@ -1142,9 +1176,9 @@ gsm = { $n } g/m²
 ounces = { $n } oz/yd²
 metres = { $n } m
 yards = { $n } yd
-washer-roomy = Sie passt mit Platz zum Bewegen in eine Haushaltswaschmaschine (7 kg, allgemeine Erfahrung, ohne Quelle).
-washer-tight = Sie füllt eine Haushaltswaschmaschine (7 kg, allgemeine Erfahrung, ohne Quelle): Wasch sie allein.
-washer-heavy = Sie ist zu schwer für eine Haushaltswaschmaschine (7 kg, allgemeine Erfahrung, ohne Quelle): Eine große Maschine schont beide.
+washer-roomy = Sie passt mit Platz zum Bewegen in eine Haushaltswaschmaschine (7 kg).
+washer-tight = Sie füllt eine Haushaltswaschmaschine (7 kg): Wasch sie allein.
+washer-heavy = Sie ist zu schwer für eine Haushaltswaschmaschine (7 kg): Eine große Maschine schont beide.
 gather-estimates = Gewicht und Garn sind mit üblichem Stoff gerechnet, wenn der Stapel nichts anderes sagt.
 
 ## Nähproben
@@ -1190,6 +1224,15 @@ wishes-stay = { $units ->
 }
 wishes-short = { $have } Stoffquadrate sind da, { $wanted } gewünscht. So viele, wie da sind, werden gelegt.
 wishes-no-prints = In der Liste ist noch kein Stoff.
+wishes-free = Vorn { $front_free ->
+    [0] ist kein Quadrat mehr frei
+    [one] ist noch ein Quadrat frei
+   *[other] sind noch { $front_free } Quadrate frei
+}: möglich sind { $front_least } bis { $front_most }. Hinten { $back_free ->
+    [0] ist kein Quadrat mehr frei
+    [one] ist noch ein Quadrat frei
+   *[other] sind noch { $back_free } Quadrate frei
+}: möglich sind { $back_least } bis { $back_most }.
 wish-covered = Belegt
 wish-covered-value = vorn { $front }, hinten { $back }
 wish-apart = Gleiche Stoffe nebeneinander
@@ -1199,7 +1242,11 @@ wish-apart-value = { $n ->
 }
 wish-even-front = Vorn verteilt
 wish-even-back = Hinten verteilt
-wish-even-value = { $n } (0 = ganz gleichmäßig, 100 = wie zufällig hingeworfen)
+wish-even-value = { $how ->
+    [even] gleichmäßig
+    [loose] locker
+   *[clumps] gehäuft
+}
 wish-thick = Dickste Kreuzung
 wish-thick-value = { $often ->
     [one] { $n } Lagen, einmal
@@ -1218,10 +1265,10 @@ wish-pattern-value = { $n ->
     [one] ein Quadrat
    *[other] { $n } Quadrate
 }
-layouts-running = Sucht bessere: Runde { $n } von { $all }
+layouts-running = Sucht bessere: { $n } von { $all }
 layouts-done = { $n ->
-    [one] Fertig nach einer Runde
-   *[other] Fertig nach { $n } Runden
+    [one] Eine Aufteilung gefunden
+   *[other] { $n } Aufteilungen gefunden
 }
 layout-spoken = Aufteilung { $letter }: { $met } von { $all } Wünschen erfüllt. { $changes }
 layout-changes = { $n ->
@@ -1497,7 +1544,7 @@ sheet-width = Breite
 sheet-height = Höhe
 sheet-trimmed = Getan
 sheet-part = Teil
-sheet-ticked = Ein Kästchen mit Haken war beim Drucken getan. Die Zahlen über den Kästchen sind die Nummern der Schritte.
+sheet-ticked = Ein Kästchen mit Haken war beim Drucken erledigt. Die Zahlen über den Kästchen sind die Nummern der Schritte.
 sheet-by-hand = Schreib jedes Maß hinein, bevor du schneidest.
 sheet-caution = Vorsicht
 sheet-cautions = Gib acht
@@ -1512,11 +1559,11 @@ sheet-differs = nicht alle gleich
 sheet-count = { $all ->
     [one] { $done ->
         [0] 1 zu tun
-       *[other] getan
+       *[other] erledigt
     }
    *[other] { $done ->
         [0] { $all } zu tun
-       *[other] { $done } von { $all } getan
+       *[other] { $done } von { $all } erledigt
     }
 }
 sheet-of-piece = { $piece }: { $text }

@@ -63,7 +63,9 @@ ui-page-fabrics = Fabrics
 ui-page-check = Check and begin
 ui-page-back = Back
 ui-begin = Begin this throw
-ui-not-ready = Something is still missing or cannot be. See the fields marked.
+ui-not-ready = Something is still missing or cannot be.
+ui-go-to-it = Go to it
+ui-name-needed = Give the throw a name first.
 ui-check-hint = You can change the plan later. What is sewn by then stays sewn.
 ui-side = Side of a square, as cut
 ui-side-hint = Denim squares and fabric squares alike.
@@ -102,7 +104,7 @@ ui-tail-hint = Extra length to finish with.
 ui-cooling-minutes = Minutes to cool
 ui-washes = First washes
 ui-find-grid = How many squares?
-ui-find-by = Reckon them
+ui-find-by = Work it out from
 ui-find-by-squares = By the squares I have
 ui-find-by-size = By the size I want
 ui-squares-have = Squares I have
@@ -116,6 +118,8 @@ ui-plan-hint = Change what is not yet made. What is sewn stays as it is.
 ui-plan-changed = The plan is changed
 ui-plan-same = This is the plan as it stands.
 ui-as-it-stands = As it stands
+ui-change-plan = Change the plan
+ui-leave-it = Leave it
 
 # Fabrics
 ui-fabrics = Fabrics
@@ -354,7 +358,8 @@ ui-cloth-kept = What is said of the cloth is kept
 
 # Handing on
 ui-hand-on = Hand it on
-ui-hand-on-hint = Everything here is saved as files of open formats, where you say.
+ui-throw-menu = Of this throw
+ui-hand-on-hint = Everything here is saved where you say, as pictures and tables that other programs open.
 
 # The printed sheet
 ui-print = Print it
@@ -432,6 +437,7 @@ ui-layouts = Layouts
 ui-layout = Layout
 ui-take-layout = Take layout
 ui-layout-taken = Layout taken
+ui-layout-rings = What a ring is round changes.
 ui-tap-layout = Tap a layout to see it larger.
 ui-back-turned = Back, turned over
 ui-floor-key = The large letter is the fabric on top, the small one below it the fabric beneath. The arrow is the lengthwise grain.

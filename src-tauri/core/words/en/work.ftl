@@ -114,6 +114,21 @@ station-spoken = { $n ->
 }
 rest-station = Nothing is ready for this place now ({ $station }). Look at another place, or at what is cooling.
 rest-finished = Finished. The throw measures { $size } by what has been done and measured. Well made.
+rest-measured = { $n ->
+    [0] Finished. The throw measures { $size }. Well made.
+    [one] Finished. The throw measures { $size }, after one wash. Well made.
+   *[other] Finished. The throw measures { $size }, after { $n } washes. Well made.
+}
+ask-faces = Which squares get fabric?
+ask-faces-why = { $n ->
+    [one] One fabric is listed, and no square has it yet. Lay out both faces before you lap: a lapped square keeps its faces.
+   *[other] { $n } fabrics are listed, and no square has one yet. Lay out both faces before you lap: a lapped square keeps its faces.
+}
+ask-faces-bare = All denim
+noted-at = Written at { $piece }: { $text }
+special-measure-first = Measure the whole first: only so can be told what washing does to it.
+special-measure-unknown = It was not measured before washing. Measured now, it tells what the next wash does.
+special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
 remain = { $done ->
     [0] { $left } to do
    *[other] { $left } to do, { $done } done
@@ -316,6 +331,7 @@ figure-each-face = Shows on each face
 figure-binding = Binding
 figure-round = All the way round
 figure-finished = Finished size
+figure-finished-sewn = Finished size, with what is already sewn
 figure-squares = Squares
 figure-pair = Pair
 figure-four = Four
@@ -326,8 +342,8 @@ figure-off-across = Across
 figure-off-down = Down
 figure-lap-sewn-across = Lap sewn across
 figure-lap-sewn-down = Lap sewn down
-figure-mean = Mean side
-figure-spread = Spread (standard deviation)
+figure-mean = Usual side
+figure-spread = How much they differ
 figure-mean-lap = Mean lap sewn
 lap-sewn = { $lap } (meant { $meant })
 strips = { $n ->
@@ -634,6 +650,9 @@ way-minutes = { $n ->
 }
 aside = Left over: { $piece } ({ $size }), for a cushion front or a corner of the next throw.
 aside-several = Left over: { $list }, for cushion fronts or corners of the next throw.
+stays-lapped = Sewn as before, with { $lap }: { $pieces }.
+trim-again = To be trimmed again, to { $size }: { $pieces }.
+stays-short = Smaller than the new size and left at { $size }: { $pieces }.
 moved = { $from } goes to the place of { $to }: chalk it anew.
 
 ## Changed minds
@@ -663,21 +682,35 @@ hold-left = { $n ->
 hold-fringe = It leaves { $fringe } of fringe each side.
 hold-choose = Lap the rest { $lap }
 figure-foreseen = Should measure
-whole-across-exact = Across: { $planned }, just as planned.
-whole-down-exact = Down: { $planned }, just as planned.
-whole-across = { $laps ->
-    [0] Across: { $measured } instead of { $planned }: { $off }.
-    [one] Across: { $measured } instead of { $planned }: { $off }, over one lap.
-   *[other] Across: { $measured } instead of { $planned }: { $off }, over { $laps } laps: { $each } a lap.
+whole-across-exact = Across: { $foreseen }, just what it should measure.
+whole-down-exact = Down: { $foreseen }, just what it should measure.
+whole-across = Across: { $measured }. It should measure { $foreseen }: { $off }.
+whole-down = Down: { $measured }. It should measure { $foreseen }: { $off }.
+whole-within = Cloth gives as much in making up (up to 2 %, common practice). Nothing is wrong.
+whole-beyond = That is more than cloth usually gives in making up (2 %, common practice). Measure a few laps: some may be sewn wider or narrower than marked.
+whole-each = { $laps ->
+    [one] It is all at one lap: { $each }.
+   *[other] Shared among { $laps } laps, that is { $each } at each.
 }
-whole-down = { $laps ->
-    [0] Down: { $measured } instead of { $planned }: { $off }.
-    [one] Down: { $measured } instead of { $planned }: { $off }, over one lap.
-   *[other] Down: { $measured } instead of { $planned }: { $off }, over { $laps } laps: { $each } a lap.
-}
-whole-explained = Of that, squaring up and marked laps account for { $off }.
-whole-within = The rest is within what cloth gives in making up (2 %, common practice).
-whole-beyond = The rest, { $off }, is more than cloth usually gives in making up (2 %, common practice): look for a lap sewn wider or narrower than marked.
+whole-washed-unknown = It was not measured before washing, so what washing did cannot be told from what sewing did. Cloth usually draws in when washed.
+whole-washed-across = Across: { $before } before, { $now } after { $n ->
+    [one] one wash
+   *[other] { $n } washes
+}: { $by } { $how ->
+    [less] less
+   *[more] more
+} ({ $percent } %).
+whole-washed-down = Down: { $before } before, { $now } after { $n ->
+    [one] one wash
+   *[other] { $n } washes
+}: { $by } { $how ->
+    [less] less
+   *[more] more
+} ({ $percent } %).
+whole-washed-across-same = Across: { $size }, as before washing.
+whole-washed-down-same = Down: { $size }, as before washing.
+whole-washed-usual = Cloth usually draws in when washed. Nothing is sewn wrong for that.
+figure-before-wash = Before washing
 whole-kept = { $n ->
     [0] Before washing: { $size }.
    *[other] After wash { $n }: { $size }.
@@ -788,6 +821,7 @@ did-flip = Turned over: { $pieces }
 did-pin-place = Pinned to their places: { $pieces }
 did-let-go = No longer pinned: { $pieces }
 did-wish = Faces wished for: { $front } covered on the front, { $back } on the back
+did-wish-bare = No square is to have fabric
 did-set-aside = Set aside: { $piece }
 did-measure-whole = Whole throw measured: { $size }
 did-heap = On the pile: { $name }
@@ -835,9 +869,9 @@ error-typed-not-a-count-next = Write a number such as 6.
 
 ## Plans that cannot be
 
-error-plan-side = The square’s side is out of range.
+error-plan-side = The square’s side is too large or too small.
 error-plan-side-next = Choose a side from { $least } to { $most }.
-error-plan-grid = The grid is out of range.
+error-plan-grid = That is too many squares, or none.
 error-plan-grid-next = Choose from 1 to { $most } squares each way.
 error-plan-lap = The lap leaves nothing of the square, or is nothing.
 error-plan-lap-next = Choose a lap under half the square’s side; ½ in (12.7 mm) is usual on denim.
@@ -1141,9 +1175,9 @@ gsm = { $n } g/m²
 ounces = { $n } oz/yd²
 metres = { $n } m
 yards = { $n } yd
-washer-roomy = It goes into a household washer with room to move (7 kg load, common practice, no source).
-washer-tight = It fills a household washer (7 kg load, common practice, no source): wash it by itself.
-washer-heavy = It is too heavy for a household washer (7 kg load, common practice, no source): a large machine is kinder to both.
+washer-roomy = It goes into a household washer (7 kg) with room to move.
+washer-tight = It fills a household washer (7 kg): wash it by itself.
+washer-heavy = It is too heavy for a household washer (7 kg): a large machine is kinder to both.
 gather-estimates = Weight and thread are reckoned from usual cloth unless the pile says otherwise.
 
 ## Test scraps
@@ -1394,6 +1428,15 @@ wishes-stay = { $units ->
 }
 wishes-short = There are { $have } fabric squares; { $wanted } are wished for. As many as there are will be laid.
 wishes-no-prints = There is no fabric in the list yet.
+wishes-free = On the front { $front_free ->
+    [0] no square is free any more
+    [one] one square is still free
+   *[other] { $front_free } squares are still free
+}: it can have { $front_least } to { $front_most }. On the back { $back_free ->
+    [0] no square is free any more
+    [one] one square is still free
+   *[other] { $back_free } squares are still free
+}: it can have { $back_least } to { $back_most }.
 wish-covered = Covered
 wish-covered-value = front { $front }, back { $back }
 wish-apart = Like fabrics touching
@@ -1403,7 +1446,11 @@ wish-apart-value = { $n ->
 }
 wish-even-front = Spread on the front
 wish-even-back = Spread on the back
-wish-even-value = { $n } (0 = perfectly even, 100 = thrown down by chance)
+wish-even-value = { $how ->
+    [even] evenly
+    [loose] loosely
+   *[clumps] in clumps
+}
 wish-thick = Thickest crossing
 wish-thick-value = { $often ->
     [one] { $n } layers, once
@@ -1422,10 +1469,10 @@ wish-pattern-value = { $n ->
     [one] one square
    *[other] { $n } squares
 }
-layouts-running = Looking for better ones: round { $n } of { $all }
+layouts-running = Looking for better ones: { $n } of { $all }
 layouts-done = { $n ->
-    [one] Done after one round
-   *[other] Done after { $n } rounds
+    [one] One layout found
+   *[other] { $n } layouts found
 }
 layout-spoken = Layout { $letter }: { $met } of { $all } wishes met. { $changes }
 layout-changes = { $n ->
