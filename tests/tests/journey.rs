@@ -371,10 +371,8 @@ fn the_lap_is_changed_after_the_first_two_fours() {
     walk.window
         .wait_until("the change is offered", |w| w.text().contains("Seams left"));
     walk.tap("apply-plan");
-    walk.sees(
-        "what-changes",
-        "Sewn as before, with ½ in: 4 pairs, Four 1·1, Four 1·2.",
-    );
+    walk.sees("what-changes", "Sewn as before, with ½ in: Pair 1·1");
+    walk.sees("what-changes", "Four 1·1, Four 1·2.");
     walk.tap("leave-plan");
     assert!(!walk.done_undo().contains("Plan changed"));
     walk.tap("apply-plan");

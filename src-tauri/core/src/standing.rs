@@ -89,7 +89,6 @@ impl Standing {
             let Some(n) = number(*piece) else { continue };
             self.pieces[n].size = throw.size_from(*piece, self);
             self.work_out(throw, n, *piece);
-            self.see_if_ready(throw, n, *piece);
             // A block once joined is not trimmed again, one set free may have to be.
             let parts = assembly.join(*piece).map(|j| [j.first, j.second]);
             for part in parts.into_iter().flatten() {
@@ -98,6 +97,7 @@ impl Standing {
                     self.see_if_ready(throw, n, part);
                 }
             }
+            self.see_if_ready(throw, n, *piece);
             let mut up = *piece;
             let mut growing = true;
             let mut first = true;
