@@ -1339,7 +1339,8 @@ pub(crate) fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), R
     if !throw.assembly().knows(piece) {
         return Err(Refusal::NoSuchPiece(piece));
     }
-    let quarter = piece.is_square() || (piece.count() == 4 && throw.has(piece, Task::Stitch));
+    // Four squares in a line are as many, but only a square stays in its place.
+    let quarter = piece.rows == piece.cols && (piece.is_square() || throw.has(piece, Task::Stitch));
     let opened = throw.work(piece).is_some_and(|w| w.opened.is_some());
     let sewn = piece.is_square() || throw.begun(piece);
     if quarters.is_multiple_of(4)

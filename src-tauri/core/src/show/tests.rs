@@ -795,6 +795,16 @@ fn a_four_by_its_sides_and_diagonals() {
     );
 }
 
+/// No square is to get fabric, so that nobody asks.
+fn all_denim(journal: &mut Journal) {
+    let wishes = Wishes {
+        front: 0,
+        back: 0,
+        ..Wishes::default()
+    };
+    act(journal, &Action::Wish { wishes }, 0);
+}
+
 /// A throw whose fours are all stitched and pressed, ready to be squared up.
 fn stitched(across: u16, down: u16) -> Journal {
     use crate::assembly::Kind;
@@ -803,6 +813,7 @@ fn stitched(across: u16, down: u16) -> Journal {
         down,
         ..Plan::default()
     });
+    all_denim(&mut journal);
     let mut at = 0;
     let mut all = |journal: &mut Journal, task, kind| {
         at += 3_600_000;
@@ -1078,6 +1089,7 @@ fn ticks_say_what_they_count() {
         down: 4,
         ..Plan::default()
     });
+    all_denim(&mut journal);
     let cut = Action::TickNext {
         task: Task::Cut,
         kind: Kind::Square,
@@ -1191,17 +1203,7 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     let words = Words::english();
     let lens = lens(&words);
     let mut journal = four_fours();
-    act(
-        &mut journal,
-        &Action::Wish {
-            wishes: Wishes {
-                front: 0,
-                back: 0,
-                ..Wishes::default()
-            },
-        },
-        1,
-    );
+    all_denim(&mut journal);
     next(&mut journal, Task::PressBlock, Kind::Four, 4);
     next(&mut journal, Task::SquareUp, Kind::Four, 1);
     let squared = Rect::from([0, 0, 2, 2]);
@@ -1223,8 +1225,8 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     assert_eq!(
         seen.aside,
         [
-            "Sewn as before, with ½\u{a0}in: 8 pairs, Four 1·1, Four 1·2, Four 2·1, Four 2·2.",
-            "To be trimmed again, to 9¼\u{a0}× 9¼\u{a0}in: Four 1·1.",
+            "Sewn as before, with ½\u{a0}in: 8 pairs, Four A1, Four A2, Four B1, Four B2.",
+            "To be trimmed again, to 9¼\u{a0}× 9¼\u{a0}in: Four A1.",
         ]
     );
     // One finished size: the same in the figures and in what changes.
