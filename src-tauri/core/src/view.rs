@@ -320,7 +320,7 @@ pub struct WorkView {
     pub ask: Option<FacesAsk>,
     /// The step in hand; none when all is done or nothing is ready there, or while a lap
     /// has to wait for an answer.
-    pub card: Option<Card>,
+    pub card: Option<Box<Card>>,
     /// What else could be done now.
     pub offers: Vec<Offer>,
     /// Said when there is no step.

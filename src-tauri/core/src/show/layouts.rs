@@ -15,7 +15,7 @@ use crate::view::{
 
 /// Squares in one part of the floor, across: two fours, large enough on a phone.
 const FLOOR_WIDTH: u16 = 4;
-/// Unevenness up to this, in hundredths of chance, is called even (our judgement).
+/// Unevenness below this, in hundredths of chance, is called even (our judgement).
 const EVEN_ENOUGH: u32 = 35;
 /// Unevenness that chance alone would bring; beyond it there are clumps.
 const CHANCE: u32 = 100;
@@ -158,12 +158,12 @@ pub(super) fn lines(score: &Score, wishes: Wishes, throw: &Throw, lens: Lens<'_>
         if covered > 1 && covered < throw.plan.squares() {
             let uneven = score.uneven[n];
             let how = match uneven {
-                0..=EVEN_ENOUGH => "even",
-                ..=CHANCE => "loose",
+                ..EVEN_ENOUGH => "even",
+                EVEN_ENOUGH..=CHANCE => "loose",
                 _ => "clumps",
             };
             let value = say!(lens, "wish-even-value", how = how);
-            line(key, value, uneven <= EVEN_ENOUGH);
+            line(key, value, uneven < EVEN_ENOUGH);
         }
     }
     let (most, often) = score.thickest;

@@ -183,7 +183,7 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         };
         let view = work_view(&journal, None, lens);
         words_are_whole(&view);
-        let Some(Card { ticks, .. }) = view.card else {
+        let Some(Card { ticks, .. }) = view.card.as_deref() else {
             break;
         };
         // The last button is the one for all of them, where there is one and it is a tick.
@@ -863,7 +863,7 @@ fn card_of(journal: &Journal, task: Task, kind: crate::assembly::Kind) -> Card {
         batch: Some((task, kind)),
     };
     match look(journal, &asked, lens(&words)) {
-        Ok(View::Work(view)) => view.card.filter(|c| c.task == task).expect("ready"),
+        Ok(View::Work(view)) => *view.card.filter(|c| c.task == task).expect("ready"),
         other => panic!("{other:?}"),
     }
 }

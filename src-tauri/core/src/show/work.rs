@@ -122,9 +122,11 @@ pub(super) fn work(
         ask,
         head: head(journal, lens),
         stations: stations(&batches, station, lens),
-        card: chosen.map(|b| Card {
-            lessons: lessons::at_step(journal.throw(), b.task, lens),
-            ..card(throw, b, lens)
+        card: chosen.map(|b| {
+            Box::new(Card {
+                lessons: lessons::at_step(journal.throw(), b.task, lens),
+                ..card(throw, b, lens)
+            })
         }),
         offers,
         rest,
