@@ -29,9 +29,9 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use tempfile::TempDir;
 
 /// How often each window is started.
-const STARTS: usize = 15;
+const STARTS: usize = 11;
 /// How often a tick is timed.
-const TICKS: usize = 200;
+const TICKS: usize = 120;
 /// How many ticks are timed before they are taken back.
 const BATCH: u32 = 40;
 

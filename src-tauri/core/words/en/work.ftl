@@ -126,7 +126,7 @@ ask-faces-why = { $n ->
 }
 ask-faces-bare = All denim
 noted-at = Written at { $piece }: { $text }
-special-measure-first = Measure the whole first: only so can be told what washing does to it.
+special-measure-first = Measure the whole first: only then can it be told what washing does.
 special-measure-unknown = It was not measured before washing. Measured now, it tells what the next wash does.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
 remain = { $done ->
