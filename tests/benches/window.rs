@@ -2,9 +2,9 @@
 //!
 //! `cargo bench --workspace --profile dev --bench window`
 //!
-//! The program measured is the release, built first; only this measuring is not. Lapwork
-//! and a window with nothing in it, built the same way, are opened in turn on the same
-//! screen in the same run.
+//! The program measured is the release, built first (or the profile that `LAPWORK_PROFILE`
+//! names, such as `dev`); only this measuring is not. Lapwork and a window with nothing in
+//! it, built the same way, are opened in turn on the same screen in the same run.
 //!
 //! * start: from the process's beginning (`/proc`, to 10 ms) to the first contentful paint
 //!   the page reports (W3C Paint Timing); for Lapwork that is its shelf, which can be used.
@@ -38,7 +38,7 @@ const BATCH: u32 = 40;
 fn main() {
     let programs = build();
     let size = fs::metadata(&programs.lapwork).expect("it was built").len();
-    println!("release program: {size} bytes\n");
+    println!("program: {size} bytes\n");
     starts(&programs);
     portal(&programs);
     for (across, down) in [(6, 8), (12, 16), (60, 60)] {
@@ -51,21 +51,24 @@ struct Programs {
     empty: PathBuf,
 }
 
-/// Build the release of both.
+/// Build both: the release, or what `LAPWORK_PROFILE` names.
 fn build() -> Programs {
+    let profile = std::env::var("LAPWORK_PROFILE").unwrap_or_else(|_| "release".into());
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let built = Command::new(cargo)
-        .args(["build", "--release", "--package", "lapwork"])
+        .args(["build", "--workspace", "--profile", &profile])
         .args(["--bin", "lapwork", "--example", "empty"])
         .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
         .status()
         .expect("cargo can be run");
-    assert!(built.success(), "the release does not build");
+    assert!(built.success(), "the program does not build");
     let this = std::env::current_exe().expect("a bench knows where it is");
     let target = this.ancestors().nth(3).expect("a target folder");
+    let folder = target.join(if profile == "dev" { "debug" } else { &profile });
+    println!("profile: {profile}");
     Programs {
-        lapwork: target.join("release/lapwork"),
-        empty: target.join("release/examples/empty"),
+        lapwork: folder.join("lapwork"),
+        empty: folder.join("examples/empty"),
     }
 }
 

@@ -507,6 +507,7 @@ impl Tour<'_> {
             self.walk.tap("next-page");
         }
         self.walk.tap("begin");
+        self.walk.tap("ask-bare");
         self.shows("[data-testid=tick]");
         for _ in 0..60 {
             let next = self

@@ -844,6 +844,13 @@ fn a_fault_at_every_operation() {
     let faults: Vec<Fault> = (0..count)
         .flat_map(|at| kinds.map(|kind| Fault { at, ..kind }))
         .collect();
+    // A third of them at every run, every operation among them; all when asked for.
+    let step = if std::env::var_os("LAPWORK_LONG").is_some() {
+        1
+    } else {
+        3
+    };
+    let faults: Vec<Fault> = faults.into_iter().step_by(step).collect();
     let cuts = [
         (Names::Synced, Bytes::Synced),
         (Names::All, Bytes::Synced),
@@ -883,7 +890,7 @@ fn a_fault_at_every_operation() {
         "a fault at each of {count} operations: {} cases, {met} met, told {told:?}, lost: 0",
         all.len()
     );
-    assert!(met > 1500);
+    assert!(met > 1500 / step);
 }
 
 // ── A full disk ──────────────────────────────────────────────────────────────

@@ -113,11 +113,11 @@ fn every_figure_follows_the_system_and_none_is_lost() {
     walk.tap("open-demo");
     walk.sees("card-title", "Cut a square");
     let inches = state(&walk);
-    assert_eq!(walk.all("figure-value"), ["5 × 5 in"]);
+    assert_eq!(walk.all("figure-value"), ["5 × 5 in", "Dark jeans"]);
     walk.tap("units");
     walk.tap("units-mm");
     walk.window.wait_until("millimetres", |_| {
-        walk.all("figure-value") == ["127 × 127 mm"]
+        walk.all("figure-value") == ["127 × 127 mm", "Dark jeans"]
     });
     let metric = serde_json::to_string(&state(&walk)).unwrap();
     assert!(
@@ -127,19 +127,20 @@ fn every_figure_follows_the_system_and_none_is_lost() {
     walk.tap("units");
     walk.tap("units-cm");
     walk.window.wait_until("centimetres", |_| {
-        walk.all("figure-value") == ["12.7 × 12.7 cm"]
+        walk.all("figure-value") == ["12.7 × 12.7 cm", "Dark jeans"]
     });
     // Kept over a restart, and back again nothing has changed.
     walk.window.reopen();
     walk.window.wait_text("Window-seat throw");
     walk.tap("throw-row");
     walk.window.wait_until("centimetres", |_| {
-        walk.all("figure-value") == ["12.7 × 12.7 cm"]
+        walk.all("figure-value") == ["12.7 × 12.7 cm", "Dark jeans"]
     });
     walk.tap("units");
     walk.tap("units-inch");
-    walk.window
-        .wait_until("inches", |_| walk.all("figure-value") == ["5 × 5 in"]);
+    walk.window.wait_until("inches", |_| {
+        walk.all("figure-value") == ["5 × 5 in", "Dark jeans"]
+    });
     assert_eq!(state(&walk), inches);
 }
 
@@ -372,7 +373,7 @@ fn the_lap_is_changed_after_the_first_two_fours() {
         .wait_until("the change is offered", |w| w.text().contains("Seams left"));
     walk.tap("apply-plan");
     walk.sees("what-changes", "Sewn as before, with ½ in: Pair 1·1");
-    walk.sees("what-changes", "Four 1·1, Four 1·2.");
+    walk.sees("what-changes", "Four A1, Four A2.");
     walk.tap("leave-plan");
     assert!(!walk.done_undo().contains("Plan changed"));
     walk.tap("apply-plan");
@@ -422,6 +423,12 @@ fn two_pairs_of_jeans_are_cut_and_come_out_short() {
     // A worn knee is marked on the first leg; it gives fewer.
     walk.tap("pile-piece-1-0");
     walk.tap("add-zone");
+    // The driver's click on this button is not always heard by the page (why is not known
+    // yet); it has the focus then, and Enter is.
+    let marked = "return document.querySelectorAll('[data-testid^=\"remove-zone\"]').length > 3";
+    if walk.window.run(marked, &[]) != json!(true) {
+        walk.window.key("\u{e007}");
+    }
     let zones =
         walk.look(json!({ "see": "cutting", "n": 1, "index": 0, "typed": null, "drag": null }));
     let zone = zones["tidy"]["zones"].as_array().map_or(0, Vec::len);
