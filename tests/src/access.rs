@@ -55,6 +55,7 @@ fn lines(value: &Value) -> Vec<String> {
 impl Seen {
     /// Measure what is shown now.
     pub fn of(walk: &Walk) -> Seen {
+        settled(walk);
         let found = walk.window.run(SEEN, &[]);
         let counted = |n: usize| found["counted"][n].as_u64().expect("a count");
         Seen {
@@ -85,6 +86,15 @@ pub struct Audit {
     pub elements: u64,
 }
 
+/// Wait until no colour is on its way to another.
+fn settled(walk: &Walk) {
+    let script = "return document.getAnimations().every((a) =>
+        a.playState !== 'running' || a.effect.getComputedTiming().endTime === Infinity)";
+    walk.window.wait_until("the colours are settled", |w| {
+        w.run(script, &[]) == json!(true)
+    });
+}
+
 impl Audit {
     /// Bring axe-core into the page, where it stays until the window goes.
     pub fn begin(walk: &Walk) {
@@ -99,6 +109,7 @@ impl Audit {
 
     /// Have the page as it is now read over.
     pub fn of(walk: &Walk) -> Audit {
+        settled(walk);
         let script = "const [tags, done] = arguments;
             const lines = (found) => found.flatMap(({ id, nodes }) => nodes.map((node) =>
                 `${id}: ${node.html.slice(0, 160)} — ${[...node.any, ...node.all, ...node.none].map((c) => c.message).join('; ').slice(0, 300)}`));

@@ -12,6 +12,9 @@
 //!
 //! What was done is also written down in order ([`Forgetful::log`]).
 //!
+//! [`cases`] are the ways in which tests have it fail and what they do then; they are played
+//! on both cores by [`in_halves`], one test at a time ([`alone`]).
+//!
 //! Limits: bytes and names only; no modes, times or links.
 
 use lapwork_shell::disk::{Disk, RealDisk};
@@ -22,6 +25,14 @@ use std::os::fd::AsRawFd as _;
 use std::os::unix::fs::{FileExt as _, MetadataExt as _};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use tempfile::TempDir;
+
+/// An error of the device.
+pub const EIO: i32 = 5;
+/// No space left.
+pub const ENOSPC: i32 = 28;
+/// A file system that may only be read.
+pub const EROFS: i32 = 30;
 
 /// How something goes wrong.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -512,4 +523,86 @@ impl Disk for Forgetful {
             _ => Ok(()),
         }
     }
+}
+
+/// A folder in memory where there is one: what is tried there does not wait for a disk.
+pub fn quick() -> TempDir {
+    let in_memory = tempfile::tempdir_in("/dev/shm");
+    in_memory.unwrap_or_else(|_| tempfile::tempdir().expect("a folder"))
+}
+
+/// One test at a time: a child process of another, between its fork and its start, would
+/// still hold a lock that was let go here.
+pub fn alone() -> MutexGuard<'static, ()> {
+    static ONE: Mutex<()> = Mutex::new(());
+    ONE.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// What a maker does after the first thing that went wrong.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Then {
+    /// The app is closed and opened again.
+    Reopens,
+    /// The power goes.
+    PowerGoes(Names, Bytes),
+    /// She goes on with what she meant to do; then the power goes.
+    GoesOn(Names, Bytes),
+}
+
+/// Each of `count` operations failing in each of these ways (their own `at` is not looked
+/// at), and three of the nine ends for each, turn about, so that every operation is tried
+/// with every end.
+pub fn cases(count: usize, kinds: &[Fault]) -> Vec<(Fault, Then)> {
+    let cuts = [
+        (Names::Synced, Bytes::Synced),
+        (Names::All, Bytes::Synced),
+        (Names::All, Bytes::Half),
+        (Names::Synced, Bytes::All),
+    ];
+    let mut thens = vec![Then::Reopens];
+    thens.extend(cuts.map(|(names, bytes)| Then::PowerGoes(names, bytes)));
+    thens.extend(cuts.map(|(names, bytes)| Then::GoesOn(names, bytes)));
+    let mut all = Vec::new();
+    for at in 0..count {
+        for (k, kind) in kinds.iter().enumerate() {
+            for third in [0, 3, 6] {
+                let then = thens[(at + k + third) % thens.len()];
+                all.push((Fault { at, ..*kind }, then));
+            }
+        }
+    }
+    all
+}
+
+/// Problems told, by code, and how often.
+pub type Told = BTreeMap<String, usize>;
+
+/// Play half of the cases on each of two threads: how many were met, and what was told.
+pub fn in_halves(
+    cases: &[(Fault, Then)],
+    play: impl Fn(Fault, Then, &mut Told) -> bool + Sync,
+) -> (usize, Told) {
+    let halves = cases.split_at(cases.len() / 2);
+    let sums = std::thread::scope(|scope| {
+        let two = [halves.0, halves.1].map(|half| {
+            let play = &play;
+            scope.spawn(move || {
+                let mut told = Told::new();
+                let met = half
+                    .iter()
+                    .filter(|(fault, then)| play(*fault, *then, &mut told));
+                (met.count(), told)
+            })
+        });
+        two.map(|one| one.join().expect("a half is played"))
+    });
+    let mut all = Told::new();
+    let mut met = 0;
+    for (half, told) in sums {
+        met += half;
+        for (code, n) in told {
+            *all.entry(code).or_default() += n;
+        }
+    }
+    (met, all)
 }

@@ -30,6 +30,18 @@ impl Chance {
     }
 }
 
+/// Write a note about the whole.
+pub fn note(text: &str) -> Deed {
+    Deed::Act {
+        action: action(json!({"do": "note", "text": text, "piece": null})),
+    }
+}
+
+/// A record's entries as they are written; its name is given by chance.
+pub fn entries(journal: &Journal) -> String {
+    journal.entries().map(|(entry, _)| entry.line()).collect()
+}
+
 fn action(value: Value) -> Action {
     serde_json::from_value(value).expect("an action")
 }

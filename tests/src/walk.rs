@@ -127,16 +127,8 @@ impl Walk {
                 return;
             }
             let before = self.done();
-            let ticks = self.window.run(
-                "return [...document.querySelectorAll('[data-testid^=\"tick\"]')].map((e) => e.dataset.testid)
-                   .filter((t) => /^tick(-\\d)?$/.test(t)).sort();",
-                &[],
-            );
-            let last = ticks
-                .as_array()
-                .and_then(|t| t.last())
-                .and_then(Value::as_str);
-            self.tap(last.expect("a tick"));
+            let last = self.last_tick();
+            self.tap(&last);
             self.window
                 .wait_until("the tick is taken", |_| self.done() > before);
         }
@@ -144,6 +136,16 @@ impl Walk {
             "never came to “{title}” “{piece}”; now at “{}”",
             self.reads("card-title")
         );
+    }
+
+    /// The mark of the last tick (the one for all pieces), waited for.
+    fn last_tick(&self) -> String {
+        let script = "return [...document.querySelectorAll('[data-testid^=\"tick\"]')].map((e) => e.dataset.testid)
+            .filter((t) => /^tick(-\\d)?$/.test(t)).sort().at(-1) ?? '';";
+        let last = || self.window.run(script, &[]);
+        let there = |_: &Window| last().as_str().is_some_and(|mark| !mark.is_empty());
+        self.window.wait_until("there is a tick", there);
+        last().as_str().unwrap_or_default().to_string()
     }
 
     /// Steps done, as the page shows them.

@@ -15,8 +15,10 @@ use lapwork_core::view::{Deed, Prefs, Tend};
 use lapwork_core::words::Words;
 use lapwork_shell::desk::{Desk, told};
 use lapwork_shell::store::{Place, Store, ThrowId, Trouble};
-use lapwork_tests::forgetful::{Bytes, Fault, Forgetful, How, Names};
-use lapwork_tests::maker::{Chance, beginning, deed, done};
+use lapwork_tests::forgetful::{
+    EIO, ENOSPC, EROFS, Fault, Forgetful, How, Then, Told, alone, cases, in_halves, quick,
+};
+use lapwork_tests::maker::{Chance, beginning, deed, done, entries, note};
 use rustix::process::{Pid, Resource, Rlimit, Signal, kill_process, setrlimit};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -26,27 +28,11 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdout, Command, Stdio};
 use std::sync::LazyLock;
 use std::time::Duration;
-use tempfile::TempDir;
 
 const PART: &str = "LAPWORK_PART";
 const FOLDER: &str = "LAPWORK_PART_FOLDER";
 const SEED: &str = "LAPWORK_PART_SEED";
 const START: Time = 1_773_000_000_000;
-const EIO: i32 = 5;
-const ENOSPC: i32 = 28;
-const EROFS: i32 = 30;
-
-/// A folder in memory where there is one: what is tried there does not wait for a disk.
-fn quick() -> TempDir {
-    tempfile::tempdir_in("/dev/shm").unwrap_or_else(|_| tempfile::tempdir().unwrap())
-}
-
-fn note(text: &str) -> Deed {
-    let action = serde_json::from_value(json!({"do": "note", "text": text, "piece": null}));
-    Deed::Act {
-        action: action.unwrap(),
-    }
-}
 
 /// A small record with `more` deeds in it.
 fn record(seed: u64, more: usize) -> Journal {
@@ -149,14 +135,6 @@ fn mended(folder: &Path, broken: &[u8], was: &Journal, what: &str) -> Came {
     assert_eq!(again.journal.len(), before + 2, "{what}");
     assert_eq!(again.journal.throw(), opened.journal.throw(), "{what}");
     came
-}
-
-/// One test at a time: a child process of another, between its fork and its start, would
-/// still hold a lock that was let go here.
-fn alone() -> std::sync::MutexGuard<'static, ()> {
-    static ONE: std::sync::Mutex<()> = std::sync::Mutex::new(());
-    ONE.lock()
-        .unwrap_or_else(std::sync::PoisonError::into_inner)
 }
 
 #[test]
@@ -592,11 +570,6 @@ impl Meant {
     }
 }
 
-/// A record's entries as they are written; its name is given by chance.
-fn entries(journal: &Journal) -> String {
-    journal.entries().map(|(entry, _)| entry.line()).collect()
-}
-
 fn lies(folder: &Path) -> Lies {
     let store = Store::at(folder.to_path_buf());
     let mut lies = Lies {
@@ -696,19 +669,8 @@ fn goes_on(folder: &Path, may_be: &[Lies], what: &str) {
     }
 }
 
-/// Where a maker stops after the first thing that went wrong.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Then {
-    /// The app is closed and opened again.
-    Reopens,
-    /// The power goes.
-    PowerGoes(Names, Bytes),
-    /// She goes on with what she meant to do; then the power goes.
-    GoesOn(Names, Bytes),
-}
-
 /// One morning with one fault; whether it was met.
-fn morning(fault: Fault, then: Then, told: &mut BTreeMap<String, usize>) -> bool {
+fn morning(fault: Fault, then: Then, told: &mut Told) -> bool {
     let what = format!("{fault:?} {then:?}");
     let (folder, left) = (quick(), quick());
     let shown = folder.path().join("data");
@@ -841,56 +803,13 @@ fn a_fault_at_every_operation() {
             ..plain
         },
     ];
-    let faults: Vec<Fault> = (0..count)
-        .flat_map(|at| kinds.map(|kind| Fault { at, ..kind }))
-        .collect();
-    // A third of them at every run, every operation among them; all when asked for.
-    let step = if std::env::var_os("LAPWORK_LONG").is_some() {
-        1
-    } else {
-        3
-    };
-    let faults: Vec<Fault> = faults.into_iter().step_by(step).collect();
-    let cuts = [
-        (Names::Synced, Bytes::Synced),
-        (Names::All, Bytes::Synced),
-        (Names::All, Bytes::Half),
-        (Names::Synced, Bytes::All),
-    ];
-    let mut thens = vec![Then::Reopens];
-    thens.extend(cuts.map(|(names, bytes)| Then::PowerGoes(names, bytes)));
-    thens.extend(cuts.map(|(names, bytes)| Then::GoesOn(names, bytes)));
-    // Three of the nine ends for each, turn about, so that every pair of operation and
-    // end is tried with three kinds of fault.
-    let mut all = Vec::new();
-    for (n, fault) in faults.iter().enumerate() {
-        for third in [0, 3, 6] {
-            all.push((*fault, thens[(n / kinds.len() + n + third) % thens.len()]));
-        }
-    }
-    let halves = all.split_at(all.len() / 2);
-    let sums = std::thread::scope(|scope| {
-        let two = [halves.0, halves.1].map(|half| {
-            scope.spawn(move || {
-                let mut told = BTreeMap::new();
-                let met = half
-                    .iter()
-                    .filter(|(fault, then)| morning(*fault, *then, &mut told));
-                (met.count(), told)
-            })
-        });
-        two.map(|one| one.join().unwrap())
-    });
-    let met = sums[0].0 + sums[1].0;
-    let mut told: BTreeMap<String, usize> = BTreeMap::new();
-    for (code, n) in sums.into_iter().flat_map(|sum| sum.1) {
-        *told.entry(code).or_default() += n;
-    }
+    let all = cases(count, &kinds);
+    let (met, told) = in_halves(&all, morning);
     println!(
         "a fault at each of {count} operations: {} cases, {met} met, told {told:?}, lost: 0",
         all.len()
     );
-    assert!(met > 1500 / step);
+    assert!(met > 1500);
 }
 
 // ── A full disk ──────────────────────────────────────────────────────────────

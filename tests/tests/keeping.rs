@@ -18,8 +18,10 @@ use lapwork_shell::disk::Disk;
 use lapwork_shell::handing::{Parcel, look_into, look_into_on, put_into, write_on};
 use lapwork_shell::photos;
 use lapwork_shell::store::{Place, Store, ThrowId};
-use lapwork_tests::forgetful::{Bytes, Fault, Forgetful, How, Names};
-use lapwork_tests::maker::{Chance, beginning, done};
+use lapwork_tests::forgetful::{
+    EIO, ENOSPC, EROFS, Fault, Forgetful, How, Then, Told, alone, cases, in_halves, quick,
+};
+use lapwork_tests::maker::{Chance, beginning, done, entries, note};
 use rustix::process::{Pid, Signal, kill_process};
 use serde_json::json;
 use std::collections::{BTreeMap, BTreeSet};
@@ -27,32 +29,14 @@ use std::fs;
 use std::io::{BufRead as _, BufReader, Cursor, Write as _};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
-use std::sync::{LazyLock, Mutex, MutexGuard, PoisonError};
+use std::sync::LazyLock;
 use std::time::Duration;
-use tempfile::TempDir;
 
 const START: Time = 1_773_000_000_000;
-const EIO: i32 = 5;
-const ENOSPC: i32 = 28;
-const EROFS: i32 = 30;
-
-fn quick() -> TempDir {
-    tempfile::tempdir_in("/dev/shm").unwrap_or_else(|_| tempfile::tempdir().unwrap())
-}
-
-/// One test at a time: a child of another would hold a lock that was let go here.
-fn alone() -> MutexGuard<'static, ()> {
-    static ONE: Mutex<()> = Mutex::new(());
-    ONE.lock().unwrap_or_else(PoisonError::into_inner)
-}
 
 fn act(asked: serde_json::Value) -> Deed {
     let action = serde_json::from_value(asked).unwrap();
     Deed::Act { action }
-}
-
-fn note(text: &str) -> Deed {
-    act(json!({"do": "note", "text": text, "piece": null}))
 }
 
 /// A photo made fit to keep, unlike any other number's.
@@ -157,10 +141,6 @@ fn backed(lies: &Lies, old: &[u8], what: &str) {
         assert!(!read.torn && !read.lacks_newline, "{what}: half a copy");
         assert!(copy.starts_with(old), "{what}: half a copy");
     }
-}
-
-fn entries(journal: &Journal) -> String {
-    journal.entries().map(|(entry, _)| entry.line()).collect()
 }
 
 /// Look through a data folder; half a file under a final name is a failure.
@@ -406,16 +386,6 @@ fn rehearsed(scene: &Scene) -> (Vec<Lies>, usize) {
     (all, disk.count())
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Then {
-    /// The app is closed and opened again.
-    Reopens,
-    /// The power goes.
-    PowerGoes(Names, Bytes),
-    /// The disk is well again and she does it again, if it is not done; then the power goes.
-    GoesOn(Names, Bytes),
-}
-
 /// Open what is left on a disk that is well, see that it may be so, write, open again.
 fn goes_on(
     root: &Path,
@@ -469,11 +439,7 @@ fn goes_on(
 }
 
 /// Play a scene with one fault; whether it was met.
-fn play(
-    scene: &Scene,
-    (meant, fault, then): (&[Lies], Fault, Then),
-    told: &mut BTreeMap<String, usize>,
-) -> bool {
+fn play(scene: &Scene, (meant, fault, then): (&[Lies], Fault, Then), told: &mut Told) -> bool {
     let what = format!("{}: {fault:?} {then:?}", scene.name);
     let (folder, left) = (quick(), quick());
     let root = folder.path();
@@ -565,48 +531,13 @@ fn a_fault_at_every_operation_with_photos_and_files() {
         with(How::Late(EIO), true, false),
         with(How::Short, false, false),
     ];
-    let cuts = [
-        (Names::Synced, Bytes::Synced),
-        (Names::All, Bytes::Synced),
-        (Names::All, Bytes::Half),
-        (Names::Synced, Bytes::All),
-    ];
-    let mut thens = vec![Then::Reopens];
-    thens.extend(cuts.map(|(names, bytes)| Then::PowerGoes(names, bytes)));
-    thens.extend(cuts.map(|(names, bytes)| Then::GoesOn(names, bytes)));
     let mut all = 0;
     for scene in scenes() {
         let (meant, count) = rehearsed(&scene);
-        let mut cases = Vec::new();
-        for at in 0..count {
-            for (k, kind) in kinds.iter().enumerate() {
-                // Three of the nine ends for each, turn about.
-                for third in [0, 3, 6] {
-                    let then = thens[(at + k + third) % thens.len()];
-                    cases.push((Fault { at, ..*kind }, then));
-                }
-            }
-        }
-        let halves = cases.split_at(cases.len() / 2);
-        let (scene, meant) = (&scene, &meant);
-        let sums = std::thread::scope(|scope| {
-            let two = [halves.0, halves.1].map(|half| {
-                scope.spawn(move || {
-                    let mut told = BTreeMap::new();
-                    let met = half
-                        .iter()
-                        .filter(|(fault, then)| play(scene, (meant, *fault, *then), &mut told))
-                        .count();
-                    (met, told)
-                })
-            });
-            two.map(|one| one.join().unwrap())
+        let cases = cases(count, &kinds);
+        let (met, told) = in_halves(&cases, |fault, then, told| {
+            play(&scene, (&meant, fault, then), told)
         });
-        let met = sums[0].0 + sums[1].0;
-        let mut told: BTreeMap<String, usize> = BTreeMap::new();
-        for (code, n) in sums.into_iter().flat_map(|sum| sum.1) {
-            *told.entry(code).or_default() += n;
-        }
         println!(
             "{}: a fault at each of {count} operations, {} cases, {met} met, told {told:?}, lost: 0",
             scene.name,

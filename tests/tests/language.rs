@@ -122,6 +122,7 @@ fn a_maker_chooses_german_and_reads_no_english_word() {
     is_german(&walk, &english, "new-1");
     for page in 2..=4 {
         walk.tap("next-page");
+        walk.window.wait_text(&format!("{page} / 4"));
         lap += &walk.reads("field-lap");
         is_german(&walk, &english, &format!("new-{page}"));
     }

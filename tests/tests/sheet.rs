@@ -232,7 +232,7 @@ fn sheets() -> Vec<(&'static str, Sheet)> {
         ("demo", filled::sheet(&demo::throw(NOW))),
         ("1 × 1", filled::sheet(&filled::throw(1, 1))),
         ("5 × 7", filled::sheet(&filled::throw(5, 7))),
-        ("12 × 16", filled::sheet(&filled::throw(12, 16))),
+        ("20 × 24", filled::sheet(&filled::throw(20, 24))),
         ("told", filled::story(&filled::throw(4, 6), 11)),
     ]
 }

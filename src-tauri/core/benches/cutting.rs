@@ -2,6 +2,8 @@
 //!
 //! `cargo bench -p lapwork-core --bench cutting`
 
+mod made;
+
 use divan::Bencher;
 use lapwork_core::cutting::{Cutting, Pile, bound, free_yield, lay_out};
 use lapwork_core::garments::{
@@ -15,14 +17,8 @@ fn main() {
 
 /// Forty pieces: twenty pairs of jeans of all kinds and sizes, each leg with a hole.
 fn pile() -> Vec<Source> {
-    let kinds = [
-        GarmentKind::MensJeans,
-        GarmentKind::WomensJeans,
-        GarmentKind::ChildsJeans,
-    ];
-    let sizes = [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large];
     let pair = |i: usize| {
-        let pieces = start(kinds[i % 3], sizes[i / 3 % 3], Guess::Typical);
+        let pieces = made::jeans(i);
         let holed = |(k, piece): (usize, Piece)| {
             let from = inch64(((i * 5 + k * 7) % 12 + 2) as i64 * 64);
             piece.without(Zone {

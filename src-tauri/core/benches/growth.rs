@@ -9,14 +9,14 @@ use lapwork_core::arrange::{Arranger, Wishes};
 use lapwork_core::cutting::{Cutting, Pile};
 use lapwork_core::deed::{Action, ready};
 use lapwork_core::faces::Face;
-use lapwork_core::garments::{Garment, GarmentKind, GarmentSize, Guess, Source, start};
+use lapwork_core::garments::{Garment, Source};
 use lapwork_core::journal::Journal;
 use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{draft, draft_of, grids, head, look};
 use lapwork_core::trimming::choices;
 use lapwork_core::view::{GridWish, Look};
-use made::{GRIDS, events, file, folded, journal, lens};
+use made::{GRIDS, events, file, folded, jeans, journal, lens};
 
 fn main() {
     println!("sent to the window after a tick, in bytes:");
@@ -57,17 +57,25 @@ fn fold_file(bencher: Bencher, (across, down): (u16, u16)) {
 #[divan::bench(args = GRIDS)]
 fn tick(bencher: Bencher, (across, down): (u16, u16)) {
     let journal = half(across, down);
-    let (piece, task) = ready(journal.throw()).next().expect("work is left");
-    let tick = Action::Tick {
-        task,
-        pieces: vec![piece],
+    let ticks: Vec<Action> = ready(journal.throw())
+        .take(2)
+        .map(|(piece, task)| Action::Tick {
+            task,
+            pieces: vec![piece],
+        })
+        .collect();
+    let take = |journal: &mut Journal, tick: &Action| {
+        let entry = journal.propose(tick, 0).expect("it is ready");
+        journal.accept(entry)
     };
     bencher
-        .with_inputs(|| journal.clone())
-        .bench_local_refs(|journal| {
-            let entry = journal.propose(&tick, 0).expect("it is ready");
-            journal.accept(entry)
-        });
+        .with_inputs(|| {
+            // A copy has no room to grow; after one tick it has, as any journal in use.
+            let mut journal = journal.clone();
+            take(&mut journal, &ticks[0]);
+            journal
+        })
+        .bench_local_refs(|journal| take(journal, &ticks[1]));
 }
 
 /// The step screen made.
@@ -129,16 +137,10 @@ fn arrange(bencher: Bencher, (across, down): (u16, u16)) {
 /// A pile of so many pairs of jeans laid out.
 #[divan::bench(args = [2, 8, 32])]
 fn cut(bencher: Bencher, pairs: usize) {
-    let kinds = [
-        GarmentKind::MensJeans,
-        GarmentKind::WomensJeans,
-        GarmentKind::ChildsJeans,
-    ];
-    let sizes = [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large];
     let pair = |i: usize| {
         Source::Cloth(Garment {
             name: format!("pair {i}"),
-            pieces: start(kinds[i % 3], sizes[i / 3 % 3], Guess::Typical),
+            pieces: jeans(i),
         })
     };
     let sources: Vec<Source> = (0..pairs).map(pair).collect();

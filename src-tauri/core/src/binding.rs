@@ -39,6 +39,18 @@ pub enum Side {
     Left,
 }
 
+impl Side {
+    /// Its name in the language files.
+    pub fn key(self) -> &'static str {
+        match self {
+            Side::Top => "top",
+            Side::Right => "right",
+            Side::Bottom => "bottom",
+            Side::Left => "left",
+        }
+    }
+}
+
 /// Where the strip begins and its joins come.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Layout {

@@ -66,7 +66,7 @@ pub const VERSION: u32 = 2;
 pub const STRIDE: usize = 32;
 /// The same for the largest throw.
 pub const LONGEST_STRIDE: usize = (MOST as usize).pow(2) / PER_ENTRY;
-/// So many squares are copied for a checkpoint at no more than the cost of an entry.
+/// So many squares are taken to cost as much to copy as an entry costs to fold (an estimate).
 const PER_ENTRY: usize = 16;
 /// Longest line that is read, in bytes.
 const LONGEST_LINE: usize = 4 << 20;

@@ -325,6 +325,8 @@ pub struct WorkView {
     pub offers: Vec<Offer>,
     /// Said when there is no step.
     pub rest: Option<String>,
+    /// Front and back, once all is done.
+    pub ended: Option<[Picture; 2]>,
     /// The fabrics, for the picture.
     pub prints: Vec<Swatch>,
 }

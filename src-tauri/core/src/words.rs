@@ -243,11 +243,16 @@ impl Words {
 
     /// A length as read off `ruler`; off its counterpart too where the words are doubled.
     pub fn length(&self, length: Length, ruler: Ruler) -> Shown {
-        let own = self.single(length, ruler);
+        self.in_each(ruler, |ruler| self.single(length, ruler))
+    }
+
+    /// Something told off `ruler`; off its counterpart too where the words are doubled.
+    pub(crate) fn in_each(&self, ruler: Ruler, told: impl Fn(Ruler) -> Shown) -> Shown {
+        let own = told(ruler);
         if !self.doubled {
             return own;
         }
-        let other = self.single(length, ruler.other());
+        let other = told(ruler.other());
         Shown {
             text: say!(self, "sheet-both", first = own.text, second = other.text),
             spoken: say!(

@@ -1143,6 +1143,10 @@ offers: Array<Offer>,
  */
 rest: string | null, 
 /**
+ * Front and back, once all is done.
+ */
+ended: [Picture, Picture] | null, 
+/**
  * The fabrics, for the picture.
  */
 prints: Array<Swatch>, };

@@ -5,6 +5,7 @@
 
 use lapwork_core::assembly::Rect;
 use lapwork_core::deed::ready;
+use lapwork_core::garments::{GarmentKind, GarmentSize, Guess, Piece, start};
 use lapwork_core::journal::{Entry, Journal, What, header_line};
 use lapwork_core::measure::inch64;
 use lapwork_core::plan::Plan;
@@ -16,6 +17,17 @@ use std::sync::LazyLock;
 
 /// Squares across and down: a lap rug, a bed throw, and the most a plan may have.
 pub const GRIDS: [(u16, u16); 3] = [(6, 8), (12, 16), (60, 60)];
+
+/// The legs of the `i`th pair of jeans: of all kinds and sizes in turn.
+pub fn jeans(i: usize) -> Vec<Piece> {
+    let kinds = [
+        GarmentKind::MensJeans,
+        GarmentKind::WomensJeans,
+        GarmentKind::ChildsJeans,
+    ];
+    let sizes = [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large];
+    start(kinds[i % 3], sizes[i / 3 % 3], Guess::Typical)
+}
 
 /// How the benches see a throw: in English, in inches.
 pub fn lens() -> Lens<'static> {

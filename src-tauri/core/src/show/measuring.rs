@@ -2,7 +2,6 @@
 
 use super::{Lens, errors, head, lessons, names, off, pictures, refusal};
 use crate::assembly::{Rect, Seam};
-use crate::binding::Side;
 use crate::deed::{Action, Refusal, decide};
 use crate::drift::{Along, Seen, Sureness, Verdict, drift};
 use crate::journal::Journal;
@@ -106,16 +105,6 @@ fn is_open(throw: &Throw, block: Rect) -> bool {
     shortfalls(throw, block).iter().any(|s| s.open > zero())
 }
 
-/// A side's name in the language files.
-fn side_key(side: Side) -> &'static str {
-    match side {
-        Side::Top => "top",
-        Side::Right => "right",
-        Side::Bottom => "bottom",
-        Side::Left => "left",
-    }
-}
-
 /// What makes up for what a block is short, one way or both; `open` is said where
 /// nothing does yet.
 pub(super) fn made_up(
@@ -129,7 +118,7 @@ pub(super) fn made_up(
     let found = shortfalls(throw, block).into_iter();
     for short in found.filter(|s| seam.is_none_or(|seam| seam == s.seam)) {
         for share in &short.shares {
-            let key = side_key(share.side);
+            let key = share.side.key();
             let by = lens.length(share.by);
             out.push(match share.join {
                 None => lens.say(&format!("short-edge-{key}"), &[("by", by.into())]),

@@ -160,21 +160,7 @@ impl Lens<'_> {
 
     /// Something told off this ruler; off both where the words are doubled.
     fn in_each(&self, told: impl Fn(Ruler) -> Shown) -> Shown {
-        let own = told(self.ruler);
-        if !self.words.is_doubled() {
-            return own;
-        }
-        let other = told(self.ruler.other());
-        Shown {
-            text: say!(self, "sheet-both", first = own.text, second = other.text),
-            spoken: say!(
-                self,
-                "sheet-both",
-                first = own.spoken,
-                second = other.spoken
-            ),
-            rounded: own.rounded && other.rounded,
-        }
+        self.words.in_each(self.ruler, told)
     }
 
     /// A length with the word for over or under.
@@ -294,7 +280,7 @@ pub fn shelf_row(id: &str, journal: &Journal, lens: Lens<'_>) -> ShelfRow {
         ),
         next,
         at: journal.entries().next_back().map_or(0, |(e, _)| e.at),
-        picture: Some(pictures::thumbnail(throw, lens)),
+        picture: Some(pictures::thumbnail(throw, crate::faces::Face::Front, lens)),
         prints: swatches(journal, lens),
         problem: None,
     }

@@ -58,9 +58,13 @@ pub(super) fn off(
         let short = shortfalls(throw, piece);
         if !short.is_empty() && short.iter().all(|s| s.open == zero()) {
             // It may be sewn as it is: what would only move or remake it is not for now.
-            let idle = [WayKind::LapLess, WayKind::Another];
-            let moves = |k: &WayKind| matches!(k, WayKind::ToEdge(_));
-            found.retain(|w| !idle.contains(&w.kind) && !moves(&w.kind));
+            let idle = |kind| {
+                matches!(
+                    kind,
+                    WayKind::LapLess | WayKind::ToEdge(_) | WayKind::Another
+                )
+            };
+            found.retain(|w| !idle(w.kind));
             let mut said = measuring::made_up(throw, piece, None, "short-open", lens);
             said.push(say!(lens, "short-settled"));
             settled = Some(lens.words.list("sentences", said));
@@ -336,16 +340,10 @@ pub(super) fn left_over(before: &Throw, after: &Throw, lens: Lens<'_>) -> Option
             ))
         }
         several => {
-            let mut kinds = std::collections::BTreeMap::new();
-            for piece in several {
-                let kind = before.kind(*piece);
-                let tier = crate::standing::tier(kind);
-                kinds.entry(tier).or_insert((kind, 0)).1 += 1;
-            }
-            let list = kinds
-                .into_values()
+            let list = by_kind(before, several)
+                .into_iter()
                 .rev()
-                .map(|(kind, n)| names::count(kind, n, lens));
+                .map(|(kind, pieces)| names::count(kind, pieces.len(), lens));
             let list = lens.words.list("list-and", list.collect::<Vec<_>>());
             Some(say!(lens, "aside-several", list = list))
         }
@@ -384,14 +382,20 @@ fn called(throw: &Throw, kind: Kind, pieces: &[Rect], lens: Lens<'_>) -> String 
 }
 
 /// Pieces by kind, the smallest kind first.
-fn all_called(throw: &Throw, pieces: &[Rect], lens: Lens<'_>) -> String {
+fn by_kind(throw: &Throw, pieces: &[Rect]) -> Vec<(Kind, Vec<Rect>)> {
     let mut kinds: BTreeMap<u8, (Kind, Vec<Rect>)> = BTreeMap::new();
     for piece in pieces {
         let kind = throw.kind(*piece);
         let entry = kinds.entry(tier(kind)).or_insert((kind, Vec::new()));
         entry.1.push(*piece);
     }
-    let each = kinds.values().map(|(k, p)| called(throw, *k, p, lens));
+    kinds.into_values().collect()
+}
+
+/// Pieces by kind, each kind by name or by number.
+fn all_called(throw: &Throw, pieces: &[Rect], lens: Lens<'_>) -> String {
+    let kinds = by_kind(throw, pieces);
+    let each = kinds.iter().map(|(k, p)| called(throw, *k, p, lens));
     lens.words.list("list-short", each.collect::<Vec<_>>())
 }
 

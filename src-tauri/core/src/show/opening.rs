@@ -7,6 +7,7 @@ use crate::throw::{Opening, Throw};
 use crate::view::OpenFirst;
 
 /// Whether a join is opened along all its length: what is opened beside a piece is shorter.
+/// Four fifths and more count as all of it (our judgement).
 fn all_of_it(throw: &Throw, join: &Join, opened: Length) -> bool {
     let size = throw.size(join.whole);
     let along = match join.seam {

@@ -47,32 +47,61 @@ impl Drawing {
     }
 }
 
-/// The front, small, for the shelf; large grids show every second or third square.
-pub(super) fn thumbnail(throw: &Throw, lens: Lens<'_>) -> Picture {
-    let (across, down) = (throw.plan.across, throw.plan.down);
-    let step = (1..)
-        .find(|s| across.div_ceil(*s) * down.div_ceil(*s) <= 144)
-        .unwrap_or(1);
+/// Most squares of a small picture of a face.
+const MOST_SMALL: u16 = 144;
+
+/// A face, small; large grids show every second or third square.
+pub(super) fn thumbnail(throw: &Throw, face: Face, lens: Lens<'_>) -> Picture {
     let mut drawing = Drawing { marks: Vec::new() };
-    for row in (0..down).step_by(step.into()) {
-        for col in (0..across).step_by(step.into()) {
-            let square = Rect::square(row, col);
+    let (across, down) = small(throw);
+    let (width, height) = (f64::from(across) * 10.0, f64::from(down) * 10.0);
+    squares(&mut drawing, throw, face, [0.0, 0.0, width, height]);
+    let key = match face {
+        Face::Front => "picture-front",
+        Face::Back => "picture-back",
+    };
+    Picture {
+        width,
+        height,
+        spoken: say!(lens, key, name = throw.name.as_str()),
+        marks: drawing.marks,
+    }
+}
+
+/// Every how many squares one is drawn where there is little room.
+fn sparse(throw: &Throw) -> u16 {
+    let (across, down) = (throw.plan.across, throw.plan.down);
+    (1..)
+        .find(|s| across.div_ceil(*s) * down.div_ceil(*s) <= MOST_SMALL)
+        .unwrap_or(1)
+}
+
+/// Squares across and down of a small picture.
+fn small(throw: &Throw) -> (u16, u16) {
+    let step = sparse(throw);
+    (
+        throw.plan.across.div_ceil(step),
+        throw.plan.down.div_ceil(step),
+    )
+}
+
+/// The squares of a face as it is seen, within a frame.
+fn squares(d: &mut Drawing, throw: &Throw, face: Face, [x, y, w, h]: [f64; 4]) {
+    let step = sparse(throw);
+    let (across, down) = small(throw);
+    let (cw, ch) = (w / f64::from(across), h / f64::from(down));
+    for row in 0..down {
+        for col in 0..across {
+            let square = Rect::square(row * step, col * step);
+            let seen = match face {
+                Face::Front => col,
+                Face::Back => across - 1 - col,
+            };
             let cut = throw.has(square, Task::Cut);
             let ink = if cut { Ink::Denim } else { Ink::Blank };
-            let (x, y) = (f64::from(col / step), f64::from(row / step));
-            drawing.area(
-                [x * 10.0, y * 10.0, 10.0, 10.0],
-                ink,
-                throw.cover(square).front,
-                None,
-            );
+            let at = [x + f64::from(seen) * cw, y + f64::from(row) * ch, cw, ch];
+            d.area(at, ink, throw.cover(square).on(face), None);
         }
-    }
-    Picture {
-        width: f64::from(across.div_ceil(step)) * 10.0,
-        height: f64::from(down.div_ceil(step)) * 10.0,
-        spoken: say!(lens, "picture-front", name = throw.name.as_str()),
-        marks: drawing.marks,
     }
 }
 
@@ -81,12 +110,13 @@ pub(super) fn step(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Pi
     let mut drawing = Drawing { marks: Vec::new() };
     let side = in_mm(throw.plan.side);
     let (width, height) = match (task, throw.assembly().join(piece)) {
+        (Task::CutBinding, _) => strips(&mut drawing, throw),
+        (Task::JoinBinding, _) => strip_ends(&mut drawing, throw, lens),
+        (Task::PressBinding, _) => folded(&mut drawing, throw),
+        (Task::GlueBinding, _) => laid_round(&mut drawing, throw, lens),
+        (Task::StitchBinding | Task::Wash | Task::Clip, _) => whole(&mut drawing, throw),
         (_, None) => square(&mut drawing, throw, task, piece),
         (Task::SquareUp | Task::PressBlock, Some(_)) => block(&mut drawing, throw, piece, lens),
-        (_, Some(_)) if piece == throw.assembly().whole() && task.key().contains("binding") => {
-            whole(&mut drawing, throw)
-        }
-        (Task::Wash | Task::Clip, _) => whole(&mut drawing, throw),
         (_, Some(join)) => joined(&mut drawing, throw, task, join, lens),
     };
     // Of the whole there is nothing to find on a map.
@@ -578,19 +608,140 @@ fn shifted(mark: Mark, dx: f64, dy: f64) -> Mark {
 }
 
 /// The whole with its binding.
-fn whole(d: &mut Drawing, throw: &Throw) -> (f64, f64) {
-    let side = in_mm(throw.plan.side);
+/// Most strips drawn one below the other.
+const MOST_STRIPS: u32 = 6;
+
+/// The strips of the binding one below the other, to scale, the last as long as is left.
+fn strips(d: &mut Drawing, throw: &Throw) -> (f64, f64) {
+    let (plan, size) = (&throw.plan, throw.finished());
+    let need = plan.binding_for(size.width, size.height);
+    let width = in_mm(plan.side) * 2.0;
+    let scale = width / in_mm(plan.binding.longest);
+    let high = in_mm(plan.binding.strip) * scale;
+    let last = need.length - (plan.binding.longest - plan.take()) * i64::from(need.joins);
+    let drawn = need.strips.min(MOST_STRIPS);
+    for n in 0..drawn {
+        let long = match n + 1 == need.strips {
+            true => (in_mm(last) * scale).min(width),
+            false => width,
+        };
+        let y = f64::from(n) * high * 1.4;
+        d.area([0.0, y, long, high], Ink::Now, None, None);
+        for at in [y, y + high] {
+            d.line([0.0, at, long, at], Ink::Cut, false);
+        }
+    }
+    (width, f64::from(drawn) * high * 1.4 - high * 0.4)
+}
+
+/// The ends of two strips, one lapped over the other and stitched.
+fn strip_ends(d: &mut Drawing, throw: &Throw, lens: Lens<'_>) -> (f64, f64) {
+    let (high, lap) = (
+        in_mm(throw.plan.binding.strip),
+        in_mm(take(throw.plan.joining, throw.plan.lap)),
+    );
+    let long = in_mm(throw.plan.side) * 1.1;
+    let width = long * 2.0 - lap;
+    d.area([0.0, 0.0, long, high], Ink::Next, None, None);
+    d.area([long - lap, 0.0, long, high], Ink::Now, None, None);
+    d.area([long - lap, 0.0, lap, high], Ink::Lap, None, None);
+    for at in [long - lap * 0.75, long - lap * 0.25] {
+        d.line([at, 0.0, at, high], Ink::Stitch, false);
+    }
+    let letters = high * 0.22;
+    let middle = (long - lap) / 2.0;
+    d.words(middle, high / 2.0, say!(lens, "picture-under"), letters);
+    d.words(
+        width - middle,
+        high / 2.0,
+        say!(lens, "picture-over"),
+        letters,
+    );
+    (width, high)
+}
+
+/// The strip flat with its fold, and folded.
+fn folded(d: &mut Drawing, throw: &Throw) -> (f64, f64) {
+    let (long, high) = (in_mm(throw.plan.side), in_mm(throw.plan.binding.strip));
+    d.area([0.0, 0.0, long, high], Ink::Denim, None, None);
+    d.line([0.0, high / 2.0, long, high / 2.0], Ink::Rule, false);
+    let middle = long / 2.0;
+    d.line([middle, high * 0.9, middle, high * 0.12], Ink::Rule, true);
+    let gap = long * 0.3;
+    d.line(
+        [long * 1.05, high / 4.0, long + gap * 0.85, high / 4.0],
+        Ink::Rule,
+        true,
+    );
+    d.area([long + gap, 0.0, long, high / 2.0], Ink::Now, None, None);
+    (long * 2.0 + gap, high)
+}
+
+/// The throw's outline with its binding: its frame, and how wide the binding is.
+fn bound(d: &mut Drawing, throw: &Throw) -> ([f64; 2], f64) {
     let size = throw.finished();
-    let scale = side * 1.6 / in_mm(size.width).max(in_mm(size.height));
+    let scale = in_mm(throw.plan.side) * 1.6 / in_mm(size.width).max(in_mm(size.height));
     let (w, h) = (in_mm(size.width) * scale, in_mm(size.height) * scale);
     let edge = (in_mm(throw.plan.binding.strip) / 2.0 * scale).max(2.0);
     d.area([0.0, 0.0, w, h], Ink::Now, None, None);
-    d.area(
-        [edge, edge, w - edge * 2.0, h - edge * 2.0],
-        Ink::Denim,
-        None,
-        None,
-    );
+    let within = [edge, edge, w - edge * 2.0, h - edge * 2.0];
+    squares(d, throw, Face::Front, within);
+    ([w, h], edge)
+}
+
+/// Where the binding begins, which way it goes, and where its strips are joined.
+fn laid_round(d: &mut Drawing, throw: &Throw, lens: Lens<'_>) -> (f64, f64) {
+    let ([w, h], edge) = bound(d, throw);
+    let size = throw.finished();
+    let found = crate::binding::layout(&throw.plan, size.width, size.height, lens.ruler);
+    let scale = w / in_mm(size.width);
+    // A point so far along a side, clockwise, and so far in from it.
+    let spot = |side: Side, along: f64, deep: f64| match side {
+        Side::Top => (along, deep),
+        Side::Right => (w - deep, along),
+        Side::Bottom => (w - along, h - deep),
+        Side::Left => (deep, h - along),
+    };
+    let letters = edge.max(w.min(h) * 0.07);
+    let mut mark = |side, along, words: String| {
+        let ((x1, y1), (x2, y2)) = (spot(side, along, 0.0), spot(side, along, edge));
+        d.line([x1, y1, x2, y2], Ink::Cut, false);
+        let (x, y) = spot(side, along, edge + letters * 0.8);
+        let plate = words.chars().count().max(2) as f64 * letters * 0.62;
+        let high = letters * 1.3;
+        // Beside the binding, whichever side it is.
+        let (dx, dy) = (edge * 1.3 + plate / 2.0, edge * 1.3 + high / 2.0);
+        let (x, y) = (x.clamp(dx, w - dx), y.clamp(dy, h - dy));
+        d.area(
+            [x - plate / 2.0, y - high / 2.0, plate, high],
+            Ink::Rule,
+            None,
+            None,
+        );
+        d.words(x, y, words, letters);
+    };
+    for (n, (side, along)) in found.joins.iter().enumerate() {
+        let words = match n {
+            0 => say!(lens, "picture-begin"),
+            _ => n.to_string(),
+        };
+        mark(*side, in_mm(*along) * scale, words);
+    }
+    if let Some((side, along)) = found.joins.first() {
+        let end = match side {
+            Side::Top | Side::Bottom => w,
+            Side::Right | Side::Left => h,
+        };
+        let from = in_mm(*along) * scale;
+        let to = (from + edge * 5.0).min(end);
+        let ((x1, y1), (x2, y2)) = (spot(*side, from, edge / 2.0), spot(*side, to, edge / 2.0));
+        d.line([x1, y1, x2, y2], Ink::Rule, true);
+    }
+    (w, h)
+}
+
+fn whole(d: &mut Drawing, throw: &Throw) -> (f64, f64) {
+    let ([w, h], edge) = bound(d, throw);
     for [x1, y1, x2, y2] in [
         [0.0, edge / 2.0, w, edge / 2.0],
         [0.0, h - edge / 2.0, w, h - edge / 2.0],

@@ -8,7 +8,7 @@ use crate::faces::Face;
 use crate::measure::{MetricUnit, System};
 use crate::plan::{JoinOrder, Joining, Plan};
 use crate::tasks::{Station, Task};
-use crate::view::{Card, WorkView};
+use crate::view::{Card, Picture, WorkView};
 
 fn lens(words: &Words) -> Lens<'_> {
     Lens {
@@ -162,6 +162,72 @@ fn words_are_whole(view: &impl serde::Serialize) {
     }
 }
 
+/// Nothing of a picture lies outside it.
+fn drawn_within(picture: &Picture, of: &str) {
+    use crate::view::Mark;
+    let within = |x: f64, y: f64| {
+        let slack = 1e-6;
+        let fits = x >= -slack && x <= picture.width + slack;
+        fits && y >= -slack && y <= picture.height + slack
+    };
+    for mark in &picture.marks {
+        let inside = match mark {
+            Mark::Area { x, y, w, h, .. } => {
+                *w >= 0.0 && *h >= 0.0 && within(*x, *y) && within(x + w, y + h)
+            }
+            Mark::Line { x1, y1, x2, y2, .. } => within(*x1, *y1) && within(*x2, *y2),
+            Mark::Words { x, y, .. } => within(*x, *y),
+        };
+        assert!(
+            inside,
+            "{of}: {mark:?} in {} × {}",
+            picture.width, picture.height
+        );
+    }
+}
+
+/// The joins of the binding are drawn as many as there are, the beginning named.
+fn joins_drawn(throw: &crate::throw::Throw, picture: &Picture) {
+    use crate::view::Mark;
+    let size = throw.finished();
+    let ruler = crate::measure::Ruler::default();
+    let laid = crate::binding::layout(&throw.plan, size.width, size.height, ruler);
+    let said: Vec<&str> = picture
+        .marks
+        .iter()
+        .filter_map(|m| match m {
+            Mark::Words { text, .. } => Some(text.as_str()),
+            _ => None,
+        })
+        .collect();
+    let numbers = (1..laid.joins.len()).map(|n| n.to_string());
+    let told: Vec<String> = std::iter::once("begin".to_string())
+        .chain(numbers)
+        .collect();
+    assert_eq!(said, told);
+}
+
+/// Front and back of what is made, the back as it is seen from behind.
+fn both_ended(throw: &crate::throw::Throw, ended: &[Picture; 2]) {
+    use crate::view::Mark;
+    for (face, picture) in Face::BOTH.into_iter().zip(ended) {
+        drawn_within(picture, "ended");
+        assert_eq!(picture.marks.len() as u32, throw.plan.squares());
+        for mark in &picture.marks {
+            let Mark::Area { x, y, print, .. } = mark else {
+                panic!("{mark:?}");
+            };
+            let (row, seen) = ((y / 10.0).round() as u16, (x / 10.0).round() as u16);
+            let square = crate::assembly::Rect::square(row, seen);
+            let square = match face {
+                Face::Front => square,
+                Face::Back => crate::faces::mirrored(square, throw.plan.across),
+            };
+            assert_eq!(*print, throw.cover(square).on(face));
+        }
+    }
+}
+
 /// Make a whole throw by pressing nothing but the big button.
 fn make_it(plan: Plan, spread: (u32, u32)) {
     let words = Words::english();
@@ -183,9 +249,16 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         };
         let view = work_view(&journal, None, lens);
         words_are_whole(&view);
-        let Some(Card { ticks, .. }) = view.card.as_deref() else {
+        let Some(card) = view.card.as_deref() else {
+            both_ended(journal.throw(), view.ended.as_ref().expect("all is done"));
             break;
         };
+        assert!(view.ended.is_none());
+        drawn_within(&card.picture, &card.title);
+        if card.task == Task::GlueBinding {
+            joins_drawn(journal.throw(), &card.picture);
+        }
+        let ticks = &card.ticks;
         // The last button is the one for all of them, where there is one and it is a tick.
         let last = ticks.last().unwrap();
         act(&mut journal, &last.action, now);

@@ -118,6 +118,8 @@ pub(super) fn work(
             }
         }
     });
+    let ended = (chosen.is_none() && batches.is_empty() && ask.is_none())
+        .then(|| Face::BOTH.map(|face| pictures::thumbnail(throw, face, lens)));
     WorkView {
         ask,
         head: head(journal, lens),
@@ -130,6 +132,7 @@ pub(super) fn work(
         }),
         offers,
         rest,
+        ended,
         prints: swatches(journal, lens),
     }
 }
@@ -316,14 +319,8 @@ pub(super) fn bound(throw: &Throw, lens: Lens<'_>) -> (Vec<String>, String) {
     let size = throw.finished();
     let found = crate::binding::layout(&throw.plan, size.width, size.height, lens.ruler);
     let place = |(side, along): &(Side, Length)| {
-        let key = match side {
-            Side::Top => "top",
-            Side::Right => "right",
-            Side::Bottom => "bottom",
-            Side::Left => "left",
-        };
         lens.say(
-            &format!("bound-{key}"),
+            &format!("bound-{}", side.key()),
             &[("along", lens.length(*along).into())],
         )
     };
@@ -395,30 +392,29 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
     out
 }
 
-/// What may differ from piece to piece in one batch: what a tick for several must not
-/// mix up unsaid.
-fn marks_of(throw: &Throw, task: Task, piece: Rect) -> Vec<Option<Length>> {
-    let print = |face| {
-        let print = throw.cover(piece).on(face);
-        vec![print.map(|p| crate::measure::nm(p.into()))]
-    };
+/// Whether a task is the same to two pieces of one batch: what a tick for several must
+/// not mix up unsaid.
+fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
+    let cover = |face| throw.cover(a).on(face) == throw.cover(b).on(face);
     match task {
-        Task::CoverFront => print(Face::Front),
-        Task::CoverBack => print(Face::Back),
+        Task::CoverFront => cover(Face::Front),
+        Task::CoverBack => cover(Face::Back),
         Task::SquareUp => {
-            let measured = throw.work(piece).and_then(|w| w.measured);
-            vec![measured.map(|m| m.width), measured.map(|m| m.height)]
+            let measured = |piece| throw.work(piece).and_then(|w| w.measured);
+            measured(a) == measured(b)
         }
         Task::Dot | Task::Pin | Task::PressLap | Task::Stitch => {
-            let spots = throw.assembly().join(piece).map(|j| throw.spots(j));
-            let marked = spots.into_iter().flatten();
-            let opened = throw.work(piece).and_then(|w| w.opened);
-            [Some(throw.made(piece).lap), opened]
-                .into_iter()
-                .chain(marked.map(|(a, b)| throw.marked(a, b)))
-                .collect()
+            let opened = |piece| throw.work(piece).and_then(|w| w.opened);
+            let marked = |piece| -> Vec<Option<Length>> {
+                let spots = throw.assembly().join(piece).map(|j| throw.spots(j));
+                let spots = spots.into_iter().flatten();
+                spots.map(|(a, b)| throw.marked(a, b)).collect()
+            };
+            throw.made(a).lap == throw.made(b).lap
+                && opened(a) == opened(b)
+                && marked(a) == marked(b)
         }
-        _ => Vec::new(),
+        _ => true,
     }
 }
 
@@ -443,9 +439,8 @@ pub(super) fn denims_to_cut(throw: &Throw, lens: Lens<'_>) -> Option<String> {
 fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
     let past = lens.say(&format!("past-{}", task.key()), &[]);
-    let mine = marks_of(throw, task, batch.piece);
     let alike: Vec<Rect> = crate::deed::ready_for(throw, batch.kind, task)
-        .filter(|p| marks_of(throw, task, *p) == mine)
+        .filter(|p| alike(throw, task, batch.piece, *p))
         .collect();
     let differ = alike.len() < n;
     let mut out = vec![Button {

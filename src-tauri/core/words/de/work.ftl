@@ -744,12 +744,14 @@ grid-odd-down = Ungerade in der Höhe: Unter den Vierern bleibt eine Reihe aus P
 ## Bilder, in Worten
 
 picture-front = { $name } von vorn
+picture-back = { $name } von hinten
 picture-step = { $task }: { $piece }
 picture-measured = { $piece }, gemessen { $size }, mit dem, was abzuschneiden ist
 picture-trim = { $length } ab
 picture-missing = { $length } fehlt
 picture-over = oben
 picture-under = darunter
+picture-begin = Anfang
 picture-section = Die Verbindung im Schnitt, maßstäblich: Überlappung oder Zugabe { $lap }, Franse { $fringe }
 picture-grid = { $across } Quadrate breit und { $down } hoch, fertig { $size }
 
@@ -1433,7 +1435,7 @@ hand-throw-what = { $n ->
 } Öffne sie mit Lapwork auf einem anderen Gerät, oder heb sie als Kopie auf.
 hand-throw-save = Decke sichern
 hand-pictures = Bilder
-hand-pictures-what = Beide Seiten, die Folge der Arbeit und die Stücke, als { $n } Zeichnungen (SVG), die jeder Browser zeigt und druckt.
+hand-pictures-what = Beide Seiten und jedes Stück Stoff mit seinem Zuschnitt, als { $n } Zeichnungen (SVG), die jeder Browser zeigt und druckt.
 hand-pictures-save = Alle Bilder sichern
 hand-tables = Tabellen
 hand-tables-what = Quadrate, Verbindungen, Zuschnitt, Bedarf und Verlauf, als { $n } Tabellen (CSV), die jede Tabellenkalkulation öffnet.

@@ -745,12 +745,14 @@ grid-odd-down = Odd down: a row of pairs is left over below the fours.
 ## Pictures, in words
 
 picture-front = Front of { $name }
+picture-back = Back of { $name }
 picture-step = { $task }: { $piece }
 picture-measured = { $piece }, measured { $size }, with what is to be trimmed
 picture-trim = trim { $length }
 picture-missing = { $length } missing
 picture-over = over
 picture-under = under
+picture-begin = begin
 picture-section = The join cut through, to scale: { $lap } lap or allowance, fringe { $fringe }
 picture-grid = { $across } squares across and { $down } down, finished { $size }
 
@@ -1318,7 +1320,7 @@ hand-throw-what = { $n ->
 } Open it in Lapwork on another device, or keep it as a copy.
 hand-throw-save = Save the throw
 hand-pictures = Pictures
-hand-pictures-what = Both faces, the order of work and the pieces, as { $n } drawings (SVG) that any browser shows and prints.
+hand-pictures-what = Both faces, and each piece of cloth with where to cut it, as { $n } drawings (SVG) that any browser shows and prints.
 hand-pictures-save = Save all pictures
 hand-tables = Tables
 hand-tables-what = Squares, joins, cutting, supplies and the record, as { $n } tables (CSV) that any spreadsheet opens.
