@@ -648,16 +648,11 @@ fn strip_ends(d: &mut Drawing, throw: &Throw, lens: Lens<'_>) -> (f64, f64) {
     for at in [long - lap * 0.75, long - lap * 0.25] {
         d.line([at, 0.0, at, high], Ink::Stitch, false);
     }
-    let letters = high * 0.22;
-    let middle = (long - lap) / 2.0;
-    d.words(middle, high / 2.0, say!(lens, "picture-under"), letters);
-    d.words(
-        width - middle,
-        high / 2.0,
-        say!(lens, "picture-over"),
-        letters,
-    );
-    (width, high)
+    let letters = width * 0.06;
+    let (middle, below) = ((long - lap) / 2.0, high + letters);
+    d.words(middle, below, say!(lens, "picture-under"), letters);
+    d.words(width - middle, below, say!(lens, "picture-over"), letters);
+    (width, high + letters * 1.6)
 }
 
 /// The strip flat with its fold, and folded.
