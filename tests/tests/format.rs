@@ -182,7 +182,7 @@ fn of_every_kind() -> Journal {
                     name: "Old jeans".into(),
                     pieces: start(GarmentKind::MensJeans, GarmentSize::Medium, Guess::Typical),
                 }),
-                Use::Denim,
+                Use::ANY_DENIM,
                 Cloth::denim(),
             ),
         },

@@ -931,9 +931,11 @@ pub(crate) const MOST_HEAPS: usize = 100;
 
 fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Refusal> {
     let cloth = match makes {
-        Use::Denim => Cloth::denim(),
+        Use::Denim { denim } if denim.is_none_or(|d| usize::from(d) < throw.denims.len()) => {
+            Cloth::denim()
+        }
         Use::Fabric { print } if usize::from(print) < throw.prints.len() => Cloth::cotton(),
-        Use::Fabric { .. } => return Err(Refusal::Cloth),
+        Use::Denim { .. } | Use::Fabric { .. } => return Err(Refusal::Cloth),
     };
     if throw.pile.len() >= MOST_HEAPS {
         return Err(Refusal::Pile);

@@ -162,7 +162,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
             &Action::AddGarment {
                 kind: GarmentKind::MensJeans,
                 size: GarmentSize::Medium,
-                makes: Use::Denim,
+                makes: Use::ANY_DENIM,
                 name,
             },
         );

@@ -225,7 +225,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
         }
         Event::Spoilt { piece, .. } => vec![Part::Place(*piece), Part::Cuts(*piece)],
         Event::HeapSet { n, heap } => {
-            if matches!(heap.makes, Use::Fabric { .. }) {
+            if heap.makes != Use::ANY_DENIM {
                 needs.push(Part::Cloth);
             }
             vec![Part::Heap(*n)]
@@ -235,12 +235,18 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             let mut touches = vec![Part::Heap(*n)];
             match throw.pile.get(n).map(|heap| heap.makes) {
                 Some(Use::Fabric { print }) => touches.extend([Part::Cloth, Part::Stock(print)]),
-                // The squares go to the open places in order, so it rests on which are open.
-                _ => {
+                // The squares go to the open places in order, so it rests on which are open,
+                // and on their denim where the heap names one.
+                makes => {
                     needs.extend([Part::Plan, Part::Cuts(everywhere())]);
-                    let open = throw.assembly().whole().squares();
-                    let open = open.filter(|s| !throw.has(*s, Task::Cut));
-                    let filled: Vec<Rect> = open.take(*squares as usize).collect();
+                    let denim = match makes {
+                        Some(Use::Denim { denim }) => denim,
+                        _ => None,
+                    };
+                    if denim.is_some() {
+                        needs.push(Part::Place(everywhere()));
+                    }
+                    let filled: Vec<Rect> = throw.uncut(denim).take(*squares as usize).collect();
                     touches.extend(places(&filled));
                     touches.extend(filled.iter().map(|s| Part::Cuts(*s)));
                     if filled.len() < *squares as usize {

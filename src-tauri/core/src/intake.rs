@@ -307,7 +307,7 @@ fn known(throw: &Throw, event: &Event) -> bool {
     let joined = |piece: &Rect| throw.assembly().join(*piece).is_some();
     let print = |n: u8| usize::from(n) < throw.prints.len();
     let makes = |makes: Use| match makes {
-        Use::Denim => true,
+        Use::Denim { denim } => denim.is_none_or(|d| usize::from(d) < throw.denims.len()),
         Use::Fabric { print: n } => print(n),
     };
     match event {

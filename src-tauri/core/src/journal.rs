@@ -778,7 +778,8 @@ pub(crate) mod tests {
                     kind: crate::garments::GarmentKind::Skirt,
                     size: crate::garments::GarmentSize::Small,
                     makes: if pick % 4 == 0 {
-                        crate::pile::Use::Denim
+                        let denim = [None, Some(0), Some(1)][pick as usize / 24 % 3];
+                        crate::pile::Use::Denim { denim }
                     } else {
                         crate::pile::Use::Fabric { print: 0 }
                     },

@@ -971,8 +971,15 @@ impl Throw {
         }
     }
 
-    /// Squares out of a piece: denim goes to the open places in order, what is over is
-    /// spare; fabric is added to the stock of its print.
+    /// The places whose squares are still to be cut, in order: those of this denim, or all.
+    pub fn uncut(&self, denim: Option<u8>) -> impl Iterator<Item = Rect> {
+        let open = self.assembly.whole().squares();
+        open.filter(move |s| !self.has(*s, Task::Cut))
+            .filter(move |s| denim.is_none_or(|d| self.cover(*s).denim == d))
+    }
+
+    /// Squares out of a piece: denim goes to the open places in order, to those of its own
+    /// denim where the heap names one; what is over is spare; fabric is added to the stock of its print.
     fn count_cut(&mut self, n: u16, piece: u8, squares: u32, at: Time) {
         let Some(heap) = self.pile.get_mut(&n) else {
             return;
@@ -982,14 +989,8 @@ impl Throw {
         };
         *counted = Some(squares);
         match heap.makes {
-            Use::Denim => {
-                let open: Vec<Rect> = self
-                    .assembly
-                    .whole()
-                    .squares()
-                    .filter(|s| !self.has(*s, Task::Cut))
-                    .take(squares as usize)
-                    .collect();
+            Use::Denim { denim } => {
+                let open: Vec<Rect> = self.uncut(denim).take(squares as usize).collect();
                 self.spares += squares - open.len() as u32;
                 for square in open {
                     self.mark(square, Task::Cut, at);

@@ -37,7 +37,8 @@ export class Outlining {
 
   /** Something differs from what is kept, as far as is known here. */
   private touched = false;
-  private flying = false;
+  /** The questions being asked; ends with the last one's answer. */
+  private flight: Promise<boolean> | null = null;
   private next: Look | null = null;
   private stopped = false;
   private timer: ReturnType<typeof setTimeout> | undefined;
@@ -92,10 +93,15 @@ export class Outlining {
   }
 
   /** Ask, or once the present question is answered; true if the last asked was answered. */
-  private async ask(look: Look): Promise<boolean> {
+  private ask(look: Look): Promise<boolean> {
+    if (this.stopped) return Promise.resolve(false);
     this.next = look;
-    if (this.flying || this.stopped) return false;
-    this.flying = true;
+    this.flight ??= this.fly();
+    return this.flight;
+  }
+
+  /** Ask one question after another, until none newer is left. */
+  private async fly(): Promise<boolean> {
     let seen = false;
     try {
       while (this.next && !this.stopped) {
@@ -108,7 +114,7 @@ export class Outlining {
         }
       }
     } finally {
-      this.flying = false;
+      this.flight = null;
     }
     return seen;
   }
@@ -121,21 +127,12 @@ export class Outlining {
     this.timer = setTimeout(() => void this.now(), PAUSE);
   }
 
+  /** What was typed last, read, once every question asked before is answered. */
   async now(): Promise<PileCutView | null> {
     clearTimeout(this.timer);
     const typed = this.touched ? copy($state.snapshot(this.typed)) : null;
     const seen = await this.ask(this.look(typed, null));
     return seen && store.view?.seen === 'cutting' ? store.view : null;
-  }
-
-  /** What was typed last, read, once every question asked before is answered. */
-  async settled(): Promise<PileCutView | null> {
-    let view = await this.now();
-    while (!view && this.flying && !this.stopped) {
-      await new Promise((resolve) => setTimeout(resolve, 20));
-      view = await this.now();
-    }
-    return view;
   }
 
   /** A field was left: show what was read, its unit spelled out. */
@@ -202,7 +199,7 @@ export class Outlining {
 
   /** Move a point a little; true when it was. */
   async nudge(handle: Handle, across: number, down: number, far: boolean): Promise<boolean> {
-    if (this.flying || this.held) return false;
+    if (this.flight || this.held) return false;
     const by = far ? FAR : NUDGE;
     const drag = {
       station: handle.station,

@@ -420,8 +420,9 @@ class Store {
     const settle = once ? SETTLE : 0;
     const head = await this.doing(async () => {
       const head = await ipc.act(id, deed);
-      this.head = head;
+      // How far the throw is and the screen come together: neither is ahead of the other.
       await this.again();
+      if (this.id === id) this.head = head;
       return head;
     }, settle);
     // What the side screen was about may be gone.

@@ -229,7 +229,12 @@ export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jack
 
 export type GarmentSize = "small" | "medium" | "large";
 
-export type Use = { "for": "denim" } | { "for": "fabric", 
+export type Use = { "for": "denim", 
+/**
+ * Those of this denim of the throw's, counted from 0; any of them where it was not
+ * said.
+ */
+denim?: number, } | { "for": "fabric", 
 /**
  * The print, counted from 0.
  */

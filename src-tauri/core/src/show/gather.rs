@@ -9,7 +9,7 @@ use crate::deed::{Action, decide, gone, used};
 use crate::faces::layers;
 use crate::journal::Journal;
 use crate::measure::{Length, ParseError, in_nm, nm, zero};
-use crate::pile::{Use, how};
+use crate::pile::how;
 use crate::plan::{Plan, Stitch, fringe};
 use crate::scraps::{Scrap, Verdict, widest_stitch};
 use crate::tasks::Task;
@@ -25,10 +25,7 @@ const STITCH_NM: i64 = 3_000_000;
 
 /// The cloth of the first heap for a use, or the usual one.
 fn cloth_for(throw: &Throw, denim: bool) -> Cloth {
-    let heap = throw
-        .pile
-        .values()
-        .find(|h| (h.makes == Use::Denim) == denim);
+    let heap = throw.pile.values().find(|h| h.makes.is_denim() == denim);
     heap.map_or_else(if denim { Cloth::denim } else { Cloth::cotton }, |h| {
         h.cloth
     })

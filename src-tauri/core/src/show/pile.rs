@@ -60,7 +60,7 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
         .iter()
         .map(|(n, heap)| (*n, heap, heap.squares(side)))
         .collect();
-    let denim = || heaps.iter().filter(|(_, h, _)| h.makes == Use::Denim);
+    let denim = || heaps.iter().filter(|(_, h, _)| h.makes.is_denim());
     let to_come: u32 = denim().map(|(_, h, squares)| h.to_come(squares)).sum();
     let have = cut as i64 + i64::from(throw.spares) + i64::from(to_come);
     let over = have - wanted as i64;
@@ -90,7 +90,10 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
     } else if !throw.pile.is_empty() {
         said.push(say!(lens, "pile-short", short = -over));
     }
-    said.extend(super::work::denims_to_cut(throw, lens));
+    match by_denim(throw, &heaps, lens) {
+        told if told.is_empty() => said.extend(super::work::denims_to_cut(throw, lens)),
+        told => said.extend(told),
+    }
     if denim().any(|(_, h, _)| h.counted.iter().any(Option::is_none)) {
         said.push(say!(lens, "pile-estimate"));
     }
@@ -121,16 +124,66 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
                 label: lens.say(&format!("size-{key}"), &[]),
             })
             .collect(),
-        makes: std::iter::once(Choice {
-            value: Use::Denim,
-            label: say!(lens, "make-denim"),
-        })
-        .chain(throw.prints.iter().enumerate().map(|(i, print)| Choice {
-            value: Use::Fabric { print: i as u8 },
-            label: print.name.clone(),
-        }))
-        .collect(),
+        makes: denims(throw)
+            .map(|denim| Choice {
+                value: Use::Denim { denim },
+                label: of_denim(throw, denim, "make-denim", lens),
+            })
+            .chain(throw.prints.iter().enumerate().map(|(i, print)| Choice {
+                value: Use::Fabric { print: i as u8 },
+                label: print.name.clone(),
+            }))
+            .collect(),
     }
+}
+
+/// What a heap of denim may be for: any of the squares; where there are several denims, those
+/// of one as well.
+fn denims(throw: &Throw) -> impl Iterator<Item = Option<u8>> {
+    let several = throw.denims.len() > 1;
+    let each = (0..throw.denims.len()).map(|d| Some(d as u8));
+    std::iter::once(None).chain(each.filter(move |_| several))
+}
+
+/// Words for a heap of denim, with the denim it is if that was said.
+pub(super) fn of_denim(throw: &Throw, denim: Option<u8>, key: &str, lens: Lens<'_>) -> String {
+    let named = denim.and_then(|d| throw.denims.get(usize::from(d)));
+    match named {
+        Some(denim) => lens.say(
+            &format!("{key}-of"),
+            &[("denim", denim.name.as_str().into())],
+        ),
+        None => lens.say(key, &[]),
+    }
+}
+
+/// For each denim that a heap names: how many squares are still to be cut of it, and whether
+/// what is on the pile gives them.
+fn by_denim(throw: &Throw, heaps: &[(u16, &Heap, Vec<u32>)], lens: Lens<'_>) -> Vec<String> {
+    let given = |d: u8| {
+        let of_it = heaps
+            .iter()
+            .filter(move |(_, h, _)| h.makes == Use::Denim { denim: Some(d) });
+        of_it.map(|(_, h, squares)| h.to_come(squares)).sum::<u32>()
+    };
+    let any = heaps
+        .iter()
+        .any(|(_, h, _)| matches!(h.makes, Use::Denim { denim: Some(_) }));
+    let each = throw.denims.iter().enumerate().filter(|_| any);
+    each.filter_map(|(d, denim)| {
+        let (open, gives) = (throw.uncut(Some(d as u8)).count(), given(d as u8));
+        (open > 0 || gives > 0).then(|| {
+            say!(
+                lens,
+                "pile-of-denim",
+                denim = denim.name.as_str(),
+                open = open,
+                gives = gives,
+                short = (open as u32).saturating_sub(gives)
+            )
+        })
+    })
+    .collect()
 }
 
 /// What can be done where the pile is too small: fewer squares, while the sewn ones stay.
@@ -189,7 +242,7 @@ fn fewer(throw: &Throw, have: i64, lens: Lens<'_>) -> Vec<WayRow> {
 
 fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> HeapRow {
     let what = match heap.makes {
-        Use::Denim => say!(lens, "heap-denim"),
+        Use::Denim { denim } => of_denim(throw, denim, "heap-denim", lens),
         Use::Fabric { print } => {
             let print = throw
                 .prints
@@ -528,7 +581,7 @@ fn dragged(piece: &Piece, drag: Drag, sheet: &Sheet, lens: Lens<'_>) -> Piece {
 /// How the pieces of a heap are cut: denim gives the binding, too.
 pub(super) fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
     let mut how = heap.how(throw.plan.side);
-    if heap.makes == Use::Denim {
+    if heap.makes.is_denim() {
         let size = throw.finished();
         let binding = &throw.plan.binding;
         how.binding = Some(BindingCut {

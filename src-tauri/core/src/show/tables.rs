@@ -355,7 +355,7 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Ve
     let in_mm = |l: Option<Length>| l.map_or_else(String::new, mm);
     let in_inches = |l: Option<Length>| l.map_or_else(String::new, inches);
     let what = match heap.makes {
-        Use::Denim => say!(lens, "make-denim"),
+        Use::Denim { denim } => pile::of_denim(throw, denim, "make-denim", lens),
         Use::Fabric { print } => {
             let print = throw.prints.get(usize::from(print));
             print.map_or_else(String::new, |p| p.name.clone())

@@ -478,6 +478,86 @@ proptest::proptest! {
     }
 }
 
+/// A garment that is one denim is cut for the squares of that denim, and they say so.
+#[test]
+fn a_garment_of_one_denim_goes_to_its_squares() {
+    use crate::pile::Use;
+    let words = Words::english();
+    let lens = lens(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    let [dark, faded] = [0, 1].map(|d| journal.throw().denims[d].name.clone());
+    // The right half is faded.
+    let whole = journal.throw().assembly().whole();
+    let right: Vec<Rect> = whole.squares().filter(|s| s.col >= 2).collect();
+    let pieces = right.clone();
+    act(
+        &mut journal,
+        &Action::SetDenim {
+            pieces,
+            denim: 1,
+            wrong_side_up: false,
+        },
+        1,
+    );
+    let side = journal.throw().plan.side;
+    let add = |makes, count| Action::AddPack {
+        side,
+        count,
+        makes,
+        name: format!("Pack of {count}"),
+    };
+    let refused = journal.propose(&add(Use::Denim { denim: Some(9) }, 3), 1);
+    assert!(refused.is_err(), "there is no tenth denim");
+    act(&mut journal, &add(Use::Denim { denim: Some(1) }, 6), 1);
+    let pile = |journal: &Journal| match look(journal, &Look::Pile, lens) {
+        Ok(View::Pile(view)) => view,
+        other => panic!("{other:?}"),
+    };
+    let view = pile(&journal);
+    let offered: Vec<Use> = view.makes.iter().map(|m| m.value).collect();
+    let of = |denim| Use::Denim { denim };
+    assert!(offered.starts_with(&[of(None), of(Some(0)), of(Some(1))]));
+    assert!(view.rows[0].said.contains(&faded), "{}", view.rows[0].said);
+    let said = plain(&view.said);
+    assert!(
+        said.contains(&format!(
+            "{dark}: 4 still to cut, 0 to come from the pile; 4 short."
+        )),
+        "{said}"
+    );
+    assert!(
+        said.contains(&format!(
+            "{faded}: 4 still to cut, 6 to come from the pile."
+        )),
+        "{said}"
+    );
+    // The first square is dark, and nothing on the pile is.
+    let card = card_of(&journal, Task::Cut, Kind::Square);
+    assert!(!plain(&card.how).contains("To be cut from"));
+    let cut = |squares| Action::CutPiece {
+        n: 1,
+        index: 0,
+        squares,
+        outline: None,
+    };
+    act(&mut journal, &cut(6), 2);
+    let throw = journal.throw();
+    for square in whole.squares() {
+        assert_eq!(throw.has(square, Task::Cut), right.contains(&square));
+    }
+    assert_eq!(throw.spares, 2, "what is over of it lies at hand");
+    // Another for the dark ones is named on their card.
+    act(&mut journal, &add(of(Some(0)), 5), 3);
+    let card = card_of(&journal, Task::Cut, Kind::Square);
+    let how = plain(&card.how);
+    assert!(how.contains("To be cut from: Pack of 5."), "{how}");
+}
+
 /// A leg is outlined, a knee kept clear, a point dragged, the piece cut up and counted short.
 #[test]
 fn a_leg_from_outline_to_count() {
@@ -493,7 +573,7 @@ fn a_leg_from_outline_to_count() {
     let add = Action::AddGarment {
         kind: crate::garments::GarmentKind::MensJeans,
         size: crate::garments::GarmentSize::Medium,
-        makes: crate::pile::Use::Denim,
+        makes: crate::pile::Use::ANY_DENIM,
         name: "Old jeans".into(),
     };
     act(&mut journal, &add, 1);

@@ -13,6 +13,7 @@ use crate::deed::Action;
 use crate::faces::Face;
 use crate::journal::Journal;
 use crate::measure::{Length, zero};
+use crate::pile::Use;
 use crate::plan::{Joining, Stitch, fringe, take};
 use crate::squaring;
 use crate::tasks::{Station, Task};
@@ -351,6 +352,7 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
     }
     if task == Task::Cut {
         out.extend(denims_to_cut(throw, lens));
+        out.extend(cut_from(throw, piece, lens));
     }
     if task == Task::Wash && throw.wholes.is_empty() {
         // What washing does is told only against a measure before it.
@@ -420,19 +422,28 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
 
 /// How many squares are still to be cut from each denim, where the faces name more than one.
 pub(super) fn denims_to_cut(throw: &Throw, lens: Lens<'_>) -> Option<String> {
-    let open = throw.assembly().whole().squares();
-    let open: Vec<u8> = open
-        .filter(|s| !throw.has(*s, Task::Cut))
-        .map(|s| throw.cover(s).denim)
-        .collect();
     let named = throw.denims.iter().enumerate().filter_map(|(i, denim)| {
-        let n = open.iter().filter(|d| usize::from(**d) == i).count();
+        let n = throw.uncut(Some(i as u8)).count();
         (n > 0).then(|| say!(lens, "cut-of-denim", n = n, denim = denim.name.as_str()))
     });
     let named: Vec<String> = named.collect();
     (named.len() > 1).then(|| {
         let list = lens.words.list("list-short", named);
         say!(lens, "cut-denims", list = list)
+    })
+}
+
+/// What on the pile is of this square's denim and not cut up yet, if that was said.
+fn cut_from(throw: &Throw, piece: Rect, lens: Lens<'_>) -> Option<String> {
+    let denim = Some(throw.cover(piece).denim);
+    let of_it = throw
+        .pile
+        .values()
+        .filter(|h| h.makes == Use::Denim { denim } && h.counted.contains(&None));
+    let names: Vec<String> = of_it.map(|h| h.name().to_string()).collect();
+    (!names.is_empty()).then(|| {
+        let heaps = lens.words.list("list-short", names);
+        say!(lens, "cut-from", heaps = heaps)
     })
 }
 

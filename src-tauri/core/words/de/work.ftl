@@ -1025,14 +1025,20 @@ pile-short = { $short ->
 }
 pile-empty = Noch nichts auf dem Stapel. Leg ein Kleidungsstück, Stoff oder eine Packung Quadrate dazu.
 pile-all-cut = Alle Jeansquadrate sind zugeschnitten.
+pile-of-denim = { $denim }: noch { $open } zuzuschneiden, { $gives } gibt der Stapel noch her{ $short ->
+    [0] .
+   *[other] ; { $short } fehlen.
+}
 pile-estimate = Was nicht gemessen ist, ist geschätzt: Miss jedes Stück, bevor du es schneidest.
 heap-denim = Für die Jeansquadrate
+heap-denim-of = Für die Quadrate aus { $denim }
 heap-fabric = Für { $print }
 heap-gives = { $what }: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
 }
 make-denim = Jeansquadrate
+make-denim-of = Jeansquadrate: { $denim }
 piece-expected = { $n ->
     [one] etwa { $n } Quadrat
    *[other] etwa { $n } Quadrate
@@ -1069,6 +1075,7 @@ heap-take = { $name } vom Stapel nehmen
 piece-keep = Diesen Umriss sichern
 cut-strip = Streifen { $n }: untere Linie { $from } über dem Saum, obere Linie { $to }.
 cut-denims = Noch zuzuschneiden: { $list }.
+cut-from = Zuschneiden aus: { $heaps }.
 cut-of-denim = { $n } aus { $denim }
 cut-run = Beginne auf der unteren Linie { $left } von der linken Stoffkante: { $count ->
     [one] ein Quadrat.

@@ -1027,14 +1027,20 @@ pile-short = { $short ->
 }
 pile-empty = Nothing on the pile yet. Add a garment, cloth or a pack of squares.
 pile-all-cut = Every denim square is cut.
+pile-of-denim = { $denim }: { $open } still to cut, { $gives } to come from the pile{ $short ->
+    [0] .
+   *[other] ; { $short } short.
+}
 pile-estimate = What is not measured is an estimate: measure each piece before you cut it.
 heap-denim = For the denim squares
+heap-denim-of = For squares of { $denim }
 heap-fabric = For { $print }
 heap-gives = { $what }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
 }
 make-denim = Denim squares
+make-denim-of = Denim squares: { $denim }
 piece-expected = { $n ->
     [one] about { $n } square
    *[other] about { $n } squares
@@ -1071,6 +1077,7 @@ heap-take = Take { $name } off the pile
 piece-keep = Keep this outline
 cut-strip = Strip { $n }: lower line { $from } above the hem, upper line { $to }.
 cut-denims = Still to cut: { $list }.
+cut-from = To be cut from: { $heaps }.
 cut-of-denim = { $n } from { $denim }
 cut-run = On the lower line start { $left } from the cloth’s left edge: { $count ->
     [one] one square.

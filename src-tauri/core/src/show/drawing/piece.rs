@@ -67,7 +67,10 @@ pub fn piece_svg(
         at: [0.0, 0.0],
         style,
         cloth: match heap.makes {
-            Use::Denim => Cloth::Denim { n: 0, wrong: false },
+            Use::Denim { denim } => Cloth::Denim {
+                n: denim.unwrap_or(0),
+                wrong: false,
+            },
             Use::Fabric { print } => Cloth::Print(print),
         },
     };
