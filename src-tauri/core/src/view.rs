@@ -450,6 +450,8 @@ pub struct LayoutCard {
     pub back_new: Vec<u32>,
     /// How well it meets the wishes.
     pub lines: Vec<WishLine>,
+    /// How many of the wishes it meets, in words.
+    pub met: String,
     /// What changes if it is taken.
     pub changes: String,
     /// The layout in words.

@@ -1360,6 +1360,10 @@ back_new: Array<number>,
  */
 lines: Array<WishLine>, 
 /**
+ * How many of the wishes it meets, in words.
+ */
+met: string, 
+/**
  * What changes if it is taken.
  */
 changes: string, 

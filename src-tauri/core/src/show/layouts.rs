@@ -218,6 +218,7 @@ pub fn layouts(
             let turned = |n: usize| n / across * across + across - 1 - n % across;
             let front_new = places().filter(|n| new(n, Face::Front));
             let back_new = places().filter(|n| new(&turned(*n), Face::Back));
+            let told = say!(lens, "layout-met", met = met, all = lines.len());
             LayoutCard {
                 front_new: front_new.map(|n| n as u32).collect(),
                 back_new: back_new.map(|n| n as u32).collect(),
@@ -229,11 +230,11 @@ pub fn layouts(
                     lens,
                     "layout-spoken",
                     letter = letter.to_string(),
-                    met = met,
-                    all = lines.len(),
+                    met = told.as_str(),
                     changes = changes.as_str()
                 ),
                 lines,
+                met: told,
                 changes,
                 action: Action::LayOut { wishes, layout },
             }

@@ -1279,7 +1279,8 @@ layouts-done = { $n ->
     [one] Eine Aufteilung gefunden
    *[other] { $n } Aufteilungen gefunden
 }
-layout-spoken = Aufteilung { $letter }: { $met } von { $all } Wünschen erfüllt. { $changes }
+layout-met = { $met } von { $all } Wünschen erfüllt
+layout-spoken = Aufteilung { $letter }: { $met }. { $changes }
 layout-changes = { $n ->
     [0] Kein Quadrat wechselt den Stoff.
     [one] Ein Quadrat wechselt den Stoff.

@@ -1483,7 +1483,8 @@ layouts-done = { $n ->
     [one] One layout found
    *[other] { $n } layouts found
 }
-layout-spoken = Layout { $letter }: { $met } of { $all } wishes met. { $changes }
+layout-met = { $met } of { $all } wishes met
+layout-spoken = Layout { $letter }: { $met }. { $changes }
 layout-changes = { $n ->
     [0] No square changes its fabric.
     [one] One square changes its fabric.
