@@ -40,10 +40,10 @@ fn main() {
     let size = fs::metadata(&programs.lapwork).expect("it was built").len();
     println!("program: {size} bytes\n");
     starts(&programs);
-    portal(&programs);
     for (across, down) in [(6, 8), (12, 16), (60, 60)] {
         ticks_and_memory(&programs, across, down);
     }
+    portal(&programs);
 }
 
 struct Programs {

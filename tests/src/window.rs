@@ -33,6 +33,8 @@ use tempfile::TempDir;
 
 /// How long anything is waited for.
 pub const PATIENCE: Duration = Duration::from_secs(20);
+/// How long a window is waited for: on some desktops it waits for a portal first.
+const STARTING: Duration = Duration::from_secs(300);
 /// Size of the screen, which a window cannot outgrow.
 pub const SCREEN: (u32, u32) = (1400, 1000);
 /// Size of a phone's window.
@@ -175,11 +177,12 @@ impl Window {
         let program = self.program.to_str().expect("a path in UTF-8");
         let driver = Driver::open(self.port, program);
         self.driver = Some(driver.unwrap_or_else(|why| panic!("no window: {why}")));
-        wait("the page", || {
+        let page = attempt_for(STARTING, || {
             let ready =
                 "return document.readyState === 'complete' && location.href !== 'about:blank'";
             (self.try_run(ready, &[]) == Ok(Value::Bool(true))).then_some(())
         });
+        page.expect("waited in vain for the page");
         self.size(PHONE.0, PHONE.1);
     }
 
@@ -509,13 +512,17 @@ fn free_port() -> u16 {
 }
 
 /// Try until something comes of it, for [`PATIENCE`] at most.
-fn attempt<T>(mut what: impl FnMut() -> Option<T>) -> Option<T> {
+fn attempt<T>(what: impl FnMut() -> Option<T>) -> Option<T> {
+    attempt_for(PATIENCE, what)
+}
+
+fn attempt_for<T>(patience: Duration, mut what: impl FnMut() -> Option<T>) -> Option<T> {
     let start = Instant::now();
     loop {
         if let Some(found) = what() {
             return Some(found);
         }
-        if start.elapsed() > PATIENCE {
+        if start.elapsed() > patience {
             return None;
         }
         std::thread::sleep(Duration::from_millis(40));
