@@ -34,7 +34,7 @@ use tempfile::TempDir;
 /// How long anything is waited for.
 pub const PATIENCE: Duration = Duration::from_secs(20);
 /// How long a window is waited for: on some desktops it waits for a portal first.
-const STARTING: Duration = Duration::from_secs(300);
+pub const STARTING: Duration = Duration::from_secs(60);
 /// Size of the screen, which a window cannot outgrow.
 pub const SCREEN: (u32, u32) = (1400, 1000);
 /// Size of a phone's window.
