@@ -930,12 +930,12 @@ pub(crate) const MOST_SQUARES: u32 = 2000;
 pub(crate) const MOST_HEAPS: usize = 100;
 
 fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Refusal> {
+    if !throw.has_cloth(makes) {
+        return Err(Refusal::Cloth);
+    }
     let cloth = match makes {
-        Use::Denim { denim } if denim.is_none_or(|d| usize::from(d) < throw.denims.len()) => {
-            Cloth::denim()
-        }
-        Use::Fabric { print } if usize::from(print) < throw.prints.len() => Cloth::cotton(),
-        Use::Denim { .. } | Use::Fabric { .. } => return Err(Refusal::Cloth),
+        Use::Denim { .. } => Cloth::denim(),
+        Use::Fabric { .. } => Cloth::cotton(),
     };
     if throw.pile.len() >= MOST_HEAPS {
         return Err(Refusal::Pile);

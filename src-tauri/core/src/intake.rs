@@ -17,7 +17,7 @@ use crate::garments::Source;
 use crate::heritage::{Heritage, MOST_LESSONS};
 use crate::journal::{Damage, Entry, Journal, Read, What};
 use crate::measure::{Length, in_nm};
-use crate::pile::{Heap, Use};
+use crate::pile::Heap;
 use crate::plan::{MOST, longest_side};
 use crate::tasks::Task;
 use crate::throw::{Event, Item, Throw, Time};
@@ -306,10 +306,6 @@ fn known(throw: &Throw, event: &Event) -> bool {
     let there = |piece: &Rect| throw.assembly().knows(*piece);
     let joined = |piece: &Rect| throw.assembly().join(*piece).is_some();
     let print = |n: u8| usize::from(n) < throw.prints.len();
-    let makes = |makes: Use| match makes {
-        Use::Denim { denim } => denim.is_none_or(|d| usize::from(d) < throw.denims.len()),
-        Use::Fabric { print: n } => print(n),
-    };
     match event {
         Event::Begun { .. } => false,
         Event::Renamed { .. }
@@ -353,7 +349,8 @@ fn known(throw: &Throw, event: &Event) -> bool {
             .iter()
             .all(|(piece, _, _)| throw.assembly().is_block(*piece) && there(piece)),
         Event::HeapSet { n, heap } => {
-            makes(heap.makes) && (throw.pile.contains_key(n) || throw.pile.len() < MOST_HEAPS)
+            throw.has_cloth(heap.makes)
+                && (throw.pile.contains_key(n) || throw.pile.len() < MOST_HEAPS)
         }
         Event::HeapTaken { n } => throw.pile.contains_key(n),
         Event::PieceCut { n, piece, .. } => {

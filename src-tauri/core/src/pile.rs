@@ -1,9 +1,9 @@
 //! The clothes pile: what squares are to come from, and what really came out.
 //!
 //! Each [`Heap`] is a garment, cloth off the roll, or a pack of squares, and says what it
-//! is for: denim for the squares, of one of the throw's denims or of any, or one of the fabrics. What a piece will give is worked
-//! out in [`crate::cutting`]; what it gave is counted by the maker, and from then on the
-//! count stands.
+//! is for: denim for the squares, of one of the throw's denims or of any, or one of the
+//! fabrics. What a piece will give is worked out in [`crate::cutting`]; what it gave is
+//! counted by the maker, and from then on the count stands.
 
 use crate::cloth::Cloth;
 use crate::cutting::{Cutting, lay_out};

@@ -978,8 +978,28 @@ impl Throw {
             .filter(move |s| denim.is_none_or(|d| self.cover(*s).denim == d))
     }
 
+    /// How many squares are still to be cut of each denim.
+    pub fn uncut_by_denim(&self) -> Vec<u32> {
+        let mut open = vec![0; self.denims.len()];
+        for square in self.uncut(None) {
+            if let Some(n) = open.get_mut(usize::from(self.cover(square).denim)) {
+                *n += 1;
+            }
+        }
+        open
+    }
+
+    /// Whether the cloth a heap is said to be for is one of the throw's.
+    pub fn has_cloth(&self, makes: Use) -> bool {
+        match makes {
+            Use::Denim { denim } => denim.is_none_or(|d| usize::from(d) < self.denims.len()),
+            Use::Fabric { print } => usize::from(print) < self.prints.len(),
+        }
+    }
+
     /// Squares out of a piece: denim goes to the open places in order, to those of its own
-    /// denim where the heap names one; what is over is spare; fabric is added to the stock of its print.
+    /// denim where the heap names one; what is over is spare; fabric is added to the stock of
+    /// its print.
     fn count_cut(&mut self, n: u16, piece: u8, squares: u32, at: Time) {
         let Some(heap) = self.pile.get_mut(&n) else {
             return;

@@ -169,21 +169,25 @@ fn by_denim(throw: &Throw, heaps: &[(u16, &Heap, Vec<u32>)], lens: Lens<'_>) -> 
     let any = heaps
         .iter()
         .any(|(_, h, _)| matches!(h.makes, Use::Denim { denim: Some(_) }));
-    let each = throw.denims.iter().enumerate().filter(|_| any);
-    each.filter_map(|(d, denim)| {
-        let (open, gives) = (throw.uncut(Some(d as u8)).count(), given(d as u8));
-        (open > 0 || gives > 0).then(|| {
-            say!(
-                lens,
-                "pile-of-denim",
-                denim = denim.name.as_str(),
-                open = open,
-                gives = gives,
-                short = (open as u32).saturating_sub(gives)
-            )
+    if !any {
+        return Vec::new();
+    }
+    let each = throw.denims.iter().zip(throw.uncut_by_denim());
+    each.enumerate()
+        .filter_map(|(d, (denim, open))| {
+            let gives = given(d as u8);
+            (open > 0 || gives > 0).then(|| {
+                say!(
+                    lens,
+                    "pile-of-denim",
+                    denim = denim.name.as_str(),
+                    open = open,
+                    gives = gives,
+                    short = open.saturating_sub(gives)
+                )
+            })
         })
-    })
-    .collect()
+        .collect()
 }
 
 /// What can be done where the pile is too small: fewer squares, while the sewn ones stay.

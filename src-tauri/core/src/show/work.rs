@@ -422,10 +422,10 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
 
 /// How many squares are still to be cut from each denim, where the faces name more than one.
 pub(super) fn denims_to_cut(throw: &Throw, lens: Lens<'_>) -> Option<String> {
-    let named = throw.denims.iter().enumerate().filter_map(|(i, denim)| {
-        let n = throw.uncut(Some(i as u8)).count();
-        (n > 0).then(|| say!(lens, "cut-of-denim", n = n, denim = denim.name.as_str()))
-    });
+    let open = throw.uncut_by_denim();
+    let wanted = throw.denims.iter().zip(open).filter(|(_, n)| *n > 0);
+    let named =
+        wanted.map(|(denim, n)| say!(lens, "cut-of-denim", n = n, denim = denim.name.as_str()));
     let named: Vec<String> = named.collect();
     (named.len() > 1).then(|| {
         let list = lens.words.list("list-short", named);
