@@ -28,7 +28,7 @@ use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::{Throw, Time};
 use lapwork_core::view::{
-    AgainView, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head, Hello,
+    Acted, AgainView, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head, Hello,
     Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take,
     Taken, Tend, Tended, View,
 };
@@ -305,6 +305,31 @@ impl Desk {
         }
         self.with(id.as_str(), now, |journal, lens| {
             Ok(show::head(journal, lens))
+        })
+    }
+
+    /// Do something to a throw, as [`Desk::act`] does, and look at it then.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show if it was not done; that it cannot be looked at is in the
+    /// answer.
+    pub fn act_and_look(
+        &mut self,
+        id: &str,
+        deed: &Deed,
+        look: Option<&Look>,
+        now: Time,
+    ) -> Result<Acted, Problem> {
+        let head = self.act(id, deed, now)?;
+        let seen = look.map(|look| self.look(id, look, now)).transpose();
+        let (view, problem) = match seen {
+            Ok(view) => (view, None),
+            Err(problem) => (None, Some(problem)),
+        };
+        Ok(Acted {
+            head,
+            view,
+            problem,
         })
     }
 

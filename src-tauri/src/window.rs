@@ -14,7 +14,7 @@ use crate::store::{Store, Trouble};
 use crate::{now, system_words};
 use lapwork_core::photos::PhotoId;
 use lapwork_core::view::{
-    AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head,
+    Acted, AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed,
     Hello, Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView,
     Take, Taken, Tend, Tended, View,
 };
@@ -52,8 +52,8 @@ fn look(shared: Shared<'_>, id: String, look: Look) -> Result<View, Problem> {
 }
 
 #[tauri::command]
-fn act(shared: Shared<'_>, id: String, deed: Deed) -> Result<Head, Problem> {
-    desk(&shared).act(&id, &deed, now())
+fn act(shared: Shared<'_>, id: String, deed: Deed, look: Option<Look>) -> Result<Acted, Problem> {
+    desk(&shared).act_and_look(&id, &deed, look.as_ref(), now())
 }
 
 #[tauri::command]

@@ -16,7 +16,8 @@ fn what_was_acknowledged_survives_a_dead_battery() {
     let id = begun.unwrap()["id"].as_str().unwrap().to_string();
     let note = json!({"do": "note", "text": "before the dark", "piece": null});
     let deed = json!({"deed": "act", "action": note});
-    let head = window.call("act", json!({"id": id, "deed": deed})).unwrap();
+    let acted = window.call("act", json!({"id": id, "deed": deed})).unwrap();
+    let head = &acted["head"];
     window.crash();
     assert_eq!(
         window.call("hello", json!({})).unwrap()["problem"],

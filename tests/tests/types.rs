@@ -169,6 +169,7 @@ fn declared() -> String {
         view::CopyRow,
         view::ConflictRow,
         view::BringView,
+        view::Acted,
         view::Taken,
     );
     let keys = words::window_keys();

@@ -1474,6 +1474,17 @@ pub enum Look {
     },
 }
 
+/// What came of a deed that is done and kept: the throw now, and the screen looked at again.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Acted {
+    /// How the throw stands.
+    pub head: Head,
+    /// The screen, if it was asked for and can be shown.
+    pub view: Option<View>,
+    /// Why it cannot be: what it was about is no more. The deed is done all the same.
+    pub problem: Option<Problem>,
+}
+
 /// What the window gets to see.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 #[serde(rename_all = "kebab-case", tag = "seen")]

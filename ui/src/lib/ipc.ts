@@ -3,6 +3,7 @@
 
 import { convertFileSrc, invoke } from '@tauri-apps/api/core';
 import type {
+  Acted,
   AgainView,
   Arrange,
   BringView,
@@ -14,7 +15,6 @@ import type {
   Handed,
   PrintOrder,
   Printing,
-  Head,
   Hello,
   Layouts,
   Look,
@@ -38,7 +38,9 @@ export const photo = (id: string, dropped: boolean) =>
 /** Where the window finds a photo the shell keeps. */
 export const photoSource = (id: string, photo: string) => convertFileSrc(`${id}/${photo}`, 'photo');
 export const look = (id: string, look: Look) => invoke<View>('look', { id, look });
-export const act = (id: string, deed: Deed) => invoke<Head>('act', { id, deed });
+/** Do it; with `look`, see that of the throw as it is then. */
+export const act = (id: string, deed: Deed, look: Look | null = null) =>
+  invoke<Acted>('act', { id, deed, look });
 export const tend = (tend: Tend) => invoke<Tended>('tend', { tend });
 export const draft = (draft: PlanDraft, after: DraftAfter | null) =>
   invoke<PlanView>('draft', { draft, after });

@@ -104,6 +104,10 @@ interface Spot {
   tab: number | null;
 }
 
+/** Whether the batch that is looked at is through. */
+const through = (look: Look, view: View) =>
+  view.seen === 'work' && !view.card && !view.ask && look.see === 'work' && look.batch !== null;
+
 const isTab = (place: Place) => (TABS as readonly string[]).includes(place.at);
 
 /** How often the shell is asked how far a print is, in milliseconds. */
@@ -336,21 +340,25 @@ class Store {
     try {
       let view = await ipc.look(this.id, look);
       if (mine !== this.asked) return false;
-      if (view.seen === 'work' && !view.card && !view.ask && look.see === 'work' && look.batch) {
-        // That batch is through: back to what comes first.
+      if (look.see === 'work' && through(look, view)) {
+        // Back to what comes first.
         look = { ...look, batch: null };
         view = await ipc.look(this.id, look);
         if (mine !== this.asked) return false;
       }
-      this.look = look;
-      this.view = view;
-      if (view.head) this.head = view.head;
-      if ('prints' in view) this.prints = view.prints.map((swatch) => swatch.print);
+      this.show(look, view);
       return true;
     } catch (thrown) {
       if (mine === this.asked) this.fail(thrown);
       return false;
     }
+  }
+
+  private show(look: Look, view: View) {
+    this.look = look;
+    this.view = view;
+    if (view.head) this.head = view.head;
+    if ('prints' in view) this.prints = view.prints.map((swatch) => swatch.print);
   }
 
   async again() {
@@ -418,26 +426,37 @@ class Store {
     // Tapping undo several times in a row is meant; ticking twice is not.
     const once = deed.deed === 'act' && deed.action.do !== 'gather';
     const settle = once ? SETTLE : 0;
-    const head = await this.doing(async () => {
-      const head = await ipc.act(id, deed);
+    const { look, asked } = this;
+    const done = await this.doing(async () => {
+      const { head, view, problem } = await ipc.act(id, deed, look);
+      if (this.id !== id) return true;
       // How far the throw is and the screen come together: neither is ahead of the other.
-      await this.again();
-      if (this.id === id) this.head = head;
-      return head;
+      if (this.look !== look || this.asked !== asked || (look && view && through(look, view))) {
+        // Something else is looked at by now.
+        await this.again();
+      } else if (look && view) {
+        // An answer from before the deed would be late.
+        this.asked += 1;
+        this.show(look, view);
+      } else {
+        this.problem = problem;
+      }
+      if (this.id === id && this.head?.entry !== head.entry) this.head = head;
+      return true;
     }, settle);
     // What the side screen was about may be gone.
-    if (head && this.problem && !isTab(this.place)) await this.leave();
-    return head !== null;
+    if (done && this.problem && !isTab(this.place)) await this.leave();
+    return done !== null;
   }
 
   /** A deed that ends a side screen: done, work goes on, and it can be taken back at once. */
   async settle(action: Action, said: string): Promise<boolean> {
     const { id, place } = this;
     if (!id) return false;
-    const head = await this.doing(() => ipc.act(id, { deed: 'act', action }));
-    if (!head) return false;
+    const done = await this.doing(() => ipc.act(id, { deed: 'act', action }));
+    if (!done) return false;
     if (this.id === id) {
-      this.head = head;
+      this.head = done.head;
       if (this.place === place) await this.leave();
       else await this.again();
     }
@@ -462,9 +481,9 @@ class Store {
   /** An action on a throw that lies on the shelf. */
   async actOn(id: string, action: Action): Promise<boolean> {
     const done = await this.doing(async () => {
-      const head = await ipc.act(id, { deed: 'act', action });
+      const done = await ipc.act(id, { deed: 'act', action });
       await this.reshelve();
-      return head;
+      return done;
     });
     return done !== null;
   }

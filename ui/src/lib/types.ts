@@ -3188,6 +3188,20 @@ conflicts: Array<ConflictRow>,
  */
 buttons: Array<TakeButton>, };
 
+export type Acted = { 
+/**
+ * How the throw stands.
+ */
+head: Head, 
+/**
+ * The screen, if it was asked for and can be shown.
+ */
+view: View | null, 
+/**
+ * Why it cannot be: what it was about is no more. The deed is done all the same.
+ */
+problem: Problem | null, };
+
 export type Taken = { 
 /**
  * The throw to open, if there is one.
