@@ -55,13 +55,16 @@ struct Programs {
 fn build() -> Programs {
     let profile = std::env::var("LAPWORK_PROFILE").unwrap_or_else(|_| "release".into());
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
-    let built = Command::new(cargo)
-        .args(["build", "--workspace", "--profile", &profile])
-        .args(["--bin", "lapwork", "--example", "empty"])
-        .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
-        .status()
-        .expect("cargo can be run");
-    assert!(built.success(), "the program does not build");
+    // The program alone first: as it is packaged.
+    for target in [["--bin", "lapwork"], ["--example", "empty"]] {
+        let built = Command::new(&cargo)
+            .args(["build", "--package", "lapwork", "--profile", &profile])
+            .args(target)
+            .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
+            .status()
+            .expect("cargo can be run");
+        assert!(built.success(), "the program does not build");
+    }
     let this = std::env::current_exe().expect("a bench knows where it is");
     let target = this.ancestors().nth(3).expect("a target folder");
     let folder = target.join(if profile == "dev" { "debug" } else { &profile });
