@@ -294,6 +294,10 @@ pub enum Action {
         /// Cut so much larger, in nanometres.
         #[ts(type = "number")]
         trimming: Length,
+        /// What the heap is for, if that is to change.
+        #[serde(default)]
+        #[ts(optional)]
+        makes: Option<Use>,
     },
     /// Take a heap off the pile.
     TakeHeap {
@@ -755,8 +759,18 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             stretch,
             washed,
             trimming,
+            makes,
         } => {
             let heap = throw.pile.get(n).ok_or(Refusal::Pile)?;
+            let makes = makes.unwrap_or(heap.makes);
+            if !throw.has_cloth(makes) {
+                return Err(Refusal::Cloth);
+            }
+            // What was counted has gone to the squares, or to a print's stock.
+            let counted = heap.counted.iter().any(Option::is_some);
+            if counted && makes != heap.makes && !(makes.is_denim() && heap.makes.is_denim()) {
+                return Err(Refusal::CutUp);
+            }
             let weight = crate::cloth::parse_weight(weight, *system).ok_or(Refusal::Weight)?;
             let cloth = Cloth {
                 weight,
@@ -769,6 +783,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
                 return Err(Refusal::Plan(PlanFault::Trim));
             }
             let heap = Heap {
+                makes,
                 cloth,
                 trimming: *trimming,
                 ..heap.clone()

@@ -156,13 +156,15 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
     }
     let layout = arranger.layout(maker.journal.throw());
     maker.act(6, &Action::LayOut { wishes, layout });
-    for name in [say!(words, "demo-garment-1"), say!(words, "demo-garment-2")] {
+    let garments = [say!(words, "demo-garment-1"), say!(words, "demo-garment-2")];
+    let sizes = [GarmentSize::Large, GarmentSize::Medium];
+    for ((denim, name), size) in (0..).zip(garments).zip(sizes) {
         maker.act(
             2,
             &Action::AddGarment {
                 kind: GarmentKind::MensJeans,
-                size: GarmentSize::Medium,
-                makes: Use::ANY_DENIM,
+                size,
+                makes: Use::Denim { denim: Some(denim) },
                 name,
             },
         );
@@ -179,7 +181,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         };
         maker.act(12, &Action::TryScrap { scrap });
     }
-    for (n, index, squares) in [(1, 0, 13), (1, 1, 13), (2, 0, 11), (2, 1, 13)] {
+    for (n, index, squares) in [(1, 0, 14), (1, 1, 13), (2, 0, 11), (2, 1, 12)] {
         maker.act(
             14,
             &Action::CutPiece {

@@ -975,6 +975,10 @@ pub struct HeapRow {
     pub title: String,
     /// What it is for and gives, in words.
     pub said: String,
+    /// What it is for.
+    pub makes: Use,
+    /// What else it can be for now, and that, with names; nothing where there is no choice.
+    pub uses: Vec<Choice<Use>>,
     /// Its pieces.
     pub pieces: Vec<HeapPiece>,
     /// Weight of its cloth, with its unit.

@@ -667,7 +667,11 @@ washed: boolean,
 /**
  * Cut so much larger, in nanometres.
  */
-trimming: number, } | { "do": "take-heap", 
+trimming: number, 
+/**
+ * What the heap is for, if that is to change.
+ */
+makes?: Use, } | { "do": "take-heap", 
 /**
  * The heap.
  */
@@ -2119,6 +2123,14 @@ title: string,
  * What it is for and gives, in words.
  */
 said: string, 
+/**
+ * What it is for.
+ */
+makes: Use, 
+/**
+ * What else it can be for now, and that, with names; nothing where there is no choice.
+ */
+uses: Array<Choice<Use>>, 
 /**
  * Its pieces.
  */

@@ -124,17 +124,21 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
                 label: lens.say(&format!("size-{key}"), &[]),
             })
             .collect(),
-        makes: denims(throw)
-            .map(|denim| Choice {
-                value: Use::Denim { denim },
-                label: of_denim(throw, denim, "make-denim", lens),
-            })
-            .chain(throw.prints.iter().enumerate().map(|(i, print)| Choice {
-                value: Use::Fabric { print: i as u8 },
-                label: print.name.clone(),
-            }))
-            .collect(),
+        makes: uses(throw, lens).collect(),
     }
+}
+
+/// What a heap may be for: denim squares, or fabric squares of one of the prints.
+fn uses(throw: &Throw, lens: Lens<'_>) -> impl Iterator<Item = Choice<Use>> {
+    let denim = denims(throw).map(move |denim| Choice {
+        value: Use::Denim { denim },
+        label: of_denim(throw, denim, "make-denim", lens),
+    });
+    let prints = throw.prints.iter().enumerate();
+    denim.chain(prints.map(|(i, print)| Choice {
+        value: Use::Fabric { print: i as u8 },
+        label: print.name.clone(),
+    }))
 }
 
 /// What a heap of denim may be for: any of the squares; where there are several denims, those
@@ -256,6 +260,10 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> H
         }
     };
     let action = Action::TakeHeap { n };
+    let counted = heap.counted.iter().any(Option::is_some);
+    let denim = heap.makes.is_denim();
+    let free = |u: &Choice<Use>| !counted || denim && u.value.is_denim();
+    let uses: Vec<_> = uses(throw, lens).filter(free).collect();
     HeapRow {
         n,
         title: heap.name().to_string(),
@@ -265,6 +273,8 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> H
             what = what,
             n = squares.iter().sum::<u32>()
         ),
+        makes: heap.makes,
+        uses: if uses.len() > 1 { uses } else { Vec::new() },
         pieces: heap
             .counted
             .iter()

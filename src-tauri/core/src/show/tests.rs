@@ -551,6 +551,41 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         assert_eq!(throw.has(square, Task::Cut), right.contains(&square));
     }
     assert_eq!(throw.spares, 2, "what is over of it lies at hand");
+    // It can still be said to be any denim, for squares counted later; no print, for these are
+    // denim squares already. One nothing came from may be for anything.
+    act(&mut journal, &add(of(None), 5), 3);
+    let about = |n, makes| Action::DescribeCloth {
+        n,
+        weight: "14 oz".into(),
+        system: System::Inch,
+        stretch: false,
+        washed: true,
+        trimming: zero(),
+        makes,
+    };
+    let view = pile(&journal);
+    let uses = |row: usize| view.rows[row].uses.iter().map(|u| u.value);
+    assert_eq!(
+        uses(0).collect::<Vec<_>>(),
+        [of(None), of(Some(0)), of(Some(1))]
+    );
+    assert!(uses(1).eq(view.makes.iter().map(|m| m.value)));
+    assert!(journal.throw().prints.len() > 1, "there are prints to name");
+    for row in &view.rows {
+        assert!(row.uses.iter().any(|u| u.value == row.makes));
+        for makes in view.makes.iter().map(|m| m.value) {
+            let allowed = journal.propose(&about(row.n, Some(makes)), 3).is_ok();
+            let offered = row.uses.iter().any(|u| u.value == makes);
+            assert_eq!(allowed, offered, "{} for {makes:?}", row.title);
+        }
+    }
+    let refused = journal.propose(&about(2, Some(of(Some(9)))), 3);
+    assert!(refused.is_err(), "there is no tenth denim");
+    act(&mut journal, &about(2, None), 3);
+    assert_eq!(journal.throw().pile[&2].makes, of(None), "left as it was");
+    act(&mut journal, &about(2, Some(of(Some(1)))), 3);
+    assert!(pile(&journal).rows[1].said.contains(&faded));
+    act(&mut journal, &Action::TakeHeap { n: 2 }, 3);
     // Another for the dark ones is named on their card.
     act(&mut journal, &add(of(Some(0)), 5), 3);
     let card = card_of(&journal, Task::Cut, Kind::Square);
