@@ -58,7 +58,9 @@ pub struct Desk {
     /// What was mended since the start, by throw.
     mended: BTreeMap<ThrowId, Problem>,
     /// A throw file that was brought, until it is decided what becomes of it.
-    brought: Option<Brought>,
+    brought: Option<(u32, Brought)>,
+    /// How many were brought.
+    files: u32,
     /// What came of a file dropped on the window, until the window asks.
     dropped: Option<Result<BringView, Problem>>,
 }
@@ -88,6 +90,7 @@ impl Desk {
             open: BTreeMap::new(),
             mended: BTreeMap::new(),
             brought: None,
+            files: 0,
             dropped: None,
         }
     }
@@ -236,6 +239,21 @@ impl Desk {
         Ok(())
     }
 
+    /// See that a throw has been read and can be added to: where a torn end or a failing
+    /// disk stood in the way, it is tried anew.
+    fn work_on(&mut self, id: &ThrowId, now: Time) -> Result<(), Trouble> {
+        if self.open.get(id).is_some_and(|o| o.torn() || o.held()) {
+            self.open.remove(id);
+        }
+        self.reach(id, now)?;
+        let path = || self.store.throw_file(Place::Throws, id);
+        match self.open.get(id) {
+            Some(opened) if opened.torn() => Err(Trouble::Torn { path: path() }),
+            Some(opened) if opened.held() => Err(Trouble::Held { path: path() }),
+            _ => Ok(()),
+        }
+    }
+
     /// Read a throw if need be, then do something with it.
     fn with<T>(
         &mut self,
@@ -285,6 +303,8 @@ impl Desk {
     pub fn act(&mut self, id: &str, deed: &Deed, now: Time) -> Result<Head, Problem> {
         self.believe(deed)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
+        let throw = ThrowId::parse(id).and_then(|id| self.work_on(&id, now).map(|()| id));
+        let throw = throw.map_err(|trouble| self.told(&trouble))?;
         let entry = self.with(id, now, |journal, lens| {
             let proposed = match deed {
                 Deed::Act { action } => journal.propose(action, now),
@@ -293,19 +313,16 @@ impl Desk {
             };
             proposed.map_err(|refusal| show::refusal(&refusal, Some(journal.throw()), lens))
         })?;
-        let id = ThrowId::parse(id).map_err(|trouble| self.told(&trouble))?;
-        if let Some(opened) = self.open.get_mut(&id) {
-            let kept = self.store.append(&id, opened, &entry);
+        if let Some(opened) = self.open.get_mut(&throw) {
+            let kept = self.store.append(&throw, opened, &entry);
             if kept.is_err() || opened.journal.accept(entry).is_none() {
                 // What is on the disk is what counts, and it is read again before the
                 // next step.
-                self.open.remove(&id);
+                self.open.remove(&throw);
             }
             kept.map_err(|trouble| self.told(&trouble))?;
         }
-        self.with(id.as_str(), now, |journal, lens| {
-            Ok(show::head(journal, lens))
-        })
+        self.with(id, now, |journal, lens| Ok(show::head(journal, lens)))
     }
 
     /// Do something to a throw, as [`Desk::act`] does, and look at it then.
@@ -517,13 +534,14 @@ impl Desk {
         found: Result<Brought, Trouble>,
         now: Time,
     ) -> Result<BringView, Problem> {
-        self.brought = None;
         let brought = found.map_err(|trouble| self.told(&trouble))?;
+        self.files = self.files.wrapping_add(1);
         let here = self.copy_of(&brought.journal, now);
         let here = here.and_then(|id| self.open.get(&id));
         let here = here.map(|opened| &opened.journal);
-        let view = show::bring(here, &brought.journal, self.lens(now));
-        self.brought = Some(brought);
+        let about = (self.files, brought.left_out);
+        let view = show::bring(here, &brought.journal, about, self.lens(now));
+        self.brought = Some((self.files, brought));
         Ok(view)
     }
 
@@ -553,19 +571,26 @@ impl Desk {
         })
     }
 
-    /// Do with a throw that was brought what was chosen.
+    /// Do with the throw that was brought as the `file` of that number what was chosen.
     ///
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
-    pub fn take(&mut self, take: &Take, now: Time) -> Result<Taken, Problem> {
-        let brought = self.brought.take().ok_or(Trouble::NothingBrought);
+    pub fn take(&mut self, take: &Take, file: u32, now: Time) -> Result<Taken, Problem> {
+        let brought = match self.brought.take() {
+            Some((n, brought)) if n == file => Ok(brought),
+            Some(other) => {
+                self.brought = Some(other);
+                Err(Trouble::OtherBrought)
+            }
+            None => Err(Trouble::NothingBrought),
+        };
         let brought = brought.map_err(|trouble| self.told(&trouble))?;
         let taken = match take {
             Take::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
             _ => self.take_in(&brought, take, now),
         };
         let taken = taken.map_err(|trouble| self.told(&trouble));
-        let (id, said) = taken.inspect_err(|_| self.brought = Some(brought))?;
+        let (id, said) = taken.inspect_err(|_| self.brought = Some((file, brought)))?;
         Ok(Taken {
             id: id.map(|id| id.as_str().to_string()),
             said,
@@ -596,6 +621,8 @@ impl Desk {
             let id = self.keep(&alone, now)?;
             return Ok((Some(id), self.words.say(key, &[("name", name.into())])));
         };
+        // What is replaced is kept beside as it was: so it must be whole, or mended first.
+        self.work_on(&id, now)?;
         let here = self.open.get(&id).ok_or(Trouble::NoSuchThrow)?;
         let meeting = meet(&here.journal, &brought.journal).map_err(Trouble::Unmergeable)?;
         let choices: Vec<Side> = match take {
@@ -608,7 +635,7 @@ impl Desk {
             _ => Vec::new(),
         };
         let joined = meeting.join(&choices).map_err(Trouble::Unmergeable)?;
-        let kept = self.store.bytes(&id)?;
+        let kept = self.store.untouched(&id)?;
         self.open.remove(&id);
         let beside: &[(&str, &[u8])] = match take {
             Take::Merge { .. } => &[("here", &kept), ("brought", &brought.bytes)],
@@ -821,6 +848,7 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
             let why = Arg::Text(why.to_string());
             words.problem("unsure", &[file(path), ("seen", seen.into()), ("why", why)])
         }
+        Trouble::Torn { .. } => words.problem("torn-left", &[]),
         Trouble::Held { path } => words.problem("held", &[file(path)]),
         Trouble::Locked => words.problem("locked", &[]),
         Trouble::TooLarge { path } => words.problem("too-large", &[file(path)]),
@@ -831,6 +859,7 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
         Trouble::Unreadable => words.problem("unreadable", &[]),
         Trouble::Unmergeable(why) => words.problem(show::unmergeable(*why), &[]),
         Trouble::NothingBrought => words.problem("nothing-brought", &[]),
+        Trouble::OtherBrought => words.problem("other-brought", &[]),
         Trouble::Photo { path, fault } => match fault {
             Fault::Large => {
                 let most = photos::MOST_BYTES >> 20;
@@ -1309,15 +1338,15 @@ mod tests {
         let given = demo::throw(3).text();
         let view = desk.bring(brought(&folder, given.as_bytes()), 9).unwrap();
         assert_eq!(view.buttons[0].take, Take::Add);
-        let id = desk.take(&Take::Add, 9).unwrap().id.unwrap();
+        let id = desk.take(&Take::Add, view.file, 9).unwrap().id.unwrap();
         let parcels = desk.hand(&id, &Hand::Throw, 10).unwrap();
         assert_eq!(parcels[0].bytes, given.as_bytes());
         // The same once more changes nothing; it is taken in once only.
         let view = desk.bring(brought(&folder, given.as_bytes()), 11).unwrap();
         assert_eq!(view.buttons[0].take, Take::KeepHere);
-        assert_eq!(desk.take(&Take::KeepHere, 11).unwrap().id, None);
+        assert_eq!(desk.take(&Take::KeepHere, view.file, 11).unwrap().id, None);
         assert_eq!(desk.shelf(12).rows.len(), 1);
-        let twice = desk.take(&Take::Add, 12).unwrap_err();
+        let twice = desk.take(&Take::Add, view.file, 12).unwrap_err();
         assert_eq!(twice.code, "nothing-brought");
     }
 
@@ -1355,10 +1384,108 @@ mod tests {
         assert_eq!(desk.dropped().unwrap(), None);
         desk.drop_in(brought(&folder, b"{}"), 9);
         assert_eq!(desk.dropped().unwrap_err().code, "file-not-a-throw");
-        assert_eq!(
-            desk.take(&Take::Add, 9).unwrap_err().code,
-            "nothing-brought"
-        );
+        // The one that was asked about is still to be decided; no other is meant by it.
+        let other = desk.take(&Take::Add, 2, 9).unwrap_err();
+        assert_eq!(other.code, "other-brought");
+        desk.drop_in(brought(&folder, demo::throw(4).text().as_bytes()), 9);
+        let old = desk.take(&Take::Add, 1, 9).unwrap_err();
+        assert_eq!(old.code, "other-brought");
+        assert!(desk.take(&Take::Add, 2, 9).is_ok());
+        let twice = desk.take(&Take::Add, 2, 9).unwrap_err();
+        assert_eq!(twice.code, "nothing-brought");
+    }
+
+    #[test]
+    fn a_brought_file_s_torn_end_is_told_and_kept() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut desk, _, file) = begun(&folder);
+        let here = fs::read(&file).unwrap();
+        let mut other = Journal::read(&here).unwrap().journal;
+        let note = |text: &str| Action::Note {
+            text: text.into(),
+            piece: None,
+            task: None,
+            next: false,
+        };
+        for text in ["one", "two"] {
+            let entry = other.propose(&note(text), 5).unwrap();
+            other.accept(entry).unwrap();
+        }
+        let whole = other.text();
+        let torn = &whole.as_bytes()[..whole.len() - 7];
+        let lost = torn.len() - torn.iter().rposition(|b| *b == b'\n').unwrap() - 1;
+        let view = desk.bring(brought(&folder, torn), 2_000_000).unwrap();
+        let bytes = format!("The last {lost} bytes");
+        assert!(view.said[0].contains(&bytes), "{:?}", view.said);
+        assert_eq!(view.buttons[0].take, Take::TakeBrought, "one step more");
+        // The throw here goes on, so that the two are merged: both are kept as they were.
+        let id = desk.shelf(2_000_000).rows[0].id.clone();
+        let action = note("here");
+        desk.act(&id, &Deed::Act { action }, 2_000_000).unwrap();
+        let here = fs::read(&file).unwrap();
+        let view = desk.bring(brought(&folder, torn), 2_000_000).unwrap();
+        let merge = Take::Merge { brought: vec![] };
+        desk.take(&merge, view.file, 2_000_000).unwrap();
+        let mut copies: Vec<Vec<u8>> = beside(&file)
+            .iter()
+            .map(|copy| fs::read(copy).unwrap())
+            .collect();
+        copies.sort();
+        let mut meant = [here, torn.to_vec()];
+        meant.sort();
+        assert_eq!(copies, meant);
+        // Of a whole file nothing is left out.
+        let view = desk
+            .bring(brought(&folder, whole.as_bytes()), 2_000_000)
+            .unwrap();
+        assert!(!view.said[0].contains("bytes"), "{:?}", view.said);
+    }
+
+    /// A disk that is full until it is not.
+    #[derive(Debug, Clone, Default)]
+    struct Full(std::sync::Arc<std::sync::atomic::AtomicBool>);
+
+    impl crate::disk::Disk for Full {
+        fn write(&self, file: &fs::File, bytes: &[u8]) -> std::io::Result<usize> {
+            if self.0.load(std::sync::atomic::Ordering::SeqCst) {
+                return Err(ErrorKind::StorageFull.into());
+            }
+            crate::disk::RealDisk.write(file, bytes)
+        }
+    }
+
+    #[test]
+    fn a_torn_throw_is_mended_before_another_takes_its_place() {
+        let folder = tempfile::tempdir().unwrap();
+        let (desk, id, file) = begun(&folder);
+        drop(desk);
+        let whole = fs::read(&file).unwrap();
+        let torn = &whole[..whole.len() - 5];
+        fs::write(&file, torn).unwrap();
+        let full = Full::default();
+        full.0.store(true, std::sync::atomic::Ordering::SeqCst);
+        let store = Store::on(folder.path().to_path_buf(), Box::new(full.clone()));
+        let mut desk = Desk::new(store);
+        let row = desk.hello(2_000_000).shelf.rows[0].clone();
+        assert_eq!(row.problem.map(|p| p.code).as_deref(), Some("torn-left"));
+        let view = desk.bring(brought(&folder, &whole), 2_000_000).unwrap();
+        assert_eq!(view.buttons[0].take, Take::TakeBrought);
+        let take = |desk: &mut Desk| desk.take(&Take::TakeBrought, view.file, 2_000_000);
+        assert_eq!(take(&mut desk).unwrap_err().code, "torn-left");
+        let action = Action::Rename {
+            name: "Later".into(),
+        };
+        let deed = Deed::Act { action };
+        let refused = desk.act(&id, &deed, 2_000_000).unwrap_err();
+        assert_eq!(refused.code, "torn-left");
+        assert_eq!(fs::read(&file).unwrap(), torn, "untouched so far");
+        full.0.store(false, std::sync::atomic::Ordering::SeqCst);
+        take(&mut desk).unwrap();
+        let copies = beside(&file);
+        let kept = |copy: &PathBuf| fs::read(copy).unwrap() == torn;
+        assert!(copies.iter().any(kept), "{copies:?}");
+        assert_eq!(fs::read(&file).unwrap(), whole);
+        assert!(desk.act(&id, &deed, 2_000_000).is_ok());
     }
 
     #[test]
@@ -1378,7 +1505,7 @@ mod tests {
         let found = brought(&folder, more.text().as_bytes());
         let view = desk.bring(found, 2_000_000).unwrap();
         assert_eq!(view.buttons[0].take, Take::TakeBrought);
-        desk.take(&Take::TakeBrought, 2_000_000).unwrap();
+        desk.take(&Take::TakeBrought, view.file, 2_000_000).unwrap();
         assert_eq!(fs::read_to_string(&file).unwrap(), more.text());
         let copies = beside(&file);
         assert_eq!(copies.len(), 1);
@@ -1432,6 +1559,8 @@ mod tests {
             Trouble::Settings { path: path.clone() },
             Trouble::Unreadable,
             Trouble::NothingBrought,
+            Trouble::OtherBrought,
+            Trouble::Torn { path: path.clone() },
             Trouble::Unmergeable(lapwork_core::merge::Unmergeable::Misfit),
             Trouble::Damage {
                 path: path.clone(),

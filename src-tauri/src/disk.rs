@@ -132,6 +132,22 @@ pub(crate) fn make_folders(disk: &dyn Disk, path: &Path) -> io::Result<()> {
     }
 }
 
+/// Sync the folder a folder lies in, and those above it. One that may not even be opened
+/// holds no name of ours.
+///
+/// # Errors
+/// What the system said.
+pub(crate) fn sync_above(disk: &dyn Disk, path: &Path) -> io::Result<()> {
+    let path = std::path::absolute(path)?;
+    for above in path.ancestors().skip(1) {
+        match disk.sync_folder(above) {
+            Err(why) if why.kind() == io::ErrorKind::PermissionDenied => {}
+            synced => synced?,
+        }
+    }
+    Ok(())
+}
+
 /// Write all of `bytes`.
 ///
 /// # Errors
@@ -156,6 +172,14 @@ pub(crate) fn write_all(disk: &dyn Disk, file: &File, mut bytes: &[u8]) -> io::R
 /// could not be synced.
 pub(crate) fn put(disk: &dyn Disk, path: &Path, beside: &Path, bytes: &[u8]) -> io::Result<()> {
     write_new(disk, beside, bytes)?;
+    name(disk, path, beside)
+}
+
+/// Give a file that was written beside its place the name, and sync that.
+///
+/// # Errors
+/// As [`put`].
+pub(crate) fn name(disk: &dyn Disk, path: &Path, beside: &Path) -> io::Result<()> {
     if let Err(why) = disk.rename(beside, path) {
         let _ = disk.remove(beside);
         return Err(why);

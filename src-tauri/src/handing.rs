@@ -111,8 +111,10 @@ fn local(chosen: FilePath) -> Result<PathBuf, Trouble> {
 /// A throw file that was brought, read and checked but not yet taken in.
 #[derive(Debug)]
 pub struct Brought {
-    /// What is sound of it, to the byte.
+    /// All of it, to the byte.
     pub bytes: Vec<u8>,
+    /// How many bytes of a torn last line could not be read.
+    pub left_out: u64,
     /// Its record.
     pub journal: Journal,
 }
@@ -130,14 +132,19 @@ pub fn look_into(path: &Path) -> Result<Brought, Trouble> {
 /// # Errors
 /// What stands in the way, or what is wrong with it.
 pub fn look_into_on(on: &dyn Disk, path: &Path) -> Result<Brought, Trouble> {
-    let mut bytes = bytes_of(on, path)?;
+    let bytes = bytes_of(on, path)?;
     let read = intake::read(&bytes).map_err(|how| Trouble::Damage {
         path: path.to_path_buf(),
         how,
     })?;
-    bytes.truncate(read.sound);
+    let left_out = if read.torn {
+        bytes.len().saturating_sub(read.sound)
+    } else {
+        0
+    };
     Ok(Brought {
         bytes,
+        left_out: left_out as u64,
         journal: read.journal,
     })
 }

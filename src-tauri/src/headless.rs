@@ -295,10 +295,12 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             let path = &store::throw_file_in(path);
             let opened = open(path, words)?;
             let count = opened.journal.len();
+            let left_out = opened.left_out();
             let said = match store::upgrade_file(path, &opened, now)
                 .map_err(|trouble| failed(path, &trouble, words))?
             {
                 Some(copy) => {
+                    say_left_out(path, left_out, words, out)?;
                     let copy = copy.display().to_string();
                     words.say("shell-upgraded", &[("copy", copy.into())])
                 }
@@ -355,7 +357,10 @@ fn merge(
         handing::look_into(&store::throw_file_in(path))
             .map_err(|trouble| failed(path, &trouble, words))
     };
-    let (a, b) = (read(first)?.journal, read(second)?.journal);
+    let (a, b) = (read(first)?, read(second)?);
+    say_left_out(first, a.left_out, words, out)?;
+    say_left_out(second, b.left_out, words, out)?;
+    let (a, b) = (a.journal, b.journal);
     let not = |why| failed(second, &Trouble::Unmergeable(why), words);
     let meeting = meet(&a, &b).map_err(not)?;
     let conflicts = meeting.conflicts();
@@ -382,6 +387,16 @@ fn merge(
         store::write_throw(path, &joined).map_err(|trouble| failed(path, &trouble, words))?;
     say_written(&written, words, out)?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// Say that a file's torn end is not in what is made of it.
+fn say_left_out(path: &Path, bytes: u64, words: &Words, out: &mut impl Write) -> io::Result<()> {
+    if bytes == 0 {
+        return Ok(());
+    }
+    let file = path.display().to_string();
+    let args = [("file", file.into()), ("bytes", bytes.into())];
+    writeln!(out, "{}", words.say("shell-left-out", &args))
 }
 
 fn say_written(path: &Path, words: &Words, out: &mut impl Write) -> io::Result<()> {

@@ -22,6 +22,10 @@
 //! anything is added; until that is done nothing is. [`Trouble::Unsure`] says what was
 //! read.
 //!
+//! What an app that died left may be seen and not be on the disk. So the folders' names are
+//! synced when they are claimed, a throw's file and its name before it is first shown, and
+//! before its first new entry the file is written anew.
+//!
 //! A file of an older version is kept beside as it was (`throw.jsonl.version-1`), then
 //! written anew with the header of this version, whole or not at all; a file of a newer
 //! version is left alone. A throw is replaced ([`Store::replace`]) only once the files as
@@ -30,7 +34,7 @@
 //! Limits: a throw file of more than [`MOST_BYTES`] is neither read nor written. No
 //! words are chosen here; a [`Trouble`] becomes words in [`crate::desk`].
 
-use crate::disk::{self, Disk, RealDisk, make_folders, write_all, write_new};
+use crate::disk::{self, Disk, RealDisk, make_folders, sync_above, write_all, write_new};
 use lapwork_core::journal::{Damage, Entry, Journal, VERSION};
 use lapwork_core::merge::Unmergeable;
 use lapwork_core::photos::PhotoId;
@@ -99,6 +103,11 @@ pub enum Trouble {
         /// What is to be read there now.
         seen: Seen,
     },
+    /// A torn last line is still in the file.
+    Torn {
+        /// Which file.
+        path: PathBuf,
+    },
     /// After such a failure the file could not be written afresh, so nothing is added.
     Held {
         /// Which file.
@@ -138,6 +147,8 @@ pub enum Trouble {
     Unmergeable(Unmergeable),
     /// No file was brought.
     NothingBrought,
+    /// Another file was brought since.
+    OtherBrought,
     /// A file that is no photo to keep.
     Photo {
         /// Which file.
@@ -196,6 +207,8 @@ pub struct Opened {
     lacks_newline: bool,
     /// A torn last line is still there.
     torn: bool,
+    /// How many bytes that is.
+    left_out: u64,
     /// The version of the format on the disk.
     version: u32,
     /// The file is doubtful and could not be written afresh.
@@ -219,6 +232,11 @@ impl Opened {
         self.torn
     }
 
+    /// How many bytes of a torn last line could not be read.
+    pub fn left_out(&self) -> u64 {
+        self.left_out
+    }
+
     /// Whether nothing may be added because the disk failed.
     pub fn held(&self) -> bool {
         self.held
@@ -233,6 +251,10 @@ pub struct Store {
     disk: Box<dyn Disk>,
     /// Throws whose file, or its name, a failed sync left in doubt.
     doubtful: RefCell<BTreeSet<ThrowId>>,
+    /// Throws whose file and its name were synced since the folder was claimed.
+    synced: RefCell<BTreeSet<ThrowId>>,
+    /// Throws whose file was written whole since then: nothing in it is of another life.
+    fresh: RefCell<BTreeSet<ThrowId>>,
 }
 
 impl Store {
@@ -248,6 +270,8 @@ impl Store {
             lock: None,
             disk,
             doubtful: RefCell::default(),
+            synced: RefCell::default(),
+            fresh: RefCell::default(),
         }
     }
 
@@ -276,6 +300,11 @@ impl Store {
             make_folders(&*self.disk, &path).map_err(disk(&path))?;
         }
         let path = self.folder.join("lock");
+        if !path.exists() {
+            // The first time, or the time before got no further: the folder's own name, and
+            // those above it, may not be on the disk yet.
+            sync_above(&*self.disk, &self.folder).map_err(disk(&self.folder))?;
+        }
         let mut how = OpenOptions::new();
         how.write(true).create(true).truncate(false);
         let file = self.disk.open(&path, &how).map_err(disk(&path))?;
@@ -285,6 +314,10 @@ impl Store {
             Err(TryLockError::Error(why)) => return Err(disk(&path)(why)),
         }
         self.sync_folder(&self.folder)?;
+        // An app that died may have left names that are seen but not on the disk.
+        for place in [Place::Throws, Place::Deleted] {
+            self.sync_folder(&self.folder.join(place.name()))?;
+        }
         self.lock = Some(file);
         self.clear_unfinished();
         Ok(true)
@@ -373,6 +406,9 @@ impl Store {
     /// What stands in the way.
     pub fn open(&self, id: &ThrowId, now: Time) -> Result<Opened, Trouble> {
         let path = self.throw_file(Place::Throws, id);
+        if self.claimed() {
+            self.sync_seen(id, &path);
+        }
         let bytes = bytes_of(&*self.disk, &path)?;
         let opened = opened(&path, &bytes)?;
         if !self.claimed() {
@@ -399,6 +435,24 @@ impl Store {
         })
     }
 
+    /// What an app that died wrote last may be seen and not be on the disk: it is put there
+    /// before it is shown. Where that fails the throw is doubtful.
+    fn sync_seen(&self, id: &ThrowId, path: &Path) {
+        if self.synced.borrow().contains(id) {
+            return;
+        }
+        // One that cannot be opened for writing cannot be added to either.
+        let Ok(file) = self.disk.open(path, OpenOptions::new().append(true)) else {
+            return;
+        };
+        let folder = self.throw_folder(Place::Throws, id);
+        let synced = self.disk.sync(&file);
+        match synced.and_then(|()| self.disk.sync_folder(&folder)) {
+            Ok(()) => self.synced.borrow_mut().insert(id.clone()),
+            Err(_) => self.doubtful.borrow_mut().insert(id.clone()),
+        };
+    }
+
     /// A throw file brought up to this version, where that can be done; where not it can
     /// be read and written on as it is, and is brought up another time.
     fn upgraded(&self, id: &ThrowId, opened: Opened, now: Time) -> Opened {
@@ -407,12 +461,15 @@ impl Store {
         }
         let path = self.throw_file(Place::Throws, id);
         match upgrade(&*self.disk, &path, &opened.journal, opened.version, now) {
-            Ok(_) => Opened {
-                length: opened.journal.text().len() as u64,
-                lacks_newline: false,
-                version: VERSION,
-                ..opened
-            },
+            Ok(_) => {
+                self.fresh.borrow_mut().insert(id.clone());
+                Opened {
+                    length: opened.journal.text().len() as u64,
+                    lacks_newline: false,
+                    version: VERSION,
+                    ..opened
+                }
+            }
             Err(_) => {
                 // The new file may be in its place without the disk having said so.
                 let untouched = |about: fs::Metadata| about.len() == opened.length;
@@ -460,7 +517,10 @@ impl Store {
             }
         }
         match put(&*self.disk, &path, text.as_bytes()) {
-            Ok(()) => Ok(kept),
+            Ok(()) => {
+                self.fresh.borrow_mut().insert(id.clone());
+                Ok(kept)
+            }
             Err(why) => match fs::read(&path) {
                 Ok(bytes) if bytes == text.as_bytes() => {
                     self.doubtful.borrow_mut().insert(id.clone());
@@ -475,6 +535,14 @@ impl Store {
                 }
             },
         }
+    }
+
+    /// A throw's file as it is, to the byte.
+    ///
+    /// # Errors
+    /// What stands in the way.
+    pub fn untouched(&self, id: &ThrowId) -> Result<Vec<u8>, Trouble> {
+        bytes_of(&*self.disk, &self.throw_file(Place::Throws, id))
     }
 
     /// The sound part of a throw's file, to the byte: what is handed on.
@@ -514,14 +582,20 @@ impl Store {
         } else {
             None
         };
-        // From here the names in the folder are in doubt until they are synced.
-        self.doubtful.borrow_mut().insert(id.clone());
         let sound = usize::try_from(read.length).map_or(bytes, |sound| &bytes[..sound]);
+        let beside = fresh_beside(&path);
         let throws = self.folder.join(Place::Throws.name());
-        let renewed = put(&*self.disk, &path, sound).and_then(|()| self.disk.sync_folder(&throws));
+        let renewed = write_new(&*self.disk, &beside, sound).and_then(|()| {
+            // From here the names in the folder are in doubt until they are synced.
+            self.doubtful.borrow_mut().insert(id.clone());
+            disk::name(&*self.disk, &path, &beside)?;
+            self.disk.sync_folder(&throws)
+        });
         match renewed {
             Ok(()) => {
                 self.doubtful.borrow_mut().remove(id);
+                self.fresh.borrow_mut().insert(id.clone());
+                self.synced.borrow_mut().insert(id.clone());
                 Ok(mended)
             }
             Err(why) => {
@@ -547,12 +621,18 @@ impl Store {
     pub fn append(&self, id: &ThrowId, opened: &mut Opened, entry: &Entry) -> Result<(), Trouble> {
         self.must_be_claimed()?;
         let path = self.throw_file(Place::Throws, id);
+        if opened.torn {
+            return Err(Trouble::Torn { path });
+        }
         if opened.held {
             return Err(Trouble::Held { path });
         }
         let line = entry.line();
         if Entry::from_line(line.trim_end_matches('\n')).as_ref() != Some(entry) {
             return Err(Trouble::Unreadable);
+        }
+        if !self.fresh.borrow().contains(id) {
+            self.freshen(id, opened, entry.at)?;
         }
         let newline = if opened.lacks_newline { "\n" } else { "" };
         let text = format!("{newline}{line}");
@@ -565,7 +645,7 @@ impl Store {
             .open(&path, OpenOptions::new().append(true))
             .map_err(disk(&path))?;
         let length = file.metadata().map_err(disk(&path))?.len();
-        if opened.torn || length != opened.length {
+        if length != opened.length {
             let why = io::Error::other("the file is not as it was read");
             return Err(disk(&path)(why));
         }
@@ -584,6 +664,20 @@ impl Store {
         }
         opened.length = after;
         opened.lacks_newline = false;
+        Ok(())
+    }
+
+    /// Before the first entry is added since the folder was claimed, the file is written
+    /// anew: a failed sync of another life may have left in it what is seen and never gets
+    /// to the disk, and no sync would say so.
+    fn freshen(&self, id: &ThrowId, opened: &Opened, now: Time) -> Result<(), Trouble> {
+        let path = self.throw_file(Place::Throws, id);
+        let bytes = bytes_of(&*self.disk, &path)?;
+        if bytes.len() as u64 != opened.length {
+            let why = io::Error::other("the file is not as it was read");
+            return Err(disk(&path)(why));
+        }
+        self.renew(id, &bytes, opened, now).map_err(disk(&path))?;
         Ok(())
     }
 
@@ -643,6 +737,10 @@ impl Store {
             .begin_in(&unfinished, &journal.text())
             .and_then(|()| self.disk.rename(&unfinished, &whole))
             .and_then(|()| self.disk.sync_folder(&throws));
+        if made.is_ok() {
+            self.fresh.borrow_mut().insert(id.clone());
+            self.synced.borrow_mut().insert(id.clone());
+        }
         made.map_err(|why| {
             // The maker is told it was not begun, so nothing of it may come back.
             let _ = self.disk.remove(&unfinished);
@@ -824,7 +922,8 @@ impl Store {
     /// Keep the settings.
     ///
     /// # Errors
-    /// What stood in the way; the settings kept before are then still there.
+    /// What stood in the way; the settings kept before are then still there, unless only the
+    /// folder could not be synced.
     pub fn keep_settings(&self, prefs: &Prefs) -> Result<(), Trouble> {
         self.must_be_claimed()?;
         let path = self.settings_file();
@@ -856,12 +955,33 @@ pub fn throw_file_in(path: &Path) -> PathBuf {
 /// or nothing where there was nothing to do.
 ///
 /// # Errors
-/// What stood in the way; the file is then as it was.
+/// What stood in the way; the file is then as it was. [`Trouble::Locked`] while a Lapwork
+/// that may write has the data folder it lies in.
 pub fn upgrade_file(path: &Path, opened: &Opened, now: Time) -> Result<Option<PathBuf>, Trouble> {
     if opened.version >= VERSION {
         return Ok(None);
     }
+    let _held = lock_over(path)?;
     upgrade(&RealDisk, path, &opened.journal, opened.version, now).map(Some)
+}
+
+/// Hold the data folder a throw file lies in; nothing where it lies in none.
+fn lock_over(path: &Path) -> Result<Option<File>, Trouble> {
+    let path = fs::canonicalize(path).map_err(disk(path))?;
+    // <data>/throws/<id>/throw.jsonl
+    let Some(lock) = path.ancestors().nth(3).map(|data| data.join("lock")) else {
+        return Ok(None);
+    };
+    let file = match OpenOptions::new().write(true).open(&lock) {
+        Ok(file) => file,
+        Err(why) if why.kind() == io::ErrorKind::NotFound => return Ok(None),
+        Err(why) => return Err(disk(&lock)(why)),
+    };
+    match file.try_lock() {
+        Ok(()) => Ok(Some(file)),
+        Err(TryLockError::WouldBlock) => Err(Trouble::Locked),
+        Err(TryLockError::Error(why)) => Err(disk(&lock)(why)),
+    }
 }
 
 /// Write a throw file of an older version anew in this one, once the file as it is lies
@@ -934,6 +1054,7 @@ fn opened(path: &Path, bytes: &[u8]) -> Result<Opened, Trouble> {
         length: sound as u64,
         lacks_newline: read.lacks_newline,
         torn: read.torn,
+        left_out: (bytes.len() - sound) as u64,
         version: read.version,
         held: false,
         mended: None,
@@ -976,9 +1097,14 @@ pub fn write_throw(path: &Path, journal: &Journal) -> Result<PathBuf, Trouble> {
 
 /// Put a whole file in the place of one that may be there.
 fn put(on: &dyn Disk, path: &Path, bytes: &[u8]) -> io::Result<()> {
+    disk::put(on, path, &fresh_beside(path), bytes)
+}
+
+/// Where a file is written before it takes the place of one.
+fn fresh_beside(path: &Path) -> PathBuf {
     let mut fresh = path.as_os_str().to_os_string();
     fresh.push(".new");
-    disk::put(on, path, Path::new(&fresh), bytes)
+    PathBuf::from(fresh)
 }
 
 /// A name beside a file for a copy of it that no other copy has, even if the clock was

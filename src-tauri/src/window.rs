@@ -137,8 +137,8 @@ fn dropped(shared: Shared<'_>) -> Result<Option<BringView>, Problem> {
 }
 
 #[tauri::command(async)]
-fn take(shared: Shared<'_>, take: Take) -> Result<Taken, Problem> {
-    desk(&shared).take(&take, now())
+fn take(shared: Shared<'_>, take: Take, file: u32) -> Result<Taken, Problem> {
+    desk(&shared).take(&take, file, now())
 }
 
 /// What a throw made after this one begins with.

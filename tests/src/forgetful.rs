@@ -24,6 +24,7 @@ use std::io;
 use std::os::fd::AsRawFd as _;
 use std::os::unix::fs::{FileExt as _, MetadataExt as _};
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use tempfile::TempDir;
 
@@ -516,12 +517,83 @@ impl Disk for Forgetful {
             return Err(failed(number));
         }
         RealDisk.sync_folder(path)?;
-        let node = model.find(path).expect("within the root");
-        model.names_kept(node);
+        // What lies above the root is not in the model.
+        if let Some(node) = model.find(path) {
+            model.names_kept(node);
+        }
         match wrong {
             Some(How::Late(number)) => Err(failed(number)),
             _ => Ok(()),
         }
+    }
+}
+
+/// A disk under an app that is killed after so many operations: none that comes later is
+/// done. Clones are the same disk.
+#[derive(Debug, Clone)]
+pub struct Killed {
+    on: Forgetful,
+    left: Arc<AtomicUsize>,
+}
+
+impl Killed {
+    /// Killed after `left` operations on this disk.
+    pub fn after(left: usize, on: &Forgetful) -> Killed {
+        Killed {
+            on: on.clone(),
+            left: Arc::new(AtomicUsize::new(left)),
+        }
+    }
+
+    /// Whether the app lives still.
+    pub fn lives(&self) -> bool {
+        self.left.load(Ordering::SeqCst) > 0
+    }
+
+    fn one(&self) -> io::Result<&Forgetful> {
+        let less = |left: usize| left.checked_sub(1);
+        let had = self
+            .left
+            .fetch_update(Ordering::SeqCst, Ordering::SeqCst, less);
+        had.map(|_| &self.on).map_err(|_| failed(EIO))
+    }
+}
+
+impl Disk for Killed {
+    fn make_folder(&self, path: &Path) -> io::Result<()> {
+        self.one()?.make_folder(path)
+    }
+
+    fn open(&self, path: &Path, how: &OpenOptions) -> io::Result<File> {
+        self.one()?.open(path, how)
+    }
+
+    fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>> {
+        self.one()?.read(path, most)
+    }
+
+    fn write(&self, file: &File, bytes: &[u8]) -> io::Result<usize> {
+        self.one()?.write(file, bytes)
+    }
+
+    fn sync(&self, file: &File) -> io::Result<()> {
+        self.one()?.sync(file)
+    }
+
+    fn cut(&self, file: &File, length: u64) -> io::Result<()> {
+        self.one()?.cut(file, length)
+    }
+
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        self.one()?.rename(from, to)
+    }
+
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        self.one()?.remove(path)
+    }
+
+    fn sync_folder(&self, path: &Path) -> io::Result<()> {
+        self.one()?.sync_folder(path)
     }
 }
 

@@ -49,6 +49,11 @@ const FIND: &str = include_str!("find.js");
 pub struct Started(Child);
 
 impl Started {
+    /// Its process.
+    pub fn id(&self) -> u32 {
+        self.0.id()
+    }
+
     /// Start a program.
     pub fn new(command: &mut Command) -> Started {
         let name = format!("{}", command.get_program().display());

@@ -70,8 +70,8 @@ fn lay(folder: &Path, bytes: &[u8]) -> PathBuf {
 /// What became of a broken file.
 #[derive(Debug, PartialEq, Eq, Clone, Copy)]
 enum Came {
-    /// Everything is there.
-    Whole,
+    /// Nothing was left out, and everything is there, or (cut between two lines) `less`.
+    Whole { less: bool },
     /// The end was left out, a copy kept, and both told.
     Cut,
     /// Refused and told, and left untouched.
@@ -118,7 +118,9 @@ fn mended(folder: &Path, broken: &[u8], was: &Journal, what: &str) -> Came {
             assert!(broken.starts_with(&left), "{what}");
             Came::Cut
         }
-        None => Came::Whole,
+        None => Came::Whole {
+            less: kept.trim_end() != was.text().trim_end(),
+        },
     };
     let before = opened.journal.len();
     for text in ["after", "and again"] {
@@ -197,6 +199,7 @@ fn every_bit_flipped() {
                         journal,
                         &format!("bit {bit} of byte {byte}"),
                     );
+                    assert_ne!(came, Came::Whole { less: true }, "bit {bit} of byte {byte}");
                     *cases.entry(format!("{came:?}")).or_insert(0) += 1;
                 }
                 cases

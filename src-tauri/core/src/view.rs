@@ -1790,6 +1790,8 @@ pub struct ConflictRow {
 /// A throw that was brought, beside the copy here.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct BringView {
+    /// The number of the file: what is done is said of this one.
+    pub file: u32,
     /// What it is.
     pub title: String,
     /// What is in which, a line each.

@@ -197,7 +197,7 @@ fn shown(journal: &Journal, turn: u32, lens: Lens<'_>) {
             show::heritage(journal, lens);
         }
         8 => {
-            show::bring(None, journal, lens);
+            show::bring(None, journal, (1, 0), lens);
         }
         _ => {
             let mut undone = journal.clone();
@@ -389,7 +389,7 @@ pub fn merge(bytes: &[u8]) {
         return;
     };
     let (first, second) = (first.journal, second.journal);
-    show::bring(Some(&first), &second, lens(sum));
+    show::bring(Some(&first), &second, (1, u64::from(sum)), lens(sum));
     let (Ok(meeting), Ok(turned)) = (meet(&first, &second), meet(&second, &first)) else {
         return;
     };

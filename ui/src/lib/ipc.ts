@@ -64,7 +64,8 @@ export const hand = (id: string, hand: Hand) => invoke<Handed>('hand', { id, han
 export const bring = () => invoke<BringView | null>('bring');
 /** What came of a file dropped on the window. */
 export const dropped = () => invoke<BringView | null>('dropped');
-export const take = (take: Take) => invoke<Taken>('take', { take });
+/** Do this with the file of that number. */
+export const take = (take: Take, file: number) => invoke<Taken>('take', { take, file });
 
 /** What was thrown, if it is a Problem of the core's. */
 export function problemOf(thrown: unknown): Problem | null {

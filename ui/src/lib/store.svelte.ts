@@ -160,6 +160,14 @@ class Store {
   onphoto: (() => void) | null = null;
 
   private asked = 0;
+  /** Questions not answered yet. */
+  private waiting = 0;
+  /** What was asked last, whether it is shown yet or not. */
+  private wanted: Look | null = null;
+  /** What becomes of it: whether it is shown. */
+  private latest: Promise<boolean> = Promise.resolve(false);
+  /** What is to be done once nothing else is. */
+  private later: (() => void)[] = [];
   private going = 0;
   private depth = 0;
   private tab: number | null = null;
@@ -172,9 +180,11 @@ class Store {
     wide.addEventListener('change', () => (this.wide = wide.matches));
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.dress());
     // The shell says so when it has looked into a file dropped on the window.
-    window.addEventListener('lapwork-dropped', () => void this.bring(ipc.dropped));
+    window.addEventListener('lapwork-dropped', () =>
+      this.onceFree(() => void this.bring(ipc.dropped)),
+    );
     // And so when a photo was dropped: the sheet for notes takes it, or opens for it.
-    window.addEventListener('lapwork-photo', () => this.onphoto?.());
+    window.addEventListener('lapwork-photo', () => this.onceFree(() => this.onphoto?.()));
     window.addEventListener('popstate', (event: PopStateEvent) => {
       const landing = this.landing;
       this.landing = null;
@@ -290,6 +300,7 @@ class Store {
     if (place.at === 'shelf' || place.at === 'new') {
       this.id = null;
       this.look = null;
+      this.wanted = null;
       this.view = null;
       this.head = null;
       this.place = place;
@@ -333,28 +344,47 @@ class Store {
 
   // Questions.
 
-  /** Look at something of the throw in hand; true when this answer is shown. */
-  async see(look: Look): Promise<boolean> {
-    if (!this.id) return false;
+  /**
+   * Look at something of the throw in hand; true when it is shown. An answer that a newer
+   * question has overtaken is dropped: then it counts whether the newer one is shown.
+   */
+  see(look: Look): Promise<boolean> {
+    this.wanted = look;
+    this.latest = this.ask(look);
+    return this.latest;
+  }
+
+  private async ask(look: Look): Promise<boolean> {
+    const { id } = this;
+    if (!id) return false;
     const mine = ++this.asked;
+    this.waiting += 1;
     try {
-      let view = await ipc.look(this.id, look);
-      if (mine !== this.asked) return false;
+      let view = await ipc.look(id, look);
+      if (this.id !== id) return false;
+      if (mine !== this.asked) return this.latest;
       if (look.see === 'work' && through(look, view)) {
         // Back to what comes first.
         look = { ...look, batch: null };
-        view = await ipc.look(this.id, look);
-        if (mine !== this.asked) return false;
+        view = await ipc.look(id, look);
+        if (this.id !== id) return false;
+        if (mine !== this.asked) return this.latest;
       }
       this.show(look, view);
       return true;
     } catch (thrown) {
-      if (mine === this.asked) this.fail(thrown);
+      if (this.id !== id) return false;
+      if (mine !== this.asked) return this.latest;
+      this.wanted = this.look;
+      this.fail(thrown);
       return false;
+    } finally {
+      this.waiting -= 1;
     }
   }
 
   private show(look: Look, view: View) {
+    this.wanted = look;
     this.look = look;
     this.view = view;
     if (view.head) this.head = view.head;
@@ -362,7 +392,7 @@ class Store {
   }
 
   async again() {
-    if (this.look) await this.see(this.look);
+    if (this.wanted) await this.see(this.wanted);
   }
 
   async draft(draft: PlanDraft, after: DraftAfter | null): Promise<PlanView | null> {
@@ -416,27 +446,40 @@ class Store {
       this.fail(thrown);
       return null;
     } finally {
-      setTimeout(() => (this.busy = false), settle);
+      setTimeout(() => {
+        this.busy = false;
+        for (const run of this.later.splice(0)) this.onceFree(run);
+      }, settle);
     }
   }
 
+  /** Do this now, or as soon as what is under way is done. */
+  private onceFree(run: () => void) {
+    if (this.busy) this.later.push(run);
+    else run();
+  }
+
+  /** After a failure what counts is what is kept: read it anew, and still say what failed. */
+  private async reread(read: () => Promise<void>) {
+    const { problem } = this;
+    await read();
+    this.problem = problem ?? this.problem;
+  }
+
   private async deed(deed: Deed): Promise<boolean> {
-    const id = this.id;
-    if (!id) return false;
+    const { id, look } = this;
+    if (!id || this.busy) return false;
     // Tapping undo several times in a row is meant; ticking twice is not.
     const once = deed.deed === 'act' && deed.action.do !== 'gather';
     const settle = once ? SETTLE : 0;
-    const { look, asked } = this;
     const done = await this.doing(async () => {
       const { head, view, problem } = await ipc.act(id, deed, look);
       if (this.id !== id) return true;
       // How far the throw is and the screen come together: neither is ahead of the other.
-      if (this.look !== look || this.asked !== asked || (look && view && through(look, view))) {
-        // Something else is looked at by now.
+      if (this.waiting || this.look !== look || (look && view && through(look, view))) {
+        // Something else is asked for by now.
         await this.again();
       } else if (look && view) {
-        // An answer from before the deed would be late.
-        this.asked += 1;
         this.show(look, view);
       } else {
         this.problem = problem;
@@ -444,17 +487,24 @@ class Store {
       if (this.id === id && this.head?.entry !== head.entry) this.head = head;
       return true;
     }, settle);
+    if (!done) {
+      if (this.id === id) await this.reread(() => this.again());
+      return false;
+    }
     // What the side screen was about may be gone.
-    if (done && this.problem && !isTab(this.place)) await this.leave();
-    return done !== null;
+    if (this.problem && !isTab(this.place)) await this.leave();
+    return true;
   }
 
   /** A deed that ends a side screen: done, work goes on, and it can be taken back at once. */
   async settle(action: Action, said: string): Promise<boolean> {
     const { id, place } = this;
-    if (!id) return false;
+    if (!id || this.busy) return false;
     const done = await this.doing(() => ipc.act(id, { deed: 'act', action }));
-    if (!done) return false;
+    if (!done) {
+      if (this.id === id) await this.reread(() => this.again());
+      return false;
+    }
     if (this.id === id) {
       this.head = done.head;
       if (this.place === place) await this.leave();
@@ -480,17 +530,17 @@ class Store {
 
   /** An action on a throw that lies on the shelf. */
   async actOn(id: string, action: Action): Promise<boolean> {
-    const done = await this.doing(async () => {
-      const done = await ipc.act(id, { deed: 'act', action });
-      await this.reshelve();
-      return done;
-    });
+    if (this.busy) return false;
+    const done = await this.doing(() => ipc.act(id, { deed: 'act', action }));
+    await this.reread(() => this.reshelve());
     return done !== null;
   }
 
   async tend(tend: Tend): Promise<Tended | null> {
+    if (this.busy) return null;
     const tended = await this.doing(() => ipc.tend(tend));
     if (tended) this.shelf = tended.shelf;
+    else await this.reread(() => this.reshelve());
     return tended;
   }
 
@@ -511,10 +561,15 @@ class Store {
     if (view) this.brought = view;
   }
 
-  async decide(take: Take) {
-    const taken = await this.doing(() => ipc.take(take));
+  /** Do this with the file that was brought; the sheet stays if it cannot be done. */
+  async decide(take: Take, file: number) {
+    if (this.busy) return;
+    const taken = await this.doing(() => ipc.take(take, file));
+    if (!taken) {
+      await this.reread(() => this.reshelve());
+      return;
+    }
     this.brought = null;
-    if (!taken) return;
     this.shelf = taken.shelf;
     if (taken.id === null) {
       this.say(taken.said);

@@ -3180,6 +3180,10 @@ brought: Array<string>, };
 
 export type BringView = { 
 /**
+ * The number of the file: what is done is said of this one.
+ */
+file: number, 
+/**
  * What it is.
  */
 title: string, 

@@ -9,8 +9,23 @@ use crate::merge::{Change, Conflict, Relation, Unmergeable, Way, meet, relation}
 use crate::throw::Throw;
 use crate::view::{BringView, ConflictRow, CopyRow, Take, TakeButton};
 
-/// What to show of a throw that was brought.
-pub fn bring(here: Option<&Journal>, brought: &Journal, lens: Lens<'_>) -> BringView {
+/// What to show of a throw that was brought as the `file` of that number, of whose torn end
+/// `left_out` bytes could not be read.
+pub fn bring(
+    here: Option<&Journal>,
+    brought: &Journal,
+    (file, left_out): (u32, u64),
+    lens: Lens<'_>,
+) -> BringView {
+    let mut view = bring_whole(here, brought, file, lens);
+    if left_out > 0 {
+        view.said
+            .insert(0, say!(lens, "bring-torn", bytes = left_out as i64));
+    }
+    view
+}
+
+fn bring_whole(here: Option<&Journal>, brought: &Journal, file: u32, lens: Lens<'_>) -> BringView {
     let copy = |key: &str, journal: &Journal| CopyRow {
         label: lens.say(key, &[]),
         name: journal.throw().name.clone(),
@@ -24,6 +39,7 @@ pub fn bring(here: Option<&Journal>, brought: &Journal, lens: Lens<'_>) -> Bring
     let both = || button("bring-both", Take::KeepBoth);
     let Some(here) = here else {
         return BringView {
+            file,
             title: say!(lens, "bring-new"),
             said: vec![say!(lens, "bring-new-what")],
             copies: vec![copy("bring-copy-brought", brought)],
@@ -88,6 +104,7 @@ pub fn bring(here: Option<&Journal>, brought: &Journal, lens: Lens<'_>) -> Bring
         ),
     };
     BringView {
+        file,
         title,
         said,
         copies,

@@ -95,6 +95,10 @@ error-no-language-next = Nenne eine von diesen: { $languages }.
 
 error-newer-there = { $file } hat ein neueres Lapwork geschrieben (Dateiversion { $version }; dieses liest die Versionen 1 und 2).
 error-newer-there-next = Öffne sie mit jener Version; hier bleibt sie unberührt.
+shell-left-out = { $file }: { $bytes ->
+    [one] Das letzte Byte ist nicht zu lesen und bleibt weg.
+   *[other] Die letzten { $bytes } Bytes sind nicht zu lesen und bleiben weg.
+}
 shell-upgraded = Erneuert. Die Datei von vorher: { $copy }
 shell-conflict = Sie gehen auseinander. Erste: { $first } | Zweite: { $second }
 shell-decide = { $count ->

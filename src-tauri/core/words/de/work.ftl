@@ -1463,6 +1463,8 @@ error-merge-undecided = Noch ist nicht alles entschieden, was auseinandergeht.
 error-merge-undecided-next = Wähle überall eine Seite, wo die beiden auseinandergehen, dann führ sie zusammen.
 error-merge-misfit = Die beiden Kopien lassen sich nicht zusammenführen: Ein Schritt der einen würde nicht mehr folgen.
 error-merge-misfit-next = Beide sind unberührt. Behalte beide, und mach mit einer weiter.
+error-other-brought = Inzwischen wurde eine andere Datei gebracht; deshalb ist nichts geschehen.
+error-other-brought-next = Sieh dir zuerst jene an, oder bring diese noch einmal.
 error-nothing-brought = Es wurde keine Datei gebracht.
 error-nothing-brought-next = Wähle zuerst die Datei einer Decke.
 
@@ -1473,6 +1475,10 @@ bring-new-what = Hier ist noch keine Kopie davon.
 bring-add = Ins Regal legen
 bring-same = Du hast sie schon
 bring-same-what = Die Datei und die Decke hier sind Schritt für Schritt gleich. Es ist nichts zu tun.
+bring-torn = { $bytes ->
+    [one] Das letzte Byte der Datei ist nicht zu lesen und bleibt weg. Wahrscheinlich wurde sie unterwegs abgeschnitten: Was folgt, gilt für den Rest.
+   *[other] Die letzten { $bytes } Bytes der Datei sind nicht zu lesen und bleiben weg. Wahrscheinlich wurde sie unterwegs abgeschnitten: Was folgt, gilt für den Rest.
+}
 bring-fine = Lassen, wie es ist
 bring-here-more = Du hast sie schon, und mehr
 bring-here-more-what = { $n ->

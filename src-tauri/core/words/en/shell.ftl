@@ -78,6 +78,10 @@ shell-torn = { $count ->
 }
 shell-written = Written: { $file }
 shell-taken-back = taken back
+shell-left-out = { $file }: { $bytes ->
+    [one] the last byte cannot be read and is left out.
+   *[other] the last { $bytes } bytes cannot be read and are left out.
+}
 shell-upgraded = Upgraded. The file as it was: { $copy }
 shell-conflict = They differ. First: { $first } | Second: { $second }
 shell-decide = { $count ->

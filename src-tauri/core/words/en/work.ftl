@@ -1531,6 +1531,8 @@ error-merge-undecided = Not everything that differs has been decided.
 error-merge-undecided-next = Choose a side wherever the two differ, then merge them.
 error-merge-misfit = The two copies cannot be made one: a step of one would no longer follow.
 error-merge-misfit-next = Both are untouched. Keep both, and go on with one of them.
+error-other-brought = Another file has been brought meanwhile, so nothing was done.
+error-other-brought-next = Look at that one first, or bring this one again.
 error-nothing-brought = No file has been brought.
 error-nothing-brought-next = Choose a throw file first.
 
@@ -1541,6 +1543,10 @@ bring-new-what = No copy of it is here yet.
 bring-add = Put it on the shelf
 bring-same = You have this already
 bring-same-what = The file and the throw here are the same, step for step. Nothing needs to be done.
+bring-torn = { $bytes ->
+    [one] The last byte of the file cannot be read, so it is left out. Most likely it was cut off on its way: what is below is said of the rest.
+   *[other] The last { $bytes } bytes of the file cannot be read, so they are left out. Most likely it was cut off on its way: what is below is said of the rest.
+}
 bring-fine = Leave it as it is
 bring-here-more = You have this already, and more
 bring-here-more-what = { $n ->
