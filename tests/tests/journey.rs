@@ -346,6 +346,63 @@ fn a_square_spoilt_after_its_four_is_sewn() {
     walk.until_piece("Square it up", "Four A1");
 }
 
+/// Taps and keys that come before the answer to the one before.
+#[test]
+fn a_maker_who_does_not_wait() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.begin("Hasty throw", 2, 2);
+    let taps = |marks: &[&str]| {
+        // A tap just after another is not heard: that is meant.
+        let free = "return !document.querySelector('[data-testid=tick][aria-disabled=true]');";
+        walk.window
+            .wait_until("a tap is heard again", |w| w.run(free, &[]) == json!(true));
+        let script = "for (const mark of arguments[0]) {
+            document.querySelector(`[data-testid=\"${mark}\"]`).click(); }";
+        walk.window.run(script, &[json!(marks)]);
+    };
+    let heading = || {
+        let script = "return document.querySelector('#main h1')?.textContent ?? '';";
+        walk.window
+            .run(script, &[])
+            .as_str()
+            .unwrap_or_default()
+            .to_string()
+    };
+    // A tick, and a tab before it is kept; a tab, and a tick before that is there.
+    taps(&["tick", "tab-faces"]);
+    let comes = |what: &str, done: u64| {
+        walk.window
+            .wait_until(&format!("{what} is there, {done} done"), |_| {
+                heading().contains(what) && walk.done() == done
+            });
+    };
+    comes("Faces", 1);
+    walk.tap("tab-work");
+    walk.sees("card-title", "Cut a square");
+    taps(&["tab-bench", "tick"]);
+    comes("Bench", 2);
+    // And it stays so.
+    std::thread::sleep(std::time::Duration::from_millis(600));
+    comes("Bench", 2);
+    walk.tap("tab-work");
+    walk.until("Square it up");
+    walk.tap("measure");
+    walk.types("field-width", "9 1/2");
+    walk.types("field-height", "9 1/2");
+    walk.sees("verdict", "Down: just right.");
+    // A last key, and Enter before it was read.
+    let script = "const e = document.querySelector('[data-testid=field-height]');
+        e.focus(); e.value = '9 5/8'; e.dispatchEvent(new Event('input', { bubbles: true }));
+        e.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));";
+    walk.window.run(script, &[]);
+    walk.window.wait_until("the measure is kept", |_| {
+        walk.done_undo().contains("Measured")
+    });
+    let history = walk.look(json!({ "see": "history", "most": 1 })).to_string();
+    assert!(history.contains("9⅝"), "the last key counts: {history}");
+}
+
 #[test]
 fn the_lap_is_changed_after_the_first_two_fours() {
     let data = tempfile::tempdir().unwrap();

@@ -3643,6 +3643,7 @@ export type WordKey =
   | "ui-theme-dark"
   | "ui-theme-light"
   | "ui-then"
+  | "ui-then"
   | "ui-throw-menu"
   | "ui-to-glue"
   | "ui-top"

@@ -205,6 +205,7 @@ ui-chosen-now = Jetzt gewählt
 # Messen
 ui-keypad = Zifferntasten
 ui-rub-out = Löschen
+ui-then = Als Nächstes
 ui-next-field = Weiter
 ui-point = Komma
 ui-over = Durch, für einen Bruch

@@ -204,6 +204,7 @@ ui-chosen-now = Chosen now
 # Measuring
 ui-keypad = Number keys
 ui-rub-out = Rub out
+ui-then = Next
 ui-next-field = Next
 ui-point = Point
 ui-over = Over, for a fraction
