@@ -399,7 +399,9 @@ fn a_maker_who_does_not_wait() {
     walk.window.wait_until("the measure is kept", |_| {
         walk.done_undo().contains("Measured")
     });
-    let history = walk.look(json!({ "see": "history", "most": 1 })).to_string();
+    let history = walk
+        .look(json!({ "see": "history", "most": 1 }))
+        .to_string();
     assert!(history.contains("9⅝"), "the last key counts: {history}");
 }
 

@@ -1005,8 +1005,29 @@ pub(crate) fn check_cloth(prints: &[Print], denims: &[Denim]) -> Result<(), Refu
     Ok(())
 }
 
+/// Fours that are sewn cannot grow: where a lesser lap would make them larger and no size to
+/// trim to is named, it stays what it was.
+fn not_larger(throw: &Throw, mut plan: Plan) -> Plan {
+    let fours = || {
+        let blocks = throw.assembly().blocks();
+        let fours = blocks.into_iter().filter(|b| b.squares().count() == 4);
+        fours.filter_map(|b| throw.work(b))
+    };
+    let was = if fours().any(|w| w.squared.is_some()) {
+        throw.plan.target()
+    } else {
+        throw.plan.natural_four()
+    };
+    let same = plan.side == throw.plan.side && plan.order == throw.plan.order;
+    if same && plan.trim.is_none() && plan.target() > was && fours().any(|w| w.made.is_some()) {
+        plan.trim = Some(was);
+    }
+    plan
+}
+
 fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Refusal> {
     plan.check().map_err(Refusal::Plan)?;
+    let plan = &not_larger(throw, *plan);
     let cut = |s: &Rect| throw.has(*s, Task::Cut);
     let squares = || throw.assembly().whole().squares();
     if plan.side != throw.plan.side {

@@ -328,13 +328,17 @@ pub struct Glue {
     pub bottles: Option<u32>,
 }
 
-/// Dots for `seam`, one at each end and one every `spacing`.
-pub fn glue(seam: Length, how: Gluing) -> Glue {
+/// Dots under a fabric square: at its corners and in its middle. Common practice, no source.
+const COVER_DOTS: u32 = 5;
+
+/// Dots for `seam`, one at each end and one every `spacing`, and for so many fabric squares.
+pub fn glue(seam: Length, squares: u32, how: Gluing) -> Glue {
     let spacing = in_nm(how.spacing).max(1_000_000);
     let dots = match in_nm(seam) {
         long if long > 0 => u32::try_from(long / spacing).map_or(u32::MAX, |d| d.saturating_add(1)),
         _ => 0,
     };
+    let dots = dots.saturating_add(squares.saturating_mul(COVER_DOTS));
     let ml = f64::from(dots) * how.dot_ml.max(0.0);
     let bottles = (how.bottle_ml > 0.0).then(|| (ml / how.bottle_ml).ceil() as u32);
     Glue { dots, ml, bottles }
@@ -416,16 +420,18 @@ mod tests {
 
     #[test]
     fn glue_in_dots() {
-        let got = glue(inch64(100 * 64), Gluing::default());
+        let got = glue(inch64(100 * 64), 0, Gluing::default());
         assert_eq!(got.dots, 51);
         assert_eq!(got.bottles, Some(1));
-        assert_eq!(glue(zero(), Gluing::default()).dots, 0);
+        assert_eq!(glue(zero(), 0, Gluing::default()).dots, 0);
+        assert_eq!(glue(zero(), 3, Gluing::default()).dots, 15);
+        assert_eq!(glue(zero(), u32::MAX, Gluing::default()).dots, u32::MAX);
         let odd = Gluing {
             spacing: zero(),
             dot_ml: f64::NAN,
             bottle_ml: 0.0,
         };
-        assert_eq!(glue(nm(i64::MAX), odd).bottles, None);
+        assert_eq!(glue(nm(i64::MAX), 0, odd).bottles, None);
     }
 
     proptest! {

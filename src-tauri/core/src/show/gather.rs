@@ -13,7 +13,7 @@ use crate::pile::how;
 use crate::plan::{Plan, Stitch, fringe};
 use crate::scraps::{Scrap, Verdict, widest_stitch};
 use crate::tasks::Task;
-use crate::thread::{Gluing, Need, Winding, for_throw, glue, seams};
+use crate::thread::{Glue, Gluing, Need, Winding, for_throw, glue, seams};
 use crate::throw::{Item, Throw};
 use crate::view::{
     Button, Choice, FieldProblem, Figure, GatherRow, GatherView, LapColumn, ScrapRow, ScrapTyped,
@@ -109,11 +109,18 @@ pub(super) fn amount(throw: &Throw, item: Item) -> Option<Amount> {
             of(need.bobbins, "bobbins", Some(need.bobbin))
         }
         Item::Glue => {
-            let glued = glue(seams(p).joins, Gluing::default());
+            let glued = glued(throw);
             of(glued.bottles.unwrap_or(1), "bottles", None)
         }
         _ => None,
     }
+}
+
+/// Glue for the laps, the fabric squares and the binding's edge.
+fn glued(throw: &Throw) -> Glue {
+    let (p, size) = (&throw.plan, throw.finished());
+    let round = (size.width + size.height) * 2;
+    glue(seams(p).joins + round, covers(throw), Gluing::default())
 }
 
 /// What to have at hand.
@@ -241,7 +248,7 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         say!(lens, "item-needles"),
         vec![needles, say!(lens, "item-needles-spare")],
     );
-    let glued = glue(seams(p).joins, Gluing::default());
+    let glued = glued(throw);
     let bottles = glued.bottles.unwrap_or(1);
     row(
         Item::Glue,
@@ -266,10 +273,16 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
 
     let weight = mass(p, covered, &denim, &cotton);
     let kg = in_kilograms(weight);
-    let shown = lens.either(
-        say!(lens, "pounds", n = lens.words.decimal(kg / 0.453_592_37, 1)),
-        say!(lens, "kilograms", n = lens.words.decimal(kg, 1)),
-    );
+    let (lb, g) = (kg / 0.453_592_37, kg * 1_000.0);
+    let pounds = match lb < 1.0 {
+        true => say!(lens, "ounces-weight", n = (lb * 16.0).round() as i64),
+        false => say!(lens, "pounds", n = lens.words.decimal(lb, 1)),
+    };
+    let metric = match kg < 1.0 {
+        true => say!(lens, "grams", n = (g / 10.0).round() as i64 * 10),
+        false => say!(lens, "kilograms", n = lens.words.decimal(kg, 1)),
+    };
+    let shown = lens.either(pounds, metric);
     let left = crate::pace::left(throw, &crate::pace::paces(journal));
     let figure = |key: &str, text: String| Figure {
         label: lens.say(&format!("figure-{key}"), &[]),

@@ -14,6 +14,7 @@ use crate::trimming::{Choice, How, Save, choices, closing, shortfalls};
 use crate::view::{
     Button, FieldProblem, Figure, MeasureView, OutlineTyped, Problem, TrimRow, TrimView,
 };
+use std::collections::BTreeSet;
 
 /// What was typed for a block, and what it means.
 pub(super) fn measure(
@@ -515,7 +516,7 @@ pub(super) fn trims(journal: &Journal, lens: Lens<'_>) -> TrimView {
     let reason = found.first().map_or_else(Vec::new, |b| {
         let natural = throw.plan.natural_four();
         let now = found.iter().find(|c| c.trim == natural);
-        let short = now.map_or(0, |c| c.saves.len());
+        let short = now.map_or(0, pieces_saved);
         let first = match (b.trim == natural, short) {
             (true, 0) => say!(lens, "reason-none-short", size = lens.length(b.trim)),
             (true, n) => say!(lens, "reason-keep", size = lens.length(b.trim), n = n),
@@ -526,7 +527,7 @@ pub(super) fn trims(journal: &Journal, lens: Lens<'_>) -> TrimView {
                     size = lens.length(b.trim),
                     natural = lens.length(natural),
                     n = n,
-                    left = b.saves.len()
+                    left = pieces_saved(b)
                 )
             }
         };
@@ -570,7 +571,7 @@ fn trim_row(throw: &Throw, choice: &Choice, best: Option<Length>, lens: Lens<'_>
     let finished = throw.after(allowed.iter().flatten()).finished();
     let chosen = throw.plan.target() == size && allowed.is_err();
     let said = [
-        match choice.saves.len() {
+        match pieces_saved(choice) {
             0 => say!(lens, "trim-none-short"),
             n => say!(lens, "trim-short", n = n),
         },
@@ -592,6 +593,12 @@ fn trim_row(throw: &Throw, choice: &Choice, best: Option<Length>, lens: Lens<'_>
             .map(|s| save(throw, s, &choice.laps, lens))
             .collect(),
     }
+}
+
+/// How many pieces a choice leaves short; one may be so both ways.
+fn pieces_saved(choice: &Choice) -> usize {
+    let pieces: BTreeSet<Rect> = choice.saves.iter().map(|s| s.piece).collect();
+    pieces.len()
 }
 
 /// How one short piece is saved, in a sentence.

@@ -35,7 +35,7 @@ pub(super) fn off(
     let cut = piece.is_square() && throw.has(piece, Task::Cut);
     let mut lines = Vec::new();
     let mut found = Vec::new();
-    let mut picture = None;
+    let (mut picture, mut over) = (None, false);
     let mut settled = None;
     if block {
         let (held, target) = (holds(throw, piece), throw.target(piece));
@@ -48,6 +48,7 @@ pub(super) fn off(
                 across = off(held.width, target.width),
                 down = off(held.height, target.height)
             ));
+            over = held.width > target.width || held.height > target.height;
             picture = Some(pictures::measured(throw, piece, held, lens));
         } else {
             lines.push(say!(lens, "off-measure-first"));
@@ -111,7 +112,10 @@ pub(super) fn off(
         mishaps,
         why,
         measure: block && throw.has(piece, Task::Stitch) && !throw.has(piece, Task::SquareUp),
-        rest: settled.or_else(|| (asked && found.is_empty()).then(|| say!(lens, "off-rest"))),
+        rest: settled.or_else(|| {
+            let key = if over { "off-rest-trim" } else { "off-rest" };
+            (asked && found.is_empty()).then(|| lens.say(key, &[]))
+        }),
         ways: found.iter().map(|w| row(throw, piece, w, lens)).collect(),
     })
 }

@@ -9,7 +9,7 @@ use crate::outline::{Cut, Outline, Spot};
 use crate::plan::{Joining, Plan, Stitch, take};
 use crate::squaring;
 use crate::tasks::Task;
-use crate::throw::{Size, Throw};
+use crate::throw::{Size, Throw, Work};
 use crate::trimming::shortfalls;
 use crate::view::{Ink, InkKey, Mark, Picture};
 
@@ -793,11 +793,13 @@ fn block_ink(throw: &Throw, block: Rect) -> Ink {
     let stitched = block.is_square() || throw.has(block, Task::Stitch);
     let (held, target) = (crate::trimming::holds(throw, block), throw.target(block));
     let over = (held.width - target.width, held.height - target.height);
+    let known = |w: &Work| w.measured.is_some() || w.squared.is_some();
     match () {
         () if !stitched => Ink::Blank,
         () if over.0 < zero() || over.1 < zero() => Ink::Amiss,
         () if over.0 > zero() || over.1 > zero() => Ink::Waste,
-        () => Ink::Done,
+        () if block.is_square() || throw.work(block).is_some_and(known) => Ink::Done,
+        () => Ink::Next,
     }
 }
 
@@ -811,6 +813,7 @@ pub(super) fn block_key(throw: &Throw, lens: Lens<'_>) -> Vec<InkKey> {
         .collect();
     [
         (Ink::Done, "right"),
+        (Ink::Next, "planned"),
         (Ink::Amiss, "short"),
         (Ink::Waste, "over"),
         (Ink::Blank, "open"),

@@ -1,7 +1,7 @@
 //! The plan as typed fields, with its figures, doubts and pictures; and grids.
 
 use super::{Lens, errors, head, lessons, off, pictures};
-use crate::assembly::{Assembly, Kind, Seam};
+use crate::assembly::{Assembly, Kind, Rect, Seam};
 use crate::deed::{Action, decide};
 use crate::faces::{Cover, Denim, Print, layers};
 use crate::grids;
@@ -9,7 +9,7 @@ use crate::heritage;
 use crate::journal::Journal;
 use crate::measure::{Length, NM_PER_INCH, Ruler, System, in_nm, read, zero};
 use crate::plan::{Advice, Binding, Plan, Stitch};
-use crate::throw::{Size, Throw};
+use crate::throw::Throw;
 use crate::view::{
     Button, FieldProblem, Figure, GridRow, GridWish, GridsView, PlanDraft, PlanView, Problem,
     StitchKind,
@@ -234,14 +234,14 @@ fn view(
     let (plan, tidy, faults) = read_draft(typed, lens);
     let (mut refusal, mut change) = (None, None);
     // With what is sewn, as it stands or as it would be.
-    let mut foreseen = journal.map(|j| j.throw().finished());
+    let mut foreseen = journal.map(|j| j.throw().clone());
     let (mut compare, mut aside) = (Vec::new(), Vec::new());
     if let (Some(journal), Some(plan)) = (journal, plan) {
         let action = Action::ChangePlan { plan };
         if plan != journal.throw().plan {
             match decide(Some(journal.throw()), &action) {
                 Ok(events) => {
-                    foreseen = Some(journal.throw().after(&events).finished());
+                    foreseen = Some(journal.throw().after(&events));
                     (compare, aside) = off::compare(journal, &events, lens);
                     change = Some(Button {
                         label: say!(lens, "plan-change"),
@@ -258,7 +258,7 @@ fn view(
     let covers = covers.or_else(|| journal.map(|j| j.throw().covers().to_vec()));
     let sewn = journal.is_some_and(|j| j.throw().worked().any(|(_, w)| w.made.is_some()));
     let figures = |plan: &Plan| {
-        let mut figures = figures_at(plan, foreseen, covers.as_deref(), lens);
+        let mut figures = figures_of(plan, foreseen.as_ref(), covers.as_deref(), lens);
         if let Some(first) = figures.first_mut().filter(|_| sewn && foreseen.is_some()) {
             first.label = say!(lens, "figure-finished-sewn");
         }
@@ -297,17 +297,43 @@ pub(super) fn seams(plan: &Plan) -> (usize, Length) {
     (assembly.joins().len(), length)
 }
 
-pub(super) fn figures(plan: &Plan, covers: Option<&[Cover]>, lens: Lens<'_>) -> Vec<Figure> {
-    figures_at(plan, None, covers, lens)
+/// Seams of a throw: those sewn as they are, the others as they will be.
+fn seams_of(throw: &Throw) -> (usize, Length) {
+    let joins = throw.assembly().joins();
+    let length = joins.iter().fold(zero(), |sum, join| {
+        let size = throw.size(join.whole);
+        sum + match join.seam {
+            Seam::Upright => size.height,
+            Seam::Level => size.width,
+        }
+    });
+    (joins.len(), length)
 }
 
-/// The figures with the finished size that what is sewn leads to, where that is known.
-fn figures_at(
+/// The figures of a plan; with the throw that is made by it they are what the sewn pieces
+/// lead to.
+pub(super) fn figures_of(
     plan: &Plan,
-    finished: Option<Size>,
+    throw: Option<&Throw>,
     covers: Option<&[Cover]>,
     lens: Lens<'_>,
 ) -> Vec<Figure> {
+    let finished = throw.map(Throw::finished);
+    // A piece that is sewn has its size already.
+    let to_sew = |kind: Kind| {
+        let made = |t: &Throw, p: Rect| t.work(p).is_some_and(|w| w.made.is_some());
+        let joins = throw.map(|t| (t, t.assembly().joins()));
+        let (all, sewn) = joins.map_or((1, 0), |(t, joins)| {
+            let of = joins.iter().map(|join| join.whole);
+            let of: Vec<Rect> = of.filter(|p| t.assembly().kind(*p) == kind).collect();
+            (of.len(), of.iter().filter(|p| made(t, **p)).count())
+        });
+        match sewn {
+            0 => Some(""),
+            n if n < all => Some("-to-sew"),
+            _ => None,
+        }
+    };
     let mut out = Vec::new();
     let mut add = |key: &str, value| {
         out.push(Figure {
@@ -321,8 +347,13 @@ fn figures_at(
         "squares",
         lens.plain(say!(lens, "count-square", n = plan.squares())),
     );
-    add("pair", lens.by(plan.run(2), plan.side));
-    add("four", lens.by(plan.natural_four(), plan.natural_four()));
+    if let Some(more) = to_sew(Kind::Pair) {
+        add(&format!("pair{more}"), lens.by(plan.run(2), plan.side));
+    }
+    if let Some(more) = to_sew(Kind::Four) {
+        let four = plan.natural_four();
+        add(&format!("four{more}"), lens.by(four, four));
+    }
     if plan.target() != plan.natural_four() {
         add("trim-to", lens.by(plan.target(), plan.target()));
     }
@@ -339,7 +370,7 @@ fn figures_at(
             squares = count(Kind::Square)
         )),
     );
-    let (runs, length) = seams(plan);
+    let (runs, length) = throw.map_or_else(|| seams(plan), seams_of);
     add(
         "seams",
         lens.plain(say!(lens, "seams", n = runs, length = lens.length(length))),

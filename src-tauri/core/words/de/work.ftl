@@ -112,7 +112,7 @@ station-spoken = { $n ->
    *[other] { $station }, { $n } Stücke bereit
 }
 rest-station = An diesem Platz ist gerade nichts bereit ({ $station }). Sieh an einem anderen nach oder bei dem, was abkühlt.
-rest-finished = Fertig. Nach allem, was getan und gemessen ist, misst die Decke { $size }. Gut gemacht.
+rest-finished = Fertig. Nach Plan und allem, was unterwegs gemessen wurde, hat die Decke { $size }; wie viel sie beim Waschen eingegangen ist, zeigt sich, wenn du die ganze Decke misst. Gut gemacht.
 rest-measured = { $n ->
     [0] Fertig. Die Decke misst { $size }. Gut gemacht.
     [one] Fertig. Die Decke misst nach einer Wäsche { $size }. Gut gemacht.
@@ -207,7 +207,7 @@ how-press-block = Bügle es von beiden Seiten flach und lass es vor dem Messen a
 how-square-up = Schneide ab, was übersteht, auf jeder Seite die Hälfte, damit die Kreuzung in der Mitte bleibt.
 how-square-up-measure = Miss zuerst: Jeansstoff dehnt sich am Ende einer Naht.
     Schneide ab, was übersteht, auf jeder Seite die Hälfte. Meist ist nichts zu schneiden.
-how-cut-binding = Schneide gerade Streifen, so lang der Stoff reicht.
+how-cut-binding = Schneide sie gerade und genau so lang wie hier gesagt: Dann liegen ihre Stöße dort, wo die nächsten Schritte es sagen.
 how-join-binding = Überlappe die Enden und näh sie. Halte diese Stellen fern von den Überlappungen an der Kante.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
 how-glue-binding = Schieb die Kante der Decke in den Bruch. Punkte Heftkleber, bügeln, abkühlen lassen.
@@ -334,6 +334,8 @@ figure-finished-sewn = Fertiges Maß, mit dem schon Genähten
 figure-squares = Quadrate
 figure-pair = Paar
 figure-four = Vierer
+figure-pair-to-sew = Paar, noch zu nähen
+figure-four-to-sew = Vierer, noch zu nähen
 figure-blocks = Besteht aus
 figure-seams = Nähte
 figure-layers = Stofflagen
@@ -541,6 +543,7 @@ closing-all = Alle Reihen und Spalten werden so lang, wie sie sollen.
 block-key-right = genau richtig
 block-key-short = zu klein
 block-key-over = zu beschneiden
+block-key-planned = nach Plan, noch nicht gemessen
 block-key-open = noch nicht genäht
 closing-row = Viererreihe { $n } wird { $off }.
 closing-column = Viererspalte { $n } wird { $off }.
@@ -553,6 +556,7 @@ off-what = Was stimmt nicht damit?
 off-not-cut = Dieses Quadrat ist noch nicht zugeschnitten.
 off-which = Wenn eins seiner Quadrate verdorben ist, wähle welches.
 off-rest = Es ist nichts zu tun.
+off-rest-trim = Schneide beim Begradigen ab, was zu viel ist; sonst ist nichts zu tun.
 off-mis-cut = Es ist zu klein oder schief zugeschnitten.
 off-flaw = Es hat ein Loch, einen Fleck oder eine abgewetzte Stelle.
 off-scorched = Es ist versengt.
@@ -1180,6 +1184,8 @@ figure-weight = Gewicht, fertig
 figure-denim-weight = Jeansstoff
 figure-time = Arbeit übrig
 kilograms = { $n } kg
+grams = { $n } g
+ounces-weight = { $n } oz
 pounds = { $n } lb
 gsm = { $n } g/m²
 ounces = { $n } oz/yd²
@@ -1228,8 +1234,8 @@ wishes-stay = { $units ->
         [one] Ein Quadrat mit aufgeklebtem Stoff behält ihn.
        *[other] { $glued } Quadrate mit aufgeklebtem Stoff behalten ihn.
     }
-    [one] Ein genähtes Stück wird nicht aufgetrennt; aufgeklebter Stoff bleibt auf seinem Quadrat.
-   *[other] { $units } genähte Stücke werden nicht aufgetrennt; aufgeklebter Stoff bleibt auf seinem Quadrat.
+    [one] Ein verbundenes Stück wird nicht aufgetrennt; aufgeklebter Stoff bleibt auf seinem Quadrat.
+   *[other] { $units } verbundene Stücke werden nicht aufgetrennt; aufgeklebter Stoff bleibt auf seinem Quadrat.
 }
 wishes-short = { $have } Stoffquadrate sind da, { $wanted } gewünscht. So viele, wie da sind, werden gelegt.
 wishes-no-prints = In der Liste ist noch kein Stoff.
@@ -1288,11 +1294,11 @@ layout-changes = { $n ->
 } { $sewn ->
     [0] { $turned ->
         [0] Genähte Stücke bleiben, wo sie sind.
-        [one] Ein genähtes Stück wird gedreht.
-       *[other] { $turned } genähte Stücke werden gedreht.
+        [one] Ein verbundenes Stück wird gedreht.
+       *[other] { $turned } verbundene Stücke werden gedreht.
     }
-    [one] Ein genähtes Stück bekommt einen anderen Platz.
-   *[other] { $sewn } genähte Stücke bekommen andere Plätze.
+    [one] Ein verbundenes Stück bekommt einen anderen Platz.
+   *[other] { $sewn } verbundene Stücke bekommen andere Plätze.
 }
 stitching-front = Nähseite: Näh mit dieser Seite oben.
 stitching-back = Nicht die Nähseite: Hier liegt der Unterfaden.
@@ -1514,8 +1520,8 @@ bring-keep-here = Behalten, was hier ist
 bring-copy-here = Auf diesem Gerät
 bring-copy-brought = In der Datei
 bring-steps = { $n ->
-    [one] ein Schritt festgehalten
-   *[other] { $n } Schritte festgehalten
+    [one] ein Eintrag
+   *[other] { $n } Einträge
 }
 bring-copy-name = { $name } (Kopie)
 taken-added = Im Regal: { $name }

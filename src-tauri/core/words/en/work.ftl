@@ -113,7 +113,7 @@ station-spoken = { $n ->
    *[other] { $station }, { $n } pieces ready
 }
 rest-station = Nothing is ready for this place now ({ $station }). Look at another place, or at what is cooling.
-rest-finished = Finished. The throw measures { $size } by what has been done and measured. Well made.
+rest-finished = Finished. By its plan and what was measured on the way the throw is { $size }; how much washing drew it in shows when you measure the whole. Well made.
 rest-measured = { $n ->
     [0] Finished. The throw measures { $size }. Well made.
     [one] Finished. The throw measures { $size }, after one wash. Well made.
@@ -126,7 +126,7 @@ ask-faces-why = { $n ->
 }
 ask-faces-bare = All denim
 noted-at = Written at { $piece }: { $text }
-special-measure-first = Measure the whole first: only then can it be told what washing does.
+special-measure-first = Measure the whole first: without that nobody can tell later what washing did.
 special-measure-unknown = It was not measured before washing. Measured now, it tells what the next wash does.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
 remain = { $done ->
@@ -208,7 +208,7 @@ how-press-block = Press it flat from both sides and let it lie until cool before
 how-square-up = Trim what is over, half from each side, so that the crossing stays in the middle.
 how-square-up-measure = Measure it first: denim stretches at the end of a seam.
     Trim what is over, half from each side. Most need no trimming.
-how-cut-binding = Cut straight strips as long as the cloth gives.
+how-cut-binding = Cut them straight and just as long as told here: then their joins come to lie where the next steps say.
 how-join-binding = Lap the ends and stitch. Keep these joins away from where laps meet the edge.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
 how-glue-binding = Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
@@ -335,6 +335,8 @@ figure-finished-sewn = Finished size, with what is already sewn
 figure-squares = Squares
 figure-pair = Pair
 figure-four = Four
+figure-pair-to-sew = Pair still to sew
+figure-four-to-sew = Four still to sew
 figure-blocks = Made up of
 figure-seams = Stitching
 figure-layers = Layers of cloth
@@ -535,13 +537,14 @@ reason-smaller = At { $natural } { $n ->
 }.
 reason-cost = { $n ->
     [0] All in all the least trouble: hardly any work or lost cloth.
-    [one] All in all the least trouble: about a minute of work or lost cloth, by our estimate.
-   *[other] All in all the least trouble: about { $n } minutes of work or lost cloth, by our estimate.
+    [one] All in all the least trouble: work and lost cloth worth about a minute, by our estimate.
+   *[other] All in all the least trouble: work and lost cloth worth about { $n } minutes, by our estimate.
 }
 closing-all = All rows and columns come out the length they should.
 block-key-right = just right
 block-key-short = short
 block-key-over = to be trimmed
+block-key-planned = by plan, not measured yet
 block-key-open = not stitched yet
 closing-row = Row of fours { $n } comes out { $off }.
 closing-column = Column of fours { $n } comes out { $off }.
@@ -554,6 +557,7 @@ off-what = What is the matter with it?
 off-not-cut = This square is not cut yet.
 off-which = If one of its squares is spoilt, choose which.
 off-rest = Nothing needs doing.
+off-rest-trim = Trim off what is over when you square it up; nothing else needs doing.
 off-mis-cut = It was cut too small or crooked.
 off-flaw = It has a hole, a stain or a worn patch.
 off-scorched = It was scorched.
@@ -1179,6 +1183,8 @@ figure-weight = Finished weight
 figure-denim-weight = Denim
 figure-time = Work left
 kilograms = { $n } kg
+grams = { $n } g
+ounces-weight = { $n } oz
 pounds = { $n } lb
 gsm = { $n } g/m²
 ounces = { $n } oz/yd²
@@ -1322,8 +1328,8 @@ figure-between = Lap between fours
 
 hand-throw = The throw itself
 hand-throw-what = { $n ->
-    [one] Its plan and the one step on record, in one file.
-   *[other] Its plan, everything done so far and all { $n } steps on record, in one file.
+    [one] Its plan and the one entry on record, in one file.
+   *[other] Its plan, everything done so far and all { $n } entries on record, in one file.
 } Open it in Lapwork on another device, or keep it as a copy.
 hand-throw-save = Save the throw
 hand-pictures = Pictures
@@ -1432,8 +1438,8 @@ wishes-stay = { $units ->
         [one] One square with fabric glued on keeps it.
        *[other] { $glued } squares with fabric glued on keep it.
     }
-    [one] One sewn piece is not taken apart; fabric that is glued stays on its square.
-   *[other] { $units } sewn pieces are not taken apart; fabric that is glued stays on its square.
+    [one] One joined piece is not taken apart; fabric that is glued stays on its square.
+   *[other] { $units } joined pieces are not taken apart; fabric that is glued stays on its square.
 }
 wishes-short = There are { $have } fabric squares; { $wanted } are wished for. As many as there are will be laid.
 wishes-no-prints = There is no fabric in the list yet.
@@ -1492,11 +1498,11 @@ layout-changes = { $n ->
 } { $sewn ->
     [0] { $turned ->
         [0] Sewn pieces stay where they are.
-        [one] One sewn piece is turned.
-       *[other] { $turned } sewn pieces are turned.
+        [one] One joined piece is turned.
+       *[other] { $turned } joined pieces are turned.
     }
-    [one] One sewn piece gets another place.
-   *[other] { $sewn } sewn pieces get other places.
+    [one] One joined piece gets another place.
+   *[other] { $sewn } joined pieces get other places.
 }
 stitching-front = Stitching side: stitch with this face up.
 stitching-back = Not the stitching side: the bobbin thread lies on this face.
@@ -1582,8 +1588,8 @@ bring-keep-here = Keep what is here
 bring-copy-here = On this device
 bring-copy-brought = In the file
 bring-steps = { $n ->
-    [one] one step on record
-   *[other] { $n } steps on record
+    [one] one entry on record
+   *[other] { $n } entries on record
 }
 bring-copy-name = { $name } (copy)
 taken-added = On the shelf: { $name }
