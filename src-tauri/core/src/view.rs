@@ -89,6 +89,8 @@ pub enum Mark {
         ink: Ink,
         /// A print from the throw's list over it.
         print: Option<u8>,
+        /// The colour of the denim it is of.
+        colour: Option<String>,
         /// Letters in its middle.
         label: Option<String>,
     },

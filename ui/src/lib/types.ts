@@ -841,6 +841,10 @@ ink: Ink,
  */
 print: number | null, 
 /**
+ * The colour of the denim it is of.
+ */
+colour: string | null, 
+/**
  * Letters in its middle.
  */
 label: string | null, } | { "mark": "line", 

@@ -29,8 +29,24 @@ impl Drawing {
             h,
             ink,
             print,
+            colour: None,
             label,
         });
+    }
+    /// A square of the throw, or a place of its cloth: in the colour of its own denim.
+    fn cloth(
+        &mut self,
+        throw: &Throw,
+        square: Rect,
+        area: [f64; 4],
+        (ink, print): (Ink, Option<u8>),
+        named: bool,
+    ) {
+        self.area(area, ink, print, named.then(|| names::square(square)));
+        let denim = throw.denims.get(usize::from(throw.cover(square).denim));
+        if let Some(Mark::Area { colour, .. }) = self.marks.last_mut() {
+            *colour = denim.map(|denim| denim.colour.clone());
+        }
     }
     fn line(&mut self, [x1, y1, x2, y2]: [f64; 4], ink: Ink, arrow: bool) {
         self.marks.push(Mark::Line {
@@ -97,10 +113,12 @@ fn squares(d: &mut Drawing, throw: &Throw, face: Face, [x, y, w, h]: [f64; 4]) {
                 Face::Front => col,
                 Face::Back => across - 1 - col,
             };
-            let cut = throw.has(square, Task::Cut);
-            let ink = if cut { Ink::Denim } else { Ink::Blank };
+            let print = throw.cover(square).on(face);
             let at = [x + f64::from(seen) * cw, y + f64::from(row) * ch, cw, ch];
-            d.area(at, ink, throw.cover(square).on(face), None);
+            match throw.has(square, Task::Cut) {
+                true => d.cloth(throw, square, at, (Ink::Denim, print), false),
+                false => d.area(at, Ink::Blank, print, None),
+            }
         }
     }
 }
@@ -192,7 +210,8 @@ fn square(d: &mut Drawing, throw: &Throw, task: Task, piece: Rect) -> (f64, f64)
     match task {
         Task::Cut => {
             // A strip as wide as the square, and the cuts across it.
-            d.area([0.0, s * 0.1, s * 2.0, s], Ink::Denim, None, None);
+            let strip = [0.0, s * 0.1, s * 2.0, s];
+            d.cloth(throw, piece, strip, (Ink::Denim, None), false);
             d.area(
                 [s * 0.5, s * 0.1, s, s],
                 Ink::Now,
@@ -210,12 +229,7 @@ fn square(d: &mut Drawing, throw: &Throw, task: Task, piece: Rect) -> (f64, f64)
             } else {
                 Face::Back
             };
-            d.area(
-                [0.0, 0.0, s, s],
-                Ink::Denim,
-                None,
-                Some(names::square(piece)),
-            );
+            d.cloth(throw, piece, [0.0, 0.0, s, s], (Ink::Denim, None), true);
             d.area(
                 [s * 1.1, s * 0.05, s * 0.9, s * 0.9],
                 Ink::Now,
@@ -226,19 +240,11 @@ fn square(d: &mut Drawing, throw: &Throw, task: Task, piece: Rect) -> (f64, f64)
             (s * 2.0, s)
         }
         _ => {
-            d.area(
-                [0.0, 0.0, s, s],
-                Ink::Denim,
-                cover.front,
-                Some(names::square(piece)),
-            );
+            let front = [0.0, 0.0, s, s];
+            d.cloth(throw, piece, front, (Ink::Denim, cover.front), true);
             if cover.back.is_some() {
-                d.area(
-                    [s * 1.1, 0.0, s, s],
-                    Ink::Denim,
-                    cover.back,
-                    Some(names::square(piece)),
-                );
+                let back = [s * 1.1, 0.0, s, s];
+                d.cloth(throw, piece, back, (Ink::Denim, cover.back), true);
                 return (s * 2.1, s);
             }
             (s, s)
@@ -256,12 +262,8 @@ fn part(d: &mut Drawing, throw: &Throw, piece: Rect, [x, y, w, h]: [f64; 4], ink
     for square in piece.squares() {
         let sx = x + f64::from(square.col - piece.col) * cw;
         let sy = y + f64::from(square.row - piece.row) * ch;
-        d.area(
-            [sx, sy, cw, ch],
-            ink,
-            throw.cover(square).front,
-            Some(names::square(square)),
-        );
+        let print = throw.cover(square).front;
+        d.cloth(throw, square, [sx, sy, cw, ch], (ink, print), true);
     }
 }
 
@@ -531,13 +533,14 @@ pub(super) fn opened(
     );
     let out = |s: &Rect| Some(*s) == square;
     for place in near.squares().filter(|s| !out(s)).chain(square) {
-        let (ink, print) = match out(&place) {
-            true => (Ink::Now, None),
-            false if throw.has(place, Task::Cut) => (Ink::Denim, throw.cover(place).front),
-            false => (Ink::Blank, None),
-        };
         let at = [x(place.col), y(place.row), CELL, CELL];
-        d.area(at, ink, print, Some(names::square(place)));
+        if !out(&place) && throw.has(place, Task::Cut) {
+            let print = throw.cover(place).front;
+            d.cloth(throw, place, at, (Ink::Denim, print), true);
+        } else {
+            let ink = if out(&place) { Ink::Now } else { Ink::Blank };
+            d.area(at, ink, None, Some(names::square(place)));
+        }
     }
     for seam in seams {
         let from = (x(seam.col).max(0.0), y(seam.row).max(0.0));
@@ -573,6 +576,7 @@ fn shifted(mark: Mark, dx: f64, dy: f64) -> Mark {
             h,
             ink,
             print,
+            colour,
             label,
         } => Mark::Area {
             x: x + dx,
@@ -581,6 +585,7 @@ fn shifted(mark: Mark, dx: f64, dy: f64) -> Mark {
             h,
             ink,
             print,
+            colour,
             label,
         },
         Mark::Line {

@@ -859,6 +859,7 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
             h: in_mm(patch.to - patch.from),
             ink: Ink::Next,
             print: None,
+            colour: None,
             label: None,
         });
     }
@@ -873,6 +874,7 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
                 h: s,
                 ink: Ink::Denim,
                 print: None,
+                colour: None,
                 label: Some(number.to_string()),
             });
         }
@@ -896,6 +898,7 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
             h: t,
             ink: Ink::Waste,
             print: None,
+            colour: None,
             label: (z.min(t) > 40.0).then(|| self::zone(kind, lens)),
         });
     }
