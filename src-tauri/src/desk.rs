@@ -145,7 +145,7 @@ impl Desk {
             language: self.words.language().code.to_string(),
             point: self.words.language().point.to_string(),
             languages: words::languages(),
-            draft: show::draft_of(&Plan::default(), lens),
+            draft: show::draft_of(&Plan::usual(lens.ruler.system), lens),
             prints: demo::prints_in(&self.words),
             denims: demo::denims_in(&self.words),
             version: env!("CARGO_PKG_VERSION").to_string(),

@@ -30,7 +30,7 @@
 //! assert_eq!(plan.natural_four(), inch64(9 * 64 + 32));
 //! ```
 
-use crate::measure::{Length, nm, zero};
+use crate::measure::{Length, System, nm, zero};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -174,6 +174,27 @@ impl Default for Plan {
             },
             cooling_minutes: 5,
             washes: 3,
+        }
+    }
+}
+
+impl Plan {
+    /// What a new throw begins with, in whole measures of this system: the usual plan, or in
+    /// metric 125 mm squares lapped 12 mm and a 25 mm strip. Common practice, no source.
+    pub fn usual(system: System) -> Plan {
+        let mm = |mm: i64| nm(mm * 1_000_000);
+        match system {
+            System::Inch => Plan::default(),
+            System::Metric => Plan {
+                side: mm(125),
+                lap: mm(12),
+                binding: Binding {
+                    strip: mm(25),
+                    longest: mm(700),
+                    tail: mm(100),
+                },
+                ..Plan::default()
+            },
         }
     }
 }
@@ -406,6 +427,33 @@ mod tests {
     use super::*;
     use crate::measure::{inch64, tenth_mm};
     use proptest::prelude::*;
+
+    #[test]
+    fn what_a_new_throw_begins_with_can_be_made_and_is_whole_in_its_own_system() {
+        use crate::measure::{MetricUnit, Ruler};
+        assert_eq!(Plan::usual(System::Inch), Plan::default());
+        for system in [System::Inch, System::Metric] {
+            let plan = Plan::usual(system);
+            assert_eq!(plan.check(), Ok(()));
+            assert_eq!(plan.advice(), Plan::default().advice());
+            let ruler = Ruler {
+                system,
+                metric: MetricUnit::Mm,
+                ..Ruler::default()
+            };
+            for length in [
+                plan.side,
+                plan.lap,
+                plan.target(),
+                plan.finished().0,
+                plan.binding.strip,
+                plan.binding.longest,
+                plan.binding.tail,
+            ] {
+                assert_eq!(ruler.nearest(length), length, "{length:?}");
+            }
+        }
+    }
 
     #[test]
     fn seams_take_two_allowances_and_leave_the_outer_edges() {

@@ -769,14 +769,15 @@ pub(super) fn cutting(
             view.said.push(say!(lens, "cut-gain", n = squares - naive));
         }
     }
-    view.list = strips(&piece, &cuts, lens);
+    // A strip for the binding runs through what the cuts across would chop up.
+    view.list = binding_strips(&piece, &cuts, lens);
+    view.list.extend(strips(&piece, &cuts, lens));
     if heap.cloth.stretch {
         view.said.push(say!(lens, "cut-stretch"));
     }
     if !heap.cloth.washed {
         view.said.push(say!(lens, "cut-unwashed"));
     }
-    view.list.extend(binding_strips(&piece, &cuts, lens));
     view.expected = squares;
     view.picture = Some(picture(&piece, &cuts, how.cut_side(), &view.title, lens));
     let sheet = Sheet::of(&piece);
