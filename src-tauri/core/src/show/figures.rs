@@ -18,7 +18,7 @@ pub fn figures(journal: &Journal, lens: Lens<'_>) -> Value {
     let size = |w: Length, h: Length| json!({ "width": length(w), "height": length(h) });
     let (planned_w, planned_h) = p.finished();
     let foreseen = throw.finished();
-    let (runs, run_length) = plan::seams(p);
+    let (runs, run_length) = plan::seams_of(throw);
     let need = p.binding_for(foreseen.width, foreseen.height);
     let (lap_layers, crossing_layers) = layers(p.across, p.down, throw.covers());
     let head = head(journal, lens);

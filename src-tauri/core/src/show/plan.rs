@@ -286,7 +286,7 @@ fn view(
 }
 
 /// Seams of a plan: how many runs, and their whole length.
-pub(super) fn seams(plan: &Plan) -> (usize, Length) {
+fn seams(plan: &Plan) -> (usize, Length) {
     let assembly = Assembly::new(plan.across, plan.down, plan.order);
     let length = assembly.joins().iter().fold(zero(), |sum, join| {
         sum + match join.seam {
@@ -298,7 +298,7 @@ pub(super) fn seams(plan: &Plan) -> (usize, Length) {
 }
 
 /// Seams of a throw: those sewn as they are, the others as they will be.
-fn seams_of(throw: &Throw) -> (usize, Length) {
+pub(super) fn seams_of(throw: &Throw) -> (usize, Length) {
     let joins = throw.assembly().joins();
     let length = joins.iter().fold(zero(), |sum, join| {
         let size = throw.size(join.whole);
