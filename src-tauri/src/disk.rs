@@ -133,7 +133,7 @@ pub(crate) fn make_folders(disk: &dyn Disk, path: &Path) -> io::Result<()> {
 }
 
 /// Sync the folder a folder lies in, and those above it. One that may not even be opened
-/// holds no name of ours.
+/// holds no name of ours, and one that cannot be synced will not be by asking again.
 ///
 /// # Errors
 /// What the system said.
@@ -141,7 +141,13 @@ pub(crate) fn sync_above(disk: &dyn Disk, path: &Path) -> io::Result<()> {
     let path = std::path::absolute(path)?;
     for above in path.ancestors().skip(1) {
         match disk.sync_folder(above) {
-            Err(why) if why.kind() == io::ErrorKind::PermissionDenied => {}
+            Err(why)
+                if matches!(
+                    why.kind(),
+                    io::ErrorKind::PermissionDenied
+                        | io::ErrorKind::InvalidInput
+                        | io::ErrorKind::Unsupported
+                ) => {}
             synced => synced?,
         }
     }

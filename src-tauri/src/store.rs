@@ -438,7 +438,8 @@ impl Store {
     /// What an app that died wrote last may be seen and not be on the disk: it is put there
     /// before it is shown. Where that fails the throw is doubtful.
     fn sync_seen(&self, id: &ThrowId, path: &Path) {
-        if self.synced.borrow().contains(id) {
+        // What is no plain file is refused when it is read; to open a pipe is to wait.
+        if self.synced.borrow().contains(id) || plain(path).is_err() {
             return;
         }
         // One that cannot be opened for writing cannot be added to either.
@@ -1251,5 +1252,13 @@ mod tests {
             read_throw(Path::new("/dev/zero")),
             Err(Trouble::Disk { .. })
         ));
+        // Nor where a throw's own file should be.
+        let store = claimed(folder.path());
+        let id = ThrowId::parse("a").unwrap();
+        let own = store.throw_file(Place::Throws, &id);
+        fs::create_dir(own.parent().unwrap()).unwrap();
+        fs::rename(&pipe, &own).unwrap();
+        let throw = store.open(&id, 0);
+        assert!(matches!(throw, Err(Trouble::Disk { .. })), "{throw:?}");
     }
 }

@@ -107,15 +107,21 @@ impl Audit {
         walk.window.run(&source, &[]);
     }
 
-    /// Have the page as it is now read over.
-    pub fn of(walk: &Walk) -> Audit {
+    /// Have the page as it is now read over: by all the rules, or, where only its colours are
+    /// others than when that was done, by those of colour.
+    pub fn of(walk: &Walk, colours: bool) -> Audit {
         settled(walk);
-        let script = "const [tags, done] = arguments;
+        let by = if colours {
+            json!({ "type": "rule", "values": ["color-contrast", "link-in-text-block"] })
+        } else {
+            json!({ "type": "tag", "values": TAGS })
+        };
+        let script = "const [by, done] = arguments;
             const lines = (found) => found.flatMap(({ id, nodes }) => nodes.map((node) =>
                 `${id}: ${node.html.slice(0, 160)} — ${[...node.any, ...node.all, ...node.none].map((c) => c.message).join('; ').slice(0, 300)}`));
             axe.run(document, {
-                runOnly: { type: 'tag', values: tags },
-                rules: { 'target-size': { enabled: true } },
+                runOnly: by,
+                rules: by.type === 'tag' ? { 'target-size': { enabled: true } } : {},
                 iframes: false,
             }).then((told) => done({
                 passed: told.passes.map((r) => r.id),
@@ -124,7 +130,7 @@ impl Audit {
                 undecided: lines(told.incomplete),
                 elements: [told.passes, told.violations, told.incomplete].flat().reduce((n, r) => n + r.nodes.length, 0),
             }), (why) => done({ failed: String(why) }));";
-        let told = walk.window.run_and_wait(script, &[json!(TAGS)]);
+        let told = walk.window.run_and_wait(script, &[by]);
         assert_eq!(told["failed"], Value::Null, "axe-core failed");
         Audit {
             passed: lines(&told["passed"]).into_iter().collect(),

@@ -54,7 +54,8 @@ fn every_screen_holds_against_the_rules_in_light_and_in_dark() {
         for theme in ["light", "dark"] {
             dress(walk, theme, 100);
             let start = Instant::now();
-            let audit = Audit::of(walk);
+            // In the dark the page is the same but for its colours.
+            let audit = Audit::of(walk, theme == "dark");
             took[0] += start.elapsed();
             let at = |line: &String| format!("{screen}, {theme}: {line}");
             faults.extend(audit.violations.iter().map(at));

@@ -20,10 +20,11 @@ use lapwork_core::view::{PrintOrder, PrintPaper};
 use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size, print};
 use lapwork_tests::program::lapwork;
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap};
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use std::sync::{Arc, LazyLock, Mutex, OnceLock, PoisonError};
 use std::time::{Duration, Instant};
 
 const NOW: i64 = 1_800_000_000_000;
@@ -64,10 +65,24 @@ fn lines(program: &str, args: &[&str]) -> String {
 struct Paged {
     _folder: tempfile::TempDir,
     file: PathBuf,
+    text: OnceLock<String>,
 }
 
+type Printed = HashMap<(String, Options), Arc<OnceLock<Arc<Paged>>>>;
+
 impl Paged {
-    fn of(sheet: &Sheet, options: Options) -> Paged {
+    /// The sheet, printed once however often it is asked for.
+    fn of(sheet: &Sheet, options: Options) -> Arc<Paged> {
+        static PRINTED: LazyLock<Mutex<Printed>> = LazyLock::new(Mutex::default);
+        let all = serde_json::to_string(sheet).unwrap();
+        let one = {
+            let mut printed = PRINTED.lock().unwrap_or_else(PoisonError::into_inner);
+            Arc::clone(printed.entry((all, options)).or_default())
+        };
+        Arc::clone(one.get_or_init(|| Arc::new(Paged::anew(sheet, options))))
+    }
+
+    fn anew(sheet: &Sheet, options: Options) -> Paged {
         let bytes = print(
             sheet,
             filled::photos(sheet, options.ink == Inks::Black),
@@ -84,6 +99,7 @@ impl Paged {
         Paged {
             _folder: folder,
             file,
+            text: OnceLock::new(),
         }
     }
 
@@ -105,6 +121,10 @@ impl Paged {
 
     /// All text in the order it was set, white space, breaks and the pages' feet left out.
     fn text(&self) -> String {
+        self.text.get_or_init(|| self.read()).clone()
+    }
+
+    fn read(&self) -> String {
         let args = ["-raw", "-enc", "UTF-8", self.path(), "-"];
         let mut text = bare(&lines("pdftotext", &args));
         let (title, pages) = (bare(&self.info("Title")), self.pages());

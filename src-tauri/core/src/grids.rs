@@ -3,7 +3,7 @@
 //! From a count: every grid that uses at most `have` squares, ranked by how many
 //! squares are left over and how far its shape strays from an easy throw shape
 //! (the longer side 4/3 of the shorter; common practice, no source). The score is
-//! `left over / have + |ln(long / short · 3/4)|`, smaller is better.
+//! `2 · left over / have + |ln(long / short · 3/4)|`, smaller is better.
 //!
 //! From a size: the finished size of every grid is exact arithmetic
 //! ([`Plan::finished`]); grids are ranked by
@@ -80,7 +80,7 @@ pub fn for_squares(plan: &Plan, have: u32, most: usize) -> Vec<Grid> {
     let mut found = all(plan, |g| {
         (g.squares <= have && g.across <= g.down).then(|| {
             let (w, h) = (in_mm(g.size.0), in_mm(g.size.1));
-            f64::from(have - g.squares) / f64::from(have) + (h / w * 0.75).ln().abs()
+            2.0 * f64::from(have - g.squares) / f64::from(have) + (h / w * 0.75).ln().abs()
         })
     });
     found.truncate(most);
@@ -103,6 +103,13 @@ mod tests {
     use super::*;
     use crate::measure::tenth_mm;
     use proptest::prelude::*;
+
+    #[test]
+    fn few_squares_left_over_count_for_more_than_the_shape() {
+        let best = for_squares(&Plan::default(), 20, 3);
+        let shapes = best.iter().map(|g| (g.across, g.down));
+        assert_eq!(shapes.collect::<Vec<_>>(), [(4, 5), (3, 6), (4, 4)]);
+    }
 
     #[test]
     fn fifty_three_squares_make_six_by_eight() {

@@ -142,10 +142,17 @@ pub(super) fn work(
 fn ask(throw: &Throw, lens: Lens<'_>) -> Option<FacesAsk> {
     let laid = Face::BOTH.iter().any(|f| throw.covered(*f) > 0);
     let settled = throw.prints.is_empty() || throw.wishes.is_some() || laid;
-    let mut squares = throw.assembly().whole().squares();
-    (!settled && squares.any(|s| !throw.is_joined(s))).then(|| FacesAsk {
+    let squares = || throw.assembly().whole().squares();
+    let mut said = vec![say!(lens, "ask-faces-why", n = throw.prints.len())];
+    if let [first, _, ..] = throw.denims.as_slice()
+        && squares().all(|s| throw.cover(s).denim == 0)
+    {
+        let name = first.name.as_str();
+        said.push(say!(lens, "ask-faces-denim", denim = name));
+    }
+    (!settled && squares().any(|s| !throw.is_joined(s))).then(|| FacesAsk {
         title: say!(lens, "ask-faces"),
-        text: say!(lens, "ask-faces-why", n = throw.prints.len()),
+        text: lens.words.list("sentences", said),
         bare: Button {
             label: say!(lens, "ask-faces-bare"),
             action: Action::Wish {

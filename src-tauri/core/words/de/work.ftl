@@ -123,6 +123,7 @@ ask-faces-why = { $n ->
     [one] Ein Stoff steht in der Liste, und noch kein Quadrat hat ihn. Teil beide Seiten auf, bevor du überlappst: Ein überlapptes Quadrat behält seine Seiten.
    *[other] { $n } Stoffe stehen in der Liste, und noch kein Quadrat hat einen. Teil beide Seiten auf, bevor du überlappst: Ein überlapptes Quadrat behält seine Seiten.
 }
+ask-faces-denim = Bis jetzt ist jedes Quadrat { $denim }: Unter „Seiten“ wählst du Quadrate und gibst ihnen einen anderen Jeansstoff.
 ask-faces-bare = Alles aus Jeansstoff
 noted-at = Notiert bei { $piece }: { $text }
 special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, was die Wäsche mit ihr macht.

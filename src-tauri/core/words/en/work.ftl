@@ -124,6 +124,7 @@ ask-faces-why = { $n ->
     [one] One fabric is listed, and no square has it yet. Lay out both faces before you lap: a lapped square keeps its faces.
    *[other] { $n } fabrics are listed, and no square has one yet. Lay out both faces before you lap: a lapped square keeps its faces.
 }
+ask-faces-denim = So far every square is { $denim }: under Faces, choose squares to make them another denim.
 ask-faces-bare = All denim
 noted-at = Written at { $piece }: { $text }
 special-measure-first = Measure the whole first: without that nobody can tell later what washing did.
