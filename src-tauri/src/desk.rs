@@ -917,15 +917,29 @@ mod tests {
         (desk, id, file)
     }
 
+    fn noting(text: &str) -> Action {
+        Action::Note {
+            text: text.to_string(),
+            piece: None,
+            task: None,
+            next: false,
+        }
+    }
+
     fn note(text: &str) -> Deed {
         Deed::Act {
-            action: Action::Note {
-                text: text.to_string(),
-                piece: None,
-                task: None,
-                next: false,
-            },
+            action: noting(text),
         }
+    }
+
+    /// What lies in a throw's file, with these notes more.
+    fn noted(file: &Path, texts: &[&str]) -> Journal {
+        let mut journal = Journal::read(&fs::read(file).unwrap()).unwrap().journal;
+        for text in texts {
+            let entry = journal.propose(&noting(text), 5).unwrap();
+            journal.accept(entry).unwrap();
+        }
+        journal
     }
 
     fn entry(desk: &mut Desk, id: &str) -> u32 {
@@ -1399,18 +1413,7 @@ mod tests {
     fn a_brought_file_s_torn_end_is_told_and_kept() {
         let folder = tempfile::tempdir().unwrap();
         let (mut desk, _, file) = begun(&folder);
-        let here = fs::read(&file).unwrap();
-        let mut other = Journal::read(&here).unwrap().journal;
-        let note = |text: &str| Action::Note {
-            text: text.into(),
-            piece: None,
-            task: None,
-            next: false,
-        };
-        for text in ["one", "two"] {
-            let entry = other.propose(&note(text), 5).unwrap();
-            other.accept(entry).unwrap();
-        }
+        let other = noted(&file, &["one", "two"]);
         let whole = other.text();
         let torn = &whole.as_bytes()[..whole.len() - 7];
         let lost = torn.len() - torn.iter().rposition(|b| *b == b'\n').unwrap() - 1;
@@ -1420,8 +1423,7 @@ mod tests {
         assert_eq!(view.buttons[0].take, Take::TakeBrought, "one step more");
         // The throw here goes on, so that the two are merged: both are kept as they were.
         let id = desk.shelf(2_000_000).rows[0].id.clone();
-        let action = note("here");
-        desk.act(&id, &Deed::Act { action }, 2_000_000).unwrap();
+        desk.act(&id, &note("here"), 2_000_000).unwrap();
         let here = fs::read(&file).unwrap();
         let view = desk.bring(brought(&folder, torn), 2_000_000).unwrap();
         let merge = Take::Merge { brought: vec![] };
@@ -1472,10 +1474,7 @@ mod tests {
         assert_eq!(view.buttons[0].take, Take::TakeBrought);
         let take = |desk: &mut Desk| desk.take(&Take::TakeBrought, view.file, 2_000_000);
         assert_eq!(take(&mut desk).unwrap_err().code, "torn-left");
-        let action = Action::Rename {
-            name: "Later".into(),
-        };
-        let deed = Deed::Act { action };
+        let deed = note("later");
         let refused = desk.act(&id, &deed, 2_000_000).unwrap_err();
         assert_eq!(refused.code, "torn-left");
         assert_eq!(fs::read(&file).unwrap(), torn, "untouched so far");
@@ -1493,15 +1492,7 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let (mut desk, _, file) = begun(&folder);
         let kept = fs::read(&file).unwrap();
-        let mut more = Journal::read(&kept).unwrap().journal;
-        let note = Action::Note {
-            text: "more".into(),
-            piece: None,
-            task: None,
-            next: false,
-        };
-        let entry = more.propose(&note, 5).unwrap();
-        more.accept(entry).unwrap();
+        let more = noted(&file, &["more"]);
         let found = brought(&folder, more.text().as_bytes());
         let view = desk.bring(found, 2_000_000).unwrap();
         assert_eq!(view.buttons[0].take, Take::TakeBrought);

@@ -137,14 +137,9 @@ pub fn look_into_on(on: &dyn Disk, path: &Path) -> Result<Brought, Trouble> {
         path: path.to_path_buf(),
         how,
     })?;
-    let left_out = if read.torn {
-        bytes.len().saturating_sub(read.sound)
-    } else {
-        0
-    };
     Ok(Brought {
+        left_out: (bytes.len() - read.sound) as u64,
         bytes,
-        left_out: left_out as u64,
         journal: read.journal,
     })
 }

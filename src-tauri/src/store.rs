@@ -205,9 +205,7 @@ pub struct Opened {
     length: u64,
     /// The newline after the last line is missing.
     lacks_newline: bool,
-    /// A torn last line is still there.
-    torn: bool,
-    /// How many bytes that is.
+    /// How many bytes of a torn last line are still there.
     left_out: u64,
     /// The version of the format on the disk.
     version: u32,
@@ -229,7 +227,7 @@ pub struct Mended {
 impl Opened {
     /// Whether a torn last line is still in the file.
     pub fn torn(&self) -> bool {
-        self.torn
+        self.left_out > 0
     }
 
     /// How many bytes of a torn last line could not be read.
@@ -253,7 +251,8 @@ pub struct Store {
     doubtful: RefCell<BTreeSet<ThrowId>>,
     /// Throws whose file and its name were synced since the folder was claimed.
     synced: RefCell<BTreeSet<ThrowId>>,
-    /// Throws whose file was written whole since then: nothing in it is of another life.
+    /// Throws whose file was written whole and synced since then: nothing in it is of another
+    /// life.
     fresh: RefCell<BTreeSet<ThrowId>>,
 }
 
@@ -415,21 +414,21 @@ impl Store {
             return Ok(opened);
         }
         let doubtful = self.doubtful.borrow().contains(id);
-        if !(opened.torn || doubtful) {
+        if !(opened.torn() || doubtful) {
             return Ok(self.upgraded(id, opened, now));
         }
         // A full or read-only disk must not keep the maker from seeing her throw.
         Ok(match self.renew(id, &bytes, &opened, now) {
             Ok(mended) => {
                 let opened = Opened {
-                    torn: false,
+                    left_out: 0,
                     mended,
                     ..opened
                 };
                 self.upgraded(id, opened, now)
             }
             Err(_) => Opened {
-                held: doubtful || !opened.torn,
+                held: doubtful || !opened.torn(),
                 ..opened
             },
         })
@@ -439,7 +438,8 @@ impl Store {
     /// before it is shown. Where that fails the throw is doubtful.
     fn sync_seen(&self, id: &ThrowId, path: &Path) {
         // What is no plain file is refused when it is read; to open a pipe is to wait.
-        if self.synced.borrow().contains(id) || plain(path).is_err() {
+        let known = |set: &RefCell<BTreeSet<ThrowId>>| set.borrow().contains(id);
+        if known(&self.fresh) || known(&self.synced) || plain(path).is_err() {
             return;
         }
         // One that cannot be opened for writing cannot be added to either.
@@ -573,12 +573,12 @@ impl Store {
         now: Time,
     ) -> io::Result<Option<Mended>> {
         let path = self.throw_file(Place::Throws, id);
-        let mended = if read.torn {
+        let mended = if read.torn() {
             let copy = free_name(&path, "torn", now);
             put(&*self.disk, &copy, bytes)?;
             Some(Mended {
                 copy,
-                bytes: bytes.len() as u64 - read.length,
+                bytes: read.left_out,
             })
         } else {
             None
@@ -596,7 +596,6 @@ impl Store {
             Ok(()) => {
                 self.doubtful.borrow_mut().remove(id);
                 self.fresh.borrow_mut().insert(id.clone());
-                self.synced.borrow_mut().insert(id.clone());
                 Ok(mended)
             }
             Err(why) => {
@@ -622,7 +621,7 @@ impl Store {
     pub fn append(&self, id: &ThrowId, opened: &mut Opened, entry: &Entry) -> Result<(), Trouble> {
         self.must_be_claimed()?;
         let path = self.throw_file(Place::Throws, id);
-        if opened.torn {
+        if opened.torn() {
             return Err(Trouble::Torn { path });
         }
         if opened.held {
@@ -740,7 +739,6 @@ impl Store {
             .and_then(|()| self.disk.sync_folder(&throws));
         if made.is_ok() {
             self.fresh.borrow_mut().insert(id.clone());
-            self.synced.borrow_mut().insert(id.clone());
         }
         made.map_err(|why| {
             // The maker is told it was not begun, so nothing of it may come back.
@@ -963,6 +961,8 @@ pub fn upgrade_file(path: &Path, opened: &Opened, now: Time) -> Result<Option<Pa
         return Ok(None);
     }
     let _held = lock_over(path)?;
+    // What a Lapwork that has closed meanwhile added is not to be left out.
+    let opened = read_throw(path)?;
     upgrade(&RealDisk, path, &opened.journal, opened.version, now).map(Some)
 }
 
@@ -1049,13 +1049,11 @@ fn opened(path: &Path, bytes: &[u8]) -> Result<Opened, Trouble> {
         path: path.to_path_buf(),
         how,
     })?;
-    let sound = if read.torn { read.sound } else { bytes.len() };
     Ok(Opened {
         journal: read.journal,
-        length: sound as u64,
+        length: read.sound as u64,
         lacks_newline: read.lacks_newline,
-        torn: read.torn,
-        left_out: (bytes.len() - sound) as u64,
+        left_out: (bytes.len() - read.sound) as u64,
         version: read.version,
         held: false,
         mended: None,

@@ -766,9 +766,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             if !throw.has_cloth(makes) {
                 return Err(Refusal::Cloth);
             }
-            // What was counted has gone to the squares, or to a print's stock.
-            let counted = heap.counted.iter().any(Option::is_some);
-            if counted && makes != heap.makes && !(makes.is_denim() && heap.makes.is_denim()) {
+            if !heap.may_make(makes) {
                 return Err(Refusal::CutUp);
             }
             let weight = crate::cloth::parse_weight(weight, *system).ok_or(Refusal::Weight)?;
@@ -792,7 +790,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
         }
         Action::TakeHeap { n } => {
             let heap = throw.pile.get(n).ok_or(Refusal::Pile)?;
-            if heap.counted.iter().any(Option::is_some) {
+            if heap.is_cut() {
                 return Err(Refusal::CutUp);
             }
             Ok(vec![Event::HeapTaken { n: *n }])
@@ -1009,8 +1007,8 @@ pub(crate) fn check_cloth(prints: &[Print], denims: &[Denim]) -> Result<(), Refu
 /// trim to is named, it stays what it was.
 fn not_larger(throw: &Throw, mut plan: Plan) -> Plan {
     let fours = || {
-        let blocks = throw.assembly().blocks();
-        let fours = blocks.into_iter().filter(|b| b.squares().count() == 4);
+        let blocks = throw.assembly().blocks().into_iter();
+        let fours = blocks.filter(|b| throw.assembly().kind(*b) == Kind::Four);
         fours.filter_map(|b| throw.work(b))
     };
     let was = if fours().any(|w| w.squared.is_some()) {

@@ -3,7 +3,8 @@
 //! From a count: every grid that uses at most `have` squares, ranked by how many
 //! squares are left over and how far its shape strays from an easy throw shape
 //! (the longer side 4/3 of the shorter; common practice, no source). The score is
-//! `2 · left over / have + |ln(long / short · 3/4)|`, smaller is better.
+//! `2 · left over / have + |ln(long / short · 3/4)|`, smaller is better (the weights are
+//! our estimate of what a maker minds).
 //!
 //! From a size: the finished size of every grid is exact arithmetic
 //! ([`Plan::finished`]); grids are ranked by

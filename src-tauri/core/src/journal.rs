@@ -220,7 +220,7 @@ pub struct Read {
     pub journal: Journal,
     /// The version of the format it is in.
     pub version: u32,
-    /// The length in bytes of what is sound.
+    /// The length in bytes of what is sound: all, unless it is torn.
     pub sound: usize,
     /// Whether a torn last line follows it.
     pub torn: bool,

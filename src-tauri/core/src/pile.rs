@@ -81,6 +81,18 @@ impl Heap {
         }
     }
 
+    /// Whether something was cut from it.
+    pub fn is_cut(&self) -> bool {
+        self.counted.iter().any(Option::is_some)
+    }
+
+    /// Whether it can still be said to be for that: what was counted has gone to the
+    /// squares, or to a print's stock, so from then on only which denim it is can change.
+    pub fn may_make(&self, makes: Use) -> bool {
+        let denim = self.makes.is_denim() && makes.is_denim();
+        makes == self.makes || denim || !self.is_cut()
+    }
+
     /// What the maker calls it.
     pub fn name(&self) -> &str {
         match &self.from {

@@ -977,10 +977,10 @@ pub struct HeapRow {
     pub title: String,
     /// What it is for and gives, in words.
     pub said: String,
-    /// What it is for.
-    pub makes: Use,
-    /// What else it can be for now, and that, with names; nothing where there is no choice.
+    /// What it can be for now, with names; nothing where there is no choice.
     pub uses: Vec<Choice<Use>>,
+    /// Which of them it is for, counted from 0.
+    pub makes: u32,
     /// Its pieces.
     pub pieces: Vec<HeapPiece>,
     /// Weight of its cloth, with its unit.

@@ -260,10 +260,13 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> H
         }
     };
     let action = Action::TakeHeap { n };
-    let counted = heap.counted.iter().any(Option::is_some);
-    let denim = heap.makes.is_denim();
-    let free = |u: &Choice<Use>| !counted || denim && u.value.is_denim();
-    let uses: Vec<_> = uses(throw, lens).filter(free).collect();
+    let mut uses: Vec<_> = uses(throw, lens)
+        .filter(|u| heap.may_make(u.value))
+        .collect();
+    let makes = uses.iter().position(|u| u.value == heap.makes);
+    if uses.len() == 1 {
+        uses.clear();
+    }
     HeapRow {
         n,
         title: heap.name().to_string(),
@@ -273,8 +276,8 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> H
             what = what,
             n = squares.iter().sum::<u32>()
         ),
-        makes: heap.makes,
-        uses: if uses.len() > 1 { uses } else { Vec::new() },
+        makes: makes.unwrap_or_default() as u32,
+        uses,
         pieces: heap
             .counted
             .iter()

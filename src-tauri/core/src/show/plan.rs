@@ -9,7 +9,7 @@ use crate::heritage;
 use crate::journal::Journal;
 use crate::measure::{Length, NM_PER_INCH, Ruler, System, in_nm, read, zero};
 use crate::plan::{Advice, Binding, Plan, Stitch};
-use crate::throw::Throw;
+use crate::throw::{Size, Throw};
 use crate::view::{
     Button, FieldProblem, Figure, GridRow, GridWish, GridsView, PlanDraft, PlanView, Problem,
     StitchKind,
@@ -285,29 +285,22 @@ fn view(
     }
 }
 
-/// Seams of a plan: how many runs, and their whole length.
-fn seams(plan: &Plan) -> (usize, Length) {
-    let assembly = Assembly::new(plan.across, plan.down, plan.order);
-    let length = assembly.joins().iter().fold(zero(), |sum, join| {
-        sum + match join.seam {
-            Seam::Upright => plan.blocks(join.whole.rows),
-            Seam::Level => plan.blocks(join.whole.cols),
-        }
-    });
-    (assembly.joins().len(), length)
-}
-
-/// Seams of a throw: those sewn as they are, the others as they will be.
-pub(super) fn seams_of(throw: &Throw) -> (usize, Length) {
-    let joins = throw.assembly().joins();
+/// Seams, given how large each joined piece is: how many runs, and their whole length.
+fn seams(assembly: &Assembly, size: impl Fn(Rect) -> Size) -> (usize, Length) {
+    let joins = assembly.joins();
     let length = joins.iter().fold(zero(), |sum, join| {
-        let size = throw.size(join.whole);
+        let size = size(join.whole);
         sum + match join.seam {
             Seam::Upright => size.height,
             Seam::Level => size.width,
         }
     });
     (joins.len(), length)
+}
+
+/// Seams of a throw: those sewn as they are, the others as they will be.
+pub(super) fn seams_of(throw: &Throw) -> (usize, Length) {
+    seams(throw.assembly(), |piece| throw.size(piece))
 }
 
 /// The figures of a plan; with the throw that is made by it they are what the sewn pieces
@@ -370,7 +363,11 @@ pub(super) fn figures_of(
             squares = count(Kind::Square)
         )),
     );
-    let (runs, length) = throw.map_or_else(|| seams(plan), seams_of);
+    let planned = |piece: Rect| Size {
+        width: plan.blocks(piece.cols),
+        height: plan.blocks(piece.rows),
+    };
+    let (runs, length) = throw.map_or_else(|| seams(&assembly, planned), seams_of);
     add(
         "seams",
         lens.plain(say!(lens, "seams", n = runs, length = lens.length(length))),

@@ -572,7 +572,10 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     assert!(uses(1).eq(view.makes.iter().map(|m| m.value)));
     assert!(journal.throw().prints.len() > 1, "there are prints to name");
     for row in &view.rows {
-        assert!(row.uses.iter().any(|u| u.value == row.makes));
+        assert_eq!(
+            row.uses[row.makes as usize].value,
+            journal.throw().pile[&row.n].makes
+        );
         for makes in view.makes.iter().map(|m| m.value) {
             let allowed = journal.propose(&about(row.n, Some(makes)), 3).is_ok();
             let offered = row.uses.iter().any(|u| u.value == makes);

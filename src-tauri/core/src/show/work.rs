@@ -143,6 +143,9 @@ fn ask(throw: &Throw, lens: Lens<'_>) -> Option<FacesAsk> {
     let laid = Face::BOTH.iter().any(|f| throw.covered(*f) > 0);
     let settled = throw.prints.is_empty() || throw.wishes.is_some() || laid;
     let squares = || throw.assembly().whole().squares();
+    if settled || squares().all(|s| throw.is_joined(s)) {
+        return None;
+    }
     let mut said = vec![say!(lens, "ask-faces-why", n = throw.prints.len())];
     if let [first, _, ..] = throw.denims.as_slice()
         && squares().all(|s| throw.cover(s).denim == 0)
@@ -150,7 +153,7 @@ fn ask(throw: &Throw, lens: Lens<'_>) -> Option<FacesAsk> {
         let name = first.name.as_str();
         said.push(say!(lens, "ask-faces-denim", denim = name));
     }
-    (!settled && squares().any(|s| !throw.is_joined(s))).then(|| FacesAsk {
+    Some(FacesAsk {
         title: say!(lens, "ask-faces"),
         text: lens.words.list("sentences", said),
         bare: Button {
