@@ -19,6 +19,7 @@ use lapwork_core::journal::Journal;
 use lapwork_core::plan::Plan;
 use lapwork_core::tasks::Task;
 use lapwork_core::{demo, throw::Time};
+use lapwork_tests::processes;
 use lapwork_tests::walk::Walk;
 use lapwork_tests::window::{STARTING, Started, Window};
 use std::fs;
@@ -80,25 +81,19 @@ fn epoch() -> f64 {
     since.expect("a clock after 1970").as_secs_f64() * 1e3
 }
 
-/// The processes that run a program of this file name, and those they started, in `/proc`.
+/// The processes that run a program of this file name, and those they started.
 fn running(program: &Path) -> Vec<u32> {
-    let processes = fs::read_dir("/proc").expect("Linux").flatten();
-    let ids = processes.filter_map(|p| p.file_name().to_str()?.parse().ok());
-    ids.filter(|id| fs::read_link(format!("/proc/{id}/exe")).is_ok_and(|exe| exe == program))
+    processes::all()
+        .filter(|id| fs::read_link(format!("/proc/{id}/exe")).is_ok_and(|exe| exe == program))
         .collect()
-}
-
-/// Fields of `/proc/<id>/stat` after the name in brackets: the first is the state.
-fn stat(id: u32) -> Option<Vec<String>> {
-    let stat = fs::read_to_string(format!("/proc/{id}/stat")).ok()?;
-    let rest = stat.rsplit_once(')')?.1;
-    Some(rest.split_whitespace().map(str::to_string).collect())
 }
 
 /// When a process began, in milliseconds since 1970: `starttime`, in hundredths of a
 /// second since the machine began.
 fn began(id: u32) -> f64 {
-    let ticks: f64 = stat(id).expect("it runs")[19].parse().expect("a number");
+    let ticks: f64 = processes::stat(id).expect("it runs")[19]
+        .parse()
+        .expect("a number");
     let up = fs::read_to_string("/proc/uptime").expect("Linux");
     let up = up.split_whitespace().next().and_then(|up| up.parse().ok());
     let up: f64 = up.expect("a number");
@@ -259,21 +254,7 @@ fn memory(program: &Path) -> (f64, f64) {
     let [id] = running(program)[..] else {
         panic!("one program");
     };
-    let processes = fs::read_dir("/proc").expect("Linux").flatten();
-    let ids: Vec<u32> = processes
-        .filter_map(|p| p.file_name().to_str()?.parse().ok())
-        .collect();
-    let parent = |id: u32| stat(id).and_then(|s| s[1].parse::<u32>().ok());
-    let under = |mut at: u32| {
-        while let Some(above) = parent(at).filter(|above| *above > 1) {
-            if above == id {
-                return true;
-            }
-            at = above;
-        }
-        false
-    };
-    let engine = ids.iter().filter(|id| under(**id)).map(|id| pss(*id)).sum();
+    let engine = processes::under(id).into_iter().map(pss).sum();
     (pss(id), engine)
 }
 

@@ -3,7 +3,7 @@
 //! [`program`] builds and finds Lapwork itself; [`window`] opens it on a screen that
 //! nobody sees and works it as a maker would; [`driver`] speaks to the window's browser;
 //! [`walk`] is a maker's hand in it; [`access`] is how others than the quick-eyed meet it.
-//! [`forgetful`] is a disk that fails; [`maker`] works without a window; [`asked`] is one of
+//! [`processes`] are those that run; [`forgetful`] is a disk that fails; [`maker`] works without a window; [`asked`] is one of
 //! all that the window sends.
 
 pub mod access;
@@ -11,6 +11,7 @@ pub mod asked;
 pub mod driver;
 pub mod forgetful;
 pub mod maker;
+pub mod processes;
 pub mod program;
 pub mod walk;
 pub mod window;

@@ -639,45 +639,38 @@ fn plain_scenes() -> Vec<Scene> {
 fn what_a_life_that_ended_badly_left_is_on_the_disk_before_it_is_shown() {
     let _alone = alone();
     let cases = AtomicUsize::new(0);
-    let life = |scene: &Scene, disk: &Forgetful, killed: &Killed, root: &Path| {
-        let mut desk = open(root, killed);
+    // A life with this fault, or killed after so many operations; whether it lived to its
+    // end, and how many operations it took.
+    let life = |scene: &Scene, fault: Option<Fault>, left: usize| {
+        let folder = quick();
+        let root = folder.path();
+        (scene.lay)(root);
+        let disk = Forgetful::over(root, fault);
+        let killed = Killed::after(left, &disk);
+        let mut desk = open(root, &killed);
         for step in &scene.steps {
             let mut stage = Stage {
                 desk: &mut desk,
-                disk: killed,
+                disk: &killed,
                 root,
             };
             if step(&mut stage).is_err() {
                 break;
             }
         }
-        disk.count()
-    };
-    let tried = || {
+        drop(desk);
+        let count = disk.count();
+        disk.mend();
+        let what = format!("{}: {fault:?}, killed after {left}", scene.name);
+        lives_on(root, &disk, fault.is_some(), &what);
         cases.fetch_add(1, Ordering::SeqCst);
+        (killed.lives(), count)
     };
     let play = |scene: &Scene| {
-        let folder = quick();
-        (scene.lay)(folder.path());
-        let disk = Forgetful::over(folder.path(), None);
-        let whole = Killed::after(usize::MAX, &disk);
-        let count = life(scene, &disk, &whole, folder.path());
+        let (_, count) = life(scene, None, usize::MAX);
         // Killed after each of its operations.
         for at in 0..=count {
-            let folder = quick();
-            let root = folder.path();
-            (scene.lay)(root);
-            let disk = Forgetful::over(root, None);
-            let killed = Killed::after(at, &disk);
-            life(scene, &disk, &killed, root);
-            assert_eq!(killed.lives(), at > count, "{}", scene.name);
-            lives_on(
-                root,
-                &disk,
-                false,
-                &format!("{}: killed after {at}", scene.name),
-            );
-            tried();
+            assert_eq!(life(scene, None, at), (at > count, at), "{}", scene.name);
         }
         // Or closed after any of them had failed, and opened again as one is told to.
         let kinds = [
@@ -686,21 +679,13 @@ fn what_a_life_that_ended_badly_left_is_on_the_disk_before_it_is_shown() {
             (How::Late(EIO), false),
         ];
         for (at, (how, lasting)) in (0..count).flat_map(|at| kinds.map(|kind| (at, kind))) {
-            let folder = quick();
-            let root = folder.path();
-            (scene.lay)(root);
             let fault = Fault {
                 at,
                 how,
                 lasting,
                 forgets: false,
             };
-            let disk = Forgetful::over(root, Some(fault));
-            let whole = Killed::after(usize::MAX, &disk);
-            life(scene, &disk, &whole, root);
-            disk.mend();
-            lives_on(root, &disk, true, &format!("{}: {fault:?}", scene.name));
-            tried();
+            life(scene, Some(fault), usize::MAX);
         }
         println!(
             "{}: killed or failed at each of {count} operations",

@@ -1,6 +1,7 @@
 //! What the app may do, and that it does no more: no network, no foreign code, no call
 //! that was not given, no `unsafe`, no dependency without a reason.
 
+use lapwork_tests::processes;
 use lapwork_tests::program::lapwork;
 use lapwork_tests::window::{Started, Window, screen};
 use serde_json::{Value, json};
@@ -343,16 +344,8 @@ fn reaches_out(log: &str) -> Vec<&str> {
 
 /// Internet sockets a process and those it began hold now, by what `/proc/net` says of them.
 fn internet_sockets(root: u32) -> Vec<String> {
-    let parent = |id: u32| -> Option<u32> {
-        let stat = fs::read_to_string(format!("/proc/{id}/stat")).ok()?;
-        let (_, rest) = stat.rsplit_once(')')?;
-        rest.split_whitespace().nth(1)?.parse().ok()
-    };
-    let under = |id: u32| std::iter::successors(Some(id), |id| parent(*id)).any(|id| id == root);
-    let ids = fs::read_dir("/proc").unwrap().flatten();
-    let ids = ids.filter_map(|found| found.file_name().to_str()?.parse().ok());
     let mut held: Vec<String> = Vec::new();
-    for id in ids.filter(|id| under(*id)) {
+    for id in processes::under(root).into_iter().chain([root]) {
         let files = fs::read_dir(format!("/proc/{id}/fd"));
         let links = files.into_iter().flatten().flatten();
         held.extend(links.filter_map(|file| {

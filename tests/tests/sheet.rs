@@ -24,7 +24,8 @@ use std::collections::{BTreeSet, HashMap};
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 use std::process::Command;
-use std::sync::{Arc, LazyLock, Mutex, OnceLock, PoisonError};
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{LazyLock, Mutex, OnceLock, PoisonError};
 use std::time::{Duration, Instant};
 
 const NOW: i64 = 1_800_000_000_000;
@@ -61,25 +62,24 @@ fn lines(program: &str, args: &[&str]) -> String {
     String::from_utf8(poppler(program, args)).expect("UTF-8")
 }
 
-/// A printed sheet in a folder of its own.
+/// A printed sheet.
 struct Paged {
-    _folder: tempfile::TempDir,
     file: PathBuf,
     text: OnceLock<String>,
 }
 
-type Printed = HashMap<(String, Options), Arc<OnceLock<Arc<Paged>>>>;
-
 impl Paged {
     /// The sheet, printed once however often it is asked for.
-    fn of(sheet: &Sheet, options: Options) -> Arc<Paged> {
-        static PRINTED: LazyLock<Mutex<Printed>> = LazyLock::new(Mutex::default);
+    fn of(sheet: &Sheet, options: Options) -> &'static Paged {
+        static PRINTED: LazyLock<Mutex<HashMap<(String, Options), &OnceLock<Paged>>>> =
+            LazyLock::new(Mutex::default);
         let all = serde_json::to_string(sheet).unwrap();
-        let one = {
-            let mut printed = PRINTED.lock().unwrap_or_else(PoisonError::into_inner);
-            Arc::clone(printed.entry((all, options)).or_default())
-        };
-        Arc::clone(one.get_or_init(|| Arc::new(Paged::anew(sheet, options))))
+        let one: &'static OnceLock<Paged> = PRINTED
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .entry((all, options))
+            .or_insert_with(|| Box::leak(Box::default()));
+        one.get_or_init(|| Paged::anew(sheet, options))
     }
 
     fn anew(sheet: &Sheet, options: Options) -> Paged {
@@ -92,12 +92,13 @@ impl Paged {
         Paged::kept(&bytes.unwrap_or_else(|why| panic!("{}: {why}", sheet.name)))
     }
 
+    /// Kept in cargo's own folder for tests, where the next run writes over it.
     fn kept(bytes: &[u8]) -> Paged {
-        let folder = tempfile::tempdir().unwrap();
-        let file = folder.path().join("sheet.pdf");
+        static KEPT: AtomicUsize = AtomicUsize::new(0);
+        let n = KEPT.fetch_add(1, Ordering::Relaxed);
+        let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("sheet-{n}.pdf"));
         std::fs::write(&file, bytes).unwrap();
         Paged {
-            _folder: folder,
             file,
             text: OnceLock::new(),
         }

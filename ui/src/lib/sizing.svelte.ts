@@ -37,6 +37,20 @@ export class Sizing<Side extends string> {
     await store.see(this.look({ ...this.typed }));
   }
 
+  /**
+   * Keep what is typed: it is read first, for the last key may have come only now. `kept` is
+   * told whether nothing else was typed meanwhile. False if something is wanting.
+   */
+  async keep(kept: (still: boolean) => void): Promise<boolean> {
+    await this.now();
+    const { view } = store;
+    const asked = view?.seen === 'measure' || view?.seen === 'whole' ? view.keep : null;
+    if (!asked) return false;
+    const typed = JSON.stringify(this.typed);
+    if (await store.act(asked.action)) kept(typed === JSON.stringify(this.typed));
+    return true;
+  }
+
   /** Rub everything out. */
   async clear() {
     this.typed = this.empty();

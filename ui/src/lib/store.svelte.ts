@@ -301,6 +301,9 @@ class Store {
       this.id = null;
       this.look = null;
       this.wanted = null;
+      // What was asked of the throw that was in hand is shown no more.
+      this.asked += 1;
+      this.latest = Promise.resolve(false);
       this.view = null;
       this.head = null;
       this.place = place;
@@ -361,19 +364,16 @@ class Store {
     this.waiting += 1;
     try {
       let view = await ipc.look(id, look);
-      if (this.id !== id) return false;
       if (mine !== this.asked) return this.latest;
       if (look.see === 'work' && through(look, view)) {
         // Back to what comes first.
         look = { ...look, batch: null };
         view = await ipc.look(id, look);
-        if (this.id !== id) return false;
         if (mine !== this.asked) return this.latest;
       }
       this.show(look, view);
       return true;
     } catch (thrown) {
-      if (this.id !== id) return false;
       if (mine !== this.asked) return this.latest;
       this.wanted = this.look;
       this.fail(thrown);

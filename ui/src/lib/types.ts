@@ -2128,13 +2128,13 @@ title: string,
  */
 said: string, 
 /**
- * What it is for.
- */
-makes: Use, 
-/**
- * What else it can be for now, and that, with names; nothing where there is no choice.
+ * What it can be for now, with names; nothing where there is no choice.
  */
 uses: Array<Choice<Use>>, 
+/**
+ * Which of them it is for, counted from 0.
+ */
+makes: number, 
 /**
  * Its pieces.
  */

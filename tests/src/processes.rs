@@ -1,0 +1,25 @@
+//! Processes as Linux tells of them in `/proc`.
+
+use std::fs;
+
+/// All that run now.
+pub fn all() -> impl Iterator<Item = u32> {
+    let found = fs::read_dir("/proc").expect("Linux").flatten();
+    found.filter_map(|found| found.file_name().to_str()?.parse().ok())
+}
+
+/// Fields of `/proc/<id>/stat` after the name in brackets: the first is the state.
+pub fn stat(id: u32) -> Option<Vec<String>> {
+    let stat = fs::read_to_string(format!("/proc/{id}/stat")).ok()?;
+    let rest = stat.rsplit_once(')')?.1;
+    Some(rest.split_whitespace().map(str::to_string).collect())
+}
+
+/// Those a process began, and those they began.
+pub fn under(root: u32) -> Vec<u32> {
+    let parent = |id: &u32| stat(*id)?[1].parse::<u32>().ok();
+    let above = |id: u32| std::iter::successors(parent(&id), parent);
+    all()
+        .filter(|id| above(*id).any(|above| above == root))
+        .collect()
+}
