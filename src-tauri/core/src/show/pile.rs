@@ -162,7 +162,7 @@ pub(super) fn of_denim(throw: &Throw, denim: Option<u8>, key: &str, lens: Lens<'
 }
 
 /// For each denim that a heap names: how many squares are still to be cut of it, and whether
-/// what is on the pile gives them.
+/// what is on the pile and the spares at hand, of whatever denim, make them up.
 fn by_denim(throw: &Throw, heaps: &[(u16, &Heap, Vec<u32>)], lens: Lens<'_>) -> Vec<String> {
     let given = |d: u8| {
         let of_it = heaps
@@ -187,7 +187,7 @@ fn by_denim(throw: &Throw, heaps: &[(u16, &Heap, Vec<u32>)], lens: Lens<'_>) -> 
                     denim = denim.name.as_str(),
                     open = open,
                     gives = gives,
-                    short = open.saturating_sub(gives)
+                    short = open.saturating_sub(gives + throw.spares)
                 )
             })
         })

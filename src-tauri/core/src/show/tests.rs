@@ -551,6 +551,13 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         assert_eq!(throw.has(square, Task::Cut), right.contains(&square));
     }
     assert_eq!(throw.spares, 2, "what is over of it lies at hand");
+    let said = plain(&pile(&journal).said);
+    assert!(
+        said.contains(&format!(
+            "{dark}: 4 still to cut, 0 to come from the pile; 2 short."
+        )),
+        "{said}"
+    );
     // It can still be said to be any denim, for squares counted later; no print, for these are
     // denim squares already. One nothing came from may be for anything.
     act(&mut journal, &add(of(None), 5), 3);

@@ -119,7 +119,7 @@ ui-plan-hint = Ändere, was noch nicht gemacht ist. Was genäht ist, bleibt.
 ui-plan-changed = Der Plan ist geändert
 ui-plan-same = Das ist der Plan, wie er gilt.
 ui-as-it-stands = Wie er gilt
-ui-look-over-change = Änderung ansehen, dann entscheiden
+ui-look-over-change = Änderung ansehen
 ui-change-plan = Plan ändern
 ui-leave-it = So lassen
 

@@ -118,7 +118,7 @@ ui-plan-hint = Change what is not yet made. What is sewn stays as it is.
 ui-plan-changed = The plan is changed
 ui-plan-same = This is the plan as it stands.
 ui-as-it-stands = As it stands
-ui-look-over-change = See the change, then decide
+ui-look-over-change = See the change
 ui-change-plan = Change the plan
 ui-leave-it = Leave it
 
