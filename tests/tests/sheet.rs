@@ -71,8 +71,8 @@ struct Paged {
 impl Paged {
     /// The sheet, printed once however often it is asked for.
     fn of(sheet: &Sheet, options: Options) -> &'static Paged {
-        static PRINTED: LazyLock<Mutex<HashMap<(String, Options), &OnceLock<Paged>>>> =
-            LazyLock::new(Mutex::default);
+        type Printed = HashMap<(String, Options), &'static OnceLock<Paged>>;
+        static PRINTED: LazyLock<Mutex<Printed>> = LazyLock::new(Mutex::default);
         let all = serde_json::to_string(sheet).unwrap();
         let one: &'static OnceLock<Paged> = PRINTED
             .lock()
@@ -333,7 +333,7 @@ fn every_figure_and_every_word_of_the_throw_is_on_paper() {
                 has(&scrap.label);
                 scrap.lines.iter().for_each(|line| has(line));
             }
-            nothing_is_cut_off(&paged, what);
+            nothing_is_cut_off(paged, what);
         }
     }
 }
@@ -554,7 +554,7 @@ fn what_is_typed_is_printed_letter_by_letter() {
             text.contains(&bare("#show: x => [] *Porch* $a$")),
             "{kind:?}"
         );
-        nothing_is_cut_off(&paged, "typed");
+        nothing_is_cut_off(paged, "typed");
         if kind == Kind::Bench {
             assert_eq!(paged.pages(), 1);
             continue;
@@ -641,7 +641,7 @@ fn the_bench_card_is_one_page_whatever_the_throw() {
                 };
                 let paged = Paged::of(&sheet, options);
                 assert_eq!(paged.pages(), 1, "{} {options:?}", sheet.name);
-                nothing_is_cut_off(&paged, &format!("{} {options:?}", sheet.name));
+                nothing_is_cut_off(paged, &format!("{} {options:?}", sheet.name));
                 let text = paged.text();
                 for row in &sheet.card.figures {
                     assert!(text.contains(&bare(&row.own)), "{row:?}");
@@ -778,13 +778,13 @@ fn lessons_stand_in_front_and_at_their_step() {
 #[test]
 fn the_story_is_printed_with_its_photos_when_asked_for() {
     let journal = filled::pictured(&filled::throw(4, 6), 60);
-    assert!(pictures(&Paged::of(&filled::sheet(&journal), PLAIN)).is_empty());
+    assert!(pictures(Paged::of(&filled::sheet(&journal), PLAIN)).is_empty());
     let words = Words::english();
     let sheet = filled::story_in(&journal, &words);
     assert_eq!((sheet.photos.len(), sheet.left_off.as_deref()), (60, None));
     for size in [Size::Normal, Size::Large] {
         let paged = Paged::of(&sheet, Options { size, ..PLAIN });
-        let found = pictures(&paged);
+        let found = pictures(paged);
         let objects: BTreeSet<&str> = found.iter().map(|(object, _, _)| object.as_str()).collect();
         assert_eq!((found.len(), objects.len()), (60, 60));
         // In the order they are told, with the shape they have.
@@ -796,7 +796,7 @@ fn the_story_is_printed_with_its_photos_when_asked_for() {
                 .all(|(n, (_, w, h))| (*w, *h) == shapes[n % 4]),
             "{found:?}"
         );
-        nothing_is_cut_off(&paged, "the story");
+        nothing_is_cut_off(paged, "the story");
         let told = bare(&lines("pdfinfo", &["-meta", paged.path()]));
         assert!(
             told.contains("<pdfuaid:part>1</pdfuaid:part>"),
