@@ -3,6 +3,8 @@
 //! The window must have been built before (`npm ci && npm run build` in `ui/`); the
 //! compiler says so in one sentence instead of failing deep inside a macro.
 
+use std::fs::{self, File};
+use std::io;
 use std::path::Path;
 use tauri_build::{AppManifest, Attributes};
 
@@ -42,4 +44,20 @@ fn main() {
         eprintln!("The window could not be put into the program: {why:#}");
         std::process::exit(1);
     }
+    // What Tauri has just written here would count as changed since this began, and the next
+    // call of cargo would build everything again. Where it cannot be helped, it does.
+    let _ = as_old_as(Path::new("build.rs"), Path::new("permissions"));
+}
+
+/// Give a folder, and all in it, the time of another file.
+fn as_old_as(model: &Path, folder: &Path) -> io::Result<()> {
+    let when = fs::metadata(model)?.modified()?;
+    for found in fs::read_dir(folder)? {
+        let path = found?.path();
+        match path.is_dir() {
+            true => as_old_as(model, &path)?,
+            false => File::options().append(true).open(path)?.set_modified(when)?,
+        }
+    }
+    File::open(folder)?.set_modified(when)
 }

@@ -19,7 +19,7 @@ use lapwork_core::bounds::believable;
 use lapwork_core::deed::{Action, LONGEST_NAME};
 use lapwork_core::heritage::{self, Heritage};
 use lapwork_core::journal::{Damage, Journal};
-use lapwork_core::measure::Ruler;
+use lapwork_core::measure::{Ruler, System};
 use lapwork_core::merge::{Side, meet};
 use lapwork_core::photos::PhotoId;
 use lapwork_core::plan::Plan;
@@ -69,18 +69,18 @@ impl Desk {
     /// The desk for a data folder. It can be looked at even if the folder cannot be
     /// written; [`Desk::hello`] says so.
     pub fn new(store: Store) -> Desk {
-        Desk::speaking(store, &LANGUAGES[0])
+        Desk::for_locale(store, LANGUAGES[0].code)
     }
 
-    /// A desk that speaks the `system`'s language where none is chosen.
-    pub fn speaking(store: Store, system: &'static Language) -> Desk {
-        let (prefs, unsettled) = match store.settings() {
-            Ok(prefs) => (tidy(prefs), None),
-            Err(trouble) => {
-                let words = Words::of(system.code);
-                (Prefs::default(), Some(told(&words, &trouble)))
-            }
+    /// A desk that speaks the language of the system's `locale` where none is chosen, and
+    /// begins in the measures used there.
+    pub fn for_locale(store: Store, locale: &str) -> Desk {
+        let system = words::language(locale).unwrap_or(&LANGUAGES[0]);
+        let (kept, unsettled) = match store.settings() {
+            Ok(kept) => (kept.map(tidy), None),
+            Err(trouble) => (None, Some(told(&Words::of(system.code), &trouble))),
         };
+        let prefs = kept.unwrap_or_else(|| Prefs::begun_in(System::customary(locale)));
         Desk {
             store,
             words: words_for(&prefs, system),
@@ -1505,12 +1505,14 @@ mod tests {
 
     #[test]
     fn the_chosen_language_is_spoken_else_the_systems() {
-        let german = words::language("de_AT.UTF-8").unwrap();
+        let german = "de_AT.UTF-8";
         let folder = tempfile::tempdir().unwrap();
         let store = || Store::at(folder.path().to_path_buf());
-        let mut desk = Desk::speaking(store(), german);
+        let mut desk = Desk::for_locale(store(), german);
         let hello = desk.hello(0);
         assert_eq!((hello.language.as_str(), hello.point.as_str()), ("de", ","));
+        assert_eq!(hello.prefs.ruler.system, System::Metric);
+        assert_eq!(hello.draft.side, "125 mm");
         assert_eq!(hello.words["ui-back"], "Zurück");
         assert_eq!(hello.languages.len(), LANGUAGES.len());
         let prefs = |language: &str| Prefs {
@@ -1521,9 +1523,12 @@ mod tests {
         assert_eq!((hello.language.as_str(), hello.point.as_str()), ("en", "."));
         assert_eq!(hello.words["ui-back"], "Back");
         drop(desk);
-        assert_eq!(Desk::speaking(store(), german).hello(0).language, "en");
+        // What is kept goes before what is usual there.
+        let hello = Desk::for_locale(store(), german).hello(0);
+        assert_eq!(hello.language, "en");
+        assert_eq!(hello.prefs.ruler.system, System::Inch);
         // A language of a newer Lapwork is kept, and the system's spoken meanwhile.
-        let mut desk = Desk::speaking(store(), german);
+        let mut desk = Desk::for_locale(store(), german);
         let hello = desk.set_prefs(prefs("tlh"), 0).unwrap();
         assert_eq!(hello.language, "de");
         assert_eq!(hello.prefs.language.as_deref(), Some("tlh"));

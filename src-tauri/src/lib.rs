@@ -29,10 +29,15 @@ fn milliseconds(moment: SystemTime) -> Time {
     Time::try_from(since.as_millis()).unwrap_or(Time::MAX)
 }
 
+/// The locale of the first of the system's languages that is spoken here; else its first.
+fn system_locale() -> String {
+    let known = sys_locale::get_locales().find(|tag| words::language(tag).is_some());
+    known.or_else(sys_locale::get_locale).unwrap_or_default()
+}
+
 /// The words of the first of the system's languages that is spoken here; else English.
 fn system_words() -> Words {
-    let known = sys_locale::get_locales().find(|tag| words::language(tag).is_some());
-    Words::of(known.as_deref().unwrap_or_default())
+    Words::of(&system_locale())
 }
 
 /// Now.

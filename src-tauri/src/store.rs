@@ -900,11 +900,11 @@ impl Store {
         self.folder.join("settings.json")
     }
 
-    /// The settings, or the usual ones if none were ever kept.
+    /// The settings, if any were ever kept.
     ///
     /// # Errors
     /// [`Trouble::Settings`] if the file cannot be read or understood.
-    pub fn settings(&self) -> Result<Prefs, Trouble> {
+    pub fn settings(&self) -> Result<Option<Prefs>, Trouble> {
         let path = self.settings_file();
         let most = MOST_SETTINGS;
         let mut text = Vec::new();
@@ -912,7 +912,7 @@ impl Store {
         match read {
             Ok(_) if text.len() as u64 <= most => {}
             Ok(_) => return Err(Trouble::Settings { path }),
-            Err(why) if why.kind() == io::ErrorKind::NotFound => return Ok(Prefs::default()),
+            Err(why) if why.kind() == io::ErrorKind::NotFound => return Ok(None),
             Err(_) => return Err(Trouble::Settings { path }),
         }
         serde_json::from_slice(&text).map_err(|_| Trouble::Settings { path })
@@ -1215,17 +1215,17 @@ mod tests {
     fn settings_are_kept_whole_and_broken_ones_are_told() {
         let folder = tempfile::tempdir().unwrap();
         let store = claimed(folder.path());
-        assert_eq!(store.settings().unwrap(), Prefs::default());
+        assert_eq!(store.settings().unwrap(), None);
         let prefs = Prefs {
             text: 140,
             ..Prefs::default()
         };
         store.keep_settings(&prefs).unwrap();
-        assert_eq!(store.settings().unwrap(), prefs);
+        assert_eq!(store.settings().unwrap().as_ref(), Some(&prefs));
         // Settings from before a language could be chosen.
         let old = r#"{"ruler":{"system":"metric","fraction":"eighth","metric":"cm"},"text":125,"theme":"dark"}"#;
         fs::write(folder.path().join("settings.json"), old).unwrap();
-        let read = store.settings().unwrap();
+        let read = store.settings().unwrap().unwrap();
         assert_eq!((read.text, read.language), (125, None));
         fs::write(folder.path().join("settings.json"), "{").unwrap();
         assert!(matches!(store.settings(), Err(Trouble::Settings { .. })));

@@ -11,7 +11,7 @@ use crate::handing;
 use crate::photos;
 use crate::printing::Press;
 use crate::store::{Store, Trouble};
-use crate::{now, system_words};
+use crate::{now, system_locale, system_words};
 use lapwork_core::photos::PhotoId;
 use lapwork_core::view::{
     Acted, AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed,
@@ -313,10 +313,8 @@ pub fn run() {
             let Some(folder) = folder(app) else {
                 give_up(&system_words().problem("no-home", &[]));
             };
-            app.manage(Mutex::new(Desk::speaking(
-                Store::at(folder),
-                system_words().language(),
-            )));
+            let locale = system_locale();
+            app.manage(Mutex::new(Desk::for_locale(Store::at(folder), &locale)));
             app.manage(Fallen::default());
             app.manage(Press::default());
             app.manage(Mutex::new(Arranging::default()));

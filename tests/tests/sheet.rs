@@ -175,18 +175,15 @@ impl Paged {
 
     /// Every pixel of every page as red, green, blue.
     fn pixels(&self) -> Vec<[u8; 3]> {
-        let stem = self.file.with_extension("");
+        let folder = tempfile::tempdir().unwrap();
+        let stem = folder.path().join("page");
         poppler(
             "pdftoppm",
             &["-r", "40", self.path(), stem.to_str().unwrap()],
         );
         let mut all = Vec::new();
-        for found in std::fs::read_dir(self.file.parent().unwrap()).unwrap() {
-            let path = found.unwrap().path();
-            if path.extension().is_none_or(|e| e != "ppm") {
-                continue;
-            }
-            let bytes = std::fs::read(&path).unwrap();
+        for found in std::fs::read_dir(folder.path()).unwrap() {
+            let bytes = std::fs::read(found.unwrap().path()).unwrap();
             let head: Vec<&[u8]> = bytes.splitn(4, |b| b.is_ascii_whitespace()).collect();
             assert_eq!(head[0], b"P6");
             // Three header fields and the depth, then the pixels.

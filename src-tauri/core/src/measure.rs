@@ -100,6 +100,35 @@ pub enum System {
     Metric,
 }
 
+impl System {
+    /// The system to begin in for whoever's system has the locale `tag` (`de-AT`,
+    /// `en_GB.UTF-8`): inches where CLDR's supplemental data name the US or the UK measures
+    /// (US, GB, LR, MM; from memory), metric in every other region. Without a region inches for
+    /// English, since patchwork in English is in inches (common practice, no source), and
+    /// wherever the tag names no language, such as `C`.
+    pub fn customary(tag: &str) -> System {
+        let tag = tag.split(['.', '@']).next().unwrap_or_default();
+        let letters = |part: &str, long: std::ops::RangeInclusive<usize>| {
+            long.contains(&part.len()) && part.bytes().all(|b| b.is_ascii_alphabetic())
+        };
+        let mut parts = tag.split(['-', '_']);
+        let language = parts.next().filter(|part| letters(part, 2..=3));
+        // Between the two there may be a script, such as `Latn`; after a single letter stand
+        // extensions.
+        let region = parts
+            .take_while(|part| part.len() > 1)
+            .find(|part| letters(part, 2..=2));
+        let inches = match (language, region) {
+            (None, _) => true,
+            (_, Some(region)) => ["US", "GB", "LR", "MM"]
+                .iter()
+                .any(|inches| region.eq_ignore_ascii_case(inches)),
+            (Some(language), None) => language.eq_ignore_ascii_case("en"),
+        };
+        if inches { System::Inch } else { System::Metric }
+    }
+}
+
 /// The finest mark on the maker's inch ruler.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case")]
@@ -546,6 +575,42 @@ mod tests {
     }
 
     #[track_caller]
+    #[test]
+    fn begins_in_the_measures_of_the_region() {
+        for tag in [
+            "",
+            "C",
+            "C.UTF-8",
+            "POSIX",
+            "en",
+            "en-US",
+            "en_US.UTF-8",
+            "en-GB",
+            "en-Latn-US",
+            "es-US",
+            "my-MM",
+            "EN",
+            "en-u-hc-h12",
+        ] {
+            assert_eq!(System::customary(tag), System::Inch, "{tag}");
+        }
+        for tag in [
+            "de",
+            "de-DE",
+            "de_AT.UTF-8",
+            "de_CH@euro",
+            "en-AU",
+            "en_IE",
+            "fr",
+            "zh-Hant-TW",
+            "es-419",
+            "gsw",
+            "de-u-us-x",
+        ] {
+            assert_eq!(System::customary(tag), System::Metric, "{tag}");
+        }
+    }
+
     fn check(typed: &str, ruler: Ruler, want: Result<Length, ParseError>) {
         assert_eq!(parse(typed, ruler), want, "typed {typed:?}");
     }

@@ -9,7 +9,7 @@ use crate::assembly::{Kind, Rect};
 use crate::deed::Action;
 use crate::faces::{Denim, Face, Print};
 use crate::garments::{GarmentKind, GarmentSize, ZoneKind};
-use crate::measure::Ruler;
+use crate::measure::{Ruler, System};
 use crate::pile::Use;
 use crate::plan::{JoinOrder, Joining, Plan};
 use crate::scraps::{Scrap, Verdict};
@@ -1568,6 +1568,20 @@ pub enum Theme {
     Light,
     /// Light on dark.
     Dark,
+}
+
+impl Prefs {
+    /// Those to begin with, in a system of measures.
+    pub fn begun_in(system: System) -> Prefs {
+        let ruler = Ruler {
+            system,
+            ..Ruler::default()
+        };
+        Prefs {
+            ruler,
+            ..Prefs::default()
+        }
+    }
 }
 
 impl Default for Prefs {

@@ -17,9 +17,10 @@ use crate::measure::{Length, from_mm, zero};
 use crate::pace;
 use crate::plan::Joining;
 use crate::scraps;
-use crate::tasks::Task;
+use crate::tasks::{Station, Task};
 use crate::throw::{Event, Mishap, Note, Throw};
 use crate::view::{AgainView, LessonRow, Lessons};
+use std::collections::BTreeMap;
 
 /// What this throw leaves to one made after it, but for the faces: those are carried
 /// once the new plan is known ([`crate::heritage::faces`]).
@@ -109,14 +110,14 @@ fn told_of(journal: &Journal, drift: Option<Carried>, lens: Lens<'_>) -> Vec<Les
     }
     for why in Mishap::ALL {
         let n = throw.losses.iter().filter(|l| l.why == why).count();
-        if n > 0 {
-            let task = match why {
-                Mishap::MisCut | Mishap::Flaw => Some(Task::Cut),
-                Mishap::Scorched => Some(Task::PressCover),
-                Mishap::Lost => None,
-            };
-            let why = lens.say(&format!("mishap-{}", why.key()), &[]);
-            add(task, say!(lens, "lesson-spoilt", n = n, why = why));
+        let tasks = match why {
+            Mishap::MisCut | Mishap::Flaw => BTreeMap::from([(Some(Task::Cut), n)]),
+            Mishap::Scorched => scorched(journal),
+            Mishap::Lost => BTreeMap::from([(None, n)]),
+        };
+        let why = lens.say(&format!("mishap-{}", why.key()), &[]);
+        for (task, n) in tasks.into_iter().filter(|(_, n)| *n > 0) {
+            add(task, say!(lens, "lesson-spoilt", n = n, why = why.as_str()));
         }
     }
     for (face, task) in [
@@ -135,37 +136,64 @@ fn told_of(journal: &Journal, drift: Option<Carried>, lens: Lens<'_>) -> Vec<Les
     out
 }
 
-/// How many more squares of a face wear fabric now than when the first square was cut.
-fn added_midway(journal: &Journal, face: Face) -> usize {
-    let covered = |t: &Throw| t.covered(face) as usize;
-    let mut standing = journal.entries().filter(|(_, stands)| *stands);
-    let first = standing.next().map(|(e, _)| e);
-    let Some(What::Do(events)) = first.map(|e| &e.what) else {
-        return 0;
-    };
-    let Some(mut throw) = events.first().and_then(Throw::begin) else {
-        return 0;
-    };
-    let mut at_first_cut = None;
-    let mut changed = false;
-    for (entry, _) in standing {
+/// What was done and not taken back, in turn, each time with the throw as it was before.
+fn retraced(journal: &Journal, mut each: impl FnMut(&Throw, &[Event])) {
+    let mut throw: Option<Throw> = None;
+    for (entry, _) in journal.entries().filter(|(_, stands)| *stands) {
         let What::Do(events) = &entry.what else {
             continue;
         };
+        let Some(before) = &mut throw else {
+            throw = events.first().and_then(Throw::begin);
+            continue;
+        };
+        each(before, events);
         for event in events {
-            if at_first_cut.is_some() {
-                changed |= matches!(event, Event::FacesChanged { .. });
-            }
-            throw.apply(event, entry.at);
-        }
-        let cut = || throw.worked().any(|(_, w)| w.when(Task::Cut).is_some());
-        if at_first_cut.is_none() && cut() {
-            at_first_cut = Some(covered(&throw));
+            before.apply(event, entry.at);
         }
     }
+}
+
+/// How many squares were scorched, by where they had last been under the iron.
+fn scorched(journal: &Journal) -> BTreeMap<Option<Task>, usize> {
+    let mut found = BTreeMap::new();
+    retraced(journal, |before, events| {
+        for event in events {
+            if let Event::Spoilt { piece, why } = event
+                && *why == Mishap::Scorched
+            {
+                *found.entry(ironed_last(before, *piece)).or_default() += 1;
+            }
+        }
+    });
+    found
+}
+
+/// The step at the iron that a square went through last, alone or in a larger piece.
+fn ironed_last(throw: &Throw, square: Rect) -> Option<Task> {
+    let round = throw.worked().filter(|(piece, _)| piece.holds(square));
+    let ironed = round.flat_map(|(_, work)| {
+        let at_the_iron = Task::ALL.iter().filter(|t| t.station() == Station::Iron);
+        at_the_iron.filter_map(|task| Some((work.when(*task)?, *task)))
+    });
+    ironed.max().map(|(_, task)| task)
+}
+
+/// How many more squares of a face wear fabric now than when the first square was cut.
+fn added_midway(journal: &Journal, face: Face) -> usize {
+    let mut at_first_cut = None;
+    let mut changed = false;
+    retraced(journal, |before, events| {
+        let cut = || before.worked().any(|(_, w)| w.when(Task::Cut).is_some());
+        if at_first_cut.is_none() && cut() {
+            at_first_cut = Some(before.covered(face) as usize);
+        }
+        let faces = |event: &Event| matches!(event, Event::FacesChanged { .. });
+        changed |= at_first_cut.is_some() && events.iter().any(faces);
+    });
     // A larger grid with fabric from the start is no change of mind.
     match at_first_cut.filter(|_| changed) {
-        Some(before) => covered(&throw).saturating_sub(before),
+        Some(before) => (journal.throw().covered(face) as usize).saturating_sub(before),
         None => 0,
     }
 }

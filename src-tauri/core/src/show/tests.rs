@@ -1196,6 +1196,57 @@ fn a_trim_size_names_the_laps_it_asks_for() {
     assert!(off_view(&journal, piece, None).rest.is_some());
 }
 
+/// A scorched square is a lesson for where it was last under the iron.
+#[test]
+fn what_was_scorched_is_told_where_it_was_ironed_last() {
+    use crate::throw::Mishap;
+    let spoil = |journal: &mut Journal, piece, why, at| {
+        let spare = false;
+        act(journal, &Action::Replace { piece, why, spare }, at);
+    };
+    let learned = |journal: &Journal, task: Task| {
+        let words = Words::english();
+        let all = heritage(journal, lens(&words)).lessons.into_iter();
+        let here = all.filter(|l| l.task == Some(task));
+        here.map(|l| l.words).collect::<Vec<_>>()
+    };
+    let mut journal = stitched(4, 2);
+    let at = 1_000_000_000;
+    spoil(&mut journal, Rect::square(1, 0), Mishap::Scorched, at);
+    assert_eq!(
+        learned(&journal, Task::PressBlock),
+        ["One square was no good: scorched."]
+    );
+    assert!(learned(&journal, Task::PressCover).is_empty());
+    // The next goes no further than its fabric, or than its pair.
+    let all = |journal: &mut Journal, task, kind, at| {
+        act(
+            journal,
+            &Action::TickNext {
+                task,
+                kind,
+                count: 1,
+            },
+            at,
+        );
+    };
+    all(&mut journal, Task::Cut, Kind::Square, at + 1);
+    for (n, task) in [Task::Dot, Task::PressLap].into_iter().enumerate() {
+        all(&mut journal, task, Kind::Pair, at + 2 + n as i64);
+    }
+    spoil(&mut journal, Rect::square(1, 0), Mishap::Scorched, at + 9);
+    assert_eq!(learned(&journal, Task::PressLap).len(), 1);
+    let entry = journal.propose_undo(at + 10).unwrap();
+    journal.accept(entry).unwrap();
+    assert!(learned(&journal, Task::PressLap).is_empty(), "taken back");
+    spoil(&mut journal, Rect::square(1, 0), Mishap::Flaw, at + 11);
+    assert_eq!(
+        learned(&journal, Task::Cut),
+        ["One square was no good: hole, stain or worn."]
+    );
+    assert_eq!(learned(&journal, Task::PressBlock).len(), 1);
+}
+
 /// A spoilt square in a sewn four: which seams are opened, before the new one goes in.
 #[test]
 fn what_is_opened_is_told_before_the_new_square_goes_in() {
