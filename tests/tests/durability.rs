@@ -576,7 +576,7 @@ impl Meant {
 fn lies(folder: &Path) -> Lies {
     let store = Store::at(folder.to_path_buf());
     let mut lies = Lies {
-        text: store.settings().unwrap().text,
+        text: store.settings().unwrap().unwrap_or_default().text,
         ..Lies::default()
     };
     for place in [Place::Throws, Place::Deleted] {
