@@ -56,7 +56,10 @@ fn as_old_as(model: &Path, folder: &Path) -> io::Result<()> {
         let path = found?.path();
         match path.is_dir() {
             true => as_old_as(model, &path)?,
-            false => File::options().append(true).open(path)?.set_modified(when)?,
+            false => File::options()
+                .append(true)
+                .open(path)?
+                .set_modified(when)?,
         }
     }
     File::open(folder)?.set_modified(when)

@@ -18,6 +18,8 @@ use lapwork_core::tasks::Task;
 use lapwork_core::throw::Mishap;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Photo, Photos};
+use std::collections::BTreeMap;
+use std::sync::{Mutex, PoisonError};
 
 /// When everything happened.
 const AT: i64 = 1_800_000_000_000;
@@ -257,33 +259,42 @@ pub fn pictured(journal: &Journal, photos: u32) -> Journal {
 
 /// Photos for it, drawn: upright, lying and square in turn, no two alike.
 pub fn photos(sheet: &Sheet, black: bool) -> Photos {
-    let draw = |n: usize| {
-        let (width, height) = [(800, 600), (600, 800), (800, 800), (800, 450)][n % 4];
-        // Drawn small and made larger by the library, which is quick in any build.
-        let drawn = image::RgbImage::from_fn(width / 4, height / 4, |x, y| {
-            let (x, y) = (4 * x as usize + 13 * n, 4 * y as usize + 7 * n);
-            let weave = ((x / 3 + y / 5) % 7 * 9) as u8;
-            let patch = ((x / 130 + 2 * (y / 130) + n) % 5 * 25) as u8;
-            image::Rgb([50, 60, 75].map(|ground| ground + patch + weave))
-        });
-        let picture = image::DynamicImage::from(drawn).resize_exact(
-            width,
-            height,
-            image::imageops::FilterType::Triangle,
-        );
-        let mut jpeg = Vec::new();
-        let mut encoder = JpegEncoder::new_with_quality(&mut jpeg, 82);
-        match black {
-            true => encoder.encode_image(&picture.to_luma8()),
-            false => encoder.encode_image(&picture.to_rgb8()),
-        }
-        .expect("it can be written");
-        Photo {
-            jpeg,
-            width,
-            height,
-        }
+    static DRAWN: Mutex<BTreeMap<(usize, bool), Photo>> = Mutex::new(BTreeMap::new());
+    let mut drawn = DRAWN.lock().unwrap_or_else(PoisonError::into_inner);
+    let mut photo = |n| {
+        drawn
+            .entry((n, black))
+            .or_insert_with(|| draw(n, black))
+            .clone()
     };
     let names = sheet.photos.iter().enumerate();
-    names.map(|(n, name)| (name.clone(), draw(n))).collect()
+    names.map(|(n, name)| (name.clone(), photo(n))).collect()
+}
+
+fn draw(n: usize, black: bool) -> Photo {
+    let (width, height) = [(800, 600), (600, 800), (800, 800), (800, 450)][n % 4];
+    // Drawn small and made larger by the library, which is quick in any build.
+    let drawn = image::RgbImage::from_fn(width / 4, height / 4, |x, y| {
+        let (x, y) = (4 * x as usize + 13 * n, 4 * y as usize + 7 * n);
+        let weave = ((x / 3 + y / 5) % 7 * 9) as u8;
+        let patch = ((x / 130 + 2 * (y / 130) + n) % 5 * 25) as u8;
+        image::Rgb([50, 60, 75].map(|ground| ground + patch + weave))
+    });
+    let picture = image::DynamicImage::from(drawn).resize_exact(
+        width,
+        height,
+        image::imageops::FilterType::Triangle,
+    );
+    let mut jpeg = Vec::new();
+    let mut encoder = JpegEncoder::new_with_quality(&mut jpeg, 82);
+    match black {
+        true => encoder.encode_image(&picture.to_luma8()),
+        false => encoder.encode_image(&picture.to_rgb8()),
+    }
+    .expect("it can be written");
+    Photo {
+        jpeg,
+        width,
+        height,
+    }
 }
