@@ -855,6 +855,8 @@ pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
         f64::from(throw.plan.down) * 10.0,
     );
     let mut room = (0.0, 0.0);
+    // Where the words of each line below the blocks end so far: they may be wider than a column.
+    let mut lines: Vec<f64> = Vec::new();
     for (seam, n, off) in crate::trimming::closing(throw) {
         if off == zero() {
             continue;
@@ -872,8 +874,20 @@ pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
             Seam::Level => {
                 let wide = (width - at).min(20.0);
                 d.area([at, height, wide - 1.0, 3.0], Ink::Amiss, None, None);
-                d.words(at + wide / 2.0, height + 7.0, words, 4.5);
-                room.1 = 10.0;
+                let from = (at + (wide - long) / 2.0).min(width - long).max(0.0);
+                let free = lines.iter().position(|end| *end < from);
+                let line = free.unwrap_or_else(|| {
+                    lines.push(0.0);
+                    lines.len() - 1
+                });
+                lines[line] = from + long;
+                d.words(
+                    from + long / 2.0,
+                    height + 7.0 + 6.0 * line as f64,
+                    words,
+                    4.5,
+                );
+                room.1 = 4.0 + 6.0 * lines.len() as f64;
             }
         }
     }

@@ -1196,6 +1196,35 @@ fn a_trim_size_names_the_laps_it_asks_for() {
     assert!(off_view(&journal, piece, None).rest.is_some());
 }
 
+/// Words wider than their column go one below the other, and stay within the picture.
+#[test]
+fn how_far_columns_are_off_can_be_read() {
+    use crate::view::Mark;
+    let words = Words::english();
+    let mut journal = stitched(8, 4);
+    for column in 0..4 {
+        let piece = Rect::from([0, column * 2, 2, 2]);
+        sized(&mut journal, piece, FULL, FULL - 12);
+    }
+    let picture = pictures::blocks(journal.throw(), lens(&words));
+    let mut told: Vec<[f64; 3]> = Vec::new();
+    for mark in &picture.marks {
+        if let Mark::Words { x, y, text, size } = mark
+            && text.ends_with("under")
+        {
+            let half = text.chars().count() as f64 * size * 0.58 / 2.0;
+            assert!(*x >= half - 0.5 && *x <= picture.width - half + 0.5);
+            assert!(*y + size / 2.0 <= picture.height);
+            told.push([x - half, x + half, *y]);
+        }
+    }
+    assert_eq!(told.len(), 4);
+    for (n, a) in told.iter().enumerate() {
+        let free = |b: &[f64; 3]| a[1] <= b[0] || b[1] <= a[0] || (a[2] - b[2]).abs() >= 6.0;
+        assert!(told[n + 1..].iter().all(free), "{told:?}");
+    }
+}
+
 /// A scorched square is a lesson for where it was last under the iron.
 #[test]
 fn what_was_scorched_is_told_where_it_was_ironed_last() {
