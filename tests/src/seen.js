@@ -8,7 +8,8 @@ const LIVE =
 const modal = [...document.querySelectorAll('dialog:modal')].pop();
 const scope = modal ?? document.body;
 
-const unseen = (e) => e.closest('.unseen, [hidden], [inert]') !== null;
+const SAID = '.unseen, [hidden], [inert], html.large .app:not(.wide) .unseen-large';
+const unseen = (e) => e.closest(SAID) !== null;
 const shown = (e) =>
   !unseen(e) &&
   e.getClientRects().length > 0 &&

@@ -1052,7 +1052,42 @@ fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Refusal> {
         plan: *plan,
         spares,
     });
+    let marks = marked_anew(throw, &throw.after(&events));
+    if !marks.is_empty() {
+        events.push(Event::LapsMarked { laps: marks });
+    }
     Ok(events)
+}
+
+/// The laps marked between blocks, as they are to be where a plan was changed: what made a
+/// short block fit does not any more, once all are trimmed to another size.
+fn marked_anew(before: &Throw, after: &Throw) -> Vec<(Rect, Rect, Option<Length>)> {
+    if (before.plan.target(), before.plan.lap_between())
+        == (after.plan.target(), after.plan.lap_between())
+    {
+        return Vec::new();
+    }
+    let laps = crate::trimming::choice(after, after.plan.target()).laps;
+    let open = open_marks(after);
+    let marks = open.map(|(a, b, lap)| {
+        let found = laps.iter().find(|(c, d, _)| (*c, *d) == (a, b));
+        ((a, b, found.map(|(_, _, lap)| *lap)), lap)
+    });
+    marks
+        .filter(|((_, _, new), old)| *new != Some(*old))
+        .map(|(mark, _)| mark)
+        .collect()
+}
+
+/// The laps marked between blocks that are not joined yet.
+fn open_marks(throw: &Throw) -> impl Iterator<Item = (Rect, Rect, Length)> + '_ {
+    let blocks = throw.assembly().blocks();
+    throw.marks().filter(move |(a, b, _)| {
+        let open = throw
+            .joined_by(*a, *b)
+            .is_some_and(|j| !throw.begun(j.whole));
+        blocks.contains(a) && open
+    })
 }
 
 /// How sewn blocks find a place under another plan.
@@ -1596,13 +1631,8 @@ fn choose_trim(throw: &Throw, trim: Length) -> Result<Vec<Event>, Refusal> {
     let plan = Plan { trim, ..throw.plan };
     plan.check().map_err(Refusal::Plan)?;
     let laps = crate::trimming::choice(throw, plan.target()).laps;
-    let stale = throw.marks().filter(|(a, b, _)| {
-        let between = throw.assembly().blocks().contains(a);
-        let open = throw
-            .joined_by(*a, *b)
-            .is_some_and(|j| !throw.begun(j.whole));
-        between && open && !laps.iter().any(|(c, d, _)| (c, d) == (a, b))
-    });
+    let stale =
+        open_marks(throw).filter(|(a, b, _)| !laps.iter().any(|(c, d, _)| (c, d) == (a, b)));
     let mut marks: Vec<(Rect, Rect, Option<Length>)> =
         stale.map(|(a, b, _)| (a, b, None)).collect();
     marks.extend(laps.into_iter().map(|(a, b, lap)| (a, b, Some(lap))));

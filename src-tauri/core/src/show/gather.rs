@@ -10,7 +10,7 @@ use crate::faces::layers;
 use crate::journal::Journal;
 use crate::measure::{Length, ParseError, in_nm, nm, zero};
 use crate::pile::how;
-use crate::plan::{Plan, Stitch, fringe};
+use crate::plan::{Advice, Plan, Stitch, fringe};
 use crate::scraps::{Scrap, Verdict, widest_stitch};
 use crate::tasks::Task;
 use crate::thread::{Glue, Gluing, Need, Winding, for_throw, glue, seams};
@@ -514,7 +514,9 @@ fn column(
             clear.map_or_else(|| lens.plain(say!(lens, "strikes")), |w| lens.length(w)),
         );
     }
-    let advice = p.advice().iter().map(|a| plan::advice(a, lens)).collect();
+    // Of the lap alone: a scrap has no grid.
+    let advice = p.advice().into_iter().filter(|a| *a != Advice::OddGrid);
+    let advice = advice.map(|a| plan::advice(&a, lens)).collect();
     LapColumn {
         title,
         picture: pictures::section(p, lens),

@@ -173,7 +173,9 @@ fn scorched(journal: &Journal) -> BTreeMap<Option<Task>, usize> {
 fn ironed_last(throw: &Throw, square: Rect) -> Option<Task> {
     let round = throw.worked().filter(|(piece, _)| piece.holds(square));
     let ironed = round.flat_map(|(_, work)| {
-        let at_the_iron = Task::ALL.iter().filter(|t| t.station() == Station::Iron);
+        let at_the_iron = Task::ALL
+            .iter()
+            .filter(|t| t.station() == Station::Iron && !t.is_cooling());
         at_the_iron.filter_map(|task| Some((work.when(*task)?, *task)))
     });
     ironed.max().map(|(_, task)| task)
@@ -231,7 +233,13 @@ pub(super) fn at_step(throw: &Throw, task: Task, lens: Lens<'_>) -> Vec<String> 
     let mut out: Vec<String> = of_step.map(|l| l.words.clone()).collect();
     if let Some(pace) = pace::carried(throw, task) {
         let minutes = (pace.middle * 2.0).ceil() / 2.0;
-        out.push(say!(lens, "lesson-pace", minutes = format!("{minutes}")));
+        let point = lens.words.language().point.to_string();
+        let minutes = match minutes {
+            0.5 => "half".into(),
+            1.0 => "one".into(),
+            _ => format!("{minutes}").replace('.', &point),
+        };
+        out.push(say!(lens, "lesson-pace", minutes = minutes));
     }
     out
 }

@@ -177,6 +177,10 @@ pub(super) fn verdict_of(
                         })
                         .into(),
                     ),
+                    (
+                        "even",
+                        if cut.before == cut.after { "yes" } else { "no" }.into(),
+                    ),
                     ("before", lens.marked(cut.before).into()),
                     ("after", lens.marked(cut.after).into()),
                 ],

@@ -403,11 +403,20 @@ fn all_called(throw: &Throw, pieces: &[Rect], lens: Lens<'_>) -> String {
     lens.words.list("list-short", each.collect::<Vec<_>>())
 }
 
+/// Whether a block is larger than what it is to be trimmed to.
+fn over(throw: &Throw, block: Rect) -> bool {
+    let target = throw.target(block);
+    let held = throw.work(block).and_then(|w| w.measured);
+    let held = held.unwrap_or_else(|| crate::squaring::natural(throw, block));
+    throw.assembly().is_block(block) && (held.width > target.width || held.height > target.height)
+}
+
 /// What stays as it was made, and what is to be trimmed again or is short, a sentence each.
 fn stays(before: &Throw, after: &Throw, lens: Lens<'_>) -> Vec<String> {
     let mut out = Vec::new();
     let mut laps: BTreeMap<Length, Vec<Rect>> = BTreeMap::new();
     let mut again: Vec<Rect> = Vec::new();
+    let mut trim: Vec<Rect> = Vec::new();
     let mut short: BTreeMap<(Length, Length), Vec<Rect>> = BTreeMap::new();
     for piece in after.assembly().pieces() {
         let Some(work) = after.work(piece) else {
@@ -432,6 +441,8 @@ fn stays(before: &Throw, after: &Throw, lens: Lens<'_>) -> Vec<String> {
                 let short = short.entry((size.width, size.height)).or_default();
                 short.push(piece);
             }
+        } else if work.made.is_some() && over(after, piece) && !over(before, piece) {
+            trim.push(piece);
         }
     }
     for (lap, pieces) in laps {
@@ -448,6 +459,12 @@ fn stays(before: &Throw, after: &Throw, lens: Lens<'_>) -> Vec<String> {
         let size = lens.by(target.width, target.height);
         let pieces = all_called(after, &again, lens);
         out.push(say!(lens, "trim-again", pieces = pieces, size = size));
+    }
+    if let Some(first) = trim.first() {
+        let target = after.target(*first);
+        let size = lens.by(target.width, target.height);
+        let pieces = all_called(after, &trim, lens);
+        out.push(say!(lens, "trim-now", pieces = pieces, size = size));
     }
     for ((width, height), pieces) in short {
         let pieces = all_called(after, &pieces, lens);
@@ -516,6 +533,9 @@ pub(super) fn compare(
                 ));
             }
         }
+    }
+    if events.iter().any(|e| matches!(e, Event::LapsMarked { .. })) {
+        lines.push(say!(lens, "marks-anew"));
     }
     (rows, lines)
 }

@@ -79,18 +79,21 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
         figures.push(figure("spares", count(i64::from(throw.spares))));
     }
     figures.push(figure("to-come", count(i64::from(to_come))));
+    let (of_each, lacking) = by_denim(throw, &heaps, lens);
     let mut said = Vec::new();
     if throw.pile.is_empty() {
         said.push(say!(lens, "pile-empty"));
     }
     if cut == wanted {
         said.push(say!(lens, "pile-all-cut"));
+    } else if over >= 0 && lacking {
+        said.push(say!(lens, "pile-uneven"));
     } else if over >= 0 {
         said.push(say!(lens, "pile-enough", over = over));
     } else if !throw.pile.is_empty() {
         said.push(say!(lens, "pile-short", short = -over));
     }
-    match by_denim(throw, &heaps, lens) {
+    match of_each {
         told if told.is_empty() => said.extend(super::work::denims_to_cut(throw, lens)),
         told => said.extend(told),
     }
@@ -162,8 +165,13 @@ pub(super) fn of_denim(throw: &Throw, denim: Option<u8>, key: &str, lens: Lens<'
 }
 
 /// For each denim that a heap names: how many squares are still to be cut of it, and whether
-/// what is on the pile and the spares at hand, of whatever denim, make them up.
-fn by_denim(throw: &Throw, heaps: &[(u16, &Heap, Vec<u32>)], lens: Lens<'_>) -> Vec<String> {
+/// what is on the pile and the spares at hand, of whatever denim, make them up; and whether one
+/// of them falls short that no heap of unnamed denim can fill.
+fn by_denim(
+    throw: &Throw,
+    heaps: &[(u16, &Heap, Vec<u32>)],
+    lens: Lens<'_>,
+) -> (Vec<String>, bool) {
     let given = |d: u8| {
         let of_it = heaps
             .iter()
@@ -174,12 +182,16 @@ fn by_denim(throw: &Throw, heaps: &[(u16, &Heap, Vec<u32>)], lens: Lens<'_>) -> 
         .iter()
         .any(|(_, h, _)| matches!(h.makes, Use::Denim { denim: Some(_) }));
     if !any {
-        return Vec::new();
+        return (Vec::new(), false);
     }
+    let mut lacking = false;
     let each = throw.denims.iter().zip(throw.uncut_by_denim());
-    each.enumerate()
+    let told = each
+        .enumerate()
         .filter_map(|(d, (denim, open))| {
             let gives = given(d as u8);
+            let short = open.saturating_sub(gives + throw.spares);
+            lacking |= short > 0;
             (open > 0 || gives > 0).then(|| {
                 say!(
                     lens,
@@ -187,11 +199,15 @@ fn by_denim(throw: &Throw, heaps: &[(u16, &Heap, Vec<u32>)], lens: Lens<'_>) -> 
                     denim = denim.name.as_str(),
                     open = open,
                     gives = gives,
-                    short = open.saturating_sub(gives + throw.spares)
+                    short = short
                 )
             })
         })
-        .collect()
+        .collect();
+    let unnamed = heaps
+        .iter()
+        .any(|(_, h, squares)| h.makes == Use::Denim { denim: None } && h.to_come(squares) > 0);
+    (told, lacking && !unnamed)
 }
 
 /// What can be done where the pile is too small: fewer squares, while the sewn ones stay.

@@ -72,12 +72,22 @@ pub(super) fn field(length: Length, lens: Lens<'_>) -> String {
     }
 }
 
+/// Needles and stitches are marked in millimetres: who works in centimetres types them so too.
+fn by_needle(lens: Lens<'_>) -> Lens<'_> {
+    let ruler = Ruler {
+        metric: crate::measure::MetricUnit::Mm,
+        ..lens.ruler
+    };
+    Lens { ruler, ..lens }
+}
+
 /// A plan as typed fields.
 pub fn draft_of(plan: &Plan, lens: Lens<'_>) -> PlanDraft {
+    let needle = by_needle(lens);
     let (stitch, width) = match plan.stitch {
         Stitch::Straight => (StitchKind::Straight, String::new()),
-        Stitch::Twin { spacing } => (StitchKind::Twin, field(spacing, lens)),
-        Stitch::Zigzag { width } => (StitchKind::Zigzag, field(width, lens)),
+        Stitch::Twin { spacing } => (StitchKind::Twin, field(spacing, needle)),
+        Stitch::Zigzag { width } => (StitchKind::Zigzag, field(width, needle)),
     };
     PlanDraft {
         side: field(plan.side, lens),
@@ -104,6 +114,11 @@ fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Ve
     let mut tidy = draft.clone();
     let mut faults = Vec::new();
     let mut length = |name: &str, text: &mut String| -> Option<Length> {
+        let lens = if name == "width" {
+            by_needle(lens)
+        } else {
+            lens
+        };
         match lens.parse(text) {
             Ok(length) => {
                 *text = field(length, lens);

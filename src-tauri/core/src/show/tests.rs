@@ -536,6 +536,19 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         )),
         "{said}"
     );
+    // Squares enough in all do not make up for what one denim lacks, but any denim would.
+    for (makes, told) in [
+        (
+            Some(1),
+            "Enough denim squares in all, but not of each denim.",
+        ),
+        (None, "Enough denim squares, 2 to spare."),
+    ] {
+        act(&mut journal, &add(of(makes), 4), 1);
+        assert_eq!(pile(&journal).said[0], told);
+        let entry = journal.propose_undo(1).unwrap();
+        journal.accept(entry).unwrap();
+    }
     // The first square is dark, and nothing on the pile is.
     let card = card_of(&journal, Task::Cut, Kind::Square);
     assert!(!plain(&card.how).contains("To be cut from"));
@@ -904,7 +917,7 @@ fn metric_trims_are_whole_millimetres() {
     let said = seen.verdict[0].replace('\u{a0}', " ");
     assert_eq!(
         said,
-        "Across: 4.7 mm over. Trim 2 mm from the left and the rest, ≈ 3 mm, from the right; the crossing stays in the middle."
+        "Across: 4.7 mm over. Trim 2 mm from the left and the rest, ≈ 3 mm, from the right; the crossing stays as near the middle as the ruler shows."
     );
 }
 
@@ -1084,7 +1097,7 @@ fn a_short_four_at_the_edge_is_settled() {
     let off = off_view(&journal, piece, None);
     let rest = off.rest.clone().expect("settled").replace('\u{a0}', " ");
     assert!(
-        rest.starts_with("Short ¼ in at the left; the binding hides it. Nothing more to do."),
+        rest.starts_with("Short ¼ in at the left; the binding hides it. Nothing more to do there."),
         "{rest}"
     );
     let aside = |w: &crate::view::WayRow| matches!(w.button.action, Action::SetAside { .. });
@@ -1169,6 +1182,121 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
         how.contains("Do not trim left or right. Join its") && how.contains("with a lap of only"),
         "{how}"
     );
+}
+
+/// What was marked for a short four is reckoned anew once all fours are trimmed smaller, and
+/// the change says so.
+#[test]
+fn laps_marked_for_a_short_four_follow_the_plan() {
+    use crate::measure::inch64;
+    let words = Words::english();
+    let mut journal = stitched(6, 2);
+    let piece = Rect::from([0, 2, 2, 2]);
+    sized(&mut journal, piece, FULL - 8, FULL);
+    let off = off_view(&journal, piece, None);
+    let lapped = |w: &&crate::view::WayRow| matches!(w.button.action, Action::MarkLaps { .. });
+    let way = off
+        .ways
+        .iter()
+        .find(lapped)
+        .expect("offered")
+        .button
+        .action
+        .clone();
+    act(&mut journal, &way, 2);
+    let marked = |journal: &Journal| -> Vec<i64> {
+        let marks = journal.throw().marks();
+        marks
+            .map(|(_, _, lap)| crate::measure::in_nm(lap) / 396_875)
+            .collect()
+    };
+    // An eighth short: a sixteenth less on each side, of half an inch.
+    assert_eq!(marked(&journal), [28, 28]);
+    // Trimmed an eighth smaller, none is short any more.
+    let plan = Plan {
+        trim: Some(inch64(FULL - 8)),
+        ..journal.throw().plan
+    };
+    let change = Action::ChangePlan { plan };
+    let events = crate::deed::decide(Some(journal.throw()), &change).unwrap();
+    let (_, told) = off::compare(&journal, &events, lens(&words));
+    assert!(told.contains(&"Laps marked for pieces that are short are reckoned anew.".into()));
+    act(&mut journal, &change, 3);
+    assert_eq!(marked(&journal), Vec::<i64>::new());
+    // With laps a sixteenth wider the fours shrink by that: half as much is missing, at one lap.
+    let entry = journal.propose_undo(4).unwrap();
+    journal.accept(entry).unwrap();
+    let plan = Plan {
+        lap: inch64(36),
+        ..journal.throw().plan
+    };
+    act(&mut journal, &Action::ChangePlan { plan }, 5);
+    assert_eq!(marked(&journal), [36 - (8 - 4)]);
+}
+
+/// A four of pairs sewn wider than planned now: its seam is as long as they are.
+#[test]
+fn a_seam_is_as_long_as_what_it_joins() {
+    use crate::measure::inch64;
+    let mut journal = begin(Plan {
+        across: 2,
+        down: 2,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    let all = |journal: &mut Journal, task, kind, at: Time| {
+        let count = crate::deed::ready_for(journal.throw(), kind, task).count() as u32;
+        act(
+            journal,
+            &Action::TickNext { task, kind, count },
+            at * 3_600_000,
+        );
+    };
+    all(&mut journal, Task::Cut, Kind::Square, 1);
+    let join = [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch];
+    for (n, task) in join.into_iter().enumerate() {
+        all(&mut journal, task, Kind::Pair, 2 + n as i64);
+    }
+    let plan = Plan {
+        lap: inch64(40),
+        ..journal.throw().plan
+    };
+    act(&mut journal, &Action::ChangePlan { plan }, 30_000_000);
+    let card = card_of(&journal, Task::Dot, FOUR);
+    let seam = card
+        .figures
+        .iter()
+        .find(|f| f.label == "Seam length")
+        .expect("a seam");
+    assert_eq!(seam.value.text.replace('\u{a0}', " "), "9½ in");
+}
+
+/// Who works in centimetres types a needle's spacing in millimetres, as it is marked.
+#[test]
+fn needles_are_typed_in_millimetres() {
+    let words = Words::english();
+    let ruler = Ruler {
+        system: System::Metric,
+        metric: MetricUnit::Cm,
+        ..Ruler::default()
+    };
+    let lens = Lens {
+        ruler,
+        ..lens(&words)
+    };
+    let mut draft = draft_of(&Plan::usual(System::Metric), lens);
+    assert_eq!(
+        (draft.width.as_str(), draft.side.as_str()),
+        ("4 mm", "12.5 cm")
+    );
+    draft.width = "3".into();
+    let journal = begin(Plan::default());
+    let draft = Some(Box::new(draft));
+    let Ok(View::Plan(seen)) = look(&journal, &Look::Plan { draft }, lens) else {
+        panic!()
+    };
+    assert!(seen.faults.is_empty(), "{:?}", seen.faults);
+    assert_eq!(seen.tidy.width, "3 mm");
 }
 
 /// A size for all that asks for narrower laps says so where it is offered.
@@ -1503,8 +1631,9 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     assert_eq!(
         seen.aside,
         [
-            "Sewn as before, with ½\u{a0}in: 8 pairs, Four A1, Four A2, Four B1, Four B2.",
+            "Stay as they are glued or sewn, with ½\u{a0}in: 8 pairs, Four A1, Four A2, Four B1, Four B2.",
             "To be trimmed again, to 9¼\u{a0}× 9¼\u{a0}in: Four A1.",
+            "To be trimmed when squared up, to 9¼\u{a0}× 9¼\u{a0}in: Four A2, Four B1, Four B2.",
         ]
     );
     // One finished size: the same in the figures and in what changes.

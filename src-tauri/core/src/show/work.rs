@@ -546,10 +546,14 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
         if let Some(opened) = opened {
             return opened;
         }
-        let size = throw.size(piece);
-        match throw.assembly().join(piece).map(|j| j.seam) {
-            Some(crate::assembly::Seam::Level) => size.width,
-            _ => size.height,
+        // As its parts are: a block is trimmed only once it is sewn.
+        let Some(join) = throw.assembly().join(piece) else {
+            return throw.size(piece).height;
+        };
+        let [a, b] = [join.first, join.second].map(|part| throw.size(part));
+        match join.seam {
+            crate::assembly::Seam::Level => std::cmp::max(a.width, b.width),
+            crate::assembly::Seam::Upright => std::cmp::max(a.height, b.height),
         }
     };
     match task {

@@ -154,7 +154,7 @@ ui-stations = Wo du stehst
 ui-caution = Vorsicht
 ui-caution-read = Ich habe das gelesen
 ui-cooling = Kühlt ab
-ui-still-cooling = muss noch liegen und abkühlen
+ui-still-cooling = noch liegen und abkühlen lassen
 ui-cool = Kühl
 ui-cool-now = Kann jetzt angehoben werden.
 ui-rest = Hier ist gerade nichts zu tun.
@@ -240,7 +240,7 @@ ui-measured-so-far = Bisher gemessen
 # Was nicht stimmt, und Maße halten
 ui-something-off = Dieses stimmt nicht
 ui-what-can-be-done = Was sich tun lässt
-ui-do-this = Das tun
+ui-do-this = So machen
 ui-what-happened = Was damit passiert ist
 ui-which-square = Ist ein Quadrat verdorben?
 ui-hold = Maß mit den Überlappungen halten

@@ -112,7 +112,7 @@ station-spoken = { $n ->
    *[other] { $station }, { $n } Stücke bereit
 }
 rest-station = An diesem Platz ist gerade nichts bereit ({ $station }). Sieh an einem anderen nach oder bei dem, was abkühlt.
-rest-finished = Fertig. Nach Plan und allem, was unterwegs gemessen wurde, hat die Decke { $size }; wie viel sie beim Waschen eingegangen ist, zeigt sich, wenn du die ganze Decke misst. Gut gemacht.
+rest-finished = Fertig. Nach Plan und allem, was unterwegs gemessen wurde, misst die Decke { $size }; wie viel sie beim Waschen eingegangen ist, zeigt sich, wenn du die ganze Decke misst. Gut gemacht.
 rest-measured = { $n ->
     [0] Fertig. Die Decke misst { $size }. Gut gemacht.
     [one] Fertig. Die Decke misst nach einer Wäsche { $size }. Gut gemacht.
@@ -123,7 +123,7 @@ ask-faces-why = { $n ->
     [one] Ein Stoff steht in der Liste, und noch kein Quadrat hat ihn. Teil beide Seiten auf, bevor du überlappst: Ein überlapptes Quadrat behält seine Seiten.
    *[other] { $n } Stoffe stehen in der Liste, und noch kein Quadrat hat einen. Teil beide Seiten auf, bevor du überlappst: Ein überlapptes Quadrat behält seine Seiten.
 }
-ask-faces-denim = Bis jetzt ist jedes Quadrat { $denim }: Unter „Seiten“ wählst du Quadrate und gibst ihnen einen anderen Jeansstoff.
+ask-faces-denim = Bis jetzt ist jedes Quadrat aus „{ $denim }“: Unter „Seiten“ wählst du Quadrate und gibst ihnen einen anderen Jeansstoff.
 ask-faces-bare = Alles aus Jeansstoff
 noted-at = Notiert bei { $piece }: { $text }
 special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, was die Wäsche mit ihr macht.
@@ -139,7 +139,7 @@ tick-some = Diese { $n } { $past }
 tick-alike = Diese { $n } { $past }
 tick-alike-at = Diese { $n } mit { $lap } { $past }
 tick-all = Alle { $n } { $past }
-tick-all-differ = Alle { $n } { $past }; Maße verschieden
+tick-all-differ = Alle { $n } { $past }; Angaben verschieden
 tick-spare = { $n ->
     [one] Das Ersatzquadrat nehmen
    *[other] Eins von { $n } Ersatzquadraten nehmen
@@ -325,7 +325,7 @@ figure-down = Höhe
 figure-should-be = Soll messen
 figure-strips = Streifen
 figure-strip = Streifenbreite
-figure-longest = Jeder so lang wie
+figure-longest = Länge je Streifen
 figure-joins = Ansätze
 figure-each-face = Zu sehen je Seite
 figure-binding = Einfassung
@@ -440,31 +440,43 @@ line-note = Notiz: { $text }
 
 measure-keep = Dieses Maß sichern
 verdict-across-exact = Breite: genau richtig.
-verdict-across-over = Breite: { $over } zu groß. Schneide links { $before } und rechts { $after } ab; die Kreuzung bleibt in der Mitte.
-verdict-across-over-rest = Breite: { $over } zu groß. Schneide links { $before } und den Rest, { $after }, rechts ab; die Kreuzung bleibt in der Mitte.
+verdict-across-over = Breite: { $over } zu groß. Schneide links { $before } und rechts { $after } ab; { $even ->
+    [yes] die Kreuzung bleibt in der Mitte.
+   *[no] die Kreuzung bleibt der Mitte so nah, wie das Lineal es zeigt.
+}
+verdict-across-over-rest = Breite: { $over } zu groß. Schneide links { $before } und den Rest, { $after }, rechts ab; { $even ->
+    [yes] die Kreuzung bleibt in der Mitte.
+   *[no] die Kreuzung bleibt der Mitte so nah, wie das Lineal es zeigt.
+}
 verdict-across-over-one-side = Breite: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es rechts ab.
 verdict-across-under = Breite: { $over } zu klein. Schneide links und rechts nichts ab.
 verdict-down-exact = Höhe: genau richtig.
-verdict-down-over = Höhe: { $over } zu groß. Schneide oben { $before } und unten { $after } ab; die Kreuzung bleibt in der Mitte.
-verdict-down-over-rest = Höhe: { $over } zu groß. Schneide oben { $before } und den Rest, { $after }, unten ab; die Kreuzung bleibt in der Mitte.
+verdict-down-over = Höhe: { $over } zu groß. Schneide oben { $before } und unten { $after } ab; { $even ->
+    [yes] die Kreuzung bleibt in der Mitte.
+   *[no] die Kreuzung bleibt der Mitte so nah, wie das Lineal es zeigt.
+}
+verdict-down-over-rest = Höhe: { $over } zu groß. Schneide oben { $before } und den Rest, { $after }, unten ab; { $even ->
+    [yes] die Kreuzung bleibt in der Mitte.
+   *[no] die Kreuzung bleibt der Mitte so nah, wie das Lineal es zeigt.
+}
 verdict-down-over-one-side = Höhe: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es unten ab.
 verdict-down-under = Höhe: { $over } zu klein. Schneide oben und unten nichts ab.
-short-edge-top = Oben fehlt { $by }; die Einfassung verdeckt es. Sonst ist nichts zu tun.
-short-edge-right = Rechts fehlt { $by }; die Einfassung verdeckt es. Sonst ist nichts zu tun.
-short-edge-bottom = Unten fehlt { $by }; die Einfassung verdeckt es. Sonst ist nichts zu tun.
-short-edge-left = Links fehlt { $by }; die Einfassung verdeckt es. Sonst ist nichts zu tun.
+short-edge-top = Oben { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
+short-edge-right = Rechts { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
+short-edge-bottom = Unten { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
+short-edge-left = Links { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-join-top = Verbinde es oben mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
 short-join-right = Verbinde es rechts mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
 short-join-bottom = Verbinde es unten mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
 short-join-left = Verbinde es links mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
-short-open = { $by } gleicht noch nichts aus: Sieh bei „Dieses stimmt nicht“ nach, bevor du weitermachst.
-short-open-keep = { $by } gleicht noch nichts aus: Sichere dieses Maß, dann sieh, was sich tun lässt.
-short-left = { $by } gleicht noch nichts aus.
+short-open = Für { $by } gibt es noch keinen Ausgleich: Sieh bei „Dieses stimmt nicht“ nach, bevor du weitermachst.
+short-open-keep = Für { $by } gibt es noch keinen Ausgleich: Sichere dieses Maß, dann sieh, was sich tun lässt.
+short-left = Für { $by } gibt es noch keinen Ausgleich.
 short-settled = Es kann so, wie es ist, auf Maß geschnitten und verbunden werden.
 summary-none = Noch nichts gemessen.
 drift-too-few = { $n ->
-    [one] Ein Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Er misst { $mean }.
-   *[other] { $n } Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Im Mittel { $mean }.
+    [one] Ein Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Breite und Höhe zusammen: { $mean }.
+   *[other] { $n } Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Breite und Höhe zusammen, im Mittel { $mean }.
 }
 drift-as-planned = { $n } Vierer gemessen. Sie werden wie geplant; im Mittel { $mean }.
 drift-guess = { $n } Vierer gemessen: bisher im Mittel { $mean }; zu wenige, um sicher zu sein.
@@ -580,8 +592,8 @@ way-fewer-down = { $n ->
    *[other] Die Decke { $n } Quadrate hoch machen
 }
 way-lap-less = { $n ->
-    [one] Neben dem Nachbarn weniger überlappen
-   *[other] Neben den Nachbarn weniger überlappen
+    [one] Zum Nachbarn hin weniger überlappen
+   *[other] Zu den Nachbarn hin weniger überlappen
 }
 way-resew = Überlappung auftrennen und schmaler nähen
 way-trim = { $n ->
@@ -654,8 +666,10 @@ way-minutes = { $n ->
 }
 aside = Übrig bleibt { $piece } ({ $size }): für einen Kissenbezug oder eine Ecke der nächsten Decke.
 aside-several = Übrig bleiben { $list }: für Kissenbezüge oder Ecken der nächsten Decke.
-stays-lapped = Bleiben, wie sie genäht sind, mit { $lap }: { $pieces }.
+stays-lapped = Bleiben, wie sie geklebt oder genäht sind, mit { $lap }: { $pieces }.
 trim-again = Noch einmal zu schneiden, auf { $size }: { $pieces }.
+trim-now = Beim Begradigen zu schneiden, auf { $size }: { $pieces }.
+marks-anew = Überlappungen, die für zu kleine Stücke angezeichnet sind, werden neu berechnet.
 stays-short = Kleiner als das neue Maß und bleiben bei { $size }: { $pieces }.
 moved = { $from } kommt auf den Platz von { $to }: neu mit Kreide beschriften.
 
@@ -753,7 +767,7 @@ picture-back = { $name } von hinten
 picture-step = { $task }: { $piece }
 picture-measured = { $piece }, gemessen { $size }, mit dem, was abzuschneiden ist
 picture-trim = { $length } ab
-picture-missing = { $length } fehlt
+picture-missing = { $length } zu wenig
 picture-over = oben
 picture-under = darunter
 picture-begin = Anfang
@@ -1010,7 +1024,7 @@ error-file-empty-next = Sie bleibt unberührt. Nimm eine frühere Kopie.
 
 ## Der Kleiderstapel und der Zuschnitt
 
-figure-wanted = Gebrauchte Quadrate
+figure-wanted = Benötigte Quadrate
 figure-cut-for-it = Zugeschnitten
 figure-open = Noch zuzuschneiden
 figure-spares = Übrig
@@ -1024,6 +1038,7 @@ pile-enough = { $over ->
     [one] Genug Jeansquadrate, eins übrig.
    *[other] Genug Jeansquadrate, { $over } übrig.
 }
+pile-uneven = Insgesamt genug Jeansquadrate, aber nicht von jedem Jeansstoff.
 pile-short = { $short ->
     [one] Ein Jeansquadrat fehlt.
    *[other] { $short } Jeansquadrate fehlen.
@@ -1106,8 +1121,8 @@ cut-given-up = { $n ->
 }
 cut-gain = { $n ->
     [0] { "" }
-    [one] Die Streifen gut zu legen spart ein Quadrat.
-   *[other] Die Streifen gut zu legen spart { $n } Quadrate.
+    [one] Gut gelegt geben die Streifen ein Quadrat mehr.
+   *[other] Gut gelegt geben die Streifen { $n } Quadrate mehr.
 }
 picture-piece = { $name }, { $n ->
     [one] ein Quadrat
@@ -1697,8 +1712,8 @@ lesson-paces = { $n ->
    *[other] Dein Tempo bei { $n } Schritten ist bekannt; die übrige Zeit richtet sich danach.
 }
 lesson-pace = { $minutes ->
-    [0.5] Du brauchtest je etwa eine halbe Minute.
-    [1] Du brauchtest je etwa eine Minute.
+    [half] Du brauchtest je etwa eine halbe Minute.
+    [one] Du brauchtest je etwa eine Minute.
    *[other] Du brauchtest je etwa { $minutes } Minuten.
 }
 drift-before = Bei { $name } wurden { $n } gemessene Vierer im Mittel je Überlappung { $off }. Miss hier drei, um zu sehen, wie es bei dieser Decke geht.

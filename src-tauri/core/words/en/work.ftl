@@ -441,19 +441,31 @@ line-note = Note: { $text }
 
 measure-keep = Keep this measure
 verdict-across-exact = Across: just right.
-verdict-across-over = Across: { $over } over. Trim { $before } from the left and { $after } from the right; the crossing stays in the middle.
-verdict-across-over-rest = Across: { $over } over. Trim { $before } from the left and the rest, { $after }, from the right; the crossing stays in the middle.
+verdict-across-over = Across: { $over } over. Trim { $before } from the left and { $after } from the right; { $even ->
+    [yes] the crossing stays in the middle.
+   *[no] the crossing stays as near the middle as the ruler shows.
+}
+verdict-across-over-rest = Across: { $over } over. Trim { $before } from the left and the rest, { $after }, from the right; { $even ->
+    [yes] the crossing stays in the middle.
+   *[no] the crossing stays as near the middle as the ruler shows.
+}
 verdict-across-over-one-side = Across: { $over } over, less than can be halved on this ruler. Trim it from the right.
 verdict-across-under = Across: { $over } under. Do not trim left or right.
 verdict-down-exact = Down: just right.
-verdict-down-over = Down: { $over } over. Trim { $before } from the top and { $after } from the bottom; the crossing stays in the middle.
-verdict-down-over-rest = Down: { $over } over. Trim { $before } from the top and the rest, { $after }, from the bottom; the crossing stays in the middle.
+verdict-down-over = Down: { $over } over. Trim { $before } from the top and { $after } from the bottom; { $even ->
+    [yes] the crossing stays in the middle.
+   *[no] the crossing stays as near the middle as the ruler shows.
+}
+verdict-down-over-rest = Down: { $over } over. Trim { $before } from the top and the rest, { $after }, from the bottom; { $even ->
+    [yes] the crossing stays in the middle.
+   *[no] the crossing stays as near the middle as the ruler shows.
+}
 verdict-down-over-one-side = Down: { $over } over, less than can be halved on this ruler. Trim it from the bottom.
 verdict-down-under = Down: { $over } under. Do not trim top or bottom.
-short-edge-top = Short { $by } at the top; the binding hides it. Nothing more to do.
-short-edge-right = Short { $by } at the right; the binding hides it. Nothing more to do.
-short-edge-bottom = Short { $by } at the bottom; the binding hides it. Nothing more to do.
-short-edge-left = Short { $by } at the left; the binding hides it. Nothing more to do.
+short-edge-top = Short { $by } at the top; the binding hides it. Nothing more to do there.
+short-edge-right = Short { $by } at the right; the binding hides it. Nothing more to do there.
+short-edge-bottom = Short { $by } at the bottom; the binding hides it. Nothing more to do there.
+short-edge-left = Short { $by } at the left; the binding hides it. Nothing more to do there.
 short-join-top = Join its top to { $piece } with a lap of only { $lap }: that makes up for { $by }.
 short-join-right = Join its right side to { $piece } with a lap of only { $lap }: that makes up for { $by }.
 short-join-bottom = Join its bottom to { $piece } with a lap of only { $lap }: that makes up for { $by }.
@@ -464,8 +476,8 @@ short-left = Nothing makes up for { $by } yet.
 short-settled = It may be squared up and sewn as it is.
 summary-none = Nothing measured yet.
 drift-too-few = { $n ->
-    [one] One four measured: too few to tell a habit from chance. It is { $mean }.
-   *[other] { $n } fours measured: too few to tell a habit from chance. On average { $mean }.
+    [one] One four measured: too few to tell a habit from chance. Across and down together, it is { $mean }.
+   *[other] { $n } fours measured: too few to tell a habit from chance. Across and down together, on average { $mean }.
 }
 drift-as-planned = { $n } fours measured. They come out as planned; on average { $mean }.
 drift-guess = { $n } fours measured: { $mean } on average so far; too few to be sure.
@@ -655,8 +667,10 @@ way-minutes = { $n ->
 }
 aside = Left over: { $piece } ({ $size }), for a cushion front or a corner of the next throw.
 aside-several = Left over: { $list }, for cushion fronts or corners of the next throw.
-stays-lapped = Sewn as before, with { $lap }: { $pieces }.
+stays-lapped = Stay as they are glued or sewn, with { $lap }: { $pieces }.
 trim-again = To be trimmed again, to { $size }: { $pieces }.
+trim-now = To be trimmed when squared up, to { $size }: { $pieces }.
+marks-anew = Laps marked for pieces that are short are reckoned anew.
 stays-short = Smaller than the new size and left at { $size }: { $pieces }.
 moved = { $from } goes to the place of { $to }: chalk it anew.
 
@@ -1026,6 +1040,7 @@ pile-enough = { $over ->
     [one] Enough denim squares, one to spare.
    *[other] Enough denim squares, { $over } to spare.
 }
+pile-uneven = Enough denim squares in all, but not of each denim.
 pile-short = { $short ->
     [one] One denim square short.
    *[other] { $short } denim squares short.
@@ -1664,8 +1679,8 @@ lesson-paces = { $n ->
    *[other] Your pace at { $n } steps is known; times left go by it.
 }
 lesson-pace = { $minutes ->
-    [0.5] It took you about half a minute each.
-    [1] It took you about a minute each.
+    [half] It took you about half a minute each.
+    [one] It took you about a minute each.
    *[other] It took you about { $minutes } minutes each.
 }
 drift-before = On { $name }, { $n } measured fours came out { $off } for each lap, in the mean. Measure three here to see how this throw goes.
