@@ -431,7 +431,7 @@ fn the_lap_is_changed_after_the_first_two_fours() {
     walk.window
         .wait_until("the change is offered", |w| w.text().contains("Seams left"));
     walk.tap("apply-plan");
-    walk.sees("what-changes", "Sewn as before, with ½ in: Pair 1·1");
+    walk.sees("what-changes", "Left as glued or sewn, with ½ in: Pair 1·1");
     walk.sees("what-changes", "Four A1, Four A2.");
     walk.tap("leave-plan");
     assert!(!walk.done_undo().contains("Plan changed"));

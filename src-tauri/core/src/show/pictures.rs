@@ -305,8 +305,9 @@ fn joined(d: &mut Drawing, throw: &Throw, task: Task, join: &Join, lens: Lens<'_
     let middle = first - lap / 2.0;
     match task {
         Task::Dot => {
-            let letters = side * 0.13;
             let all = first + second - lap;
+            // As large in the picture of a long seam as in that of a short one.
+            let letters = (side * 0.13).max(all.max(long) * 0.05);
             let (over, under) = match upright {
                 true => ([first / 2.0, letters], [all - second / 2.0, letters]),
                 false => ([long / 2.0, letters], [long / 2.0, all - letters]),

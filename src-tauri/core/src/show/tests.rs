@@ -1631,7 +1631,7 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     assert_eq!(
         seen.aside,
         [
-            "Stay as they are glued or sewn, with ½\u{a0}in: 8 pairs, Four A1, Four A2, Four B1, Four B2.",
+            "Left as glued or sewn, with ½\u{a0}in: 8 pairs, Four A1, Four A2, Four B1, Four B2.",
             "To be trimmed again, to 9¼\u{a0}× 9¼\u{a0}in: Four A1.",
             "To be trimmed when squared up, to 9¼\u{a0}× 9¼\u{a0}in: Four A2, Four B1, Four B2.",
         ]

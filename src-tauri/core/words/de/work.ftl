@@ -666,7 +666,7 @@ way-minutes = { $n ->
 }
 aside = Übrig bleibt { $piece } ({ $size }): für einen Kissenbezug oder eine Ecke der nächsten Decke.
 aside-several = Übrig bleiben { $list }: für Kissenbezüge oder Ecken der nächsten Decke.
-stays-lapped = Bleiben, wie sie geklebt oder genäht sind, mit { $lap }: { $pieces }.
+stays-lapped = Unverändert, wie geklebt oder genäht, mit { $lap }: { $pieces }.
 trim-again = Noch einmal zu schneiden, auf { $size }: { $pieces }.
 trim-now = Beim Begradigen zu schneiden, auf { $size }: { $pieces }.
 marks-anew = Überlappungen, die für zu kleine Stücke angezeichnet sind, werden neu berechnet.

@@ -667,7 +667,7 @@ way-minutes = { $n ->
 }
 aside = Left over: { $piece } ({ $size }), for a cushion front or a corner of the next throw.
 aside-several = Left over: { $list }, for cushion fronts or corners of the next throw.
-stays-lapped = Stay as they are glued or sewn, with { $lap }: { $pieces }.
+stays-lapped = Left as glued or sewn, with { $lap }: { $pieces }.
 trim-again = To be trimmed again, to { $size }: { $pieces }.
 trim-now = To be trimmed when squared up, to { $size }: { $pieces }.
 marks-anew = Laps marked for pieces that are short are reckoned anew.
