@@ -406,8 +406,7 @@ fn all_called(throw: &Throw, pieces: &[Rect], lens: Lens<'_>) -> String {
 /// Whether a block is larger than what it is to be trimmed to.
 fn over(throw: &Throw, block: Rect) -> bool {
     let target = throw.target(block);
-    let held = throw.work(block).and_then(|w| w.measured);
-    let held = held.unwrap_or_else(|| crate::squaring::natural(throw, block));
+    let held = crate::trimming::holds(throw, block);
     throw.assembly().is_block(block) && (held.width > target.width || held.height > target.height)
 }
 

@@ -1016,6 +1016,16 @@ fn all_denim(journal: &mut Journal) {
     act(journal, &Action::Wish { wishes }, 0);
 }
 
+/// Tick all pieces of a kind that are ready for a task.
+fn all_ready(journal: &mut Journal, task: Task, kind: Kind, hour: Time) {
+    let count = crate::deed::ready_for(journal.throw(), kind, task).count() as u32;
+    act(
+        journal,
+        &Action::TickNext { task, kind, count },
+        hour * 3_600_000,
+    );
+}
+
 /// A throw whose fours are all stitched and pressed, ready to be squared up.
 fn stitched(across: u16, down: u16) -> Journal {
     use crate::assembly::Kind;
@@ -1025,11 +1035,10 @@ fn stitched(across: u16, down: u16) -> Journal {
         ..Plan::default()
     });
     all_denim(&mut journal);
-    let mut at = 0;
+    let mut hour = 0;
     let mut all = |journal: &mut Journal, task, kind| {
-        at += 3_600_000;
-        let count = crate::deed::ready_for(journal.throw(), kind, task).count() as u32;
-        act(journal, &Action::TickNext { task, kind, count }, at);
+        hour += 1;
+        all_ready(journal, task, kind, hour);
     };
     all(&mut journal, Task::Cut, Kind::Square);
     let join = [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch];
@@ -1244,18 +1253,10 @@ fn a_seam_is_as_long_as_what_it_joins() {
         ..Plan::default()
     });
     all_denim(&mut journal);
-    let all = |journal: &mut Journal, task, kind, at: Time| {
-        let count = crate::deed::ready_for(journal.throw(), kind, task).count() as u32;
-        act(
-            journal,
-            &Action::TickNext { task, kind, count },
-            at * 3_600_000,
-        );
-    };
-    all(&mut journal, Task::Cut, Kind::Square, 1);
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
     let join = [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch];
-    for (n, task) in join.into_iter().enumerate() {
-        all(&mut journal, task, Kind::Pair, 2 + n as i64);
+    for (hour, task) in (2..).zip(join) {
+        all_ready(&mut journal, task, Kind::Pair, hour);
     }
     let plan = Plan {
         lap: inch64(40),
