@@ -5,8 +5,9 @@
 //! or after [`MOST_ROUNDS`]. Beginning another gives up the one before; a round under
 //! way ends unseen.
 
-use lapwork_core::arrange::{Arranger, Wishes};
+use lapwork_core::faces::arrange::Arranger;
 use lapwork_core::throw::Throw;
+use lapwork_core::throw::wishes::Wishes;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 

@@ -15,25 +15,28 @@ use crate::photos::{self, Fault};
 use crate::store::{Opened, Place, Seen, Store, ThrowId, Trouble};
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
-use lapwork_core::bounds::believable;
-use lapwork_core::deed::{Action, LONGEST_NAME};
-use lapwork_core::heritage::{self, Heritage};
-use lapwork_core::journal::{Damage, Journal};
+use lapwork_core::command::Refusal;
+use lapwork_core::command::{Action, LONGEST_NAME};
+use lapwork_core::demo;
+use lapwork_core::faces::inherit;
+use lapwork_core::log::journal::{Damage, Journal};
+use lapwork_core::log::merge::{Side, meet};
+use lapwork_core::measure::bounds::believable;
 use lapwork_core::measure::{Ruler, System};
-use lapwork_core::merge::{Side, meet};
-use lapwork_core::photos::PhotoId;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens, Sheet};
+use lapwork_core::throw::heritage::Heritage;
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::{Throw, Time};
 use lapwork_core::view::{
     Acted, AgainView, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head, Hello,
-    Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Problem, ShelfRow, ShelfView, Take,
-    Taken, Tend, Tended, View,
+    Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, ShelfRow, ShelfView, Take, Taken, Tend,
+    Tended, View,
 };
+use lapwork_core::words::Problem;
 use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
-use lapwork_core::{deed::Refusal, demo};
 use lapwork_sheet::PrintFault;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -498,7 +501,7 @@ impl Desk {
                 return Err(refused(Refusal::Beginning));
             };
             let heritage = Heritage {
-                faces: heritage::faces(old.throw(), plan, prints, denims),
+                faces: inherit::faces(old.throw(), plan, prints, denims),
                 ..show::heritage(old, lens)
             };
             let begun = Journal::begin_after(action, heritage, now).map_err(refused)?;
@@ -1557,7 +1560,7 @@ mod tests {
             Trouble::NothingBrought,
             Trouble::OtherBrought,
             Trouble::Torn { path: path.clone() },
-            Trouble::Unmergeable(lapwork_core::merge::Unmergeable::Misfit),
+            Trouble::Unmergeable(lapwork_core::log::merge::Unmergeable::Misfit),
             Trouble::Damage {
                 path: path.clone(),
                 how: Damage::Newer { version: 9 },

@@ -14,8 +14,8 @@
 use crate::disk::{Disk, RealDisk, part_of, put as put_whole};
 use crate::photos;
 use crate::store::{Trouble, bytes_of, disk};
-use lapwork_core::intake;
-use lapwork_core::journal::Journal;
+use lapwork_core::log::intake;
+use lapwork_core::log::journal::Journal;
 use std::path::{Path, PathBuf};
 use tauri::{AppHandle, Runtime};
 use tauri_plugin_dialog::{DialogExt as _, FilePath};
@@ -119,7 +119,7 @@ pub struct Brought {
     pub journal: Journal,
 }
 
-/// Read a throw file from anywhere. Nothing in it is trusted: see [`lapwork_core::intake`].
+/// Read a throw file from anywhere. Nothing in it is trusted: see [`lapwork_core::log::intake`].
 ///
 /// # Errors
 /// What stands in the way, or what is wrong with it.

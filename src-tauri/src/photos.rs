@@ -22,7 +22,7 @@ use image::{
     DynamicImage, ExtendedColorType, ImageDecoder as _, ImageEncoder as _, ImageError, ImageFormat,
     ImageReader, Limits, Rgb, RgbImage,
 };
-use lapwork_core::photos::PhotoId;
+use lapwork_core::throw::photos::PhotoId;
 use sha2::{Digest as _, Sha256};
 use std::fs::File;
 use std::io::{Cursor, Read as _};

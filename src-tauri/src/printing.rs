@@ -8,11 +8,11 @@
 //! window, in that of this device where the system says what that is, and in UTC otherwise.
 
 use crate::photos;
-use lapwork_core::journal::Journal;
-use lapwork_core::photos::PhotoId;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::show::sheet::Day;
 use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::Time;
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::view::{PrintOrder, PrintPaper, Printing};
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size};
 use std::ops::ControlFlow;

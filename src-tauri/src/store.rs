@@ -35,10 +35,10 @@
 //! words are chosen here; a [`Trouble`] becomes words in [`crate::desk`].
 
 use crate::disk::{self, Disk, RealDisk, make_folders, sync_above, write_all, write_new};
-use lapwork_core::journal::{Damage, Entry, Journal, VERSION};
-use lapwork_core::merge::Unmergeable;
-use lapwork_core::photos::PhotoId;
+use lapwork_core::log::journal::{Damage, Entry, Journal, VERSION};
+use lapwork_core::log::merge::Unmergeable;
 use lapwork_core::throw::Time;
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::view::Prefs;
 use std::cell::RefCell;
 use std::collections::BTreeSet;

@@ -13,11 +13,11 @@
 //! * memory: proportional set size (`Pss` of `/proc/<pid>/smaps_rollup`) of the program, and
 //!   of the web engine's processes besides.
 
-use lapwork_core::assembly::Kind;
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Action;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::plan::Plan;
-use lapwork_core::tasks::Task;
+use lapwork_core::plan::assembly::Kind;
+use lapwork_core::throw::tasks::Task;
 use lapwork_core::{demo, throw::Time};
 use lapwork_tests::processes;
 use lapwork_tests::walk::Walk;

@@ -5,8 +5,8 @@
 //! has put it. The tour finds its way by marks alone, so that it can be taken in any language.
 
 use crate::walk::Walk;
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Action;
+use lapwork_core::log::journal::Journal;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use std::fs;

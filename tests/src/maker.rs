@@ -3,8 +3,8 @@
 //! Promises: what comes of a seed never depends on anything else, so that a test can
 //! tell beforehand what must be on the disk after each deed.
 
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Action;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::plan::Plan;
 use lapwork_core::throw::Time;
 use lapwork_core::view::Deed;

@@ -3,12 +3,12 @@
 //!
 //! What once made trouble is kept in `tests/corpus` and tried first, every time.
 
-use lapwork_core::assembly::Rect;
-use lapwork_core::cloth::parse_weight;
-use lapwork_core::deed::Action;
-use lapwork_core::intake;
-use lapwork_core::journal::{Damage, Journal};
+use lapwork_core::cloth::weight::parse_weight;
+use lapwork_core::command::Action;
+use lapwork_core::log::intake;
+use lapwork_core::log::journal::{Damage, Journal};
 use lapwork_core::measure::{MetricUnit, ParseError, Ruler, System, in_nm, parse};
+use lapwork_core::plan::assembly::Rect;
 use lapwork_core::view::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
 use lapwork_shell::desk::Desk;
 use lapwork_shell::store::{MOST_BYTES, Store, Trouble, read_throw};
@@ -93,7 +93,7 @@ fn a_length_or_told(typed: &str) {
     }
     for system in [System::Inch, System::Metric] {
         if let Some(weight) = parse_weight(typed, system) {
-            let grams = lapwork_core::cloth::in_gsm(weight);
+            let grams = lapwork_core::cloth::weight::in_gsm(weight);
             assert!(grams.is_finite() && grams >= 0.0, "{typed:?}");
         }
     }

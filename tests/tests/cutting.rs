@@ -3,8 +3,8 @@
 //! every placing at all on tiny ones; and what realistic pieces give.
 
 use good_lp::{Expression, ProblemVariables, Solution, SolverModel, constraint, microlp, variable};
-use lapwork_core::cutting::{Cutting, bound, expected, free_yield, lay_out, naive};
-use lapwork_core::garments::{
+use lapwork_core::cloth::cutting::{Cutting, bound, expected, free_yield, lay_out, naive};
+use lapwork_core::cloth::garments::{
     GarmentKind, GarmentSize, Guess, Part, Piece, PieceFault, Station, Zone, ZoneKind, fat_quarter,
     start,
 };

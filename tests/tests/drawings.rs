@@ -1,17 +1,19 @@
 //! Drawings and tables: rendered and read back by others' code.
 
-use lapwork_core::arrange::{Arranger, Wishes};
-use lapwork_core::assembly::Rect;
-use lapwork_core::deed::Action;
+use lapwork_core::cloth::fabric::{Face, Texture};
+use lapwork_core::command::Action;
 use lapwork_core::demo;
-use lapwork_core::faces::{Face, Texture, mirrored};
-use lapwork_core::journal::Journal;
+use lapwork_core::faces::arrange::Arranger;
+use lapwork_core::faces::spread::mirrored;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::{Ruler, System, in_mm};
 use lapwork_core::plan::Plan;
+use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::Lens;
 use lapwork_core::show::drawing::{Drawing, Style, face_svg};
 use lapwork_core::show::tables::Table;
-use lapwork_core::tasks::Task;
+use lapwork_core::throw::tasks::Task;
+use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::Words;
 use resvg::usvg::roxmltree::{Document, Node};
 use resvg::{tiny_skia, usvg};
@@ -603,7 +605,7 @@ fn tables_hold_the_figures_of_the_core() {
         assert_eq!(rows.len(), pieces.clone().count());
         for (row, (n, heap, i)) in rows.iter().zip(pieces) {
             assert_eq!((&*row[0], &*row[1]), (&*n.to_string(), heap.name()));
-            let lapwork_core::garments::Source::Cloth(garment) = &heap.from else {
+            let lapwork_core::cloth::garments::Source::Cloth(garment) = &heap.from else {
                 panic!("{row:?}");
             };
             let [low, top, left, right] = garment.pieces[i].reach();

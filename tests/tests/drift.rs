@@ -1,6 +1,6 @@
 //! The statistics of the lap against the outside: SciPy, and a certified data set.
 
-use lapwork_core::drift::{Seen, Verdict, drift};
+use lapwork_core::fitting::drift::{Seen, Verdict, drift};
 use lapwork_core::measure::nm;
 use serde_json::Value;
 

@@ -9,7 +9,7 @@
 //! Some tests run themselves again as another process, told what to do by
 //! `LAPWORK_PART`; without it those parts return at once.
 
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::throw::Time;
 use lapwork_core::view::{Deed, Prefs, Tend};
 use lapwork_core::words::Words;

@@ -5,22 +5,24 @@
 //! `LAPWORK_WRITE=1 cargo test --workspace --test format` writes the file of the
 //! version now written; do that only when the version is raised.
 
-use lapwork_core::arrange::Wishes;
-use lapwork_core::assembly::Rect;
-use lapwork_core::cloth::Cloth;
-use lapwork_core::faces::Cover;
-use lapwork_core::garments::{Garment, GarmentKind, GarmentSize, Guess, Precut, Source, start};
-use lapwork_core::heritage::{Carried, Heritage, Learned, Lesson};
-use lapwork_core::intake;
-use lapwork_core::journal::{Damage, Entry, Journal, VERSION, What, header_line};
+use lapwork_core::cloth::fabric::Cover;
+use lapwork_core::cloth::garments::{
+    Garment, GarmentKind, GarmentSize, Guess, Precut, Source, start,
+};
+use lapwork_core::cloth::pile::{Heap, Use};
+use lapwork_core::cloth::weight::Cloth;
+use lapwork_core::log::intake;
+use lapwork_core::log::journal::{Damage, Entry, Journal, VERSION, What, header_line};
+use lapwork_core::measure::outline::{Measures, Sides};
 use lapwork_core::measure::{Ruler, inch64, tenth_mm};
-use lapwork_core::outline::{Measures, Sides};
-use lapwork_core::photos::PhotoId;
-use lapwork_core::pile::{Heap, Use};
 use lapwork_core::plan::Plan;
-use lapwork_core::scraps::{Scrap, Verdict};
+use lapwork_core::plan::assembly::Rect;
+use lapwork_core::plan::scraps::{Scrap, Verdict};
 use lapwork_core::show::{Lens, figures};
-use lapwork_core::tasks::Task;
+use lapwork_core::throw::heritage::{Carried, Heritage, Learned, Lesson};
+use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::throw::tasks::Task;
+use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::throw::{Event, Item, Mishap};
 use lapwork_core::words::Words;
 use std::path::PathBuf;

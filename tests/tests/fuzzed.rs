@@ -10,8 +10,8 @@
 #[path = "../fuzz/src/lib.rs"]
 mod ways;
 
+use lapwork_core::cloth::garments::{GarmentKind, GarmentSize, Guess, start};
 use lapwork_core::demo;
-use lapwork_core::garments::{GarmentKind, GarmentSize, Guess, start};
 use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{self, Lens};
@@ -216,7 +216,7 @@ fn merges() {
 
 #[test]
 fn outlines() {
-    let how = serde_json::to_string(&lapwork_core::cutting::Cutting::default()).unwrap();
+    let how = serde_json::to_string(&lapwork_core::cloth::cutting::Cutting::default()).unwrap();
     let seeds: Vec<Vec<u8>> = GarmentKind::ALL
         .into_iter()
         .flat_map(|kind| start(kind, GarmentSize::Medium, Guess::Typical))

@@ -1,7 +1,7 @@
 //! Throws handed on and brought back, in the real window.
 
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Action;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::throw::Item;
 use lapwork_tests::walk::Walk;
 use serde_json::json;

@@ -1,7 +1,7 @@
 //! Figures without a window: what is printed, and how it ends.
 
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Action;
+use lapwork_core::log::journal::Journal;
 use lapwork_tests::program::lapwork;
 use std::fs;
 use std::path::{Path, PathBuf};

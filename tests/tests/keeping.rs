@@ -10,9 +10,10 @@
 //! The orders of syncs that hold this up are read off in [`the_order_of_it`].
 
 use image::{ImageFormat, Rgb, RgbImage};
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Deed, Hello, Problem, Take, Tend};
+use lapwork_core::view::{Deed, Hello, Take, Tend};
+use lapwork_core::words::Problem;
 use lapwork_shell::desk::Desk;
 use lapwork_shell::disk::Disk;
 use lapwork_shell::handing::{Parcel, look_into, look_into_on, put_into, write_on};

@@ -1,7 +1,7 @@
 //! Another language, in the real window and without one.
 
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Action;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::words::{LANGUAGES, Language, language};
 use lapwork_tests::program::lapwork;
 use lapwork_tests::walk::Walk;

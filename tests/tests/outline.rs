@@ -2,8 +2,8 @@
 //! that knows nothing of the method.
 
 use geo::{Contains, Coord, Distance, Euclidean, LineString, Point, Polygon};
+use lapwork_core::measure::outline::{Fault, Measures, Outline, Sides, Spot};
 use lapwork_core::measure::{Length, from_mm, in_mm};
-use lapwork_core::outline::{Fault, Measures, Outline, Sides, Spot};
 
 /// Numbers in 0..1 that are the same every time: a linear congruential step (Knuth's
 /// MMIX constants), its upper bits.

@@ -7,15 +7,15 @@
 #[allow(dead_code)]
 mod filled;
 
-use lapwork_core::assembly::Rect;
-use lapwork_core::deed::Action;
+use lapwork_core::cloth::fabric::Print;
+use lapwork_core::command::Action;
 use lapwork_core::demo;
-use lapwork_core::faces::Print;
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::{Ruler, System};
-use lapwork_core::photos::PhotoId;
+use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::sheet::{Entry, MOST_PHOTOS, Row};
 use lapwork_core::show::{self, Lens, Sheet};
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::view::{PrintOrder, PrintPaper};
 use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size, print};

@@ -3,14 +3,17 @@
 //! on long ones. And every way offered keeps its promise.
 
 use good_lp::{Expression, ProblemVariables, Solution, SolverModel, constraint, microlp, variable};
-use lapwork_core::assembly::Rect;
-use lapwork_core::deed::{Action, decide, least_lap};
+use lapwork_core::command::{Action, decide};
+use lapwork_core::fitting::trimming::{
+    Bar, EDGE, How, NARROWER, RENEW, SEAM, SHORT, choice, choices, line,
+};
 use lapwork_core::measure::{Length, Ruler, inch64};
+use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::{JoinOrder, Plan};
 use lapwork_core::rescue::{ways, ways_for_block};
-use lapwork_core::tasks::Task;
+use lapwork_core::throw::seams::least_lap;
+use lapwork_core::throw::tasks::Task;
 use lapwork_core::throw::{Event, Mishap, Throw};
-use lapwork_core::trimming::{Bar, EDGE, How, NARROWER, RENEW, SEAM, SHORT, choice, choices, line};
 use proptest::prelude::*;
 
 /// The cheapest cost by trying everything: every way for every bar, every split of every
@@ -156,7 +159,7 @@ fn measured(across: u16, down: u16, order: JoinOrder, off: &[(i64, i64)]) -> Thr
     loop {
         let blocks = throw.assembly().blocks();
         let in_block = |p: Rect| blocks.iter().any(|b| b.holds(p));
-        let open = lapwork_core::deed::ready(&throw)
+        let open = lapwork_core::command::ready(&throw)
             .find(|(p, t)| in_block(*p) && !matches!(t, Task::PressBlock | Task::SquareUp));
         let Some((piece, task)) = open else { break };
         throw.apply(
@@ -174,7 +177,7 @@ fn measured(across: u16, down: u16, order: JoinOrder, off: &[(i64, i64)]) -> Thr
         .filter(|b| b.count() > 1)
         .collect();
     for (block, (w, h)) in blocks.into_iter().zip(off.iter().cycle()) {
-        let natural = lapwork_core::squaring::natural(&throw, block);
+        let natural = lapwork_core::fitting::squaring::natural(&throw, block);
         let off = |squares: u16, by: i64| if squares == 2 { inch64(by) } else { inch64(0) };
         throw.apply(
             &Event::Measured {

@@ -2,10 +2,11 @@
 //!
 //! `LAPWORK_WRITE=1 cargo test --workspace --test types` writes the file anew.
 
-use lapwork_core::{
-    arrange, assembly, cloth, deed, faces, garments, measure, outline, pile, plan, scraps, tasks,
-    throw, view, words,
-};
+use lapwork_core::cloth::{fabric, garments, pile, weight};
+use lapwork_core::measure::outline;
+use lapwork_core::plan::{assembly, scraps};
+use lapwork_core::throw::{tasks, wishes};
+use lapwork_core::{command, measure, plan, throw, view, words};
 use std::path::Path;
 use ts_rs::{Config, TS};
 
@@ -32,16 +33,16 @@ fn declared() -> String {
         plan::Plan,
         assembly::Rect,
         assembly::Kind,
-        faces::Face,
-        faces::Texture,
-        faces::Print,
-        faces::Denim,
+        fabric::Face,
+        fabric::Texture,
+        fabric::Print,
+        fabric::Denim,
         tasks::Task,
         tasks::Station,
         tasks::Caution,
         throw::Mishap,
         throw::Item,
-        cloth::Cloth,
+        weight::Cloth,
         garments::Station,
         garments::ZoneKind,
         garments::Zone,
@@ -55,16 +56,16 @@ fn declared() -> String {
         view::Choice<ts_rs::Dummy>,
         outline::Sides,
         outline::Measures,
-        arrange::Apart,
-        arrange::Pattern,
-        arrange::Grain,
-        arrange::Wishes,
-        arrange::Layout,
-        faces::Cover,
-        deed::Action,
-        view::Shown,
+        wishes::Apart,
+        wishes::Pattern,
+        wishes::Grain,
+        wishes::Wishes,
+        wishes::Layout,
+        fabric::Cover,
+        command::Action,
+        words::Shown,
         view::Figure,
-        view::Problem,
+        words::Problem,
         view::Button,
         view::Picture,
         view::Mark,
@@ -157,7 +158,7 @@ fn declared() -> String {
         view::Look,
         view::View,
         view::Prefs,
-        view::LanguageName,
+        words::LanguageName,
         view::Theme,
         view::ShelfView,
         view::Hello,

@@ -5,16 +5,17 @@
 mod made;
 
 use divan::Bencher;
-use lapwork_core::arrange::{Arranger, Wishes};
-use lapwork_core::cutting::{Cutting, Pile};
-use lapwork_core::deed::{Action, ready};
-use lapwork_core::faces::Face;
-use lapwork_core::garments::{Garment, Source};
-use lapwork_core::journal::Journal;
+use lapwork_core::cloth::cutting::{Cutting, Pile};
+use lapwork_core::cloth::fabric::Face;
+use lapwork_core::cloth::garments::{Garment, Source};
+use lapwork_core::command::{Action, ready};
+use lapwork_core::faces::arrange::Arranger;
+use lapwork_core::fitting::trimming::choices;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{draft, draft_of, grids, head, look};
-use lapwork_core::trimming::choices;
+use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::view::{GridWish, Look};
 use made::{GRIDS, events, file, folded, jeans, journal, lens};
 

@@ -5,17 +5,18 @@
 //! a pair lies cooling. It is made with the same actions a maker would take, so it can
 //! be undone step by step.
 
-use crate::arrange::{Arranger, Wishes};
-use crate::assembly::{Kind, Rect};
-use crate::deed::{Action, ready};
-use crate::faces::{Denim, Print, Texture};
-use crate::garments::{GarmentKind, GarmentSize};
-use crate::journal::Journal;
+use crate::cloth::fabric::{Denim, Print, Texture};
+use crate::cloth::garments::{GarmentKind, GarmentSize};
+use crate::cloth::pile::Use;
+use crate::command::{Action, ready};
+use crate::faces::arrange::Arranger;
+use crate::log::journal::Journal;
 use crate::measure::{Length, inch64};
-use crate::pile::Use;
 use crate::plan::Plan;
-use crate::scraps::{Scrap, Verdict};
-use crate::tasks::Task;
+use crate::plan::assembly::{Kind, Rect};
+use crate::plan::scraps::{Scrap, Verdict};
+use crate::throw::tasks::Task;
+use crate::throw::wishes::Wishes;
 use crate::throw::{Mishap, Time};
 use crate::words::Words;
 

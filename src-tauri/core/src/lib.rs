@@ -6,12 +6,12 @@
 //! are ready to show. The [`journal`] keeps the events, and so gives undo and history.
 //!
 //! ```
-//! use lapwork_core::deed::Action;
-//! use lapwork_core::journal::Journal;
+//! use lapwork_core::command::Action;
+//! use lapwork_core::log::journal::Journal;
 //! use lapwork_core::plan::Plan;
 //! use lapwork_core::show::{Lens, look};
-//! use lapwork_core::tasks::Task;
-//! use lapwork_core::assembly::{Kind, Rect};
+//! use lapwork_core::throw::tasks::Task;
+//! use lapwork_core::plan::assembly::{Kind, Rect};
 //! use lapwork_core::view::{Look, View};
 //! use lapwork_core::words::Words;
 //!
@@ -47,38 +47,15 @@ extern crate uom;
 #[macro_use]
 pub mod words;
 
-pub mod arrange;
-pub mod assembly;
-pub mod binding;
-pub mod bounds;
 pub mod cloth;
-pub mod cutting;
-pub mod deed;
+pub mod command;
 pub mod demo;
-pub mod drift;
 pub mod faces;
-pub mod footprint;
-pub mod garments;
-pub mod grids;
-pub mod heritage;
-pub mod holding;
-pub mod intake;
-pub mod journal;
+pub mod fitting;
+pub mod log;
 pub mod measure;
-pub mod merge;
-pub mod outline;
-pub mod pace;
-pub mod photos;
-pub mod pile;
 pub mod plan;
-pub mod reconcile;
 pub mod rescue;
-pub mod scraps;
 pub mod show;
-pub mod squaring;
-pub mod standing;
-pub mod tasks;
-pub mod thread;
 pub mod throw;
-pub mod trimming;
 pub mod view;

@@ -4,30 +4,20 @@
 //! These are transport types; [`crate::show`] makes them. The window's TypeScript
 //! types are generated from here (see `tests/tests/types.rs`).
 
-use crate::arrange::Wishes;
-use crate::assembly::{Kind, Rect};
-use crate::deed::Action;
-use crate::faces::{Denim, Face, Print};
-use crate::garments::{GarmentKind, GarmentSize, ZoneKind};
+use crate::cloth::fabric::{Denim, Face, Print};
+use crate::cloth::garments::{GarmentKind, GarmentSize, ZoneKind};
+use crate::cloth::pile::Use;
+use crate::command::Action;
 use crate::measure::{Ruler, System};
-use crate::pile::Use;
+use crate::plan::assembly::{Kind, Rect};
+use crate::plan::scraps::{Scrap, Verdict};
 use crate::plan::{JoinOrder, Joining, Plan};
-use crate::scraps::{Scrap, Verdict};
-use crate::tasks::{Caution, Station, Task};
+use crate::throw::tasks::{Caution, Station, Task};
+use crate::throw::wishes::Wishes;
 use crate::throw::{Item, Mishap};
+use crate::words::{LanguageName, Problem, Shown};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
-
-/// A length as shown and as spoken.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
-pub struct Shown {
-    /// For the eye, with ≈ before it when rounded.
-    pub text: String,
-    /// For a screen reader.
-    pub spoken: String,
-    /// Whether it was rounded to the ruler.
-    pub rounded: bool,
-}
 
 /// A named value.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
@@ -36,17 +26,6 @@ pub struct Figure {
     pub label: String,
     /// The value.
     pub value: Shown,
-}
-
-/// What went wrong, and what to do.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
-pub struct Problem {
-    /// Stable code, for programs.
-    pub code: String,
-    /// What is wrong and where, in plain words.
-    pub said: String,
-    /// What to do next.
-    pub next: String,
 }
 
 /// A button and what it sends.
@@ -1549,15 +1528,6 @@ pub struct Prefs {
     pub language: Option<String>,
 }
 
-/// A language to choose.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
-pub struct LanguageName {
-    /// Its code.
-    pub code: String,
-    /// What it is called by those who speak it.
-    pub name: String,
-}
-
 /// Dark or light.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case")]
@@ -1950,7 +1920,7 @@ pub struct StoryItem {
     pub about: Option<String>,
     /// The photo.
     #[ts(type = "string | null")]
-    pub photo: Option<crate::photos::PhotoId>,
+    pub photo: Option<crate::throw::photos::PhotoId>,
 }
 
 /// What is told.

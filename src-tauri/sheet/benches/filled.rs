@@ -1,21 +1,21 @@
 //! Throws of any size with everything filled in, made by actions, for benches and tests.
 
 use image::codecs::jpeg::JpegEncoder;
-use lapwork_core::assembly::{Kind, Rect};
-use lapwork_core::deed::Action;
+use lapwork_core::cloth::fabric::Face;
+use lapwork_core::cloth::garments::{GarmentKind, GarmentSize};
+use lapwork_core::cloth::pile::Use;
+use lapwork_core::command::Action;
 use lapwork_core::demo::{denims, prints};
-use lapwork_core::faces::Face;
-use lapwork_core::garments::{GarmentKind, GarmentSize};
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::{Ruler, inch64};
-use lapwork_core::photos::PhotoId;
-use lapwork_core::pile::Use;
 use lapwork_core::plan::Plan;
-use lapwork_core::scraps::{Scrap, Verdict};
+use lapwork_core::plan::assembly::{Kind, Rect};
+use lapwork_core::plan::scraps::{Scrap, Verdict};
 use lapwork_core::show::sheet::Day;
 use lapwork_core::show::{self, Lens, Sheet};
-use lapwork_core::tasks::Task;
 use lapwork_core::throw::Mishap;
+use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::throw::tasks::Task;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Photo, Photos};
 use std::collections::BTreeMap;

@@ -5,10 +5,10 @@
 #[path = "../benches/filled.rs"]
 mod filled;
 
-use lapwork_core::deed::Action;
+use lapwork_core::cloth::fabric::{Denim, Print};
+use lapwork_core::command::Action;
 use lapwork_core::demo;
-use lapwork_core::faces::{Denim, Print};
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::show::Sheet;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Size, print};

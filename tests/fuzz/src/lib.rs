@@ -12,27 +12,27 @@
 #[path = "../../src/asked.rs"]
 pub mod asked;
 
-use lapwork_core::assembly::Rect;
-use lapwork_core::bounds::believable;
-use lapwork_core::cloth::{in_gsm, parse_weight};
-use lapwork_core::cutting::{Cutting, bound, free_yield, lay_out, naive};
-use lapwork_core::deed::Action;
+use lapwork_core::cloth::cutting::{Cutting, bound, free_yield, lay_out, naive};
+use lapwork_core::cloth::garments::Piece;
+use lapwork_core::cloth::weight::{in_gsm, parse_weight};
+use lapwork_core::command::Action;
 use lapwork_core::demo;
-use lapwork_core::garments::Piece;
-use lapwork_core::intake;
-use lapwork_core::journal::{Damage, Journal};
+use lapwork_core::fitting::squaring::held;
+use lapwork_core::log::intake;
+use lapwork_core::log::journal::{Damage, Journal};
+use lapwork_core::log::merge::{Side, meet};
+use lapwork_core::measure::bounds::believable;
+use lapwork_core::measure::outline::{Measures, Outline};
 use lapwork_core::measure::{
     Fraction, MetricUnit, ParseError, Ruler, System, in_nm, nm, parse, read,
 };
-use lapwork_core::merge::{Side, meet};
-use lapwork_core::outline::{Measures, Outline};
-use lapwork_core::photos::PhotoId;
 use lapwork_core::plan::Plan;
+use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::sheet::Day;
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens};
-use lapwork_core::squaring::held;
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::view::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
 use lapwork_core::words::{LANGUAGES, Words};
 use std::sync::LazyLock;

@@ -1,11 +1,11 @@
 //! The bench: every square, pair and four, and how far each is.
 
 use super::{Lens, head, names};
-use crate::assembly::{Kind, Rect};
-use crate::deed::{Action, may_do};
-use crate::journal::Journal;
-use crate::tasks::Task;
+use crate::command::{Action, may_do};
+use crate::log::journal::Journal;
+use crate::plan::assembly::{Kind, Rect};
 use crate::throw::Throw;
+use crate::throw::tasks::Task;
 use crate::view::{BenchCell, BenchView, Button, PieceCard, Stage, StageKey, Tally};
 
 const STAGES: [(Stage, &str); 8] = [

@@ -4,8 +4,8 @@
 //! are told side by side, each to be decided. The buttons come with what they ask for.
 
 use super::{Lens, history};
-use crate::journal::Journal;
-use crate::merge::{Change, Conflict, Relation, Unmergeable, Way, meet, relation};
+use crate::log::journal::Journal;
+use crate::log::merge::{Change, Conflict, Relation, Unmergeable, Way, meet, relation};
 use crate::throw::Throw;
 use crate::view::{BringView, ConflictRow, CopyRow, Take, TakeButton};
 

@@ -1,15 +1,17 @@
 //! Refusals and damage in words, from the one table of errors in the language file.
 
 use super::{Lens, names};
-use crate::deed::{LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, MOST_PHOTOS, Refusal};
-use crate::garments::PieceFault;
-use crate::journal::Damage;
+use crate::cloth::garments::PieceFault;
+use crate::command::{
+    LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, MOST_PHOTOS, Refusal,
+};
+use crate::log::journal::Damage;
+use crate::measure::outline::{Fault, Line};
 use crate::measure::{ParseError, zero};
-use crate::outline::{Fault, Line};
 use crate::plan::{MOST, PlanFault};
 use crate::throw::Throw;
-use crate::view::Problem;
 use crate::words::Arg;
+use crate::words::Problem;
 
 /// A refusal in words; `throw` is what it was about.
 pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Problem {
@@ -17,7 +19,7 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
         Some(throw) => names::piece(throw, piece, lens),
         None => names::square(piece),
     };
-    let task = |task: crate::tasks::Task| lens.say(&format!("task-{}", task.key()), &[]);
+    let task = |task: crate::throw::tasks::Task| lens.say(&format!("task-{}", task.key()), &[]);
     let (code, args): (&str, Vec<(&str, Arg)>) = match refusal {
         Refusal::Beginning => ("beginning", vec![]),
         Refusal::Plan(fault) => return plan_fault(*fault, lens),

@@ -1,13 +1,15 @@
 //! The two faces as pictures to work on.
 
 use super::{Lens, head, layouts, names, swatches};
-use crate::arrange::{self, loose_units};
-use crate::assembly::{Rect, Seam};
-use crate::deed::may_turn;
-use crate::faces::{Cover, Face, layers, mirrored};
-use crate::journal::Journal;
-use crate::tasks::Task;
+use crate::cloth::fabric::{Cover, Face};
+use crate::command::may_turn;
+use crate::faces::arrange::{self};
+use crate::faces::spread::{layers, mirrored};
+use crate::log::journal::Journal;
+use crate::plan::assembly::{Rect, Seam};
 use crate::throw::Throw;
+use crate::throw::loose::loose_units;
+use crate::throw::tasks::Task;
 use crate::view::{Clash, FaceCell, FacesView, SewnLine};
 
 /// One face.
@@ -29,7 +31,8 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
             let unit = units.iter().find(|u| u.holds(piece)).copied();
             let unit = unit.or_else(|| (!throw.is_joined(piece)).then_some(piece));
             let turns = |q: &u8| unit.is_some_and(|u| may_turn(throw, u, *q).is_ok());
-            let stays = throw.is_joined(piece) || throw.has(piece, crate::deed::cover_task(face));
+            let stays =
+                throw.is_joined(piece) || throw.has(piece, crate::throw::tasks::cover_task(face));
             let cloth = cloth(throw, cover, face, lens);
             let pinned = throw.is_pinned(piece);
             let key = match (pinned, stays) {

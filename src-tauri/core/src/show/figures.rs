@@ -2,11 +2,12 @@
 //! beside them, as shown by the ruler.
 
 use super::{Lens, head, plan};
-use crate::deed::ready;
-use crate::faces::{Face, layers};
-use crate::journal::Journal;
+use crate::cloth::fabric::Face;
+use crate::command::ready;
+use crate::faces::spread::layers;
+use crate::fitting::squaring::{measured_sides, summary};
+use crate::log::journal::Journal;
 use crate::measure::{Length, in_mm};
-use crate::squaring::{measured_sides, summary};
 use serde_json::{Value, json};
 
 /// The figures of a throw as JSON, for programs.

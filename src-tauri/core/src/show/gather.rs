@@ -1,19 +1,20 @@
 //! What to have at hand, how heavy it gets, how long it takes; and test scraps.
 
 use super::{Lens, errors, gone_told, head, off, pictures, plan};
-use crate::cloth::{
+use crate::cloth::pile::how;
+use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, seams};
+use crate::cloth::weight::{
     Cloth, WASHER_KG, Washing, in_gsm, in_kilograms, in_mm_thick, in_ounces, kilograms, mass,
     washing,
 };
-use crate::deed::{Action, decide, gone, used};
-use crate::faces::layers;
-use crate::journal::Journal;
+use crate::command::{Action, decide};
+use crate::faces::spread::layers;
+use crate::log::journal::Journal;
 use crate::measure::{Length, ParseError, in_nm, nm, zero};
-use crate::pile::how;
+use crate::plan::scraps::{Scrap, Verdict, widest_stitch};
 use crate::plan::{Advice, Plan, Stitch, fringe};
-use crate::scraps::{Scrap, Verdict, widest_stitch};
-use crate::tasks::Task;
-use crate::thread::{Glue, Gluing, Need, Winding, for_throw, glue, seams};
+use crate::throw::stock::{gone, used};
+use crate::throw::tasks::Task;
 use crate::throw::{Item, Throw};
 use crate::view::{
     Button, Choice, FieldProblem, Figure, GatherRow, GatherView, LapColumn, ScrapRow, ScrapTyped,
@@ -175,8 +176,9 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
                 false => say!(lens, "item-short", n = wanted - stock),
             });
         } else {
-            let quarter = crate::garments::fat_quarter(lens.ruler.system);
-            let each = crate::cutting::lay_out(&quarter, &how(p.side)).map_or(0, |c| c.count);
+            let quarter = crate::cloth::garments::fat_quarter(lens.ruler.system);
+            let each =
+                crate::cloth::cutting::lay_out(&quarter, &how(p.side)).map_or(0, |c| c.count);
             if each > 0 {
                 lines.push(say!(
                     lens,
@@ -283,7 +285,7 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         false => say!(lens, "kilograms", n = lens.words.decimal(kg, 1)),
     };
     let shown = lens.either(pounds, metric);
-    let left = crate::pace::left(throw, &crate::pace::paces(journal));
+    let left = crate::log::pace::left(throw, &crate::log::pace::paces(journal));
     let figure = |key: &str, text: String| Figure {
         label: lens.say(&format!("figure-{key}"), &[]),
         value: lens.plain(text),

@@ -6,7 +6,7 @@
 use super::drawing::Drawing;
 use super::tables::Table;
 use super::{Lens, head};
-use crate::journal::Journal;
+use crate::log::journal::Journal;
 use crate::measure::System;
 use crate::view::{Hand, HandButton, HandOnView, HandSection, PrintOrder, PrintPaper};
 

@@ -1,10 +1,10 @@
 //! The dated history in plain words.
 
 use super::{Lens, head, names};
-use crate::assembly::Rect;
-use crate::faces::Face;
-use crate::journal::{Entry, Journal, What};
+use crate::cloth::fabric::Face;
+use crate::log::journal::{Entry, Journal, What};
 use crate::measure::zero;
+use crate::plan::assembly::Rect;
 use crate::throw::{Event, Throw};
 use crate::view::{HistoryRow, HistoryView};
 

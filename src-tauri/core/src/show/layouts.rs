@@ -1,13 +1,17 @@
 //! Wishes for the faces, layouts to choose from, the floor, and the covering list.
 
 use super::{Lens, faces, head, names, swatches};
-use crate::arrange::{self, Apart, Arranger, Grain, Layout, Pattern, Score, Wishes, loose_units};
-use crate::assembly::{Kind, Rect};
-use crate::deed::{Action, cover_task, in_hand};
-use crate::faces::{Cover, Face};
-use crate::journal::Journal;
-use crate::tasks::Task;
+use crate::cloth::fabric::{Cover, Face};
+use crate::command::Action;
+use crate::faces::arrange::{self, Arranger, Score};
+use crate::log::journal::Journal;
+use crate::plan::assembly::{Kind, Rect};
 use crate::throw::Throw;
+use crate::throw::loose::loose_units;
+use crate::throw::stock::in_hand;
+use crate::throw::tasks::Task;
+use crate::throw::tasks::cover_task;
+use crate::throw::wishes::{Apart, Grain, Layout, Pattern, Wishes};
 use crate::view::{
     CoveringGroup, CoveringLine, CoveringView, FloorCell, FloorView, LayoutCard, Layouts, Share,
     WishLine, WishesView,

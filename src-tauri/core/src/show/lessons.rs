@@ -8,22 +8,22 @@
 
 use super::measuring::seen;
 use super::{Lens, draft_of, names, off};
-use crate::assembly::Rect;
-use crate::drift::{Verdict, drift};
-use crate::faces::{Face, Print};
-use crate::heritage::{Carried, Heritage, Lesson, MOST_LESSONS};
-use crate::journal::{Journal, What};
+use crate::cloth::fabric::{Face, Print};
+use crate::fitting::drift::{Verdict, drift};
+use crate::log::journal::{Journal, What};
+use crate::log::pace;
 use crate::measure::{Length, from_mm, zero};
-use crate::pace;
 use crate::plan::Joining;
-use crate::scraps;
-use crate::tasks::{Station, Task};
+use crate::plan::assembly::Rect;
+use crate::plan::scraps;
+use crate::throw::heritage::{Carried, Heritage, Lesson, MOST_LESSONS};
+use crate::throw::tasks::{Station, Task};
 use crate::throw::{Event, Mishap, Note, Throw};
 use crate::view::{AgainView, LessonRow, Lessons};
 use std::collections::BTreeMap;
 
 /// What this throw leaves to one made after it, but for the faces: those are carried
-/// once the new plan is known ([`crate::heritage::faces`]).
+/// once the new plan is known ([`crate::faces::inherit::faces`]).
 pub fn heritage(journal: &Journal, lens: Lens<'_>) -> Heritage {
     let throw = journal.throw();
     let fours = seen(throw);

@@ -1,19 +1,18 @@
 //! Measuring a block and choosing a trim size.
 
 use super::{Lens, errors, head, lessons, names, off, pictures, refusal};
-use crate::assembly::{Rect, Seam};
-use crate::deed::{Action, Refusal, decide};
-use crate::drift::{Along, Seen, Sureness, Verdict, drift};
-use crate::journal::Journal;
+use crate::command::{Action, Refusal, decide};
+use crate::fitting::drift::{Along, Seen, Sureness, Verdict, drift};
+use crate::fitting::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
+use crate::fitting::trimming::{Choice, How, Save, choices, closing, shortfalls};
+use crate::log::journal::Journal;
+use crate::measure::outline::{Fault, Measures, Outline, Sides};
 use crate::measure::{Length, ParseError, from_mm, zero};
-use crate::outline::{Fault, Measures, Outline, Sides};
-use crate::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
-use crate::tasks::Task;
+use crate::plan::assembly::{Rect, Seam};
+use crate::throw::tasks::Task;
 use crate::throw::{Size, Throw};
-use crate::trimming::{Choice, How, Save, choices, closing, shortfalls};
-use crate::view::{
-    Button, FieldProblem, Figure, MeasureView, OutlineTyped, Problem, TrimRow, TrimView,
-};
+use crate::view::{Button, FieldProblem, Figure, MeasureView, OutlineTyped, TrimRow, TrimView};
+use crate::words::Problem;
 use std::collections::BTreeSet;
 
 /// What was typed for a block, and what it means.
@@ -222,7 +221,7 @@ fn figures_of(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Vec<Fig
             );
             out.push(Figure {
                 label: label("lap-sewn"),
-                value: crate::view::Shown { text, ..value },
+                value: crate::words::Shown { text, ..value },
             });
         }
     }

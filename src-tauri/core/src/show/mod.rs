@@ -2,7 +2,7 @@
 //!
 //! Each screen has a module here that makes its view from the state and nothing
 //! else. Promise: no view changes anything, and every button a view offers carries
-//! an action that [`crate::deed::decide`] allowed at that moment.
+//! an action that [`crate::command::decide`] allowed at that moment.
 
 mod bench;
 mod bring;
@@ -28,11 +28,12 @@ mod story_page;
 pub mod tables;
 mod work;
 
-use crate::journal::Journal;
+use crate::log::journal::Journal;
 use crate::measure::{Length, MetricUnit, ParseError, Ruler, System, zero};
 use crate::throw::Time;
-use crate::view::{Head, Look, Problem, ShelfRow, Shown, Swatch, View};
+use crate::view::{Head, Look, ShelfRow, Swatch, View};
 use crate::words::{Arg, Words};
+use crate::words::{Problem, Shown};
 
 pub use bring::{bring, conflict, unmergeable};
 pub use errors::{damage, refusal};
@@ -280,14 +281,18 @@ pub fn shelf_row(id: &str, journal: &Journal, lens: Lens<'_>) -> ShelfRow {
         ),
         next,
         at: journal.entries().next_back().map_or(0, |(e, _)| e.at),
-        picture: Some(pictures::thumbnail(throw, crate::faces::Face::Front, lens)),
+        picture: Some(pictures::thumbnail(
+            throw,
+            crate::cloth::fabric::Face::Front,
+            lens,
+        )),
         prints: swatches(journal, lens),
         problem: None,
     }
 }
 
 /// Squares of a fabric that went with what was spoilt or set aside, in words.
-fn gone_told(gone: crate::deed::Gone, lens: Lens<'_>) -> Vec<String> {
+fn gone_told(gone: crate::throw::stock::Gone, lens: Lens<'_>) -> Vec<String> {
     let mut out = Vec::new();
     if gone.spoilt > 0 {
         out.push(say!(lens, "print-spoilt", n = gone.spoilt));
@@ -308,8 +313,8 @@ fn swatches(journal: &Journal, lens: Lens<'_>) -> Vec<Swatch> {
         .zip(names)
         .enumerate()
         .map(|(i, (print, letters))| {
-            let used = crate::deed::used(throw, i as u8);
-            let gone = crate::deed::gone(throw, i as u8);
+            let used = crate::throw::stock::used(throw, i as u8);
+            let gone = crate::throw::stock::gone(throw, i as u8);
             let mut told = vec![match print.stock {
                 Some(stock) if gone.all() == 0 => {
                     say!(lens, "print-of", used = used, stock = stock)

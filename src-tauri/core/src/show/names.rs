@@ -2,8 +2,8 @@
 //! the squares at their corners.
 
 use super::Lens;
-use crate::assembly::{Kind, Rect};
-use crate::faces::Print;
+use crate::cloth::fabric::Print;
+use crate::plan::assembly::{Kind, Rect};
 use crate::throw::Throw;
 
 /// `3·5`: row 3, place 5, as chalked on the square.
@@ -131,7 +131,7 @@ pub(super) fn letters(prints: &[Print]) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::faces::Texture;
+    use crate::cloth::fabric::Texture;
 
     #[test]
     fn a_four_is_never_named_like_a_square() {

@@ -1,23 +1,24 @@
 //! Pieces that are off, laps that hold a size, and the whole against the plan.
 
 use super::{Lens, errors, head, measuring, names, opening, pictures, refusal};
-use crate::assembly::{Kind, Rect, Seam};
-use crate::deed::{Action, Refusal, decide};
-use crate::faces::Face;
-use crate::holding;
-use crate::journal::Journal;
+use crate::cloth::fabric::Face;
+use crate::command::{Action, Refusal, decide};
+use crate::fitting::reconcile::{Direction, before, change, reconcile};
+use crate::fitting::squaring::trim;
+use crate::fitting::trimming::{holds, shortfalls};
+use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
-use crate::reconcile::{Direction, before, change, reconcile};
+use crate::plan::assembly::{Kind, Rect, Seam};
+use crate::rescue::holding;
 use crate::rescue::{Freed, Way, WayKind, can_be_off, freed, ways, ways_for_block};
-use crate::squaring::trim;
-use crate::standing::tier;
-use crate::tasks::Task;
+use crate::throw::index::tier;
+use crate::throw::tasks::Task;
 use crate::throw::{Event, Mishap, Opening, Size, Throw};
-use crate::trimming::{holds, shortfalls};
 use crate::view::{
     Button, CompareRow, FieldProblem, Figure, HoldRow, HoldView, MishapChoice, OffView,
-    PieceChoice, Problem, WayRow, WholeView,
+    PieceChoice, WayRow, WholeView,
 };
+use crate::words::Problem;
 use std::collections::BTreeMap;
 
 /// A piece that is off, and what can be done.
@@ -355,7 +356,7 @@ pub(super) fn left_over(before: &Throw, after: &Throw, lens: Lens<'_>) -> Option
 }
 
 /// Work left as words: the middle, with its range.
-pub(super) fn time_left(left: crate::pace::Pace, lens: Lens<'_>) -> String {
+pub(super) fn time_left(left: crate::log::pace::Pace, lens: Lens<'_>) -> String {
     let words = |minutes: f64| {
         let quarters = (minutes / 15.0).ceil() as i64;
         say!(lens, "hours", h = quarters / 4, m = quarters % 4 * 15)
@@ -406,7 +407,7 @@ fn all_called(throw: &Throw, pieces: &[Rect], lens: Lens<'_>) -> String {
 /// Whether a block is larger than what it is to be trimmed to.
 fn over(throw: &Throw, block: Rect) -> bool {
     let target = throw.target(block);
-    let held = crate::trimming::holds(throw, block);
+    let held = crate::fitting::trimming::holds(throw, block);
     throw.assembly().is_block(block) && (held.width > target.width || held.height > target.height)
 }
 
@@ -495,8 +496,8 @@ pub(super) fn compare(
             .filter(|j| !t.has(j.whole, Task::Stitch))
             .count()
     };
-    let paces = crate::pace::paces(journal);
-    let hours = |t: &Throw| time_left(crate::pace::left(t, &paces), lens);
+    let paces = crate::log::pace::paces(journal);
+    let hours = |t: &Throw| time_left(crate::log::pace::left(t, &paces), lens);
     let size = |t: &Throw| {
         let size = t.finished();
         lens.by(size.width, size.height)
@@ -569,7 +570,7 @@ pub(super) fn hold(journal: &Journal, width: &str, height: &str, lens: Lens<'_>)
     let throw = journal.throw();
     let mut faults = Vec::new();
     let size = typed_size(width, height, &mut faults, lens);
-    let between = |j: &&crate::assembly::Join| {
+    let between = |j: &&crate::plan::assembly::Join| {
         !throw.assembly().blocks().iter().any(|b| b.holds(j.whole)) && !throw.begun(j.whole)
     };
     let left = throw.assembly().joins().iter().filter(between).count();

@@ -1,8 +1,8 @@
 //! Seams to be opened before work goes on: which, how far, and drawn.
 
 use super::{Lens, names, pictures};
-use crate::assembly::{Join, Rect, Seam};
 use crate::measure::Length;
+use crate::plan::assembly::{Join, Rect, Seam};
 use crate::throw::{Opening, Throw};
 use crate::view::OpenFirst;
 

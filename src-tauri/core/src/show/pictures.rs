@@ -1,16 +1,16 @@
 //! Drawings of steps, trims and laps, in millimetres.
 
 use super::{Lens, names};
-use crate::assembly::{Join, Kind, Rect, Seam};
-use crate::binding::Side;
-use crate::faces::Face;
+use crate::cloth::fabric::Face;
+use crate::fitting::squaring;
+use crate::fitting::trimming::shortfalls;
+use crate::measure::outline::{Cut, Outline, Spot};
 use crate::measure::{in_mm, zero};
-use crate::outline::{Cut, Outline, Spot};
+use crate::plan::assembly::{Join, Kind, Rect, Seam};
+use crate::plan::binding::Side;
 use crate::plan::{Joining, Plan, Stitch, take};
-use crate::squaring;
-use crate::tasks::Task;
+use crate::throw::tasks::Task;
 use crate::throw::{Size, Throw, Work};
-use crate::trimming::shortfalls;
 use crate::view::{Ink, InkKey, Mark, Picture};
 
 /// Most squares drawn one by one in a small picture.
@@ -694,7 +694,7 @@ fn bound(d: &mut Drawing, throw: &Throw) -> ([f64; 2], f64) {
 fn laid_round(d: &mut Drawing, throw: &Throw, lens: Lens<'_>) -> (f64, f64) {
     let ([w, h], edge) = bound(d, throw);
     let size = throw.finished();
-    let found = crate::binding::layout(&throw.plan, size.width, size.height, lens.ruler);
+    let found = crate::plan::binding::layout(&throw.plan, size.width, size.height, lens.ruler);
     let scale = w / in_mm(size.width);
     // A point so far along a side, clockwise, and so far in from it.
     let spot = |side: Side, along: f64, deep: f64| match side {
@@ -797,7 +797,10 @@ pub(super) fn outlined(
 /// How a block stands against the trim size.
 fn block_ink(throw: &Throw, block: Rect) -> Ink {
     let stitched = block.is_square() || throw.has(block, Task::Stitch);
-    let (held, target) = (crate::trimming::holds(throw, block), throw.target(block));
+    let (held, target) = (
+        crate::fitting::trimming::holds(throw, block),
+        throw.target(block),
+    );
     let over = (held.width - target.width, held.height - target.height);
     let known = |w: &Work| w.measured.is_some() || w.squared.is_some();
     match () {
@@ -858,7 +861,7 @@ pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
     let mut room = (0.0, 0.0);
     // Where the words of each line below the blocks end so far: they may be wider than a column.
     let mut lines: Vec<f64> = Vec::new();
-    for (seam, n, off) in crate::trimming::closing(throw) {
+    for (seam, n, off) in crate::fitting::trimming::closing(throw) {
         if off == zero() {
             continue;
         }
@@ -995,7 +998,7 @@ pub(super) fn grid(plan: &Plan, lens: Lens<'_>) -> Picture {
     let mut d = Drawing { marks: Vec::new() };
     let (w, h) = plan.finished();
     let (width, height) = (in_mm(w), in_mm(h));
-    let assembly = crate::assembly::Assembly::new(plan.across, plan.down, plan.order);
+    let assembly = crate::plan::assembly::Assembly::new(plan.across, plan.down, plan.order);
     let blocks = assembly.blocks();
     let step = in_mm(plan.target() - take(plan.joining, plan.lap));
     let end = |start: u16, squares: u16, all: u16, far: f64| {

@@ -1,22 +1,23 @@
 //! The clothes pile, and one piece's outline with its cuts.
 
 use super::{Lens, errors, head, off, plan, refusal};
-use crate::cloth::{in_gsm, in_ounces};
-use crate::cutting::{self, BindingCut, CutPlan, Cutting, Patch};
-use crate::deed::{Action, Refusal, decide};
-use crate::garments::{
+use crate::cloth::cutting::{self, BindingCut, CutPlan, Cutting, Patch};
+use crate::cloth::garments::{
     GarmentKind, GarmentSize, Part, Piece, PieceFault, Source, Station, Zone, ZoneKind,
 };
-use crate::journal::Journal;
+use crate::cloth::pile::{Heap, Use};
+use crate::cloth::weight::{in_gsm, in_ounces};
+use crate::command::{Action, Refusal, decide};
+use crate::log::journal::Journal;
 use crate::measure::{Fraction, Length, Ruler, from_mm, in_mm, in_nm, read, zero};
-use crate::pile::{Heap, Use};
 use crate::plan::Plan;
-use crate::tasks::{Caution, Task};
 use crate::throw::Throw;
+use crate::throw::tasks::{Caution, Task};
 use crate::view::{
     Button, CautionNote, Choice, Drag, FieldProblem, Figure, Handle, HeapPiece, HeapRow, Ink, Mark,
-    Picture, PieceTyped, PileCutView, PileView, Problem, Shown, StationTyped, WayRow, ZoneTyped,
+    Picture, PieceTyped, PileCutView, PileView, StationTyped, WayRow, ZoneTyped,
 };
+use crate::words::{Problem, Shown};
 
 const ZONES: [(ZoneKind, &str); 7] = [
     (ZoneKind::Knee, "knee"),

@@ -1,19 +1,20 @@
 //! The plan as typed fields, with its figures, doubts and pictures; and grids.
 
 use super::{Lens, errors, head, lessons, off, pictures};
-use crate::assembly::{Assembly, Kind, Rect, Seam};
-use crate::deed::{Action, decide};
-use crate::faces::{Cover, Denim, Print, layers};
-use crate::grids;
-use crate::heritage;
-use crate::journal::Journal;
+use crate::cloth::fabric::{Cover, Denim, Print};
+use crate::command::{Action, decide};
+use crate::faces::inherit;
+use crate::faces::spread::layers;
+use crate::log::journal::Journal;
 use crate::measure::{Length, NM_PER_INCH, Ruler, System, in_nm, read, zero};
+use crate::plan::assembly::{Assembly, Kind, Rect, Seam};
+use crate::plan::grids;
 use crate::plan::{Advice, Binding, Plan, Stitch};
 use crate::throw::{Size, Throw};
 use crate::view::{
-    Button, FieldProblem, Figure, GridRow, GridWish, GridsView, PlanDraft, PlanView, Problem,
-    StitchKind,
+    Button, FieldProblem, Figure, GridRow, GridWish, GridsView, PlanDraft, PlanView, StitchKind,
 };
+use crate::words::Problem;
 
 /// An inch with decimals as it was typed, `16.3 in`, on an inch ruler.
 fn decimal_inches(length: Length, lens: Lens<'_>) -> Option<String> {
@@ -230,7 +231,7 @@ pub fn draft_after(
     lens: Lens<'_>,
 ) -> PlanView {
     let (plan, ..) = read_draft(draft, lens);
-    let covers = plan.map(|plan| heritage::faces(old, &plan, prints, denims));
+    let covers = plan.map(|plan| inherit::faces(old, &plan, prints, denims));
     view(None, draft, covers, lens)
 }
 
@@ -445,7 +446,7 @@ pub(super) fn advice(advice: &Advice, lens: Lens<'_>) -> Problem {
 }
 
 /// A length brought up to the next mark of the ruler, so that what is advised is enough.
-fn up(length: Length, lens: Lens<'_>) -> crate::view::Shown {
+fn up(length: Length, lens: Lens<'_>) -> crate::words::Shown {
     let near = lens.ruler.nearest(length);
     let mark = if near < length {
         near + lens.ruler.step()

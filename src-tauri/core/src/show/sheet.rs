@@ -11,14 +11,15 @@
 
 use super::{Lens, gather, head, history, lessons, measuring, names, pile, plan, story};
 use super::{swatches, work};
-use crate::assembly::{Kind, Rect};
-use crate::faces::{Face, Texture, mirrored};
-use crate::garments::Source;
-use crate::heritage::Lesson;
-use crate::journal::{Journal, What};
-use crate::photos::PhotoId;
+use crate::cloth::fabric::{Face, Texture};
+use crate::cloth::garments::Source;
+use crate::faces::spread::mirrored;
+use crate::log::journal::{Journal, What};
 use crate::plan::Joining;
-use crate::tasks::{Caution, Task};
+use crate::plan::assembly::{Kind, Rect};
+use crate::throw::heritage::Lesson;
+use crate::throw::photos::PhotoId;
+use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Event, Throw, Time};
 use crate::view::{Figure, Lessons, Look, Picture, Story};
 use crate::words::Words;
@@ -391,7 +392,7 @@ impl Both<'_> {
             .collect()
     }
 
-    fn row(&self, key: &str, value: impl Fn(Lens<'_>) -> crate::view::Shown) -> Vec<Row> {
+    fn row(&self, key: &str, value: impl Fn(Lens<'_>) -> crate::words::Shown) -> Vec<Row> {
         self.rows(|lens| {
             vec![Figure {
                 label: lens.say(&format!("figure-{key}"), &[]),

@@ -10,10 +10,10 @@
 //! changed since.
 
 use super::{Lens, head, history, names, sheet};
-use crate::assembly::{Kind, Rect};
-use crate::journal::{Entry, Journal, What};
-use crate::standing::tier;
-use crate::tasks::Task;
+use crate::log::journal::{Entry, Journal, What};
+use crate::plan::assembly::{Kind, Rect};
+use crate::throw::index::tier;
+use crate::throw::tasks::Task;
 use crate::throw::{Event, Throw, Time};
 use crate::view::{Story, StoryDay, StoryItem, StorySort, StoryView};
 use std::collections::BTreeMap;
@@ -266,11 +266,11 @@ impl Day {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::deed::Action;
+    use crate::command::Action;
     use crate::measure::Ruler;
-    use crate::photos::PhotoId;
     use crate::plan::Plan;
     use crate::throw::Mishap;
+    use crate::throw::photos::PhotoId;
     use crate::words::Words;
 
     const HOUR: Time = 3_600_000;

@@ -5,7 +5,7 @@
 //! The form is HTML5 (WHATWG), in UTF-8.
 
 use super::Lens;
-use crate::photos::PhotoId;
+use crate::throw::photos::PhotoId;
 use crate::view::{Story, StoryItem, StorySort};
 
 /// How the page looks, on a screen and on paper.
@@ -100,7 +100,7 @@ fn told(item: &StoryItem, photo: &impl Fn(&PhotoId) -> Option<String>, lens: Len
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::deed::Action;
+    use crate::command::Action;
     use crate::measure::Ruler;
     use crate::words::Words;
 

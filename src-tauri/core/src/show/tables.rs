@@ -9,12 +9,13 @@
 //! spreadsheet takes ½ written `1/2` for a date.
 
 use super::{Lens, bench, gather, history, names, pile};
-use crate::faces::{Face, mirrored};
-use crate::garments::Source;
-use crate::journal::Journal;
+use crate::cloth::fabric::Face;
+use crate::cloth::garments::Source;
+use crate::cloth::pile::{Heap, Use};
+use crate::faces::spread::mirrored;
+use crate::log::journal::Journal;
 use crate::measure::{Length, NM_PER_INCH, in_nm};
-use crate::pile::{Heap, Use};
-use crate::tasks::Task;
+use crate::throw::tasks::Task;
 use crate::throw::{Throw, Time};
 use serde::{Deserialize, Serialize};
 use time::OffsetDateTime;
@@ -340,7 +341,7 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Ve
         Source::Cloth(garment) => match garment.pieces.get(index) {
             Some(piece) => {
                 let [low, top, left, right] = piece.reach();
-                let cuts = crate::cutting::lay_out(piece, &pile::how_for(throw, heap)).ok();
+                let cuts = crate::cloth::cutting::lay_out(piece, &pile::how_for(throw, heap)).ok();
                 let strips = cuts.as_ref().map_or(0, |c| c.strips.len());
                 let count = cuts.map_or(0, |c| c.count);
                 (Some(right - left), Some(top - low), Some(strips), count)

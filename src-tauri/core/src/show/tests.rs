@@ -1,13 +1,14 @@
 //! Every word is there, and every view of every state can be made and its buttons pressed.
 
 use super::*;
-use crate::arrange::{Arranger, Wishes};
-use crate::assembly::{Kind, Rect};
-use crate::deed::Action;
-use crate::faces::Face;
+use crate::cloth::fabric::Face;
+use crate::command::Action;
+use crate::faces::arrange::Arranger;
 use crate::measure::{MetricUnit, System};
+use crate::plan::assembly::{Kind, Rect};
 use crate::plan::{JoinOrder, Joining, Plan};
-use crate::tasks::{Station, Task};
+use crate::throw::tasks::{Station, Task};
+use crate::throw::wishes::Wishes;
 use crate::view::{Card, Picture, WorkView};
 
 fn lens(words: &Words) -> Lens<'_> {
@@ -82,7 +83,7 @@ fn no_word_is_missing() {
         include_str!("lessons.rs"),
         include_str!("story.rs"),
         include_str!("story_page.rs"),
-        include_str!("../words.rs"),
+        include_str!("../words/mod.rs"),
     ];
     let mut checked = 0;
     for source in sources {
@@ -191,7 +192,7 @@ fn joins_drawn(throw: &crate::throw::Throw, picture: &Picture) {
     use crate::view::Mark;
     let size = throw.finished();
     let ruler = crate::measure::Ruler::default();
-    let laid = crate::binding::layout(&throw.plan, size.width, size.height, ruler);
+    let laid = crate::plan::binding::layout(&throw.plan, size.width, size.height, ruler);
     let said: Vec<&str> = picture
         .marks
         .iter()
@@ -218,10 +219,10 @@ fn both_ended(throw: &crate::throw::Throw, ended: &[Picture; 2]) {
                 panic!("{mark:?}");
             };
             let (row, seen) = ((y / 10.0).round() as u16, (x / 10.0).round() as u16);
-            let square = crate::assembly::Rect::square(row, seen);
+            let square = crate::plan::assembly::Rect::square(row, seen);
             let square = match face {
                 Face::Front => square,
-                Face::Back => crate::faces::mirrored(square, throw.plan.across),
+                Face::Back => crate::faces::spread::mirrored(square, throw.plan.across),
             };
             assert_eq!(*print, throw.cover(square).on(face));
         }
@@ -263,7 +264,7 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         let last = ticks.last().unwrap();
         act(&mut journal, &last.action, now);
         let throw = journal.throw();
-        assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+        assert_eq!(throw.standing(), &crate::throw::index::Standing::of(throw));
         pressed += 1;
         assert!(pressed < 500, "no end in sight");
     }
@@ -440,9 +441,9 @@ proptest::proptest! {
     fn every_screen_of_every_state(across in 1u16..5, down in 1u16..5,
                                    steps in proptest::collection::vec((0u8..30, proptest::prelude::any::<u32>()), 0..120)) {
         let words = Words::english();
-        let mut journal = crate::journal::tests::begin(across, down);
+        let mut journal = crate::log::journal::tests::begin(across, down);
         for (i, s) in steps.into_iter().enumerate() {
-            crate::journal::tests::step(&mut journal, s, i as Time * 60_000);
+            crate::log::journal::tests::step(&mut journal, s, i as Time * 60_000);
         }
         let lens = lens(&words);
         let mut looks = vec![Look::Trim, Look::Pile, Look::Gather, Look::Scraps { typed: None }, Look::Plan { draft: None }, Look::History { most: 500 },
@@ -481,7 +482,7 @@ proptest::proptest! {
 /// A garment that is one denim is cut for the squares of that denim, and they say so.
 #[test]
 fn a_garment_of_one_denim_goes_to_its_squares() {
-    use crate::pile::Use;
+    use crate::cloth::pile::Use;
     let words = Words::english();
     let lens = lens(&words);
     let mut journal = begin(Plan {
@@ -619,7 +620,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
 /// A leg is outlined, a knee kept clear, a point dragged, the piece cut up and counted short.
 #[test]
 fn a_leg_from_outline_to_count() {
-    use crate::garments::ZoneKind;
+    use crate::cloth::garments::ZoneKind;
     use crate::view::{Drag, PileCutView, ZoneTyped};
     let words = Words::english();
     let lens = lens(&words);
@@ -629,9 +630,9 @@ fn a_leg_from_outline_to_count() {
         ..Plan::default()
     });
     let add = Action::AddGarment {
-        kind: crate::garments::GarmentKind::MensJeans,
-        size: crate::garments::GarmentSize::Medium,
-        makes: crate::pile::Use::ANY_DENIM,
+        kind: crate::cloth::garments::GarmentKind::MensJeans,
+        size: crate::cloth::garments::GarmentSize::Medium,
+        makes: crate::cloth::pile::Use::ANY_DENIM,
         name: "Old jeans".into(),
     };
     act(&mut journal, &add, 1);
@@ -797,7 +798,7 @@ fn a_leg_from_outline_to_count() {
 /// A cut is told from where the cloth begins on that line, not from where it is widest.
 #[test]
 fn a_cut_is_told_from_the_edge_of_the_cloth() {
-    use crate::garments::{Part, Piece, Station};
+    use crate::cloth::garments::{Part, Piece, Station};
     let words = Words::english();
     let inch = |n: i64| crate::measure::inch64(n * 64);
     // 8 in wide at the hem, 16 in at the top, 20 in up; the middle line is the middle.
@@ -811,8 +812,8 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
         stations: vec![station(0, 4), station(20, 8)],
         zones: Vec::new(),
     };
-    let how = crate::pile::how(inch(5));
-    let cuts = crate::cutting::lay_out(&piece, &how).unwrap();
+    let how = crate::cloth::pile::how(inch(5));
+    let cuts = crate::cloth::cutting::lay_out(&piece, &how).unwrap();
     let said: Vec<String> = pile::strips(&piece, &cuts, lens(&words))
         .iter()
         .map(|line| line.replace('\u{a0}', " "))
@@ -821,14 +822,14 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
     assert_eq!(said.len(), 4, "{said:?}");
     assert!(said.iter().all(|line| line.contains(at_edge)), "{said:?}");
     // A hole against the lower left corner: 2 in wide from the edge there.
-    let held = piece.clone().without(crate::garments::Zone {
-        kind: crate::garments::ZoneKind::Hole,
+    let held = piece.clone().without(crate::cloth::garments::Zone {
+        kind: crate::cloth::garments::ZoneKind::Hole,
         from: inch(14),
         to: inch(20),
         left: zero() - inch(7),
         right: zero() - inch(5),
     });
-    let cuts = crate::cutting::lay_out(&held, &how).unwrap();
+    let cuts = crate::cloth::cutting::lay_out(&held, &how).unwrap();
     let last = pile::strips(&held, &cuts, lens(&words)).pop().unwrap();
     // The cloth begins 7 in left of the middle 15 in up; the squares at 5 in.
     assert!(
@@ -1018,7 +1019,7 @@ fn all_denim(journal: &mut Journal) {
 
 /// Tick all pieces of a kind that are ready for a task.
 fn all_ready(journal: &mut Journal, task: Task, kind: Kind, hour: Time) {
-    let count = crate::deed::ready_for(journal.throw(), kind, task).count() as u32;
+    let count = crate::command::ready_for(journal.throw(), kind, task).count() as u32;
     act(
         journal,
         &Action::TickNext { task, kind, count },
@@ -1028,7 +1029,7 @@ fn all_ready(journal: &mut Journal, task: Task, kind: Kind, hour: Time) {
 
 /// A throw whose fours are all stitched and pressed, ready to be squared up.
 fn stitched(across: u16, down: u16) -> Journal {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     let mut journal = begin(Plan {
         across,
         down,
@@ -1076,7 +1077,7 @@ fn off_view(
     }
 }
 
-fn card_of(journal: &Journal, task: Task, kind: crate::assembly::Kind) -> Card {
+fn card_of(journal: &Journal, task: Task, kind: crate::plan::assembly::Kind) -> Card {
     let words = Words::english();
     let asked = Look::Work {
         station: None,
@@ -1092,7 +1093,7 @@ fn plain(lines: &[String]) -> String {
     lines.join(" ").replace('\u{a0}', " ")
 }
 
-const FOUR: crate::assembly::Kind = crate::assembly::Kind::Four;
+const FOUR: crate::plan::assembly::Kind = crate::plan::assembly::Kind::Four;
 /// 9 1/2 in, in sixty-fourths.
 const FULL: i64 = 9 * 64 + 32;
 
@@ -1227,7 +1228,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
         ..journal.throw().plan
     };
     let change = Action::ChangePlan { plan };
-    let events = crate::deed::decide(Some(journal.throw()), &change).unwrap();
+    let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
     let (_, told) = off::compare(&journal, &events, lens(&words));
     assert!(told.contains(&"Laps marked for pieces that are short are reckoned anew.".into()));
     act(&mut journal, &change, 3);
@@ -1408,7 +1409,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
 /// A spoilt square in a sewn four: which seams are opened, before the new one goes in.
 #[test]
 fn what_is_opened_is_told_before_the_new_square_goes_in() {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     use crate::throw::Mishap;
     let mut journal = stitched(4, 2);
     let piece = Rect::square(1, 0);
@@ -1461,7 +1462,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
 /// What is left over is what was made: pairs, where only pairs were.
 #[test]
 fn what_is_left_over_exists() {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
@@ -1475,7 +1476,7 @@ fn what_is_left_over_exists() {
         ..journal.throw().plan
     };
     let throw = journal.throw();
-    let events = crate::deed::decide(Some(throw), &Action::ChangePlan { plan }).unwrap();
+    let events = crate::command::decide(Some(throw), &Action::ChangePlan { plan }).unwrap();
     let after = throw.after(&events);
     let words = Words::english();
     let said = off::left_over(throw, &after, lens(&words));
@@ -1490,7 +1491,7 @@ fn what_is_left_over_exists() {
 /// A tick for several names those alike; one for all says where figures differ.
 #[test]
 fn ticks_say_what_they_count() {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
@@ -1532,13 +1533,13 @@ fn shown_work(journal: &Journal, words: &Words) -> WorkView {
 }
 
 /// Do a step to so many pieces of a kind.
-fn next(journal: &mut Journal, task: Task, kind: crate::assembly::Kind, count: u32) {
+fn next(journal: &mut Journal, task: Task, kind: crate::plan::assembly::Kind, count: u32) {
     act(journal, &Action::TickNext { task, kind, count }, 1);
 }
 
 /// Squares cut, pairs and fours lapped and stitched, of a throw of 4 by 4 in bare denim.
 fn four_fours() -> Journal {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
@@ -1573,7 +1574,7 @@ fn a_note_says_at_which_piece_it_was_written() {
 
 #[test]
 fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     let words = Words::english();
     let mut journal = begin(Plan {
         across: 2,
@@ -1605,8 +1606,8 @@ fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
 
 #[test]
 fn a_change_names_what_stays_and_what_is_trimmed_again() {
-    use crate::assembly::Kind;
     use crate::measure::inch64;
+    use crate::plan::assembly::Kind;
     let words = Words::english();
     let lens = lens(&words);
     let mut journal = four_fours();
@@ -1642,11 +1643,11 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     assert_eq!(finished.label, "Finished size, with what is already sewn");
     assert_eq!(finished.value, seen.compare[0].after);
     // A scrap with that lap says the same before it is taken.
-    let scrap = crate::scraps::Scrap {
+    let scrap = crate::plan::scraps::Scrap {
         joining: plan.joining,
         lap: plan.lap,
         stitch: plan.stitch,
-        verdict: crate::scraps::Verdict::Right,
+        verdict: crate::plan::scraps::Verdict::Right,
         note: String::new(),
     };
     act(&mut journal, &Action::TryScrap { scrap }, 2);
@@ -1660,7 +1661,7 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     // Once changed, that four is trimmed once more, and then has the new size.
     act(&mut journal, &seen.change.unwrap().action, 3);
     let throw = journal.throw();
-    assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+    assert_eq!(throw.standing(), &crate::throw::index::Standing::of(throw));
     assert_eq!(throw.next(squared), Some(Task::SquareUp));
     let again = Action::Tick {
         task: Task::SquareUp,
@@ -1673,15 +1674,15 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     let throw = journal.throw();
     assert_eq!(throw.size(squared), throw.target(squared));
     assert!(throw.complete(squared));
-    assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+    assert_eq!(throw.standing(), &crate::throw::index::Standing::of(throw));
 }
 
 /// A four that should be trimmed again can be joined as it is, as it always could: then it
 /// is left so, until it is free again.
 #[test]
 fn a_four_to_trim_again_may_be_joined_as_it_is() {
-    use crate::assembly::Kind;
     use crate::measure::inch64;
+    use crate::plan::assembly::Kind;
     let mut journal = four_fours();
     next(&mut journal, Task::PressBlock, Kind::Four, 4);
     next(&mut journal, Task::SquareUp, Kind::Four, 4);
@@ -1689,7 +1690,7 @@ fn a_four_to_trim_again_may_be_joined_as_it_is() {
     act(&mut journal, &Action::ChooseTrim { trim }, 1);
     let (four, row) = (Rect::from([0, 0, 2, 2]), Rect::from([0, 0, 2, 4]));
     let whole = |throw: &crate::throw::Throw| {
-        assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+        assert_eq!(throw.standing(), &crate::throw::index::Standing::of(throw));
     };
     whole(journal.throw());
     assert!(journal.throw().trims_again(four));
@@ -1726,8 +1727,8 @@ fn unwashed() -> Journal {
 
 #[test]
 fn washing_is_told_from_sewing() {
-    use crate::assembly::Kind;
     use crate::measure::inch64;
+    use crate::plan::assembly::Kind;
     let words = Words::english();
     let lens = lens(&words);
     let whole = |journal: &Journal, width: &str, height: &str| {

@@ -6,17 +6,17 @@
 //! usually goes. A batch that is still cooling steps back while anything else is ready.
 
 use super::{Lens, head, lessons, measuring, names, opening, pictures, swatches};
-use crate::arrange::Wishes;
-use crate::assembly::{Kind, Rect};
-use crate::binding::Side;
-use crate::deed::Action;
-use crate::faces::Face;
-use crate::journal::Journal;
+use crate::cloth::fabric::Face;
+use crate::cloth::pile::Use;
+use crate::command::Action;
+use crate::fitting::squaring;
+use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
-use crate::pile::Use;
+use crate::plan::assembly::{Kind, Rect};
+use crate::plan::binding::Side;
 use crate::plan::{Joining, Stitch, fringe, take};
-use crate::squaring;
-use crate::tasks::{Station, Task};
+use crate::throw::tasks::{Station, Task};
+use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time};
 use crate::view::{Button, Card, CautionNote, FacesAsk, Figure, Offer, StationTab, WorkView};
 
@@ -328,7 +328,7 @@ pub(super) fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
 /// Where the binding begins and its joins come, and how far they keep from the laps.
 pub(super) fn bound(throw: &Throw, lens: Lens<'_>) -> (Vec<String>, String) {
     let size = throw.finished();
-    let found = crate::binding::layout(&throw.plan, size.width, size.height, lens.ruler);
+    let found = crate::plan::binding::layout(&throw.plan, size.width, size.height, lens.ruler);
     let place = |(side, along): &(Side, Length)| {
         lens.say(
             &format!("bound-{}", side.key()),
@@ -460,7 +460,7 @@ fn cut_from(throw: &Throw, piece: Rect, lens: Lens<'_>) -> Option<String> {
 fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
     let past = lens.say(&format!("past-{}", task.key()), &[]);
-    let alike: Vec<Rect> = crate::deed::ready_for(throw, batch.kind, task)
+    let alike: Vec<Rect> = crate::command::ready_for(throw, batch.kind, task)
         .filter(|p| alike(throw, task, batch.piece, *p))
         .collect();
     let differ = alike.len() < n;
@@ -552,8 +552,8 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
         };
         let [a, b] = [join.first, join.second].map(|part| throw.size(part));
         match join.seam {
-            crate::assembly::Seam::Level => std::cmp::max(a.width, b.width),
-            crate::assembly::Seam::Upright => std::cmp::max(a.height, b.height),
+            crate::plan::assembly::Seam::Level => std::cmp::max(a.width, b.width),
+            crate::plan::assembly::Seam::Upright => std::cmp::max(a.height, b.height),
         }
     };
     match task {

@@ -4,11 +4,12 @@ use super::super::{Lens, names};
 use super::Style;
 use super::cloth::{Cloth, DARK};
 use super::page::{Hold, Page, n, width};
-use crate::assembly::{Rect, Seam};
-use crate::faces::{Face, mirrored};
-use crate::journal::Journal;
-use crate::tasks::Task;
+use crate::cloth::fabric::Face;
+use crate::faces::spread::mirrored;
+use crate::log::journal::Journal;
+use crate::plan::assembly::{Rect, Seam};
 use crate::throw::Throw;
+use crate::throw::tasks::Task;
 use std::collections::BTreeMap;
 
 /// Blank edge of the sheet.

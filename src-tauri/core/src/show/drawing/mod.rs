@@ -17,12 +17,12 @@ mod piece;
 
 use super::tables::slug;
 use super::{Lens, refusal};
-use crate::deed::Refusal;
-use crate::faces::Face;
-use crate::garments::Source;
-use crate::journal::Journal;
+use crate::cloth::fabric::Face;
+use crate::cloth::garments::Source;
+use crate::command::Refusal;
+use crate::log::journal::Journal;
 use crate::throw::Throw;
-use crate::view::Problem;
+use crate::words::Problem;
 use cloth::{DARK, LIGHT};
 use page::{Hold, Set};
 use serde::{Deserialize, Serialize};

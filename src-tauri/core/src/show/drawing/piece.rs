@@ -4,13 +4,13 @@ use super::super::{Lens, pile};
 use super::cloth::Cloth;
 use super::page::{Hold, Page, n, width};
 use super::{Style, no_piece};
-use crate::cutting::{CutPlan, Patch, lay_out};
-use crate::garments::{Piece, Source};
-use crate::journal::Journal;
+use crate::cloth::cutting::{CutPlan, Patch, lay_out};
+use crate::cloth::garments::{Piece, Source};
+use crate::cloth::pile::Use;
+use crate::log::journal::Journal;
 use crate::measure::{Length, in_mm};
-use crate::pile::Use;
 use crate::throw::Throw;
-use crate::view::Problem;
+use crate::words::Problem;
 use std::cmp::{max, min};
 
 const EDGE: f64 = 48.0;
