@@ -27,14 +27,14 @@ use lapwork_core::plan::Plan;
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens, Sheet};
-use lapwork_core::throw::heritage::Heritage;
-use lapwork_core::throw::photos::PhotoId;
-use lapwork_core::throw::{Throw, Time};
-use lapwork_core::view::{
+use lapwork_core::show::{
     Acted, AgainView, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head, Hello,
     Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, ShelfRow, ShelfView, Take, Taken, Tend,
     Tended, View,
 };
+use lapwork_core::throw::heritage::Heritage;
+use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::throw::{Throw, Time};
 use lapwork_core::words::Problem;
 use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
 use lapwork_sheet::PrintFault;

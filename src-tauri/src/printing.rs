@@ -9,11 +9,11 @@
 
 use crate::photos;
 use lapwork_core::log::journal::Journal;
-use lapwork_core::show::sheet::Day;
+use lapwork_core::show::Day;
 use lapwork_core::show::{self, Lens, Sheet};
+use lapwork_core::show::{PrintOrder, PrintPaper, Printing};
 use lapwork_core::throw::Time;
 use lapwork_core::throw::photos::PhotoId;
-use lapwork_core::view::{PrintOrder, PrintPaper, Printing};
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};

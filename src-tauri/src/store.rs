@@ -37,9 +37,9 @@
 use crate::disk::{self, Disk, RealDisk, make_folders, sync_above, write_all, write_new};
 use lapwork_core::log::journal::{Damage, Entry, Journal, VERSION};
 use lapwork_core::log::merge::Unmergeable;
+use lapwork_core::show::Prefs;
 use lapwork_core::throw::Time;
 use lapwork_core::throw::photos::PhotoId;
-use lapwork_core::view::Prefs;
 use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::fs::{self, File, OpenOptions, TryLockError};

@@ -12,12 +12,12 @@ use crate::photos;
 use crate::printing::Press;
 use crate::store::{Store, Trouble};
 use crate::{now, system_locale, system_words};
-use lapwork_core::throw::photos::PhotoId;
-use lapwork_core::view::{
+use lapwork_core::show::{
     Acted, AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed,
     Hello, Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, ShelfView, Take, Taken,
     Tend, Tended, View,
 };
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Problem;
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};

@@ -6,8 +6,8 @@
 use lapwork_core::command::Action;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::plan::Plan;
+use lapwork_core::show::Deed;
 use lapwork_core::throw::Time;
-use lapwork_core::view::Deed;
 use serde_json::{Value, json};
 
 /// Numbers that look like chance (splitmix64, by Steele, Lea and Flood).

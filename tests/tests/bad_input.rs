@@ -9,7 +9,7 @@ use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Damage, Journal};
 use lapwork_core::measure::{MetricUnit, ParseError, Ruler, System, in_nm, parse};
 use lapwork_core::plan::assembly::Rect;
-use lapwork_core::view::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
+use lapwork_core::show::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
 use lapwork_shell::desk::Desk;
 use lapwork_shell::store::{MOST_BYTES, Store, Trouble, read_throw};
 use lapwork_tests::asked::{actions, looks};

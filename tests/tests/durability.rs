@@ -10,8 +10,8 @@
 //! `LAPWORK_PART`; without it those parts return at once.
 
 use lapwork_core::log::journal::Journal;
+use lapwork_core::show::{Deed, Prefs, Tend};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Deed, Prefs, Tend};
 use lapwork_core::words::Words;
 use lapwork_shell::desk::{Desk, told};
 use lapwork_shell::store::{Place, Store, ThrowId, Trouble};

@@ -11,8 +11,8 @@
 
 use image::{ImageFormat, Rgb, RgbImage};
 use lapwork_core::log::journal::Journal;
+use lapwork_core::show::{Deed, Hello, Take, Tend};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Deed, Hello, Take, Tend};
 use lapwork_core::words::Problem;
 use lapwork_shell::desk::Desk;
 use lapwork_shell::disk::Disk;

@@ -14,9 +14,9 @@ use lapwork_core::fitting::trimming::choices;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
+use lapwork_core::show::{GridWish, Look};
 use lapwork_core::show::{draft, draft_of, grids, head, look};
 use lapwork_core::throw::wishes::Wishes;
-use lapwork_core::view::{GridWish, Look};
 use made::{GRIDS, events, file, folded, jeans, journal, lens};
 
 fn main() {

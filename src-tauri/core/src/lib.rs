@@ -12,7 +12,7 @@
 //! use lapwork_core::show::{Lens, look};
 //! use lapwork_core::throw::tasks::Task;
 //! use lapwork_core::plan::assembly::{Kind, Rect};
-//! use lapwork_core::view::{Look, View};
+//! use lapwork_core::show::{Look, View};
 //! use lapwork_core::words::Words;
 //!
 //! // What the maker asks for is checked and becomes an entry; nothing has changed yet.
@@ -58,4 +58,3 @@ pub mod plan;
 pub mod rescue;
 pub mod show;
 pub mod throw;
-pub mod view;

@@ -11,7 +11,7 @@ use lapwork_core::measure::{Ruler, inch64};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::{Kind, Rect};
 use lapwork_core::plan::scraps::{Scrap, Verdict};
-use lapwork_core::show::sheet::Day;
+use lapwork_core::show::Day;
 use lapwork_core::show::{self, Lens, Sheet};
 use lapwork_core::throw::Mishap;
 use lapwork_core::throw::photos::PhotoId;

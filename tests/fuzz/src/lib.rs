@@ -28,12 +28,12 @@ use lapwork_core::measure::{
 };
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
+use lapwork_core::show::Day;
 use lapwork_core::show::drawing::{Drawing, Style};
-use lapwork_core::show::sheet::Day;
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Lens};
+use lapwork_core::show::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
 use lapwork_core::throw::photos::PhotoId;
-use lapwork_core::view::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
 use lapwork_core::words::{LANGUAGES, Words};
 use std::sync::LazyLock;
 

@@ -420,7 +420,7 @@ mod tests {
     use crate::log::journal::tests::{begin, step};
     use crate::measure::Ruler;
     use crate::show::{self, Lens};
-    use crate::view::{Look, OutlineTyped};
+    use crate::show::{Look, OutlineTyped};
     use crate::words::Words;
     use proptest::prelude::*;
     use serde_json::Value;

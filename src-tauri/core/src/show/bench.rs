@@ -1,12 +1,114 @@
 //! The bench: every square, pair and four, and how far each is.
 
-use super::{Lens, head, names};
 use crate::command::{Action, may_do};
 use crate::log::journal::Journal;
 use crate::plan::assembly::{Kind, Rect};
+use crate::show::context::Lens;
+use crate::show::names;
+use crate::show::parts::{Button, Head, head};
 use crate::throw::Throw;
 use crate::throw::tasks::Task;
-use crate::view::{BenchCell, BenchView, Button, PieceCard, Stage, StageKey, Tally};
+use serde::Serialize;
+use ts_rs::TS;
+
+/// How far a square is, as a sign.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Stage {
+    /// Not cut.
+    Open,
+    /// Cut; something is still to be glued or to cool.
+    Cut,
+    /// Ready to be joined.
+    Ready,
+    /// Its edge is held but not sewn.
+    Held,
+    /// Sewn into a pair.
+    Paired,
+    /// Sewn into its block.
+    Blocked,
+    /// Its block is squared up.
+    Squared,
+    /// Sewn to other blocks.
+    Joined,
+}
+
+/// One square on the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct BenchCell {
+    /// Its place.
+    pub piece: Rect,
+    /// Short label.
+    pub label: String,
+    /// How far it is.
+    pub stage: Stage,
+    /// The square and its stage in words.
+    pub spoken: String,
+}
+
+/// A stage with its sign, for the key.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct StageKey {
+    /// The stage.
+    pub stage: Stage,
+    /// Its name.
+    pub label: String,
+    /// How many squares are there now.
+    pub count: u32,
+}
+
+/// A count on the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Tally {
+    /// Of what.
+    pub label: String,
+    /// Done.
+    pub done: u32,
+    /// In all.
+    pub all: u32,
+    /// In words.
+    pub text: String,
+}
+
+/// The bench: every square, pair and four, and how far each is.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct BenchView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Squares across.
+    pub across: u16,
+    /// Squares down.
+    pub down: u16,
+    /// The squares.
+    pub cells: Vec<BenchCell>,
+    /// The key.
+    pub key: Vec<StageKey>,
+    /// The counts.
+    pub tallies: Vec<Tally>,
+    /// Spare squares at hand.
+    pub spares: u32,
+    /// Spoilt squares, in words.
+    pub losses: String,
+    /// The piece chosen, and those it belongs to.
+    pub chosen: Vec<PieceCard>,
+}
+
+/// One piece in detail.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct PieceCard {
+    /// The piece.
+    pub piece: Rect,
+    /// What it is and which.
+    pub title: String,
+    /// How far it is, a line each.
+    pub lines: Vec<String>,
+    /// What can be done to it.
+    pub buttons: Vec<Button>,
+    /// It can be measured now.
+    pub measure: bool,
+    /// It may be said to be off.
+    pub off: bool,
+}
 
 const STAGES: [(Stage, &str); 8] = [
     (Stage::Open, "open"),

@@ -10,8 +10,7 @@ use crate::measure::outline::{Fault, Line};
 use crate::measure::{ParseError, zero};
 use crate::plan::{MOST, PlanFault};
 use crate::throw::Throw;
-use crate::words::Arg;
-use crate::words::Problem;
+use crate::words::{Arg, Problem};
 
 /// A refusal in words; `throw` is what it was about.
 pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Problem {

@@ -1,16 +1,116 @@
 //! The two faces as pictures to work on.
 
-use super::{Lens, head, layouts, names, swatches};
-use crate::cloth::fabric::{Cover, Face};
+use crate::cloth::fabric::{Cover, Denim, Face};
 use crate::command::may_turn;
-use crate::faces::arrange::{self};
+use crate::faces::arrange;
 use crate::faces::spread::{layers, mirrored};
 use crate::log::journal::Journal;
 use crate::plan::assembly::{Rect, Seam};
+use crate::show::context::Lens;
+use crate::show::names;
+use crate::show::parts::{Head, Swatch, head, swatches};
+use crate::show::wishes::{self, WishLine};
 use crate::throw::Throw;
 use crate::throw::loose::loose_units;
 use crate::throw::tasks::Task;
-use crate::view::{Clash, FaceCell, FacesView, SewnLine};
+use serde::Serialize;
+use ts_rs::TS;
+
+/// One square on a face.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FaceCell {
+    /// Its place as told from the front.
+    pub piece: Rect,
+    /// Column in the picture of this face, from the left.
+    pub x: u16,
+    /// Row in the picture.
+    pub y: u16,
+    /// The print shown, if covered.
+    pub print: Option<u8>,
+    /// The denim.
+    pub denim: u8,
+    /// Glued or joined, so that it stays.
+    pub stays: bool,
+    /// The denim's wrong side is on this face.
+    pub wrong_side: bool,
+    /// Its lengthwise grain runs across.
+    pub crosswise: bool,
+    /// Pinned to its place.
+    pub pinned: bool,
+    /// The loose piece it belongs to: itself, a pair or a four; none once it is joined to more.
+    pub unit: Option<Rect>,
+    /// The fewest quarters that piece may be turned by; 0 where it may not.
+    pub turn: u8,
+    /// Its label.
+    pub label: String,
+    /// The square in words.
+    pub spoken: String,
+}
+
+/// Two squares on a face that a wish would keep apart, or unlike.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Clash {
+    /// Column of one in the picture.
+    pub x1: u16,
+    /// Row of one.
+    pub y1: u16,
+    /// Column of the other.
+    pub x2: u16,
+    /// Row of the other.
+    pub y2: u16,
+}
+
+/// A stitched line on a face, in squares from the top left of the picture.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct SewnLine {
+    /// Start.
+    pub x1: u16,
+    /// Start.
+    pub y1: u16,
+    /// End.
+    pub x2: u16,
+    /// End.
+    pub y2: u16,
+}
+
+/// One face of the throw.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FacesView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Which face.
+    pub face: Face,
+    /// What it is called, and that the back is mirrored.
+    pub title: String,
+    /// Squares across.
+    pub across: u16,
+    /// Squares down.
+    pub down: u16,
+    /// The squares.
+    pub cells: Vec<FaceCell>,
+    /// Laps sewn so far.
+    pub sewn: Vec<SewnLine>,
+    /// The fabrics.
+    pub prints: Vec<Swatch>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+    /// What there is to say of it, a line each.
+    pub lines: Vec<String>,
+    /// Squares that a wish would keep apart.
+    pub clashes: Vec<Clash>,
+    /// How well the wishes are met.
+    pub wishes: Vec<WishLine>,
+    /// Borders of the pieces that go as one: pairs and fours sewn already.
+    pub units: Vec<Rect>,
+    /// Whether this face is the stitching side, in words.
+    pub stitching: String,
+    /// Squares covered on the front and on the back.
+    pub covered: [u32; 2],
+    /// Squares in all.
+    pub squares: u32,
+    /// The face in words.
+    pub spoken: String,
+}
 
 /// One face.
 pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView {
@@ -64,7 +164,7 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
         })
         .collect();
     let sewn = sewn_lines(throw, face, None);
-    let wishes = layouts::standing(throw);
+    let wishes = wishes::standing(throw);
     let score = arrange::of(throw, wishes);
     let clashes = score.alike[usize::from(face == Face::Back)]
         .iter()
@@ -113,7 +213,7 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
         prints: swatches(journal, lens),
         denims: throw.denims.clone(),
         clashes,
-        wishes: layouts::lines(&score, wishes, throw, lens),
+        wishes: wishes::lines(&score, wishes, throw, lens),
         units: units.iter().map(|u| turned(*u)).collect(),
         stitching: match face {
             Face::Front => say!(lens, "stitching-front"),

@@ -1,31 +1,53 @@
 //! What to have at hand, how heavy it gets, how long it takes; and test scraps.
 
-use super::{Lens, errors, gone_told, head, off, pictures, plan};
 use crate::cloth::pile::how;
 use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, seams};
 use crate::cloth::weight::{
-    Cloth, WASHER_KG, Washing, in_gsm, in_kilograms, in_mm_thick, in_ounces, kilograms, mass,
-    washing,
+    Cloth, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
-use crate::command::{Action, decide};
-use crate::faces::spread::layers;
 use crate::log::journal::Journal;
-use crate::measure::{Length, ParseError, in_nm, nm, zero};
-use crate::plan::scraps::{Scrap, Verdict, widest_stitch};
-use crate::plan::{Advice, Plan, Stitch, fringe};
+use crate::measure::{Length, in_nm, nm};
+use crate::plan::Stitch;
+use crate::show::change;
+use crate::show::context::Lens;
+use crate::show::parts::{Figure, Head, gone_told, head};
 use crate::throw::stock::{gone, used};
 use crate::throw::tasks::Task;
 use crate::throw::{Item, Throw};
-use crate::view::{
-    Button, Choice, FieldProblem, Figure, GatherRow, GatherView, LapColumn, ScrapRow, ScrapTyped,
-    ScrapsView, StitchKind,
-};
+use serde::Serialize;
+use ts_rs::TS;
+
+/// One thing to have at hand.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct GatherRow {
+    /// What.
+    pub item: Item,
+    /// Its name.
+    pub label: String,
+    /// How much, a line each.
+    pub lines: Vec<String>,
+    /// It is at hand.
+    pub have: bool,
+}
+
+/// What to have at hand.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct GatherView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The list.
+    pub rows: Vec<GatherRow>,
+    /// Weight, time left and the like.
+    pub figures: Vec<Figure>,
+    /// What there is to say, a sentence each.
+    pub said: Vec<String>,
+}
 
 /// Stitch length reckoned with, 3 mm (common practice on denim, no source).
 const STITCH_NM: i64 = 3_000_000;
 
 /// The cloth of the first heap for a use, or the usual one.
-fn cloth_for(throw: &Throw, denim: bool) -> Cloth {
+pub(super) fn cloth_for(throw: &Throw, denim: bool) -> Cloth {
     let heap = throw.pile.values().find(|h| h.makes.is_denim() == denim);
     heap.map_or_else(if denim { Cloth::denim } else { Cloth::cotton }, |h| {
         h.cloth
@@ -309,220 +331,8 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         figures: vec![
             figure("weight", shown),
             figure("denim-weight", cloth),
-            figure("time", off::time_left(left, lens)),
+            figure("time", change::time_left(left, lens)),
         ],
         said: vec![washer, say!(lens, "gather-estimates")],
-    }
-}
-
-/// Needle, stitch and lap, with test scraps.
-pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'_>) -> ScrapsView {
-    let throw = journal.throw();
-    let p = throw.plan;
-    let standing = plan::draft_of(&p, lens);
-    let standing = ScrapTyped {
-        joining: p.joining,
-        lap: standing.lap,
-        stitch: standing.stitch,
-        width: standing.width,
-        opening: throw
-            .opening
-            .map_or_else(String::new, |o| plan::field(o, lens)),
-    };
-    let mut tidy = typed.unwrap_or(&standing).clone();
-    let mut faults = Vec::new();
-    let mut read = |field: &str, text: &mut String| match lens.parse(text) {
-        Ok(length) => {
-            *text = plan::field(length, lens);
-            Some(length)
-        }
-        Err(error) => {
-            if error != ParseError::Empty || field != "opening" {
-                faults.push(FieldProblem {
-                    field: field.into(),
-                    problem: errors::typed(&error, lens),
-                });
-            }
-            None
-        }
-    };
-    let lap = read("lap", &mut tidy.lap);
-    let width = match tidy.stitch {
-        StitchKind::Straight => Some(zero()),
-        _ => read("width", &mut tidy.width),
-    };
-    let opening = read("opening", &mut tidy.opening).or(throw.opening);
-    let stitch = width.map(|w| match tidy.stitch {
-        StitchKind::Straight => Stitch::Straight,
-        StitchKind::Twin => Stitch::Twin { spacing: w },
-        StitchKind::Zigzag => Stitch::Zigzag { width: w },
-    });
-    let tried = lap.zip(stitch).map(|(lap, stitch)| Scrap {
-        joining: tidy.joining,
-        lap,
-        stitch,
-        verdict: Verdict::Right,
-        note: String::new(),
-    });
-    let scrap =
-        tried.filter(
-            |s| match decide(Some(throw), &Action::TryScrap { scrap: s.clone() }) {
-                Ok(_) => true,
-                Err(why) => {
-                    let problem = errors::refusal(&why, Some(throw), lens);
-                    faults.push(FieldProblem {
-                        field: "lap".into(),
-                        problem,
-                    });
-                    false
-                }
-            },
-        );
-    let mut columns = vec![column(throw, &p, say!(lens, "scrap-plan"), opening, lens)];
-    if let Some(scrap) = &scrap {
-        let other = Plan {
-            joining: scrap.joining,
-            lap: scrap.lap,
-            stitch: scrap.stitch,
-            ..p
-        };
-        if other != p {
-            columns.push(column(
-                throw,
-                &other,
-                say!(lens, "scrap-typed"),
-                opening,
-                lens,
-            ));
-        }
-    }
-    let plate = opening
-        .filter(|o| throw.opening != Some(*o))
-        .map(|opening| Button {
-            label: say!(lens, "scrap-keep-plate"),
-            action: Action::SetPlate { opening },
-        });
-    let rows = throw
-        .scraps
-        .iter()
-        .enumerate()
-        .rev()
-        .map(|(i, s)| scrap_row(journal, i, s, lens))
-        .collect();
-    ScrapsView {
-        head: head(journal, lens),
-        tidy,
-        faults,
-        columns,
-        scrap,
-        plate,
-        verdicts: Verdict::ALL
-            .into_iter()
-            .map(|value| Choice {
-                value,
-                label: lens.say(&format!("scrap-{}", value.key()), &[]),
-            })
-            .collect(),
-        rows,
-    }
-}
-
-pub(super) fn scrap_row(journal: &Journal, i: usize, scrap: &Scrap, lens: Lens<'_>) -> ScrapRow {
-    let throw = journal.throw();
-    let action = Action::UseScrap { scrap: i as u16 };
-    let mut lines = vec![lens.say(&format!("scrap-{}", scrap.verdict.key()), &[])];
-    if let Some(fringe) = fringe(scrap.joining, scrap.lap, scrap.stitch) {
-        lines.push(say!(
-            lens,
-            "scrap-fringe",
-            fringe = lens.over_nothing(fringe)
-        ));
-    }
-    if !scrap.note.is_empty() {
-        lines.push(say!(lens, "line-note", text = scrap.note.as_str()));
-    }
-    let events = decide(Some(throw), &action).ok();
-    let changes = events.as_ref().map(|e| off::compare(journal, e, lens));
-    let (compare, aside) = changes.unwrap_or_default();
-    ScrapRow {
-        title: say!(
-            lens,
-            "scrap-title",
-            lap = lens.length(scrap.lap),
-            stitch = stitch(scrap.stitch, lens)
-        ),
-        lines,
-        choose: events.map(|_| Button {
-            label: say!(lens, "scrap-use"),
-            action,
-        }),
-        compare,
-        aside,
-    }
-}
-
-pub(super) fn stitch(stitch: Stitch, lens: Lens<'_>) -> String {
-    match stitch {
-        Stitch::Straight => say!(lens, "stitch-straight"),
-        Stitch::Twin { spacing } => say!(lens, "stitch-twin", width = lens.needle(spacing)),
-        Stitch::Zigzag { width } => say!(lens, "stitch-zigzag", width = lens.needle(width)),
-    }
-}
-
-fn column(
-    throw: &Throw,
-    p: &Plan,
-    title: String,
-    opening: Option<Length>,
-    lens: Lens<'_>,
-) -> LapColumn {
-    let mut figures = Vec::new();
-    let mut add = |key: &str, value| {
-        figures.push(Figure {
-            label: lens.say(&format!("figure-{key}"), &[]),
-            value,
-        });
-    };
-    add("lap", lens.length(p.lap));
-    add("stitch", lens.plain(stitch(p.stitch, lens)));
-    match p.fringe() {
-        Some(fringe) => add("fringe", lens.over_nothing(fringe)),
-        None => add("fringe", lens.plain(say!(lens, "no-fringe"))),
-    }
-    let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
-    let (lap, crossing) = layers(p.across, p.down, throw.covers());
-    // The thickest lap: two denims and what fabric lies on them.
-    let thick = |layers: u32, squares: u32| {
-        let fabric = f64::from(layers.saturating_sub(squares));
-        let mm = in_mm_thick(denim.thickness) * f64::from(squares)
-            + in_mm_thick(cotton.thickness) * fabric;
-        say!(
-            lens,
-            "thick",
-            n = lens.words.decimal(mm, 1),
-            layers = layers
-        )
-    };
-    if lap > 0 {
-        add("thick-lap", lens.plain(thick(lap, 2)));
-    }
-    if crossing > 0 {
-        add("thick-crossing", lens.plain(thick(crossing, 4)));
-    }
-    if let Some(opening) = opening {
-        let clear = widest_stitch(opening, p.stitch);
-        add(
-            "widest",
-            clear.map_or_else(|| lens.plain(say!(lens, "strikes")), |w| lens.length(w)),
-        );
-    }
-    // Of the lap alone: a scrap has no grid.
-    let advice = p.advice().into_iter().filter(|a| *a != Advice::OddGrid);
-    let advice = advice.map(|a| plan::advice(&a, lens)).collect();
-    LapColumn {
-        title,
-        picture: pictures::section(p, lens),
-        figures,
-        advice,
     }
 }

@@ -6,27 +6,48 @@
 //! were spoilt, and fabric added to a face once cutting had begun. Nothing is told of
 //! what was taken back.
 
-use super::measuring::seen;
-use super::{Lens, draft_of, names, off};
-use crate::cloth::fabric::{Face, Print};
+use crate::cloth::fabric::Face;
 use crate::fitting::drift::{Verdict, drift};
+use crate::fitting::squaring::measured_drift;
 use crate::log::journal::{Journal, What};
 use crate::log::pace;
 use crate::measure::{Length, from_mm, zero};
-use crate::plan::Joining;
 use crate::plan::assembly::Rect;
-use crate::plan::scraps;
+use crate::plan::{Joining, scraps};
+use crate::show::context::Lens;
+use crate::show::{names, parts};
 use crate::throw::heritage::{Carried, Heritage, Lesson, MOST_LESSONS};
 use crate::throw::tasks::{Station, Task};
 use crate::throw::{Event, Mishap, Note, Throw};
-use crate::view::{AgainView, LessonRow, Lessons};
+use serde::Serialize;
 use std::collections::BTreeMap;
+use ts_rs::TS;
+
+/// What was learned on an older throw.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Lessons {
+    /// From which throw.
+    pub title: String,
+    /// Each in words.
+    pub rows: Vec<LessonRow>,
+}
+
+/// Something learned.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct LessonRow {
+    /// The step it is about, in words.
+    pub step: Option<String>,
+    /// In words.
+    pub words: String,
+    /// Whether the maker wrote it herself.
+    pub hers: bool,
+}
 
 /// What this throw leaves to one made after it, but for the faces: those are carried
 /// once the new plan is known ([`crate::faces::inherit::faces`]).
 pub fn heritage(journal: &Journal, lens: Lens<'_>) -> Heritage {
     let throw = journal.throw();
-    let fours = seen(throw);
+    let fours = measured_drift(throw);
     let found = drift(&fours, lens.ruler.step());
     let own = (found.verdict != Verdict::TooFew).then(|| Carried {
         fours: found.count as u32,
@@ -101,8 +122,8 @@ fn told_of(journal: &Journal, drift: Option<Carried>, lens: Lens<'_>) -> Vec<Les
             .last()
             .filter(|last| last.washes > first.washes);
         if let Some(last) = washed {
-            let across = off::percent(first.size.width, last.size.width, lens);
-            let down = off::percent(first.size.height, last.size.height, lens);
+            let across = parts::percent(first.size.width, last.size.width, lens);
+            let down = parts::percent(first.size.height, last.size.height, lens);
             let n = last.washes - first.washes;
             let words = say!(lens, "lesson-wash", n = n, across = across, down = down);
             add(None, words);
@@ -280,29 +301,4 @@ pub(super) fn drift_before(heritage: &Heritage, lens: Lens<'_>) -> String {
         n = n,
         off = lens.over_under(mean)
     )
-}
-
-/// The longest name a throw may have leaves room for the words round it.
-const ROOM: usize = 60;
-
-/// A throw about to be made again: its plan, its cloth, and what it taught.
-///
-/// Stock is left uncounted: what was at hand has been used.
-pub fn again(journal: &Journal, lens: Lens<'_>) -> AgainView {
-    let throw = journal.throw();
-    let name: String = throw.name.chars().take(ROOM).collect();
-    AgainView {
-        name: say!(lens, "again-name", name = name),
-        draft: draft_of(&throw.plan, lens),
-        prints: throw
-            .prints
-            .iter()
-            .map(|p| Print {
-                stock: None,
-                ..p.clone()
-            })
-            .collect(),
-        denims: throw.denims.clone(),
-        lessons: told(&heritage(journal, lens), lens),
-    }
 }

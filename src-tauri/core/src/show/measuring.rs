@@ -1,19 +1,73 @@
 //! Measuring a block and choosing a trim size.
 
-use super::{Lens, errors, head, lessons, names, off, pictures, refusal};
 use crate::command::{Action, Refusal, decide};
-use crate::fitting::drift::{Along, Seen, Sureness, Verdict, drift};
-use crate::fitting::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
-use crate::fitting::trimming::{Choice, How, Save, choices, closing, shortfalls};
+use crate::fitting::drift::{Along, Sureness, Verdict, drift};
+use crate::fitting::squaring::{
+    held, measured_drift, measured_sides, natural, sewn_lap, summary, trim,
+};
+use crate::fitting::trimming::shortfalls;
 use crate::log::journal::Journal;
 use crate::measure::outline::{Fault, Measures, Outline, Sides};
 use crate::measure::{Length, ParseError, from_mm, zero};
 use crate::plan::assembly::{Rect, Seam};
+use crate::show::context::Lens;
+use crate::show::errors::{self, refusal};
+use crate::show::parts::{Button, FieldProblem, Figure, Head, head};
+use crate::show::picture::Picture;
+use crate::show::{fields, lessons, names, pictures};
 use crate::throw::tasks::Task;
 use crate::throw::{Size, Throw};
-use crate::view::{Button, FieldProblem, Figure, MeasureView, OutlineTyped, TrimRow, TrimView};
 use crate::words::Problem;
-use std::collections::BTreeSet;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// A block's sides and diagonals as typed; the diagonals may be left empty.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize, TS)]
+pub struct OutlineTyped {
+    /// Top side.
+    pub top: String,
+    /// Right side.
+    pub right: String,
+    /// Bottom side.
+    pub bottom: String,
+    /// Left side.
+    pub left: String,
+    /// Diagonal from top left to bottom right.
+    pub falling: String,
+    /// Diagonal from top right to bottom left.
+    pub rising: String,
+}
+
+/// Measuring a block.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct MeasureView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The block.
+    pub piece: Rect,
+    /// Which block.
+    pub title: String,
+    /// What it should be.
+    pub target: Figure,
+    /// What is wrong with what was typed, by field (`width`, `height`).
+    pub faults: Vec<FieldProblem>,
+    /// The verdict in a sentence or two.
+    pub verdict: Vec<String>,
+    /// Over and under, what to trim from which side, the lap being sewn.
+    pub figures: Vec<Figure>,
+    /// The block with what is cut away.
+    pub picture: Option<Picture>,
+    /// Keeps the measure.
+    pub keep: Option<Button>,
+    /// The measured blocks so far: count, mean, spread, lap.
+    pub summary: Vec<Figure>,
+    /// What they say, in words.
+    pub summary_said: String,
+    /// The next block worth measuring.
+    pub next: Option<Rect>,
+    /// What is typed is short of the trim size: something is to be done about it.
+    pub short: bool,
+}
 
 /// What was typed for a block, and what it means.
 pub(super) fn measure(
@@ -33,7 +87,7 @@ pub(super) fn measure(
     }
     let target = throw.target(piece);
     let mut faults = Vec::new();
-    let size = off::typed_size(width, height, &mut faults, lens);
+    let size = fields::typed_size(width, height, &mut faults, lens);
     let (mut verdict, mut figures, mut picture, mut keep) = (Vec::new(), Vec::new(), None, None);
     let mut short = false;
     if let Some(size) = size {
@@ -419,26 +473,9 @@ pub(super) fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
     (figures, drifted(throw, lens))
 }
 
-/// How far each measured four is off, in the order they were sewn.
-pub(super) fn seen(throw: &Throw) -> Vec<Seen> {
-    throw
-        .measured
-        .iter()
-        .filter(|p| p.rows == 2 && p.cols == 2)
-        .filter_map(|p| {
-            let (measured, own) = (throw.work(*p)?.measured?, natural(throw, *p));
-            Some(Seen {
-                across: measured.width - own.width,
-                down: measured.height - own.height,
-            })
-        })
-        .collect()
-}
-
 /// What the measured fours say of lap, cloth and hand.
 fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
-    let seen = seen(throw);
-    let found = drift(&seen, lens.ruler.step());
+    let found = drift(&measured_drift(throw), lens.ruler.step());
     let carried = throw.after.as_ref().filter(|h| h.drift.is_some());
     if let (Verdict::TooFew, Some(heritage)) = (found.verdict, carried) {
         // Too few of its own: what the throw before had to say of the lap.
@@ -495,169 +532,4 @@ fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
         said = lens.words.list("sentences", [said, sure]);
     }
     said
-}
-
-/// The trim sizes worth considering, with what each does to the finished size.
-pub(super) fn trims(journal: &Journal, lens: Lens<'_>) -> TrimView {
-    let throw = journal.throw();
-    let found = choices(throw, lens.ruler);
-    let best = found.first().map(|c| c.trim);
-    let mut shown: Vec<&Choice> = found.iter().take(5).collect();
-    // The size chosen now and the untrimmed one are always among them.
-    for size in [throw.plan.target(), throw.plan.natural_four()] {
-        shown.extend(
-            found
-                .iter()
-                .find(|c| c.trim == size && !shown.iter().any(|s| s.trim == size)),
-        );
-    }
-    shown.sort_by_key(|c| std::cmp::Reverse(c.trim));
-    let rows = shown
-        .iter()
-        .map(|c| trim_row(throw, c, best, lens))
-        .collect();
-    let reason = found.first().map_or_else(Vec::new, |b| {
-        let natural = throw.plan.natural_four();
-        let now = found.iter().find(|c| c.trim == natural);
-        let short = now.map_or(0, pieces_saved);
-        let first = match (b.trim == natural, short) {
-            (true, 0) => say!(lens, "reason-none-short", size = lens.length(b.trim)),
-            (true, n) => say!(lens, "reason-keep", size = lens.length(b.trim), n = n),
-            (false, n) => {
-                say!(
-                    lens,
-                    "reason-smaller",
-                    size = lens.length(b.trim),
-                    natural = lens.length(natural),
-                    n = n,
-                    left = pieces_saved(b)
-                )
-            }
-        };
-        vec![first, say!(lens, "reason-cost", n = b.cost / 10)]
-    });
-    let off: Vec<_> = closing(throw)
-        .into_iter()
-        .filter(|(_, _, off)| *off != zero())
-        .collect();
-    let closing = match off.is_empty() {
-        true => vec![say!(lens, "closing-all")],
-        false => off
-            .iter()
-            .map(|(seam, n, off)| {
-                let off = lens.over_under(*off);
-                match seam {
-                    Seam::Upright => {
-                        say!(lens, "closing-row", n = names::row_of_fours(*n), off = off)
-                    }
-                    Seam::Level => say!(lens, "closing-column", n = n + 1, off = off),
-                }
-            })
-            .collect(),
-    };
-    let (_, said) = summed(throw, lens);
-    TrimView {
-        head: head(journal, lens),
-        rows,
-        said,
-        reason,
-        closing,
-        key: pictures::block_key(throw, lens),
-        picture: pictures::blocks(throw, lens),
-    }
-}
-
-fn trim_row(throw: &Throw, choice: &Choice, best: Option<Length>, lens: Lens<'_>) -> TrimRow {
-    let size = choice.trim;
-    let action = Action::ChooseTrim { trim: size };
-    let allowed = decide(Some(throw), &action);
-    let finished = throw.after(allowed.iter().flatten()).finished();
-    let chosen = throw.plan.target() == size && allowed.is_err();
-    let said = [
-        match pieces_saved(choice) {
-            0 => say!(lens, "trim-none-short"),
-            n => say!(lens, "trim-short", n = n),
-        },
-        say!(lens, "trim-waste", waste = lens.length(choice.waste)),
-    ];
-    TrimRow {
-        size: lens.length(size),
-        finished: lens.by(finished.width, finished.height),
-        said: lens.words.list("sentences", said),
-        chosen,
-        choose: allowed.is_ok().then(|| Button {
-            label: say!(lens, "trim-choose", size = lens.length(size)),
-            action,
-        }),
-        best: best == Some(size),
-        saves: choice
-            .saves
-            .iter()
-            .map(|s| save(throw, s, &choice.laps, lens))
-            .collect(),
-    }
-}
-
-/// How many pieces a choice leaves short; one may be so both ways.
-fn pieces_saved(choice: &Choice) -> usize {
-    let pieces: BTreeSet<Rect> = choice.saves.iter().map(|s| s.piece).collect();
-    pieces.len()
-}
-
-/// How one short piece is saved, in a sentence.
-fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], lens: Lens<'_>) -> String {
-    let way = if save.seam == Seam::Upright {
-        "across"
-    } else {
-        "down"
-    };
-    let piece = names::piece(throw, save.piece, lens);
-    let short = lens.length(save.short);
-    let key = match save.how {
-        How::Fits => return String::new(),
-        How::Lapped { .. } => {
-            let at: Vec<String> = laps
-                .iter()
-                .filter(|(a, b, _)| {
-                    let other = if *a == save.piece {
-                        b
-                    } else if *b == save.piece {
-                        a
-                    } else {
-                        return false;
-                    };
-                    (other.row == save.piece.row) == (save.seam == Seam::Upright)
-                })
-                .map(|(a, b, lap)| {
-                    let other = if *a == save.piece { *b } else { *a };
-                    say!(
-                        lens,
-                        "save-lap",
-                        piece = names::piece(throw, other, lens),
-                        lap = lens.length(*lap)
-                    )
-                })
-                .collect();
-            if at.is_empty() {
-                "edge"
-            } else {
-                return say!(
-                    lens,
-                    format!("save-{way}-lapped"),
-                    piece = piece,
-                    short = short,
-                    laps = lens.words.list("list-long", at)
-                );
-            }
-        }
-        How::Resewn => "resewn",
-        How::Renewed => "renewed",
-        How::LeftShort => "left",
-    };
-    say!(
-        lens,
-        format!("save-{way}-{key}"),
-        piece = piece,
-        short = short
-    )
 }

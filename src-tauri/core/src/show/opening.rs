@@ -1,10 +1,24 @@
 //! Seams to be opened before work goes on: which, how far, and drawn.
 
-use super::{Lens, names, pictures};
 use crate::measure::Length;
 use crate::plan::assembly::{Join, Rect, Seam};
+use crate::show::context::Lens;
+use crate::show::picture::Picture;
+use crate::show::{names, pictures};
 use crate::throw::{Opening, Throw};
-use crate::view::OpenFirst;
+use serde::Serialize;
+use ts_rs::TS;
+
+/// Seams to be opened before the step in hand.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct OpenFirst {
+    /// How many, and for what.
+    pub title: String,
+    /// Which and how much of each, a sentence each.
+    pub lines: Vec<String>,
+    /// Where they lie.
+    pub picture: Picture,
+}
 
 /// Whether a join is opened along all its length: what is opened beside a piece is shorter.
 /// Four fifths and more count as all of it (our judgement).

@@ -9,9 +9,9 @@ use crate::measure::{in_mm, zero};
 use crate::plan::assembly::{Join, Kind, Rect, Seam};
 use crate::plan::binding::Side;
 use crate::plan::{Joining, Plan, Stitch, take};
+use crate::show::{Ink, InkKey, Mark, Picture};
 use crate::throw::tasks::Task;
 use crate::throw::{Size, Throw, Work};
-use crate::view::{Ink, InkKey, Mark, Picture};
 
 /// Most squares drawn one by one in a small picture.
 const MOST_DRAWN: u32 = 400;

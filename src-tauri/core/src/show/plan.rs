@@ -1,85 +1,102 @@
 //! The plan as typed fields, with its figures, doubts and pictures; and grids.
 
-use super::{Lens, errors, head, lessons, off, pictures};
 use crate::cloth::fabric::{Cover, Denim, Print};
 use crate::command::{Action, decide};
 use crate::faces::inherit;
 use crate::faces::spread::layers;
 use crate::log::journal::Journal;
-use crate::measure::{Length, NM_PER_INCH, Ruler, System, in_nm, read, zero};
+use crate::measure::{Length, zero};
 use crate::plan::assembly::{Assembly, Kind, Rect, Seam};
-use crate::plan::grids;
-use crate::plan::{Advice, Binding, Plan, Stitch};
+use crate::plan::{Advice, Binding, JoinOrder, Joining, Plan, Stitch};
+use crate::show::context::Lens;
+use crate::show::fields::{by_needle, field};
+use crate::show::lessons::{self, Lessons};
+use crate::show::parts::{Button, CompareRow, FieldProblem, Figure, Head, head};
+use crate::show::picture::Picture;
+use crate::show::{change, errors, pictures};
 use crate::throw::{Size, Throw};
-use crate::view::{
-    Button, FieldProblem, Figure, GridRow, GridWish, GridsView, PlanDraft, PlanView, StitchKind,
-};
 use crate::words::Problem;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
-/// An inch with decimals as it was typed, `16.3 in`, on an inch ruler.
-fn decimal_inches(length: Length, lens: Lens<'_>) -> Option<String> {
-    const PLACES: usize = 4;
-    let tenths_of_mil = in_nm(length).checked_mul(10_i64.pow(PLACES as u32))?;
-    if lens.ruler.system != System::Inch || tenths_of_mil % NM_PER_INCH != 0 {
-        return None;
-    }
-    let count = tenths_of_mil / NM_PER_INCH;
-    let text = lens.words.decimal(count as f64 / 1e4, PLACES);
-    let point = lens.words.language().point;
-    let number = text.trim_end_matches('0').trim_end_matches(point);
-    Some(format!("{number} {}", lens.words.unit("in")))
+/// Which stitch, without its width.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum StitchKind {
+    /// One straight row.
+    Straight,
+    /// Twin needle.
+    Twin,
+    /// Zigzag or another wide stitch.
+    Zigzag,
 }
 
-/// A length for a field: exact, with its unit, in the current system if that holds it.
-pub(super) fn field(length: Length, lens: Lens<'_>) -> String {
-    use crate::measure::{Fraction, MetricUnit};
-    let own = lens.ruler;
-    let fine = Ruler {
-        fraction: Fraction::SixtyFourth,
-        ..own
-    };
-    let other = match own.system {
-        System::Inch => Ruler {
-            system: System::Metric,
-            metric: MetricUnit::Mm,
-            ..own
-        },
-        System::Metric => Ruler {
-            system: System::Inch,
-            ..fine
-        },
-    };
-    let shows = |rulers: &[Ruler]| {
-        let exact = rulers.iter().find(|r| !read(length, **r).rounded)?;
-        Some(
-            lens.words
-                .single(length, *exact)
-                .text
-                .replace('\u{a0}', " "),
-        )
-    };
-    let shown = shows(&[own, fine])
-        .or_else(|| decimal_inches(length, lens))
-        .or_else(|| shows(&[other]));
-    match shown {
-        Some(text) => text,
-        // Neither ruler holds it (a mixture of both): whole nanometres, as millimetres.
-        None => {
-            let text = lens.words.decimal(crate::measure::in_mm(length), 6);
-            let point = lens.words.language().point;
-            let number = text.trim_end_matches('0').trim_end_matches(point);
-            format!("{number} {}", lens.words.unit("mm"))
-        }
-    }
+/// What is typed into the plan, as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PlanDraft {
+    /// Cut side.
+    pub side: String,
+    /// Lap or allowance.
+    pub lap: String,
+    /// Squares across.
+    pub across: String,
+    /// Squares down.
+    pub down: String,
+    /// How edges are held together.
+    pub joining: Joining,
+    /// Which stitch.
+    pub stitch: StitchKind,
+    /// Twin spacing or stitch width.
+    pub width: String,
+    /// Least fringe.
+    pub fringe: String,
+    /// Trim size; empty for the natural one.
+    pub trim: String,
+    /// Lap between blocks; empty for the same lap.
+    pub between: String,
+    /// Order of the larger joins.
+    pub order: JoinOrder,
+    /// Width of the binding strip.
+    pub strip: String,
+    /// Longest binding strip.
+    pub longest: String,
+    /// Tail of the binding.
+    pub tail: String,
+    /// Minutes to cool.
+    pub cooling: String,
+    /// Washes.
+    pub washes: String,
 }
 
-/// Needles and stitches are marked in millimetres: who works in centimetres types them so too.
-fn by_needle(lens: Lens<'_>) -> Lens<'_> {
-    let ruler = Ruler {
-        metric: crate::measure::MetricUnit::Mm,
-        ..lens.ruler
-    };
-    Lens { ruler, ..lens }
+/// The plan, being looked at or typed.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct PlanView {
+    /// Common to all screens, for a throw that has been begun.
+    pub head: Option<Head>,
+    /// What was typed, each measure with its unit spelled out.
+    pub tidy: PlanDraft,
+    /// What is wrong, by field.
+    pub faults: Vec<FieldProblem>,
+    /// What stands in the way of changing this throw to it.
+    pub refusal: Option<Problem>,
+    /// The plan, when it can be.
+    pub plan: Option<Plan>,
+    /// The change, when there is one and it can be made.
+    pub change: Option<Button>,
+    /// What the change would do, before and after.
+    pub compare: Vec<CompareRow>,
+    /// What becomes of pieces that no longer fit, a sentence each.
+    pub aside: Vec<String>,
+    /// The figures.
+    pub figures: Vec<Figure>,
+    /// What the maker should hear.
+    pub advice: Vec<Problem>,
+    /// The lap in section, to scale.
+    pub picture: Option<Picture>,
+    /// The grid.
+    pub grid: Option<Picture>,
+    /// What was learned on the throw this one is made after.
+    pub lessons: Option<Lessons>,
 }
 
 /// A plan as typed fields.
@@ -111,7 +128,10 @@ pub fn draft_of(plan: &Plan, lens: Lens<'_>) -> PlanDraft {
 }
 
 /// What the fields say: a plan, or what is wrong by field; and the fields tidied.
-fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Vec<FieldProblem>) {
+pub(super) fn read_draft(
+    draft: &PlanDraft,
+    lens: Lens<'_>,
+) -> (Option<Plan>, PlanDraft, Vec<FieldProblem>) {
     let mut tidy = draft.clone();
     let mut faults = Vec::new();
     let mut length = |name: &str, text: &mut String| -> Option<Length> {
@@ -258,7 +278,7 @@ fn view(
             match decide(Some(journal.throw()), &action) {
                 Ok(events) => {
                     foreseen = Some(journal.throw().after(&events));
-                    (compare, aside) = off::compare(journal, &events, lens);
+                    (compare, aside) = change::compare(journal, &events, lens);
                     change = Some(Button {
                         label: say!(lens, "plan-change"),
                         action,
@@ -454,83 +474,4 @@ fn up(length: Length, lens: Lens<'_>) -> crate::words::Shown {
         near
     };
     lens.length(mark)
-}
-
-/// Grids near a wish.
-pub fn grids(draft: &PlanDraft, wish: &GridWish, lens: Lens<'_>) -> GridsView {
-    let (plan, _, mut faults) = read_draft(draft, lens);
-    let fail = |problem| GridsView {
-        problem: Some(problem),
-        grids: Vec::new(),
-    };
-    let Some(plan) = plan else {
-        return match faults.pop() {
-            Some(fault) => fail(fault.problem),
-            None => GridsView {
-                problem: None,
-                grids: Vec::new(),
-            },
-        };
-    };
-    match wish {
-        GridWish::Squares { have } => match have.trim().parse::<u32>() {
-            Ok(have) if have > 0 && have <= 1_000_000 => {
-                let found = grids::for_squares(&plan, have, 6);
-                let rows = found.iter().map(|g| {
-                    let left = i64::from(have) - i64::from(g.squares);
-                    let mut why = vec![say!(lens, "grid-uses", n = g.squares, left = left)];
-                    why.extend(leftover(g.across, g.down, lens));
-                    row(g, why, lens)
-                });
-                GridsView {
-                    problem: None,
-                    grids: rows.collect(),
-                }
-            }
-            _ => fail(lens.words.problem("typed-not-a-count", &[])),
-        },
-        GridWish::Size { width, height } => {
-            let sides = lens.parse(width).and_then(|w| Ok((w, lens.parse(height)?)));
-            match sides {
-                Ok((w, h)) => {
-                    let found = grids::for_size(&plan, w, h, 6);
-                    let rows = found.iter().map(|g| {
-                        let mut why = vec![
-                            say!(lens, "grid-width", off = lens.over_under(g.size.0 - w)),
-                            say!(lens, "grid-height", off = lens.over_under(g.size.1 - h)),
-                        ];
-                        why.push(say!(lens, "grid-takes", n = g.squares));
-                        why.extend(leftover(g.across, g.down, lens));
-                        row(g, why, lens)
-                    });
-                    GridsView {
-                        problem: None,
-                        grids: rows.collect(),
-                    }
-                }
-                Err(error) => fail(errors::typed(&error, lens)),
-            }
-        }
-    }
-}
-
-fn leftover(across: u16, down: u16, lens: Lens<'_>) -> Vec<String> {
-    let mut out = Vec::new();
-    if across % 2 == 1 {
-        out.push(say!(lens, "grid-odd-across"));
-    }
-    if down % 2 == 1 {
-        out.push(say!(lens, "grid-odd-down"));
-    }
-    out
-}
-
-fn row(g: &grids::Grid, why: Vec<String>, lens: Lens<'_>) -> GridRow {
-    GridRow {
-        across: g.across,
-        down: g.down,
-        title: say!(lens, "grid", across = g.across, down = g.down),
-        size: lens.by(g.size.0, g.size.1),
-        why,
-    }
 }

@@ -9,15 +9,84 @@
 //! hour's work past midnight may be told with the day beside it where the clocks have
 //! changed since.
 
-use super::{Lens, head, history, names, sheet};
 use crate::log::journal::{Entry, Journal, What};
 use crate::plan::assembly::{Kind, Rect};
+use crate::show::context::Lens;
+use crate::show::dates::{self, Day as Calendar};
+use crate::show::parts::{Head, head};
+use crate::show::{events, names};
 use crate::throw::index::tier;
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Throw, Time};
-use crate::view::{Story, StoryDay, StoryItem, StorySort, StoryView};
+use serde::Serialize;
 use std::collections::BTreeMap;
 use time::{Date, OffsetDateTime};
+use ts_rs::TS;
+
+/// The story of a throw's making: a plain structure, to be shown, printed or written out.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Story {
+    /// The throw's name.
+    pub title: String,
+    /// What it is, a line each.
+    pub lines: Vec<String>,
+    /// Day by day, the first first; days without anything to tell are left out.
+    pub days: Vec<StoryDay>,
+}
+
+/// One day of the making.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct StoryDay {
+    /// The date (ISO 8601).
+    pub date: String,
+    /// The date in words.
+    pub title: String,
+    /// What was made that day, in a sentence.
+    pub made: Option<String>,
+    /// What else there is to tell, in order.
+    pub items: Vec<StoryItem>,
+}
+
+/// Something told of a day.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct StoryItem {
+    /// Of what sort.
+    pub sort: StorySort,
+    /// The sort in words.
+    pub label: String,
+    /// The words; a photo's may be empty.
+    pub words: String,
+    /// The piece and the step it is about.
+    pub about: Option<String>,
+    /// The photo.
+    #[ts(type = "string | null")]
+    pub photo: Option<crate::throw::photos::PhotoId>,
+}
+
+/// What is told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum StorySort {
+    /// A turn the work took: begun, planned otherwise, measured, a scrap tried.
+    Turn,
+    /// Something written down.
+    Note,
+    /// Something written down for the next throw.
+    Next,
+    /// A photo.
+    Photo,
+    /// Something went wrong.
+    Mishap,
+}
+
+/// The story screen.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct StoryView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The story.
+    pub story: Story,
+}
 
 /// Most minutes a place's time is from UTC.
 const FARTHEST: i32 = 18 * 60;
@@ -138,7 +207,7 @@ impl Day {
     }
 
     fn take(&mut self, event: &Event, entry: &Entry, throw: &Throw, lens: Lens<'_>) {
-        let said = || history::event(event, throw, lens);
+        let said = || events::event(event, throw, lens);
         match event {
             Event::Done { task, pieces } => self.count_all(*task, pieces.iter().copied(), throw),
             Event::SquaredUp { pieces } => {
@@ -242,8 +311,8 @@ impl Day {
                     &format!("ui-weekday-{}", date.weekday().number_from_monday()),
                     &[]
                 ),
-                date = sheet::date(
-                    sheet::Day {
+                date = dates::date(
+                    Calendar {
                         year: date.year(),
                         month,
                         day: date.day(),

@@ -15,6 +15,7 @@ use crate::cloth::pile::{Heap, Use};
 use crate::faces::spread::mirrored;
 use crate::log::journal::Journal;
 use crate::measure::{Length, NM_PER_INCH, in_nm};
+use crate::show::cutting;
 use crate::throw::tasks::Task;
 use crate::throw::{Throw, Time};
 use serde::{Deserialize, Serialize};
@@ -341,7 +342,8 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Ve
         Source::Cloth(garment) => match garment.pieces.get(index) {
             Some(piece) => {
                 let [low, top, left, right] = piece.reach();
-                let cuts = crate::cloth::cutting::lay_out(piece, &pile::how_for(throw, heap)).ok();
+                let cuts =
+                    crate::cloth::cutting::lay_out(piece, &cutting::how_for(throw, heap)).ok();
                 let strips = cuts.as_ref().map_or(0, |c| c.strips.len());
                 let count = cuts.map_or(0, |c| c.count);
                 (Some(right - left), Some(top - low), Some(strips), count)
@@ -366,7 +368,7 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Ve
     vec![
         n.to_string(),
         text(heap.name()),
-        text(&pile::part(heap, index, lens)),
+        text(&cutting::part(heap, index, lens)),
         text(&what),
         in_inches(width),
         in_mm(width),

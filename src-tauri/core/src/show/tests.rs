@@ -4,12 +4,14 @@ use super::*;
 use crate::cloth::fabric::Face;
 use crate::command::Action;
 use crate::faces::arrange::Arranger;
-use crate::measure::{MetricUnit, System};
+use crate::measure::{MetricUnit, Ruler, System, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::{JoinOrder, Joining, Plan};
+use crate::show::{Card, Picture, WorkView};
+use crate::throw::Time;
 use crate::throw::tasks::{Station, Task};
 use crate::throw::wishes::Wishes;
-use crate::view::{Card, Picture, WorkView};
+use crate::words::Words;
 
 fn lens(words: &Words) -> Lens<'_> {
     Lens {
@@ -57,34 +59,20 @@ fn no_sentence_is_said_twice_over() {
 #[test]
 fn no_word_is_missing() {
     let words = Words::english();
-    let sources = [
-        include_str!("mod.rs"),
-        include_str!("names.rs"),
-        include_str!("errors.rs"),
-        include_str!("history.rs"),
-        include_str!("faces.rs"),
-        include_str!("bench.rs"),
-        include_str!("bring.rs"),
-        include_str!("work.rs"),
-        include_str!("pictures.rs"),
-        include_str!("plan.rs"),
-        include_str!("measuring.rs"),
-        include_str!("off.rs"),
-        include_str!("opening.rs"),
-        include_str!("pile.rs"),
-        include_str!("gather.rs"),
-        include_str!("hand_on.rs"),
-        include_str!("sheet.rs"),
-        include_str!("drawing/mod.rs"),
-        include_str!("drawing/face.rs"),
-        include_str!("drawing/piece.rs"),
-        include_str!("tables.rs"),
-        include_str!("layouts.rs"),
-        include_str!("lessons.rs"),
-        include_str!("story.rs"),
-        include_str!("story_page.rs"),
-        include_str!("../words/mod.rs"),
-    ];
+    let mut sources = vec![include_str!("../words/mod.rs").to_string()];
+    let mut folders = vec![std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src/show")];
+    while let Some(folder) = folders.pop() {
+        for path in std::fs::read_dir(folder)
+            .unwrap()
+            .map(|f| f.unwrap().path())
+        {
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.file_name().is_some_and(|name| name != "tests.rs") {
+                sources.push(std::fs::read_to_string(path).unwrap());
+            }
+        }
+    }
     let mut checked = 0;
     for source in sources {
         for part in source.split("say!(").skip(1) {
@@ -165,7 +153,7 @@ fn words_are_whole(view: &impl serde::Serialize) {
 
 /// Nothing of a picture lies outside it.
 fn drawn_within(picture: &Picture, of: &str) {
-    use crate::view::Mark;
+    use crate::show::Mark;
     let within = |x: f64, y: f64| {
         let slack = 1e-6;
         let fits = x >= -slack && x <= picture.width + slack;
@@ -189,7 +177,7 @@ fn drawn_within(picture: &Picture, of: &str) {
 
 /// The joins of the binding are drawn as many as there are, the beginning named.
 fn joins_drawn(throw: &crate::throw::Throw, picture: &Picture) {
-    use crate::view::Mark;
+    use crate::show::Mark;
     let size = throw.finished();
     let ruler = crate::measure::Ruler::default();
     let laid = crate::plan::binding::layout(&throw.plan, size.width, size.height, ruler);
@@ -210,7 +198,7 @@ fn joins_drawn(throw: &crate::throw::Throw, picture: &Picture) {
 
 /// Front and back of what is made, the back as it is seen from behind.
 fn both_ended(throw: &crate::throw::Throw, ended: &[Picture; 2]) {
-    use crate::view::Mark;
+    use crate::show::Mark;
     for (face, picture) in Face::BOTH.into_iter().zip(ended) {
         drawn_within(picture, "ended");
         assert_eq!(picture.marks.len() as u32, throw.plan.squares());
@@ -621,7 +609,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
 #[test]
 fn a_leg_from_outline_to_count() {
     use crate::cloth::garments::ZoneKind;
-    use crate::view::{Drag, PileCutView, ZoneTyped};
+    use crate::show::{Drag, PileCutView, ZoneTyped};
     let words = Words::english();
     let lens = lens(&words);
     let mut journal = begin(Plan {
@@ -814,7 +802,7 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
     };
     let how = crate::cloth::pile::how(inch(5));
     let cuts = crate::cloth::cutting::lay_out(&piece, &how).unwrap();
-    let said: Vec<String> = pile::strips(&piece, &cuts, lens(&words))
+    let said: Vec<String> = cutting::strips(&piece, &cuts, lens(&words))
         .iter()
         .map(|line| line.replace('\u{a0}', " "))
         .collect();
@@ -830,7 +818,7 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
         right: zero() - inch(5),
     });
     let cuts = crate::cloth::cutting::lay_out(&held, &how).unwrap();
-    let last = pile::strips(&held, &cuts, lens(&words)).pop().unwrap();
+    let last = cutting::strips(&held, &cuts, lens(&words)).pop().unwrap();
     // The cloth begins 7 in left of the middle 15 in up; the squares at 5 in.
     assert!(
         last.contains("start 2\u{a0}in from the cloth’s left edge: 2 squares"),
@@ -866,7 +854,7 @@ fn a_spoilt_square_takes_its_fabric_with_it() {
         print: Some(0),
     };
     act(&mut journal, &face(&squares[..2]), 1);
-    let count = |journal: &Journal| swatches(journal, lens)[0].count.clone();
+    let count = |journal: &Journal| parts::swatches(journal, lens)[0].count.clone();
     assert_eq!(count(&journal), "2 of 4 used");
     for task in [Task::Cut, Task::CoverFront] {
         let pieces = vec![squares[0]];
@@ -958,7 +946,7 @@ fn the_cut_card_names_the_denim() {
 /// A four measured by its sides and diagonals: leaning, misread, and with a diagonal missing.
 #[test]
 fn a_four_by_its_sides_and_diagonals() {
-    use crate::view::{MeasureView, OutlineTyped};
+    use crate::show::{MeasureView, OutlineTyped};
     let words = Words::english();
     let now = 1_800_000_000_000;
     let lens = Lens {
@@ -1069,7 +1057,7 @@ fn off_view(
     journal: &Journal,
     piece: Rect,
     why: Option<crate::throw::Mishap>,
-) -> crate::view::OffView {
+) -> crate::show::OffView {
     let words = Words::english();
     match look(journal, &Look::Off { piece, why }, lens(&words)) {
         Ok(View::Off(view)) => view,
@@ -1100,7 +1088,7 @@ const FULL: i64 = 9 * 64 + 32;
 /// What is short at the outer edge is hidden by the binding: nothing is asked for any more.
 #[test]
 fn a_short_four_at_the_edge_is_settled() {
-    use crate::view::{Ink, Mark};
+    use crate::show::{Ink, Mark};
     let mut journal = stitched(6, 2);
     let piece = Rect::from([0, 0, 2, 2]);
     sized(&mut journal, piece, FULL - 16, FULL);
@@ -1110,7 +1098,7 @@ fn a_short_four_at_the_edge_is_settled() {
         rest.starts_with("Short ¼ in at the left; the binding hides it. Nothing more to do there."),
         "{rest}"
     );
-    let aside = |w: &crate::view::WayRow| matches!(w.button.action, Action::SetAside { .. });
+    let aside = |w: &crate::show::WayRow| matches!(w.button.action, Action::SetAside { .. });
     assert!(!off.ways.iter().any(aside), "{:?}", off.ways);
     // The gap is an empty strip along the left edge, with its measure in words.
     let marks = off.picture.unwrap().marks;
@@ -1204,7 +1192,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     let piece = Rect::from([0, 2, 2, 2]);
     sized(&mut journal, piece, FULL - 8, FULL);
     let off = off_view(&journal, piece, None);
-    let lapped = |w: &&crate::view::WayRow| matches!(w.button.action, Action::MarkLaps { .. });
+    let lapped = |w: &&crate::show::WayRow| matches!(w.button.action, Action::MarkLaps { .. });
     let way = off
         .ways
         .iter()
@@ -1229,7 +1217,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     };
     let change = Action::ChangePlan { plan };
     let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
-    let (_, told) = off::compare(&journal, &events, lens(&words));
+    let (_, told) = change::compare(&journal, &events, lens(&words));
     assert!(told.contains(&"Laps marked for pieces that are short are reckoned anew.".into()));
     act(&mut journal, &change, 3);
     assert_eq!(marked(&journal), Vec::<i64>::new());
@@ -1308,7 +1296,7 @@ fn a_trim_size_names_the_laps_it_asks_for() {
     let piece = Rect::from([0, 2, 2, 2]);
     sized(&mut journal, piece, FULL - 16, FULL);
     let off = off_view(&journal, piece, None);
-    let trim = |w: &&crate::view::WayRow| matches!(w.button.action, Action::ChooseTrim { .. });
+    let trim = |w: &&crate::show::WayRow| matches!(w.button.action, Action::ChooseTrim { .. });
     let way = off.ways.iter().find(trim).expect("offered");
     assert_eq!(
         way.title.replace('\u{a0}', " "),
@@ -1329,7 +1317,7 @@ fn a_trim_size_names_the_laps_it_asks_for() {
 /// Words wider than their column go one below the other, and stay within the picture.
 #[test]
 fn how_far_columns_are_off_can_be_read() {
-    use crate::view::Mark;
+    use crate::show::Mark;
     let words = Words::english();
     let mut journal = stitched(8, 4);
     for column in 0..4 {
@@ -1479,7 +1467,7 @@ fn what_is_left_over_exists() {
     let events = crate::command::decide(Some(throw), &Action::ChangePlan { plan }).unwrap();
     let after = throw.after(&events);
     let words = Words::english();
-    let said = off::left_over(throw, &after, lens(&words));
+    let said = change::left_over(throw, &after, lens(&words));
     assert_eq!(
         said.as_deref(),
         Some("Left over: 2 pairs, for cushion fronts or corners of the next throw.")
@@ -1738,7 +1726,7 @@ fn washing_is_told_from_sewing() {
             other => panic!("{other:?}"),
         }
     };
-    let said = |view: &crate::view::WholeView| view.lines.join(" ").replace('\u{a0}', " ");
+    let said = |view: &crate::show::WholeView| view.lines.join(" ").replace('\u{a0}', " ");
     let wash = |journal: &mut Journal| next(journal, Task::Wash, Kind::Whole, 1);
 
     let mut journal = unwashed();
@@ -1854,7 +1842,7 @@ fn made_again_the_layers_count_the_faces_taken_over() {
     let lens = lens(&words);
     let again = again(&old, lens);
     let cloth = (again.prints.as_slice(), again.denims.as_slice());
-    let layers = |view: &crate::view::PlanView| {
+    let layers = |view: &crate::show::PlanView| {
         let found = view.figures.iter().find(|f| f.label.contains("ayers"));
         found.map(|f| f.value.text.clone())
     };

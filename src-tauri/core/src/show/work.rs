@@ -5,7 +5,6 @@
 //! before pairs before fours before larger pieces, and within those in the order work
 //! usually goes. A batch that is still cooling steps back while anything else is ready.
 
-use super::{Lens, head, lessons, measuring, names, opening, pictures, swatches};
 use crate::cloth::fabric::Face;
 use crate::cloth::pile::Use;
 use crate::command::Action;
@@ -15,10 +14,132 @@ use crate::measure::{Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::binding::Side;
 use crate::plan::{Joining, Stitch, fringe, take};
+use crate::show::context::Lens;
+use crate::show::opening::{self, OpenFirst};
+use crate::show::parts::{Button, CautionNote, Figure, Head, Swatch, head, swatches};
+use crate::show::picture::Picture;
+use crate::show::{lessons, measuring, names, pictures};
 use crate::throw::tasks::{Station, Task};
 use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time};
-use crate::view::{Button, Card, CautionNote, FacesAsk, Figure, Offer, StationTab, WorkView};
+use serde::Serialize;
+use ts_rs::TS;
+
+/// Something on the step screen that could be done now.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Offer {
+    /// The task.
+    pub task: Task,
+    /// To what kind of piece.
+    pub kind: Kind,
+    /// Where.
+    pub station: Station,
+    /// In words.
+    pub title: String,
+    /// How many, in words.
+    pub count: String,
+    /// Whether it is still cooling.
+    pub waiting: bool,
+}
+
+/// Where work can be done now.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct StationTab {
+    /// Which; none for anywhere.
+    pub station: Option<Station>,
+    /// Its name.
+    pub label: String,
+    /// Pieces ready there.
+    pub ready: u32,
+    /// Spoken label, with the count.
+    pub spoken: String,
+    /// Chosen now.
+    pub chosen: bool,
+}
+
+/// The step in hand.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Card {
+    /// The task.
+    pub task: Task,
+    /// To what kind of piece.
+    pub kind: Kind,
+    /// Where it is done.
+    pub station: Station,
+    /// The place's name.
+    pub station_name: String,
+    /// What to do.
+    pub title: String,
+    /// The piece in hand.
+    pub piece: Rect,
+    /// Which piece, short.
+    pub which: String,
+    /// Which piece, spoken.
+    pub which_spoken: String,
+    /// The figures that matter now.
+    pub figures: Vec<Figure>,
+    /// How, a sentence each.
+    pub how: Vec<String>,
+    /// How many remain, in words.
+    pub remain: String,
+    /// The caution, if the work can hurt.
+    pub caution: Option<CautionNote>,
+    /// What must be opened before this piece is worked on.
+    pub open: Option<OpenFirst>,
+    /// The step drawn.
+    pub picture: Picture,
+    /// The buttons, the usual one first.
+    pub ticks: Vec<Button>,
+    /// When it began to cool, in milliseconds since 1970.
+    #[ts(type = "number | null")]
+    pub cool_from: Option<i64>,
+    /// When it will have cooled, in milliseconds since 1970.
+    #[ts(type = "number | null")]
+    pub cool_at: Option<i64>,
+    /// The block to measure, where measuring makes sense now.
+    pub measure: Option<Rect>,
+    /// The whole can be measured now, as before a wash.
+    pub measure_whole: bool,
+    /// The piece that may be off, where it can be said here.
+    pub off: Option<Rect>,
+    /// What was learned of this step on the throw before.
+    pub lessons: Vec<String>,
+    /// What was written down at this step.
+    pub notes: Vec<String>,
+}
+
+/// Asked before squares are lapped bare, while fabrics are listed and none is laid out.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FacesAsk {
+    /// The question.
+    pub title: String,
+    /// Why it is asked now.
+    pub text: String,
+    /// No square gets fabric; it is not asked again.
+    pub bare: Button,
+}
+
+/// The step screen.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WorkView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The places, with how much is ready at each.
+    pub stations: Vec<StationTab>,
+    /// To be answered first: which squares get fabric.
+    pub ask: Option<FacesAsk>,
+    /// The step in hand; none when all is done or nothing is ready there, or while a lap
+    /// has to wait for an answer.
+    pub card: Option<Box<Card>>,
+    /// What else could be done now.
+    pub offers: Vec<Offer>,
+    /// Said when there is no step.
+    pub rest: Option<String>,
+    /// Front and back, once all is done.
+    pub ended: Option<[Picture; 2]>,
+    /// The fabrics, for the picture.
+    pub prints: Vec<Swatch>,
+}
 
 /// One task to do to some pieces of one kind.
 struct Batch {

@@ -1,6 +1,6 @@
 //! One piece of the pile: its outline, what to avoid, and where to cut.
 
-use super::super::{Lens, pile};
+use super::super::Lens;
 use super::cloth::Cloth;
 use super::page::{Hold, Page, n, width};
 use super::{Style, no_piece};
@@ -9,6 +9,7 @@ use crate::cloth::garments::{Piece, Source};
 use crate::cloth::pile::Use;
 use crate::log::journal::Journal;
 use crate::measure::{Length, in_mm};
+use crate::show::cutting;
 use crate::throw::Throw;
 use crate::words::Problem;
 use std::cmp::{max, min};
@@ -44,7 +45,7 @@ pub fn piece_svg(
         Source::Precut(_) => None,
     };
     let piece = piece.ok_or_else(|| no_piece(throw, lens))?;
-    let how = pile::how_for(throw, heap);
+    let how = cutting::how_for(throw, heap);
     // A piece too small for one square is laid out with none.
     let cuts = lay_out(piece, &how).unwrap_or(CutPlan {
         strips: Vec::new(),
@@ -75,7 +76,7 @@ pub fn piece_svg(
         },
     };
     let mut page = Page::new();
-    let part = pile::part(heap, place, lens);
+    let part = cutting::part(heap, place, lens);
     let mut said = vec![match heap.counted.get(place) {
         Some(Some(n)) => say!(lens, "piece-counted", n = *n),
         _ => say!(lens, "piece-expected", n = cuts.count),
@@ -103,8 +104,8 @@ pub fn piece_svg(
     y = sheet.at[1] + in_mm(top - low) * scale + 74.0;
     y = sheet.key(&mut page, y, lens);
     let set = sheet.style.set(18.0, false, Hold::Start);
-    let mut list = pile::strips(piece, &cuts, lens);
-    list.extend(pile::binding_strips(piece, &cuts, lens));
+    let mut list = cutting::strips(piece, &cuts, lens);
+    list.extend(cutting::binding_strips(piece, &cuts, lens));
     for line in list {
         y = page.lines([EDGE, y + 24.0, room], set, &line, 4) - 16.0;
     }
@@ -320,7 +321,7 @@ impl Sheet<'_> {
                 right: zone.right,
             });
             let [x, y, w, h] = self.patch(&patch);
-            let text = pile::zone(zone.kind, lens);
+            let text = cutting::zone(zone.kind, lens);
             let size = 15.0;
             let (long, high) = (width(&text, size) + 10.0, size * 1.3);
             let (x, y) = (x + w / 2.0, y + h / 2.0);
@@ -494,7 +495,7 @@ impl Sheet<'_> {
         }
         let mut kinds: Vec<String> = Vec::new();
         for zone in &self.piece.zones {
-            let kind = pile::zone(zone.kind, lens);
+            let kind = cutting::zone(zone.kind, lens);
             if !kinds.contains(&kind) {
                 kinds.push(kind);
             }

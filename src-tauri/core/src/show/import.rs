@@ -3,11 +3,93 @@
 //! What is in which is told in plain words; for two copies that went apart the conflicts
 //! are told side by side, each to be decided. The buttons come with what they ask for.
 
-use super::{Lens, history};
 use crate::log::journal::Journal;
 use crate::log::merge::{Change, Conflict, Relation, Unmergeable, Way, meet, relation};
+use crate::show::context::Lens;
+use crate::show::events;
+use crate::show::shelf::ShelfView;
 use crate::throw::Throw;
-use crate::view::{BringView, ConflictRow, CopyRow, Take, TakeButton};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// What to do with a throw that was brought.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "take")]
+pub enum Take {
+    /// Put it on the shelf.
+    Add,
+    /// Put it on the shelf beside the copy that is here, as a throw of its own.
+    KeepBoth,
+    /// Take it in place of the copy here, which it has all of.
+    TakeBrought,
+    /// Leave all as it is.
+    KeepHere,
+    /// Make one of the two.
+    Merge {
+        /// For each conflict whether the brought side is kept.
+        brought: Vec<bool>,
+    },
+}
+
+/// A button that decides about a throw that was brought.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct TakeButton {
+    /// Its words.
+    pub label: String,
+    /// What it asks for.
+    pub take: Take,
+}
+
+/// One of the copies.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct CopyRow {
+    /// Where it is.
+    pub label: String,
+    /// What it calls the throw.
+    pub name: String,
+    /// How many steps it has.
+    pub said: String,
+    /// When it was last worked on, in milliseconds since 1970.
+    #[ts(type = "number")]
+    pub at: i64,
+}
+
+/// What cannot both stand, to be decided.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct ConflictRow {
+    /// On this device, a step each.
+    pub here: Vec<String>,
+    /// In the file, a step each.
+    pub brought: Vec<String>,
+}
+
+/// A throw that was brought, beside the copy here.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct BringView {
+    /// The number of the file: what is done is said of this one.
+    pub file: u32,
+    /// What it is.
+    pub title: String,
+    /// What is in which, a line each.
+    pub said: Vec<String>,
+    /// The copies.
+    pub copies: Vec<CopyRow>,
+    /// What is to be decided before they become one.
+    pub conflicts: Vec<ConflictRow>,
+    /// What can be done, the usual first.
+    pub buttons: Vec<TakeButton>,
+}
+
+/// What came of it.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Taken {
+    /// The throw to open, if there is one.
+    pub id: Option<String>,
+    /// What to say.
+    pub said: String,
+    /// The shelf now.
+    pub shelf: ShelfView,
+}
 
 /// What to show of a throw that was brought as the `file` of that number, of whose torn end
 /// `left_out` bytes could not be read.
@@ -117,7 +199,7 @@ fn bring_whole(here: Option<&Journal>, brought: &Journal, file: u32, lens: Lens<
 pub fn conflict(conflict: &Conflict, first: &Throw, second: &Throw, lens: Lens<'_>) -> ConflictRow {
     let told = |changes: &[Change], throw: &Throw| -> Vec<String> {
         let lines = changes.iter().map(|change| {
-            let what = history::events(&change.events, throw, lens);
+            let what = events::events(&change.events, throw, lens);
             match change.way {
                 Way::Did => what,
                 Way::TookBack => say!(lens, "history-undo", what = what),

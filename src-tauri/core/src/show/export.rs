@@ -3,12 +3,107 @@
 //! A section has a title, a sentence or two and buttons; each button names what it hands
 //! on ([`Hand`]). The shell makes the bytes, asks where they go and writes them.
 
-use super::drawing::Drawing;
-use super::tables::Table;
-use super::{Lens, head};
 use crate::log::journal::Journal;
 use crate::measure::System;
-use crate::view::{Hand, HandButton, HandOnView, HandSection, PrintOrder, PrintPaper};
+use crate::show::context::Lens;
+use crate::show::drawing::Drawing;
+use crate::show::parts::{Head, head};
+use crate::show::tables::Table;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// Something handed on out of a throw as a file.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "hand")]
+pub enum Hand {
+    /// The throw itself, with its whole record.
+    Throw,
+    /// Every drawing there is, as SVG.
+    Pictures,
+    /// Every table there is, as CSV.
+    Tables,
+    /// The story of its making, as a page with its photos in it.
+    Story {
+        /// How far local time is east of UTC, in minutes.
+        east: i32,
+    },
+}
+
+/// A button that hands something on.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HandButton {
+    /// Its words.
+    pub label: String,
+    /// What it hands on.
+    pub hand: Hand,
+}
+
+/// One sort of thing to hand on.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HandSection {
+    /// Stable name, for programs.
+    pub key: String,
+    /// Its title.
+    pub title: String,
+    /// What it is for, a line each.
+    pub said: Vec<String>,
+    /// What to press.
+    pub buttons: Vec<HandButton>,
+}
+
+/// What can be handed on.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct HandOnView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Section by section.
+    pub sections: Vec<HandSection>,
+    /// How a sheet is printed unless the maker says otherwise.
+    pub print: PrintOrder,
+}
+
+/// What came of handing something on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Handed {
+    /// What to say; none where the maker thought better of it.
+    pub said: Option<String>,
+}
+
+/// Paper to print on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum PrintPaper {
+    /// 210 × 297 mm.
+    A4,
+    /// 8½ × 11 in.
+    Letter,
+}
+
+/// How a sheet is to be printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PrintOrder {
+    /// The wall card instead of the making sheet.
+    pub card: bool,
+    /// The paper.
+    pub paper: PrintPaper,
+    /// In large print.
+    pub large: bool,
+    /// In black and white.
+    pub black: bool,
+    /// With the story and its photos; the wall card has none.
+    pub story: bool,
+    /// How far local time is east of UTC, in minutes.
+    pub east: i32,
+}
+
+/// How far a print is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+pub struct Printing {
+    /// Steps done.
+    pub done: u32,
+    /// Steps in all.
+    pub all: u32,
+}
 
 /// The screen.
 pub(super) fn hand_on(journal: &Journal, lens: Lens<'_>) -> HandOnView {
