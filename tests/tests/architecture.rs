@@ -66,7 +66,7 @@ impl Module {
     }
 
     fn read_use(&mut self, before: &mut Vec<String>, tree: &syn::UseTree, exported: bool) {
-        let mut named = |module: &mut Module, last: &syn::Ident, alias: &syn::Ident| {
+        let named = |module: &mut Module, last: &syn::Ident, alias: &syn::Ident| {
             let mut path = before.clone();
             if last != "self" {
                 path.push(last.to_string());
