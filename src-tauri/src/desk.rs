@@ -15,22 +15,22 @@ use crate::photos::{self, Fault};
 use crate::store::{Opened, Place, Seen, Store, ThrowId, Trouble};
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
-use lapwork_core::command::Refusal;
-use lapwork_core::command::{Action, LONGEST_NAME};
+use lapwork_core::command::Rejection;
+use lapwork_core::command::{Command, LONGEST_NAME};
 use lapwork_core::demo;
 use lapwork_core::faces::inherit;
-use lapwork_core::log::journal::{Damage, Journal};
-use lapwork_core::log::merge::{Side, meet};
+use lapwork_core::log::journal::{FormatError, Journal};
+use lapwork_core::log::merge::{MergeSide, meet};
 use lapwork_core::measure::bounds::believable;
 use lapwork_core::measure::{Ruler, System};
 use lapwork_core::plan::Plan;
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
-use lapwork_core::show::{self, Lens, Sheet};
+use lapwork_core::show::{self, Context, Sheet};
 use lapwork_core::show::{
-    Acted, AgainView, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed, Head, Hello,
-    Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, ShelfRow, ShelfView, Take, Taken, Tend,
-    Tended, View,
+    AgainView, CommandAnswer, DraftAfter, Export, Exported, GridWish, GridsView, Head, Hello,
+    ImportChoice, ImportView, Imported, Layouts, PlanDraft, PlanView, Prefs, PrintOrder, Query,
+    Request, ShelfAnswer, ShelfCommand, ShelfRow, ShelfView, View,
 };
 use lapwork_core::throw::heritage::Heritage;
 use lapwork_core::throw::photos::PhotoId;
@@ -65,7 +65,7 @@ pub struct Desk {
     /// How many were brought.
     files: u32,
     /// What came of a file dropped on the window, until the window asks.
-    dropped: Option<Result<BringView, Problem>>,
+    dropped: Option<Result<ImportView, Problem>>,
 }
 
 impl Desk {
@@ -108,8 +108,8 @@ impl Desk {
         self.open.clear();
     }
 
-    fn lens(&self, now: Time) -> Lens<'_> {
-        Lens {
+    fn lens(&self, now: Time) -> Context<'_> {
+        Context {
             words: &self.words,
             ruler: self.prefs.ruler,
             now,
@@ -262,7 +262,7 @@ impl Desk {
         &mut self,
         id: &str,
         now: Time,
-        ask: impl FnOnce(&Journal, Lens<'_>) -> Result<T, Problem>,
+        ask: impl FnOnce(&Journal, Context<'_>) -> Result<T, Problem>,
     ) -> Result<T, Problem> {
         let reached = ThrowId::parse(id).and_then(|id| self.reach(&id, now).map(|()| id));
         let id = reached.map_err(|trouble| self.told(&trouble))?;
@@ -275,8 +275,8 @@ impl Desk {
     ///
     /// # Errors
     /// The [`Problem`] to show instead.
-    pub fn look(&mut self, id: &str, look: &Look, now: Time) -> Result<View, Problem> {
-        self.with(id, now, |journal, lens| show::look(journal, look, lens))
+    pub fn look(&mut self, id: &str, look: &Query, now: Time) -> Result<View, Problem> {
+        self.with(id, now, |journal, lens| show::answer(journal, look, lens))
     }
 
     /// A throw as it stands, to look for layouts of it.
@@ -303,18 +303,18 @@ impl Desk {
     ///
     /// # Errors
     /// The [`Problem`] to show; the throw is then as it was.
-    pub fn act(&mut self, id: &str, deed: &Deed, now: Time) -> Result<Head, Problem> {
+    pub fn act(&mut self, id: &str, deed: &Request, now: Time) -> Result<Head, Problem> {
         self.believe(deed)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
         let throw = ThrowId::parse(id).and_then(|id| self.work_on(&id, now).map(|()| id));
         let throw = throw.map_err(|trouble| self.told(&trouble))?;
         let entry = self.with(id, now, |journal, lens| {
             let proposed = match deed {
-                Deed::Act { action } => journal.propose(action, now),
-                Deed::Undo => journal.propose_undo(now),
-                Deed::Redo => journal.propose_redo(now),
+                Request::Act { action } => journal.propose(action, now),
+                Request::Undo => journal.propose_undo(now),
+                Request::Redo => journal.propose_redo(now),
             };
-            proposed.map_err(|refusal| show::refusal(&refusal, Some(journal.throw()), lens))
+            proposed.map_err(|refusal| show::rejection(&refusal, Some(journal.throw()), lens))
         })?;
         if let Some(opened) = self.open.get_mut(&throw) {
             let kept = self.store.append(&throw, opened, &entry);
@@ -336,17 +336,17 @@ impl Desk {
     pub fn act_and_look(
         &mut self,
         id: &str,
-        deed: &Deed,
-        look: Option<&Look>,
+        deed: &Request,
+        look: Option<&Query>,
         now: Time,
-    ) -> Result<Acted, Problem> {
+    ) -> Result<CommandAnswer, Problem> {
         let head = self.act(id, deed, now)?;
         let seen = look.map(|look| self.look(id, look, now)).transpose();
         let (view, problem) = match seen {
             Ok(view) => (view, None),
             Err(problem) => (None, Some(problem)),
         };
-        Ok(Acted {
+        Ok(CommandAnswer {
             head,
             view,
             problem,
@@ -357,9 +357,9 @@ impl Desk {
     ///
     /// # Errors
     /// The [`Problem`] to show instead.
-    pub fn hand(&mut self, id: &str, hand: &Hand, now: Time) -> Result<Vec<Parcel>, Problem> {
+    pub fn hand(&mut self, id: &str, hand: &Export, now: Time) -> Result<Vec<Parcel>, Problem> {
         match hand {
-            Hand::Throw => {
+            Export::Throw => {
                 let called = self.with(id, now, |journal, _| Ok(journal.throw().name.clone()))?;
                 let bytes = ThrowId::parse(id).and_then(|id| self.store.bytes(&id));
                 let parcel = Parcel {
@@ -368,7 +368,7 @@ impl Desk {
                 };
                 Ok(vec![parcel])
             }
-            Hand::Pictures => self.with(id, now, |journal, lens| {
+            Export::Pictures => self.with(id, now, |journal, lens| {
                 let throw = journal.throw();
                 let parcel = |drawing: Drawing| {
                     let svg = drawing.svg(journal, Style::Colour, lens)?;
@@ -379,14 +379,14 @@ impl Desk {
                 };
                 Drawing::all(throw).into_iter().map(parcel).collect()
             }),
-            Hand::Tables => self.with(id, now, |journal, lens| {
+            Export::Tables => self.with(id, now, |journal, lens| {
                 let parcel = |table: Table| Parcel {
                     name: table.file_name(journal.throw(), lens),
                     bytes: table.csv(journal, lens).into_bytes(),
                 };
                 Ok(Table::ALL.into_iter().map(parcel).collect())
             }),
-            Hand::Story { east } => Ok(vec![self.story_page(id, *east, now)?]),
+            Export::Story { east } => Ok(vec![self.story_page(id, *east, now)?]),
         }
     }
 
@@ -488,17 +488,17 @@ impl Desk {
     }
 
     /// The record of a throw begun after another.
-    fn begun_after(&mut self, id: &str, action: &Action, now: Time) -> Result<Journal, Problem> {
+    fn begun_after(&mut self, id: &str, action: &Command, now: Time) -> Result<Journal, Problem> {
         self.with(id, now, |old, lens| {
-            let refused = |refusal| show::refusal(&refusal, None, lens);
-            let Action::Begin {
+            let refused = |refusal| show::rejection(&refusal, None, lens);
+            let Command::Begin {
                 plan,
                 prints,
                 denims,
                 ..
             } = action
             else {
-                return Err(refused(Refusal::Beginning));
+                return Err(refused(Rejection::Beginning));
             };
             let heritage = Heritage {
                 faces: inherit::faces(old.throw(), plan, prints, denims),
@@ -513,7 +513,7 @@ impl Desk {
     ///
     /// # Errors
     /// The [`Problem`] to show.
-    pub fn handed(&self, put: Result<Vec<PathBuf>, Trouble>) -> Result<Handed, Problem> {
+    pub fn handed(&self, put: Result<Vec<PathBuf>, Trouble>) -> Result<Exported, Problem> {
         let put = put.map_err(|trouble| self.told(&trouble))?;
         let shown = |path: &Path| Arg::Text(path.display().to_string());
         let said = match put.as_slice() {
@@ -525,7 +525,7 @@ impl Desk {
                 Some(self.words.say("handed-many", &args))
             }
         };
-        Ok(Handed { said })
+        Ok(Exported { said })
     }
 
     /// Lay a throw file that was brought beside the copy that is here, if there is one.
@@ -536,7 +536,7 @@ impl Desk {
         &mut self,
         found: Result<Brought, Trouble>,
         now: Time,
-    ) -> Result<BringView, Problem> {
+    ) -> Result<ImportView, Problem> {
         let brought = found.map_err(|trouble| self.told(&trouble))?;
         self.files = self.files.wrapping_add(1);
         let here = self.copy_of(&brought.journal, now);
@@ -558,7 +558,7 @@ impl Desk {
     ///
     /// # Errors
     /// The [`Problem`] to show.
-    pub fn dropped(&mut self) -> Result<Option<BringView>, Problem> {
+    pub fn dropped(&mut self) -> Result<Option<ImportView>, Problem> {
         self.dropped.take().transpose()
     }
 
@@ -578,7 +578,7 @@ impl Desk {
     ///
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
-    pub fn take(&mut self, take: &Take, file: u32, now: Time) -> Result<Taken, Problem> {
+    pub fn take(&mut self, take: &ImportChoice, file: u32, now: Time) -> Result<Imported, Problem> {
         let brought = match self.brought.take() {
             Some((n, brought)) if n == file => Ok(brought),
             Some(other) => {
@@ -589,12 +589,12 @@ impl Desk {
         };
         let brought = brought.map_err(|trouble| self.told(&trouble))?;
         let taken = match take {
-            Take::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
+            ImportChoice::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
             _ => self.take_in(&brought, take, now),
         };
         let taken = taken.map_err(|trouble| self.told(&trouble));
         let (id, said) = taken.inspect_err(|_| self.brought = Some((file, brought)))?;
-        Ok(Taken {
+        Ok(Imported {
             id: id.map(|id| id.as_str().to_string()),
             said,
             shelf: self.shelf(now),
@@ -604,18 +604,18 @@ impl Desk {
     fn take_in(
         &mut self,
         brought: &Brought,
-        take: &Take,
+        take: &ImportChoice,
         now: Time,
     ) -> Result<(Option<ThrowId>, String), Trouble> {
         self.claim()?;
         let here = self.copy_of(&brought.journal, now);
-        let (Some(id), false) = (here, *take == Take::KeepBoth) else {
+        let (Some(id), false) = (here, *take == ImportChoice::KeepBoth) else {
             // A copy of its own, if there is one here; else as it is.
             let alone = match take {
-                Take::Add => brought.journal.clone(),
+                ImportChoice::Add => brought.journal.clone(),
                 _ => self.copied(&brought.journal, now)?,
             };
-            let key = if *take == Take::Add {
+            let key = if *take == ImportChoice::Add {
                 "taken-added"
             } else {
                 "taken-both"
@@ -628,9 +628,15 @@ impl Desk {
         self.work_on(&id, now)?;
         let here = self.open.get(&id).ok_or(Trouble::NoSuchThrow)?;
         let meeting = meet(&here.journal, &brought.journal).map_err(Trouble::Unmergeable)?;
-        let choices: Vec<Side> = match take {
-            Take::Merge { brought } => {
-                let side = |b: &bool| if *b { Side::Second } else { Side::First };
+        let choices: Vec<MergeSide> = match take {
+            ImportChoice::Merge { brought } => {
+                let side = |b: &bool| {
+                    if *b {
+                        MergeSide::Second
+                    } else {
+                        MergeSide::First
+                    }
+                };
                 brought.iter().map(side).collect()
             }
             // The one with more has nothing to decide; if the throw here has gone on
@@ -641,7 +647,7 @@ impl Desk {
         let kept = self.store.untouched(&id)?;
         self.open.remove(&id);
         let beside: &[(&str, &[u8])] = match take {
-            Take::Merge { .. } => &[("here", &kept), ("brought", &brought.bytes)],
+            ImportChoice::Merge { .. } => &[("here", &kept), ("brought", &brought.bytes)],
             _ => &[("here", &kept)],
         };
         let copies = self.store.replace(&id, &joined, beside, now)?;
@@ -671,7 +677,7 @@ impl Desk {
             let short = short.trim_end();
             name = self.words.say("bring-copy-name", &[("name", short.into())]);
         }
-        let entry = copy.propose(&Action::Rename { name }, now);
+        let entry = copy.propose(&Command::Rename { name }, now);
         let entry = entry.map_err(|_| Trouble::Unreadable)?;
         copy.accept(entry).ok_or(Trouble::Unreadable)?;
         Ok(copy)
@@ -681,25 +687,25 @@ impl Desk {
     ///
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
-    pub fn tend(&mut self, tend: &Tend, now: Time) -> Result<Tended, Problem> {
+    pub fn tend(&mut self, tend: &ShelfCommand, now: Time) -> Result<ShelfAnswer, Problem> {
         self.believe(tend)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
         let begun = match tend {
-            Tend::Begin { action } => {
+            ShelfCommand::Begin { action } => {
                 let journal = self.begun(action, now)?;
                 Some(self.keep(&journal, now))
             }
-            Tend::Again { id, action } => {
+            ShelfCommand::Again { id, action } => {
                 let journal = self.begun_after(id, action, now)?;
                 Some(self.keep(&journal, now))
             }
-            Tend::Demo => {
+            ShelfCommand::Demo => {
                 let demo = demo::throw_in(&self.words, now).named(&fresh_name());
                 Some(self.keep(&demo, now))
             }
-            Tend::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
-            Tend::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
-            Tend::Erase { id } => ThrowId::parse(id)
+            ShelfCommand::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
+            ShelfCommand::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
+            ShelfCommand::Erase { id } => ThrowId::parse(id)
                 .and_then(|id| self.store.erase(&id))
                 .map_or_else(|trouble| Some(Err(trouble)), |()| None),
         };
@@ -707,18 +713,18 @@ impl Desk {
             .transpose()
             .map_err(|trouble| self.told(&trouble))?
             .map(|id| id.as_str().to_string());
-        Ok(Tended {
+        Ok(ShelfAnswer {
             id,
             shelf: self.shelf(now),
         })
     }
 
-    fn begun(&self, action: &Action, now: Time) -> Result<Journal, Problem> {
+    fn begun(&self, action: &Command, now: Time) -> Result<Journal, Problem> {
         let begun = match action {
-            Action::Begin { .. } => Journal::begin(action, now),
-            _ => Err(Refusal::Beginning),
+            Command::Begin { .. } => Journal::begin(action, now),
+            _ => Err(Rejection::Beginning),
         };
-        let refused = |refusal| show::refusal(&refusal, None, self.lens(now));
+        let refused = |refusal| show::rejection(&refusal, None, self.lens(now));
         Ok(begun.map_err(refused)?.0.named(&fresh_name()))
     }
 
@@ -879,7 +885,7 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
         Trouble::NoPhoto => words.problem("photo-none", &[]),
         Trouble::Damage {
             path,
-            how: Damage::Newer { version },
+            how: FormatError::Newer { version },
         } => words.problem("newer-there", &[file(path), ("version", (*version).into())]),
         Trouble::Damage { path, how } => {
             let mut problem = damage(words, how);
@@ -891,13 +897,13 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
 }
 
 /// What is wrong with a throw file, in words.
-pub fn damage(words: &Words, how: &Damage) -> Problem {
-    let lens = Lens {
+pub fn damage(words: &Words, how: &FormatError) -> Problem {
+    let lens = Context {
         words,
         ruler: Ruler::default(),
         now: 0,
     };
-    show::damage(how, lens)
+    show::format_error(how, lens)
 }
 
 #[cfg(test)]
@@ -915,13 +921,17 @@ mod tests {
     /// A desk with one throw on it.
     fn begun(folder: &TempDir) -> (Desk, String, PathBuf) {
         let mut desk = desk(folder);
-        let id = desk.tend(&Tend::Demo, 1_000_000).unwrap().id.unwrap();
+        let id = desk
+            .tend(&ShelfCommand::Demo, 1_000_000)
+            .unwrap()
+            .id
+            .unwrap();
         let file = folder.path().join("throws").join(&id).join("throw.jsonl");
         (desk, id, file)
     }
 
-    fn noting(text: &str) -> Action {
-        Action::Note {
+    fn noting(text: &str) -> Command {
+        Command::Note {
             text: text.to_string(),
             piece: None,
             task: None,
@@ -929,8 +939,8 @@ mod tests {
         }
     }
 
-    fn note(text: &str) -> Deed {
-        Deed::Act {
+    fn note(text: &str) -> Request {
+        Request::Act {
             action: noting(text),
         }
     }
@@ -946,7 +956,7 @@ mod tests {
     }
 
     fn entry(desk: &mut Desk, id: &str) -> u32 {
-        let seen = desk.look(id, &Look::Trim, 0).unwrap();
+        let seen = desk.look(id, &Query::Trim, 0).unwrap();
         let View::Trim(seen) = seen else {
             panic!("asked for trim sizes")
         };
@@ -972,7 +982,7 @@ mod tests {
         drop(desk);
         let mut desk = self::desk(&folder);
         assert_eq!(entry(&mut desk, &id), head.entry);
-        let undone = desk.act(&id, &Deed::Undo, 3_000_000).unwrap();
+        let undone = desk.act(&id, &Request::Undo, 3_000_000).unwrap();
         assert_eq!(undone.entry, head.entry + 1);
         assert!(undone.redo.is_some());
         assert_eq!(row(&mut desk, &id).problem, None);
@@ -984,8 +994,8 @@ mod tests {
         let (mut desk, id, file) = begun(&folder);
         let before = fs::read(&file).unwrap();
         assert_eq!(desk.act(&id, &note("  "), 0).unwrap_err().code, "words");
-        let twice = Tend::Begin {
-            action: Action::Archive { archived: true },
+        let twice = ShelfCommand::Begin {
+            action: Command::Archive { archived: true },
         };
         assert_eq!(desk.tend(&twice, 0).unwrap_err().code, "beginning");
         assert_eq!(fs::read(&file).unwrap(), before);
@@ -1054,7 +1064,7 @@ mod tests {
         let mut desk = self::desk(&folder);
         let row = row(&mut desk, &id);
         assert!(row.head.is_none() && row.problem.is_some());
-        assert!(desk.look(&id, &Look::Trim, 0).is_err());
+        assert!(desk.look(&id, &Query::Trim, 0).is_err());
         assert!(desk.act(&id, &note("one"), 0).is_err());
         assert_eq!(fs::read(&file).unwrap(), bytes);
         let folder = fs::read_dir(file.parent().unwrap()).unwrap();
@@ -1072,8 +1082,8 @@ mod tests {
         assert_eq!(entry(&mut second, &id), before + 1);
         let kept = fs::read(&file).unwrap();
         assert_eq!(second.act(&id, &note("two"), 0).unwrap_err().code, "locked");
-        let delete = Tend::Delete { id: id.clone() };
-        for tend in [Tend::Demo, delete] {
+        let delete = ShelfCommand::Delete { id: id.clone() };
+        for tend in [ShelfCommand::Demo, delete] {
             assert_eq!(second.tend(&tend, 0).unwrap_err().code, "locked");
         }
         let refused = second.set_prefs(Prefs::default(), 0);
@@ -1104,7 +1114,7 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let (mut desk, id, file) = begun(&folder);
         let kept = fs::read(&file).unwrap();
-        let erase = Tend::Erase { id: id.clone() };
+        let erase = ShelfCommand::Erase { id: id.clone() };
         let early = desk.tend(&erase, 0).unwrap_err();
         assert_eq!(
             early.code, "no-such-throw",
@@ -1112,7 +1122,7 @@ mod tests {
         );
 
         let shelf = desk
-            .tend(&Tend::Delete { id: id.clone() }, 0)
+            .tend(&ShelfCommand::Delete { id: id.clone() }, 0)
             .unwrap()
             .shelf;
         assert!(shelf.rows.is_empty() && shelf.deleted[0].id == id);
@@ -1121,14 +1131,15 @@ mod tests {
         assert_eq!(gone.code, "no-such-throw");
 
         let shelf = desk
-            .tend(&Tend::Restore { id: id.clone() }, 0)
+            .tend(&ShelfCommand::Restore { id: id.clone() }, 0)
             .unwrap()
             .shelf;
         assert!(shelf.deleted.is_empty() && shelf.rows[0].id == id);
         assert_eq!(fs::read(&file).unwrap(), kept);
         desk.act(&id, &note("one"), 0).unwrap();
 
-        desk.tend(&Tend::Delete { id: id.clone() }, 0).unwrap();
+        desk.tend(&ShelfCommand::Delete { id: id.clone() }, 0)
+            .unwrap();
         let shelf = desk.tend(&erase, 0).unwrap().shelf;
         assert!(shelf.rows.is_empty() && shelf.deleted.is_empty());
         assert_eq!(
@@ -1141,8 +1152,8 @@ mod tests {
     fn a_throw_put_away_is_on_its_own_list() {
         let folder = tempfile::tempdir().unwrap();
         let (mut desk, id, _) = begun(&folder);
-        let action = Action::Archive { archived: true };
-        desk.act(&id, &Deed::Act { action }, 0).unwrap();
+        let action = Command::Archive { archived: true };
+        desk.act(&id, &Request::Act { action }, 0).unwrap();
         let shelf = desk.shelf(0);
         assert!(shelf.rows.is_empty() && shelf.archived[0].id == id);
     }
@@ -1154,12 +1165,12 @@ mod tests {
         fs::write(folder.path().join("throw.jsonl"), "mine").unwrap();
         for id in ["..", ".", "", "../throws", "a/b", "ABC"] {
             let id = id.to_string();
-            let looked = desk.look(&id, &Look::Trim, 0).unwrap_err();
+            let looked = desk.look(&id, &Query::Trim, 0).unwrap_err();
             let acted = desk.act(&id, &note("one"), 0).unwrap_err();
             let tends = [
-                Tend::Delete { id: id.clone() },
-                Tend::Restore { id: id.clone() },
-                Tend::Erase { id },
+                ShelfCommand::Delete { id: id.clone() },
+                ShelfCommand::Restore { id: id.clone() },
+                ShelfCommand::Erase { id },
             ];
             let tended = tends.map(|tend| desk.tend(&tend, 0).unwrap_err().code);
             assert_eq!([looked.code, acted.code], ["bad-id", "bad-id"]);
@@ -1169,7 +1180,7 @@ mod tests {
             fs::read(folder.path().join("throw.jsonl")).unwrap(),
             b"mine"
         );
-        let unknown = desk.look("not-there", &Look::Trim, 0).unwrap_err();
+        let unknown = desk.look("not-there", &Query::Trim, 0).unwrap_err();
         assert_eq!(unknown.code, "no-such-throw");
     }
 
@@ -1256,7 +1267,7 @@ mod tests {
         let hello = desk.hello(0);
         assert!(hello.shelf.rows.is_empty());
         assert_eq!(code(hello.problem), "disk");
-        assert_eq!(desk.tend(&Tend::Demo, 0).unwrap_err().code, "disk");
+        assert_eq!(desk.tend(&ShelfCommand::Demo, 0).unwrap_err().code, "disk");
         assert_eq!(fs::read(&file).unwrap(), b"mine");
     }
 
@@ -1354,16 +1365,25 @@ mod tests {
         let mut desk = self::desk(&folder);
         let given = demo::throw(3).text();
         let view = desk.bring(brought(&folder, given.as_bytes()), 9).unwrap();
-        assert_eq!(view.buttons[0].take, Take::Add);
-        let id = desk.take(&Take::Add, view.file, 9).unwrap().id.unwrap();
-        let parcels = desk.hand(&id, &Hand::Throw, 10).unwrap();
+        assert_eq!(view.buttons[0].take, ImportChoice::Add);
+        let id = desk
+            .take(&ImportChoice::Add, view.file, 9)
+            .unwrap()
+            .id
+            .unwrap();
+        let parcels = desk.hand(&id, &Export::Throw, 10).unwrap();
         assert_eq!(parcels[0].bytes, given.as_bytes());
         // The same once more changes nothing; it is taken in once only.
         let view = desk.bring(brought(&folder, given.as_bytes()), 11).unwrap();
-        assert_eq!(view.buttons[0].take, Take::KeepHere);
-        assert_eq!(desk.take(&Take::KeepHere, view.file, 11).unwrap().id, None);
+        assert_eq!(view.buttons[0].take, ImportChoice::KeepHere);
+        assert_eq!(
+            desk.take(&ImportChoice::KeepHere, view.file, 11)
+                .unwrap()
+                .id,
+            None
+        );
         assert_eq!(desk.shelf(12).rows.len(), 1);
-        let twice = desk.take(&Take::Add, view.file, 12).unwrap_err();
+        let twice = desk.take(&ImportChoice::Add, view.file, 12).unwrap_err();
         assert_eq!(twice.code, "nothing-brought");
     }
 
@@ -1372,8 +1392,8 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let (mut desk, id, _) = begun(&folder);
         for (hand, ending, begins) in [
-            (Hand::Pictures, ".svg", "<?xml"),
-            (Hand::Tables, ".csv", ""),
+            (Export::Pictures, ".svg", "<?xml"),
+            (Export::Tables, ".csv", ""),
         ] {
             let parcels = desk.hand(&id, &hand, 9).unwrap();
             let mut names: Vec<&str> = parcels.iter().map(|p| p.name.as_str()).collect();
@@ -1402,13 +1422,13 @@ mod tests {
         desk.drop_in(brought(&folder, b"{}"), 9);
         assert_eq!(desk.dropped().unwrap_err().code, "file-not-a-throw");
         // The one that was asked about is still to be decided; no other is meant by it.
-        let other = desk.take(&Take::Add, 2, 9).unwrap_err();
+        let other = desk.take(&ImportChoice::Add, 2, 9).unwrap_err();
         assert_eq!(other.code, "other-brought");
         desk.drop_in(brought(&folder, demo::throw(4).text().as_bytes()), 9);
-        let old = desk.take(&Take::Add, 1, 9).unwrap_err();
+        let old = desk.take(&ImportChoice::Add, 1, 9).unwrap_err();
         assert_eq!(old.code, "other-brought");
-        assert!(desk.take(&Take::Add, 2, 9).is_ok());
-        let twice = desk.take(&Take::Add, 2, 9).unwrap_err();
+        assert!(desk.take(&ImportChoice::Add, 2, 9).is_ok());
+        let twice = desk.take(&ImportChoice::Add, 2, 9).unwrap_err();
         assert_eq!(twice.code, "nothing-brought");
     }
 
@@ -1423,13 +1443,17 @@ mod tests {
         let view = desk.bring(brought(&folder, torn), 2_000_000).unwrap();
         let bytes = format!("The last {lost} bytes");
         assert!(view.said[0].contains(&bytes), "{:?}", view.said);
-        assert_eq!(view.buttons[0].take, Take::TakeBrought, "one step more");
+        assert_eq!(
+            view.buttons[0].take,
+            ImportChoice::TakeBrought,
+            "one step more"
+        );
         // The throw here goes on, so that the two are merged: both are kept as they were.
         let id = desk.shelf(2_000_000).rows[0].id.clone();
         desk.act(&id, &note("here"), 2_000_000).unwrap();
         let here = fs::read(&file).unwrap();
         let view = desk.bring(brought(&folder, torn), 2_000_000).unwrap();
-        let merge = Take::Merge { brought: vec![] };
+        let merge = ImportChoice::Merge { brought: vec![] };
         desk.take(&merge, view.file, 2_000_000).unwrap();
         let mut copies: Vec<Vec<u8>> = beside(&file)
             .iter()
@@ -1474,8 +1498,8 @@ mod tests {
         let row = desk.hello(2_000_000).shelf.rows[0].clone();
         assert_eq!(row.problem.map(|p| p.code).as_deref(), Some("torn-left"));
         let view = desk.bring(brought(&folder, &whole), 2_000_000).unwrap();
-        assert_eq!(view.buttons[0].take, Take::TakeBrought);
-        let take = |desk: &mut Desk| desk.take(&Take::TakeBrought, view.file, 2_000_000);
+        assert_eq!(view.buttons[0].take, ImportChoice::TakeBrought);
+        let take = |desk: &mut Desk| desk.take(&ImportChoice::TakeBrought, view.file, 2_000_000);
         assert_eq!(take(&mut desk).unwrap_err().code, "torn-left");
         let deed = note("later");
         let refused = desk.act(&id, &deed, 2_000_000).unwrap_err();
@@ -1498,8 +1522,9 @@ mod tests {
         let more = noted(&file, &["more"]);
         let found = brought(&folder, more.text().as_bytes());
         let view = desk.bring(found, 2_000_000).unwrap();
-        assert_eq!(view.buttons[0].take, Take::TakeBrought);
-        desk.take(&Take::TakeBrought, view.file, 2_000_000).unwrap();
+        assert_eq!(view.buttons[0].take, ImportChoice::TakeBrought);
+        desk.take(&ImportChoice::TakeBrought, view.file, 2_000_000)
+            .unwrap();
         assert_eq!(fs::read_to_string(&file).unwrap(), more.text());
         let copies = beside(&file);
         assert_eq!(copies.len(), 1);
@@ -1563,7 +1588,7 @@ mod tests {
             Trouble::Unmergeable(lapwork_core::log::merge::Unmergeable::Misfit),
             Trouble::Damage {
                 path: path.clone(),
-                how: Damage::Newer { version: 9 },
+                how: FormatError::Newer { version: 9 },
             },
         ]
         .iter()
@@ -1582,7 +1607,7 @@ mod tests {
         ]);
         let damaged = Trouble::Damage {
             path: path.clone(),
-            how: Damage::Line { line: 3 },
+            how: FormatError::Line { line: 3 },
         };
         let damaged = told(&words, &damaged);
         assert!(damaged.next.contains("there/throw.jsonl"), "{damaged:?}");

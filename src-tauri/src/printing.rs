@@ -10,7 +10,7 @@
 use crate::photos;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::show::Day;
-use lapwork_core::show::{self, Lens, Sheet};
+use lapwork_core::show::{self, Context, Sheet};
 use lapwork_core::show::{PrintOrder, PrintPaper, Printing};
 use lapwork_core::throw::Time;
 use lapwork_core::throw::photos::PhotoId;
@@ -109,7 +109,7 @@ pub fn options(order: PrintOrder) -> Options {
 }
 
 /// What goes on paper, with the days of where the order was given.
-pub fn sheet(journal: &Journal, lens: Lens<'_>, order: PrintOrder) -> Sheet {
+pub fn sheet(journal: &Journal, lens: Context<'_>, order: PrintOrder) -> Sheet {
     let seconds = order.east.clamp(-FARTHEST, FARTHEST) * 60;
     let offset = UtcOffset::from_whole_seconds(seconds).unwrap_or(UtcOffset::UTC);
     let sheet = show::sheet(journal, lens, &|at| day(at, offset));
@@ -161,7 +161,7 @@ mod tests {
     #[test]
     fn a_stopped_print_gives_nothing_and_the_next_one_goes_on() {
         let words = Words::english();
-        let lens = Lens {
+        let lens = Context {
             words: &words,
             ruler: Ruler::default(),
             now: 1_800_000_000_000,

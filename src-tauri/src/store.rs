@@ -35,7 +35,7 @@
 //! words are chosen here; a [`Trouble`] becomes words in [`crate::desk`].
 
 use crate::disk::{self, Disk, RealDisk, make_folders, sync_above, write_all, write_new};
-use lapwork_core::log::journal::{Damage, Entry, Journal, VERSION};
+use lapwork_core::log::journal::{Entry, FormatError, Journal, VERSION};
 use lapwork_core::log::merge::Unmergeable;
 use lapwork_core::show::Prefs;
 use lapwork_core::throw::Time;
@@ -139,7 +139,7 @@ pub enum Trouble {
         /// Which file.
         path: PathBuf,
         /// How.
-        how: Damage,
+        how: FormatError,
     },
     /// An entry that would not read back as it was written.
     Unreadable,

@@ -13,15 +13,15 @@ use crate::printing::Press;
 use crate::store::{Store, Trouble};
 use crate::{now, system_locale, system_words};
 use lapwork_core::show::{
-    Acted, AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed,
-    Hello, Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, ShelfView, Take, Taken,
-    Tend, Tended, View,
+    AgainView, Arrange, CommandAnswer, DraftAfter, Export, Exported, GridWish, GridsView, Hello,
+    ImportChoice, ImportView, Imported, Layouts, PlanDraft, PlanView, Prefs, PrintOrder, Printing,
+    Query, Request, ShelfAnswer, ShelfCommand, ShelfView, View,
 };
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Problem;
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
-use tauri::http::{Request, Response};
+use tauri::http::{self, Response};
 use tauri::{
     AppHandle, DragDropEvent, Manager as _, State, Url, WebviewWindowBuilder, Window, WindowEvent,
 };
@@ -48,17 +48,22 @@ fn shelf(shared: Shared<'_>) -> ShelfView {
 }
 
 #[tauri::command]
-fn look(shared: Shared<'_>, id: String, look: Look) -> Result<View, Problem> {
+fn look(shared: Shared<'_>, id: String, look: Query) -> Result<View, Problem> {
     desk(&shared).look(&id, &look, now())
 }
 
 #[tauri::command]
-fn act(shared: Shared<'_>, id: String, deed: Deed, look: Option<Look>) -> Result<Acted, Problem> {
+fn act(
+    shared: Shared<'_>,
+    id: String,
+    deed: Request,
+    look: Option<Query>,
+) -> Result<CommandAnswer, Problem> {
     desk(&shared).act_and_look(&id, &deed, look.as_ref(), now())
 }
 
 #[tauri::command]
-fn tend(shared: Shared<'_>, tend: Tend) -> Result<Tended, Problem> {
+fn tend(shared: Shared<'_>, tend: ShelfCommand) -> Result<ShelfAnswer, Problem> {
     desk(&shared).tend(&tend, now())
 }
 
@@ -114,7 +119,7 @@ fn set_prefs(shared: Shared<'_>, prefs: Prefs) -> Result<Hello, Problem> {
 /// The maker is asked where it goes, on a thread of its own, so that the window and the
 /// desk are free meanwhile.
 #[tauri::command(async)]
-fn hand(app: AppHandle, shared: Shared<'_>, id: String, hand: Hand) -> Result<Handed, Problem> {
+fn hand(app: AppHandle, shared: Shared<'_>, id: String, hand: Export) -> Result<Exported, Problem> {
     let parcels = desk(&shared).hand(&id, &hand, now())?;
     let put = handing::put(&app, &parcels);
     desk(&shared).handed(put)
@@ -122,7 +127,7 @@ fn hand(app: AppHandle, shared: Shared<'_>, id: String, hand: Hand) -> Result<Ha
 
 /// The maker is asked which file; it is read and checked before the desk is taken.
 #[tauri::command(async)]
-fn bring(app: AppHandle, shared: Shared<'_>) -> Result<Option<BringView>, Problem> {
+fn bring(app: AppHandle, shared: Shared<'_>) -> Result<Option<ImportView>, Problem> {
     let found = match handing::fetch(&app) {
         Ok(None) => return Ok(None),
         Ok(Some(path)) => handing::look_into(&path),
@@ -133,12 +138,12 @@ fn bring(app: AppHandle, shared: Shared<'_>) -> Result<Option<BringView>, Proble
 
 /// What came of a file dropped on the window.
 #[tauri::command]
-fn dropped(shared: Shared<'_>) -> Result<Option<BringView>, Problem> {
+fn dropped(shared: Shared<'_>) -> Result<Option<ImportView>, Problem> {
     desk(&shared).dropped()
 }
 
 #[tauri::command(async)]
-fn take(shared: Shared<'_>, take: Take, file: u32) -> Result<Taken, Problem> {
+fn take(shared: Shared<'_>, take: ImportChoice, file: u32) -> Result<Imported, Problem> {
     desk(&shared).take(&take, file, now())
 }
 
@@ -179,7 +184,7 @@ fn photo(
 /// Answer the page's asking for `photo://localhost/<throw>/<photo>`. Both are read into
 /// names from which no path outside the throw's folder can be made; anything else, and a
 /// photo that is not there, is answered with 404.
-fn show_photo(app: &AppHandle, asked: &Request<Vec<u8>>) -> Response<Vec<u8>> {
+fn show_photo(app: &AppHandle, asked: &http::Request<Vec<u8>>) -> Response<Vec<u8>> {
     let path = asked.uri().path().replace("%2F", "/");
     let found = path
         .trim_start_matches('/')
@@ -231,12 +236,12 @@ fn print(
     press: State<'_, Press>,
     id: String,
     order: PrintOrder,
-) -> Result<Handed, Problem> {
+) -> Result<Exported, Problem> {
     let (name, sheet) = desk(&shared).sheet(&id, order, now())?;
     let photo = |photo: &PhotoId| desk(&shared).photo(&id, photo.as_str());
     let made = press.print(&sheet, order, &photo);
     let Some(parcel) = desk(&shared).printed(name, made)? else {
-        return Ok(Handed { said: None });
+        return Ok(Exported { said: None });
     };
     let put = handing::put(&app, &[parcel]);
     desk(&shared).handed(put)

@@ -4,12 +4,12 @@
 //! What once made trouble is kept in `tests/corpus` and tried first, every time.
 
 use lapwork_core::cloth::weight::parse_weight;
-use lapwork_core::command::Action;
+use lapwork_core::command::Command;
 use lapwork_core::log::intake;
-use lapwork_core::log::journal::{Damage, Journal};
+use lapwork_core::log::journal::{FormatError, Journal};
 use lapwork_core::measure::{MetricUnit, ParseError, Ruler, System, in_nm, parse};
 use lapwork_core::plan::assembly::Rect;
-use lapwork_core::show::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
+use lapwork_core::show::{GridWish, PlanDraft, Prefs, Query, Request, ShelfCommand};
 use lapwork_shell::desk::Desk;
 use lapwork_shell::store::{MOST_BYTES, Store, Trouble, read_throw};
 use lapwork_tests::asked::{actions, looks};
@@ -22,7 +22,7 @@ use std::fs::{self, File};
 use std::io::Write as _;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
-use std::process::Command;
+use std::process;
 use std::time::{Duration, Instant};
 use tempfile::TempDir;
 
@@ -129,7 +129,7 @@ fn typed_nonsense_is_a_length_or_told() {
 // ── Files ────────────────────────────────────────────────────────────────────
 
 /// Read a file's bytes; if they can be read, all can be shown and written again.
-fn read_or_told(bytes: &[u8]) -> Result<usize, Damage> {
+fn read_or_told(bytes: &[u8]) -> Result<usize, FormatError> {
     let read = Journal::read(bytes)?;
     let again = Journal::read(read.journal.text().as_bytes()).unwrap();
     assert_eq!(again.journal.throw(), read.journal.throw());
@@ -450,7 +450,7 @@ fn events_with_figures_changed_and_a_checksum_that_agrees() {
     let mut told = 0;
     let file = kept("every-event-1.jsonl");
     let bodies = bodies(&file);
-    let looks: Vec<Look> = looks()
+    let looks: Vec<Query> = looks()
         .into_iter()
         .map(|look| serde_json::from_value(look).unwrap())
         .collect();
@@ -492,17 +492,17 @@ fn events_with_figures_changed_and_a_checksum_that_agrees() {
     assert!(read > 100 && told > 200);
 }
 
-fn shown(journal: &Journal, looks: &[Look]) {
-    use lapwork_core::show::{self, Lens};
+fn shown(journal: &Journal, looks: &[Query]) {
+    use lapwork_core::show::{self, Context};
     use lapwork_core::words::Words;
     let words = Words::english();
-    let lens = Lens {
+    let lens = Context {
         words: &words,
         ruler: Ruler::default(),
         now: NOW,
     };
     for look in looks {
-        let _ = show::look(journal, look, lens);
+        let _ = show::answer(journal, look, lens);
     }
     let _ = show::shelf_row("a", journal, lens);
     let _ = show::figures(journal, lens);
@@ -532,7 +532,7 @@ fn quick() -> TempDir {
 /// A desk with the demo throw on it.
 fn desk(folder: &TempDir) -> (Desk, String) {
     let mut desk = Desk::new(Store::at(folder.path().to_path_buf()));
-    let id = desk.tend(&Tend::Demo, NOW).unwrap().id.unwrap();
+    let id = desk.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
     (desk, id)
 }
 
@@ -549,40 +549,41 @@ fn actions_with_fields_changed() {
         .map(|action| action["do"].as_str().unwrap())
         .collect();
     named.sort_unstable();
-    assert_eq!(named, names::<Action>("do"), "one of every action");
+    assert_eq!(named, names::<Command>("do"), "one of every action");
     for action in &actions {
-        let fine = serde_json::from_value::<Action>(action.clone());
+        let fine = serde_json::from_value::<Command>(action.clone());
         assert!(fine.is_ok(), "{action}: {fine:?}");
     }
     let folder = quick();
     let (mut desk, mut id) = self::desk(&folder);
-    let looks: Vec<Look> = looks()
+    let looks: Vec<Query> = looks()
         .into_iter()
         .map(|look| serde_json::from_value(look).unwrap())
         .collect();
     let (mut unread, mut refused, mut taken) = (0, 0, 0);
     for action in &actions {
         for asked in changed(action) {
-            let Ok(action) = serde_json::from_value::<Action>(asked.clone()) else {
+            let Ok(action) = serde_json::from_value::<Command>(asked.clone()) else {
                 unread += 1;
                 continue;
             };
             no_panic(&asked, || {
-                let begins = matches!(action, Action::Begin { .. });
+                let begins = matches!(action, Command::Begin { .. });
                 if begins {
                     let begun = desk.tend(
-                        &Tend::Begin {
+                        &ShelfCommand::Begin {
                             action: action.clone(),
                         },
                         NOW,
                     );
                     if let Ok(begun) = begun {
                         let id = begun.id.unwrap();
-                        desk.tend(&Tend::Delete { id: id.clone() }, NOW).unwrap();
-                        desk.tend(&Tend::Erase { id }, NOW).unwrap();
+                        desk.tend(&ShelfCommand::Delete { id: id.clone() }, NOW)
+                            .unwrap();
+                        desk.tend(&ShelfCommand::Erase { id }, NOW).unwrap();
                     }
                 }
-                match desk.act(&id, &Deed::Act { action }, NOW) {
+                match desk.act(&id, &Request::Act { action }, NOW) {
                     Ok(_) => {
                         taken += 1;
                         for look in looks.iter().skip(taken % 4).step_by(4) {
@@ -590,7 +591,7 @@ fn actions_with_fields_changed() {
                         }
                         // Mostly taken back, so that the next finds the throw much the same.
                         if taken % 5 != 0 {
-                            desk.act(&id, &Deed::Undo, NOW).unwrap();
+                            desk.act(&id, &Request::Undo, NOW).unwrap();
                         }
                     }
                     Err(problem) => {
@@ -609,7 +610,7 @@ fn actions_with_fields_changed() {
                     "{:?}",
                     shelf.rows
                 );
-                id = desk.tend(&Tend::Demo, NOW).unwrap().id.unwrap();
+                id = desk.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
                 taken += 1;
             }
         }
@@ -629,12 +630,12 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
         .collect();
     named.sort_unstable();
     named.dedup();
-    assert_eq!(named, names::<Look>("see"), "one of every look");
+    assert_eq!(named, names::<Query>("see"), "one of every look");
     let folder = quick();
     let (mut desk, id) = self::desk(&folder);
     let note = json!({"do": "add-garment", "kind": "mens-jeans", "size": "medium", "makes": {"for": "denim"}, "name": "J"});
     let action = serde_json::from_value(note).unwrap();
-    desk.act(&id, &Deed::Act { action }, NOW).unwrap();
+    desk.act(&id, &Request::Act { action }, NOW).unwrap();
     let texts = [kept_texts("measures.json"), kept_texts("texts.json")].concat();
     let mut tried = 0;
     let mut chance = Chance(5);
@@ -653,7 +654,7 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
             }
         }
         for asked in all {
-            if let Ok(look) = serde_json::from_value::<Look>(asked.clone()) {
+            if let Ok(look) = serde_json::from_value::<Query>(asked.clone()) {
                 no_panic(&asked, || desk.look(&id, &look, NOW).is_ok());
                 tried += 1;
             }
@@ -684,7 +685,8 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
     for text in &texts {
         no_panic(&json!(text), || desk.length(text, NOW).is_ok());
         for tend in ["delete", "restore", "erase"] {
-            let tend = serde_json::from_value::<Tend>(json!({"tend": tend, "id": text})).unwrap();
+            let tend =
+                serde_json::from_value::<ShelfCommand>(json!({"tend": tend, "id": text})).unwrap();
             no_panic(&json!(text), || desk.tend(&tend, NOW).unwrap_err());
         }
         tried += 4;
@@ -756,7 +758,7 @@ fn part_huge() {
 
 /// What came of a file, the most memory in MiB, and the milliseconds it took.
 fn huge(path: &Path) -> (String, u64, u64) {
-    let output = Command::new(std::env::current_exe().unwrap())
+    let output = process::Command::new(std::env::current_exe().unwrap())
         .args(["--exact", "part_huge", "--nocapture"])
         .env(HUGE, path)
         .output()

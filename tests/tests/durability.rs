@@ -10,7 +10,7 @@
 //! `LAPWORK_PART`; without it those parts return at once.
 
 use lapwork_core::log::journal::Journal;
-use lapwork_core::show::{Deed, Prefs, Tend};
+use lapwork_core::show::{Prefs, Request, ShelfCommand};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Words;
 use lapwork_shell::desk::{Desk, told};
@@ -124,7 +124,7 @@ fn mended(folder: &Path, broken: &[u8], was: &Journal, what: &str) -> Came {
     };
     let before = opened.journal.len();
     for text in ["after", "and again"] {
-        let Deed::Act { action } = note(text) else {
+        let Request::Act { action } = note(text) else {
             unreachable!()
         };
         let entry = opened.journal.propose(&action, START).unwrap();
@@ -312,17 +312,20 @@ fn part_maker() {
             9 => {
                 let action = beginning("Passing", 2, 2);
                 let begun = desk
-                    .tend(&Tend::Begin { action }, START)
+                    .tend(&ShelfCommand::Begin { action }, START)
                     .unwrap()
                     .id
                     .unwrap();
-                desk.tend(&Tend::Delete { id: begun.clone() }, START)
+                desk.tend(&ShelfCommand::Delete { id: begun.clone() }, START)
                     .unwrap();
-                desk.tend(&Tend::Erase { id: begun }, START).unwrap();
+                desk.tend(&ShelfCommand::Erase { id: begun }, START)
+                    .unwrap();
             }
             13 => {
-                desk.tend(&Tend::Delete { id: id.into() }, START).unwrap();
-                desk.tend(&Tend::Restore { id: id.into() }, START).unwrap();
+                desk.tend(&ShelfCommand::Delete { id: id.into() }, START)
+                    .unwrap();
+                desk.tend(&ShelfCommand::Restore { id: id.into() }, START)
+                    .unwrap();
             }
             _ => {}
         }
@@ -411,7 +414,7 @@ fn kill_makers(kills: u64, seed: u64) -> (u64, u64, u64) {
         let mut shelf = desk.shelf(START);
         if shelf.rows.iter().all(|row| row.id != "a") {
             // Killed between deleting and restoring.
-            let restored = desk.tend(&Tend::Restore { id: "a".into() }, START);
+            let restored = desk.tend(&ShelfCommand::Restore { id: "a".into() }, START);
             shelf = restored.unwrap().shelf;
         }
         for row in shelf.rows.iter().chain(&shelf.deleted) {
@@ -476,7 +479,7 @@ fn killed_at_any_moment() {
 #[derive(Debug, Clone)]
 enum Step {
     Begin(&'static str),
-    Act(&'static str, Deed),
+    Act(&'static str, Request),
     Text(u16),
     Delete(&'static str),
     Restore(&'static str),
@@ -502,7 +505,7 @@ fn script() -> Vec<Step> {
     use Step::{Act, Begin, Delete, Erase, Restore, Text};
     let cut = || {
         let cut = json!({"do": "tick-next", "task": "cut", "kind": "square", "count": 2});
-        Deed::Act {
+        Request::Act {
             action: serde_json::from_value(cut).unwrap(),
         }
     };
@@ -513,16 +516,16 @@ fn script() -> Vec<Step> {
         Text(120),
         Begin("two"),
         Act("two", note("short")),
-        Act("two", Deed::Undo),
+        Act("two", Request::Undo),
         Delete("one"),
-        Act("two", Deed::Redo),
+        Act("two", Request::Redo),
         Restore("one"),
         Act("one", note("back")),
         Delete("two"),
         Erase("two"),
         Text(150),
         Act("one", cut()),
-        Act("one", Deed::Undo),
+        Act("one", Request::Undo),
     ]
 }
 
@@ -613,7 +616,7 @@ fn take(desk: &mut Desk, folder: &Path, step: &Step, at: Time) -> Result<(), Str
     let done = match step {
         Step::Begin(name) => {
             let action = beginning(name, 2, 2);
-            desk.tend(&Tend::Begin { action }, at).map(|_| ())
+            desk.tend(&ShelfCommand::Begin { action }, at).map(|_| ())
         }
         Step::Act(name, deed) => desk.act(&named(folder, name), deed, at).map(|_| ()),
         Step::Text(size) => {
@@ -625,15 +628,15 @@ fn take(desk: &mut Desk, folder: &Path, step: &Step, at: Time) -> Result<(), Str
         }
         Step::Delete(name) => {
             let id = named(folder, name);
-            desk.tend(&Tend::Delete { id }, at).map(|_| ())
+            desk.tend(&ShelfCommand::Delete { id }, at).map(|_| ())
         }
         Step::Restore(name) => {
             let id = named(folder, name);
-            desk.tend(&Tend::Restore { id }, at).map(|_| ())
+            desk.tend(&ShelfCommand::Restore { id }, at).map(|_| ())
         }
         Step::Erase(name) => {
             let id = named(folder, name);
-            desk.tend(&Tend::Erase { id }, at).map(|_| ())
+            desk.tend(&ShelfCommand::Erase { id }, at).map(|_| ())
         }
     };
     done.map_err(|problem| {
@@ -823,7 +826,7 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     let _ = fs::remove_dir_all(data);
     let mut desk = Desk::new(Store::at(data.to_path_buf()));
     assert_eq!(desk.hello(START).problem, None);
-    let id = desk.tend(&Tend::Demo, START).unwrap().id.unwrap();
+    let id = desk.tend(&ShelfCommand::Demo, START).unwrap().id.unwrap();
     // All of the disk, then give back `room`.
     let mut fill = fs::File::create(filler).unwrap();
     let block = [1u8; 1024];
@@ -852,7 +855,7 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
         assert_eq!(problem.code, "disk");
         refused += 1;
     }
-    if let Err(problem) = desk.tend(&Tend::Demo, START) {
+    if let Err(problem) = desk.tend(&ShelfCommand::Demo, START) {
         assert_eq!(problem.code, "disk");
         assert_eq!(
             desk.shelf(START).rows.len(),
@@ -1003,13 +1006,13 @@ fn look_only(data: &Path) {
     assert_eq!(hello.problem.unwrap().code, "disk");
     let row = &hello.shelf.rows[0];
     assert!(row.head.is_some(), "it can be read");
-    for deed in [note("no"), Deed::Undo] {
+    for deed in [note("no"), Request::Undo] {
         let refused = desk.act(&row.id, &deed, START).unwrap_err();
         assert_eq!(refused.code, "disk");
         assert!(refused.said.contains("may not"), "{refused:?}");
     }
     let id = row.id.clone();
-    for tend in [Tend::Demo, Tend::Delete { id }] {
+    for tend in [ShelfCommand::Demo, ShelfCommand::Delete { id }] {
         assert_eq!(desk.tend(&tend, START).unwrap_err().code, "disk");
     }
     assert_eq!(
@@ -1124,7 +1127,7 @@ fn two_on_one_folder() {
     assert_eq!(looking.hello(START).problem, None);
     if looking.shelf(START).rows.is_empty() {
         looking
-            .tend(&Tend::Restore { id: "a".into() }, START)
+            .tend(&ShelfCommand::Restore { id: "a".into() }, START)
             .unwrap();
     }
     looking.act("a", &note("now"), START).unwrap();

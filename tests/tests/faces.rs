@@ -5,7 +5,7 @@
 //! (`scipy.stats.qmc.discrepancy`, method `WD`). `LAPWORK_WRITE=1` writes what is asked.
 
 use lapwork_core::cloth::fabric::Cover;
-use lapwork_core::command::{Action, decide};
+use lapwork_core::command::{Command, decide};
 use lapwork_core::demo;
 use lapwork_core::faces::arrange::{Arranger, wrap_around};
 use lapwork_core::plan::Plan;
@@ -21,7 +21,7 @@ fn path(name: &str) -> PathBuf {
 }
 
 fn begun(across: u16, down: u16, prints: usize) -> Throw {
-    let action = Action::Begin {
+    let action = Command::Begin {
         name: "t".into(),
         plan: Plan {
             across,

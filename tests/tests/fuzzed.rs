@@ -15,7 +15,7 @@ use lapwork_core::demo;
 use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::Prefs;
-use lapwork_core::show::{self, Lens};
+use lapwork_core::show::{self, Context};
 use lapwork_core::words::Words;
 use lapwork_shell::photos::{LONGEST_SIDE, shrink};
 use lapwork_tests::maker::Chance;
@@ -228,7 +228,7 @@ fn outlines() {
 #[test]
 fn grids() {
     let words = Words::english();
-    let lens = Lens {
+    let lens = Context {
         words: &words,
         ruler: Ruler::default(),
         now: 0,

@@ -11,7 +11,7 @@
 
 use image::{ImageFormat, Rgb, RgbImage};
 use lapwork_core::log::journal::Journal;
-use lapwork_core::show::{Deed, Hello, Take, Tend};
+use lapwork_core::show::{Hello, ImportChoice, Request, ShelfCommand};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Problem;
 use lapwork_shell::desk::Desk;
@@ -37,9 +37,9 @@ use std::time::Duration;
 
 const START: Time = 1_773_000_000_000;
 
-fn act(asked: serde_json::Value) -> Deed {
+fn act(asked: serde_json::Value) -> Request {
     let action = serde_json::from_value(asked).unwrap();
-    Deed::Act { action }
+    Request::Act { action }
 }
 
 /// A photo made fit to keep, unlike any other number's.
@@ -58,14 +58,14 @@ fn hash(bytes: &[u8]) -> String {
     photos::name(bytes).unwrap().as_str().to_string()
 }
 
-fn picture(n: usize) -> Deed {
+fn picture(n: usize) -> Request {
     act(json!({
         "do": "picture", "photo": hash(&PHOTOS[n]), "words": format!("No. {n}"),
         "piece": [0, 0, 1, 1], "task": "cut",
     }))
 }
 
-fn record(name: &str, more: &[Deed]) -> Journal {
+fn record(name: &str, more: &[Request]) -> Journal {
     let (mut journal, _) = Journal::begin(&beginning(name, 2, 2), START).unwrap();
     for (n, deed) in more.iter().enumerate() {
         assert!(done(&mut journal, deed, START + n as Time), "{deed:?}");
@@ -221,7 +221,7 @@ fn lay(root: &Path, id: &str, bytes: &[u8]) {
     fs::write(folder.join("throw.jsonl"), bytes).unwrap();
 }
 
-fn acts(id: &'static str, deed: Deed, at: Time) -> Step {
+fn acts(id: &'static str, deed: Request, at: Time) -> Step {
     Box::new(move |stage| stage.desk.act(id, &deed, at).map(|_| ()))
 }
 
@@ -233,7 +233,7 @@ fn keeps(id: &'static str, n: usize) -> Step {
 }
 
 /// Bring the file `name` of the root, and do this with it.
-fn brings(name: &'static str, take: Take) -> Step {
+fn brings(name: &'static str, take: ImportChoice) -> Step {
     Box::new(move |stage| {
         let found = look_into_on(stage.disk, &stage.root.join(name));
         let file = stage.desk.bring(found, START)?.file;
@@ -254,7 +254,7 @@ fn hands(parcels: Vec<(&'static str, Vec<u8>)>) -> Step {
 
 fn scenes() -> Vec<Scene> {
     let shared = || record("Shared", &[note("one"), note("two")]);
-    let with = |more: &[Deed]| {
+    let with = |more: &[Request]| {
         let mut journal = shared();
         for (n, deed) in more.iter().enumerate() {
             assert!(done(&mut journal, deed, START + 50 + n as Time));
@@ -282,7 +282,7 @@ fn scenes() -> Vec<Scene> {
                 keeps("a", 1),
                 acts("a", picture(1), START),
                 keeps("a", 0),
-                acts("a", Deed::Undo, START),
+                acts("a", Request::Undo, START),
                 acts("a", note("on"), START),
             ],
         },
@@ -306,9 +306,9 @@ fn scenes() -> Vec<Scene> {
                 put(root, "other", other.text().as_bytes());
             }),
             steps: vec![
-                brings("other", Take::Add),
+                brings("other", ImportChoice::Add),
                 acts("a", note("on"), START),
-                brings("other", Take::KeepBoth),
+                brings("other", ImportChoice::KeepBoth),
             ],
         },
         Scene {
@@ -319,7 +319,7 @@ fn scenes() -> Vec<Scene> {
                 put(root, "more", more.text().as_bytes());
             }),
             steps: vec![
-                brings("more", Take::TakeBrought),
+                brings("more", ImportChoice::TakeBrought),
                 acts("a", note("on"), START),
             ],
         },
@@ -331,7 +331,7 @@ fn scenes() -> Vec<Scene> {
                 put(root, "apart", apart.text().as_bytes());
             }),
             steps: vec![
-                brings("apart", Take::Merge { brought: vec![] }),
+                brings("apart", ImportChoice::Merge { brought: vec![] }),
                 acts("a", note("on"), START),
             ],
         },
@@ -608,7 +608,10 @@ fn plain_scenes() -> Vec<Scene> {
     let begin = || -> Step {
         Box::new(|stage| {
             let action = beginning("New", 2, 2);
-            stage.desk.tend(&Tend::Begin { action }, START).map(|_| ())
+            stage
+                .desk
+                .tend(&ShelfCommand::Begin { action }, START)
+                .map(|_| ())
         })
     };
     vec![
@@ -840,7 +843,7 @@ fn photos_chosen_and_left_are_swept_and_no_others() {
     let called = |n: usize| format!("{}.jpg", hash(&PHOTOS[n]));
     keep(&mut desk, 0).unwrap();
     desk.act("a", &picture(0), START).unwrap();
-    desk.act("a", &Deed::Undo, START).unwrap();
+    desk.act("a", &Request::Undo, START).unwrap();
     keep(&mut desk, 1).unwrap();
     // Half of one, from an app that died; and what is none of ours.
     fs::write(photos.join(format!("{}.new", called(5))), "half").unwrap();
@@ -883,7 +886,7 @@ fn part_keeper() {
         let name = format!("{n:032x}");
         fs::write(root.join("in"), other.clone().named(&name).text()).unwrap();
         let file = desk.bring(look_into(&root.join("in")), START).unwrap().file;
-        desk.take(&Take::Add, file, START).unwrap();
+        desk.take(&ImportChoice::Add, file, START).unwrap();
         say(format!("said added {n}"));
         let sheet = PHOTOS[n].repeat(20);
         write_on(
@@ -1005,7 +1008,7 @@ fn killed_while_keeping_photos_and_files() {
         let mut desk = Desk::new(Store::at(root.join("data")));
         desk.keep_photo("a", Ok(PHOTOS[39].clone()), START).unwrap();
         desk.act("a", &picture(39), START).ok();
-        desk.tend(&Tend::Demo, START).unwrap();
+        desk.tend(&ShelfCommand::Demo, START).unwrap();
         drop(desk);
         let mut desk = Desk::new(Store::at(root.join("data")));
         assert_eq!(desk.hello(START).problem, None);

@@ -7,7 +7,7 @@
 //! with time.
 
 use lapwork_core::cloth::fabric::Cover;
-use lapwork_core::command::{Action, decide};
+use lapwork_core::command::{Command, decide};
 use lapwork_core::demo;
 use lapwork_core::faces::arrange::{Arranger, Score, of};
 use lapwork_core::faces::spread::{Ground, spread};
@@ -70,7 +70,7 @@ fn main() {
 }
 
 fn begun(across: u16, down: u16) -> Throw {
-    let action = Action::Begin {
+    let action = Command::Begin {
         name: "Table".into(),
         plan: Plan {
             across,

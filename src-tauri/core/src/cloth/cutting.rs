@@ -293,14 +293,14 @@ pub struct CutPlan {
 
 /// A rectangle in nanometres.
 #[derive(Debug, Clone, Copy)]
-struct Block {
+struct ClearRect {
     from: i64,
     to: i64,
     left: i64,
     right: i64,
 }
 
-impl Block {
+impl ClearRect {
     fn patch(self) -> Patch {
         Patch {
             from: nm(self.from),
@@ -335,26 +335,26 @@ fn at_most([low, high]: [i64; 2], [v0, v1]: [i64; 2], limit: i64) -> Option<[i64
 }
 
 /// A piece as the arithmetic wants it.
-struct Ground {
+struct CuttingGround {
     /// Height, left edge, right edge.
     stations: Vec<[i64; 3]>,
     /// Kept clear, by left edge.
-    by_left: Vec<Block>,
+    by_left: Vec<ClearRect>,
     /// The same by lower edge.
-    by_from: Vec<Block>,
+    by_from: Vec<ClearRect>,
 }
 
-impl Ground {
-    fn new(piece: &Piece) -> Result<Ground, CuttingFault> {
+impl CuttingGround {
+    fn new(piece: &Piece) -> Result<CuttingGround, CuttingFault> {
         piece.check().map_err(CuttingFault::Piece)?;
         let stations = piece.stations.iter();
-        let blocks = piece.zones.iter().map(|z| Block {
+        let blocks = piece.zones.iter().map(|z| ClearRect {
             from: in_nm(z.from),
             to: in_nm(z.to),
             left: in_nm(z.left),
             right: in_nm(z.right),
         });
-        let mut ground = Ground {
+        let mut ground = CuttingGround {
             stations: stations
                 .map(|s| [in_nm(s.at), in_nm(s.left), in_nm(s.right)])
                 .collect(),
@@ -365,7 +365,7 @@ impl Ground {
         Ok(ground)
     }
 
-    fn keep_off(&mut self, blocks: impl Iterator<Item = Block>) {
+    fn keep_off(&mut self, blocks: impl Iterator<Item = ClearRect>) {
         self.by_left.extend(blocks);
         self.by_left
             .sort_by_key(|b| (b.left, b.right, b.from, b.to));
@@ -489,7 +489,7 @@ impl Ground {
 /// Where the cloth begins and ends at a height, rounded inwards to the nanometre; beyond
 /// the piece as at its end. A piece that cannot be cut is taken for as wide as it reaches.
 pub fn edges(piece: &Piece, at: Length) -> [Length; 2] {
-    let Ok(ground) = Ground::new(piece) else {
+    let Ok(ground) = CuttingGround::new(piece) else {
         let [_, _, left, right] = piece.reach();
         return [left, right];
     };
@@ -500,7 +500,7 @@ pub fn edges(piece: &Piece, at: Length) -> [Length; 2] {
 /// How far something cut may slide to the right before it meets the edge of the cloth, a
 /// place to keep clear, or something else that is cut.
 fn slack(piece: &Piece, plan: &CutPlan, patch: &Patch) -> Length {
-    let Ok(ground) = Ground::new(piece) else {
+    let Ok(ground) = CuttingGround::new(piece) else {
         return nm(0);
     };
     let [_, end] = ground.level(in_nm(patch.from), in_nm(patch.to));
@@ -603,9 +603,9 @@ fn best(places: &[i64], side: i64, counts: &[(i64, i64)]) -> Vec<usize> {
     out
 }
 
-fn ready(piece: &Piece, how: &Cutting) -> Result<(Ground, i64, i64), CuttingFault> {
+fn ready(piece: &Piece, how: &Cutting) -> Result<(CuttingGround, i64, i64), CuttingFault> {
     how.check()?;
-    let (ground, side) = (Ground::new(piece)?, in_nm(how.cut_side()));
+    let (ground, side) = (CuttingGround::new(piece)?, in_nm(how.cut_side()));
     let rows = (ground.high() - ground.low()) / side;
     if rows.saturating_mul((ground.right() - ground.left()) / side) > MOST_SQUARES {
         return Err(CuttingFault::TooMany);
@@ -647,7 +647,7 @@ pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
                 to: nm(to),
             }));
         });
-        squares.extend(lefts.iter().map(|left| Block {
+        squares.extend(lefts.iter().map(|left| ClearRect {
             from,
             to,
             left: *left,
@@ -674,19 +674,19 @@ pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
         strips,
         lines,
         count: u32::try_from(count).unwrap_or(u32::MAX),
-        binding: binding.into_iter().map(Block::patch).collect(),
+        binding: binding.into_iter().map(ClearRect::patch).collect(),
         spare,
     })
 }
 
 /// The longest straight strips in what is left, one after another; they are kept off after.
-fn binding(ground: &mut Ground, how: BindingCut, step: i64) -> Vec<Block> {
+fn binding(ground: &mut CuttingGround, how: BindingCut, step: i64) -> Vec<ClearRect> {
     let (width, least) = (in_nm(how.width), in_nm(how.least));
     let mut wanted = in_nm(how.enough);
     let mut out = Vec::new();
     while wanted > 0 && out.len() < MOST_BINDING {
-        let mut longest: Option<(i64, Block)> = None;
-        let mut try_it = |long: i64, block: Block| {
+        let mut longest: Option<(i64, ClearRect)> = None;
+        let mut try_it = |long: i64, block: ClearRect| {
             if long >= least && longest.is_none_or(|(most, _)| long > most) {
                 longest = Some((long, block));
             }
@@ -694,7 +694,7 @@ fn binding(ground: &mut Ground, how: BindingCut, step: i64) -> Vec<Block> {
         for from in marks(ground, [ground.low(), ground.high()], width, step, false) {
             let to = from + width;
             ground.across(from, to, |left, right| {
-                let block = Block {
+                let block = ClearRect {
                     from,
                     to,
                     left,
@@ -706,7 +706,7 @@ fn binding(ground: &mut Ground, how: BindingCut, step: i64) -> Vec<Block> {
         for left in marks(ground, [ground.left(), ground.right()], width, step, true) {
             let right = left + width;
             ground.upright(left, right, |from, to| {
-                let block = Block {
+                let block = ClearRect {
                     from,
                     to,
                     left,
@@ -726,7 +726,13 @@ fn binding(ground: &mut Ground, how: BindingCut, step: i64) -> Vec<Block> {
 }
 
 /// Places for a binding strip: the marks, and against every edge of what is kept off.
-fn marks(ground: &Ground, [low, high]: [i64; 2], width: i64, step: i64, upright: bool) -> Vec<i64> {
+fn marks(
+    ground: &CuttingGround,
+    [low, high]: [i64; 2],
+    width: i64,
+    step: i64,
+    upright: bool,
+) -> Vec<i64> {
     let steps = (high - low) / step;
     // A vast piece is tried more coarsely.
     let step = step * (steps / MOST_MARKS + 1);
@@ -753,7 +759,7 @@ fn marks(ground: &Ground, [low, high]: [i64; 2], width: i64, step: i64, upright:
 }
 
 /// What is left in and between the strips.
-fn offcuts(ground: &Ground, strips: &[Strip]) -> Vec<Patch> {
+fn offcuts(ground: &CuttingGround, strips: &[Strip]) -> Vec<Patch> {
     let mut edges = vec![ground.low()];
     edges.extend(strips.iter().flat_map(|s| [in_nm(s.from), in_nm(s.to)]));
     edges.push(ground.high());
@@ -765,7 +771,7 @@ fn offcuts(ground: &Ground, strips: &[Strip]) -> Vec<Patch> {
         }
         ground.across(from, to, |left, right| {
             if right - left >= LEAST_OFFCUT {
-                let block = Block {
+                let block = ClearRect {
                     from,
                     to,
                     left,
@@ -844,7 +850,7 @@ pub fn bound(piece: &Piece, how: &Cutting) -> Result<u32, CuttingFault> {
 
 /// The most squares one line can cross, over-reckoned.
 fn crossed(
-    ground: &Ground,
+    ground: &CuttingGround,
     [low, high]: [i64; 2],
     line: i64,
     side: i64,
@@ -900,7 +906,7 @@ fn crossed(
 /// How the squares of a [`FreeYield`] lie.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case")]
-pub enum Way {
+pub enum StripDirection {
     /// Strips straight across.
     Across,
     /// Strips upright.
@@ -915,7 +921,7 @@ pub struct FreeYield {
     /// Squares in all.
     pub count: u32,
     /// The way that gave most; the plainest of equals.
-    pub way: Way,
+    pub way: StripDirection,
     /// The squares.
     pub squares: Vec<Patch>,
 }
@@ -931,7 +937,7 @@ struct Columns {
 }
 
 impl Columns {
-    fn new(ground: &Ground, side: i64, step: i64) -> Result<Columns, CuttingFault> {
+    fn new(ground: &CuttingGround, side: i64, step: i64) -> Result<Columns, CuttingFault> {
         let lefts = places(ground.left(), ground.right(), side, step)?;
         let free = lefts.iter().map(|x| {
             let mut free = Vec::new();
@@ -977,7 +983,7 @@ impl Columns {
                 let (from, to) = ((*from).max(a), (*to).min(b));
                 let n = (to - from).max(0) / side;
                 out.extend((0..n).map(|k| {
-                    let block = Block {
+                    let block = ClearRect {
                         from: from + k * side,
                         to: from + (k + 1) * side,
                         left,
@@ -1052,10 +1058,10 @@ pub fn free_yield(piece: &Piece, how: &Cutting) -> Result<FreeYield, CuttingFaul
         for s in across.strips {
             squares.extend(s.squares.into_iter().map(|left| strip(s.from, left)));
         }
-        Way::Across
+        StripDirection::Across
     } else if upright == count {
         columns.squares(low, high, &mut squares);
-        Way::Upright
+        StripDirection::Upright
     } else {
         let mut i = 0;
         while i < n {
@@ -1074,7 +1080,7 @@ pub fn free_yield(piece: &Piece, how: &Cutting) -> Result<FreeYield, CuttingFaul
                 }
             }
         }
-        Way::Mixed
+        StripDirection::Mixed
     };
     Ok(FreeYield {
         count: u32::try_from(squares.len()).unwrap_or(u32::MAX),
@@ -1189,7 +1195,7 @@ impl Pile {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cloth::garments::{Part, Station, Zone, ZoneKind, fat_quarter};
+    use crate::cloth::garments::{GarmentPart, OutlineStation, Zone, ZoneKind, fat_quarter};
     use crate::measure::Fraction;
     use proptest::prelude::*;
 
@@ -1209,7 +1215,7 @@ mod tests {
     }
 
     fn sheet(width: i64, length: i64) -> Piece {
-        Piece::rectangle(Part::Cloth, e(width), e(length))
+        Piece::rectangle(GarmentPart::Cloth, e(width), e(length))
     }
 
     fn five() -> Cutting {
@@ -1294,7 +1300,10 @@ mod tests {
             .without(zone([80, 100, 40, 80]));
         let straight = lay_out(&piece, &five()).unwrap().count;
         let free = free_yield(&piece, &five()).unwrap();
-        assert_eq!((straight, free.count, free.way), (3, 4, Way::Upright));
+        assert_eq!(
+            (straight, free.count, free.way),
+            (3, 4, StripDirection::Upright)
+        );
         assert_eq!(bound(&piece, &five()), Ok(4));
         // The same above two strips set off from one another, which only straight cuts hold.
         let both = sheet(100, 180)
@@ -1304,7 +1313,10 @@ mod tests {
             .without(zone([160, 180, 40, 80]));
         let straight = lay_out(&both, &five()).unwrap().count;
         let free = free_yield(&both, &five()).unwrap();
-        assert_eq!((straight, free.count, free.way), (7, 8, Way::Mixed));
+        assert_eq!(
+            (straight, free.count, free.way),
+            (7, 8, StripDirection::Mixed)
+        );
     }
 
     #[test]
@@ -1356,9 +1368,9 @@ mod tests {
             ..five()
         };
         check(how, CuttingFault::Binding);
-        let vast = Piece::rectangle(Part::Cloth, nm(90_000_000_000), nm(90_000_000_000));
+        let vast = Piece::rectangle(GarmentPart::Cloth, nm(90_000_000_000), nm(90_000_000_000));
         assert_eq!(lay_out(&vast, &five()), Err(CuttingFault::TooMany));
-        let long = Piece::rectangle(Part::Cloth, e(40), nm(90_000_000_000));
+        let long = Piece::rectangle(GarmentPart::Cloth, e(40), nm(90_000_000_000));
         let fine = Cutting {
             step: nm(100_000),
             ..five()
@@ -1378,7 +1390,7 @@ mod tests {
         (prop::collection::vec(station, 2..6), zones).prop_map(|(rows, zones)| {
             let mut at = 0;
             let stations = rows.into_iter().map(|(up, left, right)| {
-                let station = Station {
+                let station = OutlineStation {
                     at: e(at),
                     left: e(left),
                     right: e(right),
@@ -1387,7 +1399,7 @@ mod tests {
                 station
             });
             let mut piece = Piece {
-                part: Part::Cloth,
+                part: GarmentPart::Cloth,
                 stations: stations.collect(),
                 zones: zones
                     .into_iter()
@@ -1594,8 +1606,8 @@ mod tests {
             sorted: bool,
         ) {
             let mut piece = Piece {
-                part: Part::Cloth,
-                stations: stations.into_iter().map(|[at, left, right]| Station { at, left, right }).collect(),
+                part: GarmentPart::Cloth,
+                stations: stations.into_iter().map(|[at, left, right]| OutlineStation { at, left, right }).collect(),
                 zones: zones.into_iter()
                     .map(|[from, to, left, right]| Zone { kind: ZoneKind::Stain, from, to, left, right })
                     .collect(),

@@ -3,7 +3,7 @@
 //! A leg opened along the inseam, the back of a jacket, a sheet: pressed flat, each
 //! becomes a [`Piece`], an outline with places that must not be cut into. The maker
 //! measures it with a tape across the piece at a few heights, and so it is kept: a
-//! [`Station`] says how far the cloth reaches to the left and to the right at a height
+//! [`OutlineStation`] says how far the cloth reaches to the left and to the right at a height
 //! above the hem, and between two stations the edges run straight. The middle line may
 //! lie anywhere; for a leg it is the outseam, for a plain rectangle its left edge.
 //! Grain runs along the piece.
@@ -45,7 +45,7 @@ const WIDEST_NM: [i64; 2] = [2_000_000_000, 4_000_000_000];
 /// How far the cloth reaches at one height.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[ts(rename = "OutlineStation")]
-pub struct Station {
+pub struct OutlineStation {
     /// Height above the hem.
     #[ts(type = "number")]
     pub at: Length,
@@ -99,7 +99,7 @@ pub struct Zone {
 /// Which part of a garment a piece is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case")]
-pub enum Part {
+pub enum GarmentPart {
     /// The left leg, opened along the inseam.
     LeftLeg,
     /// The right leg, opened along the inseam.
@@ -118,9 +118,9 @@ pub enum Part {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Piece {
     /// What it is of.
-    pub part: Part,
+    pub part: GarmentPart,
     /// Its outline, from the hem up.
-    pub stations: Vec<Station>,
+    pub stations: Vec<OutlineStation>,
     /// Places to keep clear.
     pub zones: Vec<Zone>,
 }
@@ -154,8 +154,8 @@ pub enum PieceFault {
 
 impl Piece {
     /// A rectangle with nothing to keep clear; its left edge is the middle line.
-    pub fn rectangle(part: Part, width: Length, length: Length) -> Piece {
-        let station = |at| Station {
+    pub fn rectangle(part: GarmentPart, width: Length, length: Length) -> Piece {
+        let station = |at| OutlineStation {
             at,
             left: zero(),
             right: width,
@@ -223,8 +223,8 @@ impl Piece {
         self.check()?;
         let [garment, other] = WIDEST_NM;
         let widest = match self.part {
-            Part::LeftLeg | Part::RightLeg | Part::Back => garment,
-            Part::Panel | Part::Sheet | Part::Cloth => other,
+            GarmentPart::LeftLeg | GarmentPart::RightLeg | GarmentPart::Back => garment,
+            GarmentPart::Panel | GarmentPart::Sheet | GarmentPart::Cloth => other,
         };
         for (i, station) in self.stations.iter().enumerate() {
             match in_nm(station.right - station.left) {
@@ -238,7 +238,7 @@ impl Piece {
 
     /// Lowest, highest, farthest left and farthest right of the outline.
     pub fn reach(&self) -> [Length; 4] {
-        let by = |pick: fn(&Station) -> Length| self.stations.iter().map(pick);
+        let by = |pick: fn(&OutlineStation) -> Length| self.stations.iter().map(pick);
         [
             by(|s| s.at).min().unwrap_or(zero()),
             by(|s| s.at).max().unwrap_or(zero()),
@@ -253,7 +253,7 @@ impl Piece {
             .stations
             .windows(2)
             .map(|w| {
-                let wide = |s: &Station| in_mm(s.right) - in_mm(s.left);
+                let wide = |s: &OutlineStation| in_mm(s.right) - in_mm(s.left);
                 (wide(&w[0]) + wide(&w[1])) / 2.0 * (in_mm(w[1].at) - in_mm(w[0].at))
             })
             .sum();
@@ -305,7 +305,7 @@ pub enum Source {
 
 /// Cloth off the roll: `width` is what is usable between the selvages.
 pub fn yardage(width: Length, length: Length) -> Piece {
-    Piece::rectangle(Part::Cloth, width, length)
+    Piece::rectangle(GarmentPart::Cloth, width, length)
 }
 
 /// A fat quarter: half a yard of 44 in cloth halved again, 18 × 22 in; or 50 × 55 cm.
@@ -404,7 +404,7 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
     let quarters = |q: i64| inch64(q * 16);
     // `share` hundredths of a width of so many quarter inches, to the lower 1/8 in.
     let part = |width: i64, share: i64| inch64(width * 2 * share * percent / 10_000 * 8);
-    let wide = |at: i64, width: i64, back: i64| Station {
+    let wide = |at: i64, width: i64, back: i64| OutlineStation {
         at: quarters(at),
         left: zero() - part(width, back),
         right: part(width, 100 - back),
@@ -441,7 +441,7 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
                 zones.push(zone(ZoneKind::Knee, place));
             }
             let left = Piece {
-                part: Part::LeftLeg,
+                part: GarmentPart::LeftLeg,
                 stations: vec![
                     wide(0, hem, 55),
                     wide(bend, knee, 55),
@@ -449,7 +449,7 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
                 ],
                 zones,
             };
-            let right = mirrored(&left, Part::RightLeg);
+            let right = mirrored(&left, GarmentPart::RightLeg);
             vec![left, right]
         }
         GarmentKind::JacketBack => {
@@ -460,7 +460,7 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
                 zone(ZoneKind::Seam, place)
             };
             vec![Piece {
-                part: Part::Back,
+                part: GarmentPart::Back,
                 stations: vec![
                     wide(0, hem, 50),
                     wide(yoke, knee, 50),
@@ -481,7 +481,7 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
             };
             let (inner, outer) = (part(thigh, 12), part(thigh, 38));
             vec![Piece {
-                part: Part::Panel,
+                part: GarmentPart::Panel,
                 stations: vec![
                     wide(0, hem, 50),
                     wide(length / 2, knee, 50),
@@ -499,7 +499,7 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
             }]
         }
         GarmentKind::Sheet => vec![Piece {
-            part: Part::Sheet,
+            part: GarmentPart::Sheet,
             stations: vec![wide(0, hem, 50), wide(length, thigh, 50)],
             zones: vec![
                 across(ZoneKind::Hem, 0, 4),
@@ -510,7 +510,7 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
 }
 
 /// The piece as its other half lies: left and right change places.
-pub fn mirrored(piece: &Piece, part: Part) -> Piece {
+pub fn mirrored(piece: &Piece, part: GarmentPart) -> Piece {
     // Lengths that `check` refuses may have no opposite; they keep as near as can be.
     let turned = |l: Length| nm(in_nm(l).saturating_neg());
     Piece {
@@ -518,7 +518,7 @@ pub fn mirrored(piece: &Piece, part: Part) -> Piece {
         stations: piece
             .stations
             .iter()
-            .map(|s| Station {
+            .map(|s| OutlineStation {
                 at: s.at,
                 left: turned(s.right),
                 right: turned(s.left),
@@ -557,7 +557,7 @@ mod tests {
 
     #[test]
     fn faults_are_named() {
-        let good = Piece::rectangle(Part::Cloth, inch(20), inch(30));
+        let good = Piece::rectangle(GarmentPart::Cloth, inch(20), inch(30));
         assert_eq!(good.check(), Ok(()));
         let check = |change: &dyn Fn(&mut Piece), want| {
             let mut piece = good.clone();
@@ -628,7 +628,7 @@ mod tests {
 
     #[test]
     fn an_area_in_inches() {
-        let piece = Piece::rectangle(Part::Cloth, inch(10), inch(20));
+        let piece = Piece::rectangle(GarmentPart::Cloth, inch(10), inch(20));
         let off = piece.area() - square_metres(inch(10), inch(20));
         assert!(off.value.abs() < 1e-12);
     }
@@ -657,17 +657,17 @@ mod tests {
             zones in prop::collection::vec(prop::array::uniform4(any_length()), 0..4),
         ) {
             let piece = Piece {
-                part: Part::Cloth,
-                stations: stations.into_iter().map(|(at, left, right)| Station { at, left, right }).collect(),
+                part: GarmentPart::Cloth,
+                stations: stations.into_iter().map(|(at, left, right)| OutlineStation { at, left, right }).collect(),
                 zones: zones.into_iter()
                     .map(|[from, to, left, right]| Zone { kind: ZoneKind::Stain, from, to, left, right })
                     .collect(),
             };
-            let turned = mirrored(&piece, Part::Cloth);
+            let turned = mirrored(&piece, GarmentPart::Cloth);
             let _ = turned.area();
             if piece.check().is_ok() {
                 prop_assert_eq!(turned.check(), Ok(()));
-                prop_assert_eq!(mirrored(&turned, Part::Cloth), piece);
+                prop_assert_eq!(mirrored(&turned, GarmentPart::Cloth), piece);
             }
         }
     }

@@ -182,7 +182,7 @@ pub fn mass_per_area(mass: Mass, width: Length, length: Length) -> Option<Weight
 
 /// The cloth in a throw, every layer counted.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Amount {
+pub struct ClothAmount {
     /// Denim of the squares.
     pub denim: Area,
     /// Fabric of the covers.
@@ -193,7 +193,7 @@ pub struct Amount {
 
 /// The cloth in the finished throw, `covers` squares of it faced with fabric (a square
 /// with fabric on both faces counts twice).
-pub fn amount(plan: &Plan, covers: u32) -> Amount {
+pub fn amount(plan: &Plan, covers: u32) -> ClothAmount {
     let fours = f64::from(plan.across / 2) * f64::from(plan.down / 2);
     let square = square_metres(plan.side, plan.side);
     let whole = square * f64::from(plan.squares());
@@ -205,7 +205,7 @@ pub fn amount(plan: &Plan, covers: u32) -> Amount {
     let (width, height) = plan.finished();
     let need = plan.binding_for(width, height);
     let joins = plan.take() * i64::from(need.joins);
-    Amount {
+    ClothAmount {
         denim: whole - off,
         fabric: square * f64::from(covers) - off * share,
         binding: square_metres(plan.binding.strip, need.length + joins),

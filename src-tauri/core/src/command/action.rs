@@ -39,7 +39,7 @@ pub(crate) const MOST_HEAPS: usize = 100;
 /// Something the maker asks for.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case", tag = "do")]
-pub enum Action {
+pub enum Command {
     /// Begin a throw.
     Begin {
         /// Its name.

@@ -2,7 +2,7 @@
 
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::command::check::{check_cloth, known_squares};
-use crate::command::rejection::Refusal;
+use crate::command::rejection::Rejection;
 use crate::plan::assembly::{Rect, source};
 use crate::throw::event::Event;
 use crate::throw::loose::{is_loose, loose_units, places_for};
@@ -17,9 +17,9 @@ pub(super) fn set_face(
     pieces: &[Rect],
     face: Face,
     print: Option<u8>,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     if print.is_some_and(|p| usize::from(p) >= throw.prints.len()) {
-        return Err(Refusal::Cloth);
+        return Err(Rejection::Cloth);
     }
     let mut faces = Vec::new();
     for piece in known_squares(throw, pieces)? {
@@ -28,10 +28,10 @@ pub(super) fn set_face(
             continue;
         }
         if throw.is_joined(piece) {
-            return Err(Refusal::Joined(piece));
+            return Err(Rejection::Joined(piece));
         }
         if throw.has(piece, cover_task(face)) {
-            return Err(Refusal::Glued(piece));
+            return Err(Rejection::Glued(piece));
         }
         faces.push((piece, cover.with(face, print)));
     }
@@ -39,19 +39,19 @@ pub(super) fn set_face(
         && let Some(have) = throw.prints[usize::from(print)].stock
         && used(throw, print) + gone(throw, print).all() + faces.len() as u32 > have
     {
-        return Err(Refusal::Stock { print, have });
+        return Err(Rejection::Stock { print, have });
     }
     if faces.is_empty() {
-        return Err(Refusal::Nothing);
+        return Err(Rejection::Nothing);
     }
     Ok(vec![Event::FacesChanged { faces }])
 }
 
 /// No more squares can be covered on a face than there are.
-pub(super) fn check_wishes(throw: &Throw, wishes: &Wishes) -> Result<(), Refusal> {
+pub(super) fn check_wishes(throw: &Throw, wishes: &Wishes) -> Result<(), Rejection> {
     let most = throw.plan.squares();
     if wishes.front > most || wishes.back > most {
-        return Err(Refusal::Wishes { most });
+        return Err(Rejection::Wishes { most });
     }
     Ok(())
 }
@@ -61,7 +61,7 @@ pub(super) fn lay_out(
     throw: &Throw,
     wishes: &Wishes,
     layout: &Layout,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     check_wishes(throw, wishes)?;
     check_moves(throw, &layout.moves)?;
     let mut events: Vec<Event> = layout.moved().into_iter().collect();
@@ -72,7 +72,7 @@ pub(super) fn lay_out(
             .iter()
             .any(|(p, _)| p.holds(*piece) || piece.holds(*p))
         {
-            return Err(Refusal::Layout(*piece));
+            return Err(Rejection::Layout(*piece));
         }
         may_turn(&moved, *piece, *quarters)?;
     }
@@ -83,27 +83,27 @@ pub(super) fn lay_out(
     for (piece, cover) in &layout.faces {
         let is = turned.cover(*piece);
         if !seen.insert(*piece) || !piece.is_square() || !throw.assembly().knows(*piece) {
-            return Err(Refusal::Layout(*piece));
+            return Err(Rejection::Layout(*piece));
         }
         let print = |p: Option<u8>| p.is_none_or(|p| usize::from(p) < throw.prints.len());
         let denim = usize::from(cover.denim) < throw.denims.len().max(1);
         if !print(cover.front) || !print(cover.back) || !denim {
-            return Err(Refusal::Cloth);
+            return Err(Rejection::Cloth);
         }
         let cloth = |c: &Cover| (c.denim, c.wrong_side_up, c.crosswise);
         if cloth(cover) != cloth(&is) && turned.has(*piece, Task::Cut) {
-            return Err(Refusal::AlreadyCut { squares: 1 });
+            return Err(Rejection::AlreadyCut { squares: 1 });
         }
         if *cover != is && turned.is_pinned(*piece) {
-            return Err(Refusal::Pinned(*piece));
+            return Err(Rejection::Pinned(*piece));
         }
         for face in Face::BOTH {
             if cover.on(face) != is.on(face) {
                 if turned.is_joined(*piece) {
-                    return Err(Refusal::Joined(*piece));
+                    return Err(Rejection::Joined(*piece));
                 }
                 if turned.has(*piece, cover_task(face)) {
-                    return Err(Refusal::Glued(*piece));
+                    return Err(Rejection::Glued(*piece));
                 }
             }
         }
@@ -123,7 +123,7 @@ pub(super) fn lay_out(
             .stock
             .filter(|have| now + gone > *have && now > before)
         {
-            return Err(Refusal::Stock {
+            return Err(Rejection::Stock {
                 print: print_n,
                 have,
             });
@@ -133,7 +133,7 @@ pub(super) fn lay_out(
         events.push(Event::Wished { wishes: *wishes });
     }
     if events.is_empty() {
-        return Err(Refusal::Nothing);
+        return Err(Rejection::Nothing);
     }
     Ok(events)
 }
@@ -160,12 +160,12 @@ fn two_alike(throw: &Throw, a: Rect, b: Rect) -> (Rect, Rect) {
 }
 
 /// Pieces that exchange places: each loose, of one shape and kind, each place once.
-fn check_moves(throw: &Throw, moves: &[(Rect, Rect)]) -> Result<(), Refusal> {
+fn check_moves(throw: &Throw, moves: &[(Rect, Rect)]) -> Result<(), Rejection> {
     let (mut left, mut taken) = (HashSet::new(), HashSet::new());
     let mut of_kind: HashMap<Rect, HashSet<Rect>> = HashMap::new();
     for (from, to) in moves {
         if !throw.assembly().knows(*from) || !throw.assembly().knows(*to) {
-            return Err(Refusal::NoSuchPiece(*from));
+            return Err(Rejection::NoSuchPiece(*from));
         }
         let squares = from.is_square() && to.is_square();
         if !squares {
@@ -173,37 +173,37 @@ fn check_moves(throw: &Throw, moves: &[(Rect, Rect)]) -> Result<(), Refusal> {
                 .entry(*from)
                 .or_insert_with(|| places_for(throw.assembly(), *from).into_iter().collect());
             if !places.contains(to) {
-                return Err(Refusal::NotSwappable(*from, *to));
+                return Err(Rejection::NotSwappable(*from, *to));
             }
         }
         if !is_loose(throw, *from) {
-            return Err(Refusal::NotSwappable(*from, *to));
+            return Err(Rejection::NotSwappable(*from, *to));
         }
         for square in from.squares() {
             if throw.is_pinned(square) {
-                return Err(Refusal::Pinned(square));
+                return Err(Rejection::Pinned(square));
             }
             if !left.insert(square) {
-                return Err(Refusal::Layout(square));
+                return Err(Rejection::Layout(square));
             }
         }
         for square in to.squares() {
             if !taken.insert(square) {
-                return Err(Refusal::Layout(square));
+                return Err(Rejection::Layout(square));
             }
         }
     }
     match left.symmetric_difference(&taken).next() {
-        Some(square) => Err(Refusal::Layout(*square)),
+        Some(square) => Err(Rejection::Layout(*square)),
         None => Ok(()),
     }
 }
 
 /// Whether a piece may be turned where it lies: a loose square or a stitched four by
 /// quarters, any other loose joined piece by halves.
-pub(crate) fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), Refusal> {
+pub(crate) fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), Rejection> {
     if !throw.assembly().knows(piece) {
-        return Err(Refusal::NoSuchPiece(piece));
+        return Err(Rejection::NoSuchPiece(piece));
     }
     // Four squares in a line are as many, but only a square stays in its place.
     let quarter = piece.rows == piece.cols && (piece.is_square() || throw.has(piece, Task::Stitch));
@@ -216,22 +216,22 @@ pub(crate) fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), R
         || !is_loose(throw, piece)
         || (quarters % 2 == 1 && !quarter)
     {
-        return Err(Refusal::NotTurnable(piece));
+        return Err(Rejection::NotTurnable(piece));
     }
     match piece.squares().find(|s| throw.is_pinned(*s)) {
-        Some(square) => Err(Refusal::Pinned(square)),
+        Some(square) => Err(Rejection::Pinned(square)),
         None => Ok(()),
     }
 }
 
-pub(super) fn flip(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, Refusal> {
+pub(super) fn flip(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, Rejection> {
     let pieces = known_squares(throw, pieces)?;
     for piece in &pieces {
         if throw.is_joined(*piece) {
-            return Err(Refusal::Joined(*piece));
+            return Err(Rejection::Joined(*piece));
         }
         if throw.is_pinned(*piece) {
-            return Err(Refusal::Pinned(*piece));
+            return Err(Rejection::Pinned(*piece));
         }
     }
     Ok(vec![Event::Flipped { pieces }])
@@ -265,7 +265,7 @@ pub(super) fn set_cloth(
     throw: &Throw,
     prints: &[Print],
     denims: &[Denim],
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     check_cloth(prints, denims)?;
     for cover in throw.covers() {
         let missing = [cover.front, cover.back]
@@ -273,12 +273,12 @@ pub(super) fn set_cloth(
             .flatten()
             .any(|p| usize::from(p) >= prints.len());
         if missing || (cover.denim > 0 && usize::from(cover.denim) >= denims.len()) {
-            return Err(Refusal::Cloth);
+            return Err(Rejection::Cloth);
         }
     }
     for (i, print) in prints.iter().enumerate() {
         if let Some(have) = print.stock.filter(|have| used(throw, i as u8) > *have) {
-            return Err(Refusal::Stock {
+            return Err(Rejection::Stock {
                 print: i as u8,
                 have,
             });
@@ -294,14 +294,14 @@ pub(super) fn set_denim(
     pieces: &[Rect],
     denim: u8,
     wrong_side_up: bool,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     if usize::from(denim) >= throw.denims.len().max(1) {
-        return Err(Refusal::Cloth);
+        return Err(Rejection::Cloth);
     }
     let mut faces = Vec::new();
     for piece in known_squares(throw, pieces)? {
         if throw.has(piece, Task::Cut) {
-            return Err(Refusal::AlreadyCut { squares: 1 });
+            return Err(Rejection::AlreadyCut { squares: 1 });
         }
         let cover = Cover {
             denim,
@@ -314,16 +314,16 @@ pub(super) fn set_denim(
 }
 
 /// Say how the faces are to look.
-pub(super) fn wish(throw: &Throw, wishes: &Wishes) -> Result<Vec<Event>, Refusal> {
+pub(super) fn wish(throw: &Throw, wishes: &Wishes) -> Result<Vec<Event>, Rejection> {
     check_wishes(throw, wishes)?;
     if throw.wishes == Some(*wishes) {
-        return Err(Refusal::Nothing);
+        return Err(Rejection::Nothing);
     }
     Ok(vec![Event::Wished { wishes: *wishes }])
 }
 
 /// Turn a piece where it lies.
-pub(super) fn turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<Vec<Event>, Refusal> {
+pub(super) fn turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<Vec<Event>, Rejection> {
     let piece = unit_of(throw, piece);
     may_turn(throw, piece, quarters)?;
     Ok(vec![Event::Turned {
@@ -332,22 +332,22 @@ pub(super) fn turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<Vec<Event
 }
 
 /// Pin places, or let them go.
-pub(super) fn pin(throw: &Throw, pieces: &[Rect], pinned: bool) -> Result<Vec<Event>, Refusal> {
+pub(super) fn pin(throw: &Throw, pieces: &[Rect], pinned: bool) -> Result<Vec<Event>, Rejection> {
     let pieces = known_squares(throw, pieces)?
         .into_iter()
         .filter(|p| throw.is_pinned(*p) != pinned)
         .collect::<Vec<_>>();
     if pieces.is_empty() {
-        return Err(Refusal::Nothing);
+        return Err(Rejection::Nothing);
     }
     Ok(vec![Event::Pinned { pieces, pinned }])
 }
 
 /// Let two loose pieces change places.
-pub(super) fn swap(throw: &Throw, a: Rect, b: Rect) -> Result<Vec<Event>, Refusal> {
+pub(super) fn swap(throw: &Throw, a: Rect, b: Rect) -> Result<Vec<Event>, Rejection> {
     let (one, other) = two_alike(throw, a, b);
     if one == other {
-        return Err(Refusal::NotSwappable(a, b));
+        return Err(Rejection::NotSwappable(a, b));
     }
     let moves = vec![(one, other), (other, one)];
     check_moves(throw, &moves)?;

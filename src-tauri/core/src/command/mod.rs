@@ -1,7 +1,7 @@
 //! What the maker may do, and what comes of it.
 //!
-//! [`decide`] checks an [`Action`] against a throw and gives the [`Event`]s it
-//! leads to, or a [`Refusal`] that says what stands in the way and what would help.
+//! [`decide`] checks an [`Command`] against a throw and gives the [`Event`]s it
+//! leads to, or a [`Rejection`] that says what stands in the way and what would help.
 //! It changes nothing itself. Each family of actions has a module of its own.
 
 pub mod action;
@@ -18,7 +18,7 @@ mod work;
 pub use action::*;
 pub(crate) use check::{check_cloth, clean_name};
 pub(crate) use faces::may_turn;
-pub use rejection::Refusal;
+pub use rejection::Rejection;
 pub use work::{may_do, ready, ready_for};
 
 use crate::cloth::fabric::{Denim, Print};
@@ -29,12 +29,12 @@ use crate::throw::state::Throw;
 /// What would come of `action`.
 ///
 /// # Errors
-/// The [`Refusal`] that says what stands in the way.
-pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refusal> {
+/// The [`Rejection`] that says what stands in the way.
+pub fn decide(throw: Option<&Throw>, action: &Command) -> Result<Vec<Event>, Rejection> {
     match (throw, action) {
         (
             None,
-            Action::Begin {
+            Command::Begin {
                 name,
                 plan,
                 prints,
@@ -42,7 +42,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             },
         ) => begin(name, plan, prints, denims),
         (Some(throw), action) => decide_for(throw, action),
-        (None, _) => Err(Refusal::Beginning),
+        (None, _) => Err(Rejection::Beginning),
     }
 }
 
@@ -51,8 +51,8 @@ fn begin(
     plan: &Plan,
     prints: &[Print],
     denims: &[Denim],
-) -> Result<Vec<Event>, Refusal> {
-    plan.check().map_err(Refusal::Plan)?;
+) -> Result<Vec<Event>, Rejection> {
+    plan.check().map_err(Rejection::Plan)?;
     check_cloth(prints, denims)?;
     Ok(vec![Event::Begun {
         name: clean_name(name)?,
@@ -64,10 +64,10 @@ fn begin(
 }
 
 /// What would come of an action on a throw that has been begun.
-fn decide_for(throw: &Throw, action: &Action) -> Result<Vec<Event>, Refusal> {
-    use Action as A;
+fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> {
+    use Command as A;
     match action {
-        A::Begin { .. } => Err(Refusal::Beginning),
+        A::Begin { .. } => Err(Rejection::Beginning),
         A::Rename { name } => Ok(vec![Event::Renamed {
             name: clean_name(name)?,
         }]),

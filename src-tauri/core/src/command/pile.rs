@@ -7,23 +7,23 @@ use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{Cloth, parse_weight};
 use crate::command::action::*;
 use crate::command::check::clean_name;
-use crate::command::rejection::Refusal;
+use crate::command::rejection::Rejection;
 use crate::measure::Length;
 use crate::measure::{System, zero};
 use crate::plan::PlanFault;
 use crate::throw::event::Event;
 use crate::throw::state::Throw;
 
-fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Refusal> {
+fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Rejection> {
     if !throw.has_cloth(makes) {
-        return Err(Refusal::Cloth);
+        return Err(Rejection::Cloth);
     }
     let cloth = match makes {
         Use::Denim { .. } => Cloth::denim(),
         Use::Fabric { .. } => Cloth::cotton(),
     };
     if throw.pile.len() >= MOST_HEAPS {
-        return Err(Refusal::Pile);
+        return Err(Rejection::Pile);
     }
     let n = throw
         .pile
@@ -37,12 +37,12 @@ fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Refus
 }
 
 /// The heap, if it has such a piece and that is not cut up yet.
-fn uncut(throw: &Throw, n: u16, index: u8) -> Result<&Heap, Refusal> {
-    let heap = throw.pile.get(&n).ok_or(Refusal::Pile)?;
+fn uncut(throw: &Throw, n: u16, index: u8) -> Result<&Heap, Rejection> {
+    let heap = throw.pile.get(&n).ok_or(Rejection::Pile)?;
     match heap.counted.get(usize::from(index)) {
         Some(None) => Ok(heap),
-        Some(Some(_)) => Err(Refusal::CutUp),
-        None => Err(Refusal::Pile),
+        Some(Some(_)) => Err(Rejection::CutUp),
+        None => Err(Rejection::Pile),
     }
 }
 
@@ -53,7 +53,7 @@ pub(super) fn add_garment(
     size: GarmentSize,
     makes: Use,
     name: &str,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     let garment = Garment {
         name: clean_name(name)?,
         pieces: garments::start(kind, size, Guess::Typical),
@@ -68,9 +68,9 @@ pub(super) fn add_cloth(
     length: Length,
     makes: Use,
     name: &str,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     let piece = garments::yardage(width, length);
-    piece.check_measured().map_err(Refusal::Piece)?;
+    piece.check_measured().map_err(Rejection::Piece)?;
     let garment = Garment {
         name: clean_name(name)?,
         pieces: vec![piece],
@@ -85,12 +85,12 @@ pub(super) fn add_pack(
     count: u32,
     makes: Use,
     name: &str,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     if count == 0 || count > MOST_SQUARES {
-        return Err(Refusal::ManySquares { most: MOST_SQUARES });
+        return Err(Rejection::ManySquares { most: MOST_SQUARES });
     }
     if side < throw.plan.side {
-        return Err(Refusal::Plan(PlanFault::Side));
+        return Err(Rejection::Plan(PlanFault::Side));
     }
     let pack = Precut {
         name: clean_name(name)?,
@@ -106,8 +106,8 @@ pub(super) fn set_piece(
     n: u16,
     index: u8,
     outline: &Piece,
-) -> Result<Vec<Event>, Refusal> {
-    outline.check_measured().map_err(Refusal::Piece)?;
+) -> Result<Vec<Event>, Rejection> {
+    outline.check_measured().map_err(Rejection::Piece)?;
     let mut heap = uncut(throw, n, index)?.clone();
     if let Source::Cloth(garment) = &mut heap.from
         && let Some(piece) = garment.pieces.get_mut(usize::from(index))
@@ -138,25 +138,25 @@ pub(super) fn describe_cloth(
     throw: &Throw,
     n: u16,
     said: Description<'_>,
-) -> Result<Vec<Event>, Refusal> {
-    let heap = throw.pile.get(&n).ok_or(Refusal::Pile)?;
+) -> Result<Vec<Event>, Rejection> {
+    let heap = throw.pile.get(&n).ok_or(Rejection::Pile)?;
     let makes = said.makes.unwrap_or(heap.makes);
     if !throw.has_cloth(makes) {
-        return Err(Refusal::Cloth);
+        return Err(Rejection::Cloth);
     }
     if !heap.may_make(makes) {
-        return Err(Refusal::CutUp);
+        return Err(Rejection::CutUp);
     }
-    let weight = parse_weight(said.weight, said.system).ok_or(Refusal::Weight)?;
+    let weight = parse_weight(said.weight, said.system).ok_or(Rejection::Weight)?;
     let cloth = Cloth {
         weight,
         stretch: said.stretch,
         washed: said.washed,
         ..heap.cloth
     };
-    cloth.check().map_err(|_| Refusal::Weight)?;
+    cloth.check().map_err(|_| Rejection::Weight)?;
     if said.trimming < zero() || said.trimming > throw.plan.side {
-        return Err(Refusal::Plan(PlanFault::Trim));
+        return Err(Rejection::Plan(PlanFault::Trim));
     }
     let heap = Heap {
         makes,
@@ -168,10 +168,10 @@ pub(super) fn describe_cloth(
 }
 
 /// Take a heap off the pile.
-pub(super) fn take_heap(throw: &Throw, n: u16) -> Result<Vec<Event>, Refusal> {
-    let heap = throw.pile.get(&n).ok_or(Refusal::Pile)?;
+pub(super) fn take_heap(throw: &Throw, n: u16) -> Result<Vec<Event>, Rejection> {
+    let heap = throw.pile.get(&n).ok_or(Rejection::Pile)?;
     if heap.is_cut() {
-        return Err(Refusal::CutUp);
+        return Err(Rejection::CutUp);
     }
     Ok(vec![Event::HeapTaken { n }])
 }
@@ -183,7 +183,7 @@ pub(super) fn cut_piece(
     index: u8,
     squares: u32,
     outline: Option<&Piece>,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     if let Some(outline) = outline {
         let mut events = set_piece(throw, n, index, outline)?;
         events.extend(cut_piece(&throw.after(&events), n, index, squares, None)?);
@@ -197,7 +197,7 @@ pub(super) fn cut_piece(
         .saturating_add(20)
         .min(MOST_SQUARES);
     if squares > most {
-        return Err(Refusal::ManySquares { most });
+        return Err(Rejection::ManySquares { most });
     }
     Ok(vec![Event::PieceCut {
         n,

@@ -1,6 +1,6 @@
 //! Changing the plan of what is not yet made, the trim size and the laps.
 
-use crate::command::rejection::Refusal;
+use crate::command::rejection::Rejection;
 use crate::fitting::trimming::choice;
 use crate::measure::Length;
 use crate::plan::Plan;
@@ -30,15 +30,15 @@ fn not_larger(throw: &Throw, mut plan: Plan) -> Plan {
     plan
 }
 
-pub(super) fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Refusal> {
-    plan.check().map_err(Refusal::Plan)?;
+pub(super) fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Rejection> {
+    plan.check().map_err(Rejection::Plan)?;
     let plan = &not_larger(throw, *plan);
     let cut = |s: &Rect| throw.has(*s, Task::Cut);
     let squares = || throw.assembly().whole().squares();
     if plan.side != throw.plan.side {
         let count = squares().filter(cut).count() as u32 + throw.spares;
         if count > 0 {
-            return Err(Refusal::AlreadyCut { squares: count });
+            return Err(Rejection::AlreadyCut { squares: count });
         }
     }
     let refit = refit(throw, plan)?;
@@ -108,7 +108,7 @@ struct Refit {
 /// Keep every sewn piece: where it is, or in another place of the same shape, or aside.
 ///
 /// A piece larger than a block, or a finished edge, has no other place: it is refused.
-fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Refusal> {
+fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Rejection> {
     let old = throw.assembly();
     let new = Assembly::new(plan.across, plan.down, plan.order);
     let mut refit = Refit {
@@ -120,7 +120,7 @@ fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Refusal> {
     }
     let finishing = [Task::CutBinding, Task::StitchBinding];
     if old.whole() != new.whole() && finishing.iter().any(|t| throw.has(old.whole(), *t)) {
-        return Err(Refusal::AlreadyMade(old.whole()));
+        return Err(Rejection::AlreadyMade(old.whole()));
     }
     let keeps = |p: Rect| new.join(p) == old.join(p) && new.is_block(p) == old.is_block(p);
     let sewn: Vec<Rect> = throw
@@ -134,7 +134,7 @@ fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Refusal> {
         match blocks.iter().find(|b| b.holds(*piece)) {
             Some(block) if !homeless.contains(block) => homeless.push(*block),
             Some(_) => {}
-            None => return Err(Refusal::AlreadyMade(*piece)),
+            None => return Err(Rejection::AlreadyMade(*piece)),
         }
     }
     homeless.sort();
@@ -156,10 +156,10 @@ fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Refusal> {
     Ok(refit)
 }
 
-pub(super) fn choose_trim(throw: &Throw, trim: Length) -> Result<Vec<Event>, Refusal> {
+pub(super) fn choose_trim(throw: &Throw, trim: Length) -> Result<Vec<Event>, Rejection> {
     let trim = (trim != throw.plan.natural_four()).then_some(trim);
     let plan = Plan { trim, ..throw.plan };
-    plan.check().map_err(Refusal::Plan)?;
+    plan.check().map_err(Rejection::Plan)?;
     let laps = choice(throw, plan.target()).laps;
     let stale =
         open_marks(throw).filter(|(a, b, _)| !laps.iter().any(|(c, d, _)| (c, d) == (a, b)));
@@ -174,7 +174,7 @@ pub(super) fn choose_trim(throw: &Throw, trim: Length) -> Result<Vec<Event>, Ref
         events.push(Event::LapsMarked { laps: marks });
     }
     if events.is_empty() {
-        return Err(Refusal::Nothing);
+        return Err(Rejection::Nothing);
     }
     Ok(events)
 }
@@ -182,16 +182,16 @@ pub(super) fn choose_trim(throw: &Throw, trim: Length) -> Result<Vec<Event>, Ref
 pub(super) fn mark_laps(
     throw: &Throw,
     laps: &[(Rect, Rect, Option<Length>)],
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     if laps.is_empty() {
-        return Err(Refusal::Nothing);
+        return Err(Rejection::Nothing);
     }
     for (a, b, lap) in laps {
         let join = throw
             .joined_by(*a, *b)
             .filter(|j| throw.spots(j).contains(&(*a, *b)));
         if join.is_none_or(|j| throw.begun(j.whole)) {
-            return Err(Refusal::NotNeighbours(*a, *b));
+            return Err(Rejection::NotNeighbours(*a, *b));
         }
         if let Some(lap) = lap {
             check_lap(throw, *lap)?;
@@ -202,10 +202,10 @@ pub(super) fn mark_laps(
     }])
 }
 
-pub(super) fn check_lap(throw: &Throw, lap: Length) -> Result<(), Refusal> {
+pub(super) fn check_lap(throw: &Throw, lap: Length) -> Result<(), Rejection> {
     let least = least_lap(throw);
     if lap < least || crate::plan::take(throw.plan.joining, lap) * 2 >= throw.plan.side {
-        return Err(Refusal::LapTooNarrow { lap, least });
+        return Err(Rejection::LapTooNarrow { lap, least });
     }
     Ok(())
 }

@@ -9,7 +9,7 @@ use crate::throw::tasks::Task;
 
 /// Why an action cannot be done now.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Refusal {
+pub enum Rejection {
     /// The throw has been begun already, or not yet.
     Beginning,
     /// The plan cannot be.
@@ -94,7 +94,7 @@ pub enum Refusal {
     /// The square is not cut, so it cannot be spoilt.
     NotCut(Rect),
     /// The sides and diagonals do not make a block.
-    Outline(outline::Fault),
+    Outline(outline::OutlineFault),
     /// The piece has no stitched or glued join to open.
     NothingToUnpick(Rect),
     /// That lap would leave less than the least fringe, or is no lap for this join.

@@ -4,7 +4,7 @@ use crate::cloth::fabric::Face;
 use crate::command::check::known_squares;
 use crate::command::faces::{back_in, laid_back};
 use crate::command::plan::check_lap;
-use crate::command::rejection::Refusal;
+use crate::command::rejection::Rejection;
 use crate::measure::Length;
 use crate::plan::assembly::{Join, Rect, Seam};
 use crate::throw::event::{Event, Mishap};
@@ -13,9 +13,9 @@ use crate::throw::state::Throw;
 use crate::throw::stock::{gone, used};
 use crate::throw::tasks::Task;
 
-fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Event>, Refusal> {
+fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Event>, Rejection> {
     if wanted.is_empty() {
-        return Err(Refusal::Nothing);
+        return Err(Rejection::Nothing);
     }
     let mut pieces: Vec<(Rect, Length)> = Vec::new();
     let mut marks = Vec::new();
@@ -23,9 +23,9 @@ fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Eve
         let join = throw
             .assembly()
             .join(*piece)
-            .ok_or(Refusal::NothingToUnpick(*piece))?;
+            .ok_or(Rejection::NothingToUnpick(*piece))?;
         if !throw.begun(*piece) {
-            return Err(Refusal::NothingToUnpick(*piece));
+            return Err(Rejection::NothingToUnpick(*piece));
         }
         let size = throw.size(*piece);
         let own = match join.seam {
@@ -50,15 +50,15 @@ fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Eve
     Ok(events)
 }
 
-fn replace(throw: &Throw, piece: Rect, why: Mishap, spare: bool) -> Result<Vec<Event>, Refusal> {
+fn replace(throw: &Throw, piece: Rect, why: Mishap, spare: bool) -> Result<Vec<Event>, Rejection> {
     let piece = *known_squares(throw, &[piece])?
         .first()
-        .ok_or(Refusal::Nothing)?;
+        .ok_or(Rejection::Nothing)?;
     if !throw.has(piece, Task::Cut) {
-        return Err(Refusal::NotCut(piece));
+        return Err(Rejection::NotCut(piece));
     }
     if spare && throw.spares == 0 {
-        return Err(Refusal::Spares { have: 0 });
+        return Err(Rejection::Spares { have: 0 });
     }
     let mut events = Vec::new();
     let pieces = round(throw, piece);
@@ -80,23 +80,23 @@ pub(super) fn patch(
     face: Face,
     print: u8,
     why: Mishap,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     let piece = *known_squares(throw, &[piece])?
         .first()
-        .ok_or(Refusal::Nothing)?;
+        .ok_or(Rejection::Nothing)?;
     let Some(cloth) = throw.prints.get(usize::from(print)) else {
-        return Err(Refusal::Cloth);
+        return Err(Rejection::Cloth);
     };
     if !throw.has(piece, Task::Cut) {
-        return Err(Refusal::NotCut(piece));
+        return Err(Rejection::NotCut(piece));
     }
     let cover = throw.cover(piece);
     if cover.on(face).is_some() {
-        return Err(Refusal::Covered(piece));
+        return Err(Rejection::Covered(piece));
     }
     let taken = used(throw, print) + gone(throw, print).all();
     if let Some(have) = cloth.stock.filter(|have| taken >= *have) {
-        return Err(Refusal::Stock { print, have });
+        return Err(Rejection::Stock { print, have });
     }
     Ok(vec![
         Event::Patched { piece, why },
@@ -111,7 +111,7 @@ pub(super) fn unpick_laid_back(
     throw: &Throw,
     pieces: &[Rect],
     lap: Option<Length>,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     let back = laid_back(throw, pieces);
     if back.is_empty() {
         return unpick(throw, pieces, lap);
@@ -127,7 +127,7 @@ pub(super) fn replace_laid_back(
     piece: Rect,
     why: Mishap,
     spare: bool,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     let back = laid_back(throw, &[piece]);
     if back.is_empty() {
         return replace(throw, piece, why, spare);
@@ -139,12 +139,12 @@ pub(super) fn replace_laid_back(
 }
 
 /// Take a sewn block out of the throw.
-pub(super) fn set_aside(throw: &Throw, piece: Rect) -> Result<Vec<Event>, Refusal> {
+pub(super) fn set_aside(throw: &Throw, piece: Rect) -> Result<Vec<Event>, Rejection> {
     let assembly = throw.assembly();
     let open = |join: &Join| !throw.begun(join.whole);
     let loose = assembly.blocks().contains(&piece) && assembly.goes_into(piece).is_none_or(open);
     if !loose || !throw.begun(piece) {
-        return Err(Refusal::NothingToUnpick(piece));
+        return Err(Rejection::NothingToUnpick(piece));
     }
     Ok(vec![Event::SetAside {
         pieces: vec![piece],
@@ -152,15 +152,15 @@ pub(super) fn set_aside(throw: &Throw, piece: Rect) -> Result<Vec<Event>, Refusa
 }
 
 /// A square that is not joined yet is no good.
-pub(super) fn spoil(throw: &Throw, piece: Rect, why: Mishap) -> Result<Vec<Event>, Refusal> {
+pub(super) fn spoil(throw: &Throw, piece: Rect, why: Mishap) -> Result<Vec<Event>, Rejection> {
     let piece = *known_squares(throw, &[piece])?
         .first()
-        .ok_or(Refusal::Nothing)?;
+        .ok_or(Rejection::Nothing)?;
     if !throw.has(piece, Task::Cut) {
-        return Err(Refusal::NotCut(piece));
+        return Err(Rejection::NotCut(piece));
     }
     if throw.is_joined(piece) {
-        return Err(Refusal::Joined(piece));
+        return Err(Rejection::Joined(piece));
     }
     Ok(vec![Event::Spoilt { piece, why }])
 }

@@ -2,7 +2,7 @@
 
 use crate::command::action::LONGEST_NOTE;
 use crate::command::plan::change_plan;
-use crate::command::rejection::Refusal;
+use crate::command::rejection::Rejection;
 use crate::measure::{Length, zero};
 use crate::plan::scraps::Scrap;
 use crate::plan::{Plan, longest_side};
@@ -13,7 +13,7 @@ use crate::throw::state::Throw;
 const MOST_SCRAPS: usize = 200;
 
 /// Keep what came of a test scrap.
-pub(super) fn try_scrap(throw: &Throw, scrap: &Scrap) -> Result<Vec<Event>, Refusal> {
+pub(super) fn try_scrap(throw: &Throw, scrap: &Scrap) -> Result<Vec<Event>, Rejection> {
     let tried = Plan {
         joining: scrap.joining,
         lap: scrap.lap,
@@ -21,9 +21,9 @@ pub(super) fn try_scrap(throw: &Throw, scrap: &Scrap) -> Result<Vec<Event>, Refu
         between: None,
         ..throw.plan
     };
-    tried.check().map_err(Refusal::Plan)?;
+    tried.check().map_err(Rejection::Plan)?;
     if scrap.note.chars().count() > LONGEST_NOTE || throw.scraps.len() >= MOST_SCRAPS {
-        return Err(Refusal::Words);
+        return Err(Rejection::Words);
     }
     Ok(vec![Event::ScrapTried {
         scrap: scrap.clone(),
@@ -31,8 +31,11 @@ pub(super) fn try_scrap(throw: &Throw, scrap: &Scrap) -> Result<Vec<Event>, Refu
 }
 
 /// Take the lap and stitch of a scrap for the plan.
-pub(super) fn use_scrap(throw: &Throw, scrap: u16) -> Result<Vec<Event>, Refusal> {
-    let scrap = throw.scraps.get(usize::from(scrap)).ok_or(Refusal::Scrap)?;
+pub(super) fn use_scrap(throw: &Throw, scrap: u16) -> Result<Vec<Event>, Rejection> {
+    let scrap = throw
+        .scraps
+        .get(usize::from(scrap))
+        .ok_or(Rejection::Scrap)?;
     let plan = Plan {
         joining: scrap.joining,
         lap: scrap.lap,
@@ -40,15 +43,15 @@ pub(super) fn use_scrap(throw: &Throw, scrap: u16) -> Result<Vec<Event>, Refusal
         ..throw.plan
     };
     if plan == throw.plan {
-        return Err(Refusal::Nothing);
+        return Err(Rejection::Nothing);
     }
     change_plan(throw, &plan)
 }
 
 /// Say how wide the opening of the machine's plate is.
-pub(super) fn set_plate(opening: Length) -> Result<Vec<Event>, Refusal> {
+pub(super) fn set_plate(opening: Length) -> Result<Vec<Event>, Rejection> {
     if opening <= zero() || opening > longest_side() {
-        return Err(Refusal::Nothing);
+        return Err(Rejection::Nothing);
     }
     Ok(vec![Event::PlateMeasured { opening }])
 }

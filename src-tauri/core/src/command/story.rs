@@ -2,7 +2,7 @@
 
 use crate::command::action::{LONGEST_CAPTION, LONGEST_NOTE, MOST_PHOTOS};
 use crate::command::check::about;
-use crate::command::rejection::Refusal;
+use crate::command::rejection::Rejection;
 use crate::plan::assembly::Rect;
 use crate::throw::event::Event;
 use crate::throw::photos::PhotoId;
@@ -16,10 +16,10 @@ pub(super) fn note(
     piece: Option<Rect>,
     task: Option<Task>,
     next: bool,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     let text = text.trim();
     if text.is_empty() || text.chars().count() > LONGEST_NOTE {
-        return Err(Refusal::Words);
+        return Err(Rejection::Words);
     }
     about(throw, piece)?;
     Ok(vec![Event::Noted {
@@ -37,16 +37,16 @@ pub(super) fn picture(
     words: &str,
     piece: Option<Rect>,
     task: Option<Task>,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     let words = words.trim();
     if words.chars().count() > LONGEST_CAPTION {
-        return Err(Refusal::Caption);
+        return Err(Rejection::Caption);
     }
     if throw.photos.iter().any(|p| p.id == *photo) {
-        return Err(Refusal::PicturedAlready);
+        return Err(Rejection::PicturedAlready);
     }
     if throw.photos.len() >= MOST_PHOTOS {
-        return Err(Refusal::Photo);
+        return Err(Rejection::Photo);
     }
     about(throw, piece)?;
     Ok(vec![Event::Pictured {
@@ -58,9 +58,9 @@ pub(super) fn picture(
 }
 
 /// Take a photo out of the story.
-pub(super) fn unpicture(throw: &Throw, photo: &PhotoId) -> Result<Vec<Event>, Refusal> {
+pub(super) fn unpicture(throw: &Throw, photo: &PhotoId) -> Result<Vec<Event>, Rejection> {
     if !throw.photos.iter().any(|p| p.id == *photo) {
-        return Err(Refusal::Photo);
+        return Err(Rejection::Photo);
     }
     Ok(vec![Event::Unpictured {
         photo: photo.clone(),

@@ -1,6 +1,6 @@
 //! Doing the work: ticking steps, and measuring what came of them.
 
-use crate::command::rejection::Refusal;
+use crate::command::rejection::Rejection;
 use crate::fitting::squaring::{held, natural};
 use crate::measure::Length;
 use crate::measure::{outline::Measures, zero};
@@ -13,15 +13,15 @@ use crate::throw::tasks::Task;
 use std::cmp::min;
 use std::collections::HashSet;
 
-pub(super) fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Event>, Refusal> {
+pub(super) fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Event>, Rejection> {
     if pieces.is_empty() {
-        return Err(Refusal::Nothing);
+        return Err(Rejection::Nothing);
     }
     let mut seen = HashSet::new();
     for piece in pieces {
         may_do(throw, task, *piece)?;
         if !seen.insert(*piece) {
-            return Err(Refusal::NotItsTask {
+            return Err(Rejection::NotItsTask {
                 piece: *piece,
                 task,
             });
@@ -55,7 +55,7 @@ pub fn ready(throw: &Throw) -> impl Iterator<Item = (Rect, Task)> + '_ {
 
 /// The pieces of one kind that are ready for one task, in order.
 pub fn ready_for(throw: &Throw, kind: Kind, task: Task) -> impl Iterator<Item = Rect> + '_ {
-    let listed = throw.standing().ready().get(&(tier(kind), task));
+    let listed = throw.work_index().ready().get(&(tier(kind), task));
     listed
         .into_iter()
         .flatten()
@@ -67,14 +67,14 @@ pub fn ready_for(throw: &Throw, kind: Kind, task: Task) -> impl Iterator<Item = 
 ///
 /// # Errors
 /// What must come first, or why the task is not this piece's.
-pub fn may_do(throw: &Throw, task: Task, piece: Rect) -> Result<(), Refusal> {
+pub fn may_do(throw: &Throw, task: Task, piece: Rect) -> Result<(), Rejection> {
     if !throw.assembly().knows(piece) {
-        return Err(Refusal::NoSuchPiece(piece));
+        return Err(Rejection::NoSuchPiece(piece));
     }
     if let Some(before) = throw.waits_for(piece) {
         let deepest = first_open(throw, before);
         let needs = throw.next(deepest).unwrap_or(Task::Cut);
-        return Err(Refusal::First {
+        return Err(Rejection::First {
             task,
             piece,
             before: deepest,
@@ -84,14 +84,14 @@ pub fn may_do(throw: &Throw, task: Task, piece: Rect) -> Result<(), Refusal> {
     match throw.next(piece) {
         Some(next) if next == task => Ok(()),
         Some(next) if throw.tasks(piece).contains(&task) && !throw.has(piece, task) => {
-            Err(Refusal::First {
+            Err(Rejection::First {
                 task,
                 piece,
                 before: piece,
                 needs: next,
             })
         }
-        _ => Err(Refusal::NotItsTask { piece, task }),
+        _ => Err(Rejection::NotItsTask { piece, task }),
     }
 }
 
@@ -109,15 +109,15 @@ pub(super) fn measure(
     piece: Rect,
     width: Length,
     height: Length,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     if !throw.assembly().knows(piece) {
-        return Err(Refusal::NoSuchPiece(piece));
+        return Err(Rejection::NoSuchPiece(piece));
     }
     if !throw.assembly().is_block(piece)
         || !throw.has(piece, Task::Stitch)
         || throw.has(piece, Task::SquareUp)
     {
-        return Err(Refusal::NotMeasurable(piece));
+        return Err(Rejection::NotMeasurable(piece));
     }
     let natural = natural(throw, piece);
     for (given, planned) in [(width, natural.width), (height, natural.height)] {
@@ -126,7 +126,7 @@ pub(super) fn measure(
             || given > planned * 2
             || given > longest_side() * 2
         {
-            return Err(Refusal::Unlikely { given, planned });
+            return Err(Rejection::Unlikely { given, planned });
         }
     }
     Ok(vec![Event::Measured {
@@ -140,15 +140,15 @@ pub(super) fn measure_whole(
     throw: &Throw,
     width: Length,
     height: Length,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     let whole = throw.assembly().whole();
     if throw.assembly().join(whole).is_some() && !throw.has(whole, Task::Stitch) {
-        return Err(Refusal::NotWhole);
+        return Err(Rejection::NotWhole);
     }
     let foreseen = throw.finished();
     for (given, planned) in [(width, foreseen.width), (height, foreseen.height)] {
         if given <= zero() || given * 2 < planned || given > planned * 2 {
-            return Err(Refusal::Unlikely { given, planned });
+            return Err(Rejection::Unlikely { given, planned });
         }
     }
     Ok(vec![Event::WholeMeasured { width, height }])
@@ -160,15 +160,15 @@ pub(super) fn tick_next(
     task: Task,
     kind: Kind,
     count: u32,
-) -> Result<Vec<Event>, Refusal> {
+) -> Result<Vec<Event>, Rejection> {
     let pieces: Vec<Rect> = ready_for(throw, kind, task).take(count as usize).collect();
     tick(throw, task, &pieces)
 }
 
 /// Put spare squares in empty places.
-pub(super) fn use_spares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, Refusal> {
+pub(super) fn use_spares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, Rejection> {
     if throw.spares < pieces.len() as u32 {
-        return Err(Refusal::Spares { have: throw.spares });
+        return Err(Rejection::Spares { have: throw.spares });
     }
     tick(throw, Task::Cut, pieces)?;
     Ok(vec![Event::SparesUsed {
@@ -177,9 +177,9 @@ pub(super) fn use_spares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, R
 }
 
 /// Say how many spare squares there are.
-pub(super) fn count_spares(throw: &Throw, spares: u32) -> Result<Vec<Event>, Refusal> {
+pub(super) fn count_spares(throw: &Throw, spares: u32) -> Result<Vec<Event>, Rejection> {
     if spares > 10_000 {
-        return Err(Refusal::Spares { have: throw.spares });
+        return Err(Rejection::Spares { have: throw.spares });
     }
     Ok(vec![Event::SparesCounted { spares }])
 }
@@ -189,8 +189,8 @@ pub(super) fn measure_outline(
     throw: &Throw,
     piece: Rect,
     measures: Measures,
-) -> Result<Vec<Event>, Refusal> {
-    let size = held(throw, piece, measures).map_err(Refusal::Outline)?;
+) -> Result<Vec<Event>, Rejection> {
+    let size = held(throw, piece, measures).map_err(Rejection::Outline)?;
     let mut events = measure(throw, piece, size.width, size.height)?;
     events.push(Event::Outlined { piece, measures });
     Ok(events)

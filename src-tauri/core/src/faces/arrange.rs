@@ -191,7 +191,7 @@ struct Unit {
 
 /// One set of covered squares whose evenness counts.
 #[derive(Debug, Clone)]
-struct Set {
+struct PlaceSet {
     weight: i64,
     n: usize,
     s: i64,
@@ -201,7 +201,7 @@ struct Set {
 
 /// What a trial changed, to be put back.
 #[derive(Debug, Clone, Copy)]
-enum Change {
+enum BoardChange {
     Square(usize, Square),
     Extra(usize, i64),
     Set(usize, usize, i64),
@@ -227,13 +227,13 @@ struct Board {
     want: Vec<i64>,
     /// Fabrics at each crossing; a row has `across - 1`.
     extra: Vec<i64>,
-    sets: Vec<Set>,
+    sets: Vec<PlaceSet>,
     /// K by rows and columns apart, mirrored about the middle column.
     kernel: Vec<i64>,
     floor: Vec<i64>,
     unit: Vec<i64>,
     cost: i64,
-    log: Vec<Change>,
+    log: Vec<BoardChange>,
     pending: Vec<(usize, usize, i64)>,
 }
 
@@ -437,7 +437,7 @@ impl Board {
             .into_iter()
             .chain(vec![EVEN_PRINT; 2 * self.prints]);
         self.sets = weights
-            .map(|weight| Set {
+            .map(|weight| PlaceSet {
                 weight,
                 n: 0,
                 s: 0,
@@ -558,7 +558,7 @@ impl Board {
         let phi = self.sets[set].phi[x] + waiting;
         let k0 = self.k(x, x);
         let kept = &mut self.sets[set];
-        self.log.push(Change::Set(set, kept.n, kept.s));
+        self.log.push(BoardChange::Set(set, kept.n, kept.s));
         kept.s += sign * 2 * phi + k0;
         kept.n = if sign > 0 { kept.n + 1 } else { kept.n - 1 };
         self.pending.push((set, x, sign));
@@ -576,7 +576,7 @@ impl Board {
             self.cost -= self.unlike(f, x);
         }
         self.cost -= self.near(f, x, old);
-        self.log.push(Change::Square(x, self.squares[x]));
+        self.log.push(BoardChange::Square(x, self.squares[x]));
         self.squares[x].on[f] = print;
         self.cost += self.near(f, x, print);
         if mirror {
@@ -607,7 +607,7 @@ impl Board {
                 }
                 let at = row * (self.across - 1) + col;
                 let e = self.extra[at];
-                self.log.push(Change::Extra(at, e));
+                self.log.push(BoardChange::Extra(at, e));
                 self.extra[at] = e + more;
                 self.cost += THICK * ((e + more) * (e + more) - e * e);
             }
@@ -620,7 +620,7 @@ impl Board {
             self.put(f, x, square.on[f]);
         }
         self.cost -= self.ground_cost(x, 1);
-        self.log.push(Change::Square(x, self.squares[x]));
+        self.log.push(BoardChange::Square(x, self.squares[x]));
         self.squares[x] = square;
         self.cost += self.ground_cost(x, 1);
     }
@@ -646,10 +646,10 @@ impl Board {
     fn take_back(&mut self, cost: i64) {
         while let Some(change) = self.log.pop() {
             match change {
-                Change::Square(x, square) => self.squares[x] = square,
-                Change::Extra(at, e) => self.extra[at] = e,
-                Change::Set(set, n, s) => (self.sets[set].n, self.sets[set].s) = (n, s),
-                Change::Unit(n, unit) => self.units[n] = unit,
+                BoardChange::Square(x, square) => self.squares[x] = square,
+                BoardChange::Extra(at, e) => self.extra[at] = e,
+                BoardChange::Set(set, n, s) => (self.sets[set].n, self.sets[set].s) = (n, s),
+                BoardChange::Unit(n, unit) => self.units[n] = unit,
             }
         }
         self.pending.clear();
@@ -729,7 +729,7 @@ impl Board {
             } else {
                 continue;
             }
-            self.log.push(Change::Unit(n, unit));
+            self.log.push(BoardChange::Unit(n, unit));
             self.units[n] = moved;
         }
     }
@@ -1239,7 +1239,7 @@ fn score(board: &Board) -> Score {
     out
 }
 
-fn of_chance(board: &Board, set: &Set) -> u32 {
+fn of_chance(board: &Board, set: &PlaceSet) -> u32 {
     let unit = board.unit[set.n] * set.n as i64;
     if unit <= 0 {
         return 0;
@@ -1252,7 +1252,7 @@ fn of_chance(board: &Board, set: &Set) -> u32 {
 mod tests {
     use super::*;
     use crate::cloth::fabric::Texture;
-    use crate::command::{Action, decide};
+    use crate::command::{Command, decide};
     use crate::plan::Plan;
     use crate::plan::assembly::Kind;
     use proptest::prelude::*;
@@ -1265,7 +1265,7 @@ mod tests {
             texture: Texture::Dot,
             stock: *stock,
         };
-        let action = Action::Begin {
+        let action = Command::Begin {
             name: "t".into(),
             plan: Plan {
                 across,
@@ -1278,7 +1278,7 @@ mod tests {
         Throw::begin(&decide(None, &action).unwrap()[0]).unwrap()
     }
 
-    fn act(throw: &mut Throw, action: &Action) {
+    fn act(throw: &mut Throw, action: &Command) {
         for event in decide(Some(throw), action).unwrap_or_default() {
             throw.apply(&event, 0);
         }
@@ -1302,8 +1302,8 @@ mod tests {
             ..wishes
         };
         let (_, layout) = arranged(throw, wishes, 5, 1);
-        act(throw, &Action::LayOut { wishes, layout });
-        let tick = |task, kind, count| Action::TickNext { task, kind, count };
+        act(throw, &Command::LayOut { wishes, layout });
+        let tick = |task, kind, count| Command::TickNext { task, kind, count };
         let n = throw.plan.squares();
         act(throw, &tick(Task::Cut, Kind::Square, n * 3 / 4));
         for task in [Task::CoverFront, Task::CoverBack] {
@@ -1409,7 +1409,7 @@ mod tests {
             let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
             let pinned = squares.get(pin as usize).copied();
             if let Some(square) = pinned {
-                act(&mut throw, &Action::Pin { pieces: vec![square], pinned: true });
+                act(&mut throw, &Command::Pin { pieces: vec![square], pinned: true });
             }
             let (arranger, layout) = arranged(&throw, second, seed, 3);
             // Told from the state, the cost is what the search kept count of.
@@ -1418,10 +1418,10 @@ mod tests {
                 anew.count_up();
                 anew.cost
             });
-            let action = Action::LayOut { wishes: second, layout };
+            let action = Command::LayOut { wishes: second, layout };
             let events = match decide(Some(&throw), &action) {
                 Ok(events) => events,
-                Err(crate::command::Refusal::Nothing) => return Ok(()),
+                Err(crate::command::Rejection::Nothing) => return Ok(()),
                 Err(refusal) => return Err(TestCaseError::fail(format!("{refusal:?}"))),
             };
             let after = throw.after(&events);
@@ -1503,7 +1503,7 @@ mod tests {
         assert!(throw.has(four, Task::Stitch));
         act(
             &mut throw,
-            &Action::TickNext {
+            &Command::TickNext {
                 task: Task::PressBlock,
                 kind: Kind::Four,
                 count: 1,
@@ -1512,18 +1512,18 @@ mod tests {
         let size = throw.size(four);
         act(
             &mut throw,
-            &Action::Measure {
+            &Command::Measure {
                 piece: four,
                 width: size.width,
                 height: size.height - crate::measure::inch64(8),
             },
         );
         let corner = throw.cover(Rect::square(0, 0));
-        act(&mut throw, &Action::Swap { a: four, b: other });
+        act(&mut throw, &Command::Swap { a: four, b: other });
         assert_eq!(throw.cover(Rect::square(2, 2)), corner);
         act(
             &mut throw,
-            &Action::Turn {
+            &Command::Turn {
                 piece: other,
                 quarters: 1,
             },
@@ -1544,7 +1544,7 @@ mod tests {
         // To open it again it is laid back as it was sewn.
         act(
             &mut throw,
-            &Action::Unpick {
+            &Command::Unpick {
                 pieces: vec![other],
                 lap: None,
             },

@@ -32,14 +32,14 @@
 //! mark errs alike on every join and both ways, while cloth gives unevenly or along
 //! one grain. With the ruler's mark as measure, in this order:
 //!
-//! 1. fewer than 3 blocks: [`Verdict::TooFew`];
-//! 2. slope significant at 5 % and over all blocks worth a mark: [`Verdict::Drifting`];
-//! 3. across and down differ at 5 % and by half a mark: [`Verdict::Stretch`] along
-//!    the larger, or [`Verdict::Uneven`] where the larger is not over by half a mark;
+//! 1. fewer than 3 blocks: [`DriftVerdict::TooFew`];
+//! 2. slope significant at 5 % and over all blocks worth a mark: [`DriftVerdict::Drifting`];
+//! 3. across and down differ at 5 % and by half a mark: [`DriftVerdict::Stretch`] along
+//!    the larger, or [`DriftVerdict::Uneven`] where the larger is not over by half a mark;
 //! 4. the mean is off at 5 % and by half a mark: with a spread of one mark at most
-//!    [`Verdict::LapNarrow`] or [`Verdict::LapWide`]; with more, [`Verdict::Stretch`]
-//!    both ways when over, [`Verdict::Uneven`] when under;
-//! 5. otherwise nothing speaks against the plan: [`Verdict::AsPlanned`].
+//!    [`DriftVerdict::LapNarrow`] or [`DriftVerdict::LapWide`]; with more, [`DriftVerdict::Stretch`]
+//!    both ways when over, [`DriftVerdict::Uneven`] when under;
+//! 5. otherwise nothing speaks against the plan: [`DriftVerdict::AsPlanned`].
 //!
 //! # Promises
 //!
@@ -66,7 +66,7 @@ const NM: f64 = crate::measure::NM_PER_MM as f64;
 
 /// What one measured four is off by.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Seen {
+pub struct Deviation {
     /// Measured less planned width.
     pub across: Length,
     /// Measured less planned height.
@@ -110,7 +110,7 @@ pub enum Along {
 
 /// What the measures point to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Verdict {
+pub enum DriftVerdict {
     /// Fewer than three blocks.
     TooFew,
     /// Nothing speaks against the plan.
@@ -170,7 +170,7 @@ pub struct Drift {
     /// Across against down, from two blocks on.
     pub directions: Option<Directions>,
     /// What it points to.
-    pub verdict: Verdict,
+    pub verdict: DriftVerdict,
     /// How far to trust that.
     pub sureness: Sureness,
     /// By how much to move the lap's mark for the next blocks, in whole marks: above
@@ -280,7 +280,7 @@ fn directions(across: &Sample, down: &Sample) -> Option<Directions> {
 
 /// Read the measured fours, in the order they were sewn. `mark` is the ruler's
 /// step; one that is not above nought counts as a millimetre.
-pub fn drift(seen: &[Seen], mark: Length) -> Drift {
+pub fn drift(seen: &[Deviation], mark: Length) -> Drift {
     let mark = if mark > nm(0) {
         mark
     } else {
@@ -298,7 +298,7 @@ pub fn drift(seen: &[Seen], mark: Length) -> Drift {
         p: None,
         trend: None,
         directions: None,
-        verdict: Verdict::TooFew,
+        verdict: DriftVerdict::TooFew,
         sureness: match count {
             0..5 => Sureness::Guess,
             5..12 => Sureness::Likely,
@@ -345,7 +345,7 @@ fn judge(found: &mut Drift, mark: Length) {
     let off = p < LEVEL && reaches(found.mean, 0.5);
     let (verdict, lap) = if trend.p < LEVEL && reaches(trend.slope * found.count as f64, 1.0) {
         let per_block = from_mm(trend.slope);
-        (Verdict::Drifting { per_block }, Some(trend.next))
+        (DriftVerdict::Drifting { per_block }, Some(trend.next))
     } else if ways.p < LEVEL && reaches(ways.across - ways.down, 0.5) {
         let along = if ways.across > ways.down {
             Along::Across
@@ -353,25 +353,25 @@ fn judge(found: &mut Drift, mark: Length) {
             Along::Down
         };
         let verdict = if over {
-            Verdict::Stretch { along }
+            DriftVerdict::Stretch { along }
         } else {
-            Verdict::Uneven
+            DriftVerdict::Uneven
         };
         (verdict, None)
     } else if off && spread <= step * (1.0 + 1e-6) {
         let by = from_mm(found.mean.abs());
         let verdict = if found.mean > 0.0 {
-            Verdict::LapNarrow { by }
+            DriftVerdict::LapNarrow { by }
         } else {
-            Verdict::LapWide { by }
+            DriftVerdict::LapWide { by }
         };
         (verdict, Some(found.mean))
     } else if off && found.mean > 0.0 {
-        (Verdict::Stretch { along: Along::Both }, None)
+        (DriftVerdict::Stretch { along: Along::Both }, None)
     } else if off {
-        (Verdict::Uneven, None)
+        (DriftVerdict::Uneven, None)
     } else {
-        (Verdict::AsPlanned, None)
+        (DriftVerdict::AsPlanned, None)
     };
     found.verdict = verdict;
     found.change_mark = lap
@@ -387,10 +387,10 @@ mod tests {
     use proptest::prelude::*;
 
     /// Deviations in sixty-fourths, across and down.
-    fn fours(sixtyfourths: &[(i64, i64)]) -> Vec<Seen> {
+    fn fours(sixtyfourths: &[(i64, i64)]) -> Vec<Deviation> {
         sixtyfourths
             .iter()
-            .map(|(across, down)| Seen {
+            .map(|(across, down)| Deviation {
                 across: inch64(*across),
                 down: inch64(*down),
             })
@@ -398,7 +398,7 @@ mod tests {
     }
 
     /// The verdict and the change of mark on a ruler of sixteenths.
-    fn check(sixtyfourths: &[(i64, i64)], verdict: Verdict, change: i64) {
+    fn check(sixtyfourths: &[(i64, i64)], verdict: DriftVerdict, change: i64) {
         let found = drift(&fours(sixtyfourths), inch64(4));
         assert_eq!(found.verdict, verdict, "{found:?}");
         assert_eq!(found.change_mark, (change != 0).then(|| inch64(change)));
@@ -406,35 +406,39 @@ mod tests {
 
     #[test]
     fn verdicts_of_the_bench() {
-        check(&[], Verdict::TooFew, 0);
-        check(&[(8, 8), (8, 8)], Verdict::TooFew, 0);
-        check(&[(0, 0); 5], Verdict::AsPlanned, 0);
-        check(&[(1, 0), (-1, 1), (0, -1), (1, -1)], Verdict::AsPlanned, 0);
+        check(&[], DriftVerdict::TooFew, 0);
+        check(&[(8, 8), (8, 8)], DriftVerdict::TooFew, 0);
+        check(&[(0, 0); 5], DriftVerdict::AsPlanned, 0);
+        check(
+            &[(1, 0), (-1, 1), (0, -1), (1, -1)],
+            DriftVerdict::AsPlanned,
+            0,
+        );
         let by = inch64(8);
-        check(&[(8, 8); 4], Verdict::LapNarrow { by }, 8);
-        check(&[(-8, -8); 4], Verdict::LapWide { by }, -8);
+        check(&[(8, 8); 4], DriftVerdict::LapNarrow { by }, 8);
+        check(&[(-8, -8); 4], DriftVerdict::LapWide { by }, -8);
         check(
             &[(7, 9), (8, 8), (9, 7), (9, 9), (7, 7)],
-            Verdict::LapNarrow { by },
+            DriftVerdict::LapNarrow { by },
             8,
         );
         // Half a mark, the least that counts, is a whole mark's change.
-        check(&[(2, 2); 3], Verdict::LapNarrow { by: inch64(2) }, 4);
+        check(&[(2, 2); 3], DriftVerdict::LapNarrow { by: inch64(2) }, 4);
         check(
             &[(8, 1), (7, 0), (9, -1), (8, 0)],
-            Verdict::Stretch {
+            DriftVerdict::Stretch {
                 along: Along::Across,
             },
             0,
         );
         check(
             &[(0, 8), (0, 7), (1, 9)],
-            Verdict::Stretch { along: Along::Down },
+            DriftVerdict::Stretch { along: Along::Down },
             0,
         );
         check(
             &[(12, 12), (2, 4), (18, 16), (10, 9), (1, 3), (11, 12)],
-            Verdict::Stretch { along: Along::Both },
+            DriftVerdict::Stretch { along: Along::Both },
             0,
         );
         check(
@@ -446,20 +450,24 @@ mod tests {
                 (-1, -3),
                 (-11, -12),
             ],
-            Verdict::Uneven,
+            DriftVerdict::Uneven,
             0,
         );
-        check(&[(-8, 0), (-7, 0), (-9, 1), (-8, 0)], Verdict::Uneven, 0);
+        check(
+            &[(-8, 0), (-7, 0), (-9, 1), (-8, 0)],
+            DriftVerdict::Uneven,
+            0,
+        );
         check(
             &[(0, 0), (2, 2), (4, 4), (6, 6)],
-            Verdict::Drifting {
+            DriftVerdict::Drifting {
                 per_block: inch64(2),
             },
             8,
         );
         check(
             &[(6, 6), (4, 4), (2, 2), (0, 0), (-2, -2)],
-            Verdict::Drifting {
+            DriftVerdict::Drifting {
                 per_block: inch64(-2),
             },
             -4,
@@ -496,11 +504,11 @@ mod tests {
         );
     }
 
-    fn some_fours() -> impl Strategy<Value = Vec<Seen>> {
+    fn some_fours() -> impl Strategy<Value = Vec<Deviation>> {
         let off = || -20_000_000i64..20_000_000;
         prop::collection::vec((off(), off()), 0..40).prop_map(|v| {
             v.into_iter()
-                .map(|(across, down)| Seen {
+                .map(|(across, down)| Deviation {
                     across: nm(across),
                     down: nm(down),
                 })
@@ -515,7 +523,7 @@ mod tests {
     proptest! {
         #[test]
         fn a_constant_moves_the_mean_alone(seen in some_fours(), by in -50_000_000i64..50_000_000) {
-            let moved: Vec<_> = seen.iter().map(|s| Seen { across: s.across + nm(by), down: s.down + nm(by) }).collect();
+            let moved: Vec<_> = seen.iter().map(|s| Deviation { across: s.across + nm(by), down: s.down + nm(by) }).collect();
             let (one, two) = (drift(&seen, nm(1_000_000)), drift(&moved, nm(1_000_000)));
             if !seen.is_empty() {
                 prop_assert!(near(one.mean + by as f64 / 1e6, two.mean));
@@ -534,12 +542,12 @@ mod tests {
 
         #[test]
         fn turning_the_blocks_turns_the_answer(seen in some_fours()) {
-            let turned: Vec<_> = seen.iter().map(|s| Seen { across: s.down, down: s.across }).collect();
+            let turned: Vec<_> = seen.iter().map(|s| Deviation { across: s.down, down: s.across }).collect();
             let (one, two) = (drift(&seen, nm(1_000_000)), drift(&turned, nm(1_000_000)));
             prop_assert_eq!((one.mean, one.spread, one.trend), (two.mean, two.spread, two.trend));
             let swapped = match one.verdict {
-                Verdict::Stretch { along: Along::Across } => Verdict::Stretch { along: Along::Down },
-                Verdict::Stretch { along: Along::Down } => Verdict::Stretch { along: Along::Across },
+                DriftVerdict::Stretch { along: Along::Across } => DriftVerdict::Stretch { along: Along::Down },
+                DriftVerdict::Stretch { along: Along::Down } => DriftVerdict::Stretch { along: Along::Across },
                 other => other,
             };
             prop_assert_eq!(swapped, two.verdict);
@@ -547,7 +555,7 @@ mod tests {
 
         #[test]
         fn every_figure_is_a_number(raw in prop::collection::vec((prop_oneof![any::<i64>(), -3i64..3], prop_oneof![any::<i64>(), -3i64..3]), 0..8), mark in prop_oneof![any::<i64>(), -3i64..3]) {
-            let seen: Vec<_> = raw.iter().map(|(a, d)| Seen { across: nm(*a), down: nm(*d) }).collect();
+            let seen: Vec<_> = raw.iter().map(|(a, d)| Deviation { across: nm(*a), down: nm(*d) }).collect();
             let found = drift(&seen, nm(mark));
             let mut figures = vec![found.mean];
             figures.extend(found.spread);

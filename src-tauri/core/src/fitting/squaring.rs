@@ -19,8 +19,8 @@
 //! assert!(cut.before <= cut.after);
 //! ```
 
-use crate::fitting::drift::Seen;
-use crate::measure::outline::{Fault, Measures, Outline};
+use crate::fitting::drift::Deviation;
+use crate::measure::outline::{Measures, Outline, OutlineFault};
 use crate::measure::{Length, Ruler, from_mm, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::Rect;
 use crate::plan::{Joining, Plan};
@@ -90,12 +90,12 @@ const READING_NM: i64 = 198_438;
 /// or the trim size itself where the two are the same to a ruler's reading.
 ///
 /// # Errors
-/// The [`Fault`] when the measures make no block.
-pub fn held(throw: &Throw, block: Rect, measures: Measures) -> Result<Size, Fault> {
+/// The [`OutlineFault`] when the measures make no block.
+pub fn held(throw: &Throw, block: Rect, measures: Measures) -> Result<Size, OutlineFault> {
     let target = throw.target(block);
     let fit = Outline::new(measures)?
         .largest(target.width, target.height)
-        .ok_or(Fault::Impossible)?;
+        .ok_or(OutlineFault::Impossible)?;
     let near = |got: Length, wished: Length| {
         if in_nm(got - wished).abs() <= READING_NM {
             wished
@@ -171,14 +171,14 @@ pub fn measured_sides(throw: &Throw) -> Vec<Length> {
 
 /// How far each measured four differs from what its own laps make it, in the order they
 /// were sewn: the input of [`drift`](crate::fitting::drift::drift).
-pub fn measured_drift(throw: &Throw) -> Vec<Seen> {
+pub fn measured_drift(throw: &Throw) -> Vec<Deviation> {
     throw
         .measured
         .iter()
         .filter(|p| p.rows == 2 && p.cols == 2)
         .filter_map(|p| {
             let (measured, own) = (throw.work(*p)?.measured?, natural(throw, *p));
-            Some(Seen {
+            Some(Deviation {
                 across: measured.width - own.width,
                 down: measured.height - own.height,
             })

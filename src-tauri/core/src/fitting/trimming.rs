@@ -23,7 +23,7 @@
 
 use crate::measure::{Length, Ruler, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
-use crate::plan::binding::Side;
+use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Plan, take};
 use crate::throw::seams::least_lap;
 use crate::throw::tasks::Task;
@@ -221,7 +221,7 @@ pub struct Save {
 
 /// What a trim size comes to.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Choice {
+pub struct TrimChoice {
     /// The size.
     pub trim: Length,
     /// The trouble and the loss, in tenths of a minute.
@@ -237,7 +237,7 @@ pub struct Choice {
 }
 
 /// One row or column of blocks as it lies on the bench.
-struct Line {
+struct BlockLine {
     seam: Seam,
     blocks: Vec<Rect>,
     /// The blocks of each bar, as a range.
@@ -251,7 +251,7 @@ fn along(size: Size, seam: Seam) -> Length {
     }
 }
 
-fn lines(throw: &Throw) -> Vec<Line> {
+fn lines(throw: &Throw) -> Vec<BlockLine> {
     let blocks = throw.assembly().blocks();
     let across = usize::from(throw.plan.across.div_ceil(2));
     let rows = blocks
@@ -281,7 +281,7 @@ fn lines(throw: &Throw) -> Vec<Line> {
                     None => bars.push((i, i + 1)),
                 }
             }
-            Line { seam, blocks, bars }
+            BlockLine { seam, blocks, bars }
         })
         .collect()
 }
@@ -293,7 +293,7 @@ pub fn holds(throw: &Throw, block: Rect) -> Size {
         .unwrap_or_else(|| crate::fitting::squaring::natural(throw, block))
 }
 
-impl Line {
+impl BlockLine {
     fn wished(&self, throw: &Throw, block: Rect, trim: Length) -> Length {
         let squares = match self.seam {
             Seam::Upright => block.cols,
@@ -367,9 +367,9 @@ impl Line {
 
 /// A part of what a block is short, and where it is made up for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Share {
+pub struct LapShare {
     /// On which side of the block.
-    pub side: Side,
+    pub side: EdgeSide,
     /// How much of it.
     pub by: Length,
     /// The neighbour there and the lap it is joined with; none at the outer edge, where
@@ -385,7 +385,7 @@ pub struct Shortfall {
     /// By how much.
     pub short: Length,
     /// Where it is made up for as things stand.
-    pub shares: Vec<Share>,
+    pub shares: Vec<LapShare>,
     /// What nothing makes up for yet.
     pub open: Length,
 }
@@ -417,7 +417,7 @@ pub fn shortfalls(throw: &Throw, block: Rect) -> Vec<Shortfall> {
     out
 }
 
-impl Line {
+impl BlockLine {
     /// How much each block of the line is short of the trim size.
     fn shorts(&self, throw: &Throw) -> Vec<i64> {
         let trim = throw.plan.target();
@@ -429,7 +429,7 @@ impl Line {
     }
 
     /// What makes up for each block's shortage, by the laps in use and the outer edges.
-    fn shared_out(&self, throw: &Throw) -> Vec<Vec<Share>> {
+    fn shared_out(&self, throw: &Throw) -> Vec<Vec<LapShare>> {
         let plan = &throw.plan;
         let n = self.blocks.len();
         let lap = |j: usize| {
@@ -450,8 +450,8 @@ impl Line {
             })
             .collect();
         let sides = match self.seam {
-            Seam::Upright => [Side::Left, Side::Right],
-            Seam::Level => [Side::Top, Side::Bottom],
+            Seam::Upright => [EdgeSide::Left, EdgeSide::Right],
+            Seam::Level => [EdgeSide::Top, EdgeSide::Bottom],
         };
         let mut shorts = self.shorts(throw);
         let mut out = vec![Vec::new(); n];
@@ -469,7 +469,7 @@ impl Line {
                 }
                 shorts[j] -= by;
                 left[k] -= by;
-                out[j].push(Share {
+                out[j].push(LapShare {
                     side: sides[side],
                     by: nm(by),
                     join: (k > 0 && k < n)
@@ -482,8 +482,8 @@ impl Line {
 }
 
 /// The cheapest saves for one trim size.
-pub fn choice(throw: &Throw, trim: Length) -> Choice {
-    let mut out = Choice {
+pub fn choice(throw: &Throw, trim: Length) -> TrimChoice {
+    let mut out = TrimChoice {
         trim,
         cost: 0,
         trouble: 0,
@@ -597,8 +597,8 @@ pub fn sizes(throw: &Throw, ruler: Ruler) -> Vec<Length> {
 }
 
 /// Every size worth trying with what it comes to, cheapest first; ties to the larger.
-pub fn choices(throw: &Throw, ruler: Ruler) -> Vec<Choice> {
-    let mut found: Vec<Choice> = sizes(throw, ruler)
+pub fn choices(throw: &Throw, ruler: Ruler) -> Vec<TrimChoice> {
+    let mut found: Vec<TrimChoice> = sizes(throw, ruler)
         .into_iter()
         .map(|t| choice(throw, t))
         .collect();

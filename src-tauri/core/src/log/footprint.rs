@@ -16,7 +16,7 @@ use crate::throw::{Event, Item, Throw};
 
 /// One thing an event may touch or rest on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Part {
+pub enum Aspect {
     /// What the throw is called.
     Name,
     /// Whether it is put away.
@@ -47,10 +47,12 @@ pub enum Part {
     Photo(u64),
 }
 
-impl Part {
-    fn meets(self, other: Part) -> bool {
+impl Aspect {
+    fn meets(self, other: Aspect) -> bool {
         match (self, other) {
-            (Part::Place(a), Part::Place(b)) | (Part::Cuts(a), Part::Cuts(b)) => overlap(a, b),
+            (Aspect::Place(a), Aspect::Place(b)) | (Aspect::Cuts(a), Aspect::Cuts(b)) => {
+                overlap(a, b)
+            }
             _ => self == other,
         }
     }
@@ -73,9 +75,9 @@ fn everywhere() -> Rect {
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Footprint {
     /// What it changes.
-    touches: Vec<Part>,
+    touches: Vec<Aspect>,
     /// What must stay as it was for the event to mean the same.
-    needs: Vec<Part>,
+    needs: Vec<Aspect>,
 }
 
 impl Footprint {
@@ -110,15 +112,15 @@ impl Footprint {
 
     /// Whether one changes what the other changes or rests on.
     pub fn clashes(&self, other: &Footprint) -> bool {
-        let meet = |a: &[Part], b: &[Part]| a.iter().any(|x| b.iter().any(|y| x.meets(*y)));
+        let meet = |a: &[Aspect], b: &[Aspect]| a.iter().any(|x| b.iter().any(|y| x.meets(*y)));
         meet(&self.touches, &other.touches)
             || meet(&self.touches, &other.needs)
             || meet(&self.needs, &other.touches)
     }
 }
 
-fn places<'a>(pieces: impl IntoIterator<Item = &'a Rect>) -> Vec<Part> {
-    pieces.into_iter().map(|p| Part::Place(*p)).collect()
+fn places<'a>(pieces: impl IntoIterator<Item = &'a Rect>) -> Vec<Aspect> {
+    pieces.into_iter().map(|p| Aspect::Place(*p)).collect()
 }
 
 /// The footprint of one event on the throw it happens to.
@@ -128,23 +130,23 @@ fn places<'a>(pieces: impl IntoIterator<Item = &'a Rect>) -> Vec<Part> {
 fn footprint(throw: &Throw, event: &Event) -> Footprint {
     let mut needs = Vec::new();
     let touches = match event {
-        Event::Begun { .. } => vec![Part::Place(everywhere()), Part::Plan, Part::Grid],
-        Event::Renamed { .. } => vec![Part::Name],
-        Event::Archived { .. } => vec![Part::Shelf],
+        Event::Begun { .. } => vec![Aspect::Place(everywhere()), Aspect::Plan, Aspect::Grid],
+        Event::Renamed { .. } => vec![Aspect::Name],
+        Event::Archived { .. } => vec![Aspect::Shelf],
         Event::PlanChanged { plan, spares } => {
-            let mut touches = vec![Part::Plan];
+            let mut touches = vec![Aspect::Plan];
             let old = &throw.plan;
             if (plan.across, plan.down, plan.order) != (old.across, old.down, old.order) {
                 let all = everywhere();
-                touches.extend([Part::Grid, Part::Place(all), Part::Cuts(all)]);
+                touches.extend([Aspect::Grid, Aspect::Place(all), Aspect::Cuts(all)]);
             }
             if *spares > 0 {
-                touches.push(Part::Spares);
+                touches.push(Aspect::Spares);
             }
             touches
         }
         Event::FacesChanged { faces } => {
-            needs.push(Part::Cloth);
+            needs.push(Aspect::Cloth);
             let mut touches = places(faces.iter().map(|(piece, _)| piece));
             for (piece, cover) in faces {
                 let before = throw.cover(*piece);
@@ -153,127 +155,129 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
                     let known = print.and_then(|p| Some((p, throw.prints.get(usize::from(p))?)));
                     if let Some((print, cloth)) = known
                         && cloth.stock.is_some()
-                        && !touches.contains(&Part::Stock(print))
+                        && !touches.contains(&Aspect::Stock(print))
                     {
-                        touches.push(Part::Stock(print));
+                        touches.push(Aspect::Stock(print));
                     }
                 }
             }
             touches
         }
-        Event::ClothChanged { .. } => vec![Part::Cloth],
+        Event::ClothChanged { .. } => vec![Aspect::Cloth],
         Event::Done { task, pieces } => {
-            needs.push(Part::Plan);
+            needs.push(Aspect::Plan);
             let mut touches = places(pieces);
             if *task == Task::Cut {
-                touches.extend(pieces.iter().map(|p| Part::Cuts(*p)));
+                touches.extend(pieces.iter().map(|p| Aspect::Cuts(*p)));
             }
             touches
         }
         Event::SparesUsed { pieces } => {
-            needs.push(Part::Plan);
+            needs.push(Aspect::Plan);
             let mut touches = places(pieces);
-            touches.extend(pieces.iter().map(|p| Part::Cuts(*p)));
-            touches.push(Part::Spares);
+            touches.extend(pieces.iter().map(|p| Aspect::Cuts(*p)));
+            touches.push(Aspect::Spares);
             touches
         }
         Event::SparesCounted { .. } => {
-            needs.push(Part::Plan);
-            vec![Part::Spares]
+            needs.push(Aspect::Plan);
+            vec![Aspect::Spares]
         }
         Event::Measured { piece, .. } => {
-            needs.push(Part::Plan);
-            vec![Part::Place(*piece)]
+            needs.push(Aspect::Plan);
+            vec![Aspect::Place(*piece)]
         }
-        Event::Outlined { piece, .. } => vec![Part::Place(*piece)],
+        Event::Outlined { piece, .. } => vec![Aspect::Place(*piece)],
         Event::LapsMarked { laps } => {
-            needs.push(Part::Plan);
+            needs.push(Aspect::Plan);
             places(laps.iter().flat_map(|(a, b, _)| [a, b]))
         }
-        Event::Patched { piece, .. } => vec![Part::Place(*piece)],
+        Event::Patched { piece, .. } => vec![Aspect::Place(*piece)],
         Event::Unpicked { pieces } => {
-            needs.push(Part::Plan);
+            needs.push(Aspect::Plan);
             places(pieces.iter().map(|(piece, _)| piece))
         }
         Event::Moved { moves } => {
             let rects = || moves.iter().flat_map(|(from, to)| [from, to]);
             let mut touches = places(rects());
-            touches.extend(rects().map(|p| Part::Cuts(*p)));
+            touches.extend(rects().map(|p| Aspect::Cuts(*p)));
             touches
         }
         Event::Turned { pieces } => {
-            needs.push(Part::Plan);
+            needs.push(Aspect::Plan);
             let mut touches = places(pieces.iter().map(|(piece, _)| piece));
-            touches.extend(pieces.iter().map(|(piece, _)| Part::Cuts(*piece)));
+            touches.extend(pieces.iter().map(|(piece, _)| Aspect::Cuts(*piece)));
             touches
         }
         Event::Flipped { pieces } | Event::Pinned { pieces, .. } => places(pieces),
-        Event::Wished { .. } => vec![Part::Wishes],
+        Event::Wished { .. } => vec![Aspect::Wishes],
         Event::SetAside { pieces } => {
-            needs.push(Part::Plan);
+            needs.push(Aspect::Plan);
             let mut touches = places(pieces);
-            touches.extend(pieces.iter().map(|p| Part::Cuts(*p)));
+            touches.extend(pieces.iter().map(|p| Aspect::Cuts(*p)));
             touches
         }
         Event::WholeMeasured { .. } => {
-            needs.push(Part::Plan);
-            vec![Part::Place(throw.assembly().whole())]
+            needs.push(Aspect::Plan);
+            vec![Aspect::Place(throw.assembly().whole())]
         }
         Event::SquaredUp { pieces } => {
-            needs.push(Part::Plan);
+            needs.push(Aspect::Plan);
             places(pieces.iter().map(|(piece, _, _)| piece))
         }
-        Event::Spoilt { piece, .. } => vec![Part::Place(*piece), Part::Cuts(*piece)],
+        Event::Spoilt { piece, .. } => vec![Aspect::Place(*piece), Aspect::Cuts(*piece)],
         Event::HeapSet { n, heap } => {
             if heap.makes != Use::ANY_DENIM {
-                needs.push(Part::Cloth);
+                needs.push(Aspect::Cloth);
             }
-            vec![Part::Heap(*n)]
+            vec![Aspect::Heap(*n)]
         }
-        Event::HeapTaken { n } => vec![Part::Heap(*n)],
+        Event::HeapTaken { n } => vec![Aspect::Heap(*n)],
         Event::PieceCut { n, squares, .. } => {
-            let mut touches = vec![Part::Heap(*n)];
+            let mut touches = vec![Aspect::Heap(*n)];
             match throw.pile.get(n).map(|heap| heap.makes) {
-                Some(Use::Fabric { print }) => touches.extend([Part::Cloth, Part::Stock(print)]),
+                Some(Use::Fabric { print }) => {
+                    touches.extend([Aspect::Cloth, Aspect::Stock(print)])
+                }
                 // The squares go to the open places in order, so it rests on which are open,
                 // and on their denim where the heap names one.
                 makes => {
-                    needs.extend([Part::Plan, Part::Cuts(everywhere())]);
+                    needs.extend([Aspect::Plan, Aspect::Cuts(everywhere())]);
                     let denim = match makes {
                         Some(Use::Denim { denim }) => denim,
                         _ => None,
                     };
                     if denim.is_some() {
-                        needs.push(Part::Place(everywhere()));
+                        needs.push(Aspect::Place(everywhere()));
                     }
                     let filled: Vec<Rect> = throw.uncut(denim).take(*squares as usize).collect();
                     touches.extend(places(&filled));
-                    touches.extend(filled.iter().map(|s| Part::Cuts(*s)));
+                    touches.extend(filled.iter().map(|s| Aspect::Cuts(*s)));
                     if filled.len() < *squares as usize {
-                        touches.push(Part::Spares);
+                        touches.push(Aspect::Spares);
                     }
                 }
             }
             touches
         }
         Event::ScrapTried { .. } => Vec::new(),
-        Event::PlateMeasured { .. } => vec![Part::Plate],
+        Event::PlateMeasured { .. } => vec![Aspect::Plate],
         Event::Gathered { item, .. } => {
             if matches!(item, Item::Fabric { .. }) {
-                needs.push(Part::Cloth);
+                needs.push(Aspect::Cloth);
             }
-            vec![Part::Item(*item)]
+            vec![Aspect::Item(*item)]
         }
-        Event::Unpictured { photo } => vec![Part::Photo(photo.short())],
+        Event::Unpictured { photo } => vec![Aspect::Photo(photo.short())],
         Event::Pictured { photo, piece, .. } => {
             if piece.is_some() {
-                needs.push(Part::Grid);
+                needs.push(Aspect::Grid);
             }
-            vec![Part::Photo(photo.short())]
+            vec![Aspect::Photo(photo.short())]
         }
         Event::Noted { piece, .. } => {
             if piece.is_some() {
-                needs.push(Part::Grid);
+                needs.push(Aspect::Grid);
             }
             Vec::new()
         }

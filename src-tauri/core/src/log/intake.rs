@@ -14,7 +14,7 @@ use crate::command::{
     LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_HEAPS, MOST_SQUARES, check_cloth, clean_name,
     may_do,
 };
-use crate::log::journal::{Damage, Entry, Journal, Read, What};
+use crate::log::journal::{Entry, FormatError, Journal, Read, What};
 use crate::measure::{Length, in_nm};
 use crate::plan::assembly::Rect;
 use crate::plan::{MOST, longest_side};
@@ -38,9 +38,9 @@ const MOST_LAYINGS: usize = 30_000;
 /// Read a record that is brought.
 ///
 /// # Errors
-/// [`Damage`]: what is wrong with it, as for any file; [`Damage::Unknown`] or
-/// [`Damage::Absurd`].
-pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
+/// [`FormatError`]: what is wrong with it, as for any file; [`FormatError::Unknown`] or
+/// [`FormatError::Absurd`].
+pub fn read(bytes: &[u8]) -> Result<Read, FormatError> {
     spare(bytes)?;
     let read = Journal::read_if(bytes, may)?;
     // What is not read would be lost when it is written again.
@@ -49,13 +49,13 @@ pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
     let (mut given, mut kept) = (sound.lines().enumerate().skip(1), text.lines().skip(1));
     let other = given.find(|(_, line)| kept.next() != Some(*line));
     if let Some((i, _)) = other {
-        return Err(Damage::Unknown { line: i + 1 });
+        return Err(FormatError::Unknown { line: i + 1 });
     }
     Ok(read)
 }
 
 /// Refuse what would take too long to fold, before it is folded.
-fn spare(bytes: &[u8]) -> Result<(), Damage> {
+fn spare(bytes: &[u8]) -> Result<(), FormatError> {
     let (mut plans, mut undos) = (0_usize, 0_usize);
     for (i, line) in bytes.split(|b| *b == b'\n').enumerate().skip(1) {
         let line_number = i + 1;
@@ -68,7 +68,7 @@ fn spare(bytes: &[u8]) -> Result<(), Damage> {
                     if let Event::Begun { plan, .. } | Event::PlanChanged { plan, .. } = event
                         && plan.check().is_err()
                     {
-                        return Err(Damage::Absurd { line: line_number });
+                        return Err(FormatError::Absurd { line: line_number });
                     }
                 }
             }
@@ -77,7 +77,7 @@ fn spare(bytes: &[u8]) -> Result<(), Damage> {
         }
         let laid = plans + undos * plans.min(crate::log::journal::LONGEST_STRIDE);
         if i > MOST_ENTRIES || laid > MOST_LAYINGS {
-            return Err(Damage::Absurd { line: line_number });
+            return Err(FormatError::Absurd { line: line_number });
         }
     }
     Ok(())
@@ -86,15 +86,15 @@ fn spare(bytes: &[u8]) -> Result<(), Damage> {
 /// Whether everything a record says can be.
 ///
 /// # Errors
-/// [`Damage::Absurd`] with the first line that cannot be.
-pub fn check(journal: &Journal) -> Result<(), Damage> {
+/// [`FormatError::Absurd`] with the first line that cannot be.
+pub fn check(journal: &Journal) -> Result<(), FormatError> {
     let mut entries = journal.entries().map(|(entry, _)| entry);
-    let absurd = |entry: &Entry| Damage::Absurd {
+    let absurd = |entry: &Entry| FormatError::Absurd {
         line: usize::try_from(entry.n)
             .unwrap_or(usize::MAX)
             .saturating_add(1),
     };
-    let first = entries.next().ok_or(Damage::Empty)?;
+    let first = entries.next().ok_or(FormatError::Empty)?;
     let begun = Some(first).filter(|first| may(None, first));
     let mut so_far = begun
         .and_then(Journal::from_first)
@@ -419,8 +419,8 @@ mod tests {
     use super::*;
     use crate::log::journal::tests::{begin, step};
     use crate::measure::Ruler;
-    use crate::show::{self, Lens};
-    use crate::show::{Look, OutlineTyped};
+    use crate::show::{self, Context};
+    use crate::show::{OutlineTyped, Query};
     use crate::words::Words;
     use proptest::prelude::*;
     use serde_json::Value;
@@ -469,7 +469,7 @@ mod tests {
 
     fn looked_at(journal: &Journal) {
         let words = Words::english();
-        let lens = Lens {
+        let lens = Context {
             words: &words,
             ruler: Ruler::default(),
             now: 10_000_000,
@@ -477,37 +477,37 @@ mod tests {
         let piece = Rect::square(0, 0);
         let typed = OutlineTyped::default();
         for look in [
-            Look::Work {
+            Query::Work {
                 station: None,
                 batch: None,
             },
-            Look::Bench {
+            Query::Bench {
                 chosen: Some(piece),
             },
-            Look::Faces {
+            Query::Faces {
                 face: crate::cloth::fabric::Face::Back,
             },
-            Look::Plan { draft: None },
-            Look::Trim,
-            Look::Outline { piece, typed },
-            Look::Off { piece, why: None },
-            Look::Pile,
-            Look::Cutting {
+            Query::Plan { draft: None },
+            Query::Trim,
+            Query::Outline { piece, typed },
+            Query::Off { piece, why: None },
+            Query::Pile,
+            Query::Cutting {
                 n: 1,
                 index: 0,
                 typed: None,
                 drag: None,
             },
-            Look::Gather,
-            Look::Scraps { typed: None },
-            Look::Whole {
+            Query::Gather,
+            Query::Scraps { typed: None },
+            Query::Whole {
                 width: "40".into(),
                 height: "40".into(),
             },
-            Look::History { most: 500 },
-            Look::HandOn,
+            Query::History { most: 500 },
+            Query::HandOn,
         ] {
-            let _ = show::look(journal, &look, lens);
+            let _ = show::answer(journal, &look, lens);
         }
         let _ = show::figures(journal, lens);
         let _ = show::shelf_row("a", journal, lens);
@@ -550,7 +550,7 @@ mod tests {
             read(demo.text().as_bytes()).unwrap().journal.text(),
             demo.text()
         );
-        let line = |text: &str, from: &str, to: &str| -> Damage {
+        let line = |text: &str, from: &str, to: &str| -> FormatError {
             let lines = text.lines().map(|line| {
                 let Some((body, _)) = line.rsplit_once(",\"crc\"") else {
                     return line.to_string();
@@ -567,15 +567,18 @@ mod tests {
         let text = demo.text();
         assert_eq!(
             line(&text, "\"across\":6", "\"across\":6000"),
-            Damage::Absurd { line: 2 }
+            FormatError::Absurd { line: 2 }
         );
         assert_eq!(
             line(&text, "\"washes\":3", "\"washes\":3,\"more\":1"),
-            Damage::Unknown { line: 2 }
+            FormatError::Unknown { line: 2 }
         );
-        assert_eq!(line(&text, "#b8442f", "red;}"), Damage::Absurd { line: 2 });
+        assert_eq!(
+            line(&text, "#b8442f", "red;}"),
+            FormatError::Absurd { line: 2 }
+        );
         let far = line(&text, "\"pieces\":[[", "\"pieces\":[[65535,0,9,9],[");
         // A piece beyond any grid is not even read as one.
-        assert!(matches!(far, Damage::Unknown { line: 14 }), "{far:?}");
+        assert!(matches!(far, FormatError::Unknown { line: 14 }), "{far:?}");
     }
 }

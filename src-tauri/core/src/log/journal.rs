@@ -51,7 +51,7 @@
 //! assert_eq!(Journal::read(torn).unwrap().journal.len(), journal.len() - 1);
 //! ```
 
-use crate::command::{Action, Refusal, decide};
+use crate::command::{Command, Rejection, decide};
 use crate::measure::bounds::believable;
 use crate::plan::MOST;
 use crate::throw::heritage::Heritage;
@@ -181,7 +181,7 @@ fn summed(line: &str) -> Option<&str> {
 
 /// Why a throw file was not read.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Damage {
+pub enum FormatError {
     /// The first line is not that of a throw file.
     NotAThrow,
     /// Written by a newer Lapwork.
@@ -248,13 +248,13 @@ impl Journal {
     ///
     /// # Errors
     /// The refusal, when the action does not begin one or cannot be done.
-    pub fn begin(action: &Action, at: Time) -> Result<(Journal, Entry), Refusal> {
+    pub fn begin(action: &Command, at: Time) -> Result<(Journal, Entry), Rejection> {
         let entry = Entry {
             n: 1,
             at,
             what: What::Do(decide(None, action)?),
         };
-        let journal = Journal::open(&entry).ok_or(Refusal::Beginning)?;
+        let journal = Journal::open(&entry).ok_or(Rejection::Beginning)?;
         Ok((journal, entry))
     }
 
@@ -268,17 +268,17 @@ impl Journal {
     /// # Errors
     /// The refusal, when the action does not begin one or cannot be done.
     pub fn begin_after(
-        action: &Action,
+        action: &Command,
         heritage: Heritage,
         at: Time,
-    ) -> Result<(Journal, Entry), Refusal> {
+    ) -> Result<(Journal, Entry), Rejection> {
         let mut events = decide(None, action)?;
         if let Some(Event::Begun { after, .. }) = events.first_mut() {
             *after = Some(Box::new(heritage));
         }
         let what = What::Do(events);
         let entry = Entry { n: 1, at, what };
-        let journal = Journal::open(&entry).ok_or(Refusal::Beginning)?;
+        let journal = Journal::open(&entry).ok_or(Rejection::Beginning)?;
         Ok((journal, entry))
     }
 
@@ -388,7 +388,7 @@ impl Journal {
     ///
     /// # Errors
     /// The refusal, when it cannot be done.
-    pub fn propose(&self, action: &Action, at: Time) -> Result<Entry, Refusal> {
+    pub fn propose(&self, action: &Command, at: Time) -> Result<Entry, Rejection> {
         let events = decide(Some(&self.throw), action)?;
         Ok(Entry {
             n: self.number(),
@@ -400,9 +400,9 @@ impl Journal {
     /// The entry that takes back the last.
     ///
     /// # Errors
-    /// [`Refusal::NothingToUndo`].
-    pub fn propose_undo(&self, at: Time) -> Result<Entry, Refusal> {
-        let last = self.last().ok_or(Refusal::NothingToUndo)?;
+    /// [`Rejection::NothingToUndo`].
+    pub fn propose_undo(&self, at: Time) -> Result<Entry, Rejection> {
+        let last = self.last().ok_or(Rejection::NothingToUndo)?;
         Ok(Entry {
             n: self.number(),
             at,
@@ -413,9 +413,9 @@ impl Journal {
     /// The entry that does the last one taken back again.
     ///
     /// # Errors
-    /// [`Refusal::NothingToRedo`].
-    pub fn propose_redo(&self, at: Time) -> Result<Entry, Refusal> {
-        let next = self.next().ok_or(Refusal::NothingToRedo)?;
+    /// [`Rejection::NothingToRedo`].
+    pub fn propose_redo(&self, at: Time) -> Result<Entry, Rejection> {
+        let next = self.next().ok_or(Rejection::NothingToRedo)?;
         Ok(Entry {
             n: self.number(),
             at,
@@ -520,8 +520,8 @@ impl Journal {
     /// Read a file.
     ///
     /// # Errors
-    /// [`Damage`], when more than a torn last line is wrong.
-    pub fn read(bytes: &[u8]) -> Result<Read, Damage> {
+    /// [`FormatError`], when more than a torn last line is wrong.
+    pub fn read(bytes: &[u8]) -> Result<Read, FormatError> {
         Journal::read_if(bytes, |_, _| true)
     }
 
@@ -529,11 +529,11 @@ impl Journal {
     /// first).
     ///
     /// # Errors
-    /// [`Damage`] as for [`Journal::read`]; [`Damage::Absurd`] at the first that may not.
+    /// [`FormatError`] as for [`Journal::read`]; [`FormatError::Absurd`] at the first that may not.
     pub(crate) fn read_if(
         bytes: &[u8],
         may: impl Fn(Option<&Journal>, &Entry) -> bool,
-    ) -> Result<Read, Damage> {
+    ) -> Result<Read, FormatError> {
         let end = bytes
             .iter()
             .position(|b| *b == b'\n')
@@ -542,9 +542,9 @@ impl Journal {
             .then(|| serde_json::from_slice(&bytes[..end]).ok())
             .flatten()
             .filter(|h: &Header| h.lapwork == "throw" && h.version > 0)
-            .ok_or(Damage::NotAThrow)?;
+            .ok_or(FormatError::NotAThrow)?;
         if header.version > VERSION {
-            return Err(Damage::Newer {
+            return Err(FormatError::Newer {
                 version: header.version,
             });
         }
@@ -555,7 +555,7 @@ impl Journal {
             _ => is_name(&named) && header_line(&named).trim_end().as_bytes() == &bytes[..end],
         };
         if !whole {
-            return Err(Damage::Line { line: 1 });
+            return Err(FormatError::Line { line: 1 });
         }
         let version = header.version;
         let mut sound = (end + 1).min(bytes.len());
@@ -569,16 +569,16 @@ impl Journal {
                 // Written just so: no tear, and nothing to cut off.
                 if let Some(body) = text_of(&rest[..length]).and_then(summed) {
                     return Err(match Entry::of(body) {
-                        Some(_) => Damage::Absurd { line: number },
-                        None => Damage::Unknown { line: number },
+                        Some(_) => FormatError::Absurd { line: number },
+                        None => FormatError::Unknown { line: number },
                     });
                 }
                 let after = &rest[(length + 1).min(rest.len())..];
                 let whole = |line| text_of(line).is_some_and(|line| summed(line).is_some());
                 if after.split(|b| *b == b'\n').any(whole) || holds_another(&rest[..length]) {
-                    return Err(Damage::Line { line: number });
+                    return Err(FormatError::Line { line: number });
                 }
-                let journal = journal.ok_or(Damage::Empty)?.named(&named);
+                let journal = journal.ok_or(FormatError::Empty)?.named(&named);
                 return Ok(Read {
                     journal,
                     version,
@@ -588,7 +588,7 @@ impl Journal {
                 });
             };
             if !may(journal.as_ref(), &entry) {
-                return Err(Damage::Absurd { line: number });
+                return Err(FormatError::Absurd { line: number });
             }
             let follows = match &mut journal {
                 Some(journal) => journal.accept(entry).is_some(),
@@ -599,11 +599,11 @@ impl Journal {
             };
             let past = version == 1 && journal.as_ref().is_some_and(Journal::ends_past);
             if !follows || past {
-                return Err(Damage::OutOfOrder { line: number });
+                return Err(FormatError::OutOfOrder { line: number });
             }
             sound += (length + 1).min(rest.len());
         }
-        let journal = journal.ok_or(Damage::Empty)?.named(&named);
+        let journal = journal.ok_or(FormatError::Empty)?.named(&named);
         let lacks_newline = bytes.last() != Some(&b'\n');
         Ok(Read {
             journal,
@@ -673,7 +673,7 @@ pub(crate) mod tests {
             texture: crate::cloth::fabric::Texture::Dot,
             stock: None,
         };
-        let action = Action::Begin {
+        let action = Command::Begin {
             name: "Test".into(),
             plan,
             prints: vec![print],
@@ -682,7 +682,7 @@ pub(crate) mod tests {
         Journal::begin(&action, 0).unwrap().0
     }
 
-    fn act(journal: &mut Journal, action: &Action, at: Time) -> Result<(), Refusal> {
+    fn act(journal: &mut Journal, action: &Command, at: Time) -> Result<(), Rejection> {
         let entry = journal.propose(action, at)?;
         journal.accept(entry).unwrap();
         Ok(())
@@ -709,72 +709,72 @@ pub(crate) mod tests {
                 let _ = entry.map(|e| journal.accept(e).unwrap());
                 return;
             }
-            2 => Action::Spoil {
+            2 => Command::Spoil {
                 piece,
                 why: Mishap::Scorched,
             },
-            3 => Action::SetFace {
+            3 => Command::SetFace {
                 pieces: vec![piece],
                 face: Face::Back,
                 print: Some(0),
             },
-            4 => Action::ChangePlan {
+            4 => Command::ChangePlan {
                 plan: Plan {
                     lap: inch64(24 + i64::from(pick % 16)),
                     ..throw.plan
                 },
             },
-            5 => Action::Measure {
+            5 => Command::Measure {
                 piece,
                 width: inch64(600 + i64::from(pick % 20)),
                 height: inch64(608),
             },
-            6 => Action::Replace {
+            6 => Command::Replace {
                 piece,
                 why: Mishap::Flaw,
                 spare: pick % 2 == 0,
             },
-            7 => Action::Unpick {
+            7 => Command::Unpick {
                 pieces: vec![piece],
                 lap: (pick % 3 == 0).then_some(inch64(28)),
             },
             8 => match pick % 8 {
-                0 => Action::ChangePlan {
+                0 => Command::ChangePlan {
                     plan: Plan {
                         across: 1 + (pick / 5 % 5) as u16,
                         down: 1 + (pick / 25 % 5) as u16,
                         ..throw.plan
                     },
                 },
-                1 => Action::ChooseTrim {
+                1 => Command::ChooseTrim {
                     trim: inch64(592 + i64::from(pick / 5 % 17)),
                 },
-                2 => Action::Patch {
+                2 => Command::Patch {
                     piece,
                     face: Face::Front,
                     print: 0,
                     why: Mishap::Flaw,
                 },
-                3 => Action::SetAside { piece },
-                4 => Action::Turn {
+                3 => Command::SetAside { piece },
+                4 => Command::Turn {
                     piece,
                     quarters: 1 + (pick / 8 % 3) as u8,
                 },
-                5 => Action::Flip {
+                5 => Command::Flip {
                     pieces: vec![piece],
                 },
-                6 => Action::Pin {
+                6 => Command::Pin {
                     pieces: vec![piece],
                     pinned: pick / 8 % 2 == 0,
                 },
                 _ => {
                     let blocks = throw.assembly().blocks();
                     let b = blocks[pick as usize / 5 % blocks.len()];
-                    Action::Swap { a: piece, b }
+                    Command::Swap { a: piece, b }
                 }
             },
             9 => match pick % 6 {
-                0 => Action::AddGarment {
+                0 => Command::AddGarment {
                     kind: crate::cloth::garments::GarmentKind::Skirt,
                     size: crate::cloth::garments::GarmentSize::Small,
                     makes: if pick % 4 == 0 {
@@ -785,33 +785,33 @@ pub(crate) mod tests {
                     },
                     name: "Skirt".into(),
                 },
-                1 => Action::CutPiece {
+                1 => Command::CutPiece {
                     n: 1 + (pick / 6 % 3) as u16,
                     index: (pick / 18 % 3) as u8,
                     squares: pick / 54 % 9,
                     outline: None,
                 },
-                2 => Action::TakeHeap {
+                2 => Command::TakeHeap {
                     n: 1 + (pick / 6 % 3) as u16,
                 },
-                3 => Action::TryScrap {
+                3 => Command::TryScrap {
                     scrap: crate::plan::scraps::Scrap {
                         joining: throw.plan.joining,
                         lap: inch64(20 + i64::from(pick / 6 % 20)),
                         stitch: throw.plan.stitch,
-                        verdict: crate::plan::scraps::Verdict::Right,
+                        verdict: crate::plan::scraps::ScrapVerdict::Right,
                         note: String::new(),
                     },
                 },
-                4 => Action::UseScrap {
+                4 => Command::UseScrap {
                     scrap: (pick / 6 % 3) as u16,
                 },
-                _ => Action::Gather {
+                _ => Command::Gather {
                     item: crate::throw::Item::Glue,
                     have: pick % 4 == 0,
                 },
             },
-            _ if open.is_empty() => Action::Note {
+            _ if open.is_empty() => Command::Note {
                 text: "all done".into(),
                 piece: None,
                 task: None,
@@ -819,7 +819,7 @@ pub(crate) mod tests {
             },
             _ => {
                 let piece = open[pick as usize % open.len()];
-                Action::Tick {
+                Command::Tick {
                     task: throw.next(piece).unwrap(),
                     pieces: vec![piece],
                 }
@@ -836,7 +836,7 @@ pub(crate) mod tests {
             for (i, s) in steps.into_iter().enumerate() {
                 step(&mut journal, s, i as Time);
                 let throw = journal.throw();
-                prop_assert_eq!(throw.standing(), &crate::throw::index::Standing::of(throw));
+                prop_assert_eq!(throw.work_index(), &crate::throw::index::WorkIndex::of(throw));
             }
             let read = Journal::read(journal.text().as_bytes()).unwrap();
             prop_assert!(!read.torn && !read.lacks_newline);
@@ -886,7 +886,7 @@ pub(crate) mod tests {
         let bare = journal.throw().clone();
         for n in 0..3_000u32 {
             let name = format!("Throw {n}");
-            act(&mut journal, &Action::Rename { name }, Time::from(n)).unwrap();
+            act(&mut journal, &Command::Rename { name }, Time::from(n)).unwrap();
         }
         let kept = |journal: &Journal| -> Vec<usize> {
             let at: Vec<usize> = journal.checkpoints.iter().map(|(at, _)| *at).collect();
@@ -912,7 +912,7 @@ pub(crate) mod tests {
         let journal = begin(2, 2);
         let four = Rect::grid(2, 2);
         let asked = journal.propose(
-            &Action::Tick {
+            &Command::Tick {
                 task: Task::SquareUp,
                 pieces: vec![four],
             },
@@ -921,7 +921,7 @@ pub(crate) mod tests {
         let before = Rect::square(0, 0);
         assert_eq!(
             asked,
-            Err(Refusal::First {
+            Err(Rejection::First {
                 task: Task::SquareUp,
                 piece: four,
                 before,
@@ -937,7 +937,7 @@ pub(crate) mod tests {
             let pieces = vec![Rect::square(0, col)];
             act(
                 &mut journal,
-                &Action::Tick {
+                &Command::Tick {
                     task: Task::Cut,
                     pieces,
                 },
@@ -957,15 +957,18 @@ pub(crate) mod tests {
         let mut bytes = text.clone().into_bytes();
         let middle = text[..last - 1].rfind('\n').unwrap() + 20;
         bytes[middle] ^= 1;
-        assert_eq!(Journal::read(&bytes).unwrap_err(), Damage::Line { line: 3 });
-        assert_eq!(Journal::read(b"hello").unwrap_err(), Damage::NotAThrow);
+        assert_eq!(
+            Journal::read(&bytes).unwrap_err(),
+            FormatError::Line { line: 3 }
+        );
+        assert_eq!(Journal::read(b"hello").unwrap_err(), FormatError::NotAThrow);
         assert_eq!(
             Journal::read(b"{\"lapwork\":\"throw\",\"version\":9}\n").unwrap_err(),
-            Damage::Newer { version: 9 }
+            FormatError::Newer { version: 9 }
         );
         assert_eq!(
             Journal::read(header_line("a").as_bytes()).unwrap_err(),
-            Damage::Empty
+            FormatError::Empty
         );
     }
 }

@@ -36,14 +36,14 @@
 //! Limits: time and memory grow with the product of the lengths of the two tails.
 //!
 //! ```
-//! use lapwork_core::command::Action;
+//! use lapwork_core::command::Command;
 //! use lapwork_core::demo;
 //! use lapwork_core::log::merge::meet;
 //!
 //! // Two copies of one throw, a note made in each.
 //! let [mut table, mut machine] = [demo::throw(0), demo::throw(0)];
 //! for (copy, text, at) in [(&mut table, "More jeans found", 9), (&mut machine, "New needle", 7)] {
-//!     let note = Action::Note { text: text.into(), piece: None, task: None, next: false };
+//!     let note = Command::Note { text: text.into(), piece: None, task: None, next: false };
 //!     let entry = copy.propose(&note, at).unwrap();
 //!     copy.accept(entry).unwrap();
 //! }
@@ -61,27 +61,27 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// One of two copies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Side {
+pub enum MergeSide {
     /// The one named first.
     First,
     /// The other.
     Second,
 }
 
-impl Side {
+impl MergeSide {
     /// The other one.
     #[must_use]
-    pub fn other(self) -> Side {
+    pub fn other(self) -> MergeSide {
         match self {
-            Side::First => Side::Second,
-            Side::Second => Side::First,
+            MergeSide::First => MergeSide::Second,
+            MergeSide::Second => MergeSide::First,
         }
     }
 }
 
 /// How a change came about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Way {
+pub enum Origin {
     /// Done.
     Did,
     /// Done before the copies parted, and taken back since.
@@ -92,9 +92,9 @@ pub enum Way {
 
 /// Something one copy has and the other has not.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Change {
+pub struct Divergence {
     /// How it came about.
-    pub way: Way,
+    pub way: Origin,
     /// When the step itself was made.
     pub at: Time,
     /// The step.
@@ -105,9 +105,9 @@ pub struct Change {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Conflict {
     /// Those of the first copy.
-    pub first: Vec<Change>,
+    pub first: Vec<Divergence>,
     /// Those of the second.
-    pub second: Vec<Change>,
+    pub second: Vec<Divergence>,
 }
 
 /// How two records stand to each other.
@@ -604,7 +604,7 @@ impl Meeting {
 
     /// What is for the maker to decide, oldest first.
     pub fn conflicts(&self) -> Vec<Conflict> {
-        let told = |members: &[usize], side: usize| -> Vec<Change> {
+        let told = |members: &[usize], side: usize| -> Vec<Divergence> {
             let here = members.iter().map(|i| &self.changes[*i]);
             here.filter(|c| c.side == side)
                 .flat_map(|c| self.told(c))
@@ -620,30 +620,30 @@ impl Meeting {
             .collect()
     }
 
-    fn told(&self, change: &Changed) -> Vec<Change> {
-        let node = |i: usize, way: Way| {
+    fn told(&self, change: &Changed) -> Vec<Divergence> {
+        let node = |i: usize, way: Origin| {
             let node = &self.nodes[i];
             let events = match &node.what {
                 What::Do(events) => events.clone(),
                 _ => Vec::new(),
             };
             let at = node.known.at;
-            vec![Change { way, at, events }]
+            vec![Divergence { way, at, events }]
         };
         match change.what {
-            Subject::Own(i) => node(i, Way::Did),
-            Subject::Gone(i) => node(i, Way::TookBack),
+            Subject::Own(i) => node(i, Origin::Did),
+            Subject::Gone(i) => node(i, Origin::TookBack),
             Subject::Beginning => {
                 let here = self.stand[change.side];
                 let (from, to) = (here.min(self.stood), here.max(self.stood));
                 let way = if here < self.stood {
-                    Way::TookBack
+                    Origin::TookBack
                 } else {
-                    Way::DidAgain
+                    Origin::DidAgain
                 };
                 let positions = self.chain[from..to].iter();
                 positions
-                    .map(|position| Change {
+                    .map(|position| Divergence {
                         way,
                         at: self.shared_at(*position),
                         events: self.shared_events(*position).to_vec(),
@@ -657,7 +657,7 @@ impl Meeting {
     ///
     /// # Errors
     /// [`Unmergeable`]; both copies are then to be kept.
-    pub fn join(&self, choices: &[Side]) -> Result<Journal, Unmergeable> {
+    pub fn join(&self, choices: &[MergeSide]) -> Result<Journal, Unmergeable> {
         if let Some(whole) = &self.whole {
             return Ok(whole.clone());
         }
@@ -666,7 +666,7 @@ impl Meeting {
         }
         let mut lost = vec![false; self.changes.len()];
         for (members, choice) in self.conflicts.iter().zip(choices) {
-            let kept = usize::from((*choice == Side::Second) != self.swapped);
+            let kept = usize::from((*choice == MergeSide::Second) != self.swapped);
             for i in members {
                 lost[*i] = self.changes[*i].side != kept;
             }
@@ -818,13 +818,13 @@ mod tests {
         prop::collection::vec((0u8..26, any::<u32>()), 0..most)
     }
 
-    fn sides(picks: u64, count: usize) -> Vec<Side> {
+    fn sides(picks: u64, count: usize) -> Vec<MergeSide> {
         (0..count)
             .map(|i| {
                 if picks >> (i % 64) & 1 == 0 {
-                    Side::First
+                    MergeSide::First
                 } else {
-                    Side::Second
+                    MergeSide::Second
                 }
             })
             .collect()
@@ -863,7 +863,7 @@ mod tests {
 
             // The same from the other side.
             let back = meet(&b, &a).unwrap();
-            let swapped: Vec<Side> = choices.iter().map(|c| c.other()).collect();
+            let swapped: Vec<MergeSide> = choices.iter().map(|c| c.other()).collect();
             prop_assert_eq!(back.conflicts().len(), conflicts.len());
             for (x, y) in conflicts.iter().zip(back.conflicts()) {
                 prop_assert_eq!(&x.first, &y.second);
@@ -893,9 +893,9 @@ mod tests {
                 prop_assert!(known(copy).iter().all(|k| kept.contains(k)));
             }
             let stands = standing(&joined);
-            let lost: Vec<&Change> = conflicts.iter().zip(&choices).flat_map(|(c, side)| match side {
-                Side::First => &c.second,
-                Side::Second => &c.first,
+            let lost: Vec<&Divergence> = conflicts.iter().zip(&choices).flat_map(|(c, side)| match side {
+                MergeSide::First => &c.second,
+                MergeSide::Second => &c.first,
             }).collect();
             for (copy, other) in [(&a, &b), (&b, &a)] {
                 let others = standing(other);
@@ -903,7 +903,7 @@ mod tests {
                     let there = stands.contains(&done)
                         // The same step, as of the other's time.
                         || stands.iter().any(|(at, events)| *events == done.1 && *at < done.0 && others.contains(&(*at, events.clone())));
-                    let losing = lost.iter().any(|c| c.way != Way::TookBack && c.at == done.0 && c.events == done.1);
+                    let losing = lost.iter().any(|c| c.way != Origin::TookBack && c.at == done.0 && c.events == done.1);
                     // Taken back on the other copy, which nothing spoke against.
                     let had = |e: &Entry| e.at == done.0 && *present(&e.what) == What::Do(done.1.clone());
                     let back = other.entries().any(|(e, _)| had(e)) && !others.contains(&done);

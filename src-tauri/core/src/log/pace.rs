@@ -171,7 +171,7 @@ pub fn left(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> Pace {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::command::Action;
+    use crate::command::Command;
     use crate::plan::Plan;
     use crate::plan::assembly::Kind;
     use proptest::prelude::*;
@@ -182,7 +182,7 @@ mod tests {
             down: 6,
             ..Plan::default()
         };
-        let begin = Action::Begin {
+        let begin = Command::Begin {
             name: "t".into(),
             plan,
             prints: vec![],
@@ -190,7 +190,7 @@ mod tests {
         };
         let mut journal = Journal::begin(&begin, 0).unwrap().0;
         for at in times {
-            let tick = Action::TickNext {
+            let tick = Command::TickNext {
                 task: Task::Cut,
                 kind: Kind::Square,
                 count: 1,
@@ -246,7 +246,7 @@ mod tests {
             faces: vec![],
         };
         assert_eq!(heritage.paces.len(), 1);
-        let begin = Action::Begin {
+        let begin = Command::Begin {
             name: "new".into(),
             plan: Plan::default(),
             prints: vec![],
@@ -256,7 +256,7 @@ mod tests {
         let usual = paces(&cut_at(&[]))[&Task::Stitch];
         for (ticks, middle) in [(0, 2.0), (3, 2.0), (1, 7.0)] {
             for _ in 0..ticks {
-                let tick = Action::TickNext {
+                let tick = Command::TickNext {
                     task: Task::Cut,
                     kind: Kind::Square,
                     count: 1,

@@ -174,7 +174,7 @@ pub enum Line {
 
 /// Why measures give no outline.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Fault {
+pub enum OutlineFault {
     /// No block has such measures: a side is nothing, a triangle does not meet, or
     /// a corner points inwards.
     Impossible,
@@ -373,8 +373,8 @@ impl Outline {
     /// Build the outline of a block from its measures.
     ///
     /// # Errors
-    /// A [`Fault`] when no block has these measures, or they contradict one another.
-    pub fn new(measures: Measures) -> Result<Outline, Fault> {
+    /// A [`OutlineFault`] when no block has these measures, or they contradict one another.
+    pub fn new(measures: Measures) -> Result<Outline, OutlineFault> {
         let Sides {
             top,
             right,
@@ -384,7 +384,7 @@ impl Outline {
         let (falling, rising) = measures.diagonals.unwrap_or((nm(1), nm(1)));
         let all = [top, right, bottom, left, falling, rising];
         if all.iter().any(|length| *length <= nm(0)) {
-            return Err(Fault::Impossible);
+            return Err(OutlineFault::Impossible);
         }
         let [a, b, c, d] = [top, right, bottom, left].map(in_mm);
         let (falling, rising) = match measures.diagonals {
@@ -398,14 +398,14 @@ impl Outline {
             }
         };
         let six = [a, b, c, d, falling, rising];
-        let corners = build(six).ok_or(Fault::Impossible)?;
+        let corners = build(six).ok_or(OutlineFault::Impossible)?;
         if measures.diagonals.is_none() {
-            return Outline::of(corners, 0.0).ok_or(Fault::Impossible);
+            return Outline::of(corners, 0.0).ok_or(OutlineFault::Impossible);
         }
         let closing = apart(corners[2], corners[3]) - c;
-        let outline = Outline::of(corners, closing).ok_or(Fault::Impossible)?;
+        let outline = Outline::of(corners, closing).ok_or(OutlineFault::Impossible)?;
         if closing.abs() > (0.015 * c).max(3.0) {
-            return Err(Fault::DoesNotClose {
+            return Err(OutlineFault::DoesNotClose {
                 by: from_mm(closing),
                 repeat: suspect(six),
             });
@@ -936,7 +936,7 @@ mod tests {
             // Folded over: the lower corners change places.
             block(300.0, 500.0, 300.0, 500.0, Some((400.0, 400.0))),
         ] {
-            assert_eq!(bad, Err(Fault::Impossible));
+            assert_eq!(bad, Err(OutlineFault::Impossible));
         }
         // Each length read 12 mm wrong in turn on a good 3-4-5 block is named.
         let good = [300.0, 400.0, 300.0, 400.0, 500.0, 500.0];
@@ -956,7 +956,7 @@ mod tests {
                 six[i] += wrong;
                 let [t, r, b, l, f, s] = six;
                 match block(t, r, b, l, Some((f, s))) {
-                    Err(Fault::DoesNotClose { repeat, .. }) => assert_eq!(repeat, line),
+                    Err(OutlineFault::DoesNotClose { repeat, .. }) => assert_eq!(repeat, line),
                     other => panic!("{six:?}: {other:?}"),
                 }
             }
@@ -964,7 +964,7 @@ mod tests {
         assert!(block(300.0, 400.0, 302.9, 400.0, right).is_ok());
         assert_eq!(
             block(300.0, 400.0, 310.0, 400.0, right),
-            Err(Fault::DoesNotClose {
+            Err(OutlineFault::DoesNotClose {
                 by: mm(-10.0),
                 repeat: Line::Bottom
             })

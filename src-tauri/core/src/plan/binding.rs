@@ -28,7 +28,7 @@ use crate::plan::Plan;
 
 /// A side of the throw, clockwise from the top.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Side {
+pub enum EdgeSide {
     /// Along the top, from the left.
     Top,
     /// Down the right side.
@@ -39,24 +39,24 @@ pub enum Side {
     Left,
 }
 
-impl Side {
+impl EdgeSide {
     /// Its name in the language files.
     pub fn key(self) -> &'static str {
         match self {
-            Side::Top => "top",
-            Side::Right => "right",
-            Side::Bottom => "bottom",
-            Side::Left => "left",
+            EdgeSide::Top => "top",
+            EdgeSide::Right => "right",
+            EdgeSide::Bottom => "bottom",
+            EdgeSide::Left => "left",
         }
     }
 }
 
 /// Where the strip begins and its joins come.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Layout {
+pub struct BindingLayout {
     /// The start, which is also where the ends meet, and then each join: the side and how
     /// far along it, clockwise.
-    pub joins: Vec<(Side, Length)>,
+    pub joins: Vec<(EdgeSide, Length)>,
     /// How far the nearest join keeps from the middle of any lap and from any corner.
     pub clear: Length,
 }
@@ -78,7 +78,7 @@ fn laps(plan: &Plan, squares: u16) -> Vec<i64> {
 }
 
 /// Where to begin binding a throw of this size so that the joins keep off the laps.
-pub fn layout(plan: &Plan, width: Length, height: Length, ruler: Ruler) -> Layout {
+pub fn layout(plan: &Plan, width: Length, height: Length, ruler: Ruler) -> BindingLayout {
     let (w, h) = (in_nm(width).max(1), in_nm(height).max(1));
     let around = 2 * (w + h);
     // Places to avoid, clockwise from the top left corner.
@@ -115,13 +115,13 @@ pub fn layout(plan: &Plan, width: Length, height: Length, ruler: Ruler) -> Layou
         .max_by_key(|s| (clear(*s), -s))
         .unwrap_or(0);
     let side = |at: i64| match at.rem_euclid(around) {
-        at if at < w => (Side::Top, nm(at)),
-        at if at < w + h => (Side::Right, nm(at - w)),
-        at if at < 2 * w + h => (Side::Bottom, nm(at - w - h)),
-        at => (Side::Left, nm(at - 2 * w - h)),
+        at if at < w => (EdgeSide::Top, nm(at)),
+        at if at < w + h => (EdgeSide::Right, nm(at - w)),
+        at if at < 2 * w + h => (EdgeSide::Bottom, nm(at - w - h)),
+        at => (EdgeSide::Left, nm(at - 2 * w - h)),
     };
     let reached = |k: &i64| *k == 0 || k * each < around;
-    Layout {
+    BindingLayout {
         joins: (0..strips)
             .filter(reached)
             .map(|k| side(best + k * each))

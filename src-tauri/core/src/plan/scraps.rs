@@ -18,7 +18,7 @@ use ts_rs::TS;
 /// What she thought of a scrap.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case")]
-pub enum Verdict {
+pub enum ScrapVerdict {
     /// It is right.
     Right,
     /// Too little fringe: the thread works out.
@@ -31,24 +31,24 @@ pub enum Verdict {
     Other,
 }
 
-impl Verdict {
+impl ScrapVerdict {
     /// All of them.
-    pub const ALL: [Verdict; 5] = [
-        Verdict::Right,
-        Verdict::LittleFringe,
-        Verdict::Bulky,
-        Verdict::Puckers,
-        Verdict::Other,
+    pub const ALL: [ScrapVerdict; 5] = [
+        ScrapVerdict::Right,
+        ScrapVerdict::LittleFringe,
+        ScrapVerdict::Bulky,
+        ScrapVerdict::Puckers,
+        ScrapVerdict::Other,
     ];
 
     /// Its name in the language files.
     pub fn key(self) -> &'static str {
         match self {
-            Verdict::Right => "right",
-            Verdict::LittleFringe => "little-fringe",
-            Verdict::Bulky => "bulky",
-            Verdict::Puckers => "puckers",
-            Verdict::Other => "other",
+            ScrapVerdict::Right => "right",
+            ScrapVerdict::LittleFringe => "little-fringe",
+            ScrapVerdict::Bulky => "bulky",
+            ScrapVerdict::Puckers => "puckers",
+            ScrapVerdict::Other => "other",
         }
     }
 }
@@ -64,7 +64,7 @@ pub struct Scrap {
     /// Its stitch.
     pub stitch: Stitch,
     /// What she thought.
-    pub verdict: Verdict,
+    pub verdict: ScrapVerdict,
     /// In her words, if she wrote any.
     pub note: String,
 }

@@ -6,7 +6,7 @@
 //! is foreseen ([`Throw::finished`]). The best is the one whose width and height together
 //! stray least (sum of the two distances; ties to the wider lap).
 
-use crate::command::{Action, decide};
+use crate::command::{Command, decide};
 use crate::measure::{Length, Ruler, in_nm, nm};
 use crate::plan::{Plan, fringe};
 use crate::throw::{Size, Throw};
@@ -23,7 +23,7 @@ pub struct Held {
     /// Wide or high of the wish by so much in all.
     pub off: Length,
     /// The change.
-    pub action: Action,
+    pub action: Command,
 }
 
 /// The laps that hold the wished-for size best, best first, `most` at most.
@@ -39,7 +39,7 @@ pub fn laps(throw: &Throw, width: Length, height: Length, ruler: Ruler, most: us
             let lap = nm(k * step);
             let between = (lap != plan.lap).then_some(lap);
             let changed = Plan { between, ..plan };
-            let action = Action::ChangePlan { plan: changed };
+            let action = Command::ChangePlan { plan: changed };
             let events = decide(Some(throw), &action).ok()?;
             let finished = throw.after(&events).finished();
             let off = size(finished.width - width) + size(finished.height - height);

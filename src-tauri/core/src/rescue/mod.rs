@@ -11,7 +11,7 @@
 pub mod holding;
 
 use crate::cloth::fabric::Face;
-use crate::command::{Action, decide};
+use crate::command::{Command, decide};
 use crate::fitting::trimming::{How, choice, choices, holds};
 use crate::measure::{Length, Ruler, zero};
 use crate::plan::assembly::{Rect, Seam};
@@ -22,9 +22,9 @@ use crate::throw::{Mishap, Throw};
 
 /// One thing that can be done.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Way {
+pub struct Remedy {
     /// What.
-    pub kind: WayKind,
+    pub kind: RemedyKind,
     /// Trouble, in minutes.
     pub minutes: u32,
     /// Seams to open.
@@ -32,12 +32,12 @@ pub struct Way {
     /// Their length together.
     pub unpick: Length,
     /// What it asks for.
-    pub action: Action,
+    pub action: Command,
 }
 
 /// What a way does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum WayKind {
+pub enum RemedyKind {
     /// Put a spare square in.
     Spare,
     /// Cut a square from what is left.
@@ -61,16 +61,16 @@ pub enum WayKind {
 }
 
 /// What can be done about a square that is no good.
-pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Way> {
+pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
     let opened = round(throw, square);
     let seams = opened.len();
     let unpick = opened.iter().fold(zero(), |sum, (_, l)| sum + *l);
     let gluing = throw.cover(square).layers() - 1;
     let remake = 3 * gluing + 8 * seams as u32;
     let mut out = Vec::new();
-    let mut add = |kind, minutes, seams, unpick, action: Action| {
+    let mut add = |kind, minutes, seams, unpick, action: Command| {
         if decide(Some(throw), &action).is_ok() {
-            out.push(Way {
+            out.push(Remedy {
                 kind,
                 minutes,
                 seams,
@@ -79,13 +79,13 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Way> {
             });
         }
     };
-    let replace = |spare| Action::Replace {
+    let replace = |spare| Command::Replace {
         piece: square,
         why,
         spare,
     };
-    add(WayKind::Spare, 2 + remake, seams, unpick, replace(true));
-    add(WayKind::Recut, 4 + remake, seams, unpick, replace(false));
+    add(RemedyKind::Spare, 2 + remake, seams, unpick, replace(true));
+    add(RemedyKind::Recut, 4 + remake, seams, unpick, replace(false));
     if matches!(why, Mishap::Flaw | Mishap::Scorched) {
         for face in [Face::Front, Face::Back] {
             let left = |p: &u8| {
@@ -96,13 +96,13 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Way> {
             };
             let print = (0..throw.prints.len() as u8).find(left);
             if let Some(print) = print {
-                let action = Action::Patch {
+                let action = Command::Patch {
                     piece: square,
                     face,
                     print,
                     why,
                 };
-                add(WayKind::Patch(face), 5, 0, zero(), action);
+                add(RemedyKind::Patch(face), 5, 0, zero(), action);
             }
         }
     }
@@ -116,11 +116,11 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Way> {
         ..plan
     };
     for (kind, fewer, given_up) in [
-        (WayKind::FewerAcross, fewer_across, plan.down),
-        (WayKind::FewerDown, fewer_down, plan.across),
+        (RemedyKind::FewerAcross, fewer_across, plan.down),
+        (RemedyKind::FewerDown, fewer_down, plan.across),
     ] {
         if fewer != plan && freed(throw, square, &fewer).is_some() {
-            let action = Action::ChangePlan { plan: fewer };
+            let action = Command::ChangePlan { plan: fewer };
             add(kind, 3 * u32::from(given_up), 0, zero(), action);
         }
     }
@@ -145,7 +145,7 @@ pub fn freed(throw: &Throw, square: Rect, fewer: &Plan) -> Option<Freed> {
     if !grid.holds(square) {
         return Some(Freed::Itself);
     }
-    let events = decide(Some(throw), &Action::ChangePlan { plan: *fewer }).ok()?;
+    let events = decide(Some(throw), &Command::ChangePlan { plan: *fewer }).ok()?;
     let more = throw.after(&events).spares.saturating_sub(throw.spares);
     if more > 0 {
         return Some(Freed::Squares(more));
@@ -156,13 +156,13 @@ pub fn freed(throw: &Throw, square: Rect, fewer: &Plan) -> Option<Freed> {
 }
 
 /// What can be done about a block that is short of the trim size.
-pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Way> {
+pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
     let plan = &throw.plan;
     let (held, target) = (holds(throw, block), throw.target(block));
     let mut out = Vec::new();
-    let mut add = |kind, minutes, seams, unpick, action: Action| {
+    let mut add = |kind, minutes, seams, unpick, action: Command| {
         if decide(Some(throw), &action).is_ok() {
-            out.push(Way {
+            out.push(Remedy {
                 kind,
                 minutes,
                 seams,
@@ -192,11 +192,11 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Way> {
         if !laps.is_empty() {
             let minutes = 2 * laps.len() as u32;
             add(
-                WayKind::LapLess,
+                RemedyKind::LapLess,
                 minutes,
                 0,
                 zero(),
-                Action::MarkLaps { laps },
+                Command::MarkLaps { laps },
             );
         }
     }
@@ -219,7 +219,7 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Way> {
         };
         let narrower = lap - short / per_lap;
         if narrower >= least_lap(throw) {
-            let action = Action::Unpick {
+            let action = Command::Unpick {
                 pieces: inner.clone(),
                 lap: Some(narrower),
             };
@@ -234,7 +234,7 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Way> {
                     unpick = pieces.iter().fold(unpick, |sum, (_, l)| sum + *l);
                 }
             }
-            add(WayKind::Resew, 8 * seams as u32, seams, unpick, action);
+            add(RemedyKind::Resew, 8 * seams as u32, seams, unpick, action);
         }
     }
     // The size that is cheapest for all.
@@ -243,26 +243,26 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Way> {
         .filter(|c| c.trim != plan.target())
     {
         let minutes = (best.cost / 10) as u32;
-        let action = Action::ChooseTrim { trim: best.trim };
-        add(WayKind::Trim(best.trim), minutes, 0, zero(), action);
+        let action = Command::ChooseTrim { trim: best.trim };
+        add(RemedyKind::Trim(best.trim), minutes, 0, zero(), action);
     }
     // A place at the edge whose binding hides all that is short.
     if let Some((place, cost)) = edge_place(throw, block) {
         let minutes = 3 + (cost / 10) as u32;
         add(
-            WayKind::ToEdge(place),
+            RemedyKind::ToEdge(place),
             minutes,
             0,
             zero(),
-            Action::Swap { a: block, b: place },
+            Command::Swap { a: block, b: place },
         );
     }
     add(
-        WayKind::Another,
+        RemedyKind::Another,
         30,
         0,
         zero(),
-        Action::SetAside { piece: block },
+        Command::SetAside { piece: block },
     );
     out.sort_by_key(|w| w.minutes);
     out
@@ -283,7 +283,7 @@ fn edge_place(throw: &Throw, block: Rect) -> Option<(Rect, i64)> {
         .filter(|b| *b != block)
         .filter(at_edge)
     {
-        let Ok(events) = decide(Some(throw), &Action::Swap { a: block, b: place }) else {
+        let Ok(events) = decide(Some(throw), &Command::Swap { a: block, b: place }) else {
             continue;
         };
         let after = throw.after(&events);

@@ -2,7 +2,7 @@
 
 use crate::cloth::fabric::{Denim, Print};
 use crate::log::journal::Journal;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::lessons::{Lessons, heritage, told};
 use crate::show::plan::{PlanDraft, draft_of};
 use serde::{Deserialize, Serialize};
@@ -40,12 +40,12 @@ const ROOM: usize = 60;
 /// A throw about to be made again: its plan, its cloth, and what it taught.
 ///
 /// Stock is left uncounted: what was at hand has been used.
-pub fn again(journal: &Journal, lens: Lens<'_>) -> AgainView {
+pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
     let throw = journal.throw();
     let name: String = throw.name.chars().take(ROOM).collect();
     AgainView {
-        name: say!(lens, "again-name", name = name),
-        draft: draft_of(&throw.plan, lens),
+        name: say!(context, "again-name", name = name),
+        draft: draft_of(&throw.plan, context),
         prints: throw
             .prints
             .iter()
@@ -55,6 +55,6 @@ pub fn again(journal: &Journal, lens: Lens<'_>) -> AgainView {
             })
             .collect(),
         denims: throw.denims.clone(),
-        lessons: told(&heritage(journal, lens), lens),
+        lessons: told(&heritage(journal, context), context),
     }
 }

@@ -3,7 +3,7 @@
 use crate::log::journal::Journal;
 use crate::measure::Length;
 use crate::plan::assembly::{Kind, Rect};
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::names;
 use crate::show::parts::CompareRow;
 use crate::throw::index::tier;
@@ -15,42 +15,42 @@ use std::collections::BTreeMap;
 const NAMED: usize = 4;
 
 /// What a change leaves over, in one sentence; none when nothing is.
-pub(super) fn left_over(before: &Throw, after: &Throw, lens: Lens<'_>) -> Option<String> {
+pub(super) fn left_over(before: &Throw, after: &Throw, context: Context<'_>) -> Option<String> {
     let made = set_aside(before, after);
     match made.as_slice() {
         [] => None,
         [piece] => {
             let size = before.size(*piece);
             Some(say!(
-                lens,
+                context,
                 "aside",
-                piece = names::piece(before, *piece, lens),
-                size = lens.by(size.width, size.height)
+                piece = names::piece(before, *piece, context),
+                size = context.by(size.width, size.height)
             ))
         }
         several => {
             let list = by_kind(before, several)
                 .into_iter()
                 .rev()
-                .map(|(kind, pieces)| names::count(kind, pieces.len(), lens));
-            let list = lens.words.list("list-and", list.collect::<Vec<_>>());
-            Some(say!(lens, "aside-several", list = list))
+                .map(|(kind, pieces)| names::count(kind, pieces.len(), context));
+            let list = context.words.list("list-and", list.collect::<Vec<_>>());
+            Some(say!(context, "aside-several", list = list))
         }
     }
 }
 
 /// Work left as words: the middle, with its range.
-pub(super) fn time_left(left: crate::log::pace::Pace, lens: Lens<'_>) -> String {
+pub(super) fn time_left(left: crate::log::pace::Pace, context: Context<'_>) -> String {
     let words = |minutes: f64| {
         let quarters = (minutes / 15.0).ceil() as i64;
-        say!(lens, "hours", h = quarters / 4, m = quarters % 4 * 15)
+        say!(context, "hours", h = quarters / 4, m = quarters % 4 * 15)
     };
     if left.high <= 0.0 {
-        return say!(lens, "none");
+        return say!(context, "none");
     }
     let key = if left.own { "time-own" } else { "time-usual" };
     say!(
-        lens,
+        context,
         key,
         middle = words(left.middle),
         low = words(left.low),
@@ -59,12 +59,12 @@ pub(super) fn time_left(left: crate::log::pace::Pace, lens: Lens<'_>) -> String 
 }
 
 /// Pieces of one kind, by name or by number.
-fn called(throw: &Throw, kind: Kind, pieces: &[Rect], lens: Lens<'_>) -> String {
+fn called(throw: &Throw, kind: Kind, pieces: &[Rect], context: Context<'_>) -> String {
     if pieces.len() > NAMED {
-        return names::count(kind, pieces.len(), lens);
+        return names::count(kind, pieces.len(), context);
     }
-    let named = pieces.iter().map(|p| names::piece(throw, *p, lens));
-    lens.words.list("list-short", named.collect::<Vec<_>>())
+    let named = pieces.iter().map(|p| names::piece(throw, *p, context));
+    context.words.list("list-short", named.collect::<Vec<_>>())
 }
 
 /// Pieces by kind, the smallest kind first.
@@ -79,10 +79,10 @@ fn by_kind(throw: &Throw, pieces: &[Rect]) -> Vec<(Kind, Vec<Rect>)> {
 }
 
 /// Pieces by kind, each kind by name or by number.
-fn all_called(throw: &Throw, pieces: &[Rect], lens: Lens<'_>) -> String {
+fn all_called(throw: &Throw, pieces: &[Rect], context: Context<'_>) -> String {
     let kinds = by_kind(throw, pieces);
-    let each = kinds.iter().map(|(k, p)| called(throw, *k, p, lens));
-    lens.words.list("list-short", each.collect::<Vec<_>>())
+    let each = kinds.iter().map(|(k, p)| called(throw, *k, p, context));
+    context.words.list("list-short", each.collect::<Vec<_>>())
 }
 
 /// Whether a block is larger than what it is to be trimmed to.
@@ -93,7 +93,7 @@ fn over(throw: &Throw, block: Rect) -> bool {
 }
 
 /// What stays as it was made, and what is to be trimmed again or is short, a sentence each.
-fn stays(before: &Throw, after: &Throw, lens: Lens<'_>) -> Vec<String> {
+fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     let mut laps: BTreeMap<Length, Vec<Rect>> = BTreeMap::new();
     let mut again: Vec<Rect> = Vec::new();
@@ -127,30 +127,30 @@ fn stays(before: &Throw, after: &Throw, lens: Lens<'_>) -> Vec<String> {
         }
     }
     for (lap, pieces) in laps {
-        let pieces = all_called(after, &pieces, lens);
+        let pieces = all_called(after, &pieces, context);
         out.push(say!(
-            lens,
+            context,
             "stays-lapped",
             pieces = pieces,
-            lap = lens.length(lap)
+            lap = context.length(lap)
         ));
     }
     if let Some(first) = again.first() {
         let target = after.target(*first);
-        let size = lens.by(target.width, target.height);
-        let pieces = all_called(after, &again, lens);
-        out.push(say!(lens, "trim-again", pieces = pieces, size = size));
+        let size = context.by(target.width, target.height);
+        let pieces = all_called(after, &again, context);
+        out.push(say!(context, "trim-again", pieces = pieces, size = size));
     }
     if let Some(first) = trim.first() {
         let target = after.target(*first);
-        let size = lens.by(target.width, target.height);
-        let pieces = all_called(after, &trim, lens);
-        out.push(say!(lens, "trim-now", pieces = pieces, size = size));
+        let size = context.by(target.width, target.height);
+        let pieces = all_called(after, &trim, context);
+        out.push(say!(context, "trim-now", pieces = pieces, size = size));
     }
     for ((width, height), pieces) in short {
-        let pieces = all_called(after, &pieces, lens);
-        let size = lens.by(width, height);
-        out.push(say!(lens, "stays-short", pieces = pieces, size = size));
+        let pieces = all_called(after, &pieces, context);
+        let size = context.by(width, height);
+        out.push(say!(context, "stays-short", pieces = pieces, size = size));
     }
     out
 }
@@ -159,7 +159,7 @@ fn stays(before: &Throw, after: &Throw, lens: Lens<'_>) -> Vec<String> {
 pub(super) fn compare(
     journal: &Journal,
     events: &[Event],
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> (Vec<CompareRow>, Vec<String>) {
     let throw = journal.throw();
     let then = throw.after(events);
@@ -178,14 +178,14 @@ pub(super) fn compare(
             .count()
     };
     let paces = crate::log::pace::paces(journal);
-    let hours = |t: &Throw| time_left(crate::log::pace::left(t, &paces), lens);
+    let hours = |t: &Throw| time_left(crate::log::pace::left(t, &paces), context);
     let size = |t: &Throw| {
         let size = t.finished();
-        lens.by(size.width, size.height)
+        context.by(size.width, size.height)
     };
-    let count = |n: usize| lens.plain(say!(lens, "number", n = n));
+    let count = |n: usize| context.plain(say!(context, "number", n = n));
     let row = |key: &str, before, after| CompareRow {
-        label: lens.say(&format!("compare-{key}"), &[]),
+        label: context.say(&format!("compare-{key}"), &[]),
         differs: before != after,
         before,
         after,
@@ -199,24 +199,28 @@ pub(super) fn compare(
             count(then.spares as usize),
         ),
         row("seams", count(seams(throw)), count(seams(&then))),
-        row("time", lens.plain(hours(throw)), lens.plain(hours(&then))),
+        row(
+            "time",
+            context.plain(hours(throw)),
+            context.plain(hours(&then)),
+        ),
     ];
-    let mut lines: Vec<String> = left_over(throw, &then, lens).into_iter().collect();
-    lines.extend(stays(throw, &then, lens));
+    let mut lines: Vec<String> = left_over(throw, &then, context).into_iter().collect();
+    lines.extend(stays(throw, &then, context));
     for event in events {
         if let Event::Moved { moves } = event {
             for pair in moves.chunks(2) {
                 lines.push(say!(
-                    lens,
+                    context,
                     "moved",
-                    from = names::piece(throw, pair[0].0, lens),
-                    to = names::piece(&then, pair[0].1, lens)
+                    from = names::piece(throw, pair[0].0, context),
+                    to = names::piece(&then, pair[0].1, context)
                 ));
             }
         }
     }
     if events.iter().any(|e| matches!(e, Event::LapsMarked { .. })) {
-        lines.push(say!(lens, "marks-anew"));
+        lines.push(say!(context, "marks-anew"));
     }
     (rows, lines)
 }

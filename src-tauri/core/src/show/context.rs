@@ -11,7 +11,7 @@ fn bare(text: &str) -> &str {
 
 /// What a view is made with: the words, the ruler, and the time.
 #[derive(Clone, Copy)]
-pub struct Lens<'a> {
+pub struct Context<'a> {
     /// The language.
     pub words: &'a Words,
     /// The ruler.
@@ -20,7 +20,7 @@ pub struct Lens<'a> {
     pub now: Time,
 }
 
-impl Lens<'_> {
+impl Context<'_> {
     pub(super) fn say(&self, key: &str, args: &[(&str, Arg)]) -> String {
         self.words.say(key, args)
     }

@@ -1,13 +1,13 @@
 //! A piece and where to cut it.
 
 use crate::cloth::cutting::{self, BindingCut, CutPlan, Cutting, Patch};
-use crate::cloth::garments::{Part, Piece, Source, ZoneKind};
+use crate::cloth::garments::{GarmentPart, Piece, Source, ZoneKind};
 use crate::cloth::pile::Heap;
-use crate::command::{Action, Refusal, decide};
+use crate::command::{Command, Rejection, decide};
 use crate::log::journal::Journal;
 use crate::measure::{Length, from_mm, in_mm, in_nm, zero};
-use crate::show::context::Lens;
-use crate::show::errors::refusal;
+use crate::show::context::Context;
+use crate::show::errors::rejection;
 use crate::show::parts::{Button, CautionNote, Choice, FieldProblem, Figure, Head, head};
 use crate::show::picture::{Ink, Mark, Picture};
 use crate::show::typed::{PieceTyped, read_typed, typed_of};
@@ -87,16 +87,16 @@ pub struct PileCutView {
 }
 
 /// Heights run up from the hem; the picture runs down from the top.
-struct Sheet {
+struct Frame {
     left: f64,
     top: f64,
     edge: f64,
 }
 
-impl Sheet {
-    fn of(piece: &Piece) -> Sheet {
+impl Frame {
+    fn of(piece: &Piece) -> Frame {
         let [_, top, left, _] = piece.reach();
-        Sheet {
+        Frame {
             left: in_mm(left),
             top: in_mm(top),
             edge: 45.0,
@@ -111,13 +111,17 @@ impl Sheet {
 }
 
 /// A dragged point put back on the outline: its height and width on the ruler's marks.
-fn dragged(piece: &Piece, drag: Drag, sheet: &Sheet, lens: Lens<'_>) -> Piece {
+fn dragged(piece: &Piece, drag: Drag, sheet: &Frame, context: Context<'_>) -> Piece {
     let mut piece = piece.clone();
-    let mark = |mm: f64| lens.ruler.nearest(from_mm(mm.clamp(-99_000.0, 99_000.0)));
+    let mark = |mm: f64| {
+        context
+            .ruler
+            .nearest(from_mm(mm.clamp(-99_000.0, 99_000.0)))
+    };
     let index = usize::from(drag.station);
     let bound = |i: Option<usize>| i.and_then(|i| piece.stations.get(i)).map(|s| s.at);
     let (below, above) = (bound(index.checked_sub(1)), bound(index.checked_add(1)));
-    let step = lens.ruler.step();
+    let step = context.ruler.step();
     if let Some(station) = piece.stations.get_mut(index) {
         let right = mark(drag.x - sheet.edge + sheet.left);
         let middle = (station.left + station.right) / 2;
@@ -152,51 +156,51 @@ pub(super) fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
 
 /// Where a run of squares or a strip begins, from the cloth's own left edge on its lower
 /// line; nothing where it begins at that edge.
-fn beginning(piece: &Piece, cuts: &CutPlan, patch: &Patch, lens: Lens<'_>) -> Option<Shown> {
+fn beginning(piece: &Piece, cuts: &CutPlan, patch: &Patch, context: Context<'_>) -> Option<Shown> {
     let told = |ruler| cutting::begins(piece, cuts, patch, ruler);
-    let at_edge = told(lens.ruler) == zero();
-    (!at_edge).then(|| lens.in_each(|ruler| lens.words.single(told(ruler), ruler)))
+    let at_edge = told(context.ruler) == zero();
+    (!at_edge).then(|| context.in_each(|ruler| context.words.single(told(ruler), ruler)))
 }
 
 /// The strips in words, from the hem up.
-pub(super) fn strips(piece: &Piece, cuts: &CutPlan, lens: Lens<'_>) -> Vec<String> {
+pub(super) fn strips(piece: &Piece, cuts: &CutPlan, context: Context<'_>) -> Vec<String> {
     let strips = cuts.strips.iter().enumerate();
     strips
         .map(|(i, strip)| {
             let mut said = vec![say!(
-                lens,
+                context,
                 "cut-strip",
                 n = i + 1,
-                from = lens.length(strip.from),
-                to = lens.length(strip.to)
+                from = context.length(strip.from),
+                to = context.length(strip.to)
             )];
             let side = in_nm(strip.to - strip.from).max(1);
             for (nth, run) in strip.runs().iter().enumerate() {
                 let count = in_nm(run.right - run.left) / side;
-                said.push(match (nth, beginning(piece, cuts, run, lens)) {
-                    (_, None) => say!(lens, "cut-run-edge", count = count),
-                    (0, Some(left)) => say!(lens, "cut-run", left = left, count = count),
-                    (_, Some(left)) => say!(lens, "cut-run-next", left = left, count = count),
+                said.push(match (nth, beginning(piece, cuts, run, context)) {
+                    (_, None) => say!(context, "cut-run-edge", count = count),
+                    (0, Some(left)) => say!(context, "cut-run", left = left, count = count),
+                    (_, Some(left)) => say!(context, "cut-run-next", left = left, count = count),
                 });
             }
-            lens.words.list("sentences", said)
+            context.words.list("sentences", said)
         })
         .collect()
 }
 
 /// The strips for the binding in words.
-pub(super) fn binding_strips(piece: &Piece, cuts: &CutPlan, lens: Lens<'_>) -> Vec<String> {
+pub(super) fn binding_strips(piece: &Piece, cuts: &CutPlan, context: Context<'_>) -> Vec<String> {
     let patches = cuts.binding.iter();
     patches
         .map(|patch| {
             // A strip lies along the piece or across it.
             let (high, wide) = (patch.to - patch.from, patch.right - patch.left);
             let (length, width) = (std::cmp::max(high, wide), std::cmp::min(high, wide));
-            let (size, from) = (lens.by(width, length), lens.length(patch.from));
-            match beginning(piece, cuts, patch, lens) {
-                None => say!(lens, "cut-binding-strip-edge", size = size, from = from),
+            let (size, from) = (context.by(width, length), context.length(patch.from));
+            match beginning(piece, cuts, patch, context) {
+                None => say!(context, "cut-binding-strip-edge", size = size, from = from),
                 Some(left) => say!(
-                    lens,
+                    context,
                     "cut-binding-strip",
                     size = size,
                     from = from,
@@ -208,29 +212,29 @@ pub(super) fn binding_strips(piece: &Piece, cuts: &CutPlan, lens: Lens<'_>) -> V
 }
 
 /// A kind of place to avoid.
-pub(super) fn zone(kind: ZoneKind, lens: Lens<'_>) -> String {
+pub(super) fn zone(kind: ZoneKind, context: Context<'_>) -> String {
     let found = ZONES.iter().find(|(k, _)| *k == kind);
     let key = found.map_or("hole", |(_, key)| key);
-    lens.say(&format!("zone-{key}"), &[])
+    context.say(&format!("zone-{key}"), &[])
 }
 
 /// What a piece is called, numbered where there are several of the same.
-pub(super) fn part(heap: &Heap, index: usize, lens: Lens<'_>) -> String {
+pub(super) fn part(heap: &Heap, index: usize, context: Context<'_>) -> String {
     let key = |p: &Piece| match p.part {
-        Part::LeftLeg => "left-leg",
-        Part::RightLeg => "right-leg",
-        Part::Back => "back",
-        Part::Panel => "panel",
-        Part::Sheet => "sheet",
-        Part::Cloth => "cloth",
+        GarmentPart::LeftLeg => "left-leg",
+        GarmentPart::RightLeg => "right-leg",
+        GarmentPart::Back => "back",
+        GarmentPart::Panel => "panel",
+        GarmentPart::Sheet => "sheet",
+        GarmentPart::Cloth => "cloth",
     };
     let Source::Cloth(garment) = &heap.from else {
-        return say!(lens, "part-pack");
+        return say!(context, "part-pack");
     };
     let Some(own) = garment.pieces.get(index).map(key) else {
         return String::new();
     };
-    let name = lens.say(&format!("part-{own}"), &[]);
+    let name = context.say(&format!("part-{own}"), &[]);
     let alike = garment.pieces.iter().filter(|p| key(p) == own).count();
     let before = garment
         .pieces
@@ -239,7 +243,7 @@ pub(super) fn part(heap: &Heap, index: usize, lens: Lens<'_>) -> String {
         .filter(|p| key(p) == own)
         .count();
     if alike > 1 {
-        say!(lens, "part-numbered", part = name, n = before + 1)
+        say!(context, "part-numbered", part = name, n = before + 1)
     } else {
         name
     }
@@ -251,44 +255,44 @@ pub(super) fn cutting(
     (n, index): (u16, u8),
     typed: Option<&PieceTyped>,
     drag: Option<Drag>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Result<PileCutView, Problem> {
     let throw = journal.throw();
-    let fail = |why: Refusal| refusal(&why, Some(throw), lens);
-    let heap = throw.pile.get(&n).ok_or_else(|| fail(Refusal::Pile))?;
+    let fail = |why: Rejection| rejection(&why, Some(throw), context);
+    let heap = throw.pile.get(&n).ok_or_else(|| fail(Rejection::Pile))?;
     let counted = *heap
         .counted
         .get(usize::from(index))
-        .ok_or_else(|| fail(Refusal::Pile))?;
+        .ok_or_else(|| fail(Rejection::Pile))?;
     let Source::Cloth(garment) = &heap.from else {
-        return Err(fail(Refusal::Pile));
+        return Err(fail(Rejection::Pile));
     };
     let kept = garment
         .pieces
         .get(usize::from(index))
-        .ok_or_else(|| fail(Refusal::Pile))?;
-    let mut tidy = typed.cloned().unwrap_or_else(|| typed_of(kept, lens));
+        .ok_or_else(|| fail(Rejection::Pile))?;
+    let mut tidy = typed.cloned().unwrap_or_else(|| typed_of(kept, context));
     let mut faults = Vec::new();
     let mut piece = match typed {
-        Some(_) => read_typed(kept, &mut tidy, &mut faults, lens),
+        Some(_) => read_typed(kept, &mut tidy, &mut faults, context),
         None => Some(kept.clone()),
     };
     if let (Some(drag), Some(before)) = (drag, &piece) {
         // The picture the finger is on was drawn from this outline.
-        let moved = dragged(before, drag, &Sheet::of(before), lens);
+        let moved = dragged(before, drag, &Frame::of(before), context);
         if moved.check().is_ok() {
-            tidy = typed_of(&moved, lens);
+            tidy = typed_of(&moved, context);
             piece = Some(moved);
         }
     }
     let title = say!(
-        lens,
+        context,
         "told",
         what = heap.name(),
-        how = part(heap, usize::from(index), lens)
+        how = part(heap, usize::from(index), context)
     );
     let mut view = PileCutView {
-        head: head(journal, lens),
+        head: head(journal, context),
         n,
         index,
         title,
@@ -306,13 +310,13 @@ pub(super) fn cutting(
             .into_iter()
             .map(|(value, key)| Choice {
                 value,
-                label: lens.say(&format!("zone-{key}"), &[]),
+                label: context.say(&format!("zone-{key}"), &[]),
             })
             .collect(),
         caution: Some(CautionNote {
             caution: Caution::Blade,
-            title: say!(lens, "caution-blade-title"),
-            text: say!(lens, "caution-blade"),
+            title: say!(context, "caution-blade-title"),
+            text: say!(context, "caution-blade"),
         }),
     };
     let Some(piece) = piece else { return Ok(view) };
@@ -325,8 +329,8 @@ pub(super) fn cutting(
     let free = cutting::free_yield(&piece, &how).map_or(squares, |f| f.count);
     let bound = cutting::bound(&piece, &how).unwrap_or(free);
     let figure = |key: &str, n: u32| Figure {
-        label: lens.say(&format!("figure-{key}"), &[]),
-        value: lens.plain(say!(lens, "number", n = n)),
+        label: context.say(&format!("figure-{key}"), &[]),
+        value: context.plain(say!(context, "number", n = n)),
     };
     view.figures = vec![
         figure("squares-here", squares),
@@ -335,26 +339,30 @@ pub(super) fn cutting(
         figure("bound", bound),
     ];
     if squares == 0 {
-        view.said.push(say!(lens, "cut-nothing"));
+        view.said.push(say!(context, "cut-nothing"));
     } else {
-        view.said
-            .push(say!(lens, "cut-given-up", n = free.saturating_sub(squares)));
+        view.said.push(say!(
+            context,
+            "cut-given-up",
+            n = free.saturating_sub(squares)
+        ));
         if squares > naive {
-            view.said.push(say!(lens, "cut-gain", n = squares - naive));
+            view.said
+                .push(say!(context, "cut-gain", n = squares - naive));
         }
     }
     // A strip for the binding runs through what the cuts across would chop up.
-    view.list = binding_strips(&piece, &cuts, lens);
-    view.list.extend(strips(&piece, &cuts, lens));
+    view.list = binding_strips(&piece, &cuts, context);
+    view.list.extend(strips(&piece, &cuts, context));
     if heap.cloth.stretch {
-        view.said.push(say!(lens, "cut-stretch"));
+        view.said.push(say!(context, "cut-stretch"));
     }
     if !heap.cloth.washed {
-        view.said.push(say!(lens, "cut-unwashed"));
+        view.said.push(say!(context, "cut-unwashed"));
     }
     view.expected = squares;
-    view.picture = Some(picture(&piece, &cuts, how.cut_side(), &view.title, lens));
-    let sheet = Sheet::of(&piece);
+    view.picture = Some(picture(&piece, &cuts, how.cut_side(), &view.title, context));
+    let sheet = Frame::of(&piece);
     if counted.is_none() {
         view.handles = piece
             .stations
@@ -366,14 +374,14 @@ pub(super) fn cutting(
                 y: sheet.y(s.at),
             })
             .collect();
-        let action = Action::SetPiece {
+        let action = Command::SetPiece {
             n,
             index,
             outline: piece.clone(),
         };
         if piece != *kept && decide(Some(throw), &action).is_ok() {
             view.keep = Some(Button {
-                label: say!(lens, "piece-keep"),
+                label: say!(context, "piece-keep"),
                 action,
             });
         }
@@ -381,8 +389,14 @@ pub(super) fn cutting(
     Ok(view)
 }
 
-fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<'_>) -> Picture {
-    let sheet = Sheet::of(piece);
+fn picture(
+    piece: &Piece,
+    cuts: &CutPlan,
+    side: Length,
+    title: &str,
+    context: Context<'_>,
+) -> Picture {
+    let sheet = Frame::of(piece);
     let [bottom, top, left, right] = piece.reach();
     let mut marks = Vec::new();
     let mut line = |x1, y1, x2, y2, ink| {
@@ -474,7 +488,7 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
             ink: Ink::Waste,
             print: None,
             colour: None,
-            label: (z.min(t) > 40.0).then(|| self::zone(kind, lens)),
+            label: (z.min(t) > 40.0).then(|| self::zone(kind, context)),
         });
     }
     for (i, strip) in cuts.strips.iter().enumerate() {
@@ -501,7 +515,7 @@ fn picture(piece: &Piece, cuts: &CutPlan, side: Length, title: &str, lens: Lens<
         width: in_mm(right - left) + sheet.edge * 2.0,
         height: in_mm(top - bottom) + in_mm(bottom) + sheet.edge * 2.0,
         spoken: say!(
-            lens,
+            context,
             "picture-piece",
             name = title,
             n = cuts.count,

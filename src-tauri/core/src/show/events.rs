@@ -4,55 +4,63 @@ use crate::cloth::fabric::Face;
 use crate::log::journal::{Entry, Journal, What};
 use crate::measure::zero;
 use crate::plan::assembly::Rect;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::names;
 use crate::throw::{Event, Throw};
 
-pub(super) fn what(said: &What, journal: &Journal, lens: Lens<'_>) -> String {
+pub(super) fn what(said: &What, journal: &Journal, context: Context<'_>) -> String {
     match said {
-        What::Do(list) => events(list, journal.throw(), lens),
-        What::Undo(n) => say!(lens, "history-undo", what = numbered(journal, *n, lens)),
-        What::Redo(n) => say!(lens, "history-redo", what = numbered(journal, *n, lens)),
-        What::Past(past) => what(past, journal, lens),
+        What::Do(list) => events(list, journal.throw(), context),
+        What::Undo(n) => say!(
+            context,
+            "history-undo",
+            what = numbered(journal, *n, context)
+        ),
+        What::Redo(n) => say!(
+            context,
+            "history-redo",
+            what = numbered(journal, *n, context)
+        ),
+        What::Past(past) => what(past, journal, context),
     }
 }
 
-fn numbered(journal: &Journal, n: u64, lens: Lens<'_>) -> String {
+fn numbered(journal: &Journal, n: u64, context: Context<'_>) -> String {
     let found = journal.entries().nth(n.saturating_sub(1) as usize);
     let said = found.map(|(e, _)| match &e.what {
         What::Past(past) => past.as_ref(),
         what => what,
     });
     match said {
-        Some(What::Do(list)) => events(list, journal.throw(), lens),
+        Some(What::Do(list)) => events(list, journal.throw(), context),
         _ => String::new(),
     }
 }
 
 /// One entry in words.
-pub(super) fn entry(entry: &Entry, throw: &Throw, lens: Lens<'_>) -> String {
+pub(super) fn entry(entry: &Entry, throw: &Throw, context: Context<'_>) -> String {
     match &entry.what {
-        What::Do(list) => events(list, throw, lens),
+        What::Do(list) => events(list, throw, context),
         _ => String::new(),
     }
 }
 
 /// Events in words.
-pub(super) fn events(events: &[Event], throw: &Throw, lens: Lens<'_>) -> String {
-    let said: Vec<String> = events.iter().map(|e| event(e, throw, lens)).collect();
-    lens.words.list("list-long", said)
+pub(super) fn events(events: &[Event], throw: &Throw, context: Context<'_>) -> String {
+    let said: Vec<String> = events.iter().map(|e| event(e, throw, context)).collect();
+    context.words.list("list-long", said)
 }
 
 /// `pair 3·5 + 3·6`, or `24 pairs`.
-fn pieces(list: &[Rect], throw: &Throw, lens: Lens<'_>) -> String {
+fn pieces(list: &[Rect], throw: &Throw, context: Context<'_>) -> String {
     match list {
-        [one] => names::piece(throw, *one, lens),
-        [first, ..] => names::count(throw.kind(*first), list.len(), lens),
+        [one] => names::piece(throw, *one, context),
+        [first, ..] => names::count(throw.kind(*first), list.len(), context),
         [] => String::new(),
     }
 }
 
-pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
+pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> String {
     match event {
         Event::Begun {
             name,
@@ -60,27 +68,27 @@ pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
             after: Some(after),
             ..
         } => say!(
-            lens,
+            context,
             "did-begin-after",
             name = name.as_str(),
-            grid = say!(lens, "grid", across = plan.across, down = plan.down),
+            grid = say!(context, "grid", across = plan.across, down = plan.down),
             after = after.name.as_str()
         ),
         Event::Begun { name, plan, .. } => say!(
-            lens,
+            context,
             "did-begin",
             name = name.as_str(),
-            grid = say!(lens, "grid", across = plan.across, down = plan.down)
+            grid = say!(context, "grid", across = plan.across, down = plan.down)
         ),
-        Event::Renamed { name } => say!(lens, "did-rename", name = name.as_str()),
-        Event::Archived { archived: true } => say!(lens, "did-archive"),
-        Event::Archived { archived: false } => say!(lens, "did-unarchive"),
+        Event::Renamed { name } => say!(context, "did-rename", name = name.as_str()),
+        Event::Archived { archived: true } => say!(context, "did-archive"),
+        Event::Archived { archived: false } => say!(context, "did-unarchive"),
         Event::PlanChanged { plan, .. } => say!(
-            lens,
+            context,
             "did-change-plan",
-            grid = say!(lens, "grid", across = plan.across, down = plan.down),
-            lap = lens.length(plan.lap),
-            trim = lens.length(plan.target())
+            grid = say!(context, "grid", across = plan.across, down = plan.down),
+            lap = context.length(plan.lap),
+            trim = context.length(plan.target())
         ),
         Event::FacesChanged { faces } => match faces.as_slice() {
             [(piece, cover)] => {
@@ -88,164 +96,181 @@ pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
                     let print = cover
                         .on(face)
                         .and_then(|p| throw.prints.get(usize::from(p)));
-                    print.map_or_else(|| say!(lens, "bare"), |p| p.name.clone())
+                    print.map_or_else(|| say!(context, "bare"), |p| p.name.clone())
                 };
                 say!(
-                    lens,
+                    context,
                     "did-face",
-                    piece = names::piece(throw, *piece, lens),
+                    piece = names::piece(throw, *piece, context),
                     front = cloth(Face::Front),
                     back = cloth(Face::Back)
                 )
             }
-            _ => say!(lens, "did-faces", n = faces.len()),
+            _ => say!(context, "did-faces", n = faces.len()),
         },
-        Event::ClothChanged { .. } => say!(lens, "did-cloth"),
+        Event::ClothChanged { .. } => say!(context, "did-cloth"),
         Event::Done { task, pieces: list } => {
             say!(
-                lens,
+                context,
                 format!("did-{}", task.key()),
-                piece = pieces(list, throw, lens)
+                piece = pieces(list, throw, context)
             )
         }
         Event::SparesUsed { pieces: list } => {
-            say!(lens, "did-use-spares", piece = pieces(list, throw, lens))
+            say!(
+                context,
+                "did-use-spares",
+                piece = pieces(list, throw, context)
+            )
         }
-        Event::SparesCounted { spares } => say!(lens, "did-count-spares", n = *spares),
+        Event::SparesCounted { spares } => say!(context, "did-count-spares", n = *spares),
         Event::Measured {
             piece,
             width,
             height,
         } => say!(
-            lens,
+            context,
             "did-measure",
-            piece = names::piece(throw, *piece, lens),
-            size = lens.by(*width, *height)
+            piece = names::piece(throw, *piece, context),
+            size = context.by(*width, *height)
         ),
         Event::SquaredUp { pieces: list } => {
             let rects: Vec<Rect> = list.iter().map(|(p, _, _)| *p).collect();
             let size = list
                 .first()
-                .map(|(_, w, h)| lens.by(*w, *h).text)
+                .map(|(_, w, h)| context.by(*w, *h).text)
                 .unwrap_or_default();
             say!(
-                lens,
+                context,
                 "did-square-up",
-                piece = pieces(&rects, throw, lens),
+                piece = pieces(&rects, throw, context),
                 size = size
             )
         }
         Event::Outlined { piece, .. } => {
             say!(
-                lens,
+                context,
                 "did-outline",
-                piece = names::piece(throw, *piece, lens)
+                piece = names::piece(throw, *piece, context)
             )
         }
         Event::LapsMarked { laps } => match laps.as_slice() {
             [(a, b, Some(lap))] => say!(
-                lens,
+                context,
                 "did-mark-lap",
-                a = names::piece(throw, *a, lens),
-                b = names::piece(throw, *b, lens),
-                lap = lens.length(*lap)
+                a = names::piece(throw, *a, context),
+                b = names::piece(throw, *b, context),
+                lap = context.length(*lap)
             ),
-            _ => say!(lens, "did-mark-laps", n = laps.len()),
+            _ => say!(context, "did-mark-laps", n = laps.len()),
         },
         Event::Unpicked { pieces: list } => {
             let rects: Vec<Rect> = list.iter().map(|(p, _)| *p).collect();
             let length = list.iter().fold(zero(), |sum, (_, l)| sum + *l);
             say!(
-                lens,
+                context,
                 "did-unpick",
                 piece = rects
                     .first()
-                    .map_or_else(String::new, |p| names::piece(throw, *p, lens)),
+                    .map_or_else(String::new, |p| names::piece(throw, *p, context)),
                 n = rects.len(),
-                length = lens.length(length)
+                length = context.length(length)
             )
         }
         Event::Patched { piece, why } => say!(
-            lens,
+            context,
             "did-patch",
-            piece = names::piece(throw, *piece, lens),
-            why = lens.say(&format!("mishap-{}", why.key()), &[])
+            piece = names::piece(throw, *piece, context),
+            why = context.say(&format!("mishap-{}", why.key()), &[])
         ),
         Event::Moved { moves } => match moves.first() {
             Some((from, to)) => say!(
-                lens,
+                context,
                 "did-move",
-                from = names::piece(throw, *from, lens),
-                to = names::piece(throw, *to, lens),
+                from = names::piece(throw, *from, context),
+                to = names::piece(throw, *to, context),
                 n = moves.len()
             ),
             None => String::new(),
         },
         Event::Turned { pieces: list } => match list.as_slice() {
             [(piece, quarters)] => say!(
-                lens,
+                context,
                 "did-turn",
-                piece = names::piece(throw, *piece, lens),
+                piece = names::piece(throw, *piece, context),
                 quarters = i64::from(*quarters)
             ),
-            _ => say!(lens, "did-turn-several", n = list.len()),
+            _ => say!(context, "did-turn-several", n = list.len()),
         },
         Event::Flipped { pieces: list } => {
-            say!(lens, "did-flip", pieces = pieces(list, throw, lens))
+            say!(context, "did-flip", pieces = pieces(list, throw, context))
         }
         Event::Pinned {
             pieces: list,
             pinned,
         } => {
-            let list = pieces(list, throw, lens);
+            let list = pieces(list, throw, context);
             match pinned {
-                true => say!(lens, "did-pin-place", pieces = list),
-                false => say!(lens, "did-let-go", pieces = list),
+                true => say!(context, "did-pin-place", pieces = list),
+                false => say!(context, "did-let-go", pieces = list),
             }
         }
         Event::Wished { wishes } if wishes.front == 0 && wishes.back == 0 => {
-            say!(lens, "did-wish-bare")
+            say!(context, "did-wish-bare")
         }
         Event::Wished { wishes } => {
-            say!(lens, "did-wish", front = wishes.front, back = wishes.back)
+            say!(
+                context,
+                "did-wish",
+                front = wishes.front,
+                back = wishes.back
+            )
         }
         Event::SetAside { pieces: list } => {
-            say!(lens, "did-set-aside", piece = pieces(list, throw, lens))
+            say!(
+                context,
+                "did-set-aside",
+                piece = pieces(list, throw, context)
+            )
         }
         Event::WholeMeasured { width, height } => {
-            say!(lens, "did-measure-whole", size = lens.by(*width, *height))
+            say!(
+                context,
+                "did-measure-whole",
+                size = context.by(*width, *height)
+            )
         }
         Event::Spoilt { piece, why } => say!(
-            lens,
+            context,
             "did-spoil",
-            piece = names::piece(throw, *piece, lens),
-            why = lens.say(&format!("mishap-{}", why.key()), &[])
+            piece = names::piece(throw, *piece, context),
+            why = context.say(&format!("mishap-{}", why.key()), &[])
         ),
-        Event::HeapSet { heap, .. } => say!(lens, "did-heap", name = heap.name()),
-        Event::HeapTaken { .. } => say!(lens, "did-take-heap"),
+        Event::HeapSet { heap, .. } => say!(context, "did-heap", name = heap.name()),
+        Event::HeapTaken { .. } => say!(context, "did-take-heap"),
         Event::PieceCut { n, squares, .. } => {
             let name = throw.pile.get(n).map_or("", |h| h.name());
-            say!(lens, "did-cut-piece", name = name, n = *squares)
+            say!(context, "did-cut-piece", name = name, n = *squares)
         }
         Event::ScrapTried { scrap } => say!(
-            lens,
+            context,
             "did-scrap",
-            lap = lens.length(scrap.lap),
-            verdict = lens.say(&format!("scrap-{}", scrap.verdict.key()), &[])
+            lap = context.length(scrap.lap),
+            verdict = context.say(&format!("scrap-{}", scrap.verdict.key()), &[])
         ),
         Event::PlateMeasured { opening } => {
-            say!(lens, "did-plate", opening = lens.length(*opening))
+            say!(context, "did-plate", opening = context.length(*opening))
         }
-        Event::Gathered { have: true, .. } => say!(lens, "did-gather"),
-        Event::Gathered { have: false, .. } => say!(lens, "did-ungather"),
+        Event::Gathered { have: true, .. } => say!(context, "did-gather"),
+        Event::Gathered { have: false, .. } => say!(context, "did-ungather"),
         Event::Noted {
             text, next: true, ..
-        } => say!(lens, "did-note-next", text = text.as_str()),
-        Event::Noted { text, .. } => say!(lens, "did-note", text = text.as_str()),
-        Event::Pictured { words, .. } if words.is_empty() => say!(lens, "did-picture"),
+        } => say!(context, "did-note-next", text = text.as_str()),
+        Event::Noted { text, .. } => say!(context, "did-note", text = text.as_str()),
+        Event::Pictured { words, .. } if words.is_empty() => say!(context, "did-picture"),
         Event::Pictured { words, .. } => {
-            say!(lens, "did-picture-words", words = words.as_str())
+            say!(context, "did-picture-words", words = words.as_str())
         }
-        Event::Unpictured { .. } => say!(lens, "did-unpicture"),
+        Event::Unpictured { .. } => say!(context, "did-unpicture"),
     }
 }

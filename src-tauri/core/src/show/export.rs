@@ -1,11 +1,11 @@
 //! What can be handed on out of a throw, section by section, and the names of the files.
 //!
 //! A section has a title, a sentence or two and buttons; each button names what it hands
-//! on ([`Hand`]). The shell makes the bytes, asks where they go and writes them.
+//! on ([`Export`]). The shell makes the bytes, asks where they go and writes them.
 
 use crate::log::journal::Journal;
 use crate::measure::System;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::drawing::Drawing;
 use crate::show::parts::{Head, head};
 use crate::show::tables::Table;
@@ -15,7 +15,7 @@ use ts_rs::TS;
 /// Something handed on out of a throw as a file.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case", tag = "hand")]
-pub enum Hand {
+pub enum Export {
     /// The throw itself, with its whole record.
     Throw,
     /// Every drawing there is, as SVG.
@@ -31,16 +31,16 @@ pub enum Hand {
 
 /// A button that hands something on.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct HandButton {
+pub struct ExportButton {
     /// Its words.
     pub label: String,
     /// What it hands on.
-    pub hand: Hand,
+    pub hand: Export,
 }
 
 /// One sort of thing to hand on.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct HandSection {
+pub struct ExportSection {
     /// Stable name, for programs.
     pub key: String,
     /// Its title.
@@ -48,23 +48,23 @@ pub struct HandSection {
     /// What it is for, a line each.
     pub said: Vec<String>,
     /// What to press.
-    pub buttons: Vec<HandButton>,
+    pub buttons: Vec<ExportButton>,
 }
 
 /// What can be handed on.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct HandOnView {
+pub struct ExportView {
     /// Common to all screens.
     pub head: Head,
     /// Section by section.
-    pub sections: Vec<HandSection>,
+    pub sections: Vec<ExportSection>,
     /// How a sheet is printed unless the maker says otherwise.
     pub print: PrintOrder,
 }
 
 /// What came of handing something on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
-pub struct Handed {
+pub struct Exported {
     /// What to say; none where the maker thought better of it.
     pub said: Option<String>,
 }
@@ -106,22 +106,22 @@ pub struct Printing {
 }
 
 /// The screen.
-pub(super) fn hand_on(journal: &Journal, lens: Lens<'_>) -> HandOnView {
-    HandOnView {
-        head: head(journal, lens),
+pub(super) fn hand_on(journal: &Journal, context: Context<'_>) -> ExportView {
+    ExportView {
+        head: head(journal, context),
         sections: vec![
-            the_throw(journal, lens),
+            the_throw(journal, context),
             many(
                 "pictures",
                 Drawing::all(journal.throw()).len(),
-                Hand::Pictures,
-                lens,
+                Export::Pictures,
+                context,
             ),
-            many("tables", Table::ALL.len(), Hand::Tables, lens),
+            many("tables", Table::ALL.len(), Export::Tables, context),
         ],
         print: PrintOrder {
             card: false,
-            paper: usual_paper(lens.ruler.system),
+            paper: usual_paper(context.ruler.system),
             large: false,
             black: false,
             story: false,
@@ -138,26 +138,26 @@ pub fn usual_paper(system: System) -> PrintPaper {
     }
 }
 
-fn the_throw(journal: &Journal, lens: Lens<'_>) -> HandSection {
-    HandSection {
+fn the_throw(journal: &Journal, context: Context<'_>) -> ExportSection {
+    ExportSection {
         key: "throw".into(),
-        title: say!(lens, "hand-throw"),
-        said: vec![say!(lens, "hand-throw-what", n = journal.len())],
-        buttons: vec![HandButton {
-            label: say!(lens, "hand-throw-save"),
-            hand: Hand::Throw,
+        title: say!(context, "hand-throw"),
+        said: vec![say!(context, "hand-throw-what", n = journal.len())],
+        buttons: vec![ExportButton {
+            label: say!(context, "hand-throw-save"),
+            hand: Export::Throw,
         }],
     }
 }
 
 /// Files that are handed on together, into one folder.
-fn many(key: &str, n: usize, hand: Hand, lens: Lens<'_>) -> HandSection {
-    let say = |end: &str| lens.say(&format!("hand-{key}{end}"), &[("n", n.into())]);
-    HandSection {
+fn many(key: &str, n: usize, hand: Export, context: Context<'_>) -> ExportSection {
+    let say = |end: &str| context.say(&format!("hand-{key}{end}"), &[("n", n.into())]);
+    ExportSection {
         key: key.into(),
         title: say(""),
         said: vec![say("-what")],
-        buttons: vec![HandButton {
+        buttons: vec![ExportButton {
             label: say("-save"),
             hand,
         }],

@@ -6,7 +6,7 @@ use crate::faces::arrange;
 use crate::faces::spread::{layers, mirrored};
 use crate::log::journal::Journal;
 use crate::plan::assembly::{Rect, Seam};
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::names;
 use crate::show::parts::{Head, Swatch, head, swatches};
 use crate::show::wishes::{self, WishLine};
@@ -113,7 +113,7 @@ pub struct FacesView {
 }
 
 /// One face.
-pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView {
+pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> FacesView {
     let throw = journal.throw();
     let (across, down) = (throw.plan.across, throw.plan.down);
     let turned = |piece| match face {
@@ -133,7 +133,7 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
             let turns = |q: &u8| unit.is_some_and(|u| may_turn(throw, u, *q).is_ok());
             let stays =
                 throw.is_joined(piece) || throw.has(piece, crate::throw::tasks::cover_task(face));
-            let cloth = cloth(throw, cover, face, lens);
+            let cloth = cloth(throw, cover, face, context);
             let pinned = throw.is_pinned(piece);
             let key = match (pinned, stays) {
                 (true, _) => "cell-pinned",
@@ -155,9 +155,9 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
                 turn: [1, 2].into_iter().find(turns).unwrap_or(0),
                 label: names::square(piece),
                 spoken: say!(
-                    lens,
+                    context,
                     key,
-                    piece = names::spoken(throw, piece, lens),
+                    piece = names::spoken(throw, piece, context),
                     cloth = cloth
                 ),
             }
@@ -183,22 +183,22 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
     let (lap, crossing) = layers(across, down, throw.covers());
     let squares = throw.plan.squares();
     let title = match face {
-        Face::Front => say!(lens, "face-front"),
-        Face::Back => say!(lens, "face-back"),
+        Face::Front => say!(context, "face-front"),
+        Face::Back => say!(context, "face-back"),
     };
     let this = covered[usize::from(face == Face::Back)];
     let mut lines = vec![
-        say!(lens, "face-covered", n = this, all = squares),
-        say!(lens, "face-both", n = both),
+        say!(context, "face-covered", n = this, all = squares),
+        say!(context, "face-both", n = both),
     ];
     if lap > 0 {
-        lines.push(say!(lens, "face-layers", lap = lap, crossing = crossing));
+        lines.push(say!(context, "face-layers", lap = lap, crossing = crossing));
     }
     FacesView {
-        head: head(journal, lens),
+        head: head(journal, context),
         face,
         spoken: say!(
-            lens,
+            context,
             "face-spoken",
             title = title.as_str(),
             across = across,
@@ -210,14 +210,14 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
         down,
         cells,
         sewn,
-        prints: swatches(journal, lens),
+        prints: swatches(journal, context),
         denims: throw.denims.clone(),
         clashes,
-        wishes: wishes::lines(&score, wishes, throw, lens),
+        wishes: wishes::lines(&score, wishes, throw, context),
         units: units.iter().map(|u| turned(*u)).collect(),
         stitching: match face {
-            Face::Front => say!(lens, "stitching-front"),
-            Face::Back => say!(lens, "stitching-back"),
+            Face::Front => say!(context, "stitching-front"),
+            Face::Back => say!(context, "stitching-back"),
         },
         lines,
         covered,
@@ -226,14 +226,14 @@ pub(super) fn faces(journal: &Journal, face: Face, lens: Lens<'_>) -> FacesView 
 }
 
 /// What a square shows on a face, in words.
-pub(super) fn cloth(throw: &Throw, cover: Cover, face: Face, lens: Lens<'_>) -> String {
+pub(super) fn cloth(throw: &Throw, cover: Cover, face: Face, context: Context<'_>) -> String {
     let print = cover
         .on(face)
         .and_then(|p| throw.prints.get(usize::from(p)));
     match print {
         Some(print) => print.name.clone(),
-        None if cover.wrong_side_up != (face == Face::Back) => say!(lens, "bare-wrong-side"),
-        None => say!(lens, "bare"),
+        None if cover.wrong_side_up != (face == Face::Back) => say!(context, "bare-wrong-side"),
+        None => say!(context, "bare"),
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::cloth::fabric::{Denim, Face};
 use crate::log::journal::Journal;
 use crate::plan::assembly::{Kind, Rect};
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::faces::{self, SewnLine};
 use crate::show::names;
 use crate::show::parts::{Head, Swatch, head, swatches};
@@ -111,7 +111,7 @@ pub struct CoveringView {
 }
 
 /// A part of the floor: two rows of squares, some across, front up.
-pub(super) fn floor(journal: &Journal, part: u32, lens: Lens<'_>) -> FloorView {
+pub(super) fn floor(journal: &Journal, part: u32, context: Context<'_>) -> FloorView {
     let throw = journal.throw();
     let (across, down) = (throw.plan.across, throw.plan.down);
     let wide = u32::from(across.div_ceil(FLOOR_WIDTH));
@@ -132,20 +132,29 @@ pub(super) fn floor(journal: &Journal, part: u32, lens: Lens<'_>) -> FloorView {
             let sewn = units
                 .iter()
                 .find(|u| u.holds(piece))
-                .map(|u| names::piece(throw, *u, lens))
-                .or_else(|| throw.is_joined(piece).then(|| say!(lens, "floor-joined")));
-            let up = faces::cloth(throw, cover, Face::Front, lens);
-            let under = faces::cloth(throw, cover, Face::Back, lens);
+                .map(|u| names::piece(throw, *u, context))
+                .or_else(|| {
+                    throw
+                        .is_joined(piece)
+                        .then(|| say!(context, "floor-joined"))
+                });
+            let up = faces::cloth(throw, cover, Face::Front, context);
+            let under = faces::cloth(throw, cover, Face::Back, context);
             let mut spoken = say!(
-                lens,
+                context,
                 "floor-cell",
-                piece = names::spoken(throw, piece, lens),
+                piece = names::spoken(throw, piece, context),
                 up = up,
                 under = under,
                 grain = if cover.crosswise { "across" } else { "up" }
             );
             if let Some(sewn) = &sewn {
-                spoken = say!(lens, "floor-cell-sewn", cell = spoken, sewn = sewn.as_str());
+                spoken = say!(
+                    context,
+                    "floor-cell-sewn",
+                    cell = spoken,
+                    sewn = sewn.as_str()
+                );
             }
             FloorCell {
                 piece,
@@ -164,28 +173,28 @@ pub(super) fn floor(journal: &Journal, part: u32, lens: Lens<'_>) -> FloorView {
         .collect();
     let sewn = faces::sewn_lines(throw, Face::Front, Some(area));
     FloorView {
-        head: head(journal, lens),
+        head: head(journal, context),
         title: say!(
-            lens,
+            context,
             "floor-title",
             first = names::square(Rect::square(row, col)),
             last = names::square(Rect::square(row + area.rows - 1, col + area.cols - 1)),
             row = names::row_of_fours(usize::from(row / 2))
         ),
-        text: say!(lens, "floor-text"),
+        text: say!(context, "floor-text"),
         across: area.cols,
         down: area.rows,
         cells,
         sewn,
         part,
         parts,
-        prints: swatches(journal, lens),
+        prints: swatches(journal, context),
         denims: throw.denims.clone(),
     }
 }
 
 /// What is glued where, by label.
-pub(super) fn covering(journal: &Journal, lens: Lens<'_>) -> CoveringView {
+pub(super) fn covering(journal: &Journal, context: Context<'_>) -> CoveringView {
     let throw = journal.throw();
     let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
     let letters = names::letters(&throw.prints);
@@ -209,8 +218,8 @@ pub(super) fn covering(journal: &Journal, lens: Lens<'_>) -> CoveringView {
             let label = |list: Vec<Rect>| list.into_iter().map(names::square).collect();
             groups.push(CoveringGroup {
                 print: Some(n as u8),
-                title: lens.say(key, &[("print", print.name.clone().into())]),
-                count: say!(lens, "covering-count", n = on.len(), done = done.len()),
+                title: context.say(key, &[("print", print.name.clone().into())]),
+                count: say!(context, "covering-count", n = on.len(), done = done.len()),
                 open: label(open),
                 done: label(done),
             });
@@ -228,14 +237,14 @@ pub(super) fn covering(journal: &Journal, lens: Lens<'_>) -> CoveringView {
                         .zip(throw.prints.get(usize::from(p)))
                 })
                 .map_or_else(
-                    || say!(lens, "bare"),
+                    || say!(context, "bare"),
                     |(letters, print)| format!("{letters} {}", print.name),
                 )
             };
             CoveringLine {
                 label: names::square(*s),
                 text: say!(
-                    lens,
+                    context,
                     "covering-square",
                     front = name(cover.front),
                     back = name(cover.back)
@@ -250,24 +259,24 @@ pub(super) fn covering(journal: &Journal, lens: Lens<'_>) -> CoveringView {
         .filter(|j| matches!(throw.kind(j.whole), Kind::Pair | Kind::Four))
         .map(|j| {
             let list: Vec<String> = j.whole.squares().map(names::square).collect();
-            let squares = lens.words.list("list-short", list);
+            let squares = context.words.list("list-short", list);
             let key = match throw.has(j.whole, Task::Stitch) {
                 true => "covering-piece-sewn",
                 false => "covering-piece",
             };
             CoveringLine {
-                label: names::piece(throw, j.whole, lens),
-                text: lens.say(key, &[("squares", squares.into())]),
+                label: names::piece(throw, j.whole, context),
+                text: context.say(key, &[("squares", squares.into())]),
             }
         })
         .collect();
     CoveringView {
-        head: head(journal, lens),
+        head: head(journal, context),
         labelling: (1..=3)
-            .map(|n| lens.say(&format!("labelling-{n}"), &[]))
+            .map(|n| context.say(&format!("labelling-{n}"), &[]))
             .collect(),
         groups,
-        prints: swatches(journal, lens),
+        prints: swatches(journal, context),
         squares: lines,
         pieces,
     }

@@ -1,7 +1,7 @@
 //! Grids from the squares at hand or from a wished-for size.
 
 use crate::plan::grids;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::errors;
 use crate::show::plan::{PlanDraft, read_draft};
 use crate::words::{Problem, Shown};
@@ -51,8 +51,8 @@ pub struct GridsView {
 }
 
 /// Grids near a wish.
-pub fn grids(draft: &PlanDraft, wish: &GridWish, lens: Lens<'_>) -> GridsView {
-    let (plan, _, mut faults) = read_draft(draft, lens);
+pub fn grids(draft: &PlanDraft, wish: &GridWish, context: Context<'_>) -> GridsView {
+    let (plan, _, mut faults) = read_draft(draft, context);
     let fail = |problem| GridsView {
         problem: Some(problem),
         grids: Vec::new(),
@@ -72,59 +72,69 @@ pub fn grids(draft: &PlanDraft, wish: &GridWish, lens: Lens<'_>) -> GridsView {
                 let found = grids::for_squares(&plan, have, 6);
                 let rows = found.iter().map(|g| {
                     let left = i64::from(have) - i64::from(g.squares);
-                    let mut why = vec![say!(lens, "grid-uses", n = g.squares, left = left)];
-                    why.extend(leftover(g.across, g.down, lens));
-                    row(g, why, lens)
+                    let mut why = vec![say!(context, "grid-uses", n = g.squares, left = left)];
+                    why.extend(leftover(g.across, g.down, context));
+                    row(g, why, context)
                 });
                 GridsView {
                     problem: None,
                     grids: rows.collect(),
                 }
             }
-            _ => fail(lens.words.problem("typed-not-a-count", &[])),
+            _ => fail(context.words.problem("typed-not-a-count", &[])),
         },
         GridWish::Size { width, height } => {
-            let sides = lens.parse(width).and_then(|w| Ok((w, lens.parse(height)?)));
+            let sides = context
+                .parse(width)
+                .and_then(|w| Ok((w, context.parse(height)?)));
             match sides {
                 Ok((w, h)) => {
                     let found = grids::for_size(&plan, w, h, 6);
                     let rows = found.iter().map(|g| {
                         let mut why = vec![
-                            say!(lens, "grid-width", off = lens.over_under(g.size.0 - w)),
-                            say!(lens, "grid-height", off = lens.over_under(g.size.1 - h)),
+                            say!(
+                                context,
+                                "grid-width",
+                                off = context.over_under(g.size.0 - w)
+                            ),
+                            say!(
+                                context,
+                                "grid-height",
+                                off = context.over_under(g.size.1 - h)
+                            ),
                         ];
-                        why.push(say!(lens, "grid-takes", n = g.squares));
-                        why.extend(leftover(g.across, g.down, lens));
-                        row(g, why, lens)
+                        why.push(say!(context, "grid-takes", n = g.squares));
+                        why.extend(leftover(g.across, g.down, context));
+                        row(g, why, context)
                     });
                     GridsView {
                         problem: None,
                         grids: rows.collect(),
                     }
                 }
-                Err(error) => fail(errors::typed(&error, lens)),
+                Err(error) => fail(errors::typed(&error, context)),
             }
         }
     }
 }
 
-fn leftover(across: u16, down: u16, lens: Lens<'_>) -> Vec<String> {
+fn leftover(across: u16, down: u16, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     if across % 2 == 1 {
-        out.push(say!(lens, "grid-odd-across"));
+        out.push(say!(context, "grid-odd-across"));
     }
     if down % 2 == 1 {
-        out.push(say!(lens, "grid-odd-down"));
+        out.push(say!(context, "grid-odd-down"));
     }
     out
 }
 
-fn row(g: &grids::Grid, why: Vec<String>, lens: Lens<'_>) -> GridRow {
+fn row(g: &grids::Grid, why: Vec<String>, context: Context<'_>) -> GridRow {
     GridRow {
         across: g.across,
         down: g.down,
-        title: say!(lens, "grid", across = g.across, down = g.down),
-        size: lens.by(g.size.0, g.size.1),
+        title: say!(context, "grid", across = g.across, down = g.down),
+        size: context.by(g.size.0, g.size.1),
         why,
     }
 }

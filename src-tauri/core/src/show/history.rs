@@ -1,7 +1,7 @@
 //! The dated history in plain words.
 
 use crate::log::journal::{Journal, What};
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::events::what;
 use crate::show::parts::{Head, head};
 use serde::Serialize;
@@ -33,23 +33,23 @@ pub struct HistoryView {
 }
 
 /// Newest first, `most` lines at most.
-pub(super) fn history(journal: &Journal, most: u32, lens: Lens<'_>) -> HistoryView {
+pub(super) fn history(journal: &Journal, most: u32, context: Context<'_>) -> HistoryView {
     let most = most.clamp(1, 2000) as usize;
     HistoryView {
-        head: head(journal, lens),
-        rows: rows(journal, most, lens),
+        head: head(journal, context),
+        rows: rows(journal, most, context),
         more: journal.len() > most,
     }
 }
 
 /// The newest entries, `most` at most, newest first.
-pub(super) fn rows(journal: &Journal, most: usize, lens: Lens<'_>) -> Vec<HistoryRow> {
+pub(super) fn rows(journal: &Journal, most: usize, context: Context<'_>) -> Vec<HistoryRow> {
     let entries = journal.entries().rev().take(most);
     entries
         .map(|(e, stands)| HistoryRow {
             n: e.n as u32,
             at: e.at,
-            text: what(&e.what, journal, lens),
+            text: what(&e.what, journal, context),
             stands: stands || matches!(e.what, What::Undo(_) | What::Redo(_)),
         })
         .collect()

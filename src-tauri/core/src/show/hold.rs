@@ -2,7 +2,7 @@
 
 use crate::log::journal::Journal;
 use crate::rescue::holding;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::fields::typed_size;
 use crate::show::parts::{Button, FieldProblem, Head, head};
 use crate::words::Shown;
@@ -36,40 +36,44 @@ pub struct HoldView {
 }
 
 /// Laps that hold a wished-for size.
-pub(super) fn hold(journal: &Journal, width: &str, height: &str, lens: Lens<'_>) -> HoldView {
+pub(super) fn hold(journal: &Journal, width: &str, height: &str, context: Context<'_>) -> HoldView {
     let throw = journal.throw();
     let mut faults = Vec::new();
-    let size = typed_size(width, height, &mut faults, lens);
+    let size = typed_size(width, height, &mut faults, context);
     let between = |j: &&crate::plan::assembly::Join| {
         !throw.assembly().blocks().iter().any(|b| b.holds(j.whole)) && !throw.begun(j.whole)
     };
     let left = throw.assembly().joins().iter().filter(between).count();
     let rows = size.map_or_else(Vec::new, |wish| {
-        holding::laps(throw, wish.width, wish.height, lens.ruler, 5)
+        holding::laps(throw, wish.width, wish.height, context.ruler, 5)
             .into_iter()
             .map(|h| {
                 let mut lines = vec![
                     say!(
-                        lens,
+                        context,
                         "grid-width",
-                        off = lens.over_under(h.size.width - wish.width)
+                        off = context.over_under(h.size.width - wish.width)
                     ),
                     say!(
-                        lens,
+                        context,
                         "grid-height",
-                        off = lens.over_under(h.size.height - wish.height)
+                        off = context.over_under(h.size.height - wish.height)
                     ),
                 ];
                 if let Some(fringe) = h.fringe {
-                    lines.push(say!(lens, "hold-fringe", fringe = lens.length(fringe)));
+                    lines.push(say!(
+                        context,
+                        "hold-fringe",
+                        fringe = context.length(fringe)
+                    ));
                 }
                 let same = h.lap == throw.plan.lap_between();
                 HoldRow {
-                    lap: lens.length(h.lap),
-                    finished: lens.by(h.size.width, h.size.height),
+                    lap: context.length(h.lap),
+                    finished: context.by(h.size.width, h.size.height),
                     lines,
                     choose: (!same).then(|| Button {
-                        label: say!(lens, "hold-choose", lap = lens.length(h.lap)),
+                        label: say!(context, "hold-choose", lap = context.length(h.lap)),
                         action: h.action,
                     }),
                 }
@@ -77,9 +81,9 @@ pub(super) fn hold(journal: &Journal, width: &str, height: &str, lens: Lens<'_>)
             .collect()
     });
     HoldView {
-        head: head(journal, lens),
+        head: head(journal, context),
         faults,
         rows,
-        said: say!(lens, "hold-left", n = left),
+        said: say!(context, "hold-left", n = left),
     }
 }

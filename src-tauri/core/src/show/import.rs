@@ -4,8 +4,8 @@
 //! are told side by side, each to be decided. The buttons come with what they ask for.
 
 use crate::log::journal::Journal;
-use crate::log::merge::{Change, Conflict, Relation, Unmergeable, Way, meet, relation};
-use crate::show::context::Lens;
+use crate::log::merge::{Conflict, Divergence, Origin, Relation, Unmergeable, meet, relation};
+use crate::show::context::Context;
 use crate::show::events;
 use crate::show::shelf::ShelfView;
 use crate::throw::Throw;
@@ -15,7 +15,7 @@ use ts_rs::TS;
 /// What to do with a throw that was brought.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case", tag = "take")]
-pub enum Take {
+pub enum ImportChoice {
     /// Put it on the shelf.
     Add,
     /// Put it on the shelf beside the copy that is here, as a throw of its own.
@@ -33,11 +33,11 @@ pub enum Take {
 
 /// A button that decides about a throw that was brought.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
-pub struct TakeButton {
+pub struct ImportButton {
     /// Its words.
     pub label: String,
     /// What it asks for.
-    pub take: Take,
+    pub take: ImportChoice,
 }
 
 /// One of the copies.
@@ -65,7 +65,7 @@ pub struct ConflictRow {
 
 /// A throw that was brought, beside the copy here.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
-pub struct BringView {
+pub struct ImportView {
     /// The number of the file: what is done is said of this one.
     pub file: u32,
     /// What it is.
@@ -77,12 +77,12 @@ pub struct BringView {
     /// What is to be decided before they become one.
     pub conflicts: Vec<ConflictRow>,
     /// What can be done, the usual first.
-    pub buttons: Vec<TakeButton>,
+    pub buttons: Vec<ImportButton>,
 }
 
 /// What came of it.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct Taken {
+pub struct Imported {
     /// The throw to open, if there is one.
     pub id: Option<String>,
     /// What to say.
@@ -97,36 +97,41 @@ pub fn bring(
     here: Option<&Journal>,
     brought: &Journal,
     (file, left_out): (u32, u64),
-    lens: Lens<'_>,
-) -> BringView {
-    let mut view = bring_whole(here, brought, file, lens);
+    context: Context<'_>,
+) -> ImportView {
+    let mut view = bring_whole(here, brought, file, context);
     if left_out > 0 {
         view.said
-            .insert(0, say!(lens, "bring-torn", bytes = left_out as i64));
+            .insert(0, say!(context, "bring-torn", bytes = left_out as i64));
     }
     view
 }
 
-fn bring_whole(here: Option<&Journal>, brought: &Journal, file: u32, lens: Lens<'_>) -> BringView {
+fn bring_whole(
+    here: Option<&Journal>,
+    brought: &Journal,
+    file: u32,
+    context: Context<'_>,
+) -> ImportView {
     let copy = |key: &str, journal: &Journal| CopyRow {
-        label: lens.say(key, &[]),
+        label: context.say(key, &[]),
         name: journal.throw().name.clone(),
-        said: say!(lens, "bring-steps", n = journal.len()),
+        said: say!(context, "bring-steps", n = journal.len()),
         at: journal.entries().map(|(e, _)| e.at).max().unwrap_or(0),
     };
-    let button = |key: &str, take: Take| TakeButton {
-        label: lens.say(key, &[]),
+    let button = |key: &str, take: ImportChoice| ImportButton {
+        label: context.say(key, &[]),
         take,
     };
-    let both = || button("bring-both", Take::KeepBoth);
+    let both = || button("bring-both", ImportChoice::KeepBoth);
     let Some(here) = here else {
-        return BringView {
+        return ImportView {
             file,
-            title: say!(lens, "bring-new"),
-            said: vec![say!(lens, "bring-new-what")],
+            title: say!(context, "bring-new"),
+            said: vec![say!(context, "bring-new-what")],
             copies: vec![copy("bring-copy-brought", brought)],
             conflicts: Vec::new(),
-            buttons: vec![button("bring-add", Take::Add)],
+            buttons: vec![button("bring-add", ImportChoice::Add)],
         };
     };
     let copies = vec![
@@ -136,30 +141,34 @@ fn bring_whole(here: Option<&Journal>, brought: &Journal, file: u32, lens: Lens<
     let mut conflicts = Vec::new();
     let (title, said, buttons) = match relation(here, brought) {
         Relation::Same => (
-            say!(lens, "bring-same"),
-            vec![say!(lens, "bring-same-what")],
-            vec![button("bring-fine", Take::KeepHere)],
+            say!(context, "bring-same"),
+            vec![say!(context, "bring-same-what")],
+            vec![button("bring-fine", ImportChoice::KeepHere)],
         ),
         Relation::FirstHasMore(n) => (
-            say!(lens, "bring-here-more"),
-            vec![say!(lens, "bring-here-more-what", n = n)],
-            vec![button("bring-keep-here", Take::KeepHere), both()],
+            say!(context, "bring-here-more"),
+            vec![say!(context, "bring-here-more-what", n = n)],
+            vec![button("bring-keep-here", ImportChoice::KeepHere), both()],
         ),
         Relation::SecondHasMore(n) => {
-            let more = TakeButton {
-                label: say!(lens, "bring-take-more", n = n),
-                take: Take::TakeBrought,
+            let more = ImportButton {
+                label: say!(context, "bring-take-more", n = n),
+                take: ImportChoice::TakeBrought,
             };
             (
-                say!(lens, "bring-more"),
-                vec![say!(lens, "bring-more-what", n = n)],
-                vec![more, both(), button("bring-keep-here", Take::KeepHere)],
+                say!(context, "bring-more"),
+                vec![say!(context, "bring-more-what", n = n)],
+                vec![
+                    more,
+                    both(),
+                    button("bring-keep-here", ImportChoice::KeepHere),
+                ],
             )
         }
         Relation::Apart { first, second } => {
-            let mut buttons = vec![both(), button("bring-keep-here", Take::KeepHere)];
+            let mut buttons = vec![both(), button("bring-keep-here", ImportChoice::KeepHere)];
             let mut said = vec![say!(
-                lens,
+                context,
                 "bring-apart-what",
                 here = first,
                 brought = second
@@ -169,23 +178,23 @@ fn bring_whole(here: Option<&Journal>, brought: &Journal, file: u32, lens: Lens<
                     conflicts = meeting
                         .conflicts()
                         .iter()
-                        .map(|c| conflict(c, here.throw(), brought.throw(), lens))
+                        .map(|c| conflict(c, here.throw(), brought.throw(), context))
                         .collect();
-                    said.push(say!(lens, "bring-conflicts", n = conflicts.len()));
+                    said.push(say!(context, "bring-conflicts", n = conflicts.len()));
                     let brought = vec![false; conflicts.len()];
-                    buttons.insert(0, button("bring-merge", Take::Merge { brought }));
+                    buttons.insert(0, button("bring-merge", ImportChoice::Merge { brought }));
                 }
-                Err(_) => said.push(say!(lens, "bring-unmergeable")),
+                Err(_) => said.push(say!(context, "bring-unmergeable")),
             }
-            (say!(lens, "bring-apart"), said, buttons)
+            (say!(context, "bring-apart"), said, buttons)
         }
         Relation::Strangers => (
-            say!(lens, "bring-new"),
-            vec![say!(lens, "bring-new-what")],
-            vec![both(), button("bring-keep-here", Take::KeepHere)],
+            say!(context, "bring-new"),
+            vec![say!(context, "bring-new-what")],
+            vec![both(), button("bring-keep-here", ImportChoice::KeepHere)],
         ),
     };
-    BringView {
+    ImportView {
         file,
         title,
         said,
@@ -196,14 +205,19 @@ fn bring_whole(here: Option<&Journal>, brought: &Journal, file: u32, lens: Lens<
 }
 
 /// A conflict in words, of copies whose throws are these.
-pub fn conflict(conflict: &Conflict, first: &Throw, second: &Throw, lens: Lens<'_>) -> ConflictRow {
-    let told = |changes: &[Change], throw: &Throw| -> Vec<String> {
+pub fn conflict(
+    conflict: &Conflict,
+    first: &Throw,
+    second: &Throw,
+    context: Context<'_>,
+) -> ConflictRow {
+    let told = |changes: &[Divergence], throw: &Throw| -> Vec<String> {
         let lines = changes.iter().map(|change| {
-            let what = events::events(&change.events, throw, lens);
+            let what = events::events(&change.events, throw, context);
             match change.way {
-                Way::Did => what,
-                Way::TookBack => say!(lens, "history-undo", what = what),
-                Way::DidAgain => say!(lens, "history-redo", what = what),
+                Origin::Did => what,
+                Origin::TookBack => say!(context, "history-undo", what = what),
+                Origin::DidAgain => say!(context, "history-redo", what = what),
             }
         });
         lines.collect()

@@ -1,10 +1,10 @@
 //! Wishes for the faces, layouts to choose from, the floor, and the covering list.
 
 use crate::cloth::fabric::{Cover, Denim, Face};
-use crate::command::Action;
+use crate::command::Command;
 use crate::faces::arrange::Arranger;
 use crate::log::journal::Journal;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::parts::{Swatch, swatches};
 use crate::show::wishes::{WishLine, lines};
 use crate::throw::wishes::{Layout, Wishes};
@@ -35,7 +35,7 @@ pub struct LayoutCard {
     /// The layout in words.
     pub spoken: String,
     /// Takes it.
-    pub action: Action,
+    pub action: Command,
 }
 
 /// How far the search for layouts is.
@@ -86,7 +86,7 @@ pub fn layouts(
     wishes: Wishes,
     found: &[Arranger],
     (running, most): (bool, u32),
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Layouts {
     let throw = journal.throw();
     let rounds = found.iter().map(Arranger::rounds).min().unwrap_or(0);
@@ -99,8 +99,8 @@ pub fn layouts(
             let number = |p: Option<u8>| p.map_or(-1, i16::from);
             let back = covers.chunks(across).flat_map(|row| row.iter().rev());
             let (layout, changed) = arranger.laid(throw);
-            let lines = lines(&arranger.score(), wishes, throw, lens);
-            let changes = changes(&layout, changed, lens);
+            let lines = lines(&arranger.score(), wishes, throw, context);
+            let changes = changes(&layout, changed, context);
             let met = lines.iter().filter(|l| l.met).count();
             let now = throw.covers();
             let new = |n: &usize, face| {
@@ -111,7 +111,7 @@ pub fn layouts(
             let turned = |n: usize| n / across * across + across - 1 - n % across;
             let front_new = places().filter(|n| new(n, Face::Front));
             let back_new = places().filter(|n| new(&turned(*n), Face::Back));
-            let told = say!(lens, "layout-met", met = met, all = lines.len());
+            let told = say!(context, "layout-met", met = met, all = lines.len());
             LayoutCard {
                 front_new: front_new.map(|n| n as u32).collect(),
                 back_new: back_new.map(|n| n as u32).collect(),
@@ -120,7 +120,7 @@ pub fn layouts(
                 back: back.map(|c| number(c.back)).collect(),
                 denims: covers.iter().map(|c| c.denim).collect(),
                 spoken: say!(
-                    lens,
+                    context,
                     "layout-spoken",
                     letter = letter.to_string(),
                     met = told.as_str(),
@@ -129,7 +129,7 @@ pub fn layouts(
                 lines,
                 met: told,
                 changes,
-                action: Action::LayOut { wishes, layout },
+                action: Command::LayOut { wishes, layout },
             }
         })
         .collect();
@@ -138,19 +138,19 @@ pub fn layouts(
         rounds,
         most,
         said: match running {
-            true => say!(lens, "layouts-running", n = rounds, all = most),
-            false => say!(lens, "layouts-done", n = found.len()),
+            true => say!(context, "layouts-running", n = rounds, all = most),
+            false => say!(context, "layouts-done", n = found.len()),
         },
         across: throw.plan.across,
         down: throw.plan.down,
-        prints: swatches(journal, lens),
+        prints: swatches(journal, context),
         denims: throw.denims.clone(),
         cards,
     }
 }
 
 /// What changes with a layout, in a sentence.
-fn changes(layout: &Layout, changed: usize, lens: Lens<'_>) -> String {
+fn changes(layout: &Layout, changed: usize, context: Context<'_>) -> String {
     let sewn = layout
         .moves
         .iter()
@@ -158,7 +158,7 @@ fn changes(layout: &Layout, changed: usize, lens: Lens<'_>) -> String {
         .count();
     let turned = layout.turns.iter().filter(|(p, _)| !p.is_square()).count();
     say!(
-        lens,
+        context,
         "layout-changes",
         n = changed,
         sewn = sewn,

@@ -49,14 +49,14 @@ mod wishes;
 mod work;
 
 pub use again::{AgainView, DraftAfter, again};
-pub use bench::{BenchCell, BenchView, PieceCard, Stage, StageKey, Tally};
-pub use context::Lens;
+pub use bench::{BenchCell, BenchView, PieceCard, SquareStage, StageKey, Tally};
+pub use context::Context;
 pub use cutting::{Drag, Handle, PileCutView};
 pub use dates::{Day, date};
-pub use errors::{damage, refusal};
+pub use errors::{format_error, rejection};
 pub use export::{
-    Hand, HandButton, HandOnView, HandSection, Handed, PrintOrder, PrintPaper, Printing, file_name,
-    usual_paper,
+    Export, ExportButton, ExportSection, ExportView, Exported, PrintOrder, PrintPaper, Printing,
+    file_name, usual_paper,
 };
 pub use faces::{Clash, FaceCell, FacesView, SewnLine};
 pub use figures::figures;
@@ -66,12 +66,13 @@ pub use grids::{GridRow, GridWish, GridsView, grids};
 pub use history::{HistoryRow, HistoryView};
 pub use hold::{HoldRow, HoldView};
 pub use import::{
-    BringView, ConflictRow, CopyRow, Take, TakeButton, Taken, bring, conflict, unmergeable,
+    ConflictRow, CopyRow, ImportButton, ImportChoice, ImportView, Imported, bring, conflict,
+    unmergeable,
 };
 pub use layouts::{Arrange, LayoutCard, Layouts, layouts};
 pub use lessons::{LessonRow, Lessons, heritage};
 pub use measuring::{MeasureView, OutlineTyped};
-pub use off::{MishapChoice, OffView, PieceChoice, WayRow};
+pub use off::{MishapChoice, OffView, PieceChoice, RemedyRow};
 pub use opening::OpenFirst;
 pub use parts::{
     Button, CautionNote, Choice, CompareRow, FieldProblem, Figure, Head, Swatch, head, length,
@@ -79,11 +80,11 @@ pub use parts::{
 pub use picture::{Ink, InkKey, Mark, Picture};
 pub use pile::{HeapPiece, HeapRow, PileView};
 pub use plan::{PlanDraft, PlanView, StitchKind, draft, draft_after, draft_of};
-pub use query::{Acted, Deed, Look, View};
+pub use query::{CommandAnswer, Query, Request, View};
 pub use scraps::{LapColumn, ScrapRow, ScrapTyped, ScrapsView};
 pub use sheet::content::Sheet;
 pub use sheet::sheet;
-pub use shelf::{ShelfRow, ShelfView, Tend, Tended, shelf_row};
+pub use shelf::{ShelfAnswer, ShelfCommand, ShelfRow, ShelfView, shelf_row};
 pub use start::{Hello, Prefs, Theme};
 pub use story::{Story, StoryDay, StoryItem, StorySort, StoryView, story};
 pub use story_page::story_page;
@@ -100,44 +101,50 @@ use crate::words::Problem;
 ///
 /// # Errors
 /// A [`Problem`] when there is no such piece.
-pub fn look(journal: &Journal, look: &Look, lens: Lens<'_>) -> Result<View, Problem> {
+pub fn answer(journal: &Journal, look: &Query, context: Context<'_>) -> Result<View, Problem> {
     Ok(match look {
-        Look::Work { station, batch } => View::Work(work::work(journal, *station, *batch, lens)),
-        Look::Bench { chosen } => View::Bench(bench::bench(journal, *chosen, lens)),
-        Look::Faces { face } => View::Faces(faces::faces(journal, *face, lens)),
-        Look::Wishes { wishes } => View::Wishes(Box::new(wishes::wishes(journal, *wishes, lens))),
-        Look::Floor { part } => View::Floor(floor::floor(journal, *part, lens)),
-        Look::Covering => View::Covering(floor::covering(journal, lens)),
-        Look::Plan { draft } => {
-            View::Plan(Box::new(plan::plan_of(journal, draft.as_deref(), lens)))
+        Query::Work { station, batch } => {
+            View::Work(work::work(journal, *station, *batch, context))
         }
-        Look::Measure {
+        Query::Bench { chosen } => View::Bench(bench::bench(journal, *chosen, context)),
+        Query::Faces { face } => View::Faces(faces::faces(journal, *face, context)),
+        Query::Wishes { wishes } => {
+            View::Wishes(Box::new(wishes::wishes(journal, *wishes, context)))
+        }
+        Query::Floor { part } => View::Floor(floor::floor(journal, *part, context)),
+        Query::Covering => View::Covering(floor::covering(journal, context)),
+        Query::Plan { draft } => {
+            View::Plan(Box::new(plan::plan_of(journal, draft.as_deref(), context)))
+        }
+        Query::Measure {
             piece,
             width,
             height,
-        } => View::Measure(measuring::measure(journal, *piece, width, height, lens)?),
-        Look::Outline { piece, typed } => {
-            View::Measure(measuring::outline(journal, *piece, typed, lens)?)
+        } => View::Measure(measuring::measure(journal, *piece, width, height, context)?),
+        Query::Outline { piece, typed } => {
+            View::Measure(measuring::outline(journal, *piece, typed, context)?)
         }
-        Look::Trim => View::Trim(trim::trims(journal, lens)),
-        Look::Off { piece, why } => View::Off(off::off(journal, *piece, *why, lens)?),
-        Look::Hold { width, height } => View::Hold(hold::hold(journal, width, height, lens)),
-        Look::Pile => View::Pile(pile::pile(journal, lens)),
-        Look::Cutting {
+        Query::Trim => View::Trim(trim::trims(journal, context)),
+        Query::Off { piece, why } => View::Off(off::off(journal, *piece, *why, context)?),
+        Query::Hold { width, height } => View::Hold(hold::hold(journal, width, height, context)),
+        Query::Pile => View::Pile(pile::pile(journal, context)),
+        Query::Cutting {
             n,
             index,
             typed,
             drag,
         } => {
-            let seen = cutting::cutting(journal, (*n, *index), typed.as_ref(), *drag, lens)?;
+            let seen = cutting::cutting(journal, (*n, *index), typed.as_ref(), *drag, context)?;
             View::Cutting(Box::new(seen))
         }
-        Look::Gather => View::Gather(gather::gather(journal, lens)),
-        Look::Scraps { typed } => View::Scraps(scraps::scraps(journal, typed.as_ref(), lens)),
-        Look::Whole { width, height } => View::Whole(whole::whole(journal, width, height, lens)),
-        Look::HandOn => View::HandOn(export::hand_on(journal, lens)),
-        Look::Story { east } => View::Story(story::seen(journal, *east, lens)),
-        Look::History { most } => View::History(history::history(journal, *most, lens)),
+        Query::Gather => View::Gather(gather::gather(journal, context)),
+        Query::Scraps { typed } => View::Scraps(scraps::scraps(journal, typed.as_ref(), context)),
+        Query::Whole { width, height } => {
+            View::Whole(whole::whole(journal, width, height, context))
+        }
+        Query::HandOn => View::HandOn(export::hand_on(journal, context)),
+        Query::Story { east } => View::Story(story::seen(journal, *east, context)),
+        Query::History { most } => View::History(history::history(journal, *most, context)),
     })
 }
 

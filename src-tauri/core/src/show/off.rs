@@ -1,28 +1,28 @@
 //! Pieces that are off, laps that hold a size, and the whole against the plan.
 
 use crate::cloth::fabric::Face;
-use crate::command::{Action, Refusal, decide};
+use crate::command::{Command, Rejection, decide};
 use crate::fitting::squaring::trim;
 use crate::fitting::trimming::{holds, shortfalls};
 use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
 use crate::plan::assembly::Rect;
-use crate::rescue::{Freed, Way, WayKind, can_be_off, freed, ways, ways_for_block};
+use crate::rescue::{Freed, Remedy, RemedyKind, can_be_off, freed, ways, ways_for_block};
 use crate::show::change::left_over;
-use crate::show::context::Lens;
-use crate::show::errors::refusal;
+use crate::show::context::Context;
+use crate::show::errors::rejection;
 use crate::show::parts::{Button, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{measuring, names, opening, pictures};
 use crate::throw::tasks::Task;
-use crate::throw::{Event, Mishap, Opening, Throw};
+use crate::throw::{Event, Mishap, SeamsToUnpick, Throw};
 use crate::words::Problem;
 use serde::Serialize;
 use ts_rs::TS;
 
 /// One thing that can be done about a piece that is off.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct WayRow {
+pub struct RemedyRow {
     /// What to do.
     pub title: String,
     /// What it means and costs, a sentence each.
@@ -73,7 +73,7 @@ pub struct OffView {
     /// It can be measured.
     pub measure: bool,
     /// What can be done, least trouble first.
-    pub ways: Vec<WayRow>,
+    pub ways: Vec<RemedyRow>,
     /// Said when there is nothing to do or to choose.
     pub rest: Option<String>,
 }
@@ -83,11 +83,15 @@ pub(super) fn off(
     journal: &Journal,
     piece: Rect,
     why: Option<Mishap>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Result<OffView, Problem> {
     let throw = journal.throw();
     if !throw.assembly().knows(piece) {
-        return Err(refusal(&Refusal::NoSuchPiece(piece), Some(throw), lens));
+        return Err(rejection(
+            &Rejection::NoSuchPiece(piece),
+            Some(throw),
+            context,
+        ));
     }
     let block = throw.assembly().is_block(piece);
     let cut = piece.is_square() && throw.has(piece, Task::Cut);
@@ -98,21 +102,21 @@ pub(super) fn off(
     if block {
         let (held, target) = (holds(throw, piece), throw.target(piece));
         if throw.work(piece).is_some_and(|w| w.measured.is_some()) {
-            let off = |m, t| lens.over_under(trim(m, t, lens.ruler).over);
+            let off = |m, t| context.over_under(trim(m, t, context.ruler).over);
             lines.push(say!(
-                lens,
+                context,
                 "off-block",
-                size = lens.by(held.width, held.height),
+                size = context.by(held.width, held.height),
                 across = off(held.width, target.width),
                 down = off(held.height, target.height)
             ));
             over = held.width > target.width || held.height > target.height;
-            picture = Some(pictures::measured(throw, piece, held, lens));
+            picture = Some(pictures::measured(throw, piece, held, context));
         } else {
-            lines.push(say!(lens, "off-measure-first"));
+            lines.push(say!(context, "off-measure-first"));
         }
         if can_be_off(throw, piece) {
-            found = ways_for_block(throw, piece, lens.ruler);
+            found = ways_for_block(throw, piece, context.ruler);
         }
         let short = shortfalls(throw, piece);
         if !short.is_empty() && short.iter().all(|s| s.open == zero()) {
@@ -120,24 +124,30 @@ pub(super) fn off(
             let idle = |kind| {
                 matches!(
                     kind,
-                    WayKind::LapLess | WayKind::ToEdge(_) | WayKind::Another
+                    RemedyKind::LapLess | RemedyKind::ToEdge(_) | RemedyKind::Another
                 )
             };
             found.retain(|w| !idle(w.kind));
-            let mut said = measuring::made_up(throw, piece, None, "short-open", lens);
-            said.push(say!(lens, "short-settled"));
-            settled = Some(lens.words.list("sentences", said));
+            let mut said = measuring::made_up(throw, piece, None, "short-open", context);
+            said.push(say!(context, "short-settled"));
+            settled = Some(context.words.list("sentences", said));
         } else {
-            lines.extend(measuring::made_up(throw, piece, None, "short-left", lens));
+            lines.extend(measuring::made_up(
+                throw,
+                piece,
+                None,
+                "short-left",
+                context,
+            ));
         }
     } else if piece.is_square() {
         match why {
             Some(why) if cut => {
-                lines.push(lens.say(&format!("off-{}", why.key()), &[]));
+                lines.push(context.say(&format!("off-{}", why.key()), &[]));
                 found = ways(throw, piece, why);
             }
-            _ if cut => lines.push(say!(lens, "off-what")),
-            _ => lines.push(say!(lens, "off-not-cut")),
+            _ if cut => lines.push(say!(context, "off-what")),
+            _ => lines.push(say!(context, "off-not-cut")),
         }
     }
     let squares: Vec<PieceChoice> = piece
@@ -145,25 +155,25 @@ pub(super) fn off(
         .filter(|s| *s != piece && piece.count() <= 16 && throw.has(*s, Task::Cut))
         .map(|piece| PieceChoice {
             piece,
-            label: names::piece(throw, piece, lens),
+            label: names::piece(throw, piece, context),
         })
         .collect();
     if !squares.is_empty() {
-        lines.push(say!(lens, "off-which"));
+        lines.push(say!(context, "off-which"));
     }
     let mishaps = Mishap::ALL
         .into_iter()
         .filter(|_| cut)
         .map(|why| MishapChoice {
             why,
-            label: lens.say(&format!("mishap-{}", why.key()), &[]),
+            label: context.say(&format!("mishap-{}", why.key()), &[]),
         })
         .collect();
     let asked = (cut && why.is_some()) || block;
     Ok(OffView {
-        head: head(journal, lens),
+        head: head(journal, context),
         piece,
-        title: names::piece(throw, piece, lens),
+        title: names::piece(throw, piece, context),
         lines,
         picture,
         squares,
@@ -172,9 +182,12 @@ pub(super) fn off(
         measure: block && throw.has(piece, Task::Stitch) && !throw.has(piece, Task::SquareUp),
         rest: settled.or_else(|| {
             let key = if over { "off-rest-trim" } else { "off-rest" };
-            (asked && found.is_empty()).then(|| lens.say(key, &[]))
+            (asked && found.is_empty()).then(|| context.say(key, &[]))
         }),
-        ways: found.iter().map(|w| row(throw, piece, w, lens)).collect(),
+        ways: found
+            .iter()
+            .map(|w| row(throw, piece, w, context))
+            .collect(),
     })
 }
 
@@ -189,28 +202,28 @@ fn marked(events: &[Event]) -> Vec<(Rect, Rect, Length)> {
         .collect()
 }
 
-fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
+fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> RemedyRow {
     let events = decide(Some(throw), &way.action).unwrap_or_default();
     let laps = marked(&events);
-    let (title, done) = titles(throw, piece, way, laps.len(), lens);
+    let (title, done) = titles(throw, piece, way, laps.len(), context);
     let mut lines = Vec::new();
-    if let WayKind::FewerAcross | WayKind::FewerDown = way.kind
-        && let Action::ChangePlan { plan } = &way.action
+    if let RemedyKind::FewerAcross | RemedyKind::FewerDown = way.kind
+        && let Command::ChangePlan { plan } = &way.action
         && let Some(freed) = freed(throw, piece, plan)
     {
         lines.push(match freed {
-            Freed::Itself => say!(lens, "way-fewer-itself"),
-            Freed::Squares(n) => say!(lens, "way-fewer-squares", n = n),
-            Freed::Cloth(n) => say!(lens, "way-fewer-cloth", n = n),
+            Freed::Itself => say!(context, "way-fewer-itself"),
+            Freed::Squares(n) => say!(context, "way-fewer-squares", n = n),
+            Freed::Cloth(n) => say!(context, "way-fewer-cloth", n = n),
         });
     }
-    if let Action::Unpick { lap: Some(lap), .. } = &way.action {
-        lines.push(say!(lens, "way-new-lap", lap = lens.length(*lap)));
+    if let Command::Unpick { lap: Some(lap), .. } = &way.action {
+        lines.push(say!(context, "way-new-lap", lap = context.length(*lap)));
     } else {
         for (a, b, lap) in &laps {
-            let lap = lens.length(*lap);
-            let usual = lens.length(throw.plan.lap_between());
-            let name = |p: &Rect| names::piece(throw, *p, lens);
+            let lap = context.length(*lap);
+            let usual = context.length(throw.plan.lap_between());
+            let name = |p: &Rect| names::piece(throw, *p, context);
             let other = match (*a == piece, *b == piece) {
                 (true, _) => Some(b),
                 (_, true) => Some(a),
@@ -218,14 +231,14 @@ fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
             };
             lines.push(match other {
                 Some(other) => say!(
-                    lens,
+                    context,
                     "way-lap-at",
                     piece = name(other),
                     lap = lap,
                     usual = usual
                 ),
                 None => say!(
-                    lens,
+                    context,
                     "way-lap-between",
                     a = name(a),
                     b = name(b),
@@ -237,29 +250,29 @@ fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
     }
     if way.seams > 0 {
         lines.push(say!(
-            lens,
+            context,
             "way-unpick",
             n = way.seams,
-            length = lens.length(way.unpick)
+            length = context.length(way.unpick)
         ));
-        lines.extend(opened(throw, piece, &events, lens));
+        lines.extend(opened(throw, piece, &events, context));
     } else if throw.is_joined(Rect::square(piece.row, piece.col)) || !piece.is_square() {
-        lines.push(say!(lens, "way-nothing-undone"));
+        lines.push(say!(context, "way-nothing-undone"));
     }
-    let anew = relabelled(throw, &events, lens);
+    let anew = relabelled(throw, &events, context);
     lines.extend(anew.clone());
     let after = throw.after(&events);
     let (now, then) = (throw.finished(), after.finished());
     if now != then {
         lines.push(say!(
-            lens,
+            context,
             "way-size",
-            size = lens.by(then.width, then.height)
+            size = context.by(then.width, then.height)
         ));
     }
-    lines.extend(left_over(throw, &after, lens));
-    lines.push(say!(lens, "way-minutes", n = way.minutes));
-    WayRow {
+    lines.extend(left_over(throw, &after, context));
+    lines.push(say!(context, "way-minutes", n = way.minutes));
+    RemedyRow {
         button: Button {
             label: title.clone(),
             action: way.action.clone(),
@@ -267,67 +280,83 @@ fn row(throw: &Throw, piece: Rect, way: &Way, lens: Lens<'_>) -> WayRow {
         title,
         lines,
         done: match anew {
-            Some(anew) => lens.words.list("sentences", [done, anew]),
+            Some(anew) => context.words.list("sentences", [done, anew]),
             None => done,
         },
     }
 }
 
 /// What a way is called, and what is said once it is done.
-fn titles(throw: &Throw, piece: Rect, way: &Way, laps: usize, lens: Lens<'_>) -> (String, String) {
+fn titles(
+    throw: &Throw,
+    piece: Rect,
+    way: &Remedy,
+    laps: usize,
+    context: Context<'_>,
+) -> (String, String) {
     let face = |face| match face {
         Face::Front => "front",
         Face::Back => "back",
     };
-    let name = |piece| names::piece(throw, piece, lens);
+    let name = |piece| names::piece(throw, piece, context);
     let here = name(piece);
     let plan = &throw.plan;
     match way.kind {
-        WayKind::Spare => (
-            say!(lens, "way-spare", n = throw.spares),
-            say!(lens, "way-spare-done", piece = here),
+        RemedyKind::Spare => (
+            say!(context, "way-spare", n = throw.spares),
+            say!(context, "way-spare-done", piece = here),
         ),
-        WayKind::Recut => (
-            say!(lens, "way-recut"),
-            say!(lens, "way-recut-done", piece = here),
+        RemedyKind::Recut => (
+            say!(context, "way-recut"),
+            say!(context, "way-recut-done", piece = here),
         ),
-        WayKind::Patch(f) => (
-            say!(lens, "way-patch", face = face(f)),
-            say!(lens, "way-patch-done", piece = here, face = face(f)),
+        RemedyKind::Patch(f) => (
+            say!(context, "way-patch", face = face(f)),
+            say!(context, "way-patch-done", piece = here, face = face(f)),
         ),
-        WayKind::FewerAcross => (
-            say!(lens, "way-fewer-across", n = plan.across - 1),
-            say!(lens, "way-fewer-across-done", n = plan.across - 1),
+        RemedyKind::FewerAcross => (
+            say!(context, "way-fewer-across", n = plan.across - 1),
+            say!(context, "way-fewer-across-done", n = plan.across - 1),
         ),
-        WayKind::FewerDown => (
-            say!(lens, "way-fewer-down", n = plan.down - 1),
-            say!(lens, "way-fewer-down-done", n = plan.down - 1),
+        RemedyKind::FewerDown => (
+            say!(context, "way-fewer-down", n = plan.down - 1),
+            say!(context, "way-fewer-down-done", n = plan.down - 1),
         ),
-        WayKind::LapLess => (
-            say!(lens, "way-lap-less", n = laps),
-            say!(lens, "way-lap-less-done", piece = here, n = laps),
+        RemedyKind::LapLess => (
+            say!(context, "way-lap-less", n = laps),
+            say!(context, "way-lap-less-done", piece = here, n = laps),
         ),
-        WayKind::Resew => (
-            say!(lens, "way-resew"),
-            say!(lens, "way-resew-done", piece = here),
+        RemedyKind::Resew => (
+            say!(context, "way-resew"),
+            say!(context, "way-resew-done", piece = here),
         ),
-        WayKind::Trim(size) => (
-            say!(lens, "way-trim", size = lens.length(size), n = laps),
-            say!(lens, "way-trim-done", size = lens.length(size), n = laps),
+        RemedyKind::Trim(size) => (
+            say!(context, "way-trim", size = context.length(size), n = laps),
+            say!(
+                context,
+                "way-trim-done",
+                size = context.length(size),
+                n = laps
+            ),
         ),
-        WayKind::ToEdge(place) => (
-            say!(lens, "way-to-edge", place = name(place)),
-            say!(lens, "way-to-edge-done", piece = here, place = name(place)),
+        RemedyKind::ToEdge(place) => (
+            say!(context, "way-to-edge", place = name(place)),
+            say!(
+                context,
+                "way-to-edge-done",
+                piece = here,
+                place = name(place)
+            ),
         ),
-        WayKind::Another => (
-            say!(lens, "way-another"),
-            say!(lens, "way-another-done", piece = here),
+        RemedyKind::Another => (
+            say!(context, "way-another"),
+            say!(context, "way-another-done", piece = here),
         ),
     }
 }
 
 /// Which seams are opened by what happens, a sentence each.
-fn opened(throw: &Throw, piece: Rect, events: &[Event], lens: Lens<'_>) -> Vec<String> {
+fn opened(throw: &Throw, piece: Rect, events: &[Event], context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     for (n, event) in events.iter().enumerate() {
         let Event::Unpicked { pieces } = event else {
@@ -339,17 +368,17 @@ fn opened(throw: &Throw, piece: Rect, events: &[Event], lens: Lens<'_>) -> Vec<S
             Event::Spoilt { piece, .. } => Some(*piece),
             _ => None,
         });
-        let opening = Opening {
+        let opening = SeamsToUnpick {
             joins: pieces.clone(),
             square: spoilt.or(piece.is_square().then_some(piece)),
         };
-        out.extend(opening::lines(&laid, &opening, lens));
+        out.extend(opening::lines(&laid, &opening, context));
     }
     out
 }
 
 /// How the labels of squares that change places read afterwards.
-fn relabelled(throw: &Throw, events: &[Event], lens: Lens<'_>) -> Option<String> {
+fn relabelled(throw: &Throw, events: &[Event], context: Context<'_>) -> Option<String> {
     let mut list = Vec::new();
     for event in events {
         let Event::Moved { moves } = event else {
@@ -364,7 +393,7 @@ fn relabelled(throw: &Throw, events: &[Event], lens: Lens<'_>) -> Option<String>
                     ..s
                 };
                 say!(
-                    lens,
+                    context,
                     "relabel-one",
                     from = names::square(s),
                     to = names::square(place)
@@ -373,7 +402,7 @@ fn relabelled(throw: &Throw, events: &[Event], lens: Lens<'_>) -> Option<String>
         }
     }
     (!list.is_empty()).then(|| {
-        let list = lens.words.list("list-short", list);
-        say!(lens, "relabel", list = list)
+        let list = context.words.list("list-short", list);
+        say!(context, "relabel", list = list)
     })
 }

@@ -1,11 +1,11 @@
 //! Parts that several screens share.
 
 use crate::cloth::fabric::Print;
-use crate::command::Action;
+use crate::command::Command;
 use crate::fitting::reconcile::change;
 use crate::log::journal::Journal;
 use crate::measure::Length;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::{errors, events, names};
 use crate::throw::tasks::Caution;
 use crate::words::{Problem, Shown};
@@ -27,7 +27,7 @@ pub struct Button {
     /// Its words.
     pub label: String,
     /// What it asks for.
-    pub action: Action,
+    pub action: Command,
 }
 
 /// Something wrong in one field.
@@ -107,19 +107,19 @@ pub struct CompareRow {
 }
 
 /// Squares of a fabric that went with what was spoilt or set aside, in words.
-pub(super) fn gone_told(gone: crate::throw::stock::Gone, lens: Lens<'_>) -> Vec<String> {
+pub(super) fn gone_told(gone: crate::throw::stock::Gone, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     if gone.spoilt > 0 {
-        out.push(say!(lens, "print-spoilt", n = gone.spoilt));
+        out.push(say!(context, "print-spoilt", n = gone.spoilt));
     }
     if gone.aside > 0 {
-        out.push(say!(lens, "print-aside", n = gone.aside));
+        out.push(say!(context, "print-aside", n = gone.aside));
     }
     out
 }
 
 /// The fabrics as listed and drawn.
-pub(super) fn swatches(journal: &Journal, lens: Lens<'_>) -> Vec<Swatch> {
+pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
     let throw = journal.throw();
     let names = names::letters(&throw.prints);
     throw
@@ -132,19 +132,19 @@ pub(super) fn swatches(journal: &Journal, lens: Lens<'_>) -> Vec<Swatch> {
             let gone = crate::throw::stock::gone(throw, i as u8);
             let mut told = vec![match print.stock {
                 Some(stock) if gone.all() == 0 => {
-                    say!(lens, "print-of", used = used, stock = stock)
+                    say!(context, "print-of", used = used, stock = stock)
                 }
-                _ => say!(lens, "print-used", used = used),
+                _ => say!(context, "print-used", used = used),
             }];
-            told.extend(gone_told(gone, lens));
+            told.extend(gone_told(gone, context));
             if let Some(stock) = print.stock.filter(|_| gone.all() > 0) {
                 let left = i64::from(stock) - i64::from(used) - i64::from(gone.all());
                 told.push(match left {
-                    0.. => say!(lens, "print-left", n = left),
-                    _ => say!(lens, "print-short", n = -left),
+                    0.. => say!(context, "print-left", n = left),
+                    _ => say!(context, "print-short", n = -left),
                 });
             }
-            let count = lens.words.list("list-short", told);
+            let count = context.words.list("list-short", told);
             Swatch {
                 print: print.clone(),
                 letters,
@@ -155,7 +155,7 @@ pub(super) fn swatches(journal: &Journal, lens: Lens<'_>) -> Vec<Swatch> {
 }
 
 /// What every screen of a throw carries.
-pub fn head(journal: &Journal, lens: Lens<'_>) -> Head {
+pub fn head(journal: &Journal, context: Context<'_>) -> Head {
     let throw = journal.throw();
     let (done, all) = throw.progress();
     let measured = throw.measured_whole().map(|whole| whole.size);
@@ -164,12 +164,12 @@ pub fn head(journal: &Journal, lens: Lens<'_>) -> Head {
         name: throw.name.clone(),
         archived: throw.archived,
         entry: journal.len() as u32,
-        undo: journal.last().map(|e| events::entry(e, throw, lens)),
-        redo: journal.next().map(|e| events::entry(e, throw, lens)),
+        undo: journal.last().map(|e| events::entry(e, throw, context)),
+        redo: journal.next().map(|e| events::entry(e, throw, context)),
         done: done as u32,
         all: all as u32,
-        progress: say!(lens, "progress", done = done, all = all),
-        size: lens.by(size.width, size.height),
+        progress: say!(context, "progress", done = done, all = all),
+        size: context.by(size.width, size.height),
     }
 }
 
@@ -177,19 +177,19 @@ pub fn head(journal: &Journal, lens: Lens<'_>) -> Head {
 ///
 /// # Errors
 /// The [`Problem`] with what was typed.
-pub fn length(typed: &str, lens: Lens<'_>) -> Result<i64, Problem> {
-    let parsed = lens.parse(typed);
+pub fn length(typed: &str, context: Context<'_>) -> Result<i64, Problem> {
+    let parsed = context.parse(typed);
     parsed
         .map(crate::measure::in_nm)
-        .map_err(|error| errors::typed(&error, lens))
+        .map_err(|error| errors::typed(&error, context))
 }
 
 /// A change of size in per cent, with its sign.
-pub(super) fn percent(before: Length, after: Length, lens: Lens<'_>) -> String {
+pub(super) fn percent(before: Length, after: Length, context: Context<'_>) -> String {
     match change(before, after) {
         Some(p) => {
             let sign = if p < 0.0 { "\u{2212}" } else { "+" };
-            format!("{sign}{}", lens.words.decimal(p.abs(), 1))
+            format!("{sign}{}", context.words.decimal(p.abs(), 1))
         }
         None => String::new(),
     }

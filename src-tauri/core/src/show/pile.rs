@@ -3,12 +3,12 @@
 use crate::cloth::garments::{GarmentKind, GarmentSize, Source};
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{in_gsm, in_ounces};
-use crate::command::{Action, decide};
+use crate::command::{Command, decide};
 use crate::log::journal::Journal;
 use crate::plan::Plan;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::cutting::part;
-use crate::show::off::WayRow;
+use crate::show::off::RemedyRow;
 use crate::show::parts::{Button, Choice, Figure, Head, head};
 use crate::show::{change, fields};
 use crate::throw::Throw;
@@ -70,7 +70,7 @@ pub struct PileView {
     /// The heaps.
     pub rows: Vec<HeapRow>,
     /// What can be done where it is not enough.
-    pub ways: Vec<WayRow>,
+    pub ways: Vec<RemedyRow>,
     /// Garments with a starting outline.
     pub kinds: Vec<Choice<GarmentKind>>,
     /// Their sizes.
@@ -97,7 +97,7 @@ fn kind_key(kind: GarmentKind) -> &'static str {
 }
 
 /// The clothes pile.
-pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
+pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
     let throw = journal.throw();
     let side = throw.plan.side;
     let wanted = throw.plan.squares() as usize;
@@ -116,9 +116,9 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
     let to_come: u32 = denim().map(|(_, h, squares)| h.to_come(squares)).sum();
     let have = cut as i64 + i64::from(throw.spares) + i64::from(to_come);
     let over = have - wanted as i64;
-    let count = |n: i64| lens.plain(say!(lens, "number", n = n));
+    let count = |n: i64| context.plain(say!(context, "number", n = n));
     let figure = |key: &str, value| Figure {
-        label: lens.say(&format!("figure-{key}"), &[]),
+        label: context.say(&format!("figure-{key}"), &[]),
         value,
     };
     let open = wanted - cut;
@@ -131,37 +131,37 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
         figures.push(figure("spares", count(i64::from(throw.spares))));
     }
     figures.push(figure("to-come", count(i64::from(to_come))));
-    let (of_each, lacking) = by_denim(throw, &heaps, lens);
+    let (of_each, lacking) = by_denim(throw, &heaps, context);
     let mut said = Vec::new();
     if throw.pile.is_empty() {
-        said.push(say!(lens, "pile-empty"));
+        said.push(say!(context, "pile-empty"));
     }
     if cut == wanted {
-        said.push(say!(lens, "pile-all-cut"));
+        said.push(say!(context, "pile-all-cut"));
     } else if over >= 0 && lacking {
-        said.push(say!(lens, "pile-uneven"));
+        said.push(say!(context, "pile-uneven"));
     } else if over >= 0 {
-        said.push(say!(lens, "pile-enough", over = over));
+        said.push(say!(context, "pile-enough", over = over));
     } else if !throw.pile.is_empty() {
-        said.push(say!(lens, "pile-short", short = -over));
+        said.push(say!(context, "pile-short", short = -over));
     }
     match of_each {
-        told if told.is_empty() => said.extend(super::work::denims_to_cut(throw, lens)),
+        told if told.is_empty() => said.extend(super::work::denims_to_cut(throw, context)),
         told => said.extend(told),
     }
     if denim().any(|(_, h, _)| h.counted.iter().any(Option::is_none)) {
-        said.push(say!(lens, "pile-estimate"));
+        said.push(say!(context, "pile-estimate"));
     }
     PileView {
-        head: head(journal, lens),
+        head: head(journal, context),
         figures,
         said,
         rows: heaps
             .iter()
-            .map(|(n, heap, squares)| row(throw, *n, heap, squares, lens))
+            .map(|(n, heap, squares)| row(throw, *n, heap, squares, context))
             .collect(),
         ways: if over < 0 && !throw.pile.is_empty() {
-            fewer(throw, have, lens)
+            fewer(throw, have, context)
         } else {
             Vec::new()
         },
@@ -169,25 +169,25 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
             .into_iter()
             .map(|value| Choice {
                 value,
-                label: lens.say(&format!("garment-{}", kind_key(value)), &[]),
+                label: context.say(&format!("garment-{}", kind_key(value)), &[]),
             })
             .collect(),
         sizes: SIZES
             .into_iter()
             .map(|(value, key)| Choice {
                 value,
-                label: lens.say(&format!("size-{key}"), &[]),
+                label: context.say(&format!("size-{key}"), &[]),
             })
             .collect(),
-        makes: uses(throw, lens).collect(),
+        makes: uses(throw, context).collect(),
     }
 }
 
 /// What a heap may be for: denim squares, or fabric squares of one of the prints.
-fn uses(throw: &Throw, lens: Lens<'_>) -> impl Iterator<Item = Choice<Use>> {
+fn uses(throw: &Throw, context: Context<'_>) -> impl Iterator<Item = Choice<Use>> {
     let denim = denims(throw).map(move |denim| Choice {
         value: Use::Denim { denim },
-        label: of_denim(throw, denim, "make-denim", lens),
+        label: of_denim(throw, denim, "make-denim", context),
     });
     let prints = throw.prints.iter().enumerate();
     denim.chain(prints.map(|(i, print)| Choice {
@@ -205,14 +205,19 @@ fn denims(throw: &Throw) -> impl Iterator<Item = Option<u8>> {
 }
 
 /// Words for a heap of denim, with the denim it is if that was said.
-pub(super) fn of_denim(throw: &Throw, denim: Option<u8>, key: &str, lens: Lens<'_>) -> String {
+pub(super) fn of_denim(
+    throw: &Throw,
+    denim: Option<u8>,
+    key: &str,
+    context: Context<'_>,
+) -> String {
     let named = denim.and_then(|d| throw.denims.get(usize::from(d)));
     match named {
-        Some(denim) => lens.say(
+        Some(denim) => context.say(
             &format!("{key}-of"),
             &[("denim", denim.name.as_str().into())],
         ),
-        None => lens.say(key, &[]),
+        None => context.say(key, &[]),
     }
 }
 
@@ -222,7 +227,7 @@ pub(super) fn of_denim(throw: &Throw, denim: Option<u8>, key: &str, lens: Lens<'
 fn by_denim(
     throw: &Throw,
     heaps: &[(u16, &Heap, Vec<u32>)],
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> (Vec<String>, bool) {
     let given = |d: u8| {
         let of_it = heaps
@@ -246,7 +251,7 @@ fn by_denim(
             lacking |= short > 0;
             (open > 0 || gives > 0).then(|| {
                 say!(
-                    lens,
+                    context,
                     "pile-of-denim",
                     denim = denim.name.as_str(),
                     open = open,
@@ -263,7 +268,7 @@ fn by_denim(
 }
 
 /// What can be done where the pile is too small: fewer squares, while the sewn ones stay.
-fn fewer(throw: &Throw, have: i64, lens: Lens<'_>) -> Vec<WayRow> {
+fn fewer(throw: &Throw, have: i64, context: Context<'_>) -> Vec<RemedyRow> {
     let plan = throw.plan;
     let mut found: Vec<(u32, Plan)> = Vec::new();
     for less_across in 0..plan.across {
@@ -287,22 +292,26 @@ fn fewer(throw: &Throw, have: i64, lens: Lens<'_>) -> Vec<WayRow> {
     found
         .into_iter()
         .filter_map(|(squares, tried)| {
-            let action = Action::ChangePlan { plan: tried };
+            let action = Command::ChangePlan { plan: tried };
             let events = decide(Some(throw), &action).ok()?;
             let after = throw.after(&events);
             let size = after.finished();
-            let title = say!(lens, "grid", across = tried.across, down = tried.down);
+            let title = say!(context, "grid", across = tried.across, down = tried.down);
             let mut lines = vec![
                 say!(
-                    lens,
+                    context,
                     "grid-uses",
                     n = squares,
                     left = have - i64::from(squares)
                 ),
-                say!(lens, "way-size", size = lens.by(size.width, size.height)),
+                say!(
+                    context,
+                    "way-size",
+                    size = context.by(size.width, size.height)
+                ),
             ];
-            lines.extend(change::left_over(throw, &after, lens));
-            Some(WayRow {
+            lines.extend(change::left_over(throw, &after, context));
+            Some(RemedyRow {
                 button: Button {
                     label: title.clone(),
                     action,
@@ -316,19 +325,19 @@ fn fewer(throw: &Throw, have: i64, lens: Lens<'_>) -> Vec<WayRow> {
         .collect()
 }
 
-fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> HeapRow {
+fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], context: Context<'_>) -> HeapRow {
     let what = match heap.makes {
-        Use::Denim { denim } => of_denim(throw, denim, "heap-denim", lens),
+        Use::Denim { denim } => of_denim(throw, denim, "heap-denim", context),
         Use::Fabric { print } => {
             let print = throw
                 .prints
                 .get(usize::from(print))
                 .map_or("", |p| p.name.as_str());
-            say!(lens, "heap-fabric", print = print)
+            say!(context, "heap-fabric", print = print)
         }
     };
-    let action = Action::TakeHeap { n };
-    let mut uses: Vec<_> = uses(throw, lens)
+    let action = Command::TakeHeap { n };
+    let mut uses: Vec<_> = uses(throw, context)
         .filter(|u| heap.may_make(u.value))
         .collect();
     let makes = uses.iter().position(|u| u.value == heap.makes);
@@ -339,7 +348,7 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> H
         n,
         title: heap.name().to_string(),
         said: say!(
-            lens,
+            context,
             "heap-gives",
             what = what,
             n = squares.iter().sum::<u32>()
@@ -353,31 +362,35 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> H
             .enumerate()
             .map(|(i, (counted, n))| HeapPiece {
                 index: i as u8,
-                label: part(heap, i, lens),
+                label: part(heap, i, context),
                 said: match counted {
-                    Some(_) => say!(lens, "piece-counted", n = *n),
-                    None => say!(lens, "piece-expected", n = *n),
+                    Some(_) => say!(context, "piece-counted", n = *n),
+                    None => say!(context, "piece-expected", n = *n),
                 },
                 cut: counted.is_some(),
                 outlined: matches!(heap.from, Source::Cloth(_)),
             })
             .collect(),
-        weight: weight(heap, lens),
+        weight: weight(heap, context),
         stretch: heap.cloth.stretch,
         washed: heap.cloth.washed,
-        trimming: fields::field(heap.trimming, lens),
+        trimming: fields::field(heap.trimming, context),
         take: decide(Some(throw), &action).is_ok().then(|| Button {
-            label: say!(lens, "heap-take", name = heap.name()),
+            label: say!(context, "heap-take", name = heap.name()),
             action,
         }),
     }
 }
 
 /// The weight of a heap's cloth with its unit.
-fn weight(heap: &Heap, lens: Lens<'_>) -> String {
+fn weight(heap: &Heap, context: Context<'_>) -> String {
     let weight = heap.cloth.weight;
-    lens.either(
-        say!(lens, "ounces", n = lens.words.decimal(in_ounces(weight), 1)),
-        say!(lens, "gsm", n = in_gsm(weight).round() as i64),
+    context.either(
+        say!(
+            context,
+            "ounces",
+            n = context.words.decimal(in_ounces(weight), 1)
+        ),
+        say!(context, "gsm", n = in_gsm(weight).round() as i64),
     )
 }

@@ -1,14 +1,14 @@
 //! The plan as typed fields, with its figures, doubts and pictures; and grids.
 
 use crate::cloth::fabric::{Cover, Denim, Print};
-use crate::command::{Action, decide};
+use crate::command::{Command, decide};
 use crate::faces::inherit;
 use crate::faces::spread::layers;
 use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
 use crate::plan::assembly::{Assembly, Kind, Rect, Seam};
 use crate::plan::{Advice, Binding, JoinOrder, Joining, Plan, Stitch};
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::fields::{by_needle, field};
 use crate::show::lessons::{self, Lessons};
 use crate::show::parts::{Button, CompareRow, FieldProblem, Figure, Head, head};
@@ -100,28 +100,28 @@ pub struct PlanView {
 }
 
 /// A plan as typed fields.
-pub fn draft_of(plan: &Plan, lens: Lens<'_>) -> PlanDraft {
-    let needle = by_needle(lens);
+pub fn draft_of(plan: &Plan, context: Context<'_>) -> PlanDraft {
+    let needle = by_needle(context);
     let (stitch, width) = match plan.stitch {
         Stitch::Straight => (StitchKind::Straight, String::new()),
         Stitch::Twin { spacing } => (StitchKind::Twin, field(spacing, needle)),
         Stitch::Zigzag { width } => (StitchKind::Zigzag, field(width, needle)),
     };
     PlanDraft {
-        side: field(plan.side, lens),
-        lap: field(plan.lap, lens),
+        side: field(plan.side, context),
+        lap: field(plan.lap, context),
         across: plan.across.to_string(),
         down: plan.down.to_string(),
         joining: plan.joining,
         stitch,
         width,
-        fringe: field(plan.least_fringe, lens),
-        trim: plan.trim.map_or_else(String::new, |t| field(t, lens)),
-        between: plan.between.map_or_else(String::new, |t| field(t, lens)),
+        fringe: field(plan.least_fringe, context),
+        trim: plan.trim.map_or_else(String::new, |t| field(t, context)),
+        between: plan.between.map_or_else(String::new, |t| field(t, context)),
         order: plan.order,
-        strip: field(plan.binding.strip, lens),
-        longest: field(plan.binding.longest, lens),
-        tail: field(plan.binding.tail, lens),
+        strip: field(plan.binding.strip, context),
+        longest: field(plan.binding.longest, context),
+        tail: field(plan.binding.tail, context),
         cooling: plan.cooling_minutes.to_string(),
         washes: plan.washes.to_string(),
     }
@@ -130,23 +130,23 @@ pub fn draft_of(plan: &Plan, lens: Lens<'_>) -> PlanDraft {
 /// What the fields say: a plan, or what is wrong by field; and the fields tidied.
 pub(super) fn read_draft(
     draft: &PlanDraft,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> (Option<Plan>, PlanDraft, Vec<FieldProblem>) {
     let mut tidy = draft.clone();
     let mut faults = Vec::new();
     let mut length = |name: &str, text: &mut String| -> Option<Length> {
-        let lens = if name == "width" {
-            by_needle(lens)
+        let context = if name == "width" {
+            by_needle(context)
         } else {
-            lens
+            context
         };
-        match lens.parse(text) {
+        match context.parse(text) {
             Ok(length) => {
-                *text = field(length, lens);
+                *text = field(length, context);
                 Some(length)
             }
             Err(error) => {
-                let problem = errors::typed(&error, lens);
+                let problem = errors::typed(&error, context);
                 faults.push(FieldProblem {
                     field: name.into(),
                     problem,
@@ -181,7 +181,7 @@ pub(super) fn read_draft(
     let mut number = |name: &str, text: &str| -> Option<u16> {
         let number = text.trim().parse().ok();
         if number.is_none() {
-            let problem = lens.words.problem("typed-not-a-count", &[]);
+            let problem = context.words.problem("typed-not-a-count", &[]);
             faults.push(FieldProblem {
                 field: name.into(),
                 problem,
@@ -231,15 +231,15 @@ pub(super) fn read_draft(
         };
         faults.push(FieldProblem {
             field: name.into(),
-            problem: errors::plan_fault(fault, lens),
+            problem: errors::plan_fault(fault, context),
         });
     }
     (plan.filter(|p| p.check().is_ok()), tidy, faults)
 }
 
 /// The draft of a plan for a throw not yet begun.
-pub fn draft(draft: &PlanDraft, lens: Lens<'_>) -> PlanView {
-    view(None, draft, None, lens)
+pub fn draft(draft: &PlanDraft, context: Context<'_>) -> PlanView {
+    view(None, draft, None, context)
 }
 
 /// The draft of a plan for a throw to be made after an older one, whose faces it takes as
@@ -248,45 +248,49 @@ pub fn draft_after(
     old: &Throw,
     (prints, denims): (&[Print], &[Denim]),
     draft: &PlanDraft,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> PlanView {
-    let (plan, ..) = read_draft(draft, lens);
+    let (plan, ..) = read_draft(draft, context);
     let covers = plan.map(|plan| inherit::faces(old, &plan, prints, denims));
-    view(None, draft, covers, lens)
+    view(None, draft, covers, context)
 }
 
 /// The plan of a throw, as it stands or as it is being typed.
-pub(super) fn plan_of(journal: &Journal, typed: Option<&PlanDraft>, lens: Lens<'_>) -> PlanView {
-    let standing = draft_of(&journal.throw().plan, lens);
-    view(Some(journal), typed.unwrap_or(&standing), None, lens)
+pub(super) fn plan_of(
+    journal: &Journal,
+    typed: Option<&PlanDraft>,
+    context: Context<'_>,
+) -> PlanView {
+    let standing = draft_of(&journal.throw().plan, context);
+    view(Some(journal), typed.unwrap_or(&standing), None, context)
 }
 
 fn view(
     journal: Option<&Journal>,
     typed: &PlanDraft,
     covers: Option<Vec<Cover>>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> PlanView {
-    let (plan, tidy, faults) = read_draft(typed, lens);
+    let (plan, tidy, faults) = read_draft(typed, context);
     let (mut refusal, mut change) = (None, None);
     // With what is sewn, as it stands or as it would be.
     let mut foreseen = journal.map(|j| j.throw().clone());
     let (mut compare, mut aside) = (Vec::new(), Vec::new());
     if let (Some(journal), Some(plan)) = (journal, plan) {
-        let action = Action::ChangePlan { plan };
+        let action = Command::ChangePlan { plan };
         if plan != journal.throw().plan {
             match decide(Some(journal.throw()), &action) {
                 Ok(events) => {
                     foreseen = Some(journal.throw().after(&events));
-                    (compare, aside) = change::compare(journal, &events, lens);
+                    (compare, aside) = change::compare(journal, &events, context);
                     change = Some(Button {
-                        label: say!(lens, "plan-change"),
+                        label: say!(context, "plan-change"),
                         action,
                     });
                 }
                 Err(why) => {
                     foreseen = None;
-                    refusal = Some(errors::refusal(&why, Some(journal.throw()), lens));
+                    refusal = Some(errors::rejection(&why, Some(journal.throw()), context));
                 }
             }
         }
@@ -294,14 +298,14 @@ fn view(
     let covers = covers.or_else(|| journal.map(|j| j.throw().covers().to_vec()));
     let sewn = journal.is_some_and(|j| j.throw().worked().any(|(_, w)| w.made.is_some()));
     let figures = |plan: &Plan| {
-        let mut figures = figures_of(plan, foreseen.as_ref(), covers.as_deref(), lens);
+        let mut figures = figures_of(plan, foreseen.as_ref(), covers.as_deref(), context);
         if let Some(first) = figures.first_mut().filter(|_| sewn && foreseen.is_some()) {
-            first.label = say!(lens, "figure-finished-sewn");
+            first.label = say!(context, "figure-finished-sewn");
         }
         figures
     };
     PlanView {
-        head: journal.map(|j| head(j, lens)),
+        head: journal.map(|j| head(j, context)),
         tidy,
         faults,
         refusal,
@@ -310,13 +314,13 @@ fn view(
         aside,
         figures: plan.as_ref().map_or_else(Vec::new, figures),
         advice: plan.map_or_else(Vec::new, |p| {
-            p.advice().iter().map(|a| advice(a, lens)).collect()
+            p.advice().iter().map(|a| advice(a, context)).collect()
         }),
-        picture: plan.map(|p| pictures::section(&p, lens)),
-        grid: plan.map(|p| pictures::grid(&p, lens)),
+        picture: plan.map(|p| pictures::section(&p, context)),
+        grid: plan.map(|p| pictures::grid(&p, context)),
         lessons: journal
             .and_then(|j| j.throw().after.as_ref())
-            .and_then(|heritage| lessons::told(heritage, lens)),
+            .and_then(|heritage| lessons::told(heritage, context)),
         plan,
     }
 }
@@ -345,7 +349,7 @@ pub(super) fn figures_of(
     plan: &Plan,
     throw: Option<&Throw>,
     covers: Option<&[Cover]>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Vec<Figure> {
     let finished = throw.map(Throw::finished);
     // A piece that is sewn has its size already.
@@ -366,33 +370,33 @@ pub(super) fn figures_of(
     let mut out = Vec::new();
     let mut add = |key: &str, value| {
         out.push(Figure {
-            label: lens.say(&format!("figure-{key}"), &[]),
+            label: context.say(&format!("figure-{key}"), &[]),
             value,
         });
     };
     let (w, h) = finished.map_or_else(|| plan.finished(), |size| (size.width, size.height));
-    add("finished", lens.by(w, h));
+    add("finished", context.by(w, h));
     add(
         "squares",
-        lens.plain(say!(lens, "count-square", n = plan.squares())),
+        context.plain(say!(context, "count-square", n = plan.squares())),
     );
     if let Some(more) = to_sew(Kind::Pair) {
-        add(&format!("pair{more}"), lens.by(plan.run(2), plan.side));
+        add(&format!("pair{more}"), context.by(plan.run(2), plan.side));
     }
     if let Some(more) = to_sew(Kind::Four) {
         let four = plan.natural_four();
-        add(&format!("four{more}"), lens.by(four, four));
+        add(&format!("four{more}"), context.by(four, four));
     }
     if plan.target() != plan.natural_four() {
-        add("trim-to", lens.by(plan.target(), plan.target()));
+        add("trim-to", context.by(plan.target(), plan.target()));
     }
     let assembly = Assembly::new(plan.across, plan.down, plan.order);
     let blocks = assembly.blocks();
     let count = |kind| blocks.iter().filter(|b| assembly.kind(**b) == kind).count();
     add(
         "blocks",
-        lens.plain(say!(
-            lens,
+        context.plain(say!(
+            context,
             "blocks",
             fours = count(Kind::Four),
             pairs = count(Kind::Pair),
@@ -406,12 +410,17 @@ pub(super) fn figures_of(
     let (runs, length) = throw.map_or_else(|| seams(&assembly, planned), seams_of);
     add(
         "seams",
-        lens.plain(say!(lens, "seams", n = runs, length = lens.length(length))),
+        context.plain(say!(
+            context,
+            "seams",
+            n = runs,
+            length = context.length(length)
+        )),
     );
     match plan.fringe() {
-        Some(fringe) if fringe >= zero() => add("fringe", lens.length(fringe)),
-        Some(fringe) => add("fringe", lens.over_under(fringe)),
-        None => add("fringe", lens.plain(say!(lens, "no-fringe"))),
+        Some(fringe) if fringe >= zero() => add("fringe", context.length(fringe)),
+        Some(fringe) => add("fringe", context.over_under(fringe)),
+        None => add("fringe", context.plain(say!(context, "no-fringe"))),
     }
     let fits = covers.filter(|c| c.len() == plan.squares() as usize);
     let (lap, crossing) = match fits {
@@ -425,53 +434,54 @@ pub(super) fn figures_of(
     if lap > 0 {
         add(
             "layers",
-            lens.plain(say!(lens, "layers", lap = lap, crossing = crossing)),
+            context.plain(say!(context, "layers", lap = lap, crossing = crossing)),
         );
     }
     let need = plan.binding_for(w, h);
     add(
         "binding",
-        lens.plain(say!(
-            lens,
+        context.plain(say!(
+            context,
             "binding",
             n = need.strips,
-            length = lens.length(need.length)
+            length = context.length(need.length)
         )),
     );
     out
 }
 
-pub(super) fn advice(advice: &Advice, lens: Lens<'_>) -> Problem {
+pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
     match advice {
         Advice::FringeShort { fringe, enough } => {
             let shown = if *fringe < zero() {
-                say!(lens, "none")
+                say!(context, "none")
             } else {
-                lens.length(*fringe).text
+                context.length(*fringe).text
             };
-            lens.words.problem(
+            context.words.problem(
                 "advice-fringe",
                 &[
                     ("fringe", shown.into()),
-                    ("enough", up(*enough, lens).into()),
+                    ("enough", up(*enough, context).into()),
                 ],
             )
         }
-        Advice::OddGrid => lens.words.problem("advice-odd", &[]),
-        Advice::TwinNeedle { spacing } => lens
-            .words
-            .problem("advice-twin", &[("spacing", lens.needle(*spacing).into())]),
-        Advice::LapLarge => lens.words.problem("advice-lap-large", &[]),
+        Advice::OddGrid => context.words.problem("advice-odd", &[]),
+        Advice::TwinNeedle { spacing } => context.words.problem(
+            "advice-twin",
+            &[("spacing", context.needle(*spacing).into())],
+        ),
+        Advice::LapLarge => context.words.problem("advice-lap-large", &[]),
     }
 }
 
 /// A length brought up to the next mark of the ruler, so that what is advised is enough.
-fn up(length: Length, lens: Lens<'_>) -> crate::words::Shown {
-    let near = lens.ruler.nearest(length);
+fn up(length: Length, context: Context<'_>) -> crate::words::Shown {
+    let near = context.ruler.nearest(length);
     let mark = if near < length {
-        near + lens.ruler.step()
+        near + context.ruler.step()
     } else {
         near
     };
-    lens.length(mark)
+    context.length(mark)
 }

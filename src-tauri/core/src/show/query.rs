@@ -1,11 +1,11 @@
 //! What the window asks for, and what it is answered.
 
 use crate::cloth::fabric::Face;
-use crate::command::Action;
+use crate::command::Command;
 use crate::plan::assembly::{Kind, Rect};
 use crate::show::bench::BenchView;
 use crate::show::cutting::{Drag, PileCutView};
-use crate::show::export::HandOnView;
+use crate::show::export::ExportView;
 use crate::show::faces::FacesView;
 use crate::show::floor::{CoveringView, FloorView};
 use crate::show::gather::GatherView;
@@ -33,7 +33,7 @@ use ts_rs::TS;
 /// What the window wants to see.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case", tag = "see")]
-pub enum Look {
+pub enum Query {
     /// The step screen.
     Work {
         /// Only work done there.
@@ -180,14 +180,14 @@ pub enum View {
     /// History.
     History(HistoryView),
     /// What can be handed on.
-    HandOn(HandOnView),
+    HandOn(ExportView),
     /// The story of its making.
     Story(StoryView),
 }
 
 /// What came of a deed that is done and kept: the throw now, and the screen looked at again.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct Acted {
+pub struct CommandAnswer {
     /// How the throw stands.
     pub head: Head,
     /// The screen, if it was asked for and can be shown.
@@ -199,11 +199,11 @@ pub struct Acted {
 /// Something done to a throw.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case", tag = "deed")]
-pub enum Deed {
+pub enum Request {
     /// An action.
     Act {
         /// Which.
-        action: Action,
+        action: Command,
     },
     /// Take the last back.
     Undo,

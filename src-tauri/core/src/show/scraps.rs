@@ -1,13 +1,13 @@
 //! Test scraps, laps and stitches side by side.
 
 use crate::cloth::weight::in_mm_thick;
-use crate::command::{Action, decide};
+use crate::command::{Command, decide};
 use crate::faces::spread::layers;
 use crate::log::journal::Journal;
 use crate::measure::{Length, ParseError, zero};
-use crate::plan::scraps::{Scrap, Verdict, widest_stitch};
+use crate::plan::scraps::{Scrap, ScrapVerdict, widest_stitch};
 use crate::plan::{Advice, Joining, Plan, Stitch, fringe};
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::gather::cloth_for;
 use crate::show::parts::{Button, Choice, CompareRow, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
@@ -77,16 +77,20 @@ pub struct ScrapsView {
     /// Keeps the plate's opening, where it was typed anew.
     pub plate: Option<Button>,
     /// Verdicts.
-    pub verdicts: Vec<Choice<Verdict>>,
+    pub verdicts: Vec<Choice<ScrapVerdict>>,
     /// Scraps tried, newest first.
     pub rows: Vec<ScrapRow>,
 }
 
 /// Needle, stitch and lap, with test scraps.
-pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'_>) -> ScrapsView {
+pub(super) fn scraps(
+    journal: &Journal,
+    typed: Option<&ScrapTyped>,
+    context: Context<'_>,
+) -> ScrapsView {
     let throw = journal.throw();
     let p = throw.plan;
-    let standing = plan::draft_of(&p, lens);
+    let standing = plan::draft_of(&p, context);
     let standing = ScrapTyped {
         joining: p.joining,
         lap: standing.lap,
@@ -94,20 +98,20 @@ pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'
         width: standing.width,
         opening: throw
             .opening
-            .map_or_else(String::new, |o| fields::field(o, lens)),
+            .map_or_else(String::new, |o| fields::field(o, context)),
     };
     let mut tidy = typed.unwrap_or(&standing).clone();
     let mut faults = Vec::new();
-    let mut read = |field: &str, text: &mut String| match lens.parse(text) {
+    let mut read = |field: &str, text: &mut String| match context.parse(text) {
         Ok(length) => {
-            *text = fields::field(length, lens);
+            *text = fields::field(length, context);
             Some(length)
         }
         Err(error) => {
             if error != ParseError::Empty || field != "opening" {
                 faults.push(FieldProblem {
                     field: field.into(),
-                    problem: errors::typed(&error, lens),
+                    problem: errors::typed(&error, context),
                 });
             }
             None
@@ -128,15 +132,15 @@ pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'
         joining: tidy.joining,
         lap,
         stitch,
-        verdict: Verdict::Right,
+        verdict: ScrapVerdict::Right,
         note: String::new(),
     });
     let scrap =
         tried.filter(
-            |s| match decide(Some(throw), &Action::TryScrap { scrap: s.clone() }) {
+            |s| match decide(Some(throw), &Command::TryScrap { scrap: s.clone() }) {
                 Ok(_) => true,
                 Err(why) => {
-                    let problem = errors::refusal(&why, Some(throw), lens);
+                    let problem = errors::rejection(&why, Some(throw), context);
                     faults.push(FieldProblem {
                         field: "lap".into(),
                         problem,
@@ -145,7 +149,13 @@ pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'
                 }
             },
         );
-    let mut columns = vec![column(throw, &p, say!(lens, "scrap-plan"), opening, lens)];
+    let mut columns = vec![column(
+        throw,
+        &p,
+        say!(context, "scrap-plan"),
+        opening,
+        context,
+    )];
     if let Some(scrap) = &scrap {
         let other = Plan {
             joining: scrap.joining,
@@ -157,70 +167,77 @@ pub(super) fn scraps(journal: &Journal, typed: Option<&ScrapTyped>, lens: Lens<'
             columns.push(column(
                 throw,
                 &other,
-                say!(lens, "scrap-typed"),
+                say!(context, "scrap-typed"),
                 opening,
-                lens,
+                context,
             ));
         }
     }
     let plate = opening
         .filter(|o| throw.opening != Some(*o))
         .map(|opening| Button {
-            label: say!(lens, "scrap-keep-plate"),
-            action: Action::SetPlate { opening },
+            label: say!(context, "scrap-keep-plate"),
+            action: Command::SetPlate { opening },
         });
     let rows = throw
         .scraps
         .iter()
         .enumerate()
         .rev()
-        .map(|(i, s)| scrap_row(journal, i, s, lens))
+        .map(|(i, s)| scrap_row(journal, i, s, context))
         .collect();
     ScrapsView {
-        head: head(journal, lens),
+        head: head(journal, context),
         tidy,
         faults,
         columns,
         scrap,
         plate,
-        verdicts: Verdict::ALL
+        verdicts: ScrapVerdict::ALL
             .into_iter()
             .map(|value| Choice {
                 value,
-                label: lens.say(&format!("scrap-{}", value.key()), &[]),
+                label: context.say(&format!("scrap-{}", value.key()), &[]),
             })
             .collect(),
         rows,
     }
 }
 
-pub(super) fn scrap_row(journal: &Journal, i: usize, scrap: &Scrap, lens: Lens<'_>) -> ScrapRow {
+pub(super) fn scrap_row(
+    journal: &Journal,
+    i: usize,
+    scrap: &Scrap,
+    context: Context<'_>,
+) -> ScrapRow {
     let throw = journal.throw();
-    let action = Action::UseScrap { scrap: i as u16 };
-    let mut lines = vec![lens.say(&format!("scrap-{}", scrap.verdict.key()), &[])];
+    let action = Command::UseScrap { scrap: i as u16 };
+    let mut lines = vec![context.say(&format!("scrap-{}", scrap.verdict.key()), &[])];
     if let Some(fringe) = fringe(scrap.joining, scrap.lap, scrap.stitch) {
         lines.push(say!(
-            lens,
+            context,
             "scrap-fringe",
-            fringe = lens.over_nothing(fringe)
+            fringe = context.over_nothing(fringe)
         ));
     }
     if !scrap.note.is_empty() {
-        lines.push(say!(lens, "line-note", text = scrap.note.as_str()));
+        lines.push(say!(context, "line-note", text = scrap.note.as_str()));
     }
     let events = decide(Some(throw), &action).ok();
-    let changes = events.as_ref().map(|e| change::compare(journal, e, lens));
+    let changes = events
+        .as_ref()
+        .map(|e| change::compare(journal, e, context));
     let (compare, aside) = changes.unwrap_or_default();
     ScrapRow {
         title: say!(
-            lens,
+            context,
             "scrap-title",
-            lap = lens.length(scrap.lap),
-            stitch = stitch(scrap.stitch, lens)
+            lap = context.length(scrap.lap),
+            stitch = stitch(scrap.stitch, context)
         ),
         lines,
         choose: events.map(|_| Button {
-            label: say!(lens, "scrap-use"),
+            label: say!(context, "scrap-use"),
             action,
         }),
         compare,
@@ -228,11 +245,11 @@ pub(super) fn scrap_row(journal: &Journal, i: usize, scrap: &Scrap, lens: Lens<'
     }
 }
 
-pub(super) fn stitch(stitch: Stitch, lens: Lens<'_>) -> String {
+pub(super) fn stitch(stitch: Stitch, context: Context<'_>) -> String {
     match stitch {
-        Stitch::Straight => say!(lens, "stitch-straight"),
-        Stitch::Twin { spacing } => say!(lens, "stitch-twin", width = lens.needle(spacing)),
-        Stitch::Zigzag { width } => say!(lens, "stitch-zigzag", width = lens.needle(width)),
+        Stitch::Straight => say!(context, "stitch-straight"),
+        Stitch::Twin { spacing } => say!(context, "stitch-twin", width = context.needle(spacing)),
+        Stitch::Zigzag { width } => say!(context, "stitch-zigzag", width = context.needle(width)),
     }
 }
 
@@ -241,20 +258,20 @@ fn column(
     p: &Plan,
     title: String,
     opening: Option<Length>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> LapColumn {
     let mut figures = Vec::new();
     let mut add = |key: &str, value| {
         figures.push(Figure {
-            label: lens.say(&format!("figure-{key}"), &[]),
+            label: context.say(&format!("figure-{key}"), &[]),
             value,
         });
     };
-    add("lap", lens.length(p.lap));
-    add("stitch", lens.plain(stitch(p.stitch, lens)));
+    add("lap", context.length(p.lap));
+    add("stitch", context.plain(stitch(p.stitch, context)));
     match p.fringe() {
-        Some(fringe) => add("fringe", lens.over_nothing(fringe)),
-        None => add("fringe", lens.plain(say!(lens, "no-fringe"))),
+        Some(fringe) => add("fringe", context.over_nothing(fringe)),
+        None => add("fringe", context.plain(say!(context, "no-fringe"))),
     }
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
     let (lap, crossing) = layers(p.across, p.down, throw.covers());
@@ -264,31 +281,34 @@ fn column(
         let mm = in_mm_thick(denim.thickness) * f64::from(squares)
             + in_mm_thick(cotton.thickness) * fabric;
         say!(
-            lens,
+            context,
             "thick",
-            n = lens.words.decimal(mm, 1),
+            n = context.words.decimal(mm, 1),
             layers = layers
         )
     };
     if lap > 0 {
-        add("thick-lap", lens.plain(thick(lap, 2)));
+        add("thick-lap", context.plain(thick(lap, 2)));
     }
     if crossing > 0 {
-        add("thick-crossing", lens.plain(thick(crossing, 4)));
+        add("thick-crossing", context.plain(thick(crossing, 4)));
     }
     if let Some(opening) = opening {
         let clear = widest_stitch(opening, p.stitch);
         add(
             "widest",
-            clear.map_or_else(|| lens.plain(say!(lens, "strikes")), |w| lens.length(w)),
+            clear.map_or_else(
+                || context.plain(say!(context, "strikes")),
+                |w| context.length(w),
+            ),
         );
     }
     // Of the lap alone: a scrap has no grid.
     let advice = p.advice().into_iter().filter(|a| *a != Advice::OddGrid);
-    let advice = advice.map(|a| plan::advice(&a, lens)).collect();
+    let advice = advice.map(|a| plan::advice(&a, context)).collect();
     LapColumn {
         title,
-        picture: pictures::section(p, lens),
+        picture: pictures::section(p, context),
         figures,
         advice,
     }

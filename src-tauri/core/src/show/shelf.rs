@@ -1,8 +1,8 @@
 //! The shelf: one row for each throw, and what can be done there.
 
-use crate::command::Action;
+use crate::command::Command;
 use crate::log::journal::Journal;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::parts::{Head, Swatch, swatches};
 use crate::show::picture::Picture;
 use crate::show::{pictures, work};
@@ -46,11 +46,11 @@ pub struct ShelfView {
 /// Something done on the shelf.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case", tag = "tend")]
-pub enum Tend {
-    /// Begin a throw (with [`Action::Begin`]).
+pub enum ShelfCommand {
+    /// Begin a throw (with [`Command::Begin`]).
     Begin {
         /// The beginning.
-        action: Action,
+        action: Command,
     },
     /// Make a fresh copy of the demo throw.
     Demo,
@@ -64,7 +64,7 @@ pub enum Tend {
         /// The older one.
         id: String,
         /// The beginning.
-        action: Action,
+        action: Command,
     },
     /// Take a deletion back.
     Restore {
@@ -80,7 +80,7 @@ pub enum Tend {
 
 /// What came of tending the shelf.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct Tended {
+pub struct ShelfAnswer {
     /// The throw begun, if one was.
     pub id: Option<String>,
     /// The shelf now.
@@ -88,9 +88,9 @@ pub struct Tended {
 }
 
 /// A throw on the shelf.
-pub fn shelf_row(id: &str, journal: &Journal, lens: Lens<'_>) -> ShelfRow {
+pub fn shelf_row(id: &str, journal: &Journal, context: Context<'_>) -> ShelfRow {
     let throw = journal.throw();
-    let work = work::work(journal, None, None, lens);
+    let work = work::work(journal, None, None, context);
     let next = match (work.card, work.ask) {
         (Some(card), _) => card.title,
         (None, Some(ask)) => ask.title,
@@ -100,7 +100,7 @@ pub fn shelf_row(id: &str, journal: &Journal, lens: Lens<'_>) -> ShelfRow {
         id: id.to_string(),
         head: Some(work.head),
         grid: say!(
-            lens,
+            context,
             "grid",
             across = throw.plan.across,
             down = throw.plan.down
@@ -110,9 +110,9 @@ pub fn shelf_row(id: &str, journal: &Journal, lens: Lens<'_>) -> ShelfRow {
         picture: Some(pictures::thumbnail(
             throw,
             crate::cloth::fabric::Face::Front,
-            lens,
+            context,
         )),
-        prints: swatches(journal, lens),
+        prints: swatches(journal, context),
         problem: None,
     }
 }

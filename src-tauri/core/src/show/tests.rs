@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::cloth::fabric::Face;
-use crate::command::Action;
+use crate::command::Command;
 use crate::faces::arrange::Arranger;
 use crate::measure::{MetricUnit, Ruler, System, zero};
 use crate::plan::assembly::{Kind, Rect};
@@ -13,8 +13,8 @@ use crate::throw::tasks::{Station, Task};
 use crate::throw::wishes::Wishes;
 use crate::words::Words;
 
-fn lens(words: &Words) -> Lens<'_> {
-    Lens {
+fn context(words: &Words) -> Context<'_> {
+    Context {
         words,
         ruler: Ruler::default(),
         now: 10_000_000,
@@ -22,7 +22,7 @@ fn lens(words: &Words) -> Lens<'_> {
 }
 
 fn begin(plan: Plan) -> Journal {
-    let action = Action::Begin {
+    let action = Command::Begin {
         name: "T".into(),
         plan,
         prints: crate::demo::prints(),
@@ -31,7 +31,7 @@ fn begin(plan: Plan) -> Journal {
     Journal::begin(&action, 0).unwrap().0
 }
 
-fn act(journal: &mut Journal, action: &Action, at: Time) {
+fn act(journal: &mut Journal, action: &Command, at: Time) {
     let entry = journal
         .propose(action, at)
         .unwrap_or_else(|why| panic!("{action:?}: {why:?}"));
@@ -121,14 +121,14 @@ fn no_word_is_missing() {
     }
 }
 
-fn work_view(journal: &Journal, station: Option<Station>, lens: Lens<'_>) -> WorkView {
-    match look(
+fn work_view(journal: &Journal, station: Option<Station>, context: Context<'_>) -> WorkView {
+    match answer(
         journal,
-        &Look::Work {
+        &Query::Work {
             station,
             batch: None,
         },
-        lens,
+        context,
     ) {
         Ok(View::Work(view)) => view,
         other => panic!("{other:?}"),
@@ -228,15 +228,15 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         ..Wishes::default()
     };
     let layout = Arranger::new(journal.throw(), wishes, 1).layout(journal.throw());
-    act(&mut journal, &Action::LayOut { wishes, layout }, now);
+    act(&mut journal, &Command::LayOut { wishes, layout }, now);
     let mut pressed = 0;
     loop {
         now += 3_600_000;
-        let lens = Lens {
+        let context = Context {
             now,
-            ..lens(&words)
+            ..context(&words)
         };
-        let view = work_view(&journal, None, lens);
+        let view = work_view(&journal, None, context);
         words_are_whole(&view);
         let Some(card) = view.card.as_deref() else {
             both_ended(journal.throw(), view.ended.as_ref().expect("all is done"));
@@ -252,7 +252,10 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         let last = ticks.last().unwrap();
         act(&mut journal, &last.action, now);
         let throw = journal.throw();
-        assert_eq!(throw.standing(), &crate::throw::index::Standing::of(throw));
+        assert_eq!(
+            throw.work_index(),
+            &crate::throw::index::WorkIndex::of(throw)
+        );
         pressed += 1;
         assert!(pressed < 500, "no end in sight");
     }
@@ -264,7 +267,7 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         (throw.finished().width, throw.finished().height),
         plan.finished()
     );
-    words_are_whole(&look(&journal, &Look::History { most: 500 }, lens(&words)).unwrap());
+    words_are_whole(&answer(&journal, &Query::History { most: 500 }, context(&words)).unwrap());
 }
 
 #[test]
@@ -312,47 +315,47 @@ fn every_screen_of_the_demo_in_every_ruler() {
                 metric,
                 ..Ruler::default()
             };
-            let lens = Lens {
+            let context = Context {
                 words: &words,
                 ruler,
                 now,
             };
             let mut looks = vec![
-                Look::Faces { face: Face::Front },
-                Look::Faces { face: Face::Back },
-                Look::Plan { draft: None },
-                Look::Trim,
-                Look::Pile,
-                Look::Gather,
-                Look::Scraps { typed: None },
-                Look::Cutting {
+                Query::Faces { face: Face::Front },
+                Query::Faces { face: Face::Back },
+                Query::Plan { draft: None },
+                Query::Trim,
+                Query::Pile,
+                Query::Gather,
+                Query::Scraps { typed: None },
+                Query::Cutting {
                     n: 1,
                     index: 0,
                     typed: None,
                     drag: None,
                 },
-                Look::History { most: 300 },
-                Look::Story { east: 60 },
-                Look::Measure {
+                Query::History { most: 300 },
+                Query::Story { east: 60 },
+                Query::Measure {
                     piece: Rect::from([0, 2, 2, 2]),
                     width: "9 5/8 in".into(),
                     height: "9 3/8 in".into(),
                 },
             ];
-            looks.extend(Station::ALL.map(|s| Look::Work {
+            looks.extend(Station::ALL.map(|s| Query::Work {
                 station: Some(s),
                 batch: None,
             }));
             for piece in journal.throw().assembly().pieces() {
-                looks.push(Look::Bench {
+                looks.push(Query::Bench {
                     chosen: Some(piece),
                 });
             }
             for asked in looks {
-                words_are_whole(&look(&journal, &asked, lens).unwrap());
+                words_are_whole(&answer(&journal, &asked, context).unwrap());
             }
-            words_are_whole(&shelf_row("x", &journal, lens));
-            words_are_whole(&figures(&journal, lens));
+            words_are_whole(&shelf_row("x", &journal, context));
+            words_are_whole(&figures(&journal, context));
         }
     }
 }
@@ -380,16 +383,16 @@ fn a_plan_opened_in_the_other_system_and_left_is_the_same_plan() {
     for plan in plans {
         for system in [System::Inch, System::Metric] {
             for metric in [MetricUnit::Mm, MetricUnit::Cm] {
-                let lens = Lens {
+                let context = Context {
                     ruler: Ruler {
                         system,
                         metric,
                         ..Ruler::default()
                     },
-                    ..lens(&words)
+                    ..context(&words)
                 };
-                let typed = draft_of(&plan, lens);
-                let view = draft(&typed, lens);
+                let typed = draft_of(&plan, context);
+                let view = draft(&typed, context);
                 assert_eq!(view.plan, Some(plan), "{typed:?}");
                 assert_eq!(view.tidy, typed);
             }
@@ -402,11 +405,11 @@ fn the_demo_says_what_is_next() {
     let words = Words::english();
     let now = 1_800_000_000_000;
     let journal = crate::demo::throw(now);
-    let lens = Lens {
+    let context = Context {
         now,
-        ..lens(&words)
+        ..context(&words)
     };
-    let view = work_view(&journal, None, lens);
+    let view = work_view(&journal, None, context);
     let card = view.card.unwrap();
     assert_eq!(
         (card.title.as_str(), card.which.as_str()),
@@ -417,7 +420,9 @@ fn the_demo_says_what_is_next() {
             .iter()
             .any(|b| b.label == "Take one of 2 spare squares")
     );
-    let iron = work_view(&journal, Some(Station::Iron), lens).card.unwrap();
+    let iron = work_view(&journal, Some(Station::Iron), context)
+        .card
+        .unwrap();
     assert_eq!(iron.task, Task::CoolLap);
     assert_eq!(iron.cool_at, Some(now - 60_000 + 300_000));
 }
@@ -433,21 +438,21 @@ proptest::proptest! {
         for (i, s) in steps.into_iter().enumerate() {
             crate::log::journal::tests::step(&mut journal, s, i as Time * 60_000);
         }
-        let lens = lens(&words);
-        let mut looks = vec![Look::Trim, Look::Pile, Look::Gather, Look::Scraps { typed: None }, Look::Plan { draft: None }, Look::History { most: 500 },
-            Look::Faces { face: Face::Back },
-            Look::Hold { width: "30 in".into(), height: "40 in".into() },
-            Look::Whole { width: "19 in".into(), height: "19 in".into() }];
+        let context = context(&words);
+        let mut looks = vec![Query::Trim, Query::Pile, Query::Gather, Query::Scraps { typed: None }, Query::Plan { draft: None }, Query::History { most: 500 },
+            Query::Faces { face: Face::Back },
+            Query::Hold { width: "30 in".into(), height: "40 in".into() },
+            Query::Whole { width: "19 in".into(), height: "19 in".into() }];
         for piece in journal.throw().assembly().pieces() {
-            looks.push(Look::Bench { chosen: Some(piece) });
+            looks.push(Query::Bench { chosen: Some(piece) });
             for why in crate::throw::Mishap::ALL {
-                looks.push(Look::Off { piece, why: Some(why) });
+                looks.push(Query::Off { piece, why: Some(why) });
             }
         }
         for asked in looks {
-            let view = look(&journal, &asked, lens).unwrap();
+            let view = answer(&journal, &asked, context).unwrap();
             words_are_whole(&view);
-            let buttons: Vec<Action> = match view {
+            let buttons: Vec<Command> = match view {
                 View::Off(off) => off.ways.into_iter().map(|w| w.button.action).collect(),
                 View::Bench(b) => b.chosen.into_iter().flat_map(|c| c.buttons).map(|b| b.action).collect(),
                 View::Trim(t) => t.rows.into_iter().filter_map(|r| r.choose).map(|b| b.action).collect(),
@@ -459,7 +464,7 @@ proptest::proptest! {
                 proptest::prop_assert!(journal.propose(&action, 1).is_ok(), "{:?}", action);
             }
         }
-        let work = work_view(&journal, None, lens);
+        let work = work_view(&journal, None, context);
         words_are_whole(&work);
         for tick in work.card.into_iter().flat_map(|c| c.ticks) {
             proptest::prop_assert!(journal.propose(&tick.action, 1).is_ok(), "{:?}", tick);
@@ -472,7 +477,7 @@ proptest::proptest! {
 fn a_garment_of_one_denim_goes_to_its_squares() {
     use crate::cloth::pile::Use;
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let mut journal = begin(Plan {
         across: 4,
         down: 2,
@@ -486,7 +491,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     let pieces = right.clone();
     act(
         &mut journal,
-        &Action::SetDenim {
+        &Command::SetDenim {
             pieces,
             denim: 1,
             wrong_side_up: false,
@@ -494,7 +499,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         1,
     );
     let side = journal.throw().plan.side;
-    let add = |makes, count| Action::AddPack {
+    let add = |makes, count| Command::AddPack {
         side,
         count,
         makes,
@@ -503,7 +508,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     let refused = journal.propose(&add(Use::Denim { denim: Some(9) }, 3), 1);
     assert!(refused.is_err(), "there is no tenth denim");
     act(&mut journal, &add(Use::Denim { denim: Some(1) }, 6), 1);
-    let pile = |journal: &Journal| match look(journal, &Look::Pile, lens) {
+    let pile = |journal: &Journal| match answer(journal, &Query::Pile, context) {
         Ok(View::Pile(view)) => view,
         other => panic!("{other:?}"),
     };
@@ -541,7 +546,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     // The first square is dark, and nothing on the pile is.
     let card = card_of(&journal, Task::Cut, Kind::Square);
     assert!(!plain(&card.how).contains("To be cut from"));
-    let cut = |squares| Action::CutPiece {
+    let cut = |squares| Command::CutPiece {
         n: 1,
         index: 0,
         squares,
@@ -563,7 +568,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     // It can still be said to be any denim, for squares counted later; no print, for these are
     // denim squares already. One nothing came from may be for anything.
     act(&mut journal, &add(of(None), 5), 3);
-    let about = |n, makes| Action::DescribeCloth {
+    let about = |n, makes| Command::DescribeCloth {
         n,
         weight: "14 oz".into(),
         system: System::Inch,
@@ -597,7 +602,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     assert_eq!(journal.throw().pile[&2].makes, of(None), "left as it was");
     act(&mut journal, &about(2, Some(of(Some(1)))), 3);
     assert!(pile(&journal).rows[1].said.contains(&faded));
-    act(&mut journal, &Action::TakeHeap { n: 2 }, 3);
+    act(&mut journal, &Command::TakeHeap { n: 2 }, 3);
     // Another for the dark ones is named on their card.
     act(&mut journal, &add(of(Some(0)), 5), 3);
     let card = card_of(&journal, Task::Cut, Kind::Square);
@@ -611,13 +616,13 @@ fn a_leg_from_outline_to_count() {
     use crate::cloth::garments::ZoneKind;
     use crate::show::{Drag, PileCutView, ZoneTyped};
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
         ..Plan::default()
     });
-    let add = Action::AddGarment {
+    let add = Command::AddGarment {
         kind: crate::cloth::garments::GarmentKind::MensJeans,
         size: crate::cloth::garments::GarmentSize::Medium,
         makes: crate::cloth::pile::Use::ANY_DENIM,
@@ -625,15 +630,15 @@ fn a_leg_from_outline_to_count() {
     };
     act(&mut journal, &add, 1);
     let cutting = |journal: &Journal, typed, drag| -> PileCutView {
-        match look(
+        match answer(
             journal,
-            &Look::Cutting {
+            &Query::Cutting {
                 n: 1,
                 index: 0,
                 typed,
                 drag,
             },
-            lens,
+            context,
         ) {
             Ok(View::Cutting(view)) => *view,
             other => panic!("{other:?}"),
@@ -696,11 +701,11 @@ fn a_leg_from_outline_to_count() {
     let knee = cutting(&kept, None, None).tidy.zones.pop().unwrap();
     assert_eq!((knee.left.as_str(), knee.width.as_str()), ("2 in", "9 in"));
     // Cut up with what was changed and not kept: both are kept.
-    let Action::SetPiece { n, index, outline } = slim.keep.clone().unwrap().action else {
+    let Command::SetPiece { n, index, outline } = slim.keep.clone().unwrap().action else {
         panic!()
     };
     let mut both = journal.clone();
-    let cut = Action::CutPiece {
+    let cut = Command::CutPiece {
         n,
         index,
         squares: 3,
@@ -720,7 +725,7 @@ fn a_leg_from_outline_to_count() {
     // Fewer came out than expected: the pile says what can be done.
     act(
         &mut journal,
-        &Action::CutPiece {
+        &Command::CutPiece {
             n: 1,
             index: 0,
             squares: 5,
@@ -730,7 +735,7 @@ fn a_leg_from_outline_to_count() {
     );
     act(
         &mut journal,
-        &Action::CutPiece {
+        &Command::CutPiece {
             n: 1,
             index: 1,
             squares: 6,
@@ -738,7 +743,7 @@ fn a_leg_from_outline_to_count() {
         },
         4,
     );
-    let Ok(View::Pile(pile)) = look(&journal, &Look::Pile, lens) else {
+    let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
         panic!()
     };
     words_are_whole(&pile);
@@ -755,16 +760,16 @@ fn a_leg_from_outline_to_count() {
     assert_eq!([figure("Cut"), figure("Still to cut")], ["11", "5"]);
     assert_eq!([figure("Spare"), figure("The pile still gives")], ["", "0"]);
     let batch = Some((Task::Cut, Kind::Square));
-    let look_at = Look::Work {
+    let look_at = Query::Work {
         station: None,
         batch,
     };
-    let Ok(View::Work(work)) = look(&journal, &look_at, lens) else {
+    let Ok(View::Work(work)) = answer(&journal, &look_at, context) else {
         panic!()
     };
     let card = work.card.unwrap();
     assert!(card.remain.starts_with("5 squares"), "{}", card.remain);
-    let Ok(View::Gather(gather)) = look(&journal, &Look::Gather, lens) else {
+    let Ok(View::Gather(gather)) = answer(&journal, &Query::Gather, context) else {
         panic!()
     };
     let denim = &gather.rows[0].lines[0];
@@ -786,23 +791,23 @@ fn a_leg_from_outline_to_count() {
 /// A cut is told from where the cloth begins on that line, not from where it is widest.
 #[test]
 fn a_cut_is_told_from_the_edge_of_the_cloth() {
-    use crate::cloth::garments::{Part, Piece, Station};
+    use crate::cloth::garments::{GarmentPart, OutlineStation, Piece};
     let words = Words::english();
     let inch = |n: i64| crate::measure::inch64(n * 64);
     // 8 in wide at the hem, 16 in at the top, 20 in up; the middle line is the middle.
-    let station = |at, half: i64| Station {
+    let station = |at, half: i64| OutlineStation {
         at: inch(at),
         left: zero() - inch(half),
         right: inch(half),
     };
     let piece = Piece {
-        part: Part::Cloth,
+        part: GarmentPart::Cloth,
         stations: vec![station(0, 4), station(20, 8)],
         zones: Vec::new(),
     };
     let how = crate::cloth::pile::how(inch(5));
     let cuts = crate::cloth::cutting::lay_out(&piece, &how).unwrap();
-    let said: Vec<String> = cutting::strips(&piece, &cuts, lens(&words))
+    let said: Vec<String> = cutting::strips(&piece, &cuts, context(&words))
         .iter()
         .map(|line| line.replace('\u{a0}', " "))
         .collect();
@@ -818,7 +823,9 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
         right: zero() - inch(5),
     });
     let cuts = crate::cloth::cutting::lay_out(&held, &how).unwrap();
-    let last = cutting::strips(&held, &cuts, lens(&words)).pop().unwrap();
+    let last = cutting::strips(&held, &cuts, context(&words))
+        .pop()
+        .unwrap();
     // The cloth begins 7 in left of the middle 15 in up; the squares at 5 in.
     assert!(
         last.contains("start 2\u{a0}in from the cloth’s left edge: 2 squares"),
@@ -830,11 +837,11 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
 #[test]
 fn a_spoilt_square_takes_its_fabric_with_it() {
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let mut prints = crate::demo::prints();
     prints[0].stock = Some(4);
     let (mut journal, _) = Journal::begin(
-        &Action::Begin {
+        &Command::Begin {
             name: "T".into(),
             plan: Plan {
                 across: 4,
@@ -848,19 +855,19 @@ fn a_spoilt_square_takes_its_fabric_with_it() {
     )
     .unwrap();
     let squares: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
-    let face = |pieces: &[Rect]| Action::SetFace {
+    let face = |pieces: &[Rect]| Command::SetFace {
         pieces: pieces.to_vec(),
         face: Face::Front,
         print: Some(0),
     };
     act(&mut journal, &face(&squares[..2]), 1);
-    let count = |journal: &Journal| parts::swatches(journal, lens)[0].count.clone();
+    let count = |journal: &Journal| parts::swatches(journal, context)[0].count.clone();
     assert_eq!(count(&journal), "2 of 4 used");
     for task in [Task::Cut, Task::CoverFront] {
         let pieces = vec![squares[0]];
-        act(&mut journal, &Action::Tick { task, pieces }, 2);
+        act(&mut journal, &Command::Tick { task, pieces }, 2);
     }
-    let spoil = Action::Spoil {
+    let spoil = Command::Spoil {
         piece: squares[0],
         why: crate::throw::Mishap::Scorched,
     };
@@ -887,7 +894,7 @@ fn metric_trims_are_whole_millimetres() {
         ..Ruler::default()
     };
     let now = 1_800_000_000_000;
-    let lens = Lens {
+    let context = Context {
         words: &words,
         ruler,
         now,
@@ -895,12 +902,12 @@ fn metric_trims_are_whole_millimetres() {
     let journal = crate::demo::throw(now);
     let piece = Rect::from([0, 2, 2, 2]);
     let width = "246".to_string();
-    let look_at = Look::Measure {
+    let look_at = Query::Measure {
         piece,
         height: width.clone(),
         width,
     };
-    let Ok(View::Measure(seen)) = look(&journal, &look_at, lens) else {
+    let Ok(View::Measure(seen)) = answer(&journal, &look_at, context) else {
         panic!()
     };
     let said = seen.verdict[0].replace('\u{a0}', " ");
@@ -914,24 +921,24 @@ fn metric_trims_are_whole_millimetres() {
 #[test]
 fn the_cut_card_names_the_denim() {
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
         ..Plan::default()
     });
     let squares: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
-    let faded = Action::SetDenim {
+    let faded = Command::SetDenim {
         pieces: squares[..3].to_vec(),
         denim: 1,
         wrong_side_up: false,
     };
     act(&mut journal, &faded, 1);
-    let look_at = Look::Work {
+    let look_at = Query::Work {
         station: None,
         batch: Some((Task::Cut, Kind::Square)),
     };
-    let Ok(View::Work(seen)) = look(&journal, &look_at, lens) else {
+    let Ok(View::Work(seen)) = answer(&journal, &look_at, context) else {
         panic!()
     };
     let card = seen.card.unwrap();
@@ -949,9 +956,9 @@ fn a_four_by_its_sides_and_diagonals() {
     use crate::show::{MeasureView, OutlineTyped};
     let words = Words::english();
     let now = 1_800_000_000_000;
-    let lens = Lens {
+    let context = Context {
         now,
-        ..lens(&words)
+        ..context(&words)
     };
     let journal = crate::demo::throw(now);
     let piece = Rect::from([0, 2, 2, 2]);
@@ -964,7 +971,7 @@ fn a_four_by_its_sides_and_diagonals() {
             falling: diagonals[0].into(),
             rising: diagonals[1].into(),
         };
-        match look(&journal, &Look::Outline { piece, typed }, lens) {
+        match answer(&journal, &Query::Outline { piece, typed }, context) {
             Ok(View::Measure(view)) => view,
             other => panic!("{other:?}"),
         }
@@ -1002,7 +1009,7 @@ fn all_denim(journal: &mut Journal) {
         back: 0,
         ..Wishes::default()
     };
-    act(journal, &Action::Wish { wishes }, 0);
+    act(journal, &Command::Wish { wishes }, 0);
 }
 
 /// Tick all pieces of a kind that are ready for a task.
@@ -1010,7 +1017,7 @@ fn all_ready(journal: &mut Journal, task: Task, kind: Kind, hour: Time) {
     let count = crate::command::ready_for(journal.throw(), kind, task).count() as u32;
     act(
         journal,
-        &Action::TickNext { task, kind, count },
+        &Command::TickNext { task, kind, count },
         hour * 3_600_000,
     );
 }
@@ -1045,7 +1052,7 @@ fn sized(journal: &mut Journal, piece: Rect, width: i64, height: i64) {
         crate::measure::inch64(width),
         crate::measure::inch64(height),
     );
-    let action = Action::Measure {
+    let action = Command::Measure {
         piece,
         width,
         height,
@@ -1059,7 +1066,7 @@ fn off_view(
     why: Option<crate::throw::Mishap>,
 ) -> crate::show::OffView {
     let words = Words::english();
-    match look(journal, &Look::Off { piece, why }, lens(&words)) {
+    match answer(journal, &Query::Off { piece, why }, context(&words)) {
         Ok(View::Off(view)) => view,
         other => panic!("{other:?}"),
     }
@@ -1067,11 +1074,11 @@ fn off_view(
 
 fn card_of(journal: &Journal, task: Task, kind: crate::plan::assembly::Kind) -> Card {
     let words = Words::english();
-    let asked = Look::Work {
+    let asked = Query::Work {
         station: None,
         batch: Some((task, kind)),
     };
-    match look(journal, &asked, lens(&words)) {
+    match answer(journal, &asked, context(&words)) {
         Ok(View::Work(view)) => *view.card.filter(|c| c.task == task).expect("ready"),
         other => panic!("{other:?}"),
     }
@@ -1098,7 +1105,7 @@ fn a_short_four_at_the_edge_is_settled() {
         rest.starts_with("Short ¼ in at the left; the binding hides it. Nothing more to do there."),
         "{rest}"
     );
-    let aside = |w: &crate::show::WayRow| matches!(w.button.action, Action::SetAside { .. });
+    let aside = |w: &crate::show::RemedyRow| matches!(w.button.action, Command::SetAside { .. });
     assert!(!off.ways.iter().any(aside), "{:?}", off.ways);
     // The gap is an empty strip along the left edge, with its measure in words.
     let marks = off.picture.unwrap().marks;
@@ -1141,14 +1148,14 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
     sized(&mut journal, piece, FULL - 8, FULL);
     let off = off_view(&journal, piece, None);
     assert_eq!(off.rest, None);
-    let way = |find: fn(&Action) -> bool| {
+    let way = |find: fn(&Command) -> bool| {
         let found = off.ways.iter().find(|w| find(&w.button.action));
         found.cloned().unwrap_or_else(|| panic!("{:?}", off.ways))
     };
-    let lapped = way(|a| matches!(a, Action::MarkLaps { .. }));
+    let lapped = way(|a| matches!(a, Command::MarkLaps { .. }));
     assert!(plain(&lapped.lines).contains(", not ½ in."), "{lapped:?}");
     assert!(lapped.done.starts_with("Done: "));
-    let moved = way(|a| matches!(a, Action::Swap { .. }));
+    let moved = way(|a| matches!(a, Command::Swap { .. }));
     assert!(
         moved
             .done
@@ -1160,14 +1167,14 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
     let mut there = stitched(6, 2);
     sized(&mut there, piece, FULL - 8, FULL);
     act(&mut there, &moved.button.action, 2);
-    let Action::Swap { b, .. } = moved.button.action else {
+    let Command::Swap { b, .. } = moved.button.action else {
         panic!()
     };
     assert!(off_view(&there, b, None).rest.is_some());
     // Lapped less, the step says which side is joined how.
     act(&mut journal, &lapped.button.action, 2);
     assert!(off_view(&journal, piece, None).rest.is_some());
-    let all = Action::TickNext {
+    let all = Command::TickNext {
         task: Task::SquareUp,
         kind: FOUR,
         count: 1,
@@ -1192,7 +1199,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     let piece = Rect::from([0, 2, 2, 2]);
     sized(&mut journal, piece, FULL - 8, FULL);
     let off = off_view(&journal, piece, None);
-    let lapped = |w: &&crate::show::WayRow| matches!(w.button.action, Action::MarkLaps { .. });
+    let lapped = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::MarkLaps { .. });
     let way = off
         .ways
         .iter()
@@ -1215,9 +1222,9 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
         trim: Some(inch64(FULL - 8)),
         ..journal.throw().plan
     };
-    let change = Action::ChangePlan { plan };
+    let change = Command::ChangePlan { plan };
     let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
-    let (_, told) = change::compare(&journal, &events, lens(&words));
+    let (_, told) = change::compare(&journal, &events, context(&words));
     assert!(told.contains(&"Laps marked for pieces that are short are reckoned anew.".into()));
     act(&mut journal, &change, 3);
     assert_eq!(marked(&journal), Vec::<i64>::new());
@@ -1228,7 +1235,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
         lap: inch64(36),
         ..journal.throw().plan
     };
-    act(&mut journal, &Action::ChangePlan { plan }, 5);
+    act(&mut journal, &Command::ChangePlan { plan }, 5);
     assert_eq!(marked(&journal), [36 - (8 - 4)]);
 }
 
@@ -1251,7 +1258,7 @@ fn a_seam_is_as_long_as_what_it_joins() {
         lap: inch64(40),
         ..journal.throw().plan
     };
-    act(&mut journal, &Action::ChangePlan { plan }, 30_000_000);
+    act(&mut journal, &Command::ChangePlan { plan }, 30_000_000);
     let card = card_of(&journal, Task::Dot, FOUR);
     let seam = card
         .figures
@@ -1270,11 +1277,11 @@ fn needles_are_typed_in_millimetres() {
         metric: MetricUnit::Cm,
         ..Ruler::default()
     };
-    let lens = Lens {
+    let context = Context {
         ruler,
-        ..lens(&words)
+        ..context(&words)
     };
-    let mut draft = draft_of(&Plan::usual(System::Metric), lens);
+    let mut draft = draft_of(&Plan::usual(System::Metric), context);
     assert_eq!(
         (draft.width.as_str(), draft.side.as_str()),
         ("4 mm", "12.5 cm")
@@ -1282,7 +1289,7 @@ fn needles_are_typed_in_millimetres() {
     draft.width = "3".into();
     let journal = begin(Plan::default());
     let draft = Some(Box::new(draft));
-    let Ok(View::Plan(seen)) = look(&journal, &Look::Plan { draft }, lens) else {
+    let Ok(View::Plan(seen)) = answer(&journal, &Query::Plan { draft }, context) else {
         panic!()
     };
     assert!(seen.faults.is_empty(), "{:?}", seen.faults);
@@ -1296,7 +1303,7 @@ fn a_trim_size_names_the_laps_it_asks_for() {
     let piece = Rect::from([0, 2, 2, 2]);
     sized(&mut journal, piece, FULL - 16, FULL);
     let off = off_view(&journal, piece, None);
-    let trim = |w: &&crate::show::WayRow| matches!(w.button.action, Action::ChooseTrim { .. });
+    let trim = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::ChooseTrim { .. });
     let way = off.ways.iter().find(trim).expect("offered");
     assert_eq!(
         way.title.replace('\u{a0}', " "),
@@ -1324,7 +1331,7 @@ fn how_far_columns_are_off_can_be_read() {
         let piece = Rect::from([0, column * 2, 2, 2]);
         sized(&mut journal, piece, FULL, FULL - 12);
     }
-    let picture = pictures::blocks(journal.throw(), lens(&words));
+    let picture = pictures::blocks(journal.throw(), context(&words));
     let mut told: Vec<[f64; 3]> = Vec::new();
     for mark in &picture.marks {
         if let Mark::Words { x, y, text, size } = mark
@@ -1349,11 +1356,11 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
     use crate::throw::Mishap;
     let spoil = |journal: &mut Journal, piece, why, at| {
         let spare = false;
-        act(journal, &Action::Replace { piece, why, spare }, at);
+        act(journal, &Command::Replace { piece, why, spare }, at);
     };
     let learned = |journal: &Journal, task: Task| {
         let words = Words::english();
-        let all = heritage(journal, lens(&words)).lessons.into_iter();
+        let all = heritage(journal, context(&words)).lessons.into_iter();
         let here = all.filter(|l| l.task == Some(task));
         here.map(|l| l.words).collect::<Vec<_>>()
     };
@@ -1369,7 +1376,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
     let all = |journal: &mut Journal, task, kind, at| {
         act(
             journal,
-            &Action::TickNext {
+            &Command::TickNext {
                 task,
                 kind,
                 count: 1,
@@ -1406,7 +1413,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
     let recut = off
         .ways
         .iter()
-        .find(|w| matches!(w.button.action, Action::Replace { .. }))
+        .find(|w| matches!(w.button.action, Command::Replace { .. }))
         .unwrap();
     let which = "Open Square 2·1 from Square 2·2: the whole seam, 5 in. \
                  Open Pair 1·1 + 1·2 from Pair 2·1 + 2·2: only 5 in, along Square 2·1.";
@@ -1433,7 +1440,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
         (Task::CoolLap, 9_000_000),
         (Task::Stitch, 9_000_001),
     ] {
-        let tick = Action::TickNext {
+        let tick = Command::TickNext {
             task,
             kind: Kind::Pair,
             count: 1,
@@ -1457,17 +1464,17 @@ fn what_is_left_over_exists() {
         ..Plan::default()
     });
     for (task, kind, count) in [(Task::Cut, Kind::Square, 16), (Task::Dot, Kind::Pair, 6)] {
-        act(&mut journal, &Action::TickNext { task, kind, count }, 1);
+        act(&mut journal, &Command::TickNext { task, kind, count }, 1);
     }
     let plan = Plan {
         down: 2,
         ..journal.throw().plan
     };
     let throw = journal.throw();
-    let events = crate::command::decide(Some(throw), &Action::ChangePlan { plan }).unwrap();
+    let events = crate::command::decide(Some(throw), &Command::ChangePlan { plan }).unwrap();
     let after = throw.after(&events);
     let words = Words::english();
-    let said = change::left_over(throw, &after, lens(&words));
+    let said = change::left_over(throw, &after, context(&words));
     assert_eq!(
         said.as_deref(),
         Some("Left over: 2 pairs, for cushion fronts or corners of the next throw.")
@@ -1486,7 +1493,7 @@ fn ticks_say_what_they_count() {
         ..Plan::default()
     });
     all_denim(&mut journal);
-    let cut = Action::TickNext {
+    let cut = Command::TickNext {
         task: Task::Cut,
         kind: Kind::Square,
         count: 16,
@@ -1502,7 +1509,7 @@ fn ticks_say_what_they_count() {
         ["This one lapped and glued", "All 8 lapped and glued"]
     );
     let (a, b) = (Rect::square(3, 2), Rect::square(3, 3));
-    let narrower = Action::MarkLaps {
+    let narrower = Command::MarkLaps {
         laps: vec![(a, b, Some(crate::measure::inch64(28)))],
     };
     act(&mut journal, &narrower, 2);
@@ -1517,12 +1524,12 @@ fn ticks_say_what_they_count() {
 }
 
 fn shown_work(journal: &Journal, words: &Words) -> WorkView {
-    work_view(journal, None, lens(words))
+    work_view(journal, None, context(words))
 }
 
 /// Do a step to so many pieces of a kind.
 fn next(journal: &mut Journal, task: Task, kind: crate::plan::assembly::Kind, count: u32) {
-    act(journal, &Action::TickNext { task, kind, count }, 1);
+    act(journal, &Command::TickNext { task, kind, count }, 1);
 }
 
 /// Squares cut, pairs and fours lapped and stitched, of a throw of 4 by 4 in bare denim.
@@ -1547,7 +1554,7 @@ fn four_fours() -> Journal {
 fn a_note_says_at_which_piece_it_was_written() {
     let words = Words::english();
     let mut journal = begin(Plan::default());
-    let note = |text: &str, col: u16| Action::Note {
+    let note = |text: &str, col: u16| Command::Note {
         text: text.into(),
         piece: Some(Rect::square(0, col)),
         task: Some(Task::Cut),
@@ -1576,13 +1583,13 @@ fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
     let before_lap = shown_work(&journal, &words);
     words_are_whole(&before_lap);
     assert!(before_lap.ask.is_some() && before_lap.card.is_none() && before_lap.rest.is_none());
-    assert_eq!(shelf_row("x", &journal, lens(&words)).next, ask.title);
+    assert_eq!(shelf_row("x", &journal, context(&words)).next, ask.title);
     act(&mut journal, &ask.bare.action, 2);
     let answered = shown_work(&journal, &words);
     assert_eq!(answered.ask, None);
     assert_eq!(answered.card.map(|c| c.task), Some(Task::Dot));
     // Nor is it asked where no fabric is listed.
-    let plain = Action::Begin {
+    let plain = Command::Begin {
         name: "T".into(),
         plan: Plan::default(),
         prints: vec![],
@@ -1597,7 +1604,7 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     use crate::measure::inch64;
     use crate::plan::assembly::Kind;
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let mut journal = four_fours();
     all_denim(&mut journal);
     next(&mut journal, Task::PressBlock, Kind::Four, 4);
@@ -1609,12 +1616,12 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
         between: None,
         ..plan
     };
-    let Ok(View::Plan(seen)) = look(
+    let Ok(View::Plan(seen)) = answer(
         &journal,
-        &Look::Plan {
-            draft: Some(Box::new(draft_of(&plan, lens))),
+        &Query::Plan {
+            draft: Some(Box::new(draft_of(&plan, context))),
         },
-        lens,
+        context,
     ) else {
         panic!()
     };
@@ -1635,11 +1642,11 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
         joining: plan.joining,
         lap: plan.lap,
         stitch: plan.stitch,
-        verdict: crate::plan::scraps::Verdict::Right,
+        verdict: crate::plan::scraps::ScrapVerdict::Right,
         note: String::new(),
     };
-    act(&mut journal, &Action::TryScrap { scrap }, 2);
-    let Ok(View::Scraps(scraps)) = look(&journal, &Look::Scraps { typed: None }, lens) else {
+    act(&mut journal, &Command::TryScrap { scrap }, 2);
+    let Ok(View::Scraps(scraps)) = answer(&journal, &Query::Scraps { typed: None }, context) else {
         panic!()
     };
     assert_eq!(
@@ -1649,9 +1656,12 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     // Once changed, that four is trimmed once more, and then has the new size.
     act(&mut journal, &seen.change.unwrap().action, 3);
     let throw = journal.throw();
-    assert_eq!(throw.standing(), &crate::throw::index::Standing::of(throw));
+    assert_eq!(
+        throw.work_index(),
+        &crate::throw::index::WorkIndex::of(throw)
+    );
     assert_eq!(throw.next(squared), Some(Task::SquareUp));
-    let again = Action::Tick {
+    let again = Command::Tick {
         task: Task::SquareUp,
         pieces: vec![squared],
     };
@@ -1662,7 +1672,10 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     let throw = journal.throw();
     assert_eq!(throw.size(squared), throw.target(squared));
     assert!(throw.complete(squared));
-    assert_eq!(throw.standing(), &crate::throw::index::Standing::of(throw));
+    assert_eq!(
+        throw.work_index(),
+        &crate::throw::index::WorkIndex::of(throw)
+    );
 }
 
 /// A four that should be trimmed again can be joined as it is, as it always could: then it
@@ -1675,21 +1688,24 @@ fn a_four_to_trim_again_may_be_joined_as_it_is() {
     next(&mut journal, Task::PressBlock, Kind::Four, 4);
     next(&mut journal, Task::SquareUp, Kind::Four, 4);
     let trim = inch64(9 * 64 + 16);
-    act(&mut journal, &Action::ChooseTrim { trim }, 1);
+    act(&mut journal, &Command::ChooseTrim { trim }, 1);
     let (four, row) = (Rect::from([0, 0, 2, 2]), Rect::from([0, 0, 2, 4]));
     let whole = |throw: &crate::throw::Throw| {
-        assert_eq!(throw.standing(), &crate::throw::index::Standing::of(throw));
+        assert_eq!(
+            throw.work_index(),
+            &crate::throw::index::WorkIndex::of(throw)
+        );
     };
     whole(journal.throw());
     assert!(journal.throw().trims_again(four));
-    let dot = Action::Tick {
+    let dot = Command::Tick {
         task: Task::Dot,
         pieces: vec![row],
     };
     act(&mut journal, &dot, 2);
     whole(journal.throw());
     assert!(!journal.throw().trims_again(four) && journal.throw().complete(four));
-    let open = Action::Unpick {
+    let open = Command::Unpick {
         pieces: vec![row],
         lap: None,
     };
@@ -1703,7 +1719,7 @@ fn unwashed() -> Journal {
     let words = Words::english();
     let mut journal = four_fours();
     for _ in 0..200 {
-        let view = work_view(&journal, None, lens(&words));
+        let view = work_view(&journal, None, context(&words));
         let card = view.card.expect("something to do");
         if card.task == Task::Wash {
             return journal;
@@ -1718,10 +1734,10 @@ fn washing_is_told_from_sewing() {
     use crate::measure::inch64;
     use crate::plan::assembly::Kind;
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let whole = |journal: &Journal, width: &str, height: &str| {
         let (width, height) = (width.into(), height.into());
-        match look(journal, &Look::Whole { width, height }, lens) {
+        match answer(journal, &Query::Whole { width, height }, context) {
             Ok(View::Whole(view)) => view,
             other => panic!("{other:?}"),
         }
@@ -1748,12 +1764,12 @@ fn washing_is_told_from_sewing() {
     assert!(!said(&unknown).contains("laps"), "{}", said(&unknown));
 
     let size = |n: i64| inch64(n * 64);
-    let measure = |w: i64, h: i64| Action::MeasureWhole {
+    let measure = |w: i64, h: i64| Command::MeasureWhole {
         width: size(w),
         height: size(h),
     };
     act(&mut journal, &measure(18, 18), 5);
-    assert_eq!(head(&journal, lens).size.text, "18\u{a0}× 18\u{a0}in");
+    assert_eq!(head(&journal, context).size.text, "18\u{a0}× 18\u{a0}in");
     wash(&mut journal);
     next(&mut journal, Task::Clip, Kind::Whole, 1);
     let card = shown_work(&journal, &words).card.unwrap();
@@ -1777,14 +1793,14 @@ fn washing_is_told_from_sewing() {
         rest.replace('\u{a0}', " "),
         "Finished. The throw measures 17 × 17 in, after 2 washes. Well made."
     );
-    let told = story(&journal, 0, lens).lines[0].replace('\u{a0}', " ");
+    let told = story(&journal, 0, context).lines[0].replace('\u{a0}', " ");
     assert!(told.contains("finished 17 × 17 in"), "{told}");
 }
 
 #[test]
 fn what_is_free_is_said_before_layouts_are_looked_for() {
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let journal = four_fours();
     let ask = |front: u32, back: u32| {
         let wishes = Wishes {
@@ -1793,7 +1809,7 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
             ..Wishes::default()
         };
         let wishes = Some(wishes);
-        match look(&journal, &Look::Wishes { wishes }, lens) {
+        match answer(&journal, &Query::Wishes { wishes }, context) {
             Ok(View::Wishes(view)) => view,
             other => panic!("{other:?}"),
         }
@@ -1806,7 +1822,7 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
     let said = seen.free.expect("said");
     assert!(said.contains("no square is free any more"), "{said}");
     let fresh = begin(Plan::default());
-    let Ok(View::Wishes(seen)) = look(&fresh, &Look::Wishes { wishes: None }, lens) else {
+    let Ok(View::Wishes(seen)) = answer(&fresh, &Query::Wishes { wishes: None }, context) else {
         panic!()
     };
     assert_eq!((seen.free, seen.most), (None, [48, 48]));
@@ -1822,7 +1838,7 @@ fn the_rings_are_where_a_layout_changes_something() {
         ..Wishes::default()
     };
     let found = [Arranger::new(journal.throw(), wishes, 1)];
-    let seen = layouts(&journal, wishes, &found, (false, 1), lens(&words));
+    let seen = layouts(&journal, wishes, &found, (false, 1), context(&words));
     assert_eq!(seen.said, "One layout found");
     let card = &seen.cards[0];
     let shown = |squares: &[i16]| -> Vec<u32> {
@@ -1839,18 +1855,18 @@ fn made_again_the_layers_count_the_faces_taken_over() {
     let words = Words::english();
     let now = 1_800_000_000_000;
     let old = crate::demo::throw(now);
-    let lens = lens(&words);
-    let again = again(&old, lens);
+    let context = context(&words);
+    let again = again(&old, context);
     let cloth = (again.prints.as_slice(), again.denims.as_slice());
     let layers = |view: &crate::show::PlanView| {
         let found = view.figures.iter().find(|f| f.label.contains("ayers"));
         found.map(|f| f.value.text.clone())
     };
-    let then = draft_after(old.throw(), cloth, &again.draft, lens);
-    let Ok(View::Plan(was)) = look(&old, &Look::Plan { draft: None }, lens) else {
+    let then = draft_after(old.throw(), cloth, &again.draft, context);
+    let Ok(View::Plan(was)) = answer(&old, &Query::Plan { draft: None }, context) else {
         panic!()
     };
     assert!(layers(&then).is_some());
     assert_eq!(layers(&then), layers(&was));
-    assert_ne!(layers(&then), layers(&draft(&again.draft, lens)));
+    assert_ne!(layers(&then), layers(&draft(&again.draft, context)));
 }

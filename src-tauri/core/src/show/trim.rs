@@ -1,11 +1,11 @@
 //! Choosing a trim size.
 
-use crate::command::{Action, decide};
-use crate::fitting::trimming::{Choice, How, Save, choices, closing};
+use crate::command::{Command, decide};
+use crate::fitting::trimming::{How, Save, TrimChoice, choices, closing};
 use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
 use crate::plan::assembly::{Rect, Seam};
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::measuring::summed;
 use crate::show::parts::{Button, Head, head};
 use crate::show::picture::{InkKey, Picture};
@@ -55,11 +55,11 @@ pub struct TrimView {
 }
 
 /// The trim sizes worth considering, with what each does to the finished size.
-pub(super) fn trims(journal: &Journal, lens: Lens<'_>) -> TrimView {
+pub(super) fn trims(journal: &Journal, context: Context<'_>) -> TrimView {
     let throw = journal.throw();
-    let found = choices(throw, lens.ruler);
+    let found = choices(throw, context.ruler);
     let best = found.first().map(|c| c.trim);
-    let mut shown: Vec<&Choice> = found.iter().take(5).collect();
+    let mut shown: Vec<&TrimChoice> = found.iter().take(5).collect();
     // The size chosen now and the untrimmed one are always among them.
     for size in [throw.plan.target(), throw.plan.natural_four()] {
         shown.extend(
@@ -71,105 +71,115 @@ pub(super) fn trims(journal: &Journal, lens: Lens<'_>) -> TrimView {
     shown.sort_by_key(|c| std::cmp::Reverse(c.trim));
     let rows = shown
         .iter()
-        .map(|c| trim_row(throw, c, best, lens))
+        .map(|c| trim_row(throw, c, best, context))
         .collect();
     let reason = found.first().map_or_else(Vec::new, |b| {
         let natural = throw.plan.natural_four();
         let now = found.iter().find(|c| c.trim == natural);
         let short = now.map_or(0, pieces_saved);
         let first = match (b.trim == natural, short) {
-            (true, 0) => say!(lens, "reason-none-short", size = lens.length(b.trim)),
-            (true, n) => say!(lens, "reason-keep", size = lens.length(b.trim), n = n),
+            (true, 0) => say!(context, "reason-none-short", size = context.length(b.trim)),
+            (true, n) => say!(context, "reason-keep", size = context.length(b.trim), n = n),
             (false, n) => {
                 say!(
-                    lens,
+                    context,
                     "reason-smaller",
-                    size = lens.length(b.trim),
-                    natural = lens.length(natural),
+                    size = context.length(b.trim),
+                    natural = context.length(natural),
                     n = n,
                     left = pieces_saved(b)
                 )
             }
         };
-        vec![first, say!(lens, "reason-cost", n = b.cost / 10)]
+        vec![first, say!(context, "reason-cost", n = b.cost / 10)]
     });
     let off: Vec<_> = closing(throw)
         .into_iter()
         .filter(|(_, _, off)| *off != zero())
         .collect();
     let closing = match off.is_empty() {
-        true => vec![say!(lens, "closing-all")],
+        true => vec![say!(context, "closing-all")],
         false => off
             .iter()
             .map(|(seam, n, off)| {
-                let off = lens.over_under(*off);
+                let off = context.over_under(*off);
                 match seam {
                     Seam::Upright => {
-                        say!(lens, "closing-row", n = names::row_of_fours(*n), off = off)
+                        say!(
+                            context,
+                            "closing-row",
+                            n = names::row_of_fours(*n),
+                            off = off
+                        )
                     }
-                    Seam::Level => say!(lens, "closing-column", n = n + 1, off = off),
+                    Seam::Level => say!(context, "closing-column", n = n + 1, off = off),
                 }
             })
             .collect(),
     };
-    let (_, said) = summed(throw, lens);
+    let (_, said) = summed(throw, context);
     TrimView {
-        head: head(journal, lens),
+        head: head(journal, context),
         rows,
         said,
         reason,
         closing,
-        key: pictures::block_key(throw, lens),
-        picture: pictures::blocks(throw, lens),
+        key: pictures::block_key(throw, context),
+        picture: pictures::blocks(throw, context),
     }
 }
 
-fn trim_row(throw: &Throw, choice: &Choice, best: Option<Length>, lens: Lens<'_>) -> TrimRow {
+fn trim_row(
+    throw: &Throw,
+    choice: &TrimChoice,
+    best: Option<Length>,
+    context: Context<'_>,
+) -> TrimRow {
     let size = choice.trim;
-    let action = Action::ChooseTrim { trim: size };
+    let action = Command::ChooseTrim { trim: size };
     let allowed = decide(Some(throw), &action);
     let finished = throw.after(allowed.iter().flatten()).finished();
     let chosen = throw.plan.target() == size && allowed.is_err();
     let said = [
         match pieces_saved(choice) {
-            0 => say!(lens, "trim-none-short"),
-            n => say!(lens, "trim-short", n = n),
+            0 => say!(context, "trim-none-short"),
+            n => say!(context, "trim-short", n = n),
         },
-        say!(lens, "trim-waste", waste = lens.length(choice.waste)),
+        say!(context, "trim-waste", waste = context.length(choice.waste)),
     ];
     TrimRow {
-        size: lens.length(size),
-        finished: lens.by(finished.width, finished.height),
-        said: lens.words.list("sentences", said),
+        size: context.length(size),
+        finished: context.by(finished.width, finished.height),
+        said: context.words.list("sentences", said),
         chosen,
         choose: allowed.is_ok().then(|| Button {
-            label: say!(lens, "trim-choose", size = lens.length(size)),
+            label: say!(context, "trim-choose", size = context.length(size)),
             action,
         }),
         best: best == Some(size),
         saves: choice
             .saves
             .iter()
-            .map(|s| save(throw, s, &choice.laps, lens))
+            .map(|s| save(throw, s, &choice.laps, context))
             .collect(),
     }
 }
 
 /// How many pieces a choice leaves short; one may be so both ways.
-fn pieces_saved(choice: &Choice) -> usize {
+fn pieces_saved(choice: &TrimChoice) -> usize {
     let pieces: BTreeSet<Rect> = choice.saves.iter().map(|s| s.piece).collect();
     pieces.len()
 }
 
 /// How one short piece is saved, in a sentence.
-fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], lens: Lens<'_>) -> String {
+fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], context: Context<'_>) -> String {
     let way = if save.seam == Seam::Upright {
         "across"
     } else {
         "down"
     };
-    let piece = names::piece(throw, save.piece, lens);
-    let short = lens.length(save.short);
+    let piece = names::piece(throw, save.piece, context);
+    let short = context.length(save.short);
     let key = match save.how {
         How::Fits => return String::new(),
         How::Lapped { .. } => {
@@ -188,10 +198,10 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], lens: Lens<'_
                 .map(|(a, b, lap)| {
                     let other = if *a == save.piece { *b } else { *a };
                     say!(
-                        lens,
+                        context,
                         "save-lap",
-                        piece = names::piece(throw, other, lens),
-                        lap = lens.length(*lap)
+                        piece = names::piece(throw, other, context),
+                        lap = context.length(*lap)
                     )
                 })
                 .collect();
@@ -199,11 +209,11 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], lens: Lens<'_
                 "edge"
             } else {
                 return say!(
-                    lens,
+                    context,
                     format!("save-{way}-lapped"),
                     piece = piece,
                     short = short,
-                    laps = lens.words.list("list-long", at)
+                    laps = context.words.list("list-long", at)
                 );
             }
         }
@@ -212,7 +222,7 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], lens: Lens<'_
         How::LeftShort => "left",
     };
     say!(
-        lens,
+        context,
         format!("save-{way}-{key}"),
         piece = piece,
         short = short

@@ -1,9 +1,9 @@
 //! A piece as typed: its outline and the places to avoid.
 
 use crate::cloth::cutting;
-use crate::cloth::garments::{Piece, PieceFault, Station, Zone, ZoneKind};
+use crate::cloth::garments::{OutlineStation, Piece, PieceFault, Zone, ZoneKind};
 use crate::measure::{Fraction, Length, Ruler, from_mm, in_mm, read, zero};
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::parts::FieldProblem;
 use crate::show::{errors, fields};
 use serde::{Deserialize, Serialize};
@@ -44,15 +44,15 @@ pub struct PieceTyped {
 
 /// An outline as typed fields. Widths are told without saying where the middle lies, and
 /// places to keep clear from the edge of the cloth at their lower line.
-pub(super) fn typed_of(piece: &Piece, lens: Lens<'_>) -> PieceTyped {
+pub(super) fn typed_of(piece: &Piece, context: Context<'_>) -> PieceTyped {
     let [bottom, top, ..] = piece.reach();
     PieceTyped {
         stations: piece
             .stations
             .iter()
             .map(|s| StationTyped {
-                at: fields::field(s.at, lens),
-                width: fields::field(s.right - s.left, lens),
+                at: fields::field(s.at, context),
+                width: fields::field(s.right - s.left, context),
             })
             .collect(),
         zones: piece
@@ -66,10 +66,10 @@ pub(super) fn typed_of(piece: &Piece, lens: Lens<'_>) -> PieceTyped {
                 let to = std::cmp::max(std::cmp::min(z.right, right), from);
                 ZoneTyped {
                     kind: z.kind,
-                    from: fields::field(low, lens),
-                    to: fields::field(std::cmp::min(z.to, top), lens),
-                    left: laid(from - left, false, lens),
-                    width: laid(to - from, true, lens),
+                    from: fields::field(low, context),
+                    to: fields::field(std::cmp::min(z.to, top), context),
+                    left: laid(from - left, false, context),
+                    width: laid(to - from, true, context),
                 }
             })
             .collect(),
@@ -83,17 +83,17 @@ pub(super) fn read_typed(
     kept: &Piece,
     tidy: &mut PieceTyped,
     faults: &mut Vec<FieldProblem>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Option<Piece> {
-    let mut read = |field: String, text: &mut String| match lens.parse(text) {
+    let mut read = |field: String, text: &mut String| match context.parse(text) {
         Ok(length) => {
-            *text = fields::field(length, lens);
+            *text = fields::field(length, context);
             Some(length)
         }
         Err(error) => {
             faults.push(FieldProblem {
                 field,
-                problem: errors::typed(&error, lens),
+                problem: errors::typed(&error, context),
             });
             None
         }
@@ -114,18 +114,18 @@ pub(super) fn read_typed(
                 (left, left + width)
             }
         };
-        stations.push(Station { at, left, right });
+        stations.push(OutlineStation { at, left, right });
     }
     let mut piece = Piece {
         part: kept.part,
         stations,
         zones: Vec::new(),
     };
-    let over = Lens {
-        ruler: lens.ruler.other(),
-        ..lens
+    let over = Context {
+        ruler: context.ruler.other(),
+        ..context
     };
-    let standing = [typed_of(kept, lens).zones, typed_of(kept, over).zones];
+    let standing = [typed_of(kept, context).zones, typed_of(kept, over).zones];
     for (i, typed) in tidy.zones.iter_mut().enumerate() {
         // One left as it was is kept as it was, wherever it reaches; it goes with the edge.
         let same = standing.iter().any(|zones| zones.get(i) == Some(&*typed));
@@ -171,7 +171,7 @@ pub(super) fn read_typed(
         };
         faults.push(FieldProblem {
             field,
-            problem: errors::piece_fault(fault, lens),
+            problem: errors::piece_fault(fault, context),
         });
         return None;
     }
@@ -208,7 +208,7 @@ fn beside(before: &Piece, after: &Piece, zone: &Zone) -> Zone {
 /// Where the middle of an outline lies at a height: between two stations on the straight
 /// line between their middles, beyond the ends as at the end.
 fn middle(piece: &Piece, at: Length) -> Length {
-    let of = |s: &Station| (s.left + s.right) / 2;
+    let of = |s: &OutlineStation| (s.left + s.right) / 2;
     let above = piece.stations.iter().position(|s| s.at >= at);
     match above {
         Some(0) | None => {
@@ -229,16 +229,20 @@ fn middle(piece: &Piece, at: Length) -> Length {
 
 /// A length as it lies on the cloth for a field: as it was typed, or else, where the slope
 /// of an edge leaves a fraction, on the ruler's mark to the side that keeps more clear.
-fn laid(length: Length, outwards: bool, lens: Lens<'_>) -> String {
+fn laid(length: Length, outwards: bool, context: Context<'_>) -> String {
     let fine = Ruler {
         fraction: Fraction::SixtyFourth,
-        ..lens.ruler
+        ..context.ruler
     };
     let held = [fine, fine.other()];
     if held.iter().any(|r| !read(length, *r).rounded) {
-        return fields::field(length, lens);
+        return fields::field(length, context);
     }
-    let up = lens.ruler.at_least(length);
-    let mark = if outwards { up } else { up - lens.ruler.step() };
-    fields::field(mark, lens)
+    let up = context.ruler.at_least(length);
+    let mark = if outwards {
+        up
+    } else {
+        up - context.ruler.step()
+    };
+    fields::field(mark, context)
 }

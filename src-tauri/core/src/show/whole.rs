@@ -1,12 +1,12 @@
 //! The finished piece against the plan.
 
-use crate::command::{Action, decide};
+use crate::command::{Command, decide};
 use crate::fitting::reconcile::{Direction, before, reconcile};
 use crate::log::journal::Journal;
 use crate::measure::zero;
 use crate::plan::assembly::Seam;
-use crate::show::context::Lens;
-use crate::show::errors::refusal;
+use crate::show::context::Context;
+use crate::show::errors::rejection;
 use crate::show::fields::typed_size;
 use crate::show::parts::{Button, FieldProblem, Figure, Head, head, percent};
 use crate::throw::{Size, Throw};
@@ -31,25 +31,30 @@ pub struct WholeView {
 }
 
 /// The whole piece against the plan.
-pub(super) fn whole(journal: &Journal, width: &str, height: &str, lens: Lens<'_>) -> WholeView {
+pub(super) fn whole(
+    journal: &Journal,
+    width: &str,
+    height: &str,
+    context: Context<'_>,
+) -> WholeView {
     let throw = journal.throw();
     let mut faults = Vec::new();
-    let size = typed_size(width, height, &mut faults, lens);
+    let size = typed_size(width, height, &mut faults, context);
     let mut keep = None;
     if let Some(size) = size {
-        let action = Action::MeasureWhole {
+        let action = Command::MeasureWhole {
             width: size.width,
             height: size.height,
         };
         match decide(Some(throw), &action) {
             Ok(_) => {
                 keep = Some(Button {
-                    label: say!(lens, "measure-keep"),
+                    label: say!(context, "measure-keep"),
                     action,
                 })
             }
             Err(why) => {
-                let problem = refusal(&why, Some(throw), lens);
+                let problem = rejection(&why, Some(throw), context);
                 faults.push(FieldProblem {
                     field: "width".into(),
                     problem,
@@ -62,35 +67,35 @@ pub(super) fn whole(journal: &Journal, width: &str, height: &str, lens: Lens<'_>
     let shown = typed.or_else(kept_last);
     let foreseen = throw.finished();
     WholeView {
-        head: head(journal, lens),
+        head: head(journal, context),
         foreseen: match before(throw, throw.washes()) {
             Some(first) => Figure {
-                label: say!(lens, "figure-before-wash"),
-                value: lens.by(first.size.width, first.size.height),
+                label: say!(context, "figure-before-wash"),
+                value: context.by(first.size.width, first.size.height),
             },
             None => Figure {
-                label: say!(lens, "figure-foreseen"),
-                value: lens.by(foreseen.width, foreseen.height),
+                label: say!(context, "figure-foreseen"),
+                value: context.by(foreseen.width, foreseen.height),
             },
         },
         faults,
         lines: shown.map_or_else(Vec::new, |(size, washes)| {
-            verdict(throw, size, washes, lens)
+            verdict(throw, size, washes, context)
         }),
         keep,
-        kept: kept(throw, lens),
+        kept: kept(throw, context),
     }
 }
 
 /// What a measure of the whole says: of the laps before the first wash, of washing after it.
-fn verdict(throw: &Throw, measured: Size, washes: u8, lens: Lens<'_>) -> Vec<String> {
+fn verdict(throw: &Throw, measured: Size, washes: u8, context: Context<'_>) -> Vec<String> {
     if washes == 0 {
-        return reconciled(throw, measured, lens);
+        return reconciled(throw, measured, context);
     }
     let Some(first) = before(throw, washes) else {
-        let mut out = vec![say!(lens, "whole-washed-unknown")];
+        let mut out = vec![say!(context, "whole-washed-unknown")];
         for d in reconcile(throw, measured) {
-            out.push(against(&d, lens));
+            out.push(against(&d, context));
         }
         return out;
     };
@@ -102,34 +107,34 @@ fn verdict(throw: &Throw, measured: Size, washes: u8, lens: Lens<'_>) -> Vec<Str
         ("down", first.size.height, measured.height),
     ] {
         if was == now {
-            out.push(lens.say(
+            out.push(context.say(
                 &format!("whole-washed-{way}-same"),
-                &[("size", lens.length(now).into())],
+                &[("size", context.length(now).into())],
             ));
             continue;
         }
         shrank |= now < was;
         let by = if now < was { was - now } else { now - was };
-        out.push(lens.say(
+        out.push(context.say(
             &format!("whole-washed-{way}"),
             &[
-                ("before", lens.length(was).into()),
-                ("now", lens.length(now).into()),
-                ("by", lens.length(by).into()),
+                ("before", context.length(was).into()),
+                ("now", context.length(now).into()),
+                ("by", context.length(by).into()),
                 ("how", if now < was { "less" } else { "more" }.into()),
-                ("percent", percent(was, now, lens).into()),
+                ("percent", percent(was, now, context).into()),
                 ("n", n.into()),
             ],
         ));
     }
     if shrank {
-        out.push(say!(lens, "whole-washed-usual"));
+        out.push(say!(context, "whole-washed-usual"));
     }
     out
 }
 
 /// One direction against what it should measure.
-fn against(d: &Direction, lens: Lens<'_>) -> String {
+fn against(d: &Direction, context: Context<'_>) -> String {
     let way = match d.seam {
         Seam::Upright => "across",
         Seam::Level => "down",
@@ -138,55 +143,55 @@ fn against(d: &Direction, lens: Lens<'_>) -> String {
         true => format!("whole-{way}-exact"),
         false => format!("whole-{way}"),
     };
-    lens.say(
+    context.say(
         &key,
         &[
-            ("measured", lens.length(d.measured).into()),
-            ("foreseen", lens.length(d.foreseen).into()),
-            ("off", lens.over_under(d.off).into()),
+            ("measured", context.length(d.measured).into()),
+            ("foreseen", context.length(d.foreseen).into()),
+            ("off", context.over_under(d.off).into()),
         ],
     )
 }
 
 /// Where the difference came from, a sentence each.
-fn reconciled(throw: &Throw, measured: Size, lens: Lens<'_>) -> Vec<String> {
+fn reconciled(throw: &Throw, measured: Size, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     for d in reconcile(throw, measured) {
-        out.push(against(&d, lens));
+        out.push(against(&d, context));
         if d.off == zero() {
             continue;
         }
         if d.within_give {
-            out.push(say!(lens, "whole-within"));
+            out.push(say!(context, "whole-within"));
             continue;
         }
-        out.push(say!(lens, "whole-beyond"));
-        if let Some(each) = d.per_lap.filter(|p| lens.ruler.nearest(*p) != zero()) {
-            let each = lens.over_under(each);
-            out.push(say!(lens, "whole-each", laps = d.laps, each = each));
+        out.push(say!(context, "whole-beyond"));
+        if let Some(each) = d.per_lap.filter(|p| context.ruler.nearest(*p) != zero()) {
+            let each = context.over_under(each);
+            out.push(say!(context, "whole-each", laps = d.laps, each = each));
         }
     }
     out
 }
 
-fn kept(throw: &Throw, lens: Lens<'_>) -> Vec<String> {
+fn kept(throw: &Throw, context: Context<'_>) -> Vec<String> {
     let first = throw.wholes.first().map(|w| w.size);
     throw
         .wholes
         .iter()
         .enumerate()
         .map(|(i, w)| {
-            let size = lens.by(w.size.width, w.size.height);
+            let size = context.by(w.size.width, w.size.height);
             match first.filter(|_| i > 0) {
                 Some(before) => say!(
-                    lens,
+                    context,
                     "whole-kept-change",
                     n = w.washes,
                     size = size,
-                    across = percent(before.width, w.size.width, lens),
-                    down = percent(before.height, w.size.height, lens)
+                    across = percent(before.width, w.size.width, context),
+                    down = percent(before.height, w.size.height, context)
                 ),
-                None => say!(lens, "whole-kept", n = w.washes, size = size),
+                None => say!(context, "whole-kept", n = w.washes, size = size),
             }
         })
         .collect()

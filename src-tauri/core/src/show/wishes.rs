@@ -3,7 +3,7 @@
 use crate::cloth::fabric::Face;
 use crate::faces::arrange::{self, Score};
 use crate::log::journal::Journal;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::parts::{Head, head};
 use crate::throw::Throw;
 use crate::throw::loose::loose_units;
@@ -85,7 +85,7 @@ fn least(throw: &Throw, face: Face) -> u32 {
 }
 
 /// The wishes as they can be chosen.
-pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -> WishesView {
+pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<'_>) -> WishesView {
     let throw = journal.throw();
     let squares = throw.plan.squares();
     let mut wishes = asked.unwrap_or_else(|| {
@@ -102,7 +102,7 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
     wishes.back = wishes.back.clamp(least[1].min(most[1]), most[1]);
     let free = (open != [squares; 2]).then(|| {
         say!(
-            lens,
+            context,
             "wishes-free",
             front_free = open[0],
             front_least = least[0],
@@ -119,7 +119,7 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
         ("half", 1, 2),
     ]
     .map(|(key, part, of)| Share {
-        label: lens.say(&format!("share-{key}"), &[]),
+        label: context.say(&format!("share-{key}"), &[]),
         squares: squares * part / of,
     })
     .into();
@@ -140,7 +140,7 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
     let pinned = throw.pinned().count();
     let stays = (units + glued + held + pinned > 0).then(|| {
         say!(
-            lens,
+            context,
             "wishes-stay",
             units = units,
             glued = glued,
@@ -154,14 +154,14 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
     let wanted = u64::from(wishes.front) + u64::from(wishes.back);
     let short = match stock {
         Some(stock) if stock < wanted => {
-            Some(say!(lens, "wishes-short", have = stock, wanted = wanted))
+            Some(say!(context, "wishes-short", have = stock, wanted = wanted))
         }
-        None if throw.prints.is_empty() && wanted > 0 => Some(say!(lens, "wishes-no-prints")),
+        None if throw.prints.is_empty() && wanted > 0 => Some(say!(context, "wishes-no-prints")),
         _ => None,
     };
     let score = arrange::of(throw, wishes);
     WishesView {
-        head: head(journal, lens),
+        head: head(journal, context),
         wishes,
         squares,
         least,
@@ -171,16 +171,21 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
         stays,
         made: units + glued > 0,
         short,
-        lines: lines(&score, wishes, throw, lens),
+        lines: lines(&score, wishes, throw, context),
     }
 }
 
 /// How well wishes are met, a line each.
-pub(super) fn lines(score: &Score, wishes: Wishes, throw: &Throw, lens: Lens<'_>) -> Vec<WishLine> {
+pub(super) fn lines(
+    score: &Score,
+    wishes: Wishes,
+    throw: &Throw,
+    context: Context<'_>,
+) -> Vec<WishLine> {
     let mut out = Vec::new();
     let mut line = |key: &str, value: String, met: bool| {
         out.push(WishLine {
-            label: lens.say(&format!("wish-{key}"), &[]),
+            label: context.say(&format!("wish-{key}"), &[]),
             value,
             met,
         });
@@ -188,14 +193,14 @@ pub(super) fn lines(score: &Score, wishes: Wishes, throw: &Throw, lens: Lens<'_>
     let [front, back] = score.covered;
     line(
         "covered",
-        say!(lens, "wish-covered-value", front = front, back = back),
+        say!(context, "wish-covered-value", front = front, back = back),
         (front, back) == (wishes.front, wishes.back),
     );
     if wishes.apart != Apart::Free && !throw.prints.is_empty() {
         let alike = score.alike[0].len() + score.alike[1].len();
         line(
             "apart",
-            say!(lens, "wish-apart-value", n = alike),
+            say!(context, "wish-apart-value", n = alike),
             alike == 0,
         );
     }
@@ -208,18 +213,18 @@ pub(super) fn lines(score: &Score, wishes: Wishes, throw: &Throw, lens: Lens<'_>
                 EVEN_ENOUGH..=CHANCE => "loose",
                 _ => "clumps",
             };
-            let value = say!(lens, "wish-even-value", how = how);
+            let value = say!(context, "wish-even-value", how = how);
             line(key, value, uneven < EVEN_ENOUGH);
         }
     }
     let (most, often) = score.thickest;
     if most > 0 {
-        let value = say!(lens, "wish-thick-value", n = most + 4, often = often);
+        let value = say!(context, "wish-thick-value", n = most + 4, often = often);
         line("thick", value, true);
     }
     if wishes.grain != Grain::Free {
         let n = score.against_grain;
-        line("grain", say!(lens, "wish-grain-value", n = n), n == 0);
+        line("grain", say!(context, "wish-grain-value", n = n), n == 0);
     }
     if wishes.pattern != Pattern::Free {
         let key = match wishes.pattern {
@@ -228,7 +233,7 @@ pub(super) fn lines(score: &Score, wishes: Wishes, throw: &Throw, lens: Lens<'_>
             _ => "light-edges",
         };
         let n = score.off_pattern;
-        line(key, say!(lens, "wish-pattern-value", n = n), n == 0);
+        line(key, say!(context, "wish-pattern-value", n = n), n == 0);
     }
     out
 }

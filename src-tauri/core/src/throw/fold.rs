@@ -9,13 +9,13 @@ use crate::measure::outline::Measures;
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Rect, source};
 use crate::throw::event::{Event, Time};
-use crate::throw::index::Standing;
+use crate::throw::index::WorkIndex;
 use crate::throw::state::{
-    Aside, Loss, Made, Note, Opening, Photo, Size, Throw, WholeMeasure, Work,
+    Aside, Loss, Made, Note, Photo, SeamsToUnpick, Size, Throw, WholeMeasure, Work,
 };
 use crate::throw::tasks::Task;
 
-/// What an event touches, for [`Standing`].
+/// What an event touches, for [`WorkIndex`].
 enum Touched {
     /// Nothing that work depends on.
     Nothing,
@@ -71,11 +71,11 @@ impl Throw {
         match touched(event) {
             Touched::Nothing => {}
             Touched::Pieces(pieces) => {
-                let mut standing = std::mem::take(&mut self.standing);
+                let mut standing = std::mem::take(&mut self.work_index);
                 standing.refresh(self, &pieces);
-                self.standing = standing;
+                self.work_index = standing;
             }
-            Touched::All => self.standing = Standing::of(self),
+            Touched::All => self.work_index = WorkIndex::of(self),
         }
     }
 
@@ -134,7 +134,7 @@ impl Throw {
                     );
                     self.measured.retain(|p| p != piece);
                 }
-                self.openings.push(Opening {
+                self.openings.push(SeamsToUnpick {
                     joins: pieces.clone(),
                     square: None,
                 });

@@ -2,12 +2,12 @@
 //!
 //! What can be done now, how far every task is, and how large every piece is follow
 //! from the throw; working them out anew for each screen would cost more the larger
-//! the throw. A [`Standing`] is told after every event which pieces it touched and
+//! the throw. A [`WorkIndex`] is told after every event which pieces it touched and
 //! works out those, the pieces they go into, and the sizes up to the whole: for a tick
 //! that is a handful, whatever the grid. Events that touch everything rebuild it.
 //!
 //! Promise, kept by a property test over walks of every kind of work: it equals
-//! a [`Standing`] built from nothing.
+//! a [`WorkIndex`] built from nothing.
 
 use crate::plan::assembly::{Kind, Rect};
 use crate::throw::event::Time;
@@ -29,7 +29,7 @@ pub fn tier(kind: Kind) -> u8 {
 
 /// One piece's part in the sums. Tasks are bits, in the order of [`Task`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-struct Piece {
+struct PieceState {
     size: Size,
     next: Option<Task>,
     ready: bool,
@@ -41,8 +41,8 @@ struct Piece {
 
 /// Sums over all pieces, and what is ready.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Standing {
-    pieces: Vec<Piece>,
+pub struct WorkIndex {
+    pieces: Vec<PieceState>,
     ready: BTreeMap<(u8, Task), BTreeSet<u32>>,
     /// Pieces that go through a task, and those it was done to, by kind.
     tallies: BTreeMap<(u8, Task), (u32, u32)>,
@@ -71,14 +71,14 @@ pub(crate) fn first_left(tasks: &[Task], done: &[(Task, Time)]) -> Option<Task> 
     None
 }
 
-impl Standing {
+impl WorkIndex {
     /// Worked out from nothing.
-    pub fn of(throw: &Throw) -> Standing {
-        let mut standing = Standing::default();
+    pub fn of(throw: &Throw) -> WorkIndex {
+        let mut standing = WorkIndex::default();
         let pieces: Vec<Rect> = throw.assembly().pieces().collect();
         // Parts come before what they are joined to, so each finds its parts' sizes.
         for (n, piece) in pieces.iter().enumerate() {
-            standing.pieces.push(Piece {
+            standing.pieces.push(PieceState {
                 size: throw.size_from(*piece, &standing),
                 next: None,
                 ready: false,
@@ -139,7 +139,7 @@ impl Standing {
         let was = self.pieces[n];
         let tasks = throw.tasks_of_size(piece, was.size);
         let done = throw.work(piece).map_or(&[][..], |w| &w.done);
-        let now = Piece {
+        let now = PieceState {
             next: crate::throw::index::first_left(&tasks, done),
             tasks: tasks.iter().map(|t| bit(*t)).fold(0, |a, b| a | b),
             has: done.iter().map(|(t, _)| bit(*t)).fold(0, |a, b| a | b),
@@ -151,8 +151,8 @@ impl Standing {
         self.done = self.done + usize::from(now.done) - usize::from(was.done);
         for task in each(was.tasks | now.tasks) {
             let tally = self.tallies.entry((kind, task)).or_default();
-            let part = |p: &Piece| u32::from(p.tasks & bit(task) != 0);
-            let done = |p: &Piece| u32::from(p.tasks & p.has & bit(task) != 0);
+            let part = |p: &PieceState| u32::from(p.tasks & bit(task) != 0);
+            let done = |p: &PieceState| u32::from(p.tasks & p.has & bit(task) != 0);
             tally.0 = tally.0 + part(&now) - part(&was);
             tally.1 = tally.1 + done(&now) - done(&was);
             if tally.0 == 0 {
@@ -163,7 +163,7 @@ impl Standing {
         if let Some(task) = was.next.filter(|_| was.ready && was.next != now.next) {
             self.unlist(kind, task, n);
         }
-        self.pieces[n] = Piece {
+        self.pieces[n] = PieceState {
             ready: was.ready && was.next == now.next,
             ..now
         };

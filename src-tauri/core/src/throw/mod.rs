@@ -18,4 +18,4 @@ pub mod tasks;
 pub mod wishes;
 
 pub use event::{Event, Item, Mishap, Time};
-pub use state::{Aside, Loss, Made, Note, Opening, Photo, Size, Throw, WholeMeasure, Work};
+pub use state::{Aside, Loss, Made, Note, Photo, SeamsToUnpick, Size, Throw, WholeMeasure, Work};

@@ -7,7 +7,7 @@
 
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::take;
-use crate::throw::index::Standing;
+use crate::throw::index::WorkIndex;
 use crate::throw::state::{Size, Throw, WholeMeasure};
 use crate::throw::tasks::Task;
 use std::cmp::{max, min};
@@ -32,12 +32,12 @@ impl Throw {
     pub fn size(&self, piece: Rect) -> Size {
         let known = self.assembly.number(piece);
         known
-            .and_then(|n| self.standing.size(n))
-            .unwrap_or_else(|| self.size_from(piece, &Standing::default()))
+            .and_then(|n| self.work_index.size(n))
+            .unwrap_or_else(|| self.size_from(piece, &WorkIndex::default()))
     }
 
     /// A piece's size from its parts', which are looked up where they are known.
-    pub(crate) fn size_from(&self, piece: Rect, known: &Standing) -> Size {
+    pub(crate) fn size_from(&self, piece: Rect, known: &WorkIndex) -> Size {
         if let Some(squared) = self.work.get(&piece).and_then(|w| w.squared) {
             return squared;
         }

@@ -11,7 +11,7 @@ use crate::plan::scraps::Scrap;
 use crate::plan::{Joining, Plan, Stitch};
 use crate::throw::event::{Event, Item, Mishap, Time};
 use crate::throw::heritage::Heritage;
-use crate::throw::index::{Standing, first_left};
+use crate::throw::index::{WorkIndex, first_left};
 use crate::throw::photos::PhotoId;
 use crate::throw::tasks::{Task, for_block, for_join, for_square, for_whole};
 use crate::throw::wishes::Wishes;
@@ -112,7 +112,7 @@ pub struct Aside {
 
 /// Seams to be opened before work goes on at what they hold.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Opening {
+pub struct SeamsToUnpick {
     /// Each joined piece and how much of its join.
     pub joins: Vec<(Rect, Length)>,
     /// The spoilt square that is taken out, if it is for one.
@@ -179,7 +179,7 @@ pub struct Throw {
     /// Pieces set aside.
     pub aside: Vec<Aside>,
     /// Seams to be opened, until one of them is lapped or pinned again.
-    pub openings: Vec<Opening>,
+    pub openings: Vec<SeamsToUnpick>,
     /// Squares of each print that were glued on them.
     pub aside_glued: BTreeMap<u8, u32>,
     /// The clothes pile, by number.
@@ -201,7 +201,7 @@ pub struct Throw {
     pub(super) covers: Vec<Cover>,
     pub(super) work: HashMap<Rect, Work>,
     pub(super) assembly: Assembly,
-    pub(super) standing: Standing,
+    pub(super) work_index: WorkIndex,
 }
 
 impl Throw {
@@ -250,15 +250,15 @@ impl Throw {
                 .unwrap_or_else(bare),
             work: HashMap::new(),
             assembly: Assembly::new(plan.across, plan.down, plan.order),
-            standing: Standing::default(),
+            work_index: WorkIndex::default(),
         };
-        throw.standing = Standing::of(&throw);
+        throw.work_index = WorkIndex::of(&throw);
         Some(throw)
     }
 
     /// How the work stands.
-    pub fn standing(&self) -> &Standing {
-        &self.standing
+    pub fn work_index(&self) -> &WorkIndex {
+        &self.work_index
     }
 
     /// The prints glued on a square, front and back.
@@ -423,7 +423,7 @@ impl Throw {
 
     /// What is to be opened before this piece is worked on: it is the square that was
     /// taken out, or one of the joins itself.
-    pub fn to_open(&self, piece: Rect) -> Option<&Opening> {
+    pub fn to_open(&self, piece: Rect) -> Option<&SeamsToUnpick> {
         self.openings
             .iter()
             .find(|o| o.square == Some(piece) || o.joins.iter().any(|(whole, _)| *whole == piece))
@@ -485,7 +485,7 @@ impl Throw {
     /// The next task of a piece, taken by itself; `None` once it has been through all.
     pub fn next(&self, piece: Rect) -> Option<Task> {
         match self.assembly.number(piece) {
-            Some(n) => self.standing.next(n),
+            Some(n) => self.work_index.next(n),
             None => {
                 let done = self.work.get(&piece).map_or(&[][..], |w| &w.done);
                 first_left(&self.tasks(piece), done)
@@ -546,6 +546,6 @@ impl Throw {
 
     /// Tasks done and tasks in all.
     pub fn progress(&self) -> (usize, usize) {
-        self.standing.progress()
+        self.work_index.progress()
     }
 }

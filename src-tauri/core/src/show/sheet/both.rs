@@ -1,6 +1,6 @@
 //! Both systems of units, side by side.
 
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::parts::Figure;
 use crate::show::sheet::content::Row;
 use crate::throw::tasks::Task;
@@ -8,9 +8,9 @@ use std::collections::BTreeMap;
 
 /// What is made twice over: with the maker's ruler, and turned over.
 pub(super) struct Both<'a> {
-    pub(super) single: Lens<'a>,
-    pub(super) turned: Lens<'a>,
-    pub(super) doubled: Lens<'a>,
+    pub(super) single: Context<'a>,
+    pub(super) turned: Context<'a>,
+    pub(super) doubled: Context<'a>,
     /// What was learned of each step.
     pub(super) learned: BTreeMap<Task, Vec<String>>,
 }
@@ -21,7 +21,7 @@ impl Both<'_> {
     }
 
     /// The same figures by either ruler, side by side.
-    pub(super) fn rows(&self, figures: impl Fn(Lens<'_>) -> Vec<Figure>) -> Vec<Row> {
+    pub(super) fn rows(&self, figures: impl Fn(Context<'_>) -> Vec<Figure>) -> Vec<Row> {
         let (own, other) = (figures(self.single), figures(self.turned));
         own.into_iter()
             .zip(other)
@@ -36,12 +36,12 @@ impl Both<'_> {
     pub(super) fn row(
         &self,
         key: &str,
-        value: impl Fn(Lens<'_>) -> crate::words::Shown,
+        value: impl Fn(Context<'_>) -> crate::words::Shown,
     ) -> Vec<Row> {
-        self.rows(|lens| {
+        self.rows(|context| {
             vec![Figure {
-                label: lens.say(&format!("figure-{key}"), &[]),
-                value: value(lens),
+                label: context.say(&format!("figure-{key}"), &[]),
+                value: value(context),
             }]
         })
     }

@@ -2,7 +2,7 @@
 
 use crate::cloth::fabric::Texture;
 use crate::log::journal::Journal;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::lessons::Lessons;
 use crate::show::picture::Picture;
 use crate::show::story::{self, Story};
@@ -139,7 +139,7 @@ pub struct Tick {
 
 /// One piece with its boxes.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Line {
+pub struct SheetLine {
     /// The piece's name.
     pub label: String,
     /// A box for each column; none where it does not go through that work.
@@ -148,7 +148,7 @@ pub struct Line {
 
 /// Something the maker wrote down, or that happened.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Entry {
+pub struct SheetEntry {
     /// On which day.
     pub day: String,
     /// About which piece.
@@ -159,7 +159,7 @@ pub struct Entry {
 
 /// A stage of the work: squares, pairs, fours, larger joins, the whole, binding, washing.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Stage {
+pub struct SheetStage {
     /// Its name.
     pub title: String,
     /// How many pieces.
@@ -169,14 +169,14 @@ pub struct Stage {
     /// Its steps in a word or two, in the order of the boxes.
     pub columns: Vec<String>,
     /// The pieces with their boxes.
-    pub lines: Vec<Line>,
+    pub lines: Vec<SheetLine>,
     /// What she wrote down about pieces of this stage.
-    pub notes: Vec<Entry>,
+    pub notes: Vec<SheetEntry>,
 }
 
 /// One block to be squared up.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Block {
+pub struct SheetBlock {
     /// Its name.
     pub label: String,
     /// What to trim it to, where it is no four.
@@ -195,12 +195,12 @@ pub struct Squaring {
     /// What the measures say.
     pub said: String,
     /// The blocks.
-    pub blocks: Vec<Block>,
+    pub blocks: Vec<SheetBlock>,
 }
 
 /// The wall card.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Card {
+pub struct WallCard {
     /// The figures needed at the table, the iron and the machine.
     pub figures: Vec<Row>,
     /// The order of work, one short line each.
@@ -253,7 +253,7 @@ pub struct Sheet {
     /// Front and back.
     pub faces: Vec<FacePart>,
     /// The order of work.
-    pub stages: Vec<Stage>,
+    pub stages: Vec<SheetStage>,
     /// Squaring up; none where there is no block.
     pub squaring: Option<Squaring>,
     /// Laps that differ from the plan.
@@ -261,9 +261,9 @@ pub struct Sheet {
     /// Scraps tried: what, and what came of it.
     pub scraps: Vec<Supply>,
     /// What she wrote down about the throw as such.
-    pub notes: Vec<Entry>,
+    pub notes: Vec<SheetEntry>,
     /// What changed on the way, the newest first.
-    pub changes: Vec<Entry>,
+    pub changes: Vec<SheetEntry>,
     /// The story, where it was asked for.
     pub story: Option<Story>,
     /// Its photos that are printed, in order.
@@ -271,23 +271,23 @@ pub struct Sheet {
     /// How many of its photos found no room, in words.
     pub left_off: Option<String>,
     /// The wall card.
-    pub card: Card,
+    pub card: WallCard,
 }
 
 impl Sheet {
     /// The same with the story at its end; `east` is how far local time is east of UTC, in
     /// minutes.
-    pub fn with_story(self, journal: &Journal, east: i32, lens: Lens<'_>) -> Sheet {
-        let doubled = lens.words.doubled();
+    pub fn with_story(self, journal: &Journal, east: i32, context: Context<'_>) -> Sheet {
+        let doubled = context.words.doubled();
         let words = &doubled;
-        let told = story::story(journal, east, Lens { words, ..lens });
+        let told = story::story(journal, east, Context { words, ..context });
         let items = told.days.iter().flat_map(|day| &day.items);
         let mut photos: Vec<PhotoId> = items.filter_map(|item| item.photo.clone()).collect();
         let over = photos.len().saturating_sub(MOST_PHOTOS);
         photos.truncate(MOST_PHOTOS);
         Sheet {
             left_off: (over > 0)
-                .then(|| say!(lens, "sheet-left-off", n = over, most = MOST_PHOTOS)),
+                .then(|| say!(context, "sheet-left-off", n = over, most = MOST_PHOTOS)),
             photos,
             story: Some(told),
             ..self

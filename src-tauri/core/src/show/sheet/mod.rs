@@ -21,12 +21,12 @@ use crate::faces::spread::mirrored;
 use crate::log::journal::{Journal, What};
 use crate::plan::Joining;
 use crate::plan::assembly::Rect;
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::dates::{Day, date};
 use crate::show::lessons::{self, Lessons};
 use crate::show::parts::{head, swatches};
 use crate::show::picture::Picture;
-use crate::show::query::Look;
+use crate::show::query::Query;
 use crate::show::sheet::both::Both;
 use crate::show::sheet::stages::{stages, warning};
 use crate::show::{cutting, events, gather, measuring, names, pile, plan, scraps};
@@ -78,38 +78,38 @@ const LABELS: [&str; 32] = [
 ];
 
 /// A throw as it goes on paper. `day` tells on which day a moment fell.
-pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sheet {
-    let doubled = lens.words.doubled();
+pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day) -> Sheet {
+    let doubled = context.words.doubled();
     let (lessons, learned) = learned(
         journal,
-        Lens {
+        Context {
             words: &doubled,
-            ..lens
+            ..context
         },
     );
     let both = Both {
-        single: lens,
-        turned: Lens {
-            ruler: lens.ruler.other(),
-            ..lens
+        single: context,
+        turned: Context {
+            ruler: context.ruler.other(),
+            ..context
         },
-        doubled: Lens {
+        doubled: Context {
             words: &doubled,
-            ..lens
+            ..context
         },
         learned,
     };
     let throw = journal.throw();
-    let told = |at: Time| date(day(at), lens.words);
+    let told = |at: Time| date(day(at), context.words);
     let size = throw.finished();
     let p = &throw.plan;
     let gathered = gather::gather(journal, both.doubled);
     let stages = stages(throw, &both, &told);
-    let prints = fabrics(journal, lens);
-    let totals = both.rows(|lens| gather::gather(journal, lens).figures);
-    let seen = head(journal, lens);
+    let prints = fabrics(journal, context);
+    let totals = both.rows(|context| gather::gather(journal, context).figures);
+    let seen = head(journal, context);
     Sheet {
-        language: lens.words.language().code.to_string(),
+        language: context.words.language().code.to_string(),
         name: throw.name.clone(),
         subtitle: say!(
             both,
@@ -118,9 +118,9 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
             squares = say!(both, "count-square", n = p.squares()),
             size = both.doubled.by(size.width, size.height)
         ),
-        day: say!(both, "sheet-day", day = told(lens.now)),
+        day: say!(both, "sheet-day", day = told(context.now)),
         date: {
-            let today = day(lens.now);
+            let today = day(context.now);
             [today.year, i32::from(today.month), i32::from(today.day)]
         },
         progress: seen.progress,
@@ -131,7 +131,7 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
                 ("no-photo".to_string(), say!(both, "story-no-photo")),
                 (
                     "own".to_string(),
-                    both.say(&format!("sheet-system-{}", system(lens)), &[]),
+                    both.say(&format!("sheet-system-{}", system(context)), &[]),
                 ),
                 (
                     "other".to_string(),
@@ -170,11 +170,11 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
                     name: denim.name.clone(),
                     colour: denim.colour.clone(),
                     texture: None,
-                    count: say!(lens, "count-square", n = n),
+                    count: say!(context, "count-square", n = n),
                 }
             })
             .collect(),
-        tallies: tallies(throw, lens),
+        tallies: tallies(throw, context),
         heaps: heaps(journal, &both),
         faces: vec![
             face(journal, Face::Front, &both),
@@ -197,7 +197,7 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
             .notes
             .iter()
             .filter(|n| n.piece.is_none_or(|p| !throw.assembly().knows(p)))
-            .map(|n| Entry {
+            .map(|n| SheetEntry {
                 day: told(n.at),
                 piece: String::new(),
                 text: n.text.clone(),
@@ -214,21 +214,21 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
 }
 
 /// What was learned on the throw before and what on this one, and the same by step.
-fn learned(journal: &Journal, lens: Lens<'_>) -> (Vec<Lessons>, BTreeMap<Task, Vec<String>>) {
+fn learned(journal: &Journal, context: Context<'_>) -> (Vec<Lessons>, BTreeMap<Task, Vec<String>>) {
     let throw = journal.throw();
-    let mut here = lessons::heritage(journal, lens);
+    let mut here = lessons::heritage(journal, context);
     let before = throw.after.iter().flat_map(|h| &h.lessons);
     let before: BTreeSet<&str> = before.map(|l| l.words.as_str()).collect();
     // Her own from the throw before are told there; her pace is told step by step.
     here.lessons.retain(|l| !before.contains(l.words.as_str()));
     here.paces.clear();
-    let own = lessons::told(&here, lens).map(|told| Lessons {
-        title: say!(lens, "sheet-learned-here"),
+    let own = lessons::told(&here, context).map(|told| Lessons {
+        title: say!(context, "sheet-learned-here"),
         ..told
     });
-    let older = throw.after.as_ref().and_then(|h| lessons::told(h, lens));
+    let older = throw.after.as_ref().and_then(|h| lessons::told(h, context));
     let by_step = |task: Task| {
-        let mut lines = lessons::at_step(throw, task, lens);
+        let mut lines = lessons::at_step(throw, task, context);
         let own = here.lessons.iter().filter(|l| l.task == Some(task));
         lines.extend(own.map(|l: &Lesson| l.words.clone()));
         (task, lines)
@@ -237,8 +237,8 @@ fn learned(journal: &Journal, lens: Lens<'_>) -> (Vec<Lessons>, BTreeMap<Task, V
     (older.into_iter().chain(own).collect(), by_step)
 }
 
-fn system(lens: Lens<'_>) -> &'static str {
-    match lens.ruler.system {
+fn system(context: Context<'_>) -> &'static str {
+    match context.ruler.system {
         crate::measure::System::Inch => "inch",
         crate::measure::System::Metric => "metric",
     }
@@ -268,10 +268,10 @@ fn sizes(throw: &Throw, both: &Both<'_>) -> Vec<Row> {
     rows
 }
 
-fn tallies(throw: &Throw, lens: Lens<'_>) -> Vec<Row> {
+fn tallies(throw: &Throw, context: Context<'_>) -> Vec<Row> {
     let row = |key: &str, n: usize| Row {
-        label: lens.say(&format!("sheet-{key}"), &[]),
-        own: say!(lens, "number", n = n),
+        label: context.say(&format!("sheet-{key}"), &[]),
+        own: say!(context, "number", n = n),
         other: None,
     };
     vec![
@@ -280,8 +280,8 @@ fn tallies(throw: &Throw, lens: Lens<'_>) -> Vec<Row> {
     ]
 }
 
-fn fabrics(journal: &Journal, lens: Lens<'_>) -> Vec<Fabric> {
-    swatches(journal, lens)
+fn fabrics(journal: &Journal, context: Context<'_>) -> Vec<Fabric> {
+    swatches(journal, context)
         .into_iter()
         .map(|s| Fabric {
             letters: s.letters,
@@ -343,7 +343,7 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
 fn face(journal: &Journal, face: Face, both: &Both<'_>) -> FacePart {
     let throw = journal.throw();
     let (across, down) = (throw.plan.across, throw.plan.down);
-    let seen = super::look(journal, &Look::Faces { face }, both.single);
+    let seen = super::answer(journal, &Query::Faces { face }, both.single);
     let (title, spoken, mut lines) = match seen {
         Ok(crate::show::View::Faces(seen)) => (seen.title, seen.spoken, seen.lines),
         _ => Default::default(),
@@ -389,7 +389,7 @@ fn squaring(throw: &Throw, both: &Both<'_>) -> Option<Squaring> {
     if blocks.is_empty() {
         return None;
     }
-    let lens = both.doubled;
+    let context = both.doubled;
     let mut figures = Vec::new();
     let mut told = BTreeSet::new();
     for block in &blocks {
@@ -401,7 +401,7 @@ fn squaring(throw: &Throw, both: &Both<'_>) -> Option<Squaring> {
                 row.label = say!(
                     both,
                     "sheet-trim-of",
-                    kind = lens.say(&format!("kind-{}", names::key(kind)), &[])
+                    kind = context.say(&format!("kind-{}", names::key(kind)), &[])
                 );
             }
             figures.extend(rows);
@@ -411,20 +411,20 @@ fn squaring(throw: &Throw, both: &Both<'_>) -> Option<Squaring> {
     let four = throw.plan.target();
     Some(Squaring {
         figures,
-        said: measuring::summed(throw, lens).1,
+        said: measuring::summed(throw, context).1,
         blocks: blocks
             .iter()
             .map(|block| {
                 let target = throw.target(*block);
                 let same = target.width == four && target.height == four;
                 let measured = throw.work(*block).and_then(|w| w.measured);
-                Block {
-                    label: names::piece(throw, *block, lens),
+                SheetBlock {
+                    label: names::piece(throw, *block, context),
                     target: match same {
                         true => String::new(),
-                        false => lens.by(target.width, target.height).text,
+                        false => context.by(target.width, target.height).text,
                     },
-                    measured: measured.map(|m| [m.width, m.height].map(|l| lens.length(l).text)),
+                    measured: measured.map(|m| [m.width, m.height].map(|l| context.length(l).text)),
                     done: throw.has(*block, Task::SquareUp),
                 }
             })
@@ -434,16 +434,16 @@ fn squaring(throw: &Throw, both: &Both<'_>) -> Option<Squaring> {
 
 /// Laps marked for two neighbours, and joins begun with another lap than the plan's now.
 fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
-    let lens = both.doubled;
+    let context = both.doubled;
     let mut out: Vec<String> = throw
         .marks()
         .map(|(a, b, lap)| {
             say!(
-                lens,
+                context,
                 "special-lap",
-                a = names::piece(throw, a, lens),
-                b = names::piece(throw, b, lens),
-                lap = lens.length(lap)
+                a = names::piece(throw, a, context),
+                b = names::piece(throw, b, context),
+                lap = context.length(lap)
             )
         })
         .collect();
@@ -460,9 +460,9 @@ fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
             out.push(say!(
                 both,
                 "sheet-lap-made",
-                piece = names::piece(throw, piece, lens),
-                lap = lens.length(made.lap),
-                planned = lens.length(planned)
+                piece = names::piece(throw, piece, context),
+                lap = context.length(made.lap),
+                planned = context.length(planned)
             ));
         }
     }
@@ -490,7 +490,11 @@ fn is_change(event: &Event) -> bool {
     )
 }
 
-fn changes(journal: &Journal, lens: Lens<'_>, told: &dyn Fn(Time) -> String) -> Vec<Entry> {
+fn changes(
+    journal: &Journal,
+    context: Context<'_>,
+    told: &dyn Fn(Time) -> String,
+) -> Vec<SheetEntry> {
     let throw = journal.throw();
     let happened = journal.entries().rev().filter(|(_, stands)| *stands);
     happened
@@ -501,21 +505,21 @@ fn changes(journal: &Journal, lens: Lens<'_>, told: &dyn Fn(Time) -> String) -> 
             let said: Vec<String> = events
                 .iter()
                 .filter(|e| is_change(e))
-                .map(|e| events::event(e, throw, lens))
+                .map(|e| events::event(e, throw, context))
                 .collect();
-            (!said.is_empty()).then(|| Entry {
+            (!said.is_empty()).then(|| SheetEntry {
                 day: told(entry.at),
                 piece: String::new(),
-                text: lens.words.list("list-long", said),
+                text: context.words.list("list-long", said),
             })
         })
         .take(MOST_CHANGES)
         .collect()
 }
 
-fn card(throw: &Throw, both: &Both<'_>, stages: &[Stage], prints: &[Fabric]) -> Card {
+fn card(throw: &Throw, both: &Both<'_>, stages: &[SheetStage], prints: &[Fabric]) -> WallCard {
     let p = &throw.plan;
-    let lens = both.doubled;
+    let context = both.doubled;
     let mut figures = both.row("square", |l| l.by(p.side, p.side));
     let lapped = p.joining == Joining::Lapped;
     let lap = if lapped { "lap" } else { "allowance" };
@@ -568,10 +572,10 @@ fn card(throw: &Throw, both: &Both<'_>, stages: &[Stage], prints: &[Fabric]) -> 
     ];
     let used: Vec<Fabric> = prints.to_vec();
     let over = used.len().saturating_sub(MOST_ON_CARD);
-    Card {
+    WallCard {
         figures,
         order,
-        cautions: cautions.map(|c| warning(c, true, lens)).into(),
+        cautions: cautions.map(|c| warning(c, true, context)).into(),
         prints: used.into_iter().take(MOST_ON_CARD).collect(),
         more: (over > 0).then(|| say!(both, "sheet-more-prints", n = over)),
     }

@@ -2,9 +2,9 @@
 
 use crate::cloth::fabric::Face;
 use crate::plan::assembly::{Kind, Rect};
-use crate::show::context::Lens;
+use crate::show::context::Context;
 use crate::show::sheet::both::Both;
-use crate::show::sheet::content::{Entry, Line, Stage, Step, Tick, Warning};
+use crate::show::sheet::content::{SheetEntry, SheetLine, SheetStage, Step, Tick, Warning};
 use crate::show::{names, work};
 use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Throw, Time};
@@ -31,19 +31,23 @@ fn last_stage(task: Task) -> Option<&'static str> {
     }
 }
 
-pub(super) fn warning(caution: Caution, short: bool, lens: Lens<'_>) -> Warning {
+pub(super) fn warning(caution: Caution, short: bool, context: Context<'_>) -> Warning {
     let key = caution.key();
     let text = match short {
         true => format!("sheet-caution-{key}"),
         false => format!("caution-{key}"),
     };
     Warning {
-        title: lens.say(&format!("caution-{key}-title"), &[]),
-        text: lens.say(&text, &[]),
+        title: context.say(&format!("caution-{key}-title"), &[]),
+        text: context.say(&text, &[]),
     }
 }
 
-pub(super) fn stages(throw: &Throw, both: &Both<'_>, told: &dyn Fn(Time) -> String) -> Vec<Stage> {
+pub(super) fn stages(
+    throw: &Throw,
+    both: &Both<'_>,
+    told: &dyn Fn(Time) -> String,
+) -> Vec<SheetStage> {
     let order = ["square", "pair", "four", "larger", "whole"];
     let mut by_stage: BTreeMap<usize, Vec<Rect>> = BTreeMap::new();
     for piece in throw.assembly().pieces() {
@@ -53,7 +57,7 @@ pub(super) fn stages(throw: &Throw, both: &Both<'_>, told: &dyn Fn(Time) -> Stri
     }
     let letters = names::letters(&throw.prints);
     let mut cautions = BTreeSet::new();
-    let mut out: Vec<Stage> = by_stage
+    let mut out: Vec<SheetStage> = by_stage
         .into_iter()
         .map(|(at, pieces)| {
             stage(
@@ -103,7 +107,7 @@ pub(super) fn stages(throw: &Throw, both: &Both<'_>, told: &dyn Fn(Time) -> Stri
             steps.push(step);
         }
         if !steps.is_empty() {
-            out.push(Stage {
+            out.push(SheetStage {
                 title: both.say(&format!("sheet-stage-{key}"), &[]),
                 count: String::new(),
                 steps,
@@ -124,8 +128,8 @@ fn stage(
     cautions: &mut BTreeSet<String>,
     both: &Both<'_>,
     told: &dyn Fn(Time) -> String,
-) -> Stage {
-    let lens = both.doubled;
+) -> SheetStage {
+    let context = both.doubled;
     let own = |piece: Rect| -> Vec<Task> {
         let mut tasks = throw.tasks(piece);
         tasks.retain(|t| last_stage(*t).is_none());
@@ -141,14 +145,14 @@ fn stage(
                 .copied()
                 .filter(|p| throw.tasks(*p).contains(task))
                 .collect();
-            let kind = lens.say(&format!("kind-{}", names::key(throw.kind(here[0]))), &[]);
-            let title = lens.say(&format!("title-{}", task.key()), &[("kind", kind.into())]);
+            let kind = context.say(&format!("kind-{}", names::key(throw.kind(here[0]))), &[]);
+            let title = context.say(&format!("title-{}", task.key()), &[("kind", kind.into())]);
             let mut step = step(throw, *task, title, &here, cautions, both);
             step.caution = step.caution.filter(|c| here_told.insert(c.title.clone()));
             step
         })
         .collect();
-    let line = |piece: &Rect| Line {
+    let line = |piece: &Rect| SheetLine {
         label: match throw.kind(*piece) {
             Kind::Square => names::square(*piece),
             Kind::Pair => {
@@ -162,7 +166,7 @@ fn stage(
                 )
             }
             Kind::Four => names::block(*piece),
-            _ => names::piece(throw, *piece, lens),
+            _ => names::piece(throw, *piece, context),
         },
         ticks: tasks
             .iter()
@@ -183,12 +187,12 @@ fn stage(
             })
             .collect(),
     };
-    Stage {
+    SheetStage {
         title: both.say(&format!("sheet-stage-{key}"), &[]),
         count: match key {
             "whole" => String::new(),
-            "larger" => say!(lens, "count-part", n = pieces.len()),
-            _ => names::count(throw.kind(pieces[0]), pieces.len(), lens),
+            "larger" => say!(context, "count-part", n = pieces.len()),
+            _ => names::count(throw.kind(pieces[0]), pieces.len(), context),
         },
         steps,
         columns: tasks
@@ -201,9 +205,9 @@ fn stage(
             .iter()
             .filter_map(|n| Some((n, n.piece?)))
             .filter(|(_, p)| throw.assembly().knows(*p) && stage_key(throw.kind(*p)) == key)
-            .map(|(n, piece)| Entry {
+            .map(|(n, piece)| SheetEntry {
                 day: told(n.at),
-                piece: names::piece(throw, piece, lens),
+                piece: names::piece(throw, piece, context),
                 text: n.text.clone(),
             })
             .collect(),
@@ -218,17 +222,20 @@ fn step(
     cautions: &mut BTreeSet<String>,
     both: &Both<'_>,
 ) -> Step {
-    let lens = both.doubled;
+    let context = both.doubled;
     let done = pieces.iter().filter(|p| throw.has(**p, task)).count();
     // Told of the first that is still to do.
     let first = pieces.iter().copied().find(|p| !throw.has(*p, task));
     let piece = first.unwrap_or(pieces[0]);
     let each = |piece: Rect| {
         let mut rows = both.rows(|l| work::figures(throw, task, piece, l));
-        let alone = [say!(lens, "figure-fabric"), say!(lens, "figure-measured")];
+        let alone = [
+            say!(context, "figure-fabric"),
+            say!(context, "figure-measured"),
+        ];
         let alone = alone
             .into_iter()
-            .chain([say!(lens, "figure-across"), say!(lens, "figure-down")])
+            .chain([say!(context, "figure-across"), say!(context, "figure-down")])
             .collect::<Vec<String>>();
         rows.retain(|row| !alone.contains(&row.label));
         rows
@@ -243,19 +250,19 @@ fn step(
         }
     }
     let mut how: Vec<String> = match task {
-        Task::JoinBinding | Task::GlueBinding => work::special(throw, task, piece, lens),
+        Task::JoinBinding | Task::GlueBinding => work::special(throw, task, piece, context),
         _ => Vec::new(),
     };
     let key = work::how_key(throw, task, piece);
-    how.extend(lens.say(&key, &[]).lines().map(str::to_string));
+    how.extend(context.say(&key, &[]).lines().map(str::to_string));
     if matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         for piece in pieces {
             if let Some(opened) = throw.work(*piece).and_then(|w| w.opened) {
-                let said = say!(lens, "special-opened", length = lens.length(opened));
+                let said = say!(context, "special-opened", length = context.length(opened));
                 how.push(say!(
                     both,
                     "sheet-of-piece",
-                    piece = names::piece(throw, *piece, lens),
+                    piece = names::piece(throw, *piece, context),
                     text = said
                 ));
             }
@@ -272,7 +279,7 @@ fn step(
     }
     Step {
         title,
-        station: work::station_name(task.station(), lens),
+        station: work::station_name(task.station(), context),
         count: say!(both, "sheet-count", done = done, all = pieces.len()),
         how,
         learned: match cautions.insert(format!("learned {task:?}")) {
@@ -283,7 +290,7 @@ fn step(
         // At length the first time, then in short.
         caution: task.caution().map(|caution| {
             let first = cautions.insert(format!("{caution:?}"));
-            warning(caution, !first, lens)
+            warning(caution, !first, context)
         }),
         tick: None,
     }
