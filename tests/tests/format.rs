@@ -112,11 +112,13 @@ fn of_every_kind() -> Journal {
         Event::Archived { archived: false },
         Event::FacesChanged {
             faces: vec![(square, cover)],
+            again: None,
         },
         Event::ClothChanged { prints, denims },
         Event::Done {
             task: Task::Cut,
             pieces: four.squares().collect(),
+            made: vec![],
         },
         Event::SparesCounted { spares: 3 },
         Event::SparesUsed {
@@ -125,6 +127,7 @@ fn of_every_kind() -> Journal {
         Event::Done {
             task: Task::Dot,
             pieces: vec![pair],
+            made: vec![],
         },
         Event::Unpicked {
             pieces: vec![(pair, inch64(320))],
@@ -166,6 +169,7 @@ fn of_every_kind() -> Journal {
         },
         Event::SetAside {
             pieces: vec![other],
+            sizes: vec![],
         },
         Event::Patched {
             piece: square,
@@ -174,6 +178,7 @@ fn of_every_kind() -> Journal {
         Event::Spoilt {
             piece: Rect::square(5, 5),
             why: Mishap::Lost,
+            opened: None,
         },
         Event::HeapSet {
             n: 1,
@@ -190,6 +195,7 @@ fn of_every_kind() -> Journal {
             n: 1,
             piece: 0,
             squares: 3,
+            went: None,
         },
         Event::HeapSet {
             n: 2,

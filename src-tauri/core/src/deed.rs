@@ -19,7 +19,7 @@ use crate::plan::{Plan, PlanFault, longest_side};
 use crate::scraps::Scrap;
 use crate::standing::tier;
 use crate::tasks::Task;
-use crate::throw::{Event, Item, Mishap, Throw};
+use crate::throw::{Event, Item, Made, Mishap, Throw};
 use serde::{Deserialize, Serialize};
 use std::cmp::min;
 use std::collections::{HashMap, HashSet};
@@ -563,7 +563,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
                     },
                 ));
             }
-            Ok(vec![Event::FacesChanged { faces }])
+            Ok(vec![faces_changed(throw, faces)])
         }
         Action::LayOut { wishes, layout } => {
             check_wishes(throw, wishes)?;
@@ -655,9 +655,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             if !loose || !throw.begun(*piece) {
                 return Err(Refusal::NothingToUnpick(*piece));
             }
-            Ok(vec![Event::SetAside {
-                pieces: vec![*piece],
-            }])
+            Ok(vec![set_aside(throw, vec![*piece])])
         }
         Action::Replace { piece, why, spare } => {
             let back = laid_back(throw, &[*piece]);
@@ -694,7 +692,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
             if throw.is_joined(piece) {
                 return Err(Refusal::Joined(piece));
             }
-            Ok(vec![Event::Spoilt { piece, why: *why }])
+            Ok(vec![spoilt(throw, piece, *why)])
         }
         Action::AddGarment {
             kind,
@@ -832,6 +830,7 @@ pub fn decide(throw: Option<&Throw>, action: &Action) -> Result<Vec<Event>, Refu
                 n: *n,
                 piece: *index,
                 squares: *squares,
+                went: Some(throw.would_go(heap.makes, *squares)),
             }])
         }
         Action::TryScrap { scrap } => {
@@ -1040,9 +1039,8 @@ fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Refusal> {
         events.push(Event::Moved { moves: refit.moves });
     }
     if !refit.aside.is_empty() {
-        events.push(Event::SetAside {
-            pieces: refit.aside,
-        });
+        let aside = set_aside(&throw.after(&events), refit.aside);
+        events.push(aside);
     }
     let after = throw.after(&events);
     let grid = Rect::grid(plan.across, plan.down);
@@ -1213,7 +1211,7 @@ fn set_face(
     if faces.is_empty() {
         return Err(Refusal::Nothing);
     }
-    Ok(vec![Event::FacesChanged { faces }])
+    Ok(vec![faces_changed(throw, faces)])
 }
 
 /// Squares of a print placed so far, both faces together.
@@ -1317,7 +1315,7 @@ fn lay_out(throw: &Throw, wishes: &Wishes, layout: &Layout) -> Result<Vec<Event>
         }
     }
     if !faces.is_empty() {
-        events.push(Event::FacesChanged { faces });
+        events.push(faces_changed(&turned, faces));
     }
     let after = throw.after(&events);
     for (i, print) in throw.prints.iter().enumerate() {
@@ -1515,10 +1513,37 @@ fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Event>, Refusa
             .collect();
         return Ok(vec![Event::SquaredUp { pieces }]);
     }
-    Ok(vec![Event::Done {
-        task,
-        pieces: pieces.to_vec(),
-    }])
+    Ok(vec![done(throw, task, pieces.to_vec())])
+}
+
+/// A task done, with what it settles of how joins are made.
+fn done(throw: &Throw, task: Task, pieces: Vec<Rect>) -> Event {
+    let settled = pieces.iter().map(|p| throw.would_be_made(*p, task));
+    let mut made: Vec<Made> = settled.flatten().collect();
+    // One that is for all of them is said once.
+    if made.windows(2).all(|two| two[0] == two[1]) {
+        made.truncate(1);
+    }
+    Event::Done { task, pieces, made }
+}
+
+/// Faces changed, with the squares that are to be pressed once more for it.
+fn faces_changed(throw: &Throw, faces: Vec<(Rect, Cover)>) -> Event {
+    let again = throw.would_press_again(&faces);
+    Event::FacesChanged { faces, again }
+}
+
+/// Pieces set aside, with their sizes.
+fn set_aside(throw: &Throw, pieces: Vec<Rect>) -> Event {
+    let sizes = pieces.iter().map(|piece| throw.size(*piece));
+    let sizes = sizes.map(|size| (size.width, size.height)).collect();
+    Event::SetAside { pieces, sizes }
+}
+
+/// A square spoilt, and whether the seams opened last were opened to take it out.
+fn spoilt(throw: &Throw, piece: Rect, why: Mishap) -> Event {
+    let opened = throw.openings.last().map(|o| o.is_round(piece));
+    Event::Spoilt { piece, why, opened }
 }
 
 /// Every piece that can be worked on now, with its next task, squares first.
@@ -1762,7 +1787,8 @@ fn replace(throw: &Throw, piece: Rect, why: Mishap, spare: bool) -> Result<Vec<E
     if !pieces.is_empty() {
         events.push(Event::Unpicked { pieces });
     }
-    events.push(Event::Spoilt { piece, why });
+    let spoilt = spoilt(&throw.after(&events), piece, why);
+    events.push(spoilt);
     if spare {
         events.push(Event::SparesUsed {
             pieces: vec![piece],
@@ -1797,8 +1823,6 @@ fn patch(
     }
     Ok(vec![
         Event::Patched { piece, why },
-        Event::FacesChanged {
-            faces: vec![(piece, cover.with(face, Some(print)))],
-        },
+        faces_changed(throw, vec![(piece, cover.with(face, Some(print)))]),
     ])
 }

@@ -12,7 +12,7 @@ use crate::assembly::Rect;
 use crate::pile::Use;
 use crate::plan::MOST;
 use crate::tasks::Task;
-use crate::throw::{Event, Item, Throw};
+use crate::throw::{Event, Item, Throw, Went};
 
 /// One thing an event may touch or rest on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -143,7 +143,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             }
             touches
         }
-        Event::FacesChanged { faces } => {
+        Event::FacesChanged { faces, .. } => {
             needs.push(Part::Cloth);
             let mut touches = places(faces.iter().map(|(piece, _)| piece));
             for (piece, cover) in faces {
@@ -162,7 +162,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             touches
         }
         Event::ClothChanged { .. } => vec![Part::Cloth],
-        Event::Done { task, pieces } => {
+        Event::Done { task, pieces, .. } => {
             needs.push(Part::Plan);
             let mut touches = places(pieces);
             if *task == Task::Cut {
@@ -209,7 +209,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
         }
         Event::Flipped { pieces } | Event::Pinned { pieces, .. } => places(pieces),
         Event::Wished { .. } => vec![Part::Wishes],
-        Event::SetAside { pieces } => {
+        Event::SetAside { pieces, .. } => {
             needs.push(Part::Plan);
             let mut touches = places(pieces);
             touches.extend(pieces.iter().map(|p| Part::Cuts(*p)));
@@ -231,7 +231,32 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             vec![Part::Heap(*n)]
         }
         Event::HeapTaken { n } => vec![Part::Heap(*n)],
-        Event::PieceCut { n, squares, .. } => {
+        Event::PieceCut {
+            n,
+            went: Some(went),
+            ..
+        } => {
+            let mut touches = vec![Part::Heap(*n)];
+            match went {
+                Went::Stock { print } => touches.extend([Part::Cloth, Part::Stock(*print)]),
+                // That the places are open and of the heap's denim is theirs and the heap's.
+                Went::Squares { places: to, spares } => {
+                    needs.push(Part::Plan);
+                    touches.extend(places(to));
+                    touches.extend(to.iter().map(|s| Part::Cuts(*s)));
+                    if *spares > 0 {
+                        touches.push(Part::Spares);
+                    }
+                }
+            }
+            touches
+        }
+        Event::PieceCut {
+            n,
+            squares,
+            went: None,
+            ..
+        } => {
             let mut touches = vec![Part::Heap(*n)];
             match throw.pile.get(n).map(|heap| heap.makes) {
                 Some(Use::Fabric { print }) => touches.extend([Part::Cloth, Part::Stock(print)]),

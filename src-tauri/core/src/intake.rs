@@ -17,10 +17,11 @@ use crate::garments::Source;
 use crate::heritage::{Heritage, MOST_LESSONS};
 use crate::journal::{Damage, Entry, Journal, Read, What};
 use crate::measure::{Length, in_nm};
-use crate::pile::Heap;
-use crate::plan::{MOST, longest_side};
+use crate::pile::{Heap, Use};
+use crate::plan::{MOST, Stitch, longest_side};
 use crate::tasks::Task;
-use crate::throw::{Event, Item, Throw, Time};
+use crate::throw::{Event, Item, Made, Throw, Time, Went};
+use std::collections::BTreeSet;
 
 // Where the limits lie is our judgement, well beyond what any throw has.
 
@@ -158,6 +159,11 @@ fn real(length: Length) -> bool {
     (1..=in_nm(longest_side()) * 200).contains(&in_nm(length))
 }
 
+/// A width that stitching can have.
+fn wide(stitch: Stitch) -> bool {
+    (0..=in_nm(longest_side())).contains(&in_nm(stitch.width()))
+}
+
 fn note(text: &str) -> bool {
     text.chars().count() <= LONGEST_NOTE
 }
@@ -203,13 +209,23 @@ fn bounded(event: &Event) -> bool {
         Event::Renamed { name } => named(name),
         Event::Archived { .. } | Event::HeapTaken { .. } | Event::Gathered { .. } => true,
         Event::PlanChanged { plan, spares } => plan.check().is_ok() && *spares <= MANY,
-        Event::FacesChanged { faces } => {
-            faces.len() <= LONGEST_LIST && faces.iter().all(|(piece, _)| place(*piece))
+        Event::FacesChanged { faces, again } => {
+            faces.len() <= LONGEST_LIST
+                && faces.iter().all(|(piece, _)| place(*piece))
+                && again.as_deref().is_none_or(list)
         }
         Event::ClothChanged { prints, denims } => cloth(prints, denims),
-        Event::Done { pieces, .. } | Event::SparesUsed { pieces } | Event::SetAside { pieces } => {
-            list(pieces)
+        Event::Done { task, pieces, made } => {
+            let held = |made: &Made| real(made.lap) && wide(made.stitch);
+            let settles = matches!(task, Task::Dot | Task::Pin | Task::Stitch);
+            let each = made.is_empty() || settles && [1, pieces.len()].contains(&made.len());
+            list(pieces) && each && made.iter().all(held)
         }
+        Event::SetAside { pieces, sizes } => {
+            let each = [0, pieces.len()].contains(&sizes.len());
+            list(pieces) && each && sizes.iter().all(|(w, h)| real(*w) && real(*h))
+        }
+        Event::SparesUsed { pieces } => list(pieces),
         Event::SparesCounted { spares } => *spares <= MANY,
         Event::Measured {
             piece,
@@ -267,12 +283,16 @@ fn bounded(event: &Event) -> bool {
                     .all(|(piece, w, h)| place(*piece) && real(*w) && real(*h))
         }
         Event::HeapSet { heap, .. } => sound(heap),
-        Event::PieceCut { squares, .. } => *squares <= MOST_SQUARES,
-        Event::ScrapTried { scrap } => {
-            let width = in_nm(scrap.stitch.width());
-            let most = in_nm(longest_side());
-            note(&scrap.note) && real(scrap.lap) && (0..=most).contains(&width)
+        Event::PieceCut { squares, went, .. } => {
+            let all = match went {
+                Some(Went::Squares { places, spares }) => {
+                    list(places) && places.len() as u64 + u64::from(*spares) == u64::from(*squares)
+                }
+                Some(Went::Stock { .. }) | None => true,
+            };
+            *squares <= MOST_SQUARES && all
         }
+        Event::ScrapTried { scrap } => note(&scrap.note) && real(scrap.lap) && wide(scrap.stitch),
         Event::PlateMeasured { opening } => real(*opening),
         Event::Noted { text, piece, .. } => note(text) && piece.is_none_or(place),
         Event::Pictured { words, piece, .. } => {
@@ -325,12 +345,20 @@ fn known(throw: &Throw, event: &Event) -> bool {
             [cover.front, cover.back].into_iter().flatten().all(found)
                 && usize::from(cover.denim) < denims.len().max(1)
         }),
-        Event::FacesChanged { faces } => faces.iter().all(|(piece, cover)| {
-            let cloth = [cover.front, cover.back].into_iter().flatten().all(print);
-            let denim = usize::from(cover.denim) < throw.denims.len().max(1);
-            piece.is_square() && there(piece) && cloth && denim
-        }),
-        Event::Done { pieces, .. } | Event::SetAside { pieces } => pieces.iter().all(there),
+        Event::FacesChanged { faces, again } => {
+            let listed: BTreeSet<&Rect> = faces.iter().map(|(piece, _)| piece).collect();
+            again.iter().flatten().all(|piece| listed.contains(piece))
+                && faces.iter().all(|(piece, cover)| {
+                    let cloth = [cover.front, cover.back].into_iter().flatten().all(print);
+                    let denim = usize::from(cover.denim) < throw.denims.len().max(1);
+                    piece.is_square() && there(piece) && cloth && denim
+                })
+        }
+        Event::Done { pieces, made, .. } => {
+            // Only a join is made with something.
+            pieces.iter().all(there) && (made.is_empty() || pieces.iter().all(joined))
+        }
+        Event::SetAside { pieces, .. } => pieces.iter().all(there),
         Event::SparesUsed { pieces } => pieces.iter().all(|p| p.is_square() && there(p)),
         Event::Measured { piece, .. } | Event::Outlined { piece, .. } => {
             throw.assembly().is_block(*piece) && there(piece)
@@ -353,9 +381,20 @@ fn known(throw: &Throw, event: &Event) -> bool {
                 && (throw.pile.contains_key(n) || throw.pile.len() < MOST_HEAPS)
         }
         Event::HeapTaken { n } => throw.pile.contains_key(n),
-        Event::PieceCut { n, piece, .. } => {
-            let heap = throw.pile.get(n);
-            heap.is_some_and(|heap| heap.counted.get(usize::from(*piece)) == Some(&None))
+        Event::PieceCut { n, piece, went, .. } => {
+            let goes = |makes: Use| match went {
+                Some(Went::Squares { places, .. }) => {
+                    let each: BTreeSet<&Rect> = places.iter().collect();
+                    makes.is_denim()
+                        && each.len() == places.len()
+                        && places.iter().all(|p| p.is_square() && there(p))
+                }
+                Some(Went::Stock { print: n }) => makes == Use::Fabric { print: *n } && print(*n),
+                None => true,
+            };
+            throw.pile.get(n).is_some_and(|heap| {
+                heap.counted.get(usize::from(*piece)) == Some(&None) && goes(heap.makes)
+            })
         }
         Event::Gathered { item, .. } => match item {
             Item::Fabric { print: n } => print(*n),
@@ -368,7 +407,11 @@ fn known(throw: &Throw, event: &Event) -> bool {
 fn ready(throw: &Throw, event: &Event) -> bool {
     let may = |task: Task, piece: &Rect| may_do(throw, task, *piece).is_ok();
     match event {
-        Event::Done { task, pieces } => pieces.iter().all(|p| may(*task, p)),
+        Event::Done { task, pieces, .. } => pieces.iter().all(|p| may(*task, p)),
+        Event::PieceCut {
+            went: Some(Went::Squares { places, .. }),
+            ..
+        } => places.iter().all(|p| may(Task::Cut, p)),
         Event::SparesUsed { pieces } => {
             throw.spares as usize >= pieces.len() && pieces.iter().all(|p| may(Task::Cut, p))
         }

@@ -227,6 +227,7 @@ mod tests {
             &Event::Done {
                 task: crate::tasks::Task::Dot,
                 pieces: pairs.to_vec(),
+                made: vec![],
             },
             0,
         );

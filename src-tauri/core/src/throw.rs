@@ -1,7 +1,17 @@
 //! The state of one throw: what is wished for and what has been done to what.
 //!
 //! A [`Throw`] is only ever made by folding events ([`Throw::apply`]); it decides
-//! nothing. Whether an action may be done is [`crate::deed`]'s to say.
+//! nothing. Whether an action may be done is [`crate::deed`]'s to say, and so is what comes
+//! of it: which places get the cut squares, by what lap a join is made. An event holds all of
+//! that. Files written before it did lack those fields; for them the fold fills in what was
+//! the rule then (`would_go`, `would_be_made`, `would_press_again` and beside them), and that
+//! rule stays as it is, whatever [`crate::deed`] decides from now on.
+//!
+//! What else the fold does chooses nothing, and is what the event means: places of a piece
+//! set aside are empty again, joined pieces that were opened are as if never sewn, a lap
+//! marked for a block that moved is forgotten, pieces that a new grid does not know are
+//! dropped, what was glued on a lost square is counted with it. Readiness, foreseen sizes and
+//! the tasks of a piece are read off the state whenever they are asked for; no event holds them.
 //!
 //! Predicted sizes ([`Throw::size`]): a squared-up block is as large as it was left;
 //! any other piece is its parts' sum less what their join takes up (its own lap once
@@ -67,6 +77,10 @@ pub enum Event {
     FacesChanged {
         /// Each square with its new faces.
         faces: Vec<(Rect, Cover)>,
+        /// Squares among them that are to be pressed and cooled once more. Where it is not
+        /// said, those that got more fabric than they had.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        again: Option<Vec<Rect>>,
     },
     /// The lists of fabrics changed.
     ClothChanged {
@@ -81,6 +95,11 @@ pub enum Event {
         task: Task,
         /// The pieces.
         pieces: Vec<Rect>,
+        /// What the join of each piece is made with from now on, in their order; a single one
+        /// is for all of them. Where it is not said, a join that is laid or pinned takes what
+        /// the plan and the laps marked say, and one that is stitched the plan's stitch.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        made: Vec<Made>,
     },
     /// Spare squares were put to use.
     SparesUsed {
@@ -159,6 +178,10 @@ pub enum Event {
     SetAside {
         /// The pieces.
         pieces: Vec<Rect>,
+        /// The width and height of each, in their order. Where it is not said, as the throw
+        /// foresees them.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        sizes: Vec<(Length, Length)>,
     },
     /// The whole piece was measured.
     WholeMeasured {
@@ -180,6 +203,10 @@ pub enum Event {
         piece: Rect,
         /// What happened.
         why: Mishap,
+        /// Whether the seams round it were opened to take it out. Where it is not said, they
+        /// were if they are the ones that were opened last.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        opened: Option<bool>,
     },
     /// A heap was put on the clothes pile, or changed.
     HeapSet {
@@ -201,6 +228,11 @@ pub enum Event {
         piece: u8,
         /// How many squares came out.
         squares: u32,
+        /// Where they went. Where it is not said, denim squares went to the places whose squares
+        /// were still to be cut, row by row, to those of the heap's own denim where it has
+        /// one, and the rest became spares; fabric squares went to the stock of the heap's print.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        went: Option<Went>,
     },
     /// A scrap was tried.
     ScrapTried {
@@ -249,6 +281,25 @@ pub enum Event {
     Unpictured {
         /// The photo.
         photo: PhotoId,
+    },
+}
+
+/// Where the squares cut out of a piece went.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Went {
+    /// Denim squares.
+    Squares {
+        /// The places they are for.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        places: Vec<Rect>,
+        /// How many have no place yet.
+        spares: u32,
+    },
+    /// Fabric squares, to the stock of this print.
+    Stock {
+        /// The print, counted from 0.
+        print: u8,
     },
 }
 
@@ -330,7 +381,7 @@ impl Size {
 }
 
 /// What a join was made with, kept from the moment its edges were first held.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Made {
     /// Lap or seam.
     pub joining: Joining,
@@ -410,6 +461,13 @@ pub struct Opening {
     pub joins: Vec<(Rect, Length)>,
     /// The spoilt square that is taken out, if it is for one.
     pub square: Option<Rect>,
+}
+
+impl Opening {
+    /// Whether it is of nothing but joins that hold this square.
+    pub fn is_round(&self, square: Rect) -> bool {
+        self.joins.iter().all(|(whole, _)| whole.holds(square))
+    }
 }
 
 /// Something the maker wrote down.
@@ -512,7 +570,7 @@ fn touched(event: &Event) -> Touched {
         Event::Done { pieces, .. } | Event::SparesUsed { pieces } => {
             Touched::Pieces(pieces.clone())
         }
-        Event::FacesChanged { faces } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
+        Event::FacesChanged { faces, .. } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
         Event::SquaredUp { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
         Event::Measured { piece, .. }
         | Event::Outlined { piece, .. }
@@ -544,6 +602,11 @@ fn touched(event: &Event) -> Touched {
         | Event::PieceCut { .. }
         | Event::SetAside { .. } => Touched::All,
     }
+}
+
+/// Whether a task is done to a square once its fabrics are glued on.
+fn presses_cover(task: Task) -> bool {
+    matches!(task, Task::PressCover | Task::CoolCover)
 }
 
 /// The first of `tasks` that is not among the `done`, each done once for each time it
@@ -636,9 +699,11 @@ impl Throw {
             Event::Renamed { name } => self.name.clone_from(name),
             Event::Archived { archived } => self.archived = *archived,
             Event::PlanChanged { plan, spares } => self.change_plan(*plan, *spares),
-            Event::FacesChanged { faces } => {
+            Event::FacesChanged { faces, again } => {
+                let again = again.as_ref().map(|a| a.iter().collect::<BTreeSet<_>>());
                 for (piece, cover) in faces {
-                    self.set_cover(*piece, *cover);
+                    let again = again.as_ref().map(|again| again.contains(piece));
+                    self.set_cover(*piece, *cover, again);
                 }
             }
             Event::ClothChanged { prints, denims } => {
@@ -651,15 +716,19 @@ impl Throw {
                     *print = print.filter(listed);
                 }
             }
-            Event::Done { task, pieces } => {
-                for piece in pieces {
-                    self.mark(*piece, *task, at);
+            Event::Done { task, pieces, made } => {
+                for (n, piece) in pieces.iter().enumerate() {
+                    let made = match made.as_slice() {
+                        [all] => Some(*all),
+                        each => each.get(n).copied(),
+                    };
+                    self.mark(*piece, *task, made, at);
                 }
             }
             Event::SparesUsed { pieces } => {
                 self.spares = self.spares.saturating_sub(pieces.len() as u32);
                 for piece in pieces {
-                    self.mark(*piece, Task::Cut, at);
+                    self.mark(*piece, Task::Cut, None, at);
                 }
             }
             Event::SparesCounted { spares } => self.spares = *spares,
@@ -713,9 +782,16 @@ impl Throw {
                 }
             }
             Event::Wished { wishes } => self.wishes = Some(*wishes),
-            Event::SetAside { pieces } => {
-                for piece in pieces {
-                    let size = self.size(*piece);
+            Event::SetAside { pieces, sizes } => {
+                for (n, piece) in pieces.iter().enumerate() {
+                    let said = sizes.get(n);
+                    let size = said.map_or_else(
+                        || self.size(*piece),
+                        |(width, height)| Size {
+                            width: *width,
+                            height: *height,
+                        },
+                    );
                     let glued = piece.squares().flat_map(|s| self.glued(s)).flatten();
                     for print in glued.collect::<Vec<u8>>() {
                         *self.aside_glued.entry(print).or_default() += 1;
@@ -757,7 +833,7 @@ impl Throw {
             }
             Event::SquaredUp { pieces } => {
                 for (piece, width, height) in pieces {
-                    self.mark(*piece, Task::SquareUp, at);
+                    self.mark(*piece, Task::SquareUp, None, at);
                     let size = Size {
                         width: *width,
                         height: *height,
@@ -765,12 +841,17 @@ impl Throw {
                     self.work.entry(*piece).or_default().squared = Some(size);
                 }
             }
-            Event::Spoilt { piece, why } => {
+            Event::Spoilt { piece, why, opened } => {
                 let glued = self.glued(*piece);
                 self.work.remove(piece);
                 // The seams round it were opened to take it out.
-                if let Some(opening) = self.openings.last_mut()
-                    && opening.joins.iter().all(|(whole, _)| whole.holds(*piece))
+                let round = match opened {
+                    None => self.openings.len().checked_sub(1),
+                    Some(true) => self.openings.iter().rposition(|o| o.is_round(*piece)),
+                    Some(false) => None,
+                };
+                if let Some(opening) = round.and_then(|n| self.openings.get_mut(n))
+                    && opening.is_round(*piece)
                 {
                     opening.square = Some(*piece);
                 }
@@ -787,7 +868,12 @@ impl Throw {
             Event::HeapTaken { n } => {
                 self.pile.remove(n);
             }
-            Event::PieceCut { n, piece, squares } => self.count_cut(*n, *piece, *squares, at),
+            Event::PieceCut {
+                n,
+                piece,
+                squares,
+                went,
+            } => self.count_cut((*n, *piece), *squares, went.as_ref(), at),
             Event::ScrapTried { scrap } => self.scraps.push(scrap.clone()),
             Event::PlateMeasured { opening } => self.opening = Some(*opening),
             Event::Gathered { item, have: true } => {
@@ -997,10 +1083,22 @@ impl Throw {
         }
     }
 
-    /// Squares out of a piece: denim goes to the open places in order, to those of its own
-    /// denim where the heap names one; what is over is spare; fabric is added to the stock of
-    /// its print.
-    fn count_cut(&mut self, n: u16, piece: u8, squares: u32, at: Time) {
+    /// Where squares cut for this use go: denim to the open places in order, to those of its
+    /// own denim where one is named; what is over is spare; fabric to the stock of its print.
+    /// Files that do not say it are folded by this rule, so that it stays as it is.
+    pub(crate) fn would_go(&self, makes: Use, squares: u32) -> Went {
+        match makes {
+            Use::Denim { denim } => {
+                let places: Vec<Rect> = self.uncut(denim).take(squares as usize).collect();
+                let spares = squares - places.len() as u32;
+                Went::Squares { places, spares }
+            }
+            Use::Fabric { print } => Went::Stock { print },
+        }
+    }
+
+    /// Squares out of a piece of a heap go where it is said they went.
+    fn count_cut(&mut self, (n, piece): (u16, u8), squares: u32, went: Option<&Went>, at: Time) {
         let Some(heap) = self.pile.get_mut(&n) else {
             return;
         };
@@ -1008,26 +1106,46 @@ impl Throw {
             return;
         };
         *counted = Some(squares);
-        match heap.makes {
-            Use::Denim { denim } => {
-                let open: Vec<Rect> = self.uncut(denim).take(squares as usize).collect();
-                self.spares += squares - open.len() as u32;
-                for square in open {
-                    self.mark(square, Task::Cut, at);
+        let makes = heap.makes;
+        let went = went.cloned();
+        match went.unwrap_or_else(|| self.would_go(makes, squares)) {
+            Went::Squares { places, spares } => {
+                self.spares = self.spares.saturating_add(spares);
+                for square in places {
+                    self.mark(square, Task::Cut, None, at);
                 }
             }
-            Use::Fabric { print } => {
+            Went::Stock { print } => {
                 if let Some(print) = self.prints.get_mut(usize::from(print)) {
-                    print.stock = Some(print.stock.unwrap_or(0) + squares);
+                    print.stock = Some(print.stock.unwrap_or(0).saturating_add(squares));
                 }
             }
         }
     }
 
-    fn mark(&mut self, piece: Rect, task: Task, at: Time) {
-        let made = self.planned(piece);
+    /// What a task settles of how a piece's join is made, if it were done now: all of it where
+    /// the edges are held for the first time, the stitch at the machine.
+    /// Files that do not say it are folded by this rule, so that it stays as it is.
+    pub(crate) fn would_be_made(&self, piece: Rect, task: Task) -> Option<Made> {
+        match task {
+            Task::Dot | Task::Pin => Some(self.planned(piece)),
+            // The stitch is the one at the machine now, not the one planned when glued.
+            Task::Stitch => Some(Made {
+                stitch: self.plan.stitch,
+                ..self.made(piece)
+            }),
+            _ => None,
+        }
+    }
+
+    /// Mark a task as done, with what is said of how the join is made.
+    fn mark(&mut self, piece: Rect, task: Task, said: Option<Made>, at: Time) {
+        let made = said.or_else(|| self.would_be_made(piece, task));
         let work = self.work.entry(piece).or_default();
         work.done.push((task, at));
+        if made.is_some() {
+            work.made = made;
+        }
         if task == Task::Stitch {
             work.opened = None;
         }
@@ -1035,27 +1153,33 @@ impl Throw {
             self.openings
                 .retain(|o| !o.joins.iter().any(|(p, _)| *p == piece));
         }
-        match task {
-            Task::Dot | Task::Pin => work.made = Some(made),
-            // The stitch is the one at the machine now, not the one planned when glued.
-            Task::Stitch => {
-                work.made = Some(Made {
-                    stitch: made.stitch,
-                    ..work.made.unwrap_or(made)
-                });
-            }
-            _ => {}
-        }
     }
 
-    fn set_cover(&mut self, piece: Rect, cover: Cover) {
+    /// The squares of these that would be pressed once more if they were so covered now; `None`
+    /// where none was pressed yet.
+    /// Files that do not say it are folded by this rule, so that it stays as it is.
+    pub(crate) fn would_press_again(&self, faces: &[(Rect, Cover)]) -> Option<Vec<Rect>> {
+        let pressed = |square: Rect| {
+            let done = self.work.get(&square).map_or(&[][..], |w| &w.done);
+            done.iter().any(|(task, _)| presses_cover(*task))
+        };
+        let pressed: Vec<&(Rect, Cover)> = faces.iter().filter(|(s, _)| pressed(*s)).collect();
+        let more = |(square, cover): &(Rect, Cover)| cover.layers() > self.cover(*square).layers();
+        let again = pressed
+            .iter()
+            .filter(|f| more(f))
+            .map(|(square, _)| *square);
+        (!pressed.is_empty()).then(|| again.collect())
+    }
+
+    /// A fabric added later is pressed and cooled with the rest once more, unless it is said
+    /// whether it is.
+    fn set_cover(&mut self, piece: Rect, cover: Cover, again: Option<bool>) {
         let Some(i) = self.place(piece) else { return };
-        let more = cover.layers() > self.covers[i].layers();
+        let again = again.unwrap_or(cover.layers() > self.covers[i].layers());
         self.covers[i] = cover;
-        if let Some(work) = self.work.get_mut(&piece).filter(|_| more) {
-            // A fabric added later is pressed and cooled with the rest once more.
-            work.done
-                .retain(|(t, _)| !matches!(t, Task::PressCover | Task::CoolCover));
+        if let Some(work) = self.work.get_mut(&piece).filter(|_| again) {
+            work.done.retain(|(task, _)| !presses_cover(*task));
         }
     }
 
@@ -1073,7 +1197,7 @@ impl Throw {
             self.covers = covers;
         }
         self.plan = plan;
-        self.spares += spares;
+        self.spares = self.spares.saturating_add(spares);
         self.assembly = Assembly::new(plan.across, plan.down, plan.order);
         let assembly = &self.assembly;
         self.work.retain(|piece, _| assembly.knows(*piece));
@@ -1458,6 +1582,7 @@ mod tests {
             &Event::Done {
                 task: Task::Dot,
                 pieces: vec![pair],
+                made: vec![],
             },
             0,
         );
@@ -1468,6 +1593,154 @@ mod tests {
         throw.apply(&Event::PlanChanged { plan, spares: 0 }, 1);
         assert_eq!(throw.made(pair).lap, inch64(32));
         assert_eq!(throw.size(pair).width, inch64(9 * 64 + 32));
+    }
+
+    fn made(lap: i64) -> Made {
+        Made {
+            joining: Joining::Lapped,
+            lap: inch64(lap),
+            stitch: Stitch::Straight,
+        }
+    }
+
+    fn done(task: Task, pieces: &[Rect], made: &[Made]) -> Event {
+        Event::Done {
+            task,
+            pieces: pieces.to_vec(),
+            made: made.to_vec(),
+        }
+    }
+
+    #[test]
+    fn a_join_is_made_as_the_event_says_whatever_is_planned() {
+        let plan = Plan {
+            across: 4,
+            down: 2,
+            ..Plan::default()
+        };
+        let pairs = [Rect::from([0, 0, 1, 2]), Rect::from([1, 0, 1, 2])];
+        let marks = Event::LapsMarked {
+            laps: vec![(Rect::square(0, 0), Rect::square(0, 1), Some(inch64(30)))],
+        };
+        for lap in [24, 32, 40] {
+            let plan = Plan {
+                lap: inch64(lap),
+                ..plan
+            };
+            let mut throw = begun(plan);
+            throw.apply(&marks, 0);
+            // One for each, and then one for all.
+            throw.apply(&done(Task::Dot, &pairs, &[made(20), made(21)]), 0);
+            assert_eq!(pairs.map(|p| throw.made(p).lap), [inch64(20), inch64(21)]);
+            throw.apply(&done(Task::Stitch, &pairs, &[made(22)]), 0);
+            assert_eq!(pairs.map(|p| throw.made(p)), [made(22), made(22)]);
+            // Where it is not said, the plan and the marks are asked.
+            let mut throw = begun(plan);
+            throw.apply(&marks, 0);
+            throw.apply(&done(Task::Dot, &pairs, &[]), 0);
+            assert_eq!(pairs.map(|p| throw.made(p).lap), [inch64(30), inch64(lap)]);
+            assert_eq!(throw.made(pairs[0]).stitch, plan.stitch);
+        }
+    }
+
+    #[test]
+    fn cut_squares_go_where_the_event_says_whatever_is_open() {
+        use crate::cloth::Cloth;
+        use crate::garments::{Precut, Source};
+        use crate::pile::Heap;
+        let mut throw = begun(Plan {
+            across: 3,
+            down: 2,
+            ..Plan::default()
+        });
+        let pack = Source::Precut(Precut {
+            name: "Pack".into(),
+            side: inch64(320),
+            count: 40,
+        });
+        let heap = Heap::new(pack, Use::ANY_DENIM, Cloth::denim());
+        throw.apply(&Event::HeapSet { n: 1, heap }, 0);
+        let cut = |went| Event::PieceCut {
+            n: 1,
+            piece: 0,
+            squares: 4,
+            went,
+        };
+        let places = vec![Rect::square(1, 2), Rect::square(0, 1)];
+        let went = Went::Squares {
+            places: places.clone(),
+            spares: 2,
+        };
+        let said = throw.after(&[cut(Some(went))]);
+        let is_cut = |throw: &Throw| -> Vec<Rect> {
+            let all = throw.assembly().whole().squares();
+            all.filter(|s| throw.has(*s, Task::Cut)).collect()
+        };
+        assert_eq!(is_cut(&said), [Rect::square(0, 1), Rect::square(1, 2)]);
+        assert_eq!((said.spares, said.pile[&1].counted[0]), (2, Some(4)));
+        // Where it is not said: the first that are open.
+        let unsaid = throw.after(&[cut(None)]);
+        let first: Vec<Rect> = throw.assembly().whole().squares().take(4).collect();
+        assert_eq!((is_cut(&unsaid), unsaid.spares), (first, 0));
+    }
+
+    #[test]
+    fn a_square_is_pressed_once_more_as_the_event_says() {
+        let square = Rect::square(0, 0);
+        let mut throw = begun(Plan::default());
+        for task in [Task::Cut, Task::PressCover, Task::CoolCover] {
+            throw.apply(&done(task, &[square], &[]), 0);
+        }
+        let cover = Cover {
+            back: Some(0),
+            ..Cover::default()
+        };
+        for (again, pressed) in [
+            (None, false),
+            (Some(vec![]), true),
+            (Some(vec![square]), false),
+        ] {
+            let faces = vec![(square, cover)];
+            let after = throw.after(&[Event::FacesChanged { faces, again }]);
+            assert_eq!(after.has(square, Task::PressCover), pressed);
+        }
+    }
+
+    #[test]
+    fn what_is_set_aside_is_as_large_as_the_event_says() {
+        let four = Rect::from([0, 0, 2, 2]);
+        let throw = begun(Plan::default());
+        let size = |sizes: Vec<(Length, Length)>| {
+            let pieces = vec![four];
+            throw.after(&[Event::SetAside { pieces, sizes }]).aside[0].size
+        };
+        let said = size(vec![(inch64(600), inch64(601))]);
+        assert_eq!((said.width, said.height), (inch64(600), inch64(601)));
+        assert_eq!(size(vec![]), throw.size(four));
+    }
+
+    #[test]
+    fn seams_are_opened_for_a_square_where_the_event_says_so() {
+        let (square, pair) = (Rect::square(0, 0), Rect::from([0, 0, 1, 2]));
+        let other = Rect::from([0, 2, 1, 2]);
+        let opened = |opened: Option<bool>, last: &[Rect]| {
+            let mut throw = begun(Plan::default());
+            for piece in last {
+                let pieces = vec![(*piece, inch64(320))];
+                throw.apply(&Event::Unpicked { pieces }, 0);
+            }
+            let spoilt = Event::Spoilt {
+                piece: square,
+                why: Mishap::Flaw,
+                opened,
+            };
+            throw.apply(&spoilt, 1);
+            throw.openings.iter().any(|o| o.square == Some(square))
+        };
+        // Said: whatever else was opened since. Not said: if it was the last.
+        assert!(opened(Some(true), &[pair, other]) && opened(Some(true), &[pair]));
+        assert!(!opened(Some(false), &[pair]) && !opened(Some(true), &[other]));
+        assert!(opened(None, &[other, pair]) && !opened(None, &[pair, other]));
     }
 
     #[test]

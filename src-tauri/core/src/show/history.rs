@@ -105,7 +105,7 @@ pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
             lap = lens.length(plan.lap),
             trim = lens.length(plan.target())
         ),
-        Event::FacesChanged { faces } => match faces.as_slice() {
+        Event::FacesChanged { faces, .. } => match faces.as_slice() {
             [(piece, cover)] => {
                 let cloth = |face| {
                     let print = cover
@@ -124,7 +124,9 @@ pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
             _ => say!(lens, "did-faces", n = faces.len()),
         },
         Event::ClothChanged { .. } => say!(lens, "did-cloth"),
-        Event::Done { task, pieces: list } => {
+        Event::Done {
+            task, pieces: list, ..
+        } => {
             say!(
                 lens,
                 format!("did-{}", task.key()),
@@ -232,13 +234,13 @@ pub(super) fn event(event: &Event, throw: &Throw, lens: Lens<'_>) -> String {
         Event::Wished { wishes } => {
             say!(lens, "did-wish", front = wishes.front, back = wishes.back)
         }
-        Event::SetAside { pieces: list } => {
+        Event::SetAside { pieces: list, .. } => {
             say!(lens, "did-set-aside", piece = pieces(list, throw, lens))
         }
         Event::WholeMeasured { width, height } => {
             say!(lens, "did-measure-whole", size = lens.by(*width, *height))
         }
-        Event::Spoilt { piece, why } => say!(
+        Event::Spoilt { piece, why, .. } => say!(
             lens,
             "did-spoil",
             piece = names::piece(throw, *piece, lens),

@@ -159,7 +159,7 @@ fn scorched(journal: &Journal) -> BTreeMap<Option<Task>, usize> {
     let mut found = BTreeMap::new();
     retraced(journal, |before, events| {
         for event in events {
-            if let Event::Spoilt { piece, why } = event
+            if let Event::Spoilt { piece, why, .. } = event
                 && *why == Mishap::Scorched
             {
                 *found.entry(ironed_last(before, *piece)).or_default() += 1;

@@ -1087,7 +1087,7 @@ fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
 
 /// Whether an event is more than a tick, a measure, a note or a supply.
 fn is_change(event: &Event) -> bool {
-    if let Event::FacesChanged { faces } = event {
+    if let Event::FacesChanged { faces, .. } = event {
         return !faces.is_empty();
     }
     matches!(

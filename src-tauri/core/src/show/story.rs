@@ -140,7 +140,9 @@ impl Day {
     fn take(&mut self, event: &Event, entry: &Entry, throw: &Throw, lens: Lens<'_>) {
         let said = || history::event(event, throw, lens);
         match event {
-            Event::Done { task, pieces } => self.count_all(*task, pieces.iter().copied(), throw),
+            Event::Done { task, pieces, .. } => {
+                self.count_all(*task, pieces.iter().copied(), throw)
+            }
             Event::SquaredUp { pieces } => {
                 let pieces = pieces.iter().map(|(p, _, _)| *p);
                 self.count_all(Task::SquareUp, pieces, throw);
