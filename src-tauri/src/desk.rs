@@ -499,7 +499,7 @@ impl Desk {
             };
             let heritage = Heritage {
                 faces: heritage::faces(old.throw(), plan, prints, denims),
-                ..show::heritage(old, lens)
+                ..heritage::of(old)
             };
             let begun = Journal::begin_after(action, heritage, now).map_err(refused)?;
             Ok(begun.0.named(&fresh_name()))

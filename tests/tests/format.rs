@@ -40,6 +40,7 @@ fn heritage(squares: usize) -> Heritage {
         words: "Lay the dark jeans out first.".into(),
         task,
         hers,
+        told: None,
     };
     Heritage {
         name: "The first one".into(),

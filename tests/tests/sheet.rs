@@ -11,6 +11,7 @@ use lapwork_core::assembly::Rect;
 use lapwork_core::deed::Action;
 use lapwork_core::demo;
 use lapwork_core::faces::Print;
+use lapwork_core::heritage;
 use lapwork_core::journal::Journal;
 use lapwork_core::measure::{Ruler, System};
 use lapwork_core::photos::PhotoId;
@@ -765,7 +766,7 @@ fn lessons_stand_in_front_and_at_their_step() {
         prints: Vec::new(),
         denims: demo::denims(),
     };
-    let (journal, _) = Journal::begin_after(&begin, show::heritage(&older, lens), NOW).unwrap();
+    let (journal, _) = Journal::begin_after(&begin, heritage::of(&older), NOW).unwrap();
     let sheet = filled::sheet(&journal);
     assert_eq!(sheet.lessons.len(), 1);
     assert_eq!(sheet.lessons[0].title, "Learned from Porch throw 5 by 7");

@@ -1614,10 +1614,7 @@ fn measure(
     if !throw.assembly().knows(piece) {
         return Err(Refusal::NoSuchPiece(piece));
     }
-    if !throw.assembly().is_block(piece)
-        || !throw.has(piece, Task::Stitch)
-        || throw.has(piece, Task::SquareUp)
-    {
+    if !throw.is_measurable(piece) {
         return Err(Refusal::NotMeasurable(piece));
     }
     let natural = crate::squaring::natural(throw, piece);
@@ -1724,11 +1721,7 @@ pub fn round(throw: &Throw, piece: Rect) -> Vec<(Rect, Length)> {
     let mut inner = piece;
     while let Some(join) = throw.assembly().goes_into(inner) {
         if throw.begun(join.whole) && touches(join, piece) {
-            let along = match join.seam {
-                Seam::Upright => size.height,
-                Seam::Level => size.width,
-            };
-            out.push((join.whole, along));
+            out.push((join.whole, size.along(join.seam)));
         }
         inner = join.whole;
     }
@@ -1749,11 +1742,7 @@ fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Eve
         if !throw.begun(*piece) {
             return Err(Refusal::NothingToUnpick(*piece));
         }
-        let size = throw.size(*piece);
-        let own = match join.seam {
-            Seam::Upright => size.height,
-            Seam::Level => size.width,
-        };
+        let own = throw.size(*piece).along(join.seam);
         for (opened, length) in std::iter::once((*piece, own)).chain(round(throw, *piece)) {
             match pieces.iter_mut().find(|(p, _)| *p == opened) {
                 Some((_, sofar)) => *sofar = std::cmp::max(*sofar, length),

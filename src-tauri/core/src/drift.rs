@@ -56,6 +56,8 @@
 //! taken as independent and near the bell curve, which a handful cannot show.
 
 use crate::measure::{Length, from_mm, in_nm, nm};
+use crate::squaring::natural;
+use crate::throw::Throw;
 use statrs::distribution::{ContinuousCDF, StudentsT};
 use statrs::function::beta::checked_beta_reg;
 
@@ -71,6 +73,22 @@ pub struct Seen {
     pub across: Length,
     /// Measured less planned height.
     pub down: Length,
+}
+
+/// How far each measured four is off, in the order they were sewn.
+pub fn seen(throw: &Throw) -> Vec<Seen> {
+    throw
+        .measured
+        .iter()
+        .filter(|p| p.rows == 2 && p.cols == 2)
+        .filter_map(|p| {
+            let (measured, own) = (throw.work(*p)?.measured?, natural(throw, *p));
+            Some(Seen {
+                across: measured.width - own.width,
+                down: measured.height - own.height,
+            })
+        })
+        .collect()
 }
 
 /// The line through the deviations in the order they were sewn.

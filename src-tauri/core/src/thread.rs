@@ -56,6 +56,7 @@ use crate::assembly::{Assembly, Join, Rect, Seam};
 use crate::cloth::{Cloth, Thickness, in_mm_thick};
 use crate::measure::{Length, in_mm, in_nm, nm, zero};
 use crate::plan::{Plan, Stitch};
+use crate::throw::Size;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -141,6 +142,13 @@ pub fn seams(plan: &Plan) -> Seams {
     let need = plan.binding_for(width, height);
     let binding = (width + height) * 2 + plan.binding.strip * i64::from(need.joins);
     Seams { joins, binding }
+}
+
+/// The seams of a throw, given how large each joined piece is: how many, and how long together.
+pub fn runs(assembly: &Assembly, size: impl Fn(Rect) -> Size) -> (usize, Length) {
+    let joins = assembly.joins();
+    let along = joins.iter().map(|join| size(join.whole).along(join.seam));
+    (joins.len(), along.fold(zero(), |sum, seam| sum + seam))
 }
 
 /// What the thread is wound on.

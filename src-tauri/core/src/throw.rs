@@ -30,6 +30,7 @@ use crate::plan::{Joining, Plan, Stitch, take};
 use crate::scraps::Scrap;
 use crate::standing::Standing;
 use crate::tasks::{Task, for_block, for_join, for_square, for_whole};
+use crate::thread::runs;
 use serde::{Deserialize, Serialize};
 use std::cmp::{max, min};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
@@ -376,6 +377,14 @@ impl Size {
         Size {
             width: self.height,
             height: self.width,
+        }
+    }
+
+    /// How long a seam is that runs all through a piece of this size.
+    pub fn along(self, seam: Seam) -> Length {
+        match seam {
+            Seam::Upright => self.height,
+            Seam::Level => self.width,
         }
     }
 }
@@ -1505,6 +1514,51 @@ impl Throw {
             };
         }
         whole
+    }
+
+    /// Seams of the throw, those sewn as they are, the others as they will be: how many, and
+    /// how long together.
+    pub fn runs(&self) -> (usize, Length) {
+        runs(&self.assembly, |piece| self.size(piece))
+    }
+
+    /// How much of a piece's join is to be sewn: what was opened of it, else all of it. That is
+    /// as long as its longer part, since a block is trimmed only once it is sewn.
+    pub fn to_sew(&self, piece: Rect) -> Length {
+        if let Some(opened) = self.work.get(&piece).and_then(|w| w.opened) {
+            return opened;
+        }
+        let Some(join) = self.assembly.join(piece) else {
+            return self.size(piece).height;
+        };
+        let [a, b] = [join.first, join.second].map(|part| self.size(part).along(join.seam));
+        max(a, b)
+    }
+
+    /// Whether so much of a join is all of it: what is opened beside a piece is shorter.
+    /// Four fifths and more count as all of it (our judgement).
+    pub fn opens_all(&self, join: &Join, opened: Length) -> bool {
+        opened * 5 >= self.size(join.whole).along(join.seam) * 4
+    }
+
+    /// How long a pressed piece cools, in milliseconds.
+    pub fn cooling(&self) -> Time {
+        Time::from(self.plan.cooling_minutes) * 60_000
+    }
+
+    /// When a piece has cooled that was pressed; `None` where it was not.
+    pub fn cooled_at(&self, piece: Rect) -> Option<Time> {
+        let work = self.work.get(&piece)?;
+        let pressed = [Task::PressLap, Task::PressCover];
+        let pressed = pressed.iter().filter_map(|t| work.when(*t)).max()?;
+        Some(pressed.saturating_add(self.cooling()))
+    }
+
+    /// Whether a block is at the point where it is measured: stitched, not yet squared up.
+    pub fn is_measurable(&self, block: Rect) -> bool {
+        self.assembly.is_block(block)
+            && self.has(block, Task::Stitch)
+            && !self.has(block, Task::SquareUp)
     }
 
     /// How often the whole was washed.

@@ -19,6 +19,7 @@ use lapwork_core::cutting::{Cutting, bound, free_yield, lay_out, naive};
 use lapwork_core::deed::Action;
 use lapwork_core::demo;
 use lapwork_core::garments::Piece;
+use lapwork_core::heritage;
 use lapwork_core::intake;
 use lapwork_core::journal::{Damage, Journal};
 use lapwork_core::measure::{
@@ -194,7 +195,7 @@ fn shown(journal: &Journal, turn: u32, lens: Lens<'_>) {
         }
         7 => {
             show::again(journal, lens);
-            show::heritage(journal, lens);
+            heritage::of(journal);
         }
         8 => {
             show::bring(None, journal, (1, 0), lens);

@@ -1,7 +1,7 @@
 //! The figures of a throw as JSON, for programs. Lengths are in millimetres and,
 //! beside them, as shown by the ruler.
 
-use super::{Lens, head, plan};
+use super::{Lens, head};
 use crate::deed::ready;
 use crate::faces::{Face, layers};
 use crate::journal::Journal;
@@ -18,7 +18,7 @@ pub fn figures(journal: &Journal, lens: Lens<'_>) -> Value {
     let size = |w: Length, h: Length| json!({ "width": length(w), "height": length(h) });
     let (planned_w, planned_h) = p.finished();
     let foreseen = throw.finished();
-    let (runs, run_length) = plan::seams_of(throw);
+    let (runs, run_length) = throw.runs();
     let need = p.binding_for(foreseen.width, foreseen.height);
     let (lap_layers, crossing_layers) = layers(p.across, p.down, throw.covers());
     let head = head(journal, lens);

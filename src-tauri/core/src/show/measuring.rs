@@ -3,12 +3,11 @@
 use super::{Lens, errors, head, lessons, names, off, pictures, refusal};
 use crate::assembly::{Rect, Seam};
 use crate::deed::{Action, Refusal, decide};
-use crate::drift::{Along, Seen, Sureness, Verdict, drift};
+use crate::drift::{self, Along, Sureness, Verdict, drift};
 use crate::journal::Journal;
 use crate::measure::{Length, ParseError, from_mm, zero};
 use crate::outline::{Fault, Measures, Outline, Sides};
 use crate::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
-use crate::tasks::Task;
 use crate::throw::{Size, Throw};
 use crate::trimming::{Choice, How, Save, choices, closing, shortfalls};
 use crate::view::{
@@ -73,7 +72,9 @@ pub(super) fn measure(
     }
     let (summary, summary_said) = summed(throw, lens);
     let next = throw.assembly().blocks().into_iter().find(|b| {
-        *b != piece && measurable(throw, *b) && throw.work(*b).is_none_or(|w| w.measured.is_none())
+        *b != piece
+            && throw.is_measurable(*b)
+            && throw.work(*b).is_none_or(|w| w.measured.is_none())
     });
     Ok(MeasureView {
         head: head(journal, lens),
@@ -93,12 +94,6 @@ pub(super) fn measure(
         next,
         short,
     })
-}
-
-fn measurable(throw: &Throw, block: Rect) -> bool {
-    throw.assembly().is_block(block)
-        && throw.has(block, Task::Stitch)
-        && !throw.has(block, Task::SquareUp)
 }
 
 /// Whether nothing makes up yet for some of what a block is short.
@@ -420,26 +415,9 @@ pub(super) fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
     (figures, drifted(throw, lens))
 }
 
-/// How far each measured four is off, in the order they were sewn.
-pub(super) fn seen(throw: &Throw) -> Vec<Seen> {
-    throw
-        .measured
-        .iter()
-        .filter(|p| p.rows == 2 && p.cols == 2)
-        .filter_map(|p| {
-            let (measured, own) = (throw.work(*p)?.measured?, natural(throw, *p));
-            Some(Seen {
-                across: measured.width - own.width,
-                down: measured.height - own.height,
-            })
-        })
-        .collect()
-}
-
 /// What the measured fours say of lap, cloth and hand.
 fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
-    let seen = seen(throw);
-    let found = drift(&seen, lens.ruler.step());
+    let found = drift(&drift::seen(throw), lens.ruler.step());
     let carried = throw.after.as_ref().filter(|h| h.drift.is_some());
     if let (Verdict::TooFew, Some(heritage)) = (found.verdict, carried) {
         // Too few of its own: what the throw before had to say of the lap.

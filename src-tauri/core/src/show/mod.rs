@@ -39,7 +39,7 @@ pub use errors::{damage, refusal};
 pub use figures::figures;
 pub use hand_on::{file_name, usual_paper};
 pub use layouts::layouts;
-pub use lessons::{again, heritage};
+pub use lessons::again;
 pub use plan::{draft, draft_after, draft_of, grids};
 pub use sheet::{Sheet, sheet};
 pub use story::story;

@@ -6,17 +6,6 @@ use crate::measure::Length;
 use crate::throw::{Opening, Throw};
 use crate::view::OpenFirst;
 
-/// Whether a join is opened along all its length: what is opened beside a piece is shorter.
-/// Four fifths and more count as all of it (our judgement).
-fn all_of_it(throw: &Throw, join: &Join, opened: Length) -> bool {
-    let size = throw.size(join.whole);
-    let along = match join.seam {
-        Seam::Upright => size.height,
-        Seam::Level => size.width,
-    };
-    opened * 5 >= along * 4
-}
-
 /// Which seams, and how much of each: a sentence for every one.
 pub(super) fn lines(throw: &Throw, opening: &Opening, lens: Lens<'_>) -> Vec<String> {
     let (whole_of, round) = seams(throw, opening);
@@ -49,7 +38,7 @@ fn seams(throw: &Throw, opening: &Opening) -> (Seams, Seams) {
         .joins
         .iter()
         .filter_map(|(whole, length)| Some((*throw.assembly().join(*whole)?, *length)))
-        .partition(|(join, length)| all_of_it(throw, join, *length))
+        .partition(|(join, length)| throw.opens_all(join, *length))
 }
 
 /// What the seams are opened round.

@@ -2,7 +2,7 @@
 
 use super::{Lens, errors, head, off, plan, refusal};
 use crate::cloth::{in_gsm, in_ounces};
-use crate::cutting::{self, BindingCut, CutPlan, Cutting, Patch};
+use crate::cutting::{self, CutPlan, Patch};
 use crate::deed::{Action, Refusal, decide};
 use crate::garments::{
     GarmentKind, GarmentSize, Part, Piece, PieceFault, Source, Station, Zone, ZoneKind,
@@ -611,21 +611,6 @@ fn dragged(piece: &Piece, drag: Drag, sheet: &Sheet, lens: Lens<'_>) -> Piece {
     piece
 }
 
-/// How the pieces of a heap are cut: denim gives the binding, too.
-pub(super) fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
-    let mut how = heap.how(throw.plan.side);
-    if heap.makes.is_denim() {
-        let size = throw.finished();
-        let binding = &throw.plan.binding;
-        how.binding = Some(BindingCut {
-            width: binding.strip,
-            least: throw.plan.side,
-            enough: throw.plan.binding_for(size.width, size.height).length,
-        });
-    }
-    how
-}
-
 /// Where a run of squares or a strip begins, from the cloth's own left edge on its lower
 /// line; nothing where it begins at that edge.
 fn beginning(piece: &Piece, cuts: &CutPlan, patch: &Patch, lens: Lens<'_>) -> Option<Shown> {
@@ -761,7 +746,7 @@ pub(super) fn cutting(
         }),
     };
     let Some(piece) = piece else { return Ok(view) };
-    let how = how_for(throw, heap);
+    let how = crate::pile::how_for(throw, heap);
     let Ok(cuts) = cutting::lay_out(&piece, &how) else {
         return Ok(view);
     };

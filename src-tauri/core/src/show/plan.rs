@@ -1,7 +1,7 @@
 //! The plan as typed fields, with its figures, doubts and pictures; and grids.
 
 use super::{Lens, errors, head, lessons, off, pictures};
-use crate::assembly::{Assembly, Kind, Rect, Seam};
+use crate::assembly::{Assembly, Kind, Rect};
 use crate::deed::{Action, decide};
 use crate::faces::{Cover, Denim, Print, layers};
 use crate::grids;
@@ -300,24 +300,6 @@ fn view(
     }
 }
 
-/// Seams, given how large each joined piece is: how many runs, and their whole length.
-fn seams(assembly: &Assembly, size: impl Fn(Rect) -> Size) -> (usize, Length) {
-    let joins = assembly.joins();
-    let length = joins.iter().fold(zero(), |sum, join| {
-        let size = size(join.whole);
-        sum + match join.seam {
-            Seam::Upright => size.height,
-            Seam::Level => size.width,
-        }
-    });
-    (joins.len(), length)
-}
-
-/// Seams of a throw: those sewn as they are, the others as they will be.
-pub(super) fn seams_of(throw: &Throw) -> (usize, Length) {
-    seams(throw.assembly(), |piece| throw.size(piece))
-}
-
 /// The figures of a plan; with the throw that is made by it they are what the sewn pieces
 /// lead to.
 pub(super) fn figures_of(
@@ -382,7 +364,7 @@ pub(super) fn figures_of(
         width: plan.blocks(piece.cols),
         height: plan.blocks(piece.rows),
     };
-    let (runs, length) = throw.map_or_else(|| seams(&assembly, planned), seams_of);
+    let (runs, length) = throw.map_or_else(|| crate::thread::runs(&assembly, planned), Throw::runs);
     add(
         "seams",
         lens.plain(say!(lens, "seams", n = runs, length = lens.length(length))),

@@ -14,7 +14,7 @@ use super::{swatches, work};
 use crate::assembly::{Kind, Rect};
 use crate::faces::{Face, Texture, mirrored};
 use crate::garments::Source;
-use crate::heritage::Lesson;
+use crate::heritage::{self, Lesson};
 use crate::journal::{Journal, What};
 use crate::photos::PhotoId;
 use crate::plan::Joining;
@@ -540,11 +540,12 @@ pub fn sheet(journal: &Journal, lens: Lens<'_>, day: &dyn Fn(Time) -> Day) -> Sh
 /// What was learned on the throw before and what on this one, and the same by step.
 fn learned(journal: &Journal, lens: Lens<'_>) -> (Vec<Lessons>, BTreeMap<Task, Vec<String>>) {
     let throw = journal.throw();
-    let mut here = lessons::heritage(journal, lens);
+    let mut here = heritage::of(journal);
     let before = throw.after.iter().flat_map(|h| &h.lessons);
-    let before: BTreeSet<&str> = before.map(|l| l.words.as_str()).collect();
+    let before: BTreeSet<String> = before.filter_map(|l| lessons::said(l, lens)).collect();
     // Her own from the throw before are told there; her pace is told step by step.
-    here.lessons.retain(|l| !before.contains(l.words.as_str()));
+    let told_there = |l: &Lesson| lessons::said(l, lens).is_some_and(|l| before.contains(&l));
+    here.lessons.retain(|l| !told_there(l));
     here.paces.clear();
     let own = lessons::told(&here, lens).map(|told| Lessons {
         title: say!(lens, "sheet-learned-here"),
@@ -554,7 +555,7 @@ fn learned(journal: &Journal, lens: Lens<'_>) -> (Vec<Lessons>, BTreeMap<Task, V
     let by_step = |task: Task| {
         let mut lines = lessons::at_step(throw, task, lens);
         let own = here.lessons.iter().filter(|l| l.task == Some(task));
-        lines.extend(own.map(|l: &Lesson| l.words.clone()));
+        lines.extend(own.filter_map(|l| lessons::said(l, lens)));
         (task, lines)
     };
     let by_step = Task::ALL.into_iter().map(by_step).collect();

@@ -340,7 +340,7 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Ve
         Source::Cloth(garment) => match garment.pieces.get(index) {
             Some(piece) => {
                 let [low, top, left, right] = piece.reach();
-                let cuts = crate::cutting::lay_out(piece, &pile::how_for(throw, heap)).ok();
+                let cuts = crate::cutting::lay_out(piece, &crate::pile::how_for(throw, heap)).ok();
                 let strips = cuts.as_ref().map_or(0, |c| c.strips.len());
                 let count = cuts.map_or(0, |c| c.count);
                 (Some(right - left), Some(top - low), Some(strips), count)

@@ -37,16 +37,6 @@ impl Batch {
     }
 }
 
-/// When a piece now cooling may be lifted.
-fn cool_at(throw: &Throw, piece: Rect) -> Option<Time> {
-    let work = throw.work(piece)?;
-    let pressed = [Task::PressLap, Task::PressCover]
-        .iter()
-        .filter_map(|t| work.when(*t))
-        .max()?;
-    Some(pressed.saturating_add(Time::from(throw.plan.cooling_minutes) * 60_000))
-}
-
 fn batches(throw: &Throw) -> Vec<Batch> {
     let ready = throw.standing().ready().iter();
     ready
@@ -56,7 +46,7 @@ fn batches(throw: &Throw) -> Vec<Batch> {
                 .filter_map(|n| throw.assembly().numbered(*n as usize));
             let piece = match task.is_cooling() {
                 // What was pressed first has cooled first.
-                true => pieces.min_by_key(|p| cool_at(throw, *p)),
+                true => pieces.min_by_key(|p| throw.cooled_at(*p)),
                 false => pieces.next(),
             }?;
             Some(Batch {
@@ -64,7 +54,7 @@ fn batches(throw: &Throw) -> Vec<Batch> {
                 kind: throw.kind(piece),
                 piece,
                 count: numbers.len(),
-                cool_at: task.is_cooling().then(|| cool_at(throw, piece)).flatten(),
+                cool_at: task.is_cooling().then(|| throw.cooled_at(piece)).flatten(),
             })
         })
         .collect()
@@ -267,9 +257,7 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
             .filter(|_| piece.is_square() || matches!(task, Task::Dot | Task::Pin)),
         picture: pictures::step(throw, task, piece, lens),
         ticks: ticks(throw, batch, lens),
-        cool_from: batch
-            .cool_at
-            .map(|at| at.saturating_sub(Time::from(throw.plan.cooling_minutes) * 60_000)),
+        cool_from: batch.cool_at.map(|at| at.saturating_sub(throw.cooling())),
         cool_at: batch.cool_at,
         measure: (task == Task::SquareUp && !throw.trims_again(piece)).then_some(piece),
         measure_whole: matches!(task, Task::Wash | Task::Clip),
@@ -542,20 +530,6 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
         Some(_) => "again",
         None => "seam",
     };
-    let seam_length = |throw: &Throw| -> Length {
-        if let Some(opened) = opened {
-            return opened;
-        }
-        // As its parts are: a block is trimmed only once it is sewn.
-        let Some(join) = throw.assembly().join(piece) else {
-            return throw.size(piece).height;
-        };
-        let [a, b] = [join.first, join.second].map(|part| throw.size(part));
-        match join.seam {
-            crate::assembly::Seam::Level => std::cmp::max(a.width, b.width),
-            crate::assembly::Seam::Upright => std::cmp::max(a.height, b.height),
-        }
-    };
     match task {
         Task::Cut => {
             add("square", lens.by(plan.side, plan.side));
@@ -586,11 +560,11 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
         }
         Task::Dot => {
             add("lap", lens.length(made.lap));
-            add(seam, lens.length(seam_length(throw)));
+            add(seam, lens.length(throw.to_sew(piece)));
         }
         Task::Pin => {
             add("allowance", lens.length(made.lap));
-            add(seam, lens.length(seam_length(throw)));
+            add(seam, lens.length(throw.to_sew(piece)));
         }
         Task::PressLap => add("lap", lens.length(made.lap)),
         Task::Stitch => {
@@ -609,7 +583,7 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
             if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
                 add("fringe", lens.length(fringe));
             }
-            add(seam, lens.length(seam_length(throw)));
+            add(seam, lens.length(throw.to_sew(piece)));
         }
         Task::SquareUp => {
             let target = throw.target(piece);
