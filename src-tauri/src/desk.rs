@@ -20,6 +20,7 @@ use lapwork_core::command::{Command, LONGEST_NAME};
 use lapwork_core::demo;
 use lapwork_core::faces::inherit;
 use lapwork_core::log::journal::{FormatError, Journal};
+use lapwork_core::log::lessons;
 use lapwork_core::log::merge::{MergeSide, meet};
 use lapwork_core::measure::bounds::believable;
 use lapwork_core::measure::{Ruler, System};
@@ -502,7 +503,7 @@ impl Desk {
             };
             let heritage = Heritage {
                 faces: inherit::faces(old.throw(), plan, prints, denims),
-                ..show::heritage(old, lens)
+                ..lessons::heritage(old)
             };
             let begun = Journal::begin_after(action, heritage, now).map_err(refused)?;
             Ok(begun.0.named(&fresh_name()))

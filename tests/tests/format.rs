@@ -2,10 +2,17 @@
 //! still open. Those of the version now written are written again to the byte; those of an
 //! older one get the header of this one, and their entries stay the same to the byte.
 //!
-//! `LAPWORK_WRITE=1 cargo test --workspace --test format` writes the file of the
-//! version now written; do that only when the version is raised.
+//! Beside each file stand its figures, and the state it folds to (`.state.json`): what was
+//! done to which piece, how its join was made, where squares went. Those were written by the
+//! Lapwork that first kept the file, and no later one may come to another state.
+//!
+//! Files named `-said` hold what was decided in each event, and lessons as figures; the others
+//! were written before events said so.
+//!
+//! `LAPWORK_WRITE=1 cargo test --workspace --test format` writes what is not there yet. A file
+//! that is kept is never written again.
 
-use lapwork_core::cloth::fabric::Cover;
+use lapwork_core::cloth::fabric::{Cover, Face};
 use lapwork_core::cloth::garments::{
     Garment, GarmentKind, GarmentSize, Guess, Precut, Source, start,
 };
@@ -15,16 +22,17 @@ use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Entry, FormatError, Journal, VERSION, What, header_line};
 use lapwork_core::measure::outline::{Measures, Sides};
 use lapwork_core::measure::{Ruler, inch64, tenth_mm};
-use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
+use lapwork_core::plan::{JoinOrder, Plan, Stitch};
 use lapwork_core::show::{Context, figures};
-use lapwork_core::throw::heritage::{Carried, Heritage, Learned, Lesson};
+use lapwork_core::throw::heritage::{Carried, Heritage, Learned, Lesson, Told};
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::tasks::Task;
 use lapwork_core::throw::wishes::Wishes;
-use lapwork_core::throw::{Event, Item, Mishap};
+use lapwork_core::throw::{Event, Item, Made, Mishap, Size, Went};
 use lapwork_core::words::Words;
+use serde_json::{Value, json};
 use std::path::PathBuf;
 
 /// Noon, 14 March 2026, UTC.
@@ -36,16 +44,68 @@ fn kept(name: &str) -> PathBuf {
         .join(name)
 }
 
-/// What an older throw left, with every field.
-fn heritage(squares: usize) -> Heritage {
+/// What an older throw left, with every field; lessons also as figures where those are said.
+fn heritage(squares: usize, said: bool) -> Heritage {
     let lesson = |task, hers| Lesson {
         words: "Lay the dark jeans out first.".into(),
         task,
         hers,
+        told: None,
     };
+    let mut lessons = vec![lesson(None, true), lesson(Some(Task::Cut), false)];
+    let (size, washed) = (
+        (inch64(2560), inch64(3200)),
+        (inch64(2500), tenth_mm(12_600)),
+    );
+    let told = [
+        (Some(Task::Dot), Told::Scrap { lap: inch64(28) }),
+        (
+            Some(Task::Dot),
+            Told::Drift {
+                fours: 12,
+                mean: inch64(-2),
+            },
+        ),
+        (
+            None,
+            Told::Whole {
+                size,
+                planned: (inch64(2570), inch64(3210)),
+            },
+        ),
+        (
+            None,
+            Told::Washed {
+                washes: 2,
+                before: size,
+                after: washed,
+            },
+        ),
+        (
+            Some(Task::PressLap),
+            Told::Spoilt {
+                squares: 3,
+                why: Mishap::Scorched,
+            },
+        ),
+        (
+            Some(Task::CoverBack),
+            Told::More {
+                squares: 4,
+                face: Face::Back,
+            },
+        ),
+    ];
+    let told = told.map(|(task, told)| Lesson {
+        words: String::new(),
+        task,
+        hers: false,
+        told: Some(told),
+    });
+    lessons.extend(told.into_iter().filter(|_| said));
     Heritage {
         name: "The first one".into(),
-        lessons: vec![lesson(None, true), lesson(Some(Task::Cut), false)],
+        lessons,
         paces: vec![Learned {
             task: Task::Stitch,
             low: 60_000,
@@ -66,8 +126,9 @@ fn heritage(squares: usize) -> Heritage {
     }
 }
 
-/// A record in which every kind of event stands once, taken back and done again at the end.
-fn of_every_kind() -> Journal {
+/// A record in which every kind of event stands once, taken back and done again at the end;
+/// with what was decided about them, or as they were before they said so.
+fn of_every_kind(said: bool) -> Journal {
     let demo = lapwork_core::demo::throw(NOON);
     let begun = demo.entries().next().expect("a beginning").0.clone();
     let What::Do(first) = &begun.what else {
@@ -106,19 +167,27 @@ fn of_every_kind() -> Journal {
         wrong_side_up: true,
         crosswise: true,
     };
+    // Not as planned, so that the fold is seen not to ask the plan.
+    let made = |lap| Made {
+        joining: plan.joining,
+        lap: inch64(lap),
+        stitch: Stitch::Straight,
+    };
     let photo = PhotoId::parse(&"0123456789abcdef".repeat(4)).expect("a name");
-    let events = vec![
+    let mut events = vec![
         Event::Renamed {
             name: "Throw for the “attic” – nº 2".into(),
         },
         Event::Archived { archived: false },
         Event::FacesChanged {
             faces: vec![(square, cover)],
+            again: said.then(Vec::new),
         },
         Event::ClothChanged { prints, denims },
         Event::Done {
             task: Task::Cut,
             pieces: four.squares().collect(),
+            made: vec![],
         },
         Event::SparesCounted { spares: 3 },
         Event::SparesUsed {
@@ -127,6 +196,7 @@ fn of_every_kind() -> Journal {
         Event::Done {
             task: Task::Dot,
             pieces: vec![pair],
+            made: if said { vec![made(28)] } else { vec![] },
         },
         Event::Unpicked {
             pieces: vec![(pair, inch64(320))],
@@ -168,6 +238,11 @@ fn of_every_kind() -> Journal {
         },
         Event::SetAside {
             pieces: vec![other],
+            sizes: if said {
+                vec![(side, inch64(607))]
+            } else {
+                vec![]
+            },
         },
         Event::Patched {
             piece: square,
@@ -176,6 +251,7 @@ fn of_every_kind() -> Journal {
         Event::Spoilt {
             piece: Rect::square(5, 5),
             why: Mishap::Lost,
+            opened: said.then_some(false),
         },
         Event::HeapSet {
             n: 1,
@@ -192,6 +268,10 @@ fn of_every_kind() -> Journal {
             n: 1,
             piece: 0,
             squares: 3,
+            went: said.then(|| Went::Squares {
+                places: vec![Rect::square(7, 5), Rect::square(4, 4)],
+                spares: 1,
+            }),
         },
         Event::HeapSet {
             n: 2,
@@ -254,6 +334,62 @@ fn of_every_kind() -> Journal {
             spares: 1,
         },
     ];
+    if said {
+        let pairs = [Rect::from([1, 4, 1, 2]), Rect::from([2, 4, 1, 2])];
+        let done = |task, pieces: &[Rect], made: &[Made]| Event::Done {
+            task,
+            pieces: pieces.to_vec(),
+            made: made.to_vec(),
+        };
+        let pack = Source::Precut(Precut {
+            name: "Pack".into(),
+            side: inch64(320),
+            count: 42,
+        });
+        let square = Rect::square(6, 0);
+        let seams = Rect::from([6, 0, 1, 2]);
+        let covered = Cover {
+            front: Some(0),
+            back: Some(1),
+            ..Cover::default()
+        };
+        let last = events.pop().expect("the plan changed");
+        events.extend([
+            // One for each, then one for all.
+            done(Task::Dot, &pairs, &[made(27), made(29)]),
+            done(Task::Stitch, &pairs, &[made(30)]),
+            Event::HeapSet {
+                n: 3,
+                heap: Heap::new(pack, Use::Fabric { print: 1 }, Cloth::cotton()),
+            },
+            Event::PieceCut {
+                n: 3,
+                piece: 0,
+                squares: 42,
+                went: Some(Went::Stock { print: 1 }),
+            },
+            done(Task::Cut, &[square], &[]),
+            done(Task::PressCover, &[square], &[]),
+            // More fabric than before, and yet not pressed once more.
+            Event::FacesChanged {
+                faces: vec![(square, covered)],
+                again: Some(vec![]),
+            },
+            Event::Unpicked {
+                pieces: vec![(seams, inch64(320))],
+            },
+            Event::Unpicked {
+                pieces: vec![(pairs[0], inch64(320))],
+            },
+            // The seams opened for it are not the last.
+            Event::Spoilt {
+                piece: square,
+                why: Mishap::Scorched,
+                opened: Some(true),
+            },
+            last,
+        ]);
+    }
     for event in &events {
         // A kind that is added fails here until it is put in the list above.
         match event {
@@ -302,7 +438,7 @@ fn of_every_kind() -> Journal {
     if let What::Do(first) = &mut begun.what
         && let Some(Event::Begun { after, .. }) = first.first_mut()
     {
-        *after = Some(Box::new(heritage(plan.squares() as usize)));
+        *after = Some(Box::new(heritage(plan.squares() as usize, said)));
     }
     let last = events.len() as u64 + 1;
     let mut text = header_line("kept-2") + &begun.line();
@@ -323,6 +459,64 @@ fn of_every_kind() -> Journal {
     Journal::read(text.as_bytes()).expect("it follows").journal
 }
 
+/// The state a record folds to, as far as it is more than what its events say.
+fn state(journal: &Journal) -> Value {
+    let throw = journal.throw();
+    let size = |size: Size| json!([size.width, size.height]);
+    let mut worked: Vec<_> = throw.worked().collect();
+    worked.sort_by_key(|(piece, _)| **piece);
+    let work = worked.into_iter().map(|(piece, work)| {
+        json!({
+            "piece": piece,
+            "done": work.done,
+            "made": work.made,
+            "measured": work.measured.map(size),
+            "squared": work.squared.map(size),
+            "outline": work.outline,
+            "opened": work.opened,
+        })
+    });
+    let losses = throw.losses.iter();
+    let openings = throw.openings.iter();
+    let (done, all) = throw.progress();
+    json!({
+        "plan": throw.plan,
+        "prints": throw.prints,
+        "denims": throw.denims,
+        "covers": throw.covers(),
+        "work": work.collect::<Vec<_>>(),
+        "spares": throw.spares,
+        "losses": losses.map(|l| json!([l.piece, l.why, l.glued, l.at])).collect::<Vec<_>>(),
+        "measured": throw.measured,
+        "wholes": throw.wholes.iter().map(|w| json!([size(w.size), w.washes, w.at])).collect::<Vec<_>>(),
+        "aside": throw.aside.iter().map(|a| json!([a.piece, size(a.size), a.at])).collect::<Vec<_>>(),
+        "aside_glued": throw.aside_glued,
+        "openings": openings.map(|o| json!([o.joins, o.square])).collect::<Vec<_>>(),
+        "pile": throw.pile.iter().map(|(n, heap)| json!([n, heap.makes, heap.counted])).collect::<Vec<_>>(),
+        "pinned": throw.pinned().collect::<Vec<_>>(),
+        "marks": throw.marks().collect::<Vec<_>>(),
+        "turned": throw.assembly().pieces().filter(|p| throw.is_turned(*p)).collect::<Vec<_>>(),
+        "gathered": throw.gathered,
+        "wishes": throw.wishes,
+        "finished": size(throw.finished()),
+        "progress": [done, all],
+    })
+}
+
+/// A kept file folds to the state it had when it was kept.
+fn check_state(name: &str, journal: &Journal) {
+    let file = kept(&format!("{name}.state.json"));
+    let told = format!("{:#}\n", state(journal));
+    if std::env::var_os("LAPWORK_WRITE").is_some() && !file.exists() {
+        std::fs::write(&file, &told).expect("a file");
+    }
+    let want = std::fs::read_to_string(&file).expect("its state");
+    assert!(
+        told == want,
+        "{name}: folds to another state than when it was kept"
+    );
+}
+
 fn check(name: &str, made: impl FnOnce() -> Journal) {
     let words = Words::english();
     let lens = Context {
@@ -335,15 +529,16 @@ fn check(name: &str, made: impl FnOnce() -> Journal) {
         kept(&format!("{name}.jsonl")),
         kept(&format!("{name}.json")),
     );
-    if std::env::var_os("LAPWORK_WRITE").is_some() && VERSION == 2 {
+    if std::env::var_os("LAPWORK_WRITE").is_some() && VERSION == 2 && !file.exists() {
         let made = made();
         std::fs::create_dir_all(kept("")).expect("a folder");
         std::fs::write(&file, made.text()).expect("a file");
         std::fs::write(&figures, told(&made)).expect("a file");
     }
     let text = std::fs::read_to_string(&file).expect("the kept file");
-    let read = Journal::read(text.as_bytes()).expect("the kept file opens");
+    let read = intake::read(text.as_bytes()).expect("the kept file opens");
     assert!(!read.torn && !read.lacks_newline);
+    check_state(name, &read.journal);
     let want = std::fs::read_to_string(&figures).expect("its figures");
     assert!(
         told(&read.journal) == want,
@@ -360,7 +555,45 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     check("throw-2", || {
         lapwork_core::demo::throw(NOON).named("kept-1")
     });
-    check("every-event-2", of_every_kind);
+    check("every-event-2", || of_every_kind(false));
+    check("throw-2-said", || {
+        lapwork_core::demo::throw(NOON).named("kept-1")
+    });
+    check("every-event-2-said", || of_every_kind(true));
+}
+
+/// What was decided is in the file, so that another plan to begin with folds to the same.
+#[test]
+fn what_is_said_does_not_follow_the_plan() {
+    let text = std::fs::read_to_string(kept("every-event-2-said.jsonl")).expect("kept");
+    let made = |text: &str| -> Vec<Value> {
+        let read = Journal::read(text.as_bytes()).expect("it opens");
+        let state = state(&read.journal);
+        let work = state["work"].as_array().expect("work").iter();
+        let of = |w: &Value| json!([w["piece"], w["done"], w["made"]]);
+        let mut told: Vec<Value> = work.map(of).collect();
+        told.extend([state["spares"].clone(), state["aside"].clone()]);
+        told
+    };
+    let as_kept = made(&text);
+    assert!(as_kept.iter().any(|w| w[2]["lap"] == json!(inch64(30))));
+    // Another lap and order, from the beginning on.
+    let lines = text.lines().enumerate().map(|(n, line)| {
+        if n != 1 {
+            return format!("{line}\n");
+        }
+        let mut entry = Entry::from_line(line).expect("the beginning");
+        if let What::Do(events) = &mut entry.what
+            && let Some(Event::Begun { plan, .. }) = events.first_mut()
+        {
+            plan.lap = inch64(16);
+            plan.stitch = Stitch::Straight;
+            plan.order = JoinOrder::Columns;
+        }
+        entry.line()
+    });
+    let altered: String = lines.collect();
+    assert_eq!(made(&altered), as_kept);
 }
 
 /// A file of version 1 and what it becomes: its entries to the byte, under a header that
@@ -382,6 +615,7 @@ fn version_1_opens_and_keeps_its_entries_to_the_byte() {
             format!("{:#}\n", figures(&read.journal, lens)) == want,
             "{name}"
         );
+        check_state(name, &read.journal);
         let (header, entries) = text.split_once('\n').expect("a header");
         assert_eq!(header, "{\"lapwork\":\"throw\",\"version\":1}");
         let upgraded = read.journal.text();

@@ -166,6 +166,7 @@ fn measured(across: u16, down: u16, order: JoinOrder, off: &[(i64, i64)]) -> Thr
             &Event::Done {
                 task,
                 pieces: vec![piece],
+                made: vec![],
             },
             0,
         );

@@ -124,7 +124,7 @@ fn shuffled(covers: &[Cover], seed: u64) -> Vec<Cover> {
 fn with(throw: &Throw, covers: &[Cover]) -> Throw {
     let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
     let faces = squares.into_iter().zip(covers.iter().copied()).collect();
-    throw.after(&[Event::FacesChanged { faces }])
+    throw.after(&[Event::FacesChanged { faces, again: None }])
 }
 
 #[derive(Default)]

@@ -20,6 +20,7 @@ use lapwork_core::demo;
 use lapwork_core::fitting::squaring::held;
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::{FormatError, Journal};
+use lapwork_core::log::lessons::heritage;
 use lapwork_core::log::merge::{MergeSide, meet};
 use lapwork_core::measure::bounds::believable;
 use lapwork_core::measure::outline::{Measures, Outline};
@@ -194,7 +195,7 @@ fn shown(journal: &Journal, turn: u32, lens: Context<'_>) {
         }
         7 => {
             show::again(journal, lens);
-            show::heritage(journal, lens);
+            heritage(journal);
         }
         8 => {
             show::bring(None, journal, (1, 0), lens);

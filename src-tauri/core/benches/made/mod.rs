@@ -94,8 +94,10 @@ pub fn events(across: u16, down: u16) -> Vec<Event> {
         out.extend(pieces.iter().map(|piece| Event::Done {
             task,
             pieces: vec![*piece],
+            made: vec![],
         }));
-        throw.apply(&Event::Done { task, pieces }, 0);
+        let made = vec![];
+        throw.apply(&Event::Done { task, pieces, made }, 0);
     }
     let natural = plan.natural_four();
     for (i, piece) in blocks.into_iter().enumerate() {

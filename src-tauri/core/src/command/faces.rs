@@ -2,6 +2,7 @@
 
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::command::check::{check_cloth, known_squares};
+use crate::command::outcome::faces_changed;
 use crate::command::rejection::Rejection;
 use crate::plan::assembly::{Rect, source};
 use crate::throw::event::Event;
@@ -44,7 +45,7 @@ pub(super) fn set_face(
     if faces.is_empty() {
         return Err(Rejection::Nothing);
     }
-    Ok(vec![Event::FacesChanged { faces }])
+    Ok(vec![faces_changed(throw, faces)])
 }
 
 /// No more squares can be covered on a face than there are.
@@ -112,7 +113,7 @@ pub(super) fn lay_out(
         }
     }
     if !faces.is_empty() {
-        events.push(Event::FacesChanged { faces });
+        events.push(faces_changed(&turned, faces));
     }
     let after = throw.after(&events);
     for (i, print) in throw.prints.iter().enumerate() {
@@ -310,7 +311,7 @@ pub(super) fn set_denim(
         };
         faces.push((piece, cover));
     }
-    Ok(vec![Event::FacesChanged { faces }])
+    Ok(vec![faces_changed(throw, faces)])
 }
 
 /// Say how the faces are to look.

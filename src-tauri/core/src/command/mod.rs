@@ -7,6 +7,7 @@
 pub mod action;
 mod check;
 mod faces;
+mod outcome;
 mod pile;
 mod plan;
 pub mod rejection;

@@ -203,5 +203,6 @@ pub(super) fn cut_piece(
         n,
         piece: index,
         squares,
+        went: Some(throw.would_go(heap.makes, squares)),
     }])
 }

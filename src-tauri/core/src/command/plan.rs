@@ -1,5 +1,6 @@
 //! Changing the plan of what is not yet made, the trim size and the laps.
 
+use crate::command::outcome::taken_out;
 use crate::command::rejection::Rejection;
 use crate::fitting::trimming::choice;
 use crate::measure::Length;
@@ -47,9 +48,8 @@ pub(super) fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Reje
         events.push(Event::Moved { moves: refit.moves });
     }
     if !refit.aside.is_empty() {
-        events.push(Event::SetAside {
-            pieces: refit.aside,
-        });
+        let aside = taken_out(&throw.after(&events), refit.aside);
+        events.push(aside);
     }
     let after = throw.after(&events);
     let grid = Rect::grid(plan.across, plan.down);

@@ -3,11 +3,13 @@
 use crate::cloth::fabric::Face;
 use crate::command::check::known_squares;
 use crate::command::faces::{back_in, laid_back};
+use crate::command::outcome::{faces_changed, spoilt, taken_out};
 use crate::command::plan::check_lap;
 use crate::command::rejection::Rejection;
 use crate::measure::Length;
-use crate::plan::assembly::{Join, Rect, Seam};
-use crate::throw::event::{Event, Mishap};
+use crate::plan::assembly::{Join, Rect};
+use crate::throw::event::Event;
+use crate::throw::facts::Mishap;
 use crate::throw::seams::round;
 use crate::throw::state::Throw;
 use crate::throw::stock::{gone, used};
@@ -27,11 +29,7 @@ fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Eve
         if !throw.begun(*piece) {
             return Err(Rejection::NothingToUnpick(*piece));
         }
-        let size = throw.size(*piece);
-        let own = match join.seam {
-            Seam::Upright => size.height,
-            Seam::Level => size.width,
-        };
+        let own = throw.size(*piece).along(join.seam);
         for (opened, length) in std::iter::once((*piece, own)).chain(round(throw, *piece)) {
             match pieces.iter_mut().find(|(p, _)| *p == opened) {
                 Some((_, sofar)) => *sofar = std::cmp::max(*sofar, length),
@@ -65,7 +63,8 @@ fn replace(throw: &Throw, piece: Rect, why: Mishap, spare: bool) -> Result<Vec<E
     if !pieces.is_empty() {
         events.push(Event::Unpicked { pieces });
     }
-    events.push(Event::Spoilt { piece, why });
+    let spoilt = spoilt(&throw.after(&events), piece, why);
+    events.push(spoilt);
     if spare {
         events.push(Event::SparesUsed {
             pieces: vec![piece],
@@ -100,9 +99,7 @@ pub(super) fn patch(
     }
     Ok(vec![
         Event::Patched { piece, why },
-        Event::FacesChanged {
-            faces: vec![(piece, cover.with(face, Some(print)))],
-        },
+        faces_changed(throw, vec![(piece, cover.with(face, Some(print)))]),
     ])
 }
 
@@ -146,9 +143,7 @@ pub(super) fn set_aside(throw: &Throw, piece: Rect) -> Result<Vec<Event>, Reject
     if !loose || !throw.begun(piece) {
         return Err(Rejection::NothingToUnpick(piece));
     }
-    Ok(vec![Event::SetAside {
-        pieces: vec![piece],
-    }])
+    Ok(vec![taken_out(throw, vec![piece])])
 }
 
 /// A square that is not joined yet is no good.
@@ -162,5 +157,5 @@ pub(super) fn spoil(throw: &Throw, piece: Rect, why: Mishap) -> Result<Vec<Event
     if throw.is_joined(piece) {
         return Err(Rejection::Joined(piece));
     }
-    Ok(vec![Event::Spoilt { piece, why }])
+    Ok(vec![spoilt(throw, piece, why)])
 }

@@ -1,5 +1,6 @@
 //! Doing the work: ticking steps, and measuring what came of them.
 
+use crate::command::outcome::done;
 use crate::command::rejection::Rejection;
 use crate::fitting::squaring::{held, natural};
 use crate::measure::Length;
@@ -39,10 +40,7 @@ pub(super) fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Eve
             .collect();
         return Ok(vec![Event::SquaredUp { pieces }]);
     }
-    Ok(vec![Event::Done {
-        task,
-        pieces: pieces.to_vec(),
-    }])
+    Ok(vec![done(throw, task, pieces.to_vec())])
 }
 
 /// Every piece that can be worked on now, with its next task, squares first.
@@ -113,10 +111,7 @@ pub(super) fn measure(
     if !throw.assembly().knows(piece) {
         return Err(Rejection::NoSuchPiece(piece));
     }
-    if !throw.assembly().is_block(piece)
-        || !throw.has(piece, Task::Stitch)
-        || throw.has(piece, Task::SquareUp)
-    {
+    if !throw.is_measurable(piece) {
         return Err(Rejection::NotMeasurable(piece));
     }
     let natural = natural(throw, piece);

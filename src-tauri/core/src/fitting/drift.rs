@@ -55,7 +55,9 @@
 //! times, pairs first; a mark moved in between looks like stretch. Measures are
 //! taken as independent and near the bell curve, which a handful cannot show.
 
+use crate::fitting::squaring::natural;
 use crate::measure::{Length, from_mm, in_nm, nm};
+use crate::throw::Throw;
 use statrs::distribution::{ContinuousCDF, StudentsT};
 use statrs::function::beta::checked_beta_reg;
 
@@ -71,6 +73,22 @@ pub struct Deviation {
     pub across: Length,
     /// Measured less planned height.
     pub down: Length,
+}
+
+/// How far each measured four is off, in the order they were sewn.
+pub fn seen(throw: &Throw) -> Vec<Deviation> {
+    throw
+        .measured
+        .iter()
+        .filter(|p| p.rows == 2 && p.cols == 2)
+        .filter_map(|p| {
+            let (measured, own) = (throw.work(*p)?.measured?, natural(throw, *p));
+            Some(Deviation {
+                across: measured.width - own.width,
+                down: measured.height - own.height,
+            })
+        })
+        .collect()
 }
 
 /// The line through the deviations in the order they were sewn.

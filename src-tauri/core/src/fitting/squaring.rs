@@ -245,6 +245,7 @@ mod tests {
             &Event::Done {
                 task: crate::throw::tasks::Task::Dot,
                 pieces: pairs.to_vec(),
+                made: vec![],
             },
             0,
         );

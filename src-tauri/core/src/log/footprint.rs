@@ -12,7 +12,7 @@ use crate::cloth::pile::Use;
 use crate::plan::MOST;
 use crate::plan::assembly::Rect;
 use crate::throw::tasks::Task;
-use crate::throw::{Event, Item, Throw};
+use crate::throw::{Event, Item, Throw, Went};
 
 /// One thing an event may touch or rest on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -145,7 +145,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             }
             touches
         }
-        Event::FacesChanged { faces } => {
+        Event::FacesChanged { faces, .. } => {
             needs.push(Aspect::Cloth);
             let mut touches = places(faces.iter().map(|(piece, _)| piece));
             for (piece, cover) in faces {
@@ -164,7 +164,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             touches
         }
         Event::ClothChanged { .. } => vec![Aspect::Cloth],
-        Event::Done { task, pieces } => {
+        Event::Done { task, pieces, .. } => {
             needs.push(Aspect::Plan);
             let mut touches = places(pieces);
             if *task == Task::Cut {
@@ -211,7 +211,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
         }
         Event::Flipped { pieces } | Event::Pinned { pieces, .. } => places(pieces),
         Event::Wished { .. } => vec![Aspect::Wishes],
-        Event::SetAside { pieces } => {
+        Event::SetAside { pieces, .. } => {
             needs.push(Aspect::Plan);
             let mut touches = places(pieces);
             touches.extend(pieces.iter().map(|p| Aspect::Cuts(*p)));
@@ -233,7 +233,32 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             vec![Aspect::Heap(*n)]
         }
         Event::HeapTaken { n } => vec![Aspect::Heap(*n)],
-        Event::PieceCut { n, squares, .. } => {
+        Event::PieceCut {
+            n,
+            went: Some(went),
+            ..
+        } => {
+            let mut touches = vec![Aspect::Heap(*n)];
+            match went {
+                Went::Stock { print } => touches.extend([Aspect::Cloth, Aspect::Stock(*print)]),
+                // That the places are open and of the heap's denim is theirs and the heap's.
+                Went::Squares { places: to, spares } => {
+                    needs.push(Aspect::Plan);
+                    touches.extend(places(to));
+                    touches.extend(to.iter().map(|s| Aspect::Cuts(*s)));
+                    if *spares > 0 {
+                        touches.push(Aspect::Spares);
+                    }
+                }
+            }
+            touches
+        }
+        Event::PieceCut {
+            n,
+            squares,
+            went: None,
+            ..
+        } => {
             let mut touches = vec![Aspect::Heap(*n)];
             match throw.pile.get(n).map(|heap| heap.makes) {
                 Some(Use::Fabric { print }) => {

@@ -828,6 +828,31 @@ pub(crate) mod tests {
         let _ = act(journal, &action, at);
     }
 
+    /// Whether an event says what was decided when it was made.
+    fn says_all(event: &Event) -> bool {
+        match event {
+            Event::Done { task, made, .. } => {
+                let settles = matches!(task, Task::Dot | Task::Pin | Task::Stitch);
+                settles != made.is_empty()
+            }
+            Event::PieceCut { went, .. } => went.is_some(),
+            Event::SetAside { pieces, sizes } => pieces.len() == sizes.len(),
+            _ => true,
+        }
+    }
+
+    /// The event as it was before it said so.
+    fn unsay(event: &mut Event) {
+        match event {
+            Event::Done { made, .. } => made.clear(),
+            Event::PieceCut { went, .. } => *went = None,
+            Event::SetAside { sizes, .. } => sizes.clear(),
+            Event::FacesChanged { again, .. } => *again = None,
+            Event::Spoilt { opened, .. } => *opened = None,
+            _ => {}
+        }
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(40))]
         #[test]
@@ -842,6 +867,30 @@ pub(crate) mod tests {
             prop_assert!(!read.torn && !read.lacks_newline);
             prop_assert_eq!(read.journal.throw(), journal.throw());
             prop_assert_eq!(read.journal.text(), journal.text());
+        }
+
+        /// What was decided stands in the events. While the rules of today are those of files
+        /// that do not say it, they fold to the same without.
+        #[test]
+        fn what_was_decided_is_said(steps in prop::collection::vec((0u8..26, any::<u32>()), 0..160)) {
+            let mut journal = begin(3, 4);
+            for (i, s) in steps.into_iter().enumerate() {
+                step(&mut journal, s, i as Time);
+            }
+            let mut unsaid = journal.clone();
+            for entry in &mut unsaid.entries {
+                let What::Do(events) = &mut entry.what else { continue };
+                for event in events {
+                    prop_assert!(says_all(event), "{event:?}");
+                    unsay(event);
+                }
+            }
+            let text = unsaid.text();
+            for key in ["\"made\":", "\"went\":", "\"again\":", "\"sizes\":", "\"opened\":"] {
+                prop_assert!(!text.contains(key));
+            }
+            let folded = Journal::read(text.as_bytes()).unwrap().journal;
+            prop_assert_eq!(folded.throw(), journal.throw());
         }
 
         #[test]

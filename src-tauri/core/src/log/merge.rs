@@ -15,13 +15,17 @@
 //! * What stands in one copy only is a *change* of that copy; so is a shared entry that one
 //!   copy took back, or did again. Two changes that do not clash ([`crate::log::footprint`]) are
 //!   both kept. Changes that clash, with whatever builds on them, form a conflict; one side
-//!   of it is kept. The same step made on both (two ticks of one square) is kept once, as
-//!   of the earlier time.
+//!   of it is kept. The same step made on both (two ticks of one square, in whatever order)
+//!   is kept once, as of the earlier time.
+//! * A step is the same on both only where it rests on the same on both. Two entries that
+//!   happen to say the same at the same moment, but follow on different work, are a change of
+//!   each copy, although the result holds them as one entry.
 //! * Nothing is lost: what does not stand in the result is in it as [`What::Past`].
 //! * Entries come in the order of their times, then of what they say, but never before
-//!   what came before them in their own copy.
+//!   what came before them in their own copy. Where the copies made the same steps in two
+//!   orders, only what a step rests on comes before it for certain.
 //!
-//! # Promises, kept by the properties below and in `tests/tests/merge.rs`
+//! # Promises, kept by the properties below
 //!
 //! * `join(a, b)` is `join(b, a)` to the byte, the choices being swapped too.
 //! * `join(a, a)` is `a`; `join(join(a, b), a)` is `join(a, b)`.
@@ -223,6 +227,8 @@ struct Node {
     at: [Option<usize>; 2],
     /// Whether it stands in each.
     stands: [bool; 2],
+    /// Whether it is one step of both copies, which rests on the same in both.
+    common: bool,
     footprint: Footprint,
 }
 
@@ -231,7 +237,7 @@ struct Changed {
     side: usize,
     what: Subject,
     footprint: Footprint,
-    /// Its order among the changes of its copy.
+    /// Its order among the changes of its copy; 0 for what is gone from it.
     order: usize,
 }
 
@@ -328,7 +334,7 @@ impl Meeting {
         for (side, throw) in begun.into_iter().enumerate() {
             self.find_footprints(side, throw);
         }
-        self.pair_twins();
+        self.find_common();
         self.find_changes();
         self.find_conflicts();
         Ok(())
@@ -392,6 +398,7 @@ impl Meeting {
                         of,
                         at: [None, None],
                         stands: [false, false],
+                        common: false,
                         footprint: Footprint::default(),
                     });
                     self.nodes.len() - 1
@@ -431,63 +438,101 @@ impl Meeting {
         }
     }
 
-    /// The same step made on both copies is one step: the earlier stands for both, the
-    /// later is past.
-    fn pair_twins(&mut self) {
-        let own = |this: &Meeting, side: usize| -> Vec<usize> {
-            let nodes = this.of_side(side).into_iter();
-            nodes
-                .filter(|i| {
-                    let node = &this.nodes[*i];
-                    node.stands[side] && node.at[1 - side].is_none()
-                })
-                .collect()
-        };
-        let (firsts, seconds) = (own(self, 0), own(self, 1));
-        let beginnings = [0, 1].map(|side| self.of_beginning(side));
-        let mut paired = BTreeSet::new();
-        let mut from = 0;
-        for (nth, i) in firsts.iter().copied().enumerate() {
-            // Both must rest on the same: on nothing only their own copy has.
-            let alone = |side: usize, before: &[usize], i: usize, paired: &BTreeSet<usize>| {
-                let node = &self.nodes[i].footprint;
-                let rests =
-                    |i: &usize| !paired.contains(i) && self.nodes[*i].footprint.clashes(node);
-                let begins = beginnings[side].as_ref();
-                !before.iter().any(rests) && !begins.is_some_and(|b| b.clashes(node))
-            };
-            if !alone(0, &firsts[..nth], i, &paired) {
+    /// Find the steps that are the same on both copies: entries that both have, and twins,
+    /// which say the same at different times. Of two twins the earlier stands for both and
+    /// the later is past.
+    ///
+    /// A step is common only if all that it rests on is common. What comes earlier in the
+    /// first copy is therefore settled first.
+    fn find_common(&mut self) {
+        let order = [0, 1].map(|side| -> Vec<usize> {
+            let nodes = self.of_side(side).into_iter();
+            nodes.filter(|i| self.nodes[*i].stands[side]).collect()
+        });
+        let unlike = self.unlike_beginning();
+        for (nth, i) in order[0].iter().copied().enumerate() {
+            if !self.rests_on_common(0, &order[0][..nth], i, &unlike) {
                 continue;
             }
-            let twin = (from..seconds.len()).find(|at| {
-                let (x, y) = (&self.nodes[i], &self.nodes[seconds[*at]]);
-                x.what == y.what
-                    && x.footprint.clashes(&y.footprint)
-                    && alone(1, &seconds[..*at], seconds[*at], &paired)
-            });
-            let Some(found) = twin else { continue };
-            let j = seconds[found];
-            from = found + 1;
-            paired.extend([i, j]);
-            let (keep, past) = if self.nodes[i].known < self.nodes[j].known {
-                (i, j)
-            } else {
-                (j, i)
-            };
-            let side = usize::from(self.nodes[past].at[0].is_none());
-            self.nodes[keep].at[side] = self.nodes[past].at[side];
-            self.nodes[keep].stands = [true, true];
-            self.nodes[past].stands = [false, false];
+            let twins = order[1].iter().copied().enumerate();
+            let same = twins.filter(|(_, j)| self.may_be_same(i, *j));
+            let found = same
+                .filter(|(nth, j)| self.rests_on_common(1, &order[1][..*nth], *j, &unlike))
+                .map(|(_, j)| j)
+                .next();
+            match found {
+                Some(j) if i == j => self.nodes[i].common = true,
+                Some(j) => self.pair(i, j),
+                None => {}
+            }
         }
     }
 
-    /// The footprint of what a copy alone took back or did again of the beginning.
-    fn of_beginning(&self, side: usize) -> Option<Footprint> {
-        let here = self.stand[side];
-        if here == self.stood || here == self.stand[1 - side] {
-            return None;
+    /// Whether all that a node follows on in a copy, and that touches the same, is common.
+    fn rests_on_common(&self, side: usize, before: &[usize], i: usize, unlike: &Footprint) -> bool {
+        let node = &self.nodes[i].footprint;
+        let own = |i: &usize| self.nodes[*i].stands[side] && !self.nodes[*i].common;
+        let mut own = before.iter().filter(|i| own(i));
+        !unlike.clashes(node) && !own.any(|i| self.nodes[*i].footprint.clashes(node))
+    }
+
+    /// Whether a node that stands in the first copy and one that stands in the second may be
+    /// the same step.
+    fn may_be_same(&self, i: usize, j: usize) -> bool {
+        let (x, y) = (&self.nodes[i], &self.nodes[j]);
+        let both = |node: &Node| node.at[0].is_some() && node.at[1].is_some();
+        if i == j {
+            return true;
         }
-        let (from, to) = (here.min(self.stood), here.max(self.stood));
+        let alone = x.stands == [true, false] && y.stands == [false, true];
+        // An entry that the other copy has as past is stood for by an earlier one only: so
+        // it was when the copies were merged before.
+        let order = match (both(x), both(y)) {
+            (false, false) => true,
+            (true, false) => y.known < x.known,
+            (false, true) => x.known < y.known,
+            (true, true) => false,
+        };
+        // What touches nothing, like a note, is not the same for saying the same.
+        let one = x.footprint == y.footprint && x.footprint.clashes(&y.footprint);
+        alone && order && one && x.what == y.what
+    }
+
+    /// Let the earlier of two twins stand for both.
+    fn pair(&mut self, i: usize, j: usize) {
+        let (keep, past) = if self.nodes[i].known < self.nodes[j].known {
+            (i, j)
+        } else {
+            (j, i)
+        };
+        let side = usize::from(past == j);
+        self.nodes[keep].at[side] = self.nodes[past].at[side];
+        self.nodes[keep].stands = [true, true];
+        self.nodes[keep].common = true;
+        self.nodes[past].stands = [false, false];
+    }
+
+    /// How many of the chain stand as far as both copies agree: what both took back, or did
+    /// again, of the beginning.
+    fn agreed(&self) -> usize {
+        let [a, b] = self.stand;
+        if a.max(b) <= self.stood {
+            a.max(b)
+        } else if a.min(b) >= self.stood {
+            a.min(b)
+        } else {
+            self.stood
+        }
+    }
+
+    /// Which part of the chain a copy alone took back or did again.
+    fn of_beginning(&self, side: usize) -> Option<(usize, usize)> {
+        let (here, agreed) = (self.stand[side], self.agreed());
+        (here != agreed).then_some((here.min(agreed), here.max(agreed)))
+    }
+
+    /// The footprint of a part of the chain.
+    fn of_chain(&self, (from, to): (usize, usize)) -> Footprint {
         let mut throw = self.begun(from);
         let mut footprint = Footprint::default();
         for position in &self.chain[from..to] {
@@ -497,17 +542,23 @@ impl Meeting {
                 throw.apply(event, 0);
             }
         }
-        Some(footprint)
+        footprint
+    }
+
+    /// The footprint of what stands of the beginning in one copy only.
+    fn unlike_beginning(&self) -> Footprint {
+        let [a, b] = self.stand;
+        self.of_chain((a.min(b), a.max(b)))
     }
 
     fn find_changes(&mut self) {
         let mut changes = Vec::new();
         for side in 0..2 {
-            if let Some(footprint) = self.of_beginning(side) {
+            if let Some(part) = self.of_beginning(side) {
                 changes.push(Changed {
                     side,
                     what: Subject::Beginning,
-                    footprint,
+                    footprint: self.of_chain(part),
                     order: 0,
                 });
             }
@@ -515,6 +566,7 @@ impl Meeting {
                 let node = &self.nodes[i];
                 let shared = node.at[1 - side].is_some();
                 let (what, order) = match (node.stands[side], node.stands[1 - side]) {
+                    (true, true) if !node.common => (Subject::Own(i), order + 1),
                     (true, false) if !shared => (Subject::Own(i), order + 1),
                     (false, true) if shared => (Subject::Gone(i), 0),
                     _ => continue,
@@ -531,13 +583,12 @@ impl Meeting {
     }
 
     /// Whether two changes of different copies cannot both be.
-    fn against(&self, x: &Changed, y: &Changed) -> bool {
-        let (Subject::Beginning, Subject::Beginning) = (&x.what, &y.what) else {
-            return x.footprint.clashes(&y.footprint);
-        };
-        // Both took back, or both did again: the farther covers the nearer.
-        let over = |side: usize| self.stand[side] > self.stood;
-        over(x.side) != over(y.side)
+    fn against(x: &Changed, y: &Changed) -> bool {
+        match (&x.what, &y.what) {
+            // One took back of the beginning, the other did something of it again.
+            (Subject::Beginning, Subject::Beginning) => true,
+            _ => x.footprint.clashes(&y.footprint),
+        }
     }
 
     fn find_conflicts(&mut self) {
@@ -558,21 +609,24 @@ impl Meeting {
         for i in 0..count {
             for j in i + 1..count {
                 let (x, y) = (&self.changes[i], &self.changes[j]);
-                if x.side != y.side && self.against(x, y) {
+                if x.side != y.side && Self::against(x, y) {
                     join(&mut group, i, j);
                     (contested[i], contested[j]) = (true, true);
                 }
             }
         }
-        // Whatever builds on a contested change goes with it.
-        let mut by_order: Vec<usize> = (0..count).collect();
-        by_order.sort_by_key(|i| self.changes[*i].order);
-        for (later, j) in by_order.iter().enumerate() {
-            for i in &by_order[..later] {
-                let (x, y) = (&self.changes[*i], &self.changes[*j]);
-                if contested[*i] && x.side == y.side && x.footprint.clashes(&y.footprint) {
-                    join(&mut group, *i, *j);
-                    contested[*j] = true;
+        // Whatever builds on a contested change goes with it; and what is gone from a copy
+        // comes back, if it does, with what it was built on there.
+        let mut spreads: Vec<usize> = (0..count).filter(|i| contested[*i]).collect();
+        while let Some(i) = spreads.pop() {
+            for j in 0..count {
+                let (x, y) = (&self.changes[i], &self.changes[j]);
+                let builds = x.order < y.order || (x.order, y.order) == (0, 0);
+                if i != j && x.side == y.side && builds && x.footprint.clashes(&y.footprint) {
+                    join(&mut group, i, j);
+                    if !std::mem::replace(&mut contested[j], true) {
+                        spreads.push(j);
+                    }
                 }
             }
         }
@@ -596,7 +650,7 @@ impl Meeting {
                 (known.at, known.says.clone())
             }
             Subject::Beginning => {
-                let first = self.stand[change.side].min(self.stood);
+                let (first, _) = self.of_beginning(change.side).unwrap_or_default();
                 (self.shared_at(self.chain[first]), String::new())
             }
         }
@@ -634,9 +688,8 @@ impl Meeting {
             Subject::Own(i) => node(i, Origin::Did),
             Subject::Gone(i) => node(i, Origin::TookBack),
             Subject::Beginning => {
-                let here = self.stand[change.side];
-                let (from, to) = (here.min(self.stood), here.max(self.stood));
-                let way = if here < self.stood {
+                let (from, to) = self.of_beginning(change.side).unwrap_or_default();
+                let way = if self.stand[change.side] < self.stood {
                     Origin::TookBack
                 } else {
                     Origin::DidAgain
@@ -671,38 +724,37 @@ impl Meeting {
                 lost[*i] = self.changes[*i].side != kept;
             }
         }
-        let mut count = if self.stand[0] == self.stand[1] {
-            self.stand[0]
-        } else {
-            self.stood
-        };
-        let mut stands: Vec<bool> = self
+        let mut count = self.agreed();
+        // For each node, in which copies' order it stands in the result.
+        let mut stands: Vec<[bool; 2]> = self
             .nodes
             .iter()
-            .map(|node| node.stands == [true, true])
+            .map(|node| [node.common, node.common])
             .collect();
-        let kept = self.changes.iter().zip(&lost).filter(|(_, lost)| !**lost);
-        for (change, _) in kept {
-            match change.what {
-                Subject::Own(i) => stands[i] = true,
-                Subject::Gone(_) => {}
-                Subject::Beginning => {
-                    let here = self.stand[change.side];
-                    if here.abs_diff(self.stood) > count.abs_diff(self.stood) {
-                        count = here;
-                    }
-                }
-            }
-        }
-        for (change, _) in self.changes.iter().zip(&lost).filter(|(_, lost)| **lost) {
-            if let Subject::Gone(i) = change.what {
-                stands[i] = true;
+        for (change, lost) in self.changes.iter().zip(&lost) {
+            match (&change.what, lost) {
+                (Subject::Own(i), false) => stands[*i][change.side] = true,
+                (Subject::Gone(i), true) => stands[*i][1 - change.side] = true,
+                (Subject::Beginning, false) => count = self.stand[change.side],
+                _ => {}
             }
         }
         self.write(count, &stands).ok_or(Unmergeable::Misfit)
     }
 
-    fn write(&self, count: usize, stands: &[bool]) -> Option<Journal> {
+    /// Whether something that is not written yet must come before a node: what it rests on,
+    /// in a copy by whose order both stand.
+    fn waits(&self, i: usize, stands: &[[bool; 2]], written: &[bool]) -> bool {
+        let node = &self.nodes[i];
+        (0..self.nodes.len()).any(|j| {
+            let other = &self.nodes[j];
+            let before =
+                |side: usize| stands[i][side] && stands[j][side] && other.at[side] < node.at[side];
+            !written[j] && (before(0) || before(1)) && other.footprint.clashes(&node.footprint)
+        })
+    }
+
+    fn write(&self, count: usize, stands: &[[bool; 2]]) -> Option<Journal> {
         let mut out = beginning(&self.sides[0], self.shared)?;
         let mut numbers: BTreeMap<&Known, u64> = BTreeMap::new();
         let shared = known(&out);
@@ -744,17 +796,25 @@ impl Meeting {
             };
             let by_known = |i: &usize| &self.nodes[*i].known;
             let open = || heads.into_iter().flatten();
+            // Where the copies made the same steps in two orders none is first in both.
             let next = open()
                 .filter(|i| first_everywhere(*i))
                 .min_by_key(by_known)
-                .or_else(|| open().min_by_key(by_known));
-            let Some(i) = next else { break };
+                .or_else(|| {
+                    let free = open().filter(|i| !self.waits(*i, stands, &written));
+                    free.min_by_key(by_known)
+                });
+            let i = match next {
+                Some(i) => i,
+                None if open().next().is_none() => break,
+                None => return None,
+            };
             written[i] = true;
             let node = &self.nodes[i];
             let n = out.len() as u64 + 1;
             let number = |of: &Option<Known>| of.as_ref().and_then(|of| numbers.get(of)).copied();
             let what = match &node.what {
-                What::Do(events) if stands[i] => {
+                What::Do(events) if stands[i] != [false, false] => {
                     if !intake::follows(out.throw(), events) {
                         return None;
                     }
@@ -800,7 +860,13 @@ impl Meeting {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::command::Command;
     use crate::log::journal::tests::{begin, step};
+    use crate::measure::inch64;
+    use crate::plan::Plan;
+    use crate::plan::assembly::Rect;
+    use crate::throw::Mishap;
+    use crate::throw::tasks::Task;
     use proptest::prelude::*;
 
     type Steps = Vec<(u8, u32)>;
@@ -840,8 +906,170 @@ mod tests {
             .collect()
     }
 
+    fn does(copy: &mut Journal, at: Time, action: &Command) {
+        let entry = copy.propose(action, at).unwrap();
+        copy.accept(entry).unwrap();
+    }
+
+    fn cut(at: [u16; 4]) -> Command {
+        tick(Task::Cut, at)
+    }
+
+    fn tick(task: Task, at: [u16; 4]) -> Command {
+        let pieces = vec![Rect::from(at)];
+        Command::Tick { task, pieces }
+    }
+
+    /// Both dotted the same pair at the same moment: one after a square of it was cut anew,
+    /// the other after another lap was planned.
+    #[test]
+    fn entries_that_say_the_same_but_rest_on_other_work_are_no_common_step() {
+        let mut start = begin(2, 2);
+        for at in [[1, 0, 1, 1], [0, 0, 1, 1]] {
+            does(&mut start, 1, &cut(at));
+        }
+        let (mut a, mut b) = (start.clone(), start);
+        let spoil = Command::Spoil {
+            piece: Rect::square(1, 0),
+            why: Mishap::Scorched,
+        };
+        does(&mut a, 31, &spoil);
+        does(&mut a, 35, &cut([1, 0, 1, 1]));
+        does(&mut a, 37, &cut([1, 1, 1, 1]));
+        does(&mut a, 38, &tick(Task::Dot, [1, 0, 1, 2]));
+        does(&mut b, 33, &cut([1, 1, 1, 1]));
+        let plan = Plan {
+            lap: inch64(24),
+            ..b.throw().plan
+        };
+        does(&mut b, 37, &Command::ChangePlan { plan });
+        does(&mut b, 38, &tick(Task::Dot, [1, 0, 1, 2]));
+        let conflicts = meet(&a, &b).unwrap().conflicts();
+        assert_eq!(conflicts.len(), 1);
+        // Each dotted its own: that is part of the question on both sides.
+        for side in [&conflicts[0].first, &conflicts[0].second] {
+            let dotted = |c: &Divergence| c.at == 38 && c.way == Origin::Did;
+            assert!(side.iter().any(dotted), "{side:?}");
+        }
+        for picks in 0..2 {
+            become_one(&a, &b, picks).unwrap();
+        }
+    }
+
+    #[test]
+    fn the_same_ticks_in_another_order_are_no_question() {
+        let start = begin(6, 8);
+        let (mut a, mut b) = (start.clone(), start);
+        let all: Vec<(u16, u16)> = (0..8).flat_map(|r| (0..6).map(move |c| (r, c))).collect();
+        for (n, (row, col)) in all.iter().enumerate() {
+            does(&mut a, 1000 * (n as Time + 1), &cut([*row, *col, 1, 1]));
+        }
+        let mut by_column = all.clone();
+        by_column.sort_by_key(|(row, col)| (*col, *row));
+        for (n, (row, col)) in by_column.iter().enumerate() {
+            does(&mut b, 1000 * (n as Time + 1), &cut([*row, *col, 1, 1]));
+        }
+        // What one copy goes on with from there is no question either.
+        does(&mut b, 90_000, &tick(Task::Dot, [0, 0, 1, 2]));
+        let meeting = meet(&a, &b).unwrap();
+        assert_eq!(meeting.conflicts(), vec![]);
+        become_one(&a, &b, 0).unwrap();
+        let one = meeting.join(&[]).unwrap();
+        assert_eq!(standing(&one).len(), 1 + 48 + 1);
+        // Each square counts as cut when it first was.
+        for (row, col) in all {
+            let square = Rect::square(row, col);
+            let when = |copy: &Journal| copy.throw().work(square).unwrap().when(Task::Cut);
+            assert_eq!(when(&one), when(&a).min(when(&b)));
+        }
+        // Both may go on with a copy that was merged before, or was not.
+        let (mut merged, mut old) = (one, a);
+        does(&mut merged, 100_000, &tick(Task::PressLap, [0, 0, 1, 2]));
+        does(&mut old, 100_500, &tick(Task::Dot, [2, 2, 1, 2]));
+        assert_eq!(meet(&merged, &old).unwrap().conflicts(), vec![]);
+        become_one(&merged, &old, 0).unwrap();
+    }
+
+    /// So many cases, or `PROPTEST_CASES` where that asks for more.
+    fn cases(least: u32) -> ProptestConfig {
+        let asked = ProptestConfig::default();
+        let cases = asked.cases.max(least);
+        ProptestConfig { cases, ..asked }
+    }
+
+    /// All that is promised of two copies of one throw, with these choices between them.
+    fn become_one(a: &Journal, b: &Journal, picks: u64) -> Result<(), TestCaseError> {
+        let meeting = meet(a, b).unwrap();
+        let conflicts = meeting.conflicts();
+        let choices = sides(picks, conflicts.len());
+        let joined = meeting.join(&choices);
+        prop_assert!(joined.is_ok(), "{joined:?}");
+        let joined = joined.unwrap();
+
+        // The same from the other side.
+        let back = meet(b, a).unwrap();
+        let swapped: Vec<MergeSide> = choices.iter().map(|c| c.other()).collect();
+        prop_assert_eq!(back.conflicts().len(), conflicts.len());
+        for (x, y) in conflicts.iter().zip(back.conflicts()) {
+            prop_assert_eq!(&x.first, &y.second);
+            prop_assert_eq!(&x.second, &y.first);
+        }
+        prop_assert_eq!(back.join(&swapped).unwrap().text(), joined.text());
+
+        // Once more changes nothing.
+        prop_assert_eq!(meet(a, a).unwrap().join(&[]).unwrap().text(), a.text());
+        for copy in [a, b] {
+            let holds = matches!(
+                relation(&joined, copy),
+                Relation::Same | Relation::FirstHasMore(_)
+            );
+            prop_assert!(holds);
+            let again = meet(&joined, copy).unwrap();
+            prop_assert_eq!(again.conflicts().len(), 0);
+            prop_assert_eq!(again.join(&[]).unwrap().text(), joined.text());
+        }
+
+        // It is a record like any other.
+        let read = Journal::read(joined.text().as_bytes()).unwrap().journal;
+        prop_assert_eq!(read.text(), joined.text());
+        prop_assert_eq!(read.throw(), joined.throw());
+        prop_assert_eq!(intake::check(&joined), Ok(()));
+
+        // Nothing is lost.
+        let kept: BTreeSet<Known> = known(&joined).into_iter().collect();
+        for copy in [a, b] {
+            prop_assert!(known(copy).iter().all(|k| kept.contains(k)));
+        }
+        let stands = standing(&joined);
+        let lost: Vec<&Divergence> = conflicts
+            .iter()
+            .zip(&choices)
+            .flat_map(|(c, side)| match side {
+                MergeSide::First => &c.second,
+                MergeSide::Second => &c.first,
+            })
+            .collect();
+        for (copy, other) in [(a, b), (b, a)] {
+            let others = standing(other);
+            for done in standing(copy) {
+                let there = stands.contains(&done)
+                    // The same step, as of the other's time.
+                    || stands.iter().any(|(at, events)| *events == done.1 && *at < done.0 && others.contains(&(*at, events.clone())));
+                let losing = lost
+                    .iter()
+                    .any(|c| c.way != Origin::TookBack && c.at == done.0 && c.events == done.1);
+                // Taken back on the other copy, which nothing spoke against.
+                let had =
+                    |e: &Entry| e.at == done.0 && *present(&e.what) == What::Do(done.1.clone());
+                let back = other.entries().any(|(e, _)| had(e)) && !others.contains(&done);
+                prop_assert!(there || losing || back, "{done:?} is lost");
+            }
+        }
+        Ok(())
+    }
+
     proptest! {
-        #![proptest_config(ProptestConfig::with_cases(300))]
+        #![proptest_config(cases(300))]
         #[test]
         fn two_copies_become_one(
             grid in (1u16..6, 1u16..6),
@@ -854,62 +1082,25 @@ mod tests {
             let start = after(&begin(grid.0, grid.1), &before, 0);
             let a = after(&start, &here, 1000 + clocks.0);
             let b = after(&start, &there, 1000 + clocks.1);
+            become_one(&a, &b, picks)?;
+        }
+
+        #[test]
+        fn a_merged_copy_and_one_of_the_two_become_one(
+            grid in (1u16..6, 1u16..6),
+            before in steps(20),
+            tails in (steps(20), steps(20), steps(12), steps(12)),
+            clocks in (0i64..40, 0i64..40),
+            picks in any::<u64>(),
+        ) {
+            let start = after(&begin(grid.0, grid.1), &before, 0);
+            let a = after(&start, &tails.0, 1000 + clocks.0);
+            let b = after(&start, &tails.1, 1000 + clocks.1);
             let meeting = meet(&a, &b).unwrap();
-            let conflicts = meeting.conflicts();
-            let choices = sides(picks, conflicts.len());
-            let joined = meeting.join(&choices);
-            prop_assert!(joined.is_ok(), "{joined:?}");
-            let joined = joined.unwrap();
-
-            // The same from the other side.
-            let back = meet(&b, &a).unwrap();
-            let swapped: Vec<MergeSide> = choices.iter().map(|c| c.other()).collect();
-            prop_assert_eq!(back.conflicts().len(), conflicts.len());
-            for (x, y) in conflicts.iter().zip(back.conflicts()) {
-                prop_assert_eq!(&x.first, &y.second);
-                prop_assert_eq!(&x.second, &y.first);
-            }
-            prop_assert_eq!(back.join(&swapped).unwrap().text(), joined.text());
-
-            // Once more changes nothing.
-            prop_assert_eq!(meet(&a, &a).unwrap().join(&[]).unwrap().text(), a.text());
-            for copy in [&a, &b] {
-                let holds = matches!(relation(&joined, copy), Relation::Same | Relation::FirstHasMore(_));
-                prop_assert!(holds);
-                let again = meet(&joined, copy).unwrap();
-                prop_assert_eq!(again.conflicts().len(), 0);
-                prop_assert_eq!(again.join(&[]).unwrap().text(), joined.text());
-            }
-
-            // It is a record like any other.
-            let read = Journal::read(joined.text().as_bytes()).unwrap().journal;
-            prop_assert_eq!(read.text(), joined.text());
-            prop_assert_eq!(read.throw(), joined.throw());
-            prop_assert_eq!(intake::check(&joined), Ok(()));
-
-            // Nothing is lost.
-            let kept: BTreeSet<Known> = known(&joined).into_iter().collect();
-            for copy in [&a, &b] {
-                prop_assert!(known(copy).iter().all(|k| kept.contains(k)));
-            }
-            let stands = standing(&joined);
-            let lost: Vec<&Divergence> = conflicts.iter().zip(&choices).flat_map(|(c, side)| match side {
-                MergeSide::First => &c.second,
-                MergeSide::Second => &c.first,
-            }).collect();
-            for (copy, other) in [(&a, &b), (&b, &a)] {
-                let others = standing(other);
-                for done in standing(copy) {
-                    let there = stands.contains(&done)
-                        // The same step, as of the other's time.
-                        || stands.iter().any(|(at, events)| *events == done.1 && *at < done.0 && others.contains(&(*at, events.clone())));
-                    let losing = lost.iter().any(|c| c.way != Origin::TookBack && c.at == done.0 && c.events == done.1);
-                    // Taken back on the other copy, which nothing spoke against.
-                    let had = |e: &Entry| e.at == done.0 && *present(&e.what) == What::Do(done.1.clone());
-                    let back = other.entries().any(|(e, _)| had(e)) && !others.contains(&done);
-                    prop_assert!(there || losing || back, "{done:?} is lost");
-                }
-            }
+            let merged = meeting.join(&sides(picks, meeting.conflicts().len())).unwrap();
+            let merged = after(&merged, &tails.2, 2000 + clocks.0);
+            let b = after(&b, &tails.3, 2000 + clocks.1);
+            become_one(&merged, &b, picks.rotate_right(32))?;
         }
 
         #[test]

@@ -3,5 +3,6 @@
 pub mod footprint;
 pub mod intake;
 pub mod journal;
+pub mod lessons;
 pub mod merge;
 pub mod pace;

@@ -2,8 +2,9 @@
 
 use crate::cloth::fabric::{Denim, Print};
 use crate::log::journal::Journal;
+use crate::log::lessons::heritage;
 use crate::show::context::Context;
-use crate::show::lessons::{Lessons, heritage, told};
+use crate::show::lessons::{Lessons, told};
 use crate::show::plan::{PlanDraft, draft_of};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -55,6 +56,6 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
             })
             .collect(),
         denims: throw.denims.clone(),
-        lessons: told(&heritage(journal, context), context),
+        lessons: told(&heritage(journal), context),
     }
 }

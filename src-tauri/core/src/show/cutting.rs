@@ -1,6 +1,6 @@
 //! A piece and where to cut it.
 
-use crate::cloth::cutting::{self, BindingCut, CutPlan, Cutting, Patch};
+use crate::cloth::cutting::{self, CutPlan, Patch};
 use crate::cloth::garments::{GarmentPart, Piece, Source, ZoneKind};
 use crate::cloth::pile::Heap;
 use crate::command::{Command, Rejection, decide};
@@ -11,7 +11,6 @@ use crate::show::errors::rejection;
 use crate::show::parts::{Button, CautionNote, Choice, FieldProblem, Figure, Head, head};
 use crate::show::picture::{Ink, Mark, Picture};
 use crate::show::typed::{PieceTyped, read_typed, typed_of};
-use crate::throw::Throw;
 use crate::throw::tasks::Caution;
 use crate::words::{Problem, Shown};
 use serde::{Deserialize, Serialize};
@@ -137,21 +136,6 @@ fn dragged(piece: &Piece, drag: Drag, sheet: &Frame, context: Context<'_>) -> Pi
         station.at = std::cmp::max(at, zero());
     }
     piece
-}
-
-/// How the pieces of a heap are cut: denim gives the binding, too.
-pub(super) fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
-    let mut how = heap.how(throw.plan.side);
-    if heap.makes.is_denim() {
-        let size = throw.finished();
-        let binding = &throw.plan.binding;
-        how.binding = Some(BindingCut {
-            width: binding.strip,
-            least: throw.plan.side,
-            enough: throw.plan.binding_for(size.width, size.height).length,
-        });
-    }
-    how
 }
 
 /// Where a run of squares or a strip begins, from the cloth's own left edge on its lower
@@ -320,7 +304,7 @@ pub(super) fn cutting(
         }),
     };
     let Some(piece) = piece else { return Ok(view) };
-    let how = how_for(throw, heap);
+    let how = crate::cloth::pile::how_for(throw, heap);
     let Ok(cuts) = cutting::lay_out(&piece, &how) else {
         return Ok(view);
     };

@@ -90,7 +90,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
             lap = context.length(plan.lap),
             trim = context.length(plan.target())
         ),
-        Event::FacesChanged { faces } => match faces.as_slice() {
+        Event::FacesChanged { faces, .. } => match faces.as_slice() {
             [(piece, cover)] => {
                 let cloth = |face| {
                     let print = cover
@@ -109,7 +109,9 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
             _ => say!(context, "did-faces", n = faces.len()),
         },
         Event::ClothChanged { .. } => say!(context, "did-cloth"),
-        Event::Done { task, pieces: list } => {
+        Event::Done {
+            task, pieces: list, ..
+        } => {
             say!(
                 context,
                 format!("did-{}", task.key()),
@@ -226,7 +228,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
                 back = wishes.back
             )
         }
-        Event::SetAside { pieces: list } => {
+        Event::SetAside { pieces: list, .. } => {
             say!(
                 context,
                 "did-set-aside",
@@ -240,7 +242,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
                 size = context.by(*width, *height)
             )
         }
-        Event::Spoilt { piece, why } => say!(
+        Event::Spoilt { piece, why, .. } => say!(
             context,
             "did-spoil",
             piece = names::piece(throw, *piece, context),

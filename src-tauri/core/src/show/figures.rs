@@ -1,7 +1,7 @@
 //! The figures of a throw as JSON, for programs. Lengths are in millimetres and,
 //! beside them, as shown by the ruler.
 
-use super::{Context, head, plan};
+use super::{Context, head};
 use crate::cloth::fabric::Face;
 use crate::command::ready;
 use crate::faces::spread::layers;
@@ -18,7 +18,7 @@ pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
     let size = |w: Length, h: Length| json!({ "width": length(w), "height": length(h) });
     let (planned_w, planned_h) = p.finished();
     let foreseen = throw.finished();
-    let (runs, run_length) = plan::seams_of(throw);
+    let (runs, run_length) = throw.runs();
     let need = p.binding_for(foreseen.width, foreseen.height);
     let (lap_layers, crossing_layers) = layers(p.across, p.down, throw.covers());
     let head = head(journal, context);

@@ -1,26 +1,20 @@
-//! What a throw taught: gathered for the next one, and shown there where it matters.
+//! What a throw taught ([`crate::throw::heritage`]), in words where it matters: on the plan and at
+//! the steps of the throw made after it.
 //!
-//! The maker's own lessons are the notes she marked for the next throw. The others are
-//! told from the record: the lap a scrap found right, what the measured fours were off by
-//! for each lap, the finished size and the change in washing (ISO 5077), squares that
-//! were spoilt, and fabric added to a face once cutting had begun. Nothing is told of
-//! what was taken back.
+//! What was told from the record is put into words here, in the language and by the ruler it
+//! is read in. The maker's own notes, and what files hold that were written when lessons were
+//! still kept in words, are shown as they are.
 
 use crate::cloth::fabric::Face;
-use crate::fitting::drift::{DriftVerdict, drift};
-use crate::fitting::squaring::measured_drift;
-use crate::log::journal::{Journal, What};
 use crate::log::pace;
-use crate::measure::{Length, from_mm, zero};
+use crate::measure::{Length, zero};
 use crate::plan::assembly::Rect;
-use crate::plan::{Joining, scraps};
 use crate::show::context::Context;
 use crate::show::{names, parts};
-use crate::throw::heritage::{Carried, Heritage, Lesson, MOST_LESSONS};
-use crate::throw::tasks::{Station, Task};
-use crate::throw::{Event, Mishap, Note, Throw};
+use crate::throw::heritage::{Heritage, Lesson, Told};
+use crate::throw::tasks::Task;
+use crate::throw::{Note, Throw};
 use serde::Serialize;
-use std::collections::BTreeMap;
 use ts_rs::TS;
 
 /// What was learned on an older throw.
@@ -43,185 +37,50 @@ pub struct LessonRow {
     pub hers: bool,
 }
 
-/// What this throw leaves to one made after it, but for the faces: those are carried
-/// once the new plan is known ([`crate::faces::inherit::faces`]).
-pub fn heritage(journal: &Journal, context: Context<'_>) -> Heritage {
-    let throw = journal.throw();
-    let fours = measured_drift(throw);
-    let found = drift(&fours, context.ruler.step());
-    let own = (found.verdict != DriftVerdict::TooFew).then(|| Carried {
-        fours: found.count as u32,
-        mean: from_mm(found.mean),
-    });
-    let before = throw.after.as_ref();
-    let mut lessons = hers(throw);
-    lessons.extend(told_of(journal, own, context));
-    lessons.truncate(MOST_LESSONS);
-    Heritage {
-        name: throw.name.clone(),
-        lessons,
-        paces: pace::learned(journal),
-        drift: own.or_else(|| before.and_then(|h| h.drift)),
-        faces: Vec::new(),
-    }
-}
-
-/// The notes she marked, and those that came down to this throw.
-fn hers(throw: &Throw) -> Vec<Lesson> {
-    let older = throw.after.iter().flat_map(|h| &h.lessons);
-    let marked = throw.notes.iter().filter(|n| n.next).map(|n| Lesson {
-        words: n.text.clone(),
-        task: n.task,
-        hers: true,
-    });
-    let mut all: Vec<Lesson> = older.filter(|l| l.hers).cloned().chain(marked).collect();
-    // The newest stay, where there are more than can be carried.
-    let over = all.len().saturating_sub(MOST_LESSONS * 2 / 3);
-    all.drain(..over);
-    all
-}
-
-fn told_of(journal: &Journal, drift: Option<Carried>, context: Context<'_>) -> Vec<Lesson> {
-    let throw = journal.throw();
-    let mut out = Vec::new();
-    let mut add = |task: Option<Task>, words: String| {
-        out.push(Lesson {
-            words,
-            task,
-            hers: false,
-        });
+/// A lesson in words; none where there is nothing to tell by this ruler.
+pub(super) fn said(lesson: &Lesson, context: Context<'_>) -> Option<String> {
+    let Some(told) = &lesson.told else {
+        return Some(lesson.words.clone());
     };
-    let joint = match throw.plan.joining {
-        Joining::Lapped => Task::Dot,
-        Joining::Seamed | Joining::Exposed => Task::Pin,
-    };
-    let right = |s: &&scraps::Scrap| s.verdict == scraps::ScrapVerdict::Right;
-    if let Some(scrap) = throw.scraps.iter().rev().find(right) {
-        let lap = context.length(scrap.lap);
-        add(Some(joint), say!(context, "lesson-scrap", lap = lap));
-    }
-    if let Some(Carried { fours, mean }) = drift
-        && context.ruler.nearest(mean) != zero()
-    {
-        let off = context.over_under(mean);
-        add(
-            Some(joint),
-            say!(context, "lesson-drift", n = fours, off = off),
-        );
-    }
-    if let Some(first) = throw.wholes.first() {
-        let (w, h) = throw.plan.finished();
-        let size = context.by(first.size.width, first.size.height);
-        let planned = context.by(w, h);
-        add(
-            None,
-            say!(context, "lesson-whole", size = size, planned = planned),
-        );
-        let washed = throw
-            .wholes
-            .last()
-            .filter(|last| last.washes > first.washes);
-        if let Some(last) = washed {
-            let across = parts::percent(first.size.width, last.size.width, context);
-            let down = parts::percent(first.size.height, last.size.height, context);
-            let n = last.washes - first.washes;
-            let words = say!(context, "lesson-wash", n = n, across = across, down = down);
-            add(None, words);
+    Some(match *told {
+        Told::Scrap { lap } => say!(context, "lesson-scrap", lap = context.length(lap)),
+        Told::Drift { mean, .. } if context.ruler.nearest(mean) == zero() => return None,
+        Told::Drift { fours, mean } => {
+            let off = context.over_under(mean);
+            say!(context, "lesson-drift", n = fours, off = off)
         }
-    }
-    for why in Mishap::ALL {
-        let n = throw.losses.iter().filter(|l| l.why == why).count();
-        let tasks = match why {
-            Mishap::MisCut | Mishap::Flaw => BTreeMap::from([(Some(Task::Cut), n)]),
-            Mishap::Scorched => scorched(journal),
-            Mishap::Lost => BTreeMap::from([(None, n)]),
-        };
-        let why = context.say(&format!("mishap-{}", why.key()), &[]);
-        for (task, n) in tasks.into_iter().filter(|(_, n)| *n > 0) {
-            add(
-                task,
-                say!(context, "lesson-spoilt", n = n, why = why.as_str()),
-            );
+        Told::Whole { size, planned } => {
+            let size = context.by(size.0, size.1);
+            let planned = context.by(planned.0, planned.1);
+            say!(context, "lesson-whole", size = size, planned = planned)
         }
-    }
-    for (face, task) in [
-        (Face::Front, Task::CoverFront),
-        (Face::Back, Task::CoverBack),
-    ] {
-        let n = added_midway(journal, face);
-        if n > 0 {
+        Told::Washed {
+            washes,
+            before,
+            after,
+        } => {
+            let across = parts::percent(before.0, after.0, context);
+            let down = parts::percent(before.1, after.1, context);
+            say!(
+                context,
+                "lesson-wash",
+                n = washes,
+                across = across,
+                down = down
+            )
+        }
+        Told::Spoilt { squares, why } => {
+            let why = context.say(&format!("mishap-{}", why.key()), &[]);
+            say!(context, "lesson-spoilt", n = squares, why = why)
+        }
+        Told::More { squares, face } => {
             let key = match face {
                 Face::Front => "lesson-more-front",
                 Face::Back => "lesson-more-back",
             };
-            add(Some(task), say!(context, key, n = n));
+            say!(context, key, n = squares)
         }
-    }
-    out
-}
-
-/// What was done and not taken back, in turn, each time with the throw as it was before.
-fn retraced(journal: &Journal, mut each: impl FnMut(&Throw, &[Event])) {
-    let mut throw: Option<Throw> = None;
-    for (entry, _) in journal.entries().filter(|(_, stands)| *stands) {
-        let What::Do(events) = &entry.what else {
-            continue;
-        };
-        let Some(before) = &mut throw else {
-            throw = events.first().and_then(Throw::begin);
-            continue;
-        };
-        each(before, events);
-        for event in events {
-            before.apply(event, entry.at);
-        }
-    }
-}
-
-/// How many squares were scorched, by where they had last been under the iron.
-fn scorched(journal: &Journal) -> BTreeMap<Option<Task>, usize> {
-    let mut found = BTreeMap::new();
-    retraced(journal, |before, events| {
-        for event in events {
-            if let Event::Spoilt { piece, why } = event
-                && *why == Mishap::Scorched
-            {
-                *found.entry(ironed_last(before, *piece)).or_default() += 1;
-            }
-        }
-    });
-    found
-}
-
-/// The step at the iron that a square went through last, alone or in a larger piece.
-fn ironed_last(throw: &Throw, square: Rect) -> Option<Task> {
-    let round = throw.worked().filter(|(piece, _)| piece.holds(square));
-    let ironed = round.flat_map(|(_, work)| {
-        let at_the_iron = Task::ALL
-            .iter()
-            .filter(|t| t.station() == Station::Iron && !t.is_cooling());
-        at_the_iron.filter_map(|task| Some((work.when(*task)?, *task)))
-    });
-    ironed.max().map(|(_, task)| task)
-}
-
-/// How many more squares of a face wear fabric now than when the first square was cut.
-fn added_midway(journal: &Journal, face: Face) -> usize {
-    let mut at_first_cut = None;
-    let mut changed = false;
-    retraced(journal, |before, events| {
-        let cut = || before.worked().any(|(_, w)| w.when(Task::Cut).is_some());
-        if at_first_cut.is_none() && cut() {
-            at_first_cut = Some(before.covered(face) as usize);
-        }
-        let faces = |event: &Event| matches!(event, Event::FacesChanged { .. });
-        changed |= at_first_cut.is_some() && events.iter().any(faces);
-    });
-    // A larger grid with fabric from the start is no change of mind.
-    match at_first_cut.filter(|_| changed) {
-        Some(before) => (journal.throw().covered(face) as usize).saturating_sub(before),
-        None => 0,
-    }
+    })
 }
 
 /// The lessons on the plan screen.
@@ -229,12 +88,14 @@ pub(super) fn told(heritage: &Heritage, context: Context<'_>) -> Option<Lessons>
     let mut rows: Vec<LessonRow> = heritage
         .lessons
         .iter()
-        .map(|lesson| LessonRow {
-            step: lesson
-                .task
-                .map(|t| context.say(&format!("task-{}", t.key()), &[])),
-            words: lesson.words.clone(),
-            hers: lesson.hers,
+        .filter_map(|lesson| {
+            Some(LessonRow {
+                step: lesson
+                    .task
+                    .map(|t| context.say(&format!("task-{}", t.key()), &[])),
+                words: said(lesson, context)?,
+                hers: lesson.hers,
+            })
         })
         .collect();
     if !heritage.paces.is_empty() {
@@ -254,7 +115,7 @@ pub(super) fn at_step(throw: &Throw, task: Task, context: Context<'_>) -> Vec<St
         return Vec::new();
     };
     let of_step = heritage.lessons.iter().filter(|l| l.task == Some(task));
-    let mut out: Vec<String> = of_step.map(|l| l.words.clone()).collect();
+    let mut out: Vec<String> = of_step.filter_map(|l| said(l, context)).collect();
     if let Some(pace) = pace::carried(throw, task) {
         let minutes = (pace.middle * 2.0).ceil() / 2.0;
         let point = context.words.language().point.to_string();

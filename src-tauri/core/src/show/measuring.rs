@@ -1,10 +1,8 @@
 //! Measuring a block and choosing a trim size.
 
 use crate::command::{Command, Rejection, decide};
-use crate::fitting::drift::{Along, DriftVerdict, Sureness, drift};
-use crate::fitting::squaring::{
-    held, measured_drift, measured_sides, natural, sewn_lap, summary, trim,
-};
+use crate::fitting::drift::{self, Along, DriftVerdict, Sureness};
+use crate::fitting::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
 use crate::fitting::trimming::shortfalls;
 use crate::log::journal::Journal;
 use crate::measure::outline::{Measures, Outline, OutlineFault, Sides};
@@ -15,7 +13,6 @@ use crate::show::errors::{self, rejection};
 use crate::show::parts::{Button, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{fields, lessons, names, pictures};
-use crate::throw::tasks::Task;
 use crate::throw::{Size, Throw};
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
@@ -126,7 +123,9 @@ pub(super) fn measure(
     }
     let (summary, summary_said) = summed(throw, context);
     let next = throw.assembly().blocks().into_iter().find(|b| {
-        *b != piece && measurable(throw, *b) && throw.work(*b).is_none_or(|w| w.measured.is_none())
+        *b != piece
+            && throw.is_measurable(*b)
+            && throw.work(*b).is_none_or(|w| w.measured.is_none())
     });
     Ok(MeasureView {
         head: head(journal, context),
@@ -146,12 +145,6 @@ pub(super) fn measure(
         next,
         short,
     })
-}
-
-fn measurable(throw: &Throw, block: Rect) -> bool {
-    throw.assembly().is_block(block)
-        && throw.has(block, Task::Stitch)
-        && !throw.has(block, Task::SquareUp)
 }
 
 /// Whether nothing makes up yet for some of what a block is short.
@@ -476,7 +469,7 @@ pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, Strin
 
 /// What the measured fours say of lap, cloth and hand.
 fn drifted(throw: &Throw, context: Context<'_>) -> String {
-    let found = drift(&measured_drift(throw), context.ruler.step());
+    let found = drift::drift(&drift::seen(throw), context.ruler.step());
     let carried = throw.after.as_ref().filter(|h| h.drift.is_some());
     if let (DriftVerdict::TooFew, Some(heritage)) = (found.verdict, carried) {
         // Too few of its own: what the throw before had to say of the lap.

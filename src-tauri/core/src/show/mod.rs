@@ -70,7 +70,7 @@ pub use import::{
     unmergeable,
 };
 pub use layouts::{Arrange, LayoutCard, Layouts, layouts};
-pub use lessons::{LessonRow, Lessons, heritage};
+pub use lessons::{LessonRow, Lessons};
 pub use measuring::{MeasureView, OutlineTyped};
 pub use off::{MishapChoice, OffView, PieceChoice, RemedyRow};
 pub use opening::OpenFirst;

@@ -20,17 +20,6 @@ pub struct OpenFirst {
     pub picture: Picture,
 }
 
-/// Whether a join is opened along all its length: what is opened beside a piece is shorter.
-/// Four fifths and more count as all of it (our judgement).
-fn all_of_it(throw: &Throw, join: &Join, opened: Length) -> bool {
-    let size = throw.size(join.whole);
-    let along = match join.seam {
-        Seam::Upright => size.height,
-        Seam::Level => size.width,
-    };
-    opened * 5 >= along * 4
-}
-
 /// Which seams, and how much of each: a sentence for every one.
 pub(super) fn lines(throw: &Throw, opening: &SeamsToUnpick, context: Context<'_>) -> Vec<String> {
     let (whole_of, round) = seams(throw, opening);
@@ -63,7 +52,7 @@ fn seams(throw: &Throw, opening: &SeamsToUnpick) -> (Seams, Seams) {
         .joins
         .iter()
         .filter_map(|(whole, length)| Some((*throw.assembly().join(*whole)?, *length)))
-        .partition(|(join, length)| all_of_it(throw, join, *length))
+        .partition(|(join, length)| throw.opens_all(join, *length))
 }
 
 /// What the seams are opened round.

@@ -6,7 +6,7 @@ use crate::faces::inherit;
 use crate::faces::spread::layers;
 use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
-use crate::plan::assembly::{Assembly, Kind, Rect, Seam};
+use crate::plan::assembly::{Assembly, Kind, Rect};
 use crate::plan::{Advice, Binding, JoinOrder, Joining, Plan, Stitch};
 use crate::show::context::Context;
 use crate::show::fields::{by_needle, field};
@@ -325,24 +325,6 @@ fn view(
     }
 }
 
-/// Seams, given how large each joined piece is: how many runs, and their whole length.
-fn seams(assembly: &Assembly, size: impl Fn(Rect) -> Size) -> (usize, Length) {
-    let joins = assembly.joins();
-    let length = joins.iter().fold(zero(), |sum, join| {
-        let size = size(join.whole);
-        sum + match join.seam {
-            Seam::Upright => size.height,
-            Seam::Level => size.width,
-        }
-    });
-    (joins.len(), length)
-}
-
-/// Seams of a throw: those sewn as they are, the others as they will be.
-pub(super) fn seams_of(throw: &Throw) -> (usize, Length) {
-    seams(throw.assembly(), |piece| throw.size(piece))
-}
-
 /// The figures of a plan; with the throw that is made by it they are what the sewn pieces
 /// lead to.
 pub(super) fn figures_of(
@@ -407,7 +389,10 @@ pub(super) fn figures_of(
         width: plan.blocks(piece.cols),
         height: plan.blocks(piece.rows),
     };
-    let (runs, length) = throw.map_or_else(|| seams(&assembly, planned), seams_of);
+    let (runs, length) = throw.map_or_else(
+        || crate::throw::seams::runs(&assembly, planned),
+        Throw::runs,
+    );
     add(
         "seams",
         context.plain(say!(

@@ -209,7 +209,9 @@ impl GatheredDay {
     fn take(&mut self, event: &Event, entry: &Entry, throw: &Throw, context: Context<'_>) {
         let said = || events::event(event, throw, context);
         match event {
-            Event::Done { task, pieces } => self.count_all(*task, pieces.iter().copied(), throw),
+            Event::Done { task, pieces, .. } => {
+                self.count_all(*task, pieces.iter().copied(), throw)
+            }
             Event::SquaredUp { pieces } => {
                 let pieces = pieces.iter().map(|(p, _, _)| *p);
                 self.count_all(Task::SquareUp, pieces, throw);

@@ -347,8 +347,11 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, context: Context<'_>)
         Source::Cloth(garment) => match garment.pieces.get(index) {
             Some(piece) => {
                 let [low, top, left, right] = piece.reach();
-                let cuts =
-                    crate::cloth::cutting::lay_out(piece, &cutting::how_for(throw, heap)).ok();
+                let cuts = crate::cloth::cutting::lay_out(
+                    piece,
+                    &crate::cloth::pile::how_for(throw, heap),
+                )
+                .ok();
                 let strips = cuts.as_ref().map_or(0, |c| c.strips.len());
                 let count = cuts.map_or(0, |c| c.count);
                 (Some(right - left), Some(top - low), Some(strips), count)

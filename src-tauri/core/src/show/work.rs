@@ -158,16 +158,6 @@ impl Batch {
     }
 }
 
-/// When a piece now cooling may be lifted.
-fn cool_at(throw: &Throw, piece: Rect) -> Option<Time> {
-    let work = throw.work(piece)?;
-    let pressed = [Task::PressLap, Task::PressCover]
-        .iter()
-        .filter_map(|t| work.when(*t))
-        .max()?;
-    Some(pressed.saturating_add(Time::from(throw.plan.cooling_minutes) * 60_000))
-}
-
 fn batches(throw: &Throw) -> Vec<Batch> {
     let ready = throw.work_index().ready().iter();
     ready
@@ -177,7 +167,7 @@ fn batches(throw: &Throw) -> Vec<Batch> {
                 .filter_map(|n| throw.assembly().numbered(*n as usize));
             let piece = match task.is_cooling() {
                 // What was pressed first has cooled first.
-                true => pieces.min_by_key(|p| cool_at(throw, *p)),
+                true => pieces.min_by_key(|p| throw.cooled_at(*p)),
                 false => pieces.next(),
             }?;
             Some(Batch {
@@ -185,7 +175,7 @@ fn batches(throw: &Throw) -> Vec<Batch> {
                 kind: throw.kind(piece),
                 piece,
                 count: numbers.len(),
-                cool_at: task.is_cooling().then(|| cool_at(throw, piece)).flatten(),
+                cool_at: task.is_cooling().then(|| throw.cooled_at(piece)).flatten(),
             })
         })
         .collect()
@@ -400,9 +390,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             .filter(|_| piece.is_square() || matches!(task, Task::Dot | Task::Pin)),
         picture: pictures::step(throw, task, piece, context),
         ticks: ticks(throw, batch, context),
-        cool_from: batch
-            .cool_at
-            .map(|at| at.saturating_sub(Time::from(throw.plan.cooling_minutes) * 60_000)),
+        cool_from: batch.cool_at.map(|at| at.saturating_sub(throw.cooling())),
         cool_at: batch.cool_at,
         measure: (task == Task::SquareUp && !throw.trims_again(piece)).then_some(piece),
         measure_whole: matches!(task, Task::Wash | Task::Clip),
@@ -685,20 +673,6 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'
         Some(_) => "again",
         None => "seam",
     };
-    let seam_length = |throw: &Throw| -> Length {
-        if let Some(opened) = opened {
-            return opened;
-        }
-        // As its parts are: a block is trimmed only once it is sewn.
-        let Some(join) = throw.assembly().join(piece) else {
-            return throw.size(piece).height;
-        };
-        let [a, b] = [join.first, join.second].map(|part| throw.size(part));
-        match join.seam {
-            crate::plan::assembly::Seam::Level => std::cmp::max(a.width, b.width),
-            crate::plan::assembly::Seam::Upright => std::cmp::max(a.height, b.height),
-        }
-    };
     match task {
         Task::Cut => {
             add("square", context.by(plan.side, plan.side));
@@ -729,11 +703,11 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'
         }
         Task::Dot => {
             add("lap", context.length(made.lap));
-            add(seam, context.length(seam_length(throw)));
+            add(seam, context.length(throw.to_sew(piece)));
         }
         Task::Pin => {
             add("allowance", context.length(made.lap));
-            add(seam, context.length(seam_length(throw)));
+            add(seam, context.length(throw.to_sew(piece)));
         }
         Task::PressLap => add("lap", context.length(made.lap)),
         Task::Stitch => {
@@ -752,7 +726,7 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'
             if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
                 add("fringe", context.length(fringe));
             }
-            add(seam, context.length(seam_length(throw)));
+            add(seam, context.length(throw.to_sew(piece)));
         }
         Task::SquareUp => {
             let target = throw.target(piece);

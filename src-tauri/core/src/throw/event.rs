@@ -9,6 +9,7 @@ use crate::measure::outline::Measures;
 use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::plan::scraps::Scrap;
+use crate::throw::facts::{Made, Mishap, Went};
 use crate::throw::heritage::Heritage;
 use crate::throw::photos::PhotoId;
 use crate::throw::tasks::Task;
@@ -58,6 +59,10 @@ pub enum Event {
     FacesChanged {
         /// Each square with its new faces.
         faces: Vec<(Rect, Cover)>,
+        /// Squares among them that are to be pressed and cooled once more. Where it is not
+        /// said, those that got more fabric than they had.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        again: Option<Vec<Rect>>,
     },
     /// The lists of fabrics changed.
     ClothChanged {
@@ -72,6 +77,11 @@ pub enum Event {
         task: Task,
         /// The pieces.
         pieces: Vec<Rect>,
+        /// What the join of each piece is made with from now on, in their order; a single one
+        /// is for all of them. Where it is not said, a join that is laid or pinned takes what
+        /// the plan and the laps marked say, and one that is stitched the plan's stitch.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        made: Vec<Made>,
     },
     /// Spare squares were put to use.
     SparesUsed {
@@ -150,6 +160,10 @@ pub enum Event {
     SetAside {
         /// The pieces.
         pieces: Vec<Rect>,
+        /// The width and height of each, in their order. Where it is not said, as the throw
+        /// foresees them.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        sizes: Vec<(Length, Length)>,
     },
     /// The whole piece was measured.
     WholeMeasured {
@@ -171,6 +185,10 @@ pub enum Event {
         piece: Rect,
         /// What happened.
         why: Mishap,
+        /// Whether the seams round it were opened to take it out. Where it is not said, they
+        /// were if they are the ones that were opened last.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        opened: Option<bool>,
     },
     /// A heap was put on the clothes pile, or changed.
     HeapSet {
@@ -192,6 +210,11 @@ pub enum Event {
         piece: u8,
         /// How many squares came out.
         squares: u32,
+        /// Where they went. Where it is not said, denim squares went to the places whose squares
+        /// were still to be cut, row by row, to those of the heap's own denim where it has
+        /// one, and the rest became spares; fabric squares went to the stock of the heap's print.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        went: Option<Went>,
     },
     /// A scrap was tried.
     ScrapTried {
@@ -241,35 +264,6 @@ pub enum Event {
         /// The photo.
         photo: PhotoId,
     },
-}
-
-/// How a square came to be spoilt.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case")]
-pub enum Mishap {
-    /// Cut too small or crooked.
-    MisCut,
-    /// A hole, a stain or a worn patch.
-    Flaw,
-    /// Scorched.
-    Scorched,
-    /// Not to be found.
-    Lost,
-}
-
-impl Mishap {
-    /// All of them.
-    pub const ALL: [Mishap; 4] = [Mishap::MisCut, Mishap::Flaw, Mishap::Scorched, Mishap::Lost];
-
-    /// Its name in the language files.
-    pub fn key(self) -> &'static str {
-        match self {
-            Mishap::MisCut => "mis-cut",
-            Mishap::Flaw => "flaw",
-            Mishap::Scorched => "scorched",
-            Mishap::Lost => "lost",
-        }
-    }
 }
 
 /// Something to have at hand.

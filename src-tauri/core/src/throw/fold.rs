@@ -4,16 +4,16 @@
 //! [`crate::command`] to say. Events that do not fit are passed over, never a panic.
 
 use crate::cloth::fabric::Cover;
-use crate::cloth::pile::Use;
 use crate::measure::outline::Measures;
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Rect, source};
 use crate::throw::event::{Event, Time};
+use crate::throw::facts::Went;
+use crate::throw::facts::{Made, Size};
 use crate::throw::index::WorkIndex;
-use crate::throw::state::{
-    Aside, Loss, Made, Note, Photo, SeamsToUnpick, Size, Throw, WholeMeasure, Work,
-};
-use crate::throw::tasks::Task;
+use crate::throw::state::{Aside, Loss, Note, Photo, SeamsToUnpick, Throw, WholeMeasure, Work};
+use crate::throw::tasks::{Task, presses_cover};
+use std::collections::BTreeSet;
 
 /// What an event touches, for [`WorkIndex`].
 enum Touched {
@@ -30,7 +30,7 @@ fn touched(event: &Event) -> Touched {
         Event::Done { pieces, .. } | Event::SparesUsed { pieces } => {
             Touched::Pieces(pieces.clone())
         }
-        Event::FacesChanged { faces } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
+        Event::FacesChanged { faces, .. } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
         Event::SquaredUp { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
         Event::Measured { piece, .. }
         | Event::Outlined { piece, .. }
@@ -85,9 +85,11 @@ impl Throw {
             Event::Renamed { name } => self.name.clone_from(name),
             Event::Archived { archived } => self.archived = *archived,
             Event::PlanChanged { plan, spares } => self.change_plan(*plan, *spares),
-            Event::FacesChanged { faces } => {
+            Event::FacesChanged { faces, again } => {
+                let again = again.as_ref().map(|a| a.iter().collect::<BTreeSet<_>>());
                 for (piece, cover) in faces {
-                    self.set_cover(*piece, *cover);
+                    let again = again.as_ref().map(|again| again.contains(piece));
+                    self.set_cover(*piece, *cover, again);
                 }
             }
             Event::ClothChanged { prints, denims } => {
@@ -100,15 +102,19 @@ impl Throw {
                     *print = print.filter(listed);
                 }
             }
-            Event::Done { task, pieces } => {
-                for piece in pieces {
-                    self.mark(*piece, *task, at);
+            Event::Done { task, pieces, made } => {
+                for (n, piece) in pieces.iter().enumerate() {
+                    let made = match made.as_slice() {
+                        [all] => Some(*all),
+                        each => each.get(n).copied(),
+                    };
+                    self.mark(*piece, *task, made, at);
                 }
             }
             Event::SparesUsed { pieces } => {
                 self.spares = self.spares.saturating_sub(pieces.len() as u32);
                 for piece in pieces {
-                    self.mark(*piece, Task::Cut, at);
+                    self.mark(*piece, Task::Cut, None, at);
                 }
             }
             Event::SparesCounted { spares } => self.spares = *spares,
@@ -162,9 +168,16 @@ impl Throw {
                 }
             }
             Event::Wished { wishes } => self.wishes = Some(*wishes),
-            Event::SetAside { pieces } => {
-                for piece in pieces {
-                    let size = self.size(*piece);
+            Event::SetAside { pieces, sizes } => {
+                for (n, piece) in pieces.iter().enumerate() {
+                    let said = sizes.get(n);
+                    let size = said.map_or_else(
+                        || self.size(*piece),
+                        |(width, height)| Size {
+                            width: *width,
+                            height: *height,
+                        },
+                    );
                     let glued = piece.squares().flat_map(|s| self.glued(s)).flatten();
                     for print in glued.collect::<Vec<u8>>() {
                         *self.aside_glued.entry(print).or_default() += 1;
@@ -206,7 +219,7 @@ impl Throw {
             }
             Event::SquaredUp { pieces } => {
                 for (piece, width, height) in pieces {
-                    self.mark(*piece, Task::SquareUp, at);
+                    self.mark(*piece, Task::SquareUp, None, at);
                     let size = Size {
                         width: *width,
                         height: *height,
@@ -214,12 +227,17 @@ impl Throw {
                     self.work.entry(*piece).or_default().squared = Some(size);
                 }
             }
-            Event::Spoilt { piece, why } => {
+            Event::Spoilt { piece, why, opened } => {
                 let glued = self.glued(*piece);
                 self.work.remove(piece);
                 // The seams round it were opened to take it out.
-                if let Some(opening) = self.openings.last_mut()
-                    && opening.joins.iter().all(|(whole, _)| whole.holds(*piece))
+                let round = match opened {
+                    None => self.openings.len().checked_sub(1),
+                    Some(true) => self.openings.iter().rposition(|o| o.is_round(*piece)),
+                    Some(false) => None,
+                };
+                if let Some(opening) = round.and_then(|n| self.openings.get_mut(n))
+                    && opening.is_round(*piece)
                 {
                     opening.square = Some(*piece);
                 }
@@ -236,7 +254,12 @@ impl Throw {
             Event::HeapTaken { n } => {
                 self.pile.remove(n);
             }
-            Event::PieceCut { n, piece, squares } => self.count_cut(*n, *piece, *squares, at),
+            Event::PieceCut {
+                n,
+                piece,
+                squares,
+                went,
+            } => self.count_cut((*n, *piece), *squares, went.as_ref(), at),
             Event::ScrapTried { scrap } => self.scraps.push(scrap.clone()),
             Event::PlateMeasured { opening } => self.opening = Some(*opening),
             Event::Gathered { item, have: true } => {
@@ -410,10 +433,8 @@ impl Throw {
         }
     }
 
-    /// Squares out of a piece: denim goes to the open places in order, to those of its own
-    /// denim where the heap names one; what is over is spare; fabric is added to the stock of
-    /// its print.
-    fn count_cut(&mut self, n: u16, piece: u8, squares: u32, at: Time) {
+    /// Squares out of a piece of a heap go where it is said they went.
+    fn count_cut(&mut self, (n, piece): (u16, u8), squares: u32, went: Option<&Went>, at: Time) {
         let Some(heap) = self.pile.get_mut(&n) else {
             return;
         };
@@ -421,26 +442,31 @@ impl Throw {
             return;
         };
         *counted = Some(squares);
-        match heap.makes {
-            Use::Denim { denim } => {
-                let open: Vec<Rect> = self.uncut(denim).take(squares as usize).collect();
-                self.spares += squares - open.len() as u32;
-                for square in open {
-                    self.mark(square, Task::Cut, at);
+        let makes = heap.makes;
+        let went = went.cloned();
+        match went.unwrap_or_else(|| self.would_go(makes, squares)) {
+            Went::Squares { places, spares } => {
+                self.spares = self.spares.saturating_add(spares);
+                for square in places {
+                    self.mark(square, Task::Cut, None, at);
                 }
             }
-            Use::Fabric { print } => {
+            Went::Stock { print } => {
                 if let Some(print) = self.prints.get_mut(usize::from(print)) {
-                    print.stock = Some(print.stock.unwrap_or(0) + squares);
+                    print.stock = Some(print.stock.unwrap_or(0).saturating_add(squares));
                 }
             }
         }
     }
 
-    fn mark(&mut self, piece: Rect, task: Task, at: Time) {
-        let made = self.planned(piece);
+    /// Mark a task as done, with what is said of how the join is made.
+    fn mark(&mut self, piece: Rect, task: Task, said: Option<Made>, at: Time) {
+        let made = said.or_else(|| self.would_be_made(piece, task));
         let work = self.work.entry(piece).or_default();
         work.done.push((task, at));
+        if made.is_some() {
+            work.made = made;
+        }
         if task == Task::Stitch {
             work.opened = None;
         }
@@ -448,27 +474,16 @@ impl Throw {
             self.openings
                 .retain(|o| !o.joins.iter().any(|(p, _)| *p == piece));
         }
-        match task {
-            Task::Dot | Task::Pin => work.made = Some(made),
-            // The stitch is the one at the machine now, not the one planned when glued.
-            Task::Stitch => {
-                work.made = Some(Made {
-                    stitch: made.stitch,
-                    ..work.made.unwrap_or(made)
-                });
-            }
-            _ => {}
-        }
     }
 
-    fn set_cover(&mut self, piece: Rect, cover: Cover) {
+    /// A fabric added later is pressed and cooled with the rest once more, unless it is said
+    /// whether it is.
+    fn set_cover(&mut self, piece: Rect, cover: Cover, again: Option<bool>) {
         let Some(i) = self.place(piece) else { return };
-        let more = cover.layers() > self.covers[i].layers();
+        let again = again.unwrap_or(cover.layers() > self.covers[i].layers());
         self.covers[i] = cover;
-        if let Some(work) = self.work.get_mut(&piece).filter(|_| more) {
-            // A fabric added later is pressed and cooled with the rest once more.
-            work.done
-                .retain(|(t, _)| !matches!(t, Task::PressCover | Task::CoolCover));
+        if let Some(work) = self.work.get_mut(&piece).filter(|_| again) {
+            work.done.retain(|(task, _)| !presses_cover(*task));
         }
     }
 
@@ -486,7 +501,7 @@ impl Throw {
             self.covers = covers;
         }
         self.plan = plan;
-        self.spares += spares;
+        self.spares = self.spares.saturating_add(spares);
         self.assembly = Assembly::new(plan.across, plan.down, plan.order);
         let assembly = &self.assembly;
         self.work.retain(|piece, _| assembly.knows(*piece));

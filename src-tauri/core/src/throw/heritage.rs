@@ -1,13 +1,15 @@
 //! What a throw leaves to the next one made after its plan.
 //!
 //! [`Heritage`] is kept with the beginning of the new throw, as data: the older throw
-//! may be gone. Lessons are kept in words, the maker's own and those told from the
-//! record ([`crate::show::heritage`] makes them); her pace and the mean error of her lap
-//! are kept as figures, and stand in until the new throw has enough of its own
-//! ([`crate::log::pace::FEW`], three measured fours).
+//! may be gone. Lessons are the maker's own, in her words, and what is told from the record
+//! ([`Told`]): as figures, so that they are read in the language and by the ruler of
+//! whoever opens the throw. Files that kept those in words are read as they are. Her pace and
+//! the mean error of her lap are kept as figures too, and stand in until the new throw has
+//! enough of its own ([`crate::log::pace::FEW`], three measured fours).
 
-use crate::cloth::fabric::Cover;
+use crate::cloth::fabric::{Cover, Face};
 use crate::measure::Length;
+use crate::throw::facts::Mishap;
 use crate::throw::tasks::Task;
 use serde::{Deserialize, Serialize};
 
@@ -36,7 +38,8 @@ pub struct Heritage {
 /// Something learned.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Lesson {
-    /// In words.
+    /// In words: what the maker wrote, or what was told in files that keep no [`Told`]; else
+    /// empty.
     pub words: String,
     /// The step it is about; none where it is about the whole.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -44,6 +47,57 @@ pub struct Lesson {
     /// Whether the maker wrote it; else it was told from the record.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub hers: bool,
+    /// What was told from the record.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub told: Option<Told>,
+}
+
+/// What is told from the record of a throw. Sizes are a width and a height.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Told {
+    /// On a scrap this lap was found right.
+    Scrap {
+        /// The lap.
+        lap: Length,
+    },
+    /// What the measured fours came out at for each lap, in the mean.
+    Drift {
+        /// How many fours.
+        fours: u32,
+        /// Measured less planned; above nought is over.
+        mean: Length,
+    },
+    /// What the finished piece measured.
+    Whole {
+        /// As measured first.
+        size: (Length, Length),
+        /// As planned.
+        planned: (Length, Length),
+    },
+    /// What washing did to it.
+    Washed {
+        /// How many washes lie between the two.
+        washes: u8,
+        /// The size before.
+        before: (Length, Length),
+        /// The size after.
+        after: (Length, Length),
+    },
+    /// Squares that were no good.
+    Spoilt {
+        /// How many.
+        squares: u32,
+        /// Why.
+        why: Mishap,
+    },
+    /// Squares of a face that got fabric once cutting had begun.
+    More {
+        /// How many.
+        squares: u32,
+        /// The face.
+        face: Face,
+    },
 }
 
 /// How long a step took her for one piece, in milliseconds.

@@ -11,7 +11,8 @@
 
 use crate::plan::assembly::{Kind, Rect};
 use crate::throw::event::Time;
-use crate::throw::state::{Size, Throw};
+use crate::throw::facts::Size;
+use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
 use std::collections::{BTreeMap, BTreeSet};
 

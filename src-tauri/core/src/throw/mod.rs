@@ -4,6 +4,7 @@
 //! its pieces, what is ready, and what still lies loose follow from the state.
 
 pub mod event;
+pub mod facts;
 mod fold;
 pub mod heritage;
 pub mod index;
@@ -17,5 +18,6 @@ pub mod stock;
 pub mod tasks;
 pub mod wishes;
 
-pub use event::{Event, Item, Mishap, Time};
-pub use state::{Aside, Loss, Made, Note, Photo, SeamsToUnpick, Size, Throw, WholeMeasure, Work};
+pub use event::{Event, Item, Time};
+pub use facts::{Made, Mishap, Size, Went};
+pub use state::{Aside, Loss, Note, Photo, SeamsToUnpick, Throw, WholeMeasure, Work};

@@ -1,7 +1,8 @@
 //! The seams round a piece, and the narrowest lap they may have.
 
-use crate::measure::Length;
-use crate::plan::assembly::{Join, Rect, Seam};
+use crate::measure::{Length, zero};
+use crate::plan::assembly::{Assembly, Join, Rect, Seam};
+use crate::throw::facts::Size;
 use crate::throw::state::Throw;
 
 /// The narrowest lap a join may have: what leaves the least fringe, or the plan's own
@@ -26,11 +27,7 @@ pub fn round(throw: &Throw, piece: Rect) -> Vec<(Rect, Length)> {
     let mut inner = piece;
     while let Some(join) = throw.assembly().goes_into(inner) {
         if throw.begun(join.whole) && touches(join, piece) {
-            let along = match join.seam {
-                Seam::Upright => size.height,
-                Seam::Level => size.width,
-            };
-            out.push((join.whole, along));
+            out.push((join.whole, size.along(join.seam)));
         }
         inner = join.whole;
     }
@@ -48,4 +45,19 @@ pub(crate) fn made_in(throw: &Throw, piece: Rect) -> Vec<Rect> {
     let mut parts = made_in(throw, join.first);
     parts.extend(made_in(throw, join.second));
     parts
+}
+
+/// The seams of a throw, given how large each joined piece is: how many, and how long together.
+pub fn runs(assembly: &Assembly, size: impl Fn(Rect) -> Size) -> (usize, Length) {
+    let joins = assembly.joins();
+    let along = joins.iter().map(|join| size(join.whole).along(join.seam));
+    (joins.len(), along.fold(zero(), |sum, seam| sum + seam))
+}
+
+impl Throw {
+    /// Seams of the throw, those sewn as they are, the others as they will be: how many, and
+    /// how long together.
+    pub fn runs(&self) -> (usize, Length) {
+        runs(&self.assembly, |piece| self.size(piece))
+    }
 }

@@ -7,8 +7,9 @@
 
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::take;
+use crate::throw::facts::Size;
 use crate::throw::index::WorkIndex;
-use crate::throw::state::{Size, Throw, WholeMeasure};
+use crate::throw::state::{Throw, WholeMeasure};
 use crate::throw::tasks::Task;
 use std::cmp::{max, min};
 
@@ -107,9 +108,14 @@ impl Throw {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::cloth::fabric::Cover;
+    use crate::cloth::pile::Use;
+    use crate::measure::Length;
     use crate::measure::inch64;
     use crate::plan::Plan;
+    use crate::plan::{Joining, Stitch};
     use crate::throw::event::Event;
+    use crate::throw::facts::{Made, Mishap, Went};
     use proptest::prelude::*;
 
     fn begun(plan: Plan) -> Throw {
@@ -135,6 +141,7 @@ mod tests {
             &Event::Done {
                 task: Task::Dot,
                 pieces: vec![pair],
+                made: vec![],
             },
             0,
         );
@@ -145,6 +152,154 @@ mod tests {
         throw.apply(&Event::PlanChanged { plan, spares: 0 }, 1);
         assert_eq!(throw.made(pair).lap, inch64(32));
         assert_eq!(throw.size(pair).width, inch64(9 * 64 + 32));
+    }
+
+    fn made(lap: i64) -> Made {
+        Made {
+            joining: Joining::Lapped,
+            lap: inch64(lap),
+            stitch: Stitch::Straight,
+        }
+    }
+
+    fn done(task: Task, pieces: &[Rect], made: &[Made]) -> Event {
+        Event::Done {
+            task,
+            pieces: pieces.to_vec(),
+            made: made.to_vec(),
+        }
+    }
+
+    #[test]
+    fn a_join_is_made_as_the_event_says_whatever_is_planned() {
+        let plan = Plan {
+            across: 4,
+            down: 2,
+            ..Plan::default()
+        };
+        let pairs = [Rect::from([0, 0, 1, 2]), Rect::from([1, 0, 1, 2])];
+        let marks = Event::LapsMarked {
+            laps: vec![(Rect::square(0, 0), Rect::square(0, 1), Some(inch64(30)))],
+        };
+        for lap in [24, 32, 40] {
+            let plan = Plan {
+                lap: inch64(lap),
+                ..plan
+            };
+            let mut throw = begun(plan);
+            throw.apply(&marks, 0);
+            // One for each, and then one for all.
+            throw.apply(&done(Task::Dot, &pairs, &[made(20), made(21)]), 0);
+            assert_eq!(pairs.map(|p| throw.made(p).lap), [inch64(20), inch64(21)]);
+            throw.apply(&done(Task::Stitch, &pairs, &[made(22)]), 0);
+            assert_eq!(pairs.map(|p| throw.made(p)), [made(22), made(22)]);
+            // Where it is not said, the plan and the marks are asked.
+            let mut throw = begun(plan);
+            throw.apply(&marks, 0);
+            throw.apply(&done(Task::Dot, &pairs, &[]), 0);
+            assert_eq!(pairs.map(|p| throw.made(p).lap), [inch64(30), inch64(lap)]);
+            assert_eq!(throw.made(pairs[0]).stitch, plan.stitch);
+        }
+    }
+
+    #[test]
+    fn cut_squares_go_where_the_event_says_whatever_is_open() {
+        use crate::cloth::garments::{Precut, Source};
+        use crate::cloth::pile::Heap;
+        use crate::cloth::weight::Cloth;
+        let mut throw = begun(Plan {
+            across: 3,
+            down: 2,
+            ..Plan::default()
+        });
+        let pack = Source::Precut(Precut {
+            name: "Pack".into(),
+            side: inch64(320),
+            count: 40,
+        });
+        let heap = Heap::new(pack, Use::ANY_DENIM, Cloth::denim());
+        throw.apply(&Event::HeapSet { n: 1, heap }, 0);
+        let cut = |went| Event::PieceCut {
+            n: 1,
+            piece: 0,
+            squares: 4,
+            went,
+        };
+        let places = vec![Rect::square(1, 2), Rect::square(0, 1)];
+        let went = Went::Squares {
+            places: places.clone(),
+            spares: 2,
+        };
+        let said = throw.after(&[cut(Some(went))]);
+        let is_cut = |throw: &Throw| -> Vec<Rect> {
+            let all = throw.assembly().whole().squares();
+            all.filter(|s| throw.has(*s, Task::Cut)).collect()
+        };
+        assert_eq!(is_cut(&said), [Rect::square(0, 1), Rect::square(1, 2)]);
+        assert_eq!((said.spares, said.pile[&1].counted[0]), (2, Some(4)));
+        // Where it is not said: the first that are open.
+        let unsaid = throw.after(&[cut(None)]);
+        let first: Vec<Rect> = throw.assembly().whole().squares().take(4).collect();
+        assert_eq!((is_cut(&unsaid), unsaid.spares), (first, 0));
+    }
+
+    #[test]
+    fn a_square_is_pressed_once_more_as_the_event_says() {
+        let square = Rect::square(0, 0);
+        let mut throw = begun(Plan::default());
+        for task in [Task::Cut, Task::PressCover, Task::CoolCover] {
+            throw.apply(&done(task, &[square], &[]), 0);
+        }
+        let cover = Cover {
+            back: Some(0),
+            ..Cover::default()
+        };
+        for (again, pressed) in [
+            (None, false),
+            (Some(vec![]), true),
+            (Some(vec![square]), false),
+        ] {
+            let faces = vec![(square, cover)];
+            let after = throw.after(&[Event::FacesChanged { faces, again }]);
+            assert_eq!(after.has(square, Task::PressCover), pressed);
+        }
+    }
+
+    #[test]
+    fn what_is_set_aside_is_as_large_as_the_event_says() {
+        let four = Rect::from([0, 0, 2, 2]);
+        let throw = begun(Plan::default());
+        let size = |sizes: Vec<(Length, Length)>| {
+            let pieces = vec![four];
+            throw.after(&[Event::SetAside { pieces, sizes }]).aside[0].size
+        };
+        let said = size(vec![(inch64(600), inch64(601))]);
+        assert_eq!((said.width, said.height), (inch64(600), inch64(601)));
+        assert_eq!(size(vec![]), throw.size(four));
+    }
+
+    #[test]
+    fn seams_are_opened_for_a_square_where_the_event_says_so() {
+        let (square, pair) = (Rect::square(0, 0), Rect::from([0, 0, 1, 2]));
+        let other = Rect::from([0, 2, 1, 2]);
+        let opened = |opened: Option<bool>, last: &[Rect]| {
+            let mut throw = begun(Plan::default());
+            for piece in last {
+                let pieces = vec![(*piece, inch64(320))];
+                throw.apply(&Event::Unpicked { pieces }, 0);
+            }
+            let spoilt = Event::Spoilt {
+                piece: square,
+                why: Mishap::Flaw,
+                opened,
+            };
+            throw.apply(&spoilt, 1);
+            throw.openings.iter().any(|o| o.square == Some(square))
+        };
+        // Said: whatever else was opened since. Not said: if it was the last.
+        assert!(opened(Some(true), &[pair, other]) && opened(Some(true), &[pair]));
+        assert!(!opened(Some(false), &[pair]) && !opened(Some(true), &[other]));
+        assert!(opened(None, &[other, pair]) && !opened(None, &[pair, other]));
     }
 
     #[test]

@@ -6,46 +6,17 @@ use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::cloth::pile::{Heap, Use};
 use crate::measure::Length;
 use crate::measure::outline::Measures;
+use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::plan::scraps::Scrap;
-use crate::plan::{Joining, Plan, Stitch};
-use crate::throw::event::{Event, Item, Mishap, Time};
+use crate::throw::event::{Event, Item, Time};
+use crate::throw::facts::{Made, Mishap, Size, Went};
 use crate::throw::heritage::Heritage;
 use crate::throw::index::{WorkIndex, first_left};
 use crate::throw::photos::PhotoId;
-use crate::throw::tasks::{Task, for_block, for_join, for_square, for_whole};
+use crate::throw::tasks::{Task, for_block, for_join, for_square, for_whole, presses_cover};
 use crate::throw::wishes::Wishes;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
-
-/// A width and a height.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Size {
-    /// Across.
-    pub width: Length,
-    /// Down.
-    pub height: Length,
-}
-
-impl Size {
-    /// The same, turned by a quarter.
-    pub fn turned(self) -> Size {
-        Size {
-            width: self.height,
-            height: self.width,
-        }
-    }
-}
-
-/// What a join was made with, kept from the moment its edges were first held.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Made {
-    /// Lap or seam.
-    pub joining: Joining,
-    /// Its lap or allowance.
-    pub lap: Length,
-    /// Its stitch.
-    pub stitch: Stitch,
-}
 
 /// What has been done to one piece.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -117,6 +88,13 @@ pub struct SeamsToUnpick {
     pub joins: Vec<(Rect, Length)>,
     /// The spoilt square that is taken out, if it is for one.
     pub square: Option<Rect>,
+}
+
+impl SeamsToUnpick {
+    /// Whether it is of nothing but joins that hold this square.
+    pub fn is_round(&self, square: Rect) -> bool {
+        self.joins.iter().all(|(whole, _)| whole.holds(square))
+    }
 }
 
 /// Something the maker wrote down.
@@ -295,6 +273,52 @@ impl Throw {
             Use::Denim { denim } => denim.is_none_or(|d| usize::from(d) < self.denims.len()),
             Use::Fabric { print } => usize::from(print) < self.prints.len(),
         }
+    }
+
+    /// Where squares cut for this use go: denim to the open places in order, to those of its
+    /// own denim where one is named; what is over is spare; fabric to the stock of its print.
+    /// Files that do not say it are folded by this rule, so that it stays as it is.
+    pub(crate) fn would_go(&self, makes: Use, squares: u32) -> Went {
+        match makes {
+            Use::Denim { denim } => {
+                let places: Vec<Rect> = self.uncut(denim).take(squares as usize).collect();
+                let spares = squares - places.len() as u32;
+                Went::Squares { places, spares }
+            }
+            Use::Fabric { print } => Went::Stock { print },
+        }
+    }
+
+    /// What a task settles of how a piece's join is made, if it were done now: all of it where
+    /// the edges are held for the first time, the stitch at the machine.
+    /// Files that do not say it are folded by this rule, so that it stays as it is.
+    pub(crate) fn would_be_made(&self, piece: Rect, task: Task) -> Option<Made> {
+        match task {
+            Task::Dot | Task::Pin => Some(self.planned(piece)),
+            // The stitch is the one at the machine now, not the one planned when glued.
+            Task::Stitch => Some(Made {
+                stitch: self.plan.stitch,
+                ..self.made(piece)
+            }),
+            _ => None,
+        }
+    }
+
+    /// The squares of these that would be pressed once more if they were so covered now; `None`
+    /// where none was pressed yet.
+    /// Files that do not say it are folded by this rule, so that it stays as it is.
+    pub(crate) fn would_press_again(&self, faces: &[(Rect, Cover)]) -> Option<Vec<Rect>> {
+        let pressed = |square: Rect| {
+            let done = self.work.get(&square).map_or(&[][..], |w| &w.done);
+            done.iter().any(|(task, _)| presses_cover(*task))
+        };
+        let pressed: Vec<&(Rect, Cover)> = faces.iter().filter(|(s, _)| pressed(*s)).collect();
+        let more = |(square, cover): &(Rect, Cover)| cover.layers() > self.cover(*square).layers();
+        let again = pressed
+            .iter()
+            .filter(|f| more(f))
+            .map(|(square, _)| *square);
+        (!pressed.is_empty()).then(|| again.collect())
     }
 
     pub(super) fn place(&self, piece: Rect) -> Option<usize> {
@@ -521,6 +545,45 @@ impl Throw {
             piece = join.whole;
         }
         false
+    }
+
+    /// How much of a piece's join is to be sewn: what was opened of it, else all of it. That is
+    /// as long as its longer part, since a block is trimmed only once it is sewn.
+    pub fn to_sew(&self, piece: Rect) -> Length {
+        if let Some(opened) = self.work.get(&piece).and_then(|w| w.opened) {
+            return opened;
+        }
+        let Some(join) = self.assembly.join(piece) else {
+            return self.size(piece).height;
+        };
+        let [a, b] = [join.first, join.second].map(|part| self.size(part).along(join.seam));
+        std::cmp::max(a, b)
+    }
+
+    /// Whether so much of a join is all of it: what is opened beside a piece is shorter.
+    /// Four fifths and more count as all of it (our judgement).
+    pub fn opens_all(&self, join: &Join, opened: Length) -> bool {
+        opened * 5 >= self.size(join.whole).along(join.seam) * 4
+    }
+
+    /// How long a pressed piece cools, in milliseconds.
+    pub fn cooling(&self) -> Time {
+        Time::from(self.plan.cooling_minutes) * 60_000
+    }
+
+    /// When a piece has cooled that was pressed; `None` where it was not.
+    pub fn cooled_at(&self, piece: Rect) -> Option<Time> {
+        let work = self.work.get(&piece)?;
+        let pressed = [Task::PressLap, Task::PressCover];
+        let pressed = pressed.iter().filter_map(|t| work.when(*t)).max()?;
+        Some(pressed.saturating_add(self.cooling()))
+    }
+
+    /// Whether a block is at the point where it is measured: stitched, not yet squared up.
+    pub fn is_measurable(&self, block: Rect) -> bool {
+        self.assembly.is_block(block)
+            && self.has(block, Task::Stitch)
+            && !self.has(block, Task::SquareUp)
     }
 
     /// What kind of piece this is.

@@ -286,6 +286,11 @@ pub fn cover_task(face: Face) -> Task {
     }
 }
 
+/// Whether a task is done to a square once its fabrics are glued on.
+pub(super) fn presses_cover(task: Task) -> bool {
+    matches!(task, Task::PressCover | Task::CoolCover)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

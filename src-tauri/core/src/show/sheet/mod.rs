@@ -19,6 +19,7 @@ use crate::cloth::fabric::Face;
 use crate::cloth::garments::Source;
 use crate::faces::spread::mirrored;
 use crate::log::journal::{Journal, What};
+use crate::log::lessons::heritage;
 use crate::plan::Joining;
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
@@ -216,11 +217,12 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
 /// What was learned on the throw before and what on this one, and the same by step.
 fn learned(journal: &Journal, context: Context<'_>) -> (Vec<Lessons>, BTreeMap<Task, Vec<String>>) {
     let throw = journal.throw();
-    let mut here = lessons::heritage(journal, context);
+    let mut here = heritage(journal);
     let before = throw.after.iter().flat_map(|h| &h.lessons);
-    let before: BTreeSet<&str> = before.map(|l| l.words.as_str()).collect();
+    let before: BTreeSet<String> = before.filter_map(|l| lessons::said(l, context)).collect();
     // Her own from the throw before are told there; her pace is told step by step.
-    here.lessons.retain(|l| !before.contains(l.words.as_str()));
+    let told_there = |l: &Lesson| lessons::said(l, context).is_some_and(|l| before.contains(&l));
+    here.lessons.retain(|l| !told_there(l));
     here.paces.clear();
     let own = lessons::told(&here, context).map(|told| Lessons {
         title: say!(context, "sheet-learned-here"),
@@ -230,7 +232,7 @@ fn learned(journal: &Journal, context: Context<'_>) -> (Vec<Lessons>, BTreeMap<T
     let by_step = |task: Task| {
         let mut lines = lessons::at_step(throw, task, context);
         let own = here.lessons.iter().filter(|l| l.task == Some(task));
-        lines.extend(own.map(|l: &Lesson| l.words.clone()));
+        lines.extend(own.filter_map(|l| lessons::said(l, context)));
         (task, lines)
     };
     let by_step = Task::ALL.into_iter().map(by_step).collect();
@@ -471,7 +473,7 @@ fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
 
 /// Whether an event is more than a tick, a measure, a note or a supply.
 fn is_change(event: &Event) -> bool {
-    if let Event::FacesChanged { faces } = event {
+    if let Event::FacesChanged { faces, .. } = event {
         return !faces.is_empty();
     }
     matches!(

@@ -1,0 +1,39 @@
+//! Events together with what they settle, so that folding them decides nothing.
+
+use crate::cloth::fabric::Cover;
+use crate::plan::assembly::Rect;
+use crate::throw::event::Event;
+use crate::throw::facts::Made;
+use crate::throw::facts::Mishap;
+use crate::throw::state::Throw;
+use crate::throw::tasks::Task;
+
+/// A task done, with what it settles of how joins are made.
+pub(super) fn done(throw: &Throw, task: Task, pieces: Vec<Rect>) -> Event {
+    let settled = pieces.iter().map(|p| throw.would_be_made(*p, task));
+    let mut made: Vec<Made> = settled.flatten().collect();
+    // What is the same for all of them is kept once.
+    if made.windows(2).all(|two| two[0] == two[1]) {
+        made.truncate(1);
+    }
+    Event::Done { task, pieces, made }
+}
+
+/// Faces changed, with the squares that are to be pressed once more for it.
+pub(super) fn faces_changed(throw: &Throw, faces: Vec<(Rect, Cover)>) -> Event {
+    let again = throw.would_press_again(&faces);
+    Event::FacesChanged { faces, again }
+}
+
+/// Pieces set aside, with their sizes.
+pub(super) fn taken_out(throw: &Throw, pieces: Vec<Rect>) -> Event {
+    let sizes = pieces.iter().map(|piece| throw.size(*piece));
+    let sizes = sizes.map(|size| (size.width, size.height)).collect();
+    Event::SetAside { pieces, sizes }
+}
+
+/// A square spoilt, and whether the seams opened last were opened to take it out.
+pub(super) fn spoilt(throw: &Throw, piece: Rect, why: Mishap) -> Event {
+    let opened = throw.openings.last().map(|o| o.is_round(piece));
+    Event::Spoilt { piece, why, opened }
+}

@@ -1,0 +1,93 @@
+//! Facts that both the events and the state hold: sizes, how joins were made, mishaps.
+
+use crate::measure::Length;
+use crate::plan::assembly::{Rect, Seam};
+use crate::plan::{Joining, Stitch};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// A width and a height.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Size {
+    /// Across.
+    pub width: Length,
+    /// Down.
+    pub height: Length,
+}
+
+impl Size {
+    /// The same, turned by a quarter.
+    pub fn turned(self) -> Size {
+        Size {
+            width: self.height,
+            height: self.width,
+        }
+    }
+
+    /// How long a seam is that runs all through a piece of this size.
+    pub fn along(self, seam: Seam) -> Length {
+        match seam {
+            Seam::Upright => self.height,
+            Seam::Level => self.width,
+        }
+    }
+}
+
+/// What a join was made with, kept from the moment its edges were first held.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Made {
+    /// Lap or seam.
+    pub joining: Joining,
+    /// Its lap or allowance.
+    pub lap: Length,
+    /// Its stitch.
+    pub stitch: Stitch,
+}
+
+/// How a square came to be spoilt.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Mishap {
+    /// Cut too small or crooked.
+    MisCut,
+    /// A hole, a stain or a worn patch.
+    Flaw,
+    /// Scorched.
+    Scorched,
+    /// Not to be found.
+    Lost,
+}
+
+impl Mishap {
+    /// All of them.
+    pub const ALL: [Mishap; 4] = [Mishap::MisCut, Mishap::Flaw, Mishap::Scorched, Mishap::Lost];
+
+    /// Its name in the language files.
+    pub fn key(self) -> &'static str {
+        match self {
+            Mishap::MisCut => "mis-cut",
+            Mishap::Flaw => "flaw",
+            Mishap::Scorched => "scorched",
+            Mishap::Lost => "lost",
+        }
+    }
+}
+
+/// Where the squares cut out of a piece went.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Went {
+    /// Denim squares.
+    Squares {
+        /// The places they are for.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        places: Vec<Rect>,
+        /// How many have no place yet.
+        spares: u32,
+    },
+    /// Fabric squares, to the stock of this print.
+    Stock {
+        /// The print, counted from 0.
+        print: u8,
+    },
+}
