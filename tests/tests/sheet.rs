@@ -11,12 +11,12 @@ use lapwork_core::cloth::fabric::Print;
 use lapwork_core::command::Command;
 use lapwork_core::demo;
 use lapwork_core::log::journal::Journal;
+use lapwork_core::log::lessons::heritage;
 use lapwork_core::measure::{Ruler, System};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::sheet::{MOST_PHOTOS, Row, SheetEntry};
 use lapwork_core::show::{self, Context, Sheet};
 use lapwork_core::show::{PrintOrder, PrintPaper};
-use lapwork_core::throw::heritage;
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size, print};
@@ -766,7 +766,7 @@ fn lessons_stand_in_front_and_at_their_step() {
         prints: Vec::new(),
         denims: demo::denims(),
     };
-    let (journal, _) = Journal::begin_after(&begin, heritage::of(&older), NOW).unwrap();
+    let (journal, _) = Journal::begin_after(&begin, heritage(&older), NOW).unwrap();
     let sheet = filled::sheet(&journal);
     assert_eq!(sheet.lessons.len(), 1);
     assert_eq!(sheet.lessons[0].title, "Learned from Porch throw 5 by 7");
