@@ -1,177 +1,65 @@
 //! The window's TypeScript types are made from the Rust ones, and must not drift.
 //!
 //! `LAPWORK_WRITE=1 cargo test --workspace --test types` writes the file anew.
+//!
+//! Only what the shell's commands take and give is listed here. Every type that is reached
+//! from there is found by itself, so that a new screen, action or field adds no line.
 
-use lapwork_core::{
-    arrange, assembly, cloth, deed, faces, garments, measure, outline, pile, plan, scraps, tasks,
-    throw, view, words,
+use lapwork_core::view::{
+    Acted, AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed,
+    Hello, Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView,
+    Take, Taken, Tend, Tended, View,
 };
+use lapwork_core::words;
+use std::collections::BTreeMap;
 use std::path::Path;
-use ts_rs::{Config, TS};
+use ts_rs::{Config, TS, TypeVisitor};
+
+/// The declarations of all types reached so far, by their names.
+#[derive(Default)]
+struct Reached {
+    config: Config,
+    declared: BTreeMap<String, String>,
+}
+
+impl TypeVisitor for Reached {
+    fn visit<T: TS + 'static + ?Sized>(&mut self) {
+        // Numbers, texts, lists and the like have no declaration of their own; what a list
+        // is of is visited by itself.
+        if T::output_path().is_none() {
+            return;
+        }
+        let declaration = T::decl(&self.config);
+        let name = T::ident(&self.config);
+        if let Some(before) = self.declared.get(&name) {
+            assert!(
+                *before == declaration,
+                "two types are called {name}: give one of them another name by #[ts(rename)]"
+            );
+            return;
+        }
+        self.declared.insert(name, declaration);
+        T::visit_dependencies(self);
+    }
+}
 
 fn declared() -> String {
+    let mut reached = Reached::default();
+    macro_rules! visit {
+        ($($root:ty),* $(,)?) => { $(reached.visit::<$root>();)* };
+    }
+    visit!(
+        Acted, AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed,
+        Hello, Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView,
+        Take, Taken, Tend, Tended, View,
+    );
     let mut out = String::from(
         "// Made from the Rust types by tests/tests/types.rs. Do not edit.\n\
          // Lengths are whole numbers of nanometres; the window only passes them on.\n\n",
     );
-    let cfg = Config::default();
-    macro_rules! declare {
-        ($($t:ty),* $(,)?) => {
-            $(out.push_str(&format!("export {}\n\n", <$t as TS>::decl(&cfg)));)*
-        };
+    for declaration in reached.declared.values() {
+        out.push_str(&format!("export {declaration}\n\n"));
     }
-    declare!(
-        measure::System,
-        measure::Fraction,
-        measure::MetricUnit,
-        measure::Ruler,
-        plan::Joining,
-        plan::Stitch,
-        plan::JoinOrder,
-        plan::Binding,
-        plan::Plan,
-        assembly::Rect,
-        assembly::Kind,
-        faces::Face,
-        faces::Texture,
-        faces::Print,
-        faces::Denim,
-        tasks::Task,
-        tasks::Station,
-        tasks::Caution,
-        throw::Mishap,
-        throw::Item,
-        cloth::Cloth,
-        garments::Station,
-        garments::ZoneKind,
-        garments::Zone,
-        garments::Part,
-        garments::Piece,
-        garments::GarmentKind,
-        garments::GarmentSize,
-        pile::Use,
-        scraps::Verdict,
-        scraps::Scrap,
-        view::Choice<ts_rs::Dummy>,
-        outline::Sides,
-        outline::Measures,
-        arrange::Apart,
-        arrange::Pattern,
-        arrange::Grain,
-        arrange::Wishes,
-        arrange::Layout,
-        faces::Cover,
-        deed::Action,
-        view::Shown,
-        view::Figure,
-        view::Problem,
-        view::Button,
-        view::Picture,
-        view::Mark,
-        view::Ink,
-        view::Head,
-        view::ShelfRow,
-        view::Offer,
-        view::StationTab,
-        view::CautionNote,
-        view::Card,
-        view::FacesAsk,
-        view::WorkView,
-        view::Swatch,
-        view::FaceCell,
-        view::SewnLine,
-        view::Clash,
-        view::WishLine,
-        view::WishesView,
-        view::Share,
-        view::LayoutCard,
-        view::Layouts,
-        view::Arrange,
-        view::FloorCell,
-        view::FloorView,
-        view::CoveringGroup,
-        view::CoveringLine,
-        view::CoveringView,
-        view::FacesView,
-        view::Stage,
-        view::BenchCell,
-        view::StageKey,
-        view::Tally,
-        view::BenchView,
-        view::PieceCard,
-        view::PlanDraft,
-        view::StitchKind,
-        view::FieldProblem,
-        view::PlanView,
-        view::CompareRow,
-        view::WayRow,
-        view::OpenFirst,
-        view::InkKey,
-        view::PieceChoice,
-        view::MishapChoice,
-        view::OffView,
-        view::HoldRow,
-        view::HoldView,
-        view::WholeView,
-        view::HeapPiece,
-        view::HeapRow,
-        view::PileView,
-        view::StationTyped,
-        view::ZoneTyped,
-        view::PieceTyped,
-        view::Drag,
-        view::Handle,
-        view::PileCutView,
-        view::GatherRow,
-        view::GatherView,
-        view::ScrapTyped,
-        view::LapColumn,
-        view::ScrapRow,
-        view::ScrapsView,
-        view::GridWish,
-        view::GridRow,
-        view::GridsView,
-        view::MeasureView,
-        view::OutlineTyped,
-        view::TrimRow,
-        view::TrimView,
-        view::HistoryRow,
-        view::HistoryView,
-        view::Hand,
-        view::HandButton,
-        view::HandSection,
-        view::HandOnView,
-        view::Handed,
-        view::PrintPaper,
-        view::PrintOrder,
-        view::Printing,
-        view::LessonRow,
-        view::Lessons,
-        view::AgainView,
-        view::DraftAfter,
-        view::StorySort,
-        view::StoryItem,
-        view::StoryDay,
-        view::Story,
-        view::StoryView,
-        view::Look,
-        view::View,
-        view::Prefs,
-        view::LanguageName,
-        view::Theme,
-        view::ShelfView,
-        view::Hello,
-        view::Tend,
-        view::Tended,
-        view::Deed,
-        view::Take,
-        view::TakeButton,
-        view::CopyRow,
-        view::ConflictRow,
-        view::BringView,
-        view::Acted,
-        view::Taken,
-    );
     let keys = words::window_keys();
     let union: Vec<String> = keys.iter().map(|k| format!("  | \"{k}\"")).collect();
     out.push_str(&format!("export type WordKey =\n{};\n", union.join("\n")));
