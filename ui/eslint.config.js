@@ -62,6 +62,11 @@ export default ts.config(
     languageOptions: { parserOptions: { parser: ts.parser } },
     rules: { 'svelte/no-at-html-tags': 'error' },
   },
+  {
+    // Tests run in Node, without a browser.
+    files: ['test/**', '**/*.test.js'],
+    languageOptions: { globals: { URL: 'readonly', setImmediate: 'readonly' } },
+  },
   { files: ['src/**'], ignores: ['src/lib/ipc.ts'], rules: direction(shell) },
   {
     files: ['src/parts/**'],

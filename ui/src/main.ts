@@ -1,11 +1,11 @@
 import { mount } from 'svelte';
 import App from './App.svelte';
 import './app.css';
-import { store } from './lib/store.svelte';
+import { start } from './lib/store';
 
 const target = document.getElementById('app');
 if (target) {
   // The shell is asked while the page is made.
-  void store.start();
+  void start();
   mount(App, { target });
 }

@@ -2,7 +2,7 @@
 // second while it runs, and stopped when its screen is left. Nothing else waits for it.
 
 import * as ipc from './ipc';
-import { store } from './store.svelte';
+import { inHand, told } from './store';
 import { t } from './words.svelte';
 import type { Arrange, Layouts, Wishes } from './types';
 
@@ -19,13 +19,13 @@ export class Arranging {
   private search = 0;
 
   start(wishes: Wishes) {
-    const id = store.id;
-    if (!id) return;
+    const { id } = inHand;
+    if (id === null) return;
     this.halt();
     this.wishes = wishes;
     this.found = null;
-    store.problem = null;
-    store.say(t('ui-looking'));
+    told.problem = null;
+    told.say(t('ui-looking'));
     // Any number will do: another number, another four.
     const seed = crypto.getRandomValues(new Uint32Array(1))[0];
     void this.ask({ ask: 'start', id, wishes, seed });
@@ -59,12 +59,12 @@ export class Arranging {
       if (found?.running) {
         this.timer = setTimeout(() => void this.ask({ ask: 'look' }), PAUSE);
       } else if (found) {
-        store.say(found.said);
+        told.say(found.said);
       }
     } catch (thrown) {
       if (search !== this.search) return;
       this.drop();
-      store.fail(thrown);
+      told.fail(thrown);
     }
   }
 }

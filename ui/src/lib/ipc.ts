@@ -52,12 +52,12 @@ export const arrange = (ask: Arrange) => invoke<Layouts | null>('arrange', { ask
 export const length = (text: string) => invoke<number>('length', { text });
 export const setPrefs = (prefs: Prefs) => invoke<Hello>('set_prefs', { prefs });
 
-/** Resolves once the file is written, or the maker has thought better of it. */
 /** Resolves once the sheet is written, or was stopped. */
 export const print = (id: string, order: PrintOrder) => invoke<Exported>('print', { id, order });
 export const printing = () => invoke<Printing | null>('printing');
 export const stopPrinting = () => invoke<null>('stop_printing');
 
+/** Resolves once the file is written, or the maker has thought better of it. */
 export const hand = (id: string, hand: Export) => invoke<Exported>('hand', { id, hand });
 
 /** Asks for a throw file; null where the maker has thought better of it. */
@@ -66,6 +66,12 @@ export const bring = () => invoke<ImportView | null>('bring');
 export const dropped = () => invoke<ImportView | null>('dropped');
 /** Do this with the file of that number. */
 export const take = (take: ImportChoice, file: number) => invoke<Imported>('take', { take, file });
+
+/** The shell says so when a throw file or a photo was dropped on the window. */
+export function onDropped(file: () => void, photo: () => void) {
+  window.addEventListener('lapwork-dropped', file);
+  window.addEventListener('lapwork-photo', photo);
+}
 
 /** What was thrown, if it is a Problem of the core's. */
 export function problemOf(thrown: unknown): Problem | null {

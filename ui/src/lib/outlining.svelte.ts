@@ -3,7 +3,7 @@
 // the core from the drawing the finger is on: the outline as it was when it was taken
 // hold of goes with every question of that drag.
 
-import { store } from './store.svelte';
+import { inHand, preferences } from './store';
 import type { Drag, Handle, Query, Picture, PieceTyped, PileCutView, ZoneKind } from './types';
 
 /** How long after the last key the core is asked, in milliseconds. */
@@ -45,7 +45,7 @@ export class Outlining {
   private readonly key: string;
 
   constructor(private view: PileCutView) {
-    this.key = `${store.id} ${view.n} ${view.index}`;
+    this.key = `${inHand.id} ${view.n} ${view.index}`;
     this.typed = $state(copy(view.tidy));
     this.drawn = $state.raw(null);
   }
@@ -58,16 +58,15 @@ export class Outlining {
       this.touched = true;
       void this.now();
     }
-    store.beforeRuler = () => this.spell();
-    store.afterRuler = () => this.spell();
+    const spell = () => this.spell();
+    const closed = preferences.open({ spell, reread: spell });
     return () => {
       this.stop();
       // Put away as it was last read, with its units spelled out.
       const draft = this.touched && !this.view.faults.length && this.view.keep;
       if (draft) unkept[this.key] = copy(this.view.tidy);
       else delete unkept[this.key];
-      store.beforeRuler = null;
-      store.afterRuler = null;
+      closed();
     };
   }
 
@@ -81,7 +80,8 @@ export class Outlining {
   take(view: PileCutView) {
     this.view = view;
     if (view.picture) this.drawn = { picture: view.picture, handles: view.handles };
-    if (store.look?.see === 'cutting' && store.look.typed === null && store.look.drag === null) {
+    const { look } = inHand;
+    if (look?.see === 'cutting' && look.typed === null && look.drag === null) {
       // Read anew, as after undo: the fields follow.
       this.typed = copy(view.tidy);
       this.touched = false;
@@ -107,10 +107,10 @@ export class Outlining {
       while (this.next && !this.stopped) {
         const question: Query = this.next;
         this.next = null;
-        seen = await store.see(question);
+        seen = await inHand.see(question);
         const dragged = question.see === 'cutting' && question.drag !== null;
-        if (seen && dragged && store.view?.seen === 'cutting') {
-          this.typed = copy(store.view.tidy);
+        if (seen && dragged && inHand.view?.seen === 'cutting') {
+          this.typed = copy(inHand.view.tidy);
         }
       }
     } finally {
@@ -132,7 +132,7 @@ export class Outlining {
     clearTimeout(this.timer);
     const typed = this.touched ? copy($state.snapshot(this.typed)) : null;
     const seen = await this.ask(this.look(typed, null));
-    return seen && store.view?.seen === 'cutting' ? store.view : null;
+    return seen && inHand.view?.seen === 'cutting' ? inHand.view : null;
   }
 
   /** A field was left: show what was read, its unit spelled out. */

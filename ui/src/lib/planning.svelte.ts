@@ -48,14 +48,8 @@ export class Planning {
     this.draft[field] = view.tidy[field];
   }
 
-  /** Spell every unit out, so that another ruler cannot change a measure. */
+  /** Spell every unit out: before the ruler changes, and by the new one afterwards. */
   async spell() {
-    const view = await this.now();
-    if (view) this.draft = { ...view.tidy };
-  }
-
-  /** After the ruler has changed. */
-  async again() {
     const view = await this.now();
     if (view) this.draft = { ...view.tidy };
   }

@@ -1,7 +1,7 @@
 // Sides being typed: looked at a moment after each key, their units spelled out
 // before the ruler changes.
 
-import { store } from './store.svelte';
+import { deeds, inHand, preferences } from './store';
 import { spelledOut } from './typed';
 import type { Query } from './types';
 
@@ -34,7 +34,7 @@ export class Sizing<Side extends string> {
 
   async now() {
     clearTimeout(this.timer);
-    await store.see(this.look({ ...this.typed }));
+    await inHand.see(this.look({ ...this.typed }));
   }
 
   /**
@@ -43,11 +43,11 @@ export class Sizing<Side extends string> {
    */
   async keep(kept: (still: boolean) => void): Promise<boolean> {
     await this.now();
-    const { view } = store;
+    const { view } = inHand;
     const asked = view?.seen === 'measure' || view?.seen === 'whole' ? view.keep : null;
     if (!asked) return false;
     const typed = JSON.stringify(this.typed);
-    if (await store.act(asked.action)) kept(typed === JSON.stringify(this.typed));
+    if (await deeds.act(asked.action)) kept(typed === JSON.stringify(this.typed));
     return true;
   }
 
@@ -57,18 +57,19 @@ export class Sizing<Side extends string> {
     await this.now();
   }
 
+  /** Spell every unit out, so that another ruler cannot change a measure. */
+  private async spell() {
+    const ruler = preferences.prefs?.ruler;
+    if (!ruler) return;
+    for (const side of this.sides) this.typed[side] = spelledOut(this.typed[side], ruler);
+  }
+
   /** For as long as the screen is shown; gives what ends it. */
   begin(): () => void {
-    store.beforeRuler = async () => {
-      const ruler = store.prefs?.ruler;
-      if (!ruler) return;
-      for (const side of this.sides) this.typed[side] = spelledOut(this.typed[side], ruler);
-    };
-    store.afterRuler = () => this.now();
+    const closed = preferences.open({ spell: () => this.spell(), reread: () => this.now() });
     return () => {
       clearTimeout(this.timer);
-      store.beforeRuler = null;
-      store.afterRuler = null;
+      closed();
     };
   }
 }

@@ -1,375 +1,19 @@
 // Made from the Rust types by tests/tests/types.rs. Do not edit.
 // Lengths are whole numbers of nanometres; the window only passes them on.
 
-export type System = "inch" | "metric";
-
-export type Fraction = "eighth" | "sixteenth" | "thirty-second" | "sixty-fourth";
-
-export type MetricUnit = "mm" | "cm";
-
-export type Ruler = { 
+export type CommandAnswer = { 
 /**
- * Inches or metric.
+ * How the throw stands.
  */
-system: System, 
+head: Head, 
 /**
- * Finest inch mark shown.
+ * The screen, if it was asked for and can be shown.
  */
-fraction: Fraction, 
+view: View | null, 
 /**
- * Millimetres or centimetres.
+ * Why it cannot be: what it was about is no more. The deed is done all the same.
  */
-metric: MetricUnit, };
-
-export type Joining = "lapped" | "seamed" | "exposed";
-
-export type Stitch = { "kind": "straight" } | { "kind": "twin", 
-/**
- * Distance between the needles, in nanometres.
- */
-spacing: number, } | { "kind": "zigzag", 
-/**
- * Full width of the stitch, in nanometres.
- */
-width: number, };
-
-export type JoinOrder = "rows" | "columns" | "doubling";
-
-export type Binding = { 
-/**
- * Cut width of the strip; half of it shows on each face.
- */
-strip: number, 
-/**
- * The longest strip the cloth gives.
- */
-longest: number, 
-/**
- * Extra length to finish with.
- */
-tail: number, };
-
-export type Plan = { 
-/**
- * Side of a square as cut.
- */
-side: number, 
-/**
- * The lap, or the seam allowance where the joining is a seam.
- */
-lap: number, 
-/**
- * The lap (or allowance) where blocks are joined to one another, if not the same.
- */
-between: number | null, 
-/**
- * Squares across.
- */
-across: number, 
-/**
- * Squares down.
- */
-down: number, 
-/**
- * How edges are held together.
- */
-joining: Joining, 
-/**
- * The stitching down a join.
- */
-stitch: Stitch, 
-/**
- * Least fringe the maker trusts to hold (3 mm; common practice, no source).
- */
-least_fringe: number, 
-/**
- * Side the fours are trimmed to, where the maker has settled on one.
- */
-trim: number | null, 
-/**
- * The order of the larger joins.
- */
-order: JoinOrder, 
-/**
- * The strip round the outside.
- */
-binding: Binding, 
-/**
- * Minutes a pressed piece is left to cool (5; common practice, no source).
- */
-cooling_minutes: number, 
-/**
- * How many first washes with clipping of threads (3; common practice, no source).
- */
-washes: number, };
-
-export type Rect = [number, number, number, number];
-
-export type Kind = "square" | "pair" | "four" | "row" | "column" | "part" | "whole";
-
-export type Face = "front" | "back";
-
-export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
-
-export type Print = { 
-/**
- * What the maker calls it.
- */
-name: string, 
-/**
- * Its colour for the picture, `#rrggbb`.
- */
-colour: string, 
-/**
- * Its drawn texture.
- */
-texture: Texture, 
-/**
- * Squares of it at hand, where counted.
- */
-stock: number | null, };
-
-export type Denim = { 
-/**
- * What the maker calls it.
- */
-name: string, 
-/**
- * Its colour for the picture, `#rrggbb`.
- */
-colour: string, };
-
-export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "wash" | "clip";
-
-export type Station = "table" | "iron" | "machine" | "wash";
-
-export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
-
-export type Mishap = "mis-cut" | "flaw" | "scorched" | "lost";
-
-export type Item = { "item": "denim" } | { "item": "fabric", 
-/**
- * The print, counted from 0.
- */
-print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
-
-export type Cloth = { 
-/**
- * Mass per area, in kilograms per square metre when stored.
- */
-weight: number, 
-/**
- * Thickness of one layer, in metres when stored.
- */
-thickness: number, 
-/**
- * It stretches (elastane).
- */
-stretch: boolean, 
-/**
- * It was washed before, and has shrunk what it will.
- */
-washed: boolean, };
-
-export type OutlineStation = { 
-/**
- * Height above the hem.
- */
-at: number, 
-/**
- * Where the left edge is, from the middle line; left of it is less than nothing.
- */
-left: number, 
-/**
- * Where the right edge is.
- */
-right: number, };
-
-export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
-
-export type Zone = { 
-/**
- * Why.
- */
-kind: ZoneKind, 
-/**
- * Its lower edge, above the hem.
- */
-from: number, 
-/**
- * Its upper edge.
- */
-to: number, 
-/**
- * Its left edge, from the middle line.
- */
-left: number, 
-/**
- * Its right edge.
- */
-right: number, };
-
-export type GarmentPart = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
-
-export type Piece = { 
-/**
- * What it is of.
- */
-part: GarmentPart, 
-/**
- * Its outline, from the hem up.
- */
-stations: Array<OutlineStation>, 
-/**
- * Places to keep clear.
- */
-zones: Array<Zone>, };
-
-export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet";
-
-export type GarmentSize = "small" | "medium" | "large";
-
-export type Use = { "for": "denim", 
-/**
- * Those of this denim of the throw's, counted from 0; any of them where it was not
- * said.
- */
-denim?: number, } | { "for": "fabric", 
-/**
- * The print, counted from 0.
- */
-print: number, };
-
-export type ScrapVerdict = "right" | "little-fringe" | "bulky" | "puckers" | "other";
-
-export type Scrap = { 
-/**
- * Lap or seam.
- */
-joining: Joining, 
-/**
- * Its lap or allowance.
- */
-lap: number, 
-/**
- * Its stitch.
- */
-stitch: Stitch, 
-/**
- * What she thought.
- */
-verdict: ScrapVerdict, 
-/**
- * In her words, if she wrote any.
- */
-note: string, };
-
-export type Choice<T> = { 
-/**
- * What.
- */
-value: T, 
-/**
- * In words.
- */
-label: string, };
-
-export type Sides = { 
-/**
- * Along the top.
- */
-top: number, 
-/**
- * Down the right.
- */
-right: number, 
-/**
- * Along the bottom.
- */
-bottom: number, 
-/**
- * Down the left.
- */
-left: number, };
-
-export type Measures = { 
-/**
- * The four sides.
- */
-sides: Sides, 
-/**
- * Top left to bottom right, and top right to bottom left.
- */
-diagonals: [number, number] | null, };
-
-export type Apart = "free" | "edges" | "corners";
-
-export type Pattern = "free" | "mirror" | "shade-rows" | "light-edges";
-
-export type Grain = "free" | "one-way" | "by-turns";
-
-export type Wishes = { 
-/**
- * Squares covered on the front, in all.
- */
-front: number, 
-/**
- * Squares covered on the back, in all.
- */
-back: number, 
-/**
- * Like prints keep apart.
- */
-apart: Apart, 
-/**
- * An order for shades and fabrics.
- */
-pattern: Pattern, 
-/**
- * Which way the grain runs.
- */
-grain: Grain, 
-/**
- * Glued squares and sewn pieces may change places and be turned.
- */
-move_made: boolean, };
-
-export type Layout = { 
-/**
- * Pieces that change places, from where to where: each place once on either side.
- */
-moves: Array<[Rect, Rect]>, 
-/**
- * Pieces, where they lie then, and how many quarters clockwise they are turned,
- * as seen from the front.
- */
-turns: Array<[Rect, number]>, 
-/**
- * Squares whose faces change after that.
- */
-faces: Array<[Rect, Cover]>, };
-
-export type Cover = { 
-/**
- * Print on the front, if any.
- */
-front: number | null, 
-/**
- * Print on the back, if any.
- */
-back: number | null, 
-/**
- * The denim in the middle.
- */
-denim: number, 
-/**
- * The denim's wrong side is to the front.
- */
-wrong_side_up: boolean, 
-/**
- * Its lengthwise grain lies across, not up and down.
- */
-crosswise?: boolean, };
+problem: Problem | null, };
 
 export type Command = { "do": "begin", 
 /**
@@ -749,43 +393,139 @@ task: Task | null, } | { "do": "unpicture",
  */
 photo: string, };
 
-export type Shown = { 
+export type AgainView = { 
 /**
- * For the eye, with ≈ before it when rounded.
+ * A name to begin with.
  */
-text: string, 
+name: string, 
 /**
- * For a screen reader.
+ * The plan as typed fields.
  */
-spoken: string, 
+draft: PlanDraft, 
 /**
- * Whether it was rounded to the ruler.
+ * The fabrics.
  */
-rounded: boolean, };
+prints: Array<Print>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, 
+/**
+ * What was learned.
+ */
+lessons: Lessons | null, };
 
-export type Figure = { 
+export type Apart = "free" | "edges" | "corners";
+
+export type Arrange = { "ask": "start", 
 /**
- * What it is.
+ * The throw.
+ */
+id: string, 
+/**
+ * How the faces are to look.
+ */
+wishes: Wishes, 
+/**
+ * Which of the many good ones.
+ */
+seed: number, } | { "ask": "look" } | { "ask": "stop" };
+
+export type BenchCell = { 
+/**
+ * Its place.
+ */
+piece: Rect, 
+/**
+ * Short label.
  */
 label: string, 
 /**
- * The value.
+ * How far it is.
  */
-value: Shown, };
+stage: SquareStage, 
+/**
+ * The square and its stage in words.
+ */
+spoken: string, };
 
-export type Problem = { 
+export type BenchView = { 
 /**
- * Stable code, for programs.
+ * Common to all screens.
  */
-code: string, 
+head: Head, 
 /**
- * What is wrong and where, in plain words.
+ * Squares across.
  */
-said: string, 
+across: number, 
 /**
- * What to do next.
+ * Squares down.
  */
-next: string, };
+down: number, 
+/**
+ * The squares.
+ */
+cells: Array<BenchCell>, 
+/**
+ * The key.
+ */
+key: Array<StageKey>, 
+/**
+ * The counts.
+ */
+tallies: Array<Tally>, 
+/**
+ * Spare squares at hand.
+ */
+spares: number, 
+/**
+ * Spoilt squares, in words.
+ */
+losses: string, 
+/**
+ * The piece chosen, and those it belongs to.
+ */
+chosen: Array<PieceCard>, };
+
+export type Binding = { 
+/**
+ * Cut width of the strip; half of it shows on each face.
+ */
+strip: number, 
+/**
+ * The longest strip the cloth gives.
+ */
+longest: number, 
+/**
+ * Extra length to finish with.
+ */
+tail: number, };
+
+export type ImportView = { 
+/**
+ * The number of the file: what is done is said of this one.
+ */
+file: number, 
+/**
+ * What it is.
+ */
+title: string, 
+/**
+ * What is in which, a line each.
+ */
+said: Array<string>, 
+/**
+ * The copies.
+ */
+copies: Array<CopyRow>, 
+/**
+ * What is to be decided before they become one.
+ */
+conflicts: Array<ConflictRow>, 
+/**
+ * What can be done, the usual first.
+ */
+buttons: Array<ImportButton>, };
 
 export type Button = { 
 /**
@@ -796,234 +536,6 @@ label: string,
  * What it asks for.
  */
 action: Command, };
-
-export type Picture = { 
-/**
- * Width of the drawing.
- */
-width: number, 
-/**
- * Height of the drawing.
- */
-height: number, 
-/**
- * The picture in words.
- */
-spoken: string, 
-/**
- * What is drawn, the first at the bottom.
- */
-marks: Array<Mark>, };
-
-export type Mark = { "mark": "area", 
-/**
- * Left edge.
- */
-x: number, 
-/**
- * Upper edge.
- */
-y: number, 
-/**
- * Width.
- */
-w: number, 
-/**
- * Height.
- */
-h: number, 
-/**
- * How it is filled.
- */
-ink: Ink, 
-/**
- * A print from the throw's list over it.
- */
-print: number | null, 
-/**
- * The colour of the denim it is of.
- */
-colour: string | null, 
-/**
- * Letters in its middle.
- */
-label: string | null, } | { "mark": "line", 
-/**
- * Start.
- */
-x1: number, 
-/**
- * Start.
- */
-y1: number, 
-/**
- * End.
- */
-x2: number, 
-/**
- * End.
- */
-y2: number, 
-/**
- * How it is drawn.
- */
-ink: Ink, 
-/**
- * With a head at its end.
- */
-arrow: boolean, } | { "mark": "words", 
-/**
- * Middle of the words.
- */
-x: number, 
-/**
- * Middle of the words.
- */
-y: number, 
-/**
- * The words.
- */
-text: string, 
-/**
- * Height of the letters.
- */
-size: number, };
-
-export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss";
-
-export type Head = { 
-/**
- * The throw's name.
- */
-name: string, 
-/**
- * Put away.
- */
-archived: boolean, 
-/**
- * Number of the last entry.
- */
-entry: number, 
-/**
- * What undo would take back, in words.
- */
-undo: string | null, 
-/**
- * What redo would do again, in words.
- */
-redo: string | null, 
-/**
- * Steps done.
- */
-done: number, 
-/**
- * Steps in all.
- */
-all: number, 
-/**
- * The two as words.
- */
-progress: string, 
-/**
- * Finished size as measured, or as now foreseen.
- */
-size: Shown, };
-
-export type ShelfRow = { 
-/**
- * Its folder's name.
- */
-id: string, 
-/**
- * Its name, and how far it is.
- */
-head: Head | null, 
-/**
- * The grid in words.
- */
-grid: string, 
-/**
- * The next step in words.
- */
-next: string, 
-/**
- * When it was last worked on, in milliseconds since 1970.
- */
-at: number, 
-/**
- * A small picture of its front.
- */
-picture: Picture | null, 
-/**
- * The fabrics in that picture.
- */
-prints: Array<Swatch>, 
-/**
- * What is wrong with it, if it cannot be opened, or what was mended.
- */
-problem: Problem | null, };
-
-export type Offer = { 
-/**
- * The task.
- */
-task: Task, 
-/**
- * To what kind of piece.
- */
-kind: Kind, 
-/**
- * Where.
- */
-station: Station, 
-/**
- * In words.
- */
-title: string, 
-/**
- * How many, in words.
- */
-count: string, 
-/**
- * Whether it is still cooling.
- */
-waiting: boolean, };
-
-export type StationTab = { 
-/**
- * Which; none for anywhere.
- */
-station: Station | null, 
-/**
- * Its name.
- */
-label: string, 
-/**
- * Pieces ready there.
- */
-ready: number, 
-/**
- * Spoken label, with the count.
- */
-spoken: string, 
-/**
- * Chosen now.
- */
-chosen: boolean, };
-
-export type CautionNote = { 
-/**
- * Which.
- */
-caution: Caution, 
-/**
- * In a few words.
- */
-title: string, 
-/**
- * In full.
- */
-text: string, };
 
 export type Card = { 
 /**
@@ -1115,68 +627,221 @@ lessons: Array<string>,
  */
 notes: Array<string>, };
 
-export type FacesAsk = { 
+export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
+
+export type CautionNote = { 
 /**
- * The question.
+ * Which.
+ */
+caution: Caution, 
+/**
+ * In a few words.
  */
 title: string, 
 /**
- * Why it is asked now.
+ * In full.
  */
-text: string, 
-/**
- * No square gets fabric; it is not asked again.
- */
-bare: Button, };
+text: string, };
 
-export type WorkView = { 
+export type Choice<T> = { 
+/**
+ * What.
+ */
+value: T, 
+/**
+ * In words.
+ */
+label: string, };
+
+export type Clash = { 
+/**
+ * Column of one in the picture.
+ */
+x1: number, 
+/**
+ * Row of one.
+ */
+y1: number, 
+/**
+ * Column of the other.
+ */
+x2: number, 
+/**
+ * Row of the other.
+ */
+y2: number, };
+
+export type CompareRow = { 
+/**
+ * What it is.
+ */
+label: string, 
+/**
+ * Now.
+ */
+before: Shown, 
+/**
+ * After the change.
+ */
+after: Shown, 
+/**
+ * Whether they differ.
+ */
+differs: boolean, };
+
+export type ConflictRow = { 
+/**
+ * On this device, a step each.
+ */
+here: Array<string>, 
+/**
+ * In the file, a step each.
+ */
+brought: Array<string>, };
+
+export type CopyRow = { 
+/**
+ * Where it is.
+ */
+label: string, 
+/**
+ * What it calls the throw.
+ */
+name: string, 
+/**
+ * How many steps it has.
+ */
+said: string, 
+/**
+ * When it was last worked on, in milliseconds since 1970.
+ */
+at: number, };
+
+export type Cover = { 
+/**
+ * Print on the front, if any.
+ */
+front: number | null, 
+/**
+ * Print on the back, if any.
+ */
+back: number | null, 
+/**
+ * The denim in the middle.
+ */
+denim: number, 
+/**
+ * The denim's wrong side is to the front.
+ */
+wrong_side_up: boolean, 
+/**
+ * Its lengthwise grain lies across, not up and down.
+ */
+crosswise?: boolean, };
+
+export type CoveringGroup = { 
+/**
+ * The fabric; none for bare denim.
+ */
+print: number | null, 
+/**
+ * `Rosehip on the front`.
+ */
+title: string, 
+/**
+ * How many, and how many of them are glued.
+ */
+count: string, 
+/**
+ * The labels of those still to be glued.
+ */
+open: Array<string>, 
+/**
+ * The labels of those that are done.
+ */
+done: Array<string>, };
+
+export type CoveringLine = { 
+/**
+ * The label.
+ */
+label: string, 
+/**
+ * What it is.
+ */
+text: string, };
+
+export type CoveringView = { 
 /**
  * Common to all screens.
  */
 head: Head, 
 /**
- * The places, with how much is ready at each.
+ * How to label the real squares.
  */
-stations: Array<StationTab>, 
+labelling: Array<string>, 
 /**
- * To be answered first: which squares get fabric.
+ * By fabric and face.
  */
-ask: FacesAsk | null, 
+groups: Array<CoveringGroup>, 
 /**
- * The step in hand; none when all is done or nothing is ready there, or while a lap
- * has to wait for an answer.
+ * The fabrics.
  */
-card: Card | null, 
+prints: Array<Swatch>, 
 /**
- * What else could be done now.
+ * Square by square.
  */
-offers: Array<Offer>, 
+squares: Array<CoveringLine>, 
 /**
- * Said when there is no step.
+ * Pairs and fours by label, with their squares.
  */
-rest: string | null, 
-/**
- * Front and back, once all is done.
- */
-ended: [Picture, Picture] | null, 
-/**
- * The fabrics, for the picture.
- */
-prints: Array<Swatch>, };
+pieces: Array<CoveringLine>, };
 
-export type Swatch = { 
+export type Request = { "deed": "act", 
 /**
- * As it is in the throw.
+ * Which.
  */
-print: Print, 
+action: Command, } | { "deed": "undo" } | { "deed": "redo" };
+
+export type Denim = { 
 /**
- * One or two letters, so that colour is never the only sign.
+ * What the maker calls it.
  */
-letters: string, 
+name: string, 
 /**
- * How many are placed and how many there are, in words.
+ * Its colour for the picture, `#rrggbb`.
  */
-count: string, };
+colour: string, };
+
+export type DraftAfter = { 
+/**
+ * The older throw.
+ */
+id: string, 
+/**
+ * The fabrics.
+ */
+prints: Array<Print>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, };
+
+export type Drag = { 
+/**
+ * Which station, from the hem up, counted from 0.
+ */
+station: number, 
+/**
+ * Where it is now.
+ */
+x: number, 
+/**
+ * Where it is now.
+ */
+y: number, };
+
+export type Face = "front" | "back";
 
 export type FaceCell = { 
 /**
@@ -1232,175 +897,33 @@ label: string,
  */
 spoken: string, };
 
-export type SewnLine = { 
+export type FacesAsk = { 
 /**
- * Start.
+ * The question.
  */
-x1: number, 
+title: string, 
 /**
- * Start.
+ * Why it is asked now.
  */
-y1: number, 
+text: string, 
 /**
- * End.
+ * No square gets fabric; it is not asked again.
  */
-x2: number, 
-/**
- * End.
- */
-y2: number, };
+bare: Button, };
 
-export type Clash = { 
-/**
- * Column of one in the picture.
- */
-x1: number, 
-/**
- * Row of one.
- */
-y1: number, 
-/**
- * Column of the other.
- */
-x2: number, 
-/**
- * Row of the other.
- */
-y2: number, };
-
-export type WishLine = { 
-/**
- * What it is, in a word or two.
- */
-label: string, 
-/**
- * How it stands.
- */
-value: string, 
-/**
- * Whether it is met.
- */
-met: boolean, };
-
-export type WishesView = { 
+export type FacesView = { 
 /**
  * Common to all screens.
  */
 head: Head, 
 /**
- * As chosen now.
+ * Which face.
  */
-wishes: Wishes, 
+face: Face, 
 /**
- * Squares in all.
+ * What it is called, and that the back is mirrored.
  */
-squares: number, 
-/**
- * Fewest that can be covered on the front and on the back: what is glued or sewn.
- */
-least: [number, number], 
-/**
- * Most squares that can be covered on the front and on the back.
- */
-most: [number, number], 
-/**
- * How many squares are still free and what can be had, where some are not.
- */
-free: string | null, 
-/**
- * Shares to choose with one tap, with what they come to.
- */
-shares: Array<Share>, 
-/**
- * What stays as it is, in words.
- */
-stays: string | null, 
-/**
- * Something is made that could be moved.
- */
-made: boolean, 
-/**
- * More is wished for than there is fabric.
- */
-short: string | null, 
-/**
- * How the faces stand to these wishes now.
- */
-lines: Array<WishLine>, };
-
-export type Share = { 
-/**
- * `A quarter`.
- */
-label: string, 
-/**
- * Squares.
- */
-squares: number, };
-
-export type LayoutCard = { 
-/**
- * Which of the several.
- */
-letter: string, 
-/**
- * For each square, row by row as seen from the front: the print there, or -1.
- */
-front: Array<number>, 
-/**
- * The same of the back as it looks turned over: each row from the other end.
- */
-back: Array<number>, 
-/**
- * The denims on the front, row by row; the back shows them from the other end.
- */
-denims: Array<number>, 
-/**
- * Places in `front` that show another cloth than they do now.
- */
-front_new: Array<number>, 
-/**
- * The same of `back`.
- */
-back_new: Array<number>, 
-/**
- * How well it meets the wishes.
- */
-lines: Array<WishLine>, 
-/**
- * How many of the wishes it meets, in words.
- */
-met: string, 
-/**
- * What changes if it is taken.
- */
-changes: string, 
-/**
- * The layout in words.
- */
-spoken: string, 
-/**
- * Takes it.
- */
-action: Command, };
-
-export type Layouts = { 
-/**
- * Still at it.
- */
-running: boolean, 
-/**
- * Rounds done, of all there will be.
- */
-rounds: number, 
-/**
- * Rounds there will be.
- */
-most: number, 
-/**
- * How far it is, in words.
- */
-said: string, 
+title: string, 
 /**
  * Squares across.
  */
@@ -1410,6 +933,14 @@ across: number,
  */
 down: number, 
 /**
+ * The squares.
+ */
+cells: Array<FaceCell>, 
+/**
+ * Laps sewn so far.
+ */
+sewn: Array<SewnLine>, 
+/**
  * The fabrics.
  */
 prints: Array<Swatch>, 
@@ -1418,23 +949,57 @@ prints: Array<Swatch>,
  */
 denims: Array<Denim>, 
 /**
- * The layouts so far.
+ * What there is to say of it, a line each.
  */
-cards: Array<LayoutCard>, };
+lines: Array<string>, 
+/**
+ * Squares that a wish would keep apart.
+ */
+clashes: Array<Clash>, 
+/**
+ * How well the wishes are met.
+ */
+wishes: Array<WishLine>, 
+/**
+ * Borders of the pieces that go as one: pairs and fours sewn already.
+ */
+units: Array<Rect>, 
+/**
+ * Whether this face is the stitching side, in words.
+ */
+stitching: string, 
+/**
+ * Squares covered on the front and on the back.
+ */
+covered: [number, number], 
+/**
+ * Squares in all.
+ */
+squares: number, 
+/**
+ * The face in words.
+ */
+spoken: string, };
 
-export type Arrange = { "ask": "start", 
+export type FieldProblem = { 
 /**
- * The throw.
+ * The field of the draft.
  */
-id: string, 
+field: string, 
 /**
- * How the faces are to look.
+ * What is wrong.
  */
-wishes: Wishes, 
+problem: Problem, };
+
+export type Figure = { 
 /**
- * Which of the many good ones.
+ * What it is.
  */
-seed: number, } | { "ask": "look" } | { "ask": "stop" };
+label: string, 
+/**
+ * The value.
+ */
+value: Shown, };
 
 export type FloorCell = { 
 /**
@@ -1528,569 +1093,201 @@ prints: Array<Swatch>,
  */
 denims: Array<Denim>, };
 
-export type CoveringGroup = { 
-/**
- * The fabric; none for bare denim.
- */
-print: number | null, 
-/**
- * `Rosehip on the front`.
- */
-title: string, 
-/**
- * How many, and how many of them are glued.
- */
-count: string, 
-/**
- * The labels of those still to be glued.
- */
-open: Array<string>, 
-/**
- * The labels of those that are done.
- */
-done: Array<string>, };
+export type Fraction = "eighth" | "sixteenth" | "thirty-second" | "sixty-fourth";
 
-export type CoveringLine = { 
-/**
- * The label.
- */
-label: string, 
-/**
- * What it is.
- */
-text: string, };
+export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet";
 
-export type CoveringView = { 
-/**
- * Common to all screens.
- */
-head: Head, 
-/**
- * How to label the real squares.
- */
-labelling: Array<string>, 
-/**
- * By fabric and face.
- */
-groups: Array<CoveringGroup>, 
-/**
- * The fabrics.
- */
-prints: Array<Swatch>, 
-/**
- * Square by square.
- */
-squares: Array<CoveringLine>, 
-/**
- * Pairs and fours by label, with their squares.
- */
-pieces: Array<CoveringLine>, };
+export type GarmentSize = "small" | "medium" | "large";
 
-export type FacesView = { 
+export type GatherRow = { 
 /**
- * Common to all screens.
+ * What.
  */
-head: Head, 
-/**
- * Which face.
- */
-face: Face, 
-/**
- * What it is called, and that the back is mirrored.
- */
-title: string, 
-/**
- * Squares across.
- */
-across: number, 
-/**
- * Squares down.
- */
-down: number, 
-/**
- * The squares.
- */
-cells: Array<FaceCell>, 
-/**
- * Laps sewn so far.
- */
-sewn: Array<SewnLine>, 
-/**
- * The fabrics.
- */
-prints: Array<Swatch>, 
-/**
- * The denims.
- */
-denims: Array<Denim>, 
-/**
- * What there is to say of it, a line each.
- */
-lines: Array<string>, 
-/**
- * Squares that a wish would keep apart.
- */
-clashes: Array<Clash>, 
-/**
- * How well the wishes are met.
- */
-wishes: Array<WishLine>, 
-/**
- * Borders of the pieces that go as one: pairs and fours sewn already.
- */
-units: Array<Rect>, 
-/**
- * Whether this face is the stitching side, in words.
- */
-stitching: string, 
-/**
- * Squares covered on the front and on the back.
- */
-covered: [number, number], 
-/**
- * Squares in all.
- */
-squares: number, 
-/**
- * The face in words.
- */
-spoken: string, };
-
-export type SquareStage = "open" | "cut" | "ready" | "held" | "paired" | "blocked" | "squared" | "joined";
-
-export type BenchCell = { 
-/**
- * Its place.
- */
-piece: Rect, 
-/**
- * Short label.
- */
-label: string, 
-/**
- * How far it is.
- */
-stage: SquareStage, 
-/**
- * The square and its stage in words.
- */
-spoken: string, };
-
-export type StageKey = { 
-/**
- * The stage.
- */
-stage: SquareStage, 
+item: Item, 
 /**
  * Its name.
  */
 label: string, 
 /**
- * How many squares are there now.
+ * How much, a line each.
  */
-count: number, };
+lines: Array<string>, 
+/**
+ * It is at hand.
+ */
+have: boolean, };
 
-export type Tally = { 
-/**
- * Of what.
- */
-label: string, 
-/**
- * Done.
- */
-done: number, 
-/**
- * In all.
- */
-all: number, 
-/**
- * In words.
- */
-text: string, };
-
-export type BenchView = { 
+export type GatherView = { 
 /**
  * Common to all screens.
  */
 head: Head, 
 /**
- * Squares across.
+ * The list.
  */
-across: number, 
+rows: Array<GatherRow>, 
 /**
- * Squares down.
- */
-down: number, 
-/**
- * The squares.
- */
-cells: Array<BenchCell>, 
-/**
- * The key.
- */
-key: Array<StageKey>, 
-/**
- * The counts.
- */
-tallies: Array<Tally>, 
-/**
- * Spare squares at hand.
- */
-spares: number, 
-/**
- * Spoilt squares, in words.
- */
-losses: string, 
-/**
- * The piece chosen, and those it belongs to.
- */
-chosen: Array<PieceCard>, };
-
-export type PieceCard = { 
-/**
- * The piece.
- */
-piece: Rect, 
-/**
- * What it is and which.
- */
-title: string, 
-/**
- * How far it is, a line each.
- */
-lines: Array<string>, 
-/**
- * What can be done to it.
- */
-buttons: Array<Button>, 
-/**
- * It can be measured now.
- */
-measure: boolean, 
-/**
- * It may be said to be off.
- */
-off: boolean, };
-
-export type PlanDraft = { 
-/**
- * Cut side.
- */
-side: string, 
-/**
- * Lap or allowance.
- */
-lap: string, 
-/**
- * Squares across.
- */
-across: string, 
-/**
- * Squares down.
- */
-down: string, 
-/**
- * How edges are held together.
- */
-joining: Joining, 
-/**
- * Which stitch.
- */
-stitch: StitchKind, 
-/**
- * Twin spacing or stitch width.
- */
-width: string, 
-/**
- * Least fringe.
- */
-fringe: string, 
-/**
- * Trim size; empty for the natural one.
- */
-trim: string, 
-/**
- * Lap between blocks; empty for the same lap.
- */
-between: string, 
-/**
- * Order of the larger joins.
- */
-order: JoinOrder, 
-/**
- * Width of the binding strip.
- */
-strip: string, 
-/**
- * Longest binding strip.
- */
-longest: string, 
-/**
- * Tail of the binding.
- */
-tail: string, 
-/**
- * Minutes to cool.
- */
-cooling: string, 
-/**
- * Washes.
- */
-washes: string, };
-
-export type StitchKind = "straight" | "twin" | "zigzag";
-
-export type FieldProblem = { 
-/**
- * The field of the draft.
- */
-field: string, 
-/**
- * What is wrong.
- */
-problem: Problem, };
-
-export type PlanView = { 
-/**
- * Common to all screens, for a throw that has been begun.
- */
-head: Head | null, 
-/**
- * What was typed, each measure with its unit spelled out.
- */
-tidy: PlanDraft, 
-/**
- * What is wrong, by field.
- */
-faults: Array<FieldProblem>, 
-/**
- * What stands in the way of changing this throw to it.
- */
-refusal: Problem | null, 
-/**
- * The plan, when it can be.
- */
-plan: Plan | null, 
-/**
- * The change, when there is one and it can be made.
- */
-change: Button | null, 
-/**
- * What the change would do, before and after.
- */
-compare: Array<CompareRow>, 
-/**
- * What becomes of pieces that no longer fit, a sentence each.
- */
-aside: Array<string>, 
-/**
- * The figures.
+ * Weight, time left and the like.
  */
 figures: Array<Figure>, 
 /**
- * What the maker should hear.
+ * What there is to say, a sentence each.
  */
-advice: Array<Problem>, 
-/**
- * The lap in section, to scale.
- */
-picture: Picture | null, 
-/**
- * The grid.
- */
-grid: Picture | null, 
-/**
- * What was learned on the throw this one is made after.
- */
-lessons: Lessons | null, };
+said: Array<string>, };
 
-export type CompareRow = { 
-/**
- * What it is.
- */
-label: string, 
-/**
- * Now.
- */
-before: Shown, 
-/**
- * After the change.
- */
-after: Shown, 
-/**
- * Whether they differ.
- */
-differs: boolean, };
+export type Grain = "free" | "one-way" | "by-turns";
 
-export type RemedyRow = { 
+export type GridRow = { 
 /**
- * What to do.
+ * Squares across.
+ */
+across: number, 
+/**
+ * Squares down.
+ */
+down: number, 
+/**
+ * The grid in words.
  */
 title: string, 
 /**
- * What it means and costs, a sentence each.
+ * Its finished size.
  */
-lines: Array<string>, 
+size: Shown, 
 /**
- * Said once it is done.
+ * What is left over or amiss, and why.
  */
-done: string, 
-/**
- * Do it.
- */
-button: Button, };
+why: Array<string>, };
 
-export type OpenFirst = { 
+export type GridWish = { "by": "squares", 
 /**
- * How many, and for what.
+ * How many, as typed.
  */
-title: string, 
+have: string, } | { "by": "size", 
 /**
- * Which and how much of each, a sentence each.
+ * Width, as typed.
  */
-lines: Array<string>, 
+width: string, 
 /**
- * Where they lie.
+ * Height, as typed.
  */
-picture: Picture, };
+height: string, };
 
-export type InkKey = { 
+export type GridsView = { 
 /**
- * The mark.
+ * What is wrong with the wish.
  */
-ink: Ink, 
-/**
- * In words.
- */
-label: string, };
-
-export type PieceChoice = { 
-/**
- * The piece.
- */
-piece: Rect, 
-/**
- * Its name.
- */
-label: string, };
-
-export type MishapChoice = { 
-/**
- * Which.
- */
-why: Mishap, 
-/**
- * In words.
- */
-label: string, };
-
-export type OffView = { 
-/**
- * Common to all screens.
- */
-head: Head, 
-/**
- * The piece.
- */
-piece: Rect, 
-/**
- * Which piece.
- */
-title: string, 
-/**
- * What is known of it, a sentence each.
- */
-lines: Array<string>, 
-/**
- * The piece drawn, with what is short or over.
- */
-picture: Picture | null, 
-/**
- * The squares in it, to say which is spoilt; empty for a square.
- */
-squares: Array<PieceChoice>, 
-/**
- * What may have happened to a square; empty where that is not asked.
- */
-mishaps: Array<MishapChoice>, 
-/**
- * The mishap chosen.
- */
-why: Mishap | null, 
-/**
- * It can be measured.
- */
-measure: boolean, 
-/**
- * What can be done, least trouble first.
- */
-ways: Array<RemedyRow>, 
-/**
- * Said when there is nothing to do or to choose.
- */
-rest: string | null, };
-
-export type HoldRow = { 
-/**
- * The lap between blocks.
- */
-lap: Shown, 
-/**
- * The finished size with it.
- */
-finished: Shown, 
-/**
- * How far off, and the fringe it leaves, a sentence each.
- */
-lines: Array<string>, 
-/**
- * Choose it; none where it is the lap already.
- */
-choose: Button | null, };
-
-export type HoldView = { 
-/**
- * Common to all screens.
- */
-head: Head, 
-/**
- * What is wrong with what was typed, by field (`width`, `height`).
- */
-faults: Array<FieldProblem>, 
+problem: Problem | null, 
 /**
  * Best first.
  */
-rows: Array<HoldRow>, 
-/**
- * How many joins remain, in words.
- */
-said: string, };
+grids: Array<GridRow>, };
 
-export type WholeView = { 
+export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
+/**
+ * How far local time is east of UTC, in minutes.
+ */
+east: number, };
+
+export type ExportButton = { 
+/**
+ * Its words.
+ */
+label: string, 
+/**
+ * What it hands on.
+ */
+hand: Export, };
+
+export type ExportView = { 
 /**
  * Common to all screens.
  */
 head: Head, 
 /**
- * What it is set against: as foreseen, or as it was before washing.
+ * Section by section.
  */
-foreseen: Figure, 
+sections: Array<ExportSection>, 
 /**
- * What is wrong with what was typed, by field (`width`, `height`).
+ * How a sheet is printed unless the maker says otherwise.
  */
-faults: Array<FieldProblem>, 
+print: PrintOrder, };
+
+export type ExportSection = { 
 /**
- * Where the difference came from, a sentence each.
+ * Stable name, for programs.
  */
-lines: Array<string>, 
+key: string, 
 /**
- * Keeps the measure.
+ * Its title.
  */
-keep: Button | null, 
+title: string, 
 /**
- * Each time the whole was measured, with its change in washing.
+ * What it is for, a line each.
  */
-kept: Array<string>, };
+said: Array<string>, 
+/**
+ * What to press.
+ */
+buttons: Array<ExportButton>, };
+
+export type Exported = { 
+/**
+ * What to say; none where the maker thought better of it.
+ */
+said: string | null, };
+
+export type Handle = { 
+/**
+ * Which station.
+ */
+station: number, 
+/**
+ * Where, in the picture's units.
+ */
+x: number, 
+/**
+ * Where, in the picture's units.
+ */
+y: number, };
+
+export type Head = { 
+/**
+ * The throw's name.
+ */
+name: string, 
+/**
+ * Put away.
+ */
+archived: boolean, 
+/**
+ * Number of the last entry.
+ */
+entry: number, 
+/**
+ * What undo would take back, in words.
+ */
+undo: string | null, 
+/**
+ * What redo would do again, in words.
+ */
+redo: string | null, 
+/**
+ * Steps done.
+ */
+done: number, 
+/**
+ * Steps in all.
+ */
+all: number, 
+/**
+ * The two as words.
+ */
+progress: string, 
+/**
+ * Finished size as measured, or as now foreseen.
+ */
+size: Shown, };
 
 export type HeapPiece = { 
 /**
@@ -2160,493 +1357,55 @@ trimming: string,
  */
 take: Button | null, };
 
-export type PileView = { 
+export type Hello = { 
 /**
- * Common to all screens.
+ * The window's own words, by key.
  */
-head: Head, 
+words: Record<WordKey, string>, 
 /**
- * Squares wanted, cut for the throw, still to cut; spares; what the pile still gives.
+ * Preferences.
  */
-figures: Array<Figure>, 
+prefs: Prefs, 
 /**
- * Whether it is enough, a sentence each.
+ * The code of the language that is spoken.
  */
-said: Array<string>, 
+language: string, 
 /**
- * The heaps.
+ * Its decimal sign.
  */
-rows: Array<HeapRow>, 
+point: string, 
 /**
- * What can be done where it is not enough.
+ * All languages, to choose from.
  */
-ways: Array<RemedyRow>, 
+languages: Array<LanguageName>, 
 /**
- * Garments with a starting outline.
+ * The shelf.
  */
-kinds: Array<Choice<GarmentKind>>, 
+shelf: ShelfView, 
 /**
- * Their sizes.
+ * A plan to begin with.
  */
-sizes: Array<Choice<GarmentSize>>, 
+draft: PlanDraft, 
 /**
- * What a heap can be for.
+ * The fabrics a new throw begins with.
  */
-makes: Array<Choice<Use>>, };
-
-export type StationTyped = { 
+prints: Array<Print>, 
 /**
- * Height above the hem.
+ * The denims a new throw begins with.
  */
-at: string, 
+denims: Array<Denim>, 
 /**
- * Width there.
+ * Version of the app.
  */
-width: string, };
-
-export type ZoneTyped = { 
+version: string, 
 /**
- * Why.
+ * Where the throws are kept.
  */
-kind: ZoneKind, 
+folder: string, 
 /**
- * From this height above the hem.
+ * What went wrong at the start, if anything.
  */
-from: string, 
-/**
- * To this height.
- */
-to: string, 
-/**
- * From this far from the cloth's left edge at the lower line.
- */
-left: string, 
-/**
- * So wide.
- */
-width: string, };
-
-export type PieceTyped = { 
-/**
- * Its stations, from the hem up.
- */
-stations: Array<StationTyped>, 
-/**
- * Its zones.
- */
-zones: Array<ZoneTyped>, };
-
-export type Drag = { 
-/**
- * Which station, from the hem up, counted from 0.
- */
-station: number, 
-/**
- * Where it is now.
- */
-x: number, 
-/**
- * Where it is now.
- */
-y: number, };
-
-export type Handle = { 
-/**
- * Which station.
- */
-station: number, 
-/**
- * Where, in the picture's units.
- */
-x: number, 
-/**
- * Where, in the picture's units.
- */
-y: number, };
-
-export type PileCutView = { 
-/**
- * Common to all screens.
- */
-head: Head, 
-/**
- * The heap.
- */
-n: number, 
-/**
- * The piece, counted from 0.
- */
-index: number, 
-/**
- * Which piece.
- */
-title: string, 
-/**
- * The fields, each measure with its unit spelled out.
- */
-tidy: PieceTyped, 
-/**
- * What is wrong, by field (`station-0-at`, `zone-1-from`).
- */
-faults: Array<FieldProblem>, 
-/**
- * The outline, zones, strips and squares.
- */
-picture: Picture | null, 
-/**
- * Points that can be dragged.
- */
-handles: Array<Handle>, 
-/**
- * Squares, and what is given up by cutting straight across.
- */
-figures: Array<Figure>, 
-/**
- * The cutting list, a line each, in order.
- */
-list: Array<string>, 
-/**
- * What it is worth knowing of it, a sentence each.
- */
-said: Array<string>, 
-/**
- * Keeps the outline, where it was changed.
- */
-keep: Button | null, 
-/**
- * Squares to expect, to begin the count with.
- */
-expected: number, 
-/**
- * It is cut up; so many came out.
- */
-counted: number | null, 
-/**
- * Kinds of zone.
- */
-zones: Array<Choice<ZoneKind>>, 
-/**
- * The caution at the blade.
- */
-caution: CautionNote | null, };
-
-export type GatherRow = { 
-/**
- * What.
- */
-item: Item, 
-/**
- * Its name.
- */
-label: string, 
-/**
- * How much, a line each.
- */
-lines: Array<string>, 
-/**
- * It is at hand.
- */
-have: boolean, };
-
-export type GatherView = { 
-/**
- * Common to all screens.
- */
-head: Head, 
-/**
- * The list.
- */
-rows: Array<GatherRow>, 
-/**
- * Weight, time left and the like.
- */
-figures: Array<Figure>, 
-/**
- * What there is to say, a sentence each.
- */
-said: Array<string>, };
-
-export type ScrapTyped = { 
-/**
- * How its edges are held together.
- */
-joining: Joining, 
-/**
- * Its lap or allowance.
- */
-lap: string, 
-/**
- * Which stitch.
- */
-stitch: StitchKind, 
-/**
- * Twin spacing or stitch width.
- */
-width: string, 
-/**
- * Opening of the plate; may be empty.
- */
-opening: string, };
-
-export type LapColumn = { 
-/**
- * What it is called.
- */
-title: string, 
-/**
- * The join cut through, to scale.
- */
-picture: Picture, 
-/**
- * Fringe, layers, thickness, clearance.
- */
-figures: Array<Figure>, 
-/**
- * What the maker should hear.
- */
-advice: Array<Problem>, };
-
-export type ScrapRow = { 
-/**
- * What was tried.
- */
-title: string, 
-/**
- * What came of it, a line each.
- */
-lines: Array<string>, 
-/**
- * Takes it for the plan.
- */
-choose: Button | null, 
-/**
- * What taking it would do, before and after.
- */
-compare: Array<CompareRow>, 
-/**
- * What stays as it is and what is to be trimmed again, a sentence each.
- */
-aside: Array<string>, };
-
-export type ScrapsView = { 
-/**
- * Common to all screens.
- */
-head: Head, 
-/**
- * The fields, each measure with its unit spelled out.
- */
-tidy: ScrapTyped, 
-/**
- * What is wrong, by field.
- */
-faults: Array<FieldProblem>, 
-/**
- * The plan's lap, and beside it the one typed where it is another.
- */
-columns: Array<LapColumn>, 
-/**
- * The scrap as typed, to keep with a verdict; none while something is wrong.
- */
-scrap: Scrap | null, 
-/**
- * Keeps the plate's opening, where it was typed anew.
- */
-plate: Button | null, 
-/**
- * Verdicts.
- */
-verdicts: Array<Choice<ScrapVerdict>>, 
-/**
- * Scraps tried, newest first.
- */
-rows: Array<ScrapRow>, };
-
-export type GridWish = { "by": "squares", 
-/**
- * How many, as typed.
- */
-have: string, } | { "by": "size", 
-/**
- * Width, as typed.
- */
-width: string, 
-/**
- * Height, as typed.
- */
-height: string, };
-
-export type GridRow = { 
-/**
- * Squares across.
- */
-across: number, 
-/**
- * Squares down.
- */
-down: number, 
-/**
- * The grid in words.
- */
-title: string, 
-/**
- * Its finished size.
- */
-size: Shown, 
-/**
- * What is left over or amiss, and why.
- */
-why: Array<string>, };
-
-export type GridsView = { 
-/**
- * What is wrong with the wish.
- */
-problem: Problem | null, 
-/**
- * Best first.
- */
-grids: Array<GridRow>, };
-
-export type MeasureView = { 
-/**
- * Common to all screens.
- */
-head: Head, 
-/**
- * The block.
- */
-piece: Rect, 
-/**
- * Which block.
- */
-title: string, 
-/**
- * What it should be.
- */
-target: Figure, 
-/**
- * What is wrong with what was typed, by field (`width`, `height`).
- */
-faults: Array<FieldProblem>, 
-/**
- * The verdict in a sentence or two.
- */
-verdict: Array<string>, 
-/**
- * Over and under, what to trim from which side, the lap being sewn.
- */
-figures: Array<Figure>, 
-/**
- * The block with what is cut away.
- */
-picture: Picture | null, 
-/**
- * Keeps the measure.
- */
-keep: Button | null, 
-/**
- * The measured blocks so far: count, mean, spread, lap.
- */
-summary: Array<Figure>, 
-/**
- * What they say, in words.
- */
-summary_said: string, 
-/**
- * The next block worth measuring.
- */
-next: Rect | null, 
-/**
- * What is typed is short of the trim size: something is to be done about it.
- */
-short: boolean, };
-
-export type OutlineTyped = { 
-/**
- * Top side.
- */
-top: string, 
-/**
- * Right side.
- */
-right: string, 
-/**
- * Bottom side.
- */
-bottom: string, 
-/**
- * Left side.
- */
-left: string, 
-/**
- * Diagonal from top left to bottom right.
- */
-falling: string, 
-/**
- * Diagonal from top right to bottom left.
- */
-rising: string, };
-
-export type TrimRow = { 
-/**
- * The size.
- */
-size: Shown, 
-/**
- * The finished size with it.
- */
-finished: Shown, 
-/**
- * What it costs, in words.
- */
-said: string, 
-/**
- * Chosen now.
- */
-chosen: boolean, 
-/**
- * Choose it; none where it is chosen or cannot be.
- */
-choose: Button | null, 
-/**
- * The one to take, all in all.
- */
-best: boolean, 
-/**
- * How each short piece is saved, a sentence each.
- */
-saves: Array<string>, };
-
-export type TrimView = { 
-/**
- * Common to all screens.
- */
-head: Head, 
-/**
- * Largest first.
- */
-rows: Array<TrimRow>, 
-/**
- * Blocks measured so far, in words.
- */
-said: string, 
-/**
- * Why the best is best, in two sentences.
- */
-reason: Array<string>, 
-/**
- * Rows and columns that do not close, a sentence each; or that all do.
- */
-closing: Array<string>, 
-/**
- * The blocks, those that are off marked.
- */
-picture: Picture, 
-/**
- * What the marks mean.
- */
-key: Array<InkKey>, };
+problem: Problem | null, };
 
 export type HistoryRow = { 
 /**
@@ -2680,97 +1439,192 @@ rows: Array<HistoryRow>,
  */
 more: boolean, };
 
-export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
+export type HoldRow = { 
 /**
- * How far local time is east of UTC, in minutes.
+ * The lap between blocks.
  */
-east: number, };
+lap: Shown, 
+/**
+ * The finished size with it.
+ */
+finished: Shown, 
+/**
+ * How far off, and the fringe it leaves, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * Choose it; none where it is the lap already.
+ */
+choose: Button | null, };
 
-export type ExportButton = { 
-/**
- * Its words.
- */
-label: string, 
-/**
- * What it hands on.
- */
-hand: Export, };
-
-export type ExportSection = { 
-/**
- * Stable name, for programs.
- */
-key: string, 
-/**
- * Its title.
- */
-title: string, 
-/**
- * What it is for, a line each.
- */
-said: Array<string>, 
-/**
- * What to press.
- */
-buttons: Array<ExportButton>, };
-
-export type ExportView = { 
+export type HoldView = { 
 /**
  * Common to all screens.
  */
 head: Head, 
 /**
- * Section by section.
+ * What is wrong with what was typed, by field (`width`, `height`).
  */
-sections: Array<ExportSection>, 
+faults: Array<FieldProblem>, 
 /**
- * How a sheet is printed unless the maker says otherwise.
+ * Best first.
  */
-print: PrintOrder, };
+rows: Array<HoldRow>, 
+/**
+ * How many joins remain, in words.
+ */
+said: string, };
 
-export type Exported = { 
-/**
- * What to say; none where the maker thought better of it.
- */
-said: string | null, };
+export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss";
 
-export type PrintPaper = "a4" | "letter";
+export type InkKey = { 
+/**
+ * The mark.
+ */
+ink: Ink, 
+/**
+ * In words.
+ */
+label: string, };
 
-export type PrintOrder = { 
+export type Item = { "item": "denim" } | { "item": "fabric", 
 /**
- * The wall card instead of the making sheet.
+ * The print, counted from 0.
  */
-card: boolean, 
-/**
- * The paper.
- */
-paper: PrintPaper, 
-/**
- * In large print.
- */
-large: boolean, 
-/**
- * In black and white.
- */
-black: boolean, 
-/**
- * With the story and its photos; the wall card has none.
- */
-story: boolean, 
-/**
- * How far local time is east of UTC, in minutes.
- */
-east: number, };
+print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
 
-export type Printing = { 
+export type JoinOrder = "rows" | "columns" | "doubling";
+
+export type Joining = "lapped" | "seamed" | "exposed";
+
+export type Kind = "square" | "pair" | "four" | "row" | "column" | "part" | "whole";
+
+export type LanguageName = { 
 /**
- * Steps done.
+ * Its code.
  */
-done: number, 
+code: string, 
 /**
- * Steps in all.
+ * What it is called by those who speak it.
  */
-all: number, };
+name: string, };
+
+export type LapColumn = { 
+/**
+ * What it is called.
+ */
+title: string, 
+/**
+ * The join cut through, to scale.
+ */
+picture: Picture, 
+/**
+ * Fringe, layers, thickness, clearance.
+ */
+figures: Array<Figure>, 
+/**
+ * What the maker should hear.
+ */
+advice: Array<Problem>, };
+
+export type Layout = { 
+/**
+ * Pieces that change places, from where to where: each place once on either side.
+ */
+moves: Array<[Rect, Rect]>, 
+/**
+ * Pieces, where they lie then, and how many quarters clockwise they are turned,
+ * as seen from the front.
+ */
+turns: Array<[Rect, number]>, 
+/**
+ * Squares whose faces change after that.
+ */
+faces: Array<[Rect, Cover]>, };
+
+export type LayoutCard = { 
+/**
+ * Which of the several.
+ */
+letter: string, 
+/**
+ * For each square, row by row as seen from the front: the print there, or -1.
+ */
+front: Array<number>, 
+/**
+ * The same of the back as it looks turned over: each row from the other end.
+ */
+back: Array<number>, 
+/**
+ * The denims on the front, row by row; the back shows them from the other end.
+ */
+denims: Array<number>, 
+/**
+ * Places in `front` that show another cloth than they do now.
+ */
+front_new: Array<number>, 
+/**
+ * The same of `back`.
+ */
+back_new: Array<number>, 
+/**
+ * How well it meets the wishes.
+ */
+lines: Array<WishLine>, 
+/**
+ * How many of the wishes it meets, in words.
+ */
+met: string, 
+/**
+ * What changes if it is taken.
+ */
+changes: string, 
+/**
+ * The layout in words.
+ */
+spoken: string, 
+/**
+ * Takes it.
+ */
+action: Command, };
+
+export type Layouts = { 
+/**
+ * Still at it.
+ */
+running: boolean, 
+/**
+ * Rounds done, of all there will be.
+ */
+rounds: number, 
+/**
+ * Rounds there will be.
+ */
+most: number, 
+/**
+ * How far it is, in words.
+ */
+said: string, 
+/**
+ * Squares across.
+ */
+across: number, 
+/**
+ * Squares down.
+ */
+down: number, 
+/**
+ * The fabrics.
+ */
+prints: Array<Swatch>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, 
+/**
+ * The layouts so far.
+ */
+cards: Array<LayoutCard>, };
 
 export type LessonRow = { 
 /**
@@ -2795,108 +1649,6 @@ title: string,
  * Each in words.
  */
 rows: Array<LessonRow>, };
-
-export type AgainView = { 
-/**
- * A name to begin with.
- */
-name: string, 
-/**
- * The plan as typed fields.
- */
-draft: PlanDraft, 
-/**
- * The fabrics.
- */
-prints: Array<Print>, 
-/**
- * The denims.
- */
-denims: Array<Denim>, 
-/**
- * What was learned.
- */
-lessons: Lessons | null, };
-
-export type DraftAfter = { 
-/**
- * The older throw.
- */
-id: string, 
-/**
- * The fabrics.
- */
-prints: Array<Print>, 
-/**
- * The denims.
- */
-denims: Array<Denim>, };
-
-export type StorySort = "turn" | "note" | "next" | "photo" | "mishap";
-
-export type StoryItem = { 
-/**
- * Of what sort.
- */
-sort: StorySort, 
-/**
- * The sort in words.
- */
-label: string, 
-/**
- * The words; a photo's may be empty.
- */
-words: string, 
-/**
- * The piece and the step it is about.
- */
-about: string | null, 
-/**
- * The photo.
- */
-photo: string | null, };
-
-export type StoryDay = { 
-/**
- * The date (ISO 8601).
- */
-date: string, 
-/**
- * The date in words.
- */
-title: string, 
-/**
- * What was made that day, in a sentence.
- */
-made: string | null, 
-/**
- * What else there is to tell, in order.
- */
-items: Array<StoryItem>, };
-
-export type Story = { 
-/**
- * The throw's name.
- */
-title: string, 
-/**
- * What it is, a line each.
- */
-lines: Array<string>, 
-/**
- * Day by day, the first first; days without anything to tell are left out.
- */
-days: Array<StoryDay>, };
-
-export type StoryView = { 
-/**
- * Common to all screens.
- */
-head: Head, 
-/**
- * The story.
- */
-story: Story, };
 
 export type Query = { "see": "work", 
 /**
@@ -3000,7 +1752,639 @@ most: number, } | { "see": "hand-on" } | { "see": "story",
  */
 east: number, };
 
-export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & ExportView | { "seen": "story" } & StoryView;
+export type Mark = { "mark": "area", 
+/**
+ * Left edge.
+ */
+x: number, 
+/**
+ * Upper edge.
+ */
+y: number, 
+/**
+ * Width.
+ */
+w: number, 
+/**
+ * Height.
+ */
+h: number, 
+/**
+ * How it is filled.
+ */
+ink: Ink, 
+/**
+ * A print from the throw's list over it.
+ */
+print: number | null, 
+/**
+ * The colour of the denim it is of.
+ */
+colour: string | null, 
+/**
+ * Letters in its middle.
+ */
+label: string | null, } | { "mark": "line", 
+/**
+ * Start.
+ */
+x1: number, 
+/**
+ * Start.
+ */
+y1: number, 
+/**
+ * End.
+ */
+x2: number, 
+/**
+ * End.
+ */
+y2: number, 
+/**
+ * How it is drawn.
+ */
+ink: Ink, 
+/**
+ * With a head at its end.
+ */
+arrow: boolean, } | { "mark": "words", 
+/**
+ * Middle of the words.
+ */
+x: number, 
+/**
+ * Middle of the words.
+ */
+y: number, 
+/**
+ * The words.
+ */
+text: string, 
+/**
+ * Height of the letters.
+ */
+size: number, };
+
+export type MeasureView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The block.
+ */
+piece: Rect, 
+/**
+ * Which block.
+ */
+title: string, 
+/**
+ * What it should be.
+ */
+target: Figure, 
+/**
+ * What is wrong with what was typed, by field (`width`, `height`).
+ */
+faults: Array<FieldProblem>, 
+/**
+ * The verdict in a sentence or two.
+ */
+verdict: Array<string>, 
+/**
+ * Over and under, what to trim from which side, the lap being sewn.
+ */
+figures: Array<Figure>, 
+/**
+ * The block with what is cut away.
+ */
+picture: Picture | null, 
+/**
+ * Keeps the measure.
+ */
+keep: Button | null, 
+/**
+ * The measured blocks so far: count, mean, spread, lap.
+ */
+summary: Array<Figure>, 
+/**
+ * What they say, in words.
+ */
+summary_said: string, 
+/**
+ * The next block worth measuring.
+ */
+next: Rect | null, 
+/**
+ * What is typed is short of the trim size: something is to be done about it.
+ */
+short: boolean, };
+
+export type Measures = { 
+/**
+ * The four sides.
+ */
+sides: Sides, 
+/**
+ * Top left to bottom right, and top right to bottom left.
+ */
+diagonals: [number, number] | null, };
+
+export type MetricUnit = "mm" | "cm";
+
+export type Mishap = "mis-cut" | "flaw" | "scorched" | "lost";
+
+export type MishapChoice = { 
+/**
+ * Which.
+ */
+why: Mishap, 
+/**
+ * In words.
+ */
+label: string, };
+
+export type OffView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The piece.
+ */
+piece: Rect, 
+/**
+ * Which piece.
+ */
+title: string, 
+/**
+ * What is known of it, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * The piece drawn, with what is short or over.
+ */
+picture: Picture | null, 
+/**
+ * The squares in it, to say which is spoilt; empty for a square.
+ */
+squares: Array<PieceChoice>, 
+/**
+ * What may have happened to a square; empty where that is not asked.
+ */
+mishaps: Array<MishapChoice>, 
+/**
+ * The mishap chosen.
+ */
+why: Mishap | null, 
+/**
+ * It can be measured.
+ */
+measure: boolean, 
+/**
+ * What can be done, least trouble first.
+ */
+ways: Array<RemedyRow>, 
+/**
+ * Said when there is nothing to do or to choose.
+ */
+rest: string | null, };
+
+export type Offer = { 
+/**
+ * The task.
+ */
+task: Task, 
+/**
+ * To what kind of piece.
+ */
+kind: Kind, 
+/**
+ * Where.
+ */
+station: Station, 
+/**
+ * In words.
+ */
+title: string, 
+/**
+ * How many, in words.
+ */
+count: string, 
+/**
+ * Whether it is still cooling.
+ */
+waiting: boolean, };
+
+export type OpenFirst = { 
+/**
+ * How many, and for what.
+ */
+title: string, 
+/**
+ * Which and how much of each, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * Where they lie.
+ */
+picture: Picture, };
+
+export type OutlineStation = { 
+/**
+ * Height above the hem.
+ */
+at: number, 
+/**
+ * Where the left edge is, from the middle line; left of it is less than nothing.
+ */
+left: number, 
+/**
+ * Where the right edge is.
+ */
+right: number, };
+
+export type OutlineTyped = { 
+/**
+ * Top side.
+ */
+top: string, 
+/**
+ * Right side.
+ */
+right: string, 
+/**
+ * Bottom side.
+ */
+bottom: string, 
+/**
+ * Left side.
+ */
+left: string, 
+/**
+ * Diagonal from top left to bottom right.
+ */
+falling: string, 
+/**
+ * Diagonal from top right to bottom left.
+ */
+rising: string, };
+
+export type GarmentPart = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
+
+export type Pattern = "free" | "mirror" | "shade-rows" | "light-edges";
+
+export type Picture = { 
+/**
+ * Width of the drawing.
+ */
+width: number, 
+/**
+ * Height of the drawing.
+ */
+height: number, 
+/**
+ * The picture in words.
+ */
+spoken: string, 
+/**
+ * What is drawn, the first at the bottom.
+ */
+marks: Array<Mark>, };
+
+export type Piece = { 
+/**
+ * What it is of.
+ */
+part: GarmentPart, 
+/**
+ * Its outline, from the hem up.
+ */
+stations: Array<OutlineStation>, 
+/**
+ * Places to keep clear.
+ */
+zones: Array<Zone>, };
+
+export type PieceCard = { 
+/**
+ * The piece.
+ */
+piece: Rect, 
+/**
+ * What it is and which.
+ */
+title: string, 
+/**
+ * How far it is, a line each.
+ */
+lines: Array<string>, 
+/**
+ * What can be done to it.
+ */
+buttons: Array<Button>, 
+/**
+ * It can be measured now.
+ */
+measure: boolean, 
+/**
+ * It may be said to be off.
+ */
+off: boolean, };
+
+export type PieceChoice = { 
+/**
+ * The piece.
+ */
+piece: Rect, 
+/**
+ * Its name.
+ */
+label: string, };
+
+export type PieceTyped = { 
+/**
+ * Its stations, from the hem up.
+ */
+stations: Array<StationTyped>, 
+/**
+ * Its zones.
+ */
+zones: Array<ZoneTyped>, };
+
+export type PileCutView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece, counted from 0.
+ */
+index: number, 
+/**
+ * Which piece.
+ */
+title: string, 
+/**
+ * The fields, each measure with its unit spelled out.
+ */
+tidy: PieceTyped, 
+/**
+ * What is wrong, by field (`station-0-at`, `zone-1-from`).
+ */
+faults: Array<FieldProblem>, 
+/**
+ * The outline, zones, strips and squares.
+ */
+picture: Picture | null, 
+/**
+ * Points that can be dragged.
+ */
+handles: Array<Handle>, 
+/**
+ * Squares, and what is given up by cutting straight across.
+ */
+figures: Array<Figure>, 
+/**
+ * The cutting list, a line each, in order.
+ */
+list: Array<string>, 
+/**
+ * What it is worth knowing of it, a sentence each.
+ */
+said: Array<string>, 
+/**
+ * Keeps the outline, where it was changed.
+ */
+keep: Button | null, 
+/**
+ * Squares to expect, to begin the count with.
+ */
+expected: number, 
+/**
+ * It is cut up; so many came out.
+ */
+counted: number | null, 
+/**
+ * Kinds of zone.
+ */
+zones: Array<Choice<ZoneKind>>, 
+/**
+ * The caution at the blade.
+ */
+caution: CautionNote | null, };
+
+export type PileView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * Squares wanted, cut for the throw, still to cut; spares; what the pile still gives.
+ */
+figures: Array<Figure>, 
+/**
+ * Whether it is enough, a sentence each.
+ */
+said: Array<string>, 
+/**
+ * The heaps.
+ */
+rows: Array<HeapRow>, 
+/**
+ * What can be done where it is not enough.
+ */
+ways: Array<RemedyRow>, 
+/**
+ * Garments with a starting outline.
+ */
+kinds: Array<Choice<GarmentKind>>, 
+/**
+ * Their sizes.
+ */
+sizes: Array<Choice<GarmentSize>>, 
+/**
+ * What a heap can be for.
+ */
+makes: Array<Choice<Use>>, };
+
+export type Plan = { 
+/**
+ * Side of a square as cut.
+ */
+side: number, 
+/**
+ * The lap, or the seam allowance where the joining is a seam.
+ */
+lap: number, 
+/**
+ * The lap (or allowance) where blocks are joined to one another, if not the same.
+ */
+between: number | null, 
+/**
+ * Squares across.
+ */
+across: number, 
+/**
+ * Squares down.
+ */
+down: number, 
+/**
+ * How edges are held together.
+ */
+joining: Joining, 
+/**
+ * The stitching down a join.
+ */
+stitch: Stitch, 
+/**
+ * Least fringe the maker trusts to hold (3 mm; common practice, no source).
+ */
+least_fringe: number, 
+/**
+ * Side the fours are trimmed to, where the maker has settled on one.
+ */
+trim: number | null, 
+/**
+ * The order of the larger joins.
+ */
+order: JoinOrder, 
+/**
+ * The strip round the outside.
+ */
+binding: Binding, 
+/**
+ * Minutes a pressed piece is left to cool (5; common practice, no source).
+ */
+cooling_minutes: number, 
+/**
+ * How many first washes with clipping of threads (3; common practice, no source).
+ */
+washes: number, };
+
+export type PlanDraft = { 
+/**
+ * Cut side.
+ */
+side: string, 
+/**
+ * Lap or allowance.
+ */
+lap: string, 
+/**
+ * Squares across.
+ */
+across: string, 
+/**
+ * Squares down.
+ */
+down: string, 
+/**
+ * How edges are held together.
+ */
+joining: Joining, 
+/**
+ * Which stitch.
+ */
+stitch: StitchKind, 
+/**
+ * Twin spacing or stitch width.
+ */
+width: string, 
+/**
+ * Least fringe.
+ */
+fringe: string, 
+/**
+ * Trim size; empty for the natural one.
+ */
+trim: string, 
+/**
+ * Lap between blocks; empty for the same lap.
+ */
+between: string, 
+/**
+ * Order of the larger joins.
+ */
+order: JoinOrder, 
+/**
+ * Width of the binding strip.
+ */
+strip: string, 
+/**
+ * Longest binding strip.
+ */
+longest: string, 
+/**
+ * Tail of the binding.
+ */
+tail: string, 
+/**
+ * Minutes to cool.
+ */
+cooling: string, 
+/**
+ * Washes.
+ */
+washes: string, };
+
+export type PlanView = { 
+/**
+ * Common to all screens, for a throw that has been begun.
+ */
+head: Head | null, 
+/**
+ * What was typed, each measure with its unit spelled out.
+ */
+tidy: PlanDraft, 
+/**
+ * What is wrong, by field.
+ */
+faults: Array<FieldProblem>, 
+/**
+ * What stands in the way of changing this throw to it.
+ */
+refusal: Problem | null, 
+/**
+ * The plan, when it can be.
+ */
+plan: Plan | null, 
+/**
+ * The change, when there is one and it can be made.
+ */
+change: Button | null, 
+/**
+ * What the change would do, before and after.
+ */
+compare: Array<CompareRow>, 
+/**
+ * What becomes of pieces that no longer fit, a sentence each.
+ */
+aside: Array<string>, 
+/**
+ * The figures.
+ */
+figures: Array<Figure>, 
+/**
+ * What the maker should hear.
+ */
+advice: Array<Problem>, 
+/**
+ * The lap in section, to scale.
+ */
+picture: Picture | null, 
+/**
+ * The grid.
+ */
+grid: Picture | null, 
+/**
+ * What was learned on the throw this one is made after.
+ */
+lessons: Lessons | null, };
 
 export type Prefs = { 
 /**
@@ -3020,17 +2404,253 @@ theme: Theme,
  */
 language: string | null, };
 
-export type LanguageName = { 
+export type Print = { 
 /**
- * Its code.
+ * What the maker calls it.
+ */
+name: string, 
+/**
+ * Its colour for the picture, `#rrggbb`.
+ */
+colour: string, 
+/**
+ * Its drawn texture.
+ */
+texture: Texture, 
+/**
+ * Squares of it at hand, where counted.
+ */
+stock: number | null, };
+
+export type PrintOrder = { 
+/**
+ * The wall card instead of the making sheet.
+ */
+card: boolean, 
+/**
+ * The paper.
+ */
+paper: PrintPaper, 
+/**
+ * In large print.
+ */
+large: boolean, 
+/**
+ * In black and white.
+ */
+black: boolean, 
+/**
+ * With the story and its photos; the wall card has none.
+ */
+story: boolean, 
+/**
+ * How far local time is east of UTC, in minutes.
+ */
+east: number, };
+
+export type PrintPaper = "a4" | "letter";
+
+export type Printing = { 
+/**
+ * Steps done.
+ */
+done: number, 
+/**
+ * Steps in all.
+ */
+all: number, };
+
+export type Problem = { 
+/**
+ * Stable code, for programs.
  */
 code: string, 
 /**
- * What it is called by those who speak it.
+ * What is wrong and where, in plain words.
  */
-name: string, };
+said: string, 
+/**
+ * What to do next.
+ */
+next: string, };
 
-export type Theme = "auto" | "light" | "dark";
+export type Rect = [number, number, number, number];
+
+export type Ruler = { 
+/**
+ * Inches or metric.
+ */
+system: System, 
+/**
+ * Finest inch mark shown.
+ */
+fraction: Fraction, 
+/**
+ * Millimetres or centimetres.
+ */
+metric: MetricUnit, };
+
+export type Scrap = { 
+/**
+ * Lap or seam.
+ */
+joining: Joining, 
+/**
+ * Its lap or allowance.
+ */
+lap: number, 
+/**
+ * Its stitch.
+ */
+stitch: Stitch, 
+/**
+ * What she thought.
+ */
+verdict: ScrapVerdict, 
+/**
+ * In her words, if she wrote any.
+ */
+note: string, };
+
+export type ScrapRow = { 
+/**
+ * What was tried.
+ */
+title: string, 
+/**
+ * What came of it, a line each.
+ */
+lines: Array<string>, 
+/**
+ * Takes it for the plan.
+ */
+choose: Button | null, 
+/**
+ * What taking it would do, before and after.
+ */
+compare: Array<CompareRow>, 
+/**
+ * What stays as it is and what is to be trimmed again, a sentence each.
+ */
+aside: Array<string>, };
+
+export type ScrapTyped = { 
+/**
+ * How its edges are held together.
+ */
+joining: Joining, 
+/**
+ * Its lap or allowance.
+ */
+lap: string, 
+/**
+ * Which stitch.
+ */
+stitch: StitchKind, 
+/**
+ * Twin spacing or stitch width.
+ */
+width: string, 
+/**
+ * Opening of the plate; may be empty.
+ */
+opening: string, };
+
+export type ScrapsView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The fields, each measure with its unit spelled out.
+ */
+tidy: ScrapTyped, 
+/**
+ * What is wrong, by field.
+ */
+faults: Array<FieldProblem>, 
+/**
+ * The plan's lap, and beside it the one typed where it is another.
+ */
+columns: Array<LapColumn>, 
+/**
+ * The scrap as typed, to keep with a verdict; none while something is wrong.
+ */
+scrap: Scrap | null, 
+/**
+ * Keeps the plate's opening, where it was typed anew.
+ */
+plate: Button | null, 
+/**
+ * Verdicts.
+ */
+verdicts: Array<Choice<ScrapVerdict>>, 
+/**
+ * Scraps tried, newest first.
+ */
+rows: Array<ScrapRow>, };
+
+export type SewnLine = { 
+/**
+ * Start.
+ */
+x1: number, 
+/**
+ * Start.
+ */
+y1: number, 
+/**
+ * End.
+ */
+x2: number, 
+/**
+ * End.
+ */
+y2: number, };
+
+export type Share = { 
+/**
+ * `A quarter`.
+ */
+label: string, 
+/**
+ * Squares.
+ */
+squares: number, };
+
+export type ShelfRow = { 
+/**
+ * Its folder's name.
+ */
+id: string, 
+/**
+ * Its name, and how far it is.
+ */
+head: Head | null, 
+/**
+ * The grid in words.
+ */
+grid: string, 
+/**
+ * The next step in words.
+ */
+next: string, 
+/**
+ * When it was last worked on, in milliseconds since 1970.
+ */
+at: number, 
+/**
+ * A small picture of its front.
+ */
+picture: Picture | null, 
+/**
+ * The fabrics in that picture.
+ */
+prints: Array<Swatch>, 
+/**
+ * What is wrong with it, if it cannot be opened, or what was mended.
+ */
+problem: Problem | null, };
 
 export type ShelfView = { 
 /**
@@ -3046,55 +2666,231 @@ archived: Array<ShelfRow>,
  */
 deleted: Array<ShelfRow>, };
 
-export type Hello = { 
+export type Shown = { 
 /**
- * The window's own words, by key.
+ * For the eye, with ≈ before it when rounded.
  */
-words: Record<WordKey, string>, 
+text: string, 
 /**
- * Preferences.
+ * For a screen reader.
  */
-prefs: Prefs, 
+spoken: string, 
 /**
- * The code of the language that is spoken.
+ * Whether it was rounded to the ruler.
  */
-language: string, 
+rounded: boolean, };
+
+export type Sides = { 
 /**
- * Its decimal sign.
+ * Along the top.
  */
-point: string, 
+top: number, 
 /**
- * All languages, to choose from.
+ * Down the right.
  */
-languages: Array<LanguageName>, 
+right: number, 
 /**
- * The shelf.
+ * Along the bottom.
  */
-shelf: ShelfView, 
+bottom: number, 
 /**
- * A plan to begin with.
+ * Down the left.
  */
-draft: PlanDraft, 
+left: number, };
+
+export type SquareStage = "open" | "cut" | "ready" | "held" | "paired" | "blocked" | "squared" | "joined";
+
+export type StageKey = { 
 /**
- * The fabrics a new throw begins with.
+ * The stage.
  */
-prints: Array<Print>, 
+stage: SquareStage, 
 /**
- * The denims a new throw begins with.
+ * Its name.
  */
-denims: Array<Denim>, 
+label: string, 
 /**
- * Version of the app.
+ * How many squares are there now.
  */
-version: string, 
+count: number, };
+
+export type Station = "table" | "iron" | "machine" | "wash";
+
+export type StationTab = { 
 /**
- * Where the throws are kept.
+ * Which; none for anywhere.
  */
-folder: string, 
+station: Station | null, 
 /**
- * What went wrong at the start, if anything.
+ * Its name.
  */
-problem: Problem | null, };
+label: string, 
+/**
+ * Pieces ready there.
+ */
+ready: number, 
+/**
+ * Spoken label, with the count.
+ */
+spoken: string, 
+/**
+ * Chosen now.
+ */
+chosen: boolean, };
+
+export type StationTyped = { 
+/**
+ * Height above the hem.
+ */
+at: string, 
+/**
+ * Width there.
+ */
+width: string, };
+
+export type Stitch = { "kind": "straight" } | { "kind": "twin", 
+/**
+ * Distance between the needles, in nanometres.
+ */
+spacing: number, } | { "kind": "zigzag", 
+/**
+ * Full width of the stitch, in nanometres.
+ */
+width: number, };
+
+export type StitchKind = "straight" | "twin" | "zigzag";
+
+export type Story = { 
+/**
+ * The throw's name.
+ */
+title: string, 
+/**
+ * What it is, a line each.
+ */
+lines: Array<string>, 
+/**
+ * Day by day, the first first; days without anything to tell are left out.
+ */
+days: Array<StoryDay>, };
+
+export type StoryDay = { 
+/**
+ * The date (ISO 8601).
+ */
+date: string, 
+/**
+ * The date in words.
+ */
+title: string, 
+/**
+ * What was made that day, in a sentence.
+ */
+made: string | null, 
+/**
+ * What else there is to tell, in order.
+ */
+items: Array<StoryItem>, };
+
+export type StoryItem = { 
+/**
+ * Of what sort.
+ */
+sort: StorySort, 
+/**
+ * The sort in words.
+ */
+label: string, 
+/**
+ * The words; a photo's may be empty.
+ */
+words: string, 
+/**
+ * The piece and the step it is about.
+ */
+about: string | null, 
+/**
+ * The photo.
+ */
+photo: string | null, };
+
+export type StorySort = "turn" | "note" | "next" | "photo" | "mishap";
+
+export type StoryView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The story.
+ */
+story: Story, };
+
+export type Swatch = { 
+/**
+ * As it is in the throw.
+ */
+print: Print, 
+/**
+ * One or two letters, so that colour is never the only sign.
+ */
+letters: string, 
+/**
+ * How many are placed and how many there are, in words.
+ */
+count: string, };
+
+export type System = "inch" | "metric";
+
+export type ImportChoice = { "take": "add" } | { "take": "keep-both" } | { "take": "take-brought" } | { "take": "keep-here" } | { "take": "merge", 
+/**
+ * For each conflict whether the brought side is kept.
+ */
+brought: Array<boolean>, };
+
+export type ImportButton = { 
+/**
+ * Its words.
+ */
+label: string, 
+/**
+ * What it asks for.
+ */
+take: ImportChoice, };
+
+export type Imported = { 
+/**
+ * The throw to open, if there is one.
+ */
+id: string | null, 
+/**
+ * What to say.
+ */
+said: string, 
+/**
+ * The shelf now.
+ */
+shelf: ShelfView, };
+
+export type Tally = { 
+/**
+ * Of what.
+ */
+label: string, 
+/**
+ * Done.
+ */
+done: number, 
+/**
+ * In all.
+ */
+all: number, 
+/**
+ * In words.
+ */
+text: string, };
+
+export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "wash" | "clip";
 
 export type ShelfCommand = { "tend": "begin", 
 /**
@@ -3132,109 +2928,295 @@ id: string | null,
  */
 shelf: ShelfView, };
 
-export type Request = { "deed": "act", 
-/**
- * Which.
- */
-action: Command, } | { "deed": "undo" } | { "deed": "redo" };
+export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
 
-export type ImportChoice = { "take": "add" } | { "take": "keep-both" } | { "take": "take-brought" } | { "take": "keep-here" } | { "take": "merge", 
-/**
- * For each conflict whether the brought side is kept.
- */
-brought: Array<boolean>, };
+export type Theme = "auto" | "light" | "dark";
 
-export type ImportButton = { 
+export type TrimRow = { 
 /**
- * Its words.
+ * The size.
  */
-label: string, 
+size: Shown, 
 /**
- * What it asks for.
+ * The finished size with it.
  */
-take: ImportChoice, };
-
-export type CopyRow = { 
+finished: Shown, 
 /**
- * Where it is.
- */
-label: string, 
-/**
- * What it calls the throw.
- */
-name: string, 
-/**
- * How many steps it has.
+ * What it costs, in words.
  */
 said: string, 
 /**
- * When it was last worked on, in milliseconds since 1970.
+ * Chosen now.
  */
-at: number, };
+chosen: boolean, 
+/**
+ * Choose it; none where it is chosen or cannot be.
+ */
+choose: Button | null, 
+/**
+ * The one to take, all in all.
+ */
+best: boolean, 
+/**
+ * How each short piece is saved, a sentence each.
+ */
+saves: Array<string>, };
 
-export type ConflictRow = { 
+export type TrimView = { 
 /**
- * On this device, a step each.
- */
-here: Array<string>, 
-/**
- * In the file, a step each.
- */
-brought: Array<string>, };
-
-export type ImportView = { 
-/**
- * The number of the file: what is done is said of this one.
- */
-file: number, 
-/**
- * What it is.
- */
-title: string, 
-/**
- * What is in which, a line each.
- */
-said: Array<string>, 
-/**
- * The copies.
- */
-copies: Array<CopyRow>, 
-/**
- * What is to be decided before they become one.
- */
-conflicts: Array<ConflictRow>, 
-/**
- * What can be done, the usual first.
- */
-buttons: Array<ImportButton>, };
-
-export type CommandAnswer = { 
-/**
- * How the throw stands.
+ * Common to all screens.
  */
 head: Head, 
 /**
- * The screen, if it was asked for and can be shown.
+ * Largest first.
  */
-view: View | null, 
+rows: Array<TrimRow>, 
 /**
- * Why it cannot be: what it was about is no more. The deed is done all the same.
- */
-problem: Problem | null, };
-
-export type Imported = { 
-/**
- * The throw to open, if there is one.
- */
-id: string | null, 
-/**
- * What to say.
+ * Blocks measured so far, in words.
  */
 said: string, 
 /**
- * The shelf now.
+ * Why the best is best, in two sentences.
  */
-shelf: ShelfView, };
+reason: Array<string>, 
+/**
+ * Rows and columns that do not close, a sentence each; or that all do.
+ */
+closing: Array<string>, 
+/**
+ * The blocks, those that are off marked.
+ */
+picture: Picture, 
+/**
+ * What the marks mean.
+ */
+key: Array<InkKey>, };
+
+export type Use = { "for": "denim", 
+/**
+ * Those of this denim of the throw's, counted from 0; any of them where it was not
+ * said.
+ */
+denim?: number, } | { "for": "fabric", 
+/**
+ * The print, counted from 0.
+ */
+print: number, };
+
+export type ScrapVerdict = "right" | "little-fringe" | "bulky" | "puckers" | "other";
+
+export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & ExportView | { "seen": "story" } & StoryView;
+
+export type RemedyRow = { 
+/**
+ * What to do.
+ */
+title: string, 
+/**
+ * What it means and costs, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * Said once it is done.
+ */
+done: string, 
+/**
+ * Do it.
+ */
+button: Button, };
+
+export type WholeView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * What it is set against: as foreseen, or as it was before washing.
+ */
+foreseen: Figure, 
+/**
+ * What is wrong with what was typed, by field (`width`, `height`).
+ */
+faults: Array<FieldProblem>, 
+/**
+ * Where the difference came from, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * Keeps the measure.
+ */
+keep: Button | null, 
+/**
+ * Each time the whole was measured, with its change in washing.
+ */
+kept: Array<string>, };
+
+export type WishLine = { 
+/**
+ * What it is, in a word or two.
+ */
+label: string, 
+/**
+ * How it stands.
+ */
+value: string, 
+/**
+ * Whether it is met.
+ */
+met: boolean, };
+
+export type Wishes = { 
+/**
+ * Squares covered on the front, in all.
+ */
+front: number, 
+/**
+ * Squares covered on the back, in all.
+ */
+back: number, 
+/**
+ * Like prints keep apart.
+ */
+apart: Apart, 
+/**
+ * An order for shades and fabrics.
+ */
+pattern: Pattern, 
+/**
+ * Which way the grain runs.
+ */
+grain: Grain, 
+/**
+ * Glued squares and sewn pieces may change places and be turned.
+ */
+move_made: boolean, };
+
+export type WishesView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * As chosen now.
+ */
+wishes: Wishes, 
+/**
+ * Squares in all.
+ */
+squares: number, 
+/**
+ * Fewest that can be covered on the front and on the back: what is glued or sewn.
+ */
+least: [number, number], 
+/**
+ * Most squares that can be covered on the front and on the back.
+ */
+most: [number, number], 
+/**
+ * How many squares are still free and what can be had, where some are not.
+ */
+free: string | null, 
+/**
+ * Shares to choose with one tap, with what they come to.
+ */
+shares: Array<Share>, 
+/**
+ * What stays as it is, in words.
+ */
+stays: string | null, 
+/**
+ * Something is made that could be moved.
+ */
+made: boolean, 
+/**
+ * More is wished for than there is fabric.
+ */
+short: string | null, 
+/**
+ * How the faces stand to these wishes now.
+ */
+lines: Array<WishLine>, };
+
+export type WorkView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * The places, with how much is ready at each.
+ */
+stations: Array<StationTab>, 
+/**
+ * To be answered first: which squares get fabric.
+ */
+ask: FacesAsk | null, 
+/**
+ * The step in hand; none when all is done or nothing is ready there, or while a lap
+ * has to wait for an answer.
+ */
+card: Card | null, 
+/**
+ * What else could be done now.
+ */
+offers: Array<Offer>, 
+/**
+ * Said when there is no step.
+ */
+rest: string | null, 
+/**
+ * Front and back, once all is done.
+ */
+ended: [Picture, Picture] | null, 
+/**
+ * The fabrics, for the picture.
+ */
+prints: Array<Swatch>, };
+
+export type Zone = { 
+/**
+ * Why.
+ */
+kind: ZoneKind, 
+/**
+ * Its lower edge, above the hem.
+ */
+from: number, 
+/**
+ * Its upper edge.
+ */
+to: number, 
+/**
+ * Its left edge, from the middle line.
+ */
+left: number, 
+/**
+ * Its right edge.
+ */
+right: number, };
+
+export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
+
+export type ZoneTyped = { 
+/**
+ * Why.
+ */
+kind: ZoneKind, 
+/**
+ * From this height above the hem.
+ */
+from: string, 
+/**
+ * To this height.
+ */
+to: string, 
+/**
+ * From this far from the cloth's left edge at the lower line.
+ */
+left: string, 
+/**
+ * So wide.
+ */
+width: string, };
 
 export type WordKey =
   | "ui-above-hem"

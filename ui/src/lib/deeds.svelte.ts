@@ -1,0 +1,90 @@
+// What is done to the throw in hand: actions, undo and redo.
+//
+// A deed is shown as done only after the core has answered that it is kept. The answer brings
+// the screen that was looked at with it, so that a tick is one call. After a failure what is
+// kept is read anew, and what failed stays told. A deed is not begun while another is under way;
+// `act` and the others then give false, as they do when it could not be done.
+
+import type { InHand } from './inhand.svelte';
+import type * as ipc from './ipc';
+import { isTab } from './places';
+import type { Screens } from './screens.svelte';
+import type { Told } from './told.svelte';
+import type { Turns } from './turns.svelte';
+import type { Command, Request } from './types';
+import { t } from './words.svelte';
+
+export class Deeds {
+  constructor(
+    private readonly shell: Pick<typeof ipc, 'act'>,
+    private readonly turns: Turns,
+    private readonly inHand: InHand,
+    private readonly screens: Screens,
+    private readonly told: Told,
+  ) {}
+
+  /** A deed of any kind is under way or has only just been done. */
+  get busy(): boolean {
+    return this.turns.busy;
+  }
+
+  act(action: Command): Promise<boolean> {
+    return this.do({ deed: 'act', action });
+  }
+
+  async undo() {
+    const what = this.inHand.head?.undo;
+    if (what && (await this.do({ deed: 'undo' }))) this.told.say(`${t('ui-undone')}: ${what}`);
+  }
+
+  async redo() {
+    const what = this.inHand.head?.redo;
+    if (what && (await this.do({ deed: 'redo' }))) this.told.say(`${t('ui-redone')}: ${what}`);
+  }
+
+  /** Say what was done, and offer to undo it at once. */
+  offerUndo(done: string) {
+    this.told.offer(done, t('ui-undo'), () => void this.undo());
+  }
+
+  /** An action that ends a side screen: done, work goes on, and it can be undone at once. */
+  async settle(action: Command, said: string): Promise<boolean> {
+    const { id } = this.inHand;
+    const { place } = this.screens;
+    if (id === null) return false;
+    const done = await this.turns.take(() => this.shell.act(id, { deed: 'act', action }));
+    if (done.is !== 'done') return this.failed(id, done.is);
+    if (this.inHand.id === id) {
+      this.inHand.head = done.answer.head;
+      if (this.screens.place === place) await this.screens.leave();
+      else await this.inHand.again();
+    }
+    this.offerUndo(said);
+    return true;
+  }
+
+  private async do(deed: Request): Promise<boolean> {
+    const { id, look } = this.inHand;
+    if (id === null) return false;
+    // Tapping undo several times in a row is meant; ticking twice is not.
+    const once = deed.deed === 'act' && deed.action.do !== 'gather';
+    const done = await this.turns.take(
+      async () => {
+        const { head, view, problem } = await this.shell.act(id, deed, look);
+        if (this.inHand.id === id) await this.inHand.follow(look, head, view, problem);
+      },
+      once ? undefined : 0,
+    );
+    if (done.is !== 'done') return this.failed(id, done.is);
+    // What the side screen was about may be gone.
+    if (this.told.problem && !isTab(this.screens.place)) await this.screens.leave();
+    return true;
+  }
+
+  private async failed(id: string, how: 'failed' | 'busy'): Promise<false> {
+    if (how === 'failed' && this.inHand.id === id) {
+      await this.told.keeping(() => this.inHand.again());
+    }
+    return false;
+  }
+}

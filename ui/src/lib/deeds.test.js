@@ -1,0 +1,158 @@
+import assert from 'node:assert/strict';
+import { beforeEach, describe, mock, test } from 'node:test';
+import { PROBLEM, Shell, Steps, head, settled, view } from '../../test/shell.js';
+import { Deeds } from './deeds.svelte';
+import { InHand } from './inhand.svelte';
+import { Rooms, room } from './places';
+import { Screens } from './screens.svelte';
+import { Told } from './told.svelte';
+import { Trail } from './trail';
+import { Turns } from './turns.svelte';
+import { setWords } from './words.svelte';
+
+const WORK = { see: 'work', station: null, batch: null };
+const PIECE = [0, 4, 2, 2];
+const TICK = { do: 'note', text: 'done' };
+
+let shell;
+let steps;
+let told;
+let inHand;
+let screens;
+let deeds;
+
+const work = (mark, entry) => ({ ...view('work', mark, entry), card: {} });
+
+describe('deeds', () => {
+  beforeEach(async () => {
+    mock.timers.reset();
+    mock.timers.enable({ apis: ['setTimeout'] });
+    setWords({ 'ui-undo': 'Undo', 'ui-undone': 'Undone' }, 'en', '.');
+    shell = new Shell('look', 'act');
+    steps = new Steps();
+    told = new Told((thrown) => (thrown.code ? thrown : null));
+    inHand = new InHand(shell.look, (thrown) => told.fail(thrown));
+    const rooms = new Rooms();
+    rooms.take([
+      room('work', () => WORK),
+      room('measure', ({ piece }) => ({ see: 'measure', piece, width: '', height: '' })),
+    ]);
+    const shelved = async () => undefined;
+    screens = new Screens(new Trail(steps), rooms, inHand, told, () => undefined, shelved);
+    deeds = new Deeds(shell, new Turns(told), inHand, screens, told);
+    void screens.go({ at: 'work' }, 'bay');
+    await shell.answer(work('before', 1));
+  });
+
+  const acted = (mark, entry, problem = null) => ({
+    head: head(entry),
+    view: mark === null ? null : work(mark, entry),
+    problem,
+  });
+
+  test('a tick is one call: its answer brings the screen, and nothing is shown before it', async () => {
+    const done = deeds.act(TICK);
+    assert.deepEqual(shell.last.given, ['bay', { deed: 'act', action: TICK }, WORK]);
+    assert.equal(inHand.view.mark, 'before');
+    await shell.answer(acted('after', 2));
+    assert.equal(await done, true);
+    assert.equal(inHand.view.mark, 'after');
+    assert.equal(shell.waiting.length, 0);
+  });
+
+  test('a tick tapped twice is done once', async () => {
+    const first = deeds.act(TICK);
+    assert.equal(await deeds.act(TICK), false);
+    assert.equal(shell.waiting.length, 1);
+    await shell.answer(acted('after', 2));
+    assert.equal(await first, true);
+    assert.equal(await deeds.act(TICK), false, 'the second tap may come a little later');
+    mock.timers.tick(300);
+    void deeds.act(TICK);
+    assert.equal(shell.waiting.length, 1);
+  });
+
+  test('undo is heard as often as it is tapped, and said', async () => {
+    for (const entry of [2, 3]) {
+      inHand.head = head(entry - 1, { undo: `step ${entry}` });
+      const done = deeds.undo();
+      await shell.answer(acted('undone', entry));
+      await done;
+      assert.equal(told.said, `Undone: step ${entry}`);
+      mock.timers.tick(1);
+    }
+    inHand.head = head(3);
+    await deeds.undo();
+    assert.equal(shell.waiting.length, 0, 'there is nothing to undo');
+  });
+
+  test('after a failure what is kept is read anew, and what failed stays told', async () => {
+    const done = deeds.act(TICK);
+    await shell.refuse(PROBLEM);
+    assert.deepEqual(shell.last.given, ['bay', WORK]);
+    await shell.answer(work('kept', 1));
+    assert.equal(await done, false);
+    assert.equal(inHand.view.mark, 'kept');
+    assert.equal(told.problem, PROBLEM);
+  });
+
+  test('what is asked while a deed is under way is asked again once it is done', async () => {
+    const done = deeds.act(TICK);
+    void inHand.see({ ...WORK, station: 'iron' });
+    const [act, look] = shell.waiting;
+    await shell.answer(acted('after', 2), act);
+    await shell.answer(work('before the deed', 1), look);
+    assert.equal(inHand.view.mark, 'before');
+    await shell.answer(work('after the deed', 2));
+    assert.equal(await done, true);
+    assert.equal(inHand.view.mark, 'after the deed');
+    assert.equal(inHand.look.station, 'iron');
+  });
+
+  test('a deed’s answer is not shown over a screen that was come to meanwhile', async () => {
+    const done = deeds.act(TICK);
+    const [act] = shell.waiting;
+    void screens.go({ at: 'measure', piece: PIECE });
+    await shell.answer(view('measure', 'before the deed'), shell.last);
+    await shell.answer(acted('after', 2), act);
+    assert.equal(inHand.view.mark, 'before the deed');
+    await shell.answer(view('measure', 'after the deed', 2));
+    assert.equal(await done, true);
+    assert.deepEqual([screens.place.at, inHand.view.mark], ['measure', 'after the deed']);
+  });
+
+  test('a deed answered after its throw was put down shows nothing', async () => {
+    const done = deeds.act(TICK);
+    void screens.go({ at: 'shelf' }, null);
+    await shell.answer(acted('late', 2));
+    assert.equal(await done, true);
+    assert.deepEqual([inHand.id, inHand.view, screens.place.at], [null, null, 'shelf']);
+  });
+
+  test('a side screen whose piece is gone with the deed is left', async () => {
+    void screens.go({ at: 'measure', piece: PIECE });
+    await shell.answer(view('measure', 1));
+    const done = deeds.act(TICK);
+    await shell.answer(acted(null, 2, PROBLEM));
+    assert.equal(steps.asked, -1);
+    void screens.popped(steps.pop());
+    await shell.answer(work('after', 2));
+    assert.equal(await done, true);
+    assert.equal(screens.place.at, 'work');
+  });
+
+  test('a deed that ends a side screen leads back to work, and can be undone at once', async () => {
+    void screens.go({ at: 'measure', piece: PIECE });
+    await shell.answer(view('measure', 1));
+    const done = deeds.settle(TICK, 'Trimmed');
+    await shell.answer(acted(null, 2));
+    void screens.popped(steps.pop());
+    await shell.answer({ ...work('after', 2), head: head(2, { undo: 'the trim' }) });
+    assert.equal(await done, true);
+    assert.deepEqual([screens.place.at, told.second.text], ['work', 'Trimmed']);
+    mock.timers.tick(300);
+    told.second.run();
+    await settled();
+    assert.deepEqual(shell.last.given[1], { deed: 'undo' });
+  });
+});

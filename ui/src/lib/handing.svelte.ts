@@ -1,0 +1,101 @@
+// What goes out of a throw and comes into it as files: files handed on, the printed sheet, photos.
+//
+// A print is long work. It goes on while the maker works elsewhere, one at a time; meanwhile the
+// shell is asked again and again how far it is. What was handed on is told until another screen
+// is gone to, and only while its throw is in hand.
+
+import type { InHand } from './inhand.svelte';
+import type * as ipc from './ipc';
+import type { Told } from './told.svelte';
+import type { Turns } from './turns.svelte';
+import type { Export, PrintOrder, Printing } from './types';
+import { t } from './words.svelte';
+
+/** How often the shell is asked how far a print is, in milliseconds. */
+const PRINT_ASK = 150;
+
+type Shell = Pick<
+  typeof ipc,
+  'hand' | 'print' | 'printing' | 'stopPrinting' | 'photo' | 'photoSource'
+>;
+
+export class Handing {
+  /** What was last handed on, in words. */
+  handed = $state.raw<string | null>(null);
+  /** How far the print in hand is. */
+  printing = $state.raw<Printing | null>(null);
+  /** Takes a photo dropped on the window; set by the screen that can. */
+  onphoto: (() => void) | null = null;
+
+  constructor(
+    private readonly shell: Shell,
+    private readonly turns: Turns,
+    private readonly inHand: InHand,
+    private readonly told: Told,
+  ) {}
+
+  /** What was handed on is told no longer. */
+  forget() {
+    this.handed = null;
+  }
+
+  /** Hand something on as a file; the shell asks where it goes. */
+  async hand(hand: Export) {
+    const { id } = this.inHand;
+    if (id === null) return;
+    this.forget();
+    const done = await this.turns.take(() => this.shell.hand(id, hand));
+    const said = done.is === 'done' ? done.answer.said : null;
+    if (!said || this.inHand.id !== id) return;
+    this.handed = said;
+    this.told.say(said);
+  }
+
+  /** Print a sheet, unless one is being printed. */
+  async print(order: PrintOrder) {
+    const { id } = this.inHand;
+    if (id === null || this.printing) return;
+    this.forget();
+    this.told.problem = null;
+    this.printing = { done: 0, all: 1 };
+    const asking = setInterval(() => void this.askHowFar(), PRINT_ASK);
+    try {
+      const { said } = await this.shell.print(id, order);
+      if (said && this.inHand.id === id) this.handed = said;
+      this.told.say(said ?? t('ui-print-stopped'));
+    } catch (thrown) {
+      this.told.fail(thrown);
+    } finally {
+      clearInterval(asking);
+      this.printing = null;
+    }
+  }
+
+  /** The print ends, and nothing is written. */
+  async stopPrinting() {
+    await this.shell.stopPrinting();
+  }
+
+  /** Where the window finds a photo of the throw in hand. */
+  photoSource(photo: string): string {
+    return this.shell.photoSource(this.inHand.id ?? '', photo);
+  }
+
+  /** A photo the maker chooses, or the one she dropped: its name, once the shell keeps it. */
+  async photo(dropped: boolean): Promise<string | null> {
+    const { id } = this.inHand;
+    if (id === null) return null;
+    const done = await this.turns.take(() => this.shell.photo(id, dropped), 0);
+    return done.is === 'done' ? done.answer : null;
+  }
+
+  /** A photo was dropped on the window: the screen takes it as soon as nothing else is under way. */
+  dropped() {
+    this.turns.whenFree(() => this.onphoto?.());
+  }
+
+  private async askHowFar() {
+    const seen = await this.shell.printing();
+    if (seen && this.printing) this.printing = seen;
+  }
+}

@@ -1,0 +1,108 @@
+// The throw in hand: what was last asked of it, and what of it is shown.
+//
+// Every question has a number. Only the answer to the newest one is shown; an answer that a
+// newer question has overtaken is dropped. Until the answer has come the view before stays. A
+// question that fails leaves what is shown as it is. What a deed answers is shown only if
+// nothing else was asked meanwhile; otherwise the core is asked again.
+
+import type { Head, Query, Print, Problem, View } from './types';
+
+/** Whether the batch that is looked at is through. */
+const through = (look: Query, view: View) =>
+  view.seen === 'work' && !view.card && !view.ask && look.see === 'work' && look.batch !== null;
+
+/** Where the newest question stands; `shown` is whether it, or one newer, came to be shown. */
+type Newest =
+  | { is: 'asking'; number: number; look: Query; shown: Promise<boolean> }
+  | { is: 'answered'; shown: Promise<boolean> };
+
+const NOTHING: Newest = { is: 'answered', shown: Promise.resolve(false) };
+
+export class InHand {
+  id = $state.raw<string | null>(null);
+  /** What is shown: the question, and the answer to it. */
+  look = $state.raw<Query | null>(null);
+  view = $state.raw<View | null>(null);
+  head = $state.raw<Head | null>(null);
+  /** The fabrics of the throw, as last seen; for pictures. */
+  prints = $state.raw<Print[]>([]);
+
+  private newest: Newest = NOTHING;
+  private count = 0;
+
+  constructor(
+    private readonly ask: (id: string, look: Query) => Promise<View>,
+    private readonly fail: (thrown: unknown) => void,
+  ) {}
+
+  /** Take a throw in hand, or none; of any other nothing is shown any more. True if it is another. */
+  hold(id: string | null): boolean {
+    if (id === this.id) return false;
+    this.newest = NOTHING;
+    this.id = id;
+    this.look = null;
+    this.view = null;
+    this.head = null;
+    this.prints = [];
+    return true;
+  }
+
+  /**
+   * Look at something of the throw; true once it, or what was asked since, is shown. `before`
+   * is called just before it is shown, and not at all if it never is.
+   */
+  see(look: Query, before?: () => void): Promise<boolean> {
+    const { id } = this;
+    if (id === null) return Promise.resolve(false);
+    const number = ++this.count;
+    const shown = this.find(id, look, number, before);
+    this.newest = { is: 'asking', number, look, shown };
+    return shown;
+  }
+
+  /** Ask again what was asked last. */
+  async again() {
+    const look = this.newest.is === 'asking' ? this.newest.look : this.look;
+    if (look) await this.see(look);
+  }
+
+  /** Show what a deed has answered: how far the throw is, and the screen that was looked at. */
+  async follow(look: Query | null, head: Head, view: View | null, problem: Problem | null) {
+    const { id } = this;
+    const moved = this.newest.is === 'asking' || this.look !== look;
+    // How far the throw is and the screen come together: neither is ahead of the other.
+    if (moved || (look && view && through(look, view))) await this.again();
+    else if (look && view) this.show(look, view);
+    else if (problem) this.fail(problem);
+    if (this.id === id && this.head?.entry !== head.entry) this.head = head;
+  }
+
+  private async find(id: string, look: Query, number: number, before?: () => void) {
+    const overtaken = () => this.newest.is !== 'asking' || this.newest.number !== number;
+    try {
+      let view = await this.ask(id, look);
+      if (!overtaken() && look.see === 'work' && through(look, view)) {
+        // Back to what comes first.
+        look = { ...look, batch: null };
+        view = await this.ask(id, look);
+      }
+      if (overtaken()) return this.newest.shown;
+      before?.();
+      this.show(look, view);
+      return true;
+    } catch (thrown) {
+      if (overtaken()) return this.newest.shown;
+      this.newest = { is: 'answered', shown: this.newest.shown };
+      this.fail(thrown);
+      return false;
+    }
+  }
+
+  private show(look: Query, view: View) {
+    this.newest = { is: 'answered', shown: this.newest.shown };
+    this.look = look;
+    this.view = view;
+    if (view.head) this.head = view.head;
+    if ('prints' in view) this.prints = view.prints.map((swatch) => swatch.print);
+  }
+}

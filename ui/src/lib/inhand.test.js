@@ -1,0 +1,158 @@
+import assert from 'node:assert/strict';
+import { beforeEach, describe, test } from 'node:test';
+import { PROBLEM, Shell, head, settled, view } from '../../test/shell.js';
+import { InHand } from './inhand.svelte';
+
+const BENCH = { see: 'bench', chosen: null };
+const FACES = { see: 'faces', face: 'front' };
+const TRIM = { see: 'trim' };
+const WORK = { see: 'work', station: null, batch: null };
+
+let shell;
+let failed;
+let inHand;
+
+describe('the throw in hand', () => {
+  beforeEach(() => {
+    shell = new Shell('look');
+    failed = [];
+    inHand = new InHand(shell.look, (thrown) => failed.push(thrown));
+    inHand.hold('bay');
+  });
+
+  test('a view stays until the answer to the next question has come', async () => {
+    const seen = inHand.see(BENCH);
+    assert.deepEqual(shell.last.given, ['bay', BENCH]);
+    await shell.answer(view('bench', 1));
+    assert.equal(await seen, true);
+    void inHand.see(TRIM);
+    assert.equal(inHand.view.seen, 'bench');
+    assert.equal(inHand.look, BENCH);
+    await shell.answer(view('trim', 2));
+    assert.equal(inHand.view.seen, 'trim');
+  });
+
+  test('an answer that a newer question has overtaken is dropped, whichever comes first', async () => {
+    for (const newestFirst of [true, false]) {
+      const older = inHand.see(BENCH);
+      const newer = inHand.see(FACES);
+      const [first, second] = shell.waiting;
+      const answers = [
+        () => shell.answer(view('bench', 'old'), first),
+        () => shell.answer(view('faces', 'new'), second),
+      ];
+      for (const answer of newestFirst ? answers.reverse() : answers) await answer();
+      assert.equal(inHand.view.mark, 'new');
+      assert.equal(await newer, true);
+      assert.equal(await older, true, 'what was asked since is shown');
+    }
+  });
+
+  test('an older question learns when the newer one fails', async () => {
+    void inHand.see(TRIM);
+    await shell.answer(view('trim', 'kept'));
+    const older = inHand.see(BENCH);
+    const newer = inHand.see(FACES);
+    const [first, second] = shell.waiting;
+    await shell.answer(view('bench', 'old'), first);
+    await shell.refuse(PROBLEM, second);
+    assert.deepEqual([await older, await newer], [false, false]);
+    assert.equal(inHand.view.mark, 'kept');
+    assert.deepEqual(failed, [PROBLEM]);
+  });
+
+  test('the failure of an overtaken question is not told', async () => {
+    void inHand.see(BENCH);
+    void inHand.see(FACES);
+    await shell.refuse(PROBLEM);
+    await shell.answer(view('faces', 1));
+    assert.deepEqual(failed, []);
+    assert.equal(inHand.view.seen, 'faces');
+  });
+
+  test('what was asked last is asked again, shown or not; after a failure what is shown', async () => {
+    void inHand.see(BENCH);
+    void inHand.again();
+    assert.deepEqual(
+      shell.waiting.map((call) => call.given[1].see),
+      ['bench', 'bench'],
+    );
+    await shell.answer(view('bench', 'first'));
+    assert.equal(inHand.view, null, 'the first is overtaken');
+    await shell.answer(view('bench', 'second'));
+    void inHand.see(FACES);
+    await shell.refuse(PROBLEM);
+    void inHand.again();
+    assert.equal(shell.last.given[1], BENCH);
+  });
+
+  test('of a throw that is no longer in hand nothing is shown', async () => {
+    let shown = 0;
+    const seen = inHand.see(BENCH, () => (shown += 1));
+    assert.equal(inHand.hold('bay'), false);
+    assert.equal(inHand.hold('sill'), true);
+    await shell.answer(view('bench', 1));
+    assert.equal(await seen, false);
+    assert.equal(inHand.view, null);
+    assert.equal(shown, 0);
+    await inHand.again();
+    assert.equal(shell.waiting.length, 0, 'nothing was asked of the other one');
+    inHand.hold(null);
+    assert.equal(await inHand.see(BENCH), false);
+  });
+
+  test('what is told before a view is shown comes just before it, and only for the newest', async () => {
+    const log = [];
+    const told = (what) => () => log.push([what, inHand.view?.mark ?? null]);
+    void inHand.see(BENCH, told('bench'));
+    void inHand.see(FACES, told('faces'));
+    await shell.answer(view('bench', 'old'));
+    await shell.answer(view('faces', 'new'));
+    assert.deepEqual(log, [['faces', null]]);
+  });
+
+  test('a batch that is through gives way to what comes first', async () => {
+    const batch = { ...WORK, batch: ['cut', 'square'] };
+    void inHand.see(batch);
+    await shell.answer({ ...view('work', 'through'), card: null, ask: null });
+    assert.equal(inHand.view, null);
+    assert.deepEqual(shell.last.given[1], WORK);
+    await shell.answer({ ...view('work', 'first'), card: { title: 'Cut' } });
+    assert.equal(inHand.view.mark, 'first');
+    assert.deepEqual(inHand.look, WORK);
+  });
+
+  test('a deed shows its answer with how far the throw is', async () => {
+    void inHand.see(BENCH);
+    await shell.answer(view('bench', 'before', 1));
+    await inHand.follow(BENCH, head(2), view('bench', 'after', 2), null);
+    assert.equal(inHand.view.mark, 'after');
+    assert.equal(inHand.head.entry, 2);
+    assert.equal(shell.waiting.length, 0, 'one call was enough');
+  });
+
+  test('a deed’s answer gives way to what was asked meanwhile, which is asked again', async () => {
+    void inHand.see(BENCH);
+    await shell.answer(view('bench', 'before', 1));
+    void inHand.see(FACES);
+    const followed = inHand.follow(BENCH, head(2), view('bench', 'after', 2), null);
+    await settled();
+    const [asked, again] = shell.waiting;
+    assert.deepEqual(again.given, ['bay', FACES]);
+    await shell.answer(view('faces', 'before the deed', 1), asked);
+    assert.equal(inHand.view.mark, 'before');
+    await shell.answer(view('faces', 'after the deed', 2), again);
+    await followed;
+    assert.equal(inHand.view.mark, 'after the deed');
+    assert.equal(inHand.head.entry, 2);
+  });
+
+  test('a deed that leaves nothing to look at tells why', async () => {
+    void inHand.see(BENCH);
+    await shell.answer(view('bench', 'before', 1));
+    await inHand.follow(BENCH, head(2), null, PROBLEM);
+    assert.deepEqual(failed, [PROBLEM]);
+    assert.equal(inHand.view.mark, 'before');
+    assert.equal(inHand.head.entry, 2, 'the deed is done all the same');
+  });
+});

@@ -1,0 +1,77 @@
+// How the window reads and looks, as the maker has chosen: ruler, language, letters, theme.
+//
+// A bare number in a field is read by the ruler, and lengths are said in the language. So before
+// either changes, the form that is open writes its units out; afterwards it reads itself again,
+// or where no form is open the throw in hand is looked at again. At most one form is open.
+
+import type * as ipc from './ipc';
+import type { Told } from './told.svelte';
+import type { Hello, Prefs } from './types';
+
+/** A form with fields that are read by the ruler. */
+interface Form {
+  /** Writes its units out, before the ruler changes. */
+  spell: () => Promise<void>;
+  /** Reads itself again, after the ruler has changed. */
+  reread: () => Promise<void>;
+}
+
+type Shell = Pick<typeof ipc, 'hello' | 'setPrefs'>;
+
+const isReadAlike = (a: Prefs, b: Prefs) =>
+  a.language === b.language && JSON.stringify(a.ruler) === JSON.stringify(b.ruler);
+
+export class Preferences {
+  /** What the core said when it was last greeted. */
+  hello = $state.raw<Hello | null>(null);
+
+  private form: Form | null = null;
+
+  /** `greeted` is called with what the core says, `changed` when lengths are read another way. */
+  constructor(
+    private readonly shell: Shell,
+    private readonly told: Told,
+    private readonly greeted: (hello: Hello) => void,
+    private readonly changed: () => Promise<void>,
+  ) {}
+
+  get prefs(): Prefs | null {
+    return this.hello?.prefs ?? null;
+  }
+
+  /** Ask the core for words, preferences and the shelf. */
+  async greet() {
+    try {
+      this.take(await this.shell.hello());
+      this.told.problem = this.hello?.problem ?? null;
+    } catch (thrown) {
+      this.told.fail(thrown);
+    }
+  }
+
+  /** A form is open, until what this gives is called. */
+  open(form: Form): () => void {
+    this.form = form;
+    return () => {
+      if (this.form === form) this.form = null;
+    };
+  }
+
+  async set(prefs: Prefs) {
+    const { prefs: before } = this;
+    const anew = before !== null && !isReadAlike(before, prefs);
+    if (anew) await this.form?.spell();
+    try {
+      this.take(await this.shell.setPrefs(prefs));
+    } catch (thrown) {
+      this.told.fail(thrown);
+      return;
+    }
+    if (anew) await (this.form ? this.form.reread() : this.changed());
+  }
+
+  private take(hello: Hello) {
+    this.hello = hello;
+    this.greeted(hello);
+  }
+}

@@ -1,0 +1,94 @@
+import assert from 'node:assert/strict';
+import { beforeEach, describe, test } from 'node:test';
+import { PROBLEM, Shell, settled } from '../../test/shell.js';
+import { Preferences } from './preferences.svelte';
+import { Told } from './told.svelte';
+
+const RULER = { system: 'inch', fraction: 'eighth', metric: 'mm' };
+const PREFS = { ruler: RULER, text: 100, theme: 'auto', language: 'en' };
+const METRIC = { ...PREFS, ruler: { ...RULER, system: 'metric' } };
+
+let shell;
+let told;
+let log;
+let preferences;
+
+describe('preferences', () => {
+  beforeEach(async () => {
+    shell = new Shell('hello', 'setPrefs');
+    told = new Told((thrown) => (thrown.code ? thrown : null));
+    log = [];
+    preferences = new Preferences(
+      shell,
+      told,
+      (hello) => log.push(`greeted in ${hello.prefs.ruler.system}`),
+      async () => void log.push('looked again'),
+    );
+    void preferences.greet();
+    await shell.answer({ prefs: PREFS, problem: null });
+    log = [];
+  });
+
+  const form = () => ({
+    spell: async () => void log.push('spelled out'),
+    reread: async () => void log.push('read again'),
+  });
+
+  test('what is typed is spelled out before the ruler changes, and read again afterwards', async () => {
+    preferences.open(form());
+    const set = preferences.set(METRIC);
+    await settled();
+    assert.deepEqual(log, ['spelled out']);
+    await shell.answer({ prefs: METRIC });
+    await set;
+    assert.deepEqual(log, ['spelled out', 'greeted in metric', 'read again']);
+    assert.equal(preferences.prefs, METRIC);
+  });
+
+  test('where no form is open the throw is looked at again; a language does the same', async () => {
+    for (const prefs of [METRIC, { ...METRIC, language: 'de' }]) {
+      log = [];
+      void preferences.set(prefs);
+      await settled();
+      await shell.answer({ prefs });
+      assert.deepEqual(log, ['greeted in metric', 'looked again']);
+    }
+  });
+
+  test('larger letters or another theme touch no form', async () => {
+    preferences.open(form());
+    void preferences.set({ ...PREFS, text: 150, theme: 'dark' });
+    await settled();
+    await shell.answer({ prefs: { ...PREFS, text: 150, theme: 'dark' } });
+    assert.deepEqual(log, ['greeted in inch']);
+  });
+
+  test('a form that was closed is not asked, nor one that another has followed', async () => {
+    const closeOld = preferences.open(form());
+    const closeNew = preferences.open({
+      ...form(),
+      spell: async () => void log.push('the new one'),
+    });
+    closeOld();
+    void preferences.set(METRIC);
+    await settled();
+    assert.deepEqual(log, ['the new one']);
+    await shell.answer({ prefs: METRIC });
+    closeNew();
+    log = [];
+    void preferences.set(PREFS);
+    await settled();
+    await shell.answer({ prefs: PREFS });
+    assert.deepEqual(log, ['greeted in inch', 'looked again']);
+  });
+
+  test('preferences that are not kept change nothing and are told', async () => {
+    const set = preferences.set(METRIC);
+    await settled();
+    await shell.refuse(PROBLEM);
+    await set;
+    assert.equal(preferences.prefs, PREFS);
+    assert.equal(told.problem, PROBLEM);
+    assert.deepEqual(log, []);
+  });
+});

@@ -1,0 +1,131 @@
+// Which screen is shown, and how another is come to.
+//
+// A screen of a throw is shown together with what the core answered to its first question, and
+// not before. Every journey to a screen has a number; one that a newer journey has overtaken
+// shows nothing. A throw that cannot be opened leads to the shelf, a piece that is no more to the
+// tab screen beneath; in both cases the problem stays told.
+
+import type { InHand } from './inhand.svelte';
+import { isOfThrow, isTab, type Place, type Rooms } from './places';
+import type { Told } from './told.svelte';
+import type { Trail } from './trail';
+
+export class Screens {
+  place = $state.raw<Place>({ at: 'shelf' });
+  /** Counts arrivals, so that the focus can be moved. */
+  arrived = $state(0);
+  /** Where the window is bound for; a screen that goes may ask. */
+  bound: Place['at'] = 'shelf';
+
+  private journey = 0;
+
+  /** `leaving` is called on each journey, `shelved` when the shelf is come to. */
+  constructor(
+    private readonly trail: Trail,
+    private readonly rooms: Rooms,
+    private readonly inHand: InHand,
+    private readonly told: Told,
+    private readonly leaving: () => void,
+    private readonly shelved: () => Promise<void>,
+  ) {}
+
+  /** Go to a screen; `over` takes the place of the present one. */
+  go(place: Place, id: string | null = this.inHand.id, over = false): Promise<void> {
+    return this.trail.move(() => this.step(place, id, over));
+  }
+
+  /** Go back to where this screen was opened from. */
+  back() {
+    if (!this.trail.isResting) return;
+    if (this.trail.isFirst) void this.step({ at: 'shelf' }, null, true);
+    else this.trail.back();
+  }
+
+  /**
+   * Leave a side screen, with all that were opened from it, for the tab screen
+   * beneath, or for `to` in its stead.
+   */
+  leave(to: Place | null = null): Promise<void> {
+    return this.trail.move(() =>
+      this.trail.aside > 0
+        ? this.trail.leave(to)
+        : this.step(to ?? { at: 'work' }, this.inHand.id, true),
+    );
+  }
+
+  /** To the shelf, from wherever this screen was opened. */
+  toShelf(): Promise<void> {
+    return this.trail.move(() =>
+      this.trail.isFirst
+        ? this.step({ at: 'shelf' }, null, true)
+        : this.trail.restart({ at: 'shelf' }),
+    );
+  }
+
+  /** The history has moved. */
+  popped(state: unknown): Promise<void> {
+    return this.trail.popped(state, (place, id) => this.arrive(place, id));
+  }
+
+  /** The screen is the same, but what had the focus is gone: it goes to the heading. */
+  refocus() {
+    this.arrived += 1;
+  }
+
+  private step(place: Place, id: string | null, over: boolean): Promise<void> {
+    this.trail.step(place, id, over);
+    return this.arrive(place, id);
+  }
+
+  private async arrive(place: Place, id: string | null) {
+    const journey = ++this.journey;
+    this.bound = place.at;
+    this.told.clear();
+    this.leaving();
+    if (place.at === 'shelf' || place.at === 'new') {
+      this.inHand.hold(null);
+      this.show(place);
+      await this.shelved();
+      return;
+    }
+    const other = this.inHand.hold(id);
+    if (!isOfThrow(place) || id === null) {
+      this.show(place);
+      return;
+    }
+    let shown = false;
+    const show = () => {
+      if (journey !== this.journey || shown) return;
+      shown = true;
+      this.show(place);
+    };
+    const seen = await this.look(place, id, show);
+    if (journey !== this.journey) return;
+    const { problem } = this.told;
+    const closed = other && !this.inHand.view;
+    if (!seen && problem && (closed || !isTab(place))) {
+      // The throw cannot be opened, or the piece is no more.
+      await (closed ? this.go({ at: 'shelf' }, null, true) : this.leave());
+      this.told.problem = problem;
+      return;
+    }
+    show();
+  }
+
+  /** Ask what a screen asks first, and show it once that is answered. */
+  private async look(place: Place, id: string, show: () => void): Promise<boolean> {
+    try {
+      if (!this.rooms.areThere) await this.rooms.come();
+      if (this.inHand.id !== id) return false;
+      return await this.inHand.see(this.rooms.first(place, id), show);
+    } catch (thrown) {
+      this.told.fail(thrown);
+      return false;
+    }
+  }
+
+  private show(place: Place) {
+    this.place = place;
+    this.arrived += 1;
+  }
+}

@@ -1,0 +1,123 @@
+// All throws, and what is done to them from outside: begun, put away, deleted, brought, merged.
+//
+// The shelf shown is the one the core told of last. Each deed brings the shelf as it is then, or
+// has it read anew; after a failure too, with what failed still told. A file that was brought
+// stays until the maker has decided what becomes of it.
+
+import type { InHand } from './inhand.svelte';
+import type * as ipc from './ipc';
+import type { Screens } from './screens.svelte';
+import type { Told } from './told.svelte';
+import type { Turns } from './turns.svelte';
+import type {
+  Command,
+  ImportView,
+  Denim,
+  Lessons,
+  PlanDraft,
+  Print,
+  ShelfView,
+  ImportChoice,
+  ShelfCommand,
+  ShelfAnswer,
+} from './types';
+import { t } from './words.svelte';
+
+/** A new throw as typed so far. */
+export interface NewThrow {
+  name: string;
+  draft: PlanDraft;
+  prints: Print[];
+  denims: Denim[];
+  page: number;
+  /** The throw it is made after, and what that taught. */
+  after?: { id: string; lessons: Lessons | null };
+}
+
+type Shell = Pick<typeof ipc, 'shelf' | 'act' | 'tend' | 'again' | 'bring' | 'dropped' | 'take'>;
+
+export class Shelf {
+  view = $state.raw<ShelfView | null>(null);
+  /** A throw file that was brought, until it is decided what becomes of it. */
+  brought = $state.raw<ImportView | null>(null);
+  /** A new throw that is made after another, or was left for the settings. */
+  begun: NewThrow | null = null;
+
+  constructor(
+    private readonly shell: Shell,
+    private readonly turns: Turns,
+    private readonly inHand: InHand,
+    private readonly screens: Screens,
+    private readonly told: Told,
+  ) {}
+
+  /** Read the shelf anew. */
+  async reread() {
+    try {
+      this.view = await this.shell.shelf();
+    } catch (thrown) {
+      this.told.fail(thrown);
+    }
+  }
+
+  async open(id: string) {
+    await this.screens.go({ at: 'work' }, id);
+  }
+
+  /** An action on a throw that lies on the shelf. */
+  async actOn(id: string, action: Command): Promise<boolean> {
+    const done = await this.turns.take(() => this.shell.act(id, { deed: 'act', action }));
+    if (done.is !== 'busy') await this.told.keeping(() => this.reread());
+    return done.is === 'done';
+  }
+
+  async tend(tend: ShelfCommand): Promise<ShelfAnswer | null> {
+    const done = await this.turns.take(() => this.shell.tend(tend));
+    if (done.is === 'done') {
+      this.view = done.answer.shelf;
+      return done.answer;
+    }
+    if (done.is === 'failed') await this.told.keeping(() => this.reread());
+    return null;
+  }
+
+  /** Begin a throw after the plan of another. */
+  async makeAgain(id: string) {
+    const done = await this.turns.take(() => this.shell.again(id));
+    if (done.is !== 'done') return;
+    const { lessons, ...given } = done.answer;
+    this.begun = { ...given, page: 0, after: { id, lessons } };
+    await this.screens.go({ at: 'new' }, null);
+  }
+
+  /** Have the maker choose a throw file, and look into it. */
+  bring() {
+    return this.lookInto(() => this.shell.bring());
+  }
+
+  /** A file was dropped on the window: look into it as soon as nothing else is under way. */
+  dropped() {
+    this.turns.whenFree(() => void this.lookInto(() => this.shell.dropped()));
+  }
+
+  /** Do this with the file that was brought; the sheet stays if it cannot be done. */
+  async decide(take: ImportChoice, file: number) {
+    const done = await this.turns.take(() => this.shell.take(take, file));
+    if (done.is === 'failed') await this.told.keeping(() => this.reread());
+    if (done.is !== 'done') return;
+    const { said, id, shelf } = done.answer;
+    this.brought = null;
+    this.view = shelf;
+    if (id !== null) {
+      await this.screens.go({ at: 'work' }, id);
+      const look = () => void this.screens.go({ at: 'history' }, this.inHand.id, true);
+      this.told.offer(said, t('ui-history'), look);
+    }
+    this.told.say(said);
+  }
+
+  private async lookInto(file: () => Promise<ImportView | null>) {
+    const done = await this.turns.take(file, 0);
+    if (done.is === 'done' && done.answer) this.brought = done.answer;
+  }
+}

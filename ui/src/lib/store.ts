@@ -1,0 +1,60 @@
+// The store: the modules that hold the window's state, put together once.
+//
+// Screens use what is exported here and nothing else of the shell's. Change goes one way: a
+// screen asks, the module asks the core, and what the core answers is shown. No module but this
+// one makes another; each is told by its constructor what it works with, so that a test can put
+// it together with a shell of its own.
+
+import { Deeds } from './deeds.svelte';
+import { Handing } from './handing.svelte';
+import { InHand } from './inhand.svelte';
+import * as ipc from './ipc';
+import { Page } from './page.svelte';
+import { Rooms } from './places';
+import { Preferences } from './preferences.svelte';
+import { Reading } from './reading';
+import { Screens } from './screens.svelte';
+import { Shelf } from './shelf.svelte';
+import { Told } from './told.svelte';
+import { Trail } from './trail';
+import { Turns } from './turns.svelte';
+import { setWords } from './words.svelte';
+
+export const page = new Page();
+export const rooms = new Rooms();
+export const told = new Told(ipc.problemOf);
+const turns = new Turns(told);
+export const inHand = new InHand(ipc.look, (thrown) => told.fail(thrown));
+export const handing = new Handing(ipc, turns, inHand, told);
+export const screens: Screens = new Screens(
+  new Trail(history),
+  rooms,
+  inHand,
+  told,
+  () => handing.forget(),
+  () => shelf.reread(),
+);
+export const deeds = new Deeds(ipc, turns, inHand, screens, told);
+export const shelf: Shelf = new Shelf(ipc, turns, inHand, screens, told);
+export const reading = new Reading(ipc, told);
+export const preferences = new Preferences(
+  ipc,
+  told,
+  (hello) => {
+    setWords(hello.words, hello.language, hello.point);
+    shelf.view = hello.shelf;
+    page.wear(hello.prefs, hello.language);
+  },
+  () => inHand.again(),
+);
+
+/** Begin: follow the window and its history, hear what is dropped on it, and greet the core. */
+export async function start() {
+  page.begin();
+  window.addEventListener('popstate', (event) => void screens.popped(event.state));
+  ipc.onDropped(
+    () => shelf.dropped(),
+    () => handing.dropped(),
+  );
+  await preferences.greet();
+}

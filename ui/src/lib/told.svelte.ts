@@ -1,0 +1,56 @@
+// What the window tells its maker beside the screen: what went wrong, what was done and can be
+// taken back at once, and what a screen reader says.
+//
+// There is at most one problem and one offer at a time; a newer one takes its place.
+
+import type { Problem } from './types';
+import { t } from './words.svelte';
+
+/** Something that can be taken back at once. */
+export interface Second {
+  text: string;
+  label: string;
+  run: () => void;
+}
+
+export class Told {
+  problem = $state.raw<Problem | null>(null);
+  second = $state.raw<Second | null>(null);
+  /** The last announcement, for screen readers. */
+  said = $state('');
+
+  /** `problemOf` knows a problem of the core's from any other thing that was thrown. */
+  constructor(private readonly problemOf: (thrown: unknown) => Problem | null) {}
+
+  /** Tell what was thrown; what is none of the core's problems is a fault of the window. */
+  fail(thrown: unknown) {
+    this.problem = this.problemOf(thrown) ?? {
+      code: 'window',
+      said: t('ui-broke'),
+      next: t('ui-broke-next'),
+    };
+  }
+
+  say(text: string) {
+    // The same words twice would not be spoken twice.
+    this.said = this.said === text ? `${text}\u00a0` : text;
+  }
+
+  /** Offer to undo what was just done. */
+  offer(text: string, label: string, run: () => void) {
+    this.second = { text, label, run };
+  }
+
+  /** Another screen is gone to: what was told belonged to the one before. */
+  clear() {
+    this.problem = null;
+    this.second = null;
+  }
+
+  /** Read anew what is kept after a failure, and go on telling what failed. */
+  async keeping(read: () => Promise<unknown>) {
+    const { problem } = this;
+    await read();
+    this.problem = problem ?? this.problem;
+  }
+}

@@ -1,0 +1,65 @@
+// One deed at a time.
+//
+// A deed is taken up only while none is under way, so that a tap is never heard twice. The
+// state goes round: free, doing, settling, free. While a deed settles it is done and answered,
+// but a second tap that was meant for it may still come, and is not heard. What may wait is put
+// in a queue and done in its order, one after another, as soon as the turn is free. What was
+// told before goes with a deed: a problem when it begins, an offer to undo when it is done.
+
+import type { Told } from './told.svelte';
+
+/** A tap is not heard twice within this time, in milliseconds. */
+const SETTLE = 300;
+
+/** What became of a deed: it was done, it failed, or it was not begun. */
+export type Outcome<T> = { is: 'done'; answer: T } | { is: 'failed' } | { is: 'busy' };
+
+export class Turns {
+  private state = $state<'free' | 'doing' | 'settling'>('free');
+  private readonly queue: (() => void)[] = [];
+
+  constructor(private readonly told: Told) {}
+
+  /** A deed is under way or has only just been done. */
+  get busy(): boolean {
+    return this.state !== 'free';
+  }
+
+  /** Do this unless another deed is under way. */
+  async take<T>(deed: () => Promise<T>, settle = SETTLE): Promise<Outcome<T>> {
+    if (this.busy) return { is: 'busy' };
+    this.state = 'doing';
+    this.told.problem = null;
+    try {
+      const answer = await deed();
+      this.told.second = null;
+      return { is: 'done', answer };
+    } catch (thrown) {
+      this.told.fail(thrown);
+      return { is: 'failed' };
+    } finally {
+      this.state = 'settling';
+      setTimeout(() => this.free(), settle);
+    }
+  }
+
+  /** Do this now, or as soon as the turn is free. */
+  whenFree(run: () => void) {
+    this.queue.push(run);
+    this.next();
+  }
+
+  private free() {
+    this.state = 'free';
+    this.next();
+  }
+
+  /** Do what waits, until something of it takes the turn. */
+  private next() {
+    while (!this.busy) {
+      const run = this.queue.shift();
+      if (!run) return;
+      run();
+    }
+  }
+}
