@@ -5,14 +5,16 @@
 //!
 //! Promises: an entry is on the disk before it is taken into memory and before it is
 //! answered. After a failed write the throw is read again from the disk before anything
-//! else is done to it. While another Lapwork holds the folder nothing is written and
+//! else is done to it, and held against what was acknowledged: what is missing there is put
+//! back. Where another program changed a throw's file, what was found is laid beside the
+//! throw like a file that was brought, and the window asks for it by [`Desk::dropped`]. While another Lapwork holds the folder nothing is written and
 //! nothing is remembered, so that what is shown is what the other has kept. Every
 //! [`Trouble`] is told in words from the one table of errors.
 
 use crate::arranging::{Found, MOST_ROUNDS};
-use crate::handing::{Brought, Parcel};
+use crate::handing::{self, Brought, Parcel};
 use crate::photos::{self, Fault};
-use crate::store::{Opened, Place, Seen, Store, ThrowId, Trouble};
+use crate::store::{Found as FoundThere, Opened, Place, Seen, Store, ThrowId, Trouble};
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use lapwork_core::bounds::believable;
@@ -55,6 +57,8 @@ pub struct Desk {
     unsettled: Option<Problem>,
     /// Throws read so far.
     open: BTreeMap<ThrowId, Opened>,
+    /// What was acknowledged of throws that are to be read again.
+    acknowledged: BTreeMap<ThrowId, Journal>,
     /// What was mended since the start, by throw.
     mended: BTreeMap<ThrowId, Problem>,
     /// A throw file that was brought, until it is decided what becomes of it.
@@ -88,6 +92,7 @@ impl Desk {
             prefs,
             unsettled,
             open: BTreeMap::new(),
+            acknowledged: BTreeMap::new(),
             mended: BTreeMap::new(),
             brought: None,
             files: 0,
@@ -103,6 +108,16 @@ impl Desk {
     /// Forget every throw read so far; the disk is asked again.
     pub fn forget(&mut self) {
         self.open.clear();
+    }
+
+    /// Read a throw again before anything else is done to it, and see then that what was
+    /// acknowledged is there.
+    fn read_again(&mut self, id: &ThrowId) {
+        if let Some(opened) = self.open.remove(id)
+            && self.store.claimed()
+        {
+            self.acknowledged.insert(id.clone(), opened.journal);
+        }
     }
 
     fn lens(&self, now: Time) -> Lens<'_> {
@@ -128,7 +143,15 @@ impl Desk {
 
     /// Make sure of being the one that writes.
     fn claim(&mut self) -> Result<(), Trouble> {
-        if self.store.claim()? {
+        let before = self.store.claimed();
+        let claimed = self.store.claim();
+        if before && !matches!(claimed, Ok(false) | Err(Trouble::Away { .. })) {
+            // The folder is another than the one that was claimed.
+            for (id, opened) in std::mem::take(&mut self.open) {
+                self.acknowledged.insert(id, opened.journal);
+            }
+        }
+        if claimed? {
             self.forget();
         }
         Ok(())
@@ -165,8 +188,13 @@ impl Desk {
             archived: Vec::new(),
             deleted: Vec::new(),
         };
-        // A folder that cannot be listed is reported by `hello`, which claims it.
-        for id in self.store.ids(Place::Throws).unwrap_or_default() {
+        // A folder that cannot be listed is reported by `hello`, which claims it. One that is
+        // gone for the time being is shown as it was.
+        let ids = match self.store.away() {
+            true => self.open.keys().cloned().collect(),
+            false => self.store.ids(Place::Throws).unwrap_or_default(),
+        };
+        for id in ids {
             let row = self.row(&id, now);
             match &row.head {
                 Some(head) if head.archived => shelf.archived.push(row),
@@ -195,6 +223,9 @@ impl Desk {
         };
         let mut row = show::shelf_row(id.as_str(), &opened.journal, self.lens(now));
         row.problem = match self.mended.get(id) {
+            _ if self.store.away() => Some(self.told(&Trouble::Away {
+                path: self.store.folder().to_path_buf(),
+            })),
             Some(notice) => Some(notice.clone()),
             None if opened.torn() => Some(self.words.problem("torn-left", &[])),
             None if opened.held() => Some(self.told(&Trouble::Held {
@@ -225,7 +256,10 @@ impl Desk {
             return Ok(());
         }
         self.open.remove(id);
-        let opened = self.store.open(id, now)?;
+        let opened = match self.acknowledged.contains_key(id) && self.store.claimed() {
+            true => self.open_again(id, now)?,
+            false => self.store.open(id, now)?,
+        };
         if let Some(mended) = &opened.mended {
             let args = [
                 ("bytes", mended.bytes.into()),
@@ -239,11 +273,75 @@ impl Desk {
         Ok(())
     }
 
+    /// Read a throw again of which something was acknowledged since the start. Where that is
+    /// not all there, the record is put back as it was.
+    fn open_again(&mut self, id: &ThrowId, now: Time) -> Result<Opened, Trouble> {
+        let opened = self.store.open(id, now);
+        let Some(known) = self.acknowledged.get(id) else {
+            return opened;
+        };
+        let lost = match &opened {
+            Ok(opened) => {
+                let pairs = known.entries().zip(opened.journal.entries());
+                known.name() != opened.journal.name()
+                    || opened.journal.len() < known.len()
+                    || pairs.into_iter().any(|((a, _), (b, _))| a != b)
+            }
+            Err(trouble) => matches!(
+                trouble,
+                Trouble::Missing { .. }
+                    | Trouble::NoSuchThrow
+                    | Trouble::Damage { .. }
+                    | Trouble::TooLarge { .. }
+            ),
+        };
+        if lost {
+            let mut known = Opened::remembered(known.clone());
+            let trouble = self.store.put_back(id, &mut known, now);
+            if let Trouble::Changed { .. } = trouble {
+                self.acknowledged.remove(id);
+                self.open.insert(id.clone(), known);
+            }
+            return Err(self.offered(trouble, now));
+        }
+        if opened.is_ok() {
+            self.acknowledged.remove(id);
+        }
+        opened
+    }
+
+    /// Where a record was found in the place of a throw's file that has something more, lay
+    /// it beside the throw, to be asked for.
+    fn offered(&mut self, trouble: Trouble, now: Time) -> Trouble {
+        if let Trouble::Changed {
+            path,
+            here,
+            brought: Some(copy),
+            found: FoundThere::More(bytes),
+        } = &trouble
+            && let Ok(brought) = handing::look_through(path, bytes.clone())
+        {
+            let args = [("here", name(here)), ("brought", name(copy))];
+            let said = self.words.say("bring-found", &args);
+            let view = self.bring(Ok(brought), now).map(|mut view| {
+                view.said.insert(0, said);
+                view
+            });
+            self.dropped = Some(view);
+        }
+        trouble
+    }
+
+    /// Whether something waits to be asked for by [`Desk::dropped`].
+    pub fn has_dropped(&self) -> bool {
+        self.dropped.is_some()
+    }
+
     /// See that a throw has been read and can be added to: where a torn end or a failing
     /// disk stood in the way, it is tried anew.
     fn work_on(&mut self, id: &ThrowId, now: Time) -> Result<(), Trouble> {
         if self.open.get(id).is_some_and(|o| o.torn() || o.held()) {
-            self.open.remove(id);
+            self.read_again(id);
         }
         self.reach(id, now)?;
         let path = || self.store.throw_file(Place::Throws, id);
@@ -315,12 +413,31 @@ impl Desk {
         })?;
         if let Some(opened) = self.open.get_mut(&throw) {
             let kept = self.store.append(&throw, opened, &entry);
-            if kept.is_err() || opened.journal.accept(entry).is_none() {
+            let kept = kept.map(|()| opened.journal.accept(entry).is_some());
+            match kept {
+                Ok(true) => {}
+                // The file has an entry more than is known here.
+                Ok(false) => {
+                    self.open.remove(&throw);
+                }
+                // What is known here is what is there, or nothing was done at all.
+                Err(
+                    trouble @ (Trouble::Changed { .. }
+                    | Trouble::ChangedLeft { .. }
+                    | Trouble::Away { .. }
+                    | Trouble::TooLarge { .. }
+                    | Trouble::Unreadable),
+                ) => {
+                    let trouble = self.offered(trouble, now);
+                    return Err(self.told(&trouble));
+                }
                 // What is on the disk is what counts, and it is read again before the
                 // next step.
-                self.open.remove(&throw);
+                Err(trouble) => {
+                    self.read_again(&throw);
+                    return Err(self.told(&trouble));
+                }
             }
-            kept.map_err(|trouble| self.told(&trouble))?;
         }
         self.with(id, now, |journal, lens| Ok(show::head(journal, lens)))
     }
@@ -358,7 +475,7 @@ impl Desk {
         match hand {
             Hand::Throw => {
                 let called = self.with(id, now, |journal, _| Ok(journal.throw().name.clone()))?;
-                let bytes = ThrowId::parse(id).and_then(|id| self.store.bytes(&id));
+                let bytes = ThrowId::parse(id).and_then(|id| self.own_bytes(&id));
                 let parcel = Parcel {
                     name: show::file_name(&called, "jsonl"),
                     bytes: bytes.map_err(|trouble| self.told(&trouble))?,
@@ -385,6 +502,25 @@ impl Desk {
             }),
             Hand::Story { east } => Ok(vec![self.story_page(id, *east, now)?]),
         }
+    }
+
+    /// A throw's file to the byte, as it is there; the record as it is known here where that
+    /// is gone or is another.
+    fn own_bytes(&self, id: &ThrowId) -> Result<Vec<u8>, Trouble> {
+        let there = self.store.bytes(id);
+        let Some(opened) = self.open.get(id).filter(|_| self.store.claimed()) else {
+            return there;
+        };
+        let known = opened.journal.text().into_bytes();
+        Ok(match there {
+            Ok(bytes)
+                if Journal::read(&bytes)
+                    .is_ok_and(|read| read.journal.text().into_bytes() == known) =>
+            {
+                bytes
+            }
+            _ => known,
+        })
     }
 
     /// What goes on paper of a throw, and the name of the file it goes into.
@@ -589,8 +725,15 @@ impl Desk {
             Take::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
             _ => self.take_in(&brought, take, now),
         };
-        let taken = taken.map_err(|trouble| self.told(&trouble));
-        let (id, said) = taken.inspect_err(|_| self.brought = Some((file, brought)))?;
+        let (id, said) = match taken {
+            Ok(taken) => taken,
+            Err(trouble) => {
+                self.brought = Some((file, brought));
+                // What was found in the place of the throw's own file is decided first.
+                let trouble = self.offered(trouble, now);
+                return Err(self.told(&trouble));
+            }
+        };
         Ok(Taken {
             id: id.map(|id| id.as_str().to_string()),
             said,
@@ -636,6 +779,13 @@ impl Desk {
         };
         let joined = meeting.join(&choices).map_err(Trouble::Unmergeable)?;
         let kept = self.store.untouched(&id)?;
+        if Journal::read(&kept).ok().map(|read| read.journal.text()) != Some(here.journal.text()) {
+            // Another program was at it: that is put right first, and the maker asked again.
+            let Some(opened) = self.open.get_mut(&id) else {
+                return Err(Trouble::NoSuchThrow);
+            };
+            return Err(self.store.put_back(&id, opened, now));
+        }
         self.open.remove(&id);
         let beside: &[(&str, &[u8])] = match take {
             Take::Merge { .. } => &[("here", &kept), ("brought", &brought.bytes)],
@@ -697,7 +847,11 @@ impl Desk {
             Tend::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
             Tend::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
             Tend::Erase { id } => ThrowId::parse(id)
-                .and_then(|id| self.store.erase(&id))
+                .and_then(|id| {
+                    self.store.erase(&id)?;
+                    self.acknowledged.remove(&id);
+                    Ok(())
+                })
                 .map_or_else(|trouble| Some(Err(trouble)), |()| None),
         };
         let id = begun
@@ -848,6 +1002,32 @@ pub fn told(words: &Words, trouble: &Trouble) -> Problem {
             let why = Arg::Text(why.to_string());
             words.problem("unsure", &[file(path), ("seen", seen.into()), ("why", why)])
         }
+        Trouble::Changed {
+            path,
+            here,
+            brought,
+            found,
+        } => {
+            let found = match found {
+                FoundThere::Nothing => "nothing",
+                FoundThere::Unsound => "unsound",
+                FoundThere::Less => "less",
+                FoundThere::More(_) => "more",
+            };
+            let brought = brought.as_deref().map_or(Arg::from(""), name);
+            let args = [
+                file(path),
+                ("found", found.into()),
+                ("here", name(here)),
+                ("brought", brought),
+            ];
+            words.problem("changed", &args)
+        }
+        Trouble::ChangedLeft { path, why } => {
+            let why = Arg::Text(why.to_string());
+            words.problem("changed-left", &[file(path), ("why", why)])
+        }
+        Trouble::Away { path } => words.problem("away", &[file(path)]),
         Trouble::Torn { .. } => words.problem("torn-left", &[]),
         Trouble::Held { path } => words.problem("held", &[file(path)]),
         Trouble::Locked => words.problem("locked", &[]),
@@ -1181,6 +1361,7 @@ mod tests {
         fs::create_dir(&file).unwrap();
         assert_eq!(desk.act(&id, &note("one"), 0).unwrap_err().code, "disk");
         assert!(!desk.open.contains_key(&ThrowId::parse(&id).unwrap()));
+        assert_eq!(desk.look(&id, &Look::Trim, 0).unwrap_err().code, "disk");
         fs::remove_dir(&file).unwrap();
         fs::write(&file, &kept).unwrap();
         assert_eq!(entry(&mut desk, &id), before);
@@ -1232,16 +1413,18 @@ mod tests {
     }
 
     #[test]
-    fn a_file_another_program_changed_is_read_again_before_it_is_written() {
+    fn a_file_another_program_changed_is_put_right_before_it_is_written() {
         let folder = tempfile::tempdir().unwrap();
         let (mut desk, id, file) = begun(&folder);
         let before = entry(&mut desk, &id);
         let kept = fs::read(&file).unwrap();
         desk.act(&id, &note("one"), 0).unwrap();
+        let known = fs::read(&file).unwrap();
         fs::write(&file, &kept).unwrap();
-        assert_eq!(desk.act(&id, &note("two"), 0).unwrap_err().code, "disk");
-        assert_eq!(fs::read(&file).unwrap(), kept);
-        assert_eq!(desk.act(&id, &note("two"), 0).unwrap().entry, before + 1);
+        let problem = desk.act(&id, &note("two"), 0).unwrap_err();
+        assert_eq!(problem.code, "changed");
+        assert_eq!(fs::read(&file).unwrap(), known, "what was acknowledged");
+        assert_eq!(desk.act(&id, &note("two"), 0).unwrap().entry, before + 2);
     }
 
     #[test]
@@ -1571,6 +1754,26 @@ mod tests {
             why: ErrorKind::Other.into(),
             seen,
         };
+        let changed = |found| Trouble::Changed {
+            path: path.clone(),
+            here: path.clone(),
+            brought: Some(path.clone()),
+            found,
+        };
+        problems.extend([
+            told(&words, &changed(FoundThere::Nothing)),
+            told(&words, &changed(FoundThere::Unsound)),
+            told(&words, &changed(FoundThere::Less)),
+            told(&words, &changed(FoundThere::More(Vec::new()))),
+            told(
+                &words,
+                &Trouble::ChangedLeft {
+                    path: path.clone(),
+                    why: ErrorKind::StorageFull.into(),
+                },
+            ),
+            told(&words, &Trouble::Away { path: path.clone() }),
+        ]);
         problems.extend([
             told(&words, &unsure(Seen::Before)),
             told(&words, &unsure(Seen::After)),

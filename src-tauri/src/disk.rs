@@ -12,7 +12,7 @@
 
 use std::fmt::Debug;
 use std::fs::{self, File, OpenOptions};
-use std::io::{self, Read as _, Write as _};
+use std::io::{self, Read as _, Seek as _, SeekFrom, Write as _};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU32, Ordering};
 
@@ -46,6 +46,34 @@ pub trait Disk: Debug + Send {
             // Advice only: a system that cannot forget reads what it remembers.
             let _ = fadvise(&file, 0, None, Advice::DontNeed);
         }
+        let mut bytes = Vec::new();
+        file.take(most).read_to_end(&mut bytes)?;
+        Ok(bytes)
+    }
+
+    /// What the system tells of a file by its path.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn about(&self, path: &Path) -> io::Result<About> {
+        fs::metadata(path).map(|about| About::of(&about))
+    }
+
+    /// What the system tells of a file that is open.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn about_open(&self, file: &File) -> io::Result<About> {
+        file.metadata().map(|about| About::of(&about))
+    }
+
+    /// Read the last bytes of a file that is open, no more than `most`.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn read_end(&self, mut file: &File, most: u64) -> io::Result<Vec<u8>> {
+        let length = file.metadata()?.len();
+        file.seek(SeekFrom::Start(length.saturating_sub(most)))?;
         let mut bytes = Vec::new();
         file.take(most).read_to_end(&mut bytes)?;
         Ok(bytes)
@@ -105,6 +133,45 @@ pub trait Disk: Debug + Send {
             File::open(path)?.sync_all()?;
         }
         Ok(())
+    }
+}
+
+/// What the system tells of a file without reading it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct About {
+    /// Its length in bytes.
+    pub length: u64,
+    /// Which file it is, whatever it is called: device and inode. Only Unix tells that.
+    pub identity: Option<(u64, u64)>,
+    /// When it was last changed, in seconds and nanoseconds since 1970, where that is told.
+    /// On Unix any change of the file or of its name counts.
+    pub changed: Option<(i64, i64)>,
+}
+
+impl About {
+    #[cfg(unix)]
+    fn of(about: &fs::Metadata) -> About {
+        use std::os::unix::fs::MetadataExt as _;
+        About {
+            length: about.len(),
+            identity: Some((about.dev(), about.ino())),
+            changed: Some((about.ctime(), about.ctime_nsec())),
+        }
+    }
+
+    #[cfg(not(unix))]
+    fn of(about: &fs::Metadata) -> About {
+        let since = about.modified().ok();
+        let since = since.and_then(|at| at.duration_since(std::time::UNIX_EPOCH).ok());
+        let changed = |since: std::time::Duration| {
+            let seconds = i64::try_from(since.as_secs()).ok()?;
+            Some((seconds, i64::from(since.subsec_nanos())))
+        };
+        About {
+            length: about.len(),
+            identity: None,
+            changed: since.and_then(changed),
+        }
     }
 }
 

@@ -132,7 +132,14 @@ pub fn look_into(path: &Path) -> Result<Brought, Trouble> {
 /// # Errors
 /// What stands in the way, or what is wrong with it.
 pub fn look_into_on(on: &dyn Disk, path: &Path) -> Result<Brought, Trouble> {
-    let bytes = bytes_of(on, path)?;
+    look_through(path, bytes_of(on, path)?)
+}
+
+/// The same for what was read from there.
+///
+/// # Errors
+/// What is wrong with it.
+pub fn look_through(path: &Path, bytes: Vec<u8>) -> Result<Brought, Trouble> {
     let read = intake::read(&bytes).map_err(|how| Trouble::Damage {
         path: path.to_path_buf(),
         how,

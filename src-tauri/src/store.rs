@@ -26,6 +26,17 @@
 //! synced when they are claimed, a throw's file and its name before it is first shown, and
 //! before its first new entry the file is written anew.
 //!
+//! Another program may change a throw's file while it is open here: one that synchronises
+//! folders, or a backup. So before a line is added the file is held against what was written
+//! (`Seal`): which file it is, its length, its last bytes, and all of it where the system
+//! says that it was touched; once the line is synced the last of this is asked again. If it
+//! is another file, nothing is added. The record as it was acknowledged is put back in its
+//! place, once that record and the file that was found lie beside it
+//! (`throw.jsonl.here-…`, `throw.jsonl.brought-…`), and [`Trouble::Changed`] gives what was
+//! found, to be merged. Not noticed: a change within the same tick of the system's clock as
+//! our own writing (some milliseconds) that leaves the length and the last 4096 bytes as
+//! they were.
+//!
 //! A file of an older version is kept beside as it was (`throw.jsonl.version-1`), then
 //! written anew with the header of this version, whole or not at all; a file of a newer
 //! version is left alone. A throw is replaced ([`Store::replace`]) only once the files as
@@ -34,9 +45,10 @@
 //! Limits: a throw file of more than [`MOST_BYTES`] is neither read nor written. No
 //! words are chosen here; a [`Trouble`] becomes words in [`crate::desk`].
 
-use crate::disk::{self, Disk, RealDisk, make_folders, sync_above, write_all, write_new};
+use crate::disk::{self, About, Disk, RealDisk, make_folders, sync_above, write_all, write_new};
+use lapwork_core::intake;
 use lapwork_core::journal::{Damage, Entry, Journal, VERSION};
-use lapwork_core::merge::Unmergeable;
+use lapwork_core::merge::{Relation, Unmergeable, relation};
 use lapwork_core::photos::PhotoId;
 use lapwork_core::throw::Time;
 use lapwork_core::view::Prefs;
@@ -55,6 +67,11 @@ const LONGEST_LINE: usize = 4 << 20;
 /// The folder of a throw's photos, in its own.
 const PHOTOS: &str = "photos";
 const THROW_FILE: &str = "throw.jsonl";
+/// How many bytes at a file's end are read back before something is added to it.
+const TAIL: usize = 4096;
+/// How often a file that another program exchanges for a copy of itself is written anew
+/// before it is given up.
+const MOST_COPIES: usize = 3;
 /// What a throw's folder is called until it is whole.
 const UNFINISHED: &str = ".new-";
 /// What a throw's folder is called from the moment it is erased.
@@ -106,6 +123,31 @@ pub enum Trouble {
     /// A torn last line is still in the file.
     Torn {
         /// Which file.
+        path: PathBuf,
+    },
+    /// The file is not the one that was written: nothing was added, and the record as it was
+    /// acknowledged is back in its place.
+    Changed {
+        /// Which file.
+        path: PathBuf,
+        /// The copy of the record as it was acknowledged.
+        here: PathBuf,
+        /// The copy of the file that was found, if there was one.
+        brought: Option<PathBuf>,
+        /// What was found.
+        found: Found,
+    },
+    /// The file is not the one that was written, and the record could not be put back:
+    /// nothing was touched.
+    ChangedLeft {
+        /// Which file.
+        path: PathBuf,
+        /// What the system said.
+        why: io::Error,
+    },
+    /// The data folder was there, and is no longer.
+    Away {
+        /// Where it was.
         path: PathBuf,
     },
     /// After such a failure the file could not be written afresh, so nothing is added.
@@ -160,6 +202,19 @@ pub enum Trouble {
     NoPhoto,
 }
 
+/// What was found in the place of a throw's file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Found {
+    /// Nothing.
+    Nothing,
+    /// What is no sound record.
+    Unsound,
+    /// A record with nothing in it that was not known.
+    Less,
+    /// A record with something that was not known: its bytes.
+    More(Vec<u8>),
+}
+
 /// What was read after the disk failed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Seen {
@@ -201,8 +256,8 @@ impl Place {
 pub struct Opened {
     /// The record.
     pub journal: Journal,
-    /// Bytes on the disk.
-    length: u64,
+    /// By what its sound bytes on the disk are known again.
+    seal: Seal,
     /// The newline after the last line is missing.
     lacks_newline: bool,
     /// How many bytes of a torn last line are still there.
@@ -213,6 +268,58 @@ pub struct Opened {
     held: bool,
     /// What was left out of the file just now, if anything was.
     pub mended: Option<Mended>,
+}
+
+/// By what a file is known to be the one that was read or written.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Seal {
+    /// Its length in bytes.
+    length: u64,
+    /// The CRC-32 of all of it.
+    sum: u32,
+    /// Its last bytes, no more than [`TAIL`].
+    tail: Vec<u8>,
+    /// What the system told of it when it was last held against the above; nothing where
+    /// all of it is to be read the next time.
+    about: Option<About>,
+}
+
+impl Seal {
+    fn of(bytes: &[u8]) -> Seal {
+        let mut seal = Seal {
+            length: 0,
+            sum: 0,
+            tail: Vec::new(),
+            about: None,
+        };
+        seal.grow(bytes);
+        seal
+    }
+
+    /// These bytes are added at the end.
+    fn grow(&mut self, bytes: &[u8]) {
+        self.length += bytes.len() as u64;
+        let mut sum = crc32fast::Hasher::new_with_initial(self.sum);
+        sum.update(bytes);
+        self.sum = sum.finalize();
+        self.tail
+            .extend_from_slice(&bytes[bytes.len().saturating_sub(TAIL)..]);
+        self.tail.drain(..self.tail.len().saturating_sub(TAIL));
+    }
+
+    fn is_of(&self, bytes: &[u8]) -> bool {
+        self.length == bytes.len() as u64 && self.sum == crc32fast::hash(bytes)
+    }
+}
+
+/// How the file that lies there stands to the one that was written.
+enum Lies {
+    /// It is that one.
+    Ours(About),
+    /// It is another file with the same in it.
+    Copy,
+    /// It is not that one.
+    Other,
 }
 
 /// A torn last line that was left out.
@@ -228,6 +335,19 @@ impl Opened {
     /// Whether a torn last line is still in the file.
     pub fn torn(&self) -> bool {
         self.left_out > 0
+    }
+
+    /// A record that was acknowledged, of whose file nothing is known.
+    pub(crate) fn remembered(journal: Journal) -> Opened {
+        Opened {
+            seal: Seal::of(journal.text().as_bytes()),
+            journal,
+            lacks_newline: false,
+            left_out: 0,
+            version: VERSION,
+            held: false,
+            mended: None,
+        }
     }
 
     /// How many bytes of a torn last line could not be read.
@@ -289,10 +409,26 @@ impl Store {
     ///
     /// # Errors
     /// [`Trouble::Locked`] while another has the folder, [`Trouble::Disk`] if the
-    /// folder cannot be made.
+    /// folder cannot be made, [`Trouble::Away`] if it was claimed and is gone.
     pub fn claim(&mut self) -> Result<bool, Trouble> {
-        if self.lock.is_some() {
-            return Ok(false);
+        if let Some(lock) = &self.lock {
+            if self.away() {
+                // It is not made anew: that would be another one, where a disk was taken out.
+                let path = self.folder.clone();
+                return Err(Trouble::Away { path });
+            }
+            let path = self.folder.join("lock");
+            let own = self.disk.about_open(lock).map_err(disk(&path))?;
+            match self.disk.about(&path) {
+                Ok(there) if there.identity == own.identity => return Ok(false),
+                Err(why) if why.kind() != io::ErrorKind::NotFound => return Err(disk(&path)(why)),
+                // The folder is another than the one that was claimed.
+                _ => {}
+            }
+            self.lock = None;
+            for known in [&self.fresh, &self.synced] {
+                known.borrow_mut().clear();
+            }
         }
         for place in [Place::Throws, Place::Deleted] {
             let path = self.folder.join(place.name());
@@ -320,6 +456,11 @@ impl Store {
         self.lock = Some(file);
         self.clear_unfinished();
         Ok(true)
+    }
+
+    /// Whether the folder was claimed and is gone.
+    pub fn away(&self) -> bool {
+        self.claimed() && !self.folder.join(Place::Throws.name()).is_dir()
     }
 
     /// Remove what an app that died half-way through beginning or erasing a throw left.
@@ -465,7 +606,7 @@ impl Store {
             Ok(_) => {
                 self.fresh.borrow_mut().insert(id.clone());
                 Opened {
-                    length: opened.journal.text().len() as u64,
+                    seal: Seal::of(opened.journal.text().as_bytes()),
                     lacks_newline: false,
                     version: VERSION,
                     ..opened
@@ -473,7 +614,7 @@ impl Store {
             }
             Err(_) => {
                 // The new file may be in its place without the disk having said so.
-                let untouched = |about: fs::Metadata| about.len() == opened.length;
+                let untouched = |about: fs::Metadata| about.len() == opened.seal.length;
                 let held = !fs::metadata(&path).is_ok_and(untouched);
                 if held {
                     self.doubtful.borrow_mut().insert(id.clone());
@@ -583,7 +724,7 @@ impl Store {
         } else {
             None
         };
-        let sound = usize::try_from(read.length).map_or(bytes, |sound| &bytes[..sound]);
+        let sound = usize::try_from(read.seal.length).map_or(bytes, |sound| &bytes[..sound]);
         let beside = fresh_beside(&path);
         let throws = self.folder.join(Place::Throws.name());
         let renewed = write_new(&*self.disk, &beside, sound).and_then(|()| {
@@ -613,7 +754,8 @@ impl Store {
 
     /// Write an entry at the end of a throw's file and wait until it is on the disk.
     /// Only then may it be accepted. After an error `opened` no longer says what is
-    /// on the disk: read the file again before the next append.
+    /// on the disk: read the file again before the next append, unless it was
+    /// [`Trouble::Changed`].
     ///
     /// # Errors
     /// What stood in the way; the entry is then not in the file, except that
@@ -631,24 +773,13 @@ impl Store {
         if Entry::from_line(line.trim_end_matches('\n')).as_ref() != Some(entry) {
             return Err(Trouble::Unreadable);
         }
-        if !self.fresh.borrow().contains(id) {
-            self.freshen(id, opened, entry.at)?;
-        }
         let newline = if opened.lacks_newline { "\n" } else { "" };
         let text = format!("{newline}{line}");
-        let after = opened.length + text.len() as u64;
-        if line.len() > LONGEST_LINE || after > MOST_BYTES {
+        let length = opened.seal.length;
+        if line.len() > LONGEST_LINE || length + text.len() as u64 > MOST_BYTES {
             return Err(Trouble::TooLarge { path });
         }
-        let file = self
-            .disk
-            .open(&path, OpenOptions::new().append(true))
-            .map_err(disk(&path))?;
-        let length = file.metadata().map_err(disk(&path))?.len();
-        if length != opened.length {
-            let why = io::Error::other("the file is not as it was read");
-            return Err(disk(&path)(why));
-        }
+        let file = self.own_file(id, opened, entry.at)?;
         if let Err(why) = write_all(&*self.disk, &file, text.as_bytes()) {
             // What was not acknowledged must not come back.
             let cut = self.disk.cut(&file, length);
@@ -662,23 +793,172 @@ impl Store {
             drop(file);
             return self.settle(id, opened, entry, why);
         }
-        opened.length = after;
-        opened.lacks_newline = false;
-        Ok(())
+        let mut seal = opened.seal.clone();
+        seal.grow(text.as_bytes());
+        match self.ends_as(&file, &path, &seal) {
+            Ok(Some(about)) => {
+                seal.about = Some(about);
+                opened.seal = seal;
+                opened.lacks_newline = false;
+                Ok(())
+            }
+            Ok(None) => {
+                drop(file);
+                Err(self.put_back(id, opened, entry.at))
+            }
+            Err(why) => {
+                drop(file);
+                self.settle(id, opened, entry, why)
+            }
+        }
+    }
+
+    /// A throw's file opened to add to it, once it is known to be the one that was written.
+    fn own_file(&self, id: &ThrowId, opened: &mut Opened, now: Time) -> Result<File, Trouble> {
+        let path = self.throw_file(Place::Throws, id);
+        for _ in 0..MOST_COPIES {
+            if !self.fresh.borrow().contains(id) {
+                self.freshen(id, opened, now)?;
+            }
+            let file = match self
+                .disk
+                .open(&path, OpenOptions::new().read(true).append(true))
+            {
+                Ok(file) => file,
+                Err(why) if why.kind() == io::ErrorKind::NotFound => {
+                    return Err(self.put_back(id, opened, now));
+                }
+                Err(why) => return Err(disk(&path)(why)),
+            };
+            match self.lies(&file, &path, &opened.seal) {
+                Ok(Lies::Ours(about)) => {
+                    opened.seal.about = Some(about);
+                    return Ok(file);
+                }
+                // Whoever put it there may not have waited until it was on the disk.
+                Ok(Lies::Copy) => {
+                    self.fresh.borrow_mut().remove(id);
+                }
+                Ok(Lies::Other) => {
+                    drop(file);
+                    return Err(self.put_back(id, opened, now));
+                }
+                Err(why) => return Err(disk(&path)(why)),
+            }
+        }
+        let why = io::Error::other("another program changes it again and again");
+        Err(disk(&path)(why))
+    }
+
+    /// Whether the file that is open is the one at `path` and ends as the one that was
+    /// written; what the system tells of it then.
+    fn ends_as(&self, file: &File, path: &Path, seal: &Seal) -> io::Result<Option<About>> {
+        let own = self.disk.about_open(file)?;
+        let there = match self.disk.about(path) {
+            Err(why) if why.kind() == io::ErrorKind::NotFound => return Ok(None),
+            there => there?,
+        };
+        let alike = there.identity == own.identity && own.length == seal.length;
+        let alike = alike && self.disk.read_end(file, TAIL as u64)? == seal.tail;
+        Ok(alike.then_some(own))
+    }
+
+    /// How the file that is open stands to the one that was written.
+    fn lies(&self, file: &File, path: &Path, seal: &Seal) -> io::Result<Lies> {
+        let Some(own) = self.ends_as(file, path, seal)? else {
+            return Ok(Lies::Other);
+        };
+        if seal.about == Some(own) && own.changed.is_some() {
+            return Ok(Lies::Ours(own));
+        }
+        // It was touched, or nothing is known of it: all of it is held against what was
+        // written.
+        let bytes = self.disk.read(path, MOST_BYTES + 1)?;
+        Ok(match seal.about {
+            _ if !seal.is_of(&bytes) => Lies::Other,
+            Some(known) if known.identity != own.identity => Lies::Copy,
+            _ => Lies::Ours(own),
+        })
     }
 
     /// Before the first entry is added since the folder was claimed, the file is written
     /// anew: a failed sync of another life may have left in it what is seen and never gets
     /// to the disk, and no sync would say so.
-    fn freshen(&self, id: &ThrowId, opened: &Opened, now: Time) -> Result<(), Trouble> {
+    fn freshen(&self, id: &ThrowId, opened: &mut Opened, now: Time) -> Result<(), Trouble> {
         let path = self.throw_file(Place::Throws, id);
-        let bytes = bytes_of(&*self.disk, &path)?;
-        if bytes.len() as u64 != opened.length {
-            let why = io::Error::other("the file is not as it was read");
-            return Err(disk(&path)(why));
+        match bytes_of(&*self.disk, &path) {
+            Ok(bytes) if opened.seal.is_of(&bytes) => {
+                opened.seal.about = None;
+                self.renew(id, &bytes, opened, now).map_err(disk(&path))?;
+                Ok(())
+            }
+            Ok(_)
+            | Err(Trouble::Missing { .. } | Trouble::NoSuchThrow | Trouble::TooLarge { .. }) => {
+                Err(self.put_back(id, opened, now))
+            }
+            Err(trouble) => Err(trouble),
         }
-        self.renew(id, &bytes, opened, now).map_err(disk(&path))?;
-        Ok(())
+    }
+
+    /// What lies in the place of a throw's file is not what was written: keep it beside, and
+    /// put the record back as it was acknowledged. Says what was done.
+    pub(crate) fn put_back(&self, id: &ThrowId, opened: &mut Opened, now: Time) -> Trouble {
+        let put = self.put_back_in(id, opened, now);
+        put.unwrap_or_else(|trouble| match trouble {
+            Trouble::Disk { path, why } | Trouble::Unsure { path, why, .. } => {
+                Trouble::ChangedLeft { path, why }
+            }
+            trouble => trouble,
+        })
+    }
+
+    fn put_back_in(
+        &self,
+        id: &ThrowId,
+        opened: &mut Opened,
+        now: Time,
+    ) -> Result<Trouble, Trouble> {
+        self.must_be_claimed()?;
+        if self.away() {
+            let path = self.folder.clone();
+            return Err(Trouble::Away { path });
+        }
+        if self.throw_folder(Place::Deleted, id).exists() {
+            return Err(Trouble::NoSuchThrow);
+        }
+        for known in [&self.fresh, &self.synced] {
+            known.borrow_mut().remove(id);
+        }
+        let path = self.throw_file(Place::Throws, id);
+        let text = opened.journal.text();
+        let (found, bytes) = match bytes_of(&*self.disk, &path) {
+            Ok(bytes) => (found(&opened.journal, &bytes), Some(bytes)),
+            Err(Trouble::Missing { .. } | Trouble::NoSuchThrow) => (Found::Nothing, None),
+            Err(Trouble::TooLarge { .. }) => (Found::Unsound, None),
+            Err(trouble) => return Err(trouble),
+        };
+        let folder = self.throw_folder(Place::Throws, id);
+        make_folders(&*self.disk, &folder).map_err(disk(&folder))?;
+        let mut beside = vec![("here", text.as_bytes())];
+        beside.extend(bytes.as_ref().map(|bytes| ("brought", bytes.as_slice())));
+        // What is too large to be read is moved out of the way as it is.
+        let moved = match (&found, &bytes) {
+            (Found::Unsound, None) => {
+                let aside = free_name(&path, "brought", now);
+                self.disk.rename(&path, &aside).map_err(disk(&path))?;
+                Some(aside)
+            }
+            _ => None,
+        };
+        let copies = self.replace(id, &opened.journal, &beside, now)?;
+        *opened = Opened::remembered(opened.journal.clone());
+        let mut copies = copies.into_iter();
+        Ok(Trouble::Changed {
+            here: copies.next().unwrap_or_else(|| path.clone()),
+            brought: copies.next().or(moved),
+            path,
+            found,
+        })
     }
 
     /// The disk failed at a file's end: read what is there, put that in a fresh file,
@@ -710,7 +990,7 @@ impl Store {
         };
         match (self.renew(id, &bytes, &now, entry.at), seen) {
             (Ok(_), Seen::After) => {
-                before.length = now.length;
+                before.seal = now.seal;
                 before.lacks_newline = now.lacks_newline;
                 Ok(())
             }
@@ -1051,7 +1331,7 @@ fn opened(path: &Path, bytes: &[u8]) -> Result<Opened, Trouble> {
     })?;
     Ok(Opened {
         journal: read.journal,
-        length: read.sound as u64,
+        seal: Seal::of(&bytes[..read.sound]),
         lacks_newline: read.lacks_newline,
         left_out: (bytes.len() - read.sound) as u64,
         version: read.version,
@@ -1092,6 +1372,17 @@ pub fn write_throw(path: &Path, journal: &Journal) -> Result<PathBuf, Trouble> {
     let folder = folder.unwrap_or(Path::new("."));
     RealDisk.sync_folder(folder).map_err(disk(folder))?;
     Ok(path)
+}
+
+/// What was found in the place of a record.
+fn found(own: &Journal, bytes: &[u8]) -> Found {
+    match intake::read(bytes) {
+        Err(_) => Found::Unsound,
+        Ok(read) => match relation(own, &read.journal) {
+            Relation::Same | Relation::FirstHasMore(_) => Found::Less,
+            _ => Found::More(bytes.to_vec()),
+        },
+    }
 }
 
 /// Put a whole file in the place of one that may be there.

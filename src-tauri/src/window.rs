@@ -41,19 +41,48 @@ fn hello(shared: Shared<'_>) -> Hello {
     desk(&shared).hello(now())
 }
 
-#[tauri::command]
-fn shelf(shared: Shared<'_>) -> ShelfView {
-    desk(&shared).shelf(now())
+/// Where another program changed a throw's file, the page is to ask for what was found.
+fn offer(app: &AppHandle, desk: &Desk) {
+    if desk.has_dropped() {
+        tell_dropped(app);
+    }
+}
+
+fn tell_dropped(app: &AppHandle) {
+    for page in app.webview_windows().into_values() {
+        // A page that is gone need not be told.
+        let _ = page.eval("window.dispatchEvent(new Event('lapwork-dropped'))");
+    }
 }
 
 #[tauri::command]
-fn look(shared: Shared<'_>, id: String, look: Look) -> Result<View, Problem> {
-    desk(&shared).look(&id, &look, now())
+fn shelf(app: AppHandle, shared: Shared<'_>) -> ShelfView {
+    let mut desk = desk(&shared);
+    let shelf = desk.shelf(now());
+    offer(&app, &desk);
+    shelf
 }
 
 #[tauri::command]
-fn act(shared: Shared<'_>, id: String, deed: Deed, look: Option<Look>) -> Result<Acted, Problem> {
-    desk(&shared).act_and_look(&id, &deed, look.as_ref(), now())
+fn look(app: AppHandle, shared: Shared<'_>, id: String, look: Look) -> Result<View, Problem> {
+    let mut desk = desk(&shared);
+    let seen = desk.look(&id, &look, now());
+    offer(&app, &desk);
+    seen
+}
+
+#[tauri::command]
+fn act(
+    app: AppHandle,
+    shared: Shared<'_>,
+    id: String,
+    deed: Deed,
+    look: Option<Look>,
+) -> Result<Acted, Problem> {
+    let mut desk = desk(&shared);
+    let acted = desk.act_and_look(&id, &deed, look.as_ref(), now());
+    offer(&app, &desk);
+    acted
 }
 
 #[tauri::command]
@@ -137,8 +166,11 @@ fn dropped(shared: Shared<'_>) -> Result<Option<BringView>, Problem> {
 }
 
 #[tauri::command(async)]
-fn take(shared: Shared<'_>, take: Take, file: u32) -> Result<Taken, Problem> {
-    desk(&shared).take(&take, file, now())
+fn take(app: AppHandle, shared: Shared<'_>, take: Take, file: u32) -> Result<Taken, Problem> {
+    let mut desk = desk(&shared);
+    let taken = desk.take(&take, file, now());
+    offer(&app, &desk);
+    taken
 }
 
 /// What a throw made after this one begins with.
@@ -215,10 +247,7 @@ fn drop_in(window: &Window, path: PathBuf) {
     std::thread::spawn(move || {
         let found = handing::look_into(&path);
         desk(&app.state()).drop_in(found, now());
-        for page in app.webview_windows().into_values() {
-            // A page that is gone need not be told.
-            let _ = page.eval("window.dispatchEvent(new Event('lapwork-dropped'))");
-        }
+        tell_dropped(&app);
     });
 }
 

@@ -389,6 +389,13 @@ impl Disk for Forgetful {
         }
     }
 
+    fn read_end(&self, file: &File, most: u64) -> io::Result<Vec<u8>> {
+        match self.model().wrong_with("read end", file) {
+            Some(How::Fails(number) | How::Late(number)) => Err(failed(number)),
+            _ => RealDisk.read_end(file, most),
+        }
+    }
+
     fn write(&self, file: &File, bytes: &[u8]) -> io::Result<usize> {
         let mut model = self.model();
         if model.no_space {
@@ -570,6 +577,10 @@ impl Disk for Killed {
 
     fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>> {
         self.one()?.read(path, most)
+    }
+
+    fn read_end(&self, file: &File, most: u64) -> io::Result<Vec<u8>> {
+        self.one()?.read_end(file, most)
     }
 
     fn write(&self, file: &File, bytes: &[u8]) -> io::Result<usize> {
