@@ -8,11 +8,14 @@ use lapwork_core::deed::Action;
 use lapwork_core::journal::Journal;
 use lapwork_core::throw::Time;
 use lapwork_core::view::{Deed, Hand, Look, Problem, Take, Tend};
-use lapwork_shell::desk::Desk;
-use lapwork_shell::disk::{Disk, RealDisk};
-use lapwork_shell::store::Store;
+use lapwork_service::desktop::DesktopDisk;
+use lapwork_service::disk::Disk;
+use lapwork_service::import::read_throw;
+use lapwork_service::service::Service;
 use lapwork_tests::maker::{beginning, note};
-use std::fs::{self, File};
+use lapwork_tests::served::{serve, serve_on};
+use lapwork_tests::tapped::Tapped;
+use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -24,7 +27,7 @@ const START: Time = 1_773_000_000_000;
 /// A throw in hand, with a step acknowledged: a note that says "mine".
 struct Scene {
     folder: TempDir,
-    desk: Desk,
+    service: Service,
     id: String,
     file: PathBuf,
     /// The record before that step.
@@ -47,43 +50,43 @@ fn lies(file: &Path) -> Journal {
     Journal::read(&fs::read(file).unwrap()).unwrap().journal
 }
 
-fn opened(data: &Path, disk: Box<dyn Disk>) -> Desk {
-    let mut desk = Desk::new(Store::on(data.to_path_buf(), disk));
-    assert_eq!(desk.hello(START).problem, None);
-    desk
+fn opened(data: &Path, disk: impl Disk + 'static) -> Service {
+    let mut service = serve_on(data.to_path_buf(), disk);
+    assert_eq!(service.hello(START).problem, None);
+    service
 }
 
 impl Scene {
     fn new(ticked: bool) -> Scene {
-        Scene::on(ticked, Box::new(RealDisk))
+        Scene::on(ticked, DesktopDisk)
     }
 
-    fn on(ticked: bool, disk: Box<dyn Disk>) -> Scene {
+    fn on(ticked: bool, disk: impl Disk + 'static) -> Scene {
         let folder = tempfile::tempdir().unwrap();
         let data = folder.path().join("data");
-        let mut desk = opened(&data, Box::new(RealDisk));
+        let mut service = opened(&data, DesktopDisk);
         let action = beginning("Throw", 3, 2);
-        let id = desk.tend(&Tend::Begin { action }, START).unwrap().id;
+        let id = service.tend(&Tend::Begin { action }, START).unwrap().id;
         let id = id.unwrap();
         let file = data.join("throws").join(&id).join("throw.jsonl");
         let mut before = lies(&file);
         if !ticked {
             before = with(&before, "mine", START + 1);
-            desk.act(&id, &note("mine"), START + 1).unwrap();
+            service.act(&id, &note("mine"), START + 1).unwrap();
         }
-        drop(desk);
-        let mut desk = opened(&data, disk);
+        drop(service);
+        let mut service = opened(&data, disk);
         let mut known = before.clone();
         if ticked {
             known = with(&before, "mine", START + 1);
-            desk.act(&id, &note("mine"), START + 1).unwrap();
+            service.act(&id, &note("mine"), START + 1).unwrap();
         } else {
             before = beginning_of(&known);
         }
         assert_eq!(lies(&file).text(), known.text());
         Scene {
             folder,
-            desk,
+            service,
             id,
             file,
             before,
@@ -97,7 +100,7 @@ impl Scene {
 
     fn act(&mut self, text: &str) -> Result<u32, Problem> {
         let at = START + 1_000;
-        self.desk
+        self.service
             .act(&self.id, &note(text), at)
             .map(|head| head.entry)
     }
@@ -134,12 +137,12 @@ impl Scene {
         let entry = self.act("next").unwrap();
         assert_eq!(entry as usize, known.len() + 1);
         let entry = self.act("and next").unwrap();
-        drop(self.desk);
+        drop(self.service);
         let journal = with(known, "next", START + 1_000);
         let journal = with(&journal, "and next", START + 1_000);
         assert_eq!(lies(&self.file).text(), journal.text());
-        let mut desk = opened(&self.folder.path().join("data"), Box::new(RealDisk));
-        let rows = desk.shelf(START).rows;
+        let mut service = opened(&self.folder.path().join("data"), DesktopDisk);
+        let rows = service.shelf(START).rows;
         assert_eq!(rows.len(), 1);
         assert_eq!(rows[0].problem, None);
         let head = rows[0].head.as_ref().unwrap();
@@ -176,11 +179,18 @@ fn each(play: impl Fn(Scene, Put)) {
 
 /// What was found is offered; merged, nothing of either is lost.
 fn merges(scene: &mut Scene, found: &Journal) -> Journal {
-    let view = scene.desk.dropped().unwrap().expect("it is offered");
+    let view = scene
+        .service
+        .pending_import()
+        .unwrap()
+        .expect("it is offered");
     assert!(view.said[0].contains("throw.jsonl.brought-"), "{view:?}");
     let take = view.buttons[0].take.clone();
     assert!(matches!(take, Take::Merge { .. }), "{view:?}");
-    let taken = scene.desk.take(&take, view.file, START + 2_000).unwrap();
+    let taken = scene
+        .service
+        .decide_import(&take, view.file, START + 2_000)
+        .unwrap();
     assert_eq!(taken.id.as_deref(), Some(scene.id.as_str()));
     let one = lies(&scene.file);
     for journal in [&scene.known, found] {
@@ -222,7 +232,7 @@ fn of_the_same_length_with_an_entry_more() {
         let text = "x".repeat(1 + other.text().len() - short);
         let known = here(&text);
         let deed = note(&text);
-        scene.desk.act(&scene.id, &deed, START + 900).unwrap();
+        scene.service.act(&scene.id, &deed, START + 900).unwrap();
         scene.known = known;
         let bytes = other.text().into_bytes();
         assert_eq!(bytes.len(), scene.known.text().len());
@@ -244,7 +254,7 @@ fn of_the_same_length_and_with_the_same_end() {
             times.fold(journal.clone(), |journal, at| with(&journal, &long, at))
         };
         for at in START + 500..START + 504 {
-            scene.desk.act(&scene.id, &note(&long), at).unwrap();
+            scene.service.act(&scene.id, &note(&long), at).unwrap();
         }
         scene.known = tail(&scene.known);
         let other = tail(&with(&scene.before, "hers", START + 1));
@@ -266,7 +276,11 @@ fn a_shorter_one_from_before() {
         put(&scene.file, &bytes);
         let problem = scene.is_told(Some(&bytes));
         assert!(problem.next.contains("nothing more"), "{problem:?}");
-        assert_eq!(scene.desk.dropped().unwrap(), None, "nothing to decide");
+        assert_eq!(
+            scene.service.pending_import().unwrap(),
+            None,
+            "nothing to decide"
+        );
         let known = scene.known.clone();
         scene.goes_on(&known);
     });
@@ -279,10 +293,17 @@ fn a_longer_one_that_goes_on() {
         let bytes = other.text().into_bytes();
         put(&scene.file, &bytes);
         scene.is_told(Some(&bytes));
-        let view = scene.desk.dropped().unwrap().expect("it is offered");
+        let view = scene
+            .service
+            .pending_import()
+            .unwrap()
+            .expect("it is offered");
         assert_eq!(view.buttons[0].take, Take::TakeBrought);
         let take = Take::TakeBrought;
-        scene.desk.take(&take, view.file, START + 2_000).unwrap();
+        scene
+            .service
+            .decide_import(&take, view.file, START + 2_000)
+            .unwrap();
         scene.goes_on(&other);
     });
 }
@@ -298,7 +319,7 @@ fn one_that_is_no_record_or_another_throws() {
             problem.next.contains("could not be read as a throw"),
             "{problem:?}"
         );
-        assert_eq!(scene.desk.dropped().unwrap(), None);
+        assert_eq!(scene.service.pending_import().unwrap(), None);
         let known = scene.known.clone();
         scene.goes_on(&known);
     });
@@ -307,7 +328,11 @@ fn one_that_is_no_record_or_another_throws() {
         let bytes = other.named("other").text().into_bytes();
         put(&scene.file, &bytes);
         scene.is_told(Some(&bytes));
-        let view = scene.desk.dropped().unwrap().expect("it is offered");
+        let view = scene
+            .service
+            .pending_import()
+            .unwrap()
+            .expect("it is offered");
         assert_eq!(view.buttons[0].take, Take::Add);
         let known = scene.known.clone();
         scene.goes_on(&known);
@@ -320,7 +345,7 @@ fn the_file_or_its_folder_is_removed() {
         let mut scene = Scene::new(ticked);
         fs::remove_file(&scene.file).unwrap();
         scene.is_told(None);
-        assert_eq!(scene.desk.dropped().unwrap(), None);
+        assert_eq!(scene.service.pending_import().unwrap(), None);
         let known = scene.known.clone();
         scene.goes_on(&known);
 
@@ -349,13 +374,16 @@ fn the_data_folder_is_taken_away_and_comes_back() {
             assert!(!place.exists(), "no other is made in its place");
         }
         // Everything known can be seen, and handed on.
-        assert!(scene.desk.look(&scene.id, &Look::Trim, START).is_ok());
-        let rows = scene.desk.shelf(START).rows;
+        assert!(scene.service.look(&scene.id, &Look::Trim, START).is_ok());
+        let rows = scene.service.shelf(START).rows;
         assert_eq!(rows.len(), 1);
         assert_eq!(rows[0].problem.as_ref().unwrap().code, "away");
-        let parcels = scene.desk.hand(&scene.id, &Hand::Throw, START).unwrap();
-        assert_eq!(parcels[0].bytes, scene.known.text().as_bytes());
-        let tended = scene.desk.tend(&Tend::Demo, START).unwrap_err();
+        let files = scene
+            .service
+            .export(&scene.id, &Hand::Throw, START)
+            .unwrap();
+        assert_eq!(files[0].bytes, scene.known.text().as_bytes());
+        let tended = scene.service.tend(&Tend::Demo, START).unwrap_err();
         assert_eq!(tended.code, "away");
         fs::rename(&away, scene.data()).unwrap();
         let known = scene.known.clone();
@@ -388,7 +416,7 @@ fn the_data_folder_is_exchanged_for_one_of_before() {
     let found = fs::read(&scene.file).unwrap();
     scene.is_told(Some(&found));
     // The folder that is there now is held, so that no other Lapwork writes in it.
-    let mut other = Desk::new(Store::at(scene.data()));
+    let mut other = serve(scene.data());
     assert_eq!(other.hello(START).problem.unwrap().code, "locked");
     drop(other);
     let known = scene.known.clone();
@@ -414,8 +442,11 @@ fn what_is_handed_on_is_what_is_known() {
     each(|mut scene, put| {
         let other = with(&scene.before, "hers", START + 1);
         put(&scene.file, other.text().as_bytes());
-        let parcels = scene.desk.hand(&scene.id, &Hand::Throw, START).unwrap();
-        assert_eq!(parcels[0].bytes, scene.known.text().as_bytes());
+        let files = scene
+            .service
+            .export(&scene.id, &Hand::Throw, START)
+            .unwrap();
+        assert_eq!(files[0].bytes, scene.known.text().as_bytes());
     });
 }
 
@@ -425,40 +456,48 @@ fn another_file_that_is_taken_in_meanwhile_loses_neither() {
         let third = with(&scene.known, "third", START + 400);
         let path = scene.folder.path().join("third.jsonl");
         fs::write(&path, third.text()).unwrap();
-        let found = lapwork_shell::handing::look_into(&path);
-        let view = scene.desk.bring(found, START).unwrap();
+        let found = read_throw(&DesktopDisk, &path.as_path().into());
+        let view = scene.service.import(found, START).unwrap();
         let other = with(&scene.before, "hers", START + 1);
         put(&scene.file, other.text().as_bytes());
         let take = view.buttons[0].take.clone();
-        let problem = scene.desk.take(&take, view.file, START + 2_000);
+        let problem = scene.service.decide_import(&take, view.file, START + 2_000);
         assert_eq!(problem.unwrap_err().code, "changed");
         merges(&mut scene, &other);
-        let found = lapwork_shell::handing::look_into(&path);
-        let view = scene.desk.bring(found, START).unwrap();
+        let found = read_throw(&DesktopDisk, &path.as_path().into());
+        let view = scene.service.import(found, START).unwrap();
         let take = view.buttons[0].take.clone();
         let known = lies(&scene.file);
-        scene.desk.take(&take, view.file, START + 3_000).unwrap();
+        scene
+            .service
+            .decide_import(&take, view.file, START + 3_000)
+            .unwrap();
         assert_eq!(lies(&scene.file).len(), known.len() + 1);
     });
 }
 
-/// A disk on which something happens right before a line is written, or which is full.
-#[derive(Debug, Clone, Default)]
+type Exchange = (Put, PathBuf, Vec<u8>);
+
+/// What happens right before a line is written.
+#[derive(Clone, Default)]
 struct Between {
     /// What is put in the place of which file, and how.
-    put: Arc<Mutex<Option<(Put, PathBuf, Vec<u8>)>>>,
+    put: Arc<Mutex<Option<Exchange>>>,
     full: Arc<AtomicBool>,
 }
 
-impl Disk for Between {
-    fn write(&self, file: &File, bytes: &[u8]) -> io::Result<usize> {
-        if self.full.load(Ordering::SeqCst) {
-            return Err(io::ErrorKind::StorageFull.into());
-        }
-        if let Some((put, path, bytes)) = self.put.lock().unwrap().take() {
-            put(&path, &bytes);
-        }
-        RealDisk.write(file, bytes)
+impl Between {
+    fn disk(&self) -> Tapped {
+        let own = self.clone();
+        Tapped::with(move || {
+            if own.full.load(Ordering::SeqCst) {
+                return Err(io::ErrorKind::StorageFull.into());
+            }
+            if let Some((put, path, bytes)) = own.put.lock().unwrap().take() {
+                put(&path, &bytes);
+            }
+            Ok(())
+        })
     }
 }
 
@@ -466,7 +505,7 @@ impl Disk for Between {
 fn between_the_look_at_the_file_and_the_writing() {
     for put in WAYS {
         let disk = Between::default();
-        let mut scene = Scene::on(true, Box::new(disk.clone()));
+        let mut scene = Scene::on(true, disk.disk());
         let other = with(&scene.before, "hers", START + 1);
         let bytes = other.text().into_bytes();
         *disk.put.lock().unwrap() = Some((put, scene.file.clone(), bytes));
@@ -483,7 +522,7 @@ fn between_the_look_at_the_file_and_the_writing() {
 fn while_the_disk_is_full_nothing_is_touched_or_forgotten() {
     for put in WAYS {
         let disk = Between::default();
-        let mut scene = Scene::on(true, Box::new(disk.clone()));
+        let mut scene = Scene::on(true, disk.disk());
         let other = with(&scene.before, "hers", START + 1);
         let bytes = other.text().into_bytes();
         put(&scene.file, &bytes);
@@ -506,14 +545,17 @@ fn while_the_disk_is_full_nothing_is_touched_or_forgotten() {
 fn after_a_failure_what_is_read_again_is_held_against_what_was_known() {
     for put in WAYS {
         let disk = Between::default();
-        let mut scene = Scene::on(true, Box::new(disk.clone()));
+        let mut scene = Scene::on(true, disk.disk());
         disk.full.store(true, Ordering::SeqCst);
         assert_eq!(scene.act("next").unwrap_err().code, "disk");
         disk.full.store(false, Ordering::SeqCst);
         let other = with(&scene.before, "hers", START + 1);
         let bytes = other.text().into_bytes();
         put(&scene.file, &bytes);
-        let looked = scene.desk.look(&scene.id, &Look::Trim, START).unwrap_err();
+        let looked = scene
+            .service
+            .look(&scene.id, &Look::Trim, START)
+            .unwrap_err();
         assert_eq!(looked.code, "changed");
         assert_eq!(scene.copies("brought"), [bytes]);
         let one = merges(&mut scene, &other);
@@ -540,7 +582,7 @@ fn how_long_a_step_takes() {
                 next: false,
             };
             let deed = Deed::Act { action };
-            scene.desk.act(&scene.id, &deed, START).unwrap();
+            scene.service.act(&scene.id, &deed, START).unwrap();
         }
         println!("{notes} notes: {:?} a step", begun.elapsed() / STEPS);
     }

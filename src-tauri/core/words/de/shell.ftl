@@ -28,6 +28,8 @@ error-changed-left = { $file } ist nicht mehr so, wie Lapwork die Datei geschrie
 error-changed-left-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Schaff Platz, sieh nach, ob der Speicher in Ordnung ist, und mach den Schritt dann noch einmal.
 error-away = Der Ordner { $file }, in dem deine Decken liegen, ist nicht mehr da; gerade lässt sich nichts sichern.
 error-away-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Bring den Ordner oder den Datenträger, auf dem er liegt, an seine Stelle zurück, und mach den letzten Schritt dann noch einmal.
+error-random = Dieses Gerät gab keine Zufallszahl her; deshalb ließ sich keine Decke beginnen ({ $why }).
+error-random-next = Versuch es noch einmal. Bleibt es so, starte das Gerät neu; die Decken, die du hast, sind unberührt.
 error-too-large = { $file } ist größer als 64 MB; mehr liest und schreibt Lapwork nicht.
 error-too-large-next = Beginne eine neue Decke für das, was noch zu machen ist.
 error-no-such-throw = Diese Decke liegt nicht mehr im Regal.
@@ -138,7 +140,7 @@ error-unsure = Der Speicher versagte, während { $file } geschrieben wurde ({ $w
 error-unsure-next = { $seen ->
     [before] Sieh nach, ob der Speicher in Ordnung ist, und tu es noch einmal.
     [after] Sieh nach, ob der Speicher in Ordnung ist, öffne Lapwork neu, und sieh, ob der Schritt da ist, bevor du ihn ein zweites Mal tust.
-   *[neither] Sie bleibt dort unberührt, und nichts kommt dazu. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie richten kann.
+   *[neither] Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Sieh nach, ob der Speicher in Ordnung ist, und sieh, ob dieser Schritt da ist, bevor du ihn ein zweites Mal tust.
 }
 error-held = Der Speicher versagte, und { $file } ließ sich nicht neu schreiben; vorläufig kommt nichts dazu.
 error-held-next = Du kannst dich umsehen; die Datei bleibt unberührt. Sieh nach, ob der Speicher in Ordnung ist und Platz hat, und versuch es noch einmal.
