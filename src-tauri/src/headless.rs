@@ -8,14 +8,15 @@
 
 use crate::printing;
 use lapwork_core::demo;
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
+use lapwork_core::log::merge::{MergeSide, meet};
 use lapwork_core::measure::{Ruler, System};
-use lapwork_core::merge::{Side, meet};
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
-use lapwork_core::show::{self, Lens};
+use lapwork_core::show::{self, Context};
+use lapwork_core::show::{PrintOrder, PrintPaper, Query, View};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Look, PrintOrder, PrintPaper, Problem, View};
+use lapwork_core::words::Problem;
 use lapwork_core::words::{self, Words};
 use lapwork_service::desktop::{self, DesktopDisk};
 use lapwork_service::disk::DiskPath;
@@ -48,7 +49,7 @@ enum Ask {
         first: PathBuf,
         second: PathBuf,
         out: PathBuf,
-        keep: Option<Side>,
+        keep: Option<MergeSide>,
     },
     /// A sheet, and the file it is to be written to.
     Sheet(PathBuf, PathBuf, System, PrintOrder),
@@ -144,7 +145,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
                 continue;
             }
             Some(Long("keep")) => {
-                let sides = [("first", Side::First), ("second", Side::Second)];
+                let sides = [("first", MergeSide::First), ("second", MergeSide::Second)];
                 keep = Some(one_of(&mut parser, &sides).map_err(|why| stray(words, why))?);
                 continue;
             }
@@ -248,7 +249,7 @@ fn one_of<T: Copy>(parser: &mut lexopt::Parser, these: &[(&str, T)]) -> Result<T
 }
 
 fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<ExitCode, Failure> {
-    let lens = |system: System| Lens {
+    let lens = |system: System| Context {
         words,
         ruler: Ruler {
             system,
@@ -355,8 +356,8 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
 fn merge(
     (first, second): (&Path, &Path),
     path: &Path,
-    keep: Option<Side>,
-    lens: Lens<'_>,
+    keep: Option<MergeSide>,
+    lens: Context<'_>,
     out: &mut impl Write,
 ) -> Result<ExitCode, Failure> {
     let words = lens.words;
@@ -388,7 +389,7 @@ fn merge(
         )?;
         return Ok(ExitCode::from(1));
     }
-    let choices = vec![keep.unwrap_or(Side::First); conflicts.len()];
+    let choices = vec![keep.unwrap_or(MergeSide::First); conflicts.len()];
     let joined = meeting.join(&choices).map_err(not)?;
     let written =
         desktop::write_throw(&path.into(), &joined).map_err(|error| failed(path, &error, words))?;
@@ -420,7 +421,7 @@ fn failed(path: &Path, error: &StoreError, words: &Words) -> Failure {
     let problem = match error {
         StoreError::NoSuchThrow | StoreError::Missing { .. } => words.problem("no-file", &[]),
         // The path is said already.
-        StoreError::Damage { how, .. } => damage(words, how),
+        StoreError::Damaged { how, .. } => damage(words, how),
         error => message(words, error),
     };
     Failure::Told(format!("{}: {}", path.display(), one_line(&problem)))
@@ -438,9 +439,9 @@ fn one_line(problem: &Problem) -> String {
 }
 
 /// One line for each entry, the newest first; dates are in UTC.
-fn history(journal: &Journal, lens: Lens<'_>, out: &mut impl Write) -> Result<(), Failure> {
-    let look = Look::History { most: u32::MAX };
-    let seen = show::look(journal, &look, lens);
+fn history(journal: &Journal, lens: Context<'_>, out: &mut impl Write) -> Result<(), Failure> {
+    let look = Query::History { most: u32::MAX };
+    let seen = show::answer(journal, &look, lens);
     let seen = seen.map_err(|problem| Failure::Told(one_line(&problem)))?;
     let View::History(history) = seen else {
         return Ok(());
@@ -461,7 +462,7 @@ fn draw(
     journal: &Journal,
     which: Option<&str>,
     style: Style,
-    lens: Lens<'_>,
+    lens: Context<'_>,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let throw = journal.throw();
@@ -487,7 +488,7 @@ fn draw(
 fn tables(
     journal: &Journal,
     which: Option<&str>,
-    lens: Lens<'_>,
+    lens: Context<'_>,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let Some(which) = which else {

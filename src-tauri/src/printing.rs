@@ -4,9 +4,9 @@
 //! are free; how far it is and whether it is to stop goes through a [`Press`]. One print
 //! at a time: a second waits for nobody, it takes the press over and the first is stopped.
 
-use lapwork_core::photos::PhotoId;
 use lapwork_core::show::Sheet;
-use lapwork_core::view::{PrintOrder, PrintPaper, Printing};
+use lapwork_core::show::{PrintOrder, PrintPaper, Printing};
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_service::photos;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size};
 use std::ops::ControlFlow;
@@ -125,14 +125,14 @@ mod tests {
     use super::*;
     use lapwork_core::demo;
     use lapwork_core::measure::Ruler;
-    use lapwork_core::show::Lens;
+    use lapwork_core::show::Context;
     use lapwork_core::words::Words;
     use lapwork_service::paper::sheet;
 
     #[test]
     fn a_stopped_print_gives_nothing_and_the_next_one_goes_on() {
         let words = Words::english();
-        let lens = Lens {
+        let lens = Context {
             words: &words,
             ruler: Ruler::default(),
             now: 1_800_000_000_000,

@@ -8,12 +8,13 @@
 use crate::dialogs;
 use crate::printing::Press;
 use crate::{system_locale, system_words};
-use lapwork_core::photos::PhotoId;
-use lapwork_core::view::{
-    Acted, AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed,
-    Hello, Layouts, Look, PlanDraft, PlanView, Prefs, PrintOrder, Printing, Problem, ShelfView,
-    Take, Taken, Tend, Tended, View,
+use lapwork_core::show::{
+    AgainView, Arrange, CommandAnswer, DraftAfter, Export, Exported, GridWish, GridsView, Hello,
+    ImportChoice, ImportView, Imported, Layouts, PlanDraft, PlanView, Prefs, PrintOrder, Printing,
+    Query, Request, ShelfAnswer, ShelfCommand, ShelfView, View,
 };
+use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::words::Problem;
 use lapwork_service::desktop::{self, DesktopDisk, now};
 use lapwork_service::disk::DiskPath;
 use lapwork_service::export::ExportFile;
@@ -23,7 +24,7 @@ use lapwork_service::{import, photos};
 use lapwork_sheet::PrintFault;
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
-use tauri::http::{Request, Response};
+use tauri::http::{self, Response};
 use tauri::{
     AppHandle, DragDropEvent, Manager as _, State, Url, WebviewWindowBuilder, Window, WindowEvent,
 };
@@ -67,7 +68,7 @@ fn shelf(app: AppHandle, shared: Shared<'_>) -> ShelfView {
 }
 
 #[tauri::command]
-fn look(app: AppHandle, shared: Shared<'_>, id: String, look: Look) -> Result<View, Problem> {
+fn look(app: AppHandle, shared: Shared<'_>, id: String, look: Query) -> Result<View, Problem> {
     let mut service = service(&shared);
     let seen = service.look(&id, &look, now());
     offer(&app, &service);
@@ -79,9 +80,9 @@ fn act(
     app: AppHandle,
     shared: Shared<'_>,
     id: String,
-    deed: Deed,
-    look: Option<Look>,
-) -> Result<Acted, Problem> {
+    deed: Request,
+    look: Option<Query>,
+) -> Result<CommandAnswer, Problem> {
     let mut service = service(&shared);
     let acted = service.act_and_look(&id, &deed, look.as_ref(), now());
     offer(&app, &service);
@@ -89,7 +90,7 @@ fn act(
 }
 
 #[tauri::command]
-fn tend(shared: Shared<'_>, tend: Tend) -> Result<Tended, Problem> {
+fn tend(shared: Shared<'_>, tend: ShelfCommand) -> Result<ShelfAnswer, Problem> {
     service(&shared).tend(&tend, now())
 }
 
@@ -128,7 +129,7 @@ fn set_prefs(shared: Shared<'_>, prefs: Prefs) -> Result<Hello, Problem> {
 /// The maker is asked where it goes, on a thread of its own, so that the window and the
 /// service are free meanwhile.
 #[tauri::command(async)]
-fn hand(app: AppHandle, shared: Shared<'_>, id: String, hand: Hand) -> Result<Handed, Problem> {
+fn hand(app: AppHandle, shared: Shared<'_>, id: String, hand: Export) -> Result<Exported, Problem> {
     let files = service(&shared).export(&id, &hand, now())?;
     let put = dialogs::put(&app, &files);
     service(&shared).exported(put)
@@ -136,7 +137,7 @@ fn hand(app: AppHandle, shared: Shared<'_>, id: String, hand: Hand) -> Result<Ha
 
 /// The maker is asked which file; it is read and checked before the service is taken.
 #[tauri::command(async)]
-fn bring(app: AppHandle, shared: Shared<'_>) -> Result<Option<BringView>, Problem> {
+fn bring(app: AppHandle, shared: Shared<'_>) -> Result<Option<ImportView>, Problem> {
     let found = match dialogs::fetch(&app) {
         Ok(None) => return Ok(None),
         Ok(Some(path)) => import::read_throw(&DesktopDisk, &path),
@@ -147,12 +148,17 @@ fn bring(app: AppHandle, shared: Shared<'_>) -> Result<Option<BringView>, Proble
 
 /// What came of a file dropped on the window.
 #[tauri::command]
-fn dropped(shared: Shared<'_>) -> Result<Option<BringView>, Problem> {
+fn dropped(shared: Shared<'_>) -> Result<Option<ImportView>, Problem> {
     service(&shared).pending_import()
 }
 
 #[tauri::command(async)]
-fn take(app: AppHandle, shared: Shared<'_>, take: Take, file: u32) -> Result<Taken, Problem> {
+fn take(
+    app: AppHandle,
+    shared: Shared<'_>,
+    take: ImportChoice,
+    file: u32,
+) -> Result<Imported, Problem> {
     let mut service = service(&shared);
     let taken = service.decide_import(&take, file, now());
     offer(&app, &service);
@@ -196,7 +202,7 @@ fn photo(
 /// Answer the page's asking for `photo://localhost/<throw>/<photo>`. Both are read into
 /// names from which no path outside the throw's folder can be made; anything else, and a
 /// photo that is not there, is answered with 404.
-fn show_photo(app: &AppHandle, asked: &Request<Vec<u8>>) -> Response<Vec<u8>> {
+fn show_photo(app: &AppHandle, asked: &http::Request<Vec<u8>>) -> Response<Vec<u8>> {
     let path = asked.uri().path().replace("%2F", "/");
     let found = path
         .trim_start_matches('/')
@@ -246,13 +252,13 @@ fn print(
     press: State<'_, Press>,
     id: String,
     order: PrintOrder,
-) -> Result<Handed, Problem> {
+) -> Result<Exported, Problem> {
     let (name, sheet) = service(&shared).sheet(&id, order, now())?;
     let photo = |photo: &PhotoId| service(&shared).photo(&id, photo.as_str());
     let made = press.print(&sheet, order, &photo);
     let bytes = match made {
         Ok(bytes) => bytes,
-        Err(PrintFault::Cancelled) => return Ok(Handed { said: None }),
+        Err(PrintFault::Cancelled) => return Ok(Exported { said: None }),
         Err(PrintFault::Failed(why)) => return Err(service(&shared).print_failed(why)),
     };
     let file = ExportFile { name, bytes };

@@ -13,11 +13,11 @@
 //! * memory: proportional set size (`Pss` of `/proc/<pid>/smaps_rollup`) of the program, and
 //!   of the web engine's processes besides.
 
-use lapwork_core::assembly::Kind;
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Command;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::plan::Plan;
-use lapwork_core::tasks::Task;
+use lapwork_core::plan::assembly::Kind;
+use lapwork_core::throw::tasks::Task;
 use lapwork_core::{demo, throw::Time};
 use lapwork_tests::processes;
 use lapwork_tests::walk::Walk;
@@ -25,7 +25,7 @@ use lapwork_tests::window::{STARTING, Started, Window};
 use std::fs;
 use std::io::{BufRead as _, BufReader};
 use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
+use std::process::{self, Stdio};
 use std::time::{SystemTime, UNIX_EPOCH};
 use tempfile::TempDir;
 
@@ -58,7 +58,7 @@ fn build() -> Programs {
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     // The program alone first: as it is packaged.
     for target in [["--bin", "lapwork"], ["--example", "empty"]] {
-        let built = Command::new(&cargo)
+        let built = process::Command::new(&cargo)
             .args(["build", "--package", "lapwork", "--profile", &profile])
             .args(target)
             .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
@@ -167,7 +167,7 @@ fn bus(folder: &Path, services: &str) -> (Started, String) {
         listen.display()
     );
     fs::write(&config, text).expect("a configuration");
-    let mut command = Command::new("dbus-daemon");
+    let mut command = process::Command::new("dbus-daemon");
     command
         .arg(format!("--config-file={}", config.display()))
         .args(["--nofork", "--print-address"])
@@ -215,7 +215,7 @@ fn portal(programs: &Programs) {
 /// A throw of that size in a data folder, near half of its squares cut one by one.
 fn kept(across: u16, down: u16, data: &Path) {
     let now = epoch() as Time;
-    let begin = Action::Begin {
+    let begin = Command::Begin {
         name: format!("{across} × {down}"),
         plan: Plan {
             across,
@@ -226,7 +226,7 @@ fn kept(across: u16, down: u16, data: &Path) {
         denims: demo::denims(),
     };
     let (mut journal, _) = Journal::begin(&begin, now).expect("a throw");
-    let one = Action::TickNext {
+    let one = Command::TickNext {
         task: Task::Cut,
         kind: Kind::Square,
         count: 1,

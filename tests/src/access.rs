@@ -5,8 +5,8 @@
 //! has put it. The tour finds its way by marks alone, so that it can be taken in any language.
 
 use crate::walk::Walk;
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Command;
+use lapwork_core::log::journal::Journal;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use std::fs;
@@ -464,7 +464,7 @@ impl Tour<'_> {
             .join("throw.jsonl");
         let bytes = fs::read(file).expect("the throw's file");
         let mut copy = Journal::read(&bytes).expect("a record").journal;
-        let renamed = |name: &str| Action::Rename { name: name.into() };
+        let renamed = |name: &str| Command::Rename { name: name.into() };
         let at = copy.entries().map(|(e, _)| e.at).max().expect("entries") + 1_000;
         let entry = copy.propose(&renamed("Sill throw"), at).expect("allowed");
         copy.accept(entry).expect("accepted");

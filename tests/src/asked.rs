@@ -2,10 +2,10 @@
 //!
 //! Fuzzing builds this file too; see `tests/fuzz`.
 
-use lapwork_core::arrange::Wishes;
 use lapwork_core::demo;
-use lapwork_core::journal::{Journal, What};
+use lapwork_core::log::journal::{Journal, What};
 use lapwork_core::throw::Event;
+use lapwork_core::throw::wishes::Wishes;
 use serde_json::{Value, json};
 
 const NOW: i64 = 1_773_000_000_000;

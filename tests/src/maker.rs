@@ -3,11 +3,11 @@
 //! Promises: what comes of a seed never depends on anything else, so that a test can
 //! tell beforehand what must be on the disk after each deed.
 
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Command;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::plan::Plan;
+use lapwork_core::show::Request;
 use lapwork_core::throw::Time;
-use lapwork_core::view::Deed;
 use serde_json::{Value, json};
 
 /// Numbers that look like chance (splitmix64, by Steele, Lea and Flood).
@@ -31,8 +31,8 @@ impl Chance {
 }
 
 /// Write a note about the whole.
-pub fn note(text: &str) -> Deed {
-    Deed::Act {
+pub fn note(text: &str) -> Request {
+    Request::Act {
         action: action(json!({"do": "note", "text": text, "piece": null})),
     }
 }
@@ -42,13 +42,13 @@ pub fn entries(journal: &Journal) -> String {
     journal.entries().map(|(entry, _)| entry.line()).collect()
 }
 
-fn action(value: Value) -> Action {
+fn action(value: Value) -> Command {
     serde_json::from_value(value).expect("an action")
 }
 
 /// The beginning of a small throw.
-pub fn beginning(name: &str, across: u16, down: u16) -> Action {
-    Action::Begin {
+pub fn beginning(name: &str, across: u16, down: u16) -> Command {
+    Command::Begin {
         name: name.to_string(),
         plan: Plan {
             across,
@@ -65,7 +65,7 @@ pub fn beginning(name: &str, across: u16, down: u16) -> Action {
 }
 
 /// Something to do to a throw of at least 2 × 2; it may be refused.
-pub fn deed(chance: &mut Chance) -> Deed {
+pub fn deed(chance: &mut Chance) -> Request {
     let kinds = ["square", "pair", "four", "row", "whole"];
     let tasks = [
         "cut",
@@ -79,8 +79,8 @@ pub fn deed(chance: &mut Chance) -> Deed {
     ];
     let square = [chance.below(2), chance.below(2), 1, 1];
     let asked = match chance.below(16) {
-        0 => return Deed::Undo,
-        1 => return Deed::Redo,
+        0 => return Request::Undo,
+        1 => return Request::Redo,
         2 => {
             json!({"do": "note", "text": format!("“{}”\n\tnaïve ✂ — {}", chance.draw(), "so ".repeat(chance.below(60) as usize)), "piece": null})
         }
@@ -99,17 +99,17 @@ pub fn deed(chance: &mut Chance) -> Deed {
             "count": 1 + chance.below(4),
         }),
     };
-    Deed::Act {
+    Request::Act {
         action: action(asked),
     }
 }
 
 /// Do it to a record in memory; whether it was allowed.
-pub fn done(journal: &mut Journal, deed: &Deed, at: Time) -> bool {
+pub fn done(journal: &mut Journal, deed: &Request, at: Time) -> bool {
     let entry = match deed {
-        Deed::Act { action } => journal.propose(action, at),
-        Deed::Undo => journal.propose_undo(at),
-        Deed::Redo => journal.propose_redo(at),
+        Request::Act { action } => journal.propose(action, at),
+        Request::Undo => journal.propose_undo(at),
+        Request::Redo => journal.propose_redo(at),
     };
     entry.is_ok_and(|entry| journal.accept(entry).is_some())
 }

@@ -3,13 +3,13 @@
 //!
 //! What once made trouble is kept in `tests/corpus` and tried first, every time.
 
-use lapwork_core::assembly::Rect;
-use lapwork_core::cloth::parse_weight;
-use lapwork_core::deed::Action;
-use lapwork_core::intake;
-use lapwork_core::journal::{Damage, Journal};
+use lapwork_core::cloth::weight::parse_weight;
+use lapwork_core::command::Command;
+use lapwork_core::log::intake;
+use lapwork_core::log::journal::{FormatError, Journal};
 use lapwork_core::measure::{MetricUnit, ParseError, Ruler, System, in_nm, parse};
-use lapwork_core::view::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
+use lapwork_core::plan::assembly::Rect;
+use lapwork_core::show::{GridWish, PlanDraft, Prefs, Query, Request, ShelfCommand};
 use lapwork_service::desktop::read_throw;
 use lapwork_service::service::Service;
 use lapwork_service::store::{MOST_BYTES, StoreError};
@@ -24,7 +24,7 @@ use std::fs::{self, File};
 use std::io::Write as _;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
-use std::process::Command;
+use std::process;
 use std::time::{Duration, Instant};
 use tempfile::TempDir;
 
@@ -95,7 +95,7 @@ fn a_length_or_told(typed: &str) {
     }
     for system in [System::Inch, System::Metric] {
         if let Some(weight) = parse_weight(typed, system) {
-            let grams = lapwork_core::cloth::in_gsm(weight);
+            let grams = lapwork_core::cloth::weight::in_gsm(weight);
             assert!(grams.is_finite() && grams >= 0.0, "{typed:?}");
         }
     }
@@ -131,7 +131,7 @@ fn typed_nonsense_is_a_length_or_told() {
 // ── Files ────────────────────────────────────────────────────────────────────
 
 /// Read a file's bytes; if they can be read, all can be shown and written again.
-fn read_or_told(bytes: &[u8]) -> Result<usize, Damage> {
+fn read_or_told(bytes: &[u8]) -> Result<usize, FormatError> {
     let read = Journal::read(bytes)?;
     let again = Journal::read(read.journal.text().as_bytes()).unwrap();
     assert_eq!(again.journal.throw(), read.journal.throw());
@@ -452,7 +452,7 @@ fn events_with_figures_changed_and_a_checksum_that_agrees() {
     let mut told = 0;
     let file = kept("every-event-1.jsonl");
     let bodies = bodies(&file);
-    let looks: Vec<Look> = looks()
+    let looks: Vec<Query> = looks()
         .into_iter()
         .map(|look| serde_json::from_value(look).unwrap())
         .collect();
@@ -494,17 +494,17 @@ fn events_with_figures_changed_and_a_checksum_that_agrees() {
     assert!(read > 100 && told > 200);
 }
 
-fn shown(journal: &Journal, looks: &[Look]) {
-    use lapwork_core::show::{self, Lens};
+fn shown(journal: &Journal, looks: &[Query]) {
+    use lapwork_core::show::{self, Context};
     use lapwork_core::words::Words;
     let words = Words::english();
-    let lens = Lens {
+    let lens = Context {
         words: &words,
         ruler: Ruler::default(),
         now: NOW,
     };
     for look in looks {
-        let _ = show::look(journal, look, lens);
+        let _ = show::answer(journal, look, lens);
     }
     let _ = show::shelf_row("a", journal, lens);
     let _ = show::figures(journal, lens);
@@ -534,7 +534,7 @@ fn quick() -> TempDir {
 /// A service with the demo throw on it.
 fn with_demo(folder: &TempDir) -> (Service, String) {
     let mut service = serve(folder.path().to_path_buf());
-    let id = service.tend(&Tend::Demo, NOW).unwrap().id.unwrap();
+    let id = service.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
     (service, id)
 }
 
@@ -551,40 +551,42 @@ fn actions_with_fields_changed() {
         .map(|action| action["do"].as_str().unwrap())
         .collect();
     named.sort_unstable();
-    assert_eq!(named, names::<Action>("do"), "one of every action");
+    assert_eq!(named, names::<Command>("do"), "one of every action");
     for action in &actions {
-        let fine = serde_json::from_value::<Action>(action.clone());
+        let fine = serde_json::from_value::<Command>(action.clone());
         assert!(fine.is_ok(), "{action}: {fine:?}");
     }
     let folder = quick();
     let (mut service, mut id) = with_demo(&folder);
-    let looks: Vec<Look> = looks()
+    let looks: Vec<Query> = looks()
         .into_iter()
         .map(|look| serde_json::from_value(look).unwrap())
         .collect();
     let (mut unread, mut refused, mut taken) = (0, 0, 0);
     for action in &actions {
         for asked in changed(action) {
-            let Ok(action) = serde_json::from_value::<Action>(asked.clone()) else {
+            let Ok(action) = serde_json::from_value::<Command>(asked.clone()) else {
                 unread += 1;
                 continue;
             };
             no_panic(&asked, || {
-                let begins = matches!(action, Action::Begin { .. });
+                let begins = matches!(action, Command::Begin { .. });
                 if begins {
                     let begun = service.tend(
-                        &Tend::Begin {
+                        &ShelfCommand::Begin {
                             action: action.clone(),
                         },
                         NOW,
                     );
                     if let Ok(begun) = begun {
                         let id = begun.id.unwrap();
-                        service.tend(&Tend::Delete { id: id.clone() }, NOW).unwrap();
-                        service.tend(&Tend::Erase { id }, NOW).unwrap();
+                        service
+                            .tend(&ShelfCommand::Delete { id: id.clone() }, NOW)
+                            .unwrap();
+                        service.tend(&ShelfCommand::Erase { id }, NOW).unwrap();
                     }
                 }
-                match service.act(&id, &Deed::Act { action }, NOW) {
+                match service.act(&id, &Request::Act { action }, NOW) {
                     Ok(_) => {
                         taken += 1;
                         for look in looks.iter().skip(taken % 4).step_by(4) {
@@ -592,7 +594,7 @@ fn actions_with_fields_changed() {
                         }
                         // Mostly taken back, so that the next finds the throw much the same.
                         if taken % 5 != 0 {
-                            service.act(&id, &Deed::Undo, NOW).unwrap();
+                            service.act(&id, &Request::Undo, NOW).unwrap();
                         }
                     }
                     Err(problem) => {
@@ -611,7 +613,7 @@ fn actions_with_fields_changed() {
                     "{:?}",
                     shelf.rows
                 );
-                id = service.tend(&Tend::Demo, NOW).unwrap().id.unwrap();
+                id = service.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
                 taken += 1;
             }
         }
@@ -631,12 +633,12 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
         .collect();
     named.sort_unstable();
     named.dedup();
-    assert_eq!(named, names::<Look>("see"), "one of every look");
+    assert_eq!(named, names::<Query>("see"), "one of every look");
     let folder = quick();
     let (mut service, id) = with_demo(&folder);
     let note = json!({"do": "add-garment", "kind": "mens-jeans", "size": "medium", "makes": {"for": "denim"}, "name": "J"});
     let action = serde_json::from_value(note).unwrap();
-    service.act(&id, &Deed::Act { action }, NOW).unwrap();
+    service.act(&id, &Request::Act { action }, NOW).unwrap();
     let texts = [kept_texts("measures.json"), kept_texts("texts.json")].concat();
     let mut tried = 0;
     let mut chance = Chance(5);
@@ -655,7 +657,7 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
             }
         }
         for asked in all {
-            if let Ok(look) = serde_json::from_value::<Look>(asked.clone()) {
+            if let Ok(look) = serde_json::from_value::<Query>(asked.clone()) {
                 no_panic(&asked, || service.look(&id, &look, NOW).is_ok());
                 tried += 1;
             }
@@ -686,7 +688,8 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
     for text in &texts {
         no_panic(&json!(text), || service.length(text, NOW).is_ok());
         for tend in ["delete", "restore", "erase"] {
-            let tend = serde_json::from_value::<Tend>(json!({"tend": tend, "id": text})).unwrap();
+            let tend =
+                serde_json::from_value::<ShelfCommand>(json!({"tend": tend, "id": text})).unwrap();
             no_panic(&json!(text), || service.tend(&tend, NOW).unwrap_err());
         }
         tried += 4;
@@ -742,7 +745,7 @@ fn part_huge() {
     let came = match read_throw(&path.as_path().into()) {
         Ok(opened) => format!("{} entries", opened.journal.len()),
         Err(StoreError::TooLarge { .. }) => "too large".to_string(),
-        Err(StoreError::Damage { how, .. }) => format!("{how:?}"),
+        Err(StoreError::Damaged { how, .. }) => format!("{how:?}"),
         Err(error) => panic!("{error:?}"),
     };
     let took = began.elapsed().as_millis();
@@ -758,7 +761,7 @@ fn part_huge() {
 
 /// What came of a file, the most memory in MiB, and the milliseconds it took.
 fn huge(path: &Path) -> (String, u64, u64) {
-    let output = Command::new(std::env::current_exe().unwrap())
+    let output = process::Command::new(std::env::current_exe().unwrap())
         .args(["--exact", "part_huge", "--nocapture"])
         .env(HUGE, path)
         .output()

@@ -3,10 +3,10 @@
 //! every placing at all on tiny ones; and what realistic pieces give.
 
 use good_lp::{Expression, ProblemVariables, Solution, SolverModel, constraint, microlp, variable};
-use lapwork_core::cutting::{Cutting, bound, expected, free_yield, lay_out, naive};
-use lapwork_core::garments::{
-    GarmentKind, GarmentSize, Guess, Part, Piece, PieceFault, Station, Zone, ZoneKind, fat_quarter,
-    start,
+use lapwork_core::cloth::cutting::{Cutting, bound, expected, free_yield, lay_out, naive};
+use lapwork_core::cloth::garments::{
+    GarmentKind, GarmentPart, GarmentSize, Guess, OutlineStation, Piece, PieceFault, Zone,
+    ZoneKind, fat_quarter, start,
 };
 use lapwork_core::measure::{Length, System, in_nm, inch64, nm};
 
@@ -52,14 +52,14 @@ fn hole([from, to, left, right]: [i64; 4]) -> Zone {
 
 /// A piece in whole units: `long` high in `bends` stretches, at most `wide`, with holes.
 fn piece(dice: &mut Dice, long: i64, wide: i64, bends: i64, holes: i64) -> Piece {
-    let station = |dice: &mut Dice, at| Station {
+    let station = |dice: &mut Dice, at| OutlineStation {
         at: unit(at),
         left: unit(dice.between(0, wide / 4)),
         right: unit(dice.between(wide / 2, wide)),
     };
     let stations = (0..=bends).map(|i| station(dice, long * i / bends));
     let mut piece = Piece {
-        part: Part::Cloth,
+        part: GarmentPart::Cloth,
         stations: stations.collect(),
         zones: Vec::new(),
     };

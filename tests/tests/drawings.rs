@@ -1,17 +1,19 @@
 //! Drawings and tables: rendered and read back by others' code.
 
-use lapwork_core::arrange::{Arranger, Wishes};
-use lapwork_core::assembly::Rect;
-use lapwork_core::deed::Action;
+use lapwork_core::cloth::fabric::{Face, Texture};
+use lapwork_core::command::Command;
 use lapwork_core::demo;
-use lapwork_core::faces::{Face, Texture, mirrored};
-use lapwork_core::journal::Journal;
+use lapwork_core::faces::arrange::Arranger;
+use lapwork_core::faces::spread::mirrored;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::{Ruler, System, in_mm};
 use lapwork_core::plan::Plan;
-use lapwork_core::show::Lens;
+use lapwork_core::plan::assembly::Rect;
+use lapwork_core::show::Context;
 use lapwork_core::show::drawing::{Drawing, Style, face_svg};
 use lapwork_core::show::tables::Table;
-use lapwork_core::tasks::Task;
+use lapwork_core::throw::tasks::Task;
+use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::Words;
 use resvg::usvg::roxmltree::{Document, Node};
 use resvg::{tiny_skia, usvg};
@@ -97,8 +99,8 @@ fn keep(name: &str, rendered: &Rendered) {
     }
 }
 
-fn lens(words: &Words, system: System) -> Lens<'_> {
-    Lens {
+fn lens(words: &Words, system: System) -> Context<'_> {
+    Context {
         words,
         ruler: Ruler {
             system,
@@ -108,7 +110,7 @@ fn lens(words: &Words, system: System) -> Lens<'_> {
     }
 }
 
-fn act(journal: &mut Journal, action: &Action) {
+fn act(journal: &mut Journal, action: &Command) {
     let entry = journal.propose(action, NOW).unwrap();
     journal.accept(entry).unwrap();
 }
@@ -140,7 +142,7 @@ fn throw(across: u16, down: u16) -> Journal {
         (print.texture, print.colour) = (texture, hue.into());
         prints.push(print);
     }
-    let begin = Action::Begin {
+    let begin = Command::Begin {
         name: "Eight of each".into(),
         plan: Plan {
             across,
@@ -156,7 +158,7 @@ fn throw(across: u16, down: u16) -> Journal {
     if squares.len() > 4 {
         act(
             &mut journal,
-            &Action::SetDenim {
+            &Command::SetDenim {
                 pieces: some(3),
                 denim: 1,
                 wrong_side_up: false,
@@ -164,7 +166,7 @@ fn throw(across: u16, down: u16) -> Journal {
         );
         act(
             &mut journal,
-            &Action::SetDenim {
+            &Command::SetDenim {
                 pieces: some(7),
                 denim: 0,
                 wrong_side_up: true,
@@ -178,7 +180,7 @@ fn throw(across: u16, down: u16) -> Journal {
         ..Wishes::default()
     };
     let layout = Arranger::new(journal.throw(), wishes, 3).layout(journal.throw());
-    act(&mut journal, &Action::LayOut { wishes, layout });
+    act(&mut journal, &Command::LayOut { wishes, layout });
     journal
 }
 
@@ -442,7 +444,7 @@ fn what_the_maker_typed_is_told_as_typed() {
     let typed = "<script>alert(1)</script> & \"two\" 'one' שמיכה";
     let mut journal = throw(2, 2);
     let name = typed.to_string();
-    act(&mut journal, &Action::Rename { name });
+    act(&mut journal, &Command::Rename { name });
     let (mut prints, denims) = (
         journal.throw().prints.clone(),
         journal.throw().denims.clone(),
@@ -450,7 +452,7 @@ fn what_the_maker_typed_is_told_as_typed() {
     for print in &mut prints {
         print.name = format!("=1+1 ]]> {typed}");
     }
-    act(&mut journal, &Action::SetCloth { prints, denims });
+    act(&mut journal, &Command::SetCloth { prints, denims });
     for face in [Face::Front, Face::Back] {
         let lens = lens(&words, System::Metric);
         let svg = face_svg(&journal, face, Style::Colour, lens);
@@ -603,7 +605,7 @@ fn tables_hold_the_figures_of_the_core() {
         assert_eq!(rows.len(), pieces.clone().count());
         for (row, (n, heap, i)) in rows.iter().zip(pieces) {
             assert_eq!((&*row[0], &*row[1]), (&*n.to_string(), heap.name()));
-            let lapwork_core::garments::Source::Cloth(garment) = &heap.from else {
+            let lapwork_core::cloth::garments::Source::Cloth(garment) = &heap.from else {
                 panic!("{row:?}");
             };
             let [low, top, left, right] = garment.pieces[i].reach();

@@ -1,13 +1,13 @@
 //! The statistics of the lap against the outside: SciPy, and a certified data set.
 
-use lapwork_core::drift::{Seen, Verdict, drift};
+use lapwork_core::fitting::drift::{Deviation, DriftVerdict, drift};
 use lapwork_core::measure::nm;
 use serde_json::Value;
 
-fn seen(across: &[i64], down: &[i64]) -> Vec<Seen> {
+fn seen(across: &[i64], down: &[i64]) -> Vec<Deviation> {
     let pairs = across.iter().zip(down);
     pairs
-        .map(|(a, d)| Seen {
+        .map(|(a, d)| Deviation {
             across: nm(*a),
             down: nm(*d),
         })
@@ -83,12 +83,12 @@ fn chance_alone_is_seldom_taken_for_more() {
                 nm((bell * 0.5e6) as i64)
             };
             let fours: Vec<_> = (0..count)
-                .map(|_| Seen {
+                .map(|_| Deviation {
                     across: off(),
                     down: off(),
                 })
                 .collect();
-            alarms += u32::from(drift(&fours, nm(1_000_000)).verdict != Verdict::AsPlanned);
+            alarms += u32::from(drift(&fours, nm(1_000_000)).verdict != DriftVerdict::AsPlanned);
         }
         eprintln!(
             "{count} fours: {:.1} % false alarms",

@@ -9,9 +9,9 @@
 //! Some tests run themselves again as another process, told what to do by
 //! `LAPWORK_PART`; without it those parts return at once.
 
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
+use lapwork_core::show::{Prefs, Request, ShelfCommand};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Deed, Prefs, Tend};
 use lapwork_core::words::Words;
 use lapwork_service::desktop;
 use lapwork_service::service::{Service, message};
@@ -27,7 +27,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::io::{BufRead as _, BufReader, Write as _};
 use std::path::{Path, PathBuf};
-use std::process::{Child, ChildStdout, Command, Stdio};
+use std::process::{self, Child, ChildStdout, Stdio};
 use std::sync::LazyLock;
 use std::time::Duration;
 
@@ -90,7 +90,7 @@ fn mended(folder: &Path, broken: &[u8], was: &Journal, what: &str) -> Came {
         Ok(opened) => opened,
         Err(error) => {
             assert!(
-                matches!(error, StoreError::Damage { .. }),
+                matches!(error, StoreError::Damaged { .. }),
                 "{what}: {error:?}"
             );
             let problem = message(&WORDS, &error);
@@ -126,7 +126,7 @@ fn mended(folder: &Path, broken: &[u8], was: &Journal, what: &str) -> Came {
     };
     let before = opened.journal.len();
     for text in ["after", "and again"] {
-        let Deed::Act { action } = note(text) else {
+        let Request::Act { action } = note(text) else {
             unreachable!()
         };
         let entry = opened.journal.propose(&action, START).unwrap();
@@ -248,12 +248,12 @@ fn bytes_of_a_large_file_changed() {
 // ── Kills ────────────────────────────────────────────────────────────────────
 
 /// This program again, doing one part.
-fn part(name: &str, folder: &Path, seed: u64, before: &[&str]) -> Command {
+fn part(name: &str, folder: &Path, seed: u64, before: &[&str]) -> process::Command {
     let me = std::env::current_exe().unwrap();
     let mut command = match before {
-        [] => Command::new(&me),
+        [] => process::Command::new(&me),
         [first, rest @ ..] => {
-            let mut command = Command::new(first);
+            let mut command = process::Command::new(first);
             command.args(rest).arg(&me);
             command
         }
@@ -314,21 +314,23 @@ fn part_maker() {
             9 => {
                 let action = beginning("Passing", 2, 2);
                 let begun = service
-                    .tend(&Tend::Begin { action }, START)
+                    .tend(&ShelfCommand::Begin { action }, START)
                     .unwrap()
                     .id
                     .unwrap();
                 service
-                    .tend(&Tend::Delete { id: begun.clone() }, START)
+                    .tend(&ShelfCommand::Delete { id: begun.clone() }, START)
                     .unwrap();
-                service.tend(&Tend::Erase { id: begun }, START).unwrap();
+                service
+                    .tend(&ShelfCommand::Erase { id: begun }, START)
+                    .unwrap();
             }
             13 => {
                 service
-                    .tend(&Tend::Delete { id: id.into() }, START)
+                    .tend(&ShelfCommand::Delete { id: id.into() }, START)
                     .unwrap();
                 service
-                    .tend(&Tend::Restore { id: id.into() }, START)
+                    .tend(&ShelfCommand::Restore { id: id.into() }, START)
                     .unwrap();
             }
             _ => {}
@@ -336,7 +338,7 @@ fn part_maker() {
     }
 }
 
-fn spawn(command: &mut Command) -> (Child, BufReader<ChildStdout>) {
+fn spawn(command: &mut process::Command) -> (Child, BufReader<ChildStdout>) {
     let mut child = command
         .stdin(Stdio::null())
         .stdout(Stdio::piped())
@@ -418,7 +420,7 @@ fn kill_makers(kills: u64, seed: u64) -> (u64, u64, u64) {
         let mut shelf = service.shelf(START);
         if shelf.rows.iter().all(|row| row.id != "a") {
             // Killed between deleting and restoring.
-            let restored = service.tend(&Tend::Restore { id: "a".into() }, START);
+            let restored = service.tend(&ShelfCommand::Restore { id: "a".into() }, START);
             shelf = restored.unwrap().shelf;
         }
         for row in shelf.rows.iter().chain(&shelf.deleted) {
@@ -483,7 +485,7 @@ fn killed_at_any_moment() {
 #[derive(Debug, Clone)]
 enum Step {
     Begin(&'static str),
-    Act(&'static str, Deed),
+    Act(&'static str, Request),
     Text(u16),
     Delete(&'static str),
     Restore(&'static str),
@@ -509,7 +511,7 @@ fn script() -> Vec<Step> {
     use Step::{Act, Begin, Delete, Erase, Restore, Text};
     let cut = || {
         let cut = json!({"do": "tick-next", "task": "cut", "kind": "square", "count": 2});
-        Deed::Act {
+        Request::Act {
             action: serde_json::from_value(cut).unwrap(),
         }
     };
@@ -520,16 +522,16 @@ fn script() -> Vec<Step> {
         Text(120),
         Begin("two"),
         Act("two", note("short")),
-        Act("two", Deed::Undo),
+        Act("two", Request::Undo),
         Delete("one"),
-        Act("two", Deed::Redo),
+        Act("two", Request::Redo),
         Restore("one"),
         Act("one", note("back")),
         Delete("two"),
         Erase("two"),
         Text(150),
         Act("one", cut()),
-        Act("one", Deed::Undo),
+        Act("one", Request::Undo),
     ]
 }
 
@@ -620,7 +622,9 @@ fn take(service: &mut Service, folder: &Path, step: &Step, at: Time) -> Result<(
     let done = match step {
         Step::Begin(name) => {
             let action = beginning(name, 2, 2);
-            service.tend(&Tend::Begin { action }, at).map(|_| ())
+            service
+                .tend(&ShelfCommand::Begin { action }, at)
+                .map(|_| ())
         }
         Step::Act(name, deed) => service.act(&named(folder, name), deed, at).map(|_| ()),
         Step::Text(size) => {
@@ -632,15 +636,15 @@ fn take(service: &mut Service, folder: &Path, step: &Step, at: Time) -> Result<(
         }
         Step::Delete(name) => {
             let id = named(folder, name);
-            service.tend(&Tend::Delete { id }, at).map(|_| ())
+            service.tend(&ShelfCommand::Delete { id }, at).map(|_| ())
         }
         Step::Restore(name) => {
             let id = named(folder, name);
-            service.tend(&Tend::Restore { id }, at).map(|_| ())
+            service.tend(&ShelfCommand::Restore { id }, at).map(|_| ())
         }
         Step::Erase(name) => {
             let id = named(folder, name);
-            service.tend(&Tend::Erase { id }, at).map(|_| ())
+            service.tend(&ShelfCommand::Erase { id }, at).map(|_| ())
         }
     };
     done.map_err(|problem| {
@@ -832,7 +836,11 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     let _ = fs::remove_dir_all(data);
     let mut service = serve(data.to_path_buf());
     assert_eq!(service.hello(START).problem, None);
-    let id = service.tend(&Tend::Demo, START).unwrap().id.unwrap();
+    let id = service
+        .tend(&ShelfCommand::Demo, START)
+        .unwrap()
+        .id
+        .unwrap();
     // All of the disk, then give back `room`.
     let mut fill = fs::File::create(filler).unwrap();
     let block = [1u8; 1024];
@@ -861,7 +869,7 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
         assert_eq!(problem.code, "disk");
         refused += 1;
     }
-    if let Err(problem) = service.tend(&Tend::Demo, START) {
+    if let Err(problem) = service.tend(&ShelfCommand::Demo, START) {
         assert_eq!(problem.code, "disk");
         assert_eq!(
             service.shelf(START).rows.len(),
@@ -966,7 +974,7 @@ fn part_limited() {
 }
 
 /// Run a part to its end; what it said, or none if it could not be run at all.
-fn run(mut command: Command) -> Option<String> {
+fn run(mut command: process::Command) -> Option<String> {
     let output = command.stdin(Stdio::null()).output().ok()?;
     let text = String::from_utf8_lossy(&output.stdout).into_owned();
     let said = text
@@ -1012,13 +1020,13 @@ fn look_only(data: &Path) {
     assert_eq!(hello.problem.unwrap().code, "disk");
     let row = &hello.shelf.rows[0];
     assert!(row.head.is_some(), "it can be read");
-    for deed in [note("no"), Deed::Undo] {
+    for deed in [note("no"), Request::Undo] {
         let refused = service.act(&row.id, &deed, START).unwrap_err();
         assert_eq!(refused.code, "disk");
         assert!(refused.said.contains("may not"), "{refused:?}");
     }
     let id = row.id.clone();
-    for tend in [Tend::Demo, Tend::Delete { id }] {
+    for tend in [ShelfCommand::Demo, ShelfCommand::Delete { id }] {
         assert_eq!(service.tend(&tend, START).unwrap_err().code, "disk");
     }
     assert_eq!(
@@ -1052,7 +1060,7 @@ fn a_folder_that_may_only_be_read() {
     let root = rustix::process::geteuid().is_root();
     let open =
         "chmod -R a+rX \"$1\" && chmod a-w \"$1\" \"$1\"/* \"$1\"/*/* && chmod a-w \"$1\"/lock";
-    let opened = Command::new("sh")
+    let opened = process::Command::new("sh")
         .args(["-c", open, "sh"])
         .arg(&data)
         .status()
@@ -1081,7 +1089,7 @@ fn a_folder_that_may_only_be_read() {
         None => println!("a read-only mount: not run, nothing may be mounted here"),
     }
     println!("EROFS at every operation: see a_fault_at_every_operation");
-    let again = Command::new("chmod")
+    let again = process::Command::new("chmod")
         .args(["-R", "u+w"])
         .arg(&data)
         .status();
@@ -1133,7 +1141,7 @@ fn two_on_one_folder() {
     assert_eq!(looking.hello(START).problem, None);
     if looking.shelf(START).rows.is_empty() {
         looking
-            .tend(&Tend::Restore { id: "a".into() }, START)
+            .tend(&ShelfCommand::Restore { id: "a".into() }, START)
             .unwrap();
     }
     looking.act("a", &note("now"), START).unwrap();

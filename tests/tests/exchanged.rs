@@ -4,10 +4,11 @@
 //! Each case is played twice: right after Lapwork was opened, and after a first step, since
 //! the file is written anew before the first.
 
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Command;
+use lapwork_core::log::journal::Journal;
+use lapwork_core::show::{Export, ImportChoice, Query, Request, ShelfCommand};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Deed, Hand, Look, Problem, Take, Tend};
+use lapwork_core::words::Problem;
 use lapwork_service::desktop::DesktopDisk;
 use lapwork_service::disk::Disk;
 use lapwork_service::import::read_throw;
@@ -38,7 +39,7 @@ struct Scene {
 
 fn with(journal: &Journal, text: &str, at: Time) -> Journal {
     let mut journal = journal.clone();
-    let Deed::Act { action } = note(text) else {
+    let Request::Act { action } = note(text) else {
         unreachable!()
     };
     let entry = journal.propose(&action, at).unwrap();
@@ -66,7 +67,10 @@ impl Scene {
         let data = folder.path().join("data");
         let mut service = opened(&data, DesktopDisk);
         let action = beginning("Throw", 3, 2);
-        let id = service.tend(&Tend::Begin { action }, START).unwrap().id;
+        let id = service
+            .tend(&ShelfCommand::Begin { action }, START)
+            .unwrap()
+            .id;
         let id = id.unwrap();
         let file = data.join("throws").join(&id).join("throw.jsonl");
         let mut before = lies(&file);
@@ -186,7 +190,7 @@ fn merges(scene: &mut Scene, found: &Journal) -> Journal {
         .expect("it is offered");
     assert!(view.said[0].contains("throw.jsonl.brought-"), "{view:?}");
     let take = view.buttons[0].take.clone();
-    assert!(matches!(take, Take::Merge { .. }), "{view:?}");
+    assert!(matches!(take, ImportChoice::Merge { .. }), "{view:?}");
     let taken = scene
         .service
         .decide_import(&take, view.file, START + 2_000)
@@ -195,7 +199,7 @@ fn merges(scene: &mut Scene, found: &Journal) -> Journal {
     let one = lies(&scene.file);
     for journal in [&scene.known, found] {
         for (entry, _) in journal.entries() {
-            let there = |(other, _): (&lapwork_core::journal::Entry, bool)| {
+            let there = |(other, _): (&lapwork_core::log::journal::Entry, bool)| {
                 (other.at, &other.what) == (entry.at, &entry.what)
             };
             assert!(one.entries().any(there), "{entry:?} is lost");
@@ -298,8 +302,8 @@ fn a_longer_one_that_goes_on() {
             .pending_import()
             .unwrap()
             .expect("it is offered");
-        assert_eq!(view.buttons[0].take, Take::TakeBrought);
-        let take = Take::TakeBrought;
+        assert_eq!(view.buttons[0].take, ImportChoice::TakeBrought);
+        let take = ImportChoice::TakeBrought;
         scene
             .service
             .decide_import(&take, view.file, START + 2_000)
@@ -333,7 +337,7 @@ fn one_that_is_no_record_or_another_throws() {
             .pending_import()
             .unwrap()
             .expect("it is offered");
-        assert_eq!(view.buttons[0].take, Take::Add);
+        assert_eq!(view.buttons[0].take, ImportChoice::Add);
         let known = scene.known.clone();
         scene.goes_on(&known);
     });
@@ -374,16 +378,16 @@ fn the_data_folder_is_taken_away_and_comes_back() {
             assert!(!place.exists(), "no other is made in its place");
         }
         // Everything known can be seen, and handed on.
-        assert!(scene.service.look(&scene.id, &Look::Trim, START).is_ok());
+        assert!(scene.service.look(&scene.id, &Query::Trim, START).is_ok());
         let rows = scene.service.shelf(START).rows;
         assert_eq!(rows.len(), 1);
         assert_eq!(rows[0].problem.as_ref().unwrap().code, "away");
         let files = scene
             .service
-            .export(&scene.id, &Hand::Throw, START)
+            .export(&scene.id, &Export::Throw, START)
             .unwrap();
         assert_eq!(files[0].bytes, scene.known.text().as_bytes());
-        let tended = scene.service.tend(&Tend::Demo, START).unwrap_err();
+        let tended = scene.service.tend(&ShelfCommand::Demo, START).unwrap_err();
         assert_eq!(tended.code, "away");
         fs::rename(&away, scene.data()).unwrap();
         let known = scene.known.clone();
@@ -444,7 +448,7 @@ fn what_is_handed_on_is_what_is_known() {
         put(&scene.file, other.text().as_bytes());
         let files = scene
             .service
-            .export(&scene.id, &Hand::Throw, START)
+            .export(&scene.id, &Export::Throw, START)
             .unwrap();
         assert_eq!(files[0].bytes, scene.known.text().as_bytes());
     });
@@ -554,7 +558,7 @@ fn after_a_failure_what_is_read_again_is_held_against_what_was_known() {
         put(&scene.file, &bytes);
         let looked = scene
             .service
-            .look(&scene.id, &Look::Trim, START)
+            .look(&scene.id, &Query::Trim, START)
             .unwrap_err();
         assert_eq!(looked.code, "changed");
         assert_eq!(scene.copies("brought"), [bytes]);
@@ -575,13 +579,13 @@ fn how_long_a_step_takes() {
         let begun = std::time::Instant::now();
         const STEPS: u32 = 300;
         for _ in 0..STEPS {
-            let action = Action::Note {
+            let action = Command::Note {
                 text: "step".into(),
                 piece: None,
                 task: None,
                 next: false,
             };
-            let deed = Deed::Act { action };
+            let deed = Request::Act { action };
             scene.service.act(&scene.id, &deed, START).unwrap();
         }
         println!("{notes} notes: {:?} a step", begun.elapsed() / STEPS);

@@ -4,12 +4,13 @@
 //! proves its least cost, and computed wrap-around discrepancies with SciPy
 //! (`scipy.stats.qmc.discrepancy`, method `WD`). `LAPWORK_WRITE=1` writes what is asked.
 
-use lapwork_core::arrange::{Arranger, Wishes, wrap_around};
-use lapwork_core::deed::{Action, decide};
+use lapwork_core::cloth::fabric::Cover;
+use lapwork_core::command::{Command, decide};
 use lapwork_core::demo;
-use lapwork_core::faces::Cover;
+use lapwork_core::faces::arrange::{Arranger, wrap_around};
 use lapwork_core::plan::Plan;
 use lapwork_core::throw::Throw;
+use lapwork_core::throw::wishes::Wishes;
 use serde_json::{Value, json};
 use std::path::PathBuf;
 
@@ -20,7 +21,7 @@ fn path(name: &str) -> PathBuf {
 }
 
 fn begun(across: u16, down: u16, prints: usize) -> Throw {
-    let action = Action::Begin {
+    let action = Command::Begin {
         name: "t".into(),
         plan: Plan {
             across,

@@ -5,22 +5,24 @@
 //! `LAPWORK_WRITE=1 cargo test --workspace --test format` writes the file of the
 //! version now written; do that only when the version is raised.
 
-use lapwork_core::arrange::Wishes;
-use lapwork_core::assembly::Rect;
-use lapwork_core::cloth::Cloth;
-use lapwork_core::faces::Cover;
-use lapwork_core::garments::{Garment, GarmentKind, GarmentSize, Guess, Precut, Source, start};
-use lapwork_core::heritage::{Carried, Heritage, Learned, Lesson};
-use lapwork_core::intake;
-use lapwork_core::journal::{Damage, Entry, Journal, VERSION, What, header_line};
+use lapwork_core::cloth::fabric::Cover;
+use lapwork_core::cloth::garments::{
+    Garment, GarmentKind, GarmentSize, Guess, Precut, Source, start,
+};
+use lapwork_core::cloth::pile::{Heap, Use};
+use lapwork_core::cloth::weight::Cloth;
+use lapwork_core::log::intake;
+use lapwork_core::log::journal::{Entry, FormatError, Journal, VERSION, What, header_line};
+use lapwork_core::measure::outline::{Measures, Sides};
 use lapwork_core::measure::{Ruler, inch64, tenth_mm};
-use lapwork_core::outline::{Measures, Sides};
-use lapwork_core::photos::PhotoId;
-use lapwork_core::pile::{Heap, Use};
 use lapwork_core::plan::Plan;
-use lapwork_core::scraps::{Scrap, Verdict};
-use lapwork_core::show::{Lens, figures};
-use lapwork_core::tasks::Task;
+use lapwork_core::plan::assembly::Rect;
+use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
+use lapwork_core::show::{Context, figures};
+use lapwork_core::throw::heritage::{Carried, Heritage, Learned, Lesson};
+use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::throw::tasks::Task;
+use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::throw::{Event, Item, Mishap};
 use lapwork_core::words::Words;
 use std::path::PathBuf;
@@ -209,7 +211,7 @@ fn of_every_kind() -> Journal {
                 joining: plan.joining,
                 lap,
                 stitch: plan.stitch,
-                verdict: Verdict::Bulky,
+                verdict: ScrapVerdict::Bulky,
                 note: "Stiff.".into(),
             },
         },
@@ -323,7 +325,7 @@ fn of_every_kind() -> Journal {
 
 fn check(name: &str, made: impl FnOnce() -> Journal) {
     let words = Words::english();
-    let lens = Lens {
+    let lens = Context {
         words: &words,
         ruler: Ruler::default(),
         now: NOON,
@@ -366,7 +368,7 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
 #[test]
 fn version_1_opens_and_keeps_its_entries_to_the_byte() {
     let words = Words::english();
-    let lens = Lens {
+    let lens = Context {
         words: &words,
         ruler: Ruler::default(),
         now: NOON,
@@ -399,7 +401,7 @@ fn a_newer_version_and_a_header_that_does_not_fit_are_refused() {
     let (_, entries) = text.split_once('\n').expect("a header");
     let read = |header: &str| Journal::read(format!("{header}\n{entries}").as_bytes());
     let newer = read("{\"lapwork\":\"throw\",\"version\":3,\"throw\":\"a\"}");
-    assert_eq!(newer.unwrap_err(), Damage::Newer { version: 3 });
+    assert_eq!(newer.unwrap_err(), FormatError::Newer { version: 3 });
     for header in [
         "{\"lapwork\":\"throw\",\"version\":2}",
         "{\"lapwork\":\"throw\",\"version\":1,\"throw\":\"a\"}",
@@ -407,12 +409,16 @@ fn a_newer_version_and_a_header_that_does_not_fit_are_refused() {
     ] {
         assert_eq!(
             read(header).unwrap_err(),
-            Damage::Line { line: 1 },
+            FormatError::Line { line: 1 },
             "{header}"
         );
     }
     for header in ["{\"lapwork\":\"throw\",\"version\":0}", "{}", ""] {
-        assert_eq!(read(header).unwrap_err(), Damage::NotAThrow, "{header}");
+        assert_eq!(
+            read(header).unwrap_err(),
+            FormatError::NotAThrow,
+            "{header}"
+        );
     }
 }
 

@@ -10,12 +10,12 @@
 #[path = "../fuzz/src/lib.rs"]
 mod ways;
 
+use lapwork_core::cloth::garments::{GarmentKind, GarmentSize, Guess, start};
 use lapwork_core::demo;
-use lapwork_core::garments::{GarmentKind, GarmentSize, Guess, start};
 use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
-use lapwork_core::show::{self, Lens};
-use lapwork_core::view::Prefs;
+use lapwork_core::show::Prefs;
+use lapwork_core::show::{self, Context};
 use lapwork_core::words::Words;
 use lapwork_service::photos::{LONGEST_SIDE, shrink};
 use lapwork_tests::maker::Chance;
@@ -216,7 +216,7 @@ fn merges() {
 
 #[test]
 fn outlines() {
-    let how = serde_json::to_string(&lapwork_core::cutting::Cutting::default()).unwrap();
+    let how = serde_json::to_string(&lapwork_core::cloth::cutting::Cutting::default()).unwrap();
     let seeds: Vec<Vec<u8>> = GarmentKind::ALL
         .into_iter()
         .flat_map(|kind| start(kind, GarmentSize::Medium, Guess::Typical))
@@ -228,7 +228,7 @@ fn outlines() {
 #[test]
 fn grids() {
     let words = Words::english();
-    let lens = Lens {
+    let lens = Context {
         words: &words,
         ruler: Ruler::default(),
         now: 0,

@@ -1,7 +1,7 @@
 //! Throws handed on and brought back, in the real window.
 
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Command;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::throw::Item;
 use lapwork_tests::walk::Walk;
 use serde_json::json;
@@ -60,7 +60,7 @@ fn read(file: &Path) -> Journal {
 }
 
 /// What another device does to its copy.
-fn elsewhere(copy: &mut Journal, action: &Action) {
+fn elsewhere(copy: &mut Journal, action: &Command) {
     let at = copy.entries().map(|(e, _)| e.at).max().unwrap() + 1_000;
     let entry = copy.propose(action, at).unwrap();
     copy.accept(entry).unwrap();
@@ -77,8 +77,8 @@ fn notes(journal: &Journal) -> Vec<&str> {
     notes.map(|note| note.text.as_str()).collect()
 }
 
-fn note(text: &str) -> Action {
-    Action::Note {
+fn note(text: &str) -> Command {
+    Command::Note {
         text: text.into(),
         piece: None,
         task: None,
@@ -100,7 +100,7 @@ fn two_copies_that_went_apart_become_one_with_the_work_of_both() {
     elsewhere(&mut copy, &note("Cut the rest at the library."));
     elsewhere(
         &mut copy,
-        &Action::Gather {
+        &Command::Gather {
             item: Item::Glue,
             have: true,
         },
@@ -141,7 +141,7 @@ fn what_cannot_both_stand_is_asked_and_obeyed() {
     let data = tempfile::tempdir().unwrap();
     let mut walk = Walk::start(data.path());
     let (_, file, copy) = demo(&walk);
-    let name = |name: &str| Action::Rename { name: name.into() };
+    let name = |name: &str| Command::Rename { name: name.into() };
     for (brought, want) in [(true, "Attic throw"), (false, "Porch throw")] {
         let id = walk.id();
         let action = serde_json::to_value(name("Porch throw")).unwrap();

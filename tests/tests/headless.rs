@@ -1,14 +1,14 @@
 //! Figures without a window: what is printed, and how it ends.
 
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Command;
+use lapwork_core::log::journal::Journal;
 use lapwork_tests::program::lapwork;
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use std::process::{self, Output};
 
 fn ask(args: &[&str]) -> Output {
-    let mut command = Command::new(lapwork());
+    let mut command = process::Command::new(lapwork());
     command.env_remove("DISPLAY").env_remove("WAYLAND_DISPLAY");
     command.env("LANGUAGE", "en");
     command.args(args).output().unwrap()
@@ -183,8 +183,8 @@ fn drawings_and_tables_are_listed_and_printed() {
 fn went_on(file: &Path, name: &str, text: &str) -> PathBuf {
     let mut copy = Journal::read(&fs::read(file).unwrap()).unwrap().journal;
     for action in [
-        Action::Rename { name: name.into() },
-        Action::Note {
+        Command::Rename { name: name.into() },
+        Command::Note {
             text: text.into(),
             piece: None,
             task: None,

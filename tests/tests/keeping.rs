@@ -10,9 +10,10 @@
 //! The orders of syncs that hold this up are read off in [`the_order_of_it`].
 
 use image::{ImageFormat, Rgb, RgbImage};
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
+use lapwork_core::show::{Hello, ImportChoice, Request, ShelfCommand};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Deed, Hello, Problem, Take, Tend};
+use lapwork_core::words::Problem;
 use lapwork_service::desktop::{self, DesktopDisk};
 use lapwork_service::disk::{Disk, DiskPath};
 use lapwork_service::export::{ExportFile, write, write_into};
@@ -33,7 +34,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::io::{self, BufRead as _, BufReader, Cursor, Write as _};
 use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
+use std::process::{self, Stdio};
 use std::sync::Arc;
 use std::sync::LazyLock;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
@@ -41,9 +42,9 @@ use std::time::Duration;
 
 const START: Time = 1_773_000_000_000;
 
-fn act(asked: serde_json::Value) -> Deed {
+fn act(asked: serde_json::Value) -> Request {
     let action = serde_json::from_value(asked).unwrap();
-    Deed::Act { action }
+    Request::Act { action }
 }
 
 /// A photo made fit to keep, unlike any other number's.
@@ -62,14 +63,14 @@ fn hash(bytes: &[u8]) -> String {
     photos::name(bytes).unwrap().as_str().to_string()
 }
 
-fn picture(n: usize) -> Deed {
+fn picture(n: usize) -> Request {
     act(json!({
         "do": "picture", "photo": hash(&PHOTOS[n]), "words": format!("No. {n}"),
         "piece": [0, 0, 1, 1], "task": "cut",
     }))
 }
 
-fn record(name: &str, more: &[Deed]) -> Journal {
+fn record(name: &str, more: &[Request]) -> Journal {
     let (mut journal, _) = Journal::begin(&beginning(name, 2, 2), START).unwrap();
     for (n, deed) in more.iter().enumerate() {
         assert!(done(&mut journal, deed, START + n as Time), "{deed:?}");
@@ -150,7 +151,7 @@ fn backed(lies: &Lies, old: &[u8], what: &str) {
     }
 }
 
-/// Look through a data folder; half a file under a final name is a failure.
+/// Query through a data folder; half a file under a final name is a failure.
 fn lies(root: &Path, what: &str) -> Lies {
     let mut lies = Lies::default();
     let data = root.join("data");
@@ -225,7 +226,7 @@ fn lay(root: &Path, id: &str, bytes: &[u8]) {
     fs::write(folder.join("throw.jsonl"), bytes).unwrap();
 }
 
-fn acts(id: &'static str, deed: Deed, at: Time) -> Step {
+fn acts(id: &'static str, deed: Request, at: Time) -> Step {
     Box::new(move |stage| stage.service.act(id, &deed, at).map(|_| ()))
 }
 
@@ -237,7 +238,7 @@ fn keeps(id: &'static str, n: usize) -> Step {
 }
 
 /// Bring the file `name` of the root, and do this with it.
-fn brings(name: &'static str, take: Take) -> Step {
+fn brings(name: &'static str, take: ImportChoice) -> Step {
     Box::new(move |stage| {
         let found = read_throw(stage.disk, &stage.root.join(name).into());
         let file = stage.service.import(found, START)?.file;
@@ -261,7 +262,7 @@ fn hands(parcels: Vec<(&'static str, Vec<u8>)>) -> Step {
 
 fn scenes() -> Vec<Scene> {
     let shared = || record("Shared", &[note("one"), note("two")]);
-    let with = |more: &[Deed]| {
+    let with = |more: &[Request]| {
         let mut journal = shared();
         for (n, deed) in more.iter().enumerate() {
             assert!(done(&mut journal, deed, START + 50 + n as Time));
@@ -289,7 +290,7 @@ fn scenes() -> Vec<Scene> {
                 keeps("a", 1),
                 acts("a", picture(1), START),
                 keeps("a", 0),
-                acts("a", Deed::Undo, START),
+                acts("a", Request::Undo, START),
                 acts("a", note("on"), START),
             ],
         },
@@ -313,9 +314,9 @@ fn scenes() -> Vec<Scene> {
                 put(root, "other", other.text().as_bytes());
             }),
             steps: vec![
-                brings("other", Take::Add),
+                brings("other", ImportChoice::Add),
                 acts("a", note("on"), START),
-                brings("other", Take::KeepBoth),
+                brings("other", ImportChoice::KeepBoth),
             ],
         },
         Scene {
@@ -326,7 +327,7 @@ fn scenes() -> Vec<Scene> {
                 put(root, "more", more.text().as_bytes());
             }),
             steps: vec![
-                brings("more", Take::TakeBrought),
+                brings("more", ImportChoice::TakeBrought),
                 acts("a", note("on"), START),
             ],
         },
@@ -338,7 +339,7 @@ fn scenes() -> Vec<Scene> {
                 put(root, "apart", apart.text().as_bytes());
             }),
             steps: vec![
-                brings("apart", Take::Merge { brought: vec![] }),
+                brings("apart", ImportChoice::Merge { brought: vec![] }),
                 acts("a", note("on"), START),
             ],
         },
@@ -617,7 +618,7 @@ fn plain_scenes() -> Vec<Scene> {
             let action = beginning("New", 2, 2);
             stage
                 .service
-                .tend(&Tend::Begin { action }, START)
+                .tend(&ShelfCommand::Begin { action }, START)
                 .map(|_| ())
         })
     };
@@ -858,8 +859,9 @@ fn a_torn_throw_is_mended_before_another_takes_its_place() {
     fs::write(&brought, &whole).unwrap();
     let found = read_throw(&DesktopDisk, &brought.into());
     let view = service.import(found, START).unwrap();
-    assert_eq!(view.buttons[0].take, Take::TakeBrought);
-    let take = |service: &mut Service| service.decide_import(&Take::TakeBrought, view.file, START);
+    assert_eq!(view.buttons[0].take, ImportChoice::TakeBrought);
+    let take =
+        |service: &mut Service| service.decide_import(&ImportChoice::TakeBrought, view.file, START);
     assert_eq!(take(&mut service).unwrap_err().code, "torn-left");
     let refused = service.act("a", &note("later"), START).unwrap_err();
     assert_eq!(refused.code, "torn-left");
@@ -894,7 +896,7 @@ fn photos_chosen_and_left_are_swept_and_no_others() {
     let called = |n: usize| format!("{}.jpg", hash(&PHOTOS[n]));
     keep(&mut service, 0).unwrap();
     service.act("a", &picture(0), START).unwrap();
-    service.act("a", &Deed::Undo, START).unwrap();
+    service.act("a", &Request::Undo, START).unwrap();
     keep(&mut service, 1).unwrap();
     // Half of one, from an app that died; and what is none of ours.
     fs::write(photos.join(format!("{}.new", called(5))), "half").unwrap();
@@ -942,7 +944,9 @@ fn part_keeper() {
             .import(read_throw(&DesktopDisk, &root.join("in").into()), START)
             .unwrap()
             .file;
-        service.decide_import(&Take::Add, file, START).unwrap();
+        service
+            .decide_import(&ImportChoice::Add, file, START)
+            .unwrap();
         say(format!("said added {n}"));
         let sheet = PHOTOS[n].repeat(20);
         write(&DesktopDisk, &root.join("out/sheet").into(), &sheet).unwrap();
@@ -961,7 +965,7 @@ fn killed_while_keeping_photos_and_files() {
         let root = folder.path();
         lay(root, "a", record("A", &[]).text().as_bytes());
         fs::create_dir(root.join("out")).unwrap();
-        let mut child = Command::new(std::env::current_exe().unwrap())
+        let mut child = process::Command::new(std::env::current_exe().unwrap())
             .args(["--exact", "part_keeper", "--nocapture"])
             .env(PART, root)
             .stdout(Stdio::piped())
@@ -1061,7 +1065,7 @@ fn killed_while_keeping_photos_and_files() {
             .keep_photo("a", Ok(PHOTOS[39].clone()), START)
             .unwrap();
         service.act("a", &picture(39), START).ok();
-        service.tend(&Tend::Demo, START).unwrap();
+        service.tend(&ShelfCommand::Demo, START).unwrap();
         drop(service);
         let mut service = serve(root.join("data"));
         assert_eq!(service.hello(START).problem, None);

@@ -1,14 +1,14 @@
 //! Another language, in the real window and without one.
 
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Journal;
+use lapwork_core::command::Command;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::words::{LANGUAGES, Language, language};
 use lapwork_tests::program::lapwork;
 use lapwork_tests::walk::Walk;
 use serde_json::json;
 use std::collections::BTreeSet;
 use std::path::PathBuf;
-use std::process::{Command, Output};
+use std::process::{self, Output};
 
 /// The words of a language as its files use them, without what is put into sentences.
 fn vocabulary(language: &Language) -> BTreeSet<String> {
@@ -232,9 +232,9 @@ fn what_is_handed_on_and_brought_is_german_on_narrow_screens() {
         .join("throw.jsonl");
     let copy = std::fs::read(&file).unwrap();
     let mut other = Journal::read(&copy).unwrap().journal;
-    let rename = |name: &str| Action::Rename { name: name.into() };
+    let rename = |name: &str| Command::Rename { name: name.into() };
     let last = other.entries().map(|(e, _)| e.at).max().unwrap();
-    let note = Action::Note {
+    let note = Command::Note {
         text: "Mehr Stoff nach hinten.".into(),
         piece: None,
         task: None,
@@ -297,7 +297,7 @@ fn what_is_handed_on_and_brought_is_german_on_narrow_screens() {
 }
 
 fn ask(args: &[&str], environment: &str) -> Output {
-    let mut command = Command::new(lapwork());
+    let mut command = process::Command::new(lapwork());
     command.env_remove("DISPLAY").env_remove("WAYLAND_DISPLAY");
     for name in ["LANGUAGE", "LC_ALL", "LC_MESSAGES"] {
         command.env_remove(name);

@@ -2,8 +2,8 @@
 //! that knows nothing of the method.
 
 use geo::{Contains, Coord, Distance, Euclidean, LineString, Point, Polygon};
+use lapwork_core::measure::outline::{Measures, Outline, OutlineFault, Sides, Spot};
 use lapwork_core::measure::{Length, from_mm, in_mm};
-use lapwork_core::outline::{Fault, Measures, Outline, Sides, Spot};
 
 /// Numbers in 0..1 that are the same every time: a linear congruential step (Knuth's
 /// MMIX constants), its upper bits.
@@ -280,7 +280,7 @@ fn the_hint_mostly_names_the_length_read_wrong() {
             },
             diagonals: Some((falling, rising)),
         };
-        if let Err(Fault::DoesNotClose { repeat, .. }) = Outline::new(measures) {
+        if let Err(OutlineFault::DoesNotClose { repeat, .. }) = Outline::new(measures) {
             refused += 1;
             named += u32::from(repeat as usize == wrong);
         }

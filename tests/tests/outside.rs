@@ -1,10 +1,10 @@
 //! Checks against the outside: published factors, handbook arithmetic, a general
 //! units library, and figures of the trade.
 
-use lapwork_core::assembly::{Assembly, Kind};
 use lapwork_core::measure::{
     Digits, Fraction, Length, MetricUnit, Ruler, System, in_nm, inch64, nm, parse, read, tenth_mm,
 };
+use lapwork_core::plan::assembly::{Assembly, Kind};
 use lapwork_core::plan::{JoinOrder, Joining, Plan, Stitch, fringe};
 use lapwork_core::throw::{Event, Throw};
 

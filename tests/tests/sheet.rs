@@ -7,23 +7,23 @@
 #[allow(dead_code)]
 mod filled;
 
-use lapwork_core::assembly::Rect;
-use lapwork_core::deed::Action;
+use lapwork_core::cloth::fabric::Print;
+use lapwork_core::command::Command;
 use lapwork_core::demo;
-use lapwork_core::faces::Print;
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::{Ruler, System};
-use lapwork_core::photos::PhotoId;
-use lapwork_core::show::sheet::{Entry, MOST_PHOTOS, Row};
-use lapwork_core::show::{self, Lens, Sheet};
-use lapwork_core::view::{PrintOrder, PrintPaper};
+use lapwork_core::plan::assembly::Rect;
+use lapwork_core::show::sheet::{MOST_PHOTOS, Row, SheetEntry};
+use lapwork_core::show::{self, Context, Sheet};
+use lapwork_core::show::{PrintOrder, PrintPaper};
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size, print};
 use lapwork_tests::program::lapwork;
 use std::collections::{BTreeSet, HashMap};
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
-use std::process::Command;
+use std::process;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{LazyLock, Mutex, OnceLock, PoisonError};
 use std::time::{Duration, Instant};
@@ -38,7 +38,7 @@ const PLAIN: Options = Options {
 
 /// What one of poppler's programs says.
 fn poppler(program: &str, args: &[&str]) -> Vec<u8> {
-    let output = Command::new(program).args(args).output();
+    let output = process::Command::new(program).args(args).output();
     let output = output.unwrap_or_else(|why| {
         panic!("{program} cannot be run ({why}): install poppler-utils, as .ci/test does")
     });
@@ -354,7 +354,7 @@ fn the_figures_are_those_the_core_tells_programs() {
                 system,
                 ..Ruler::default()
             };
-            let lens = Lens {
+            let lens = Context {
                 words: &words,
                 ruler,
                 now: NOW,
@@ -486,13 +486,13 @@ fn what_is_typed_is_printed_letter_by_letter() {
         .take(10_000)
         .collect();
     let mut journal = demo::throw(NOW);
-    let mut act = |action: Action| {
+    let mut act = |action: Command| {
         let entry = journal
             .propose(&action, NOW)
             .unwrap_or_else(|why| panic!("{why:?}"));
         journal.accept(entry).unwrap();
     };
-    act(Action::Rename {
+    act(Command::Rename {
         name: "#show: x => [] *Porch* $a$".into(),
     });
     for text in [
@@ -500,13 +500,13 @@ fn what_is_typed_is_printed_letter_by_letter() {
         endless.clone(),
         format!("{hebrew} and {arabic}"),
     ] {
-        act(Action::Note {
+        act(Command::Note {
             text: text.clone(),
             piece: None,
             task: None,
             next: false,
         });
-        act(Action::Note {
+        act(Command::Note {
             text,
             piece: Some(Rect::square(1, 1)),
             task: None,
@@ -517,9 +517,9 @@ fn what_is_typed_is_printed_letter_by_letter() {
     prints[0].name = "*Rose* #hip $1".into();
     prints[1].name = endless.chars().take(60).collect();
     let denims = demo::denims();
-    act(Action::SetCloth { prints, denims });
+    act(Command::SetCloth { prints, denims });
     let mut sheet = filled::sheet(&journal);
-    sheet.notes.push(Entry {
+    sheet.notes.push(SheetEntry {
         day: String::new(),
         piece: String::new(),
         text: long.clone(),
@@ -613,7 +613,7 @@ fn the_bench_card_is_one_page_whatever_the_throw() {
         })
         .collect();
     let denims = demo::denims();
-    let cloth = Action::SetCloth {
+    let cloth = Command::SetCloth {
         prints: many,
         denims,
     };
@@ -753,13 +753,13 @@ fn lessons_stand_in_front_and_at_their_step() {
     assert!(at(&sheet.labels["lessons"]) < at(&sheet.labels["supplies"]));
     // What the throw before taught is told first and under its name, hers once.
     let words = Words::english();
-    let lens = Lens {
+    let lens = Context {
         words: &words,
         ruler: Ruler::default(),
         now: NOW,
     };
     let older = filled::pictured(&filled::throw(5, 7), 1);
-    let begin = Action::Begin {
+    let begin = Command::Begin {
         name: "Second throw".into(),
         plan: older.throw().plan,
         prints: Vec::new(),
@@ -864,7 +864,7 @@ fn photos_from_the_store_are_made_small_and_grey_for_black_ink() {
 
 /// The program without a window.
 fn ask(args: &[&str]) -> (Option<i32>, String) {
-    let mut command = Command::new(lapwork());
+    let mut command = process::Command::new(lapwork());
     command.env_remove("DISPLAY").env_remove("WAYLAND_DISPLAY");
     let output = command.args(args).output().unwrap();
     let said = [output.stdout, output.stderr].concat();

@@ -1,11 +1,13 @@
 //! Cloth, thread and yields against published figures and handbook arithmetic.
 
-use lapwork_core::cloth::{Cloth, gsm_per_ounce, in_gsm, in_kilograms, mass, ounces, thick};
-use lapwork_core::cutting::{Cutting, Pile, bound, lay_out};
-use lapwork_core::garments::{Garment, Piece, Precut, Source, fat_quarter, yardage};
+use lapwork_core::cloth::cutting::{Cutting, Pile, bound, lay_out};
+use lapwork_core::cloth::garments::{Garment, Piece, Precut, Source, fat_quarter, yardage};
+use lapwork_core::cloth::thread::{RULE, Winding, for_throw, need, ratio};
+use lapwork_core::cloth::weight::{
+    Cloth, gsm_per_ounce, in_gsm, in_kilograms, mass, ounces, thick,
+};
 use lapwork_core::measure::{Length, System, in_mm, inch64, nm};
 use lapwork_core::plan::{Plan, Stitch};
-use lapwork_core::thread::{RULE, Winding, for_throw, need, ratio};
 
 fn inch(count: i64) -> Length {
     inch64(count * 64)

@@ -3,14 +3,17 @@
 //! on long ones. And every way offered keeps its promise.
 
 use good_lp::{Expression, ProblemVariables, Solution, SolverModel, constraint, microlp, variable};
-use lapwork_core::assembly::Rect;
-use lapwork_core::deed::{Action, decide, least_lap};
+use lapwork_core::command::{Command, decide};
+use lapwork_core::fitting::trimming::{
+    Bar, EDGE, How, NARROWER, RENEW, SEAM, SHORT, choice, choices, line,
+};
 use lapwork_core::measure::{Length, Ruler, inch64};
+use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::{JoinOrder, Plan};
 use lapwork_core::rescue::{ways, ways_for_block};
-use lapwork_core::tasks::Task;
+use lapwork_core::throw::seams::least_lap;
+use lapwork_core::throw::tasks::Task;
 use lapwork_core::throw::{Event, Mishap, Throw};
-use lapwork_core::trimming::{Bar, EDGE, How, NARROWER, RENEW, SEAM, SHORT, choice, choices, line};
 use proptest::prelude::*;
 
 /// The cheapest cost by trying everything: every way for every bar, every split of every
@@ -156,7 +159,7 @@ fn measured(across: u16, down: u16, order: JoinOrder, off: &[(i64, i64)]) -> Thr
     loop {
         let blocks = throw.assembly().blocks();
         let in_block = |p: Rect| blocks.iter().any(|b| b.holds(p));
-        let open = lapwork_core::deed::ready(&throw)
+        let open = lapwork_core::command::ready(&throw)
             .find(|(p, t)| in_block(*p) && !matches!(t, Task::PressBlock | Task::SquareUp));
         let Some((piece, task)) = open else { break };
         throw.apply(
@@ -174,7 +177,7 @@ fn measured(across: u16, down: u16, order: JoinOrder, off: &[(i64, i64)]) -> Thr
         .filter(|b| b.count() > 1)
         .collect();
     for (block, (w, h)) in blocks.into_iter().zip(off.iter().cycle()) {
-        let natural = lapwork_core::squaring::natural(&throw, block);
+        let natural = lapwork_core::fitting::squaring::natural(&throw, block);
         let off = |squares: u16, by: i64| if squares == 2 { inch64(by) } else { inch64(0) };
         throw.apply(
             &Event::Measured {
@@ -188,7 +191,7 @@ fn measured(across: u16, down: u16, order: JoinOrder, off: &[(i64, i64)]) -> Thr
     throw
 }
 
-fn taken(throw: &Throw, action: &Action) -> Throw {
+fn taken(throw: &Throw, action: &Command) -> Throw {
     let mut after = throw.clone();
     for event in decide(Some(throw), action).expect("what is offered is allowed") {
         after.apply(&event, 1);
@@ -243,8 +246,8 @@ proptest! {
                 let join = throw.joined_by(*a, *b).expect("neighbours");
                 prop_assert!(!throw.begun(join.whole));
             }
-            let Ok(_) = decide(Some(&throw), &Action::ChooseTrim { trim: c.trim }) else { continue };
-            let after = taken(&throw, &Action::ChooseTrim { trim: c.trim });
+            let Ok(_) = decide(Some(&throw), &Command::ChooseTrim { trim: c.trim }) else { continue };
+            let after = taken(&throw, &Command::ChooseTrim { trim: c.trim });
             prop_assert_eq!(after.plan.target(), c.trim);
             prop_assert_eq!(sewn(&throw), sewn(&after));
             let lapped_inside = c.saves.iter().all(|s| matches!(s.how, How::Lapped { .. }))
@@ -285,7 +288,7 @@ proptest! {
         let block = blocks[usize::from(pick) % blocks.len()];
         for way in ways_for_block(&throw, block, Ruler::default()) {
             let after = taken(&throw, &way.action);
-            if way.seams == 0 && !matches!(way.action, Action::Swap { .. } | Action::SetAside { .. }) {
+            if way.seams == 0 && !matches!(way.action, Command::Swap { .. } | Command::SetAside { .. }) {
                 prop_assert_eq!(sewn(&throw), sewn(&after), "{:?} undid something", way);
             }
             for (a, b, lap) in after.marks() {
@@ -297,17 +300,17 @@ proptest! {
             for way in ways(&throw, square, why) {
                 let after = taken(&throw, &way.action);
                 match &way.action {
-                    Action::Replace { spare, .. } => {
+                    Command::Replace { spare, .. } => {
                         prop_assert_eq!(after.has(square, Task::Cut), *spare);
                         prop_assert!(!after.is_joined(square));
                         prop_assert_eq!(after.losses.len(), throw.losses.len() + 1);
                     }
-                    Action::Patch { face, .. } => {
+                    Command::Patch { face, .. } => {
                         prop_assert!(after.cover(square).on(*face).is_some());
                         prop_assert!(!after.complete(square));
                         prop_assert_eq!(sewn(&throw), sewn(&after));
                     }
-                    Action::ChangePlan { plan } => prop_assert_eq!(after.plan, *plan),
+                    Command::ChangePlan { plan } => prop_assert_eq!(after.plan, *plan),
                     other => prop_assert!(false, "{:?}", other),
                 }
             }
@@ -319,7 +322,7 @@ proptest! {
     fn no_sewn_block_is_lost_when_the_grid_changes(across in 2u16..7, down in 2u16..7, new_across in 1u16..8, new_down in 1u16..8) {
         let throw = measured(across, down, JoinOrder::Rows, &[(0, 0)]);
         let plan = Plan { across: new_across, down: new_down, ..throw.plan };
-        let Ok(events) = decide(Some(&throw), &Action::ChangePlan { plan }) else { return Ok(()) };
+        let Ok(events) = decide(Some(&throw), &Command::ChangePlan { plan }) else { return Ok(()) };
         let mut after = throw.clone();
         for event in &events {
             after.apply(event, 0);

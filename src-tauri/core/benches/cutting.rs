@@ -5,8 +5,8 @@
 mod made;
 
 use divan::Bencher;
-use lapwork_core::cutting::{Cutting, Pile, bound, free_yield, lay_out};
-use lapwork_core::garments::{
+use lapwork_core::cloth::cutting::{Cutting, Pile, bound, free_yield, lay_out};
+use lapwork_core::cloth::garments::{
     Garment, GarmentKind, GarmentSize, Guess, Piece, Source, Zone, ZoneKind, start,
 };
 use lapwork_core::measure::inch64;
@@ -66,7 +66,7 @@ fn one_piece_of_the_pile(bencher: Bencher) {
 #[divan::bench]
 fn one_piece_and_binding(bencher: Bencher) {
     let how = Cutting {
-        binding: Some(lapwork_core::cutting::BindingCut {
+        binding: Some(lapwork_core::cloth::cutting::BindingCut {
             width: inch64(64),
             least: inch64(8 * 64),
             enough: inch64(140 * 64),

@@ -6,12 +6,14 @@
 //! crossings of the squared number of fabrics that meet there. Then how the cost falls
 //! with time.
 
-use lapwork_core::arrange::{Arranger, Score, Wishes, of};
-use lapwork_core::assembly::Rect;
-use lapwork_core::deed::{Action, decide};
+use lapwork_core::cloth::fabric::Cover;
+use lapwork_core::command::{Command, decide};
 use lapwork_core::demo;
-use lapwork_core::faces::{Cover, Ground, spread};
+use lapwork_core::faces::arrange::{Arranger, Score, of};
+use lapwork_core::faces::spread::{Ground, spread};
 use lapwork_core::plan::Plan;
+use lapwork_core::plan::assembly::Rect;
+use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::throw::{Event, Throw};
 use rand::SeedableRng;
 use rand::seq::SliceRandom;
@@ -68,7 +70,7 @@ fn main() {
 }
 
 fn begun(across: u16, down: u16) -> Throw {
-    let action = Action::Begin {
+    let action = Command::Begin {
         name: "Table".into(),
         plan: Plan {
             across,

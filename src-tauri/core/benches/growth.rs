@@ -5,17 +5,18 @@
 mod made;
 
 use divan::Bencher;
-use lapwork_core::arrange::{Arranger, Wishes};
-use lapwork_core::cutting::{Cutting, Pile};
-use lapwork_core::deed::{Action, ready};
-use lapwork_core::faces::Face;
-use lapwork_core::garments::{Garment, Source};
-use lapwork_core::journal::Journal;
+use lapwork_core::cloth::cutting::{Cutting, Pile};
+use lapwork_core::cloth::fabric::Face;
+use lapwork_core::cloth::garments::{Garment, Source};
+use lapwork_core::command::{Command, ready};
+use lapwork_core::faces::arrange::Arranger;
+use lapwork_core::fitting::trimming::choices;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
-use lapwork_core::show::{draft, draft_of, grids, head, look};
-use lapwork_core::trimming::choices;
-use lapwork_core::view::{GridWish, Look};
+use lapwork_core::show::{GridWish, Query};
+use lapwork_core::show::{answer, draft, draft_of, grids, head};
+use lapwork_core::throw::wishes::Wishes;
 use made::{GRIDS, events, file, folded, jeans, journal, lens};
 
 fn main() {
@@ -28,13 +29,13 @@ fn main() {
 
 /// Bytes of what the window is sent after a tick: the head, and the step screen.
 fn sent(journal: &Journal) -> usize {
-    let screen = look(journal, &STEP, lens()).expect("the screen");
+    let screen = answer(journal, &STEP, lens()).expect("the screen");
     let head = serde_json::to_string(&head(journal, lens())).expect("JSON");
     let screen = serde_json::to_string(&screen).expect("JSON");
     head.len() + screen.len()
 }
 
-const STEP: Look = Look::Work {
+const STEP: Query = Query::Work {
     station: None,
     batch: None,
 };
@@ -57,14 +58,14 @@ fn fold_file(bencher: Bencher, (across, down): (u16, u16)) {
 #[divan::bench(args = GRIDS)]
 fn tick(bencher: Bencher, (across, down): (u16, u16)) {
     let journal = half(across, down);
-    let ticks: Vec<Action> = ready(journal.throw())
+    let ticks: Vec<Command> = ready(journal.throw())
         .take(2)
-        .map(|(piece, task)| Action::Tick {
+        .map(|(piece, task)| Command::Tick {
             task,
             pieces: vec![piece],
         })
         .collect();
-    let take = |journal: &mut Journal, tick: &Action| {
+    let take = |journal: &mut Journal, tick: &Command| {
         let entry = journal.propose(tick, 0).expect("it is ready");
         journal.accept(entry)
     };
@@ -82,15 +83,15 @@ fn tick(bencher: Bencher, (across, down): (u16, u16)) {
 #[divan::bench(args = GRIDS)]
 fn step_screen(bencher: Bencher, (across, down): (u16, u16)) {
     let journal = half(across, down);
-    bencher.bench(|| look(&journal, &STEP, lens()).is_ok());
+    bencher.bench(|| answer(&journal, &STEP, lens()).is_ok());
 }
 
 /// The screen with a face on it, every square drawn.
 #[divan::bench(args = GRIDS)]
 fn face_screen(bencher: Bencher, (across, down): (u16, u16)) {
     let journal = half(across, down);
-    let asked = Look::Faces { face: Face::Back };
-    bencher.bench(|| look(&journal, &asked, lens()).is_ok());
+    let asked = Query::Faces { face: Face::Back };
+    bencher.bench(|| answer(&journal, &asked, lens()).is_ok());
 }
 
 /// A plan typed, and all its figures.

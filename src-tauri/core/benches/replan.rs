@@ -5,8 +5,8 @@
 mod made;
 
 use divan::Bencher;
+use lapwork_core::fitting::trimming::choices;
 use lapwork_core::measure::Ruler;
-use lapwork_core::trimming::choices;
 
 fn main() {
     divan::main();

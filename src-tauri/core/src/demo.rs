@@ -5,17 +5,18 @@
 //! a pair lies cooling. It is made with the same actions a maker would take, so it can
 //! be undone step by step.
 
-use crate::arrange::{Arranger, Wishes};
-use crate::assembly::{Kind, Rect};
-use crate::deed::{Action, ready};
-use crate::faces::{Denim, Print, Texture};
-use crate::garments::{GarmentKind, GarmentSize};
-use crate::journal::Journal;
+use crate::cloth::fabric::{Denim, Print, Texture};
+use crate::cloth::garments::{GarmentKind, GarmentSize};
+use crate::cloth::pile::Use;
+use crate::command::{Command, ready};
+use crate::faces::arrange::Arranger;
+use crate::log::journal::Journal;
 use crate::measure::{Length, inch64};
-use crate::pile::Use;
 use crate::plan::Plan;
-use crate::scraps::{Scrap, Verdict};
-use crate::tasks::Task;
+use crate::plan::assembly::{Kind, Rect};
+use crate::plan::scraps::{Scrap, ScrapVerdict};
+use crate::throw::tasks::Task;
+use crate::throw::wishes::Wishes;
 use crate::throw::{Mishap, Time};
 use crate::words::Words;
 
@@ -71,7 +72,7 @@ struct Maker {
 impl Maker {
     /// Take an action `minutes` after the one before. The scenario is checked by a
     /// test, so one that is refused is left out rather than met with a panic.
-    fn act(&mut self, minutes: Time, action: &Action) {
+    fn act(&mut self, minutes: Time, action: &Command) {
         self.at += minutes * MINUTE;
         if let Ok(entry) = self.journal.propose(action, self.at) {
             let _ = self.journal.accept(entry);
@@ -79,7 +80,7 @@ impl Maker {
     }
 
     fn tick(&mut self, minutes: Time, task: Task, kind: Kind, count: u32) {
-        self.act(minutes, &Action::TickNext { task, kind, count });
+        self.act(minutes, &Command::TickNext { task, kind, count });
     }
 
     /// Lap, press, cool and stitch the first `count` joins of a kind.
@@ -97,7 +98,7 @@ impl Maker {
     fn measure(&mut self, four: [u16; 4], width: Length, height: Length) {
         self.act(
             2,
-            &Action::Measure {
+            &Command::Measure {
                 piece: Rect::from(four),
                 width,
                 height,
@@ -120,7 +121,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
     for (print, stock) in prints.iter_mut().zip([12, 10, 12, 8]) {
         print.stock = Some(stock);
     }
-    let begin = Action::Begin {
+    let begin = Command::Begin {
         name: say!(words, "demo-name"),
         plan: Plan::default(),
         prints,
@@ -139,7 +140,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         .collect();
     maker.act(
         4,
-        &Action::SetDenim {
+        &Command::SetDenim {
             pieces: lighter,
             denim: 1,
             wrong_side_up: false,
@@ -155,13 +156,13 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         arranger.round();
     }
     let layout = arranger.layout(maker.journal.throw());
-    maker.act(6, &Action::LayOut { wishes, layout });
+    maker.act(6, &Command::LayOut { wishes, layout });
     let garments = [say!(words, "demo-garment-1"), say!(words, "demo-garment-2")];
     let sizes = [GarmentSize::Large, GarmentSize::Medium];
     for ((denim, name), size) in (0..).zip(garments).zip(sizes) {
         maker.act(
             2,
-            &Action::AddGarment {
+            &Command::AddGarment {
                 kind: GarmentKind::MensJeans,
                 size,
                 makes: Use::Denim { denim: Some(denim) },
@@ -170,7 +171,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         );
     }
     // A quarter inch leaves too little fringe for a 4 mm twin needle; half an inch is right.
-    for (lap, verdict) in [(16, Verdict::LittleFringe), (32, Verdict::Right)] {
+    for (lap, verdict) in [(16, ScrapVerdict::LittleFringe), (32, ScrapVerdict::Right)] {
         let plan = Plan::default();
         let scrap = Scrap {
             joining: plan.joining,
@@ -179,12 +180,12 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
             verdict,
             note: String::new(),
         };
-        maker.act(12, &Action::TryScrap { scrap });
+        maker.act(12, &Command::TryScrap { scrap });
     }
     for (n, index, squares) in [(1, 0, 14), (1, 1, 13), (2, 0, 11), (2, 1, 12)] {
         maker.act(
             14,
-            &Action::CutPiece {
+            &Command::CutPiece {
                 n,
                 index,
                 squares,
@@ -194,7 +195,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
     }
     maker.act(
         1,
-        &Action::Note {
+        &Command::Note {
             text: say!(words, "demo-note-leg"),
             piece: None,
             task: Some(Task::Cut),
@@ -217,7 +218,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
     maker.measure([0, 4, 2, 2], four + inch64(10), four + inch64(4));
     maker.act(
         1,
-        &Action::Note {
+        &Command::Note {
             text: say!(words, "demo-note-four"),
             piece: Some(Rect::from([0, 4, 2, 2])),
             task: Some(Task::SquareUp),
@@ -226,14 +227,14 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
     );
     maker.act(
         3,
-        &Action::Tick {
+        &Command::Tick {
             task: Task::SquareUp,
             pieces: vec![Rect::from([0, 0, 2, 2])],
         },
     );
     maker.act(
         5,
-        &Action::Spoil {
+        &Command::Spoil {
             piece: Rect::square(6, 3),
             why: Mishap::Scorched,
         },
@@ -246,14 +247,14 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         maker.at = now - 4 * MINUTE;
         maker.act(
             1,
-            &Action::Tick {
+            &Command::Tick {
                 task: Task::Dot,
                 pieces: vec![pair],
             },
         );
         maker.act(
             2,
-            &Action::Tick {
+            &Command::Tick {
                 task: Task::PressLap,
                 pieces: vec![pair],
             },

@@ -1,29 +1,29 @@
 //! Lapwork's domain: planning, making and re-planning a lapped raw-edge throw.
 //!
 //! Nothing here reads a file, a clock or the network; time and seed are handed in.
-//! Change goes one way: an [`deed::Action`] is checked against the state and yields
+//! Change goes one way: an [`command::Command`] is checked against the state and yields
 //! [`throw::Event`]s; events fold to a [`throw::Throw`]; the throw yields views that
-//! are ready to show. The [`journal`] keeps the events, and so gives undo and history.
+//! are ready to show. The [`log::journal`] keeps the events, and so gives undo and history.
 //!
 //! ```
-//! use lapwork_core::deed::Action;
-//! use lapwork_core::journal::Journal;
+//! use lapwork_core::command::Command;
+//! use lapwork_core::log::journal::Journal;
 //! use lapwork_core::plan::Plan;
-//! use lapwork_core::show::{Lens, look};
-//! use lapwork_core::tasks::Task;
-//! use lapwork_core::assembly::{Kind, Rect};
-//! use lapwork_core::view::{Look, View};
+//! use lapwork_core::show::{Context, answer};
+//! use lapwork_core::throw::tasks::Task;
+//! use lapwork_core::plan::assembly::{Kind, Rect};
+//! use lapwork_core::show::{Query, View};
 //! use lapwork_core::words::Words;
 //!
 //! // What the maker asks for is checked and becomes an entry; nothing has changed yet.
-//! let begin = Action::Begin {
+//! let begin = Command::Begin {
 //!     name: "For the bench".into(),
 //!     plan: Plan { across: 2, down: 2, ..Plan::default() },
 //!     prints: vec![],
 //!     denims: vec![],
 //! };
 //! let (mut journal, _) = Journal::begin(&begin, 0).unwrap();
-//! let cut = Action::TickNext { task: Task::Cut, kind: Kind::Square, count: 4 };
+//! let cut = Command::TickNext { task: Task::Cut, kind: Kind::Square, count: 4 };
 //! let entry = journal.propose(&cut, 1_000).unwrap();
 //! assert!(!journal.throw().has(Rect::square(0, 0), Task::Cut));
 //!
@@ -33,8 +33,8 @@
 //!
 //! // A view is ready to show.
 //! let words = Words::english();
-//! let lens = Lens { words: &words, ruler: Default::default(), now: 2_000 };
-//! let View::Work(work) = look(&journal, &Look::Work { station: None, batch: None }, lens).unwrap()
+//! let context = Context { words: &words, ruler: Default::default(), now: 2_000 };
+//! let View::Work(work) = answer(&journal, &Query::Work { station: None, batch: None }, context).unwrap()
 //! else {
 //!     unreachable!()
 //! };
@@ -47,38 +47,14 @@ extern crate uom;
 #[macro_use]
 pub mod words;
 
-pub mod arrange;
-pub mod assembly;
-pub mod binding;
-pub mod bounds;
 pub mod cloth;
-pub mod cutting;
-pub mod deed;
+pub mod command;
 pub mod demo;
-pub mod drift;
 pub mod faces;
-pub mod footprint;
-pub mod garments;
-pub mod grids;
-pub mod heritage;
-pub mod holding;
-pub mod intake;
-pub mod journal;
+pub mod fitting;
+pub mod log;
 pub mod measure;
-pub mod merge;
-pub mod outline;
-pub mod pace;
-pub mod photos;
-pub mod pile;
 pub mod plan;
-pub mod reconcile;
 pub mod rescue;
-pub mod scraps;
 pub mod show;
-pub mod squaring;
-pub mod standing;
-pub mod tasks;
-pub mod thread;
 pub mod throw;
-pub mod trimming;
-pub mod view;

@@ -3,8 +3,8 @@
 use crate::disk::{Disk, DiskPath};
 use crate::photos::{self, PhotoFault};
 use crate::store::{StoreError, bytes_of, failed, plain};
-use lapwork_core::intake;
-use lapwork_core::journal::Journal;
+use lapwork_core::log::intake;
+use lapwork_core::log::journal::Journal;
 
 /// A throw file that was brought, read and checked but not yet taken in.
 #[derive(Debug)]
@@ -17,7 +17,7 @@ pub struct Import {
     pub journal: Journal,
 }
 
-/// Read a throw file from anywhere. Nothing in it is trusted: see [`lapwork_core::intake`].
+/// Read a throw file from anywhere. Nothing in it is trusted: see [`lapwork_core::log::intake`].
 ///
 /// # Errors
 /// What stands in the way, or what is wrong with it.
@@ -30,7 +30,7 @@ pub fn read_throw(disk: &dyn Disk, path: &DiskPath) -> Result<Import, StoreError
 /// # Errors
 /// What is wrong with it.
 pub fn read(path: &DiskPath, bytes: Vec<u8>) -> Result<Import, StoreError> {
-    let read = intake::read(&bytes).map_err(|how| StoreError::Damage {
+    let read = intake::read(&bytes).map_err(|how| StoreError::Damaged {
         path: path.clone(),
         how,
     })?;

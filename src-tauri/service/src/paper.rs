@@ -2,18 +2,18 @@
 //!
 //! Days are those of the place where the order is given, which says how far it is from UTC.
 
-use lapwork_core::journal::Journal;
-use lapwork_core::show::sheet::Day;
-use lapwork_core::show::{self, Lens, Sheet};
+use lapwork_core::log::journal::Journal;
+use lapwork_core::show::Day;
+use lapwork_core::show::PrintOrder;
+use lapwork_core::show::{self, Context, Sheet};
 use lapwork_core::throw::Time;
-use lapwork_core::view::PrintOrder;
 use time::{OffsetDateTime, UtcOffset};
 
 /// Most minutes a place's time is from UTC.
 const FARTHEST: i32 = 18 * 60;
 
 /// What goes on paper, with the days of where the order was given.
-pub fn sheet(journal: &Journal, lens: Lens<'_>, order: PrintOrder) -> Sheet {
+pub fn sheet(journal: &Journal, lens: Context<'_>, order: PrintOrder) -> Sheet {
     let seconds = order.east.clamp(-FARTHEST, FARTHEST) * 60;
     let offset = UtcOffset::from_whole_seconds(seconds).unwrap_or(UtcOffset::UTC);
     let sheet = show::sheet(journal, lens, &|at| day(at, offset));

@@ -21,7 +21,7 @@ use image::{
     DynamicImage, ExtendedColorType, ImageDecoder as _, ImageEncoder as _, ImageError, ImageFormat,
     ImageReader, Limits, Rgb, RgbImage,
 };
-use lapwork_core::photos::PhotoId;
+use lapwork_core::throw::photos::PhotoId;
 use sha2::{Digest as _, Sha256};
 use std::io::Cursor;
 

@@ -6,8 +6,8 @@
 
 use crate::host::Runner;
 use crate::service::Snapshot;
-use lapwork_core::arrange::{Arranger, Wishes};
-use lapwork_core::view::Layouts;
+use lapwork_core::show::Layouts;
+use lapwork_core::{faces::arrange::Arranger, throw::wishes::Wishes};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -133,7 +133,7 @@ mod tests {
     use super::*;
     use crate::desktop;
     use crate::service::Service;
-    use lapwork_core::view::{Arrange, Tend};
+    use lapwork_core::show::{Arrange, ShelfCommand};
     use std::sync::mpsc::channel;
     use std::time::Duration;
 
@@ -143,7 +143,7 @@ mod tests {
         let store = desktop::store(folder.path());
         let mut service = Service::new(store, desktop::host());
         let now = 1_800_000_000_000;
-        let id = service.tend(&Tend::Demo, now).unwrap().id.unwrap();
+        let id = service.tend(&ShelfCommand::Demo, now).unwrap().id.unwrap();
         let wishes = Wishes {
             front: 20,
             back: 20,

@@ -1,21 +1,21 @@
 //! Throws of any size with everything filled in, made by actions, for benches and tests.
 
 use image::codecs::jpeg::JpegEncoder;
-use lapwork_core::assembly::{Kind, Rect};
-use lapwork_core::deed::Action;
+use lapwork_core::cloth::fabric::Face;
+use lapwork_core::cloth::garments::{GarmentKind, GarmentSize};
+use lapwork_core::cloth::pile::Use;
+use lapwork_core::command::Command;
 use lapwork_core::demo::{denims, prints};
-use lapwork_core::faces::Face;
-use lapwork_core::garments::{GarmentKind, GarmentSize};
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::{Ruler, inch64};
-use lapwork_core::photos::PhotoId;
-use lapwork_core::pile::Use;
 use lapwork_core::plan::Plan;
-use lapwork_core::scraps::{Scrap, Verdict};
-use lapwork_core::show::sheet::Day;
-use lapwork_core::show::{self, Lens, Sheet};
-use lapwork_core::tasks::Task;
+use lapwork_core::plan::assembly::{Kind, Rect};
+use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
+use lapwork_core::show::Day;
+use lapwork_core::show::{self, Context, Sheet};
 use lapwork_core::throw::Mishap;
+use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::throw::tasks::Task;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Photo, Photos};
 use std::collections::BTreeMap;
@@ -32,21 +32,21 @@ pub fn throw(across: u16, down: u16) -> Journal {
         down,
         ..Plan::default()
     };
-    let begin = Action::Begin {
+    let begin = Command::Begin {
         name: format!("Porch throw {across} by {down}"),
         plan,
         prints: prints(),
         denims: denims(),
     };
     let (mut journal, _) = Journal::begin(&begin, AT).expect("the plan can be made");
-    let mut act = |action: Action| {
+    let mut act = |action: Command| {
         if let Ok(entry) = journal.propose(&action, AT) {
             let _ = journal.accept(entry);
         }
     };
     let squares = u32::from(across) * u32::from(down);
-    let tick = |task, kind, count| Action::TickNext { task, kind, count };
-    act(Action::SetDenim {
+    let tick = |task, kind, count| Command::TickNext { task, kind, count };
+    act(Command::SetDenim {
         pieces: Rect::grid(across, down)
             .squares()
             .filter(|s| (s.row + 2 * s.col).is_multiple_of(5))
@@ -61,7 +61,7 @@ pub fn throw(across: u16, down: u16) -> Journal {
                 .squares()
                 .filter(|s| (s.row * by_row + s.col * by_col) % every == u16::from(print))
                 .collect();
-            act(Action::SetFace {
+            act(Command::SetFace {
                 pieces,
                 face,
                 print: Some(print),
@@ -88,15 +88,15 @@ pub fn throw(across: u16, down: u16) -> Journal {
             "Barley sheet",
         ),
     ] {
-        act(Action::AddGarment {
+        act(Command::AddGarment {
             kind,
             size,
             makes,
             name: name.into(),
         });
     }
-    for (lap, verdict) in [(16, Verdict::LittleFringe), (32, Verdict::Right)] {
-        act(Action::TryScrap {
+    for (lap, verdict) in [(16, ScrapVerdict::LittleFringe), (32, ScrapVerdict::Right)] {
+        act(Command::TryScrap {
             scrap: Scrap {
                 joining: plan.joining,
                 lap: inch64(lap),
@@ -138,13 +138,13 @@ pub fn throw(across: u16, down: u16) -> Journal {
             ..s
         };
         let off = [0, 4, -6, 8, 2][i % 5];
-        act(Action::Measure {
+        act(Command::Measure {
             piece,
             width: inch64(four + off),
             height: inch64(four + off / 2),
         });
         if off == 0 {
-            act(Action::Tick {
+            act(Command::Tick {
                 task: Task::SquareUp,
                 pieces: vec![piece],
             });
@@ -156,26 +156,26 @@ pub fn throw(across: u16, down: u16) -> Journal {
         rows: 2,
         cols: 2,
     };
-    act(Action::MarkLaps {
+    act(Command::MarkLaps {
         laps: vec![(block(0), block(2), Some(inch64(26)))],
     });
-    act(Action::Spoil {
+    act(Command::Spoil {
         piece: Rect::square(down - 1, across - 1),
         why: Mishap::Scorched,
     });
-    act(Action::Note {
+    act(Command::Note {
         text: "The skirt frays more than the jeans; shorter stitches hold it.".into(),
         piece: None,
         task: None,
         next: false,
     });
-    act(Action::Note {
+    act(Command::Note {
         text: "Cut this one from the pocket’s shade.".into(),
         piece: Some(Rect::square(0, 0)),
         task: None,
         next: false,
     });
-    act(Action::Note {
+    act(Command::Note {
         text: "Stretched at the end of the seam.".into(),
         piece: Some(block(0)),
         task: None,
@@ -191,7 +191,7 @@ pub fn sheet(journal: &Journal) -> Sheet {
 
 /// Its sheet in other words.
 pub fn sheet_in(journal: &Journal, words: &Words) -> Sheet {
-    let lens = Lens {
+    let lens = Context {
         words,
         ruler: Ruler::default(),
         now: AT,
@@ -214,7 +214,7 @@ pub fn story(journal: &Journal, photos: u32) -> Sheet {
 
 /// A throw's sheet with its story, in other words.
 pub fn story_in(journal: &Journal, words: &Words) -> Sheet {
-    let lens = Lens {
+    let lens = Context {
         words,
         ruler: Ruler::default(),
         now: AT,
@@ -234,13 +234,13 @@ pub fn pictured(journal: &Journal, photos: u32) -> Journal {
         let at = AT + i64::from(n / 5 + 1) * DAY;
         let piece = (n % 2 == 0).then(|| Rect::square(0, 0));
         let task = (n % 4 == 0).then_some(Task::CoverFront);
-        let action = Action::Picture {
+        let action = Command::Picture {
             photo: PhotoId::parse(&format!("{n:064x}")).expect("a name"),
             words: words[n as usize % 3].into(),
             piece,
             task,
         };
-        let note = Action::Note {
+        let note = Command::Note {
             text: "More fabric on the back next time; glue dots nearer the edge.".into(),
             piece: None,
             task: (n == 0).then_some(Task::CoverBack),

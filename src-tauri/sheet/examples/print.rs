@@ -5,10 +5,10 @@
 #[path = "../benches/filled.rs"]
 mod filled;
 
-use lapwork_core::deed::Action;
+use lapwork_core::cloth::fabric::{Denim, Print};
+use lapwork_core::command::Command;
 use lapwork_core::demo;
-use lapwork_core::faces::{Denim, Print};
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::show::Sheet;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Size, print};
@@ -26,11 +26,11 @@ fn long_names(mut journal: Journal) -> Journal {
         name: long(&d.name).chars().take(60).collect(),
         ..d
     });
-    let cloth = Action::SetCloth {
+    let cloth = Command::SetCloth {
         prints: prints.collect(),
         denims: denims.collect(),
     };
-    let name = Action::Rename {
+    let name = Command::Rename {
         name: "Throw for the long bench in the porch, begun in the winter of storms".into(),
     };
     for action in [cloth, name] {

@@ -22,8 +22,8 @@
 mod tidy;
 mod world;
 
-use lapwork_core::photos::PhotoId;
 use lapwork_core::show::Sheet;
+use lapwork_core::throw::photos::PhotoId;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;

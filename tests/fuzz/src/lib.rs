@@ -12,28 +12,28 @@
 #[path = "../../src/asked.rs"]
 pub mod asked;
 
-use lapwork_core::assembly::Rect;
-use lapwork_core::bounds::believable;
-use lapwork_core::cloth::{in_gsm, parse_weight};
-use lapwork_core::cutting::{Cutting, bound, free_yield, lay_out, naive};
-use lapwork_core::deed::Action;
+use lapwork_core::cloth::cutting::{Cutting, bound, free_yield, lay_out, naive};
+use lapwork_core::cloth::garments::Piece;
+use lapwork_core::cloth::weight::{in_gsm, parse_weight};
+use lapwork_core::command::Command;
 use lapwork_core::demo;
-use lapwork_core::garments::Piece;
-use lapwork_core::intake;
-use lapwork_core::journal::{Damage, Journal};
+use lapwork_core::fitting::squaring::held;
+use lapwork_core::log::intake;
+use lapwork_core::log::journal::{FormatError, Journal};
+use lapwork_core::log::merge::{MergeSide, meet};
+use lapwork_core::measure::bounds::believable;
+use lapwork_core::measure::outline::{Measures, Outline};
 use lapwork_core::measure::{
     Fraction, MetricUnit, ParseError, Ruler, System, in_nm, nm, parse, read,
 };
-use lapwork_core::merge::{Side, meet};
-use lapwork_core::outline::{Measures, Outline};
-use lapwork_core::photos::PhotoId;
 use lapwork_core::plan::Plan;
+use lapwork_core::plan::assembly::Rect;
+use lapwork_core::show::Day;
 use lapwork_core::show::drawing::{Drawing, Style};
-use lapwork_core::show::sheet::Day;
 use lapwork_core::show::tables::Table;
-use lapwork_core::show::{self, Lens};
-use lapwork_core::squaring::held;
-use lapwork_core::view::{Deed, GridWish, Look, PlanDraft, Prefs, Tend};
+use lapwork_core::show::{self, Context};
+use lapwork_core::show::{GridWish, PlanDraft, Prefs, Query, Request, ShelfCommand};
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::{LANGUAGES, Words};
 use std::sync::LazyLock;
 
@@ -68,9 +68,9 @@ fn rulers() -> impl Iterator<Item = Ruler> {
 }
 
 /// A lens that follows from the bytes, so that the same bytes are always looked at alike.
-fn lens(sum: u32) -> Lens<'static> {
+fn lens(sum: u32) -> Context<'static> {
     let ruler = rulers().nth(sum as usize % 6).unwrap_or_default();
-    Lens {
+    Context {
         words: &WORDS[(sum / 6) as usize % WORDS.len()],
         ruler,
         now: NOW,
@@ -97,7 +97,7 @@ pub fn measure(bytes: &[u8]) {
             Err(_) => {}
         }
         for words in WORDS.iter() {
-            let lens = Lens {
+            let lens = Context {
                 words,
                 ruler,
                 now: NOW,
@@ -150,16 +150,16 @@ pub fn summed(bytes: &[u8]) -> Vec<u8> {
     out
 }
 
-static LOOKS: LazyLock<Vec<Look>> = LazyLock::new(|| {
+static LOOKS: LazyLock<Vec<Query>> = LazyLock::new(|| {
     let parse = |look| serde_json::from_value(look).expect("a look");
     asked::looks().into_iter().map(parse).collect()
 });
 
 /// One of all the things a record is shown as, by turns.
-fn shown(journal: &Journal, turn: u32, lens: Lens<'_>) {
+fn shown(journal: &Journal, turn: u32, lens: Context<'_>) {
     let turn = turn as usize % (LOOKS.len() + 10);
     if let Some(look) = LOOKS.get(turn) {
-        if let Ok(view) = show::look(journal, look, lens) {
+        if let Ok(view) = show::answer(journal, look, lens) {
             serde_json::to_string(&view).expect("a view can be sent");
         }
         return;
@@ -231,8 +231,8 @@ pub fn record(bytes: &[u8]) {
     }
 }
 
-fn told(how: &Damage, sum: u32) {
-    let problem = show::damage(how, lens(sum));
+fn told(how: &FormatError, sum: u32) {
+    let problem = show::format_error(how, lens(sum));
     assert!(
         problem.said.len() > 10 && problem.next.len() > 10,
         "{problem:?}"
@@ -279,9 +279,9 @@ pub fn actions(bytes: &[u8]) {
     // Undoing folds anew, so it is tried of the first that is done.
     let mut undone = false;
     for line in bytes.split(|b| *b == b'\n').take(12) {
-        let deed = match serde_json::from_slice::<Action>(line) {
-            Ok(action) => Deed::Act { action },
-            Err(_) => match serde_json::from_slice::<Deed>(line) {
+        let deed = match serde_json::from_slice::<Command>(line) {
+            Ok(action) => Request::Act { action },
+            Err(_) => match serde_json::from_slice::<Request>(line) {
                 Ok(deed) => deed,
                 Err(_) => continue,
             },
@@ -290,7 +290,7 @@ pub fn actions(bytes: &[u8]) {
             continue;
         }
         let proposed = match &deed {
-            Deed::Act { action } => {
+            Request::Act { action } => {
                 if let Ok((begun, _)) = Journal::begin(action, NOW) {
                     assert_eq!(begun.throw().plan.check(), Ok(()), "begun");
                     journal = begun;
@@ -298,17 +298,17 @@ pub fn actions(bytes: &[u8]) {
                 }
                 journal.propose(action, NOW)
             }
-            Deed::Undo => journal.propose_undo(NOW),
-            Deed::Redo => journal.propose_redo(NOW),
+            Request::Undo => journal.propose_undo(NOW),
+            Request::Redo => journal.propose_redo(NOW),
         };
         match proposed {
             Err(refusal) => {
-                let problem = show::refusal(&refusal, Some(journal.throw()), lens);
+                let problem = show::rejection(&refusal, Some(journal.throw()), lens);
                 assert!(!problem.said.contains("error-"), "{problem:?}");
             }
             Ok(entry) => {
                 let before = journal.throw().clone();
-                let acted = matches!(deed, Deed::Act { .. }) && !undone;
+                let acted = matches!(deed, Request::Act { .. }) && !undone;
                 undone = true;
                 journal.accept(entry).expect("what is proposed is accepted");
                 if acted {
@@ -340,8 +340,8 @@ pub fn sent(bytes: &[u8]) {
     let sum = crc32fast::hash(bytes);
     let lens = lens(sum);
     for line in bytes.split(|b| *b == b'\n').take(6) {
-        if let Ok(look) = serde_json::from_slice::<Look>(line)
-            && let Ok(view) = show::look(&THROW, &look, lens)
+        if let Ok(look) = serde_json::from_slice::<Query>(line)
+            && let Ok(view) = show::answer(&THROW, &look, lens)
         {
             serde_json::to_string(&view).expect("a view can be sent");
         }
@@ -357,8 +357,8 @@ pub fn sent(bytes: &[u8]) {
         if let Ok(draft) = serde_json::from_slice::<PlanDraft>(line) {
             show::draft(&draft, lens);
         }
-        if let Ok(Tend::Begin { action } | Tend::Again { action, .. }) =
-            serde_json::from_slice::<Tend>(line)
+        if let Ok(ShelfCommand::Begin { action } | ShelfCommand::Again { action, .. }) =
+            serde_json::from_slice::<ShelfCommand>(line)
             && believable(&action)
             && let Ok((begun, _)) = Journal::begin(&action, NOW)
         {
@@ -395,13 +395,13 @@ pub fn merge(bytes: &[u8]) {
     };
     let count = meeting.conflicts().len();
     assert_eq!(count, turned.conflicts().len());
-    let choices: Vec<Side> = (0..count)
+    let choices: Vec<MergeSide> = (0..count)
         .map(|i| match sum >> (i % 32) & 1 {
-            0 => Side::First,
-            _ => Side::Second,
+            0 => MergeSide::First,
+            _ => MergeSide::Second,
         })
         .collect();
-    let others: Vec<Side> = choices.iter().map(|side| side.other()).collect();
+    let others: Vec<MergeSide> = choices.iter().map(|side| side.other()).collect();
     match (meeting.join(&choices), turned.join(&others)) {
         (Ok(joined), Ok(other)) => {
             assert_eq!(joined.throw(), other.throw(), "it matters which is first");

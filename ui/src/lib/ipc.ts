@@ -3,30 +3,30 @@
 
 import { convertFileSrc, invoke } from '@tauri-apps/api/core';
 import type {
-  Acted,
+  CommandAnswer,
   AgainView,
   Arrange,
-  BringView,
-  Deed,
+  ImportView,
+  Request,
   DraftAfter,
   GridWish,
   GridsView,
-  Hand,
-  Handed,
+  Export,
+  Exported,
   PrintOrder,
   Printing,
   Hello,
   Layouts,
-  Look,
+  Query,
   PlanDraft,
   PlanView,
   Prefs,
   Problem,
   ShelfView,
-  Take,
-  Taken,
-  Tend,
-  Tended,
+  ImportChoice,
+  Imported,
+  ShelfCommand,
+  ShelfAnswer,
   View,
 } from './types';
 
@@ -37,11 +37,11 @@ export const photo = (id: string, dropped: boolean) =>
   invoke<string | null>('photo', { id, dropped });
 /** Where the window finds a photo the shell keeps. */
 export const photoSource = (id: string, photo: string) => convertFileSrc(`${id}/${photo}`, 'photo');
-export const look = (id: string, look: Look) => invoke<View>('look', { id, look });
+export const look = (id: string, look: Query) => invoke<View>('look', { id, look });
 /** Do it; with `look`, see that of the throw as it is then. */
-export const act = (id: string, deed: Deed, look: Look | null = null) =>
-  invoke<Acted>('act', { id, deed, look });
-export const tend = (tend: Tend) => invoke<Tended>('tend', { tend });
+export const act = (id: string, deed: Request, look: Query | null = null) =>
+  invoke<CommandAnswer>('act', { id, deed, look });
+export const tend = (tend: ShelfCommand) => invoke<ShelfAnswer>('tend', { tend });
 export const draft = (draft: PlanDraft, after: DraftAfter | null) =>
   invoke<PlanView>('draft', { draft, after });
 export const grids = (draft: PlanDraft, wish: GridWish) =>
@@ -54,18 +54,18 @@ export const setPrefs = (prefs: Prefs) => invoke<Hello>('set_prefs', { prefs });
 
 /** Resolves once the file is written, or the maker has thought better of it. */
 /** Resolves once the sheet is written, or was stopped. */
-export const print = (id: string, order: PrintOrder) => invoke<Handed>('print', { id, order });
+export const print = (id: string, order: PrintOrder) => invoke<Exported>('print', { id, order });
 export const printing = () => invoke<Printing | null>('printing');
 export const stopPrinting = () => invoke<null>('stop_printing');
 
-export const hand = (id: string, hand: Hand) => invoke<Handed>('hand', { id, hand });
+export const hand = (id: string, hand: Export) => invoke<Exported>('hand', { id, hand });
 
 /** Asks for a throw file; null where the maker has thought better of it. */
-export const bring = () => invoke<BringView | null>('bring');
+export const bring = () => invoke<ImportView | null>('bring');
 /** What came of a file dropped on the window. */
-export const dropped = () => invoke<BringView | null>('dropped');
+export const dropped = () => invoke<ImportView | null>('dropped');
 /** Do this with the file of that number. */
-export const take = (take: Take, file: number) => invoke<Taken>('take', { take, file });
+export const take = (take: ImportChoice, file: number) => invoke<Imported>('take', { take, file });
 
 /** What was thrown, if it is a Problem of the core's. */
 export function problemOf(thrown: unknown): Problem | null {

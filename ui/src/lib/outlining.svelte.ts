@@ -4,7 +4,7 @@
 // hold of goes with every question of that drag.
 
 import { store } from './store.svelte';
-import type { Drag, Handle, Look, Picture, PieceTyped, PileCutView, ZoneKind } from './types';
+import type { Drag, Handle, Query, Picture, PieceTyped, PileCutView, ZoneKind } from './types';
 
 /** How long after the last key the core is asked, in milliseconds. */
 const PAUSE = 120;
@@ -39,7 +39,7 @@ export class Outlining {
   private touched = false;
   /** The questions being asked; ends with the last one's answer. */
   private flight: Promise<boolean> | null = null;
-  private next: Look | null = null;
+  private next: Query | null = null;
   private stopped = false;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private readonly key: string;
@@ -88,12 +88,12 @@ export class Outlining {
     }
   }
 
-  private look(typed: PieceTyped | null, drag: Drag | null): Look {
+  private look(typed: PieceTyped | null, drag: Drag | null): Query {
     return { see: 'cutting', n: this.view.n, index: this.view.index, typed, drag };
   }
 
   /** Ask, or once the present question is answered; true if the last asked was answered. */
-  private ask(look: Look): Promise<boolean> {
+  private ask(look: Query): Promise<boolean> {
     if (this.stopped) return Promise.resolve(false);
     this.next = look;
     this.flight ??= this.fly();
@@ -105,7 +105,7 @@ export class Outlining {
     let seen = false;
     try {
       while (this.next && !this.stopped) {
-        const question: Look = this.next;
+        const question: Query = this.next;
         this.next = null;
         seen = await store.see(question);
         const dragged = question.see === 'cutting' && question.drag !== null;

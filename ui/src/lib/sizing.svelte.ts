@@ -3,7 +3,7 @@
 
 import { store } from './store.svelte';
 import { spelledOut } from './typed';
-import type { Look } from './types';
+import type { Query } from './types';
 
 /** How long after the last key the core is asked, in milliseconds. */
 const PAUSE = 80;
@@ -18,7 +18,7 @@ export class Sizing<Side extends string> {
 
   constructor(
     private readonly sides: readonly Side[],
-    private readonly look: (typed: Record<Side, string>) => Look,
+    private readonly look: (typed: Record<Side, string>) => Query,
   ) {
     this.typed = $state(this.empty());
   }

@@ -8,20 +8,20 @@ import * as ipc from './ipc';
 import { east } from './dates';
 import { setWords, t } from './words.svelte';
 import type {
-  Action,
-  BringView,
-  Deed,
+  Command,
+  ImportView,
+  Request,
   Denim,
   DraftAfter,
   GridWish,
   GridsView,
-  Hand,
+  Export,
   PrintOrder,
   Printing,
   Head,
   Hello,
   Lessons,
-  Look,
+  Query,
   Mishap,
   PlanDraft,
   PlanView,
@@ -30,9 +30,9 @@ import type {
   Problem,
   Rect,
   ShelfView,
-  Take,
-  Tend,
-  Tended,
+  ImportChoice,
+  ShelfCommand,
+  ShelfAnswer,
   View,
 } from './types';
 
@@ -105,7 +105,7 @@ interface Spot {
 }
 
 /** Whether the batch that is looked at is through. */
-const through = (look: Look, view: View) =>
+const through = (look: Query, view: View) =>
   view.seen === 'work' && !view.card && !view.ask && look.see === 'work' && look.batch !== null;
 
 const isTab = (place: Place) => (TABS as readonly string[]).includes(place.at);
@@ -124,7 +124,7 @@ class Store {
   id = $state.raw<string | null>(null);
   place = $state.raw<Place>({ at: 'shelf' });
   /** What was last asked of the throw. */
-  look = $state.raw<Look | null>(null);
+  look = $state.raw<Query | null>(null);
   view = $state.raw<View | null>(null);
   head = $state.raw<Head | null>(null);
   /** The fabrics of the throw in hand, as last seen; for pictures. */
@@ -134,7 +134,7 @@ class Store {
   said = $state('');
   second = $state.raw<Second | null>(null);
   /** A throw file that was brought, until it is decided what becomes of it. */
-  brought = $state.raw<BringView | null>(null);
+  brought = $state.raw<ImportView | null>(null);
   /** How far the print in hand is. */
   printing = $state.raw<Printing | null>(null);
   /** What was last handed on, in words. */
@@ -163,7 +163,7 @@ class Store {
   /** Questions not answered yet. */
   private waiting = 0;
   /** What was asked last, whether it is shown yet or not. */
-  private wanted: Look | null = null;
+  private wanted: Query | null = null;
   /** What becomes of it: whether it is shown. */
   private latest: Promise<boolean> = Promise.resolve(false);
   /** What is to be done once nothing else is. */
@@ -351,13 +351,13 @@ class Store {
    * Look at something of the throw in hand; true when it is shown. An answer that a newer
    * question has overtaken is dropped: then it counts whether the newer one is shown.
    */
-  see(look: Look): Promise<boolean> {
+  see(look: Query): Promise<boolean> {
     this.wanted = look;
     this.latest = this.ask(look);
     return this.latest;
   }
 
-  private async ask(look: Look): Promise<boolean> {
+  private async ask(look: Query): Promise<boolean> {
     const { id } = this;
     if (!id) return false;
     const mine = ++this.asked;
@@ -383,7 +383,7 @@ class Store {
     }
   }
 
-  private show(look: Look, view: View) {
+  private show(look: Query, view: View) {
     this.wanted = look;
     this.look = look;
     this.view = view;
@@ -466,7 +466,7 @@ class Store {
     this.problem = problem ?? this.problem;
   }
 
-  private async deed(deed: Deed): Promise<boolean> {
+  private async deed(deed: Request): Promise<boolean> {
     const { id, look } = this;
     if (!id || this.busy) return false;
     // Tapping undo several times in a row is meant; ticking twice is not.
@@ -497,7 +497,7 @@ class Store {
   }
 
   /** A deed that ends a side screen: done, work goes on, and it can be taken back at once. */
-  async settle(action: Action, said: string): Promise<boolean> {
+  async settle(action: Command, said: string): Promise<boolean> {
     const { id, place } = this;
     if (!id || this.busy) return false;
     const done = await this.doing(() => ipc.act(id, { deed: 'act', action }));
@@ -514,7 +514,7 @@ class Store {
     return true;
   }
 
-  act(action: Action): Promise<boolean> {
+  act(action: Command): Promise<boolean> {
     return this.deed({ deed: 'act', action });
   }
 
@@ -529,14 +529,14 @@ class Store {
   }
 
   /** An action on a throw that lies on the shelf. */
-  async actOn(id: string, action: Action): Promise<boolean> {
+  async actOn(id: string, action: Command): Promise<boolean> {
     if (this.busy) return false;
     const done = await this.doing(() => ipc.act(id, { deed: 'act', action }));
     await this.reread(() => this.reshelve());
     return done !== null;
   }
 
-  async tend(tend: Tend): Promise<Tended | null> {
+  async tend(tend: ShelfCommand): Promise<ShelfAnswer | null> {
     if (this.busy) return null;
     const tended = await this.doing(() => ipc.tend(tend));
     if (tended) this.shelf = tended.shelf;
@@ -545,7 +545,7 @@ class Store {
   }
 
   /** Hand something on as a file; the shell asks where it goes. */
-  async hand(hand: Hand) {
+  async hand(hand: Export) {
     const { id } = this;
     if (!id) return;
     this.handed = null;
@@ -556,13 +556,13 @@ class Store {
   }
 
   /** Look at a throw file, one the maker chooses or another. */
-  async bring(found: () => Promise<BringView | null> = ipc.bring) {
+  async bring(found: () => Promise<ImportView | null> = ipc.bring) {
     const view = await this.doing(found, 0);
     if (view) this.brought = view;
   }
 
   /** Do this with the file that was brought; the sheet stays if it cannot be done. */
-  async decide(take: Take, file: number) {
+  async decide(take: ImportChoice, file: number) {
     if (this.busy) return;
     const taken = await this.doing(() => ipc.take(take, file));
     if (!taken) {
@@ -652,7 +652,7 @@ class Store {
   }
 }
 
-function firstLook(place: Place, draft: PlanDraft | null): Look {
+function firstLook(place: Place, draft: PlanDraft | null): Query {
   switch (place.at) {
     case 'bench':
       return { see: 'bench', chosen: null };

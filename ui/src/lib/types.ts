@@ -209,13 +209,13 @@ left: number,
  */
 right: number, };
 
-export type Part = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
+export type GarmentPart = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
 
 export type Piece = { 
 /**
  * What it is of.
  */
-part: Part, 
+part: GarmentPart, 
 /**
  * Its outline, from the hem up.
  */
@@ -240,7 +240,7 @@ denim?: number, } | { "for": "fabric",
  */
 print: number, };
 
-export type Verdict = "right" | "little-fringe" | "bulky" | "puckers" | "other";
+export type ScrapVerdict = "right" | "little-fringe" | "bulky" | "puckers" | "other";
 
 export type Scrap = { 
 /**
@@ -258,7 +258,7 @@ stitch: Stitch,
 /**
  * What she thought.
  */
-verdict: Verdict, 
+verdict: ScrapVerdict, 
 /**
  * In her words, if she wrote any.
  */
@@ -371,7 +371,7 @@ wrong_side_up: boolean,
  */
 crosswise?: boolean, };
 
-export type Action = { "do": "begin", 
+export type Command = { "do": "begin", 
 /**
  * Its name.
  */
@@ -795,7 +795,7 @@ label: string,
 /**
  * What it asks for.
  */
-action: Action, };
+action: Command, };
 
 export type Picture = { 
 /**
@@ -1382,7 +1382,7 @@ spoken: string,
 /**
  * Takes it.
  */
-action: Action, };
+action: Command, };
 
 export type Layouts = { 
 /**
@@ -1656,7 +1656,7 @@ squares: number,
  */
 spoken: string, };
 
-export type Stage = "open" | "cut" | "ready" | "held" | "paired" | "blocked" | "squared" | "joined";
+export type SquareStage = "open" | "cut" | "ready" | "held" | "paired" | "blocked" | "squared" | "joined";
 
 export type BenchCell = { 
 /**
@@ -1670,7 +1670,7 @@ label: string,
 /**
  * How far it is.
  */
-stage: Stage, 
+stage: SquareStage, 
 /**
  * The square and its stage in words.
  */
@@ -1680,7 +1680,7 @@ export type StageKey = {
 /**
  * The stage.
  */
-stage: Stage, 
+stage: SquareStage, 
 /**
  * Its name.
  */
@@ -1922,7 +1922,7 @@ after: Shown,
  */
 differs: boolean, };
 
-export type WayRow = { 
+export type RemedyRow = { 
 /**
  * What to do.
  */
@@ -2024,7 +2024,7 @@ measure: boolean,
 /**
  * What can be done, least trouble first.
  */
-ways: Array<WayRow>, 
+ways: Array<RemedyRow>, 
 /**
  * Said when there is nothing to do or to choose.
  */
@@ -2180,7 +2180,7 @@ rows: Array<HeapRow>,
 /**
  * What can be done where it is not enough.
  */
-ways: Array<WayRow>, 
+ways: Array<RemedyRow>, 
 /**
  * Garments with a starting outline.
  */
@@ -2456,7 +2456,7 @@ plate: Button | null,
 /**
  * Verdicts.
  */
-verdicts: Array<Choice<Verdict>>, 
+verdicts: Array<Choice<ScrapVerdict>>, 
 /**
  * Scraps tried, newest first.
  */
@@ -2680,13 +2680,13 @@ rows: Array<HistoryRow>,
  */
 more: boolean, };
 
-export type Hand = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
+export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
 /**
  * How far local time is east of UTC, in minutes.
  */
 east: number, };
 
-export type HandButton = { 
+export type ExportButton = { 
 /**
  * Its words.
  */
@@ -2694,9 +2694,9 @@ label: string,
 /**
  * What it hands on.
  */
-hand: Hand, };
+hand: Export, };
 
-export type HandSection = { 
+export type ExportSection = { 
 /**
  * Stable name, for programs.
  */
@@ -2712,9 +2712,9 @@ said: Array<string>,
 /**
  * What to press.
  */
-buttons: Array<HandButton>, };
+buttons: Array<ExportButton>, };
 
-export type HandOnView = { 
+export type ExportView = { 
 /**
  * Common to all screens.
  */
@@ -2722,13 +2722,13 @@ head: Head,
 /**
  * Section by section.
  */
-sections: Array<HandSection>, 
+sections: Array<ExportSection>, 
 /**
  * How a sheet is printed unless the maker says otherwise.
  */
 print: PrintOrder, };
 
-export type Handed = { 
+export type Exported = { 
 /**
  * What to say; none where the maker thought better of it.
  */
@@ -2898,7 +2898,7 @@ head: Head,
  */
 story: Story, };
 
-export type Look = { "see": "work", 
+export type Query = { "see": "work", 
 /**
  * Only work done there.
  */
@@ -3000,7 +3000,7 @@ most: number, } | { "see": "hand-on" } | { "see": "story",
  */
 east: number, };
 
-export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & HandOnView | { "seen": "story" } & StoryView;
+export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & ExportView | { "seen": "story" } & StoryView;
 
 export type Prefs = { 
 /**
@@ -3096,11 +3096,11 @@ folder: string,
  */
 problem: Problem | null, };
 
-export type Tend = { "tend": "begin", 
+export type ShelfCommand = { "tend": "begin", 
 /**
  * The beginning.
  */
-action: Action, } | { "tend": "demo" } | { "tend": "delete", 
+action: Command, } | { "tend": "demo" } | { "tend": "delete", 
 /**
  * Which.
  */
@@ -3112,7 +3112,7 @@ id: string,
 /**
  * The beginning.
  */
-action: Action, } | { "tend": "restore", 
+action: Command, } | { "tend": "restore", 
 /**
  * Which.
  */
@@ -3122,7 +3122,7 @@ id: string, } | { "tend": "erase",
  */
 id: string, };
 
-export type Tended = { 
+export type ShelfAnswer = { 
 /**
  * The throw begun, if one was.
  */
@@ -3132,19 +3132,19 @@ id: string | null,
  */
 shelf: ShelfView, };
 
-export type Deed = { "deed": "act", 
+export type Request = { "deed": "act", 
 /**
  * Which.
  */
-action: Action, } | { "deed": "undo" } | { "deed": "redo" };
+action: Command, } | { "deed": "undo" } | { "deed": "redo" };
 
-export type Take = { "take": "add" } | { "take": "keep-both" } | { "take": "take-brought" } | { "take": "keep-here" } | { "take": "merge", 
+export type ImportChoice = { "take": "add" } | { "take": "keep-both" } | { "take": "take-brought" } | { "take": "keep-here" } | { "take": "merge", 
 /**
  * For each conflict whether the brought side is kept.
  */
 brought: Array<boolean>, };
 
-export type TakeButton = { 
+export type ImportButton = { 
 /**
  * Its words.
  */
@@ -3152,7 +3152,7 @@ label: string,
 /**
  * What it asks for.
  */
-take: Take, };
+take: ImportChoice, };
 
 export type CopyRow = { 
 /**
@@ -3182,7 +3182,7 @@ here: Array<string>,
  */
 brought: Array<string>, };
 
-export type BringView = { 
+export type ImportView = { 
 /**
  * The number of the file: what is done is said of this one.
  */
@@ -3206,9 +3206,9 @@ conflicts: Array<ConflictRow>,
 /**
  * What can be done, the usual first.
  */
-buttons: Array<TakeButton>, };
+buttons: Array<ImportButton>, };
 
-export type Acted = { 
+export type CommandAnswer = { 
 /**
  * How the throw stands.
  */
@@ -3222,7 +3222,7 @@ view: View | null,
  */
 problem: Problem | null, };
 
-export type Taken = { 
+export type Imported = { 
 /**
  * The throw to open, if there is one.
  */

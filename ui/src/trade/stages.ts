@@ -1,7 +1,7 @@
 // A sign for each stage of a square, told by its stitching: drawn in a cell of
 // one by one, the same on the bench and in its key.
 
-import type { Stage } from '../lib/types';
+import type { SquareStage } from '../lib/types';
 
 export interface StageSign {
   /** Outline of the cell that is filled. */
@@ -12,7 +12,7 @@ export interface StageSign {
   sewn: string;
 }
 
-export const STAGES: Record<Stage, StageSign> = {
+export const STAGES: Record<SquareStage, StageSign> = {
   open: { fill: 'none', line: '', sewn: '' },
   cut: { fill: 'paper', line: 'm.28 .72.44-.44', sewn: '' },
   ready: { fill: 'pale', line: 'm.5 .5h.001', sewn: '' },

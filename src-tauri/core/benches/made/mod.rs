@@ -3,14 +3,14 @@
 //! Each bench uses what it needs of them.
 #![allow(dead_code)]
 
-use lapwork_core::assembly::Rect;
-use lapwork_core::deed::ready;
-use lapwork_core::garments::{GarmentKind, GarmentSize, Guess, Piece, start};
-use lapwork_core::journal::{Entry, Journal, What, header_line};
+use lapwork_core::cloth::garments::{GarmentKind, GarmentSize, Guess, Piece, start};
+use lapwork_core::command::ready;
+use lapwork_core::log::journal::{Entry, Journal, What, header_line};
 use lapwork_core::measure::inch64;
 use lapwork_core::plan::Plan;
-use lapwork_core::show::Lens;
-use lapwork_core::tasks::Task;
+use lapwork_core::plan::assembly::Rect;
+use lapwork_core::show::Context;
+use lapwork_core::throw::tasks::Task;
 use lapwork_core::throw::{Event, Throw};
 use lapwork_core::words::Words;
 use std::sync::LazyLock;
@@ -30,9 +30,9 @@ pub fn jeans(i: usize) -> Vec<Piece> {
 }
 
 /// How the benches see a throw: in English, in inches.
-pub fn lens() -> Lens<'static> {
+pub fn lens() -> Context<'static> {
     static WORDS: LazyLock<Words> = LazyLock::new(Words::english);
-    Lens {
+    Context {
         words: &WORDS,
         ruler: Default::default(),
         now: 0,

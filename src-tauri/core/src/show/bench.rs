@@ -1,28 +1,130 @@
 //! The bench: every square, pair and four, and how far each is.
 
-use super::{Lens, head, names};
-use crate::assembly::{Kind, Rect};
-use crate::deed::{Action, may_do};
-use crate::journal::Journal;
-use crate::tasks::Task;
+use crate::command::{Command, may_do};
+use crate::log::journal::Journal;
+use crate::plan::assembly::{Kind, Rect};
+use crate::show::context::Context;
+use crate::show::names;
+use crate::show::parts::{Button, Head, head};
 use crate::throw::Throw;
-use crate::view::{BenchCell, BenchView, Button, PieceCard, Stage, StageKey, Tally};
+use crate::throw::tasks::Task;
+use serde::Serialize;
+use ts_rs::TS;
 
-const STAGES: [(Stage, &str); 8] = [
-    (Stage::Open, "open"),
-    (Stage::Cut, "cut"),
-    (Stage::Ready, "ready"),
-    (Stage::Held, "held"),
-    (Stage::Paired, "paired"),
-    (Stage::Blocked, "blocked"),
-    (Stage::Squared, "squared"),
-    (Stage::Joined, "joined"),
+/// How far a square is, as a sign.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum SquareStage {
+    /// Not cut.
+    Open,
+    /// Cut; something is still to be glued or to cool.
+    Cut,
+    /// Ready to be joined.
+    Ready,
+    /// Its edge is held but not sewn.
+    Held,
+    /// Sewn into a pair.
+    Paired,
+    /// Sewn into its block.
+    Blocked,
+    /// Its block is squared up.
+    Squared,
+    /// Sewn to other blocks.
+    Joined,
+}
+
+/// One square on the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct BenchCell {
+    /// Its place.
+    pub piece: Rect,
+    /// Short label.
+    pub label: String,
+    /// How far it is.
+    pub stage: SquareStage,
+    /// The square and its stage in words.
+    pub spoken: String,
+}
+
+/// A stage with its sign, for the key.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct StageKey {
+    /// The stage.
+    pub stage: SquareStage,
+    /// Its name.
+    pub label: String,
+    /// How many squares are there now.
+    pub count: u32,
+}
+
+/// A count on the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Tally {
+    /// Of what.
+    pub label: String,
+    /// Done.
+    pub done: u32,
+    /// In all.
+    pub all: u32,
+    /// In words.
+    pub text: String,
+}
+
+/// The bench: every square, pair and four, and how far each is.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct BenchView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Squares across.
+    pub across: u16,
+    /// Squares down.
+    pub down: u16,
+    /// The squares.
+    pub cells: Vec<BenchCell>,
+    /// The key.
+    pub key: Vec<StageKey>,
+    /// The counts.
+    pub tallies: Vec<Tally>,
+    /// Spare squares at hand.
+    pub spares: u32,
+    /// Spoilt squares, in words.
+    pub losses: String,
+    /// The piece chosen, and those it belongs to.
+    pub chosen: Vec<PieceCard>,
+}
+
+/// One piece in detail.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct PieceCard {
+    /// The piece.
+    pub piece: Rect,
+    /// What it is and which.
+    pub title: String,
+    /// How far it is, a line each.
+    pub lines: Vec<String>,
+    /// What can be done to it.
+    pub buttons: Vec<Button>,
+    /// It can be measured now.
+    pub measure: bool,
+    /// It may be said to be off.
+    pub off: bool,
+}
+
+const STAGES: [(SquareStage, &str); 8] = [
+    (SquareStage::Open, "open"),
+    (SquareStage::Cut, "cut"),
+    (SquareStage::Ready, "ready"),
+    (SquareStage::Held, "held"),
+    (SquareStage::Paired, "paired"),
+    (SquareStage::Blocked, "blocked"),
+    (SquareStage::Squared, "squared"),
+    (SquareStage::Joined, "joined"),
 ];
 
 /// The bench, with the chosen piece in detail.
-pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, lens: Lens<'_>) -> BenchView {
+pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, context: Context<'_>) -> BenchView {
     let throw = journal.throw();
-    let stage_name = |stage| stage_name(stage, lens);
+    let stage_name = |stage| stage_name(stage, context);
     let cells: Vec<BenchCell> = throw
         .assembly()
         .whole()
@@ -34,9 +136,9 @@ pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, lens: Lens<'_>) -> 
                 label: names::square(piece),
                 stage,
                 spoken: say!(
-                    lens,
+                    context,
                     "told",
-                    what = names::spoken(throw, piece, lens),
+                    what = names::spoken(throw, piece, context),
                     how = stage_name(stage)
                 ),
             }
@@ -62,7 +164,7 @@ pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, lens: Lens<'_>) -> 
             }
             pieces
                 .into_iter()
-                .map(|p| piece_card(throw, p, lens))
+                .map(|p| piece_card(throw, p, context))
                 .collect()
         });
     let mut losses = std::collections::BTreeMap::new();
@@ -72,70 +174,74 @@ pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, lens: Lens<'_>) -> 
     let losses: Vec<String> = losses
         .into_iter()
         .map(|(why, n)| {
-            let what = lens.say(&format!("mishap-{why}"), &[]);
-            say!(lens, "times", n = n, what = what)
+            let what = context.say(&format!("mishap-{why}"), &[]);
+            say!(context, "times", n = n, what = what)
         })
         .collect();
     BenchView {
-        head: head(journal, lens),
+        head: head(journal, context),
         across: throw.plan.across,
         down: throw.plan.down,
         cells,
         key,
-        tallies: tallies(throw, lens),
+        tallies: tallies(throw, context),
         spares: throw.spares,
         losses: match losses.is_empty() {
-            true => say!(lens, "losses-none"),
-            false => say!(lens, "losses", list = lens.words.list("list-short", losses)),
+            true => say!(context, "losses-none"),
+            false => say!(
+                context,
+                "losses",
+                list = context.words.list("list-short", losses)
+            ),
         },
         chosen,
     }
 }
 
 /// A stage in words.
-pub(super) fn stage_name(stage: Stage, lens: Lens<'_>) -> String {
+pub(super) fn stage_name(stage: SquareStage, context: Context<'_>) -> String {
     let found = STAGES.iter().find(|(s, _)| *s == stage);
     let key = found.map_or("open", |(_, key)| key);
-    lens.say(&format!("stage-{key}"), &[])
+    context.say(&format!("stage-{key}"), &[])
 }
 
 /// How far a square is.
-pub(super) fn stage(throw: &Throw, square: Rect) -> Stage {
+pub(super) fn stage(throw: &Throw, square: Rect) -> SquareStage {
     if !throw.has(square, Task::Cut) {
-        return Stage::Open;
+        return SquareStage::Open;
     }
     if !throw.complete(square) && throw.assembly().whole() != square {
-        return Stage::Cut;
+        return SquareStage::Cut;
     }
-    let mut stage = Stage::Ready;
+    let mut stage = SquareStage::Ready;
     let mut piece = square;
     while let Some(join) = throw.assembly().goes_into(piece) {
         let whole = join.whole;
         if !throw.has(whole, Task::Stitch) {
             let held = throw.has(whole, Task::Dot) || throw.has(whole, Task::Pin);
-            return if held && stage == Stage::Ready {
-                Stage::Held
+            return if held && stage == SquareStage::Ready {
+                SquareStage::Held
             } else {
                 stage
             };
         }
         stage = if !throw.assembly().is_block(whole) {
             if throw.kind(whole) == Kind::Pair {
-                Stage::Paired
+                SquareStage::Paired
             } else {
-                return Stage::Joined;
+                return SquareStage::Joined;
             }
         } else if throw.has(whole, Task::SquareUp) {
-            Stage::Squared
+            SquareStage::Squared
         } else {
-            Stage::Blocked
+            SquareStage::Blocked
         };
         piece = whole;
     }
     stage
 }
 
-fn tallies(throw: &Throw, lens: Lens<'_>) -> Vec<Tally> {
+fn tallies(throw: &Throw, context: Context<'_>) -> Vec<Tally> {
     let assembly = throw.assembly();
     let tally = |key: &str, pieces: &mut dyn Iterator<Item = Rect>, task: Task| {
         let (mut done, mut all) = (0, 0);
@@ -144,10 +250,10 @@ fn tallies(throw: &Throw, lens: Lens<'_>) -> Vec<Tally> {
             done += u32::from(throw.has(piece, task));
         }
         (all > 0).then(|| Tally {
-            label: lens.say(&format!("tally-{key}"), &[]),
+            label: context.say(&format!("tally-{key}"), &[]),
             done,
             all,
-            text: say!(lens, "of", done = done, all = all),
+            text: say!(context, "of", done = done, all = all),
         })
     };
     let squares = || assembly.whole().squares();
@@ -190,63 +296,63 @@ fn tallies(throw: &Throw, lens: Lens<'_>) -> Vec<Tally> {
 }
 
 /// One piece in detail.
-fn piece_card(throw: &Throw, piece: Rect, lens: Lens<'_>) -> PieceCard {
+fn piece_card(throw: &Throw, piece: Rect, context: Context<'_>) -> PieceCard {
     let mut lines = Vec::new();
     let next = throw.next(piece);
     if let Some(work) = throw.work(piece) {
         for (task, _) in &work.done {
             lines.push(say!(
-                lens,
+                context,
                 "line-done",
-                task = lens.say(&format!("past-{}", task.key()), &[])
+                task = context.say(&format!("past-{}", task.key()), &[])
             ));
         }
         if let Some(measured) = work.measured {
             lines.push(say!(
-                lens,
+                context,
                 "line-measured",
-                size = lens.by(measured.width, measured.height)
+                size = context.by(measured.width, measured.height)
             ));
         }
         if let Some(squared) = work.squared {
             lines.push(say!(
-                lens,
+                context,
                 "line-squared",
-                size = lens.by(squared.width, squared.height)
+                size = context.by(squared.width, squared.height)
             ));
         }
     }
     let mut buttons = Vec::new();
     match (next, throw.waits_for(piece)) {
-        (None, _) => lines.push(say!(lens, "line-complete")),
+        (None, _) => lines.push(say!(context, "line-complete")),
         (Some(_), Some(part)) => {
             lines.push(say!(
-                lens,
+                context,
                 "line-waits",
-                part = names::piece(throw, part, lens)
+                part = names::piece(throw, part, context)
             ));
         }
         (Some(task), None) => {
             lines.push(say!(
-                lens,
+                context,
                 "line-next",
-                task = lens.say(&format!("task-{}", task.key()), &[])
+                task = context.say(&format!("task-{}", task.key()), &[])
             ));
             if may_do(throw, task, piece).is_ok() {
-                let label = lens.say(&format!("tick-{}", task.key()), &[]);
+                let label = context.say(&format!("tick-{}", task.key()), &[]);
                 buttons.push(Button {
                     label,
-                    action: Action::Tick {
+                    action: Command::Tick {
                         task,
                         pieces: vec![piece],
                     },
                 });
             }
             if task == Task::Cut && throw.spares > 0 {
-                let label = say!(lens, "tick-spare", n = throw.spares);
+                let label = say!(context, "tick-spare", n = throw.spares);
                 buttons.push(Button {
                     label,
-                    action: Action::UseSpares {
+                    action: Command::UseSpares {
                         pieces: vec![piece],
                     },
                 });
@@ -254,12 +360,12 @@ fn piece_card(throw: &Throw, piece: Rect, lens: Lens<'_>) -> PieceCard {
         }
     }
     for note in throw.notes.iter().filter(|n| n.piece == Some(piece)) {
-        lines.push(say!(lens, "line-note", text = note.text.as_str()));
+        lines.push(say!(context, "line-note", text = note.text.as_str()));
     }
     let block = throw.assembly().is_block(piece);
     PieceCard {
         piece,
-        title: names::piece(throw, piece, lens),
+        title: names::piece(throw, piece, context),
         lines,
         buttons,
         measure: block && throw.has(piece, Task::Stitch) && !throw.has(piece, Task::SquareUp),

@@ -1,38 +1,39 @@
 //! Refusals and damage in words, from the one table of errors in the language file.
 
-use super::{Lens, names};
-use crate::deed::{LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, MOST_PHOTOS, Refusal};
-use crate::garments::PieceFault;
-use crate::journal::Damage;
+use super::{Context, names};
+use crate::cloth::garments::PieceFault;
+use crate::command::{
+    LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, MOST_PHOTOS, Rejection,
+};
+use crate::log::journal::FormatError;
+use crate::measure::outline::{Line, OutlineFault};
 use crate::measure::{ParseError, zero};
-use crate::outline::{Fault, Line};
 use crate::plan::{MOST, PlanFault};
 use crate::throw::Throw;
-use crate::view::Problem;
-use crate::words::Arg;
+use crate::words::{Arg, Problem};
 
 /// A refusal in words; `throw` is what it was about.
-pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Problem {
+pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_>) -> Problem {
     let name = |piece| match throw {
-        Some(throw) => names::piece(throw, piece, lens),
+        Some(throw) => names::piece(throw, piece, context),
         None => names::square(piece),
     };
-    let task = |task: crate::tasks::Task| lens.say(&format!("task-{}", task.key()), &[]);
+    let task = |task: crate::throw::tasks::Task| context.say(&format!("task-{}", task.key()), &[]);
     let (code, args): (&str, Vec<(&str, Arg)>) = match refusal {
-        Refusal::Beginning => ("beginning", vec![]),
-        Refusal::Plan(fault) => return plan_fault(*fault, lens),
-        Refusal::Name => ("name", vec![("most", LONGEST_NAME.into())]),
-        Refusal::Words => ("words", vec![("most", LONGEST_NOTE.into())]),
-        Refusal::NoSuchPiece(piece) => (
+        Rejection::Beginning => ("beginning", vec![]),
+        Rejection::Plan(fault) => return plan_fault(*fault, context),
+        Rejection::Name => ("name", vec![("most", LONGEST_NAME.into())]),
+        Rejection::Words => ("words", vec![("most", LONGEST_NOTE.into())]),
+        Rejection::NoSuchPiece(piece) => (
             "no-such-piece",
             vec![("piece", names::square(*piece).into())],
         ),
-        Refusal::Nothing => ("nothing", vec![]),
-        Refusal::NotItsTask { piece, task: t } => (
+        Rejection::Nothing => ("nothing", vec![]),
+        Rejection::NotItsTask { piece, task: t } => (
             "not-its-task",
             vec![("piece", name(*piece).into()), ("task", task(*t).into())],
         ),
-        Refusal::First {
+        Rejection::First {
             task: t,
             piece,
             before,
@@ -46,11 +47,11 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
                 ("needs", task(*needs).into()),
             ],
         ),
-        Refusal::AlreadyCut { squares } => ("already-cut", vec![("squares", (*squares).into())]),
-        Refusal::AlreadyMade(piece) => ("already-made", vec![("piece", name(*piece).into())]),
-        Refusal::Joined(piece) => ("joined", vec![("piece", name(*piece).into())]),
-        Refusal::Glued(piece) => ("glued", vec![("piece", name(*piece).into())]),
-        Refusal::Stock { print, have } => {
+        Rejection::AlreadyCut { squares } => ("already-cut", vec![("squares", (*squares).into())]),
+        Rejection::AlreadyMade(piece) => ("already-made", vec![("piece", name(*piece).into())]),
+        Rejection::Joined(piece) => ("joined", vec![("piece", name(*piece).into())]),
+        Rejection::Glued(piece) => ("glued", vec![("piece", name(*piece).into())]),
+        Rejection::Stock { print, have } => {
             let print = throw.and_then(|t| t.prints.get(usize::from(*print)));
             let print = print.map_or_else(String::new, |p| p.name.clone());
             (
@@ -58,63 +59,63 @@ pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Prob
                 vec![("print", print.into()), ("have", (*have).into())],
             )
         }
-        Refusal::Cloth => ("cloth", vec![("most", MOST_CLOTHS.into())]),
-        Refusal::Spares { have } => ("spares", vec![("have", (*have).into())]),
-        Refusal::NotMeasurable(piece) => ("not-measurable", vec![("piece", name(*piece).into())]),
-        Refusal::Pile => ("pile", vec![]),
-        Refusal::CutUp => ("cut-up", vec![]),
-        Refusal::Piece(fault) => return piece_fault(*fault, lens),
-        Refusal::ManySquares { most } => ("many-squares", vec![("most", (*most).into())]),
-        Refusal::Weight => ("weight", vec![]),
-        Refusal::Scrap => ("scrap", vec![]),
-        Refusal::NotWhole => ("not-whole", vec![]),
-        Refusal::Unlikely { given, planned } => (
+        Rejection::Cloth => ("cloth", vec![("most", MOST_CLOTHS.into())]),
+        Rejection::Spares { have } => ("spares", vec![("have", (*have).into())]),
+        Rejection::NotMeasurable(piece) => ("not-measurable", vec![("piece", name(*piece).into())]),
+        Rejection::Pile => ("pile", vec![]),
+        Rejection::CutUp => ("cut-up", vec![]),
+        Rejection::Piece(fault) => return piece_fault(*fault, context),
+        Rejection::ManySquares { most } => ("many-squares", vec![("most", (*most).into())]),
+        Rejection::Weight => ("weight", vec![]),
+        Rejection::Scrap => ("scrap", vec![]),
+        Rejection::NotWhole => ("not-whole", vec![]),
+        Rejection::Unlikely { given, planned } => (
             "unlikely",
             vec![
-                ("given", lens.length(*given).into()),
-                ("planned", lens.length(*planned).into()),
+                ("given", context.length(*given).into()),
+                ("planned", context.length(*planned).into()),
             ],
         ),
-        Refusal::NotCut(piece) => ("not-cut", vec![("piece", name(*piece).into())]),
-        Refusal::Outline(Fault::Impossible) => ("outline-impossible", vec![]),
-        Refusal::Outline(Fault::DoesNotClose { by, repeat }) => {
-            let line = lens.say(&format!("outline-{}", line_key(*repeat)), &[]);
+        Rejection::NotCut(piece) => ("not-cut", vec![("piece", name(*piece).into())]),
+        Rejection::Outline(OutlineFault::Impossible) => ("outline-impossible", vec![]),
+        Rejection::Outline(OutlineFault::DoesNotClose { by, repeat }) => {
+            let line = context.say(&format!("outline-{}", line_key(*repeat)), &[]);
             let by = &if *by < zero() { zero() - *by } else { *by };
             (
                 "outline-open",
-                vec![("by", lens.length(*by).into()), ("line", line.into())],
+                vec![("by", context.length(*by).into()), ("line", line.into())],
             )
         }
-        Refusal::NothingToUnpick(piece) => {
+        Rejection::NothingToUnpick(piece) => {
             ("nothing-to-unpick", vec![("piece", name(*piece).into())])
         }
-        Refusal::LapTooNarrow { lap, least } => (
+        Rejection::LapTooNarrow { lap, least } => (
             "lap-too-narrow",
             vec![
-                ("lap", lens.length(*lap).into()),
-                ("least", lens.length(*least).into()),
+                ("lap", context.length(*lap).into()),
+                ("least", context.length(*least).into()),
             ],
         ),
-        Refusal::NotNeighbours(a, b) => (
+        Rejection::NotNeighbours(a, b) => (
             "not-neighbours",
             vec![("a", name(*a).into()), ("b", name(*b).into())],
         ),
-        Refusal::Covered(piece) => ("covered", vec![("piece", name(*piece).into())]),
-        Refusal::NotSwappable(a, b) => (
+        Rejection::Covered(piece) => ("covered", vec![("piece", name(*piece).into())]),
+        Rejection::NotSwappable(a, b) => (
             "not-swappable",
             vec![("a", name(*a).into()), ("b", name(*b).into())],
         ),
-        Refusal::Wishes { most } => ("wishes", vec![("most", (*most).into())]),
-        Refusal::Pinned(piece) => ("pinned", vec![("piece", name(*piece).into())]),
-        Refusal::NotTurnable(piece) => ("not-turnable", vec![("piece", name(*piece).into())]),
-        Refusal::Layout(piece) => ("layout", vec![("piece", name(*piece).into())]),
-        Refusal::Caption => ("caption", vec![("most", LONGEST_CAPTION.into())]),
-        Refusal::PicturedAlready => ("pictured-already", vec![]),
-        Refusal::Photo => ("photo", vec![("most", MOST_PHOTOS.into())]),
-        Refusal::NothingToUndo => ("nothing-to-undo", vec![]),
-        Refusal::NothingToRedo => ("nothing-to-redo", vec![]),
+        Rejection::Wishes { most } => ("wishes", vec![("most", (*most).into())]),
+        Rejection::Pinned(piece) => ("pinned", vec![("piece", name(*piece).into())]),
+        Rejection::NotTurnable(piece) => ("not-turnable", vec![("piece", name(*piece).into())]),
+        Rejection::Layout(piece) => ("layout", vec![("piece", name(*piece).into())]),
+        Rejection::Caption => ("caption", vec![("most", LONGEST_CAPTION.into())]),
+        Rejection::PicturedAlready => ("pictured-already", vec![]),
+        Rejection::Photo => ("photo", vec![("most", MOST_PHOTOS.into())]),
+        Rejection::NothingToUndo => ("nothing-to-undo", vec![]),
+        Rejection::NothingToRedo => ("nothing-to-redo", vec![]),
     };
-    lens.words.problem(code, &args)
+    context.words.problem(code, &args)
 }
 
 /// The name of a side or diagonal in the language files and the measuring fields.
@@ -130,14 +131,14 @@ pub(super) fn line_key(line: Line) -> &'static str {
 }
 
 /// A fault of the plan in words.
-pub(super) fn plan_fault(fault: PlanFault, lens: Lens<'_>) -> Problem {
+pub(super) fn plan_fault(fault: PlanFault, context: Context<'_>) -> Problem {
     use crate::plan::{longest_side, shortest_side};
     let (code, args): (&str, Vec<(&str, Arg)>) = match fault {
         PlanFault::Side => (
             "plan-side",
             vec![
-                ("least", lens.length(shortest_side()).into()),
-                ("most", lens.length(longest_side()).into()),
+                ("least", context.length(shortest_side()).into()),
+                ("most", context.length(longest_side()).into()),
             ],
         ),
         PlanFault::Grid => ("plan-grid", vec![("most", MOST.into())]),
@@ -148,11 +149,11 @@ pub(super) fn plan_fault(fault: PlanFault, lens: Lens<'_>) -> Problem {
         PlanFault::Binding => ("plan-binding", vec![]),
         PlanFault::Counts => ("plan-counts", vec![]),
     };
-    lens.words.problem(code, &args)
+    context.words.problem(code, &args)
 }
 
 /// A fault of an outline in words.
-pub(super) fn piece_fault(fault: PieceFault, lens: Lens<'_>) -> Problem {
+pub(super) fn piece_fault(fault: PieceFault, context: Context<'_>) -> Problem {
     let (code, n) = match fault {
         PieceFault::TooFewStations => ("piece-few", 0),
         PieceFault::TooMany => ("piece-many", 0),
@@ -166,15 +167,15 @@ pub(super) fn piece_fault(fault: PieceFault, lens: Lens<'_>) -> Problem {
         PieceFault::EmptyZone(n) => ("piece-zone-empty", n),
         PieceFault::ZoneOutside(n) => ("piece-zone-outside", n),
     };
-    lens.words.problem(code, &[("n", (n + 1).into())])
+    context.words.problem(code, &[("n", (n + 1).into())])
 }
 
 /// A typed length that was not taken, in words.
-pub(super) fn typed(error: &ParseError, lens: Lens<'_>) -> Problem {
-    let system = lens.ruler.system;
+pub(super) fn typed(error: &ParseError, context: Context<'_>) -> Problem {
+    let system = context.ruler.system;
     let example = match system {
-        crate::measure::System::Inch => say!(lens, "example-inch"),
-        crate::measure::System::Metric => say!(lens, "example-metric"),
+        crate::measure::System::Inch => say!(context, "example-inch"),
+        crate::measure::System::Metric => say!(context, "example-metric"),
     };
     let mut args: Vec<(&str, Arg)> = vec![("example", example.into())];
     let code = match error {
@@ -185,9 +186,9 @@ pub(super) fn typed(error: &ParseError, lens: Lens<'_>) -> Problem {
         ParseError::OffTheMarks { nearest } => {
             let inches = crate::measure::Ruler {
                 system: crate::measure::System::Inch,
-                ..lens.ruler
+                ..context.ruler
             };
-            args.push(("nearest", lens.words.length(*nearest, inches).into()));
+            args.push(("nearest", context.words.length(*nearest, inches).into()));
             "typed-off-the-marks"
         }
         ParseError::TooLong => "typed-too-long",
@@ -196,19 +197,19 @@ pub(super) fn typed(error: &ParseError, lens: Lens<'_>) -> Problem {
             "typed-unknown-unit"
         }
     };
-    lens.words.problem(code, &args)
+    context.words.problem(code, &args)
 }
 
 /// Damage to a throw file in words.
-pub fn damage(damage: &Damage, lens: Lens<'_>) -> Problem {
+pub fn format_error(damage: &FormatError, context: Context<'_>) -> Problem {
     let (code, args): (&str, Vec<(&str, Arg)>) = match damage {
-        Damage::NotAThrow => ("file-not-a-throw", vec![]),
-        Damage::Newer { version } => ("file-newer", vec![("version", (*version).into())]),
-        Damage::Line { line } => ("file-line", vec![("line", (*line).into())]),
-        Damage::OutOfOrder { line } => ("file-out-of-order", vec![("line", (*line).into())]),
-        Damage::Empty => ("file-empty", vec![]),
-        Damage::Unknown { line } => ("file-unknown", vec![("line", (*line).into())]),
-        Damage::Absurd { line } => ("file-absurd", vec![("line", (*line).into())]),
+        FormatError::NotAThrow => ("file-not-a-throw", vec![]),
+        FormatError::Newer { version } => ("file-newer", vec![("version", (*version).into())]),
+        FormatError::Line { line } => ("file-line", vec![("line", (*line).into())]),
+        FormatError::OutOfOrder { line } => ("file-out-of-order", vec![("line", (*line).into())]),
+        FormatError::Empty => ("file-empty", vec![]),
+        FormatError::Unknown { line } => ("file-unknown", vec![("line", (*line).into())]),
+        FormatError::Absurd { line } => ("file-absurd", vec![("line", (*line).into())]),
     };
-    lens.words.problem(code, &args)
+    context.words.problem(code, &args)
 }

@@ -1,27 +1,27 @@
 //! The figures of a throw as JSON, for programs. Lengths are in millimetres and,
 //! beside them, as shown by the ruler.
 
-use super::{Lens, head, plan};
-use crate::deed::ready;
-use crate::faces::{Face, layers};
-use crate::journal::Journal;
+use super::{Context, head, plan};
+use crate::cloth::fabric::Face;
+use crate::command::ready;
+use crate::faces::spread::layers;
+use crate::fitting::squaring::{measured_sides, summary};
+use crate::log::journal::Journal;
 use crate::measure::{Length, in_mm};
-use crate::squaring::{measured_sides, summary};
 use serde_json::{Value, json};
 
 /// The figures of a throw as JSON, for programs.
-pub fn figures(journal: &Journal, lens: Lens<'_>) -> Value {
+pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
     let throw = journal.throw();
     let p = &throw.plan;
-    let length =
-        |l: Length| json!({ "mm": in_mm(l), "shown": lens.length(l).text.replace('\u{a0}', " ") });
+    let length = |l: Length| json!({ "mm": in_mm(l), "shown": context.length(l).text.replace('\u{a0}', " ") });
     let size = |w: Length, h: Length| json!({ "width": length(w), "height": length(h) });
     let (planned_w, planned_h) = p.finished();
     let foreseen = throw.finished();
     let (runs, run_length) = plan::seams_of(throw);
     let need = p.binding_for(foreseen.width, foreseen.height);
     let (lap_layers, crossing_layers) = layers(p.across, p.down, throw.covers());
-    let head = head(journal, lens);
+    let head = head(journal, context);
     let measured = summary(&measured_sides(throw)).map(|s| {
         json!({
             "blocks": throw.measured.len(),

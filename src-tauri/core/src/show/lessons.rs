@@ -6,35 +6,56 @@
 //! were spoilt, and fabric added to a face once cutting had begun. Nothing is told of
 //! what was taken back.
 
-use super::measuring::seen;
-use super::{Lens, draft_of, names, off};
-use crate::assembly::Rect;
-use crate::drift::{Verdict, drift};
-use crate::faces::{Face, Print};
-use crate::heritage::{Carried, Heritage, Lesson, MOST_LESSONS};
-use crate::journal::{Journal, What};
+use crate::cloth::fabric::Face;
+use crate::fitting::drift::{DriftVerdict, drift};
+use crate::fitting::squaring::measured_drift;
+use crate::log::journal::{Journal, What};
+use crate::log::pace;
 use crate::measure::{Length, from_mm, zero};
-use crate::pace;
-use crate::plan::Joining;
-use crate::scraps;
-use crate::tasks::{Station, Task};
+use crate::plan::assembly::Rect;
+use crate::plan::{Joining, scraps};
+use crate::show::context::Context;
+use crate::show::{names, parts};
+use crate::throw::heritage::{Carried, Heritage, Lesson, MOST_LESSONS};
+use crate::throw::tasks::{Station, Task};
 use crate::throw::{Event, Mishap, Note, Throw};
-use crate::view::{AgainView, LessonRow, Lessons};
+use serde::Serialize;
 use std::collections::BTreeMap;
+use ts_rs::TS;
+
+/// What was learned on an older throw.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Lessons {
+    /// From which throw.
+    pub title: String,
+    /// Each in words.
+    pub rows: Vec<LessonRow>,
+}
+
+/// Something learned.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct LessonRow {
+    /// The step it is about, in words.
+    pub step: Option<String>,
+    /// In words.
+    pub words: String,
+    /// Whether the maker wrote it herself.
+    pub hers: bool,
+}
 
 /// What this throw leaves to one made after it, but for the faces: those are carried
-/// once the new plan is known ([`crate::heritage::faces`]).
-pub fn heritage(journal: &Journal, lens: Lens<'_>) -> Heritage {
+/// once the new plan is known ([`crate::faces::inherit::faces`]).
+pub fn heritage(journal: &Journal, context: Context<'_>) -> Heritage {
     let throw = journal.throw();
-    let fours = seen(throw);
-    let found = drift(&fours, lens.ruler.step());
-    let own = (found.verdict != Verdict::TooFew).then(|| Carried {
+    let fours = measured_drift(throw);
+    let found = drift(&fours, context.ruler.step());
+    let own = (found.verdict != DriftVerdict::TooFew).then(|| Carried {
         fours: found.count as u32,
         mean: from_mm(found.mean),
     });
     let before = throw.after.as_ref();
     let mut lessons = hers(throw);
-    lessons.extend(told_of(journal, own, lens));
+    lessons.extend(told_of(journal, own, context));
     lessons.truncate(MOST_LESSONS);
     Heritage {
         name: throw.name.clone(),
@@ -60,7 +81,7 @@ fn hers(throw: &Throw) -> Vec<Lesson> {
     all
 }
 
-fn told_of(journal: &Journal, drift: Option<Carried>, lens: Lens<'_>) -> Vec<Lesson> {
+fn told_of(journal: &Journal, drift: Option<Carried>, context: Context<'_>) -> Vec<Lesson> {
     let throw = journal.throw();
     let mut out = Vec::new();
     let mut add = |task: Option<Task>, words: String| {
@@ -74,37 +95,37 @@ fn told_of(journal: &Journal, drift: Option<Carried>, lens: Lens<'_>) -> Vec<Les
         Joining::Lapped => Task::Dot,
         Joining::Seamed | Joining::Exposed => Task::Pin,
     };
-    let right = |s: &&scraps::Scrap| s.verdict == scraps::Verdict::Right;
+    let right = |s: &&scraps::Scrap| s.verdict == scraps::ScrapVerdict::Right;
     if let Some(scrap) = throw.scraps.iter().rev().find(right) {
-        let lap = lens.length(scrap.lap);
-        add(Some(joint), say!(lens, "lesson-scrap", lap = lap));
+        let lap = context.length(scrap.lap);
+        add(Some(joint), say!(context, "lesson-scrap", lap = lap));
     }
     if let Some(Carried { fours, mean }) = drift
-        && lens.ruler.nearest(mean) != zero()
+        && context.ruler.nearest(mean) != zero()
     {
-        let off = lens.over_under(mean);
+        let off = context.over_under(mean);
         add(
             Some(joint),
-            say!(lens, "lesson-drift", n = fours, off = off),
+            say!(context, "lesson-drift", n = fours, off = off),
         );
     }
     if let Some(first) = throw.wholes.first() {
         let (w, h) = throw.plan.finished();
-        let size = lens.by(first.size.width, first.size.height);
-        let planned = lens.by(w, h);
+        let size = context.by(first.size.width, first.size.height);
+        let planned = context.by(w, h);
         add(
             None,
-            say!(lens, "lesson-whole", size = size, planned = planned),
+            say!(context, "lesson-whole", size = size, planned = planned),
         );
         let washed = throw
             .wholes
             .last()
             .filter(|last| last.washes > first.washes);
         if let Some(last) = washed {
-            let across = off::percent(first.size.width, last.size.width, lens);
-            let down = off::percent(first.size.height, last.size.height, lens);
+            let across = parts::percent(first.size.width, last.size.width, context);
+            let down = parts::percent(first.size.height, last.size.height, context);
             let n = last.washes - first.washes;
-            let words = say!(lens, "lesson-wash", n = n, across = across, down = down);
+            let words = say!(context, "lesson-wash", n = n, across = across, down = down);
             add(None, words);
         }
     }
@@ -115,9 +136,12 @@ fn told_of(journal: &Journal, drift: Option<Carried>, lens: Lens<'_>) -> Vec<Les
             Mishap::Scorched => scorched(journal),
             Mishap::Lost => BTreeMap::from([(None, n)]),
         };
-        let why = lens.say(&format!("mishap-{}", why.key()), &[]);
+        let why = context.say(&format!("mishap-{}", why.key()), &[]);
         for (task, n) in tasks.into_iter().filter(|(_, n)| *n > 0) {
-            add(task, say!(lens, "lesson-spoilt", n = n, why = why.as_str()));
+            add(
+                task,
+                say!(context, "lesson-spoilt", n = n, why = why.as_str()),
+            );
         }
     }
     for (face, task) in [
@@ -130,7 +154,7 @@ fn told_of(journal: &Journal, drift: Option<Carried>, lens: Lens<'_>) -> Vec<Les
                 Face::Front => "lesson-more-front",
                 Face::Back => "lesson-more-back",
             };
-            add(Some(task), say!(lens, key, n = n));
+            add(Some(task), say!(context, key, n = n));
         }
     }
     out
@@ -201,14 +225,14 @@ fn added_midway(journal: &Journal, face: Face) -> usize {
 }
 
 /// The lessons on the plan screen.
-pub(super) fn told(heritage: &Heritage, lens: Lens<'_>) -> Option<Lessons> {
+pub(super) fn told(heritage: &Heritage, context: Context<'_>) -> Option<Lessons> {
     let mut rows: Vec<LessonRow> = heritage
         .lessons
         .iter()
         .map(|lesson| LessonRow {
             step: lesson
                 .task
-                .map(|t| lens.say(&format!("task-{}", t.key()), &[])),
+                .map(|t| context.say(&format!("task-{}", t.key()), &[])),
             words: lesson.words.clone(),
             hers: lesson.hers,
         })
@@ -216,16 +240,16 @@ pub(super) fn told(heritage: &Heritage, lens: Lens<'_>) -> Option<Lessons> {
     if !heritage.paces.is_empty() {
         rows.push(LessonRow {
             step: None,
-            words: say!(lens, "lesson-paces", n = heritage.paces.len()),
+            words: say!(context, "lesson-paces", n = heritage.paces.len()),
             hers: false,
         });
     }
-    let title = say!(lens, "lessons-from", name = heritage.name.as_str());
+    let title = say!(context, "lessons-from", name = heritage.name.as_str());
     (!rows.is_empty()).then_some(Lessons { title, rows })
 }
 
 /// What was learned of a step on the throw before, for its card.
-pub(super) fn at_step(throw: &Throw, task: Task, lens: Lens<'_>) -> Vec<String> {
+pub(super) fn at_step(throw: &Throw, task: Task, context: Context<'_>) -> Vec<String> {
     let Some(heritage) = &throw.after else {
         return Vec::new();
     };
@@ -233,13 +257,13 @@ pub(super) fn at_step(throw: &Throw, task: Task, lens: Lens<'_>) -> Vec<String> 
     let mut out: Vec<String> = of_step.map(|l| l.words.clone()).collect();
     if let Some(pace) = pace::carried(throw, task) {
         let minutes = (pace.middle * 2.0).ceil() / 2.0;
-        let point = lens.words.language().point.to_string();
+        let point = context.words.language().point.to_string();
         let minutes = match minutes {
             0.5 => "half".into(),
             1.0 => "one".into(),
             _ => format!("{minutes}").replace('.', &point),
         };
-        out.push(say!(lens, "lesson-pace", minutes = minutes));
+        out.push(say!(context, "lesson-pace", minutes = minutes));
     }
     out
 }
@@ -249,15 +273,20 @@ const FEW_NOTES: usize = 3;
 
 /// What was written down at this step, the newest first: of the piece in hand before
 /// what was written at others, which says where.
-pub(super) fn notes_at(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
+pub(super) fn notes_at(
+    throw: &Throw,
+    task: Task,
+    piece: Rect,
+    context: Context<'_>,
+) -> Vec<String> {
     let at_step = throw.notes.iter().rev().filter(|n| n.task == Some(task));
     let (own, others): (Vec<&Note>, Vec<&Note>) =
         at_step.partition(|n| n.piece.is_none_or(|p| p == piece));
     let told = |note: &Note| match note.piece.filter(|p| *p != piece) {
         Some(other) if throw.assembly().knows(other) => say!(
-            lens,
+            context,
             "noted-at",
-            piece = names::piece(throw, other, lens),
+            piece = names::piece(throw, other, context),
             text = note.text.as_str()
         ),
         _ => note.text.clone(),
@@ -270,39 +299,14 @@ pub(super) fn notes_at(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -
 }
 
 /// What the fours of the throw before say, while there are too few of this one.
-pub(super) fn drift_before(heritage: &Heritage, lens: Lens<'_>) -> String {
+pub(super) fn drift_before(heritage: &Heritage, context: Context<'_>) -> String {
     let (n, mean) = heritage.drift.map_or((0, zero()), |d| (d.fours, d.mean));
     let mean: Length = mean;
     say!(
-        lens,
+        context,
         "drift-before",
         name = heritage.name.as_str(),
         n = n,
-        off = lens.over_under(mean)
+        off = context.over_under(mean)
     )
-}
-
-/// The longest name a throw may have leaves room for the words round it.
-const ROOM: usize = 60;
-
-/// A throw about to be made again: its plan, its cloth, and what it taught.
-///
-/// Stock is left uncounted: what was at hand has been used.
-pub fn again(journal: &Journal, lens: Lens<'_>) -> AgainView {
-    let throw = journal.throw();
-    let name: String = throw.name.chars().take(ROOM).collect();
-    AgainView {
-        name: say!(lens, "again-name", name = name),
-        draft: draft_of(&throw.plan, lens),
-        prints: throw
-            .prints
-            .iter()
-            .map(|p| Print {
-                stock: None,
-                ..p.clone()
-            })
-            .collect(),
-        denims: throw.denims.clone(),
-        lessons: told(&heritage(journal, lens), lens),
-    }
 }

@@ -1,20 +1,73 @@
 //! Measuring a block and choosing a trim size.
 
-use super::{Lens, errors, head, lessons, names, off, pictures, refusal};
-use crate::assembly::{Rect, Seam};
-use crate::deed::{Action, Refusal, decide};
-use crate::drift::{Along, Seen, Sureness, Verdict, drift};
-use crate::journal::Journal;
-use crate::measure::{Length, ParseError, from_mm, zero};
-use crate::outline::{Fault, Measures, Outline, Sides};
-use crate::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
-use crate::tasks::Task;
-use crate::throw::{Size, Throw};
-use crate::trimming::{Choice, How, Save, choices, closing, shortfalls};
-use crate::view::{
-    Button, FieldProblem, Figure, MeasureView, OutlineTyped, Problem, TrimRow, TrimView,
+use crate::command::{Command, Rejection, decide};
+use crate::fitting::drift::{Along, DriftVerdict, Sureness, drift};
+use crate::fitting::squaring::{
+    held, measured_drift, measured_sides, natural, sewn_lap, summary, trim,
 };
-use std::collections::BTreeSet;
+use crate::fitting::trimming::shortfalls;
+use crate::log::journal::Journal;
+use crate::measure::outline::{Measures, Outline, OutlineFault, Sides};
+use crate::measure::{Length, ParseError, from_mm, zero};
+use crate::plan::assembly::{Rect, Seam};
+use crate::show::context::Context;
+use crate::show::errors::{self, rejection};
+use crate::show::parts::{Button, FieldProblem, Figure, Head, head};
+use crate::show::picture::Picture;
+use crate::show::{fields, lessons, names, pictures};
+use crate::throw::tasks::Task;
+use crate::throw::{Size, Throw};
+use crate::words::Problem;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// A block's sides and diagonals as typed; the diagonals may be left empty.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize, TS)]
+pub struct OutlineTyped {
+    /// Top side.
+    pub top: String,
+    /// Right side.
+    pub right: String,
+    /// Bottom side.
+    pub bottom: String,
+    /// Left side.
+    pub left: String,
+    /// Diagonal from top left to bottom right.
+    pub falling: String,
+    /// Diagonal from top right to bottom left.
+    pub rising: String,
+}
+
+/// Measuring a block.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct MeasureView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The block.
+    pub piece: Rect,
+    /// Which block.
+    pub title: String,
+    /// What it should be.
+    pub target: Figure,
+    /// What is wrong with what was typed, by field (`width`, `height`).
+    pub faults: Vec<FieldProblem>,
+    /// The verdict in a sentence or two.
+    pub verdict: Vec<String>,
+    /// Over and under, what to trim from which side, the lap being sewn.
+    pub figures: Vec<Figure>,
+    /// The block with what is cut away.
+    pub picture: Option<Picture>,
+    /// Keeps the measure.
+    pub keep: Option<Button>,
+    /// The measured blocks so far: count, mean, spread, lap.
+    pub summary: Vec<Figure>,
+    /// What they say, in words.
+    pub summary_said: String,
+    /// The next block worth measuring.
+    pub next: Option<Rect>,
+    /// What is typed is short of the trim size: something is to be done about it.
+    pub short: bool,
+}
 
 /// What was typed for a block, and what it means.
 pub(super) fn measure(
@@ -22,23 +75,23 @@ pub(super) fn measure(
     piece: Rect,
     width: &str,
     height: &str,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Result<MeasureView, Problem> {
     let throw = journal.throw();
-    let fail = |why: Refusal| refusal(&why, Some(throw), lens);
+    let fail = |why: Rejection| rejection(&why, Some(throw), context);
     if !throw.assembly().knows(piece) {
-        return Err(fail(Refusal::NoSuchPiece(piece)));
+        return Err(fail(Rejection::NoSuchPiece(piece)));
     }
     if !throw.assembly().is_block(piece) {
-        return Err(fail(Refusal::NotMeasurable(piece)));
+        return Err(fail(Rejection::NotMeasurable(piece)));
     }
     let target = throw.target(piece);
     let mut faults = Vec::new();
-    let size = off::typed_size(width, height, &mut faults, lens);
+    let size = fields::typed_size(width, height, &mut faults, context);
     let (mut verdict, mut figures, mut picture, mut keep) = (Vec::new(), Vec::new(), None, None);
     let mut short = false;
     if let Some(size) = size {
-        let action = Action::Measure {
+        let action = Command::Measure {
             piece,
             width: size.width,
             height: size.height,
@@ -46,18 +99,18 @@ pub(super) fn measure(
         match decide(Some(throw), &action) {
             Ok(events) => {
                 keep = Some(Button {
-                    label: say!(lens, "measure-keep"),
+                    label: say!(context, "measure-keep"),
                     action,
                 });
                 let kept = throw.after(&events);
                 short = is_open(&kept, piece);
-                verdict = verdict_of(&kept, piece, size, "short-open-keep", lens);
-                figures = figures_of(throw, piece, size, lens);
-                picture = Some(pictures::measured(&kept, piece, size, lens));
+                verdict = verdict_of(&kept, piece, size, "short-open-keep", context);
+                figures = figures_of(throw, piece, size, context);
+                picture = Some(pictures::measured(&kept, piece, size, context));
             }
             Err(why) => {
                 let field = match &why {
-                    Refusal::Unlikely { given, .. }
+                    Rejection::Unlikely { given, .. }
                         if *given == size.height && *given != size.width =>
                     {
                         "height"
@@ -71,17 +124,17 @@ pub(super) fn measure(
             }
         }
     }
-    let (summary, summary_said) = summed(throw, lens);
+    let (summary, summary_said) = summed(throw, context);
     let next = throw.assembly().blocks().into_iter().find(|b| {
         *b != piece && measurable(throw, *b) && throw.work(*b).is_none_or(|w| w.measured.is_none())
     });
     Ok(MeasureView {
-        head: head(journal, lens),
+        head: head(journal, context),
         piece,
-        title: names::piece(throw, piece, lens),
+        title: names::piece(throw, piece, context),
         target: Figure {
-            label: say!(lens, "figure-trim-to"),
-            value: lens.by(target.width, target.height),
+            label: say!(context, "figure-trim-to"),
+            value: context.by(target.width, target.height),
         },
         faults,
         verdict,
@@ -113,28 +166,28 @@ pub(super) fn made_up(
     block: Rect,
     seam: Option<Seam>,
     open: &str,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Vec<String> {
     let mut out = Vec::new();
     let found = shortfalls(throw, block).into_iter();
     for short in found.filter(|s| seam.is_none_or(|seam| seam == s.seam)) {
         for share in &short.shares {
             let key = share.side.key();
-            let by = lens.length(share.by);
+            let by = context.length(share.by);
             out.push(match share.join {
-                None => lens.say(&format!("short-edge-{key}"), &[("by", by.into())]),
-                Some((other, lap)) => lens.say(
+                None => context.say(&format!("short-edge-{key}"), &[("by", by.into())]),
+                Some((other, lap)) => context.say(
                     &format!("short-join-{key}"),
                     &[
                         ("by", by.into()),
-                        ("piece", names::piece(throw, other, lens).into()),
-                        ("lap", lens.length(lap).into()),
+                        ("piece", names::piece(throw, other, context).into()),
+                        ("lap", context.length(lap).into()),
                     ],
                 ),
             });
         }
         if short.open > zero() {
-            out.push(lens.say(open, &[("by", lens.length(short.open).into())]));
+            out.push(context.say(open, &[("by", context.length(short.open).into())]));
         }
     }
     out
@@ -146,7 +199,7 @@ pub(super) fn verdict_of(
     piece: Rect,
     size: Size,
     open: &str,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Vec<String> {
     let target = throw.target(piece);
     let sides = [
@@ -155,43 +208,44 @@ pub(super) fn verdict_of(
     ];
     let mut out = Vec::new();
     for (side, seam, measured, wanted) in sides {
-        let cut = trim(measured, wanted, lens.ruler);
+        let cut = trim(measured, wanted, context.ruler);
         let key = match cut.over {
             over if over == zero() => "exact",
             over if over > zero() && cut.before == zero() => "over-one-side",
             // What is left of the halves falls between the marks: all of it on one side.
-            over if over > zero() && lens.ruler.nearest(cut.after) != cut.after => "over-rest",
+            over if over > zero() && context.ruler.nearest(cut.after) != cut.after => "over-rest",
             over if over > zero() => "over",
             _ => "under",
         };
         out.push(
-            lens.say(
+            context.say(
                 &format!("verdict-{side}-{key}"),
                 &[
                     (
                         "over",
-                        lens.length(if cut.over < zero() {
-                            zero() - cut.over
-                        } else {
-                            cut.over
-                        })
-                        .into(),
+                        context
+                            .length(if cut.over < zero() {
+                                zero() - cut.over
+                            } else {
+                                cut.over
+                            })
+                            .into(),
                     ),
                     (
                         "even",
                         if cut.before == cut.after { "yes" } else { "no" }.into(),
                     ),
-                    ("before", lens.marked(cut.before).into()),
-                    ("after", lens.marked(cut.after).into()),
+                    ("before", context.marked(cut.before).into()),
+                    ("after", context.marked(cut.after).into()),
                 ],
             ),
         );
-        out.extend(made_up(throw, piece, Some(seam), open, lens));
+        out.extend(made_up(throw, piece, Some(seam), open, context));
     }
     out
 }
 
-fn figures_of(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Vec<Figure> {
+fn figures_of(throw: &Throw, piece: Rect, size: Size, context: Context<'_>) -> Vec<Figure> {
     let (target, should) = (throw.target(piece), natural(throw, piece));
     let mut out = Vec::new();
     let joining = throw.made(piece).joining;
@@ -205,24 +259,24 @@ fn figures_of(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Vec<Fig
             should.height,
         ),
     ] {
-        let label = |key: &str| lens.say(&format!("figure-{key}-{side}"), &[]);
+        let label = |key: &str| context.say(&format!("figure-{key}-{side}"), &[]);
         out.push(Figure {
             label: label("off"),
-            value: lens.over_under(trim(measured, wanted, lens.ruler).over),
+            value: context.over_under(trim(measured, wanted, context.ruler).over),
         });
         if squares == 2 {
             let lap = sewn_lap(&throw.plan, joining, measured);
             let meant = sewn_lap(&throw.plan, joining, planned);
-            let value = lens.length(lap);
+            let value = context.length(lap);
             let text = say!(
-                lens,
+                context,
                 "lap-sewn",
                 lap = value.text,
-                meant = lens.length(meant).text
+                meant = context.length(meant).text
             );
             out.push(Figure {
                 label: label("lap-sewn"),
-                value: crate::view::Shown { text, ..value },
+                value: crate::words::Shown { text, ..value },
             });
         }
     }
@@ -234,15 +288,15 @@ pub(super) fn outline(
     journal: &Journal,
     piece: Rect,
     typed: &OutlineTyped,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Result<MeasureView, Problem> {
     let throw = journal.throw();
-    let mut view = measure(journal, piece, "", "", lens)?;
-    let mut read = |field: &str, typed: &str| match lens.parse(typed) {
+    let mut view = measure(journal, piece, "", "", context)?;
+    let mut read = |field: &str, typed: &str| match context.parse(typed) {
         Ok(length) => Some(length),
         Err(ParseError::Empty) => None,
         Err(error) => {
-            let problem = errors::typed(&error, lens);
+            let problem = errors::typed(&error, context);
             view.faults.push(FieldProblem {
                 field: field.into(),
                 problem,
@@ -264,7 +318,7 @@ pub(super) fn outline(
         ("rising", &typed.rising, &typed.falling),
     ] {
         if own.trim().is_empty() && !other.trim().is_empty() {
-            let problem = errors::typed(&ParseError::Empty, lens);
+            let problem = errors::typed(&ParseError::Empty, context);
             view.faults.push(FieldProblem {
                 field: field.into(),
                 problem,
@@ -286,7 +340,7 @@ pub(super) fn outline(
         },
         diagonals: falling.zip(rising),
     };
-    let action = Action::MeasureOutline { piece, measures };
+    let action = Command::MeasureOutline { piece, measures };
     let allowed = decide(Some(throw), &action);
     let (outline, held) = match (
         &allowed,
@@ -297,12 +351,12 @@ pub(super) fn outline(
         _ => {
             if let Err(why) = allowed {
                 let field = match &why {
-                    Refusal::Outline(Fault::DoesNotClose { repeat, .. }) => {
+                    Rejection::Outline(OutlineFault::DoesNotClose { repeat, .. }) => {
                         errors::line_key(*repeat)
                     }
                     _ => "top",
                 };
-                let problem = refusal(&why, Some(throw), lens);
+                let problem = rejection(&why, Some(throw), context);
                 view.faults.push(FieldProblem {
                     field: field.into(),
                     problem,
@@ -316,37 +370,37 @@ pub(super) fn outline(
     let kept = allowed.as_ref().map(|events| throw.after(events)).ok();
     view.short = kept.as_ref().is_some_and(|kept| is_open(kept, piece));
     view.keep = Some(Button {
-        label: say!(lens, "measure-keep"),
+        label: say!(context, "measure-keep"),
         action,
     });
     let skew = outline.skew();
-    let degrees = lens.words.decimal(skew.abs(), 1);
+    let degrees = context.words.decimal(skew.abs(), 1);
     view.figures.push(Figure {
-        label: say!(lens, "figure-skew"),
-        value: lens.plain(match skew.abs() < 0.05 {
-            true => say!(lens, "skew-none"),
-            false => say!(lens, "skew", degrees = degrees),
+        label: say!(context, "figure-skew"),
+        value: context.plain(match skew.abs() < 0.05 {
+            true => say!(context, "skew-none"),
+            false => say!(context, "skew", degrees = degrees),
         }),
     });
     view.figures.push(Figure {
-        label: say!(lens, "figure-holds"),
-        value: lens.by(held.width, held.height),
+        label: say!(context, "figure-holds"),
+        value: context.by(held.width, held.height),
     });
     if !too_small {
         view.verdict.push(say!(
-            lens,
+            context,
             "outline-holds",
-            target = lens.by(target.width, target.height)
+            target = context.by(target.width, target.height)
         ));
     } else {
         view.verdict.push(say!(
-            lens,
+            context,
             "outline-short",
-            target = lens.by(target.width, target.height),
-            held = lens.by(held.width, held.height)
+            target = context.by(target.width, target.height),
+            held = context.by(held.width, held.height)
         ));
         if let Some(kept) = &kept {
-            let said = made_up(kept, piece, None, "short-open-keep", lens);
+            let said = made_up(kept, piece, None, "short-open-keep", context);
             view.verdict.extend(said);
         }
     }
@@ -363,20 +417,20 @@ pub(super) fn outline(
     if let Some(cut) = &cut {
         let names = ["top", "right", "bottom", "left"];
         for (side, (from, to)) in names.into_iter().zip(cut.trims) {
-            let ends = [lens.marked(from).text, lens.marked(to).text];
+            let ends = [context.marked(from).text, context.marked(to).text];
             let text = match ends[0] == ends[1] {
                 true => ends[0].clone(),
                 false => say!(
-                    lens,
+                    context,
                     "wedge",
                     from = ends[0].as_str(),
                     to = ends[1].as_str()
                 ),
             };
-            let label = lens.say(&format!("figure-trim-{side}"), &[]);
+            let label = context.say(&format!("figure-trim-{side}"), &[]);
             view.figures.push(Figure {
                 label,
-                value: lens.plain(text),
+                value: context.plain(text),
             });
         }
         if cut.turn.abs() >= 0.05 {
@@ -386,9 +440,9 @@ pub(super) fn outline(
                 "turn-left"
             };
             view.verdict.push(say!(
-                lens,
+                context,
                 key,
-                degrees = lens.words.decimal(cut.turn.abs(), 1)
+                degrees = context.words.decimal(cut.turn.abs(), 1)
             ));
         }
     }
@@ -397,83 +451,66 @@ pub(super) fn outline(
         piece,
         &outline,
         cut.as_ref(),
-        lens,
+        context,
     ));
     Ok(view)
 }
 
 /// Mean, spread and lap of the fours measured so far, and what they say of the lap.
-pub(super) fn summed(throw: &Throw, lens: Lens<'_>) -> (Vec<Figure>, String) {
+pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, String) {
     let Some(sum) = summary(&measured_sides(throw)) else {
-        return (Vec::new(), say!(lens, "summary-none"));
+        return (Vec::new(), say!(context, "summary-none"));
     };
     let figure = |key: &str, value| Figure {
-        label: lens.say(&format!("figure-{key}"), &[]),
+        label: context.say(&format!("figure-{key}"), &[]),
         value,
     };
     let lap = sewn_lap(&throw.plan, throw.plan.joining, sum.mean);
     let figures = vec![
-        figure("mean", lens.length(sum.mean)),
-        figure("spread", lens.length(sum.spread)),
-        figure("mean-lap", lens.length(lap)),
+        figure("mean", context.length(sum.mean)),
+        figure("spread", context.length(sum.spread)),
+        figure("mean-lap", context.length(lap)),
     ];
-    (figures, drifted(throw, lens))
-}
-
-/// How far each measured four is off, in the order they were sewn.
-pub(super) fn seen(throw: &Throw) -> Vec<Seen> {
-    throw
-        .measured
-        .iter()
-        .filter(|p| p.rows == 2 && p.cols == 2)
-        .filter_map(|p| {
-            let (measured, own) = (throw.work(*p)?.measured?, natural(throw, *p));
-            Some(Seen {
-                across: measured.width - own.width,
-                down: measured.height - own.height,
-            })
-        })
-        .collect()
+    (figures, drifted(throw, context))
 }
 
 /// What the measured fours say of lap, cloth and hand.
-fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
-    let seen = seen(throw);
-    let found = drift(&seen, lens.ruler.step());
+fn drifted(throw: &Throw, context: Context<'_>) -> String {
+    let found = drift(&measured_drift(throw), context.ruler.step());
     let carried = throw.after.as_ref().filter(|h| h.drift.is_some());
-    if let (Verdict::TooFew, Some(heritage)) = (found.verdict, carried) {
+    if let (DriftVerdict::TooFew, Some(heritage)) = (found.verdict, carried) {
         // Too few of its own: what the throw before had to say of the lap.
-        return lessons::drift_before(heritage, lens);
+        return lessons::drift_before(heritage, context);
     }
-    let size = |l: Length| lens.length(if l < zero() { zero() - l } else { l });
-    let mean = lens.over_under(from_mm(found.mean));
+    let size = |l: Length| context.length(if l < zero() { zero() - l } else { l });
+    let mean = context.over_under(from_mm(found.mean));
     let n = found.count;
     let guess = found.sureness == Sureness::Guess;
     let mut said = match found.verdict {
-        Verdict::AsPlanned if guess => say!(lens, "drift-guess", n = n, mean = mean),
-        Verdict::TooFew => say!(lens, "drift-too-few", n = n, mean = mean),
-        Verdict::AsPlanned => say!(lens, "drift-as-planned", n = n, mean = mean),
-        Verdict::LapNarrow { by } => say!(lens, "drift-narrow", n = n, by = size(by)),
-        Verdict::LapWide { by } => say!(lens, "drift-wide", n = n, by = size(by)),
-        Verdict::Stretch { along } => {
+        DriftVerdict::AsPlanned if guess => say!(context, "drift-guess", n = n, mean = mean),
+        DriftVerdict::TooFew => say!(context, "drift-too-few", n = n, mean = mean),
+        DriftVerdict::AsPlanned => say!(context, "drift-as-planned", n = n, mean = mean),
+        DriftVerdict::LapNarrow { by } => say!(context, "drift-narrow", n = n, by = size(by)),
+        DriftVerdict::LapWide { by } => say!(context, "drift-wide", n = n, by = size(by)),
+        DriftVerdict::Stretch { along } => {
             let way = match along {
                 Along::Across => "across",
                 Along::Down => "down",
                 Along::Both => "both",
             };
-            lens.say(
+            context.say(
                 &format!("drift-stretch-{way}"),
                 &[("n", n.into()), ("mean", mean.into())],
             )
         }
-        Verdict::Uneven => say!(lens, "drift-uneven", n = n, mean = mean),
-        Verdict::Drifting { per_block } => {
+        DriftVerdict::Uneven => say!(context, "drift-uneven", n = n, mean = mean),
+        DriftVerdict::Drifting { per_block } => {
             let key = if per_block > zero() {
                 "drift-growing"
             } else {
                 "drift-shrinking"
             };
-            say!(lens, key, n = n, by = size(per_block))
+            say!(context, key, n = n, by = size(per_block))
         }
     };
     if let Some(change) = found.change_mark {
@@ -482,183 +519,18 @@ fn drifted(throw: &Throw, lens: Lens<'_>) -> String {
         } else {
             "drift-mark-narrower"
         };
-        said = lens
+        said = context
             .words
-            .list("sentences", [said, say!(lens, key, by = size(change))]);
+            .list("sentences", [said, say!(context, key, by = size(change))]);
     }
-    let told = guess && found.verdict == Verdict::AsPlanned;
-    if found.verdict != Verdict::TooFew && !told {
+    let told = guess && found.verdict == DriftVerdict::AsPlanned;
+    if found.verdict != DriftVerdict::TooFew && !told {
         let sure = match found.sureness {
-            Sureness::Guess => say!(lens, "sure-guess"),
-            Sureness::Likely => say!(lens, "sure-likely"),
-            Sureness::Firm => say!(lens, "sure-firm"),
+            Sureness::Guess => say!(context, "sure-guess"),
+            Sureness::Likely => say!(context, "sure-likely"),
+            Sureness::Firm => say!(context, "sure-firm"),
         };
-        said = lens.words.list("sentences", [said, sure]);
+        said = context.words.list("sentences", [said, sure]);
     }
     said
-}
-
-/// The trim sizes worth considering, with what each does to the finished size.
-pub(super) fn trims(journal: &Journal, lens: Lens<'_>) -> TrimView {
-    let throw = journal.throw();
-    let found = choices(throw, lens.ruler);
-    let best = found.first().map(|c| c.trim);
-    let mut shown: Vec<&Choice> = found.iter().take(5).collect();
-    // The size chosen now and the untrimmed one are always among them.
-    for size in [throw.plan.target(), throw.plan.natural_four()] {
-        shown.extend(
-            found
-                .iter()
-                .find(|c| c.trim == size && !shown.iter().any(|s| s.trim == size)),
-        );
-    }
-    shown.sort_by_key(|c| std::cmp::Reverse(c.trim));
-    let rows = shown
-        .iter()
-        .map(|c| trim_row(throw, c, best, lens))
-        .collect();
-    let reason = found.first().map_or_else(Vec::new, |b| {
-        let natural = throw.plan.natural_four();
-        let now = found.iter().find(|c| c.trim == natural);
-        let short = now.map_or(0, pieces_saved);
-        let first = match (b.trim == natural, short) {
-            (true, 0) => say!(lens, "reason-none-short", size = lens.length(b.trim)),
-            (true, n) => say!(lens, "reason-keep", size = lens.length(b.trim), n = n),
-            (false, n) => {
-                say!(
-                    lens,
-                    "reason-smaller",
-                    size = lens.length(b.trim),
-                    natural = lens.length(natural),
-                    n = n,
-                    left = pieces_saved(b)
-                )
-            }
-        };
-        vec![first, say!(lens, "reason-cost", n = b.cost / 10)]
-    });
-    let off: Vec<_> = closing(throw)
-        .into_iter()
-        .filter(|(_, _, off)| *off != zero())
-        .collect();
-    let closing = match off.is_empty() {
-        true => vec![say!(lens, "closing-all")],
-        false => off
-            .iter()
-            .map(|(seam, n, off)| {
-                let off = lens.over_under(*off);
-                match seam {
-                    Seam::Upright => {
-                        say!(lens, "closing-row", n = names::row_of_fours(*n), off = off)
-                    }
-                    Seam::Level => say!(lens, "closing-column", n = n + 1, off = off),
-                }
-            })
-            .collect(),
-    };
-    let (_, said) = summed(throw, lens);
-    TrimView {
-        head: head(journal, lens),
-        rows,
-        said,
-        reason,
-        closing,
-        key: pictures::block_key(throw, lens),
-        picture: pictures::blocks(throw, lens),
-    }
-}
-
-fn trim_row(throw: &Throw, choice: &Choice, best: Option<Length>, lens: Lens<'_>) -> TrimRow {
-    let size = choice.trim;
-    let action = Action::ChooseTrim { trim: size };
-    let allowed = decide(Some(throw), &action);
-    let finished = throw.after(allowed.iter().flatten()).finished();
-    let chosen = throw.plan.target() == size && allowed.is_err();
-    let said = [
-        match pieces_saved(choice) {
-            0 => say!(lens, "trim-none-short"),
-            n => say!(lens, "trim-short", n = n),
-        },
-        say!(lens, "trim-waste", waste = lens.length(choice.waste)),
-    ];
-    TrimRow {
-        size: lens.length(size),
-        finished: lens.by(finished.width, finished.height),
-        said: lens.words.list("sentences", said),
-        chosen,
-        choose: allowed.is_ok().then(|| Button {
-            label: say!(lens, "trim-choose", size = lens.length(size)),
-            action,
-        }),
-        best: best == Some(size),
-        saves: choice
-            .saves
-            .iter()
-            .map(|s| save(throw, s, &choice.laps, lens))
-            .collect(),
-    }
-}
-
-/// How many pieces a choice leaves short; one may be so both ways.
-fn pieces_saved(choice: &Choice) -> usize {
-    let pieces: BTreeSet<Rect> = choice.saves.iter().map(|s| s.piece).collect();
-    pieces.len()
-}
-
-/// How one short piece is saved, in a sentence.
-fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], lens: Lens<'_>) -> String {
-    let way = if save.seam == Seam::Upright {
-        "across"
-    } else {
-        "down"
-    };
-    let piece = names::piece(throw, save.piece, lens);
-    let short = lens.length(save.short);
-    let key = match save.how {
-        How::Fits => return String::new(),
-        How::Lapped { .. } => {
-            let at: Vec<String> = laps
-                .iter()
-                .filter(|(a, b, _)| {
-                    let other = if *a == save.piece {
-                        b
-                    } else if *b == save.piece {
-                        a
-                    } else {
-                        return false;
-                    };
-                    (other.row == save.piece.row) == (save.seam == Seam::Upright)
-                })
-                .map(|(a, b, lap)| {
-                    let other = if *a == save.piece { *b } else { *a };
-                    say!(
-                        lens,
-                        "save-lap",
-                        piece = names::piece(throw, other, lens),
-                        lap = lens.length(*lap)
-                    )
-                })
-                .collect();
-            if at.is_empty() {
-                "edge"
-            } else {
-                return say!(
-                    lens,
-                    format!("save-{way}-lapped"),
-                    piece = piece,
-                    short = short,
-                    laps = lens.words.list("list-long", at)
-                );
-            }
-        }
-        How::Resewn => "resewn",
-        How::Renewed => "renewed",
-        How::LeftShort => "left",
-    };
-    say!(
-        lens,
-        format!("save-{way}-{key}"),
-        piece = piece,
-        short = short
-    )
 }

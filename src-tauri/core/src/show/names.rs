@@ -1,9 +1,9 @@
 //! What pieces are called: squares by row and place, fours by block, the rest by
 //! the squares at their corners.
 
-use super::Lens;
-use crate::assembly::{Kind, Rect};
-use crate::faces::Print;
+use super::Context;
+use crate::cloth::fabric::Print;
+use crate::plan::assembly::{Kind, Rect};
 use crate::throw::Throw;
 
 /// `3·5`: row 3, place 5, as chalked on the square.
@@ -27,27 +27,27 @@ pub(super) fn block(piece: Rect) -> String {
 }
 
 /// A piece's short name.
-pub(super) fn piece(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
+pub(super) fn piece(throw: &Throw, piece: Rect, context: Context<'_>) -> String {
     let (first, last) = corners(piece);
     match throw.kind(piece) {
-        Kind::Square => say!(lens, "piece-square", at = square(piece)),
+        Kind::Square => say!(context, "piece-square", at = square(piece)),
         Kind::Pair => say!(
-            lens,
+            context,
             "piece-pair",
             first = square(first),
             second = square(last)
         ),
-        Kind::Four => say!(lens, "piece-four", at = block(piece)),
-        Kind::Whole => say!(lens, "piece-whole"),
+        Kind::Four => say!(context, "piece-four", at = block(piece)),
+        Kind::Whole => say!(context, "piece-whole"),
         Kind::Row if piece.cols == throw.plan.across => {
             let row = row_of_fours(usize::from(piece.row / 2));
-            say!(lens, "piece-row", row = row)
+            say!(context, "piece-row", row = row)
         }
         Kind::Column if piece.rows == throw.plan.down => {
-            say!(lens, "piece-column", column = piece.col / 2 + 1)
+            say!(context, "piece-column", column = piece.col / 2 + 1)
         }
         _ => say!(
-            lens,
+            context,
             "piece-part",
             first = square(first),
             last = square(last)
@@ -56,19 +56,19 @@ pub(super) fn piece(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
 }
 
 /// A piece's name for the ear.
-pub(super) fn spoken(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
+pub(super) fn spoken(throw: &Throw, piece: Rect, context: Context<'_>) -> String {
     let (first, last) = corners(piece);
-    let place = |s: Rect| say!(lens, "spoken-place", row = s.row + 1, place = s.col + 1);
+    let place = |s: Rect| say!(context, "spoken-place", row = s.row + 1, place = s.col + 1);
     match throw.kind(piece) {
-        Kind::Square => say!(lens, "spoken-square", place = place(piece)),
+        Kind::Square => say!(context, "spoken-square", place = place(piece)),
         Kind::Pair => say!(
-            lens,
+            context,
             "spoken-pair",
             first = place(first),
             second = place(last)
         ),
         Kind::Four => say!(
-            lens,
+            context,
             "spoken-four",
             at = block(piece),
             first = place(first),
@@ -76,13 +76,13 @@ pub(super) fn spoken(throw: &Throw, piece: Rect, lens: Lens<'_>) -> String {
         ),
         Kind::Row | Kind::Column | Kind::Part => {
             say!(
-                lens,
+                context,
                 "spoken-part",
                 first = place(first),
                 last = place(last)
             )
         }
-        Kind::Whole => say!(lens, "piece-whole"),
+        Kind::Whole => say!(context, "piece-whole"),
     }
 }
 
@@ -92,8 +92,8 @@ fn corners(piece: Rect) -> (Rect, Rect) {
 }
 
 /// `5 pairs`.
-pub(super) fn count(kind: Kind, n: usize, lens: Lens<'_>) -> String {
-    say!(lens, format!("count-{}", key(kind)), n = n)
+pub(super) fn count(kind: Kind, n: usize, context: Context<'_>) -> String {
+    say!(context, format!("count-{}", key(kind)), n = n)
 }
 
 /// The name of a kind in the language files.
@@ -131,7 +131,7 @@ pub(super) fn letters(prints: &[Print]) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::faces::Texture;
+    use crate::cloth::fabric::Texture;
 
     #[test]
     fn a_four_is_never_named_like_a_square() {

@@ -1,10 +1,24 @@
 //! Seams to be opened before work goes on: which, how far, and drawn.
 
-use super::{Lens, names, pictures};
-use crate::assembly::{Join, Rect, Seam};
 use crate::measure::Length;
-use crate::throw::{Opening, Throw};
-use crate::view::OpenFirst;
+use crate::plan::assembly::{Join, Rect, Seam};
+use crate::show::context::Context;
+use crate::show::picture::Picture;
+use crate::show::{names, pictures};
+use crate::throw::{SeamsToUnpick, Throw};
+use serde::Serialize;
+use ts_rs::TS;
+
+/// Seams to be opened before the step in hand.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct OpenFirst {
+    /// How many, and for what.
+    pub title: String,
+    /// Which and how much of each, a sentence each.
+    pub lines: Vec<String>,
+    /// Where they lie.
+    pub picture: Picture,
+}
 
 /// Whether a join is opened along all its length: what is opened beside a piece is shorter.
 /// Four fifths and more count as all of it (our judgement).
@@ -18,16 +32,16 @@ fn all_of_it(throw: &Throw, join: &Join, opened: Length) -> bool {
 }
 
 /// Which seams, and how much of each: a sentence for every one.
-pub(super) fn lines(throw: &Throw, opening: &Opening, lens: Lens<'_>) -> Vec<String> {
+pub(super) fn lines(throw: &Throw, opening: &SeamsToUnpick, context: Context<'_>) -> Vec<String> {
     let (whole_of, round) = seams(throw, opening);
-    let name = |piece| names::piece(throw, piece, lens);
+    let name = |piece| names::piece(throw, piece, context);
     let said = |key: &str, (join, length): &(Join, Length), along: Rect| {
-        lens.say(
+        context.say(
             key,
             &[
                 ("a", name(join.first).into()),
                 ("b", name(join.second).into()),
-                ("length", lens.length(*length).into()),
+                ("length", context.length(*length).into()),
                 ("along", name(along).into()),
             ],
         )
@@ -44,7 +58,7 @@ pub(super) fn lines(throw: &Throw, opening: &Opening, lens: Lens<'_>) -> Vec<Str
 type Seams = Vec<(Join, Length)>;
 
 /// The joins opened all along, and those opened beside a piece only.
-fn seams(throw: &Throw, opening: &Opening) -> (Seams, Seams) {
+fn seams(throw: &Throw, opening: &SeamsToUnpick) -> (Seams, Seams) {
     opening
         .joins
         .iter()
@@ -53,7 +67,7 @@ fn seams(throw: &Throw, opening: &Opening) -> (Seams, Seams) {
 }
 
 /// What the seams are opened round.
-fn centre(opening: &Opening) -> Rect {
+fn centre(opening: &SeamsToUnpick) -> Rect {
     let first = opening.joins.first().map(|(piece, _)| *piece);
     opening
         .square
@@ -62,24 +76,24 @@ fn centre(opening: &Opening) -> Rect {
 }
 
 /// What is to be opened before this piece is worked on, with a drawing.
-pub(super) fn first(throw: &Throw, piece: Rect, lens: Lens<'_>) -> Option<OpenFirst> {
+pub(super) fn first(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<OpenFirst> {
     let opening = throw.to_open(piece)?;
     let n = opening.joins.len();
     let title = match opening.square {
         Some(square) => {
-            let at = names::piece(throw, square, lens);
-            say!(lens, "opening-square", n = n, piece = at)
+            let at = names::piece(throw, square, context);
+            say!(context, "opening-square", n = n, piece = at)
         }
-        None => say!(lens, "opening-lap", n = n),
+        None => say!(context, "opening-lap", n = n),
     };
-    let lines = lines(throw, opening, lens);
+    let lines = lines(throw, opening, context);
     let (whole_of, round) = seams(throw, opening);
     let cuts: Vec<Rect> = whole_of
         .iter()
         .map(|(join, _)| along(join, join.whole))
         .chain(round.iter().map(|(j, _)| along(j, centre(opening))))
         .collect();
-    let spoken = lens.words.list("sentences", lines.clone());
+    let spoken = context.words.list("sentences", lines.clone());
     Some(OpenFirst {
         title,
         picture: pictures::opened(throw, centre(opening), opening.square, &cuts, spoken),

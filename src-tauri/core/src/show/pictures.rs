@@ -1,17 +1,17 @@
 //! Drawings of steps, trims and laps, in millimetres.
 
-use super::{Lens, names};
-use crate::assembly::{Join, Kind, Rect, Seam};
-use crate::binding::Side;
-use crate::faces::Face;
+use super::{Context, names};
+use crate::cloth::fabric::Face;
+use crate::fitting::squaring;
+use crate::fitting::trimming::shortfalls;
+use crate::measure::outline::{Cut, Outline, Spot};
 use crate::measure::{in_mm, zero};
-use crate::outline::{Cut, Outline, Spot};
+use crate::plan::assembly::{Join, Kind, Rect, Seam};
+use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Plan, Stitch, take};
-use crate::squaring;
-use crate::tasks::Task;
+use crate::show::{Ink, InkKey, Mark, Picture};
+use crate::throw::tasks::Task;
 use crate::throw::{Size, Throw, Work};
-use crate::trimming::shortfalls;
-use crate::view::{Ink, InkKey, Mark, Picture};
 
 /// Most squares drawn one by one in a small picture.
 const MOST_DRAWN: u32 = 400;
@@ -67,7 +67,7 @@ impl Drawing {
 const MOST_SMALL: u16 = 144;
 
 /// A face, small; large grids show every second or third square.
-pub(super) fn thumbnail(throw: &Throw, face: Face, lens: Lens<'_>) -> Picture {
+pub(super) fn thumbnail(throw: &Throw, face: Face, context: Context<'_>) -> Picture {
     let mut drawing = Drawing { marks: Vec::new() };
     let (across, down) = small(throw);
     let (width, height) = (f64::from(across) * 10.0, f64::from(down) * 10.0);
@@ -79,7 +79,7 @@ pub(super) fn thumbnail(throw: &Throw, face: Face, lens: Lens<'_>) -> Picture {
     Picture {
         width,
         height,
-        spoken: say!(lens, key, name = throw.name.as_str()),
+        spoken: say!(context, key, name = throw.name.as_str()),
         marks: drawing.marks,
     }
 }
@@ -124,18 +124,18 @@ fn squares(d: &mut Drawing, throw: &Throw, face: Face, [x, y, w, h]: [f64; 4]) {
 }
 
 /// The step drawn: the piece and what is done to it, and where in the throw it lies.
-pub(super) fn step(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Picture {
+pub(super) fn step(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Picture {
     let mut drawing = Drawing { marks: Vec::new() };
     let side = in_mm(throw.plan.side);
     let (width, height) = match (task, throw.assembly().join(piece)) {
         (Task::CutBinding, _) => strips(&mut drawing, throw),
-        (Task::JoinBinding, _) => strip_ends(&mut drawing, throw, lens),
+        (Task::JoinBinding, _) => strip_ends(&mut drawing, throw, context),
         (Task::PressBinding, _) => folded(&mut drawing, throw),
-        (Task::GlueBinding, _) => laid_round(&mut drawing, throw, lens),
+        (Task::GlueBinding, _) => laid_round(&mut drawing, throw, context),
         (Task::StitchBinding | Task::Wash | Task::Clip, _) => whole(&mut drawing, throw),
         (_, None) => square(&mut drawing, throw, task, piece),
-        (Task::SquareUp | Task::PressBlock, Some(_)) => block(&mut drawing, throw, piece, lens),
-        (_, Some(join)) => joined(&mut drawing, throw, task, join, lens),
+        (Task::SquareUp | Task::PressBlock, Some(_)) => block(&mut drawing, throw, piece, context),
+        (_, Some(join)) => joined(&mut drawing, throw, task, join, context),
     };
     // Of the whole there is nothing to find on a map.
     let (gap, map) = match piece == throw.assembly().whole() {
@@ -158,10 +158,10 @@ pub(super) fn step(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Pi
         width: width + gap + map.0,
         height: height.max(map.1),
         spoken: say!(
-            lens,
+            context,
             "picture-step",
-            task = lens.say(&format!("task-{}", task.key()), &[]),
-            piece = names::spoken(throw, piece, lens)
+            task = context.say(&format!("task-{}", task.key()), &[]),
+            piece = names::spoken(throw, piece, context)
         ),
         marks: drawing.marks,
     }
@@ -268,7 +268,13 @@ fn part(d: &mut Drawing, throw: &Throw, piece: Rect, [x, y, w, h]: [f64; 4], ink
 }
 
 /// Two parts lapped or seamed, as much of them as lies near the join.
-fn joined(d: &mut Drawing, throw: &Throw, task: Task, join: &Join, lens: Lens<'_>) -> (f64, f64) {
+fn joined(
+    d: &mut Drawing,
+    throw: &Throw,
+    task: Task,
+    join: &Join,
+    context: Context<'_>,
+) -> (f64, f64) {
     let made = throw.made(join.whole);
     let side = in_mm(throw.plan.side);
     let (a, b) = (throw.size(join.first), throw.size(join.second));
@@ -313,8 +319,8 @@ fn joined(d: &mut Drawing, throw: &Throw, task: Task, join: &Join, lens: Lens<'_
                 false => ([long / 2.0, letters], [long / 2.0, all - letters]),
             };
             if lap > 0.0 {
-                d.words(over[0], over[1], say!(lens, "picture-over"), letters);
-                d.words(under[0], under[1], say!(lens, "picture-under"), letters);
+                d.words(over[0], over[1], say!(context, "picture-over"), letters);
+                d.words(under[0], under[1], say!(context, "picture-under"), letters);
             }
             let dots = (long / 25.0).round().clamp(2.0, 12.0);
             for i in 0..dots as u32 {
@@ -352,10 +358,10 @@ fn joined(d: &mut Drawing, throw: &Throw, task: Task, join: &Join, lens: Lens<'_
 }
 
 /// A block with what is to be cut away, or as it should be.
-fn block(d: &mut Drawing, throw: &Throw, piece: Rect, lens: Lens<'_>) -> (f64, f64) {
+fn block(d: &mut Drawing, throw: &Throw, piece: Rect, context: Context<'_>) -> (f64, f64) {
     let measured = throw.work(piece).and_then(|w| w.measured);
     let size = measured.unwrap_or_else(|| squaring::natural(throw, piece));
-    trimming(d, throw, piece, size, lens).all
+    trimming(d, throw, piece, size, context).all
 }
 
 /// Where a block lies in its drawing, beside what it is short of.
@@ -370,7 +376,7 @@ struct Laid {
 
 /// A block; what is cut off hatched, what is missing an empty strip beside it, each
 /// with its measure in words.
-fn trimming(d: &mut Drawing, throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Laid {
+fn trimming(d: &mut Drawing, throw: &Throw, piece: Rect, size: Size, context: Context<'_>) -> Laid {
     let target = throw.target(piece);
     let (w, h) = (in_mm(size.width), in_mm(size.height));
     // What is cut away or missing is drawn three times as wide, or it would not be seen.
@@ -378,8 +384,8 @@ fn trimming(d: &mut Drawing, throw: &Throw, piece: Rect, size: Size, lens: Lens<
     let mut missing = [zero(); 4];
     for short in shortfalls(throw, piece) {
         let far = match short.seam {
-            Seam::Upright => Side::Right,
-            Seam::Level => Side::Bottom,
+            Seam::Upright => EdgeSide::Right,
+            Seam::Level => EdgeSide::Bottom,
         };
         for share in &short.shares {
             missing[share.side as usize] += share.by;
@@ -389,43 +395,43 @@ fn trimming(d: &mut Drawing, throw: &Throw, piece: Rect, size: Size, lens: Lens<
     let [top, right, bottom, left] = missing;
     let (x, y) = (seen(left), seen(top));
     part(d, throw, piece, [x, y, w, h], Ink::Denim);
-    let across = squaring::trim(size.width, target.width, lens.ruler);
-    let down = squaring::trim(size.height, target.height, lens.ruler);
+    let across = squaring::trim(size.width, target.width, context.ruler);
+    let down = squaring::trim(size.height, target.height, context.ruler);
     let letters = in_mm(throw.plan.side) * 0.13;
-    let say_at = |d: &mut Drawing, side: Side, text: String| {
+    let say_at = |d: &mut Drawing, side: EdgeSide, text: String| {
         // From the side inwards, clear of the squares' names.
         let long = text.chars().count() as f64 * letters * 0.29 + letters * 0.4;
         let (at_x, at_y) = match side {
-            Side::Left => (x + long, y + h / 2.0),
-            Side::Right => (x + w - long, y + h / 2.0),
-            Side::Top => (x + w / 2.0, y + letters),
-            Side::Bottom => (x + w / 2.0, y + h - letters),
+            EdgeSide::Left => (x + long, y + h / 2.0),
+            EdgeSide::Right => (x + w - long, y + h / 2.0),
+            EdgeSide::Top => (x + w / 2.0, y + letters),
+            EdgeSide::Bottom => (x + w / 2.0, y + h - letters),
         };
         d.words(at_x, at_y, text, letters);
     };
     for (side, cut) in [
-        (Side::Left, across.before),
-        (Side::Right, across.after),
-        (Side::Top, down.before),
-        (Side::Bottom, down.after),
+        (EdgeSide::Left, across.before),
+        (EdgeSide::Right, across.after),
+        (EdgeSide::Top, down.before),
+        (EdgeSide::Bottom, down.after),
     ] {
         if cut <= zero() {
             continue;
         }
         let (area, [x1, y1, x2, y2]) = match side {
-            Side::Left => (
+            EdgeSide::Left => (
                 [x, y, seen(cut), h],
                 [x + seen(cut), y, x + seen(cut), y + h],
             ),
-            Side::Right => {
+            EdgeSide::Right => {
                 let at = x + w - seen(cut);
                 ([at, y, seen(cut), h], [at, y, at, y + h])
             }
-            Side::Top => (
+            EdgeSide::Top => (
                 [x, y, w, seen(cut)],
                 [x, y + seen(cut), x + w, y + seen(cut)],
             ),
-            Side::Bottom => {
+            EdgeSide::Bottom => {
                 let at = y + h - seen(cut);
                 ([x, at, w, seen(cut)], [x, at, x + w, at])
             }
@@ -435,21 +441,21 @@ fn trimming(d: &mut Drawing, throw: &Throw, piece: Rect, size: Size, lens: Lens<
         say_at(
             d,
             side,
-            say!(lens, "picture-trim", length = lens.length(cut)),
+            say!(context, "picture-trim", length = context.length(cut)),
         );
     }
     for (side, gap, area) in [
-        (Side::Left, left, [0.0, y, x, h]),
-        (Side::Right, right, [x + w, y, seen(right), h]),
-        (Side::Top, top, [x, 0.0, w, y]),
-        (Side::Bottom, bottom, [x, y + h, w, seen(bottom)]),
+        (EdgeSide::Left, left, [0.0, y, x, h]),
+        (EdgeSide::Right, right, [x + w, y, seen(right), h]),
+        (EdgeSide::Top, top, [x, 0.0, w, y]),
+        (EdgeSide::Bottom, bottom, [x, y + h, w, seen(bottom)]),
     ] {
         if gap > zero() {
             d.area(area, Ink::Blank, None, None);
             say_at(
                 d,
                 side,
-                say!(lens, "picture-missing", length = lens.length(gap)),
+                say!(context, "picture-missing", length = context.length(gap)),
             );
         }
     }
@@ -461,9 +467,9 @@ fn trimming(d: &mut Drawing, throw: &Throw, piece: Rect, size: Size, lens: Lens<
 }
 
 /// A measured block with its trims and the measures beside it.
-pub(super) fn measured(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -> Picture {
+pub(super) fn measured(throw: &Throw, piece: Rect, size: Size, context: Context<'_>) -> Picture {
     let mut inner = Drawing { marks: Vec::new() };
-    let laid = trimming(&mut inner, throw, piece, size, lens);
+    let laid = trimming(&mut inner, throw, piece, size, context);
     let ((w, h), (full_w, full_h)) = (laid.size, laid.all);
     let edge = in_mm(throw.plan.side) * 0.3;
     let mut d = Drawing { marks: Vec::new() };
@@ -475,7 +481,7 @@ pub(super) fn measured(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -
     d.words(
         left + w / 2.0,
         edge * 0.3,
-        lens.length(size.width).text,
+        context.length(size.width).text,
         text,
     );
     for end in [left, left + w] {
@@ -488,7 +494,7 @@ pub(super) fn measured(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -
     d.words(
         edge * 2.0 + full_w,
         top + h / 2.0,
-        lens.length(size.height).text,
+        context.length(size.height).text,
         text,
     );
     for end in [top, top + h] {
@@ -499,10 +505,10 @@ pub(super) fn measured(throw: &Throw, piece: Rect, size: Size, lens: Lens<'_>) -
         width: full_w + edge * 3.2,
         height: full_h + edge * 1.3,
         spoken: say!(
-            lens,
+            context,
             "picture-measured",
-            piece = names::spoken(throw, piece, lens),
-            size = lens.by(size.width, size.height).spoken
+            piece = names::spoken(throw, piece, context),
+            size = context.by(size.width, size.height).spoken
         ),
         marks: d.marks,
     }
@@ -641,7 +647,7 @@ fn strips(d: &mut Drawing, throw: &Throw) -> (f64, f64) {
 }
 
 /// The ends of two strips, one lapped over the other and stitched.
-fn strip_ends(d: &mut Drawing, throw: &Throw, lens: Lens<'_>) -> (f64, f64) {
+fn strip_ends(d: &mut Drawing, throw: &Throw, context: Context<'_>) -> (f64, f64) {
     let (high, lap) = (
         in_mm(throw.plan.binding.strip),
         in_mm(take(throw.plan.joining, throw.plan.lap)),
@@ -656,8 +662,13 @@ fn strip_ends(d: &mut Drawing, throw: &Throw, lens: Lens<'_>) -> (f64, f64) {
     }
     let letters = width * 0.06;
     let (middle, below) = ((long - lap) / 2.0, high + letters);
-    d.words(middle, below, say!(lens, "picture-under"), letters);
-    d.words(width - middle, below, say!(lens, "picture-over"), letters);
+    d.words(middle, below, say!(context, "picture-under"), letters);
+    d.words(
+        width - middle,
+        below,
+        say!(context, "picture-over"),
+        letters,
+    );
     (width, high + letters * 1.6)
 }
 
@@ -691,17 +702,17 @@ fn bound(d: &mut Drawing, throw: &Throw) -> ([f64; 2], f64) {
 }
 
 /// Where the binding begins, which way it goes, and where its strips are joined.
-fn laid_round(d: &mut Drawing, throw: &Throw, lens: Lens<'_>) -> (f64, f64) {
+fn laid_round(d: &mut Drawing, throw: &Throw, context: Context<'_>) -> (f64, f64) {
     let ([w, h], edge) = bound(d, throw);
     let size = throw.finished();
-    let found = crate::binding::layout(&throw.plan, size.width, size.height, lens.ruler);
+    let found = crate::plan::binding::layout(&throw.plan, size.width, size.height, context.ruler);
     let scale = w / in_mm(size.width);
     // A point so far along a side, clockwise, and so far in from it.
-    let spot = |side: Side, along: f64, deep: f64| match side {
-        Side::Top => (along, deep),
-        Side::Right => (w - deep, along),
-        Side::Bottom => (w - along, h - deep),
-        Side::Left => (deep, h - along),
+    let spot = |side: EdgeSide, along: f64, deep: f64| match side {
+        EdgeSide::Top => (along, deep),
+        EdgeSide::Right => (w - deep, along),
+        EdgeSide::Bottom => (w - along, h - deep),
+        EdgeSide::Left => (deep, h - along),
     };
     let letters = edge.max(w.min(h) * 0.07);
     let mut mark = |side, along, words: String| {
@@ -723,15 +734,15 @@ fn laid_round(d: &mut Drawing, throw: &Throw, lens: Lens<'_>) -> (f64, f64) {
     };
     for (n, (side, along)) in found.joins.iter().enumerate() {
         let words = match n {
-            0 => say!(lens, "picture-begin"),
+            0 => say!(context, "picture-begin"),
             _ => n.to_string(),
         };
         mark(*side, in_mm(*along) * scale, words);
     }
     if let Some((side, along)) = found.joins.first() {
         let end = match side {
-            Side::Top | Side::Bottom => w,
-            Side::Right | Side::Left => h,
+            EdgeSide::Top | EdgeSide::Bottom => w,
+            EdgeSide::Right | EdgeSide::Left => h,
         };
         let from = in_mm(*along) * scale;
         let to = (from + edge * 5.0).min(end);
@@ -760,7 +771,7 @@ pub(super) fn outlined(
     piece: Rect,
     outline: &Outline,
     cut: Option<&Cut>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Picture {
     let mut d = Drawing { marks: Vec::new() };
     let corners = outline.corners();
@@ -786,9 +797,9 @@ pub(super) fn outlined(
         width: most(|c| c.0) - x0 + edge * 2.0,
         height: most(|c| c.1) - y0 + edge * 2.0,
         spoken: say!(
-            lens,
+            context,
             "picture-outline",
-            piece = names::spoken(throw, piece, lens)
+            piece = names::spoken(throw, piece, context)
         ),
         marks: d.marks,
     }
@@ -797,7 +808,10 @@ pub(super) fn outlined(
 /// How a block stands against the trim size.
 fn block_ink(throw: &Throw, block: Rect) -> Ink {
     let stitched = block.is_square() || throw.has(block, Task::Stitch);
-    let (held, target) = (crate::trimming::holds(throw, block), throw.target(block));
+    let (held, target) = (
+        crate::fitting::trimming::holds(throw, block),
+        throw.target(block),
+    );
     let over = (held.width - target.width, held.height - target.height);
     let known = |w: &Work| w.measured.is_some() || w.squared.is_some();
     match () {
@@ -810,7 +824,7 @@ fn block_ink(throw: &Throw, block: Rect) -> Ink {
 }
 
 /// What the marks of [`blocks`] mean, those that are there.
-pub(super) fn block_key(throw: &Throw, lens: Lens<'_>) -> Vec<InkKey> {
+pub(super) fn block_key(throw: &Throw, context: Context<'_>) -> Vec<InkKey> {
     let there: Vec<Ink> = throw
         .assembly()
         .blocks()
@@ -828,14 +842,14 @@ pub(super) fn block_key(throw: &Throw, lens: Lens<'_>) -> Vec<InkKey> {
     .filter(|(ink, _)| there.contains(ink))
     .map(|(ink, key)| InkKey {
         ink,
-        label: lens.say(&format!("block-key-{key}"), &[]),
+        label: context.say(&format!("block-key-{key}"), &[]),
     })
     .collect()
 }
 
 /// The blocks as they lie: those short of the trim size marked, those over it hatched;
 /// a row or column that does not close has its difference at its end.
-pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
+pub(super) fn blocks(throw: &Throw, context: Context<'_>) -> Picture {
     let mut d = Drawing { marks: Vec::new() };
     let mut off = 0;
     for block in throw.assembly().blocks() {
@@ -858,12 +872,12 @@ pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
     let mut room = (0.0, 0.0);
     // Where the words of each line below the blocks end so far: they may be wider than a column.
     let mut lines: Vec<f64> = Vec::new();
-    for (seam, n, off) in crate::trimming::closing(throw) {
+    for (seam, n, off) in crate::fitting::trimming::closing(throw) {
         if off == zero() {
             continue;
         }
         let at = n as f64 * 20.0;
-        let words = lens.over_under(off).text;
+        let words = context.over_under(off).text;
         let long = words.chars().count() as f64 * 2.6;
         match seam {
             Seam::Upright => {
@@ -895,13 +909,13 @@ pub(super) fn blocks(throw: &Throw, lens: Lens<'_>) -> Picture {
     Picture {
         width: width + if room.0 > 0.0 { room.0 + 6.0 } else { 0.0 },
         height: height + room.1,
-        spoken: say!(lens, "picture-blocks", n = off),
+        spoken: say!(context, "picture-blocks", n = off),
         marks: d.marks,
     }
 }
 
 /// The join cut through, to scale: the two edges, the stitching, the fringe.
-pub(super) fn section(plan: &Plan, lens: Lens<'_>) -> Picture {
+pub(super) fn section(plan: &Plan, context: Context<'_>) -> Picture {
     let mut d = Drawing { marks: Vec::new() };
     let lap = in_mm(plan.lap);
     let (cloth, thick) = (18.0, 2.4);
@@ -939,12 +953,17 @@ pub(super) fn section(plan: &Plan, lens: Lens<'_>) -> Picture {
             d.words(
                 cloth + lap / 2.0,
                 rule + 3.4,
-                lens.length(plan.lap).text,
+                context.length(plan.lap).text,
                 3.4,
             );
             if let Some(fringe) = plan.fringe() {
                 let x = cloth + lap - in_mm(fringe) / 2.0;
-                d.words(x.max(cloth + lap * 0.7), 3.0, lens.length(fringe).text, 3.0);
+                d.words(
+                    x.max(cloth + lap * 0.7),
+                    3.0,
+                    context.length(fringe).text,
+                    3.0,
+                );
                 d.line([x, 4.8, x, y - 0.4], Ink::Rule, true);
             }
             rule + 6.0
@@ -968,7 +987,7 @@ pub(super) fn section(plan: &Plan, lens: Lens<'_>) -> Picture {
             d.words(
                 middle + thick + 9.0,
                 top + lap / 2.0,
-                lens.length(plan.lap).text,
+                context.length(plan.lap).text,
                 3.4,
             );
             lap + thick + 14.0
@@ -976,14 +995,14 @@ pub(super) fn section(plan: &Plan, lens: Lens<'_>) -> Picture {
     };
     let fringe = plan
         .fringe()
-        .map_or_else(|| say!(lens, "no-fringe"), |f| lens.length(f).spoken);
+        .map_or_else(|| say!(context, "no-fringe"), |f| context.length(f).spoken);
     Picture {
         width,
         height,
         spoken: say!(
-            lens,
+            context,
             "picture-section",
-            lap = lens.length(plan.lap).spoken,
+            lap = context.length(plan.lap).spoken,
             fringe = fringe
         ),
         marks: d.marks,
@@ -991,11 +1010,11 @@ pub(super) fn section(plan: &Plan, lens: Lens<'_>) -> Picture {
 }
 
 /// The grid with its blocks, as large as it will be.
-pub(super) fn grid(plan: &Plan, lens: Lens<'_>) -> Picture {
+pub(super) fn grid(plan: &Plan, context: Context<'_>) -> Picture {
     let mut d = Drawing { marks: Vec::new() };
     let (w, h) = plan.finished();
     let (width, height) = (in_mm(w), in_mm(h));
-    let assembly = crate::assembly::Assembly::new(plan.across, plan.down, plan.order);
+    let assembly = crate::plan::assembly::Assembly::new(plan.across, plan.down, plan.order);
     let blocks = assembly.blocks();
     let step = in_mm(plan.target() - take(plan.joining, plan.lap));
     let end = |start: u16, squares: u16, all: u16, far: f64| {
@@ -1036,12 +1055,12 @@ pub(super) fn grid(plan: &Plan, lens: Lens<'_>) -> Picture {
     if plan.squares() > MOST_DRAWN * 2 {
         d.area([0.0, 0.0, width, height], Ink::Denim, None, None);
     }
-    let size = lens.by(w, h);
+    let size = context.by(w, h);
     Picture {
         width,
         height,
         spoken: say!(
-            lens,
+            context,
             "picture-grid",
             across = plan.across,
             down = plan.down,

@@ -1,131 +1,152 @@
 //! The plan as typed fields, with its figures, doubts and pictures; and grids.
 
-use super::{Lens, errors, head, lessons, off, pictures};
-use crate::assembly::{Assembly, Kind, Rect, Seam};
-use crate::deed::{Action, decide};
-use crate::faces::{Cover, Denim, Print, layers};
-use crate::grids;
-use crate::heritage;
-use crate::journal::Journal;
-use crate::measure::{Length, NM_PER_INCH, Ruler, System, in_nm, read, zero};
-use crate::plan::{Advice, Binding, Plan, Stitch};
+use crate::cloth::fabric::{Cover, Denim, Print};
+use crate::command::{Command, decide};
+use crate::faces::inherit;
+use crate::faces::spread::layers;
+use crate::log::journal::Journal;
+use crate::measure::{Length, zero};
+use crate::plan::assembly::{Assembly, Kind, Rect, Seam};
+use crate::plan::{Advice, Binding, JoinOrder, Joining, Plan, Stitch};
+use crate::show::context::Context;
+use crate::show::fields::{by_needle, field};
+use crate::show::lessons::{self, Lessons};
+use crate::show::parts::{Button, CompareRow, FieldProblem, Figure, Head, head};
+use crate::show::picture::Picture;
+use crate::show::{change, errors, pictures};
 use crate::throw::{Size, Throw};
-use crate::view::{
-    Button, FieldProblem, Figure, GridRow, GridWish, GridsView, PlanDraft, PlanView, Problem,
-    StitchKind,
-};
+use crate::words::Problem;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
-/// An inch with decimals as it was typed, `16.3 in`, on an inch ruler.
-fn decimal_inches(length: Length, lens: Lens<'_>) -> Option<String> {
-    const PLACES: usize = 4;
-    let tenths_of_mil = in_nm(length).checked_mul(10_i64.pow(PLACES as u32))?;
-    if lens.ruler.system != System::Inch || tenths_of_mil % NM_PER_INCH != 0 {
-        return None;
-    }
-    let count = tenths_of_mil / NM_PER_INCH;
-    let text = lens.words.decimal(count as f64 / 1e4, PLACES);
-    let point = lens.words.language().point;
-    let number = text.trim_end_matches('0').trim_end_matches(point);
-    Some(format!("{number} {}", lens.words.unit("in")))
+/// Which stitch, without its width.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum StitchKind {
+    /// One straight row.
+    Straight,
+    /// Twin needle.
+    Twin,
+    /// Zigzag or another wide stitch.
+    Zigzag,
 }
 
-/// A length for a field: exact, with its unit, in the current system if that holds it.
-pub(super) fn field(length: Length, lens: Lens<'_>) -> String {
-    use crate::measure::{Fraction, MetricUnit};
-    let own = lens.ruler;
-    let fine = Ruler {
-        fraction: Fraction::SixtyFourth,
-        ..own
-    };
-    let other = match own.system {
-        System::Inch => Ruler {
-            system: System::Metric,
-            metric: MetricUnit::Mm,
-            ..own
-        },
-        System::Metric => Ruler {
-            system: System::Inch,
-            ..fine
-        },
-    };
-    let shows = |rulers: &[Ruler]| {
-        let exact = rulers.iter().find(|r| !read(length, **r).rounded)?;
-        Some(
-            lens.words
-                .single(length, *exact)
-                .text
-                .replace('\u{a0}', " "),
-        )
-    };
-    let shown = shows(&[own, fine])
-        .or_else(|| decimal_inches(length, lens))
-        .or_else(|| shows(&[other]));
-    match shown {
-        Some(text) => text,
-        // Neither ruler holds it (a mixture of both): whole nanometres, as millimetres.
-        None => {
-            let text = lens.words.decimal(crate::measure::in_mm(length), 6);
-            let point = lens.words.language().point;
-            let number = text.trim_end_matches('0').trim_end_matches(point);
-            format!("{number} {}", lens.words.unit("mm"))
-        }
-    }
+/// What is typed into the plan, as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PlanDraft {
+    /// Cut side.
+    pub side: String,
+    /// Lap or allowance.
+    pub lap: String,
+    /// Squares across.
+    pub across: String,
+    /// Squares down.
+    pub down: String,
+    /// How edges are held together.
+    pub joining: Joining,
+    /// Which stitch.
+    pub stitch: StitchKind,
+    /// Twin spacing or stitch width.
+    pub width: String,
+    /// Least fringe.
+    pub fringe: String,
+    /// Trim size; empty for the natural one.
+    pub trim: String,
+    /// Lap between blocks; empty for the same lap.
+    pub between: String,
+    /// Order of the larger joins.
+    pub order: JoinOrder,
+    /// Width of the binding strip.
+    pub strip: String,
+    /// Longest binding strip.
+    pub longest: String,
+    /// Tail of the binding.
+    pub tail: String,
+    /// Minutes to cool.
+    pub cooling: String,
+    /// Washes.
+    pub washes: String,
 }
 
-/// Needles and stitches are marked in millimetres: who works in centimetres types them so too.
-fn by_needle(lens: Lens<'_>) -> Lens<'_> {
-    let ruler = Ruler {
-        metric: crate::measure::MetricUnit::Mm,
-        ..lens.ruler
-    };
-    Lens { ruler, ..lens }
+/// The plan, being looked at or typed.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct PlanView {
+    /// Common to all screens, for a throw that has been begun.
+    pub head: Option<Head>,
+    /// What was typed, each measure with its unit spelled out.
+    pub tidy: PlanDraft,
+    /// What is wrong, by field.
+    pub faults: Vec<FieldProblem>,
+    /// What stands in the way of changing this throw to it.
+    pub refusal: Option<Problem>,
+    /// The plan, when it can be.
+    pub plan: Option<Plan>,
+    /// The change, when there is one and it can be made.
+    pub change: Option<Button>,
+    /// What the change would do, before and after.
+    pub compare: Vec<CompareRow>,
+    /// What becomes of pieces that no longer fit, a sentence each.
+    pub aside: Vec<String>,
+    /// The figures.
+    pub figures: Vec<Figure>,
+    /// What the maker should hear.
+    pub advice: Vec<Problem>,
+    /// The lap in section, to scale.
+    pub picture: Option<Picture>,
+    /// The grid.
+    pub grid: Option<Picture>,
+    /// What was learned on the throw this one is made after.
+    pub lessons: Option<Lessons>,
 }
 
 /// A plan as typed fields.
-pub fn draft_of(plan: &Plan, lens: Lens<'_>) -> PlanDraft {
-    let needle = by_needle(lens);
+pub fn draft_of(plan: &Plan, context: Context<'_>) -> PlanDraft {
+    let needle = by_needle(context);
     let (stitch, width) = match plan.stitch {
         Stitch::Straight => (StitchKind::Straight, String::new()),
         Stitch::Twin { spacing } => (StitchKind::Twin, field(spacing, needle)),
         Stitch::Zigzag { width } => (StitchKind::Zigzag, field(width, needle)),
     };
     PlanDraft {
-        side: field(plan.side, lens),
-        lap: field(plan.lap, lens),
+        side: field(plan.side, context),
+        lap: field(plan.lap, context),
         across: plan.across.to_string(),
         down: plan.down.to_string(),
         joining: plan.joining,
         stitch,
         width,
-        fringe: field(plan.least_fringe, lens),
-        trim: plan.trim.map_or_else(String::new, |t| field(t, lens)),
-        between: plan.between.map_or_else(String::new, |t| field(t, lens)),
+        fringe: field(plan.least_fringe, context),
+        trim: plan.trim.map_or_else(String::new, |t| field(t, context)),
+        between: plan.between.map_or_else(String::new, |t| field(t, context)),
         order: plan.order,
-        strip: field(plan.binding.strip, lens),
-        longest: field(plan.binding.longest, lens),
-        tail: field(plan.binding.tail, lens),
+        strip: field(plan.binding.strip, context),
+        longest: field(plan.binding.longest, context),
+        tail: field(plan.binding.tail, context),
         cooling: plan.cooling_minutes.to_string(),
         washes: plan.washes.to_string(),
     }
 }
 
 /// What the fields say: a plan, or what is wrong by field; and the fields tidied.
-fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Vec<FieldProblem>) {
+pub(super) fn read_draft(
+    draft: &PlanDraft,
+    context: Context<'_>,
+) -> (Option<Plan>, PlanDraft, Vec<FieldProblem>) {
     let mut tidy = draft.clone();
     let mut faults = Vec::new();
     let mut length = |name: &str, text: &mut String| -> Option<Length> {
-        let lens = if name == "width" {
-            by_needle(lens)
+        let context = if name == "width" {
+            by_needle(context)
         } else {
-            lens
+            context
         };
-        match lens.parse(text) {
+        match context.parse(text) {
             Ok(length) => {
-                *text = field(length, lens);
+                *text = field(length, context);
                 Some(length)
             }
             Err(error) => {
-                let problem = errors::typed(&error, lens);
+                let problem = errors::typed(&error, context);
                 faults.push(FieldProblem {
                     field: name.into(),
                     problem,
@@ -160,7 +181,7 @@ fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Ve
     let mut number = |name: &str, text: &str| -> Option<u16> {
         let number = text.trim().parse().ok();
         if number.is_none() {
-            let problem = lens.words.problem("typed-not-a-count", &[]);
+            let problem = context.words.problem("typed-not-a-count", &[]);
             faults.push(FieldProblem {
                 field: name.into(),
                 problem,
@@ -210,15 +231,15 @@ fn read_draft(draft: &PlanDraft, lens: Lens<'_>) -> (Option<Plan>, PlanDraft, Ve
         };
         faults.push(FieldProblem {
             field: name.into(),
-            problem: errors::plan_fault(fault, lens),
+            problem: errors::plan_fault(fault, context),
         });
     }
     (plan.filter(|p| p.check().is_ok()), tidy, faults)
 }
 
 /// The draft of a plan for a throw not yet begun.
-pub fn draft(draft: &PlanDraft, lens: Lens<'_>) -> PlanView {
-    view(None, draft, None, lens)
+pub fn draft(draft: &PlanDraft, context: Context<'_>) -> PlanView {
+    view(None, draft, None, context)
 }
 
 /// The draft of a plan for a throw to be made after an older one, whose faces it takes as
@@ -227,45 +248,49 @@ pub fn draft_after(
     old: &Throw,
     (prints, denims): (&[Print], &[Denim]),
     draft: &PlanDraft,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> PlanView {
-    let (plan, ..) = read_draft(draft, lens);
-    let covers = plan.map(|plan| heritage::faces(old, &plan, prints, denims));
-    view(None, draft, covers, lens)
+    let (plan, ..) = read_draft(draft, context);
+    let covers = plan.map(|plan| inherit::faces(old, &plan, prints, denims));
+    view(None, draft, covers, context)
 }
 
 /// The plan of a throw, as it stands or as it is being typed.
-pub(super) fn plan_of(journal: &Journal, typed: Option<&PlanDraft>, lens: Lens<'_>) -> PlanView {
-    let standing = draft_of(&journal.throw().plan, lens);
-    view(Some(journal), typed.unwrap_or(&standing), None, lens)
+pub(super) fn plan_of(
+    journal: &Journal,
+    typed: Option<&PlanDraft>,
+    context: Context<'_>,
+) -> PlanView {
+    let standing = draft_of(&journal.throw().plan, context);
+    view(Some(journal), typed.unwrap_or(&standing), None, context)
 }
 
 fn view(
     journal: Option<&Journal>,
     typed: &PlanDraft,
     covers: Option<Vec<Cover>>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> PlanView {
-    let (plan, tidy, faults) = read_draft(typed, lens);
+    let (plan, tidy, faults) = read_draft(typed, context);
     let (mut refusal, mut change) = (None, None);
     // With what is sewn, as it stands or as it would be.
     let mut foreseen = journal.map(|j| j.throw().clone());
     let (mut compare, mut aside) = (Vec::new(), Vec::new());
     if let (Some(journal), Some(plan)) = (journal, plan) {
-        let action = Action::ChangePlan { plan };
+        let action = Command::ChangePlan { plan };
         if plan != journal.throw().plan {
             match decide(Some(journal.throw()), &action) {
                 Ok(events) => {
                     foreseen = Some(journal.throw().after(&events));
-                    (compare, aside) = off::compare(journal, &events, lens);
+                    (compare, aside) = change::compare(journal, &events, context);
                     change = Some(Button {
-                        label: say!(lens, "plan-change"),
+                        label: say!(context, "plan-change"),
                         action,
                     });
                 }
                 Err(why) => {
                     foreseen = None;
-                    refusal = Some(errors::refusal(&why, Some(journal.throw()), lens));
+                    refusal = Some(errors::rejection(&why, Some(journal.throw()), context));
                 }
             }
         }
@@ -273,14 +298,14 @@ fn view(
     let covers = covers.or_else(|| journal.map(|j| j.throw().covers().to_vec()));
     let sewn = journal.is_some_and(|j| j.throw().worked().any(|(_, w)| w.made.is_some()));
     let figures = |plan: &Plan| {
-        let mut figures = figures_of(plan, foreseen.as_ref(), covers.as_deref(), lens);
+        let mut figures = figures_of(plan, foreseen.as_ref(), covers.as_deref(), context);
         if let Some(first) = figures.first_mut().filter(|_| sewn && foreseen.is_some()) {
-            first.label = say!(lens, "figure-finished-sewn");
+            first.label = say!(context, "figure-finished-sewn");
         }
         figures
     };
     PlanView {
-        head: journal.map(|j| head(j, lens)),
+        head: journal.map(|j| head(j, context)),
         tidy,
         faults,
         refusal,
@@ -289,13 +314,13 @@ fn view(
         aside,
         figures: plan.as_ref().map_or_else(Vec::new, figures),
         advice: plan.map_or_else(Vec::new, |p| {
-            p.advice().iter().map(|a| advice(a, lens)).collect()
+            p.advice().iter().map(|a| advice(a, context)).collect()
         }),
-        picture: plan.map(|p| pictures::section(&p, lens)),
-        grid: plan.map(|p| pictures::grid(&p, lens)),
+        picture: plan.map(|p| pictures::section(&p, context)),
+        grid: plan.map(|p| pictures::grid(&p, context)),
         lessons: journal
             .and_then(|j| j.throw().after.as_ref())
-            .and_then(|heritage| lessons::told(heritage, lens)),
+            .and_then(|heritage| lessons::told(heritage, context)),
         plan,
     }
 }
@@ -324,7 +349,7 @@ pub(super) fn figures_of(
     plan: &Plan,
     throw: Option<&Throw>,
     covers: Option<&[Cover]>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Vec<Figure> {
     let finished = throw.map(Throw::finished);
     // A piece that is sewn has its size already.
@@ -345,33 +370,33 @@ pub(super) fn figures_of(
     let mut out = Vec::new();
     let mut add = |key: &str, value| {
         out.push(Figure {
-            label: lens.say(&format!("figure-{key}"), &[]),
+            label: context.say(&format!("figure-{key}"), &[]),
             value,
         });
     };
     let (w, h) = finished.map_or_else(|| plan.finished(), |size| (size.width, size.height));
-    add("finished", lens.by(w, h));
+    add("finished", context.by(w, h));
     add(
         "squares",
-        lens.plain(say!(lens, "count-square", n = plan.squares())),
+        context.plain(say!(context, "count-square", n = plan.squares())),
     );
     if let Some(more) = to_sew(Kind::Pair) {
-        add(&format!("pair{more}"), lens.by(plan.run(2), plan.side));
+        add(&format!("pair{more}"), context.by(plan.run(2), plan.side));
     }
     if let Some(more) = to_sew(Kind::Four) {
         let four = plan.natural_four();
-        add(&format!("four{more}"), lens.by(four, four));
+        add(&format!("four{more}"), context.by(four, four));
     }
     if plan.target() != plan.natural_four() {
-        add("trim-to", lens.by(plan.target(), plan.target()));
+        add("trim-to", context.by(plan.target(), plan.target()));
     }
     let assembly = Assembly::new(plan.across, plan.down, plan.order);
     let blocks = assembly.blocks();
     let count = |kind| blocks.iter().filter(|b| assembly.kind(**b) == kind).count();
     add(
         "blocks",
-        lens.plain(say!(
-            lens,
+        context.plain(say!(
+            context,
             "blocks",
             fours = count(Kind::Four),
             pairs = count(Kind::Pair),
@@ -385,12 +410,17 @@ pub(super) fn figures_of(
     let (runs, length) = throw.map_or_else(|| seams(&assembly, planned), seams_of);
     add(
         "seams",
-        lens.plain(say!(lens, "seams", n = runs, length = lens.length(length))),
+        context.plain(say!(
+            context,
+            "seams",
+            n = runs,
+            length = context.length(length)
+        )),
     );
     match plan.fringe() {
-        Some(fringe) if fringe >= zero() => add("fringe", lens.length(fringe)),
-        Some(fringe) => add("fringe", lens.over_under(fringe)),
-        None => add("fringe", lens.plain(say!(lens, "no-fringe"))),
+        Some(fringe) if fringe >= zero() => add("fringe", context.length(fringe)),
+        Some(fringe) => add("fringe", context.over_under(fringe)),
+        None => add("fringe", context.plain(say!(context, "no-fringe"))),
     }
     let fits = covers.filter(|c| c.len() == plan.squares() as usize);
     let (lap, crossing) = match fits {
@@ -404,132 +434,54 @@ pub(super) fn figures_of(
     if lap > 0 {
         add(
             "layers",
-            lens.plain(say!(lens, "layers", lap = lap, crossing = crossing)),
+            context.plain(say!(context, "layers", lap = lap, crossing = crossing)),
         );
     }
     let need = plan.binding_for(w, h);
     add(
         "binding",
-        lens.plain(say!(
-            lens,
+        context.plain(say!(
+            context,
             "binding",
             n = need.strips,
-            length = lens.length(need.length)
+            length = context.length(need.length)
         )),
     );
     out
 }
 
-pub(super) fn advice(advice: &Advice, lens: Lens<'_>) -> Problem {
+pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
     match advice {
         Advice::FringeShort { fringe, enough } => {
             let shown = if *fringe < zero() {
-                say!(lens, "none")
+                say!(context, "none")
             } else {
-                lens.length(*fringe).text
+                context.length(*fringe).text
             };
-            lens.words.problem(
+            context.words.problem(
                 "advice-fringe",
                 &[
                     ("fringe", shown.into()),
-                    ("enough", up(*enough, lens).into()),
+                    ("enough", up(*enough, context).into()),
                 ],
             )
         }
-        Advice::OddGrid => lens.words.problem("advice-odd", &[]),
-        Advice::TwinNeedle { spacing } => lens
-            .words
-            .problem("advice-twin", &[("spacing", lens.needle(*spacing).into())]),
-        Advice::LapLarge => lens.words.problem("advice-lap-large", &[]),
+        Advice::OddGrid => context.words.problem("advice-odd", &[]),
+        Advice::TwinNeedle { spacing } => context.words.problem(
+            "advice-twin",
+            &[("spacing", context.needle(*spacing).into())],
+        ),
+        Advice::LapLarge => context.words.problem("advice-lap-large", &[]),
     }
 }
 
 /// A length brought up to the next mark of the ruler, so that what is advised is enough.
-fn up(length: Length, lens: Lens<'_>) -> crate::view::Shown {
-    let near = lens.ruler.nearest(length);
+fn up(length: Length, context: Context<'_>) -> crate::words::Shown {
+    let near = context.ruler.nearest(length);
     let mark = if near < length {
-        near + lens.ruler.step()
+        near + context.ruler.step()
     } else {
         near
     };
-    lens.length(mark)
-}
-
-/// Grids near a wish.
-pub fn grids(draft: &PlanDraft, wish: &GridWish, lens: Lens<'_>) -> GridsView {
-    let (plan, _, mut faults) = read_draft(draft, lens);
-    let fail = |problem| GridsView {
-        problem: Some(problem),
-        grids: Vec::new(),
-    };
-    let Some(plan) = plan else {
-        return match faults.pop() {
-            Some(fault) => fail(fault.problem),
-            None => GridsView {
-                problem: None,
-                grids: Vec::new(),
-            },
-        };
-    };
-    match wish {
-        GridWish::Squares { have } => match have.trim().parse::<u32>() {
-            Ok(have) if have > 0 && have <= 1_000_000 => {
-                let found = grids::for_squares(&plan, have, 6);
-                let rows = found.iter().map(|g| {
-                    let left = i64::from(have) - i64::from(g.squares);
-                    let mut why = vec![say!(lens, "grid-uses", n = g.squares, left = left)];
-                    why.extend(leftover(g.across, g.down, lens));
-                    row(g, why, lens)
-                });
-                GridsView {
-                    problem: None,
-                    grids: rows.collect(),
-                }
-            }
-            _ => fail(lens.words.problem("typed-not-a-count", &[])),
-        },
-        GridWish::Size { width, height } => {
-            let sides = lens.parse(width).and_then(|w| Ok((w, lens.parse(height)?)));
-            match sides {
-                Ok((w, h)) => {
-                    let found = grids::for_size(&plan, w, h, 6);
-                    let rows = found.iter().map(|g| {
-                        let mut why = vec![
-                            say!(lens, "grid-width", off = lens.over_under(g.size.0 - w)),
-                            say!(lens, "grid-height", off = lens.over_under(g.size.1 - h)),
-                        ];
-                        why.push(say!(lens, "grid-takes", n = g.squares));
-                        why.extend(leftover(g.across, g.down, lens));
-                        row(g, why, lens)
-                    });
-                    GridsView {
-                        problem: None,
-                        grids: rows.collect(),
-                    }
-                }
-                Err(error) => fail(errors::typed(&error, lens)),
-            }
-        }
-    }
-}
-
-fn leftover(across: u16, down: u16, lens: Lens<'_>) -> Vec<String> {
-    let mut out = Vec::new();
-    if across % 2 == 1 {
-        out.push(say!(lens, "grid-odd-across"));
-    }
-    if down % 2 == 1 {
-        out.push(say!(lens, "grid-odd-down"));
-    }
-    out
-}
-
-fn row(g: &grids::Grid, why: Vec<String>, lens: Lens<'_>) -> GridRow {
-    GridRow {
-        across: g.across,
-        down: g.down,
-        title: say!(lens, "grid", across = g.across, down = g.down),
-        size: lens.by(g.size.0, g.size.1),
-        why,
-    }
+    context.length(mark)
 }

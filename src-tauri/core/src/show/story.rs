@@ -9,31 +9,100 @@
 //! hour's work past midnight may be told with the day beside it where the clocks have
 //! changed since.
 
-use super::{Lens, head, history, names, sheet};
-use crate::assembly::{Kind, Rect};
-use crate::journal::{Entry, Journal, What};
-use crate::standing::tier;
-use crate::tasks::Task;
+use crate::log::journal::{Entry, Journal, What};
+use crate::plan::assembly::{Kind, Rect};
+use crate::show::context::Context;
+use crate::show::dates::{self, Day as Calendar};
+use crate::show::parts::{Head, head};
+use crate::show::{events, names};
+use crate::throw::index::tier;
+use crate::throw::tasks::Task;
 use crate::throw::{Event, Throw, Time};
-use crate::view::{Story, StoryDay, StoryItem, StorySort, StoryView};
+use serde::Serialize;
 use std::collections::BTreeMap;
 use time::{Date, OffsetDateTime};
+use ts_rs::TS;
+
+/// The story of a throw's making: a plain structure, to be shown, printed or written out.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Story {
+    /// The throw's name.
+    pub title: String,
+    /// What it is, a line each.
+    pub lines: Vec<String>,
+    /// Day by day, the first first; days without anything to tell are left out.
+    pub days: Vec<StoryDay>,
+}
+
+/// One day of the making.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct StoryDay {
+    /// The date (ISO 8601).
+    pub date: String,
+    /// The date in words.
+    pub title: String,
+    /// What was made that day, in a sentence.
+    pub made: Option<String>,
+    /// What else there is to tell, in order.
+    pub items: Vec<StoryItem>,
+}
+
+/// Something told of a day.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct StoryItem {
+    /// Of what sort.
+    pub sort: StorySort,
+    /// The sort in words.
+    pub label: String,
+    /// The words; a photo's may be empty.
+    pub words: String,
+    /// The piece and the step it is about.
+    pub about: Option<String>,
+    /// The photo.
+    #[ts(type = "string | null")]
+    pub photo: Option<crate::throw::photos::PhotoId>,
+}
+
+/// What is told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum StorySort {
+    /// A turn the work took: begun, planned otherwise, measured, a scrap tried.
+    Turn,
+    /// Something written down.
+    Note,
+    /// Something written down for the next throw.
+    Next,
+    /// A photo.
+    Photo,
+    /// Something went wrong.
+    Mishap,
+}
+
+/// The story screen.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct StoryView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The story.
+    pub story: Story,
+}
 
 /// Most minutes a place's time is from UTC.
 const FARTHEST: i32 = 18 * 60;
 
 /// The screen.
-pub(super) fn seen(journal: &Journal, east: i32, lens: Lens<'_>) -> StoryView {
+pub(super) fn seen(journal: &Journal, east: i32, context: Context<'_>) -> StoryView {
     StoryView {
-        head: head(journal, lens),
-        story: story(journal, east, lens),
+        head: head(journal, context),
+        story: story(journal, east, context),
     }
 }
 
 /// The story; `east` is how far local time is east of UTC, in minutes.
-pub fn story(journal: &Journal, east: i32, lens: Lens<'_>) -> Story {
+pub fn story(journal: &Journal, east: i32, context: Context<'_>) -> Story {
     let throw = journal.throw();
-    let mut days: BTreeMap<Date, Day> = BTreeMap::new();
+    let mut days: BTreeMap<Date, GatheredDay> = BTreeMap::new();
     for (entry, stands) in journal.entries() {
         let What::Do(events) = &entry.what else {
             continue;
@@ -43,31 +112,31 @@ pub fn story(journal: &Journal, east: i32, lens: Lens<'_>) -> Story {
         }
         let day = days.entry(date(entry.at, east)).or_default();
         for event in events {
-            day.take(event, entry, throw, lens);
+            day.take(event, entry, throw, context);
         }
     }
     Story {
         title: throw.name.clone(),
-        lines: about(journal, lens),
+        lines: about(journal, context),
         days: days
             .into_iter()
             .filter(|(_, day)| !(day.made.is_empty() && day.items.is_empty()))
-            .map(|(date, day)| day.told(date, lens))
+            .map(|(date, day)| day.told(date, context))
             .collect(),
     }
 }
 
 /// What the throw is.
-fn about(journal: &Journal, lens: Lens<'_>) -> Vec<String> {
+fn about(journal: &Journal, context: Context<'_>) -> Vec<String> {
     let throw = journal.throw();
     let plan = &throw.plan;
-    let head = head(journal, lens);
+    let head = head(journal, context);
     vec![
         say!(
-            lens,
+            context,
             "story-about",
-            grid = say!(lens, "grid", across = plan.across, down = plan.down),
-            side = lens.length(plan.side),
+            grid = say!(context, "grid", across = plan.across, down = plan.down),
+            side = context.length(plan.side),
             size = head.size
         ),
         head.progress,
@@ -86,7 +155,7 @@ fn date(at: Time, east: i32) -> Date {
 
 /// A day as it is gathered.
 #[derive(Default)]
-struct Day {
+struct GatheredDay {
     /// By step and by the kind's place in the making.
     made: BTreeMap<(Task, u8, &'static str), (Kind, usize)>,
     items: Vec<StoryItem>,
@@ -106,7 +175,7 @@ fn told(task: Task) -> bool {
     )
 }
 
-impl Day {
+impl GatheredDay {
     fn count(&mut self, task: Task, kind: Kind, n: usize) {
         if told(task) && n > 0 {
             let entry = self.made.entry((task, tier(kind), names::key(kind)));
@@ -120,7 +189,7 @@ impl Day {
         }
     }
 
-    fn item(&mut self, sort: StorySort, words: String, lens: Lens<'_>) {
+    fn item(&mut self, sort: StorySort, words: String, context: Context<'_>) {
         let key = match sort {
             StorySort::Turn => "story-turn",
             StorySort::Note => "story-note",
@@ -130,15 +199,15 @@ impl Day {
         };
         self.items.push(StoryItem {
             sort,
-            label: lens.say(key, &[]),
+            label: context.say(key, &[]),
             words,
             about: None,
             photo: None,
         });
     }
 
-    fn take(&mut self, event: &Event, entry: &Entry, throw: &Throw, lens: Lens<'_>) {
-        let said = || history::event(event, throw, lens);
+    fn take(&mut self, event: &Event, entry: &Entry, throw: &Throw, context: Context<'_>) {
+        let said = || events::event(event, throw, context);
         match event {
             Event::Done { task, pieces } => self.count_all(*task, pieces.iter().copied(), throw),
             Event::SquaredUp { pieces } => {
@@ -151,11 +220,11 @@ impl Day {
             Event::Begun { .. }
             | Event::PlanChanged { .. }
             | Event::WholeMeasured { .. }
-            | Event::ScrapTried { .. } => self.item(StorySort::Turn, said(), lens),
+            | Event::ScrapTried { .. } => self.item(StorySort::Turn, said(), context),
             Event::Spoilt { .. }
             | Event::Patched { .. }
             | Event::Unpicked { .. }
-            | Event::SetAside { .. } => self.item(StorySort::Mishap, said(), lens),
+            | Event::SetAside { .. } => self.item(StorySort::Mishap, said(), context),
             Event::Noted {
                 text,
                 piece,
@@ -167,8 +236,8 @@ impl Day {
                 } else {
                     StorySort::Note
                 };
-                self.item(sort, text.clone(), lens);
-                self.of(*piece, *task, throw, lens);
+                self.item(sort, text.clone(), context);
+                self.of(*piece, *task, throw, context);
             }
             Event::Pictured {
                 photo,
@@ -179,8 +248,8 @@ impl Day {
                 // Taken out again, it is no part of the story; put in anew, once.
                 let stays = |p: &&crate::throw::Photo| p.id == *photo && p.at == entry.at;
                 if throw.photos.iter().find(stays).is_some() {
-                    self.item(StorySort::Photo, words.clone(), lens);
-                    self.of(*piece, *task, throw, lens);
+                    self.item(StorySort::Photo, words.clone(), context);
+                    self.of(*piece, *task, throw, context);
                     if let Some(item) = self.items.last_mut() {
                         item.photo = Some(photo.clone());
                     }
@@ -209,24 +278,24 @@ impl Day {
     }
 
     /// Say of the last item which piece and step it is about.
-    fn of(&mut self, piece: Option<Rect>, task: Option<Task>, throw: &Throw, lens: Lens<'_>) {
+    fn of(&mut self, piece: Option<Rect>, task: Option<Task>, throw: &Throw, context: Context<'_>) {
         let piece = piece
             .filter(|p| throw.assembly().knows(*p))
-            .map(|p| names::piece(throw, p, lens));
-        let task = task.map(|t| lens.say(&format!("task-{}", t.key()), &[]));
+            .map(|p| names::piece(throw, p, context));
+        let task = task.map(|t| context.say(&format!("task-{}", t.key()), &[]));
         let parts: Vec<String> = piece.into_iter().chain(task).collect();
         if let Some(item) = self.items.last_mut().filter(|_| !parts.is_empty()) {
             item.about = Some(parts.join(" · "));
         }
     }
 
-    fn told(self, date: Date, lens: Lens<'_>) -> StoryDay {
+    fn told(self, date: Date, context: Context<'_>) -> StoryDay {
         let made: Vec<String> = self
             .made
             .into_iter()
             .map(|((task, _, _), (kind, n))| {
-                let pieces = names::count(kind, n, lens);
-                lens.say(
+                let pieces = names::count(kind, n, context);
+                context.say(
                     &format!("made-{}", task.key()),
                     &[("pieces", pieces.into()), ("n", n.into())],
                 )
@@ -236,26 +305,26 @@ impl Day {
         StoryDay {
             date: format!("{:04}-{month:02}-{:02}", date.year(), date.day()),
             title: say!(
-                lens,
+                context,
                 "ui-day",
-                weekday = lens.say(
+                weekday = context.say(
                     &format!("ui-weekday-{}", date.weekday().number_from_monday()),
                     &[]
                 ),
-                date = sheet::date(
-                    sheet::Day {
+                date = dates::date(
+                    Calendar {
                         year: date.year(),
                         month,
                         day: date.day(),
                     },
-                    lens.words
+                    context.words
                 )
             ),
             made: (!made.is_empty()).then(|| {
                 say!(
-                    lens,
+                    context,
                     "story-made",
-                    list = lens.words.list("list-long", made)
+                    list = context.words.list("list-long", made)
                 )
             }),
             items: self.items,
@@ -266,37 +335,37 @@ impl Day {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::deed::Action;
+    use crate::command::Command;
     use crate::measure::Ruler;
-    use crate::photos::PhotoId;
     use crate::plan::Plan;
     use crate::throw::Mishap;
+    use crate::throw::photos::PhotoId;
     use crate::words::Words;
 
     const HOUR: Time = 3_600_000;
 
-    fn act(journal: &mut Journal, action: &Action, at: Time) {
+    fn act(journal: &mut Journal, action: &Command, at: Time) {
         let entry = journal.propose(action, at).unwrap();
         journal.accept(entry).unwrap();
     }
 
     fn told(journal: &Journal, east: i32) -> Story {
         let words = Words::english();
-        let lens = Lens {
+        let context = Context {
             words: &words,
             ruler: Ruler::default(),
             now: 0,
         };
-        story(journal, east, lens)
+        story(journal, east, context)
     }
 
-    fn next(task: Task, kind: Kind, count: u32) -> Action {
-        Action::TickNext { task, kind, count }
+    fn next(task: Task, kind: Kind, count: u32) -> Command {
+        Command::TickNext { task, kind, count }
     }
 
     #[test]
     fn a_story_is_told_by_day_and_leaves_out_what_was_taken_back() {
-        let begin = Action::Begin {
+        let begin = Command::Begin {
             name: "Porch throw".into(),
             plan: Plan {
                 across: 2,
@@ -318,7 +387,7 @@ mod tests {
         }
         act(
             &mut journal,
-            &Action::Picture {
+            &Command::Picture {
                 photo: photo.clone(),
                 words: " Both pairs ".into(),
                 piece: Some(Rect::from([0, 0, 1, 2])),
@@ -327,7 +396,7 @@ mod tests {
             late,
         );
         for text in ["kept", "taken back"] {
-            let note = Action::Note {
+            let note = Command::Note {
                 text: text.into(),
                 piece: None,
                 task: None,
@@ -375,7 +444,7 @@ mod tests {
         assert_eq!(told(&journal, -180).days.len(), 1);
         assert_eq!(told(&journal, 120).days[0].date, "2000-01-01");
         // Taken out of the story, the photo is told of no more.
-        act(&mut journal, &Action::Unpicture { photo }, late);
+        act(&mut journal, &Command::Unpicture { photo }, late);
         assert_eq!(told(&journal, 0).days[1].items.len(), 1);
     }
 

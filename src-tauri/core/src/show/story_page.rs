@@ -4,9 +4,9 @@
 //! forbids it); everything told is escaped; a photo that is not there is said in words.
 //! The form is HTML5 (WHATWG), in UTF-8.
 
-use super::Lens;
-use crate::photos::PhotoId;
-use crate::view::{Story, StoryItem, StorySort};
+use super::Context;
+use crate::show::{Story, StoryItem, StorySort};
+use crate::throw::photos::PhotoId;
 
 /// How the page looks, on a screen and on paper.
 const LOOKS: &str = "body{font:1.05rem/1.5 Georgia,serif;max-width:44rem;margin:2rem auto;\
@@ -37,10 +37,10 @@ fn escaped(text: &str) -> String {
 pub fn story_page(
     story: &Story,
     photo: impl Fn(&PhotoId) -> Option<String>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> String {
     let title = escaped(&story.title);
-    let lang = escaped(&say!(lens, "story-lang"));
+    let lang = escaped(&say!(context, "story-lang"));
     let mut out = format!(
         "<!doctype html>\n<html lang=\"{lang}\">\n<head>\n<meta charset=\"utf-8\">\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; \
@@ -61,7 +61,7 @@ pub fn story_page(
             out.push_str(&format!("<p class=\"made\">{}</p>\n", escaped(made)));
         }
         for item in &day.items {
-            out.push_str(&told(item, &photo, lens));
+            out.push_str(&told(item, &photo, context));
         }
         out.push_str("</section>\n");
     }
@@ -69,7 +69,11 @@ pub fn story_page(
     out
 }
 
-fn told(item: &StoryItem, photo: &impl Fn(&PhotoId) -> Option<String>, lens: Lens<'_>) -> String {
+fn told(
+    item: &StoryItem,
+    photo: &impl Fn(&PhotoId) -> Option<String>,
+    context: Context<'_>,
+) -> String {
     let about = item.about.as_deref().map_or_else(String::new, |about| {
         format!(" <span class=\"about\">({})</span>", escaped(about))
     });
@@ -85,7 +89,7 @@ fn told(item: &StoryItem, photo: &impl Fn(&PhotoId) -> Option<String>, lens: Len
                     };
                     format!("<img alt=\"{alt}\" src=\"data:image/jpeg;base64,{bytes}\">")
                 }
-                None => format!("<p>{}</p>", escaped(&say!(lens, "story-no-photo"))),
+                None => format!("<p>{}</p>", escaped(&say!(context, "story-no-photo"))),
             };
             format!("<figure>{shown}<figcaption>{words}{about}</figcaption></figure>\n")
         }
@@ -100,14 +104,14 @@ fn told(item: &StoryItem, photo: &impl Fn(&PhotoId) -> Option<String>, lens: Len
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::deed::Action;
+    use crate::command::Command;
     use crate::measure::Ruler;
     use crate::words::Words;
 
     #[test]
     fn nothing_the_maker_writes_becomes_markup() {
         let words = Words::english();
-        let lens = Lens {
+        let context = Context {
             words: &words,
             ruler: Ruler::default(),
             now: 0,
@@ -116,28 +120,28 @@ mod tests {
         let mut journal = crate::demo::throw(1_800_000_000_000);
         let there = PhotoId::parse(&"1a".repeat(32)).unwrap();
         let gone = PhotoId::parse(&"2b".repeat(32)).unwrap();
-        let said = |photo: &PhotoId| Action::Picture {
+        let said = |photo: &PhotoId| Command::Picture {
             photo: photo.clone(),
             words: wild.into(),
             piece: None,
             task: None,
         };
-        let note = Action::Note {
+        let note = Command::Note {
             text: wild.into(),
             piece: None,
             task: None,
             next: false,
         };
-        let name = Action::Rename { name: wild.into() };
+        let name = Command::Rename { name: wild.into() };
         for action in [name, note, said(&there), said(&gone)] {
             let entry = journal.propose(&action, 1_800_000_000_000).unwrap();
             journal.accept(entry).unwrap();
         }
-        let story = super::super::story(&journal, 0, lens);
+        let story = super::super::story(&journal, 0, context);
         let page = story_page(
             &story,
             |id| (*id == there).then(|| "QUJD".to_string()),
-            lens,
+            context,
         );
         assert!(
             !page.contains("<script") && !page.contains("<img src=x"),

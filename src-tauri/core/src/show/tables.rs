@@ -8,13 +8,15 @@
 //! injection, from memory). A length in words of the ruler keeps its unit, so that no
 //! spreadsheet takes ½ written `1/2` for a date.
 
-use super::{Lens, bench, gather, history, names, pile};
-use crate::faces::{Face, mirrored};
-use crate::garments::Source;
-use crate::journal::Journal;
+use super::{Context, bench, gather, history, names, pile};
+use crate::cloth::fabric::Face;
+use crate::cloth::garments::Source;
+use crate::cloth::pile::{Heap, Use};
+use crate::faces::spread::mirrored;
+use crate::log::journal::Journal;
 use crate::measure::{Length, NM_PER_INCH, in_nm};
-use crate::pile::{Heap, Use};
-use crate::tasks::Task;
+use crate::show::cutting;
+use crate::throw::tasks::Task;
 use crate::throw::{Throw, Time};
 use serde::{Deserialize, Serialize};
 use time::OffsetDateTime;
@@ -62,23 +64,26 @@ impl Table {
     }
 
     /// The table itself.
-    pub fn csv(self, journal: &Journal, lens: Lens<'_>) -> String {
+    pub fn csv(self, journal: &Journal, context: Context<'_>) -> String {
         let throw = journal.throw();
         let rows = match self {
-            Table::Squares => squares(throw, lens),
-            Table::Covering => covering(throw, lens),
-            Table::Joins => joins(throw, lens),
-            Table::Cutting => cutting(throw, lens),
-            Table::Supplies => supplies(journal, lens),
-            Table::Record => record(journal, lens),
+            Table::Squares => squares(throw, context),
+            Table::Covering => covering(throw, context),
+            Table::Joins => joins(throw, context),
+            Table::Cutting => cutting(throw, context),
+            Table::Supplies => supplies(journal, context),
+            Table::Record => record(journal, context),
         };
-        let heads = self.columns().iter().map(|key| text(&lens.say(key, &[])));
+        let heads = self
+            .columns()
+            .iter()
+            .map(|key| text(&context.say(key, &[])));
         written(std::iter::once(heads.collect()).chain(rows))
     }
 
     /// A name for the file, safe on every system: letters, digits and hyphens.
-    pub fn file_name(self, throw: &Throw, lens: Lens<'_>) -> String {
-        let what = lens.say(&format!("file-{}", self.key()), &[]);
+    pub fn file_name(self, throw: &Throw, context: Context<'_>) -> String {
+        let what = context.say(&format!("file-{}", self.key()), &[]);
         format!("{}.csv", slug(&throw.name, &what, 60))
     }
 
@@ -251,15 +256,15 @@ fn fraction(length: Length) -> String {
     }
 }
 
-fn yes(yes: bool, lens: Lens<'_>) -> String {
+fn yes(yes: bool, context: Context<'_>) -> String {
     if yes {
-        say!(lens, "table-yes")
+        say!(context, "table-yes")
     } else {
-        say!(lens, "table-no")
+        say!(context, "table-no")
     }
 }
 
-fn squares(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
+fn squares(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
     let row = |square| {
         let cover = throw.cover(square);
         let print = |face| {
@@ -275,17 +280,17 @@ fn squares(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
             (square.col + 1).to_string(),
             (mirrored(square, throw.plan.across).col + 1).to_string(),
             denim.map_or_else(String::new, |d| text(&d.name)),
-            yes(cover.wrong_side_up, lens),
+            yes(cover.wrong_side_up, context),
             print(Face::Front),
             print(Face::Back),
-            text(&bench::stage_name(bench::stage(throw, square), lens)),
+            text(&bench::stage_name(bench::stage(throw, square), context)),
         ]
     };
     throw.assembly().whole().squares().map(row).collect()
 }
 
-fn covering(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
-    let _ = lens;
+fn covering(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
+    let _ = context;
     let letters = names::letters(&throw.prints);
     let prints = throw.prints.iter().zip(letters).enumerate();
     prints
@@ -307,40 +312,43 @@ fn covering(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
         .collect()
 }
 
-fn joins(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
+fn joins(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
     let joins = throw.assembly().joins().iter();
     joins
         .map(|join| {
-            let name = |piece| text(&names::piece(throw, piece, lens));
+            let name = |piece| text(&names::piece(throw, piece, context));
             let lap = throw.made(join.whole).lap;
             let kind = names::key(throw.kind(join.whole));
             vec![
                 name(join.whole),
-                text(&lens.say(&format!("kind-{kind}"), &[])),
+                text(&context.say(&format!("kind-{kind}"), &[])),
                 name(join.first),
                 name(join.second),
                 fraction(lap),
                 inches(lap),
                 mm(lap),
-                yes(throw.has(join.whole, Task::Stitch), lens),
+                yes(throw.has(join.whole, Task::Stitch), context),
             ]
         })
         .collect()
 }
 
-fn cutting(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
+fn cutting(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
     let heaps = throw.pile.iter();
     heaps
-        .flat_map(|(n, heap)| (0..heap.counted.len()).map(move |i| piece(throw, *n, heap, i, lens)))
+        .flat_map(|(n, heap)| {
+            (0..heap.counted.len()).map(move |i| piece(throw, *n, heap, i, context))
+        })
         .collect()
 }
 
-fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Vec<String> {
+fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, context: Context<'_>) -> Vec<String> {
     let (width, height, strips, expected) = match &heap.from {
         Source::Cloth(garment) => match garment.pieces.get(index) {
             Some(piece) => {
                 let [low, top, left, right] = piece.reach();
-                let cuts = crate::cutting::lay_out(piece, &pile::how_for(throw, heap)).ok();
+                let cuts =
+                    crate::cloth::cutting::lay_out(piece, &cutting::how_for(throw, heap)).ok();
                 let strips = cuts.as_ref().map_or(0, |c| c.strips.len());
                 let count = cuts.map_or(0, |c| c.count);
                 (Some(right - left), Some(top - low), Some(strips), count)
@@ -355,7 +363,7 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Ve
     let in_mm = |l: Option<Length>| l.map_or_else(String::new, mm);
     let in_inches = |l: Option<Length>| l.map_or_else(String::new, inches);
     let what = match heap.makes {
-        Use::Denim { denim } => pile::of_denim(throw, denim, "make-denim", lens),
+        Use::Denim { denim } => pile::of_denim(throw, denim, "make-denim", context),
         Use::Fabric { print } => {
             let print = throw.prints.get(usize::from(print));
             print.map_or_else(String::new, |p| p.name.clone())
@@ -365,7 +373,7 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Ve
     vec![
         n.to_string(),
         text(heap.name()),
-        text(&pile::part(heap, index, lens)),
+        text(&cutting::part(heap, index, context)),
         text(&what),
         in_inches(width),
         in_mm(width),
@@ -377,13 +385,13 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Ve
     ]
 }
 
-fn supplies(journal: &Journal, lens: Lens<'_>) -> Vec<Vec<String>> {
+fn supplies(journal: &Journal, context: Context<'_>) -> Vec<Vec<String>> {
     let throw = journal.throw();
-    let rows = gather::gather(journal, lens).rows.into_iter();
+    let rows = gather::gather(journal, context).rows.into_iter();
     rows.map(|row| {
         let amount = gather::amount(throw, row.item);
         let count = amount.map(|a| a.count.to_string()).unwrap_or_default();
-        let unit = amount.map(|a| lens.say(&format!("unit-{}", a.unit), &[]));
+        let unit = amount.map(|a| context.say(&format!("unit-{}", a.unit), &[]));
         let length = amount.and_then(|a| a.length);
         vec![
             text(&row.label),
@@ -391,23 +399,23 @@ fn supplies(journal: &Journal, lens: Lens<'_>) -> Vec<Vec<String>> {
             text(&unit.unwrap_or_default()),
             length.map_or_else(String::new, inches),
             length.map_or_else(String::new, mm),
-            text(&lens.words.list("sentences", row.lines.iter().cloned())),
-            yes(row.have, lens),
+            text(&context.words.list("sentences", row.lines.iter().cloned())),
+            yes(row.have, context),
         ]
     })
     .collect()
 }
 
 /// Oldest first.
-fn record(journal: &Journal, lens: Lens<'_>) -> Vec<Vec<String>> {
-    let mut rows: Vec<Vec<String>> = history::rows(journal, usize::MAX, lens)
+fn record(journal: &Journal, context: Context<'_>) -> Vec<Vec<String>> {
+    let mut rows: Vec<Vec<String>> = history::rows(journal, usize::MAX, context)
         .into_iter()
         .map(|row| {
             vec![
                 moment(row.at),
                 row.n.to_string(),
                 text(&row.text),
-                yes(row.stands, lens),
+                yes(row.stands, context),
             ]
         })
         .collect();

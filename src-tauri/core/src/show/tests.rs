@@ -1,17 +1,20 @@
 //! Every word is there, and every view of every state can be made and its buttons pressed.
 
 use super::*;
-use crate::arrange::{Arranger, Wishes};
-use crate::assembly::{Kind, Rect};
-use crate::deed::Action;
-use crate::faces::Face;
-use crate::measure::{MetricUnit, System};
+use crate::cloth::fabric::Face;
+use crate::command::Command;
+use crate::faces::arrange::Arranger;
+use crate::measure::{MetricUnit, Ruler, System, zero};
+use crate::plan::assembly::{Kind, Rect};
 use crate::plan::{JoinOrder, Joining, Plan};
-use crate::tasks::{Station, Task};
-use crate::view::{Card, Picture, WorkView};
+use crate::show::{Card, Picture, WorkView};
+use crate::throw::Time;
+use crate::throw::tasks::{Station, Task};
+use crate::throw::wishes::Wishes;
+use crate::words::Words;
 
-fn lens(words: &Words) -> Lens<'_> {
-    Lens {
+fn context(words: &Words) -> Context<'_> {
+    Context {
         words,
         ruler: Ruler::default(),
         now: 10_000_000,
@@ -19,7 +22,7 @@ fn lens(words: &Words) -> Lens<'_> {
 }
 
 fn begin(plan: Plan) -> Journal {
-    let action = Action::Begin {
+    let action = Command::Begin {
         name: "T".into(),
         plan,
         prints: crate::demo::prints(),
@@ -28,7 +31,7 @@ fn begin(plan: Plan) -> Journal {
     Journal::begin(&action, 0).unwrap().0
 }
 
-fn act(journal: &mut Journal, action: &Action, at: Time) {
+fn act(journal: &mut Journal, action: &Command, at: Time) {
     let entry = journal
         .propose(action, at)
         .unwrap_or_else(|why| panic!("{action:?}: {why:?}"));
@@ -56,34 +59,20 @@ fn no_sentence_is_said_twice_over() {
 #[test]
 fn no_word_is_missing() {
     let words = Words::english();
-    let sources = [
-        include_str!("mod.rs"),
-        include_str!("names.rs"),
-        include_str!("errors.rs"),
-        include_str!("history.rs"),
-        include_str!("faces.rs"),
-        include_str!("bench.rs"),
-        include_str!("bring.rs"),
-        include_str!("work.rs"),
-        include_str!("pictures.rs"),
-        include_str!("plan.rs"),
-        include_str!("measuring.rs"),
-        include_str!("off.rs"),
-        include_str!("opening.rs"),
-        include_str!("pile.rs"),
-        include_str!("gather.rs"),
-        include_str!("hand_on.rs"),
-        include_str!("sheet.rs"),
-        include_str!("drawing/mod.rs"),
-        include_str!("drawing/face.rs"),
-        include_str!("drawing/piece.rs"),
-        include_str!("tables.rs"),
-        include_str!("layouts.rs"),
-        include_str!("lessons.rs"),
-        include_str!("story.rs"),
-        include_str!("story_page.rs"),
-        include_str!("../words.rs"),
-    ];
+    let mut sources = vec![include_str!("../words/mod.rs").to_string()];
+    let mut folders = vec![std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src/show")];
+    while let Some(folder) = folders.pop() {
+        for path in std::fs::read_dir(folder)
+            .unwrap()
+            .map(|f| f.unwrap().path())
+        {
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.file_name().is_some_and(|name| name != "tests.rs") {
+                sources.push(std::fs::read_to_string(path).unwrap());
+            }
+        }
+    }
     let mut checked = 0;
     for source in sources {
         for part in source.split("say!(").skip(1) {
@@ -132,14 +121,14 @@ fn no_word_is_missing() {
     }
 }
 
-fn work_view(journal: &Journal, station: Option<Station>, lens: Lens<'_>) -> WorkView {
-    match look(
+fn work_view(journal: &Journal, station: Option<Station>, context: Context<'_>) -> WorkView {
+    match answer(
         journal,
-        &Look::Work {
+        &Query::Work {
             station,
             batch: None,
         },
-        lens,
+        context,
     ) {
         Ok(View::Work(view)) => view,
         other => panic!("{other:?}"),
@@ -164,7 +153,7 @@ fn words_are_whole(view: &impl serde::Serialize) {
 
 /// Nothing of a picture lies outside it.
 fn drawn_within(picture: &Picture, of: &str) {
-    use crate::view::Mark;
+    use crate::show::Mark;
     let within = |x: f64, y: f64| {
         let slack = 1e-6;
         let fits = x >= -slack && x <= picture.width + slack;
@@ -188,10 +177,10 @@ fn drawn_within(picture: &Picture, of: &str) {
 
 /// The joins of the binding are drawn as many as there are, the beginning named.
 fn joins_drawn(throw: &crate::throw::Throw, picture: &Picture) {
-    use crate::view::Mark;
+    use crate::show::Mark;
     let size = throw.finished();
     let ruler = crate::measure::Ruler::default();
-    let laid = crate::binding::layout(&throw.plan, size.width, size.height, ruler);
+    let laid = crate::plan::binding::layout(&throw.plan, size.width, size.height, ruler);
     let said: Vec<&str> = picture
         .marks
         .iter()
@@ -209,7 +198,7 @@ fn joins_drawn(throw: &crate::throw::Throw, picture: &Picture) {
 
 /// Front and back of what is made, the back as it is seen from behind.
 fn both_ended(throw: &crate::throw::Throw, ended: &[Picture; 2]) {
-    use crate::view::Mark;
+    use crate::show::Mark;
     for (face, picture) in Face::BOTH.into_iter().zip(ended) {
         drawn_within(picture, "ended");
         assert_eq!(picture.marks.len() as u32, throw.plan.squares());
@@ -218,10 +207,10 @@ fn both_ended(throw: &crate::throw::Throw, ended: &[Picture; 2]) {
                 panic!("{mark:?}");
             };
             let (row, seen) = ((y / 10.0).round() as u16, (x / 10.0).round() as u16);
-            let square = crate::assembly::Rect::square(row, seen);
+            let square = crate::plan::assembly::Rect::square(row, seen);
             let square = match face {
                 Face::Front => square,
-                Face::Back => crate::faces::mirrored(square, throw.plan.across),
+                Face::Back => crate::faces::spread::mirrored(square, throw.plan.across),
             };
             assert_eq!(*print, throw.cover(square).on(face));
         }
@@ -239,15 +228,15 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         ..Wishes::default()
     };
     let layout = Arranger::new(journal.throw(), wishes, 1).layout(journal.throw());
-    act(&mut journal, &Action::LayOut { wishes, layout }, now);
+    act(&mut journal, &Command::LayOut { wishes, layout }, now);
     let mut pressed = 0;
     loop {
         now += 3_600_000;
-        let lens = Lens {
+        let context = Context {
             now,
-            ..lens(&words)
+            ..context(&words)
         };
-        let view = work_view(&journal, None, lens);
+        let view = work_view(&journal, None, context);
         words_are_whole(&view);
         let Some(card) = view.card.as_deref() else {
             both_ended(journal.throw(), view.ended.as_ref().expect("all is done"));
@@ -263,7 +252,10 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         let last = ticks.last().unwrap();
         act(&mut journal, &last.action, now);
         let throw = journal.throw();
-        assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+        assert_eq!(
+            throw.work_index(),
+            &crate::throw::index::WorkIndex::of(throw)
+        );
         pressed += 1;
         assert!(pressed < 500, "no end in sight");
     }
@@ -275,7 +267,7 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         (throw.finished().width, throw.finished().height),
         plan.finished()
     );
-    words_are_whole(&look(&journal, &Look::History { most: 500 }, lens(&words)).unwrap());
+    words_are_whole(&answer(&journal, &Query::History { most: 500 }, context(&words)).unwrap());
 }
 
 #[test]
@@ -323,47 +315,47 @@ fn every_screen_of_the_demo_in_every_ruler() {
                 metric,
                 ..Ruler::default()
             };
-            let lens = Lens {
+            let context = Context {
                 words: &words,
                 ruler,
                 now,
             };
             let mut looks = vec![
-                Look::Faces { face: Face::Front },
-                Look::Faces { face: Face::Back },
-                Look::Plan { draft: None },
-                Look::Trim,
-                Look::Pile,
-                Look::Gather,
-                Look::Scraps { typed: None },
-                Look::Cutting {
+                Query::Faces { face: Face::Front },
+                Query::Faces { face: Face::Back },
+                Query::Plan { draft: None },
+                Query::Trim,
+                Query::Pile,
+                Query::Gather,
+                Query::Scraps { typed: None },
+                Query::Cutting {
                     n: 1,
                     index: 0,
                     typed: None,
                     drag: None,
                 },
-                Look::History { most: 300 },
-                Look::Story { east: 60 },
-                Look::Measure {
+                Query::History { most: 300 },
+                Query::Story { east: 60 },
+                Query::Measure {
                     piece: Rect::from([0, 2, 2, 2]),
                     width: "9 5/8 in".into(),
                     height: "9 3/8 in".into(),
                 },
             ];
-            looks.extend(Station::ALL.map(|s| Look::Work {
+            looks.extend(Station::ALL.map(|s| Query::Work {
                 station: Some(s),
                 batch: None,
             }));
             for piece in journal.throw().assembly().pieces() {
-                looks.push(Look::Bench {
+                looks.push(Query::Bench {
                     chosen: Some(piece),
                 });
             }
             for asked in looks {
-                words_are_whole(&look(&journal, &asked, lens).unwrap());
+                words_are_whole(&answer(&journal, &asked, context).unwrap());
             }
-            words_are_whole(&shelf_row("x", &journal, lens));
-            words_are_whole(&figures(&journal, lens));
+            words_are_whole(&shelf_row("x", &journal, context));
+            words_are_whole(&figures(&journal, context));
         }
     }
 }
@@ -391,16 +383,16 @@ fn a_plan_opened_in_the_other_system_and_left_is_the_same_plan() {
     for plan in plans {
         for system in [System::Inch, System::Metric] {
             for metric in [MetricUnit::Mm, MetricUnit::Cm] {
-                let lens = Lens {
+                let context = Context {
                     ruler: Ruler {
                         system,
                         metric,
                         ..Ruler::default()
                     },
-                    ..lens(&words)
+                    ..context(&words)
                 };
-                let typed = draft_of(&plan, lens);
-                let view = draft(&typed, lens);
+                let typed = draft_of(&plan, context);
+                let view = draft(&typed, context);
                 assert_eq!(view.plan, Some(plan), "{typed:?}");
                 assert_eq!(view.tidy, typed);
             }
@@ -413,11 +405,11 @@ fn the_demo_says_what_is_next() {
     let words = Words::english();
     let now = 1_800_000_000_000;
     let journal = crate::demo::throw(now);
-    let lens = Lens {
+    let context = Context {
         now,
-        ..lens(&words)
+        ..context(&words)
     };
-    let view = work_view(&journal, None, lens);
+    let view = work_view(&journal, None, context);
     let card = view.card.unwrap();
     assert_eq!(
         (card.title.as_str(), card.which.as_str()),
@@ -428,7 +420,9 @@ fn the_demo_says_what_is_next() {
             .iter()
             .any(|b| b.label == "Take one of 2 spare squares")
     );
-    let iron = work_view(&journal, Some(Station::Iron), lens).card.unwrap();
+    let iron = work_view(&journal, Some(Station::Iron), context)
+        .card
+        .unwrap();
     assert_eq!(iron.task, Task::CoolLap);
     assert_eq!(iron.cool_at, Some(now - 60_000 + 300_000));
 }
@@ -440,25 +434,25 @@ proptest::proptest! {
     fn every_screen_of_every_state(across in 1u16..5, down in 1u16..5,
                                    steps in proptest::collection::vec((0u8..30, proptest::prelude::any::<u32>()), 0..120)) {
         let words = Words::english();
-        let mut journal = crate::journal::tests::begin(across, down);
+        let mut journal = crate::log::journal::tests::begin(across, down);
         for (i, s) in steps.into_iter().enumerate() {
-            crate::journal::tests::step(&mut journal, s, i as Time * 60_000);
+            crate::log::journal::tests::step(&mut journal, s, i as Time * 60_000);
         }
-        let lens = lens(&words);
-        let mut looks = vec![Look::Trim, Look::Pile, Look::Gather, Look::Scraps { typed: None }, Look::Plan { draft: None }, Look::History { most: 500 },
-            Look::Faces { face: Face::Back },
-            Look::Hold { width: "30 in".into(), height: "40 in".into() },
-            Look::Whole { width: "19 in".into(), height: "19 in".into() }];
+        let context = context(&words);
+        let mut looks = vec![Query::Trim, Query::Pile, Query::Gather, Query::Scraps { typed: None }, Query::Plan { draft: None }, Query::History { most: 500 },
+            Query::Faces { face: Face::Back },
+            Query::Hold { width: "30 in".into(), height: "40 in".into() },
+            Query::Whole { width: "19 in".into(), height: "19 in".into() }];
         for piece in journal.throw().assembly().pieces() {
-            looks.push(Look::Bench { chosen: Some(piece) });
+            looks.push(Query::Bench { chosen: Some(piece) });
             for why in crate::throw::Mishap::ALL {
-                looks.push(Look::Off { piece, why: Some(why) });
+                looks.push(Query::Off { piece, why: Some(why) });
             }
         }
         for asked in looks {
-            let view = look(&journal, &asked, lens).unwrap();
+            let view = answer(&journal, &asked, context).unwrap();
             words_are_whole(&view);
-            let buttons: Vec<Action> = match view {
+            let buttons: Vec<Command> = match view {
                 View::Off(off) => off.ways.into_iter().map(|w| w.button.action).collect(),
                 View::Bench(b) => b.chosen.into_iter().flat_map(|c| c.buttons).map(|b| b.action).collect(),
                 View::Trim(t) => t.rows.into_iter().filter_map(|r| r.choose).map(|b| b.action).collect(),
@@ -470,7 +464,7 @@ proptest::proptest! {
                 proptest::prop_assert!(journal.propose(&action, 1).is_ok(), "{:?}", action);
             }
         }
-        let work = work_view(&journal, None, lens);
+        let work = work_view(&journal, None, context);
         words_are_whole(&work);
         for tick in work.card.into_iter().flat_map(|c| c.ticks) {
             proptest::prop_assert!(journal.propose(&tick.action, 1).is_ok(), "{:?}", tick);
@@ -481,9 +475,9 @@ proptest::proptest! {
 /// A garment that is one denim is cut for the squares of that denim, and they say so.
 #[test]
 fn a_garment_of_one_denim_goes_to_its_squares() {
-    use crate::pile::Use;
+    use crate::cloth::pile::Use;
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let mut journal = begin(Plan {
         across: 4,
         down: 2,
@@ -497,7 +491,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     let pieces = right.clone();
     act(
         &mut journal,
-        &Action::SetDenim {
+        &Command::SetDenim {
             pieces,
             denim: 1,
             wrong_side_up: false,
@@ -505,7 +499,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         1,
     );
     let side = journal.throw().plan.side;
-    let add = |makes, count| Action::AddPack {
+    let add = |makes, count| Command::AddPack {
         side,
         count,
         makes,
@@ -514,7 +508,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     let refused = journal.propose(&add(Use::Denim { denim: Some(9) }, 3), 1);
     assert!(refused.is_err(), "there is no tenth denim");
     act(&mut journal, &add(Use::Denim { denim: Some(1) }, 6), 1);
-    let pile = |journal: &Journal| match look(journal, &Look::Pile, lens) {
+    let pile = |journal: &Journal| match answer(journal, &Query::Pile, context) {
         Ok(View::Pile(view)) => view,
         other => panic!("{other:?}"),
     };
@@ -552,7 +546,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     // The first square is dark, and nothing on the pile is.
     let card = card_of(&journal, Task::Cut, Kind::Square);
     assert!(!plain(&card.how).contains("To be cut from"));
-    let cut = |squares| Action::CutPiece {
+    let cut = |squares| Command::CutPiece {
         n: 1,
         index: 0,
         squares,
@@ -574,7 +568,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     // It can still be said to be any denim, for squares counted later; no print, for these are
     // denim squares already. One nothing came from may be for anything.
     act(&mut journal, &add(of(None), 5), 3);
-    let about = |n, makes| Action::DescribeCloth {
+    let about = |n, makes| Command::DescribeCloth {
         n,
         weight: "14 oz".into(),
         system: System::Inch,
@@ -608,7 +602,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     assert_eq!(journal.throw().pile[&2].makes, of(None), "left as it was");
     act(&mut journal, &about(2, Some(of(Some(1)))), 3);
     assert!(pile(&journal).rows[1].said.contains(&faded));
-    act(&mut journal, &Action::TakeHeap { n: 2 }, 3);
+    act(&mut journal, &Command::TakeHeap { n: 2 }, 3);
     // Another for the dark ones is named on their card.
     act(&mut journal, &add(of(Some(0)), 5), 3);
     let card = card_of(&journal, Task::Cut, Kind::Square);
@@ -619,32 +613,32 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
 /// A leg is outlined, a knee kept clear, a point dragged, the piece cut up and counted short.
 #[test]
 fn a_leg_from_outline_to_count() {
-    use crate::garments::ZoneKind;
-    use crate::view::{Drag, PileCutView, ZoneTyped};
+    use crate::cloth::garments::ZoneKind;
+    use crate::show::{Drag, PileCutView, ZoneTyped};
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
         ..Plan::default()
     });
-    let add = Action::AddGarment {
-        kind: crate::garments::GarmentKind::MensJeans,
-        size: crate::garments::GarmentSize::Medium,
-        makes: crate::pile::Use::ANY_DENIM,
+    let add = Command::AddGarment {
+        kind: crate::cloth::garments::GarmentKind::MensJeans,
+        size: crate::cloth::garments::GarmentSize::Medium,
+        makes: crate::cloth::pile::Use::ANY_DENIM,
         name: "Old jeans".into(),
     };
     act(&mut journal, &add, 1);
     let cutting = |journal: &Journal, typed, drag| -> PileCutView {
-        match look(
+        match answer(
             journal,
-            &Look::Cutting {
+            &Query::Cutting {
                 n: 1,
                 index: 0,
                 typed,
                 drag,
             },
-            lens,
+            context,
         ) {
             Ok(View::Cutting(view)) => *view,
             other => panic!("{other:?}"),
@@ -707,11 +701,11 @@ fn a_leg_from_outline_to_count() {
     let knee = cutting(&kept, None, None).tidy.zones.pop().unwrap();
     assert_eq!((knee.left.as_str(), knee.width.as_str()), ("2 in", "9 in"));
     // Cut up with what was changed and not kept: both are kept.
-    let Action::SetPiece { n, index, outline } = slim.keep.clone().unwrap().action else {
+    let Command::SetPiece { n, index, outline } = slim.keep.clone().unwrap().action else {
         panic!()
     };
     let mut both = journal.clone();
-    let cut = Action::CutPiece {
+    let cut = Command::CutPiece {
         n,
         index,
         squares: 3,
@@ -731,7 +725,7 @@ fn a_leg_from_outline_to_count() {
     // Fewer came out than expected: the pile says what can be done.
     act(
         &mut journal,
-        &Action::CutPiece {
+        &Command::CutPiece {
             n: 1,
             index: 0,
             squares: 5,
@@ -741,7 +735,7 @@ fn a_leg_from_outline_to_count() {
     );
     act(
         &mut journal,
-        &Action::CutPiece {
+        &Command::CutPiece {
             n: 1,
             index: 1,
             squares: 6,
@@ -749,7 +743,7 @@ fn a_leg_from_outline_to_count() {
         },
         4,
     );
-    let Ok(View::Pile(pile)) = look(&journal, &Look::Pile, lens) else {
+    let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
         panic!()
     };
     words_are_whole(&pile);
@@ -766,16 +760,16 @@ fn a_leg_from_outline_to_count() {
     assert_eq!([figure("Cut"), figure("Still to cut")], ["11", "5"]);
     assert_eq!([figure("Spare"), figure("The pile still gives")], ["", "0"]);
     let batch = Some((Task::Cut, Kind::Square));
-    let look_at = Look::Work {
+    let look_at = Query::Work {
         station: None,
         batch,
     };
-    let Ok(View::Work(work)) = look(&journal, &look_at, lens) else {
+    let Ok(View::Work(work)) = answer(&journal, &look_at, context) else {
         panic!()
     };
     let card = work.card.unwrap();
     assert!(card.remain.starts_with("5 squares"), "{}", card.remain);
-    let Ok(View::Gather(gather)) = look(&journal, &Look::Gather, lens) else {
+    let Ok(View::Gather(gather)) = answer(&journal, &Query::Gather, context) else {
         panic!()
     };
     let denim = &gather.rows[0].lines[0];
@@ -797,23 +791,23 @@ fn a_leg_from_outline_to_count() {
 /// A cut is told from where the cloth begins on that line, not from where it is widest.
 #[test]
 fn a_cut_is_told_from_the_edge_of_the_cloth() {
-    use crate::garments::{Part, Piece, Station};
+    use crate::cloth::garments::{GarmentPart, OutlineStation, Piece};
     let words = Words::english();
     let inch = |n: i64| crate::measure::inch64(n * 64);
     // 8 in wide at the hem, 16 in at the top, 20 in up; the middle line is the middle.
-    let station = |at, half: i64| Station {
+    let station = |at, half: i64| OutlineStation {
         at: inch(at),
         left: zero() - inch(half),
         right: inch(half),
     };
     let piece = Piece {
-        part: Part::Cloth,
+        part: GarmentPart::Cloth,
         stations: vec![station(0, 4), station(20, 8)],
         zones: Vec::new(),
     };
-    let how = crate::pile::how(inch(5));
-    let cuts = crate::cutting::lay_out(&piece, &how).unwrap();
-    let said: Vec<String> = pile::strips(&piece, &cuts, lens(&words))
+    let how = crate::cloth::pile::how(inch(5));
+    let cuts = crate::cloth::cutting::lay_out(&piece, &how).unwrap();
+    let said: Vec<String> = cutting::strips(&piece, &cuts, context(&words))
         .iter()
         .map(|line| line.replace('\u{a0}', " "))
         .collect();
@@ -821,15 +815,17 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
     assert_eq!(said.len(), 4, "{said:?}");
     assert!(said.iter().all(|line| line.contains(at_edge)), "{said:?}");
     // A hole against the lower left corner: 2 in wide from the edge there.
-    let held = piece.clone().without(crate::garments::Zone {
-        kind: crate::garments::ZoneKind::Hole,
+    let held = piece.clone().without(crate::cloth::garments::Zone {
+        kind: crate::cloth::garments::ZoneKind::Hole,
         from: inch(14),
         to: inch(20),
         left: zero() - inch(7),
         right: zero() - inch(5),
     });
-    let cuts = crate::cutting::lay_out(&held, &how).unwrap();
-    let last = pile::strips(&held, &cuts, lens(&words)).pop().unwrap();
+    let cuts = crate::cloth::cutting::lay_out(&held, &how).unwrap();
+    let last = cutting::strips(&held, &cuts, context(&words))
+        .pop()
+        .unwrap();
     // The cloth begins 7 in left of the middle 15 in up; the squares at 5 in.
     assert!(
         last.contains("start 2\u{a0}in from the cloth’s left edge: 2 squares"),
@@ -841,11 +837,11 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
 #[test]
 fn a_spoilt_square_takes_its_fabric_with_it() {
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let mut prints = crate::demo::prints();
     prints[0].stock = Some(4);
     let (mut journal, _) = Journal::begin(
-        &Action::Begin {
+        &Command::Begin {
             name: "T".into(),
             plan: Plan {
                 across: 4,
@@ -859,19 +855,19 @@ fn a_spoilt_square_takes_its_fabric_with_it() {
     )
     .unwrap();
     let squares: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
-    let face = |pieces: &[Rect]| Action::SetFace {
+    let face = |pieces: &[Rect]| Command::SetFace {
         pieces: pieces.to_vec(),
         face: Face::Front,
         print: Some(0),
     };
     act(&mut journal, &face(&squares[..2]), 1);
-    let count = |journal: &Journal| swatches(journal, lens)[0].count.clone();
+    let count = |journal: &Journal| parts::swatches(journal, context)[0].count.clone();
     assert_eq!(count(&journal), "2 of 4 used");
     for task in [Task::Cut, Task::CoverFront] {
         let pieces = vec![squares[0]];
-        act(&mut journal, &Action::Tick { task, pieces }, 2);
+        act(&mut journal, &Command::Tick { task, pieces }, 2);
     }
-    let spoil = Action::Spoil {
+    let spoil = Command::Spoil {
         piece: squares[0],
         why: crate::throw::Mishap::Scorched,
     };
@@ -898,7 +894,7 @@ fn metric_trims_are_whole_millimetres() {
         ..Ruler::default()
     };
     let now = 1_800_000_000_000;
-    let lens = Lens {
+    let context = Context {
         words: &words,
         ruler,
         now,
@@ -906,12 +902,12 @@ fn metric_trims_are_whole_millimetres() {
     let journal = crate::demo::throw(now);
     let piece = Rect::from([0, 2, 2, 2]);
     let width = "246".to_string();
-    let look_at = Look::Measure {
+    let look_at = Query::Measure {
         piece,
         height: width.clone(),
         width,
     };
-    let Ok(View::Measure(seen)) = look(&journal, &look_at, lens) else {
+    let Ok(View::Measure(seen)) = answer(&journal, &look_at, context) else {
         panic!()
     };
     let said = seen.verdict[0].replace('\u{a0}', " ");
@@ -925,24 +921,24 @@ fn metric_trims_are_whole_millimetres() {
 #[test]
 fn the_cut_card_names_the_denim() {
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
         ..Plan::default()
     });
     let squares: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
-    let faded = Action::SetDenim {
+    let faded = Command::SetDenim {
         pieces: squares[..3].to_vec(),
         denim: 1,
         wrong_side_up: false,
     };
     act(&mut journal, &faded, 1);
-    let look_at = Look::Work {
+    let look_at = Query::Work {
         station: None,
         batch: Some((Task::Cut, Kind::Square)),
     };
-    let Ok(View::Work(seen)) = look(&journal, &look_at, lens) else {
+    let Ok(View::Work(seen)) = answer(&journal, &look_at, context) else {
         panic!()
     };
     let card = seen.card.unwrap();
@@ -957,12 +953,12 @@ fn the_cut_card_names_the_denim() {
 /// A four measured by its sides and diagonals: leaning, misread, and with a diagonal missing.
 #[test]
 fn a_four_by_its_sides_and_diagonals() {
-    use crate::view::{MeasureView, OutlineTyped};
+    use crate::show::{MeasureView, OutlineTyped};
     let words = Words::english();
     let now = 1_800_000_000_000;
-    let lens = Lens {
+    let context = Context {
         now,
-        ..lens(&words)
+        ..context(&words)
     };
     let journal = crate::demo::throw(now);
     let piece = Rect::from([0, 2, 2, 2]);
@@ -975,7 +971,7 @@ fn a_four_by_its_sides_and_diagonals() {
             falling: diagonals[0].into(),
             rising: diagonals[1].into(),
         };
-        match look(&journal, &Look::Outline { piece, typed }, lens) {
+        match answer(&journal, &Query::Outline { piece, typed }, context) {
             Ok(View::Measure(view)) => view,
             other => panic!("{other:?}"),
         }
@@ -1013,22 +1009,22 @@ fn all_denim(journal: &mut Journal) {
         back: 0,
         ..Wishes::default()
     };
-    act(journal, &Action::Wish { wishes }, 0);
+    act(journal, &Command::Wish { wishes }, 0);
 }
 
 /// Tick all pieces of a kind that are ready for a task.
 fn all_ready(journal: &mut Journal, task: Task, kind: Kind, hour: Time) {
-    let count = crate::deed::ready_for(journal.throw(), kind, task).count() as u32;
+    let count = crate::command::ready_for(journal.throw(), kind, task).count() as u32;
     act(
         journal,
-        &Action::TickNext { task, kind, count },
+        &Command::TickNext { task, kind, count },
         hour * 3_600_000,
     );
 }
 
 /// A throw whose fours are all stitched and pressed, ready to be squared up.
 fn stitched(across: u16, down: u16) -> Journal {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     let mut journal = begin(Plan {
         across,
         down,
@@ -1056,7 +1052,7 @@ fn sized(journal: &mut Journal, piece: Rect, width: i64, height: i64) {
         crate::measure::inch64(width),
         crate::measure::inch64(height),
     );
-    let action = Action::Measure {
+    let action = Command::Measure {
         piece,
         width,
         height,
@@ -1068,21 +1064,21 @@ fn off_view(
     journal: &Journal,
     piece: Rect,
     why: Option<crate::throw::Mishap>,
-) -> crate::view::OffView {
+) -> crate::show::OffView {
     let words = Words::english();
-    match look(journal, &Look::Off { piece, why }, lens(&words)) {
+    match answer(journal, &Query::Off { piece, why }, context(&words)) {
         Ok(View::Off(view)) => view,
         other => panic!("{other:?}"),
     }
 }
 
-fn card_of(journal: &Journal, task: Task, kind: crate::assembly::Kind) -> Card {
+fn card_of(journal: &Journal, task: Task, kind: crate::plan::assembly::Kind) -> Card {
     let words = Words::english();
-    let asked = Look::Work {
+    let asked = Query::Work {
         station: None,
         batch: Some((task, kind)),
     };
-    match look(journal, &asked, lens(&words)) {
+    match answer(journal, &asked, context(&words)) {
         Ok(View::Work(view)) => *view.card.filter(|c| c.task == task).expect("ready"),
         other => panic!("{other:?}"),
     }
@@ -1092,14 +1088,14 @@ fn plain(lines: &[String]) -> String {
     lines.join(" ").replace('\u{a0}', " ")
 }
 
-const FOUR: crate::assembly::Kind = crate::assembly::Kind::Four;
+const FOUR: crate::plan::assembly::Kind = crate::plan::assembly::Kind::Four;
 /// 9 1/2 in, in sixty-fourths.
 const FULL: i64 = 9 * 64 + 32;
 
 /// What is short at the outer edge is hidden by the binding: nothing is asked for any more.
 #[test]
 fn a_short_four_at_the_edge_is_settled() {
-    use crate::view::{Ink, Mark};
+    use crate::show::{Ink, Mark};
     let mut journal = stitched(6, 2);
     let piece = Rect::from([0, 0, 2, 2]);
     sized(&mut journal, piece, FULL - 16, FULL);
@@ -1109,7 +1105,7 @@ fn a_short_four_at_the_edge_is_settled() {
         rest.starts_with("Short ¼ in at the left; the binding hides it. Nothing more to do there."),
         "{rest}"
     );
-    let aside = |w: &crate::view::WayRow| matches!(w.button.action, Action::SetAside { .. });
+    let aside = |w: &crate::show::RemedyRow| matches!(w.button.action, Command::SetAside { .. });
     assert!(!off.ways.iter().any(aside), "{:?}", off.ways);
     // The gap is an empty strip along the left edge, with its measure in words.
     let marks = off.picture.unwrap().marks;
@@ -1152,14 +1148,14 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
     sized(&mut journal, piece, FULL - 8, FULL);
     let off = off_view(&journal, piece, None);
     assert_eq!(off.rest, None);
-    let way = |find: fn(&Action) -> bool| {
+    let way = |find: fn(&Command) -> bool| {
         let found = off.ways.iter().find(|w| find(&w.button.action));
         found.cloned().unwrap_or_else(|| panic!("{:?}", off.ways))
     };
-    let lapped = way(|a| matches!(a, Action::MarkLaps { .. }));
+    let lapped = way(|a| matches!(a, Command::MarkLaps { .. }));
     assert!(plain(&lapped.lines).contains(", not ½ in."), "{lapped:?}");
     assert!(lapped.done.starts_with("Done: "));
-    let moved = way(|a| matches!(a, Action::Swap { .. }));
+    let moved = way(|a| matches!(a, Command::Swap { .. }));
     assert!(
         moved
             .done
@@ -1171,14 +1167,14 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
     let mut there = stitched(6, 2);
     sized(&mut there, piece, FULL - 8, FULL);
     act(&mut there, &moved.button.action, 2);
-    let Action::Swap { b, .. } = moved.button.action else {
+    let Command::Swap { b, .. } = moved.button.action else {
         panic!()
     };
     assert!(off_view(&there, b, None).rest.is_some());
     // Lapped less, the step says which side is joined how.
     act(&mut journal, &lapped.button.action, 2);
     assert!(off_view(&journal, piece, None).rest.is_some());
-    let all = Action::TickNext {
+    let all = Command::TickNext {
         task: Task::SquareUp,
         kind: FOUR,
         count: 1,
@@ -1203,7 +1199,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     let piece = Rect::from([0, 2, 2, 2]);
     sized(&mut journal, piece, FULL - 8, FULL);
     let off = off_view(&journal, piece, None);
-    let lapped = |w: &&crate::view::WayRow| matches!(w.button.action, Action::MarkLaps { .. });
+    let lapped = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::MarkLaps { .. });
     let way = off
         .ways
         .iter()
@@ -1226,9 +1222,9 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
         trim: Some(inch64(FULL - 8)),
         ..journal.throw().plan
     };
-    let change = Action::ChangePlan { plan };
-    let events = crate::deed::decide(Some(journal.throw()), &change).unwrap();
-    let (_, told) = off::compare(&journal, &events, lens(&words));
+    let change = Command::ChangePlan { plan };
+    let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
+    let (_, told) = change::compare(&journal, &events, context(&words));
     assert!(told.contains(&"Laps marked for pieces that are short are reckoned anew.".into()));
     act(&mut journal, &change, 3);
     assert_eq!(marked(&journal), Vec::<i64>::new());
@@ -1239,7 +1235,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
         lap: inch64(36),
         ..journal.throw().plan
     };
-    act(&mut journal, &Action::ChangePlan { plan }, 5);
+    act(&mut journal, &Command::ChangePlan { plan }, 5);
     assert_eq!(marked(&journal), [36 - (8 - 4)]);
 }
 
@@ -1262,7 +1258,7 @@ fn a_seam_is_as_long_as_what_it_joins() {
         lap: inch64(40),
         ..journal.throw().plan
     };
-    act(&mut journal, &Action::ChangePlan { plan }, 30_000_000);
+    act(&mut journal, &Command::ChangePlan { plan }, 30_000_000);
     let card = card_of(&journal, Task::Dot, FOUR);
     let seam = card
         .figures
@@ -1281,11 +1277,11 @@ fn needles_are_typed_in_millimetres() {
         metric: MetricUnit::Cm,
         ..Ruler::default()
     };
-    let lens = Lens {
+    let context = Context {
         ruler,
-        ..lens(&words)
+        ..context(&words)
     };
-    let mut draft = draft_of(&Plan::usual(System::Metric), lens);
+    let mut draft = draft_of(&Plan::usual(System::Metric), context);
     assert_eq!(
         (draft.width.as_str(), draft.side.as_str()),
         ("4 mm", "12.5 cm")
@@ -1293,7 +1289,7 @@ fn needles_are_typed_in_millimetres() {
     draft.width = "3".into();
     let journal = begin(Plan::default());
     let draft = Some(Box::new(draft));
-    let Ok(View::Plan(seen)) = look(&journal, &Look::Plan { draft }, lens) else {
+    let Ok(View::Plan(seen)) = answer(&journal, &Query::Plan { draft }, context) else {
         panic!()
     };
     assert!(seen.faults.is_empty(), "{:?}", seen.faults);
@@ -1307,7 +1303,7 @@ fn a_trim_size_names_the_laps_it_asks_for() {
     let piece = Rect::from([0, 2, 2, 2]);
     sized(&mut journal, piece, FULL - 16, FULL);
     let off = off_view(&journal, piece, None);
-    let trim = |w: &&crate::view::WayRow| matches!(w.button.action, Action::ChooseTrim { .. });
+    let trim = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::ChooseTrim { .. });
     let way = off.ways.iter().find(trim).expect("offered");
     assert_eq!(
         way.title.replace('\u{a0}', " "),
@@ -1328,14 +1324,14 @@ fn a_trim_size_names_the_laps_it_asks_for() {
 /// Words wider than their column go one below the other, and stay within the picture.
 #[test]
 fn how_far_columns_are_off_can_be_read() {
-    use crate::view::Mark;
+    use crate::show::Mark;
     let words = Words::english();
     let mut journal = stitched(8, 4);
     for column in 0..4 {
         let piece = Rect::from([0, column * 2, 2, 2]);
         sized(&mut journal, piece, FULL, FULL - 12);
     }
-    let picture = pictures::blocks(journal.throw(), lens(&words));
+    let picture = pictures::blocks(journal.throw(), context(&words));
     let mut told: Vec<[f64; 3]> = Vec::new();
     for mark in &picture.marks {
         if let Mark::Words { x, y, text, size } = mark
@@ -1360,11 +1356,11 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
     use crate::throw::Mishap;
     let spoil = |journal: &mut Journal, piece, why, at| {
         let spare = false;
-        act(journal, &Action::Replace { piece, why, spare }, at);
+        act(journal, &Command::Replace { piece, why, spare }, at);
     };
     let learned = |journal: &Journal, task: Task| {
         let words = Words::english();
-        let all = heritage(journal, lens(&words)).lessons.into_iter();
+        let all = heritage(journal, context(&words)).lessons.into_iter();
         let here = all.filter(|l| l.task == Some(task));
         here.map(|l| l.words).collect::<Vec<_>>()
     };
@@ -1380,7 +1376,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
     let all = |journal: &mut Journal, task, kind, at| {
         act(
             journal,
-            &Action::TickNext {
+            &Command::TickNext {
                 task,
                 kind,
                 count: 1,
@@ -1408,7 +1404,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
 /// A spoilt square in a sewn four: which seams are opened, before the new one goes in.
 #[test]
 fn what_is_opened_is_told_before_the_new_square_goes_in() {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     use crate::throw::Mishap;
     let mut journal = stitched(4, 2);
     let piece = Rect::square(1, 0);
@@ -1417,7 +1413,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
     let recut = off
         .ways
         .iter()
-        .find(|w| matches!(w.button.action, Action::Replace { .. }))
+        .find(|w| matches!(w.button.action, Command::Replace { .. }))
         .unwrap();
     let which = "Open Square 2·1 from Square 2·2: the whole seam, 5 in. \
                  Open Pair 1·1 + 1·2 from Pair 2·1 + 2·2: only 5 in, along Square 2·1.";
@@ -1444,7 +1440,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
         (Task::CoolLap, 9_000_000),
         (Task::Stitch, 9_000_001),
     ] {
-        let tick = Action::TickNext {
+        let tick = Command::TickNext {
             task,
             kind: Kind::Pair,
             count: 1,
@@ -1461,24 +1457,24 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
 /// What is left over is what was made: pairs, where only pairs were.
 #[test]
 fn what_is_left_over_exists() {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
         ..Plan::default()
     });
     for (task, kind, count) in [(Task::Cut, Kind::Square, 16), (Task::Dot, Kind::Pair, 6)] {
-        act(&mut journal, &Action::TickNext { task, kind, count }, 1);
+        act(&mut journal, &Command::TickNext { task, kind, count }, 1);
     }
     let plan = Plan {
         down: 2,
         ..journal.throw().plan
     };
     let throw = journal.throw();
-    let events = crate::deed::decide(Some(throw), &Action::ChangePlan { plan }).unwrap();
+    let events = crate::command::decide(Some(throw), &Command::ChangePlan { plan }).unwrap();
     let after = throw.after(&events);
     let words = Words::english();
-    let said = off::left_over(throw, &after, lens(&words));
+    let said = change::left_over(throw, &after, context(&words));
     assert_eq!(
         said.as_deref(),
         Some("Left over: 2 pairs, for cushion fronts or corners of the next throw.")
@@ -1490,14 +1486,14 @@ fn what_is_left_over_exists() {
 /// A tick for several names those alike; one for all says where figures differ.
 #[test]
 fn ticks_say_what_they_count() {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
         ..Plan::default()
     });
     all_denim(&mut journal);
-    let cut = Action::TickNext {
+    let cut = Command::TickNext {
         task: Task::Cut,
         kind: Kind::Square,
         count: 16,
@@ -1513,7 +1509,7 @@ fn ticks_say_what_they_count() {
         ["This one lapped and glued", "All 8 lapped and glued"]
     );
     let (a, b) = (Rect::square(3, 2), Rect::square(3, 3));
-    let narrower = Action::MarkLaps {
+    let narrower = Command::MarkLaps {
         laps: vec![(a, b, Some(crate::measure::inch64(28)))],
     };
     act(&mut journal, &narrower, 2);
@@ -1528,17 +1524,17 @@ fn ticks_say_what_they_count() {
 }
 
 fn shown_work(journal: &Journal, words: &Words) -> WorkView {
-    work_view(journal, None, lens(words))
+    work_view(journal, None, context(words))
 }
 
 /// Do a step to so many pieces of a kind.
-fn next(journal: &mut Journal, task: Task, kind: crate::assembly::Kind, count: u32) {
-    act(journal, &Action::TickNext { task, kind, count }, 1);
+fn next(journal: &mut Journal, task: Task, kind: crate::plan::assembly::Kind, count: u32) {
+    act(journal, &Command::TickNext { task, kind, count }, 1);
 }
 
 /// Squares cut, pairs and fours lapped and stitched, of a throw of 4 by 4 in bare denim.
 fn four_fours() -> Journal {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
@@ -1558,7 +1554,7 @@ fn four_fours() -> Journal {
 fn a_note_says_at_which_piece_it_was_written() {
     let words = Words::english();
     let mut journal = begin(Plan::default());
-    let note = |text: &str, col: u16| Action::Note {
+    let note = |text: &str, col: u16| Command::Note {
         text: text.into(),
         piece: Some(Rect::square(0, col)),
         task: Some(Task::Cut),
@@ -1573,7 +1569,7 @@ fn a_note_says_at_which_piece_it_was_written() {
 
 #[test]
 fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
-    use crate::assembly::Kind;
+    use crate::plan::assembly::Kind;
     let words = Words::english();
     let mut journal = begin(Plan {
         across: 2,
@@ -1587,13 +1583,13 @@ fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
     let before_lap = shown_work(&journal, &words);
     words_are_whole(&before_lap);
     assert!(before_lap.ask.is_some() && before_lap.card.is_none() && before_lap.rest.is_none());
-    assert_eq!(shelf_row("x", &journal, lens(&words)).next, ask.title);
+    assert_eq!(shelf_row("x", &journal, context(&words)).next, ask.title);
     act(&mut journal, &ask.bare.action, 2);
     let answered = shown_work(&journal, &words);
     assert_eq!(answered.ask, None);
     assert_eq!(answered.card.map(|c| c.task), Some(Task::Dot));
     // Nor is it asked where no fabric is listed.
-    let plain = Action::Begin {
+    let plain = Command::Begin {
         name: "T".into(),
         plan: Plan::default(),
         prints: vec![],
@@ -1605,10 +1601,10 @@ fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
 
 #[test]
 fn a_change_names_what_stays_and_what_is_trimmed_again() {
-    use crate::assembly::Kind;
     use crate::measure::inch64;
+    use crate::plan::assembly::Kind;
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let mut journal = four_fours();
     all_denim(&mut journal);
     next(&mut journal, Task::PressBlock, Kind::Four, 4);
@@ -1620,12 +1616,12 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
         between: None,
         ..plan
     };
-    let Ok(View::Plan(seen)) = look(
+    let Ok(View::Plan(seen)) = answer(
         &journal,
-        &Look::Plan {
-            draft: Some(Box::new(draft_of(&plan, lens))),
+        &Query::Plan {
+            draft: Some(Box::new(draft_of(&plan, context))),
         },
-        lens,
+        context,
     ) else {
         panic!()
     };
@@ -1642,15 +1638,15 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     assert_eq!(finished.label, "Finished size, with what is already sewn");
     assert_eq!(finished.value, seen.compare[0].after);
     // A scrap with that lap says the same before it is taken.
-    let scrap = crate::scraps::Scrap {
+    let scrap = crate::plan::scraps::Scrap {
         joining: plan.joining,
         lap: plan.lap,
         stitch: plan.stitch,
-        verdict: crate::scraps::Verdict::Right,
+        verdict: crate::plan::scraps::ScrapVerdict::Right,
         note: String::new(),
     };
-    act(&mut journal, &Action::TryScrap { scrap }, 2);
-    let Ok(View::Scraps(scraps)) = look(&journal, &Look::Scraps { typed: None }, lens) else {
+    act(&mut journal, &Command::TryScrap { scrap }, 2);
+    let Ok(View::Scraps(scraps)) = answer(&journal, &Query::Scraps { typed: None }, context) else {
         panic!()
     };
     assert_eq!(
@@ -1660,9 +1656,12 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     // Once changed, that four is trimmed once more, and then has the new size.
     act(&mut journal, &seen.change.unwrap().action, 3);
     let throw = journal.throw();
-    assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+    assert_eq!(
+        throw.work_index(),
+        &crate::throw::index::WorkIndex::of(throw)
+    );
     assert_eq!(throw.next(squared), Some(Task::SquareUp));
-    let again = Action::Tick {
+    let again = Command::Tick {
         task: Task::SquareUp,
         pieces: vec![squared],
     };
@@ -1673,34 +1672,40 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     let throw = journal.throw();
     assert_eq!(throw.size(squared), throw.target(squared));
     assert!(throw.complete(squared));
-    assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+    assert_eq!(
+        throw.work_index(),
+        &crate::throw::index::WorkIndex::of(throw)
+    );
 }
 
 /// A four that should be trimmed again can be joined as it is, as it always could: then it
 /// is left so, until it is free again.
 #[test]
 fn a_four_to_trim_again_may_be_joined_as_it_is() {
-    use crate::assembly::Kind;
     use crate::measure::inch64;
+    use crate::plan::assembly::Kind;
     let mut journal = four_fours();
     next(&mut journal, Task::PressBlock, Kind::Four, 4);
     next(&mut journal, Task::SquareUp, Kind::Four, 4);
     let trim = inch64(9 * 64 + 16);
-    act(&mut journal, &Action::ChooseTrim { trim }, 1);
+    act(&mut journal, &Command::ChooseTrim { trim }, 1);
     let (four, row) = (Rect::from([0, 0, 2, 2]), Rect::from([0, 0, 2, 4]));
     let whole = |throw: &crate::throw::Throw| {
-        assert_eq!(throw.standing(), &crate::standing::Standing::of(throw));
+        assert_eq!(
+            throw.work_index(),
+            &crate::throw::index::WorkIndex::of(throw)
+        );
     };
     whole(journal.throw());
     assert!(journal.throw().trims_again(four));
-    let dot = Action::Tick {
+    let dot = Command::Tick {
         task: Task::Dot,
         pieces: vec![row],
     };
     act(&mut journal, &dot, 2);
     whole(journal.throw());
     assert!(!journal.throw().trims_again(four) && journal.throw().complete(four));
-    let open = Action::Unpick {
+    let open = Command::Unpick {
         pieces: vec![row],
         lap: None,
     };
@@ -1714,7 +1719,7 @@ fn unwashed() -> Journal {
     let words = Words::english();
     let mut journal = four_fours();
     for _ in 0..200 {
-        let view = work_view(&journal, None, lens(&words));
+        let view = work_view(&journal, None, context(&words));
         let card = view.card.expect("something to do");
         if card.task == Task::Wash {
             return journal;
@@ -1726,18 +1731,18 @@ fn unwashed() -> Journal {
 
 #[test]
 fn washing_is_told_from_sewing() {
-    use crate::assembly::Kind;
     use crate::measure::inch64;
+    use crate::plan::assembly::Kind;
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let whole = |journal: &Journal, width: &str, height: &str| {
         let (width, height) = (width.into(), height.into());
-        match look(journal, &Look::Whole { width, height }, lens) {
+        match answer(journal, &Query::Whole { width, height }, context) {
             Ok(View::Whole(view)) => view,
             other => panic!("{other:?}"),
         }
     };
-    let said = |view: &crate::view::WholeView| view.lines.join(" ").replace('\u{a0}', " ");
+    let said = |view: &crate::show::WholeView| view.lines.join(" ").replace('\u{a0}', " ");
     let wash = |journal: &mut Journal| next(journal, Task::Wash, Kind::Whole, 1);
 
     let mut journal = unwashed();
@@ -1759,12 +1764,12 @@ fn washing_is_told_from_sewing() {
     assert!(!said(&unknown).contains("laps"), "{}", said(&unknown));
 
     let size = |n: i64| inch64(n * 64);
-    let measure = |w: i64, h: i64| Action::MeasureWhole {
+    let measure = |w: i64, h: i64| Command::MeasureWhole {
         width: size(w),
         height: size(h),
     };
     act(&mut journal, &measure(18, 18), 5);
-    assert_eq!(head(&journal, lens).size.text, "18\u{a0}× 18\u{a0}in");
+    assert_eq!(head(&journal, context).size.text, "18\u{a0}× 18\u{a0}in");
     wash(&mut journal);
     next(&mut journal, Task::Clip, Kind::Whole, 1);
     let card = shown_work(&journal, &words).card.unwrap();
@@ -1788,14 +1793,14 @@ fn washing_is_told_from_sewing() {
         rest.replace('\u{a0}', " "),
         "Finished. The throw measures 17 × 17 in, after 2 washes. Well made."
     );
-    let told = story(&journal, 0, lens).lines[0].replace('\u{a0}', " ");
+    let told = story(&journal, 0, context).lines[0].replace('\u{a0}', " ");
     assert!(told.contains("finished 17 × 17 in"), "{told}");
 }
 
 #[test]
 fn what_is_free_is_said_before_layouts_are_looked_for() {
     let words = Words::english();
-    let lens = lens(&words);
+    let context = context(&words);
     let journal = four_fours();
     let ask = |front: u32, back: u32| {
         let wishes = Wishes {
@@ -1804,7 +1809,7 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
             ..Wishes::default()
         };
         let wishes = Some(wishes);
-        match look(&journal, &Look::Wishes { wishes }, lens) {
+        match answer(&journal, &Query::Wishes { wishes }, context) {
             Ok(View::Wishes(view)) => view,
             other => panic!("{other:?}"),
         }
@@ -1817,7 +1822,7 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
     let said = seen.free.expect("said");
     assert!(said.contains("no square is free any more"), "{said}");
     let fresh = begin(Plan::default());
-    let Ok(View::Wishes(seen)) = look(&fresh, &Look::Wishes { wishes: None }, lens) else {
+    let Ok(View::Wishes(seen)) = answer(&fresh, &Query::Wishes { wishes: None }, context) else {
         panic!()
     };
     assert_eq!((seen.free, seen.most), (None, [48, 48]));
@@ -1833,7 +1838,7 @@ fn the_rings_are_where_a_layout_changes_something() {
         ..Wishes::default()
     };
     let found = [Arranger::new(journal.throw(), wishes, 1)];
-    let seen = layouts(&journal, wishes, &found, (false, 1), lens(&words));
+    let seen = layouts(&journal, wishes, &found, (false, 1), context(&words));
     assert_eq!(seen.said, "One layout found");
     let card = &seen.cards[0];
     let shown = |squares: &[i16]| -> Vec<u32> {
@@ -1850,18 +1855,18 @@ fn made_again_the_layers_count_the_faces_taken_over() {
     let words = Words::english();
     let now = 1_800_000_000_000;
     let old = crate::demo::throw(now);
-    let lens = lens(&words);
-    let again = again(&old, lens);
+    let context = context(&words);
+    let again = again(&old, context);
     let cloth = (again.prints.as_slice(), again.denims.as_slice());
-    let layers = |view: &crate::view::PlanView| {
+    let layers = |view: &crate::show::PlanView| {
         let found = view.figures.iter().find(|f| f.label.contains("ayers"));
         found.map(|f| f.value.text.clone())
     };
-    let then = draft_after(old.throw(), cloth, &again.draft, lens);
-    let Ok(View::Plan(was)) = look(&old, &Look::Plan { draft: None }, lens) else {
+    let then = draft_after(old.throw(), cloth, &again.draft, context);
+    let Ok(View::Plan(was)) = answer(&old, &Query::Plan { draft: None }, context) else {
         panic!()
     };
     assert!(layers(&then).is_some());
     assert_eq!(layers(&then), layers(&was));
-    assert_ne!(layers(&then), layers(&draft(&again.draft, lens)));
+    assert_ne!(layers(&then), layers(&draft(&again.draft, context)));
 }

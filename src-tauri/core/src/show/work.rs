@@ -5,20 +5,141 @@
 //! before pairs before fours before larger pieces, and within those in the order work
 //! usually goes. A batch that is still cooling steps back while anything else is ready.
 
-use super::{Lens, head, lessons, measuring, names, opening, pictures, swatches};
-use crate::arrange::Wishes;
-use crate::assembly::{Kind, Rect};
-use crate::binding::Side;
-use crate::deed::Action;
-use crate::faces::Face;
-use crate::journal::Journal;
+use crate::cloth::fabric::Face;
+use crate::cloth::pile::Use;
+use crate::command::Command;
+use crate::fitting::squaring;
+use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
-use crate::pile::Use;
+use crate::plan::assembly::{Kind, Rect};
+use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Stitch, fringe, take};
-use crate::squaring;
-use crate::tasks::{Station, Task};
+use crate::show::context::Context;
+use crate::show::opening::{self, OpenFirst};
+use crate::show::parts::{Button, CautionNote, Figure, Head, Swatch, head, swatches};
+use crate::show::picture::Picture;
+use crate::show::{lessons, measuring, names, pictures};
+use crate::throw::tasks::{Station, Task};
+use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time};
-use crate::view::{Button, Card, CautionNote, FacesAsk, Figure, Offer, StationTab, WorkView};
+use serde::Serialize;
+use ts_rs::TS;
+
+/// Something on the step screen that could be done now.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Offer {
+    /// The task.
+    pub task: Task,
+    /// To what kind of piece.
+    pub kind: Kind,
+    /// Where.
+    pub station: Station,
+    /// In words.
+    pub title: String,
+    /// How many, in words.
+    pub count: String,
+    /// Whether it is still cooling.
+    pub waiting: bool,
+}
+
+/// Where work can be done now.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct StationTab {
+    /// Which; none for anywhere.
+    pub station: Option<Station>,
+    /// Its name.
+    pub label: String,
+    /// Pieces ready there.
+    pub ready: u32,
+    /// Spoken label, with the count.
+    pub spoken: String,
+    /// Chosen now.
+    pub chosen: bool,
+}
+
+/// The step in hand.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Card {
+    /// The task.
+    pub task: Task,
+    /// To what kind of piece.
+    pub kind: Kind,
+    /// Where it is done.
+    pub station: Station,
+    /// The place's name.
+    pub station_name: String,
+    /// What to do.
+    pub title: String,
+    /// The piece in hand.
+    pub piece: Rect,
+    /// Which piece, short.
+    pub which: String,
+    /// Which piece, spoken.
+    pub which_spoken: String,
+    /// The figures that matter now.
+    pub figures: Vec<Figure>,
+    /// How, a sentence each.
+    pub how: Vec<String>,
+    /// How many remain, in words.
+    pub remain: String,
+    /// The caution, if the work can hurt.
+    pub caution: Option<CautionNote>,
+    /// What must be opened before this piece is worked on.
+    pub open: Option<OpenFirst>,
+    /// The step drawn.
+    pub picture: Picture,
+    /// The buttons, the usual one first.
+    pub ticks: Vec<Button>,
+    /// When it began to cool, in milliseconds since 1970.
+    #[ts(type = "number | null")]
+    pub cool_from: Option<i64>,
+    /// When it will have cooled, in milliseconds since 1970.
+    #[ts(type = "number | null")]
+    pub cool_at: Option<i64>,
+    /// The block to measure, where measuring makes sense now.
+    pub measure: Option<Rect>,
+    /// The whole can be measured now, as before a wash.
+    pub measure_whole: bool,
+    /// The piece that may be off, where it can be said here.
+    pub off: Option<Rect>,
+    /// What was learned of this step on the throw before.
+    pub lessons: Vec<String>,
+    /// What was written down at this step.
+    pub notes: Vec<String>,
+}
+
+/// Asked before squares are lapped bare, while fabrics are listed and none is laid out.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FacesAsk {
+    /// The question.
+    pub title: String,
+    /// Why it is asked now.
+    pub text: String,
+    /// No square gets fabric; it is not asked again.
+    pub bare: Button,
+}
+
+/// The step screen.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WorkView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The places, with how much is ready at each.
+    pub stations: Vec<StationTab>,
+    /// To be answered first: which squares get fabric.
+    pub ask: Option<FacesAsk>,
+    /// The step in hand; none when all is done or nothing is ready there, or while a lap
+    /// has to wait for an answer.
+    pub card: Option<Box<Card>>,
+    /// What else could be done now.
+    pub offers: Vec<Offer>,
+    /// Said when there is no step.
+    pub rest: Option<String>,
+    /// Front and back, once all is done.
+    pub ended: Option<[Picture; 2]>,
+    /// The fabrics, for the picture.
+    pub prints: Vec<Swatch>,
+}
 
 /// One task to do to some pieces of one kind.
 struct Batch {
@@ -48,7 +169,7 @@ fn cool_at(throw: &Throw, piece: Rect) -> Option<Time> {
 }
 
 fn batches(throw: &Throw) -> Vec<Batch> {
-    let ready = throw.standing().ready().iter();
+    let ready = throw.work_index().ready().iter();
     ready
         .filter_map(|((_, task), numbers)| {
             let mut pieces = numbers
@@ -75,7 +196,7 @@ pub(super) fn work(
     journal: &Journal,
     station: Option<Station>,
     asked: Option<(Task, Kind)>,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> WorkView {
     let throw = journal.throw();
     let batches = batches(throw);
@@ -83,9 +204,14 @@ pub(super) fn work(
     let chosen = batches
         .iter()
         .find(|b| asked == Some((b.task, b.kind)))
-        .or_else(|| batches.iter().filter(here).find(|b| !b.waiting(lens.now)))
+        .or_else(|| {
+            batches
+                .iter()
+                .filter(here)
+                .find(|b| !b.waiting(context.now))
+        })
         .or_else(|| batches.iter().filter(here).min_by_key(|b| b.cool_at));
-    let ask = ask(throw, lens);
+    let ask = ask(throw, context);
     // Once lapped a square keeps its faces, so no lap before they are settled.
     let chosen = chosen.filter(|b| ask.is_none() || !matches!(b.task, Task::Dot | Task::Pin));
     let offers = batches
@@ -95,70 +221,72 @@ pub(super) fn work(
             task: b.task,
             kind: b.kind,
             station: b.task.station(),
-            title: title(throw, b, lens),
-            count: names::count(b.kind, b.count, lens),
-            waiting: b.waiting(lens.now),
+            title: title(throw, b, context),
+            count: names::count(b.kind, b.count, context),
+            waiting: b.waiting(context.now),
         })
         .collect();
     let rest = (chosen.is_none() && ask.is_none()).then(|| {
         match (batches.is_empty(), station, throw.measured_whole()) {
-            (false, Some(s), _) => say!(lens, "rest-station", station = station_name(s, lens)),
+            (false, Some(s), _) => {
+                say!(context, "rest-station", station = station_name(s, context))
+            }
             (_, _, Some(whole)) => say!(
-                lens,
+                context,
                 "rest-measured",
-                size = lens.by(whole.size.width, whole.size.height),
+                size = context.by(whole.size.width, whole.size.height),
                 n = whole.washes
             ),
             _ => {
                 let size = throw.finished();
                 say!(
-                    lens,
+                    context,
                     "rest-finished",
-                    size = lens.by(size.width, size.height)
+                    size = context.by(size.width, size.height)
                 )
             }
         }
     });
     let ended = (chosen.is_none() && batches.is_empty() && ask.is_none())
-        .then(|| Face::BOTH.map(|face| pictures::thumbnail(throw, face, lens)));
+        .then(|| Face::BOTH.map(|face| pictures::thumbnail(throw, face, context)));
     WorkView {
         ask,
-        head: head(journal, lens),
-        stations: stations(&batches, station, lens),
+        head: head(journal, context),
+        stations: stations(&batches, station, context),
         card: chosen.map(|b| {
             Box::new(Card {
-                lessons: lessons::at_step(journal.throw(), b.task, lens),
-                ..card(throw, b, lens)
+                lessons: lessons::at_step(journal.throw(), b.task, context),
+                ..card(throw, b, context)
             })
         }),
         offers,
         rest,
         ended,
-        prints: swatches(journal, lens),
+        prints: swatches(journal, context),
     }
 }
 
 /// Which squares get fabric, while that was never said and can still be chosen.
-fn ask(throw: &Throw, lens: Lens<'_>) -> Option<FacesAsk> {
+fn ask(throw: &Throw, context: Context<'_>) -> Option<FacesAsk> {
     let laid = Face::BOTH.iter().any(|f| throw.covered(*f) > 0);
     let settled = throw.prints.is_empty() || throw.wishes.is_some() || laid;
     let squares = || throw.assembly().whole().squares();
     if settled || squares().all(|s| throw.is_joined(s)) {
         return None;
     }
-    let mut said = vec![say!(lens, "ask-faces-why", n = throw.prints.len())];
+    let mut said = vec![say!(context, "ask-faces-why", n = throw.prints.len())];
     if let [first, _, ..] = throw.denims.as_slice()
         && squares().all(|s| throw.cover(s).denim == 0)
     {
         let name = first.name.as_str();
-        said.push(say!(lens, "ask-faces-denim", denim = name));
+        said.push(say!(context, "ask-faces-denim", denim = name));
     }
     Some(FacesAsk {
-        title: say!(lens, "ask-faces"),
-        text: lens.words.list("sentences", said),
+        title: say!(context, "ask-faces"),
+        text: context.words.list("sentences", said),
         bare: Button {
-            label: say!(lens, "ask-faces-bare"),
-            action: Action::Wish {
+            label: say!(context, "ask-faces-bare"),
+            action: Command::Wish {
                 wishes: Wishes {
                     front: 0,
                     back: 0,
@@ -169,11 +297,11 @@ fn ask(throw: &Throw, lens: Lens<'_>) -> Option<FacesAsk> {
     })
 }
 
-pub(super) fn station_name(station: Station, lens: Lens<'_>) -> String {
-    lens.say(&format!("station-{}", station.key()), &[])
+pub(super) fn station_name(station: Station, context: Context<'_>) -> String {
+    context.say(&format!("station-{}", station.key()), &[])
 }
 
-fn stations(batches: &[Batch], chosen: Option<Station>, lens: Lens<'_>) -> Vec<StationTab> {
+fn stations(batches: &[Batch], chosen: Option<Station>, context: Context<'_>) -> Vec<StationTab> {
     let places = std::iter::once(None).chain(Station::ALL.map(Some));
     places
         .map(|station| {
@@ -182,12 +310,17 @@ fn stations(batches: &[Batch], chosen: Option<Station>, lens: Lens<'_>) -> Vec<S
                 .filter(|b| station.is_none_or(|s| b.task.station() == s));
             let ready: usize = here.map(|b| b.count).sum();
             let label = match station {
-                Some(s) => station_name(s, lens),
-                None => say!(lens, "station-any"),
+                Some(s) => station_name(s, context),
+                None => say!(context, "station-any"),
             };
             StationTab {
                 station,
-                spoken: say!(lens, "station-spoken", station = label.as_str(), n = ready),
+                spoken: say!(
+                    context,
+                    "station-spoken",
+                    station = label.as_str(),
+                    n = ready
+                ),
                 label,
                 ready: ready as u32,
                 chosen: station == chosen,
@@ -197,48 +330,48 @@ fn stations(batches: &[Batch], chosen: Option<Station>, lens: Lens<'_>) -> Vec<S
 }
 
 /// What to do, for this batch: the binding's wash says which wash it is.
-fn title(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> String {
+fn title(throw: &Throw, batch: &Batch, context: Context<'_>) -> String {
     let times = |task| {
         let work = throw.work(batch.piece);
         work.map_or(0, |w| w.done.iter().filter(|(t, _)| *t == task).count()) + 1
     };
     match batch.task {
         Task::Wash | Task::Clip => say!(
-            lens,
+            context,
             format!("title-{}", batch.task.key()),
             n = times(batch.task),
             all = throw.plan.washes
         ),
         Task::Dot | Task::Stitch | Task::Pin | Task::PressLap | Task::CoolLap | Task::PressSeam => {
             say!(
-                lens,
+                context,
                 format!("title-{}", batch.task.key()),
                 kind = names::key(batch.kind)
             )
         }
-        task => lens.say(&format!("title-{}", task.key()), &[]),
+        task => context.say(&format!("title-{}", task.key()), &[]),
     }
 }
 
-fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
+fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
     let task = batch.task;
     let piece = batch.piece;
-    let (total, done) = throw.standing().tally(batch.kind, task);
+    let (total, done) = throw.work_index().tally(batch.kind, task);
     let (total, done) = (total as usize, done as usize);
     // A piece to trim again was done once.
     let left = (total - done.min(total)).max(batch.count);
     let remain = match batch.kind {
         Kind::Whole => String::new(),
         kind if batch.count < left => say!(
-            lens,
+            context,
             "remain-some-ready",
-            left = names::count(kind, left, lens),
+            left = names::count(kind, left, context),
             ready = batch.count
         ),
         kind => say!(
-            lens,
+            context,
             "remain",
-            left = names::count(kind, left, lens),
+            left = names::count(kind, left, context),
             done = done
         ),
     };
@@ -247,26 +380,26 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
         task,
         kind: batch.kind,
         station: task.station(),
-        station_name: station_name(task.station(), lens),
-        title: title(throw, batch, lens),
+        station_name: station_name(task.station(), context),
+        title: title(throw, batch, context),
         piece,
-        which: names::piece(throw, piece, lens),
-        which_spoken: names::spoken(throw, piece, lens),
-        figures: figures(throw, task, piece, lens),
-        how: how(throw, task, piece, lens),
+        which: names::piece(throw, piece, context),
+        which_spoken: names::spoken(throw, piece, context),
+        figures: figures(throw, task, piece, context),
+        how: how(throw, task, piece, context),
         remain,
         caution: task.caution().map(|caution| {
             let key = caution.key();
             CautionNote {
                 caution,
-                title: lens.say(&format!("caution-{key}-title"), &[]),
-                text: lens.say(&format!("caution-{key}"), &[]),
+                title: context.say(&format!("caution-{key}-title"), &[]),
+                text: context.say(&format!("caution-{key}"), &[]),
             }
         }),
-        open: opening::first(throw, piece, lens)
+        open: opening::first(throw, piece, context)
             .filter(|_| piece.is_square() || matches!(task, Task::Dot | Task::Pin)),
-        picture: pictures::step(throw, task, piece, lens),
-        ticks: ticks(throw, batch, lens),
+        picture: pictures::step(throw, task, piece, context),
+        ticks: ticks(throw, batch, context),
         cool_from: batch
             .cool_at
             .map(|at| at.saturating_sub(Time::from(throw.plan.cooling_minutes) * 60_000)),
@@ -277,30 +410,36 @@ fn card(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Card {
             .then_some(piece)
             .filter(|p| p.count() <= 4),
         lessons: Vec::new(),
-        notes: lessons::notes_at(throw, task, piece, lens),
+        notes: lessons::notes_at(throw, task, piece, context),
     }
 }
 
 /// How this is done to this very piece, a sentence each.
-fn how(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
-    let mut out = special(throw, task, piece, lens);
+fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
+    let mut out = special(throw, task, piece, context);
     let work = throw.work(piece);
     let measured = work.and_then(|w| w.measured);
     if let (Task::SquareUp, Some(size)) = (task, measured) {
         if work.is_some_and(|w| w.outline.is_none()) {
-            return measuring::verdict_of(throw, piece, size, "short-open", lens);
+            return measuring::verdict_of(throw, piece, size, "short-open", context);
         }
-        out.extend(measuring::made_up(throw, piece, None, "short-open", lens));
+        out.extend(measuring::made_up(
+            throw,
+            piece,
+            None,
+            "short-open",
+            context,
+        ));
     }
     let usual = match (task, throw.assembly().join(piece)) {
         (Task::Dot, Some(join)) => say!(
-            lens,
+            context,
             "how-dot-at",
-            lap = lens.length(throw.made(piece).lap),
-            over = names::piece(throw, join.first, lens),
-            under = names::piece(throw, join.second, lens)
+            lap = context.length(throw.made(piece).lap),
+            over = names::piece(throw, join.first, context),
+            under = names::piece(throw, join.second, context)
         ),
-        _ => lens.say(&how_key(throw, task, piece), &[]),
+        _ => context.say(&how_key(throw, task, piece), &[]),
     };
     out.extend(usual.lines().map(str::to_string));
     out
@@ -326,65 +465,69 @@ pub(super) fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
 }
 
 /// Where the binding begins and its joins come, and how far they keep from the laps.
-pub(super) fn bound(throw: &Throw, lens: Lens<'_>) -> (Vec<String>, String) {
+pub(super) fn bound(throw: &Throw, context: Context<'_>) -> (Vec<String>, String) {
     let size = throw.finished();
-    let found = crate::binding::layout(&throw.plan, size.width, size.height, lens.ruler);
-    let place = |(side, along): &(Side, Length)| {
-        lens.say(
+    let found = crate::plan::binding::layout(&throw.plan, size.width, size.height, context.ruler);
+    let place = |(side, along): &(EdgeSide, Length)| {
+        context.say(
             &format!("bound-{}", side.key()),
-            &[("along", lens.length(*along).into())],
+            &[("along", context.length(*along).into())],
         )
     };
     let mut places = found.joins.iter().map(place);
     let start = places.next().unwrap_or_default();
     let rest: Vec<String> = places.collect();
-    let mut how = vec![say!(lens, "bound-start", place = start)];
+    let mut how = vec![say!(context, "bound-start", place = start)];
     if !rest.is_empty() {
         how.push(say!(
-            lens,
+            context,
             "bound-joins",
-            places = lens.words.list("list-long", rest)
+            places = context.words.list("list-long", rest)
         ));
     }
     (
         how,
-        say!(lens, "bound-clear", clear = lens.length(found.clear)),
+        say!(context, "bound-clear", clear = context.length(found.clear)),
     )
 }
 
 /// What is special about this piece: a part to do again, a lap narrower in places.
-pub(super) fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<String> {
+pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     if matches!(task, Task::JoinBinding | Task::GlueBinding) {
-        let (mut how, clear) = bound(throw, lens);
+        let (mut how, clear) = bound(throw, context);
         how.push(clear);
         return how;
     }
     if task == Task::Cut {
-        out.extend(denims_to_cut(throw, lens));
-        out.extend(cut_from(throw, piece, lens));
+        out.extend(denims_to_cut(throw, context));
+        out.extend(cut_from(throw, piece, context));
     }
     if task == Task::Wash && throw.wholes.is_empty() {
         // What washing does is told only against a measure before it.
         out.push(match throw.washes() {
-            0 => say!(lens, "special-measure-first"),
-            _ => say!(lens, "special-measure-unknown"),
+            0 => say!(context, "special-measure-first"),
+            _ => say!(context, "special-measure-unknown"),
         });
     }
     if let (Task::SquareUp, Some(squared)) = (task, throw.work(piece).and_then(|w| w.squared)) {
         let (size, target) = (squared, throw.target(piece));
         out.push(say!(
-            lens,
+            context,
             "special-trim-again",
-            size = lens.by(size.width, size.height),
-            target = lens.by(target.width, target.height)
+            size = context.by(size.width, size.height),
+            target = context.by(target.width, target.height)
         ));
     }
     if !matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         return out;
     }
     if let Some(opened) = throw.work(piece).and_then(|w| w.opened) {
-        out.push(say!(lens, "special-opened", length = lens.length(opened)));
+        out.push(say!(
+            context,
+            "special-opened",
+            length = context.length(opened)
+        ));
     }
     let spots = throw
         .assembly()
@@ -393,11 +536,11 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
     for (a, b) in spots {
         if let Some(lap) = throw.marked(a, b) {
             out.push(say!(
-                lens,
+                context,
                 "special-lap",
-                a = names::piece(throw, a, lens),
-                b = names::piece(throw, b, lens),
-                lap = lens.length(lap)
+                a = names::piece(throw, a, context),
+                b = names::piece(throw, b, context),
+                lap = context.length(lap)
             ));
         }
     }
@@ -431,20 +574,20 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
 }
 
 /// How many squares are still to be cut from each denim, where the faces name more than one.
-pub(super) fn denims_to_cut(throw: &Throw, lens: Lens<'_>) -> Option<String> {
+pub(super) fn denims_to_cut(throw: &Throw, context: Context<'_>) -> Option<String> {
     let open = throw.uncut_by_denim();
     let wanted = throw.denims.iter().zip(open).filter(|(_, n)| *n > 0);
     let named =
-        wanted.map(|(denim, n)| say!(lens, "cut-of-denim", n = n, denim = denim.name.as_str()));
+        wanted.map(|(denim, n)| say!(context, "cut-of-denim", n = n, denim = denim.name.as_str()));
     let named: Vec<String> = named.collect();
     (named.len() > 1).then(|| {
-        let list = lens.words.list("list-short", named);
-        say!(lens, "cut-denims", list = list)
+        let list = context.words.list("list-short", named);
+        say!(context, "cut-denims", list = list)
     })
 }
 
 /// What on the pile is of this square's denim and not cut up yet, if that was said.
-fn cut_from(throw: &Throw, piece: Rect, lens: Lens<'_>) -> Option<String> {
+fn cut_from(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> {
     let denim = Some(throw.cover(piece).denim);
     let of_it = throw
         .pile
@@ -452,24 +595,24 @@ fn cut_from(throw: &Throw, piece: Rect, lens: Lens<'_>) -> Option<String> {
         .filter(|h| h.makes == Use::Denim { denim } && h.counted.contains(&None));
     let names: Vec<String> = of_it.map(|h| h.name().to_string()).collect();
     (!names.is_empty()).then(|| {
-        let heaps = lens.words.list("list-short", names);
-        say!(lens, "cut-from", heaps = heaps)
+        let heaps = context.words.list("list-short", names);
+        say!(context, "cut-from", heaps = heaps)
     })
 }
 
-fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
+fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
-    let past = lens.say(&format!("past-{}", task.key()), &[]);
-    let alike: Vec<Rect> = crate::deed::ready_for(throw, batch.kind, task)
+    let past = context.say(&format!("past-{}", task.key()), &[]);
+    let alike: Vec<Rect> = crate::command::ready_for(throw, batch.kind, task)
         .filter(|p| alike(throw, task, batch.piece, *p))
         .collect();
     let differ = alike.len() < n;
     let mut out = vec![Button {
         label: match n {
-            1 => lens.say(&format!("tick-{}", task.key()), &[]),
-            _ => say!(lens, "tick-this", past = past.as_str()),
+            1 => context.say(&format!("tick-{}", task.key()), &[]),
+            _ => say!(context, "tick-this", past = past.as_str()),
         },
-        action: Action::Tick {
+        action: Command::Tick {
             task,
             pieces: vec![batch.piece],
         },
@@ -478,24 +621,24 @@ fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
         let lap = throw.made(batch.piece).lap;
         let label = match task {
             Task::Dot | Task::Pin | Task::PressLap | Task::Stitch => say!(
-                lens,
+                context,
                 "tick-alike-at",
                 n = alike.len(),
                 past = past.as_str(),
-                lap = lens.length(lap)
+                lap = context.length(lap)
             ),
-            _ => say!(lens, "tick-alike", n = alike.len(), past = past.as_str()),
+            _ => say!(context, "tick-alike", n = alike.len(), past = past.as_str()),
         };
         let pieces = alike;
         out.push(Button {
             label,
-            action: Action::Tick { task, pieces },
+            action: Command::Tick { task, pieces },
         });
     }
     let mut more = |count: usize, key: &str| {
         out.push(Button {
-            label: say!(lens, key, n = count, past = past.as_str()),
-            action: Action::TickNext {
+            label: say!(context, key, n = count, past = past.as_str()),
+            action: Command::TickNext {
                 task,
                 kind: batch.kind,
                 count: count as u32,
@@ -517,8 +660,8 @@ fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
     }
     if task == Task::Cut && throw.spares > 0 {
         out.push(Button {
-            label: say!(lens, "tick-spare", n = throw.spares),
-            action: Action::UseSpares {
+            label: say!(context, "tick-spare", n = throw.spares),
+            action: Command::UseSpares {
                 pieces: vec![batch.piece],
             },
         });
@@ -526,13 +669,13 @@ fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
     out
 }
 
-pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -> Vec<Figure> {
+pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Figure> {
     let mut out = Vec::new();
     let plan = &throw.plan;
     let made = throw.made(piece);
     let mut add = |key: &str, value| {
         out.push(Figure {
-            label: lens.say(&format!("figure-{key}"), &[]),
+            label: context.say(&format!("figure-{key}"), &[]),
             value,
         });
     };
@@ -552,16 +695,16 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
         };
         let [a, b] = [join.first, join.second].map(|part| throw.size(part));
         match join.seam {
-            crate::assembly::Seam::Level => std::cmp::max(a.width, b.width),
-            crate::assembly::Seam::Upright => std::cmp::max(a.height, b.height),
+            crate::plan::assembly::Seam::Level => std::cmp::max(a.width, b.width),
+            crate::plan::assembly::Seam::Upright => std::cmp::max(a.height, b.height),
         }
     };
     match task {
         Task::Cut => {
-            add("square", lens.by(plan.side, plan.side));
+            add("square", context.by(plan.side, plan.side));
             let denim = throw.denims.get(usize::from(throw.cover(piece).denim));
             if let Some(denim) = denim.filter(|d| !d.name.is_empty()) {
-                add("from-denim", lens.plain(denim.name.clone()));
+                add("from-denim", context.plain(denim.name.clone()));
             }
         }
         Task::CoverFront | Task::CoverBack => {
@@ -574,80 +717,89 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) ->
             let name = print.and_then(|p| throw.prints.get(usize::from(p)));
             add(
                 "fabric",
-                lens.plain(name.map_or_else(String::new, |p| p.name.clone())),
+                context.plain(name.map_or_else(String::new, |p| p.name.clone())),
             );
-            add("square", lens.by(plan.side, plan.side));
+            add("square", context.by(plan.side, plan.side));
         }
         Task::CoolCover | Task::CoolLap => {
             add(
                 "cooling",
-                lens.plain(say!(lens, "minutes", n = plan.cooling_minutes)),
+                context.plain(say!(context, "minutes", n = plan.cooling_minutes)),
             );
         }
         Task::Dot => {
-            add("lap", lens.length(made.lap));
-            add(seam, lens.length(seam_length(throw)));
+            add("lap", context.length(made.lap));
+            add(seam, context.length(seam_length(throw)));
         }
         Task::Pin => {
-            add("allowance", lens.length(made.lap));
-            add(seam, lens.length(seam_length(throw)));
+            add("allowance", context.length(made.lap));
+            add(seam, context.length(seam_length(throw)));
         }
-        Task::PressLap => add("lap", lens.length(made.lap)),
+        Task::PressLap => add("lap", context.length(made.lap)),
         Task::Stitch => {
             if made.joining == Joining::Lapped {
-                add("middle", lens.length(made.lap / 2));
+                add("middle", context.length(made.lap / 2));
             } else {
-                add("allowance", lens.length(made.lap));
+                add("allowance", context.length(made.lap));
             }
             if plan.stitch.width() > zero() {
                 let key = match plan.stitch {
                     Stitch::Twin { .. } => "twin",
                     _ => "stitch-width",
                 };
-                add(key, lens.needle(plan.stitch.width()));
+                add(key, context.needle(plan.stitch.width()));
             }
             if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
-                add("fringe", lens.length(fringe));
+                add("fringe", context.length(fringe));
             }
-            add(seam, lens.length(seam_length(throw)));
+            add(seam, context.length(seam_length(throw)));
         }
         Task::SquareUp => {
             let target = throw.target(piece);
-            add("trim-to", lens.by(target.width, target.height));
+            add("trim-to", context.by(target.width, target.height));
             if let Some(measured) = throw.work(piece).and_then(|w| w.squared.or(w.measured)) {
-                add("measured", lens.by(measured.width, measured.height));
+                add("measured", context.by(measured.width, measured.height));
                 for (key, m, t) in [
                     ("across", measured.width, target.width),
                     ("down", measured.height, target.height),
                 ] {
-                    add(key, lens.over_under(squaring::trim(m, t, lens.ruler).over));
+                    add(
+                        key,
+                        context.over_under(squaring::trim(m, t, context.ruler).over),
+                    );
                 }
             }
         }
         Task::PressBlock => {
             let size = squaring::natural(throw, piece);
-            add("should-be", lens.by(size.width, size.height));
+            add("should-be", context.by(size.width, size.height));
         }
         Task::CutBinding | Task::JoinBinding | Task::PressBinding | Task::GlueBinding => {
             let size = throw.finished();
             let need = plan.binding_for(size.width, size.height);
             match task {
                 Task::CutBinding => {
-                    add("strips", lens.plain(say!(lens, "strips", n = need.strips)));
-                    add("strip", lens.length(plan.binding.strip));
-                    add("longest", lens.length(plan.binding.longest));
+                    add(
+                        "strips",
+                        context.plain(say!(context, "strips", n = need.strips)),
+                    );
+                    add("strip", context.length(plan.binding.strip));
+                    add("longest", context.length(plan.binding.longest));
                 }
                 Task::JoinBinding => {
-                    add("joins", lens.plain(say!(lens, "number", n = need.joins)));
-                    add("lap", lens.length(take(plan.joining, plan.lap)));
+                    add(
+                        "joins",
+                        context.plain(say!(context, "number", n = need.joins)),
+                    );
+                    add("lap", context.length(take(plan.joining, plan.lap)));
                 }
-                _ => add("each-face", lens.length(plan.binding.strip / 2)),
+                _ => add("each-face", context.length(plan.binding.strip / 2)),
             }
-            add("binding", lens.length(need.length));
+            add("binding", context.length(need.length));
         }
         Task::StitchBinding => {
             let size = throw.finished();
-            add("round", lens.length((size.width + size.height) * 2));
+            add("round", context.length((size.width + size.height) * 2));
         }
         Task::PressCover | Task::PressSeam | Task::Wash | Task::Clip => {}
     }

@@ -3,7 +3,7 @@
 use super::DesktopDisk;
 use crate::disk::{Disk as _, DiskLock, DiskPath, part_of, write_new};
 use crate::store::{Opened, StoreError, THROW_FILE, bytes_of, failed, opened, upgrade};
-use lapwork_core::journal::{Journal, VERSION};
+use lapwork_core::log::journal::{Journal, VERSION};
 use lapwork_core::throw::Time;
 use std::fs;
 use std::io;

@@ -45,7 +45,7 @@ pub trait Disk: Debug + Send {
     /// Give a file or folder another name, over a file of that name.
     fn rename(&self, from: &DiskPath, to: &DiskPath) -> io::Result<()>;
 
-    /// Take away a file, or a folder with all in it.
+    /// ImportChoice away a file, or a folder with all in it.
     fn remove(&self, path: &DiskPath) -> io::Result<()>;
 
     /// Wait until the names in a folder are on the disk, where that can be asked for.

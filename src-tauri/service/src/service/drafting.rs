@@ -2,8 +2,9 @@
 
 use super::Service;
 use lapwork_core::show;
+use lapwork_core::show::{DraftAfter, GridWish, GridsView, PlanDraft, PlanView};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{DraftAfter, GridWish, GridsView, PlanDraft, PlanView, Problem};
+use lapwork_core::words::Problem;
 
 impl Service {
     /// The plan of a throw not yet begun.

@@ -6,23 +6,29 @@ use crate::export::ExportFile;
 use crate::store::{StoreError, ThrowId};
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
-use lapwork_core::journal::Journal;
-use lapwork_core::photos::PhotoId;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Sheet};
+use lapwork_core::show::{Export, Exported, PrintOrder};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Hand, Handed, PrintOrder, Problem};
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Arg;
+use lapwork_core::words::Problem;
 
 impl Service {
     /// The files of something to be handed on, made from what is on the disk.
     ///
     /// # Errors
     /// The [`Problem`] to show instead.
-    pub fn export(&mut self, id: &str, hand: &Hand, now: Time) -> Result<Vec<ExportFile>, Problem> {
+    pub fn export(
+        &mut self,
+        id: &str,
+        hand: &Export,
+        now: Time,
+    ) -> Result<Vec<ExportFile>, Problem> {
         match hand {
-            Hand::Throw => {
+            Export::Throw => {
                 let called = self.with(id, now, |journal, _| Ok(journal.throw().name.clone()))?;
                 let bytes = ThrowId::parse(id).and_then(|id| self.own_bytes(&id));
                 let file = ExportFile {
@@ -31,7 +37,7 @@ impl Service {
                 };
                 Ok(vec![file])
             }
-            Hand::Pictures => self.with(id, now, |journal, lens| {
+            Export::Pictures => self.with(id, now, |journal, lens| {
                 let throw = journal.throw();
                 let file = |drawing: Drawing| {
                     let svg = drawing.svg(journal, Style::Colour, lens)?;
@@ -42,14 +48,14 @@ impl Service {
                 };
                 Drawing::all(throw).into_iter().map(file).collect()
             }),
-            Hand::Tables => self.with(id, now, |journal, lens| {
+            Export::Tables => self.with(id, now, |journal, lens| {
                 let file = |table: Table| ExportFile {
                     name: table.file_name(journal.throw(), lens),
                     bytes: table.csv(journal, lens).into_bytes(),
                 };
                 Ok(Table::ALL.into_iter().map(file).collect())
             }),
-            Hand::Story { east } => Ok(vec![self.story_page(id, *east, now)?]),
+            Export::Story { east } => Ok(vec![self.story_page(id, *east, now)?]),
         }
     }
 
@@ -121,7 +127,7 @@ impl Service {
     ///
     /// # Errors
     /// The [`Problem`] to show.
-    pub fn exported(&self, put: Result<Vec<DiskPath>, StoreError>) -> Result<Handed, Problem> {
+    pub fn exported(&self, put: Result<Vec<DiskPath>, StoreError>) -> Result<Exported, Problem> {
         let put = put.map_err(|error| self.message(&error))?;
         let shown = |path: &DiskPath| Arg::Text(path.to_string());
         let said = match put.as_slice() {
@@ -133,6 +139,6 @@ impl Service {
                 Some(self.words.say("handed-many", &args))
             }
         };
-        Ok(Handed { said })
+        Ok(Exported { said })
     }
 }

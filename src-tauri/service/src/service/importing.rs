@@ -3,13 +3,14 @@
 use super::{Service, message::name};
 use crate::import::{self, Import};
 use crate::store::{Found, Place, StoreError, ThrowId};
-use lapwork_core::deed::{Action, LONGEST_NAME};
-use lapwork_core::journal::Journal;
-use lapwork_core::merge::{Side, meet};
+use lapwork_core::command::{Command, LONGEST_NAME};
+use lapwork_core::log::journal::Journal;
+use lapwork_core::log::merge::{MergeSide, meet};
 use lapwork_core::show;
+use lapwork_core::show::{ImportChoice, ImportView, Imported};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{BringView, Problem, Take, Taken};
 use lapwork_core::words::Arg;
+use lapwork_core::words::Problem;
 
 impl Service {
     /// Lay a throw file that was brought beside the copy that is here, if there is one.
@@ -20,7 +21,7 @@ impl Service {
         &mut self,
         found: Result<Import, StoreError>,
         now: Time,
-    ) -> Result<BringView, Problem> {
+    ) -> Result<ImportView, Problem> {
         let brought = found.map_err(|error| self.message(&error))?;
         self.imports = self.imports.wrapping_add(1);
         let here = self.copy_of(&brought.journal, now);
@@ -64,7 +65,7 @@ impl Service {
     ///
     /// # Errors
     /// The [`Problem`] to show.
-    pub fn pending_import(&mut self) -> Result<Option<BringView>, Problem> {
+    pub fn pending_import(&mut self) -> Result<Option<ImportView>, Problem> {
         self.pending.take().transpose()
     }
 
@@ -89,7 +90,12 @@ impl Service {
     ///
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
-    pub fn decide_import(&mut self, take: &Take, file: u32, now: Time) -> Result<Taken, Problem> {
+    pub fn decide_import(
+        &mut self,
+        take: &ImportChoice,
+        file: u32,
+        now: Time,
+    ) -> Result<Imported, Problem> {
         let brought = match self.imported.take() {
             Some((n, brought)) if n == file => Ok(brought),
             Some(other) => {
@@ -100,7 +106,7 @@ impl Service {
         };
         let brought = brought.map_err(|error| self.message(&error))?;
         let taken = match take {
-            Take::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
+            ImportChoice::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
             _ => self.take_in(&brought, take, now),
         };
         let (id, said) = match taken {
@@ -112,7 +118,7 @@ impl Service {
                 return Err(self.message(&error));
             }
         };
-        Ok(Taken {
+        Ok(Imported {
             id: id.map(|id| id.as_str().to_string()),
             said,
             shelf: self.shelf(now),
@@ -122,18 +128,18 @@ impl Service {
     fn take_in(
         &mut self,
         brought: &Import,
-        take: &Take,
+        take: &ImportChoice,
         now: Time,
     ) -> Result<(Option<ThrowId>, String), StoreError> {
         self.claim()?;
         let here = self.copy_of(&brought.journal, now);
-        let (Some(id), false) = (here, *take == Take::KeepBoth) else {
+        let (Some(id), false) = (here, *take == ImportChoice::KeepBoth) else {
             // A copy of its own, if there is one here; else as it is.
             let alone = match take {
-                Take::Add => brought.journal.clone(),
+                ImportChoice::Add => brought.journal.clone(),
                 _ => self.copied(&brought.journal, now)?,
             };
-            let key = if *take == Take::Add {
+            let key = if *take == ImportChoice::Add {
                 "taken-added"
             } else {
                 "taken-both"
@@ -146,9 +152,15 @@ impl Service {
         self.work_on(&id, now)?;
         let here = self.open.get(&id).ok_or(StoreError::NoSuchThrow)?;
         let meeting = meet(&here.journal, &brought.journal).map_err(StoreError::Unmergeable)?;
-        let choices: Vec<Side> = match take {
-            Take::Merge { brought } => {
-                let side = |b: &bool| if *b { Side::Second } else { Side::First };
+        let choices: Vec<MergeSide> = match take {
+            ImportChoice::Merge { brought } => {
+                let side = |b: &bool| {
+                    if *b {
+                        MergeSide::Second
+                    } else {
+                        MergeSide::First
+                    }
+                };
                 brought.iter().map(side).collect()
             }
             // The one with more has nothing to decide; if the throw here has gone on
@@ -166,7 +178,7 @@ impl Service {
         }
         self.open.remove(&id);
         let beside: &[(&str, &[u8])] = match take {
-            Take::Merge { .. } => &[("here", &kept), ("brought", &brought.bytes)],
+            ImportChoice::Merge { .. } => &[("here", &kept), ("brought", &brought.bytes)],
             _ => &[("here", &kept)],
         };
         let copies = self.store.replace(&id, &joined, beside, now)?;
@@ -196,7 +208,7 @@ impl Service {
             let short = short.trim_end();
             name = self.words.say("bring-copy-name", &[("name", short.into())]);
         }
-        let entry = copy.propose(&Action::Rename { name }, now);
+        let entry = copy.propose(&Command::Rename { name }, now);
         let entry = entry.map_err(|_| StoreError::Unreadable)?;
         copy.accept(entry).ok_or(StoreError::Unreadable)?;
         Ok(copy)

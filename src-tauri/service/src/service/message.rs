@@ -3,10 +3,10 @@
 use crate::disk::DiskPath;
 use crate::photos::{self, PhotoFault};
 use crate::store::{Found, Seen, StoreError};
-use lapwork_core::journal::Damage;
+use lapwork_core::log::journal::FormatError;
 use lapwork_core::measure::Ruler;
-use lapwork_core::show::{self, Lens};
-use lapwork_core::view::Problem;
+use lapwork_core::show::{self, Context};
+use lapwork_core::words::Problem;
 use lapwork_core::words::{Arg, Words};
 use std::io::ErrorKind;
 
@@ -86,11 +86,11 @@ pub fn message(words: &Words, error: &StoreError) -> Problem {
         },
         StoreError::Random(why) => words.problem("random", &[("why", Arg::Text(why.to_string()))]),
         StoreError::NoPhoto => words.problem("photo-none", &[]),
-        StoreError::Damage {
+        StoreError::Damaged {
             path,
-            how: Damage::Newer { version },
+            how: FormatError::Newer { version },
         } => words.problem("newer-there", &[file(path), ("version", (*version).into())]),
-        StoreError::Damage { path, how } => {
+        StoreError::Damaged { path, how } => {
             let mut problem = damage(words, how);
             let lies = words.say("shell-lies-at", &[file(path)]);
             problem.next = format!("{} {lies}", problem.next);
@@ -100,13 +100,13 @@ pub fn message(words: &Words, error: &StoreError) -> Problem {
 }
 
 /// What is wrong with a throw file, in words.
-pub fn damage(words: &Words, how: &Damage) -> Problem {
-    let lens = Lens {
+pub fn damage(words: &Words, how: &FormatError) -> Problem {
+    let lens = Context {
         words,
         ruler: Ruler::default(),
         now: 0,
     };
-    show::damage(how, lens)
+    show::format_error(how, lens)
 }
 
 pub(super) fn name(path: &DiskPath) -> Arg {

@@ -31,14 +31,15 @@ use crate::host::Host;
 use crate::import::Import;
 use crate::search::LayoutSearch;
 use crate::store::{Opened, Store, StoreError, ThrowId};
-use lapwork_core::bounds::believable;
 use lapwork_core::demo;
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::System;
+use lapwork_core::measure::bounds::believable;
 use lapwork_core::plan::Plan;
-use lapwork_core::show::{self, Lens};
+use lapwork_core::show::{self, Context};
+use lapwork_core::show::{Hello, ImportView, Prefs};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{BringView, Hello, Prefs, Problem};
+use lapwork_core::words::Problem;
 use lapwork_core::words::{self, LANGUAGES, Language, Words};
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -68,7 +69,7 @@ pub struct Service {
     /// How many were brought.
     imports: u32,
     /// What came of a file dropped on the window, until the window asks.
-    pending: Option<Result<BringView, Problem>>,
+    pending: Option<Result<ImportView, Problem>>,
     /// The search for layouts.
     search: LayoutSearch,
 }
@@ -121,8 +122,8 @@ impl Service {
         self.open.clear();
     }
 
-    fn lens(&self, now: Time) -> Lens<'_> {
-        Lens {
+    fn lens(&self, now: Time) -> Context<'_> {
+        Context {
             words: &self.words,
             ruler: self.prefs.ruler,
             now,

@@ -3,9 +3,9 @@
 use super::Service;
 use crate::photos;
 use crate::store::{StoreError, ThrowId};
-use lapwork_core::photos::PhotoId;
 use lapwork_core::throw::Time;
-use lapwork_core::view::Problem;
+use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::words::Problem;
 
 impl Service {
     /// Keep a photo beside a throw, to be put into its story by an action. Photos that were

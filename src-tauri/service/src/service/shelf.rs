@@ -2,11 +2,13 @@
 
 use super::Service;
 use crate::store::{Place, StoreError, ThrowId};
-use lapwork_core::deed::{Action, Refusal};
-use lapwork_core::heritage::{self, Heritage};
-use lapwork_core::journal::Journal;
+use lapwork_core::command::{Command, Rejection};
+use lapwork_core::faces::inherit;
+use lapwork_core::log::journal::Journal;
+use lapwork_core::show::{AgainView, ShelfAnswer, ShelfCommand, ShelfRow, ShelfView};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{AgainView, Problem, ShelfRow, ShelfView, Tend, Tended};
+use lapwork_core::throw::heritage::Heritage;
+use lapwork_core::words::Problem;
 use lapwork_core::{demo, show};
 
 impl Service {
@@ -83,25 +85,25 @@ impl Service {
     ///
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
-    pub fn tend(&mut self, tend: &Tend, now: Time) -> Result<Tended, Problem> {
+    pub fn tend(&mut self, tend: &ShelfCommand, now: Time) -> Result<ShelfAnswer, Problem> {
         self.believe(tend)?;
         self.claim().map_err(|error| self.message(&error))?;
         let begun = match tend {
-            Tend::Begin { action } => {
+            ShelfCommand::Begin { action } => {
                 let journal = self.begun(action, now)?;
                 Some(self.keep(journal, now))
             }
-            Tend::Again { id, action } => {
+            ShelfCommand::Again { id, action } => {
                 let journal = self.begun_after(id, action, now)?;
                 Some(self.keep(journal, now))
             }
-            Tend::Demo => {
+            ShelfCommand::Demo => {
                 let demo = demo::throw_in(&self.words, now);
                 Some(self.keep(demo, now))
             }
-            Tend::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
-            Tend::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
-            Tend::Erase { id } => ThrowId::parse(id)
+            ShelfCommand::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
+            ShelfCommand::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
+            ShelfCommand::Erase { id } => ThrowId::parse(id)
                 .and_then(|id| {
                     self.store.erase(&id)?;
                     self.acknowledged.remove(&id);
@@ -113,36 +115,36 @@ impl Service {
             .transpose()
             .map_err(|error| self.message(&error))?
             .map(|id| id.as_str().to_string());
-        Ok(Tended {
+        Ok(ShelfAnswer {
             id,
             shelf: self.shelf(now),
         })
     }
 
-    fn begun(&self, action: &Action, now: Time) -> Result<Journal, Problem> {
+    fn begun(&self, action: &Command, now: Time) -> Result<Journal, Problem> {
         let begun = match action {
-            Action::Begin { .. } => Journal::begin(action, now),
-            _ => Err(Refusal::Beginning),
+            Command::Begin { .. } => Journal::begin(action, now),
+            _ => Err(Rejection::Beginning),
         };
-        let refused = |refusal| show::refusal(&refusal, None, self.lens(now));
+        let refused = |refusal| show::rejection(&refusal, None, self.lens(now));
         Ok(begun.map_err(refused)?.0)
     }
 
     /// The record of a throw begun after another.
-    fn begun_after(&mut self, id: &str, action: &Action, now: Time) -> Result<Journal, Problem> {
+    fn begun_after(&mut self, id: &str, action: &Command, now: Time) -> Result<Journal, Problem> {
         self.with(id, now, |old, lens| {
-            let refused = |refusal| show::refusal(&refusal, None, lens);
-            let Action::Begin {
+            let refused = |refusal| show::rejection(&refusal, None, lens);
+            let Command::Begin {
                 plan,
                 prints,
                 denims,
                 ..
             } = action
             else {
-                return Err(refused(Refusal::Beginning));
+                return Err(refused(Rejection::Beginning));
             };
             let heritage = Heritage {
-                faces: heritage::faces(old.throw(), plan, prints, denims),
+                faces: inherit::faces(old.throw(), plan, prints, denims),
                 ..show::heritage(old, lens)
             };
             let begun = Journal::begin_after(action, heritage, now).map_err(refused)?;

@@ -1,12 +1,13 @@
 //! A throw as it stands, to be looked at beside everything else.
 
-use lapwork_core::arrange::Arranger;
-use lapwork_core::arrange::Wishes;
-use lapwork_core::journal::Journal;
+use lapwork_core::faces::arrange::Arranger;
+use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::Ruler;
-use lapwork_core::show::{self, Lens};
+use lapwork_core::show::{self, Context};
+use lapwork_core::show::{Head, Layouts, Query, View};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Head, Layouts, Look, Problem, View};
+use lapwork_core::throw::wishes::Wishes;
+use lapwork_core::words::Problem;
 use lapwork_core::words::Words;
 use std::sync::Arc;
 
@@ -21,8 +22,8 @@ pub struct Snapshot {
 }
 
 impl Snapshot {
-    fn lens(&self) -> Lens<'_> {
-        Lens {
+    fn lens(&self) -> Context<'_> {
+        Context {
             words: &self.words,
             ruler: self.ruler,
             now: self.now,
@@ -33,8 +34,8 @@ impl Snapshot {
     ///
     /// # Errors
     /// The [`Problem`] to show instead.
-    pub fn look(&self, look: &Look) -> Result<View, Problem> {
-        show::look(&self.journal, look, self.lens())
+    pub fn look(&self, look: &Query) -> Result<View, Problem> {
+        show::answer(&self.journal, look, self.lens())
     }
 
     /// How far it is.

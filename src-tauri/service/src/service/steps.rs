@@ -2,11 +2,12 @@
 
 use super::{Service, Snapshot};
 use crate::store::{Opened, Place, StoreError, ThrowId};
-use lapwork_core::journal::Journal;
-use lapwork_core::show::{self, Lens};
+use lapwork_core::log::journal::Journal;
+use lapwork_core::show::{self, Context};
+use lapwork_core::show::{Arrange, CommandAnswer, Head, Layouts, Query, Request, View};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Acted, Arrange, Deed, Head, Layouts, Look, Problem, View};
 use lapwork_core::words::Arg;
+use lapwork_core::words::Problem;
 use std::sync::Arc;
 
 impl Service {
@@ -51,7 +52,7 @@ impl Service {
                 error,
                 StoreError::Missing { .. }
                     | StoreError::NoSuchThrow
-                    | StoreError::Damage { .. }
+                    | StoreError::Damaged { .. }
                     | StoreError::TooLarge { .. }
             ),
         };
@@ -100,7 +101,7 @@ impl Service {
         &mut self,
         id: &str,
         now: Time,
-        ask: impl FnOnce(&Journal, Lens<'_>) -> Result<T, Problem>,
+        ask: impl FnOnce(&Journal, Context<'_>) -> Result<T, Problem>,
     ) -> Result<T, Problem> {
         let reached = ThrowId::parse(id).and_then(|id| self.reach(&id, now).map(|()| id));
         let id = reached.map_err(|error| self.message(&error))?;
@@ -113,8 +114,8 @@ impl Service {
     ///
     /// # Errors
     /// The [`Problem`] to show instead.
-    pub fn look(&mut self, id: &str, look: &Look, now: Time) -> Result<View, Problem> {
-        self.with(id, now, |journal, lens| show::look(journal, look, lens))
+    pub fn look(&mut self, id: &str, look: &Query, now: Time) -> Result<View, Problem> {
+        self.with(id, now, |journal, lens| show::answer(journal, look, lens))
     }
 
     /// A throw as it stands now, to be looked at beside everything else.
@@ -161,18 +162,18 @@ impl Service {
     ///
     /// # Errors
     /// The [`Problem`] to show; the throw is then as it was.
-    pub fn act(&mut self, id: &str, deed: &Deed, now: Time) -> Result<Head, Problem> {
+    pub fn act(&mut self, id: &str, deed: &Request, now: Time) -> Result<Head, Problem> {
         self.believe(deed)?;
         self.claim().map_err(|error| self.message(&error))?;
         let throw = ThrowId::parse(id).and_then(|id| self.work_on(&id, now).map(|()| id));
         let throw = throw.map_err(|error| self.message(&error))?;
         let entry = self.with(id, now, |journal, lens| {
             let proposed = match deed {
-                Deed::Act { action } => journal.propose(action, now),
-                Deed::Undo => journal.propose_undo(now),
-                Deed::Redo => journal.propose_redo(now),
+                Request::Act { action } => journal.propose(action, now),
+                Request::Undo => journal.propose_undo(now),
+                Request::Redo => journal.propose_redo(now),
             };
-            proposed.map_err(|refusal| show::refusal(&refusal, Some(journal.throw()), lens))
+            proposed.map_err(|refusal| show::rejection(&refusal, Some(journal.throw()), lens))
         })?;
         if let Some(opened) = self.open.get_mut(&throw) {
             let kept = self.store.append(&throw, opened, &entry);
@@ -213,17 +214,17 @@ impl Service {
     pub fn act_and_look(
         &mut self,
         id: &str,
-        deed: &Deed,
-        look: Option<&Look>,
+        deed: &Request,
+        look: Option<&Query>,
         now: Time,
-    ) -> Result<Acted, Problem> {
+    ) -> Result<CommandAnswer, Problem> {
         let head = self.act(id, deed, now)?;
         let seen = look.map(|look| self.look(id, look, now)).transpose();
         let (view, problem) = match seen {
             Ok(view) => (view, None),
             Err(problem) => (None, Some(problem)),
         };
-        Ok(Acted {
+        Ok(CommandAnswer {
             head,
             view,
             problem,

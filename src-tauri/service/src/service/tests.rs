@@ -7,9 +7,9 @@ use super::*;
 use crate::desktop;
 use crate::disk::DiskPath;
 use crate::store::{Found, Seen};
-use lapwork_core::deed::Action;
-use lapwork_core::journal::Damage;
-use lapwork_core::view::{Deed, Look, ShelfRow, Tend, View};
+use lapwork_core::command::Command;
+use lapwork_core::log::journal::FormatError;
+use lapwork_core::show::{Query, Request, ShelfCommand, ShelfRow, View};
 use std::fs;
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
@@ -28,13 +28,17 @@ pub(super) fn service(folder: &TempDir) -> Service {
 /// A service with one throw on it.
 pub(super) fn begun(folder: &TempDir) -> (Service, String, PathBuf) {
     let mut service = service(folder);
-    let id = service.tend(&Tend::Demo, 1_000_000).unwrap().id.unwrap();
+    let id = service
+        .tend(&ShelfCommand::Demo, 1_000_000)
+        .unwrap()
+        .id
+        .unwrap();
     let file = folder.path().join("throws").join(&id).join("throw.jsonl");
     (service, id, file)
 }
 
-pub(super) fn noting(text: &str) -> Action {
-    Action::Note {
+pub(super) fn noting(text: &str) -> Command {
+    Command::Note {
         text: text.to_string(),
         piece: None,
         task: None,
@@ -42,8 +46,8 @@ pub(super) fn noting(text: &str) -> Action {
     }
 }
 
-pub(super) fn note(text: &str) -> Deed {
-    Deed::Act {
+pub(super) fn note(text: &str) -> Request {
+    Request::Act {
         action: noting(text),
     }
 }
@@ -59,7 +63,7 @@ pub(super) fn noted(file: &Path, texts: &[&str]) -> Journal {
 }
 
 pub(super) fn entry(service: &mut Service, id: &str) -> u32 {
-    let seen = service.look(id, &Look::Trim, 0).unwrap();
+    let seen = service.look(id, &Query::Trim, 0).unwrap();
     let View::Trim(seen) = seen else {
         panic!("asked for trim sizes")
     };
@@ -85,7 +89,7 @@ fn what_was_acknowledged_is_there_after_reopening() {
     drop(service);
     let mut service = self::service(&folder);
     assert_eq!(entry(&mut service, &id), head.entry);
-    let undone = service.act(&id, &Deed::Undo, 3_000_000).unwrap();
+    let undone = service.act(&id, &Request::Undo, 3_000_000).unwrap();
     assert_eq!(undone.entry, head.entry + 1);
     assert!(undone.redo.is_some());
     assert_eq!(row(&mut service, &id).problem, None);
@@ -97,8 +101,8 @@ fn a_refusal_writes_nothing() {
     let (mut service, id, file) = begun(&folder);
     let before = fs::read(&file).unwrap();
     assert_eq!(service.act(&id, &note("  "), 0).unwrap_err().code, "words");
-    let twice = Tend::Begin {
-        action: Action::Archive { archived: true },
+    let twice = ShelfCommand::Begin {
+        action: Command::Archive { archived: true },
     };
     assert_eq!(service.tend(&twice, 0).unwrap_err().code, "beginning");
     assert_eq!(fs::read(&file).unwrap(), before);
@@ -167,7 +171,7 @@ fn damage_in_the_middle_is_told_and_the_file_left_alone() {
     let mut service = self::service(&folder);
     let row = row(&mut service, &id);
     assert!(row.head.is_none() && row.problem.is_some());
-    assert!(service.look(&id, &Look::Trim, 0).is_err());
+    assert!(service.look(&id, &Query::Trim, 0).is_err());
     assert!(service.act(&id, &note("one"), 0).is_err());
     assert_eq!(fs::read(&file).unwrap(), bytes);
     let folder = fs::read_dir(file.parent().unwrap()).unwrap();
@@ -185,8 +189,8 @@ fn the_second_to_open_sees_what_the_first_keeps_and_writes_nothing() {
     assert_eq!(entry(&mut second, &id), before + 1);
     let kept = fs::read(&file).unwrap();
     assert_eq!(second.act(&id, &note("two"), 0).unwrap_err().code, "locked");
-    let delete = Tend::Delete { id: id.clone() };
-    for tend in [Tend::Demo, delete] {
+    let delete = ShelfCommand::Delete { id: id.clone() };
+    for tend in [ShelfCommand::Demo, delete] {
         assert_eq!(second.tend(&tend, 0).unwrap_err().code, "locked");
     }
     let refused = second.set_prefs(Prefs::default(), 0);
@@ -217,7 +221,7 @@ fn a_throw_is_deleted_restored_and_erased() {
     let folder = tempfile::tempdir().unwrap();
     let (mut service, id, file) = begun(&folder);
     let kept = fs::read(&file).unwrap();
-    let erase = Tend::Erase { id: id.clone() };
+    let erase = ShelfCommand::Erase { id: id.clone() };
     let early = service.tend(&erase, 0).unwrap_err();
     assert_eq!(
         early.code, "no-such-throw",
@@ -225,7 +229,7 @@ fn a_throw_is_deleted_restored_and_erased() {
     );
 
     let shelf = service
-        .tend(&Tend::Delete { id: id.clone() }, 0)
+        .tend(&ShelfCommand::Delete { id: id.clone() }, 0)
         .unwrap()
         .shelf;
     assert!(shelf.rows.is_empty() && shelf.deleted[0].id == id);
@@ -234,14 +238,16 @@ fn a_throw_is_deleted_restored_and_erased() {
     assert_eq!(gone.code, "no-such-throw");
 
     let shelf = service
-        .tend(&Tend::Restore { id: id.clone() }, 0)
+        .tend(&ShelfCommand::Restore { id: id.clone() }, 0)
         .unwrap()
         .shelf;
     assert!(shelf.deleted.is_empty() && shelf.rows[0].id == id);
     assert_eq!(fs::read(&file).unwrap(), kept);
     service.act(&id, &note("one"), 0).unwrap();
 
-    service.tend(&Tend::Delete { id: id.clone() }, 0).unwrap();
+    service
+        .tend(&ShelfCommand::Delete { id: id.clone() }, 0)
+        .unwrap();
     let shelf = service.tend(&erase, 0).unwrap().shelf;
     assert!(shelf.rows.is_empty() && shelf.deleted.is_empty());
     assert_eq!(
@@ -254,8 +260,8 @@ fn a_throw_is_deleted_restored_and_erased() {
 fn a_throw_put_away_is_on_its_own_list() {
     let folder = tempfile::tempdir().unwrap();
     let (mut service, id, _) = begun(&folder);
-    let action = Action::Archive { archived: true };
-    service.act(&id, &Deed::Act { action }, 0).unwrap();
+    let action = Command::Archive { archived: true };
+    service.act(&id, &Request::Act { action }, 0).unwrap();
     let shelf = service.shelf(0);
     assert!(shelf.rows.is_empty() && shelf.archived[0].id == id);
 }
@@ -267,12 +273,12 @@ fn bad_ids_reach_nothing() {
     fs::write(folder.path().join("throw.jsonl"), "mine").unwrap();
     for id in ["..", ".", "", "../throws", "a/b", "ABC"] {
         let id = id.to_string();
-        let looked = service.look(&id, &Look::Trim, 0).unwrap_err();
+        let looked = service.look(&id, &Query::Trim, 0).unwrap_err();
         let acted = service.act(&id, &note("one"), 0).unwrap_err();
         let tends = [
-            Tend::Delete { id: id.clone() },
-            Tend::Restore { id: id.clone() },
-            Tend::Erase { id },
+            ShelfCommand::Delete { id: id.clone() },
+            ShelfCommand::Restore { id: id.clone() },
+            ShelfCommand::Erase { id },
         ];
         let tended = tends.map(|tend| service.tend(&tend, 0).unwrap_err().code);
         assert_eq!([looked.code, acted.code], ["bad-id", "bad-id"]);
@@ -282,7 +288,7 @@ fn bad_ids_reach_nothing() {
         fs::read(folder.path().join("throw.jsonl")).unwrap(),
         b"mine"
     );
-    let unknown = service.look("not-there", &Look::Trim, 0).unwrap_err();
+    let unknown = service.look("not-there", &Query::Trim, 0).unwrap_err();
     assert_eq!(unknown.code, "no-such-throw");
 }
 
@@ -297,7 +303,7 @@ fn a_failed_write_accepts_nothing() {
     fs::create_dir(&file).unwrap();
     assert_eq!(service.act(&id, &note("one"), 0).unwrap_err().code, "disk");
     assert!(!service.open.contains_key(&ThrowId::parse(&id).unwrap()));
-    assert_eq!(service.look(&id, &Look::Trim, 0).unwrap_err().code, "disk");
+    assert_eq!(service.look(&id, &Query::Trim, 0).unwrap_err().code, "disk");
     fs::remove_dir(&file).unwrap();
     fs::write(&file, &kept).unwrap();
     assert_eq!(entry(&mut service, &id), before);
@@ -371,7 +377,10 @@ fn a_folder_that_cannot_be_made_is_told_at_the_start() {
     let hello = service.hello(0);
     assert!(hello.shelf.rows.is_empty());
     assert_eq!(code(hello.problem), "disk");
-    assert_eq!(service.tend(&Tend::Demo, 0).unwrap_err().code, "disk");
+    assert_eq!(
+        service.tend(&ShelfCommand::Demo, 0).unwrap_err().code,
+        "disk"
+    );
     assert_eq!(fs::read(&file).unwrap(), b"mine");
 }
 
@@ -450,10 +459,10 @@ fn every_error_has_its_words() {
         StoreError::NothingImported,
         StoreError::OtherImported,
         StoreError::Torn { path: path.clone() },
-        StoreError::Unmergeable(lapwork_core::merge::Unmergeable::Misfit),
-        StoreError::Damage {
+        StoreError::Unmergeable(lapwork_core::log::merge::Unmergeable::Misfit),
+        StoreError::Damaged {
             path: path.clone(),
-            how: Damage::Newer { version: 9 },
+            how: FormatError::Newer { version: 9 },
         },
     ]
     .iter()
@@ -490,9 +499,9 @@ fn every_error_has_its_words() {
         message(&words, &unsure(Seen::Neither)),
         message(&words, &StoreError::Held { path: path.clone() }),
     ]);
-    let damaged = StoreError::Damage {
+    let damaged = StoreError::Damaged {
         path: path.clone(),
-        how: Damage::Line { line: 3 },
+        how: FormatError::Line { line: 3 },
     };
     let damaged = message(&words, &damaged);
     assert!(damaged.next.contains("there/throw.jsonl"), "{damaged:?}");

@@ -6,7 +6,7 @@ use super::{
     ThrowId, bytes_of, failed, opened,
 };
 use crate::disk::{About, DiskFile, DiskPath, Open, write_all};
-use lapwork_core::journal::Entry;
+use lapwork_core::log::journal::Entry;
 use lapwork_core::throw::Time;
 use std::io;
 

@@ -3,8 +3,8 @@
 
 use crate::disk::DiskPath;
 use crate::photos::PhotoFault;
-use lapwork_core::journal::Damage;
-use lapwork_core::merge::Unmergeable;
+use lapwork_core::log::journal::FormatError;
+use lapwork_core::log::merge::Unmergeable;
 use std::io;
 
 /// What can go wrong with the data folder.
@@ -83,11 +83,11 @@ pub enum StoreError {
         path: DiskPath,
     },
     /// The throw file is damaged.
-    Damage {
+    Damaged {
         /// Which file.
         path: DiskPath,
         /// How.
-        how: Damage,
+        how: FormatError,
     },
     /// An entry that would not read back as it was written.
     Unreadable,

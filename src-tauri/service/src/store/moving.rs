@@ -4,7 +4,7 @@ use super::{
     GONE, Place, Seen, Store, StoreError, SyncState, THROW_FILE, ThrowId, UNFINISHED, failed,
 };
 use crate::disk::{DiskPath, write_new};
-use lapwork_core::journal::Journal;
+use lapwork_core::log::journal::Journal;
 use std::io;
 
 impl Store {

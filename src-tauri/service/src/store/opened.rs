@@ -2,7 +2,7 @@
 
 use super::{StoreError, TAIL};
 use crate::disk::{About, DiskPath};
-use lapwork_core::journal::{Entry, Journal, VERSION};
+use lapwork_core::log::journal::{Entry, Journal, VERSION};
 use std::sync::Arc;
 
 /// A throw file as read, and what an append must know of it.
@@ -54,7 +54,7 @@ impl Opened {
         self.left_out
     }
 
-    /// Take in an entry that is on the disk; nothing where it does not follow.
+    /// ImportChoice in an entry that is on the disk; nothing where it does not follow.
     pub fn accept(&mut self, entry: Entry) -> Option<()> {
         Arc::make_mut(&mut self.journal).accept(entry)
     }
@@ -116,7 +116,7 @@ impl Seal {
 }
 
 pub(crate) fn opened(path: &DiskPath, bytes: &[u8]) -> Result<Opened, StoreError> {
-    let read = Journal::read(bytes).map_err(|how| StoreError::Damage {
+    let read = Journal::read(bytes).map_err(|how| StoreError::Damaged {
         path: path.clone(),
         how,
     })?;

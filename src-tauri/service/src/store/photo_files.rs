@@ -3,7 +3,7 @@
 use super::{PHOTOS, Place, Store, StoreError, ThrowId, failed, put};
 use crate::disk::{About, DiskPath, make_folders};
 use crate::photos;
-use lapwork_core::photos::PhotoId;
+use lapwork_core::throw::photos::PhotoId;
 use std::collections::BTreeSet;
 use std::io;
 

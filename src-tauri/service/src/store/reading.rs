@@ -6,7 +6,7 @@ use super::{
     free_name, fresh_beside, opened, put,
 };
 use crate::disk::{self, About, Disk, DiskPath, Kind, Open, write_new};
-use lapwork_core::journal::{Journal, VERSION};
+use lapwork_core::log::journal::{Journal, VERSION};
 use lapwork_core::throw::Time;
 use std::io;
 
@@ -126,7 +126,7 @@ impl Store {
     pub fn bytes(&self, id: &ThrowId) -> Result<Vec<u8>, StoreError> {
         let path = self.throw_file(Place::Throws, id);
         let mut bytes = bytes_of(&*self.disk, &path)?;
-        let read = Journal::read(&bytes).map_err(|how| StoreError::Damage { path, how })?;
+        let read = Journal::read(&bytes).map_err(|how| StoreError::Damaged { path, how })?;
         if read.torn {
             bytes.truncate(read.sound);
         }

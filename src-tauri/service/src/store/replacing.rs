@@ -5,9 +5,9 @@ use super::{
     failed, free_name, put,
 };
 use crate::disk::{DiskPath, make_folders};
-use lapwork_core::intake;
-use lapwork_core::journal::Journal;
-use lapwork_core::merge::{Relation, relation};
+use lapwork_core::log::intake;
+use lapwork_core::log::journal::Journal;
+use lapwork_core::log::merge::{Relation, relation};
 use lapwork_core::throw::Time;
 
 impl Store {

@@ -2,7 +2,7 @@
 
 use super::{MOST_SETTINGS, Store, StoreError, failed, put};
 use crate::disk::DiskPath;
-use lapwork_core::view::Prefs;
+use lapwork_core::show::Prefs;
 use std::io;
 
 impl Store {

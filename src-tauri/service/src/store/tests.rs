@@ -3,7 +3,7 @@
 use super::*;
 use crate::desktop::{self, DesktopDisk, read_throw, write_throw};
 use lapwork_core::demo;
-use lapwork_core::view::Prefs;
+use lapwork_core::show::Prefs;
 use std::fs::{self, File};
 use std::path::Path;
 
@@ -80,7 +80,7 @@ fn a_file_too_large_is_not_read() {
     file.set_len(MOST_BYTES).unwrap();
     assert!(matches!(
         read_throw(&path.as_path().into()),
-        Err(StoreError::Damage { .. })
+        Err(StoreError::Damaged { .. })
     ));
 }
 

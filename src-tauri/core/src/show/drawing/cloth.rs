@@ -7,7 +7,7 @@
 
 use super::Style;
 use super::page::{Page, n};
-use crate::faces::Texture;
+use crate::cloth::fabric::Texture;
 use crate::throw::Throw;
 
 /// Bare denim where the throw lists none.

@@ -1,14 +1,15 @@
 //! One face of the throw.
 
-use super::super::{Lens, names};
+use super::super::{Context, names};
 use super::Style;
 use super::cloth::{Cloth, DARK};
 use super::page::{Hold, Page, n, width};
-use crate::assembly::{Rect, Seam};
-use crate::faces::{Face, mirrored};
-use crate::journal::Journal;
-use crate::tasks::Task;
+use crate::cloth::fabric::Face;
+use crate::faces::spread::mirrored;
+use crate::log::journal::Journal;
+use crate::plan::assembly::{Rect, Seam};
 use crate::throw::Throw;
+use crate::throw::tasks::Task;
 use std::collections::BTreeMap;
 
 /// Blank edge of the sheet.
@@ -24,21 +25,25 @@ const SWATCH_HIGH: f64 = 52.0;
 const THREAD: &str = "#f2a76f";
 
 /// One face of the throw as a stand-alone SVG document.
-pub fn face_svg(journal: &Journal, face: Face, style: Style, lens: Lens<'_>) -> String {
+pub fn face_svg(journal: &Journal, face: Face, style: Style, context: Context<'_>) -> String {
     let throw = journal.throw();
     let sheet = Sheet::new(throw, face, style);
     let mut page = Page::new();
-    let head = sheet.head(&mut page, lens);
+    let head = sheet.head(&mut page, context);
     let [x, y] = sheet.at(head);
     sheet.define(&mut page, [x, y]);
     sheet.rim(&mut page, [x, y]);
     sheet.squares(&mut page, [x, y]);
     sheet.lines(&mut page, [x, y]);
     sheet.labels(&mut page, [x, y]);
-    let foot = sheet.legend(&mut page, y + sheet.high() + sheet.rim_size() + 34.0, lens);
-    let title = title(face, lens);
+    let foot = sheet.legend(
+        &mut page,
+        y + sheet.high() + sheet.rim_size() + 34.0,
+        context,
+    );
+    let title = title(face, context);
     let spoken = say!(
-        lens,
+        context,
         "face-spoken",
         title = title.as_str(),
         across = throw.plan.across,
@@ -57,10 +62,10 @@ pub fn face_svg(journal: &Journal, face: Face, style: Style, lens: Lens<'_>) -> 
     )
 }
 
-fn title(face: Face, lens: Lens<'_>) -> String {
+fn title(face: Face, context: Context<'_>) -> String {
     match face {
-        Face::Front => say!(lens, "face-front"),
-        Face::Back => say!(lens, "face-back"),
+        Face::Front => say!(context, "face-front"),
+        Face::Back => say!(context, "face-back"),
     }
 }
 
@@ -141,26 +146,26 @@ impl<'a> Sheet<'a> {
     }
 
     /// Title, size and which face this is; gives where they end.
-    fn head(&self, page: &mut Page, lens: Lens<'_>) -> f64 {
+    fn head(&self, page: &mut Page, context: Context<'_>) -> f64 {
         let p = &self.throw.plan;
         let size = self.throw.finished();
         let start = |y| [EDGE, y, self.room()];
         let name = self.style.set(42.0, true, Hold::Start);
         let mut y = page.lines(start(EDGE + 36.0), name, &self.throw.name, 2);
         let second = self.style.set(25.0, true, Hold::Start);
-        y = page.lines(start(y - 8.0), second, &title(self.face, lens), 2);
+        y = page.lines(start(y - 8.0), second, &title(self.face, context), 2);
         let third = self.style.set(20.0, false, Hold::Start);
         let figures = say!(
-            lens,
+            context,
             "draw-size",
-            grid = say!(lens, "grid", across = p.across, down = p.down),
-            side = lens.by(p.side, p.side),
-            size = lens.by(size.width, size.height)
+            grid = say!(context, "grid", across = p.across, down = p.down),
+            side = context.by(p.side, p.side),
+            size = context.by(size.width, size.height)
         );
         y = page.lines(start(y), third, &figures, 3);
         let side = match self.face {
-            Face::Front => say!(lens, "draw-stitching"),
-            Face::Back => say!(lens, "draw-turned"),
+            Face::Front => say!(context, "draw-stitching"),
+            Face::Back => say!(context, "draw-turned"),
         };
         page.lines(start(y), third, &side, 4) - 20.0
     }
@@ -465,7 +470,7 @@ impl<'a> Sheet<'a> {
     }
 
     /// The cloths that show, and what the lines mean; gives where it ends.
-    fn legend(&self, page: &mut Page, top: f64, lens: Lens<'_>) -> f64 {
+    fn legend(&self, page: &mut Page, top: f64, context: Context<'_>) -> f64 {
         let columns = ((self.room() / ENTRY).floor() as usize).clamp(1, 4);
         let each = self.room() / columns as f64;
         let room = each - SWATCH - 36.0;
@@ -485,18 +490,18 @@ impl<'a> Sheet<'a> {
             let (own, count) = match cloth {
                 Cloth::Print(p) => (
                     self.throw.prints.get(usize::from(*p)).map(|p| &*p.name),
-                    say!(lens, "draw-count", n = squares.len()),
+                    say!(context, "draw-count", n = squares.len()),
                 ),
                 Cloth::Denim { n, wrong: false } => (
                     self.throw.denims.get(usize::from(*n)).map(|d| &*d.name),
-                    say!(lens, "draw-count", n = squares.len()),
+                    say!(context, "draw-count", n = squares.len()),
                 ),
                 Cloth::Denim { n, wrong: true } => (
                     self.throw.denims.get(usize::from(*n)).map(|d| &*d.name),
-                    say!(lens, "draw-count-wrong", n = squares.len()),
+                    say!(context, "draw-count-wrong", n = squares.len()),
                 ),
             };
-            let own = own.map_or_else(|| say!(lens, "bare"), str::to_string);
+            let own = own.map_or_else(|| say!(context, "bare"), str::to_string);
             entry(page, &|page, x, y| {
                 self.swatch(page, [x, y], *cloth);
                 let x = x + SWATCH + 16.0;
@@ -525,7 +530,7 @@ impl<'a> Sheet<'a> {
         for (_, key) in keys.into_iter().filter(|(there, _)| *there) {
             entry(page, &|page, x, y| {
                 self.sign(page, [x, y], key);
-                let text = lens.say(key, &[]);
+                let text = context.say(key, &[]);
                 page.lines([x + SWATCH + 16.0, y + 32.0, room], plain, &text, 4)
             });
         }

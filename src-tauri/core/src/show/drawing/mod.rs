@@ -16,13 +16,13 @@ mod page;
 mod piece;
 
 use super::tables::slug;
-use super::{Lens, refusal};
-use crate::deed::Refusal;
-use crate::faces::Face;
-use crate::garments::Source;
-use crate::journal::Journal;
+use super::{Context, rejection};
+use crate::cloth::fabric::Face;
+use crate::cloth::garments::Source;
+use crate::command::Rejection;
+use crate::log::journal::Journal;
 use crate::throw::Throw;
-use crate::view::Problem;
+use crate::words::Problem;
 use cloth::{DARK, LIGHT};
 use page::{Hold, Set};
 use serde::{Deserialize, Serialize};
@@ -118,18 +118,23 @@ impl Drawing {
     ///
     /// # Errors
     /// A [`Problem`] when there is no such piece on the pile.
-    pub fn svg(self, journal: &Journal, style: Style, lens: Lens<'_>) -> Result<String, Problem> {
+    pub fn svg(
+        self,
+        journal: &Journal,
+        style: Style,
+        context: Context<'_>,
+    ) -> Result<String, Problem> {
         match self {
-            Drawing::Face { face } => Ok(face_svg(journal, face, style, lens)),
-            Drawing::Piece { n, index } => piece_svg(journal, (n, index), style, lens),
+            Drawing::Face { face } => Ok(face_svg(journal, face, style, context)),
+            Drawing::Piece { n, index } => piece_svg(journal, (n, index), style, context),
         }
     }
 
     /// A name for the file, safe on every system: letters, digits and hyphens.
-    pub fn file_name(self, throw: &Throw, lens: Lens<'_>) -> String {
+    pub fn file_name(self, throw: &Throw, context: Context<'_>) -> String {
         let what = match self {
-            Drawing::Face { face: Face::Front } => say!(lens, "file-front"),
-            Drawing::Face { face: Face::Back } => say!(lens, "file-back"),
+            Drawing::Face { face: Face::Front } => say!(context, "file-front"),
+            Drawing::Face { face: Face::Back } => say!(context, "file-back"),
             Drawing::Piece { n, index } => {
                 let name = throw.pile.get(&n).map_or("", |heap| heap.name());
                 let piece = u16::from(index) + 1;
@@ -141,6 +146,6 @@ impl Drawing {
 }
 
 /// The refusal for a piece that is not there.
-fn no_piece(throw: &Throw, lens: Lens<'_>) -> Problem {
-    refusal(&Refusal::Pile, Some(throw), lens)
+fn no_piece(throw: &Throw, context: Context<'_>) -> Problem {
+    rejection(&Rejection::Pile, Some(throw), context)
 }

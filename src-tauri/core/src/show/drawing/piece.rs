@@ -1,16 +1,17 @@
 //! One piece of the pile: its outline, what to avoid, and where to cut.
 
-use super::super::{Lens, pile};
+use super::super::Context;
 use super::cloth::Cloth;
 use super::page::{Hold, Page, n, width};
 use super::{Style, no_piece};
-use crate::cutting::{CutPlan, Patch, lay_out};
-use crate::garments::{Piece, Source};
-use crate::journal::Journal;
+use crate::cloth::cutting::{CutPlan, Patch, lay_out};
+use crate::cloth::garments::{Piece, Source};
+use crate::cloth::pile::Use;
+use crate::log::journal::Journal;
 use crate::measure::{Length, in_mm};
-use crate::pile::Use;
+use crate::show::cutting;
 use crate::throw::Throw;
-use crate::view::Problem;
+use crate::words::Problem;
 use std::cmp::{max, min};
 
 const EDGE: f64 = 48.0;
@@ -34,17 +35,17 @@ pub fn piece_svg(
     journal: &Journal,
     (n, index): (u16, u8),
     style: Style,
-    lens: Lens<'_>,
+    context: Context<'_>,
 ) -> Result<String, Problem> {
     let throw = journal.throw();
-    let heap = throw.pile.get(&n).ok_or_else(|| no_piece(throw, lens))?;
+    let heap = throw.pile.get(&n).ok_or_else(|| no_piece(throw, context))?;
     let place = usize::from(index);
     let piece = match &heap.from {
         Source::Cloth(garment) => garment.pieces.get(place),
         Source::Precut(_) => None,
     };
-    let piece = piece.ok_or_else(|| no_piece(throw, lens))?;
-    let how = pile::how_for(throw, heap);
+    let piece = piece.ok_or_else(|| no_piece(throw, context))?;
+    let how = cutting::how_for(throw, heap);
     // A piece too small for one square is laid out with none.
     let cuts = lay_out(piece, &how).unwrap_or(CutPlan {
         strips: Vec::new(),
@@ -75,19 +76,19 @@ pub fn piece_svg(
         },
     };
     let mut page = Page::new();
-    let part = pile::part(heap, place, lens);
+    let part = cutting::part(heap, place, context);
     let mut said = vec![match heap.counted.get(place) {
-        Some(Some(n)) => say!(lens, "piece-counted", n = *n),
-        _ => say!(lens, "piece-expected", n = cuts.count),
+        Some(Some(n)) => say!(context, "piece-counted", n = *n),
+        _ => say!(context, "piece-expected", n = cuts.count),
     }];
     if cuts.count == 0 {
-        said.push(say!(lens, "cut-nothing"));
+        said.push(say!(context, "cut-nothing"));
     }
     if heap.cloth.stretch {
-        said.push(say!(lens, "cut-stretch"));
+        said.push(say!(context, "cut-stretch"));
     }
     if !heap.cloth.washed {
-        said.push(say!(lens, "cut-unwashed"));
+        said.push(say!(context, "cut-unwashed"));
     }
     let room = wide - EDGE * 2.0;
     let set = |size, bold| sheet.style.set(size, bold, Hold::Start);
@@ -99,23 +100,23 @@ pub fn piece_svg(
     }
     let across = in_mm(right - left) * scale;
     sheet.at = [(wide - LEFT - RIGHT - across) / 2.0 + LEFT, y + 46.0];
-    sheet.paint(&mut page, throw, lens);
+    sheet.paint(&mut page, throw, context);
     y = sheet.at[1] + in_mm(top - low) * scale + 74.0;
-    y = sheet.key(&mut page, y, lens);
+    y = sheet.key(&mut page, y, context);
     let set = sheet.style.set(18.0, false, Hold::Start);
-    let mut list = pile::strips(piece, &cuts, lens);
-    list.extend(pile::binding_strips(piece, &cuts, lens));
+    let mut list = cutting::strips(piece, &cuts, context);
+    list.extend(cutting::binding_strips(piece, &cuts, context));
     for line in list {
         y = page.lines([EDGE, y + 24.0, room], set, &line, 4) - 16.0;
     }
     let spoken = say!(
-        lens,
+        context,
         "picture-piece",
         name = part.as_str(),
         n = cuts.count,
         strips = cuts.strips.len()
     );
-    let title = say!(lens, "told", what = heap.name(), how = part.as_str());
+    let title = say!(context, "told", what = heap.name(), how = part.as_str());
     let paper = match style {
         Style::Colour => "#fcf8ef",
         Style::Ink => "#ffffff",
@@ -167,7 +168,7 @@ impl Sheet<'_> {
         [x, y, self.x(patch.right) - x, self.y(patch.from) - y]
     }
 
-    fn paint(&self, page: &mut Page, throw: &Throw, lens: Lens<'_>) {
+    fn paint(&self, page: &mut Page, throw: &Throw, context: Context<'_>) {
         let outline = self.outline();
         let colour = self.cloth.colour(throw, self.style);
         let unit = in_mm(self.side) * self.scale;
@@ -243,9 +244,9 @@ impl Sheet<'_> {
         for (i, area) in squares.iter().enumerate() {
             self.number(page, *area, &(i + 1).to_string());
         }
-        self.zone_names(page, lens);
-        self.cut_lines(page, lens);
-        self.measures(page, lens);
+        self.zone_names(page, context);
+        self.cut_lines(page, context);
+        self.measures(page, context);
     }
 
     /// The part of a patch within the outline's reach.
@@ -311,7 +312,7 @@ impl Sheet<'_> {
 
     /// The names of places to avoid, upright where they are narrow; left out where there is
     /// no room.
-    fn zone_names(&self, page: &mut Page, lens: Lens<'_>) {
+    fn zone_names(&self, page: &mut Page, context: Context<'_>) {
         for zone in &self.piece.zones {
             let patch = self.on_cloth(&Patch {
                 from: zone.from,
@@ -320,7 +321,7 @@ impl Sheet<'_> {
                 right: zone.right,
             });
             let [x, y, w, h] = self.patch(&patch);
-            let text = pile::zone(zone.kind, lens);
+            let text = cutting::zone(zone.kind, context);
             let size = 15.0;
             let (long, high) = (width(&text, size) + 10.0, size * 1.3);
             let (x, y) = (x + w / 2.0, y + h / 2.0);
@@ -343,7 +344,7 @@ impl Sheet<'_> {
 
     /// Cuts across, with their heights above the hem on the left and the strips' numbers
     /// on the right.
-    fn cut_lines(&self, page: &mut Page, lens: Lens<'_>) {
+    fn cut_lines(&self, page: &mut Page, context: Context<'_>) {
         let [_, _, left, right] = self.piece.reach();
         let (near, far) = (self.x(left), self.x(right));
         let mut heights: Vec<Length> = self
@@ -380,7 +381,7 @@ impl Sheet<'_> {
                 near - 34.0,
                 shown + FIGURE * 0.36,
                 self.style.set(FIGURE, false, Hold::End),
-                &lens.length(up).text,
+                &context.length(up).text,
             );
         }
         page.path(
@@ -411,7 +412,7 @@ impl Sheet<'_> {
     }
 
     /// How long the piece is, and how wide at both ends.
-    fn measures(&self, page: &mut Page, lens: Lens<'_>) {
+    fn measures(&self, page: &mut Page, context: Context<'_>) {
         let [low, top, _, right] = self.piece.reach();
         let set = |hold| self.style.set(FIGURE, true, hold);
         let mut d = String::new();
@@ -434,7 +435,7 @@ impl Sheet<'_> {
         };
         let x = self.x(right) + 70.0;
         arrow([x, self.y(top)], [x, self.y(low)]);
-        let text = lens.length(top - low).text;
+        let text = context.length(top - low).text;
         page.text(
             x + 14.0,
             (self.y(top) + self.y(low)) / 2.0 + 7.0,
@@ -451,7 +452,7 @@ impl Sheet<'_> {
             let y = self.y(station.at) + away;
             let (x1, x2) = (self.x(station.left), self.x(station.right));
             arrow([x1, y], [x2, y]);
-            let text = lens.length(station.right - station.left).text;
+            let text = context.length(station.right - station.left).text;
             let base = if away > 0.0 { y + 26.0 } else { y - 9.0 };
             let half = width(&text, FIGURE) / 2.0 + EDGE / 2.0;
             let middle = ((x1 + x2) / 2.0).clamp(half, self.wide - half);
@@ -468,7 +469,7 @@ impl Sheet<'_> {
     }
 
     /// What the lines and hatchings mean; gives where it ends.
-    fn key(&self, page: &mut Page, mut y: f64, lens: Lens<'_>) -> f64 {
+    fn key(&self, page: &mut Page, mut y: f64, context: Context<'_>) -> f64 {
         let set = self.style.set(18.0, false, Hold::Start);
         let x = EDGE + SIGN + 14.0;
         let room = self.wide - EDGE - x;
@@ -490,11 +491,11 @@ impl Sheet<'_> {
                     ("stroke-dasharray", "12 6"),
                 ],
             );
-            at = line(page, &say!(lens, "draw-key-cut"));
+            at = line(page, &say!(context, "draw-key-cut"));
         }
         let mut kinds: Vec<String> = Vec::new();
         for zone in &self.piece.zones {
-            let kind = pile::zone(zone.kind, lens);
+            let kind = cutting::zone(zone.kind, context);
             if !kinds.contains(&kind) {
                 kinds.push(kind);
             }
@@ -511,15 +512,15 @@ impl Sheet<'_> {
             at = line(
                 page,
                 &say!(
-                    lens,
+                    context,
                     "draw-key-avoid",
-                    kinds = lens.words.list("list-short", kinds)
+                    kinds = context.words.list("list-short", kinds)
                 ),
             );
         }
         if !self.cuts.binding.is_empty() {
             page.area(frame(at), &self.binding());
-            at = line(page, &say!(lens, "draw-key-strip"));
+            at = line(page, &say!(context, "draw-key-strip"));
         }
         at
     }

@@ -5,8 +5,8 @@ use crate::desktop::DesktopDisk;
 use crate::import::{self, Import};
 use crate::store::StoreError;
 use lapwork_core::demo;
-use lapwork_core::journal::Journal;
-use lapwork_core::view::{Hand, Take};
+use lapwork_core::log::journal::Journal;
+use lapwork_core::show::{Export, ImportChoice};
 use std::fs;
 use std::path::{Path, PathBuf};
 use tempfile::TempDir;
@@ -87,29 +87,29 @@ fn what_is_brought_and_handed_on_again_is_the_same_to_the_byte() {
     let view = service
         .import(brought(&folder, given.as_bytes()), 9)
         .unwrap();
-    assert_eq!(view.buttons[0].take, Take::Add);
+    assert_eq!(view.buttons[0].take, ImportChoice::Add);
     let id = service
-        .decide_import(&Take::Add, view.file, 9)
+        .decide_import(&ImportChoice::Add, view.file, 9)
         .unwrap()
         .id
         .unwrap();
-    let files = service.export(&id, &Hand::Throw, 10).unwrap();
+    let files = service.export(&id, &Export::Throw, 10).unwrap();
     assert_eq!(files[0].bytes, given.as_bytes());
     // The same once more changes nothing; it is taken in once only.
     let view = service
         .import(brought(&folder, given.as_bytes()), 11)
         .unwrap();
-    assert_eq!(view.buttons[0].take, Take::KeepHere);
+    assert_eq!(view.buttons[0].take, ImportChoice::KeepHere);
     assert_eq!(
         service
-            .decide_import(&Take::KeepHere, view.file, 11)
+            .decide_import(&ImportChoice::KeepHere, view.file, 11)
             .unwrap()
             .id,
         None
     );
     assert_eq!(service.shelf(12).rows.len(), 1);
     let twice = service
-        .decide_import(&Take::Add, view.file, 12)
+        .decide_import(&ImportChoice::Add, view.file, 12)
         .unwrap_err();
     assert_eq!(twice.code, "nothing-brought");
 }
@@ -119,8 +119,8 @@ fn all_pictures_and_all_tables_are_handed_on_under_names_of_their_own() {
     let folder = tempfile::tempdir().unwrap();
     let (mut service, id, _) = begun(&folder);
     for (hand, ending, begins) in [
-        (Hand::Pictures, ".svg", "<?xml"),
-        (Hand::Tables, ".csv", ""),
+        (Export::Pictures, ".svg", "<?xml"),
+        (Export::Tables, ".csv", ""),
     ] {
         let files = service.export(&id, &hand, 9).unwrap();
         let mut names: Vec<&str> = files.iter().map(|p| p.name.as_str()).collect();
@@ -148,13 +148,13 @@ fn a_dropped_file_is_asked_for_once() {
         "file-not-a-throw"
     );
     // The one that was asked about is still to be decided; no other is meant by it.
-    let other = service.decide_import(&Take::Add, 2, 9).unwrap_err();
+    let other = service.decide_import(&ImportChoice::Add, 2, 9).unwrap_err();
     assert_eq!(other.code, "other-brought");
     service.import_dropped(brought(&folder, demo::throw(4).text().as_bytes()), 9);
-    let old = service.decide_import(&Take::Add, 1, 9).unwrap_err();
+    let old = service.decide_import(&ImportChoice::Add, 1, 9).unwrap_err();
     assert_eq!(old.code, "other-brought");
-    assert!(service.decide_import(&Take::Add, 2, 9).is_ok());
-    let twice = service.decide_import(&Take::Add, 2, 9).unwrap_err();
+    assert!(service.decide_import(&ImportChoice::Add, 2, 9).is_ok());
+    let twice = service.decide_import(&ImportChoice::Add, 2, 9).unwrap_err();
     assert_eq!(twice.code, "nothing-brought");
 }
 
@@ -169,13 +169,17 @@ fn a_brought_file_s_torn_end_is_told_and_kept() {
     let view = service.import(brought(&folder, torn), 2_000_000).unwrap();
     let bytes = format!("The last {lost} bytes");
     assert!(view.said[0].contains(&bytes), "{:?}", view.said);
-    assert_eq!(view.buttons[0].take, Take::TakeBrought, "one step more");
+    assert_eq!(
+        view.buttons[0].take,
+        ImportChoice::TakeBrought,
+        "one step more"
+    );
     // The throw here goes on, so that the two are merged: both are kept as they were.
     let id = service.shelf(2_000_000).rows[0].id.clone();
     service.act(&id, &note("here"), 2_000_000).unwrap();
     let here = fs::read(&file).unwrap();
     let view = service.import(brought(&folder, torn), 2_000_000).unwrap();
-    let merge = Take::Merge { brought: vec![] };
+    let merge = ImportChoice::Merge { brought: vec![] };
     service.decide_import(&merge, view.file, 2_000_000).unwrap();
     let mut copies: Vec<Vec<u8>> = beside(&file)
         .iter()
@@ -200,9 +204,9 @@ fn the_one_with_more_takes_the_place_of_the_other_which_is_kept() {
     let more = noted(&file, &["more"]);
     let found = brought(&folder, more.text().as_bytes());
     let view = service.import(found, 2_000_000).unwrap();
-    assert_eq!(view.buttons[0].take, Take::TakeBrought);
+    assert_eq!(view.buttons[0].take, ImportChoice::TakeBrought);
     service
-        .decide_import(&Take::TakeBrought, view.file, 2_000_000)
+        .decide_import(&ImportChoice::TakeBrought, view.file, 2_000_000)
         .unwrap();
     assert_eq!(fs::read_to_string(&file).unwrap(), more.text());
     let copies = beside(&file);

@@ -7,9 +7,9 @@ use crate::host::{Clock, Host, Random, Runner};
 use crate::import;
 use crate::service::Service;
 use crate::store::Store;
-use lapwork_core::arrange::Wishes;
+use lapwork_core::show::{Arrange, Export, ImportChoice, Prefs, Request, ShelfCommand};
 use lapwork_core::throw::Time;
-use lapwork_core::view::{Arrange, Deed, Hand, Prefs, Take, Tend};
+use lapwork_core::throw::wishes::Wishes;
 use std::io;
 
 #[derive(Debug)]
@@ -57,14 +57,17 @@ fn a_throw_is_begun_worked_on_and_merged_without_a_file_system() {
     let mut service = open(&disk);
     let now = service.now();
     assert_eq!(service.hello(now).problem, None);
-    let id = service.tend(&Tend::Demo, now).unwrap().id.unwrap();
+    let id = service.tend(&ShelfCommand::Demo, now).unwrap().id.unwrap();
     // The ids come of the randomness that was handed in.
     assert_eq!(id, format!("{now:011x}-02020202"));
     let file = DiskPath::from("data/throws").join(&id).join("throw.jsonl");
     let copy = disk.read(&file, u64::MAX).unwrap();
     assert!(copy.starts_with(b"{\"lapwork\":\"throw\",\"version\":2,\"throw\":\"0101"));
     let entry = service.act(&id, &note("here"), now).unwrap().entry;
-    assert_eq!(service.act(&id, &Deed::Undo, now).unwrap().entry, entry + 1);
+    assert_eq!(
+        service.act(&id, &Request::Undo, now).unwrap().entry,
+        entry + 1
+    );
     let large = Prefs {
         text: 150,
         ..Prefs::default()
@@ -89,9 +92,9 @@ fn a_throw_is_begun_worked_on_and_merged_without_a_file_system() {
     assert_eq!(head.entry, entry + 2);
     let found = import::read(&DiskPath::from("copy.jsonl"), copy);
     let view = service.import(found, now).unwrap();
-    assert_eq!(view.buttons[0].take, Take::KeepHere);
+    assert_eq!(view.buttons[0].take, ImportChoice::KeepHere);
 
-    let exported = service.export(&id, &Hand::Throw, now).unwrap();
+    let exported = service.export(&id, &Export::Throw, now).unwrap();
     assert_eq!(exported[0].bytes, disk.read(&file, u64::MAX).unwrap());
     let start = Arrange::Start {
         id: id.clone(),
@@ -100,7 +103,12 @@ fn a_throw_is_begun_worked_on_and_merged_without_a_file_system() {
     };
     let layouts = service.arrange(start, |_| {}, now).unwrap().unwrap();
     assert!(!layouts.running && !layouts.cards.is_empty());
-    service.tend(&Tend::Delete { id: id.clone() }, now).unwrap();
-    let shelf = service.tend(&Tend::Erase { id }, now).unwrap().shelf;
+    service
+        .tend(&ShelfCommand::Delete { id: id.clone() }, now)
+        .unwrap();
+    let shelf = service
+        .tend(&ShelfCommand::Erase { id }, now)
+        .unwrap()
+        .shelf;
     assert!(shelf.rows.is_empty() && shelf.deleted.is_empty());
 }

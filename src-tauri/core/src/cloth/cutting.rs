@@ -1,0 +1,1645 @@
+//! Where to cut: strips straight across the piece, then squares along each strip.
+//!
+//! So it is done on the table: the ruler lies across the leg, a strip as high as the
+//! square is cut off, and the strip is cut to squares. Which strips give most depends on
+//! hems, worn knees and the taper, and moving one strip by a little moves all above it.
+//!
+//! # How the strips are found
+//!
+//! With `s` the side as cut (side and trimming), strips may begin `i·r + j·s` above the
+//! hem for whole `i` and `j`, where `r` is the resolution ([`Cutting::step`]); if `s` is a
+//! multiple of `r` these are just the marks of the ruler. `count(y)` is how many squares
+//! the strip from `y` to `y + s` gives: between the farthest the left edge comes in and
+//! the farthest the right edge comes in over the strip's whole height, less the zones that
+//! reach into it, each free stretch of length `l` gives `⌊l / s⌋`. Then
+//!
+//! * `f(y) = max( f(next mark), count(y) + f(y + s) )`,
+//!
+//! solved from the top down. Equal counts go to fewer cuts (a line two strips share is
+//! one cut; a run of `n` squares takes `n + 1` upright cuts), and then to strips nearer the
+//! hem. (Dynamic programming, plain arithmetic.)
+//!
+//! # Promises (kept by tests)
+//!
+//! * Every square lies wholly inside the outline and off the zones, none overlap. Edges
+//!   between stations are rounded inwards to the nanometre.
+//! * No other choice of strips at the same resolution gives more squares.
+//! * [`naive`] ≤ [`lay_out`] ≤ [`free_yield`] ≤ [`bound`].
+//! * Another zone never raises the count; a wider outline never lowers it.
+//! * [`begins`] with the cloth's edge at that height is the true place, or a ruler's mark
+//!   farther in at which all still lies on the cloth.
+//! * Whatever is given, nothing panics: it is laid out or refused with a [`CuttingFault`].
+//!
+//! # The bound
+//!
+//! No way of placing squares along the grain gives more than [`bound`]. Draw level lines
+//! `s` apart, anywhere. A square, its lower edge with it and its upper edge not, is crossed
+//! by exactly one of them; squares crossed by the same line lie side by side on it. So the
+//! sum over the lines of the most squares each can cross is never less than the yield, and
+//! the same holds for upright lines. The least such sum over many positions of the lines is
+//! taken. What a line can cross is over-reckoned a little: squares that cross it are sorted
+//! by their height into eighths of `s`, and for each eighth only the part common to all
+//! of them is asked to be free. (Own argument; plain geometry.)
+//!
+//! # Not straight across
+//!
+//! [`free_yield`] tries strips across, strips upright, and bands across of which each is
+//! either one strip or cut into upright strips. It shows what is given up by cutting
+//! straight across; it is not the most there is.
+//!
+//! # Limits
+//!
+//! Squares lie along the grain, never turned. A square may begin anywhere along a strip;
+//! only the strips keep to the marks. Positions between marks could give more, and then
+//! the bound shows it. Where both edges slant, squares that fit to a hair between them may
+//! be lost to the rounding, which is under a nanometre at each edge. At most [`MOST_PLACES`] places for a strip and [`MOST_SQUARES`] squares.
+//!
+//! Binding strips and offcuts come from what the squares leave: the longest straight strip
+//! of the width is taken, then the next longest, until there is enough or none is long
+//! enough. Each is the longest at the resolution; together they need not be the best.
+//!
+//! ```
+//! use lapwork_core::cloth::cutting::{Cutting, bound, lay_out};
+//! use lapwork_core::cloth::garments::fat_quarter;
+//! use lapwork_core::measure::System;
+//!
+//! // A fat quarter of 18 × 22 in gives twelve 5 in squares, and cannot give more.
+//! let piece = fat_quarter(System::Inch);
+//! let how = Cutting::default();
+//! assert_eq!(lay_out(&piece, &how).unwrap().count, 12);
+//! assert_eq!(bound(&piece, &how), Ok(12));
+//! ```
+
+use crate::cloth::garments::{GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, start};
+use crate::measure::{Area, Length, Ruler, System, in_nm, inch64, nm, square_metres};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// Most places a strip may begin.
+pub const MOST_PLACES: i64 = 200_000;
+/// Most squares one piece may have room for.
+pub const MOST_SQUARES: i64 = 20_000;
+/// Most marks tried for a binding strip, and most lines tried for the bound.
+const MOST_MARKS: i64 = 8_192;
+/// Most column looks [`free_yield`] makes before it leaves out mixed bands.
+const MOST_LOOKS: usize = 20_000_000;
+/// Most binding strips of one piece.
+const MOST_BINDING: usize = 64;
+/// Sides of offcuts under 1 in are not worth listing (our judgement).
+const LEAST_OFFCUT: i64 = 25_400_000;
+/// Parts into which the bound sorts the squares on a line.
+const PARTS: i64 = 8;
+/// Shortest and longest side as cut, 5 mm and 2 m.
+const SIDES: std::ops::RangeInclusive<i64> = 5_000_000..=2_000_000_000;
+
+/// Strips for the binding, from what the squares leave.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct BindingCut {
+    /// Width of a strip.
+    #[ts(type = "number")]
+    pub width: Length,
+    /// Shorter ones are not worth joining.
+    #[ts(type = "number")]
+    pub least: Length,
+    /// Enough, all together.
+    #[ts(type = "number")]
+    pub enough: Length,
+}
+
+/// What is to be cut, and how finely places are tried.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Cutting {
+    /// Side of a square as it is to be sewn.
+    #[ts(type = "number")]
+    pub side: Length,
+    /// Cut so much larger, to be trimmed later; nothing for rotary cutting.
+    #[ts(type = "number")]
+    pub trimming: Length,
+    /// From one place tried to the next.
+    #[ts(type = "number")]
+    pub step: Length,
+    /// Strips for the binding, where wanted.
+    pub binding: Option<BindingCut>,
+}
+
+impl Default for Cutting {
+    /// Five-inch squares at every eighth of an inch, no binding.
+    fn default() -> Self {
+        Cutting {
+            side: inch64(320),
+            trimming: nm(0),
+            step: Cutting::usual_step(System::Inch),
+            binding: None,
+        }
+    }
+}
+
+impl Cutting {
+    /// 1/8 in, or 2 mm.
+    pub fn usual_step(system: System) -> Length {
+        match system {
+            System::Inch => inch64(8),
+            System::Metric => nm(2_000_000),
+        }
+    }
+
+    /// Side as cut, trimming and all.
+    pub fn cut_side(&self) -> Length {
+        nm(in_nm(self.side).saturating_add(in_nm(self.trimming)))
+    }
+
+    /// What stands in the way, whatever the piece.
+    ///
+    /// # Errors
+    /// The first [`CuttingFault`] found.
+    pub fn check(&self) -> Result<(), CuttingFault> {
+        if !SIDES.contains(&in_nm(self.side)) {
+            return Err(CuttingFault::Side);
+        }
+        if self.trimming < nm(0) || self.trimming > self.side {
+            return Err(CuttingFault::Trimming);
+        }
+        if self.step < nm(100_000) || self.step > self.cut_side() {
+            return Err(CuttingFault::Step);
+        }
+        let wrong = |b: &BindingCut| {
+            !SIDES.contains(&in_nm(b.width)) || b.least < b.width || b.enough < nm(0)
+        };
+        if self.binding.as_ref().is_some_and(wrong) {
+            return Err(CuttingFault::Binding);
+        }
+        Ok(())
+    }
+}
+
+/// Why a piece cannot be laid out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CuttingFault {
+    /// The piece itself.
+    Piece(PieceFault),
+    /// Side outside 5 mm to 2 m.
+    Side,
+    /// Trimming below nothing or more than the side.
+    Trimming,
+    /// Resolution under 0.1 mm, or coarser than the squares.
+    Step,
+    /// Binding under 5 mm wide, or pieces of it shorter than wide.
+    Binding,
+    /// More than [`MOST_PLACES`] places: a coarser resolution is needed.
+    TooFine,
+    /// Room for more than [`MOST_SQUARES`] squares.
+    TooMany,
+}
+
+/// A strip across the piece.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Strip {
+    /// Its lower edge, above the hem.
+    #[ts(type = "number")]
+    pub from: Length,
+    /// Its upper edge.
+    #[ts(type = "number")]
+    pub to: Length,
+    /// Left edges of its squares, from the left.
+    #[ts(type = "number[]")]
+    pub squares: Vec<Length>,
+}
+
+/// An upright rectangle of cloth.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Patch {
+    /// Lower edge, above the hem.
+    #[ts(type = "number")]
+    pub from: Length,
+    /// Upper edge.
+    #[ts(type = "number")]
+    pub to: Length,
+    /// Left edge, from the middle line.
+    #[ts(type = "number")]
+    pub left: Length,
+    /// Right edge.
+    #[ts(type = "number")]
+    pub right: Length,
+}
+
+impl Strip {
+    /// Its squares in runs edge to edge, from the left.
+    pub fn runs(&self) -> Vec<Patch> {
+        let side = self.to - self.from;
+        let mut runs: Vec<Patch> = Vec::new();
+        for left in &self.squares {
+            let right = *left + side;
+            match runs.last_mut() {
+                Some(run) if run.right == *left => run.right = right,
+                _ => runs.push(Patch {
+                    from: self.from,
+                    to: self.to,
+                    left: *left,
+                    right,
+                }),
+            }
+        }
+        runs
+    }
+}
+
+/// One cut.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "cut")]
+pub enum CutLine {
+    /// Straight across the piece.
+    Across {
+        /// Height above the hem.
+        #[ts(type = "number")]
+        at: Length,
+        /// From here.
+        #[ts(type = "number")]
+        left: Length,
+        /// To here.
+        #[ts(type = "number")]
+        right: Length,
+    },
+    /// Up a strip.
+    Upright {
+        /// Distance from the middle line.
+        #[ts(type = "number")]
+        at: Length,
+        /// From here.
+        #[ts(type = "number")]
+        from: Length,
+        /// To here.
+        #[ts(type = "number")]
+        to: Length,
+    },
+}
+
+/// A piece laid out.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct CutPlan {
+    /// Strips from the hem up.
+    pub strips: Vec<Strip>,
+    /// Cuts in the order they are made: across from the hem up, then along each strip.
+    pub lines: Vec<CutLine>,
+    /// Squares in all.
+    pub count: u32,
+    /// Strips for the binding, longest first.
+    pub binding: Vec<Patch>,
+    /// Rectangles left over, 1 in and more both ways.
+    pub offcuts: Vec<Patch>,
+    /// Cloth that is neither square nor binding, unusable places with it; in m² when stored.
+    #[ts(type = "number")]
+    pub spare: Area,
+}
+
+/// A rectangle in nanometres.
+#[derive(Debug, Clone, Copy)]
+struct ClearRect {
+    from: i64,
+    to: i64,
+    left: i64,
+    right: i64,
+}
+
+impl ClearRect {
+    fn patch(self) -> Patch {
+        Patch {
+            from: nm(self.from),
+            to: nm(self.to),
+            left: nm(self.left),
+            right: nm(self.right),
+        }
+    }
+}
+
+/// `rise·part / run`, rounded down, or up.
+fn share(rise: i64, part: i64, run: i64, up: bool) -> i64 {
+    let turn = if up { -1 } else { 1 };
+    match (turn * rise).checked_mul(part) {
+        Some(product) => turn * product.div_euclid(run),
+        None => {
+            let product = i128::from(turn * rise) * i128::from(part);
+            turn * product.div_euclid(i128::from(run)) as i64
+        }
+    }
+}
+
+/// The heights between `low` and `high` at which an edge running from `v0` to `v1` is at
+/// most `limit`, rounded inwards.
+fn at_most([low, high]: [i64; 2], [v0, v1]: [i64; 2], limit: i64) -> Option<[i64; 2]> {
+    match (v0 <= limit, v1 <= limit) {
+        (true, true) => Some([low, high]),
+        (false, false) => None,
+        (true, false) => Some([low, low + share(high - low, limit - v0, v1 - v0, false)]),
+        (false, true) => Some([low + share(high - low, v0 - limit, v0 - v1, true), high]),
+    }
+}
+
+/// A piece as the arithmetic wants it.
+struct CuttingGround {
+    /// Height, left edge, right edge.
+    stations: Vec<[i64; 3]>,
+    /// Kept clear, by left edge.
+    by_left: Vec<ClearRect>,
+    /// The same by lower edge.
+    by_from: Vec<ClearRect>,
+}
+
+impl CuttingGround {
+    fn new(piece: &Piece) -> Result<CuttingGround, CuttingFault> {
+        piece.check().map_err(CuttingFault::Piece)?;
+        let stations = piece.stations.iter();
+        let blocks = piece.zones.iter().map(|z| ClearRect {
+            from: in_nm(z.from),
+            to: in_nm(z.to),
+            left: in_nm(z.left),
+            right: in_nm(z.right),
+        });
+        let mut ground = CuttingGround {
+            stations: stations
+                .map(|s| [in_nm(s.at), in_nm(s.left), in_nm(s.right)])
+                .collect(),
+            by_left: Vec::new(),
+            by_from: Vec::new(),
+        };
+        ground.keep_off(blocks);
+        Ok(ground)
+    }
+
+    fn keep_off(&mut self, blocks: impl Iterator<Item = ClearRect>) {
+        self.by_left.extend(blocks);
+        self.by_left
+            .sort_by_key(|b| (b.left, b.right, b.from, b.to));
+        self.by_from.clone_from(&self.by_left);
+        self.by_from
+            .sort_by_key(|b| (b.from, b.to, b.left, b.right));
+    }
+
+    fn low(&self) -> i64 {
+        self.stations[0][0]
+    }
+
+    fn high(&self) -> i64 {
+        self.stations[self.stations.len() - 1][0]
+    }
+
+    fn left(&self) -> i64 {
+        self.stations.iter().map(|s| s[1]).min().unwrap_or(0)
+    }
+
+    fn right(&self) -> i64 {
+        self.stations.iter().map(|s| s[2]).max().unwrap_or(0)
+    }
+
+    /// What the outline holds over the whole height from `a` to `b`, rounded inwards.
+    fn level(&self, a: i64, b: i64) -> [i64; 2] {
+        let (mut left, mut right) = (i64::MIN, i64::MAX);
+        let mut within = |l: i64, r: i64| {
+            left = left.max(l);
+            right = right.min(r);
+        };
+        for pair in self.stations.windows(2) {
+            let ([y0, l0, r0], [y1, l1, r1]) = (pair[0], pair[1]);
+            if y1 < a || y0 > b {
+                continue;
+            }
+            for y in [a.max(y0), b.min(y1)] {
+                within(
+                    l0 + share(l1 - l0, y - y0, y1 - y0, true),
+                    r0 + share(r1 - r0, y - y0, y1 - y0, false),
+                );
+            }
+        }
+        [left, right]
+    }
+
+    /// The free stretches of the strip from `a` to `b`, from the left.
+    fn across(&self, a: i64, b: i64, mut each: impl FnMut(i64, i64)) {
+        let [mut at, right] = self.level(a, b);
+        for block in &self.by_left {
+            if block.from < b && block.to > a && block.right > at {
+                if block.left > at {
+                    each(at, block.left.min(right));
+                }
+                at = block.right;
+            }
+            if at >= right {
+                return;
+            }
+        }
+        if at < right {
+            each(at, right);
+        }
+    }
+
+    /// Squares of a strip, and the upright cuts they take.
+    fn count(&self, a: i64, side: i64) -> (i64, i64) {
+        let (mut squares, mut cuts) = (0, 0);
+        self.across(a, a + side, |from, to| {
+            let n = (to - from) / side;
+            squares += n;
+            cuts += if n > 0 { n + 1 } else { 0 };
+        });
+        (squares, cuts)
+    }
+
+    /// The free stretches of the column from `a` to `b`, from the hem up.
+    fn upright(&self, a: i64, b: i64, mut each: impl FnMut(i64, i64)) {
+        let mut free = |mut at: i64, end: i64| {
+            for block in &self.by_from {
+                if block.left < b && block.right > a && block.to > at {
+                    if block.from > at {
+                        each(at, block.from.min(end));
+                    }
+                    at = block.to;
+                }
+                if at >= end {
+                    return;
+                }
+            }
+            if at < end {
+                each(at, end);
+            }
+        };
+        let mut open: Option<[i64; 2]> = None;
+        for pair in self.stations.windows(2) {
+            let ([y0, l0, r0], [y1, l1, r1]) = (pair[0], pair[1]);
+            let left = at_most([y0, y1], [l0, l1], a);
+            let right = at_most([y0, y1], [-r0, -r1], -b);
+            let both = left
+                .zip(right)
+                .map(|(l, r)| [l[0].max(r[0]), l[1].min(r[1])]);
+            let Some([from, to]) = both.filter(|[from, to]| from <= to) else {
+                continue;
+            };
+            open = match open {
+                Some([start, end]) if end == from => Some([start, to]),
+                Some([start, end]) => {
+                    free(start, end);
+                    Some([from, to])
+                }
+                None => Some([from, to]),
+            };
+        }
+        if let Some([from, to]) = open {
+            free(from, to);
+        }
+    }
+}
+
+/// Where the cloth begins and ends at a height, rounded inwards to the nanometre; beyond
+/// the piece as at its end. A piece that cannot be cut is taken for as wide as it reaches.
+pub fn edges(piece: &Piece, at: Length) -> [Length; 2] {
+    let Ok(ground) = CuttingGround::new(piece) else {
+        let [_, _, left, right] = piece.reach();
+        return [left, right];
+    };
+    let at = in_nm(at).clamp(ground.low(), ground.high());
+    ground.level(at, at).map(nm)
+}
+
+/// How far something cut may slide to the right before it meets the edge of the cloth, a
+/// place to keep clear, or something else that is cut.
+fn slack(piece: &Piece, plan: &CutPlan, patch: &Patch) -> Length {
+    let Ok(ground) = CuttingGround::new(piece) else {
+        return nm(0);
+    };
+    let [_, end] = ground.level(in_nm(patch.from), in_nm(patch.to));
+    let zones = piece.zones.iter().map(|z| (z.from, z.to, z.left));
+    let runs = plan.strips.iter().flat_map(Strip::runs);
+    let cut = runs.chain(plan.binding.iter().copied());
+    let end = zones
+        .chain(cut.map(|p| (p.from, p.to, p.left)))
+        .filter(|(from, to, left)| *from < patch.to && *to > patch.from && *left >= patch.right)
+        .map(|(_, _, left)| left)
+        .fold(nm(end), std::cmp::min);
+    end - patch.right
+}
+
+/// How far from the cloth's own left edge, on the lower line of what is cut, the ruler is
+/// laid to begin it: on the ruler's next mark inwards where the cloth leaves room for
+/// that, else to the nanometre.
+pub fn begins(piece: &Piece, plan: &CutPlan, patch: &Patch, ruler: Ruler) -> Length {
+    let [edge, _] = edges(piece, patch.from);
+    let exact = patch.left - edge;
+    let mark = ruler.at_least(exact);
+    if mark - exact <= slack(piece, plan, patch) {
+        mark
+    } else {
+        exact
+    }
+}
+
+/// Where strips may begin: `i·step + j·side` from `low`, the strip ending by `high`.
+fn places(low: i64, high: i64, side: i64, step: i64) -> Result<Vec<i64>, CuttingFault> {
+    let room = high - low - side;
+    if room < 0 {
+        return Ok(Vec::new());
+    }
+    let rows = if side % step == 0 { 1 } else { room / side + 1 };
+    if (room / step + 1).saturating_mul(rows) > MOST_PLACES {
+        return Err(CuttingFault::TooFine);
+    }
+    let mut out: Vec<i64> = (0..rows)
+        .flat_map(|j| (0..=(room - j * side) / step).map(move |i| low + j * side + i * step))
+        .collect();
+    out.sort_unstable();
+    out.dedup();
+    Ok(out)
+}
+
+/// For each place, the first at least `side` on; the number of places where there is none.
+fn following(places: &[i64], side: i64) -> Vec<usize> {
+    let mut j = 0;
+    let next = |at: &i64| {
+        while places.get(j).is_some_and(|p| *p < at + side) {
+            j += 1;
+        }
+        j
+    };
+    places.iter().map(next).collect()
+}
+
+/// The strips to take, by most squares, fewest cuts, nearest the hem.
+fn best(places: &[i64], side: i64, counts: &[(i64, i64)]) -> Vec<usize> {
+    let n = places.len();
+    let next = following(places, side);
+    // From a place up: squares, less cuts, less heights; where the strip below ends
+    // here (its upper cut is this one's lower), and where not.
+    let mut touching = vec![[0; 3]; n + 1];
+    let mut free = vec![[0; 3]; n + 1];
+    let mut take = vec![[false; 2]; n];
+    for i in (0..n).rev() {
+        let ((squares, cuts), skip) = (counts[i], free[i + 1]);
+        let on = next[i];
+        let above = if on < n && places[on] == places[i] + side {
+            touching[on]
+        } else {
+            free[on]
+        };
+        let with = |lines: i64| {
+            [
+                above[0] + squares,
+                above[1] - cuts - lines,
+                above[2] - (places[i] - places[0]),
+            ]
+        };
+        let taken = squares > 0;
+        take[i] = [taken && with(1) >= skip, taken && with(2) >= skip];
+        touching[i] = if take[i][0] { with(1) } else { skip };
+        free[i] = if take[i][1] { with(2) } else { skip };
+    }
+    let (mut i, mut touched) = (0, 1);
+    let mut out = Vec::new();
+    while i < n {
+        if take[i][touched] {
+            out.push(i);
+            let on = next[i];
+            touched = usize::from(!(on < n && places[on] == places[i] + side));
+            i = on;
+        } else {
+            (i, touched) = (i + 1, 1);
+        }
+    }
+    out
+}
+
+fn ready(piece: &Piece, how: &Cutting) -> Result<(CuttingGround, i64, i64), CuttingFault> {
+    how.check()?;
+    let (ground, side) = (CuttingGround::new(piece)?, in_nm(how.cut_side()));
+    let rows = (ground.high() - ground.low()) / side;
+    if rows.saturating_mul((ground.right() - ground.left()) / side) > MOST_SQUARES {
+        return Err(CuttingFault::TooMany);
+    }
+    Ok((ground, side, in_nm(how.step)))
+}
+
+/// The strips that give most squares, straight across the piece.
+///
+/// # Errors
+/// A [`CuttingFault`] saying what cannot be.
+pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
+    let (mut ground, side, step) = ready(piece, how)?;
+    let places = places(ground.low(), ground.high(), side, step)?;
+    let counts: Vec<_> = places.iter().map(|y| ground.count(*y, side)).collect();
+    let mut squares = Vec::new();
+    let mut strips = Vec::new();
+    let mut lines = Vec::new();
+    let mut uprights = Vec::new();
+    let mut below = None;
+    for i in best(&places, side, &counts) {
+        let (from, to) = (places[i], places[i] + side);
+        for at in [from, to].into_iter().filter(|at| below != Some(*at)) {
+            let [left, right] = ground.level(at, at);
+            lines.push(CutLine::Across {
+                at: nm(at),
+                left: nm(left),
+                right: nm(right),
+            });
+        }
+        below = Some(to);
+        let mut lefts = Vec::new();
+        ground.across(from, to, |left, right| {
+            let n = (right - left) / side;
+            lefts.extend((0..n).map(|k| left + k * side));
+            uprights.extend((0..=n).filter(|_| n > 0).map(|k| CutLine::Upright {
+                at: nm(left + k * side),
+                from: nm(from),
+                to: nm(to),
+            }));
+        });
+        squares.extend(lefts.iter().map(|left| ClearRect {
+            from,
+            to,
+            left: *left,
+            right: left + side,
+        }));
+        strips.push(Strip {
+            from: nm(from),
+            to: nm(to),
+            squares: lefts.into_iter().map(nm).collect(),
+        });
+    }
+    lines.append(&mut uprights);
+    let count = squares.len();
+    ground.keep_off(squares.into_iter());
+    let binding = how
+        .binding
+        .map_or_else(Vec::new, |b| binding(&mut ground, b, step));
+    let mut spare = piece.area() - square_metres(nm(side), nm(side)) * count as f64;
+    for strip in &binding {
+        spare -= square_metres(nm(strip.right - strip.left), nm(strip.to - strip.from));
+    }
+    Ok(CutPlan {
+        offcuts: offcuts(&ground, &strips),
+        strips,
+        lines,
+        count: u32::try_from(count).unwrap_or(u32::MAX),
+        binding: binding.into_iter().map(ClearRect::patch).collect(),
+        spare,
+    })
+}
+
+/// The longest straight strips in what is left, one after another; they are kept off after.
+fn binding(ground: &mut CuttingGround, how: BindingCut, step: i64) -> Vec<ClearRect> {
+    let (width, least) = (in_nm(how.width), in_nm(how.least));
+    let mut wanted = in_nm(how.enough);
+    let mut out = Vec::new();
+    while wanted > 0 && out.len() < MOST_BINDING {
+        let mut longest: Option<(i64, ClearRect)> = None;
+        let mut try_it = |long: i64, block: ClearRect| {
+            if long >= least && longest.is_none_or(|(most, _)| long > most) {
+                longest = Some((long, block));
+            }
+        };
+        for from in marks(ground, [ground.low(), ground.high()], width, step, false) {
+            let to = from + width;
+            ground.across(from, to, |left, right| {
+                let block = ClearRect {
+                    from,
+                    to,
+                    left,
+                    right,
+                };
+                try_it(right - left, block);
+            });
+        }
+        for left in marks(ground, [ground.left(), ground.right()], width, step, true) {
+            let right = left + width;
+            ground.upright(left, right, |from, to| {
+                let block = ClearRect {
+                    from,
+                    to,
+                    left,
+                    right,
+                };
+                try_it(to - from, block);
+            });
+        }
+        let Some((long, block)) = longest else {
+            break;
+        };
+        wanted -= long;
+        ground.keep_off(std::iter::once(block));
+        out.push(block);
+    }
+    out
+}
+
+/// Places for a binding strip: the marks, and against every edge of what is kept off.
+fn marks(
+    ground: &CuttingGround,
+    [low, high]: [i64; 2],
+    width: i64,
+    step: i64,
+    upright: bool,
+) -> Vec<i64> {
+    let steps = (high - low) / step;
+    // A vast piece is tried more coarsely.
+    let step = step * (steps / MOST_MARKS + 1);
+    let mut out: Vec<i64> = (0..=(high - low) / step).map(|i| low + i * step).collect();
+    for b in &ground.by_left {
+        let [before, after] = if upright {
+            [b.left, b.right]
+        } else {
+            [b.from, b.to]
+        };
+        out.extend([before - width, after]);
+    }
+    for s in &ground.stations {
+        if upright {
+            out.extend([s[1], s[2] - width]);
+        } else {
+            out.extend([s[0], s[0] - width]);
+        }
+    }
+    out.retain(|at| (low..=high - width).contains(at));
+    out.sort_unstable();
+    out.dedup();
+    out
+}
+
+/// What is left in and between the strips.
+fn offcuts(ground: &CuttingGround, strips: &[Strip]) -> Vec<Patch> {
+    let mut edges = vec![ground.low()];
+    edges.extend(strips.iter().flat_map(|s| [in_nm(s.from), in_nm(s.to)]));
+    edges.push(ground.high());
+    let mut out = Vec::new();
+    for band in edges.windows(2) {
+        let (from, to) = (band[0], band[1]);
+        if to - from < LEAST_OFFCUT {
+            continue;
+        }
+        ground.across(from, to, |left, right| {
+            if right - left >= LEAST_OFFCUT {
+                let block = ClearRect {
+                    from,
+                    to,
+                    left,
+                    right,
+                };
+                out.push(block.patch());
+            }
+        });
+    }
+    out
+}
+
+/// Squares by cutting strip after strip: the first where the lowest square fits, each
+/// next on top of the last, squares from the left.
+///
+/// # Errors
+/// A [`CuttingFault`] saying what cannot be.
+pub fn naive(piece: &Piece, how: &Cutting) -> Result<u32, CuttingFault> {
+    let (ground, side, step) = ready(piece, how)?;
+    let places = places(ground.low(), ground.high(), side, step)?;
+    let first = places.into_iter().find(|y| ground.count(*y, side).0 > 0);
+    let mut squares = 0;
+    if let Some(mut y) = first {
+        while y <= ground.high() - side {
+            squares += ground.count(y, side).0;
+            y += side;
+        }
+    }
+    Ok(u32::try_from(squares).unwrap_or(u32::MAX))
+}
+
+/// No placing of squares along the grain gives more than this; see the module's header.
+///
+/// # Errors
+/// A [`CuttingFault`] saying what cannot be.
+pub fn bound(piece: &Piece, how: &Cutting) -> Result<u32, CuttingFault> {
+    let (ground, side, step) = ready(piece, how)?;
+    let of = |upright: bool| {
+        let [low, high] = if upright {
+            [ground.left(), ground.right()]
+        } else {
+            [ground.low(), ground.high()]
+        };
+        if high - low < side {
+            return 0;
+        }
+        // Positions that fall on edges, then at most 64 by the ruler.
+        let step = step.max(side / 64);
+        let mut offsets = vec![(high - low) % side];
+        for b in ground.by_left.iter().take(32) {
+            let edges = if upright {
+                [b.left, b.right]
+            } else {
+                [b.from, b.to]
+            };
+            offsets.extend(edges.map(|e| (e - low).rem_euclid(side)));
+        }
+        offsets.extend((0..(side + step - 1) / step).map(|i| i * step));
+        offsets.truncate((MOST_MARKS / ((high - low) / side)).max(1) as usize);
+        let mut least = i64::MAX;
+        let mut free = Vec::new();
+        for offset in offsets {
+            let mut sum = 0;
+            let mut line = low + offset;
+            while line <= high && sum < least {
+                sum += crossed(&ground, [low, high], line, side, upright, &mut free);
+                line += side;
+            }
+            least = least.min(sum);
+        }
+        least
+    };
+    let most = of(false).min(of(true));
+    Ok(u32::try_from(most).unwrap_or(u32::MAX))
+}
+
+/// The most squares one line can cross, over-reckoned.
+fn crossed(
+    ground: &CuttingGround,
+    [low, high]: [i64; 2],
+    line: i64,
+    side: i64,
+    upright: bool,
+    free: &mut Vec<[i64; 2]>,
+) -> i64 {
+    // Squares on the line begin after `line − side` and no later than the line.
+    let (first, last) = ((line - side + 1).max(low), line.min(high - side));
+    if first > last {
+        return 0;
+    }
+    free.clear();
+    let mut keep = |from: i64, to: i64| {
+        // Edges were rounded inwards by under a nanometre: give it back.
+        let (from, to) = (from - 1, to + 1);
+        if to - from >= side {
+            free.push([from, to]);
+        }
+    };
+    for part in 0..PARTS {
+        let begins =
+            |k: i64| first + (last - first) / PARTS * k + (last - first) % PARTS * k / PARTS;
+        let (a, b) = (begins(part), begins(part + 1));
+        if upright {
+            ground.upright(b, a + side, &mut keep);
+        } else {
+            ground.across(b, a + side, &mut keep);
+        }
+    }
+    // Side by side from the left, each as far left as any stretch allows.
+    let (mut count, mut at) = (0, i64::MIN);
+    loop {
+        let next = free
+            .iter()
+            .filter(|[from, to]| to - side >= at.max(*from))
+            .map(|[from, _]| at.max(*from))
+            .min();
+        let Some(left) = next else {
+            return count;
+        };
+        // A square right after it can begin no further left, while the stretch lasts.
+        let n = free
+            .iter()
+            .filter(|[from, to]| *from <= left && to - side >= left)
+            .map(|[_, to]| (to - left) / side)
+            .max()
+            .unwrap_or(1);
+        count += n;
+        at = left + n * side;
+    }
+}
+
+/// How the squares of a [`FreeYield`] lie.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum StripDirection {
+    /// Strips straight across.
+    Across,
+    /// Strips upright.
+    Upright,
+    /// Bands across, of which some are cut into upright strips.
+    Mixed,
+}
+
+/// A layout that need not go straight across.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct FreeYield {
+    /// Squares in all.
+    pub count: u32,
+    /// The way that gave most; the plainest of equals.
+    pub way: StripDirection,
+    /// The squares.
+    pub squares: Vec<Patch>,
+}
+
+/// Columns of the piece, for strips upright.
+struct Columns {
+    side: i64,
+    lefts: Vec<i64>,
+    next: Vec<usize>,
+    free: Vec<Vec<[i64; 2]>>,
+    /// From a column on, the most squares.
+    most: Vec<i64>,
+}
+
+impl Columns {
+    fn new(ground: &CuttingGround, side: i64, step: i64) -> Result<Columns, CuttingFault> {
+        let lefts = places(ground.left(), ground.right(), side, step)?;
+        let free = lefts.iter().map(|x| {
+            let mut free = Vec::new();
+            ground.upright(*x, x + side, |from, to| {
+                if to - from >= side {
+                    free.push([from, to]);
+                }
+            });
+            free
+        });
+        Ok(Columns {
+            side,
+            free: free.collect(),
+            next: following(&lefts, side),
+            most: vec![0; lefts.len() + 1],
+            lefts,
+        })
+    }
+
+    /// The most squares in upright strips between two heights.
+    fn between(&mut self, a: i64, b: i64) -> i64 {
+        let side = self.side;
+        for i in (0..self.lefts.len()).rev() {
+            let squares: i64 = self.free[i]
+                .iter()
+                .map(|[from, to]| ((*to).min(b) - (*from).max(a)).max(0) / side)
+                .sum();
+            self.most[i] = self.most[i + 1].max(squares + self.most[self.next[i]]);
+        }
+        self.most[0]
+    }
+
+    fn squares(&mut self, a: i64, b: i64, out: &mut Vec<Patch>) {
+        self.between(a, b);
+        let (mut i, side) = (0, self.side);
+        while i < self.lefts.len() {
+            if self.most[i] == self.most[i + 1] {
+                i += 1;
+                continue;
+            }
+            let left = self.lefts[i];
+            for [from, to] in &self.free[i] {
+                let (from, to) = ((*from).max(a), (*to).min(b));
+                let n = (to - from).max(0) / side;
+                out.extend((0..n).map(|k| {
+                    let block = ClearRect {
+                        from: from + k * side,
+                        to: from + (k + 1) * side,
+                        left,
+                        right: left + side,
+                    };
+                    block.patch()
+                }));
+            }
+            i = self.next[i];
+        }
+    }
+}
+
+/// More squares, where the strips need not go straight across.
+///
+/// # Errors
+/// A [`CuttingFault`] saying what cannot be.
+pub fn free_yield(piece: &Piece, how: &Cutting) -> Result<FreeYield, CuttingFault> {
+    let (ground, side, step) = ready(piece, how)?;
+    let (low, high) = (ground.low(), ground.high());
+    let places = places(low, high, side, step)?;
+    let counts: Vec<_> = places.iter().map(|y| ground.count(*y, side)).collect();
+    let next = following(&places, side);
+    let n = places.len();
+    let mut columns = Columns::new(&ground, side, step)?;
+    // Bands begin at some hundred places at most, and are whole squares high or reach the top.
+    let stride = n / 96 + 1;
+    let bands = ((high - low) / side + 1).max(0) as usize;
+    let mixed = (n / stride + 1)
+        .saturating_mul(bands)
+        .saturating_mul(columns.lefts.len())
+        <= MOST_LOOKS;
+    let mut most = vec![0; n + 1];
+    // What to do at a place: nothing, a strip, or upright strips up to a height.
+    let mut choice: Vec<Option<Option<i64>>> = vec![None; n];
+    for i in (0..n).rev() {
+        let mut offer = (most[i + 1], None);
+        let strip = counts[i].0 + most[next[i]];
+        if strip > offer.0 {
+            offer = (strip, Some(None));
+        }
+        if mixed && i % stride == 0 {
+            let tall = (high - places[i]) / side;
+            let tops = (2..=tall).map(|k| places[i] + k * side).chain([high]);
+            for top in tops {
+                let on = places.partition_point(|p| *p < top);
+                let band = columns.between(places[i], top) + most[on];
+                if band > offer.0 {
+                    offer = (band, Some(Some(top)));
+                }
+            }
+        }
+        (most[i], choice[i]) = offer;
+    }
+    let across = lay_out(
+        piece,
+        &Cutting {
+            binding: None,
+            ..*how
+        },
+    )?;
+    let upright = columns.between(low, high);
+    let count = most[0].max(upright);
+    let strip = |from: Length, left: Length| Patch {
+        from,
+        to: from + nm(side),
+        left,
+        right: left + nm(side),
+    };
+    let mut squares = Vec::new();
+    let way = if i64::from(across.count) == count {
+        for s in across.strips {
+            squares.extend(s.squares.into_iter().map(|left| strip(s.from, left)));
+        }
+        StripDirection::Across
+    } else if upright == count {
+        columns.squares(low, high, &mut squares);
+        StripDirection::Upright
+    } else {
+        let mut i = 0;
+        while i < n {
+            match choice[i] {
+                None => i += 1,
+                Some(None) => {
+                    ground.across(places[i], places[i] + side, |left, right| {
+                        let lefts = (0..(right - left) / side).map(|k| left + k * side);
+                        squares.extend(lefts.map(|left| strip(nm(places[i]), nm(left))));
+                    });
+                    i = next[i];
+                }
+                Some(Some(top)) => {
+                    columns.squares(places[i], top, &mut squares);
+                    i = places.partition_point(|p| *p < top);
+                }
+            }
+        }
+        StripDirection::Mixed
+    };
+    Ok(FreeYield {
+        count: u32::try_from(squares.len()).unwrap_or(u32::MAX),
+        way,
+        squares,
+    })
+}
+
+/// What a garment may give before it was measured: by narrow and worn, typical, and wide
+/// starting outlines. An estimate, no more.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Expected {
+    /// Narrow and worn.
+    pub low: u32,
+    /// As one would expect.
+    pub typical: u32,
+    /// Wide and little worn.
+    pub high: u32,
+}
+
+/// What a garment of a kind and size may give.
+///
+/// # Errors
+/// A [`CuttingFault`] saying what cannot be.
+pub fn expected(
+    kind: GarmentKind,
+    size: GarmentSize,
+    how: &Cutting,
+) -> Result<Expected, CuttingFault> {
+    let of = |guess| {
+        let mut sum = 0_u32;
+        for piece in start(kind, size, guess) {
+            sum = sum.saturating_add(lay_out(&piece, how)?.count);
+        }
+        Ok(sum)
+    };
+    Ok(Expected {
+        low: of(Guess::Low)?,
+        typical: of(Guess::Typical)?,
+        high: of(Guess::High)?,
+    })
+}
+
+/// What one source in the pile gives.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Yield {
+    /// Its pieces laid out, or why not.
+    Cut(Vec<Result<CutPlan, CuttingFault>>),
+    /// Squares ready cut.
+    Ready(u32),
+}
+
+impl Yield {
+    /// Squares it gives.
+    pub fn count(&self) -> u32 {
+        match self {
+            Yield::Ready(count) => *count,
+            Yield::Cut(plans) => plans
+                .iter()
+                .flatten()
+                .fold(0, |sum, plan| sum.saturating_add(plan.count)),
+        }
+    }
+}
+
+/// The whole pile laid out; one piece can be laid out anew without the others.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pile {
+    how: Cutting,
+    yields: Vec<Yield>,
+}
+
+impl Pile {
+    /// Every source laid out.
+    pub fn lay_out(sources: &[Source], how: Cutting) -> Pile {
+        let one = |source: &Source| match source {
+            Source::Cloth(garment) => {
+                Yield::Cut(garment.pieces.iter().map(|p| lay_out(p, &how)).collect())
+            }
+            Source::Precut(pack) => Yield::Ready(pack.gives(how.side)),
+        };
+        Pile {
+            how,
+            yields: sources.iter().map(one).collect(),
+        }
+    }
+
+    /// What each source gives, in the order given.
+    pub fn yields(&self) -> &[Yield] {
+        &self.yields
+    }
+
+    /// Squares in all.
+    pub fn total(&self) -> u32 {
+        let counts = self.yields.iter().map(Yield::count);
+        counts.fold(0, u32::saturating_add)
+    }
+
+    /// Lays out one piece anew; false where there is no such piece.
+    pub fn change(&mut self, source: usize, piece: usize, to: &Piece) -> bool {
+        let Some(Yield::Cut(plans)) = self.yields.get_mut(source) else {
+            return false;
+        };
+        let Some(plan) = plans.get_mut(piece) else {
+            return false;
+        };
+        *plan = lay_out(to, &self.how);
+        true
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cloth::garments::{GarmentPart, OutlineStation, Zone, ZoneKind, fat_quarter};
+    use crate::measure::Fraction;
+    use proptest::prelude::*;
+
+    /// Lengths in the tests are in eighths of an inch.
+    fn e(eighths: i64) -> Length {
+        inch64(eighths * 8)
+    }
+
+    fn zone([from, to, left, right]: [i64; 4]) -> Zone {
+        Zone {
+            kind: ZoneKind::Hole,
+            from: e(from),
+            to: e(to),
+            left: e(left),
+            right: e(right),
+        }
+    }
+
+    fn sheet(width: i64, length: i64) -> Piece {
+        Piece::rectangle(GarmentPart::Cloth, e(width), e(length))
+    }
+
+    fn five() -> Cutting {
+        Cutting::default()
+    }
+
+    #[test]
+    fn a_strip_moves_up_over_a_hem() {
+        // 1 in of hem, 11 in long: from the very hem up one strip is lost.
+        let piece = sheet(88, 88).without(zone([0, 8, 0, 88]));
+        let plan = lay_out(&piece, &five()).unwrap();
+        assert_eq!(plan.count, 4);
+        assert_eq!([plan.strips[0].from, plan.strips[1].from], [e(8), e(48)]);
+        assert_eq!(bound(&piece, &five()), Ok(4));
+    }
+
+    #[test]
+    fn cuts_in_order() {
+        // One strip of two squares beside one that has a hole at its left.
+        let piece = sheet(80, 80).without(zone([45, 50, 0, 10]));
+        let plan = lay_out(&piece, &five()).unwrap();
+        assert_eq!(plan.count, 3);
+        let across = |at| CutLine::Across {
+            at: e(at),
+            left: e(0),
+            right: e(80),
+        };
+        let up = |at, from| CutLine::Upright {
+            at: e(at),
+            from: e(from),
+            to: e(from + 40),
+        };
+        let want = [
+            across(0),
+            across(40),
+            across(80),
+            up(0, 0),
+            up(40, 0),
+            up(80, 0),
+            up(10, 40),
+            up(50, 40),
+        ];
+        assert_eq!(plan.lines, want);
+        // Left of the square above, and to its right, something is left over.
+        assert_eq!(plan.offcuts.len(), 1);
+        assert_eq!(plan.offcuts[0].left, e(50));
+    }
+
+    #[test]
+    fn equal_counts_lie_together_and_near_the_hem() {
+        let plan = lay_out(&sheet(40, 100), &five()).unwrap();
+        let from: Vec<_> = plan.strips.iter().map(|s| s.from).collect();
+        assert_eq!(from, [e(0), e(40)]);
+    }
+
+    #[test]
+    fn trimming_needs_more_cloth() {
+        let how = Cutting {
+            trimming: e(2),
+            ..five()
+        };
+        assert_eq!(lay_out(&sheet(80, 40), &five()).unwrap().count, 2);
+        assert_eq!(lay_out(&sheet(80, 42), &how).unwrap().count, 1);
+    }
+
+    #[test]
+    fn a_slope_is_cut_inside() {
+        // From 20 in wide down to 4 in over 20 in.
+        let mut piece = sheet(160, 160);
+        piece.stations[1].right = e(32);
+        let plan = lay_out(&piece, &five()).unwrap();
+        // Strip k ends where the width is 16, 12, 8 and 4 in: 3 + 2 + 1.
+        assert_eq!(plan.count, 6);
+        assert_eq!(bound(&piece, &five()), Ok(6));
+    }
+
+    #[test]
+    fn columns_set_off_from_one_another_show_what_straight_cuts_give_up() {
+        // 10 × 12½ in: the left column is free above 2½ in, the right one below 10 in.
+        let piece = sheet(80, 100)
+            .without(zone([0, 20, 0, 40]))
+            .without(zone([80, 100, 40, 80]));
+        let straight = lay_out(&piece, &five()).unwrap().count;
+        let free = free_yield(&piece, &five()).unwrap();
+        assert_eq!(
+            (straight, free.count, free.way),
+            (3, 4, StripDirection::Upright)
+        );
+        assert_eq!(bound(&piece, &five()), Ok(4));
+        // The same above two strips set off from one another, which only straight cuts hold.
+        let both = sheet(100, 180)
+            .without(zone([0, 40, 0, 20]))
+            .without(zone([40, 180, 80, 100]))
+            .without(zone([80, 100, 0, 40]))
+            .without(zone([160, 180, 40, 80]));
+        let straight = lay_out(&both, &five()).unwrap().count;
+        let free = free_yield(&both, &five()).unwrap();
+        assert_eq!(
+            (straight, free.count, free.way),
+            (7, 8, StripDirection::Mixed)
+        );
+    }
+
+    #[test]
+    fn binding_from_what_is_left() {
+        // 22 × 18 in: 12 squares leave 2 in by 18 and 3 in by 20.
+        let how = Cutting {
+            binding: Some(BindingCut {
+                width: e(8),
+                least: e(80),
+                enough: e(800),
+            }),
+            ..five()
+        };
+        let plan = lay_out(&fat_quarter(System::Inch), &how).unwrap();
+        assert_eq!(plan.count, 12);
+        let long = |p: &Patch| std::cmp::max(p.to - p.from, p.right - p.left);
+        let longs: Vec<_> = plan.binding.iter().map(long).collect();
+        // Three across the whole 22 in, then two of 15 in beside the squares.
+        assert_eq!(longs, [e(176), e(176), e(176), e(120), e(120)]);
+        let left = plan.spare.value / (0.0254 * 0.0254);
+        assert!(
+            (left - (396.0 - 300.0 - 66.0 - 30.0)).abs() < 1e-6,
+            "{left}"
+        );
+    }
+
+    #[test]
+    fn faults_are_named() {
+        let piece = sheet(80, 80);
+        let check = |how: Cutting, want| {
+            assert_eq!(lay_out(&piece, &how), Err(want));
+            assert_eq!(bound(&piece, &how), Err(want));
+        };
+        let odd = |change: fn(&mut Cutting)| {
+            let mut how = five();
+            change(&mut how);
+            how
+        };
+        check(odd(|h| h.side = nm(0)), CuttingFault::Side);
+        check(odd(|h| h.trimming = nm(i64::MAX)), CuttingFault::Trimming);
+        check(odd(|h| h.step = nm(0)), CuttingFault::Step);
+        let thin = BindingCut {
+            width: nm(0),
+            least: e(8),
+            enough: e(8),
+        };
+        let how = Cutting {
+            binding: Some(thin),
+            ..five()
+        };
+        check(how, CuttingFault::Binding);
+        let vast = Piece::rectangle(GarmentPart::Cloth, nm(90_000_000_000), nm(90_000_000_000));
+        assert_eq!(lay_out(&vast, &five()), Err(CuttingFault::TooMany));
+        let long = Piece::rectangle(GarmentPart::Cloth, e(40), nm(90_000_000_000));
+        let fine = Cutting {
+            step: nm(100_000),
+            ..five()
+        };
+        assert_eq!(lay_out(&long, &fine), Err(CuttingFault::TooFine));
+        let mut torn = piece.clone();
+        torn.stations.clear();
+        let want = CuttingFault::Piece(PieceFault::TooFewStations);
+        assert_eq!(free_yield(&torn, &five()), Err(want));
+    }
+
+    /// Pieces by their widths at a few heights, in eighths, with some zones.
+    fn piece() -> impl Strategy<Value = Piece> {
+        let station = (8i64..150, -60i64..20, 20i64..180);
+        let zone = (0i64..280, 1i64..60, -60i64..170, 1i64..60);
+        let zones = prop::collection::vec(zone, 0..5);
+        (prop::collection::vec(station, 2..6), zones).prop_map(|(rows, zones)| {
+            let mut at = 0;
+            let stations = rows.into_iter().map(|(up, left, right)| {
+                let station = OutlineStation {
+                    at: e(at),
+                    left: e(left),
+                    right: e(right),
+                };
+                at += up;
+                station
+            });
+            let mut piece = Piece {
+                part: GarmentPart::Cloth,
+                stations: stations.collect(),
+                zones: zones
+                    .into_iter()
+                    .map(|(from, high, left, wide)| zone_of([from, from + high, left, left + wide]))
+                    .collect(),
+            };
+            while let Err(PieceFault::ZoneOutside(i)) = piece.check() {
+                piece.zones.remove(i);
+            }
+            piece
+        })
+    }
+
+    fn zone_of(place: [i64; 4]) -> Zone {
+        zone(place)
+    }
+
+    fn how() -> impl Strategy<Value = Cutting> {
+        (
+            10i64..60,
+            0i64..3,
+            prop::sample::select(vec![7i64, 8, 16, 24]),
+        )
+            .prop_map(|(side, trimming, step)| Cutting {
+                side: e(side),
+                trimming: e(trimming),
+                step: inch64(step),
+                binding: Some(BindingCut {
+                    width: e(8),
+                    least: e(20),
+                    enough: e(400),
+                }),
+            })
+    }
+
+    /// Whether a rectangle lies in the outline, by exact products.
+    fn inside(piece: &Piece, p: &Patch) -> bool {
+        let (low, high) = (in_nm(p.from), in_nm(p.to));
+        let mut heights = vec![low, high];
+        let stations = piece.stations.iter().map(|s| in_nm(s.at));
+        heights.extend(stations.filter(|y| (low..=high).contains(y)));
+        heights.into_iter().all(|y| {
+            piece.stations.windows(2).any(|w| {
+                let (y0, y1) = (in_nm(w[0].at), in_nm(w[1].at));
+                let edge = |a: Length, b: Length| {
+                    i128::from(in_nm(a)) * i128::from(y1 - y)
+                        + i128::from(in_nm(b)) * i128::from(y - y0)
+                };
+                let scaled = |x: Length| i128::from(in_nm(x)) * i128::from(y1 - y0);
+                (y0..=y1).contains(&y)
+                    && edge(w[0].left, w[1].left) <= scaled(p.left)
+                    && edge(w[0].right, w[1].right) >= scaled(p.right)
+            })
+        })
+    }
+
+    fn overlap(a: &Patch, b: &Patch) -> bool {
+        a.from < b.to && b.from < a.to && a.left < b.right && b.left < a.right
+    }
+
+    fn sound(piece: &Piece, patches: &[Patch]) -> bool {
+        let zones = piece.zones.iter().map(|z| Patch {
+            from: z.from,
+            to: z.to,
+            left: z.left,
+            right: z.right,
+        });
+        let zones: Vec<_> = zones.collect();
+        patches.iter().enumerate().all(|(i, p)| {
+            inside(piece, p)
+                && !zones.iter().any(|z| overlap(z, p))
+                && !patches[..i].iter().any(|q| overlap(p, q))
+        })
+    }
+
+    fn squares(plan: &CutPlan, side: Length) -> Vec<Patch> {
+        let of = |s: &Strip| {
+            let from = s.from;
+            let patch = move |left: &Length| Patch {
+                from,
+                to: from + side,
+                left: *left,
+                right: *left + side,
+            };
+            s.squares.iter().map(patch).collect::<Vec<_>>()
+        };
+        plan.strips.iter().flat_map(of).collect()
+    }
+
+    proptest! {
+        #[test]
+        fn squares_lie_inside_clear_and_apart(piece in piece(), how in how()) {
+            let plan = lay_out(&piece, &how).unwrap();
+            let mut all = squares(&plan, how.cut_side());
+            prop_assert_eq!(all.len(), plan.count as usize);
+            all.extend(plan.binding.iter().copied());
+            prop_assert!(sound(&piece, &all));
+            all.extend(plan.offcuts.iter().copied());
+            prop_assert!(sound(&piece, &all));
+            prop_assert!(plan.spare.value > -1e-9);
+            let free = free_yield(&piece, &how).unwrap();
+            prop_assert!(free.squares.iter().all(|p| p.to - p.from == how.cut_side() && p.right - p.left == how.cut_side()));
+            prop_assert!(sound(&piece, &free.squares));
+        }
+
+        #[test]
+        fn more_than_naive_and_never_more_than_the_bound(piece in piece(), how in how()) {
+            let ours = lay_out(&piece, &how).unwrap().count;
+            let free = free_yield(&piece, &how).unwrap().count;
+            prop_assert!(naive(&piece, &how).unwrap() <= ours);
+            prop_assert!(ours <= free);
+            prop_assert!(free <= bound(&piece, &how).unwrap());
+        }
+
+        #[test]
+        fn another_zone_never_raises_the_count(piece in piece(), how in how(), place in (0i64..200, 1i64..50, -40i64..150, 1i64..50)) {
+            let (from, high, left, wide) = place;
+            let less = piece.clone().without(zone([from, from + high, left, left + wide]));
+            prop_assume!(less.check().is_ok());
+            prop_assert!(lay_out(&less, &how).unwrap().count <= lay_out(&piece, &how).unwrap().count);
+        }
+
+        #[test]
+        fn a_wider_outline_never_lowers_it(piece in piece(), how in how(), grow in prop::collection::vec((0i64..40, 0i64..40), 6)) {
+            let mut wider = piece.clone();
+            for (s, (left, right)) in wider.stations.iter_mut().zip(grow) {
+                s.left -= e(left);
+                s.right += e(right);
+            }
+            prop_assert!(lay_out(&wider, &how).unwrap().count >= lay_out(&piece, &how).unwrap().count);
+        }
+
+        #[test]
+        fn the_cuts_are_those_that_are_needed(piece in piece(), how in how()) {
+            let plan = lay_out(&piece, &how).unwrap();
+            let across: Vec<_> = plan.lines.iter().filter_map(|l| match l {
+                CutLine::Across { at, .. } => Some(*at),
+                CutLine::Upright { .. } => None,
+            }).collect();
+            prop_assert!(across.windows(2).all(|w| w[0] < w[1]));
+            for strip in &plan.strips {
+                prop_assert!(across.contains(&strip.from) && across.contains(&strip.to));
+                for left in &strip.squares {
+                    for at in [*left, *left + how.cut_side()] {
+                        let line = CutLine::Upright { at, from: strip.from, to: strip.to };
+                        prop_assert!(plan.lines.contains(&line));
+                    }
+                }
+            }
+        }
+
+        #[test]
+        fn told_from_the_edge_of_the_cloth_it_is_the_true_place(
+            piece in piece(),
+            how in how(),
+            metric: bool,
+            fraction in prop::sample::select(vec![Fraction::Eighth, Fraction::Sixteenth]),
+        ) {
+            let system = if metric { System::Metric } else { System::Inch };
+            let ruler = Ruler { system, fraction, ..Ruler::default() };
+            let plan = lay_out(&piece, &how).unwrap();
+            let mut cut: Vec<Patch> = plan.strips.iter().flat_map(Strip::runs).collect();
+            let wide: i64 = cut.iter().map(|p| in_nm(p.right - p.left)).sum();
+            prop_assert_eq!(wide, i64::from(plan.count) * in_nm(how.cut_side()));
+            cut.extend(plan.binding.iter().copied());
+            let mut moved = Vec::new();
+            for patch in &cut {
+                let told = begins(&piece, &plan, patch, ruler);
+                let place = edges(&piece, patch.from)[0] + told;
+                prop_assert!(told >= nm(0) && place >= patch.left);
+                prop_assert!(place == patch.left || ruler.nearest(told) == told);
+                prop_assert!(place - patch.left < ruler.step());
+                moved.push(Patch { left: place, right: place + (patch.right - patch.left), ..*patch });
+                // The edge is that of the cloth: a hair farther out there is none.
+                let edge = edges(&piece, patch.from)[0];
+                let point = |left| Patch { from: patch.from, to: patch.from, left, right: left };
+                prop_assert!(inside(&piece, &point(edge)) && !inside(&piece, &point(edge - nm(1))));
+            }
+            prop_assert!(sound(&piece, &moved));
+        }
+
+        #[test]
+        fn one_piece_changed_is_the_pile_laid_out_anew(pieces in prop::collection::vec(piece(), 1..4), to in piece(), which in 0usize..4) {
+            let source = |pieces: &[Piece]| {
+                let name = String::new();
+                Source::Cloth(crate::cloth::garments::Garment { name, pieces: pieces.to_vec() })
+            };
+            let mut pile = Pile::lay_out(&[source(&pieces)], five());
+            let mut changed = pieces.clone();
+            let there = which < changed.len();
+            if there {
+                changed[which] = to.clone();
+            }
+            prop_assert_eq!(pile.change(0, which, &to), there);
+            prop_assert!(!pile.change(1, 0, &to));
+            prop_assert_eq!(pile, Pile::lay_out(&[source(&changed)], five()));
+        }
+
+        #[test]
+        fn nothing_panics(
+            stations in prop::collection::vec(prop::array::uniform3(any_length()), 2..4),
+            zones in prop::collection::vec(prop::array::uniform4(any_length()), 0..3),
+            how in prop::array::uniform6(any_length()),
+            sorted: bool,
+        ) {
+            let mut piece = Piece {
+                part: GarmentPart::Cloth,
+                stations: stations.into_iter().map(|[at, left, right]| OutlineStation { at, left, right }).collect(),
+                zones: zones.into_iter()
+                    .map(|[from, to, left, right]| Zone { kind: ZoneKind::Stain, from, to, left, right })
+                    .collect(),
+            };
+            if sorted {
+                piece.stations.sort_by_key(|s| s.at);
+                for s in &mut piece.stations {
+                    (s.left, s.right) = (std::cmp::min(s.left, s.right), std::cmp::max(s.left, s.right));
+                }
+                piece.zones.retain(|z| z.from < z.to && z.left < z.right);
+                while let Err(PieceFault::ZoneOutside(i) | PieceFault::ZoneTooFar(i)) = piece.check() {
+                    piece.zones.remove(i);
+                }
+            }
+            let [side, trimming, step, width, least, enough] = how;
+            let odd = Cutting { side, trimming, step, binding: Some(BindingCut { width, least, enough }) };
+            for how in [odd, Cutting { binding: odd.binding, ..five() }, five()] {
+                let _ = lay_out(&piece, &how);
+                let _ = naive(&piece, &how);
+                let _ = bound(&piece, &how);
+                let _ = free_yield(&piece, &how);
+            }
+        }
+    }
+
+    fn any_length() -> impl Strategy<Value = Length> {
+        prop_oneof![
+            any::<i64>(),
+            -10i64..10,
+            -900_000_000i64..900_000_000,
+            -99_000_000_000i64..99_000_000_000,
+        ]
+        .prop_map(nm)
+    }
+}

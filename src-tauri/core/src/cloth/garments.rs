@@ -1,0 +1,674 @@
+//! What the squares are cut from: a garment and its flat pieces.
+//!
+//! A leg opened along the inseam, the back of a jacket, a sheet: pressed flat, each
+//! becomes a [`Piece`], an outline with places that must not be cut into. The maker
+//! measures it with a tape across the piece at a few heights, and so it is kept: a
+//! [`OutlineStation`] says how far the cloth reaches to the left and to the right at a height
+//! above the hem, and between two stations the edges run straight. The middle line may
+//! lie anywhere; for a leg it is the outseam, for a plain rectangle its left edge.
+//! Grain runs along the piece.
+//!
+//! Places to keep clear are [`Zone`]s: upright rectangles in the same coordinates. A
+//! round stain is kept as the rectangle about it, a slanting pocket likewise.
+//!
+//! Promises: [`Piece::check`] finds every piece that the cutting could not work with,
+//! and no numbers make it panic. A piece that passes has its stations in order, its left
+//! edge never right of its right edge, and all of it within 100 m of the middle.
+//!
+//! Limits: an outline has one left and one right edge at every height, so a piece with a
+//! bay in its upper edge is given by the line below the bay, or as two pieces. At most
+//! [`MOST`] stations and as many zones.
+//!
+//! # Starting outlines
+//!
+//! [`start`] gives an outline to begin with before anything was measured. **Its figures
+//! are estimates, from memory and common practice, no source**; they are to be replaced
+//! by the maker's tape. For jeans the inseam and the width all round at hem, knee and
+//! thigh are assumed by size; the leg is taken up to the crotch line (above it pockets,
+//! yoke and fly leave little), 55 % of its width to the back of the outseam and 45 % to
+//! the front; the outseam ridge is ¾ in wide, the hem 1 in high, a worn knee sits on the
+//! front half. [`Guess::Low`] has widths 5 % less and a large worn knee, [`Guess::High`] 5 %
+//! more and knees unworn; so the two lie about what the maker may find.
+
+use crate::measure::{Area, Length, System, in_mm, in_nm, inch64, nm, square_metres, zero};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// Most stations, and most zones, of one piece.
+pub const MOST: usize = 200;
+/// Farthest a piece may reach from its middle or its hem: 100 m.
+const FARTHEST_NM: i64 = 100_000_000_000;
+/// Widest leg or back, 2 m, and widest other cloth, 4 m (our judgement: cloth is woven to
+/// about 3 m).
+const WIDEST_NM: [i64; 2] = [2_000_000_000, 4_000_000_000];
+
+/// How far the cloth reaches at one height.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[ts(rename = "OutlineStation")]
+pub struct OutlineStation {
+    /// Height above the hem.
+    #[ts(type = "number")]
+    pub at: Length,
+    /// Where the left edge is, from the middle line; left of it is less than nothing.
+    #[ts(type = "number")]
+    pub left: Length,
+    /// Where the right edge is.
+    #[ts(type = "number")]
+    pub right: Length,
+}
+
+/// Why a place is kept clear.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum ZoneKind {
+    /// The ridge of the outseam.
+    Outseam,
+    /// A hem.
+    Hem,
+    /// A pocket, or where one was.
+    Pocket,
+    /// A worn knee.
+    Knee,
+    /// A hole or a tear.
+    Hole,
+    /// A stain.
+    Stain,
+    /// Any other seam.
+    Seam,
+}
+
+/// A place no square may lie on; squares may touch its edge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Zone {
+    /// Why.
+    pub kind: ZoneKind,
+    /// Its lower edge, above the hem.
+    #[ts(type = "number")]
+    pub from: Length,
+    /// Its upper edge.
+    #[ts(type = "number")]
+    pub to: Length,
+    /// Its left edge, from the middle line.
+    #[ts(type = "number")]
+    pub left: Length,
+    /// Its right edge.
+    #[ts(type = "number")]
+    pub right: Length,
+}
+
+/// Which part of a garment a piece is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum GarmentPart {
+    /// The left leg, opened along the inseam.
+    LeftLeg,
+    /// The right leg, opened along the inseam.
+    RightLeg,
+    /// The back of a jacket or shirt.
+    Back,
+    /// A panel of a skirt.
+    Panel,
+    /// A sheet.
+    Sheet,
+    /// Cloth off the roll, a fat quarter, or anything else flat.
+    Cloth,
+}
+
+/// One flat piece of cloth.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Piece {
+    /// What it is of.
+    pub part: GarmentPart,
+    /// Its outline, from the hem up.
+    pub stations: Vec<OutlineStation>,
+    /// Places to keep clear.
+    pub zones: Vec<Zone>,
+}
+
+/// What is wrong with a piece as given; numbers count from 0 in its lists.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PieceFault {
+    /// Fewer than two stations make no outline.
+    TooFewStations,
+    /// More than [`MOST`] stations or zones.
+    TooMany,
+    /// A station lies over 100 m away.
+    StationTooFar(usize),
+    /// A station is not above the one before it.
+    OutOfOrder(usize),
+    /// At a station the left edge lies right of the right edge.
+    Crossing(usize),
+    /// The outline has no width anywhere.
+    NoWidth,
+    /// At a station the cloth has no width.
+    NoWidthAt(usize),
+    /// At a station it is wider than such a piece comes.
+    TooWide(usize),
+    /// A zone lies over 100 m away.
+    ZoneTooFar(usize),
+    /// A zone has no width or no height.
+    EmptyZone(usize),
+    /// A zone lies wholly beside the piece.
+    ZoneOutside(usize),
+}
+
+impl Piece {
+    /// A rectangle with nothing to keep clear; its left edge is the middle line.
+    pub fn rectangle(part: GarmentPart, width: Length, length: Length) -> Piece {
+        let station = |at| OutlineStation {
+            at,
+            left: zero(),
+            right: width,
+        };
+        Piece {
+            part,
+            stations: vec![station(zero()), station(length)],
+            zones: Vec::new(),
+        }
+    }
+
+    /// The same with one more place to keep clear.
+    pub fn without(mut self, zone: Zone) -> Piece {
+        self.zones.push(zone);
+        self
+    }
+
+    /// What stands in the way of cutting this piece.
+    ///
+    /// # Errors
+    /// The first [`PieceFault`] found, outline before zones.
+    pub fn check(&self) -> Result<(), PieceFault> {
+        let far = |l: Length| !(-FARTHEST_NM..=FARTHEST_NM).contains(&in_nm(l));
+        if self.stations.len() < 2 {
+            return Err(PieceFault::TooFewStations);
+        }
+        if self.stations.len() > MOST || self.zones.len() > MOST {
+            return Err(PieceFault::TooMany);
+        }
+        for (i, s) in self.stations.iter().enumerate() {
+            if far(s.at) || far(s.left) || far(s.right) {
+                return Err(PieceFault::StationTooFar(i));
+            }
+            if i > 0 && s.at <= self.stations[i - 1].at {
+                return Err(PieceFault::OutOfOrder(i));
+            }
+            if s.left > s.right {
+                return Err(PieceFault::Crossing(i));
+            }
+        }
+        if self.stations.iter().all(|s| s.left == s.right) {
+            return Err(PieceFault::NoWidth);
+        }
+        let [low, high, left, right] = self.reach();
+        for (i, z) in self.zones.iter().enumerate() {
+            if [z.from, z.to, z.left, z.right].into_iter().any(far) {
+                return Err(PieceFault::ZoneTooFar(i));
+            }
+            if z.from >= z.to || z.left >= z.right {
+                return Err(PieceFault::EmptyZone(i));
+            }
+            if z.to <= low || z.from >= high || z.right <= left || z.left >= right {
+                return Err(PieceFault::ZoneOutside(i));
+            }
+        }
+        Ok(())
+    }
+
+    /// What stands in the way of taking this for what a tape measured: as
+    /// [`Piece::check`], and every width is one that such cloth has.
+    ///
+    /// # Errors
+    /// The first [`PieceFault`] found.
+    pub fn check_measured(&self) -> Result<(), PieceFault> {
+        self.check()?;
+        let [garment, other] = WIDEST_NM;
+        let widest = match self.part {
+            GarmentPart::LeftLeg | GarmentPart::RightLeg | GarmentPart::Back => garment,
+            GarmentPart::Panel | GarmentPart::Sheet | GarmentPart::Cloth => other,
+        };
+        for (i, station) in self.stations.iter().enumerate() {
+            match in_nm(station.right - station.left) {
+                0 => return Err(PieceFault::NoWidthAt(i)),
+                wide if wide > widest => return Err(PieceFault::TooWide(i)),
+                _ => {}
+            }
+        }
+        Ok(())
+    }
+
+    /// Lowest, highest, farthest left and farthest right of the outline.
+    pub fn reach(&self) -> [Length; 4] {
+        let by = |pick: fn(&OutlineStation) -> Length| self.stations.iter().map(pick);
+        [
+            by(|s| s.at).min().unwrap_or(zero()),
+            by(|s| s.at).max().unwrap_or(zero()),
+            by(|s| s.left).min().unwrap_or(zero()),
+            by(|s| s.right).max().unwrap_or(zero()),
+        ]
+    }
+
+    /// Cloth within the outline, zones and all: the sum of trapezoids between stations.
+    pub fn area(&self) -> Area {
+        let mm2: f64 = self
+            .stations
+            .windows(2)
+            .map(|w| {
+                let wide = |s: &OutlineStation| in_mm(s.right) - in_mm(s.left);
+                (wide(&w[0]) + wide(&w[1])) / 2.0 * (in_mm(w[1].at) - in_mm(w[0].at))
+            })
+            .sum();
+        square_metres(nm(1_000_000_000), nm(1_000_000_000)) * (mm2 / 1e6)
+    }
+}
+
+/// A garment, or other cloth, taken apart.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Garment {
+    /// What the maker calls it.
+    pub name: String,
+    /// Its flat pieces.
+    pub pieces: Vec<Piece>,
+}
+
+/// Squares bought ready cut. Packs of charm squares commonly hold 42, but count yours
+/// (common practice, no source).
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Precut {
+    /// What the maker calls it.
+    pub name: String,
+    /// Side of a square.
+    #[ts(type = "number")]
+    pub side: Length,
+    /// How many there are, counted.
+    pub count: u32,
+}
+
+impl Precut {
+    /// Squares of side `wanted` it gives: as counted, times what each is cut down to; a
+    /// 10 in square gives four of 5 in.
+    pub fn gives(&self, wanted: Length) -> u32 {
+        let (own, wanted) = (in_nm(self.side).max(0), in_nm(wanted).max(1));
+        let each = u32::try_from(own / wanted).unwrap_or(u32::MAX);
+        self.count.saturating_mul(each.saturating_mul(each))
+    }
+}
+
+/// Something squares come from.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "source")]
+pub enum Source {
+    /// Cloth to be cut.
+    Cloth(Garment),
+    /// Squares ready cut.
+    Precut(Precut),
+}
+
+/// Cloth off the roll: `width` is what is usable between the selvages.
+pub fn yardage(width: Length, length: Length) -> Piece {
+    Piece::rectangle(GarmentPart::Cloth, width, length)
+}
+
+/// A fat quarter: half a yard of 44 in cloth halved again, 18 × 22 in; or 50 × 55 cm.
+pub fn fat_quarter(system: System) -> Piece {
+    match system {
+        System::Inch => yardage(inch64(22 * 64), inch64(18 * 64)),
+        System::Metric => yardage(nm(550_000_000), nm(500_000_000)),
+    }
+}
+
+/// Garments for which there is a starting outline.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum GarmentKind {
+    /// A man's straight jeans, two legs.
+    MensJeans,
+    /// A woman's straight jeans, two legs.
+    WomensJeans,
+    /// A child's jeans, two legs; sizes about 4, 8 and 12 years.
+    ChildsJeans,
+    /// The back of a denim jacket, with its yoke and two upright seams.
+    JacketBack,
+    /// A skirt opened along one side seam.
+    Skirt,
+    /// A flat bed sheet: single, double, large double.
+    Sheet,
+}
+
+impl GarmentKind {
+    /// Every kind.
+    pub const ALL: [GarmentKind; 6] = [
+        GarmentKind::MensJeans,
+        GarmentKind::WomensJeans,
+        GarmentKind::ChildsJeans,
+        GarmentKind::JacketBack,
+        GarmentKind::Skirt,
+        GarmentKind::Sheet,
+    ];
+}
+
+/// A garment's size, roughly.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum GarmentSize {
+    /// Small.
+    Small,
+    /// Middling.
+    Medium,
+    /// Large.
+    Large,
+}
+
+/// How cautious a starting outline is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Guess {
+    /// Narrow and worn.
+    Low,
+    /// As one would expect.
+    Typical,
+    /// Wide and little worn.
+    High,
+}
+
+/// An outline to begin with, to be corrected by the tape. Estimates, from memory and
+/// common practice, no source.
+pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
+    let nth = match size {
+        GarmentSize::Small => 0,
+        GarmentSize::Medium => 1,
+        GarmentSize::Large => 2,
+    };
+    // Inseam or length, then widths from the hem up, in quarter inches.
+    let figures: [i64; 4] = match kind {
+        GarmentKind::MensJeans => [[120, 62, 70, 92], [128, 68, 76, 100], [128, 72, 82, 112]],
+        GarmentKind::WomensJeans => [[116, 54, 60, 86], [120, 56, 64, 96], [120, 60, 70, 108]],
+        GarmentKind::ChildsJeans => [[64, 40, 46, 56], [88, 48, 54, 66], [108, 54, 60, 76]],
+        GarmentKind::JacketBack => [[80, 64, 72, 72], [88, 72, 80, 80], [96, 80, 88, 88]],
+        GarmentKind::Skirt => [
+            [68, 160, 148, 136],
+            [72, 176, 164, 152],
+            [72, 192, 180, 168],
+        ],
+        GarmentKind::Sheet => [
+            [384, 264, 264, 264],
+            [384, 324, 324, 324],
+            [408, 360, 360, 360],
+        ],
+    }[nth];
+    let percent = match (kind, guess) {
+        (GarmentKind::Sheet, _) | (_, Guess::Typical) => 100,
+        (_, Guess::Low) => 95,
+        (_, Guess::High) => 105,
+    };
+    let [length, hem, knee, thigh] = figures;
+    let quarters = |q: i64| inch64(q * 16);
+    // `share` hundredths of a width of so many quarter inches, to the lower 1/8 in.
+    let part = |width: i64, share: i64| inch64(width * 2 * share * percent / 10_000 * 8);
+    let wide = |at: i64, width: i64, back: i64| OutlineStation {
+        at: quarters(at),
+        left: zero() - part(width, back),
+        right: part(width, 100 - back),
+    };
+    let zone = |kind, [from, to, left, right]: [Length; 4]| Zone {
+        kind,
+        from,
+        to,
+        left,
+        right,
+    };
+    let ridge = |to: Length| zone(ZoneKind::Outseam, [zero(), to, inch64(-24), inch64(24)]);
+    let across = |kind, from: i64, to: i64| {
+        let [from, to] = [quarters(from), quarters(to)];
+        let half = part(hem.max(thigh), 100);
+        zone(kind, [from, to, zero() - half, half])
+    };
+    match kind {
+        GarmentKind::MensJeans | GarmentKind::WomensJeans | GarmentKind::ChildsJeans => {
+            // The knee lies a little above the middle of the inseam.
+            let bend = length * 11 / 20;
+            let mut zones = vec![ridge(quarters(length)), across(ZoneKind::Hem, 0, 4)];
+            let worn = match guess {
+                Guess::Low => Some((length / 4, 55)),
+                Guess::Typical => Some((length / 8, 40)),
+                Guess::High => None,
+            };
+            if let Some((high, share)) = worn {
+                let front = part(knee, 45);
+                let half = nm(in_nm(front) * share / 200);
+                let middle = nm(in_nm(front) / 2);
+                let (from, to) = (quarters(bend - high / 2), quarters(bend + high / 2));
+                let place = [from, to, middle - half, middle + half];
+                zones.push(zone(ZoneKind::Knee, place));
+            }
+            let left = Piece {
+                part: GarmentPart::LeftLeg,
+                stations: vec![
+                    wide(0, hem, 55),
+                    wide(bend, knee, 55),
+                    wide(length, thigh, 55),
+                ],
+                zones,
+            };
+            let right = mirrored(&left, GarmentPart::RightLeg);
+            vec![left, right]
+        }
+        GarmentKind::JacketBack => {
+            let yoke = length * 3 / 4;
+            let seam = part(hem, 25);
+            let upright = |at: Length| {
+                let place = [zero(), quarters(yoke), at - inch64(24), at + inch64(24)];
+                zone(ZoneKind::Seam, place)
+            };
+            vec![Piece {
+                part: GarmentPart::Back,
+                stations: vec![
+                    wide(0, hem, 50),
+                    wide(yoke, knee, 50),
+                    wide(length, thigh, 50),
+                ],
+                zones: vec![
+                    across(ZoneKind::Hem, 0, 6),
+                    across(ZoneKind::Seam, yoke - 2, yoke + 1),
+                    upright(seam),
+                    upright(zero() - seam),
+                ],
+            }]
+        }
+        GarmentKind::Skirt => {
+            let pocket = |left, right| {
+                let (from, to) = (quarters(length * 2 / 3), quarters(length));
+                zone(ZoneKind::Pocket, [from, to, left, right])
+            };
+            let (inner, outer) = (part(thigh, 12), part(thigh, 38));
+            vec![Piece {
+                part: GarmentPart::Panel,
+                stations: vec![
+                    wide(0, hem, 50),
+                    wide(length / 2, knee, 50),
+                    wide(length, thigh, 50),
+                ],
+                zones: vec![
+                    across(ZoneKind::Hem, 0, 4),
+                    zone(
+                        ZoneKind::Seam,
+                        [zero(), quarters(length), inch64(-24), inch64(24)],
+                    ),
+                    pocket(inner, outer),
+                    pocket(zero() - outer, zero() - inner),
+                ],
+            }]
+        }
+        GarmentKind::Sheet => vec![Piece {
+            part: GarmentPart::Sheet,
+            stations: vec![wide(0, hem, 50), wide(length, thigh, 50)],
+            zones: vec![
+                across(ZoneKind::Hem, 0, 4),
+                across(ZoneKind::Hem, length - 16, length),
+            ],
+        }],
+    }
+}
+
+/// The piece as its other half lies: left and right change places.
+pub fn mirrored(piece: &Piece, part: GarmentPart) -> Piece {
+    // Lengths that `check` refuses may have no opposite; they keep as near as can be.
+    let turned = |l: Length| nm(in_nm(l).saturating_neg());
+    Piece {
+        part,
+        stations: piece
+            .stations
+            .iter()
+            .map(|s| OutlineStation {
+                at: s.at,
+                left: turned(s.right),
+                right: turned(s.left),
+            })
+            .collect(),
+        zones: piece
+            .zones
+            .iter()
+            .map(|z| Zone {
+                left: turned(z.right),
+                right: turned(z.left),
+                ..*z
+            })
+            .collect(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn inch(count: i64) -> Length {
+        inch64(count * 64)
+    }
+
+    fn hole(from: i64, to: i64, left: i64, right: i64) -> Zone {
+        Zone {
+            kind: ZoneKind::Hole,
+            from: inch(from),
+            to: inch(to),
+            left: inch(left),
+            right: inch(right),
+        }
+    }
+
+    #[test]
+    fn faults_are_named() {
+        let good = Piece::rectangle(GarmentPart::Cloth, inch(20), inch(30));
+        assert_eq!(good.check(), Ok(()));
+        let check = |change: &dyn Fn(&mut Piece), want| {
+            let mut piece = good.clone();
+            change(&mut piece);
+            assert_eq!(piece.check(), Err(want));
+        };
+        check(&|p| p.stations.truncate(1), PieceFault::TooFewStations);
+        check(
+            &|p| p.zones = vec![hole(1, 2, 1, 2); MOST + 1],
+            PieceFault::TooMany,
+        );
+        check(&|p| p.stations[1].at = zero(), PieceFault::OutOfOrder(1));
+        check(&|p| p.stations[0].left = inch(21), PieceFault::Crossing(0));
+        check(
+            &|p| p.stations[1].right = nm(i64::MIN),
+            PieceFault::StationTooFar(1),
+        );
+        check(
+            &|p| p.stations.iter_mut().for_each(|s| s.right = s.left),
+            PieceFault::NoWidth,
+        );
+        check(
+            &|p| p.zones.push(hole(3, 3, 1, 2)),
+            PieceFault::EmptyZone(0),
+        );
+        check(
+            &|p| p.zones.push(hole(3, 4, 2, 1)),
+            PieceFault::EmptyZone(0),
+        );
+        check(
+            &|p| p.zones.push(hole(30, 34, 2, 3)),
+            PieceFault::ZoneOutside(0),
+        );
+        check(
+            &|p| p.zones.push(hole(3, 4, -3, 0)),
+            PieceFault::ZoneOutside(0),
+        );
+        check(
+            &|p| {
+                p.zones.push(Zone {
+                    to: nm(i64::MAX),
+                    ..hole(1, 2, 1, 2)
+                });
+            },
+            PieceFault::ZoneTooFar(0),
+        );
+    }
+
+    #[test]
+    fn every_starting_outline_is_sound() {
+        for kind in GarmentKind::ALL {
+            for size in [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large] {
+                let area = |guess| {
+                    let pieces = start(kind, size, guess);
+                    for piece in &pieces {
+                        assert_eq!(piece.check(), Ok(()), "{kind:?} {size:?} {guess:?}");
+                    }
+                    pieces
+                        .iter()
+                        .map(Piece::area)
+                        .fold(square_metres(zero(), zero()), |a, b| a + b)
+                };
+                assert!(area(Guess::Low) <= area(Guess::Typical));
+                assert!(area(Guess::Typical) <= area(Guess::High));
+            }
+        }
+    }
+
+    #[test]
+    fn an_area_in_inches() {
+        let piece = Piece::rectangle(GarmentPart::Cloth, inch(10), inch(20));
+        let off = piece.area() - square_metres(inch(10), inch(20));
+        assert!(off.value.abs() < 1e-12);
+    }
+
+    #[test]
+    fn packs_are_as_counted() {
+        let pack = |side, count| Precut {
+            name: "charm".into(),
+            side: inch(side),
+            count,
+        };
+        assert_eq!(pack(5, 42).gives(inch(5)), 42);
+        assert_eq!(pack(10, 42).gives(inch(5)), 168);
+        assert_eq!(pack(4, 42).gives(inch(5)), 0);
+        assert_eq!(pack(4, u32::MAX).gives(nm(i64::MIN)), u32::MAX);
+    }
+
+    fn any_length() -> impl Strategy<Value = Length> {
+        prop_oneof![any::<i64>(), -10i64..10, -600_000_000i64..600_000_000].prop_map(nm)
+    }
+
+    proptest! {
+        #[test]
+        fn nothing_panics(
+            stations in prop::collection::vec((any_length(), any_length(), any_length()), 0..5),
+            zones in prop::collection::vec(prop::array::uniform4(any_length()), 0..4),
+        ) {
+            let piece = Piece {
+                part: GarmentPart::Cloth,
+                stations: stations.into_iter().map(|(at, left, right)| OutlineStation { at, left, right }).collect(),
+                zones: zones.into_iter()
+                    .map(|[from, to, left, right]| Zone { kind: ZoneKind::Stain, from, to, left, right })
+                    .collect(),
+            };
+            let turned = mirrored(&piece, GarmentPart::Cloth);
+            let _ = turned.area();
+            if piece.check().is_ok() {
+                prop_assert_eq!(turned.check(), Ok(()));
+                prop_assert_eq!(mirrored(&turned, GarmentPart::Cloth), piece);
+            }
+        }
+    }
+}

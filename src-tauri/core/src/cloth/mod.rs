@@ -1,0 +1,8 @@
+//! The cloth: fabrics and denims, garments on the pile, how they are cut, weights, thread.
+
+pub mod cutting;
+pub mod fabric;
+pub mod garments;
+pub mod pile;
+pub mod thread;
+pub mod weight;

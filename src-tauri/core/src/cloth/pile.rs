@@ -1,0 +1,162 @@
+//! The clothes pile: what squares are to come from, and what really came out.
+//!
+//! Each [`Heap`] is a garment, cloth off the roll, or a pack of squares, and says what it
+//! is for: denim for the squares, of one of the throw's denims or of any, or one of the
+//! fabrics. What a piece will give is worked out in [`crate::cloth::cutting`]; what it gave is
+//! counted by the maker, and from then on the count stands.
+
+use crate::cloth::cutting::{Cutting, lay_out};
+use crate::cloth::garments::Source;
+use crate::cloth::weight::Cloth;
+use crate::measure::{Length, zero};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// How squares of this side are cut: at every eighth of an inch, nothing to trim.
+pub fn how(side: Length) -> Cutting {
+    Cutting {
+        side,
+        ..Cutting::default()
+    }
+}
+
+/// What a heap is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "for")]
+pub enum Use {
+    /// The denim squares.
+    Denim {
+        /// Those of this denim of the throw's, counted from 0; any of them where it was not
+        /// said.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        denim: Option<u8>,
+    },
+    /// Fabric squares of a print.
+    Fabric {
+        /// The print, counted from 0.
+        print: u8,
+    },
+}
+
+impl Use {
+    /// For denim squares, whichever.
+    pub const ANY_DENIM: Use = Use::Denim { denim: None };
+
+    /// Whether denim squares come from it.
+    pub fn is_denim(self) -> bool {
+        matches!(self, Use::Denim { .. })
+    }
+}
+
+/// One garment, length of cloth or pack.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct Heap {
+    /// What it is.
+    pub from: Source,
+    /// What it is for.
+    pub makes: Use,
+    /// What is known of its cloth.
+    pub cloth: Cloth,
+    /// Squares are cut so much larger, to be trimmed later; nothing for rotary cutting.
+    #[ts(type = "number")]
+    pub trimming: Length,
+    /// Squares counted from each piece cut up so far, by piece.
+    pub counted: Vec<Option<u32>>,
+}
+
+impl Heap {
+    /// A heap nothing has been cut from.
+    pub fn new(from: Source, makes: Use, cloth: Cloth) -> Heap {
+        let pieces = match &from {
+            Source::Cloth(garment) => garment.pieces.len(),
+            Source::Precut(_) => 1,
+        };
+        Heap {
+            from,
+            makes,
+            cloth,
+            trimming: zero(),
+            counted: vec![None; pieces],
+        }
+    }
+
+    /// Whether something was cut from it.
+    pub fn is_cut(&self) -> bool {
+        self.counted.iter().any(Option::is_some)
+    }
+
+    /// Whether it can still be said to be for that: what was counted has gone to the
+    /// squares, or to a print's stock, so from then on only which denim it is can change.
+    pub fn may_make(&self, makes: Use) -> bool {
+        let denim = self.makes.is_denim() && makes.is_denim();
+        makes == self.makes || denim || !self.is_cut()
+    }
+
+    /// What the maker calls it.
+    pub fn name(&self) -> &str {
+        match &self.from {
+            Source::Cloth(garment) => &garment.name,
+            Source::Precut(pack) => &pack.name,
+        }
+    }
+
+    /// How its squares are cut.
+    pub fn how(&self, side: Length) -> Cutting {
+        Cutting {
+            trimming: self.trimming,
+            ..how(side)
+        }
+    }
+
+    /// Squares of this side that one piece is expected to give.
+    pub fn expected(&self, piece: usize, side: Length) -> u32 {
+        match &self.from {
+            Source::Cloth(garment) => garment
+                .pieces
+                .get(piece)
+                .and_then(|p| lay_out(p, &self.how(side)).ok())
+                .map_or(0, |cut| cut.count),
+            Source::Precut(pack) => pack.gives(side),
+        }
+    }
+
+    /// Squares of each piece: counted where counted, expected otherwise. Every piece not
+    /// cut up is laid out anew, so ask once.
+    pub fn squares(&self, side: Length) -> Vec<u32> {
+        let pieces = self.counted.iter().enumerate();
+        pieces
+            .map(|(i, n)| n.unwrap_or_else(|| self.expected(i, side)))
+            .collect()
+    }
+
+    /// Of `squares`, those still to come from pieces not cut up.
+    pub fn to_come(&self, squares: &[u32]) -> u32 {
+        let pieces = self.counted.iter().zip(squares);
+        pieces
+            .filter(|(counted, _)| counted.is_none())
+            .map(|(_, n)| n)
+            .sum()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A heap written down before denims were told apart reads and writes as it did.
+    #[test]
+    fn a_use_without_a_denim_is_written_as_ever() {
+        for (text, makes) in [
+            (r#"{"for":"denim"}"#, Use::ANY_DENIM),
+            (
+                r#"{"for":"denim","denim":1}"#,
+                Use::Denim { denim: Some(1) },
+            ),
+            (r#"{"for":"fabric","print":0}"#, Use::Fabric { print: 0 }),
+        ] {
+            assert_eq!(serde_json::from_str::<Use>(text).unwrap(), makes);
+            assert_eq!(serde_json::to_string(&makes).unwrap(), text);
+        }
+    }
+}

@@ -1,0 +1,55 @@
+//! Checks that several families of actions share.
+
+use crate::cloth::fabric::{Denim, Print};
+use crate::command::action::*;
+use crate::command::rejection::Rejection;
+use crate::plan::assembly::Rect;
+use crate::throw::state::Throw;
+
+pub(crate) fn clean_name(name: &str) -> Result<String, Rejection> {
+    let name: String = name
+        .chars()
+        .map(|c| if c.is_control() { ' ' } else { c })
+        .collect();
+    let name = name.trim();
+    if name.is_empty() || name.chars().count() > LONGEST_NAME {
+        return Err(Rejection::Name);
+    }
+    Ok(name.to_string())
+}
+
+pub(crate) fn check_cloth(prints: &[Print], denims: &[Denim]) -> Result<(), Rejection> {
+    if prints.len() > MOST_CLOTHS || denims.len() > MOST_CLOTHS {
+        return Err(Rejection::Cloth);
+    }
+    let colour = |c: &str| {
+        c.len() == 7 && c.starts_with('#') && c[1..].bytes().all(|b| b.is_ascii_hexdigit())
+    };
+    let looks = prints.iter().map(|p| (&p.name, &p.colour));
+    for (name, hue) in looks.chain(denims.iter().map(|d| (&d.name, &d.colour))) {
+        clean_name(name)?;
+        if !colour(hue) {
+            return Err(Rejection::Cloth);
+        }
+    }
+    Ok(())
+}
+
+pub(super) fn known_squares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Rect>, Rejection> {
+    if pieces.is_empty() {
+        return Err(Rejection::Nothing);
+    }
+    let unknown = |p: &&Rect| !p.is_square() || !throw.assembly().knows(**p);
+    match pieces.iter().find(unknown) {
+        Some(piece) => Err(Rejection::NoSuchPiece(*piece)),
+        None => Ok(pieces.to_vec()),
+    }
+}
+
+/// The piece something is said of is one of this throw's.
+pub(super) fn about(throw: &Throw, piece: Option<Rect>) -> Result<(), Rejection> {
+    match piece.filter(|p| !throw.assembly().knows(*p)) {
+        Some(piece) => Err(Rejection::NoSuchPiece(piece)),
+        None => Ok(()),
+    }
+}

@@ -1,0 +1,355 @@
+//! The two faces: fabrics on squares, layouts, places exchanged, pieces turned.
+
+use crate::cloth::fabric::{Cover, Denim, Face, Print};
+use crate::command::check::{check_cloth, known_squares};
+use crate::command::rejection::Rejection;
+use crate::plan::assembly::{Rect, source};
+use crate::throw::event::Event;
+use crate::throw::loose::{is_loose, loose_units, places_for};
+use crate::throw::state::Throw;
+use crate::throw::stock::{gone, used};
+use crate::throw::tasks::{Task, cover_task};
+use crate::throw::wishes::{Layout, Wishes};
+use std::collections::{HashMap, HashSet};
+
+pub(super) fn set_face(
+    throw: &Throw,
+    pieces: &[Rect],
+    face: Face,
+    print: Option<u8>,
+) -> Result<Vec<Event>, Rejection> {
+    if print.is_some_and(|p| usize::from(p) >= throw.prints.len()) {
+        return Err(Rejection::Cloth);
+    }
+    let mut faces = Vec::new();
+    for piece in known_squares(throw, pieces)? {
+        let cover = throw.cover(piece);
+        if cover.on(face) == print {
+            continue;
+        }
+        if throw.is_joined(piece) {
+            return Err(Rejection::Joined(piece));
+        }
+        if throw.has(piece, cover_task(face)) {
+            return Err(Rejection::Glued(piece));
+        }
+        faces.push((piece, cover.with(face, print)));
+    }
+    if let Some(print) = print
+        && let Some(have) = throw.prints[usize::from(print)].stock
+        && used(throw, print) + gone(throw, print).all() + faces.len() as u32 > have
+    {
+        return Err(Rejection::Stock { print, have });
+    }
+    if faces.is_empty() {
+        return Err(Rejection::Nothing);
+    }
+    Ok(vec![Event::FacesChanged { faces }])
+}
+
+/// No more squares can be covered on a face than there are.
+pub(super) fn check_wishes(throw: &Throw, wishes: &Wishes) -> Result<(), Rejection> {
+    let most = throw.plan.squares();
+    if wishes.front > most || wishes.back > most {
+        return Err(Rejection::Wishes { most });
+    }
+    Ok(())
+}
+
+/// Whether all of a layout can be done to a throw, and what comes of it.
+pub(super) fn lay_out(
+    throw: &Throw,
+    wishes: &Wishes,
+    layout: &Layout,
+) -> Result<Vec<Event>, Rejection> {
+    check_wishes(throw, wishes)?;
+    check_moves(throw, &layout.moves)?;
+    let mut events: Vec<Event> = layout.moved().into_iter().collect();
+    let moved = throw.after(&events);
+    for (n, (piece, quarters)) in layout.turns.iter().enumerate() {
+        let before = &layout.turns[..n];
+        if before
+            .iter()
+            .any(|(p, _)| p.holds(*piece) || piece.holds(*p))
+        {
+            return Err(Rejection::Layout(*piece));
+        }
+        may_turn(&moved, *piece, *quarters)?;
+    }
+    events.extend(layout.turned());
+    let turned = throw.after(&events);
+    let mut faces: Vec<(Rect, Cover)> = Vec::new();
+    let mut seen = HashSet::new();
+    for (piece, cover) in &layout.faces {
+        let is = turned.cover(*piece);
+        if !seen.insert(*piece) || !piece.is_square() || !throw.assembly().knows(*piece) {
+            return Err(Rejection::Layout(*piece));
+        }
+        let print = |p: Option<u8>| p.is_none_or(|p| usize::from(p) < throw.prints.len());
+        let denim = usize::from(cover.denim) < throw.denims.len().max(1);
+        if !print(cover.front) || !print(cover.back) || !denim {
+            return Err(Rejection::Cloth);
+        }
+        let cloth = |c: &Cover| (c.denim, c.wrong_side_up, c.crosswise);
+        if cloth(cover) != cloth(&is) && turned.has(*piece, Task::Cut) {
+            return Err(Rejection::AlreadyCut { squares: 1 });
+        }
+        if *cover != is && turned.is_pinned(*piece) {
+            return Err(Rejection::Pinned(*piece));
+        }
+        for face in Face::BOTH {
+            if cover.on(face) != is.on(face) {
+                if turned.is_joined(*piece) {
+                    return Err(Rejection::Joined(*piece));
+                }
+                if turned.has(*piece, cover_task(face)) {
+                    return Err(Rejection::Glued(*piece));
+                }
+            }
+        }
+        if *cover != is {
+            faces.push((*piece, *cover));
+        }
+    }
+    if !faces.is_empty() {
+        events.push(Event::FacesChanged { faces });
+    }
+    let after = throw.after(&events);
+    for (i, print) in throw.prints.iter().enumerate() {
+        let print_n = i as u8;
+        let (before, now) = (used(throw, print_n), used(&after, print_n));
+        let gone = gone(throw, print_n).all();
+        if let Some(have) = print
+            .stock
+            .filter(|have| now + gone > *have && now > before)
+        {
+            return Err(Rejection::Stock {
+                print: print_n,
+                have,
+            });
+        }
+    }
+    if throw.wishes != Some(*wishes) {
+        events.push(Event::Wished { wishes: *wishes });
+    }
+    if events.is_empty() {
+        return Err(Rejection::Nothing);
+    }
+    Ok(events)
+}
+
+/// The joined piece a square goes with, or what was named itself.
+fn unit_of(throw: &Throw, piece: Rect) -> Rect {
+    let mut units = loose_units(throw).into_iter();
+    units.find(|u| u.holds(piece)).unwrap_or(piece)
+}
+
+/// What is exchanged when two pieces are named: the pieces they are part of, and where
+/// one is the larger, all that lies in the place of that shape round the other.
+fn two_alike(throw: &Throw, a: Rect, b: Rect) -> (Rect, Rect) {
+    let (one, other) = (unit_of(throw, a), unit_of(throw, b));
+    let round = |large: Rect, small: Rect| {
+        let places = places_for(throw.assembly(), large);
+        places.into_iter().find(|p| p.holds(small)).unwrap_or(small)
+    };
+    match one.count().cmp(&other.count()) {
+        std::cmp::Ordering::Less => (round(other, one), other),
+        std::cmp::Ordering::Greater => (one, round(one, other)),
+        std::cmp::Ordering::Equal => (one, other),
+    }
+}
+
+/// Pieces that exchange places: each loose, of one shape and kind, each place once.
+fn check_moves(throw: &Throw, moves: &[(Rect, Rect)]) -> Result<(), Rejection> {
+    let (mut left, mut taken) = (HashSet::new(), HashSet::new());
+    let mut of_kind: HashMap<Rect, HashSet<Rect>> = HashMap::new();
+    for (from, to) in moves {
+        if !throw.assembly().knows(*from) || !throw.assembly().knows(*to) {
+            return Err(Rejection::NoSuchPiece(*from));
+        }
+        let squares = from.is_square() && to.is_square();
+        if !squares {
+            let places = of_kind
+                .entry(*from)
+                .or_insert_with(|| places_for(throw.assembly(), *from).into_iter().collect());
+            if !places.contains(to) {
+                return Err(Rejection::NotSwappable(*from, *to));
+            }
+        }
+        if !is_loose(throw, *from) {
+            return Err(Rejection::NotSwappable(*from, *to));
+        }
+        for square in from.squares() {
+            if throw.is_pinned(square) {
+                return Err(Rejection::Pinned(square));
+            }
+            if !left.insert(square) {
+                return Err(Rejection::Layout(square));
+            }
+        }
+        for square in to.squares() {
+            if !taken.insert(square) {
+                return Err(Rejection::Layout(square));
+            }
+        }
+    }
+    match left.symmetric_difference(&taken).next() {
+        Some(square) => Err(Rejection::Layout(*square)),
+        None => Ok(()),
+    }
+}
+
+/// Whether a piece may be turned where it lies: a loose square or a stitched four by
+/// quarters, any other loose joined piece by halves.
+pub(crate) fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), Rejection> {
+    if !throw.assembly().knows(piece) {
+        return Err(Rejection::NoSuchPiece(piece));
+    }
+    // Four squares in a line are as many, but only a square stays in its place.
+    let quarter = piece.rows == piece.cols && (piece.is_square() || throw.has(piece, Task::Stitch));
+    let opened = throw.work(piece).is_some_and(|w| w.opened.is_some());
+    let sewn = piece.is_square() || throw.begun(piece);
+    if quarters.is_multiple_of(4)
+        || piece.count() > 4
+        || opened
+        || !sewn
+        || !is_loose(throw, piece)
+        || (quarters % 2 == 1 && !quarter)
+    {
+        return Err(Rejection::NotTurnable(piece));
+    }
+    match piece.squares().find(|s| throw.is_pinned(*s)) {
+        Some(square) => Err(Rejection::Pinned(square)),
+        None => Ok(()),
+    }
+}
+
+pub(super) fn flip(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, Rejection> {
+    let pieces = known_squares(throw, pieces)?;
+    for piece in &pieces {
+        if throw.is_joined(*piece) {
+            return Err(Rejection::Joined(*piece));
+        }
+        if throw.is_pinned(*piece) {
+            return Err(Rejection::Pinned(*piece));
+        }
+    }
+    Ok(vec![Event::Flipped { pieces }])
+}
+
+/// Fours that hold one of these pieces and were turned by a quarter: they are laid
+/// back as they were sewn before anything in them is opened.
+pub(super) fn laid_back(throw: &Throw, pieces: &[Rect]) -> Vec<(Rect, u8)> {
+    let blocks = throw.assembly().blocks();
+    let turned = |b: &Rect| throw.is_turned(*b) && pieces.iter().any(|p| b.holds(*p));
+    blocks
+        .into_iter()
+        .filter(turned)
+        .map(|block| (block, 3))
+        .collect()
+}
+
+/// Where a square lies once the four round it is laid back.
+pub(super) fn back_in(square: Rect, turned: &[(Rect, u8)]) -> Rect {
+    let Some((block, quarters)) = turned.iter().find(|(b, _)| b.holds(square)) else {
+        return square;
+    };
+    let squares: Vec<Rect> = block.squares().collect();
+    let at = squares.iter().position(|s| *s == square);
+    (0..squares.len())
+        .find(|n| Some(source(*n, (block.rows, block.cols), *quarters)) == at)
+        .map_or(square, |n| squares[n])
+}
+
+pub(super) fn set_cloth(
+    throw: &Throw,
+    prints: &[Print],
+    denims: &[Denim],
+) -> Result<Vec<Event>, Rejection> {
+    check_cloth(prints, denims)?;
+    for cover in throw.covers() {
+        let missing = [cover.front, cover.back]
+            .into_iter()
+            .flatten()
+            .any(|p| usize::from(p) >= prints.len());
+        if missing || (cover.denim > 0 && usize::from(cover.denim) >= denims.len()) {
+            return Err(Rejection::Cloth);
+        }
+    }
+    for (i, print) in prints.iter().enumerate() {
+        if let Some(have) = print.stock.filter(|have| used(throw, i as u8) > *have) {
+            return Err(Rejection::Stock {
+                print: i as u8,
+                have,
+            });
+        }
+    }
+    let (prints, denims) = (prints.to_vec(), denims.to_vec());
+    Ok(vec![Event::ClothChanged { prints, denims }])
+}
+
+/// Take another denim for squares that are not cut yet, or turn it over.
+pub(super) fn set_denim(
+    throw: &Throw,
+    pieces: &[Rect],
+    denim: u8,
+    wrong_side_up: bool,
+) -> Result<Vec<Event>, Rejection> {
+    if usize::from(denim) >= throw.denims.len().max(1) {
+        return Err(Rejection::Cloth);
+    }
+    let mut faces = Vec::new();
+    for piece in known_squares(throw, pieces)? {
+        if throw.has(piece, Task::Cut) {
+            return Err(Rejection::AlreadyCut { squares: 1 });
+        }
+        let cover = Cover {
+            denim,
+            wrong_side_up,
+            ..throw.cover(piece)
+        };
+        faces.push((piece, cover));
+    }
+    Ok(vec![Event::FacesChanged { faces }])
+}
+
+/// Say how the faces are to look.
+pub(super) fn wish(throw: &Throw, wishes: &Wishes) -> Result<Vec<Event>, Rejection> {
+    check_wishes(throw, wishes)?;
+    if throw.wishes == Some(*wishes) {
+        return Err(Rejection::Nothing);
+    }
+    Ok(vec![Event::Wished { wishes: *wishes }])
+}
+
+/// Turn a piece where it lies.
+pub(super) fn turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<Vec<Event>, Rejection> {
+    let piece = unit_of(throw, piece);
+    may_turn(throw, piece, quarters)?;
+    Ok(vec![Event::Turned {
+        pieces: vec![(piece, quarters % 4)],
+    }])
+}
+
+/// Pin places, or let them go.
+pub(super) fn pin(throw: &Throw, pieces: &[Rect], pinned: bool) -> Result<Vec<Event>, Rejection> {
+    let pieces = known_squares(throw, pieces)?
+        .into_iter()
+        .filter(|p| throw.is_pinned(*p) != pinned)
+        .collect::<Vec<_>>();
+    if pieces.is_empty() {
+        return Err(Rejection::Nothing);
+    }
+    Ok(vec![Event::Pinned { pieces, pinned }])
+}
+
+/// Let two loose pieces change places.
+pub(super) fn swap(throw: &Throw, a: Rect, b: Rect) -> Result<Vec<Event>, Rejection> {
+    let (one, other) = two_alike(throw, a, b);
+    if one == other {
+        return Err(Rejection::NotSwappable(a, b));
+    }
+    let moves = vec![(one, other), (other, one)];
+    check_moves(throw, &moves)?;
+    Ok(vec![Event::Moved { moves }])
+}

@@ -1,0 +1,191 @@
+//! What the maker may do, and what comes of it.
+//!
+//! [`decide`] checks an [`Command`] against a throw and gives the [`Event`]s it
+//! leads to, or a [`Rejection`] that says what stands in the way and what would help.
+//! It changes nothing itself. Each family of actions has a module of its own.
+
+pub mod action;
+mod check;
+mod faces;
+mod pile;
+mod plan;
+pub mod rejection;
+mod repair;
+mod scraps;
+mod story;
+mod work;
+
+pub use action::*;
+pub(crate) use check::{check_cloth, clean_name};
+pub(crate) use faces::may_turn;
+pub use rejection::Rejection;
+pub use work::{may_do, ready, ready_for};
+
+use crate::cloth::fabric::{Denim, Print};
+use crate::plan::Plan;
+use crate::throw::event::Event;
+use crate::throw::state::Throw;
+
+/// What would come of `action`.
+///
+/// # Errors
+/// The [`Rejection`] that says what stands in the way.
+pub fn decide(throw: Option<&Throw>, action: &Command) -> Result<Vec<Event>, Rejection> {
+    match (throw, action) {
+        (
+            None,
+            Command::Begin {
+                name,
+                plan,
+                prints,
+                denims,
+            },
+        ) => begin(name, plan, prints, denims),
+        (Some(throw), action) => decide_for(throw, action),
+        (None, _) => Err(Rejection::Beginning),
+    }
+}
+
+fn begin(
+    name: &str,
+    plan: &Plan,
+    prints: &[Print],
+    denims: &[Denim],
+) -> Result<Vec<Event>, Rejection> {
+    plan.check().map_err(Rejection::Plan)?;
+    check_cloth(prints, denims)?;
+    Ok(vec![Event::Begun {
+        name: clean_name(name)?,
+        plan: *plan,
+        prints: prints.to_vec(),
+        denims: denims.to_vec(),
+        after: None,
+    }])
+}
+
+/// What would come of an action on a throw that has been begun.
+fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> {
+    use Command as A;
+    match action {
+        A::Begin { .. } => Err(Rejection::Beginning),
+        A::Rename { name } => Ok(vec![Event::Renamed {
+            name: clean_name(name)?,
+        }]),
+        A::Archive { archived } => Ok(vec![Event::Archived {
+            archived: *archived,
+        }]),
+        A::Gather { item, have } => Ok(vec![Event::Gathered {
+            item: *item,
+            have: *have,
+        }]),
+
+        A::ChangePlan { plan } => plan::change_plan(throw, plan),
+        A::ChooseTrim { trim } => plan::choose_trim(throw, *trim),
+        A::MarkLaps { laps } => plan::mark_laps(throw, laps),
+
+        A::SetFace {
+            pieces,
+            face,
+            print,
+        } => faces::set_face(throw, pieces, *face, *print),
+        A::SetDenim {
+            pieces,
+            denim,
+            wrong_side_up,
+        } => faces::set_denim(throw, pieces, *denim, *wrong_side_up),
+        A::SetCloth { prints, denims } => faces::set_cloth(throw, prints, denims),
+        A::LayOut { wishes, layout } => faces::lay_out(throw, wishes, layout),
+        A::Wish { wishes } => faces::wish(throw, wishes),
+        A::Turn { piece, quarters } => faces::turn(throw, *piece, *quarters),
+        A::Flip { pieces } => faces::flip(throw, pieces),
+        A::Pin { pieces, pinned } => faces::pin(throw, pieces, *pinned),
+        A::Swap { a, b } => faces::swap(throw, *a, *b),
+
+        A::Tick { task, pieces } => work::tick(throw, *task, pieces),
+        A::TickNext { task, kind, count } => work::tick_next(throw, *task, *kind, *count),
+        A::UseSpares { pieces } => work::use_spares(throw, pieces),
+        A::CountSpares { spares } => work::count_spares(throw, *spares),
+        A::Measure {
+            piece,
+            width,
+            height,
+        } => work::measure(throw, *piece, *width, *height),
+        A::MeasureOutline { piece, measures } => work::measure_outline(throw, *piece, *measures),
+        A::MeasureWhole { width, height } => work::measure_whole(throw, *width, *height),
+
+        A::Unpick { pieces, lap } => repair::unpick_laid_back(throw, pieces, *lap),
+        A::Replace { piece, why, spare } => repair::replace_laid_back(throw, *piece, *why, *spare),
+        A::Patch {
+            piece,
+            face,
+            print,
+            why,
+        } => repair::patch(throw, *piece, *face, *print, *why),
+        A::SetAside { piece } => repair::set_aside(throw, *piece),
+        A::Spoil { piece, why } => repair::spoil(throw, *piece, *why),
+
+        A::AddGarment {
+            kind,
+            size,
+            makes,
+            name,
+        } => pile::add_garment(throw, *kind, *size, *makes, name),
+        A::AddCloth {
+            width,
+            length,
+            makes,
+            name,
+        } => pile::add_cloth(throw, *width, *length, *makes, name),
+        A::AddPack {
+            side,
+            count,
+            makes,
+            name,
+        } => pile::add_pack(throw, *side, *count, *makes, name),
+        A::SetPiece { n, index, outline } => pile::set_piece(throw, *n, *index, outline),
+        A::DescribeCloth {
+            n,
+            weight,
+            system,
+            stretch,
+            washed,
+            trimming,
+            makes,
+        } => {
+            let said = pile::Description {
+                weight,
+                system: *system,
+                stretch: *stretch,
+                washed: *washed,
+                trimming: *trimming,
+                makes: *makes,
+            };
+            pile::describe_cloth(throw, *n, said)
+        }
+        A::TakeHeap { n } => pile::take_heap(throw, *n),
+        A::CutPiece {
+            n,
+            index,
+            squares,
+            outline,
+        } => pile::cut_piece(throw, *n, *index, *squares, outline.as_ref()),
+
+        A::TryScrap { scrap } => scraps::try_scrap(throw, scrap),
+        A::UseScrap { scrap } => scraps::use_scrap(throw, *scrap),
+        A::SetPlate { opening } => scraps::set_plate(*opening),
+
+        A::Note {
+            text,
+            piece,
+            task,
+            next,
+        } => story::note(throw, text, *piece, *task, *next),
+        A::Picture {
+            photo,
+            words,
+            piece,
+            task,
+        } => story::picture(throw, photo, words, *piece, *task),
+        A::Unpicture { photo } => story::unpicture(throw, photo),
+    }
+}

@@ -1,0 +1,207 @@
+//! The clothes pile: garments, cloth and packs, and cutting them up.
+
+use crate::cloth::garments::{
+    self, Garment, GarmentKind, GarmentSize, Guess, Piece, Precut, Source,
+};
+use crate::cloth::pile::{Heap, Use};
+use crate::cloth::weight::{Cloth, parse_weight};
+use crate::command::action::*;
+use crate::command::check::clean_name;
+use crate::command::rejection::Rejection;
+use crate::measure::Length;
+use crate::measure::{System, zero};
+use crate::plan::PlanFault;
+use crate::throw::event::Event;
+use crate::throw::state::Throw;
+
+fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Rejection> {
+    if !throw.has_cloth(makes) {
+        return Err(Rejection::Cloth);
+    }
+    let cloth = match makes {
+        Use::Denim { .. } => Cloth::denim(),
+        Use::Fabric { .. } => Cloth::cotton(),
+    };
+    if throw.pile.len() >= MOST_HEAPS {
+        return Err(Rejection::Pile);
+    }
+    let n = throw
+        .pile
+        .keys()
+        .next_back()
+        .map_or(1, |last| last.saturating_add(1));
+    Ok(vec![Event::HeapSet {
+        n,
+        heap: Heap::new(from, makes, cloth),
+    }])
+}
+
+/// The heap, if it has such a piece and that is not cut up yet.
+fn uncut(throw: &Throw, n: u16, index: u8) -> Result<&Heap, Rejection> {
+    let heap = throw.pile.get(&n).ok_or(Rejection::Pile)?;
+    match heap.counted.get(usize::from(index)) {
+        Some(None) => Ok(heap),
+        Some(Some(_)) => Err(Rejection::CutUp),
+        None => Err(Rejection::Pile),
+    }
+}
+
+/// Put a garment on the pile with a starting outline.
+pub(super) fn add_garment(
+    throw: &Throw,
+    kind: GarmentKind,
+    size: GarmentSize,
+    makes: Use,
+    name: &str,
+) -> Result<Vec<Event>, Rejection> {
+    let garment = Garment {
+        name: clean_name(name)?,
+        pieces: garments::start(kind, size, Guess::Typical),
+    };
+    add_heap(throw, Source::Cloth(garment), makes)
+}
+
+/// Put a rectangle of cloth on the pile.
+pub(super) fn add_cloth(
+    throw: &Throw,
+    width: Length,
+    length: Length,
+    makes: Use,
+    name: &str,
+) -> Result<Vec<Event>, Rejection> {
+    let piece = garments::yardage(width, length);
+    piece.check_measured().map_err(Rejection::Piece)?;
+    let garment = Garment {
+        name: clean_name(name)?,
+        pieces: vec![piece],
+    };
+    add_heap(throw, Source::Cloth(garment), makes)
+}
+
+/// Put squares bought ready cut on the pile.
+pub(super) fn add_pack(
+    throw: &Throw,
+    side: Length,
+    count: u32,
+    makes: Use,
+    name: &str,
+) -> Result<Vec<Event>, Rejection> {
+    if count == 0 || count > MOST_SQUARES {
+        return Err(Rejection::ManySquares { most: MOST_SQUARES });
+    }
+    if side < throw.plan.side {
+        return Err(Rejection::Plan(PlanFault::Side));
+    }
+    let pack = Precut {
+        name: clean_name(name)?,
+        side,
+        count,
+    };
+    add_heap(throw, Source::Precut(pack), makes)
+}
+
+/// Correct the outline of a piece that is not cut up yet.
+pub(super) fn set_piece(
+    throw: &Throw,
+    n: u16,
+    index: u8,
+    outline: &Piece,
+) -> Result<Vec<Event>, Rejection> {
+    outline.check_measured().map_err(Rejection::Piece)?;
+    let mut heap = uncut(throw, n, index)?.clone();
+    if let Source::Cloth(garment) = &mut heap.from
+        && let Some(piece) = garment.pieces.get_mut(usize::from(index))
+    {
+        *piece = outline.clone();
+    }
+    Ok(vec![Event::HeapSet { n, heap }])
+}
+
+/// What is said of a heap's cloth.
+pub(super) struct Description<'a> {
+    /// Its weight as typed.
+    pub weight: &'a str,
+    /// A bare number is in this system.
+    pub system: System,
+    /// It stretches.
+    pub stretch: bool,
+    /// It was washed before.
+    pub washed: bool,
+    /// Squares are cut so much larger.
+    pub trimming: Length,
+    /// What the heap is for, if that is to change.
+    pub makes: Option<Use>,
+}
+
+/// Say what is known of a heap's cloth.
+pub(super) fn describe_cloth(
+    throw: &Throw,
+    n: u16,
+    said: Description<'_>,
+) -> Result<Vec<Event>, Rejection> {
+    let heap = throw.pile.get(&n).ok_or(Rejection::Pile)?;
+    let makes = said.makes.unwrap_or(heap.makes);
+    if !throw.has_cloth(makes) {
+        return Err(Rejection::Cloth);
+    }
+    if !heap.may_make(makes) {
+        return Err(Rejection::CutUp);
+    }
+    let weight = parse_weight(said.weight, said.system).ok_or(Rejection::Weight)?;
+    let cloth = Cloth {
+        weight,
+        stretch: said.stretch,
+        washed: said.washed,
+        ..heap.cloth
+    };
+    cloth.check().map_err(|_| Rejection::Weight)?;
+    if said.trimming < zero() || said.trimming > throw.plan.side {
+        return Err(Rejection::Plan(PlanFault::Trim));
+    }
+    let heap = Heap {
+        makes,
+        cloth,
+        trimming: said.trimming,
+        ..heap.clone()
+    };
+    Ok(vec![Event::HeapSet { n, heap }])
+}
+
+/// Take a heap off the pile.
+pub(super) fn take_heap(throw: &Throw, n: u16) -> Result<Vec<Event>, Rejection> {
+    let heap = throw.pile.get(&n).ok_or(Rejection::Pile)?;
+    if heap.is_cut() {
+        return Err(Rejection::CutUp);
+    }
+    Ok(vec![Event::HeapTaken { n }])
+}
+
+/// A piece is cut up, after its outline was corrected where one is given.
+pub(super) fn cut_piece(
+    throw: &Throw,
+    n: u16,
+    index: u8,
+    squares: u32,
+    outline: Option<&Piece>,
+) -> Result<Vec<Event>, Rejection> {
+    if let Some(outline) = outline {
+        let mut events = set_piece(throw, n, index, outline)?;
+        events.extend(cut_piece(&throw.after(&events), n, index, squares, None)?);
+        return Ok(events);
+    }
+    let heap = uncut(throw, n, index)?;
+    // Three times what is expected is a slip of the finger.
+    let expected = heap.expected(usize::from(index), throw.plan.side);
+    let most = expected
+        .saturating_mul(3)
+        .saturating_add(20)
+        .min(MOST_SQUARES);
+    if squares > most {
+        return Err(Rejection::ManySquares { most });
+    }
+    Ok(vec![Event::PieceCut {
+        n,
+        piece: index,
+        squares,
+    }])
+}

@@ -1,0 +1,166 @@
+//! When a piece is off: unpicking, replacing, patching.
+
+use crate::cloth::fabric::Face;
+use crate::command::check::known_squares;
+use crate::command::faces::{back_in, laid_back};
+use crate::command::plan::check_lap;
+use crate::command::rejection::Rejection;
+use crate::measure::Length;
+use crate::plan::assembly::{Join, Rect, Seam};
+use crate::throw::event::{Event, Mishap};
+use crate::throw::seams::round;
+use crate::throw::state::Throw;
+use crate::throw::stock::{gone, used};
+use crate::throw::tasks::Task;
+
+fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Event>, Rejection> {
+    if wanted.is_empty() {
+        return Err(Rejection::Nothing);
+    }
+    let mut pieces: Vec<(Rect, Length)> = Vec::new();
+    let mut marks = Vec::new();
+    for piece in wanted {
+        let join = throw
+            .assembly()
+            .join(*piece)
+            .ok_or(Rejection::NothingToUnpick(*piece))?;
+        if !throw.begun(*piece) {
+            return Err(Rejection::NothingToUnpick(*piece));
+        }
+        let size = throw.size(*piece);
+        let own = match join.seam {
+            Seam::Upright => size.height,
+            Seam::Level => size.width,
+        };
+        for (opened, length) in std::iter::once((*piece, own)).chain(round(throw, *piece)) {
+            match pieces.iter_mut().find(|(p, _)| *p == opened) {
+                Some((_, sofar)) => *sofar = std::cmp::max(*sofar, length),
+                None => pieces.push((opened, length)),
+            }
+        }
+        if let Some(lap) = lap {
+            check_lap(throw, lap)?;
+            marks.push((join.first, join.second, Some(lap)));
+        }
+    }
+    let mut events = vec![Event::Unpicked { pieces }];
+    if !marks.is_empty() {
+        events.push(Event::LapsMarked { laps: marks });
+    }
+    Ok(events)
+}
+
+fn replace(throw: &Throw, piece: Rect, why: Mishap, spare: bool) -> Result<Vec<Event>, Rejection> {
+    let piece = *known_squares(throw, &[piece])?
+        .first()
+        .ok_or(Rejection::Nothing)?;
+    if !throw.has(piece, Task::Cut) {
+        return Err(Rejection::NotCut(piece));
+    }
+    if spare && throw.spares == 0 {
+        return Err(Rejection::Spares { have: 0 });
+    }
+    let mut events = Vec::new();
+    let pieces = round(throw, piece);
+    if !pieces.is_empty() {
+        events.push(Event::Unpicked { pieces });
+    }
+    events.push(Event::Spoilt { piece, why });
+    if spare {
+        events.push(Event::SparesUsed {
+            pieces: vec![piece],
+        });
+    }
+    Ok(events)
+}
+
+pub(super) fn patch(
+    throw: &Throw,
+    piece: Rect,
+    face: Face,
+    print: u8,
+    why: Mishap,
+) -> Result<Vec<Event>, Rejection> {
+    let piece = *known_squares(throw, &[piece])?
+        .first()
+        .ok_or(Rejection::Nothing)?;
+    let Some(cloth) = throw.prints.get(usize::from(print)) else {
+        return Err(Rejection::Cloth);
+    };
+    if !throw.has(piece, Task::Cut) {
+        return Err(Rejection::NotCut(piece));
+    }
+    let cover = throw.cover(piece);
+    if cover.on(face).is_some() {
+        return Err(Rejection::Covered(piece));
+    }
+    let taken = used(throw, print) + gone(throw, print).all();
+    if let Some(have) = cloth.stock.filter(|have| taken >= *have) {
+        return Err(Rejection::Stock { print, have });
+    }
+    Ok(vec![
+        Event::Patched { piece, why },
+        Event::FacesChanged {
+            faces: vec![(piece, cover.with(face, Some(print)))],
+        },
+    ])
+}
+
+/// Open joins, in a four that is first laid back as it was sewn.
+pub(super) fn unpick_laid_back(
+    throw: &Throw,
+    pieces: &[Rect],
+    lap: Option<Length>,
+) -> Result<Vec<Event>, Rejection> {
+    let back = laid_back(throw, pieces);
+    if back.is_empty() {
+        return unpick(throw, pieces, lap);
+    }
+    let mut events = vec![Event::Turned { pieces: back }];
+    events.extend(unpick(&throw.after(&events), pieces, lap)?);
+    Ok(events)
+}
+
+/// Put another square in the place of one, in a four that is first laid back as it was sewn.
+pub(super) fn replace_laid_back(
+    throw: &Throw,
+    piece: Rect,
+    why: Mishap,
+    spare: bool,
+) -> Result<Vec<Event>, Rejection> {
+    let back = laid_back(throw, &[piece]);
+    if back.is_empty() {
+        return replace(throw, piece, why, spare);
+    }
+    let square = back_in(piece, &back);
+    let mut events = vec![Event::Turned { pieces: back }];
+    events.extend(replace(&throw.after(&events), square, why, spare)?);
+    Ok(events)
+}
+
+/// Take a sewn block out of the throw.
+pub(super) fn set_aside(throw: &Throw, piece: Rect) -> Result<Vec<Event>, Rejection> {
+    let assembly = throw.assembly();
+    let open = |join: &Join| !throw.begun(join.whole);
+    let loose = assembly.blocks().contains(&piece) && assembly.goes_into(piece).is_none_or(open);
+    if !loose || !throw.begun(piece) {
+        return Err(Rejection::NothingToUnpick(piece));
+    }
+    Ok(vec![Event::SetAside {
+        pieces: vec![piece],
+    }])
+}
+
+/// A square that is not joined yet is no good.
+pub(super) fn spoil(throw: &Throw, piece: Rect, why: Mishap) -> Result<Vec<Event>, Rejection> {
+    let piece = *known_squares(throw, &[piece])?
+        .first()
+        .ok_or(Rejection::Nothing)?;
+    if !throw.has(piece, Task::Cut) {
+        return Err(Rejection::NotCut(piece));
+    }
+    if throw.is_joined(piece) {
+        return Err(Rejection::Joined(piece));
+    }
+    Ok(vec![Event::Spoilt { piece, why }])
+}

@@ -1,0 +1,197 @@
+//! Doing the work: ticking steps, and measuring what came of them.
+
+use crate::command::rejection::Rejection;
+use crate::fitting::squaring::{held, natural};
+use crate::measure::Length;
+use crate::measure::{outline::Measures, zero};
+use crate::plan::assembly::{Kind, Rect};
+use crate::plan::longest_side;
+use crate::throw::event::Event;
+use crate::throw::index::tier;
+use crate::throw::state::Throw;
+use crate::throw::tasks::Task;
+use std::cmp::min;
+use std::collections::HashSet;
+
+pub(super) fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Event>, Rejection> {
+    if pieces.is_empty() {
+        return Err(Rejection::Nothing);
+    }
+    let mut seen = HashSet::new();
+    for piece in pieces {
+        may_do(throw, task, *piece)?;
+        if !seen.insert(*piece) {
+            return Err(Rejection::NotItsTask {
+                piece: *piece,
+                task,
+            });
+        }
+    }
+    if task == Task::SquareUp {
+        let pieces = pieces
+            .iter()
+            .map(|piece| {
+                // As measured, no larger than the trim size.
+                let (size, target) = (throw.size(*piece), throw.target(*piece));
+                let width = min(size.width, target.width);
+                (*piece, width, min(size.height, target.height))
+            })
+            .collect();
+        return Ok(vec![Event::SquaredUp { pieces }]);
+    }
+    Ok(vec![Event::Done {
+        task,
+        pieces: pieces.to_vec(),
+    }])
+}
+
+/// Every piece that can be worked on now, with its next task, squares first.
+pub fn ready(throw: &Throw) -> impl Iterator<Item = (Rect, Task)> + '_ {
+    throw.assembly().pieces().filter_map(|piece| {
+        let task = throw.next(piece)?;
+        throw.waits_for(piece).is_none().then_some((piece, task))
+    })
+}
+
+/// The pieces of one kind that are ready for one task, in order.
+pub fn ready_for(throw: &Throw, kind: Kind, task: Task) -> impl Iterator<Item = Rect> + '_ {
+    let listed = throw.work_index().ready().get(&(tier(kind), task));
+    listed
+        .into_iter()
+        .flatten()
+        .filter_map(|n| throw.assembly().numbered(*n as usize))
+        .filter(move |piece| throw.kind(*piece) == kind)
+}
+
+/// Whether `task` may be done to `piece` now.
+///
+/// # Errors
+/// What must come first, or why the task is not this piece's.
+pub fn may_do(throw: &Throw, task: Task, piece: Rect) -> Result<(), Rejection> {
+    if !throw.assembly().knows(piece) {
+        return Err(Rejection::NoSuchPiece(piece));
+    }
+    if let Some(before) = throw.waits_for(piece) {
+        let deepest = first_open(throw, before);
+        let needs = throw.next(deepest).unwrap_or(Task::Cut);
+        return Err(Rejection::First {
+            task,
+            piece,
+            before: deepest,
+            needs,
+        });
+    }
+    match throw.next(piece) {
+        Some(next) if next == task => Ok(()),
+        Some(next) if throw.tasks(piece).contains(&task) && !throw.has(piece, task) => {
+            Err(Rejection::First {
+                task,
+                piece,
+                before: piece,
+                needs: next,
+            })
+        }
+        _ => Err(Rejection::NotItsTask { piece, task }),
+    }
+}
+
+/// The first part below `piece` that can be worked on now.
+fn first_open(throw: &Throw, piece: Rect) -> Rect {
+    let mut open = piece;
+    while let Some(before) = throw.waits_for(open) {
+        open = before;
+    }
+    open
+}
+
+pub(super) fn measure(
+    throw: &Throw,
+    piece: Rect,
+    width: Length,
+    height: Length,
+) -> Result<Vec<Event>, Rejection> {
+    if !throw.assembly().knows(piece) {
+        return Err(Rejection::NoSuchPiece(piece));
+    }
+    if !throw.assembly().is_block(piece)
+        || !throw.has(piece, Task::Stitch)
+        || throw.has(piece, Task::SquareUp)
+    {
+        return Err(Rejection::NotMeasurable(piece));
+    }
+    let natural = natural(throw, piece);
+    for (given, planned) in [(width, natural.width), (height, natural.height)] {
+        if given <= zero()
+            || given * 2 < planned
+            || given > planned * 2
+            || given > longest_side() * 2
+        {
+            return Err(Rejection::Unlikely { given, planned });
+        }
+    }
+    Ok(vec![Event::Measured {
+        piece,
+        width,
+        height,
+    }])
+}
+
+pub(super) fn measure_whole(
+    throw: &Throw,
+    width: Length,
+    height: Length,
+) -> Result<Vec<Event>, Rejection> {
+    let whole = throw.assembly().whole();
+    if throw.assembly().join(whole).is_some() && !throw.has(whole, Task::Stitch) {
+        return Err(Rejection::NotWhole);
+    }
+    let foreseen = throw.finished();
+    for (given, planned) in [(width, foreseen.width), (height, foreseen.height)] {
+        if given <= zero() || given * 2 < planned || given > planned * 2 {
+            return Err(Rejection::Unlikely { given, planned });
+        }
+    }
+    Ok(vec![Event::WholeMeasured { width, height }])
+}
+
+/// Tick the first pieces that are ready.
+pub(super) fn tick_next(
+    throw: &Throw,
+    task: Task,
+    kind: Kind,
+    count: u32,
+) -> Result<Vec<Event>, Rejection> {
+    let pieces: Vec<Rect> = ready_for(throw, kind, task).take(count as usize).collect();
+    tick(throw, task, &pieces)
+}
+
+/// Put spare squares in empty places.
+pub(super) fn use_spares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, Rejection> {
+    if throw.spares < pieces.len() as u32 {
+        return Err(Rejection::Spares { have: throw.spares });
+    }
+    tick(throw, Task::Cut, pieces)?;
+    Ok(vec![Event::SparesUsed {
+        pieces: pieces.to_vec(),
+    }])
+}
+
+/// Say how many spare squares there are.
+pub(super) fn count_spares(throw: &Throw, spares: u32) -> Result<Vec<Event>, Rejection> {
+    if spares > 10_000 {
+        return Err(Rejection::Spares { have: throw.spares });
+    }
+    Ok(vec![Event::SparesCounted { spares }])
+}
+
+/// Measure a block's sides and diagonals: it is as large as the largest piece they hold.
+pub(super) fn measure_outline(
+    throw: &Throw,
+    piece: Rect,
+    measures: Measures,
+) -> Result<Vec<Event>, Rejection> {
+    let size = held(throw, piece, measures).map_err(Rejection::Outline)?;
+    let mut events = measure(throw, piece, size.width, size.height)?;
+    events.push(Event::Outlined { piece, measures });
+    Ok(events)
+}

@@ -1,0 +1,221 @@
+//! The two faces: which squares carry fabric in front, behind, on both, on neither.
+//!
+//! Everything is told as seen from the front. Turned over like a page, left and
+//! right change places: the back's column `c` is the front's `across − 1 − c`.
+//!
+//! [`spread`] covers a wished-for number of squares on each face and keeps what is
+//! already glued or joined. It is a farthest-point sampling: each next square is one
+//! of those farthest from every square covered so far on that face, distances
+//! measured as if the grid's edges met (so that the edges get no more than their
+//! share), ties broken by the seed; a square covered on the other face counts as
+//! half a square nearer, which keeps the thick ones apart. Each gets the print that
+//! touches fewest of its like, corners included, then the one most left in stock.
+//!
+//! Promises: same seed and state, same result on every machine; no print is used
+//! beyond its stock; glued and joined squares keep their faces.
+
+use crate::cloth::fabric::{Cover, Face, Print};
+use crate::plan::assembly::Rect;
+use rand::{Rng, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+
+/// What [`spread`] works on.
+#[derive(Debug, Clone, Copy)]
+pub struct Ground<'a> {
+    /// Squares across.
+    pub across: u16,
+    /// Squares down.
+    pub down: u16,
+    /// The faces as they are, row by row.
+    pub covers: &'a [Cover],
+    /// Which squares must keep theirs on the front and on the back, row by row.
+    pub fixed: &'a [[bool; 2]],
+    /// The prints to choose from.
+    pub prints: &'a [Print],
+}
+
+/// Cover `front` and `back` squares in all, as evenly as may be; gives the new faces.
+///
+/// Where stock or free squares run out, fewer are covered.
+pub fn spread(ground: Ground<'_>, front: u32, back: u32, seed: u64) -> Vec<Cover> {
+    let mut rng = ChaCha8Rng::seed_from_u64(seed);
+    let mut covers = ground.covers.to_vec();
+    for (cover, [front, back]) in covers.iter_mut().zip(ground.fixed) {
+        cover.front = cover.front.filter(|_| *front);
+        cover.back = cover.back.filter(|_| *back);
+    }
+    let mut stock: Vec<i64> = ground
+        .prints
+        .iter()
+        .enumerate()
+        .map(|(i, p)| {
+            let used = covers
+                .iter()
+                .flat_map(|c| [c.front, c.back])
+                .filter(|on| *on == Some(i as u8))
+                .count() as i64;
+            p.stock.map_or(i64::MAX / 2, i64::from) - used
+        })
+        .collect();
+    for (face, wish) in [(Face::Front, front), (Face::Back, back)] {
+        spread_face(ground, &mut covers, &mut stock, face, wish, &mut rng);
+    }
+    covers
+}
+
+fn spread_face(
+    ground: Ground<'_>,
+    covers: &mut [Cover],
+    stock: &mut [i64],
+    face: Face,
+    wish: u32,
+    rng: &mut ChaCha8Rng,
+) {
+    let (across, down) = (i64::from(ground.across), i64::from(ground.down));
+    let place = |i: usize| (i as i64 / across, i as i64 % across);
+    let round = |d: i64, n: i64| d.abs().min(n - d.abs());
+    let apart = |a: usize, b: usize| {
+        let ((r1, c1), (r2, c2)) = (place(a), place(b));
+        let (dr, dc) = (round(r1 - r2, down), round(c1 - c2, across));
+        dr * dr + dc * dc
+    };
+    // Squared distance, in quarters of a square, to the nearest covered square.
+    let mut near = vec![i64::MAX; covers.len()];
+    let covered: Vec<usize> = (0..covers.len())
+        .filter(|i| covers[*i].on(face).is_some())
+        .collect();
+    for &done in &covered {
+        for (i, n) in near.iter_mut().enumerate() {
+            *n = (*n).min(apart(i, done) * 4);
+        }
+    }
+    for _ in covered.len()..wish as usize {
+        let side = usize::from(face == Face::Back);
+        let free = |i: &usize| !ground.fixed[*i][side] && covers[*i].on(face).is_none();
+        let best = (0..covers.len())
+            .filter(free)
+            .map(|i| {
+                let thick = covers[i].layers() > 1;
+                (
+                    near[i].saturating_sub(i64::from(thick) * 2),
+                    rng.random::<u32>(),
+                    i,
+                )
+            })
+            .max();
+        let Some((_, _, at)) = best else { return };
+        let (row, col) = place(at);
+        let like = |print: usize| {
+            let mut count = 0;
+            for r in (row - 1).max(0)..=(row + 1).min(down - 1) {
+                for c in (col - 1).max(0)..=(col + 1).min(across - 1) {
+                    let there = covers[(r * across + c) as usize].on(face);
+                    count += i64::from(there == Some(print as u8));
+                }
+            }
+            count
+        };
+        let print = (0..stock.len())
+            .filter(|p| stock[*p] > 0)
+            .min_by_key(|p| (like(*p), -stock[*p], rng.random::<u32>()));
+        let Some(print) = print else { return };
+        stock[print] -= 1;
+        covers[at] = covers[at].with(face, Some(print as u8));
+        for (i, n) in near.iter_mut().enumerate() {
+            *n = (*n).min(apart(i, at) * 4);
+        }
+    }
+}
+
+/// The most layers on any lap, and the most where four corners meet.
+pub fn layers(across: u16, down: u16, covers: &[Cover]) -> (u32, u32) {
+    let at =
+        |r: u16, c: u16| covers[usize::from(r) * usize::from(across) + usize::from(c)].layers();
+    let (mut lap, mut crossing) = (0, 0);
+    for r in 0..down {
+        for c in 0..across {
+            let here = at(r, c);
+            let right = (c + 1 < across).then(|| at(r, c + 1));
+            let below = (r + 1 < down).then(|| at(r + 1, c));
+            for beside in [right, below].into_iter().flatten() {
+                lap = lap.max(here + beside);
+            }
+            if let (Some(a), Some(b)) = (right, below) {
+                crossing = crossing.max(here + a + b + at(r + 1, c + 1));
+            }
+        }
+    }
+    (lap, crossing)
+}
+
+/// Where a square of the front lies when the throw is turned over like a page.
+pub fn mirrored(square: Rect, across: u16) -> Rect {
+    Rect {
+        col: across - square.col - square.cols,
+        ..square
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cloth::fabric::Texture;
+    use proptest::prelude::*;
+
+    fn prints(stock: &[Option<u32>]) -> Vec<Print> {
+        stock
+            .iter()
+            .map(|s| Print {
+                name: "print".into(),
+                colour: "#777777".into(),
+                texture: Texture::Dot,
+                stock: *s,
+            })
+            .collect()
+    }
+
+    proptest! {
+        #[test]
+        fn spread_keeps_its_promises(across in 1u16..14, down in 1u16..14, front in 0u32..80, back in 0u32..80,
+                                     seed in any::<u64>(), a in 0u32..20, holes in any::<u64>()) {
+            let n = usize::from(across * down);
+            let prints = prints(&[Some(a), Some(7), None]);
+            let fixed: Vec<[bool; 2]> = (0..n).map(|i| [holes >> (i % 64) & 1 == 1; 2]).collect();
+            let before: Vec<Cover> = fixed.iter().enumerate()
+                .map(|(i, f)| Cover { front: (f[0] && i % 3 == 0).then_some(2), ..Cover::default() }).collect();
+            let ground = Ground { across, down, covers: &before, fixed: &fixed, prints: &prints };
+            let after = spread(ground, front, back, seed);
+            prop_assert_eq!(&after, &spread(ground, front, back, seed));
+            for i in 0..n {
+                if fixed[i][0] { prop_assert_eq!(after[i], before[i]); }
+            }
+            for (p, print) in prints.iter().enumerate() {
+                let used = after.iter().flat_map(|c| [c.front, c.back]).filter(|f| *f == Some(p as u8)).count();
+                prop_assert!(print.stock.is_none_or(|s| used <= s as usize));
+            }
+            let free = fixed.iter().filter(|f| !f[0]).count();
+            let kept = before.iter().filter(|c| c.front.is_some()).count();
+            let covered = after.iter().filter(|c| c.front.is_some()).count();
+            prop_assert_eq!(covered, kept.max((front as usize).min(kept + free)));
+        }
+
+        #[test]
+        fn turning_over_twice_is_nothing(across in 1u16..=60, col in 0u16..60, row in 0u16..60) {
+            let square = Rect::square(row, col % across);
+            prop_assert_eq!(mirrored(mirrored(square, across), across), square);
+        }
+    }
+
+    #[test]
+    fn layers_count_both_fabrics() {
+        let mut covers = vec![Cover::default(); 4];
+        assert_eq!(layers(2, 2, &covers), (2, 4));
+        covers[0] = Cover {
+            front: Some(0),
+            back: Some(0),
+            ..Cover::default()
+        };
+        assert_eq!(layers(2, 2, &covers), (4, 6));
+        assert_eq!(layers(1, 1, &covers[..1]), (0, 0));
+    }
+}

@@ -1,0 +1,281 @@
+//! Squaring up: what a finished block measures against what it should.
+//!
+//! With `s` the cut side and `W` a four's measured width, the lap really sewn across
+//! it is `2s − W` (plain arithmetic; half of it an allowance on a seam). What a block
+//! has over the trim size is cut off half on each side, so that the crossing stays in
+//! the middle; where halving falls between the ruler's marks, the left or upper side
+//! gets the smaller half and nothing is lost.
+//!
+//! Mean and spread are the arithmetic mean and the sample standard deviation
+//! (divisor n − 1; NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.6).
+//!
+//! ```
+//! use lapwork_core::measure::{Ruler, inch64};
+//! use lapwork_core::fitting::squaring::trim;
+//!
+//! // Five sixteenths over: what falls between the marks goes to the right.
+//! let cut = trim(inch64(9 * 64 + 52), inch64(9 * 64 + 32), Ruler::default());
+//! assert_eq!(cut.before + cut.after, inch64(20));
+//! assert!(cut.before <= cut.after);
+//! ```
+
+use crate::fitting::drift::Deviation;
+use crate::measure::outline::{Measures, Outline, OutlineFault};
+use crate::measure::{Length, Ruler, from_mm, in_mm, in_nm, nm, zero};
+use crate::plan::assembly::Rect;
+use crate::plan::{Joining, Plan};
+use crate::throw::{Size, Throw};
+
+/// What to cut from one direction of a block.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Trim {
+    /// Measured less wished for; below nothing when the block is short.
+    pub over: Length,
+    /// To cut from the left or upper side.
+    pub before: Length,
+    /// To cut from the right or lower side.
+    pub after: Length,
+}
+
+/// Cut `measured` down to `target`, the crossing kept in the middle.
+pub fn trim(measured: Length, target: Length, ruler: Ruler) -> Trim {
+    let over = measured - target;
+    if over <= zero() {
+        return Trim {
+            over,
+            before: zero(),
+            after: zero(),
+        };
+    }
+    let step = in_nm(ruler.step());
+    let before = nm(in_nm(over) / 2 / step * step);
+    Trim {
+        over,
+        before,
+        after: over - before,
+    }
+}
+
+/// The size a block has with its own laps, untrimmed.
+pub fn natural(throw: &Throw, block: Rect) -> Size {
+    let mut size = Size {
+        width: throw.plan.side * i64::from(block.cols),
+        height: throw.plan.side * i64::from(block.rows),
+    };
+    let Some(join) = throw.assembly().join(block) else {
+        return size;
+    };
+    let taken = |piece: Rect| {
+        let made = throw.made(piece);
+        crate::plan::take(made.joining, made.lap)
+    };
+    if block.cols == 2 {
+        // The four's pairs lie side to side; its own join is the level one.
+        let piece = if block.rows == 2 { join.first } else { block };
+        size.width -= taken(piece);
+    }
+    if block.rows == 2 {
+        size.height -= taken(block);
+    }
+    if throw.is_turned(block) {
+        size = size.turned();
+    }
+    size
+}
+
+/// How close two readings of a ruler may be called the same: half of 1/64 in.
+const READING_NM: i64 = 198_438;
+
+/// What a block of this outline holds: the largest piece of its trim size's proportions,
+/// or the trim size itself where the two are the same to a ruler's reading.
+///
+/// # Errors
+/// The [`OutlineFault`] when the measures make no block.
+pub fn held(throw: &Throw, block: Rect, measures: Measures) -> Result<Size, OutlineFault> {
+    let target = throw.target(block);
+    let fit = Outline::new(measures)?
+        .largest(target.width, target.height)
+        .ok_or(OutlineFault::Impossible)?;
+    let near = |got: Length, wished: Length| {
+        if in_nm(got - wished).abs() <= READING_NM {
+            wished
+        } else {
+            got
+        }
+    };
+    Ok(Size {
+        width: near(fit.width, target.width),
+        height: near(fit.height, target.height),
+    })
+}
+
+/// The lap (or allowance) really sewn across a four of this measured side.
+pub fn sewn_lap(plan: &Plan, joining: Joining, measured: Length) -> Length {
+    let taken = plan.side * 2 - measured;
+    match joining {
+        Joining::Lapped => taken,
+        Joining::Seamed | Joining::Exposed => taken / 2,
+    }
+}
+
+/// Mean and spread of some measures.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Summary {
+    /// How many.
+    pub count: usize,
+    /// Arithmetic mean.
+    pub mean: Length,
+    /// Sample standard deviation; nothing for a single measure.
+    pub spread: Length,
+    /// Smallest.
+    pub least: Length,
+    /// Largest.
+    pub most: Length,
+}
+
+/// Sum up measures; `None` for none.
+pub fn summary(measures: &[Length]) -> Option<Summary> {
+    let (least, most) = (*measures.iter().min()?, *measures.iter().max()?);
+    let n = measures.len() as f64;
+    let mean = measures.iter().map(|m| in_mm(*m)).sum::<f64>() / n;
+    let squares: f64 = measures.iter().map(|m| (in_mm(*m) - mean).powi(2)).sum();
+    let spread = if measures.len() > 1 {
+        (squares / (n - 1.0)).sqrt()
+    } else {
+        0.0
+    };
+    Some(Summary {
+        count: measures.len(),
+        mean: from_mm(mean),
+        spread: from_mm(spread),
+        least,
+        most,
+    })
+}
+
+/// Widths and heights of the measured fours, in the order they were measured.
+pub fn measured_sides(throw: &Throw) -> Vec<Length> {
+    throw
+        .measured
+        .iter()
+        .filter_map(|p| Some((p, throw.work(*p)?.measured?)))
+        .flat_map(|(p, m)| {
+            [
+                (p.cols == 2).then_some(m.width),
+                (p.rows == 2).then_some(m.height),
+            ]
+        })
+        .flatten()
+        .collect()
+}
+
+/// How far each measured four differs from what its own laps make it, in the order they
+/// were sewn: the input of [`drift`](crate::fitting::drift::drift).
+pub fn measured_drift(throw: &Throw) -> Vec<Deviation> {
+    throw
+        .measured
+        .iter()
+        .filter(|p| p.rows == 2 && p.cols == 2)
+        .filter_map(|p| {
+            let (measured, own) = (throw.work(*p)?.measured?, natural(throw, *p));
+            Some(Deviation {
+                across: measured.width - own.width,
+                down: measured.height - own.height,
+            })
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::inch64;
+    use crate::throw::Event;
+    use proptest::prelude::*;
+
+    #[test]
+    fn a_four_an_eighth_over_loses_a_sixteenth_a_side() {
+        let four = inch64(9 * 64 + 32);
+        let cut = trim(four + inch64(8), four, Ruler::default());
+        assert_eq!(
+            (cut.over, cut.before, cut.after),
+            (inch64(8), inch64(4), inch64(4))
+        );
+        assert_eq!(
+            trim(four - inch64(8), four, Ruler::default()).over,
+            zero() - inch64(8)
+        );
+    }
+
+    #[test]
+    fn the_lap_being_sewn_shows_in_the_width() {
+        let plan = Plan::default();
+        assert_eq!(
+            sewn_lap(&plan, Joining::Lapped, inch64(9 * 64 + 40)),
+            inch64(24)
+        );
+        assert_eq!(sewn_lap(&plan, Joining::Seamed, inch64(9 * 64)), inch64(32));
+    }
+
+    #[test]
+    fn mean_and_spread() {
+        // NIST StRD NumAcc1: 10000001, 10000003, 10000002 has mean 10000002 and standard deviation 1.
+        let sum = summary(&[10_000_001, 10_000_003, 10_000_002].map(nm)).unwrap();
+        assert_eq!((sum.mean, sum.spread), (nm(10_000_002), nm(1)));
+        assert_eq!(summary(&[]), None);
+    }
+
+    #[test]
+    fn natural_size_follows_each_joins_own_lap() {
+        let plan = Plan {
+            across: 2,
+            down: 2,
+            ..Plan::default()
+        };
+        let mut throw = Throw::begin(&Event::Begun {
+            name: "t".into(),
+            plan,
+            prints: vec![],
+            denims: vec![],
+            after: None,
+        })
+        .unwrap();
+        let pairs = [Rect::from([0, 0, 1, 2]), Rect::from([1, 0, 1, 2])];
+        throw.apply(
+            &Event::Done {
+                task: crate::throw::tasks::Task::Dot,
+                pieces: pairs.to_vec(),
+            },
+            0,
+        );
+        throw.apply(
+            &Event::PlanChanged {
+                plan: Plan {
+                    lap: inch64(48),
+                    ..plan
+                },
+                spares: 0,
+            },
+            0,
+        );
+        let size = natural(&throw, Rect::grid(2, 2));
+        assert_eq!(
+            (size.width, size.height),
+            (inch64(9 * 64 + 32), inch64(9 * 64 + 16))
+        );
+    }
+
+    proptest! {
+        #[test]
+        fn trims_add_up_and_keep_the_middle(measured in 0i64..40_000, target in 0i64..40_000) {
+            let (m, t) = (crate::measure::tenth_mm(measured), crate::measure::tenth_mm(target));
+            let cut = trim(m, t, Ruler::default());
+            prop_assert_eq!(cut.over, m - t);
+            if m > t {
+                prop_assert_eq!(m - cut.before - cut.after, t);
+                prop_assert!(cut.after >= cut.before);
+                prop_assert!(cut.after - cut.before < Ruler::default().step() * 2);
+            }
+        }
+    }
+}

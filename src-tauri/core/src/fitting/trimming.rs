@@ -1,0 +1,747 @@
+//! Which size to trim the fours to, and how each short one is saved.
+//!
+//! For a trim size `T`, a block is short by `T` less what it holds. In a row of blocks
+//! a shortage can be taken up where the block meets its neighbours, by lapping less
+//! there, as long as each lap keeps the least fringe; at the outer edge, where the
+//! binding hides it; by opening the block's own lap and sewing it narrower; by a new
+//! block; or it stays, and the row is that much short. Blocks already sewn to one
+//! another are one *bar*. Rows (for widths) and columns (for heights) are alike and
+//! do not meddle with one another.
+//!
+//! The cost of a size is the trouble of the saves plus the throw that is lost, in
+//! minutes. The minutes are our judgement, no source: 2 for a join lapped less, 1 for
+//! an edge under the binding, 8 for each seam opened and sewn again, 30 for a new
+//! block, 120 for a row left short, and 1 for every 2 in² of finished throw lost
+//! against untrimmed fours. What is cut away in trimming is reported, not counted, so
+//! that larger blocks never make the best worse.
+//!
+//! Promises (kept by tests): for each `T` the saves are the cheapest there are by these
+//! costs, found by dynamic programming along each line over the room used up in the
+//! next join, keeping only choices not beaten in both cost and room; the size
+//! recommended is the cheapest of all candidates; no save breaks the least fringe or
+//! touches a join already made.
+
+use crate::measure::{Length, Ruler, in_mm, in_nm, nm, zero};
+use crate::plan::assembly::{Rect, Seam};
+use crate::plan::binding::EdgeSide;
+use crate::plan::{Joining, Plan, take};
+use crate::throw::seams::least_lap;
+use crate::throw::tasks::Task;
+use crate::throw::{Size, Throw};
+
+/// Tenths of a minute for a join lapped less than the plan says.
+pub const NARROWER: i64 = 20;
+/// Tenths of a minute for an outer edge left to the binding.
+pub const EDGE: i64 = 10;
+/// Tenths of a minute to open one seam and sew it again.
+pub const SEAM: i64 = 80;
+/// Tenths of a minute for a new block.
+pub const RENEW: i64 = 300;
+/// Tenths of a minute for a line left short.
+pub const SHORT: i64 = 1200;
+/// How much of the strip on each face must still catch cloth, 5 mm (common practice, no source).
+const CATCH_NM: i64 = 5_000_000;
+/// Most sizes tried.
+const MOST_SIZES: usize = 96;
+
+/// One piece of a line: a block, or blocks already sewn to one another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Bar {
+    /// How much it is short, in nanometres; nothing if it holds the size.
+    pub short: i64,
+    /// What sewing its own laps narrower costs, where that would do.
+    pub resew: Option<i64>,
+    /// What a new one costs, where one can be put in.
+    pub renew: Option<i64>,
+}
+
+/// How a bar is brought to size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum How {
+    /// It holds the size.
+    Fits,
+    /// By lapping less before and after it, by so many nanometres.
+    Lapped {
+        /// At its left or upper end.
+        before: i64,
+        /// At its right or lower end.
+        after: i64,
+    },
+    /// By sewing its own laps narrower.
+    Resewn,
+    /// By a new one.
+    Renewed,
+    /// Not; the line is short.
+    LeftShort,
+}
+
+/// The cheapest way to bring every bar of a line to size.
+///
+/// `room[j]` is how much may be taken up before bar `j` (and `room[n]` after the last),
+/// `price[j]` what using any of it costs.
+pub fn line(bars: &[Bar], room: &[i64], price: &[i64]) -> (i64, Vec<How>) {
+    struct Step {
+        used: i64,
+        cost: i64,
+        from: usize,
+        how: How,
+    }
+    let mut layers: Vec<Vec<Step>> = vec![vec![Step {
+        used: 0,
+        cost: 0,
+        from: 0,
+        how: How::Fits,
+    }]];
+    for (j, bar) in bars.iter().enumerate() {
+        let mut next: Vec<Step> = Vec::new();
+        for (from, sofar) in layers[j].iter().enumerate() {
+            let mut add = |used, extra, how| {
+                next.push(Step {
+                    used,
+                    cost: sofar.cost + extra,
+                    from,
+                    how,
+                });
+            };
+            if bar.short <= 0 {
+                add(0, 0, How::Fits);
+                continue;
+            }
+            let left = room[j] - sofar.used;
+            let first_use = if sofar.used == 0 { price[j] } else { 0 };
+            let (short, right) = (bar.short, room[j + 1]);
+            if short <= left {
+                add(
+                    0,
+                    first_use,
+                    How::Lapped {
+                        before: short,
+                        after: 0,
+                    },
+                );
+            }
+            if short <= right {
+                add(
+                    short,
+                    price[j + 1],
+                    How::Lapped {
+                        before: 0,
+                        after: short,
+                    },
+                );
+            }
+            if left > 0 && short > left && short - left <= right {
+                let how = How::Lapped {
+                    before: left,
+                    after: short - left,
+                };
+                add(short - left, first_use + price[j + 1], how);
+            }
+            if let Some(cost) = bar.resew {
+                add(0, cost, How::Resewn);
+            }
+            if let Some(cost) = bar.renew {
+                add(0, cost, How::Renewed);
+            }
+            add(0, SHORT, How::LeftShort);
+        }
+        // Keep what no other choice beats in both room and cost. Room once begun is
+        // paid for, so a choice that leaves it untouched must beat it by its price too.
+        next.sort_by_key(|s| (s.used, s.cost));
+        let mut best = i64::MAX;
+        next.retain(|s| {
+            let keep = s.cost < best;
+            if keep {
+                best = if s.used == 0 {
+                    s.cost + price[j + 1]
+                } else {
+                    s.cost
+                };
+            }
+            keep
+        });
+        layers.push(next);
+    }
+    let last = layers
+        .last()
+        .and_then(|l| l.iter().enumerate().min_by_key(|(_, s)| s.cost));
+    let Some((mut at, end)) = last else {
+        return (0, Vec::new());
+    };
+    let cost = end.cost;
+    let mut hows = Vec::with_capacity(bars.len());
+    for layer in layers.iter().skip(1).rev() {
+        hows.push(layer[at].how);
+        at = layer[at].from;
+    }
+    hows.reverse();
+    even_out(&mut hows, room);
+    (cost, hows)
+}
+
+/// Where both ends of a bar are its alone, share the shortage evenly: the crossing moves least.
+fn even_out(hows: &mut [How], room: &[i64]) {
+    for j in 0..hows.len() {
+        let How::Lapped { before, after } = hows[j] else {
+            continue;
+        };
+        let shared = |other: Option<&How>, takes: fn(i64, i64) -> i64| match other {
+            Some(How::Lapped { before, after }) => takes(*before, *after) > 0,
+            _ => false,
+        };
+        let alone = !shared(j.checked_sub(1).and_then(|i| hows.get(i)), |_, a| a)
+            && !shared(hows.get(j + 1), |b, _| b);
+        let half = (before + after) / 2;
+        if alone
+            && before > 0
+            && after > 0
+            && half <= room[j]
+            && before + after - half <= room[j + 1]
+        {
+            hows[j] = How::Lapped {
+                before: half,
+                after: before + after - half,
+            };
+        }
+    }
+}
+
+/// A block that is short, and what becomes of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Save {
+    /// The block, or the first of those sewn to one another.
+    pub piece: Rect,
+    /// Short in width (an upright seam would take it up) or in height.
+    pub seam: Seam,
+    /// By how much.
+    pub short: Length,
+    /// How it is saved.
+    pub how: How,
+}
+
+/// What a trim size comes to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TrimChoice {
+    /// The size.
+    pub trim: Length,
+    /// The trouble and the loss, in tenths of a minute.
+    pub cost: i64,
+    /// Of which trouble.
+    pub trouble: i64,
+    /// Each short block.
+    pub saves: Vec<Save>,
+    /// Laps to use between blocks, where not the plan's.
+    pub laps: Vec<(Rect, Rect, Length)>,
+    /// Mean width of what comes off a side of a measured block.
+    pub waste: Length,
+}
+
+/// One row or column of blocks as it lies on the bench.
+struct BlockLine {
+    seam: Seam,
+    blocks: Vec<Rect>,
+    /// The blocks of each bar, as a range.
+    bars: Vec<(usize, usize)>,
+}
+
+fn along(size: Size, seam: Seam) -> Length {
+    match seam {
+        Seam::Upright => size.width,
+        Seam::Level => size.height,
+    }
+}
+
+fn lines(throw: &Throw) -> Vec<BlockLine> {
+    let blocks = throw.assembly().blocks();
+    let across = usize::from(throw.plan.across.div_ceil(2));
+    let rows = blocks
+        .chunks(across)
+        .map(|row| (Seam::Upright, row.to_vec()));
+    let columns = (0..across).map(|c| {
+        (
+            Seam::Level,
+            blocks
+                .iter()
+                .skip(c)
+                .step_by(across)
+                .copied()
+                .collect::<Vec<_>>(),
+        )
+    });
+    rows.chain(columns)
+        .map(|(seam, blocks)| {
+            let mut bars: Vec<(usize, usize)> = Vec::new();
+            for i in 0..blocks.len() {
+                let sewn = i > 0
+                    && throw
+                        .joined_by(blocks[i - 1], blocks[i])
+                        .is_some_and(|j| throw.begun(j.whole));
+                match bars.last_mut().filter(|_| sewn) {
+                    Some(bar) => bar.1 = i + 1,
+                    None => bars.push((i, i + 1)),
+                }
+            }
+            BlockLine { seam, blocks, bars }
+        })
+        .collect()
+}
+
+/// What a block holds now: as squared up, as measured, or as its laps make it.
+pub fn holds(throw: &Throw, block: Rect) -> Size {
+    let work = throw.work(block);
+    work.and_then(|w| w.squared.or(w.measured))
+        .unwrap_or_else(|| crate::fitting::squaring::natural(throw, block))
+}
+
+impl BlockLine {
+    fn wished(&self, throw: &Throw, block: Rect, trim: Length) -> Length {
+        let squares = match self.seam {
+            Seam::Upright => block.cols,
+            Seam::Level => block.rows,
+        };
+        if squares == 2 { trim } else { throw.plan.side }
+    }
+
+    fn bar(&self, throw: &Throw, (from, to): (usize, usize), trim: Length) -> Bar {
+        let blocks = &self.blocks[from..to];
+        let mut short = zero();
+        for block in blocks {
+            let wished = self.wished(throw, *block, trim);
+            let held = along(holds(throw, *block), self.seam);
+            // Within a bar only what is sewn counts; a block that stands free is trimmed.
+            if to - from > 1 || held < wished {
+                short += wished - held;
+            }
+        }
+        for pair in blocks.windows(2) {
+            if let Some(join) = throw.joined_by(pair[0], pair[1]) {
+                let made = throw.made(join.whole);
+                short += take(made.joining, made.lap) - throw.plan.take_between();
+            }
+        }
+        let block = blocks[0];
+        let loose = to - from == 1
+            && throw
+                .assembly()
+                .goes_into(block)
+                .is_none_or(|j| !throw.begun(j.whole));
+        let own = || {
+            // The laps within the block that run this way, and how much each can give.
+            let join = throw.assembly().join(block)?;
+            let (inner, seams) = match (self.seam, block.rows, block.cols) {
+                (Seam::Upright, 2, 2) => (throw.assembly().join(join.first)?.whole, 3),
+                (Seam::Upright, 1, 2) | (Seam::Level, 2, _) => (block, 1),
+                _ => return None,
+            };
+            let made = throw.made(inner);
+            let give = take(made.joining, made.lap) - take(made.joining, least_lap(throw));
+            (give >= short).then_some(SEAM * seams)
+        };
+        Bar {
+            short: in_nm(short).max(0),
+            resew: if loose { own() } else { None },
+            renew: loose.then_some(RENEW),
+        }
+    }
+
+    /// Room before each bar and after the last.
+    fn room(&self, throw: &Throw) -> (Vec<i64>, Vec<i64>) {
+        let plan = &throw.plan;
+        let between = in_nm(plan.take_between() - take(plan.joining, least_lap(throw))).max(0);
+        let bound = throw.has(throw.assembly().whole(), Task::GlueBinding);
+        let edge = if bound {
+            0
+        } else {
+            (in_nm(plan.binding.strip) / 2 - CATCH_NM).max(0)
+        };
+        let n = self.bars.len();
+        let mut room = vec![between; n + 1];
+        let mut price = vec![NARROWER; n + 1];
+        for end in [0, n] {
+            room[end] = edge;
+            price[end] = EDGE;
+        }
+        (room, price)
+    }
+}
+
+/// A part of what a block is short, and where it is made up for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct LapShare {
+    /// On which side of the block.
+    pub side: EdgeSide,
+    /// How much of it.
+    pub by: Length,
+    /// The neighbour there and the lap it is joined with; none at the outer edge, where
+    /// the binding hides it.
+    pub join: Option<(Rect, Length)>,
+}
+
+/// What a block is short of the trim size one way, and what has been seen to of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Shortfall {
+    /// In width (an upright seam would take it up) or in height.
+    pub seam: Seam,
+    /// By how much.
+    pub short: Length,
+    /// Where it is made up for as things stand.
+    pub shares: Vec<LapShare>,
+    /// What nothing makes up for yet.
+    pub open: Length,
+}
+
+/// What a block is short of the trim size, and where the laps now marked and the outer
+/// edge make up for it. What one block of a line uses of a lap its neighbour cannot
+/// use again; blocks within the line come first, those at its ends have the edge too.
+pub fn shortfalls(throw: &Throw, block: Rect) -> Vec<Shortfall> {
+    let mut out = Vec::new();
+    for line in lines(throw) {
+        let Some(at) = line.blocks.iter().position(|b| *b == block) else {
+            continue;
+        };
+        let short = line.shorts(throw)[at];
+        if short <= 0 {
+            continue;
+        }
+        let shares = line.shared_out(throw).swap_remove(at);
+        let met = shares.iter().fold(zero(), |sum, s| sum + s.by);
+        // A lap is kept to the nanometre; halves of it may lose one.
+        let open = Some(nm(short) - met).filter(|l| in_nm(*l) > 2);
+        out.push(Shortfall {
+            seam: line.seam,
+            short: nm(short),
+            shares,
+            open: open.unwrap_or_else(zero),
+        });
+    }
+    out
+}
+
+impl BlockLine {
+    /// How much each block of the line is short of the trim size.
+    fn shorts(&self, throw: &Throw) -> Vec<i64> {
+        let trim = throw.plan.target();
+        let short = |b: &Rect| {
+            let held = along(holds(throw, *b), self.seam);
+            in_nm(self.wished(throw, *b, trim) - held).max(0)
+        };
+        self.blocks.iter().map(short).collect()
+    }
+
+    /// What makes up for each block's shortage, by the laps in use and the outer edges.
+    fn shared_out(&self, throw: &Throw) -> Vec<Vec<LapShare>> {
+        let plan = &throw.plan;
+        let n = self.blocks.len();
+        let lap = |j: usize| {
+            let (a, b) = (self.blocks[j - 1], self.blocks[j]);
+            let made = throw.joined_by(a, b).map(|join| throw.made(join.whole).lap);
+            throw
+                .marked(a, b)
+                .or(made)
+                .unwrap_or_else(|| plan.lap_between())
+        };
+        // What may be taken up before each block, and after the last.
+        let (edges, _) = self.room(throw);
+        let mut left: Vec<i64> = (0..=n)
+            .map(|j| match j {
+                0 => edges[0],
+                j if j == n => edges[edges.len() - 1],
+                j => in_nm(plan.take_between() - take(plan.joining, lap(j))).max(0),
+            })
+            .collect();
+        let sides = match self.seam {
+            Seam::Upright => [EdgeSide::Left, EdgeSide::Right],
+            Seam::Level => [EdgeSide::Top, EdgeSide::Bottom],
+        };
+        let mut shorts = self.shorts(throw);
+        let mut out = vec![Vec::new(); n];
+        let ends = [0, n - 1];
+        let within = (0..n).filter(|j| !ends.contains(j));
+        for j in within.chain(ends) {
+            // Laps first, then the edges.
+            let places = [(j, 0), (j + 1, 1)];
+            let inner = |(k, _): &(usize, usize)| *k > 0 && *k < n;
+            let laps = places.into_iter().filter(|p| inner(p));
+            for (k, side) in laps.chain(places.into_iter().filter(|p| !inner(p))) {
+                let by = shorts[j].min(left[k]);
+                if by <= 0 {
+                    continue;
+                }
+                shorts[j] -= by;
+                left[k] -= by;
+                out[j].push(LapShare {
+                    side: sides[side],
+                    by: nm(by),
+                    join: (k > 0 && k < n)
+                        .then(|| (self.blocks[if k == j { j - 1 } else { k }], lap(k))),
+                });
+            }
+        }
+        out
+    }
+}
+
+/// The cheapest saves for one trim size.
+pub fn choice(throw: &Throw, trim: Length) -> TrimChoice {
+    let mut out = TrimChoice {
+        trim,
+        cost: 0,
+        trouble: 0,
+        saves: Vec::new(),
+        laps: Vec::new(),
+        waste: waste(throw, trim),
+    };
+    for line_of in lines(throw) {
+        let bars: Vec<Bar> = line_of
+            .bars
+            .iter()
+            .map(|b| line_of.bar(throw, *b, trim))
+            .collect();
+        let (room, price) = line_of.room(throw);
+        let (cost, hows) = line(&bars, &room, &price);
+        out.trouble += cost;
+        let mut taken = vec![0; bars.len() + 1];
+        for (j, (bar, how)) in bars.iter().zip(&hows).enumerate() {
+            if *how == How::Fits {
+                continue;
+            }
+            if let How::Lapped { before, after } = how {
+                taken[j] += before;
+                taken[j + 1] += after;
+            }
+            let piece = line_of.blocks[line_of.bars[j].0];
+            out.saves.push(Save {
+                piece,
+                seam: line_of.seam,
+                short: nm(bar.short),
+                how: *how,
+            });
+        }
+        let plan = &throw.plan;
+        let inner = taken.iter().take(bars.len()).zip(&line_of.bars).skip(1);
+        for (taken, (at, _)) in inner.filter(|(taken, _)| **taken > 0) {
+            let less = match plan.joining {
+                Joining::Lapped => *taken,
+                Joining::Seamed | Joining::Exposed => taken / 2,
+            };
+            let lap = plan.lap_between() - nm(less);
+            out.laps
+                .push((line_of.blocks[at - 1], line_of.blocks[*at], lap));
+        }
+    }
+    out.cost = out.trouble + loss(&throw.plan, trim);
+    out
+}
+
+/// Tenths of a minute for what the finished throw loses against untrimmed fours.
+fn loss(plan: &Plan, trim: Length) -> i64 {
+    let area = |trim| {
+        let (w, h) = Plan {
+            trim: Some(trim),
+            ..*plan
+        }
+        .finished();
+        in_mm(w) * in_mm(h)
+    };
+    let lost = (area(plan.natural_four()) - area(trim)).max(0.0);
+    (lost / (25.4 * 25.4) * 5.0).round() as i64
+}
+
+fn waste(throw: &Throw, trim: Length) -> Length {
+    let sides = crate::fitting::squaring::measured_sides(throw);
+    let over: i64 = sides.iter().map(|m| in_nm(*m - trim).max(0)).sum();
+    nm(over / sides.len().max(1) as i64)
+}
+
+/// Sizes worth trying: every mark of the ruler from the smallest four to the untrimmed
+/// one, that one itself, and the one chosen now.
+pub fn sizes(throw: &Throw, ruler: Ruler) -> Vec<Length> {
+    let plan = &throw.plan;
+    let (natural, chosen) = (plan.natural_four(), plan.target());
+    let least = throw
+        .assembly()
+        .blocks()
+        .into_iter()
+        .filter(|b| throw.has(*b, Task::Stitch))
+        .flat_map(|b| {
+            let held = holds(throw, b);
+            [
+                (b.cols == 2).then_some(held.width),
+                (b.rows == 2).then_some(held.height),
+            ]
+        })
+        .flatten()
+        .min()
+        .unwrap_or(natural);
+    let step = in_nm(ruler.step());
+    let top = std::cmp::max(natural, chosen);
+    let mut found = vec![natural, chosen];
+    let first = in_nm(least).div_euclid(step);
+    found.extend(
+        (first..)
+            .map(|k| nm(k * step))
+            .take_while(|t| *t <= top)
+            .take(MOST_SIZES),
+    );
+    found.retain(|t| {
+        Plan {
+            trim: Some(*t),
+            ..*plan
+        }
+        .check()
+        .is_ok()
+    });
+    found.sort_by_key(|t| std::cmp::Reverse(*t));
+    found.dedup();
+    found
+}
+
+/// Every size worth trying with what it comes to, cheapest first; ties to the larger.
+pub fn choices(throw: &Throw, ruler: Ruler) -> Vec<TrimChoice> {
+    let mut found: Vec<TrimChoice> = sizes(throw, ruler)
+        .into_iter()
+        .map(|t| choice(throw, t))
+        .collect();
+    found.sort_by_key(|c| (c.cost, std::cmp::Reverse(c.trim)));
+    found
+}
+
+/// How far each row and column is off the length it should have, as things stand.
+pub fn closing(throw: &Throw) -> Vec<(Seam, usize, Length)> {
+    let plan = &throw.plan;
+    let mut out = Vec::new();
+    let (mut row, mut column) = (0, 0);
+    for l in lines(throw) {
+        let (number, wished) = match l.seam {
+            Seam::Upright => (&mut row, plan.blocks(plan.across)),
+            Seam::Level => (&mut column, plan.blocks(plan.down)),
+        };
+        let held = l
+            .blocks
+            .iter()
+            .fold(zero(), |sum, b| sum + along(throw.size(*b), l.seam));
+        let taken = l.blocks.windows(2).fold(zero(), |sum, pair| {
+            let lap = throw.joined_by(pair[0], pair[1]).map(|j| {
+                let made = throw.made(j.whole);
+                let marked = (!throw.begun(j.whole))
+                    .then(|| throw.marked(pair[0], pair[1]))
+                    .flatten();
+                take(made.joining, marked.unwrap_or(made.lap))
+            });
+            sum + lap.unwrap_or_else(zero)
+        });
+        out.push((l.seam, *number, held - taken - wished));
+        *number += 1;
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn bar(short: i64) -> Bar {
+        Bar {
+            short,
+            resew: None,
+            renew: Some(RENEW),
+        }
+    }
+
+    #[test]
+    fn a_shortage_is_shared_with_both_neighbours() {
+        let (cost, hows) = line(
+            &[bar(0), bar(4), bar(0)],
+            &[0, 3, 3, 0],
+            &[EDGE, NARROWER, NARROWER, EDGE],
+        );
+        assert_eq!(cost, 2 * NARROWER);
+        assert_eq!(
+            hows[1],
+            How::Lapped {
+                before: 2,
+                after: 2
+            }
+        );
+    }
+
+    #[test]
+    fn the_binding_hides_what_is_short_at_the_edge() {
+        let (cost, hows) = line(&[bar(3), bar(0)], &[3, 3, 3], &[EDGE, NARROWER, EDGE]);
+        assert_eq!(
+            (cost, hows[0]),
+            (
+                EDGE,
+                How::Lapped {
+                    before: 3,
+                    after: 0
+                }
+            )
+        );
+    }
+
+    #[test]
+    fn room_between_two_short_ones_is_used_once() {
+        // Three units at the one join in the middle; each is two short, with no other room.
+        let (cost, hows) = line(&[bar(2), bar(2)], &[0, 3, 0], &[EDGE, NARROWER, EDGE]);
+        assert_eq!(cost, NARROWER + RENEW);
+        assert_eq!(hows.iter().filter(|h| **h == How::Renewed).count(), 1);
+    }
+
+    proptest! {
+        /// What is seen to and what is open add up; laps chosen for a size leave nothing open.
+        #[test]
+        fn chosen_laps_make_up_for_what_is_short(off in prop::collection::vec((-14i64..10, -14i64..10), 1..9), across in 1u16..4, down in 1u16..4) {
+            use crate::measure::inch64;
+            use crate::throw::Event;
+            let plan = Plan { across: across * 2, down: down * 2, ..Plan::default() };
+            let begun = Event::Begun { name: "t".into(), plan, prints: vec![], denims: vec![], after: None };
+            let mut throw = Throw::begin(&begun).unwrap();
+            let full = plan.natural_four();
+            let blocks = throw.assembly().blocks();
+            for (piece, (w, h)) in blocks.iter().zip(off.iter().cycle()) {
+                let measured = Event::Measured { piece: *piece, width: full + inch64(*w), height: full + inch64(*h) };
+                throw.apply(&measured, 0);
+            }
+            let chosen = choice(&throw, plan.target());
+            let laps = chosen.laps.iter().map(|(a, b, lap)| (*a, *b, Some(*lap))).collect();
+            throw.apply(&Event::LapsMarked { laps }, 0);
+            let lapped = chosen.saves.iter().all(|s| matches!(s.how, How::Lapped { .. }));
+            for block in blocks {
+                let found = shortfalls(&throw, block);
+                let short = chosen.saves.iter().filter(|s| s.piece == block).count();
+                prop_assert_eq!(found.len(), short);
+                for f in found {
+                    let met = f.shares.iter().fold(zero(), |sum, s| sum + s.by);
+                    prop_assert!((in_nm(f.short - met - f.open)).abs() <= 2);
+                    prop_assert!(!lapped || f.open == zero(), "{:?}", f);
+                }
+            }
+        }
+
+        #[test]
+        fn no_join_gives_more_than_its_room(shorts in prop::collection::vec(0i64..9, 1..12), seed in prop::collection::vec(0i64..7, 13)) {
+            let bars: Vec<Bar> = shorts.iter().map(|s| bar(*s)).collect();
+            let room = &seed[..=bars.len()];
+            let price = vec![NARROWER; bars.len() + 1];
+            let (cost, hows) = line(&bars, room, &price);
+            let mut taken = vec![0; bars.len() + 1];
+            for (j, how) in hows.iter().enumerate() {
+                match how {
+                    How::Fits => prop_assert_eq!(bars[j].short, 0),
+                    How::Lapped { before, after } => {
+                        prop_assert_eq!(before + after, bars[j].short);
+                        taken[j] += before;
+                        taken[j + 1] += after;
+                    }
+                    _ => prop_assert!(bars[j].short > 0),
+                }
+            }
+            prop_assert!(taken.iter().zip(room).all(|(t, r)| t <= r));
+            // A longer bar never makes it dearer.
+            let longer: Vec<Bar> = shorts.iter().map(|s| bar((s - 1).max(0))).collect();
+            prop_assert!(line(&longer, room, &price).0 <= cost);
+        }
+    }
+}

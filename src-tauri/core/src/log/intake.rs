@@ -1,0 +1,584 @@
+//! Whether a record from outside may come in.
+//!
+//! A file in the data folder was written by Lapwork. A file the maker brings was perhaps
+//! not: its checksums may agree and still it may speak of ten thousand squares across.
+//! [`check`] lets through only what can be folded and shown without harm: counts, lengths,
+//! words and lists within bounds, pieces that are there when something happens to them.
+//! It does not ask whether a rule of today would have allowed the step, since an older
+//! Lapwork may have had other rules; [`follows`] does, for what is merged.
+
+use crate::cloth::fabric::Cover;
+use crate::cloth::garments::Source;
+use crate::cloth::pile::Heap;
+use crate::command::{
+    LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_HEAPS, MOST_SQUARES, check_cloth, clean_name,
+    may_do,
+};
+use crate::log::journal::{Entry, FormatError, Journal, Read, What};
+use crate::measure::{Length, in_nm};
+use crate::plan::assembly::Rect;
+use crate::plan::{MOST, longest_side};
+use crate::throw::heritage::{Heritage, MOST_LESSONS};
+use crate::throw::tasks::Task;
+use crate::throw::{Event, Item, Throw, Time};
+
+// Where the limits lie is our judgement, well beyond what any throw has.
+
+/// Most entries of a record that is brought. Ticking the largest grid one by one stays below.
+pub const MOST_ENTRIES: usize = 50_000;
+/// Longest list in an event: every piece of the largest grid, twice.
+const LONGEST_LIST: usize = 20_000;
+/// Farthest time from 1970, the year 9999.
+const FARTHEST: Time = 253_402_300_799_999;
+/// Most squares of one print, or spares.
+const MANY: u32 = 10_000_000;
+/// Laying out the grid anew is the dearest thing a line can ask for.
+const MOST_LAYINGS: usize = 30_000;
+
+/// Read a record that is brought.
+///
+/// # Errors
+/// [`FormatError`]: what is wrong with it, as for any file; [`FormatError::Unknown`] or
+/// [`FormatError::Absurd`].
+pub fn read(bytes: &[u8]) -> Result<Read, FormatError> {
+    spare(bytes)?;
+    let read = Journal::read_if(bytes, may)?;
+    // What is not read would be lost when it is written again.
+    let sound = String::from_utf8_lossy(&bytes[..read.sound]);
+    let text = read.journal.text();
+    let (mut given, mut kept) = (sound.lines().enumerate().skip(1), text.lines().skip(1));
+    let other = given.find(|(_, line)| kept.next() != Some(*line));
+    if let Some((i, _)) = other {
+        return Err(FormatError::Unknown { line: i + 1 });
+    }
+    Ok(read)
+}
+
+/// Refuse what would take too long to fold, before it is folded.
+fn spare(bytes: &[u8]) -> Result<(), FormatError> {
+    let (mut plans, mut undos) = (0_usize, 0_usize);
+    for (i, line) in bytes.split(|b| *b == b'\n').enumerate().skip(1) {
+        let line_number = i + 1;
+        let entry = std::str::from_utf8(line).ok().and_then(Entry::from_line);
+        match entry.map(|entry| entry.what) {
+            Some(What::Do(events)) => {
+                let laid = |e: &&Event| matches!(e, Event::PlanChanged { .. });
+                plans += events.iter().filter(laid).count();
+                for event in &events {
+                    if let Event::Begun { plan, .. } | Event::PlanChanged { plan, .. } = event
+                        && plan.check().is_err()
+                    {
+                        return Err(FormatError::Absurd { line: line_number });
+                    }
+                }
+            }
+            Some(What::Undo(_)) => undos += 1,
+            _ => {}
+        }
+        let laid = plans + undos * plans.min(crate::log::journal::LONGEST_STRIDE);
+        if i > MOST_ENTRIES || laid > MOST_LAYINGS {
+            return Err(FormatError::Absurd { line: line_number });
+        }
+    }
+    Ok(())
+}
+
+/// Whether everything a record says can be.
+///
+/// # Errors
+/// [`FormatError::Absurd`] with the first line that cannot be.
+pub fn check(journal: &Journal) -> Result<(), FormatError> {
+    let mut entries = journal.entries().map(|(entry, _)| entry);
+    let absurd = |entry: &Entry| FormatError::Absurd {
+        line: usize::try_from(entry.n)
+            .unwrap_or(usize::MAX)
+            .saturating_add(1),
+    };
+    let first = entries.next().ok_or(FormatError::Empty)?;
+    let begun = Some(first).filter(|first| may(None, first));
+    let mut so_far = begun
+        .and_then(Journal::from_first)
+        .ok_or_else(|| absurd(first))?;
+    for entry in entries {
+        if !may(Some(&so_far), entry) || so_far.accept(entry.clone()).is_none() {
+            return Err(absurd(entry));
+        }
+    }
+    Ok(())
+}
+
+/// Whether an entry may come in on the record so far.
+fn may(so_far: Option<&Journal>, entry: &Entry) -> bool {
+    let few = |events: &[Event]| events.len() <= 100;
+    let says = match (&entry.what, so_far) {
+        (What::Do(events), None) => events.len() == 1 && bounded(&events[0]),
+        (What::Do(events), Some(journal)) => {
+            few(events) && every(journal.throw(), events, &|t, e| bounded(e) && known(t, e))
+        }
+        (What::Past(past), _) => match past.as_ref() {
+            What::Do(events) => few(events) && events.iter().all(bounded),
+            _ => true,
+        },
+        (What::Undo(_) | What::Redo(_), _) => true,
+    };
+    in_time(entry.at) && says
+}
+
+fn in_time(at: Time) -> bool {
+    (-FARTHEST..=FARTHEST).contains(&at)
+}
+
+/// Whether each of the events is so, on the throw as the ones before it left it.
+fn every(throw: &Throw, events: &[Event], so: &dyn Fn(&Throw, &Event) -> bool) -> bool {
+    let mut state = None;
+    events.iter().enumerate().all(|(i, event)| {
+        let before = state.as_ref().unwrap_or(throw);
+        let fine = so(before, event);
+        if fine && i + 1 < events.len() {
+            state = Some(before.after([event]));
+        }
+        fine
+    })
+}
+
+/// Whether events follow on a throw: the pieces are there, and ready for what is done.
+pub fn follows(throw: &Throw, events: &[Event]) -> bool {
+    every(throw, events, &|t, e| {
+        bounded(e) && known(t, e) && ready(t, e)
+    })
+}
+
+fn place(piece: Rect) -> bool {
+    let along = |start: u16, len: u16| len > 0 && u32::from(start) + u32::from(len) <= MOST.into();
+    along(piece.row, piece.rows) && along(piece.col, piece.cols)
+}
+
+/// A length of something real.
+fn real(length: Length) -> bool {
+    (1..=in_nm(longest_side()) * 200).contains(&in_nm(length))
+}
+
+fn note(text: &str) -> bool {
+    text.chars().count() <= LONGEST_NOTE
+}
+
+fn named(name: &str) -> bool {
+    clean_name(name).is_ok_and(|clean| clean.chars().count() <= LONGEST_NAME)
+}
+
+/// Whether an event's figures, words and lists are within bounds, whatever it happens to.
+fn bounded(event: &Event) -> bool {
+    let list = |pieces: &[Rect]| pieces.len() <= LONGEST_LIST && pieces.iter().all(|p| place(*p));
+    let cloth = |prints: &[crate::cloth::fabric::Print], denims: &[crate::cloth::fabric::Denim]| {
+        check_cloth(prints, denims).is_ok()
+            && prints.iter().all(|p| p.stock.is_none_or(|n| n <= MANY))
+    };
+    match event {
+        Event::Begun {
+            name,
+            plan,
+            prints,
+            denims,
+            after,
+        } => {
+            let left = |heritage: &Heritage| {
+                // The covers must find their cloth.
+                let found = |n: u8| usize::from(n) < prints.len();
+                let covers = |c: &Cover| {
+                    [c.front, c.back].into_iter().flatten().all(found)
+                        && usize::from(c.denim) < denims.len().max(1)
+                };
+                named(&heritage.name)
+                    && heritage.lessons.len() <= MOST_LESSONS
+                    && heritage.lessons.iter().all(|l| note(&l.words))
+                    && heritage.paces.len() <= Task::ALL.len()
+                    && heritage.faces.len() <= plan.squares() as usize
+                    && heritage.faces.iter().all(covers)
+            };
+            named(name)
+                && plan.check().is_ok()
+                && cloth(prints, denims)
+                && after.as_deref().is_none_or(left)
+        }
+        Event::Renamed { name } => named(name),
+        Event::Archived { .. } | Event::HeapTaken { .. } | Event::Gathered { .. } => true,
+        Event::PlanChanged { plan, spares } => plan.check().is_ok() && *spares <= MANY,
+        Event::FacesChanged { faces } => {
+            faces.len() <= LONGEST_LIST && faces.iter().all(|(piece, _)| place(*piece))
+        }
+        Event::ClothChanged { prints, denims } => cloth(prints, denims),
+        Event::Done { pieces, .. } | Event::SparesUsed { pieces } | Event::SetAside { pieces } => {
+            list(pieces)
+        }
+        Event::SparesCounted { spares } => *spares <= MANY,
+        Event::Measured {
+            piece,
+            width,
+            height,
+        } => place(*piece) && real(*width) && real(*height),
+        Event::Outlined { piece, measures } => {
+            let s = measures.sides;
+            place(*piece)
+                && [s.top, s.right, s.bottom, s.left].into_iter().all(real)
+                && measures.diagonals.is_none_or(|(a, b)| real(a) && real(b))
+        }
+        Event::LapsMarked { laps } => {
+            laps.len() <= LONGEST_LIST
+                && laps
+                    .iter()
+                    .all(|(a, b, lap)| place(*a) && place(*b) && lap.is_none_or(real))
+        }
+        Event::Patched { piece, .. } | Event::Spoilt { piece, .. } => place(*piece),
+        Event::Unpicked { pieces } => {
+            pieces.len() <= LONGEST_LIST && pieces.iter().all(|(p, l)| place(*p) && real(*l))
+        }
+        Event::Moved { moves } => {
+            let small = |p: Rect| place(p) && p.count() <= 4;
+            // Each square once on either side.
+            let ends = |end: fn(&(Rect, Rect)) -> Rect| {
+                let mut ends: Vec<Rect> = moves.iter().flat_map(|m| end(m).squares()).collect();
+                ends.sort();
+                ends
+            };
+            let fit = |(from, to): &(Rect, Rect)| {
+                small(*from) && small(*to) && (from.rows, from.cols) == (to.rows, to.cols)
+            };
+            moves.len() <= LONGEST_LIST && moves.iter().all(fit) && {
+                let (from, to) = (ends(|m| m.0), ends(|m| m.1));
+                from == to && from.windows(2).all(|w| w[0] != w[1])
+            }
+        }
+        Event::Turned { pieces } => {
+            let fit = |(piece, quarters): &(Rect, u8)| {
+                place(*piece)
+                    && piece.count() <= 4
+                    && (1..4).contains(quarters)
+                    && (quarters % 2 == 0 || piece.rows == piece.cols)
+            };
+            pieces.len() <= LONGEST_LIST && pieces.iter().all(fit)
+        }
+        Event::Flipped { pieces } | Event::Pinned { pieces, .. } => list(pieces),
+        Event::Wished { wishes } => wishes.front <= MANY && wishes.back <= MANY,
+        Event::WholeMeasured { width, height } => real(*width) && real(*height),
+        Event::SquaredUp { pieces } => {
+            pieces.len() <= LONGEST_LIST
+                && pieces
+                    .iter()
+                    .all(|(piece, w, h)| place(*piece) && real(*w) && real(*h))
+        }
+        Event::HeapSet { heap, .. } => sound(heap),
+        Event::PieceCut { squares, .. } => *squares <= MOST_SQUARES,
+        Event::ScrapTried { scrap } => {
+            let width = in_nm(scrap.stitch.width());
+            let most = in_nm(longest_side());
+            note(&scrap.note) && real(scrap.lap) && (0..=most).contains(&width)
+        }
+        Event::PlateMeasured { opening } => real(*opening),
+        Event::Noted { text, piece, .. } => note(text) && piece.is_none_or(place),
+        Event::Pictured { words, piece, .. } => {
+            words.chars().count() <= LONGEST_CAPTION && piece.is_none_or(place)
+        }
+        Event::Unpictured { .. } => true,
+    }
+}
+
+fn sound(heap: &Heap) -> bool {
+    let (pieces, fine) = match &heap.from {
+        Source::Cloth(garment) => {
+            let pieces = &garment.pieces;
+            let fine = named(&garment.name) && pieces.iter().all(|p| p.check().is_ok());
+            (pieces.len(), fine)
+        }
+        Source::Precut(pack) => {
+            let fine = named(&pack.name) && real(pack.side) && pack.count <= MOST_SQUARES;
+            (1, fine)
+        }
+    };
+    fine && (1..=50).contains(&pieces)
+        && heap.counted.len() == pieces
+        && heap.counted.iter().flatten().all(|n| *n <= MOST_SQUARES)
+        && heap.cloth.check().is_ok()
+        && (0..=in_nm(longest_side())).contains(&in_nm(heap.trimming))
+}
+
+/// Whether what an event speaks of is there.
+fn known(throw: &Throw, event: &Event) -> bool {
+    let there = |piece: &Rect| throw.assembly().knows(*piece);
+    let joined = |piece: &Rect| throw.assembly().join(*piece).is_some();
+    let print = |n: u8| usize::from(n) < throw.prints.len();
+    match event {
+        Event::Begun { .. } => false,
+        Event::Renamed { .. }
+        | Event::Archived { .. }
+        | Event::PlanChanged { .. }
+        | Event::SparesCounted { .. }
+        | Event::WholeMeasured { .. }
+        | Event::ScrapTried { .. }
+        | Event::PlateMeasured { .. }
+        | Event::Wished { .. }
+        | Event::Noted { .. }
+        | Event::Pictured { .. } => true,
+        Event::Unpictured { photo } => throw.photos.iter().any(|p| p.id == *photo),
+        // The covers must find their cloth.
+        Event::ClothChanged { prints, denims } => throw.covers().iter().all(|cover| {
+            let found = |n: u8| usize::from(n) < prints.len();
+            [cover.front, cover.back].into_iter().flatten().all(found)
+                && usize::from(cover.denim) < denims.len().max(1)
+        }),
+        Event::FacesChanged { faces } => faces.iter().all(|(piece, cover)| {
+            let cloth = [cover.front, cover.back].into_iter().flatten().all(print);
+            let denim = usize::from(cover.denim) < throw.denims.len().max(1);
+            piece.is_square() && there(piece) && cloth && denim
+        }),
+        Event::Done { pieces, .. } | Event::SetAside { pieces } => pieces.iter().all(there),
+        Event::SparesUsed { pieces } => pieces.iter().all(|p| p.is_square() && there(p)),
+        Event::Measured { piece, .. } | Event::Outlined { piece, .. } => {
+            throw.assembly().is_block(*piece) && there(piece)
+        }
+        Event::LapsMarked { laps } => laps.iter().all(|(a, b, _)| there(a) && there(b)),
+        Event::Patched { piece, .. } | Event::Spoilt { piece, .. } => {
+            piece.is_square() && there(piece)
+        }
+        Event::Unpicked { pieces } => pieces.iter().all(|(piece, _)| joined(piece)),
+        Event::Moved { moves } => moves.iter().all(|(from, to)| there(from) && there(to)),
+        Event::Turned { pieces } => pieces.iter().all(|(piece, _)| there(piece)),
+        Event::Flipped { pieces } | Event::Pinned { pieces, .. } => {
+            pieces.iter().all(|p| p.is_square() && there(p))
+        }
+        Event::SquaredUp { pieces } => pieces
+            .iter()
+            .all(|(piece, _, _)| throw.assembly().is_block(*piece) && there(piece)),
+        Event::HeapSet { n, heap } => {
+            throw.has_cloth(heap.makes)
+                && (throw.pile.contains_key(n) || throw.pile.len() < MOST_HEAPS)
+        }
+        Event::HeapTaken { n } => throw.pile.contains_key(n),
+        Event::PieceCut { n, piece, .. } => {
+            let heap = throw.pile.get(n);
+            heap.is_some_and(|heap| heap.counted.get(usize::from(*piece)) == Some(&None))
+        }
+        Event::Gathered { item, .. } => match item {
+            Item::Fabric { print: n } => print(*n),
+            _ => true,
+        },
+    }
+}
+
+/// Whether the pieces are at the point where this is done to them.
+fn ready(throw: &Throw, event: &Event) -> bool {
+    let may = |task: Task, piece: &Rect| may_do(throw, task, *piece).is_ok();
+    match event {
+        Event::Done { task, pieces } => pieces.iter().all(|p| may(*task, p)),
+        Event::SparesUsed { pieces } => {
+            throw.spares as usize >= pieces.len() && pieces.iter().all(|p| may(Task::Cut, p))
+        }
+        Event::SquaredUp { pieces } => pieces.iter().all(|(p, _, _)| may(Task::SquareUp, p)),
+        Event::Measured { piece, .. } => {
+            throw.has(*piece, Task::Stitch) && !throw.has(*piece, Task::SquareUp)
+        }
+        Event::Spoilt { piece, .. } => throw.has(*piece, Task::Cut),
+        Event::Unpicked { pieces } => pieces.iter().all(|(p, _)| throw.begun(*p)),
+        Event::Flipped { pieces } => pieces.iter().all(|p| !throw.is_joined(*p)),
+        Event::WholeMeasured { .. } => {
+            let whole = throw.assembly().whole();
+            throw.assembly().join(whole).is_none() || throw.has(whole, Task::Stitch)
+        }
+        Event::LapsMarked { laps } => laps.iter().all(|(a, b, _)| {
+            let join = throw.joined_by(*a, *b);
+            join.is_none_or(|join| !throw.begun(join.whole))
+        }),
+        // Nothing stands in the way of these but what `known` asks.
+        Event::Begun { .. }
+        | Event::Renamed { .. }
+        | Event::Archived { .. }
+        | Event::PlanChanged { .. }
+        | Event::FacesChanged { .. }
+        | Event::ClothChanged { .. }
+        | Event::SparesCounted { .. }
+        | Event::Outlined { .. }
+        | Event::Patched { .. }
+        | Event::Moved { .. }
+        | Event::Turned { .. }
+        | Event::Pinned { .. }
+        | Event::Wished { .. }
+        | Event::SetAside { .. }
+        | Event::HeapSet { .. }
+        | Event::HeapTaken { .. }
+        | Event::PieceCut { .. }
+        | Event::ScrapTried { .. }
+        | Event::PlateMeasured { .. }
+        | Event::Gathered { .. }
+        | Event::Noted { .. }
+        | Event::Unpictured { .. } => true,
+        Event::Pictured { photo, .. } => !throw.photos.iter().any(|p| p.id == *photo),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::log::journal::tests::{begin, step};
+    use crate::measure::Ruler;
+    use crate::show::{self, Context};
+    use crate::show::{OutlineTyped, Query};
+    use crate::words::Words;
+    use proptest::prelude::*;
+    use serde_json::Value;
+
+    /// Numbers a forger would try.
+    const WILD: [i64; 9] = [
+        -1,
+        0,
+        1,
+        61,
+        255,
+        65_535,
+        4_294_967_295,
+        i64::MAX / 2,
+        i64::MIN / 2,
+    ];
+
+    /// Every number in a line, in order.
+    fn numbers(value: &mut Value) -> Vec<&mut Value> {
+        match value {
+            Value::Number(_) => vec![value],
+            Value::Array(list) => list.iter_mut().flat_map(numbers).collect(),
+            Value::Object(map) => map.values_mut().flat_map(numbers).collect(),
+            _ => Vec::new(),
+        }
+    }
+
+    /// The record with one number of one line forged, and the checksum made to agree.
+    fn forged(text: &str, line: usize, which: usize, wild: i64) -> String {
+        let mut lines: Vec<String> = text.lines().map(str::to_string).collect();
+        let at = 1 + line % (lines.len() - 1);
+        let body = lines[at].rsplit_once(",\"crc\"").unwrap().0.to_string() + "}";
+        let mut value: Value = serde_json::from_str(&body).unwrap();
+        let mut found = numbers(&mut value["do"]);
+        if let Some(n) = found.len().checked_sub(1) {
+            *found[which % (n + 1)] = wild.into();
+        }
+        // Keys keep their order, so that nothing but the number is strange.
+        let said = value.to_string();
+        let entry: Option<Entry> = serde_json::from_str(&said).ok();
+        if let Some(entry) = entry {
+            lines[at] = entry.line().trim_end().to_string();
+        }
+        lines.join("\n") + "\n"
+    }
+
+    fn looked_at(journal: &Journal) {
+        let words = Words::english();
+        let lens = Context {
+            words: &words,
+            ruler: Ruler::default(),
+            now: 10_000_000,
+        };
+        let piece = Rect::square(0, 0);
+        let typed = OutlineTyped::default();
+        for look in [
+            Query::Work {
+                station: None,
+                batch: None,
+            },
+            Query::Bench {
+                chosen: Some(piece),
+            },
+            Query::Faces {
+                face: crate::cloth::fabric::Face::Back,
+            },
+            Query::Plan { draft: None },
+            Query::Trim,
+            Query::Outline { piece, typed },
+            Query::Off { piece, why: None },
+            Query::Pile,
+            Query::Cutting {
+                n: 1,
+                index: 0,
+                typed: None,
+                drag: None,
+            },
+            Query::Gather,
+            Query::Scraps { typed: None },
+            Query::Whole {
+                width: "40".into(),
+                height: "40".into(),
+            },
+            Query::History { most: 500 },
+            Query::HandOn,
+        ] {
+            let _ = show::answer(journal, &look, lens);
+        }
+        let _ = show::figures(journal, lens);
+        let _ = show::shelf_row("a", journal, lens);
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(400))]
+        /// A number anywhere may be anything: it is refused, or what comes in can be shown.
+        #[test]
+        fn no_forged_number_breaks_anything(
+            steps in prop::collection::vec((2u8..26, any::<u32>()), 1..60),
+            line in any::<usize>(), which in any::<usize>(), wild in prop::sample::select(&WILD[..]),
+        ) {
+            let mut journal = begin(3, 3);
+            for (i, s) in steps.into_iter().enumerate() {
+                step(&mut journal, s, i as Time);
+            }
+            let text = forged(&journal.text(), line, which, wild);
+            if let Ok(read) = read(text.as_bytes()) {
+                looked_at(&read.journal);
+            }
+        }
+
+        /// What is brought is written again to the byte.
+        #[test]
+        fn a_record_comes_in_and_goes_out_to_the_byte(steps in prop::collection::vec((0u8..26, any::<u32>()), 0..80)) {
+            let mut journal = begin(4, 3).named("brought");
+            for (i, s) in steps.into_iter().enumerate() {
+                step(&mut journal, s, i as Time);
+            }
+            let text = journal.text();
+            prop_assert_eq!(read(text.as_bytes()).unwrap().journal.text(), text);
+        }
+    }
+
+    #[test]
+    fn the_demo_comes_in_and_a_forged_one_does_not() {
+        let demo = crate::demo::throw(1_700_000_000_000);
+        assert_eq!(
+            read(demo.text().as_bytes()).unwrap().journal.text(),
+            demo.text()
+        );
+        let line = |text: &str, from: &str, to: &str| -> FormatError {
+            let lines = text.lines().map(|line| {
+                let Some((body, _)) = line.rsplit_once(",\"crc\"") else {
+                    return line.to_string();
+                };
+                let body = body.replacen(from, to, 1);
+                format!(
+                    "{body},\"crc\":\"{:08x}\"}}",
+                    crc32fast::hash(body.as_bytes())
+                )
+            });
+            let text = lines.collect::<Vec<_>>().join("\n") + "\n";
+            read(text.as_bytes()).unwrap_err()
+        };
+        let text = demo.text();
+        assert_eq!(
+            line(&text, "\"across\":6", "\"across\":6000"),
+            FormatError::Absurd { line: 2 }
+        );
+        assert_eq!(
+            line(&text, "\"washes\":3", "\"washes\":3,\"more\":1"),
+            FormatError::Unknown { line: 2 }
+        );
+        assert_eq!(
+            line(&text, "#b8442f", "red;}"),
+            FormatError::Absurd { line: 2 }
+        );
+        let far = line(&text, "\"pieces\":[[", "\"pieces\":[[65535,0,9,9],[");
+        // A piece beyond any grid is not even read as one.
+        assert!(matches!(far, FormatError::Unknown { line: 14 }), "{far:?}");
+    }
+}

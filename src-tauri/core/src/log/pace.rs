@@ -1,0 +1,291 @@
+//! How long the rest will take, learned from the maker's own ticks.
+//!
+//! The time a tick took is the time since the entry before it, if that is no more than
+//! [`PAUSE`] (longer is a break, not work), shared among the pieces it ticked. Ticks less
+//! than [`HASTE`] apart are ticking off afterwards, not work: the same step's pieces share
+//! the time before the first of them, and where that is not known they tell nothing. For each
+//! kind of step the pace is the median of those times, a piece counting as often as it
+//! was ticked; the range is its quartiles. Until a step has been ticked for
+//! [`FEW`] pieces what was learned on the throw this one is made after stands in, where
+//! there is any, else the usual minutes of [`Task::usual_minutes`] stand in, an estimate of
+//! ours, with a range of half to double.
+//!
+//! The median and quartiles are those of the sorted list, by linear interpolation
+//! between neighbours (Hyndman and Fan 1996, definition 7, from memory).
+
+use crate::log::journal::{Journal, What};
+use crate::throw::heritage::Learned;
+use crate::throw::tasks::Task;
+use crate::throw::{Event, Throw, Time};
+use std::collections::BTreeMap;
+
+/// A longer gap than this is a break, in milliseconds.
+pub const PAUSE: Time = 45 * 60_000;
+/// Ticks closer together than this are ticked off afterwards, in milliseconds (our judgement).
+pub const HASTE: Time = 10_000;
+/// Pieces of a kind before the maker's own pace counts.
+pub const FEW: usize = 4;
+
+/// Minutes for one piece.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pace {
+    /// The lower quartile.
+    pub low: f64,
+    /// The median.
+    pub middle: f64,
+    /// The upper quartile.
+    pub high: f64,
+    /// Whether it is the maker's own.
+    pub own: bool,
+}
+
+/// The value at `share` (0 to 1) of a sorted list, by linear interpolation.
+fn quantile(sorted: &[f64], share: f64) -> f64 {
+    let at = share * (sorted.len().max(1) - 1) as f64;
+    let (low, part) = (at.floor() as usize, at.fract());
+    let value = |i: usize| sorted.get(i).copied().unwrap_or_default();
+    value(low) + (value((low + 1).min(sorted.len().max(1) - 1)) - value(low)) * part
+}
+
+/// The maker's pace for each kind of step.
+pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
+    // Each stretch of work: its step, its time if known, and the pieces that share it.
+    let mut stretches: Vec<(Task, Option<Time>, usize)> = Vec::new();
+    let mut before: Option<Time> = None;
+    for (entry, stands) in journal.entries() {
+        let gap = before.map(|b| entry.at - b);
+        before = Some(entry.at);
+        let (true, What::Do(events)) = (stands, &entry.what) else {
+            continue;
+        };
+        let [event] = events.as_slice() else { continue };
+        let (task, count) = match event {
+            Event::Done { task, pieces } if !task.is_cooling() => (*task, pieces.len()),
+            Event::SquaredUp { pieces } => (Task::SquareUp, pieces.len()),
+            _ => continue,
+        };
+        let hasty = gap.is_some_and(|g| g < HASTE);
+        match stretches.last_mut().filter(|s| hasty && s.0 == task) {
+            Some(stretch) => stretch.2 += count,
+            None => {
+                let known = gap.filter(|g| (HASTE..=PAUSE).contains(g));
+                stretches.push((task, known, count));
+            }
+        }
+    }
+    let mut minutes: BTreeMap<Task, Vec<f64>> = BTreeMap::new();
+    for (task, time, count) in stretches {
+        if let Some(time) = time {
+            let each = time as f64 / 60_000.0 / count.max(1) as f64;
+            let of_task = minutes.entry(task).or_default();
+            of_task.extend(std::iter::repeat_n(each, count));
+        }
+    }
+    Task::ALL
+        .into_iter()
+        .map(|task| {
+            let usual = task.usual_minutes();
+            let pace = match minutes.get_mut(&task).filter(|m| m.len() >= FEW) {
+                Some(own) => {
+                    own.sort_by(f64::total_cmp);
+                    let at = |share| quantile(own, share);
+                    Pace {
+                        low: at(0.25),
+                        middle: at(0.5),
+                        high: at(0.75),
+                        own: true,
+                    }
+                }
+                None => carried(journal.throw(), task).unwrap_or(Pace {
+                    low: usual / 2.0,
+                    middle: usual,
+                    high: usual * 2.0,
+                    own: false,
+                }),
+            };
+            (task, pace)
+        })
+        .collect()
+}
+
+/// Milliseconds in a minute, as carried from one throw to the next.
+const MINUTE: f64 = 60_000.0;
+
+/// The maker's pace as she had it on the throw this one is made after.
+pub fn carried(throw: &Throw, task: Task) -> Option<Pace> {
+    let learned = throw
+        .after
+        .as_ref()?
+        .paces
+        .iter()
+        .find(|l| l.task == task)?;
+    let minutes = |ms: u32| f64::from(ms) / MINUTE;
+    // A file may say anything: put in order, so that the range holds the middle.
+    let mut range = [learned.low, learned.middle, learned.high];
+    range.sort_unstable();
+    let [low, middle, high] = range.map(minutes);
+    let own = true;
+    Some(Pace {
+        low,
+        middle,
+        high,
+        own,
+    })
+}
+
+/// What of her pace is carried on to the next throw.
+pub fn learned(journal: &Journal) -> Vec<Learned> {
+    let ms = |minutes: f64| (minutes * MINUTE).round() as u32;
+    paces(journal)
+        .into_iter()
+        .filter(|(_, pace)| pace.own)
+        .map(|(task, pace)| Learned {
+            task,
+            low: ms(pace.low),
+            middle: ms(pace.middle),
+            high: ms(pace.high),
+        })
+        .collect()
+}
+
+/// Minutes of work left: lower, middle and upper, and whether any of it is the maker's own pace.
+pub fn left(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> Pace {
+    let mut sum = Pace {
+        low: 0.0,
+        middle: 0.0,
+        high: 0.0,
+        own: false,
+    };
+    for (task, count) in throw.tasks_left() {
+        if let Some(pace) = paces.get(&task) {
+            let n = count as f64;
+            sum.low += pace.low * n;
+            sum.middle += pace.middle * n;
+            sum.high += pace.high * n;
+            sum.own |= pace.own;
+        }
+    }
+    sum
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::command::Command;
+    use crate::plan::Plan;
+    use crate::plan::assembly::Kind;
+    use proptest::prelude::*;
+
+    fn cut_at(times: &[Time]) -> Journal {
+        let plan = Plan {
+            across: 6,
+            down: 6,
+            ..Plan::default()
+        };
+        let begin = Command::Begin {
+            name: "t".into(),
+            plan,
+            prints: vec![],
+            denims: vec![],
+        };
+        let mut journal = Journal::begin(&begin, 0).unwrap().0;
+        for at in times {
+            let tick = Command::TickNext {
+                task: Task::Cut,
+                kind: Kind::Square,
+                count: 1,
+            };
+            let entry = journal.propose(&tick, *at).unwrap();
+            journal.accept(entry).unwrap();
+        }
+        journal
+    }
+
+    #[test]
+    fn the_makers_own_pace_is_the_median_and_breaks_do_not_count() {
+        let minute = 60_000;
+        // 1, 2, 3, 4 and 5 minutes, with a night between.
+        let times = [
+            minute,
+            3 * minute,
+            6 * minute,
+            1000 * minute,
+            1004 * minute,
+            1009 * minute,
+        ];
+        let paces = paces(&cut_at(&times));
+        let own = paces[&Task::Cut];
+        assert_eq!(
+            (own.low, own.middle, own.high, own.own),
+            (2.0, 3.0, 4.0, true)
+        );
+        assert!(!paces[&Task::Stitch].own);
+    }
+
+    #[test]
+    fn ticking_off_afterwards_is_no_pace() {
+        let (second, minute) = (1000, 60_000);
+        // After twelve minutes, six ticks a second apart: two minutes each.
+        let row: Vec<Time> = (0..6).map(|n| 12 * minute + n * second).collect();
+        let own = paces(&cut_at(&row))[&Task::Cut];
+        assert_eq!((own.middle, own.own), (2.0, true));
+        // After a night nothing is known of them.
+        let row: Vec<Time> = (0..6).map(|n| 600 * minute + n * second).collect();
+        assert!(!paces(&cut_at(&row))[&Task::Cut].own);
+    }
+
+    #[test]
+    fn a_pace_is_carried_on_until_the_new_throw_has_its_own() {
+        let minute = 60_000;
+        let old = cut_at(&[2 * minute, 4 * minute, 6 * minute, 8 * minute]);
+        let heritage = crate::throw::heritage::Heritage {
+            name: "old".into(),
+            lessons: vec![],
+            paces: learned(&old),
+            drift: None,
+            faces: vec![],
+        };
+        assert_eq!(heritage.paces.len(), 1);
+        let begin = Command::Begin {
+            name: "new".into(),
+            plan: Plan::default(),
+            prints: vec![],
+            denims: vec![],
+        };
+        let mut new = Journal::begin_after(&begin, heritage, 0).unwrap().0;
+        let usual = paces(&cut_at(&[]))[&Task::Stitch];
+        for (ticks, middle) in [(0, 2.0), (3, 2.0), (1, 7.0)] {
+            for _ in 0..ticks {
+                let tick = Command::TickNext {
+                    task: Task::Cut,
+                    kind: Kind::Square,
+                    count: 1,
+                };
+                let at = new.entries().next_back().unwrap().0.at + 7 * minute;
+                let entry = new.propose(&tick, at).unwrap();
+                new.accept(entry).unwrap();
+            }
+            let found = paces(&new);
+            assert_eq!(
+                (found[&Task::Cut].middle, found[&Task::Cut].own),
+                (middle, true)
+            );
+            assert_eq!(found[&Task::Stitch], usual);
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn the_range_holds_the_middle(gaps in prop::collection::vec(1i64..4_000_000, 0..30)) {
+            let mut at = 0;
+            let times: Vec<Time> = gaps.iter().map(|g| { at += g; at }).collect();
+            let journal = cut_at(&times);
+            let found = paces(&journal);
+            for pace in found.values() {
+                prop_assert!(pace.low <= pace.middle && pace.middle <= pace.high);
+            }
+            let left = left(journal.throw(), &found);
+            prop_assert!(left.low <= left.middle && left.middle <= left.high);
+        }
+    }
+}

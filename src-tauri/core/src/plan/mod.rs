@@ -1,0 +1,583 @@
+//! What she means to make: the squares, the lap, the grid, the stitch.
+//!
+//! A [`Plan`] is the maker's wish, not the state of the bench; what is already
+//! sewn is kept in [`crate::throw`]. With `s` the cut side, `o` the lap and `a`
+//! the seam allowance, a join *takes up*
+//!
+//! * `o` when the edges are lapped,
+//! * `2a` when they are seamed right sides together, or wrong sides together
+//!   with the raw edges showing;
+//!
+//! so with `t` for that take-up, a run of `n` squares is `n·s − (n−1)·t` long,
+//! a pair is `2s − t` by `s`, a four is `2s − t` square, and the outer edges keep
+//! what they have. (Plain arithmetic.)
+//!
+//! The fringe is what stays free of the stitching on each side of a lap:
+//! `(o − stitched width) / 2`; the stitched width is nothing for one straight
+//! row, the needle spacing for a twin needle, the stitch width for a zigzag. On
+//! an exposed seam the whole allowance beyond the stitching stands free:
+//! `a − stitched width / 2`. A plain seam has no fringe. (Plain arithmetic.)
+//!
+//! Limits: grids from 1 × 1 to 60 × 60; sides from 25 mm to 1 m.
+//!
+//! ```
+//! use lapwork_core::measure::inch64;
+//! use lapwork_core::plan::Plan;
+//!
+//! // Squares of 5 in lapped by ½ in: 6 × 8 come to 27½ × 36½ in, a four to 9½ in.
+//! let plan = Plan { side: inch64(5 * 64), lap: inch64(32), across: 6, down: 8, ..Plan::default() };
+//! assert_eq!(plan.finished(), (inch64(27 * 64 + 32), inch64(36 * 64 + 32)));
+//! assert_eq!(plan.natural_four(), inch64(9 * 64 + 32));
+//! ```
+
+pub mod assembly;
+pub mod binding;
+pub mod grids;
+pub mod scraps;
+
+use crate::measure::{Length, System, nm, zero};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// Most squares across or down.
+pub const MOST: u16 = 60;
+/// Shortest side that may be planned, 25 mm.
+pub fn shortest_side() -> Length {
+    nm(25_000_000)
+}
+/// Longest side that may be planned, 1 m.
+pub fn longest_side() -> Length {
+    nm(1_000_000_000)
+}
+
+/// How two edges are held together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Joining {
+    /// Raw edge over raw edge, stitched down the middle.
+    Lapped,
+    /// Right sides together, the allowances hidden inside.
+    Seamed,
+    /// Wrong sides together, the allowances standing out to fray.
+    Exposed,
+}
+
+/// The line of stitching down a join.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "kind")]
+pub enum Stitch {
+    /// One straight row of lockstitch (ISO 4915 type 301).
+    Straight,
+    /// A twin needle: two rows above, a zigzag of bobbin thread beneath.
+    Twin {
+        /// Distance between the needles, in nanometres.
+        #[ts(type = "number")]
+        spacing: Length,
+    },
+    /// Zigzag lockstitch (ISO 4915 type 304), or another stitch of that width.
+    Zigzag {
+        /// Full width of the stitch, in nanometres.
+        #[ts(type = "number")]
+        width: Length,
+    },
+}
+
+impl Stitch {
+    /// How wide the stitching is across the join.
+    pub fn width(self) -> Length {
+        match self {
+            Stitch::Straight => zero(),
+            Stitch::Twin { spacing } => spacing,
+            Stitch::Zigzag { width } => width,
+        }
+    }
+}
+
+/// The order in which finished blocks are joined to one another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum JoinOrder {
+    /// Blocks into rows across, then row to row.
+    Rows,
+    /// Blocks into columns down, then column to column.
+    Columns,
+    /// Two and two into ever larger blocks, turn about across and down.
+    Doubling,
+}
+
+/// The folded strip round the outside.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Binding {
+    /// Cut width of the strip; half of it shows on each face.
+    #[ts(type = "number")]
+    pub strip: Length,
+    /// The longest strip the cloth gives.
+    #[ts(type = "number")]
+    pub longest: Length,
+    /// Extra length to finish with.
+    #[ts(type = "number")]
+    pub tail: Length,
+}
+
+/// What is to be made. Lengths are whole nanometres.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Plan {
+    /// Side of a square as cut.
+    #[ts(type = "number")]
+    pub side: Length,
+    /// The lap, or the seam allowance where the joining is a seam.
+    #[ts(type = "number")]
+    pub lap: Length,
+    /// The lap (or allowance) where blocks are joined to one another, if not the same.
+    #[ts(type = "number | null")]
+    pub between: Option<Length>,
+    /// Squares across.
+    pub across: u16,
+    /// Squares down.
+    pub down: u16,
+    /// How edges are held together.
+    pub joining: Joining,
+    /// The stitching down a join.
+    pub stitch: Stitch,
+    /// Least fringe the maker trusts to hold (3 mm; common practice, no source).
+    #[ts(type = "number")]
+    pub least_fringe: Length,
+    /// Side the fours are trimmed to, where the maker has settled on one.
+    #[ts(type = "number | null")]
+    pub trim: Option<Length>,
+    /// The order of the larger joins.
+    pub order: JoinOrder,
+    /// The strip round the outside.
+    pub binding: Binding,
+    /// Minutes a pressed piece is left to cool (5; common practice, no source).
+    pub cooling_minutes: u16,
+    /// How many first washes with clipping of threads (3; common practice, no source).
+    pub washes: u8,
+}
+
+impl Default for Plan {
+    /// Five-inch squares lapped ½ in, 6 × 8, 4 mm twin needle: common practice, no source.
+    fn default() -> Self {
+        let inch = |halves: i64| crate::measure::inch64(halves * 32);
+        Plan {
+            side: inch(10),
+            lap: inch(1),
+            between: None,
+            across: 6,
+            down: 8,
+            joining: Joining::Lapped,
+            stitch: Stitch::Twin {
+                spacing: nm(4_000_000),
+            },
+            least_fringe: nm(3_000_000),
+            trim: None,
+            order: JoinOrder::Rows,
+            binding: Binding {
+                strip: inch(2),
+                longest: inch(56),
+                tail: inch(8),
+            },
+            cooling_minutes: 5,
+            washes: 3,
+        }
+    }
+}
+
+impl Plan {
+    /// What a new throw begins with, in whole measures of this system: the usual plan, or in
+    /// metric 125 mm squares lapped 12 mm and a 25 mm strip. Common practice, no source.
+    pub fn usual(system: System) -> Plan {
+        let mm = |mm: i64| nm(mm * 1_000_000);
+        match system {
+            System::Inch => Plan::default(),
+            System::Metric => Plan {
+                side: mm(125),
+                lap: mm(12),
+                binding: Binding {
+                    strip: mm(25),
+                    longest: mm(700),
+                    tail: mm(100),
+                },
+                ..Plan::default()
+            },
+        }
+    }
+}
+
+/// A part of the plan that cannot be as it stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PlanFault {
+    /// Side outside 25 mm to 1 m.
+    Side,
+    /// A grid side outside 1 to 60.
+    Grid,
+    /// The lap (or both allowances) is half the side or more.
+    Lap,
+    /// The same, where blocks are joined to one another.
+    Between,
+    /// The stitching is wider than the lap or the two allowances.
+    StitchTooWide,
+    /// The trim size is larger than a four can be, or under the cut side.
+    Trim,
+    /// The binding strip is under 10 mm or wider than a square, or its pieces are too short.
+    Binding,
+    /// Washes over 9 or cooling over 240 minutes.
+    Counts,
+}
+
+/// A doubt the maker should hear, which forbids nothing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Advice {
+    /// The fringe is under the least the maker trusts: the thread works out in time.
+    FringeShort {
+        /// The fringe each side.
+        fringe: Length,
+        /// The narrowest lap (or allowance) that leaves the least fringe.
+        enough: Length,
+    },
+    /// Odd count across or down: a column or row of pairs is left over.
+    OddGrid,
+    /// A twin needle takes two spools, strikes the plate if set wide, and fixes the stitching side.
+    TwinNeedle {
+        /// The needle spacing.
+        spacing: Length,
+    },
+    /// Squares wanted smaller than the lap allows comfortably: a third or more is lapped away.
+    LapLarge,
+}
+
+impl Plan {
+    /// What one join takes up of the two pieces: `o`, or `2a`.
+    pub fn take(&self) -> Length {
+        take(self.joining, self.lap)
+    }
+
+    /// The lap (or allowance) where blocks are joined to one another.
+    pub fn lap_between(&self) -> Length {
+        self.between.unwrap_or(self.lap)
+    }
+
+    /// What a join between blocks takes up.
+    pub fn take_between(&self) -> Length {
+        take(self.joining, self.lap_between())
+    }
+
+    /// Free edge each side of the stitching, which may come out negative; none on a plain seam.
+    pub fn fringe(&self) -> Option<Length> {
+        fringe(self.joining, self.lap, self.stitch)
+    }
+
+    /// The narrowest lap (or allowance) that leaves `least_fringe`: `w + 2f`, or `f + w/2`.
+    /// A plain seam has no fringe; under 5 mm it pulls out (common practice, no source).
+    pub fn narrowest_lap(&self) -> Length {
+        match self.joining {
+            Joining::Lapped => self.stitch.width() + self.least_fringe * 2,
+            Joining::Exposed => self.least_fringe + self.stitch.width() / 2,
+            Joining::Seamed => nm(5_000_000),
+        }
+    }
+
+    /// Length of `n` squares in a row: `n·s − (n−1)·t`.
+    pub fn run(&self, n: u16) -> Length {
+        let n = i64::from(n);
+        self.side * n - self.take() * (n - 1).max(0)
+    }
+
+    /// The side of an untrimmed four, `2s − t`.
+    pub fn natural_four(&self) -> Length {
+        self.run(2)
+    }
+
+    /// The side the fours are to be trimmed to.
+    pub fn target(&self) -> Length {
+        self.trim.unwrap_or(self.natural_four())
+    }
+
+    /// Length of `squares` squares as blocks: `B·T + odd·s − (joins)·t`, where `t` is
+    /// what a join between blocks takes up.
+    pub fn blocks(&self, squares: u16) -> Length {
+        let (fours, odd) = (i64::from(squares / 2), i64::from(squares % 2));
+        self.target() * fours + self.side * odd - self.take_between() * (fours + odd - 1).max(0)
+    }
+
+    /// Width and height of the joined piece, before the binding folds over its edge.
+    pub fn finished(&self) -> (Length, Length) {
+        (self.blocks(self.across), self.blocks(self.down))
+    }
+
+    /// How many squares the grid takes.
+    pub fn squares(&self) -> u32 {
+        u32::from(self.across) * u32::from(self.down)
+    }
+
+    /// Strip length and count for binding something of this size.
+    ///
+    /// The strip is as long as the outline and a tail; `n` strips of length `L`
+    /// lapped by `t` give `n·L − (n−1)·t`, so the count is the least `n` that reaches.
+    pub fn binding_for(&self, width: Length, height: Length) -> BindingNeed {
+        let length = (width + height) * 2 + self.binding.tail;
+        let (longest, take) = (self.binding.longest, self.take());
+        let each = crate::measure::in_nm(longest - take).max(1);
+        let rest = crate::measure::in_nm(length - longest).max(0);
+        let strips = 1 + (rest + each - 1) / each;
+        BindingNeed {
+            length,
+            strips: strips as u32,
+            joins: strips as u32 - 1,
+        }
+    }
+
+    /// What stands in the way of making this plan.
+    ///
+    /// # Errors
+    /// The first [`PlanFault`] found, in the order the maker fills the form.
+    pub fn check(&self) -> Result<(), PlanFault> {
+        let within = |n: u16| (1..=MOST).contains(&n);
+        if self.side < shortest_side() || self.side > longest_side() {
+            return Err(PlanFault::Side);
+        }
+        if !within(self.across) || !within(self.down) {
+            return Err(PlanFault::Grid);
+        }
+        if self.lap <= zero() || self.take() * 2 >= self.side {
+            return Err(PlanFault::Lap);
+        }
+        if self.lap_between() <= zero() || self.take_between() * 2 >= self.side {
+            return Err(PlanFault::Between);
+        }
+        let narrowest = std::cmp::min(self.take(), self.take_between());
+        if self.stitch.width() > narrowest || self.stitch.width() < zero() {
+            return Err(PlanFault::StitchTooWide);
+        }
+        if self.least_fringe < zero() || self.least_fringe > self.side {
+            return Err(PlanFault::Lap);
+        }
+        if self
+            .trim
+            .is_some_and(|t| t <= self.side || t > self.side * 2)
+        {
+            return Err(PlanFault::Trim);
+        }
+        let b = &self.binding;
+        if b.strip < nm(10_000_000)
+            || b.strip > self.side
+            || b.tail < zero()
+            || b.tail > longest_side()
+        {
+            return Err(PlanFault::Binding);
+        }
+        if b.longest <= self.take() * 2 || b.longest > nm(50_000_000_000) {
+            return Err(PlanFault::Binding);
+        }
+        if self.washes > 9 || self.cooling_minutes > 240 {
+            return Err(PlanFault::Counts);
+        }
+        Ok(())
+    }
+
+    /// What the maker should hear about this plan.
+    pub fn advice(&self) -> Vec<Advice> {
+        let mut out = Vec::new();
+        let narrowest = std::cmp::min(self.lap, self.lap_between());
+        let fringe = fringe(self.joining, narrowest, self.stitch);
+        if let Some(fringe) = fringe.filter(|f| *f < self.least_fringe) {
+            out.push(Advice::FringeShort {
+                fringe,
+                enough: self.narrowest_lap(),
+            });
+        }
+        if self.take() * 3 >= self.side {
+            out.push(Advice::LapLarge);
+        }
+        if let Stitch::Twin { spacing } = self.stitch {
+            out.push(Advice::TwinNeedle { spacing });
+        }
+        if (self.across % 2 == 1 && self.across > 1) || (self.down % 2 == 1 && self.down > 1) {
+            out.push(Advice::OddGrid);
+        }
+        out
+    }
+}
+
+/// What one join of this kind takes up.
+pub fn take(joining: Joining, lap: Length) -> Length {
+    match joining {
+        Joining::Lapped => lap,
+        Joining::Seamed | Joining::Exposed => lap * 2,
+    }
+}
+
+/// The fringe a join of this kind leaves on each side of its stitching.
+pub fn fringe(joining: Joining, lap: Length, stitch: Stitch) -> Option<Length> {
+    match joining {
+        Joining::Lapped => Some((lap - stitch.width()) / 2),
+        Joining::Exposed => Some(lap - stitch.width() / 2),
+        Joining::Seamed => None,
+    }
+}
+
+/// How much binding the outline takes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct BindingNeed {
+    /// Whole length of strip.
+    pub length: Length,
+    /// Strips to cut.
+    pub strips: u32,
+    /// Joins between them.
+    pub joins: u32,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::{inch64, tenth_mm};
+    use proptest::prelude::*;
+
+    #[test]
+    fn what_a_new_throw_begins_with_can_be_made_and_is_whole_in_its_own_system() {
+        use crate::measure::{MetricUnit, Ruler};
+        assert_eq!(Plan::usual(System::Inch), Plan::default());
+        for system in [System::Inch, System::Metric] {
+            let plan = Plan::usual(system);
+            assert_eq!(plan.check(), Ok(()));
+            assert_eq!(plan.advice(), Plan::default().advice());
+            let ruler = Ruler {
+                system,
+                metric: MetricUnit::Mm,
+                ..Ruler::default()
+            };
+            for length in [
+                plan.side,
+                plan.lap,
+                plan.target(),
+                plan.finished().0,
+                plan.binding.strip,
+                plan.binding.longest,
+                plan.binding.tail,
+            ] {
+                assert_eq!(ruler.nearest(length), length, "{length:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn seams_take_two_allowances_and_leave_the_outer_edges() {
+        let plan = Plan {
+            joining: Joining::Seamed,
+            lap: inch64(16),
+            ..Plan::default()
+        };
+        // Two 5 in squares with 1/4 in allowances: 9 1/2 in, the outer allowances still there.
+        assert_eq!(plan.run(2), inch64(9 * 64 + 32));
+        assert_eq!(plan.fringe(), None);
+        let exposed = Plan {
+            joining: Joining::Exposed,
+            lap: inch64(32),
+            ..Plan::default()
+        };
+        assert_eq!(exposed.run(2), inch64(9 * 64));
+        assert_eq!(exposed.fringe(), Some(nm(10_700_000)));
+    }
+
+    #[test]
+    fn a_short_fringe_is_doubted_and_the_cure_is_named() {
+        let plan = Plan {
+            lap: inch64(16),
+            ..Plan::default()
+        };
+        assert!(plan.advice().contains(&Advice::FringeShort {
+            fringe: nm(1_175_000),
+            enough: tenth_mm(100),
+        }));
+        assert!(
+            !Plan::default()
+                .advice()
+                .iter()
+                .any(|a| matches!(a, Advice::FringeShort { .. }))
+        );
+    }
+
+    #[test]
+    fn plans_that_cannot_be() {
+        let check = |plan: Plan, want| assert_eq!(plan.check(), want);
+        let good = Plan::default();
+        check(good, Ok(()));
+        check(
+            Plan {
+                side: inch64(8),
+                ..good
+            },
+            Err(PlanFault::Side),
+        );
+        check(Plan { across: 0, ..good }, Err(PlanFault::Grid));
+        check(Plan { down: 61, ..good }, Err(PlanFault::Grid));
+        check(
+            Plan {
+                lap: inch64(160),
+                ..good
+            },
+            Err(PlanFault::Lap),
+        );
+        check(
+            Plan {
+                lap: zero(),
+                ..good
+            },
+            Err(PlanFault::Lap),
+        );
+        check(
+            Plan {
+                lap: inch64(8),
+                ..good
+            },
+            Err(PlanFault::StitchTooWide),
+        );
+        check(
+            Plan {
+                trim: Some(inch64(11 * 64)),
+                ..good
+            },
+            Err(PlanFault::Trim),
+        );
+    }
+
+    #[test]
+    fn binding_strips_reach_round() {
+        let plan = Plan::default();
+        let (w, h) = plan.finished();
+        let need = plan.binding_for(w, h);
+        // 2·(27½ + 36½) + 4 = 132 in; 28 in strips lapped ½ in: 28, 55½, 83, 110½, 138.
+        assert_eq!(
+            need,
+            BindingNeed {
+                length: inch64(132 * 64),
+                strips: 5,
+                joins: 4
+            }
+        );
+    }
+
+    proptest! {
+        #[test]
+        fn untrimmed_blocks_are_as_long_as_the_run(n in 1u16..=60, side in 1600i64..20_000, lap in 10i64..700) {
+            let plan = Plan { side: tenth_mm(side / 2), lap: tenth_mm(lap.min(side / 5)), across: n, ..Plan::default() };
+            prop_assert_eq!(plan.blocks(n), plan.run(n));
+        }
+
+        #[test]
+        fn the_narrowest_lap_leaves_exactly_the_least_fringe(w in 0i64..90, f in 0i64..120, exposed in any::<bool>()) {
+            let joining = if exposed { Joining::Exposed } else { Joining::Lapped };
+            let plan = Plan { joining, stitch: Stitch::Twin { spacing: tenth_mm(w) }, least_fringe: tenth_mm(f), ..Plan::default() };
+            prop_assert_eq!(fringe(joining, plan.narrowest_lap(), plan.stitch), Some(plan.least_fringe));
+        }
+
+        #[test]
+        fn binding_count_is_the_least_that_reaches(w in 1000i64..30_000, h in 1000i64..30_000) {
+            let plan = Plan::default();
+            let need = plan.binding_for(tenth_mm(w), tenth_mm(h));
+            let reach = |n: i64| plan.binding.longest * n - plan.take() * (n - 1);
+            prop_assert!(reach(i64::from(need.strips)) >= need.length);
+            prop_assert!(need.strips == 1 || reach(i64::from(need.strips) - 1) < need.length);
+        }
+    }
+}

@@ -1,0 +1,86 @@
+//! Holding the finished size: the lap for the joins that remain.
+//!
+//! With a wished-for size and what is already sewn, every lap on the ruler from the
+//! narrowest that leaves the least fringe up to a third of the square is tried on the
+//! joins between blocks that are still to be made, and what the throw would then measure
+//! is foreseen ([`Throw::finished`]). The best is the one whose width and height together
+//! stray least (sum of the two distances; ties to the wider lap).
+
+use crate::command::{Command, decide};
+use crate::measure::{Length, Ruler, in_nm, nm};
+use crate::plan::{Plan, fringe};
+use crate::throw::{Size, Throw};
+
+/// One lap and what comes of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Held {
+    /// The lap between blocks.
+    pub lap: Length,
+    /// The fringe it leaves, where there is one.
+    pub fringe: Option<Length>,
+    /// What the throw would measure.
+    pub size: Size,
+    /// Wide or high of the wish by so much in all.
+    pub off: Length,
+    /// The change.
+    pub action: Command,
+}
+
+/// The laps that hold the wished-for size best, best first, `most` at most.
+pub fn laps(throw: &Throw, width: Length, height: Length, ruler: Ruler, most: usize) -> Vec<Held> {
+    let plan = throw.plan;
+    let step = in_nm(ruler.step());
+    let least = in_nm(plan.narrowest_lap());
+    let first = (least + step - 1).div_euclid(step).max(1);
+    let last = in_nm(plan.side) / 3 / step;
+    let size = |l: Length| nm(in_nm(l).abs());
+    let mut found: Vec<Held> = (first..=last)
+        .filter_map(|k| {
+            let lap = nm(k * step);
+            let between = (lap != plan.lap).then_some(lap);
+            let changed = Plan { between, ..plan };
+            let action = Command::ChangePlan { plan: changed };
+            let events = decide(Some(throw), &action).ok()?;
+            let finished = throw.after(&events).finished();
+            let off = size(finished.width - width) + size(finished.height - height);
+            let fringe = fringe(plan.joining, lap, plan.stitch);
+            Some(Held {
+                lap,
+                fringe,
+                size: finished,
+                off,
+                action,
+            })
+        })
+        .collect();
+    found.sort_by_key(|h| (h.off, std::cmp::Reverse(h.lap)));
+    found.truncate(most);
+    found
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::inch64;
+    use crate::throw::Event;
+
+    #[test]
+    fn the_lap_that_was_used_holds_the_size_it_gave() {
+        let plan = Plan::default();
+        let begun = Event::Begun {
+            name: "t".into(),
+            plan,
+            prints: vec![],
+            denims: vec![],
+            after: None,
+        };
+        let throw = Throw::begin(&begun).unwrap();
+        let (w, h) = plan.finished();
+        let best = &laps(&throw, w, h, Ruler::default(), 3)[0];
+        assert_eq!((best.lap, best.off), (plan.lap, nm(0)));
+        // Two joins across and three down: 7/16 in laps make it 1/8 in wider and 3/16 in higher.
+        let wish = (w + inch64(8), h + inch64(12));
+        let best = &laps(&throw, wish.0, wish.1, Ruler::default(), 3)[0];
+        assert_eq!((best.lap, best.off), (inch64(28), nm(0)));
+    }
+}

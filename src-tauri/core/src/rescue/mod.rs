@@ -1,0 +1,306 @@
+//! What can be done when a piece is off: a square spoilt at any stage, a block too small.
+//!
+//! [`ways`] lists what can still be done, the least trouble first. Nothing already sewn
+//! is undone unless the maker picks a way that says so. Trouble is in minutes and is our
+//! judgement, no source: 4 to cut a square (2 to take a spare), 3 for each fabric glued
+//! on it, 8 for each seam opened and sewn again, 5 for a patch, 2 for each join lapped
+//! less, 30 for a new block, 3 for each square of a row or column given up.
+//!
+//! Promise: every way's action is allowed at that moment.
+
+pub mod holding;
+
+use crate::cloth::fabric::Face;
+use crate::command::{Command, decide};
+use crate::fitting::trimming::{How, choice, choices, holds};
+use crate::measure::{Length, Ruler, zero};
+use crate::plan::assembly::{Rect, Seam};
+use crate::plan::{Joining, Plan};
+use crate::throw::seams::{least_lap, round};
+use crate::throw::tasks::Task;
+use crate::throw::{Mishap, Throw};
+
+/// One thing that can be done.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Remedy {
+    /// What.
+    pub kind: RemedyKind,
+    /// Trouble, in minutes.
+    pub minutes: u32,
+    /// Seams to open.
+    pub seams: usize,
+    /// Their length together.
+    pub unpick: Length,
+    /// What it asks for.
+    pub action: Command,
+}
+
+/// What a way does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum RemedyKind {
+    /// Put a spare square in.
+    Spare,
+    /// Cut a square from what is left.
+    Recut,
+    /// Cover the damage on this face.
+    Patch(Face),
+    /// Give up a column.
+    FewerAcross,
+    /// Give up a row.
+    FewerDown,
+    /// Lap less where a short block meets its neighbours.
+    LapLess,
+    /// Open its own lap and sew it narrower.
+    Resew,
+    /// Another trim size for all.
+    Trim(Length),
+    /// Change places with a block at the edge, where the binding hides it.
+    ToEdge(Rect),
+    /// Set it aside and make another.
+    Another,
+}
+
+/// What can be done about a square that is no good.
+pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
+    let opened = round(throw, square);
+    let seams = opened.len();
+    let unpick = opened.iter().fold(zero(), |sum, (_, l)| sum + *l);
+    let gluing = throw.cover(square).layers() - 1;
+    let remake = 3 * gluing + 8 * seams as u32;
+    let mut out = Vec::new();
+    let mut add = |kind, minutes, seams, unpick, action: Command| {
+        if decide(Some(throw), &action).is_ok() {
+            out.push(Remedy {
+                kind,
+                minutes,
+                seams,
+                unpick,
+                action,
+            });
+        }
+    };
+    let replace = |spare| Command::Replace {
+        piece: square,
+        why,
+        spare,
+    };
+    add(RemedyKind::Spare, 2 + remake, seams, unpick, replace(true));
+    add(RemedyKind::Recut, 4 + remake, seams, unpick, replace(false));
+    if matches!(why, Mishap::Flaw | Mishap::Scorched) {
+        for face in [Face::Front, Face::Back] {
+            let left = |p: &u8| {
+                let print = &throw.prints[usize::from(*p)];
+                let taken = crate::throw::stock::used(throw, *p)
+                    + crate::throw::stock::gone(throw, *p).all();
+                print.stock.is_none_or(|s| taken < s)
+            };
+            let print = (0..throw.prints.len() as u8).find(left);
+            if let Some(print) = print {
+                let action = Command::Patch {
+                    piece: square,
+                    face,
+                    print,
+                    why,
+                };
+                add(RemedyKind::Patch(face), 5, 0, zero(), action);
+            }
+        }
+    }
+    let plan = throw.plan;
+    let fewer_across = Plan {
+        across: plan.across.max(2) - 1,
+        ..plan
+    };
+    let fewer_down = Plan {
+        down: plan.down.max(2) - 1,
+        ..plan
+    };
+    for (kind, fewer, given_up) in [
+        (RemedyKind::FewerAcross, fewer_across, plan.down),
+        (RemedyKind::FewerDown, fewer_down, plan.across),
+    ] {
+        if fewer != plan && freed(throw, square, &fewer).is_some() {
+            let action = Command::ChangePlan { plan: fewer };
+            add(kind, 3 * u32::from(given_up), 0, zero(), action);
+        }
+    }
+    out.sort_by_key(|w| w.minutes);
+    out
+}
+
+/// How giving up a row or column helps a square that is no good.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Freed {
+    /// The square lies in it.
+    Itself,
+    /// So many good squares come free.
+    Squares(u32),
+    /// So many squares need not be cut.
+    Cloth(u32),
+}
+
+/// How a smaller grid helps this square; `None` when it does not.
+pub fn freed(throw: &Throw, square: Rect, fewer: &Plan) -> Option<Freed> {
+    let grid = Rect::grid(fewer.across, fewer.down);
+    if !grid.holds(square) {
+        return Some(Freed::Itself);
+    }
+    let events = decide(Some(throw), &Command::ChangePlan { plan: *fewer }).ok()?;
+    let more = throw.after(&events).spares.saturating_sub(throw.spares);
+    if more > 0 {
+        return Some(Freed::Squares(more));
+    }
+    let uncut = |s: &Rect| !grid.holds(*s) && !throw.has(*s, Task::Cut);
+    let uncut = throw.assembly().whole().squares().filter(uncut).count() as u32;
+    (uncut > 0).then_some(Freed::Cloth(uncut))
+}
+
+/// What can be done about a block that is short of the trim size.
+pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
+    let plan = &throw.plan;
+    let (held, target) = (holds(throw, block), throw.target(block));
+    let mut out = Vec::new();
+    let mut add = |kind, minutes, seams, unpick, action: Command| {
+        if decide(Some(throw), &action).is_ok() {
+            out.push(Remedy {
+                kind,
+                minutes,
+                seams,
+                unpick,
+                action,
+            });
+        }
+    };
+    let short = [
+        (Seam::Upright, target.width - held.width),
+        (Seam::Level, target.height - held.height),
+    ];
+    if short.iter().all(|(_, s)| *s <= zero()) {
+        return out;
+    }
+    // Lapping less, as the cheapest choice for this very size has it.
+    let chosen = choice(throw, plan.target());
+    let mine: Vec<_> = chosen.saves.iter().filter(|s| s.piece == block).collect();
+    let lapped = |s: &&&crate::fitting::trimming::Save| matches!(s.how, How::Lapped { .. });
+    if !mine.is_empty() && mine.iter().all(|s| lapped(&s)) {
+        let laps: Vec<(Rect, Rect, Option<Length>)> = chosen
+            .laps
+            .iter()
+            .filter(|(a, b, _)| *a == block || *b == block)
+            .map(|(a, b, lap)| (*a, *b, Some(*lap)))
+            .collect();
+        if !laps.is_empty() {
+            let minutes = 2 * laps.len() as u32;
+            add(
+                RemedyKind::LapLess,
+                minutes,
+                0,
+                zero(),
+                Command::MarkLaps { laps },
+            );
+        }
+    }
+    // Its own laps sewn narrower, by what is short.
+    for (seam, short) in short.into_iter().filter(|(_, s)| *s > zero()) {
+        let Some(join) = throw.assembly().join(block) else {
+            continue;
+        };
+        let inner: Vec<Rect> = match (seam, block.rows, block.cols) {
+            (Seam::Upright, 2, 2) => vec![join.first, join.second],
+            (Seam::Upright, 1, 2) | (Seam::Level, 2, _) => vec![block],
+            _ => continue,
+        };
+        let lap = throw.made(inner[0]).lap;
+        // A seam has two allowances, each giving half.
+        let per_lap = if plan.joining == Joining::Lapped {
+            1
+        } else {
+            2
+        };
+        let narrower = lap - short / per_lap;
+        if narrower >= least_lap(throw) {
+            let action = Command::Unpick {
+                pieces: inner.clone(),
+                lap: Some(narrower),
+            };
+            let opened = match decide(Some(throw), &action) {
+                Ok(events) => events,
+                Err(_) => continue,
+            };
+            let (mut seams, mut unpick) = (0, zero());
+            for event in &opened {
+                if let crate::throw::Event::Unpicked { pieces } = event {
+                    seams += pieces.len();
+                    unpick = pieces.iter().fold(unpick, |sum, (_, l)| sum + *l);
+                }
+            }
+            add(RemedyKind::Resew, 8 * seams as u32, seams, unpick, action);
+        }
+    }
+    // The size that is cheapest for all.
+    if let Some(best) = choices(throw, ruler)
+        .first()
+        .filter(|c| c.trim != plan.target())
+    {
+        let minutes = (best.cost / 10) as u32;
+        let action = Command::ChooseTrim { trim: best.trim };
+        add(RemedyKind::Trim(best.trim), minutes, 0, zero(), action);
+    }
+    // A place at the edge whose binding hides all that is short.
+    if let Some((place, cost)) = edge_place(throw, block) {
+        let minutes = 3 + (cost / 10) as u32;
+        add(
+            RemedyKind::ToEdge(place),
+            minutes,
+            0,
+            zero(),
+            Command::Swap { a: block, b: place },
+        );
+    }
+    add(
+        RemedyKind::Another,
+        30,
+        0,
+        zero(),
+        Command::SetAside { piece: block },
+    );
+    out.sort_by_key(|w| w.minutes);
+    out
+}
+
+/// The loose place of the same shape where this block would cost least, if that is less
+/// than where it is, with the cost there.
+fn edge_place(throw: &Throw, block: Rect) -> Option<(Rect, i64)> {
+    let here = choice(throw, throw.plan.target()).trouble;
+    let (across, down) = (throw.plan.across, throw.plan.down);
+    let at_edge =
+        |b: &Rect| b.row == 0 || b.col == 0 || b.row + b.rows == down || b.col + b.cols == across;
+    let mut best: Option<(Rect, i64)> = None;
+    for place in throw
+        .assembly()
+        .blocks()
+        .into_iter()
+        .filter(|b| *b != block)
+        .filter(at_edge)
+    {
+        let Ok(events) = decide(Some(throw), &Command::Swap { a: block, b: place }) else {
+            continue;
+        };
+        let after = throw.after(&events);
+        let there = choice(&after, after.plan.target()).trouble;
+        if there < here && best.is_none_or(|(_, cost)| there < cost) {
+            best = Some((place, there));
+        }
+    }
+    best
+}
+
+/// Whether a block may be short at all: it is stitched, and not yet joined to others.
+pub fn can_be_off(throw: &Throw, block: Rect) -> bool {
+    throw.assembly().is_block(block)
+        && throw.has(block, Task::Stitch)
+        && throw
+            .assembly()
+            .goes_into(block)
+            .is_none_or(|j| !throw.begun(j.whole))
+}

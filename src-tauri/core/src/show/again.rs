@@ -1,0 +1,60 @@
+//! A throw about to be made again after an older one.
+
+use crate::cloth::fabric::{Denim, Print};
+use crate::log::journal::Journal;
+use crate::show::context::Context;
+use crate::show::lessons::{Lessons, heritage, told};
+use crate::show::plan::{PlanDraft, draft_of};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// A throw about to be made again.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct AgainView {
+    /// A name to begin with.
+    pub name: String,
+    /// The plan as typed fields.
+    pub draft: PlanDraft,
+    /// The fabrics.
+    pub prints: Vec<Print>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+    /// What was learned.
+    pub lessons: Option<Lessons>,
+}
+
+/// What a throw not yet begun takes its faces from, and the cloth it is to have.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+pub struct DraftAfter {
+    /// The older throw.
+    pub id: String,
+    /// The fabrics.
+    pub prints: Vec<Print>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+}
+
+/// The longest name a throw may have leaves room for the words round it.
+const ROOM: usize = 60;
+
+/// A throw about to be made again: its plan, its cloth, and what it taught.
+///
+/// Stock is left uncounted: what was at hand has been used.
+pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
+    let throw = journal.throw();
+    let name: String = throw.name.chars().take(ROOM).collect();
+    AgainView {
+        name: say!(context, "again-name", name = name),
+        draft: draft_of(&throw.plan, context),
+        prints: throw
+            .prints
+            .iter()
+            .map(|p| Print {
+                stock: None,
+                ..p.clone()
+            })
+            .collect(),
+        denims: throw.denims.clone(),
+        lessons: told(&heritage(journal, context), context),
+    }
+}

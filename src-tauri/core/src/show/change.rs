@@ -1,0 +1,235 @@
+//! What a change of plan comes to: before and after, what is left over, the time left.
+
+use crate::log::journal::Journal;
+use crate::measure::Length;
+use crate::plan::assembly::{Kind, Rect};
+use crate::show::context::Context;
+use crate::show::names;
+use crate::show::parts::CompareRow;
+use crate::throw::index::tier;
+use crate::throw::tasks::Task;
+use crate::throw::{Event, Throw};
+use std::collections::BTreeMap;
+
+/// Pieces named one by one up to this many; more are counted.
+const NAMED: usize = 4;
+
+/// What a change leaves over, in one sentence; none when nothing is.
+pub(super) fn left_over(before: &Throw, after: &Throw, context: Context<'_>) -> Option<String> {
+    let made = set_aside(before, after);
+    match made.as_slice() {
+        [] => None,
+        [piece] => {
+            let size = before.size(*piece);
+            Some(say!(
+                context,
+                "aside",
+                piece = names::piece(before, *piece, context),
+                size = context.by(size.width, size.height)
+            ))
+        }
+        several => {
+            let list = by_kind(before, several)
+                .into_iter()
+                .rev()
+                .map(|(kind, pieces)| names::count(kind, pieces.len(), context));
+            let list = context.words.list("list-and", list.collect::<Vec<_>>());
+            Some(say!(context, "aside-several", list = list))
+        }
+    }
+}
+
+/// Work left as words: the middle, with its range.
+pub(super) fn time_left(left: crate::log::pace::Pace, context: Context<'_>) -> String {
+    let words = |minutes: f64| {
+        let quarters = (minutes / 15.0).ceil() as i64;
+        say!(context, "hours", h = quarters / 4, m = quarters % 4 * 15)
+    };
+    if left.high <= 0.0 {
+        return say!(context, "none");
+    }
+    let key = if left.own { "time-own" } else { "time-usual" };
+    say!(
+        context,
+        key,
+        middle = words(left.middle),
+        low = words(left.low),
+        high = words(left.high)
+    )
+}
+
+/// Pieces of one kind, by name or by number.
+fn called(throw: &Throw, kind: Kind, pieces: &[Rect], context: Context<'_>) -> String {
+    if pieces.len() > NAMED {
+        return names::count(kind, pieces.len(), context);
+    }
+    let named = pieces.iter().map(|p| names::piece(throw, *p, context));
+    context.words.list("list-short", named.collect::<Vec<_>>())
+}
+
+/// Pieces by kind, the smallest kind first.
+fn by_kind(throw: &Throw, pieces: &[Rect]) -> Vec<(Kind, Vec<Rect>)> {
+    let mut kinds: BTreeMap<u8, (Kind, Vec<Rect>)> = BTreeMap::new();
+    for piece in pieces {
+        let kind = throw.kind(*piece);
+        let entry = kinds.entry(tier(kind)).or_insert((kind, Vec::new()));
+        entry.1.push(*piece);
+    }
+    kinds.into_values().collect()
+}
+
+/// Pieces by kind, each kind by name or by number.
+fn all_called(throw: &Throw, pieces: &[Rect], context: Context<'_>) -> String {
+    let kinds = by_kind(throw, pieces);
+    let each = kinds.iter().map(|(k, p)| called(throw, *k, p, context));
+    context.words.list("list-short", each.collect::<Vec<_>>())
+}
+
+/// Whether a block is larger than what it is to be trimmed to.
+fn over(throw: &Throw, block: Rect) -> bool {
+    let target = throw.target(block);
+    let held = crate::fitting::trimming::holds(throw, block);
+    throw.assembly().is_block(block) && (held.width > target.width || held.height > target.height)
+}
+
+/// What stays as it was made, and what is to be trimmed again or is short, a sentence each.
+fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
+    let mut out = Vec::new();
+    let mut laps: BTreeMap<Length, Vec<Rect>> = BTreeMap::new();
+    let mut again: Vec<Rect> = Vec::new();
+    let mut trim: Vec<Rect> = Vec::new();
+    let mut short: BTreeMap<(Length, Length), Vec<Rect>> = BTreeMap::new();
+    for piece in after.assembly().pieces() {
+        let Some(work) = after.work(piece) else {
+            continue;
+        };
+        if let Some(made) = work.made {
+            let planned = after.planned(piece);
+            let was = before.planned(piece);
+            let changed = (was.joining, was.lap) != (planned.joining, planned.lap);
+            if changed && (made.joining, made.lap) != (planned.joining, planned.lap) {
+                laps.entry(made.lap).or_default().push(piece);
+            }
+        }
+        if before.target(piece) == after.target(piece) {
+            continue;
+        }
+        if after.trims_again(piece) {
+            again.push(piece);
+        } else if let Some(size) = work.squared {
+            let target = after.target(piece);
+            if size.width < target.width || size.height < target.height {
+                let short = short.entry((size.width, size.height)).or_default();
+                short.push(piece);
+            }
+        } else if work.made.is_some() && over(after, piece) && !over(before, piece) {
+            trim.push(piece);
+        }
+    }
+    for (lap, pieces) in laps {
+        let pieces = all_called(after, &pieces, context);
+        out.push(say!(
+            context,
+            "stays-lapped",
+            pieces = pieces,
+            lap = context.length(lap)
+        ));
+    }
+    if let Some(first) = again.first() {
+        let target = after.target(*first);
+        let size = context.by(target.width, target.height);
+        let pieces = all_called(after, &again, context);
+        out.push(say!(context, "trim-again", pieces = pieces, size = size));
+    }
+    if let Some(first) = trim.first() {
+        let target = after.target(*first);
+        let size = context.by(target.width, target.height);
+        let pieces = all_called(after, &trim, context);
+        out.push(say!(context, "trim-now", pieces = pieces, size = size));
+    }
+    for ((width, height), pieces) in short {
+        let pieces = all_called(after, &pieces, context);
+        let size = context.by(width, height);
+        out.push(say!(context, "stays-short", pieces = pieces, size = size));
+    }
+    out
+}
+
+/// What a change would do, before and after.
+pub(super) fn compare(
+    journal: &Journal,
+    events: &[Event],
+    context: Context<'_>,
+) -> (Vec<CompareRow>, Vec<String>) {
+    let throw = journal.throw();
+    let then = throw.after(events);
+    let squares = |t: &Throw| {
+        t.assembly()
+            .whole()
+            .squares()
+            .filter(|s| !t.has(*s, Task::Cut))
+            .count()
+    };
+    let seams = |t: &Throw| {
+        t.assembly()
+            .joins()
+            .iter()
+            .filter(|j| !t.has(j.whole, Task::Stitch))
+            .count()
+    };
+    let paces = crate::log::pace::paces(journal);
+    let hours = |t: &Throw| time_left(crate::log::pace::left(t, &paces), context);
+    let size = |t: &Throw| {
+        let size = t.finished();
+        context.by(size.width, size.height)
+    };
+    let count = |n: usize| context.plain(say!(context, "number", n = n));
+    let row = |key: &str, before, after| CompareRow {
+        label: context.say(&format!("compare-{key}"), &[]),
+        differs: before != after,
+        before,
+        after,
+    };
+    let rows = vec![
+        row("finished", size(throw), size(&then)),
+        row("squares", count(squares(throw)), count(squares(&then))),
+        row(
+            "spares",
+            count(throw.spares as usize),
+            count(then.spares as usize),
+        ),
+        row("seams", count(seams(throw)), count(seams(&then))),
+        row(
+            "time",
+            context.plain(hours(throw)),
+            context.plain(hours(&then)),
+        ),
+    ];
+    let mut lines: Vec<String> = left_over(throw, &then, context).into_iter().collect();
+    lines.extend(stays(throw, &then, context));
+    for event in events {
+        if let Event::Moved { moves } = event {
+            for pair in moves.chunks(2) {
+                lines.push(say!(
+                    context,
+                    "moved",
+                    from = names::piece(throw, pair[0].0, context),
+                    to = names::piece(&then, pair[0].1, context)
+                ));
+            }
+        }
+    }
+    if events.iter().any(|e| matches!(e, Event::LapsMarked { .. })) {
+        lines.push(say!(context, "marks-anew"));
+    }
+    (rows, lines)
+}
+
+fn set_aside(before: &Throw, after: &Throw) -> Vec<Rect> {
+    after
+        .aside
+        .iter()
+        .skip(before.aside.len())
+        .map(|a| a.piece)
+        .collect()
+}

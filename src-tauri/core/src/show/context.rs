@@ -1,0 +1,145 @@
+//! What a view is made with.
+
+use crate::measure::{Length, MetricUnit, ParseError, Ruler, System, zero};
+use crate::throw::Time;
+use crate::words::{Arg, Shown, Words};
+
+/// A shown length without its sign for being rounded.
+fn bare(text: &str) -> &str {
+    text.strip_prefix("≈\u{a0}").unwrap_or(text)
+}
+
+/// What a view is made with: the words, the ruler, and the time.
+#[derive(Clone, Copy)]
+pub struct Context<'a> {
+    /// The language.
+    pub words: &'a Words,
+    /// The ruler.
+    pub ruler: Ruler,
+    /// Now.
+    pub now: Time,
+}
+
+impl Context<'_> {
+    pub(super) fn say(&self, key: &str, args: &[(&str, Arg)]) -> String {
+        self.words.say(key, args)
+    }
+
+    /// A length as typed.
+    pub(super) fn parse(&self, typed: &str) -> Result<Length, ParseError> {
+        self.words.parse(typed, self.ruler)
+    }
+
+    /// A length off the ruler.
+    pub(super) fn length(&self, length: Length) -> Shown {
+        self.words.length(length, self.ruler)
+    }
+
+    /// A needle's spacing or a stitch's width: in millimetres everywhere, as needles are marked.
+    pub(super) fn needle(&self, length: Length) -> Shown {
+        let mm = Ruler {
+            system: System::Metric,
+            metric: MetricUnit::Mm,
+            ..self.ruler
+        };
+        self.words.single(length, mm)
+    }
+
+    /// What is told one way in each system; both where the words are doubled.
+    pub(super) fn either(&self, inch: String, metric: String) -> String {
+        let (own, other) = match self.ruler.system {
+            System::Inch => (inch, metric),
+            System::Metric => (metric, inch),
+        };
+        match self.words.is_doubled() {
+            true => say!(self, "sheet-both", first = own, second = other),
+            false => own,
+        }
+    }
+
+    /// Two lengths as `27½ × 36½ in`.
+    pub(super) fn by(&self, width: Length, height: Length) -> Shown {
+        self.in_each(|ruler| self.by_ruler(width, height, ruler))
+    }
+
+    pub(super) fn by_ruler(&self, width: Length, height: Length, ruler: Ruler) -> Shown {
+        let (w, h) = (
+            self.words.single(width, ruler),
+            self.words.single(height, ruler),
+        );
+        let rounded = w.rounded || h.rounded;
+        let (first, second) = (bare(&w.text), bare(&h.text));
+        let unit = |s: &str| s.rsplit_once('\u{a0}').map(|(_, unit)| unit.to_string());
+        let short = match first.rsplit_once('\u{a0}') {
+            Some((number, _)) if unit(first) == unit(second) => number,
+            _ => first,
+        };
+        // One sign for both, in front.
+        let about = if rounded { "≈\u{a0}" } else { "" };
+        Shown {
+            text: format!("{about}{short}\u{a0}× {second}"),
+            spoken: say!(self, "spoken-by", width = w.spoken, height = h.spoken),
+            rounded,
+        }
+    }
+
+    /// Plain words where a length would stand.
+    pub(super) fn plain(&self, text: String) -> Shown {
+        Shown {
+            spoken: text.clone(),
+            text,
+            rounded: false,
+        }
+    }
+
+    /// A length, or the word for less than nothing.
+    pub(super) fn over_nothing(&self, length: Length) -> Shown {
+        if length < zero() {
+            self.plain(say!(self, "none"))
+        } else {
+            self.length(length)
+        }
+    }
+
+    /// What is cut off or laid out by the ruler: to its nearest mark.
+    pub(super) fn marked(&self, length: Length) -> Shown {
+        let one = |ruler: Ruler| {
+            let mark = self.words.single(ruler.nearest(length), ruler);
+            if ruler.nearest(length) == length {
+                return mark;
+            }
+            Shown {
+                text: format!("≈\u{a0}{}", mark.text),
+                spoken: say!(self, "spoken-about", length = mark.spoken),
+                rounded: true,
+            }
+        };
+        self.in_each(one)
+    }
+
+    /// Something told off this ruler; off both where the words are doubled.
+    pub(super) fn in_each(&self, told: impl Fn(Ruler) -> Shown) -> Shown {
+        self.words.in_each(self.ruler, told)
+    }
+
+    /// A length with the word for over or under.
+    pub(super) fn over_under(&self, over: Length) -> Shown {
+        if over == zero() {
+            return self.plain(say!(self, "exact"));
+        }
+        let (key, size) = if over > zero() {
+            ("over", over)
+        } else {
+            ("under", zero() - over)
+        };
+        let size = self.length(size);
+        if self.ruler.nearest(over) == zero() && size.text.starts_with("≈\u{a0}0") {
+            return self.plain(say!(self, "within-a-mark"));
+        }
+        Shown {
+            text: say!(self, key, length = size.text),
+            spoken: say!(self, key, length = size.spoken),
+            rounded: size.rounded,
+        }
+    }
+}

@@ -1,0 +1,526 @@
+//! A piece and where to cut it.
+
+use crate::cloth::cutting::{self, BindingCut, CutPlan, Cutting, Patch};
+use crate::cloth::garments::{GarmentPart, Piece, Source, ZoneKind};
+use crate::cloth::pile::Heap;
+use crate::command::{Command, Rejection, decide};
+use crate::log::journal::Journal;
+use crate::measure::{Length, from_mm, in_mm, in_nm, zero};
+use crate::show::context::Context;
+use crate::show::errors::rejection;
+use crate::show::parts::{Button, CautionNote, Choice, FieldProblem, Figure, Head, head};
+use crate::show::picture::{Ink, Mark, Picture};
+use crate::show::typed::{PieceTyped, read_typed, typed_of};
+use crate::throw::Throw;
+use crate::throw::tasks::Caution;
+use crate::words::{Problem, Shown};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+const ZONES: [(ZoneKind, &str); 7] = [
+    (ZoneKind::Knee, "knee"),
+    (ZoneKind::Hole, "hole"),
+    (ZoneKind::Stain, "stain"),
+    (ZoneKind::Pocket, "pocket"),
+    (ZoneKind::Outseam, "outseam"),
+    (ZoneKind::Hem, "hem"),
+    (ZoneKind::Seam, "seam"),
+];
+
+/// A point of the outline being dragged, in the picture's units.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
+pub struct Drag {
+    /// Which station, from the hem up, counted from 0.
+    pub station: u16,
+    /// Where it is now.
+    pub x: f64,
+    /// Where it is now.
+    pub y: f64,
+}
+
+/// A point of the outline that can be dragged.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, TS)]
+pub struct Handle {
+    /// Which station.
+    pub station: u16,
+    /// Where, in the picture's units.
+    pub x: f64,
+    /// Where, in the picture's units.
+    pub y: f64,
+}
+
+/// A piece's outline and where to cut it.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct PileCutView {
+    /// Common to all screens.
+    pub head: Head,
+    /// The heap.
+    pub n: u16,
+    /// The piece, counted from 0.
+    pub index: u8,
+    /// Which piece.
+    pub title: String,
+    /// The fields, each measure with its unit spelled out.
+    pub tidy: PieceTyped,
+    /// What is wrong, by field (`station-0-at`, `zone-1-from`).
+    pub faults: Vec<FieldProblem>,
+    /// The outline, zones, strips and squares.
+    pub picture: Option<Picture>,
+    /// Points that can be dragged.
+    pub handles: Vec<Handle>,
+    /// Squares, and what is given up by cutting straight across.
+    pub figures: Vec<Figure>,
+    /// The cutting list, a line each, in order.
+    pub list: Vec<String>,
+    /// What it is worth knowing of it, a sentence each.
+    pub said: Vec<String>,
+    /// Keeps the outline, where it was changed.
+    pub keep: Option<Button>,
+    /// Squares to expect, to begin the count with.
+    pub expected: u32,
+    /// It is cut up; so many came out.
+    pub counted: Option<u32>,
+    /// Kinds of zone.
+    pub zones: Vec<Choice<ZoneKind>>,
+    /// The caution at the blade.
+    pub caution: Option<CautionNote>,
+}
+
+/// Heights run up from the hem; the picture runs down from the top.
+struct Frame {
+    left: f64,
+    top: f64,
+    edge: f64,
+}
+
+impl Frame {
+    fn of(piece: &Piece) -> Frame {
+        let [_, top, left, _] = piece.reach();
+        Frame {
+            left: in_mm(left),
+            top: in_mm(top),
+            edge: 45.0,
+        }
+    }
+    fn x(&self, across: Length) -> f64 {
+        in_mm(across) - self.left + self.edge
+    }
+    fn y(&self, up: Length) -> f64 {
+        self.top - in_mm(up) + self.edge
+    }
+}
+
+/// A dragged point put back on the outline: its height and width on the ruler's marks.
+fn dragged(piece: &Piece, drag: Drag, sheet: &Frame, context: Context<'_>) -> Piece {
+    let mut piece = piece.clone();
+    let mark = |mm: f64| {
+        context
+            .ruler
+            .nearest(from_mm(mm.clamp(-99_000.0, 99_000.0)))
+    };
+    let index = usize::from(drag.station);
+    let bound = |i: Option<usize>| i.and_then(|i| piece.stations.get(i)).map(|s| s.at);
+    let (below, above) = (bound(index.checked_sub(1)), bound(index.checked_add(1)));
+    let step = context.ruler.step();
+    if let Some(station) = piece.stations.get_mut(index) {
+        let right = mark(drag.x - sheet.edge + sheet.left);
+        let middle = (station.left + station.right) / 2;
+        let half = std::cmp::max(right - middle, step);
+        (station.left, station.right) = (middle - half, middle + half);
+        let mut at = mark(sheet.top - (drag.y - sheet.edge));
+        if let Some(below) = below {
+            at = std::cmp::max(at, below + step);
+        }
+        if let Some(above) = above {
+            at = std::cmp::min(at, above - step);
+        }
+        station.at = std::cmp::max(at, zero());
+    }
+    piece
+}
+
+/// How the pieces of a heap are cut: denim gives the binding, too.
+pub(super) fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
+    let mut how = heap.how(throw.plan.side);
+    if heap.makes.is_denim() {
+        let size = throw.finished();
+        let binding = &throw.plan.binding;
+        how.binding = Some(BindingCut {
+            width: binding.strip,
+            least: throw.plan.side,
+            enough: throw.plan.binding_for(size.width, size.height).length,
+        });
+    }
+    how
+}
+
+/// Where a run of squares or a strip begins, from the cloth's own left edge on its lower
+/// line; nothing where it begins at that edge.
+fn beginning(piece: &Piece, cuts: &CutPlan, patch: &Patch, context: Context<'_>) -> Option<Shown> {
+    let told = |ruler| cutting::begins(piece, cuts, patch, ruler);
+    let at_edge = told(context.ruler) == zero();
+    (!at_edge).then(|| context.in_each(|ruler| context.words.single(told(ruler), ruler)))
+}
+
+/// The strips in words, from the hem up.
+pub(super) fn strips(piece: &Piece, cuts: &CutPlan, context: Context<'_>) -> Vec<String> {
+    let strips = cuts.strips.iter().enumerate();
+    strips
+        .map(|(i, strip)| {
+            let mut said = vec![say!(
+                context,
+                "cut-strip",
+                n = i + 1,
+                from = context.length(strip.from),
+                to = context.length(strip.to)
+            )];
+            let side = in_nm(strip.to - strip.from).max(1);
+            for (nth, run) in strip.runs().iter().enumerate() {
+                let count = in_nm(run.right - run.left) / side;
+                said.push(match (nth, beginning(piece, cuts, run, context)) {
+                    (_, None) => say!(context, "cut-run-edge", count = count),
+                    (0, Some(left)) => say!(context, "cut-run", left = left, count = count),
+                    (_, Some(left)) => say!(context, "cut-run-next", left = left, count = count),
+                });
+            }
+            context.words.list("sentences", said)
+        })
+        .collect()
+}
+
+/// The strips for the binding in words.
+pub(super) fn binding_strips(piece: &Piece, cuts: &CutPlan, context: Context<'_>) -> Vec<String> {
+    let patches = cuts.binding.iter();
+    patches
+        .map(|patch| {
+            // A strip lies along the piece or across it.
+            let (high, wide) = (patch.to - patch.from, patch.right - patch.left);
+            let (length, width) = (std::cmp::max(high, wide), std::cmp::min(high, wide));
+            let (size, from) = (context.by(width, length), context.length(patch.from));
+            match beginning(piece, cuts, patch, context) {
+                None => say!(context, "cut-binding-strip-edge", size = size, from = from),
+                Some(left) => say!(
+                    context,
+                    "cut-binding-strip",
+                    size = size,
+                    from = from,
+                    left = left
+                ),
+            }
+        })
+        .collect()
+}
+
+/// A kind of place to avoid.
+pub(super) fn zone(kind: ZoneKind, context: Context<'_>) -> String {
+    let found = ZONES.iter().find(|(k, _)| *k == kind);
+    let key = found.map_or("hole", |(_, key)| key);
+    context.say(&format!("zone-{key}"), &[])
+}
+
+/// What a piece is called, numbered where there are several of the same.
+pub(super) fn part(heap: &Heap, index: usize, context: Context<'_>) -> String {
+    let key = |p: &Piece| match p.part {
+        GarmentPart::LeftLeg => "left-leg",
+        GarmentPart::RightLeg => "right-leg",
+        GarmentPart::Back => "back",
+        GarmentPart::Panel => "panel",
+        GarmentPart::Sheet => "sheet",
+        GarmentPart::Cloth => "cloth",
+    };
+    let Source::Cloth(garment) = &heap.from else {
+        return say!(context, "part-pack");
+    };
+    let Some(own) = garment.pieces.get(index).map(key) else {
+        return String::new();
+    };
+    let name = context.say(&format!("part-{own}"), &[]);
+    let alike = garment.pieces.iter().filter(|p| key(p) == own).count();
+    let before = garment
+        .pieces
+        .iter()
+        .take(index)
+        .filter(|p| key(p) == own)
+        .count();
+    if alike > 1 {
+        say!(context, "part-numbered", part = name, n = before + 1)
+    } else {
+        name
+    }
+}
+
+/// One piece's outline and where to cut it.
+pub(super) fn cutting(
+    journal: &Journal,
+    (n, index): (u16, u8),
+    typed: Option<&PieceTyped>,
+    drag: Option<Drag>,
+    context: Context<'_>,
+) -> Result<PileCutView, Problem> {
+    let throw = journal.throw();
+    let fail = |why: Rejection| rejection(&why, Some(throw), context);
+    let heap = throw.pile.get(&n).ok_or_else(|| fail(Rejection::Pile))?;
+    let counted = *heap
+        .counted
+        .get(usize::from(index))
+        .ok_or_else(|| fail(Rejection::Pile))?;
+    let Source::Cloth(garment) = &heap.from else {
+        return Err(fail(Rejection::Pile));
+    };
+    let kept = garment
+        .pieces
+        .get(usize::from(index))
+        .ok_or_else(|| fail(Rejection::Pile))?;
+    let mut tidy = typed.cloned().unwrap_or_else(|| typed_of(kept, context));
+    let mut faults = Vec::new();
+    let mut piece = match typed {
+        Some(_) => read_typed(kept, &mut tidy, &mut faults, context),
+        None => Some(kept.clone()),
+    };
+    if let (Some(drag), Some(before)) = (drag, &piece) {
+        // The picture the finger is on was drawn from this outline.
+        let moved = dragged(before, drag, &Frame::of(before), context);
+        if moved.check().is_ok() {
+            tidy = typed_of(&moved, context);
+            piece = Some(moved);
+        }
+    }
+    let title = say!(
+        context,
+        "told",
+        what = heap.name(),
+        how = part(heap, usize::from(index), context)
+    );
+    let mut view = PileCutView {
+        head: head(journal, context),
+        n,
+        index,
+        title,
+        tidy,
+        faults,
+        picture: None,
+        handles: Vec::new(),
+        figures: Vec::new(),
+        list: Vec::new(),
+        said: Vec::new(),
+        keep: None,
+        expected: 0,
+        counted,
+        zones: ZONES
+            .into_iter()
+            .map(|(value, key)| Choice {
+                value,
+                label: context.say(&format!("zone-{key}"), &[]),
+            })
+            .collect(),
+        caution: Some(CautionNote {
+            caution: Caution::Blade,
+            title: say!(context, "caution-blade-title"),
+            text: say!(context, "caution-blade"),
+        }),
+    };
+    let Some(piece) = piece else { return Ok(view) };
+    let how = how_for(throw, heap);
+    let Ok(cuts) = cutting::lay_out(&piece, &how) else {
+        return Ok(view);
+    };
+    let squares = cuts.count;
+    let naive = cutting::naive(&piece, &how).unwrap_or(0);
+    let free = cutting::free_yield(&piece, &how).map_or(squares, |f| f.count);
+    let bound = cutting::bound(&piece, &how).unwrap_or(free);
+    let figure = |key: &str, n: u32| Figure {
+        label: context.say(&format!("figure-{key}"), &[]),
+        value: context.plain(say!(context, "number", n = n)),
+    };
+    view.figures = vec![
+        figure("squares-here", squares),
+        figure("from-hem", naive),
+        figure("free", free),
+        figure("bound", bound),
+    ];
+    if squares == 0 {
+        view.said.push(say!(context, "cut-nothing"));
+    } else {
+        view.said.push(say!(
+            context,
+            "cut-given-up",
+            n = free.saturating_sub(squares)
+        ));
+        if squares > naive {
+            view.said
+                .push(say!(context, "cut-gain", n = squares - naive));
+        }
+    }
+    // A strip for the binding runs through what the cuts across would chop up.
+    view.list = binding_strips(&piece, &cuts, context);
+    view.list.extend(strips(&piece, &cuts, context));
+    if heap.cloth.stretch {
+        view.said.push(say!(context, "cut-stretch"));
+    }
+    if !heap.cloth.washed {
+        view.said.push(say!(context, "cut-unwashed"));
+    }
+    view.expected = squares;
+    view.picture = Some(picture(&piece, &cuts, how.cut_side(), &view.title, context));
+    let sheet = Frame::of(&piece);
+    if counted.is_none() {
+        view.handles = piece
+            .stations
+            .iter()
+            .enumerate()
+            .map(|(i, s)| Handle {
+                station: i as u16,
+                x: sheet.x(s.right),
+                y: sheet.y(s.at),
+            })
+            .collect();
+        let action = Command::SetPiece {
+            n,
+            index,
+            outline: piece.clone(),
+        };
+        if piece != *kept && decide(Some(throw), &action).is_ok() {
+            view.keep = Some(Button {
+                label: say!(context, "piece-keep"),
+                action,
+            });
+        }
+    }
+    Ok(view)
+}
+
+fn picture(
+    piece: &Piece,
+    cuts: &CutPlan,
+    side: Length,
+    title: &str,
+    context: Context<'_>,
+) -> Picture {
+    let sheet = Frame::of(piece);
+    let [bottom, top, left, right] = piece.reach();
+    let mut marks = Vec::new();
+    let mut line = |x1, y1, x2, y2, ink| {
+        marks.push(Mark::Line {
+            x1,
+            y1,
+            x2,
+            y2,
+            ink,
+            arrow: false,
+        })
+    };
+    for pair in piece.stations.windows(2) {
+        let (a, b) = (&pair[0], &pair[1]);
+        line(
+            sheet.x(a.left),
+            sheet.y(a.at),
+            sheet.x(b.left),
+            sheet.y(b.at),
+            Ink::Now,
+        );
+        line(
+            sheet.x(a.right),
+            sheet.y(a.at),
+            sheet.x(b.right),
+            sheet.y(b.at),
+            Ink::Now,
+        );
+    }
+    for end in [piece.stations.first(), piece.stations.last()]
+        .into_iter()
+        .flatten()
+    {
+        line(
+            sheet.x(end.left),
+            sheet.y(end.at),
+            sheet.x(end.right),
+            sheet.y(end.at),
+            Ink::Now,
+        );
+    }
+    let s = in_mm(side);
+    let letters = (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0);
+    for patch in &cuts.binding {
+        marks.push(Mark::Area {
+            x: sheet.x(patch.left),
+            y: sheet.y(patch.to),
+            w: in_mm(patch.right - patch.left),
+            h: in_mm(patch.to - patch.from),
+            ink: Ink::Next,
+            print: None,
+            colour: None,
+            label: None,
+        });
+    }
+    let mut number = 0;
+    for strip in &cuts.strips {
+        for x in &strip.squares {
+            number += 1;
+            marks.push(Mark::Area {
+                x: sheet.x(*x),
+                y: sheet.y(strip.to),
+                w: s,
+                h: s,
+                ink: Ink::Denim,
+                print: None,
+                colour: None,
+                label: Some(number.to_string()),
+            });
+        }
+    }
+    for zone in &piece.zones {
+        // Only what lies on the cloth is drawn.
+        let (from, to) = (
+            std::cmp::max(zone.from, bottom),
+            std::cmp::min(zone.to, top),
+        );
+        let (near, far) = (
+            std::cmp::max(zone.left, left),
+            std::cmp::min(zone.right, right),
+        );
+        let (z, t) = (in_mm(far - near).max(0.0), in_mm(to - from).max(0.0));
+        let kind = zone.kind;
+        marks.push(Mark::Area {
+            x: sheet.x(near),
+            y: sheet.y(to),
+            w: z,
+            h: t,
+            ink: Ink::Waste,
+            print: None,
+            colour: None,
+            label: (z.min(t) > 40.0).then(|| self::zone(kind, context)),
+        });
+    }
+    for (i, strip) in cuts.strips.iter().enumerate() {
+        for up in [strip.from, strip.to] {
+            let (x1, x2) = (sheet.x(left) - 8.0, sheet.x(right) + 8.0);
+            let y = sheet.y(up);
+            marks.push(Mark::Line {
+                x1,
+                y1: y,
+                x2,
+                y2: y,
+                ink: Ink::Cut,
+                arrow: false,
+            });
+        }
+        marks.push(Mark::Words {
+            x: sheet.x(left) - letters * 0.8,
+            y: sheet.y((strip.from + strip.to) / 2),
+            text: (i + 1).to_string(),
+            size: letters,
+        });
+    }
+    Picture {
+        width: in_mm(right - left) + sheet.edge * 2.0,
+        height: in_mm(top - bottom) + in_mm(bottom) + sheet.edge * 2.0,
+        spoken: say!(
+            context,
+            "picture-piece",
+            name = title,
+            n = cuts.count,
+            strips = cuts.strips.len()
+        ),
+        marks,
+    }
+}

@@ -1,0 +1,283 @@
+//! Squares laid on the floor, and what is glued where.
+
+use crate::cloth::fabric::{Denim, Face};
+use crate::log::journal::Journal;
+use crate::plan::assembly::{Kind, Rect};
+use crate::show::context::Context;
+use crate::show::faces::{self, SewnLine};
+use crate::show::names;
+use crate::show::parts::{Head, Swatch, head, swatches};
+use crate::throw::loose::loose_units;
+use crate::throw::tasks::{Task, cover_task};
+use serde::Serialize;
+use ts_rs::TS;
+
+/// Squares in one part of the floor, across: two fours, large enough on a phone.
+const FLOOR_WIDTH: u16 = 4;
+
+/// One square laid on the floor.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FloorCell {
+    /// Its place.
+    pub piece: Rect,
+    /// Column in the picture.
+    pub x: u16,
+    /// Row in the picture.
+    pub y: u16,
+    /// Its label.
+    pub label: String,
+    /// The print that is up, if any.
+    pub print: Option<u8>,
+    /// The print beneath, if any.
+    pub under: Option<u8>,
+    /// The denim.
+    pub denim: u8,
+    /// The denim's wrong side is up.
+    pub wrong_side: bool,
+    /// Its lengthwise grain runs across.
+    pub crosswise: bool,
+    /// What it is part of already, if anything.
+    pub sewn: Option<String>,
+    /// The square in words.
+    pub spoken: String,
+}
+
+/// Some squares of one row of blocks, as they lie on the floor, front up.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct FloorView {
+    /// Common to all screens.
+    pub head: Head,
+    /// Which part, in words.
+    pub title: String,
+    /// What to do.
+    pub text: String,
+    /// Columns in the picture.
+    pub across: u16,
+    /// Rows in the picture.
+    pub down: u16,
+    /// The squares.
+    pub cells: Vec<FloorCell>,
+    /// Laps stitched, in squares from the top left of the picture.
+    pub sewn: Vec<SewnLine>,
+    /// Which part this is, from 0.
+    pub part: u32,
+    /// Parts there are.
+    pub parts: u32,
+    /// The fabrics.
+    pub prints: Vec<Swatch>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+}
+
+/// Squares that get one fabric on one face.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct CoveringGroup {
+    /// The fabric; none for bare denim.
+    pub print: Option<u8>,
+    /// `Rosehip on the front`.
+    pub title: String,
+    /// How many, and how many of them are glued.
+    pub count: String,
+    /// The labels of those still to be glued.
+    pub open: Vec<String>,
+    /// The labels of those that are done.
+    pub done: Vec<String>,
+}
+
+/// One line of a list by label.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct CoveringLine {
+    /// The label.
+    pub label: String,
+    /// What it is.
+    pub text: String,
+}
+
+/// What is glued on which square, and what is joined to what, by label.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct CoveringView {
+    /// Common to all screens.
+    pub head: Head,
+    /// How to label the real squares.
+    pub labelling: Vec<String>,
+    /// By fabric and face.
+    pub groups: Vec<CoveringGroup>,
+    /// The fabrics.
+    pub prints: Vec<Swatch>,
+    /// Square by square.
+    pub squares: Vec<CoveringLine>,
+    /// Pairs and fours by label, with their squares.
+    pub pieces: Vec<CoveringLine>,
+}
+
+/// A part of the floor: two rows of squares, some across, front up.
+pub(super) fn floor(journal: &Journal, part: u32, context: Context<'_>) -> FloorView {
+    let throw = journal.throw();
+    let (across, down) = (throw.plan.across, throw.plan.down);
+    let wide = u32::from(across.div_ceil(FLOOR_WIDTH));
+    let parts = wide * u32::from(down.div_ceil(2));
+    let part = part.min(parts.saturating_sub(1));
+    let (row, col) = ((part / wide) as u16 * 2, (part % wide) as u16 * FLOOR_WIDTH);
+    let area = Rect {
+        row,
+        col,
+        rows: (down - row).min(2),
+        cols: (across - col).min(FLOOR_WIDTH),
+    };
+    let units = loose_units(throw);
+    let cells = area
+        .squares()
+        .map(|piece| {
+            let cover = throw.cover(piece);
+            let sewn = units
+                .iter()
+                .find(|u| u.holds(piece))
+                .map(|u| names::piece(throw, *u, context))
+                .or_else(|| {
+                    throw
+                        .is_joined(piece)
+                        .then(|| say!(context, "floor-joined"))
+                });
+            let up = faces::cloth(throw, cover, Face::Front, context);
+            let under = faces::cloth(throw, cover, Face::Back, context);
+            let mut spoken = say!(
+                context,
+                "floor-cell",
+                piece = names::spoken(throw, piece, context),
+                up = up,
+                under = under,
+                grain = if cover.crosswise { "across" } else { "up" }
+            );
+            if let Some(sewn) = &sewn {
+                spoken = say!(
+                    context,
+                    "floor-cell-sewn",
+                    cell = spoken,
+                    sewn = sewn.as_str()
+                );
+            }
+            FloorCell {
+                piece,
+                x: piece.col - col,
+                y: piece.row - row,
+                label: names::square(piece),
+                print: cover.front,
+                under: cover.back,
+                denim: cover.denim,
+                wrong_side: cover.wrong_side_up,
+                crosswise: cover.crosswise,
+                spoken,
+                sewn,
+            }
+        })
+        .collect();
+    let sewn = faces::sewn_lines(throw, Face::Front, Some(area));
+    FloorView {
+        head: head(journal, context),
+        title: say!(
+            context,
+            "floor-title",
+            first = names::square(Rect::square(row, col)),
+            last = names::square(Rect::square(row + area.rows - 1, col + area.cols - 1)),
+            row = names::row_of_fours(usize::from(row / 2))
+        ),
+        text: say!(context, "floor-text"),
+        across: area.cols,
+        down: area.rows,
+        cells,
+        sewn,
+        part,
+        parts,
+        prints: swatches(journal, context),
+        denims: throw.denims.clone(),
+    }
+}
+
+/// What is glued where, by label.
+pub(super) fn covering(journal: &Journal, context: Context<'_>) -> CoveringView {
+    let throw = journal.throw();
+    let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
+    let letters = names::letters(&throw.prints);
+    let mut groups = Vec::new();
+    for face in Face::BOTH {
+        for (n, print) in throw.prints.iter().enumerate() {
+            let on: Vec<Rect> = squares
+                .iter()
+                .copied()
+                .filter(|s| throw.cover(*s).on(face) == Some(n as u8))
+                .collect();
+            if on.is_empty() {
+                continue;
+            }
+            let (done, open): (Vec<Rect>, Vec<Rect>) =
+                on.iter().partition(|s| throw.has(**s, cover_task(face)));
+            let key = match face {
+                Face::Front => "covering-front",
+                Face::Back => "covering-back",
+            };
+            let label = |list: Vec<Rect>| list.into_iter().map(names::square).collect();
+            groups.push(CoveringGroup {
+                print: Some(n as u8),
+                title: context.say(key, &[("print", print.name.clone().into())]),
+                count: say!(context, "covering-count", n = on.len(), done = done.len()),
+                open: label(open),
+                done: label(done),
+            });
+        }
+    }
+    let lines = squares
+        .iter()
+        .filter(|s| throw.cover(**s).layers() > 1)
+        .map(|s| {
+            let cover = throw.cover(*s);
+            let name = |p: Option<u8>| {
+                p.and_then(|p| {
+                    letters
+                        .get(usize::from(p))
+                        .zip(throw.prints.get(usize::from(p)))
+                })
+                .map_or_else(
+                    || say!(context, "bare"),
+                    |(letters, print)| format!("{letters} {}", print.name),
+                )
+            };
+            CoveringLine {
+                label: names::square(*s),
+                text: say!(
+                    context,
+                    "covering-square",
+                    front = name(cover.front),
+                    back = name(cover.back)
+                ),
+            }
+        })
+        .collect();
+    let assembly = throw.assembly();
+    let pieces = assembly
+        .joins()
+        .iter()
+        .filter(|j| matches!(throw.kind(j.whole), Kind::Pair | Kind::Four))
+        .map(|j| {
+            let list: Vec<String> = j.whole.squares().map(names::square).collect();
+            let squares = context.words.list("list-short", list);
+            let key = match throw.has(j.whole, Task::Stitch) {
+                true => "covering-piece-sewn",
+                false => "covering-piece",
+            };
+            CoveringLine {
+                label: names::piece(throw, j.whole, context),
+                text: context.say(key, &[("squares", squares.into())]),
+            }
+        })
+        .collect();
+    CoveringView {
+        head: head(journal, context),
+        labelling: (1..=3)
+            .map(|n| context.say(&format!("labelling-{n}"), &[]))
+            .collect(),
+        groups,
+        prints: swatches(journal, context),
+        squares: lines,
+        pieces,
+    }
+}

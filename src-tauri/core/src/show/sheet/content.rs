@@ -1,0 +1,299 @@
+//! What stands on the making sheet.
+
+use crate::cloth::fabric::Texture;
+use crate::log::journal::Journal;
+use crate::show::context::Context;
+use crate::show::lessons::Lessons;
+use crate::show::picture::Picture;
+use crate::show::story::{self, Story};
+use crate::throw::photos::PhotoId;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// A figure in both systems.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Row {
+    /// What it is.
+    pub label: String,
+    /// As the maker's own ruler says.
+    pub own: String,
+    /// As the other system says; none where it is not a measure.
+    pub other: Option<String>,
+}
+
+/// Something to have at hand.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Supply {
+    /// What.
+    pub label: String,
+    /// How much, and what to know.
+    pub lines: Vec<String>,
+    /// It is at hand already.
+    pub have: bool,
+}
+
+/// A fabric or a denim.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Fabric {
+    /// Its letters in the pictures.
+    pub letters: String,
+    /// Its name.
+    pub name: String,
+    /// Its colour, `#rrggbb`.
+    pub colour: String,
+    /// Its drawn texture; none for a denim.
+    pub texture: Option<Texture>,
+    /// How many squares of it.
+    pub count: String,
+}
+
+/// One outline with its cuts; several pieces may share it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Cuts {
+    /// The pieces cut like this.
+    pub titles: Vec<String>,
+    /// The outline with places to avoid and where squares and strips lie.
+    pub picture: Option<Picture>,
+    /// Its strips, in order.
+    pub list: Vec<String>,
+    /// What to know.
+    pub said: Vec<String>,
+}
+
+/// One garment, cloth or pack.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct HeapPart {
+    /// What the maker calls it.
+    pub title: String,
+    /// What it is for and gives.
+    pub lines: Vec<String>,
+    /// Its pieces, each with what it gives.
+    pub pieces: Vec<[String; 2]>,
+    /// How to cut them.
+    pub cuts: Vec<Cuts>,
+}
+
+/// One square in a picture of a face.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Cell {
+    /// The print it shows, counted from 0.
+    pub print: Option<u8>,
+    /// The denim, counted from 0.
+    pub denim: u8,
+}
+
+/// One face, as it is seen.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct FacePart {
+    /// Front or back.
+    pub title: String,
+    /// What to know; the back says that it is mirrored.
+    pub lines: Vec<String>,
+    /// The picture in words.
+    pub spoken: String,
+    /// The squares, row by row, as they are seen.
+    pub rows: Vec<Vec<Cell>>,
+    /// The place each column is chalked with, from the left as it is seen.
+    pub columns: Vec<u16>,
+}
+
+/// A caution.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Warning {
+    /// In a word or two.
+    pub title: String,
+    /// What to do.
+    pub text: String,
+}
+
+/// One kind of work in a stage.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Step {
+    /// What to do.
+    pub title: String,
+    /// Where.
+    pub station: String,
+    /// For how many pieces, and how many are done.
+    pub count: String,
+    /// How.
+    pub how: Vec<String>,
+    /// What was learned of it, on the throw before and on this one; where it comes up first.
+    pub learned: Vec<String>,
+    /// Figures needed for it.
+    pub figures: Vec<Row>,
+    /// The caution that belongs here: at length where it comes up first, then in short, once
+    /// a stage.
+    pub caution: Option<Warning>,
+    /// A box for the step itself where it is not ticked piece by piece; whether it is done.
+    pub tick: Option<bool>,
+}
+
+/// A box to tick.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Tick {
+    /// It is done.
+    pub done: bool,
+    /// The letters of the print, where a fabric goes on.
+    pub letters: String,
+}
+
+/// One piece with its boxes.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SheetLine {
+    /// The piece's name.
+    pub label: String,
+    /// A box for each column; none where it does not go through that work.
+    pub ticks: Vec<Option<Tick>>,
+}
+
+/// Something the maker wrote down, or that happened.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SheetEntry {
+    /// On which day.
+    pub day: String,
+    /// About which piece.
+    pub piece: String,
+    /// Her words, or what happened.
+    pub text: String,
+}
+
+/// A stage of the work: squares, pairs, fours, larger joins, the whole, binding, washing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SheetStage {
+    /// Its name.
+    pub title: String,
+    /// How many pieces.
+    pub count: String,
+    /// The work in order.
+    pub steps: Vec<Step>,
+    /// Its steps in a word or two, in the order of the boxes.
+    pub columns: Vec<String>,
+    /// The pieces with their boxes.
+    pub lines: Vec<SheetLine>,
+    /// What she wrote down about pieces of this stage.
+    pub notes: Vec<SheetEntry>,
+}
+
+/// One block to be squared up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SheetBlock {
+    /// Its name.
+    pub label: String,
+    /// What to trim it to, where it is no four.
+    pub target: String,
+    /// Its width and height as measured, if it was.
+    pub measured: Option<[String; 2]>,
+    /// It is squared up.
+    pub done: bool,
+}
+
+/// Squaring up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Squaring {
+    /// The sizes to trim to, and what was measured on average.
+    pub figures: Vec<Row>,
+    /// What the measures say.
+    pub said: String,
+    /// The blocks.
+    pub blocks: Vec<SheetBlock>,
+}
+
+/// The wall card.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct WallCard {
+    /// The figures needed at the table, the iron and the machine.
+    pub figures: Vec<Row>,
+    /// The order of work, one short line each.
+    pub order: Vec<String>,
+    /// Cautions in short.
+    pub cautions: Vec<Warning>,
+    /// The prints with their letters.
+    pub prints: Vec<Fabric>,
+    /// How many prints found no room, in words.
+    pub more: Option<String>,
+}
+
+/// All of a throw that goes on paper.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Sheet {
+    /// The language of the words, as in BCP 47.
+    pub language: String,
+    /// What the maker calls the throw.
+    pub name: String,
+    /// Its size in a line.
+    pub subtitle: String,
+    /// The day of printing, in words.
+    pub day: String,
+    /// The day of printing: year, month, day.
+    pub date: [i32; 3],
+    /// How far it is.
+    pub progress: String,
+    /// Headings and the like, by key.
+    pub labels: BTreeMap<String, String>,
+    /// The sizes.
+    pub figures: Vec<Row>,
+    /// Doubts about the plan that she should hear.
+    pub advice: Vec<String>,
+    /// What was learned: on the throw before, and on this one.
+    pub lessons: Vec<Lessons>,
+    /// What to have at hand.
+    pub supplies: Vec<Supply>,
+    /// Weight, cloth and time.
+    pub totals: Vec<Row>,
+    /// What to know of them.
+    pub said: Vec<String>,
+    /// The prints.
+    pub prints: Vec<Fabric>,
+    /// The denims.
+    pub denims: Vec<Fabric>,
+    /// Squares to spare and squares spoilt.
+    pub tallies: Vec<Row>,
+    /// The clothes pile.
+    pub heaps: Vec<HeapPart>,
+    /// Front and back.
+    pub faces: Vec<FacePart>,
+    /// The order of work.
+    pub stages: Vec<SheetStage>,
+    /// Squaring up; none where there is no block.
+    pub squaring: Option<Squaring>,
+    /// Laps that differ from the plan.
+    pub laps: Vec<String>,
+    /// Scraps tried: what, and what came of it.
+    pub scraps: Vec<Supply>,
+    /// What she wrote down about the throw as such.
+    pub notes: Vec<SheetEntry>,
+    /// What changed on the way, the newest first.
+    pub changes: Vec<SheetEntry>,
+    /// The story, where it was asked for.
+    pub story: Option<Story>,
+    /// Its photos that are printed, in order.
+    pub photos: Vec<PhotoId>,
+    /// How many of its photos found no room, in words.
+    pub left_off: Option<String>,
+    /// The wall card.
+    pub card: WallCard,
+}
+
+impl Sheet {
+    /// The same with the story at its end; `east` is how far local time is east of UTC, in
+    /// minutes.
+    pub fn with_story(self, journal: &Journal, east: i32, context: Context<'_>) -> Sheet {
+        let doubled = context.words.doubled();
+        let words = &doubled;
+        let told = story::story(journal, east, Context { words, ..context });
+        let items = told.days.iter().flat_map(|day| &day.items);
+        let mut photos: Vec<PhotoId> = items.filter_map(|item| item.photo.clone()).collect();
+        let over = photos.len().saturating_sub(MOST_PHOTOS);
+        photos.truncate(MOST_PHOTOS);
+        Sheet {
+            left_off: (over > 0)
+                .then(|| say!(context, "sheet-left-off", n = over, most = MOST_PHOTOS)),
+            photos,
+            story: Some(told),
+            ..self
+        }
+    }
+}
+
+/// How many photos are printed at most, the first.
+pub const MOST_PHOTOS: usize = 100;

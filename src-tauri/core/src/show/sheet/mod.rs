@@ -1,0 +1,582 @@
+//! A throw on paper: the making sheet and the wall card, ready to typeset.
+//!
+//! A [`Sheet`] holds text and figures only; how they are laid out is the printer's. Every
+//! figure is made by the function that makes it for the screen, once for each system, so
+//! that paper and screen cannot differ. What the maker typed stays a plain string.
+//!
+//! Limits: the day is handed in, since the core has no calendar; needles and stitches are
+//! told in millimetres alone, as they are marked; the record of changes leaves out the
+//! ticks, and older entries than the last [`MOST_CHANGES`]; of the story's photos the first
+//! [`MOST_PHOTOS`] are printed.
+
+mod both;
+pub mod content;
+mod stages;
+
+pub use content::*;
+
+use crate::cloth::fabric::Face;
+use crate::cloth::garments::Source;
+use crate::faces::spread::mirrored;
+use crate::log::journal::{Journal, What};
+use crate::plan::Joining;
+use crate::plan::assembly::Rect;
+use crate::show::context::Context;
+use crate::show::dates::{Day, date};
+use crate::show::lessons::{self, Lessons};
+use crate::show::parts::{head, swatches};
+use crate::show::picture::Picture;
+use crate::show::query::Query;
+use crate::show::sheet::both::Both;
+use crate::show::sheet::stages::{stages, warning};
+use crate::show::{cutting, events, gather, measuring, names, pile, plan, scraps};
+use crate::throw::heritage::Lesson;
+use crate::throw::tasks::{Caution, Task};
+use crate::throw::{Event, Throw, Time};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// How many changes are told at most, the newest.
+pub const MOST_CHANGES: usize = 60;
+
+/// Fabrics told on the wall card at most.
+const MOST_ON_CARD: usize = 12;
+
+/// The words that stand on every sheet.
+const LABELS: [&str; 32] = [
+    "making",
+    "bench",
+    "page",
+    "figures",
+    "supplies",
+    "prints",
+    "denims",
+    "pile",
+    "faces",
+    "work",
+    "squaring",
+    "laps",
+    "scraps",
+    "notes",
+    "record",
+    "width",
+    "height",
+    "trimmed",
+    "part",
+    "ticked",
+    "by-hand",
+    "cautions",
+    "order",
+    "columns-steps",
+    "cut-alike",
+    "missing",
+    "no-print",
+    "totals",
+    "caution",
+    "lessons",
+    "learned",
+    "story",
+];
+
+/// A throw as it goes on paper. `day` tells on which day a moment fell.
+pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day) -> Sheet {
+    let doubled = context.words.doubled();
+    let (lessons, learned) = learned(
+        journal,
+        Context {
+            words: &doubled,
+            ..context
+        },
+    );
+    let both = Both {
+        single: context,
+        turned: Context {
+            ruler: context.ruler.other(),
+            ..context
+        },
+        doubled: Context {
+            words: &doubled,
+            ..context
+        },
+        learned,
+    };
+    let throw = journal.throw();
+    let told = |at: Time| date(day(at), context.words);
+    let size = throw.finished();
+    let p = &throw.plan;
+    let gathered = gather::gather(journal, both.doubled);
+    let stages = stages(throw, &both, &told);
+    let prints = fabrics(journal, context);
+    let totals = both.rows(|context| gather::gather(journal, context).figures);
+    let seen = head(journal, context);
+    Sheet {
+        language: context.words.language().code.to_string(),
+        name: throw.name.clone(),
+        subtitle: say!(
+            both,
+            "sheet-subtitle",
+            grid = say!(both, "grid", across = p.across, down = p.down),
+            squares = say!(both, "count-square", n = p.squares()),
+            size = both.doubled.by(size.width, size.height)
+        ),
+        day: say!(both, "sheet-day", day = told(context.now)),
+        date: {
+            let today = day(context.now);
+            [today.year, i32::from(today.month), i32::from(today.day)]
+        },
+        progress: seen.progress,
+        labels: LABELS
+            .iter()
+            .map(|key| (key.to_string(), both.say(&format!("sheet-{key}"), &[])))
+            .chain([
+                ("no-photo".to_string(), say!(both, "story-no-photo")),
+                (
+                    "own".to_string(),
+                    both.say(&format!("sheet-system-{}", system(context)), &[]),
+                ),
+                (
+                    "other".to_string(),
+                    both.say(&format!("sheet-system-{}", system(both.turned)), &[]),
+                ),
+            ])
+            .collect(),
+        figures: sizes(throw, &both),
+        advice: p
+            .advice()
+            .iter()
+            .map(|a| plan::advice(a, both.doubled))
+            .map(|told| format!("{} {}", told.said, told.next))
+            .collect(),
+        lessons,
+        supplies: gathered
+            .rows
+            .into_iter()
+            .map(|row| Supply {
+                label: row.label,
+                lines: row.lines,
+                have: row.have,
+            })
+            .collect(),
+        totals,
+        said: gathered.said,
+        denims: throw
+            .denims
+            .iter()
+            .enumerate()
+            .map(|(i, denim)| {
+                let covers = throw.covers().iter();
+                let n = covers.filter(|c| usize::from(c.denim) == i).count();
+                Fabric {
+                    letters: String::new(),
+                    name: denim.name.clone(),
+                    colour: denim.colour.clone(),
+                    texture: None,
+                    count: say!(context, "count-square", n = n),
+                }
+            })
+            .collect(),
+        tallies: tallies(throw, context),
+        heaps: heaps(journal, &both),
+        faces: vec![
+            face(journal, Face::Front, &both),
+            face(journal, Face::Back, &both),
+        ],
+        squaring: squaring(throw, &both),
+        laps: laps(throw, &both),
+        scraps: throw
+            .scraps
+            .iter()
+            .enumerate()
+            .map(|(i, scrap)| scraps::scrap_row(journal, i, scrap, both.doubled))
+            .map(|row| Supply {
+                label: row.title,
+                lines: row.lines,
+                have: false,
+            })
+            .collect(),
+        notes: throw
+            .notes
+            .iter()
+            .filter(|n| n.piece.is_none_or(|p| !throw.assembly().knows(p)))
+            .map(|n| SheetEntry {
+                day: told(n.at),
+                piece: String::new(),
+                text: n.text.clone(),
+            })
+            .collect(),
+        changes: changes(journal, both.doubled, &told),
+        story: None,
+        photos: Vec::new(),
+        left_off: None,
+        card: card(throw, &both, &stages, &prints),
+        stages,
+        prints,
+    }
+}
+
+/// What was learned on the throw before and what on this one, and the same by step.
+fn learned(journal: &Journal, context: Context<'_>) -> (Vec<Lessons>, BTreeMap<Task, Vec<String>>) {
+    let throw = journal.throw();
+    let mut here = lessons::heritage(journal, context);
+    let before = throw.after.iter().flat_map(|h| &h.lessons);
+    let before: BTreeSet<&str> = before.map(|l| l.words.as_str()).collect();
+    // Her own from the throw before are told there; her pace is told step by step.
+    here.lessons.retain(|l| !before.contains(l.words.as_str()));
+    here.paces.clear();
+    let own = lessons::told(&here, context).map(|told| Lessons {
+        title: say!(context, "sheet-learned-here"),
+        ..told
+    });
+    let older = throw.after.as_ref().and_then(|h| lessons::told(h, context));
+    let by_step = |task: Task| {
+        let mut lines = lessons::at_step(throw, task, context);
+        let own = here.lessons.iter().filter(|l| l.task == Some(task));
+        lines.extend(own.map(|l: &Lesson| l.words.clone()));
+        (task, lines)
+    };
+    let by_step = Task::ALL.into_iter().map(by_step).collect();
+    (older.into_iter().chain(own).collect(), by_step)
+}
+
+fn system(context: Context<'_>) -> &'static str {
+    match context.ruler.system {
+        crate::measure::System::Inch => "inch",
+        crate::measure::System::Metric => "metric",
+    }
+}
+
+fn sizes(throw: &Throw, both: &Both<'_>) -> Vec<Row> {
+    let p = &throw.plan;
+    let mut rows = both.row("square", |l| l.by(p.side, p.side));
+    let lap = match p.joining {
+        Joining::Lapped => "lap",
+        _ => "allowance",
+    };
+    rows.extend(both.row(lap, |l| l.length(p.lap)));
+    if p.lap_between() != p.lap {
+        rows.extend(both.row("between", |l| l.length(p.lap_between())));
+    }
+    rows.extend(both.row("stitch", |l| l.plain(scraps::stitch(p.stitch, l))));
+    rows.extend(both.rows(|l| plan::figures_of(p, Some(throw), Some(throw.covers()), l)));
+    if let Some(whole) = throw.wholes.last() {
+        let size = whole.size;
+        rows.extend(both.row("measured", |l| l.by(size.width, size.height)));
+    }
+    rows.extend(both.row("strip", |l| l.length(p.binding.strip)));
+    rows.extend(both.row("cooling", |l| {
+        l.plain(say!(l, "minutes", n = p.cooling_minutes))
+    }));
+    rows
+}
+
+fn tallies(throw: &Throw, context: Context<'_>) -> Vec<Row> {
+    let row = |key: &str, n: usize| Row {
+        label: context.say(&format!("sheet-{key}"), &[]),
+        own: say!(context, "number", n = n),
+        other: None,
+    };
+    vec![
+        row("spares", throw.spares as usize),
+        row("spoilt", throw.losses.len()),
+    ]
+}
+
+fn fabrics(journal: &Journal, context: Context<'_>) -> Vec<Fabric> {
+    swatches(journal, context)
+        .into_iter()
+        .map(|s| Fabric {
+            letters: s.letters,
+            name: s.print.name,
+            colour: s.print.colour,
+            texture: Some(s.print.texture),
+            count: s.count,
+        })
+        .collect()
+}
+
+fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
+    let throw = journal.throw();
+    let view = pile::pile(journal, both.doubled);
+    let rows = view.rows.into_iter();
+    rows.filter_map(|row| {
+        let heap = throw.pile.get(&row.n)?;
+        let mut lines = vec![row.said, row.weight];
+        if row.stretch {
+            lines.push(say!(both, "cut-stretch"));
+        }
+        if !row.washed {
+            lines.push(say!(both, "cut-unwashed"));
+        }
+        let mut cuts: Vec<Cuts> = Vec::new();
+        let outlined = matches!(heap.from, Source::Cloth(_));
+        for piece in row.pieces.iter().filter(|_| outlined) {
+            let seen = cutting::cutting(journal, (row.n, piece.index), None, None, both.doubled);
+            let Ok(seen) = seen else { continue };
+            // What is cut up needs no cutting list any more.
+            let list = if piece.cut { Vec::new() } else { seen.list };
+            // What was said of the whole heap is not said again.
+            let mut said = seen.said;
+            said.retain(|line| !piece.cut && !lines.contains(line));
+            let marks = |p: &Option<Picture>| p.as_ref().map(|p| p.marks.clone());
+            let same = cuts.iter_mut().find(|c| {
+                c.list == list && c.said == said && marks(&c.picture) == marks(&seen.picture)
+            });
+            match same {
+                Some(cuts) => cuts.titles.push(piece.label.clone()),
+                None => cuts.push(Cuts {
+                    titles: vec![piece.label.clone()],
+                    picture: seen.picture,
+                    list,
+                    said,
+                }),
+            }
+        }
+        Some(HeapPart {
+            title: row.title,
+            lines,
+            pieces: row.pieces.into_iter().map(|p| [p.label, p.said]).collect(),
+            cuts,
+        })
+    })
+    .collect()
+}
+
+fn face(journal: &Journal, face: Face, both: &Both<'_>) -> FacePart {
+    let throw = journal.throw();
+    let (across, down) = (throw.plan.across, throw.plan.down);
+    let seen = super::answer(journal, &Query::Faces { face }, both.single);
+    let (title, spoken, mut lines) = match seen {
+        Ok(crate::show::View::Faces(seen)) => (seen.title, seen.spoken, seen.lines),
+        _ => Default::default(),
+    };
+    if face == Face::Back {
+        lines.insert(0, say!(both, "sheet-mirrored"));
+    }
+    let at = |row, col| {
+        let place = Rect::square(row, col);
+        match face {
+            Face::Front => place,
+            Face::Back => mirrored(place, across),
+        }
+    };
+    FacePart {
+        title,
+        spoken,
+        lines,
+        rows: (0..down)
+            .map(|row| {
+                (0..across)
+                    .map(|col| {
+                        let cover = throw.cover(at(row, col));
+                        Cell {
+                            print: cover.on(face),
+                            denim: cover.denim,
+                        }
+                    })
+                    .collect()
+            })
+            .collect(),
+        columns: (0..across).map(|col| at(0, col).col + 1).collect(),
+    }
+}
+
+fn squaring(throw: &Throw, both: &Both<'_>) -> Option<Squaring> {
+    let blocks: Vec<Rect> = throw
+        .assembly()
+        .blocks()
+        .into_iter()
+        .filter(|b| throw.assembly().is_block(*b))
+        .collect();
+    if blocks.is_empty() {
+        return None;
+    }
+    let context = both.doubled;
+    let mut figures = Vec::new();
+    let mut told = BTreeSet::new();
+    for block in &blocks {
+        let target = throw.target(*block);
+        let kind = throw.kind(*block);
+        if told.insert((names::key(kind), block.rows, block.cols)) {
+            let mut rows = both.row("trim-to", |l| l.by(target.width, target.height));
+            for row in &mut rows {
+                row.label = say!(
+                    both,
+                    "sheet-trim-of",
+                    kind = context.say(&format!("kind-{}", names::key(kind)), &[])
+                );
+            }
+            figures.extend(rows);
+        }
+    }
+    figures.extend(both.rows(|l| measuring::summed(throw, l).0));
+    let four = throw.plan.target();
+    Some(Squaring {
+        figures,
+        said: measuring::summed(throw, context).1,
+        blocks: blocks
+            .iter()
+            .map(|block| {
+                let target = throw.target(*block);
+                let same = target.width == four && target.height == four;
+                let measured = throw.work(*block).and_then(|w| w.measured);
+                SheetBlock {
+                    label: names::piece(throw, *block, context),
+                    target: match same {
+                        true => String::new(),
+                        false => context.by(target.width, target.height).text,
+                    },
+                    measured: measured.map(|m| [m.width, m.height].map(|l| context.length(l).text)),
+                    done: throw.has(*block, Task::SquareUp),
+                }
+            })
+            .collect(),
+    })
+}
+
+/// Laps marked for two neighbours, and joins begun with another lap than the plan's now.
+fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
+    let context = both.doubled;
+    let mut out: Vec<String> = throw
+        .marks()
+        .map(|(a, b, lap)| {
+            say!(
+                context,
+                "special-lap",
+                a = names::piece(throw, a, context),
+                b = names::piece(throw, b, context),
+                lap = context.length(lap)
+            )
+        })
+        .collect();
+    let within = |p: Rect| p.count() == 2 || throw.assembly().is_block(p);
+    for piece in throw.assembly().pieces() {
+        let Some(made) = throw.work(piece).and_then(|w| w.made) else {
+            continue;
+        };
+        let planned = match within(piece) {
+            true => throw.plan.lap,
+            false => throw.plan.lap_between(),
+        };
+        if (made.joining, made.lap) != (throw.plan.joining, planned) {
+            out.push(say!(
+                both,
+                "sheet-lap-made",
+                piece = names::piece(throw, piece, context),
+                lap = context.length(made.lap),
+                planned = context.length(planned)
+            ));
+        }
+    }
+    out
+}
+
+/// Whether an event is more than a tick, a measure, a note or a supply.
+fn is_change(event: &Event) -> bool {
+    if let Event::FacesChanged { faces } = event {
+        return !faces.is_empty();
+    }
+    matches!(
+        event,
+        Event::Begun { .. }
+            | Event::Renamed { .. }
+            | Event::PlanChanged { .. }
+            | Event::ClothChanged { .. }
+            | Event::LapsMarked { .. }
+            | Event::Patched { .. }
+            | Event::Unpicked { .. }
+            | Event::Moved { .. }
+            | Event::SetAside { .. }
+            | Event::WholeMeasured { .. }
+            | Event::Spoilt { .. }
+    )
+}
+
+fn changes(
+    journal: &Journal,
+    context: Context<'_>,
+    told: &dyn Fn(Time) -> String,
+) -> Vec<SheetEntry> {
+    let throw = journal.throw();
+    let happened = journal.entries().rev().filter(|(_, stands)| *stands);
+    happened
+        .filter_map(|(entry, _)| {
+            let What::Do(events) = &entry.what else {
+                return None;
+            };
+            let said: Vec<String> = events
+                .iter()
+                .filter(|e| is_change(e))
+                .map(|e| events::event(e, throw, context))
+                .collect();
+            (!said.is_empty()).then(|| SheetEntry {
+                day: told(entry.at),
+                piece: String::new(),
+                text: context.words.list("list-long", said),
+            })
+        })
+        .take(MOST_CHANGES)
+        .collect()
+}
+
+fn card(throw: &Throw, both: &Both<'_>, stages: &[SheetStage], prints: &[Fabric]) -> WallCard {
+    let p = &throw.plan;
+    let context = both.doubled;
+    let mut figures = both.row("square", |l| l.by(p.side, p.side));
+    let lapped = p.joining == Joining::Lapped;
+    let lap = if lapped { "lap" } else { "allowance" };
+    figures.extend(both.row(lap, |l| l.length(p.lap)));
+    if p.lap_between() != p.lap {
+        figures.extend(both.row("between", |l| l.length(p.lap_between())));
+    }
+    if lapped {
+        figures.extend(both.row("middle", |l| l.length(p.lap / 2)));
+    }
+    figures.extend(both.row("stitch", |l| l.plain(scraps::stitch(p.stitch, l))));
+    if let Some(fringe) = p.fringe() {
+        figures.extend(both.row("fringe", |l| l.over_nothing(fringe)));
+    }
+    figures.extend(both.row("pair", |l| l.by(p.run(2), p.side)));
+    let natural = p.natural_four();
+    figures.extend(both.row("four", |l| l.by(natural, natural)));
+    figures.extend(both.row("trim-to", |l| l.by(p.target(), p.target())));
+    let size = throw.finished();
+    figures.extend(both.row("finished", |l| l.by(size.width, size.height)));
+    figures.extend(both.row("strip", |l| l.length(p.binding.strip)));
+    figures.extend(both.row("cooling", |l| {
+        l.plain(say!(l, "minutes", n = p.cooling_minutes))
+    }));
+    let order = stages
+        .iter()
+        .map(|stage| {
+            let columns = stage.columns.clone();
+            let what = match stage.count.as_str() {
+                "" => stage.title.clone(),
+                count => count.to_string(),
+            };
+            (what, columns)
+        })
+        .map(|(what, columns)| {
+            say!(
+                both,
+                "sheet-order-line",
+                what = what,
+                steps = columns.join(&both.say("sheet-then", &[]))
+            )
+        })
+        .collect();
+    let cautions = [
+        Caution::Blade,
+        Caution::Iron,
+        Caution::Needle,
+        Caution::Lint,
+        Caution::Children,
+    ];
+    let used: Vec<Fabric> = prints.to_vec();
+    let over = used.len().saturating_sub(MOST_ON_CARD);
+    WallCard {
+        figures,
+        order,
+        cautions: cautions.map(|c| warning(c, true, context)).into(),
+        prints: used.into_iter().take(MOST_ON_CARD).collect(),
+        more: (over > 0).then(|| say!(both, "sheet-more-prints", n = over)),
+    }
+}

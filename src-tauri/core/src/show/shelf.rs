@@ -1,0 +1,118 @@
+//! The shelf: one row for each throw, and what can be done there.
+
+use crate::command::Command;
+use crate::log::journal::Journal;
+use crate::show::context::Context;
+use crate::show::parts::{Head, Swatch, swatches};
+use crate::show::picture::Picture;
+use crate::show::{pictures, work};
+use crate::words::Problem;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// One throw on the shelf.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct ShelfRow {
+    /// Its folder's name.
+    pub id: String,
+    /// Its name, and how far it is.
+    pub head: Option<Head>,
+    /// The grid in words.
+    pub grid: String,
+    /// The next step in words.
+    pub next: String,
+    /// When it was last worked on, in milliseconds since 1970.
+    #[ts(type = "number")]
+    pub at: i64,
+    /// A small picture of its front.
+    pub picture: Option<Picture>,
+    /// The fabrics in that picture.
+    pub prints: Vec<Swatch>,
+    /// What is wrong with it, if it cannot be opened, or what was mended.
+    pub problem: Option<Problem>,
+}
+
+/// The shelf of throws.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct ShelfView {
+    /// Throws in work, the last worked on first.
+    pub rows: Vec<ShelfRow>,
+    /// Throws put away.
+    pub archived: Vec<ShelfRow>,
+    /// Throws deleted but not yet erased.
+    pub deleted: Vec<ShelfRow>,
+}
+
+/// Something done on the shelf.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "tend")]
+pub enum ShelfCommand {
+    /// Begin a throw (with [`Command::Begin`]).
+    Begin {
+        /// The beginning.
+        action: Command,
+    },
+    /// Make a fresh copy of the demo throw.
+    Demo,
+    /// Delete; it can be taken back.
+    Delete {
+        /// Which.
+        id: String,
+    },
+    /// Begin a throw after the plan of an older one, with what was learned.
+    Again {
+        /// The older one.
+        id: String,
+        /// The beginning.
+        action: Command,
+    },
+    /// Take a deletion back.
+    Restore {
+        /// Which.
+        id: String,
+    },
+    /// Erase a deleted throw for good.
+    Erase {
+        /// Which.
+        id: String,
+    },
+}
+
+/// What came of tending the shelf.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct ShelfAnswer {
+    /// The throw begun, if one was.
+    pub id: Option<String>,
+    /// The shelf now.
+    pub shelf: ShelfView,
+}
+
+/// A throw on the shelf.
+pub fn shelf_row(id: &str, journal: &Journal, context: Context<'_>) -> ShelfRow {
+    let throw = journal.throw();
+    let work = work::work(journal, None, None, context);
+    let next = match (work.card, work.ask) {
+        (Some(card), _) => card.title,
+        (None, Some(ask)) => ask.title,
+        (None, None) => work.rest.unwrap_or_default(),
+    };
+    ShelfRow {
+        id: id.to_string(),
+        head: Some(work.head),
+        grid: say!(
+            context,
+            "grid",
+            across = throw.plan.across,
+            down = throw.plan.down
+        ),
+        next,
+        at: journal.entries().next_back().map_or(0, |(e, _)| e.at),
+        picture: Some(pictures::thumbnail(
+            throw,
+            crate::cloth::fabric::Face::Front,
+            context,
+        )),
+        prints: swatches(journal, context),
+        problem: None,
+    }
+}

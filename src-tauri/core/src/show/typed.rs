@@ -1,0 +1,248 @@
+//! A piece as typed: its outline and the places to avoid.
+
+use crate::cloth::cutting;
+use crate::cloth::garments::{OutlineStation, Piece, PieceFault, Zone, ZoneKind};
+use crate::measure::{Fraction, Length, Ruler, from_mm, in_mm, read, zero};
+use crate::show::context::Context;
+use crate::show::parts::FieldProblem;
+use crate::show::{errors, fields};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// One station of an outline as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct StationTyped {
+    /// Height above the hem.
+    pub at: String,
+    /// Width there.
+    pub width: String,
+}
+
+/// A no-go zone as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct ZoneTyped {
+    /// Why.
+    pub kind: ZoneKind,
+    /// From this height above the hem.
+    pub from: String,
+    /// To this height.
+    pub to: String,
+    /// From this far from the cloth's left edge at the lower line.
+    pub left: String,
+    /// So wide.
+    pub width: String,
+}
+
+/// A piece as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PieceTyped {
+    /// Its stations, from the hem up.
+    pub stations: Vec<StationTyped>,
+    /// Its zones.
+    pub zones: Vec<ZoneTyped>,
+}
+
+/// An outline as typed fields. Widths are told without saying where the middle lies, and
+/// places to keep clear from the edge of the cloth at their lower line.
+pub(super) fn typed_of(piece: &Piece, context: Context<'_>) -> PieceTyped {
+    let [bottom, top, ..] = piece.reach();
+    PieceTyped {
+        stations: piece
+            .stations
+            .iter()
+            .map(|s| StationTyped {
+                at: fields::field(s.at, context),
+                width: fields::field(s.right - s.left, context),
+            })
+            .collect(),
+        zones: piece
+            .zones
+            .iter()
+            .map(|z| {
+                // A zone may reach past the cloth; what is told is the part on it.
+                let low = std::cmp::max(z.from, bottom);
+                let [left, right] = cutting::edges(piece, low);
+                let from = std::cmp::max(z.left, left);
+                let to = std::cmp::max(std::cmp::min(z.right, right), from);
+                ZoneTyped {
+                    kind: z.kind,
+                    from: fields::field(low, context),
+                    to: fields::field(std::cmp::min(z.to, top), context),
+                    left: laid(from - left, false, context),
+                    width: laid(to - from, true, context),
+                }
+            })
+            .collect(),
+    }
+}
+
+/// What the fields say, given the outline they began from: each width keeps the place of
+/// its middle, each place to keep clear that from the edge of the cloth; what is wrong
+/// goes to `faults`.
+pub(super) fn read_typed(
+    kept: &Piece,
+    tidy: &mut PieceTyped,
+    faults: &mut Vec<FieldProblem>,
+    context: Context<'_>,
+) -> Option<Piece> {
+    let mut read = |field: String, text: &mut String| match context.parse(text) {
+        Ok(length) => {
+            *text = fields::field(length, context);
+            Some(length)
+        }
+        Err(error) => {
+            faults.push(FieldProblem {
+                field,
+                problem: errors::typed(&error, context),
+            });
+            None
+        }
+    };
+    let mut stations = Vec::new();
+    for (i, typed) in tidy.stations.iter_mut().enumerate() {
+        let at = read(format!("station-{i}-at"), &mut typed.at);
+        let width = read(format!("station-{i}-width"), &mut typed.width);
+        let (at, width) = at.zip(width).unwrap_or((zero(), zero()));
+        let same = kept
+            .stations
+            .iter()
+            .find(|s| s.at == at && s.right - s.left == width);
+        let (left, right) = match same {
+            Some(s) => (s.left, s.right),
+            None => {
+                let left = middle(kept, at) - width / 2;
+                (left, left + width)
+            }
+        };
+        stations.push(OutlineStation { at, left, right });
+    }
+    let mut piece = Piece {
+        part: kept.part,
+        stations,
+        zones: Vec::new(),
+    };
+    let over = Context {
+        ruler: context.ruler.other(),
+        ..context
+    };
+    let standing = [typed_of(kept, context).zones, typed_of(kept, over).zones];
+    for (i, typed) in tidy.zones.iter_mut().enumerate() {
+        // One left as it was is kept as it was, wherever it reaches; it goes with the edge.
+        let same = standing.iter().any(|zones| zones.get(i) == Some(&*typed));
+        if let Some(zone) = kept.zones.get(i).filter(|_| same) {
+            piece.zones.push(beside(kept, &piece, zone));
+            continue;
+        }
+        let from = read(format!("zone-{i}-from"), &mut typed.from);
+        let to = read(format!("zone-{i}-to"), &mut typed.to);
+        let left = read(format!("zone-{i}-left"), &mut typed.left);
+        let width = read(format!("zone-{i}-width"), &mut typed.width);
+        if let (Some(from), Some(to), Some(left), Some(width)) = (from, to, left, width) {
+            let [edge, end] = cutting::edges(&piece, from);
+            let right = edge + left + width;
+            let [_, _, least, most] = piece.reach();
+            // What begins or ends at the edge of the cloth does so all the way up.
+            let all = |at_edge: bool, reach: Length, own: Length| if at_edge { reach } else { own };
+            piece.zones.push(Zone {
+                kind: typed.kind,
+                from,
+                to,
+                left: all(left == zero(), least, edge + left),
+                right: all(
+                    right >= end && width > zero(),
+                    std::cmp::max(most, right),
+                    right,
+                ),
+            });
+        }
+    }
+    if !faults.is_empty() {
+        return None;
+    }
+    // What was kept before is not doubted now.
+    let fault = match piece.stations == kept.stations {
+        true => piece.check(),
+        false => piece.check_measured(),
+    };
+    if let Err(fault) = fault {
+        let field = match fault {
+            PieceFault::NoWidthAt(i) | PieceFault::TooWide(i) => format!("station-{i}-width"),
+            _ => "outline".into(),
+        };
+        faults.push(FieldProblem {
+            field,
+            problem: errors::piece_fault(fault, context),
+        });
+        return None;
+    }
+    Some(piece)
+}
+
+/// A place to keep clear on an outline that was changed: as far from the edge of the cloth
+/// as before, and past it where it was. The outseam's ridge stays on the middle line, and
+/// what would come off the cloth stays where it was.
+fn beside(before: &Piece, after: &Piece, zone: &Zone) -> Zone {
+    let [was, was_end] = cutting::edges(before, zone.from);
+    let [is, _] = cutting::edges(after, zone.from);
+    if was == is || zone.kind == ZoneKind::Outseam {
+        return *zone;
+    }
+    let [_, _, least, most] = after.reach();
+    let (left, right) = (zone.left + (is - was), zone.right + (is - was));
+    if left >= most || right <= least {
+        return *zone;
+    }
+    Zone {
+        left: match zone.left <= was {
+            true => std::cmp::min(left, least),
+            false => left,
+        },
+        right: match zone.right >= was_end {
+            true => std::cmp::max(right, most),
+            false => right,
+        },
+        ..*zone
+    }
+}
+
+/// Where the middle of an outline lies at a height: between two stations on the straight
+/// line between their middles, beyond the ends as at the end.
+fn middle(piece: &Piece, at: Length) -> Length {
+    let of = |s: &OutlineStation| (s.left + s.right) / 2;
+    let above = piece.stations.iter().position(|s| s.at >= at);
+    match above {
+        Some(0) | None => {
+            let end = if above.is_some() {
+                piece.stations.first()
+            } else {
+                piece.stations.last()
+            };
+            end.map_or_else(zero, of)
+        }
+        Some(i) => {
+            let (a, b) = (&piece.stations[i - 1], &piece.stations[i]);
+            let share = in_mm(at - a.at) / in_mm(b.at - a.at).max(0.001);
+            of(a) + from_mm(in_mm(of(b) - of(a)) * share)
+        }
+    }
+}
+
+/// A length as it lies on the cloth for a field: as it was typed, or else, where the slope
+/// of an edge leaves a fraction, on the ruler's mark to the side that keeps more clear.
+fn laid(length: Length, outwards: bool, context: Context<'_>) -> String {
+    let fine = Ruler {
+        fraction: Fraction::SixtyFourth,
+        ..context.ruler
+    };
+    let held = [fine, fine.other()];
+    if held.iter().any(|r| !read(length, *r).rounded) {
+        return fields::field(length, context);
+    }
+    let up = context.ruler.at_least(length);
+    let mark = if outwards {
+        up
+    } else {
+        up - context.ruler.step()
+    };
+    fields::field(mark, context)
+}

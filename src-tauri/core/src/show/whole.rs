@@ -1,0 +1,198 @@
+//! The finished piece against the plan.
+
+use crate::command::{Command, decide};
+use crate::fitting::reconcile::{Direction, before, reconcile};
+use crate::log::journal::Journal;
+use crate::measure::zero;
+use crate::plan::assembly::Seam;
+use crate::show::context::Context;
+use crate::show::errors::rejection;
+use crate::show::fields::typed_size;
+use crate::show::parts::{Button, FieldProblem, Figure, Head, head, percent};
+use crate::throw::{Size, Throw};
+use serde::Serialize;
+use ts_rs::TS;
+
+/// The whole piece measured against the plan.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WholeView {
+    /// Common to all screens.
+    pub head: Head,
+    /// What it is set against: as foreseen, or as it was before washing.
+    pub foreseen: Figure,
+    /// What is wrong with what was typed, by field (`width`, `height`).
+    pub faults: Vec<FieldProblem>,
+    /// Where the difference came from, a sentence each.
+    pub lines: Vec<String>,
+    /// Keeps the measure.
+    pub keep: Option<Button>,
+    /// Each time the whole was measured, with its change in washing.
+    pub kept: Vec<String>,
+}
+
+/// The whole piece against the plan.
+pub(super) fn whole(
+    journal: &Journal,
+    width: &str,
+    height: &str,
+    context: Context<'_>,
+) -> WholeView {
+    let throw = journal.throw();
+    let mut faults = Vec::new();
+    let size = typed_size(width, height, &mut faults, context);
+    let mut keep = None;
+    if let Some(size) = size {
+        let action = Command::MeasureWhole {
+            width: size.width,
+            height: size.height,
+        };
+        match decide(Some(throw), &action) {
+            Ok(_) => {
+                keep = Some(Button {
+                    label: say!(context, "measure-keep"),
+                    action,
+                })
+            }
+            Err(why) => {
+                let problem = rejection(&why, Some(throw), context);
+                faults.push(FieldProblem {
+                    field: "width".into(),
+                    problem,
+                });
+            }
+        }
+    }
+    let typed = size.filter(|_| keep.is_some()).map(|s| (s, throw.washes()));
+    let kept_last = || throw.wholes.last().map(|w| (w.size, w.washes));
+    let shown = typed.or_else(kept_last);
+    let foreseen = throw.finished();
+    WholeView {
+        head: head(journal, context),
+        foreseen: match before(throw, throw.washes()) {
+            Some(first) => Figure {
+                label: say!(context, "figure-before-wash"),
+                value: context.by(first.size.width, first.size.height),
+            },
+            None => Figure {
+                label: say!(context, "figure-foreseen"),
+                value: context.by(foreseen.width, foreseen.height),
+            },
+        },
+        faults,
+        lines: shown.map_or_else(Vec::new, |(size, washes)| {
+            verdict(throw, size, washes, context)
+        }),
+        keep,
+        kept: kept(throw, context),
+    }
+}
+
+/// What a measure of the whole says: of the laps before the first wash, of washing after it.
+fn verdict(throw: &Throw, measured: Size, washes: u8, context: Context<'_>) -> Vec<String> {
+    if washes == 0 {
+        return reconciled(throw, measured, context);
+    }
+    let Some(first) = before(throw, washes) else {
+        let mut out = vec![say!(context, "whole-washed-unknown")];
+        for d in reconcile(throw, measured) {
+            out.push(against(&d, context));
+        }
+        return out;
+    };
+    let n = washes - first.washes;
+    let mut out = Vec::new();
+    let mut shrank = false;
+    for (way, was, now) in [
+        ("across", first.size.width, measured.width),
+        ("down", first.size.height, measured.height),
+    ] {
+        if was == now {
+            out.push(context.say(
+                &format!("whole-washed-{way}-same"),
+                &[("size", context.length(now).into())],
+            ));
+            continue;
+        }
+        shrank |= now < was;
+        let by = if now < was { was - now } else { now - was };
+        out.push(context.say(
+            &format!("whole-washed-{way}"),
+            &[
+                ("before", context.length(was).into()),
+                ("now", context.length(now).into()),
+                ("by", context.length(by).into()),
+                ("how", if now < was { "less" } else { "more" }.into()),
+                ("percent", percent(was, now, context).into()),
+                ("n", n.into()),
+            ],
+        ));
+    }
+    if shrank {
+        out.push(say!(context, "whole-washed-usual"));
+    }
+    out
+}
+
+/// One direction against what it should measure.
+fn against(d: &Direction, context: Context<'_>) -> String {
+    let way = match d.seam {
+        Seam::Upright => "across",
+        Seam::Level => "down",
+    };
+    let key = match d.off == zero() {
+        true => format!("whole-{way}-exact"),
+        false => format!("whole-{way}"),
+    };
+    context.say(
+        &key,
+        &[
+            ("measured", context.length(d.measured).into()),
+            ("foreseen", context.length(d.foreseen).into()),
+            ("off", context.over_under(d.off).into()),
+        ],
+    )
+}
+
+/// Where the difference came from, a sentence each.
+fn reconciled(throw: &Throw, measured: Size, context: Context<'_>) -> Vec<String> {
+    let mut out = Vec::new();
+    for d in reconcile(throw, measured) {
+        out.push(against(&d, context));
+        if d.off == zero() {
+            continue;
+        }
+        if d.within_give {
+            out.push(say!(context, "whole-within"));
+            continue;
+        }
+        out.push(say!(context, "whole-beyond"));
+        if let Some(each) = d.per_lap.filter(|p| context.ruler.nearest(*p) != zero()) {
+            let each = context.over_under(each);
+            out.push(say!(context, "whole-each", laps = d.laps, each = each));
+        }
+    }
+    out
+}
+
+fn kept(throw: &Throw, context: Context<'_>) -> Vec<String> {
+    let first = throw.wholes.first().map(|w| w.size);
+    throw
+        .wholes
+        .iter()
+        .enumerate()
+        .map(|(i, w)| {
+            let size = context.by(w.size.width, w.size.height);
+            match first.filter(|_| i > 0) {
+                Some(before) => say!(
+                    context,
+                    "whole-kept-change",
+                    n = w.washes,
+                    size = size,
+                    across = percent(before.width, w.size.width, context),
+                    down = percent(before.height, w.size.height, context)
+                ),
+                None => say!(context, "whole-kept", n = w.washes, size = size),
+            }
+        })
+        .collect()
+}

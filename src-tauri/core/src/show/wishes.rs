@@ -1,0 +1,239 @@
+//! How the faces are to look, and which of the wishes are met.
+
+use crate::cloth::fabric::Face;
+use crate::faces::arrange::{self, Score};
+use crate::log::journal::Journal;
+use crate::show::context::Context;
+use crate::show::parts::{Head, head};
+use crate::throw::Throw;
+use crate::throw::loose::loose_units;
+use crate::throw::stock::in_hand;
+use crate::throw::tasks::{Task, cover_task};
+use crate::throw::wishes::{Apart, Grain, Pattern, Wishes};
+use serde::Serialize;
+use ts_rs::TS;
+
+/// Unevenness below this, in hundredths of chance, is called even (our judgement).
+const EVEN_ENOUGH: u32 = 35;
+
+/// Unevenness that chance alone would bring; beyond it there are clumps.
+const CHANCE: u32 = 100;
+
+/// How well one wish is met.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WishLine {
+    /// What it is, in a word or two.
+    pub label: String,
+    /// How it stands.
+    pub value: String,
+    /// Whether it is met.
+    pub met: bool,
+}
+
+/// A part of a face.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Share {
+    /// `A quarter`.
+    pub label: String,
+    /// Squares.
+    pub squares: u32,
+}
+
+/// How the faces are wished for, as it can be chosen.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WishesView {
+    /// Common to all screens.
+    pub head: Head,
+    /// As chosen now.
+    pub wishes: Wishes,
+    /// Squares in all.
+    pub squares: u32,
+    /// Fewest that can be covered on the front and on the back: what is glued or sewn.
+    pub least: [u32; 2],
+    /// Most squares that can be covered on the front and on the back.
+    pub most: [u32; 2],
+    /// How many squares are still free and what can be had, where some are not.
+    pub free: Option<String>,
+    /// Shares to choose with one tap, with what they come to.
+    pub shares: Vec<Share>,
+    /// What stays as it is, in words.
+    pub stays: Option<String>,
+    /// Something is made that could be moved.
+    pub made: bool,
+    /// More is wished for than there is fabric.
+    pub short: Option<String>,
+    /// How the faces stand to these wishes now.
+    pub lines: Vec<WishLine>,
+}
+
+/// The wishes that hold: what was said, or what the faces are now.
+pub(super) fn standing(throw: &Throw) -> Wishes {
+    throw.wishes.unwrap_or_else(|| Wishes {
+        front: throw.covered(Face::Front),
+        back: throw.covered(Face::Back),
+        ..Wishes::default()
+    })
+}
+
+/// Squares that keep their fabric on a face, whatever is wished.
+fn least(throw: &Throw, face: Face) -> u32 {
+    let squares = throw.assembly().whole().squares();
+    squares
+        .filter(|s| throw.cover(*s).on(face).is_some())
+        .filter(|s| throw.is_joined(*s) || throw.is_pinned(*s) || throw.has(*s, cover_task(face)))
+        .count() as u32
+}
+
+/// The wishes as they can be chosen.
+pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<'_>) -> WishesView {
+    let throw = journal.throw();
+    let squares = throw.plan.squares();
+    let mut wishes = asked.unwrap_or_else(|| {
+        let mut wishes = standing(throw);
+        if wishes.front == 0 && wishes.back == 0 {
+            (wishes.front, wishes.back) = (squares / 3, squares / 4);
+        }
+        wishes
+    });
+    let least = Face::BOTH.map(|face| least(throw, face));
+    let open = arrange::free(throw, wishes);
+    let most = [0, 1].map(|f| (least[f] + open[f]).min(squares));
+    wishes.front = wishes.front.clamp(least[0].min(most[0]), most[0]);
+    wishes.back = wishes.back.clamp(least[1].min(most[1]), most[1]);
+    let free = (open != [squares; 2]).then(|| {
+        say!(
+            context,
+            "wishes-free",
+            front_free = open[0],
+            front_least = least[0],
+            front_most = most[0],
+            back_free = open[1],
+            back_least = least[1],
+            back_most = most[1]
+        )
+    });
+    let shares = [
+        ("none", 0, 1),
+        ("quarter", 1, 4),
+        ("third", 1, 3),
+        ("half", 1, 2),
+    ]
+    .map(|(key, part, of)| Share {
+        label: context.say(&format!("share-{key}"), &[]),
+        squares: squares * part / of,
+    })
+    .into();
+    let units = loose_units(throw).len();
+    let glued = throw
+        .assembly()
+        .whole()
+        .squares()
+        .filter(|s| !throw.is_joined(*s))
+        .filter(|s| throw.has(*s, Task::CoverFront) || throw.has(*s, Task::CoverBack))
+        .count();
+    let held = throw
+        .assembly()
+        .whole()
+        .squares()
+        .filter(|s| throw.is_joined(*s))
+        .count();
+    let pinned = throw.pinned().count();
+    let stays = (units + glued + held + pinned > 0).then(|| {
+        say!(
+            context,
+            "wishes-stay",
+            units = units,
+            glued = glued,
+            pinned = pinned
+        )
+    });
+    let stock: Option<u64> = in_hand(throw)
+        .iter()
+        .map(|p| p.stock.map(u64::from))
+        .sum::<Option<u64>>();
+    let wanted = u64::from(wishes.front) + u64::from(wishes.back);
+    let short = match stock {
+        Some(stock) if stock < wanted => {
+            Some(say!(context, "wishes-short", have = stock, wanted = wanted))
+        }
+        None if throw.prints.is_empty() && wanted > 0 => Some(say!(context, "wishes-no-prints")),
+        _ => None,
+    };
+    let score = arrange::of(throw, wishes);
+    WishesView {
+        head: head(journal, context),
+        wishes,
+        squares,
+        least,
+        most,
+        free,
+        shares,
+        stays,
+        made: units + glued > 0,
+        short,
+        lines: lines(&score, wishes, throw, context),
+    }
+}
+
+/// How well wishes are met, a line each.
+pub(super) fn lines(
+    score: &Score,
+    wishes: Wishes,
+    throw: &Throw,
+    context: Context<'_>,
+) -> Vec<WishLine> {
+    let mut out = Vec::new();
+    let mut line = |key: &str, value: String, met: bool| {
+        out.push(WishLine {
+            label: context.say(&format!("wish-{key}"), &[]),
+            value,
+            met,
+        });
+    };
+    let [front, back] = score.covered;
+    line(
+        "covered",
+        say!(context, "wish-covered-value", front = front, back = back),
+        (front, back) == (wishes.front, wishes.back),
+    );
+    if wishes.apart != Apart::Free && !throw.prints.is_empty() {
+        let alike = score.alike[0].len() + score.alike[1].len();
+        line(
+            "apart",
+            say!(context, "wish-apart-value", n = alike),
+            alike == 0,
+        );
+    }
+    for (n, key) in ["even-front", "even-back"].into_iter().enumerate() {
+        let covered = score.covered[n];
+        if covered > 1 && covered < throw.plan.squares() {
+            let uneven = score.uneven[n];
+            let how = match uneven {
+                ..EVEN_ENOUGH => "even",
+                EVEN_ENOUGH..=CHANCE => "loose",
+                _ => "clumps",
+            };
+            let value = say!(context, "wish-even-value", how = how);
+            line(key, value, uneven < EVEN_ENOUGH);
+        }
+    }
+    let (most, often) = score.thickest;
+    if most > 0 {
+        let value = say!(context, "wish-thick-value", n = most + 4, often = often);
+        line("thick", value, true);
+    }
+    if wishes.grain != Grain::Free {
+        let n = score.against_grain;
+        line("grain", say!(context, "wish-grain-value", n = n), n == 0);
+    }
+    if wishes.pattern != Pattern::Free {
+        let key = match wishes.pattern {
+            Pattern::Mirror => "mirror",
+            Pattern::ShadeRows => "shade-rows",
+            _ => "light-edges",
+        };
+        let n = score.off_pattern;
+        line(key, say!(context, "wish-pattern-value", n = n), n == 0);
+    }
+    out
+}

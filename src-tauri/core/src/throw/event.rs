@@ -1,0 +1,302 @@
+//! What can happen to a throw: the events its file is made of.
+//!
+//! A kept file holds these names, and those of their fields, for good.
+
+use crate::cloth::fabric::{Cover, Denim, Print};
+use crate::cloth::pile::Heap;
+use crate::measure::Length;
+use crate::measure::outline::Measures;
+use crate::plan::Plan;
+use crate::plan::assembly::Rect;
+use crate::plan::scraps::Scrap;
+use crate::throw::heritage::Heritage;
+use crate::throw::photos::PhotoId;
+use crate::throw::tasks::Task;
+use crate::throw::wishes::Wishes;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// Milliseconds since 1970, UTC; always handed in, never asked for.
+pub type Time = i64;
+
+/// Something that happened; the journal is made of these.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Event {
+    /// The throw was begun.
+    Begun {
+        /// Its name.
+        name: String,
+        /// What is to be made.
+        plan: Plan,
+        /// Fabrics for covering.
+        prints: Vec<Print>,
+        /// The denims.
+        denims: Vec<Denim>,
+        /// What an older throw left to it, if it is made after one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        after: Option<Box<Heritage>>,
+    },
+    /// It was given another name.
+    Renamed {
+        /// The new name.
+        name: String,
+    },
+    /// It was put away, or taken out again.
+    Archived {
+        /// Put away.
+        archived: bool,
+    },
+    /// The plan became another. Pieces that both grids know keep their work.
+    PlanChanged {
+        /// The new plan.
+        plan: Plan,
+        /// Cut squares that fall outside the new grid and become spares.
+        spares: u32,
+    },
+    /// Faces of squares changed.
+    FacesChanged {
+        /// Each square with its new faces.
+        faces: Vec<(Rect, Cover)>,
+    },
+    /// The lists of fabrics changed.
+    ClothChanged {
+        /// Fabrics for covering.
+        prints: Vec<Print>,
+        /// The denims.
+        denims: Vec<Denim>,
+    },
+    /// A task was done to pieces.
+    Done {
+        /// The task.
+        task: Task,
+        /// The pieces.
+        pieces: Vec<Rect>,
+    },
+    /// Spare squares were put to use.
+    SparesUsed {
+        /// The places they went to.
+        pieces: Vec<Rect>,
+    },
+    /// The number of spare squares at hand was counted.
+    SparesCounted {
+        /// How many.
+        spares: u32,
+    },
+    /// A block was measured.
+    Measured {
+        /// The block.
+        piece: Rect,
+        /// Its width, as it lies.
+        #[serde(rename = "w")]
+        width: Length,
+        /// Its height.
+        #[serde(rename = "h")]
+        height: Length,
+    },
+    /// A block's four sides and its diagonals were measured too; the width and height
+    /// of the measure are those of the largest piece its outline holds.
+    Outlined {
+        /// The block.
+        piece: Rect,
+        /// Its sides and diagonals.
+        measures: Measures,
+    },
+    /// Where two neighbours are joined, another lap is to be used than the plan's.
+    LapsMarked {
+        /// The two pieces and their lap; none to take the plan's again.
+        laps: Vec<(Rect, Rect, Option<Length>)>,
+    },
+    /// A damaged square is to be covered where it is sewn.
+    Patched {
+        /// The square.
+        piece: Rect,
+        /// What happened.
+        why: Mishap,
+    },
+    /// Joins were opened again, all or a part of their length.
+    Unpicked {
+        /// Each joined piece and the length opened.
+        pieces: Vec<(Rect, Length)>,
+    },
+    /// Blocks, with all that was done to them, changed places among themselves.
+    Moved {
+        /// From where to where; each the same shape, each place once on either side.
+        moves: Vec<(Rect, Rect)>,
+    },
+    /// Pieces were turned where they lie, front still up: quarters, clockwise.
+    Turned {
+        /// Each piece and how many quarters.
+        pieces: Vec<(Rect, u8)>,
+    },
+    /// Loose squares were turned over: what was on their front is on their back.
+    Flipped {
+        /// The squares.
+        pieces: Vec<Rect>,
+    },
+    /// Places were pinned: what lies there is to stay; or they were let go again.
+    Pinned {
+        /// The squares.
+        pieces: Vec<Rect>,
+        /// Pinned.
+        pinned: bool,
+    },
+    /// It was said how the faces are to look.
+    Wished {
+        /// How.
+        wishes: Wishes,
+    },
+    /// Joined pieces were taken out of this throw.
+    SetAside {
+        /// The pieces.
+        pieces: Vec<Rect>,
+    },
+    /// The whole piece was measured.
+    WholeMeasured {
+        /// Its width.
+        #[serde(rename = "w")]
+        width: Length,
+        /// Its height.
+        #[serde(rename = "h")]
+        height: Length,
+    },
+    /// Blocks were squared up to a size.
+    SquaredUp {
+        /// Each block with its width and height now.
+        pieces: Vec<(Rect, Length, Length)>,
+    },
+    /// A square was spoilt before it was joined; its place is empty again.
+    Spoilt {
+        /// The place.
+        piece: Rect,
+        /// What happened.
+        why: Mishap,
+    },
+    /// A heap was put on the clothes pile, or changed.
+    HeapSet {
+        /// Its number.
+        n: u16,
+        /// The heap.
+        heap: Heap,
+    },
+    /// A heap was taken off the pile.
+    HeapTaken {
+        /// Its number.
+        n: u16,
+    },
+    /// A piece was cut up, and its squares counted.
+    PieceCut {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        piece: u8,
+        /// How many squares came out.
+        squares: u32,
+    },
+    /// A scrap was tried.
+    ScrapTried {
+        /// What was tried and what came of it.
+        scrap: Scrap,
+    },
+    /// The opening of the machine's plate was measured.
+    PlateMeasured {
+        /// How wide it is.
+        opening: Length,
+    },
+    /// Something on the list is at hand, or is not after all.
+    Gathered {
+        /// What.
+        item: Item,
+        /// Whether it is at hand.
+        have: bool,
+    },
+    /// The maker wrote something down.
+    Noted {
+        /// Her words.
+        text: String,
+        /// The piece it is about, if any.
+        piece: Option<Rect>,
+        /// The step it is about, if any.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        task: Option<Task>,
+        /// Marked for the next throw.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        next: bool,
+    },
+    /// A photo was put into the story.
+    Pictured {
+        /// The photo.
+        photo: PhotoId,
+        /// What is said of it; may be empty.
+        words: String,
+        /// The piece it shows, if any.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        piece: Option<Rect>,
+        /// The step it shows, if any.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        task: Option<Task>,
+    },
+    /// A photo was taken out of the story.
+    Unpictured {
+        /// The photo.
+        photo: PhotoId,
+    },
+}
+
+/// How a square came to be spoilt.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Mishap {
+    /// Cut too small or crooked.
+    MisCut,
+    /// A hole, a stain or a worn patch.
+    Flaw,
+    /// Scorched.
+    Scorched,
+    /// Not to be found.
+    Lost,
+}
+
+impl Mishap {
+    /// All of them.
+    pub const ALL: [Mishap; 4] = [Mishap::MisCut, Mishap::Flaw, Mishap::Scorched, Mishap::Lost];
+
+    /// Its name in the language files.
+    pub fn key(self) -> &'static str {
+        match self {
+            Mishap::MisCut => "mis-cut",
+            Mishap::Flaw => "flaw",
+            Mishap::Scorched => "scorched",
+            Mishap::Lost => "lost",
+        }
+    }
+}
+
+/// Something to have at hand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case", tag = "item")]
+pub enum Item {
+    /// Jeans or other denim for the squares.
+    Denim,
+    /// Squares of a print.
+    Fabric {
+        /// The print, counted from 0.
+        print: u8,
+    },
+    /// Strips for the binding.
+    Binding,
+    /// Thread for the needles.
+    Thread,
+    /// Thread on bobbins.
+    Bobbins,
+    /// Needles.
+    Needles,
+    /// Washable glue.
+    Glue,
+    /// A marker that vanishes.
+    Marker,
+    /// Cutter, mat and ruler.
+    Cutter,
+    /// Eye protection and a bag for the wash.
+    Care,
+}

@@ -1,0 +1,501 @@
+//! Folding events into the state.
+//!
+//! The fold decides nothing: whether an action is allowed, and what comes of it, is for
+//! [`crate::command`] to say. Events that do not fit are passed over, never a panic.
+
+use crate::cloth::fabric::Cover;
+use crate::cloth::pile::Use;
+use crate::measure::outline::Measures;
+use crate::plan::Plan;
+use crate::plan::assembly::{Assembly, Rect, source};
+use crate::throw::event::{Event, Time};
+use crate::throw::index::WorkIndex;
+use crate::throw::state::{
+    Aside, Loss, Made, Note, Photo, SeamsToUnpick, Size, Throw, WholeMeasure, Work,
+};
+use crate::throw::tasks::Task;
+
+/// What an event touches, for [`WorkIndex`].
+enum Touched {
+    /// Nothing that work depends on.
+    Nothing,
+    /// These pieces.
+    Pieces(Vec<Rect>),
+    /// Anything.
+    All,
+}
+
+fn touched(event: &Event) -> Touched {
+    match event {
+        Event::Done { pieces, .. } | Event::SparesUsed { pieces } => {
+            Touched::Pieces(pieces.clone())
+        }
+        Event::FacesChanged { faces } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
+        Event::SquaredUp { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
+        Event::Measured { piece, .. }
+        | Event::Outlined { piece, .. }
+        | Event::Spoilt { piece, .. } => Touched::Pieces(vec![*piece]),
+        Event::Renamed { .. }
+        | Event::Archived { .. }
+        | Event::ClothChanged { .. }
+        | Event::SparesCounted { .. }
+        | Event::Patched { .. }
+        | Event::Pinned { .. }
+        | Event::Wished { .. }
+        | Event::WholeMeasured { .. }
+        | Event::HeapSet { .. }
+        | Event::HeapTaken { .. }
+        | Event::ScrapTried { .. }
+        | Event::PlateMeasured { .. }
+        | Event::Gathered { .. }
+        | Event::Noted { .. }
+        | Event::Pictured { .. }
+        | Event::Unpictured { .. } => Touched::Nothing,
+        Event::Begun { .. }
+        | Event::PlanChanged { .. }
+        | Event::LapsMarked { .. }
+        // A block that is free again may have to be trimmed again.
+        | Event::Unpicked { .. }
+        | Event::Moved { .. }
+        | Event::Turned { .. }
+        | Event::Flipped { .. }
+        | Event::PieceCut { .. }
+        | Event::SetAside { .. } => Touched::All,
+    }
+}
+
+impl Throw {
+    /// Fold one event in. Events that do not fit are passed over, never a panic.
+    pub fn apply(&mut self, event: &Event, at: Time) {
+        self.fold(event, at);
+        match touched(event) {
+            Touched::Nothing => {}
+            Touched::Pieces(pieces) => {
+                let mut standing = std::mem::take(&mut self.work_index);
+                standing.refresh(self, &pieces);
+                self.work_index = standing;
+            }
+            Touched::All => self.work_index = WorkIndex::of(self),
+        }
+    }
+
+    fn fold(&mut self, event: &Event, at: Time) {
+        match event {
+            Event::Begun { .. } => {}
+            Event::Renamed { name } => self.name.clone_from(name),
+            Event::Archived { archived } => self.archived = *archived,
+            Event::PlanChanged { plan, spares } => self.change_plan(*plan, *spares),
+            Event::FacesChanged { faces } => {
+                for (piece, cover) in faces {
+                    self.set_cover(*piece, *cover);
+                }
+            }
+            Event::ClothChanged { prints, denims } => {
+                self.prints.clone_from(prints);
+                self.denims.clone_from(denims);
+                // What is no more on the list is not missed.
+                let listed = |p: &u8| usize::from(*p) < prints.len();
+                self.aside_glued.retain(|p, _| listed(p));
+                for print in self.losses.iter_mut().flat_map(|l| &mut l.glued) {
+                    *print = print.filter(listed);
+                }
+            }
+            Event::Done { task, pieces } => {
+                for piece in pieces {
+                    self.mark(*piece, *task, at);
+                }
+            }
+            Event::SparesUsed { pieces } => {
+                self.spares = self.spares.saturating_sub(pieces.len() as u32);
+                for piece in pieces {
+                    self.mark(*piece, Task::Cut, at);
+                }
+            }
+            Event::SparesCounted { spares } => self.spares = *spares,
+            Event::Outlined { piece, measures } => {
+                self.work.entry(*piece).or_default().outline = Some(*measures);
+            }
+            Event::LapsMarked { laps } => {
+                for (a, b, lap) in laps {
+                    match lap {
+                        Some(lap) => self.marked.insert((*a, *b), *lap),
+                        None => self.marked.remove(&(*a, *b)),
+                    };
+                }
+            }
+            Event::Unpicked { pieces } => {
+                for (piece, opened) in pieces {
+                    self.work.insert(
+                        *piece,
+                        Work {
+                            opened: Some(*opened),
+                            ..Work::default()
+                        },
+                    );
+                    self.measured.retain(|p| p != piece);
+                }
+                self.openings.push(SeamsToUnpick {
+                    joins: pieces.clone(),
+                    square: None,
+                });
+            }
+            // The damage is in the history; the cover that mends it is an event of its own.
+            Event::Patched { .. } => {}
+            Event::Moved { moves } => self.move_blocks(moves),
+            Event::Turned { pieces } => {
+                for (piece, quarters) in pieces {
+                    self.turn(*piece, quarters % 4);
+                }
+            }
+            Event::Flipped { pieces } => {
+                for piece in pieces {
+                    self.flip(*piece);
+                }
+            }
+            Event::Pinned { pieces, pinned } => {
+                for piece in pieces {
+                    if *pinned && self.place(*piece).is_some() {
+                        self.pinned.insert(*piece);
+                    } else {
+                        self.pinned.remove(piece);
+                    }
+                }
+            }
+            Event::Wished { wishes } => self.wishes = Some(*wishes),
+            Event::SetAside { pieces } => {
+                for piece in pieces {
+                    let size = self.size(*piece);
+                    let glued = piece.squares().flat_map(|s| self.glued(s)).flatten();
+                    for print in glued.collect::<Vec<u8>>() {
+                        *self.aside_glued.entry(print).or_default() += 1;
+                    }
+                    self.aside.push(Aside {
+                        piece: *piece,
+                        size,
+                        at,
+                    });
+                    self.work.retain(|p, _| !piece.holds(*p));
+                    self.openings
+                        .retain(|o| !o.joins.iter().any(|(p, _)| piece.holds(*p)));
+                    self.measured.retain(|p| !piece.holds(*p));
+                    self.turned.retain(|p| !piece.holds(*p));
+                }
+            }
+            Event::WholeMeasured { width, height } => {
+                let size = Size {
+                    width: *width,
+                    height: *height,
+                };
+                let washes = self.washes();
+                self.wholes.push(WholeMeasure { size, washes, at });
+            }
+            Event::Measured {
+                piece,
+                width,
+                height,
+            } => {
+                let size = Size {
+                    width: *width,
+                    height: *height,
+                };
+                let work = self.work.entry(*piece).or_default();
+                work.measured = Some(size);
+                work.outline = None;
+                self.measured.retain(|p| p != piece);
+                self.measured.push(*piece);
+            }
+            Event::SquaredUp { pieces } => {
+                for (piece, width, height) in pieces {
+                    self.mark(*piece, Task::SquareUp, at);
+                    let size = Size {
+                        width: *width,
+                        height: *height,
+                    };
+                    self.work.entry(*piece).or_default().squared = Some(size);
+                }
+            }
+            Event::Spoilt { piece, why } => {
+                let glued = self.glued(*piece);
+                self.work.remove(piece);
+                // The seams round it were opened to take it out.
+                if let Some(opening) = self.openings.last_mut()
+                    && opening.joins.iter().all(|(whole, _)| whole.holds(*piece))
+                {
+                    opening.square = Some(*piece);
+                }
+                self.losses.push(Loss {
+                    piece: *piece,
+                    why: *why,
+                    glued,
+                    at,
+                });
+            }
+            Event::HeapSet { n, heap } => {
+                self.pile.insert(*n, heap.clone());
+            }
+            Event::HeapTaken { n } => {
+                self.pile.remove(n);
+            }
+            Event::PieceCut { n, piece, squares } => self.count_cut(*n, *piece, *squares, at),
+            Event::ScrapTried { scrap } => self.scraps.push(scrap.clone()),
+            Event::PlateMeasured { opening } => self.opening = Some(*opening),
+            Event::Gathered { item, have: true } => {
+                self.gathered.insert(*item);
+            }
+            Event::Gathered { item, have: false } => {
+                self.gathered.remove(item);
+            }
+            Event::Noted {
+                text,
+                piece,
+                task,
+                next,
+            } => {
+                self.notes.push(Note {
+                    text: text.clone(),
+                    piece: *piece,
+                    task: *task,
+                    next: *next,
+                    at,
+                });
+            }
+            Event::Pictured {
+                photo,
+                words,
+                piece,
+                task,
+            } => self.photos.push(Photo {
+                id: photo.clone(),
+                words: words.clone(),
+                piece: *piece,
+                task: *task,
+                at,
+            }),
+            Event::Unpictured { photo } => self.photos.retain(|p| p.id != *photo),
+        }
+    }
+
+    /// The throw as it would be after these events.
+    pub fn after<'a>(&self, events: impl IntoIterator<Item = &'a Event>) -> Throw {
+        let mut after = self.clone();
+        for event in events {
+            after.apply(event, 0);
+        }
+        after
+    }
+
+    /// Give blocks each other's places: their work, the work within them, their faces.
+    fn move_blocks(&mut self, moves: &[(Rect, Rect)]) {
+        let shifted = |p: Rect, from: Rect, to: Rect| Rect {
+            row: p.row - from.row + to.row,
+            col: p.col - from.col + to.col,
+            ..p
+        };
+        let (mut lifted, mut covers) = (Vec::new(), Vec::new());
+        for (from, to) in moves {
+            let inside: Vec<Rect> = self
+                .work
+                .keys()
+                .copied()
+                .filter(|p| from.holds(*p))
+                .collect();
+            for piece in inside {
+                lifted.extend(
+                    self.work
+                        .remove(&piece)
+                        .map(|w| (shifted(piece, *from, *to), w)),
+                );
+            }
+            covers.extend(
+                from.squares()
+                    .map(|s| (shifted(s, *from, *to), self.cover(s))),
+            );
+        }
+        self.work.extend(lifted);
+        for (square, cover) in covers {
+            if let Some(i) = self.place(square) {
+                self.covers[i] = cover;
+            }
+        }
+        for piece in &mut self.measured {
+            if let Some((from, to)) = moves.iter().find(|(from, _)| from.holds(*piece)) {
+                *piece = shifted(*piece, *from, *to);
+            }
+        }
+        for opening in &mut self.openings {
+            let whole = |from: &Rect| opening.joins.iter().all(|(p, _)| from.holds(*p));
+            let Some((from, to)) = moves.iter().find(|(from, _)| whole(from)) else {
+                continue;
+            };
+            for (piece, _) in &mut opening.joins {
+                *piece = shifted(*piece, *from, *to);
+            }
+            opening.square = opening.square.map(|s| shifted(s, *from, *to));
+        }
+        let touched = |p: &Rect| moves.iter().any(|(from, _)| from.holds(*p));
+        self.marked.retain(|(a, b), _| !touched(a) && !touched(b));
+        self.turned = std::mem::take(&mut self.turned)
+            .into_iter()
+            .map(|p| {
+                let moved = moves.iter().find(|(from, _)| from.holds(p));
+                moved.map_or(p, |(from, to)| shifted(p, *from, *to))
+            })
+            .collect();
+    }
+
+    /// Turn a piece where it lies. A half turn gives its two pairs each other's places;
+    /// the quarter that is left over is kept in mind in `turned`.
+    fn turn(&mut self, piece: Rect, quarters: u8) {
+        if quarters == 0 || (quarters % 2 == 1 && piece.rows != piece.cols) {
+            return;
+        }
+        let squares: Vec<Rect> = piece.squares().collect();
+        let covers: Vec<Cover> = squares.iter().map(|s| self.cover(*s)).collect();
+        let mut works: Vec<Option<Work>> = squares.iter().map(|s| self.work.remove(s)).collect();
+        for (n, square) in squares.iter().enumerate() {
+            let from = source(n, (piece.rows, piece.cols), quarters);
+            if let Some(i) = self.place(*square) {
+                self.covers[i] = covers[from];
+                self.covers[i].crosswise ^= quarters % 2 == 1;
+            }
+            if let Some(work) = works[from].take() {
+                self.work.insert(*square, work);
+            }
+        }
+        if piece.is_square() {
+            return;
+        }
+        let over = quarters + u8::from(self.turned.remove(&piece));
+        if over % 2 == 1 {
+            self.turned.insert(piece);
+        }
+        if over / 2 % 2 == 1
+            && let Some(join) = self.assembly.join(piece).copied()
+            && !join.first.is_square()
+        {
+            let (first, second) = (
+                self.work.remove(&join.first),
+                self.work.remove(&join.second),
+            );
+            if let Some(work) = first {
+                self.work.insert(join.second, work);
+            }
+            if let Some(work) = second {
+                self.work.insert(join.first, work);
+            }
+        }
+        if let Some(work) = self.work.get_mut(&piece) {
+            for _ in 0..quarters {
+                work.measured = work.measured.map(Size::turned);
+                work.squared = work.squared.map(Size::turned);
+                work.outline = work.outline.map(Measures::turned);
+            }
+        }
+    }
+
+    /// Turn a loose square over.
+    fn flip(&mut self, piece: Rect) {
+        let Some(i) = self.place(piece) else { return };
+        let cover = &mut self.covers[i];
+        std::mem::swap(&mut cover.front, &mut cover.back);
+        cover.wrong_side_up ^= true;
+        if let Some(work) = self.work.get_mut(&piece) {
+            for (task, _) in &mut work.done {
+                *task = match *task {
+                    Task::CoverFront => Task::CoverBack,
+                    Task::CoverBack => Task::CoverFront,
+                    other => other,
+                };
+            }
+        }
+    }
+
+    /// Squares out of a piece: denim goes to the open places in order, to those of its own
+    /// denim where the heap names one; what is over is spare; fabric is added to the stock of
+    /// its print.
+    fn count_cut(&mut self, n: u16, piece: u8, squares: u32, at: Time) {
+        let Some(heap) = self.pile.get_mut(&n) else {
+            return;
+        };
+        let Some(counted) = heap.counted.get_mut(usize::from(piece)) else {
+            return;
+        };
+        *counted = Some(squares);
+        match heap.makes {
+            Use::Denim { denim } => {
+                let open: Vec<Rect> = self.uncut(denim).take(squares as usize).collect();
+                self.spares += squares - open.len() as u32;
+                for square in open {
+                    self.mark(square, Task::Cut, at);
+                }
+            }
+            Use::Fabric { print } => {
+                if let Some(print) = self.prints.get_mut(usize::from(print)) {
+                    print.stock = Some(print.stock.unwrap_or(0) + squares);
+                }
+            }
+        }
+    }
+
+    fn mark(&mut self, piece: Rect, task: Task, at: Time) {
+        let made = self.planned(piece);
+        let work = self.work.entry(piece).or_default();
+        work.done.push((task, at));
+        if task == Task::Stitch {
+            work.opened = None;
+        }
+        if matches!(task, Task::Dot | Task::Pin) {
+            self.openings
+                .retain(|o| !o.joins.iter().any(|(p, _)| *p == piece));
+        }
+        match task {
+            Task::Dot | Task::Pin => work.made = Some(made),
+            // The stitch is the one at the machine now, not the one planned when glued.
+            Task::Stitch => {
+                work.made = Some(Made {
+                    stitch: made.stitch,
+                    ..work.made.unwrap_or(made)
+                });
+            }
+            _ => {}
+        }
+    }
+
+    fn set_cover(&mut self, piece: Rect, cover: Cover) {
+        let Some(i) = self.place(piece) else { return };
+        let more = cover.layers() > self.covers[i].layers();
+        self.covers[i] = cover;
+        if let Some(work) = self.work.get_mut(&piece).filter(|_| more) {
+            // A fabric added later is pressed and cooled with the rest once more.
+            work.done
+                .retain(|(t, _)| !matches!(t, Task::PressCover | Task::CoolCover));
+        }
+    }
+
+    fn change_plan(&mut self, plan: Plan, spares: u32) {
+        let old = Rect::grid(self.plan.across, self.plan.down);
+        let new = Rect::grid(plan.across, plan.down);
+        if old != new {
+            let covers = new
+                .squares()
+                .map(|s| {
+                    self.place(s)
+                        .map_or_else(Cover::default, |i| self.covers[i])
+                })
+                .collect();
+            self.covers = covers;
+        }
+        self.plan = plan;
+        self.spares += spares;
+        self.assembly = Assembly::new(plan.across, plan.down, plan.order);
+        let assembly = &self.assembly;
+        self.work.retain(|piece, _| assembly.knows(*piece));
+        self.measured.retain(|piece| assembly.knows(*piece));
+        self.pinned.retain(|piece| assembly.knows(*piece));
+        self.openings
+            .retain(|o| o.joins.iter().all(|(piece, _)| assembly.knows(*piece)));
+        self.turned.retain(|piece| assembly.knows(*piece));
+        self.marked
+            .retain(|(a, b), _| assembly.knows(*a) && assembly.knows(*b));
+    }
+}

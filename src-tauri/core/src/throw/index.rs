@@ -1,0 +1,231 @@
+//! How the work stands, kept up to date piece by piece.
+//!
+//! What can be done now, how far every task is, and how large every piece is follow
+//! from the throw; working them out anew for each screen would cost more the larger
+//! the throw. A [`WorkIndex`] is told after every event which pieces it touched and
+//! works out those, the pieces they go into, and the sizes up to the whole: for a tick
+//! that is a handful, whatever the grid. Events that touch everything rebuild it.
+//!
+//! Promise, kept by a property test over walks of every kind of work: it equals
+//! a [`WorkIndex`] built from nothing.
+
+use crate::plan::assembly::{Kind, Rect};
+use crate::throw::event::Time;
+use crate::throw::state::{Size, Throw};
+use crate::throw::tasks::Task;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The order in which kinds of pieces are worked: squares, pairs, fours, and on.
+pub fn tier(kind: Kind) -> u8 {
+    match kind {
+        Kind::Square => 0,
+        Kind::Pair => 1,
+        Kind::Four => 2,
+        Kind::Row | Kind::Column => 3,
+        Kind::Part => 4,
+        Kind::Whole => 5,
+    }
+}
+
+/// One piece's part in the sums. Tasks are bits, in the order of [`Task`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct PieceState {
+    size: Size,
+    next: Option<Task>,
+    ready: bool,
+    tasks: u32,
+    has: u32,
+    all: u16,
+    done: u16,
+}
+
+/// Sums over all pieces, and what is ready.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct WorkIndex {
+    pieces: Vec<PieceState>,
+    ready: BTreeMap<(u8, Task), BTreeSet<u32>>,
+    /// Pieces that go through a task, and those it was done to, by kind.
+    tallies: BTreeMap<(u8, Task), (u32, u32)>,
+    done: usize,
+    all: usize,
+}
+
+fn bit(task: Task) -> u32 {
+    1 << task as u32
+}
+
+fn each(tasks: u32) -> impl Iterator<Item = Task> {
+    Task::ALL.into_iter().filter(move |t| tasks & bit(*t) != 0)
+}
+
+/// The first of `tasks` that is not among the `done`, each done once for each time it
+/// is asked for.
+pub(crate) fn first_left(tasks: &[Task], done: &[(Task, Time)]) -> Option<Task> {
+    for (n, task) in tasks.iter().enumerate() {
+        let times = tasks[..=n].iter().filter(|t| *t == task).count();
+        let has = done.iter().filter(|(d, _)| d == task).count();
+        if has < times {
+            return Some(*task);
+        }
+    }
+    None
+}
+
+impl WorkIndex {
+    /// Worked out from nothing.
+    pub fn of(throw: &Throw) -> WorkIndex {
+        let mut standing = WorkIndex::default();
+        let pieces: Vec<Rect> = throw.assembly().pieces().collect();
+        // Parts come before what they are joined to, so each finds its parts' sizes.
+        for (n, piece) in pieces.iter().enumerate() {
+            standing.pieces.push(PieceState {
+                size: throw.size_from(*piece, &standing),
+                next: None,
+                ready: false,
+                tasks: 0,
+                has: 0,
+                all: 0,
+                done: 0,
+            });
+            standing.work_out(throw, n, *piece);
+        }
+        for (n, piece) in pieces.iter().enumerate() {
+            standing.see_if_ready(throw, n, *piece);
+        }
+        standing
+    }
+
+    /// Work out anew what changed with these pieces.
+    pub(crate) fn refresh(&mut self, throw: &Throw, touched: &[Rect]) {
+        let assembly = throw.assembly();
+        let number = |piece: Rect| assembly.number(piece);
+        for piece in touched {
+            let Some(n) = number(*piece) else { continue };
+            self.pieces[n].size = throw.size_from(*piece, self);
+            self.work_out(throw, n, *piece);
+            // A block once joined is not trimmed again, one set free may have to be.
+            let parts = assembly.join(*piece).map(|j| [j.first, j.second]);
+            for part in parts.into_iter().flatten() {
+                if let Some(n) = number(part) {
+                    self.work_out(throw, n, part);
+                    self.see_if_ready(throw, n, part);
+                }
+            }
+            self.see_if_ready(throw, n, *piece);
+            let mut up = *piece;
+            let mut growing = true;
+            let mut first = true;
+            while let Some(join) = assembly.goes_into(up).filter(|_| growing || first) {
+                up = join.whole;
+                let Some(n) = number(up) else { break };
+                let size = throw.size_from(up, self);
+                growing = size != self.pieces[n].size;
+                self.pieces[n].size = size;
+                if first {
+                    self.see_if_ready(throw, n, up);
+                }
+                first = false;
+            }
+        }
+        // What the whole goes through depends on its size.
+        if let Some(n) = number(assembly.whole()) {
+            self.work_out(throw, n, assembly.whole());
+            self.see_if_ready(throw, n, assembly.whole());
+        }
+    }
+
+    fn work_out(&mut self, throw: &Throw, n: usize, piece: Rect) {
+        let kind = tier(throw.kind(piece));
+        let was = self.pieces[n];
+        let tasks = throw.tasks_of_size(piece, was.size);
+        let done = throw.work(piece).map_or(&[][..], |w| &w.done);
+        let now = PieceState {
+            next: crate::throw::index::first_left(&tasks, done),
+            tasks: tasks.iter().map(|t| bit(*t)).fold(0, |a, b| a | b),
+            has: done.iter().map(|(t, _)| bit(*t)).fold(0, |a, b| a | b),
+            all: tasks.len() as u16,
+            done: done.len().min(tasks.len()) as u16,
+            ..was
+        };
+        self.all = self.all + usize::from(now.all) - usize::from(was.all);
+        self.done = self.done + usize::from(now.done) - usize::from(was.done);
+        for task in each(was.tasks | now.tasks) {
+            let tally = self.tallies.entry((kind, task)).or_default();
+            let part = |p: &PieceState| u32::from(p.tasks & bit(task) != 0);
+            let done = |p: &PieceState| u32::from(p.tasks & p.has & bit(task) != 0);
+            tally.0 = tally.0 + part(&now) - part(&was);
+            tally.1 = tally.1 + done(&now) - done(&was);
+            if tally.0 == 0 {
+                self.tallies.remove(&(kind, task));
+            }
+        }
+        // It leaves the list under its old task here, and is listed anew below.
+        if let Some(task) = was.next.filter(|_| was.ready && was.next != now.next) {
+            self.unlist(kind, task, n);
+        }
+        self.pieces[n] = PieceState {
+            ready: was.ready && was.next == now.next,
+            ..now
+        };
+    }
+
+    fn unlist(&mut self, kind: u8, task: Task, n: usize) {
+        if let Some(list) = self.ready.get_mut(&(kind, task)) {
+            list.remove(&(n as u32));
+            if list.is_empty() {
+                self.ready.remove(&(kind, task));
+            }
+        }
+    }
+
+    fn see_if_ready(&mut self, throw: &Throw, n: usize, piece: Rect) {
+        let assembly = throw.assembly();
+        let through = |part: Rect| {
+            assembly
+                .number(part)
+                .is_none_or(|n| self.pieces[n].next.is_none())
+                || throw.trims_again(part)
+        };
+        let parts = assembly
+            .join(piece)
+            .is_none_or(|j| through(j.first) && through(j.second));
+        let kind = tier(throw.kind(piece));
+        let is = self.pieces[n];
+        let ready = parts && is.next.is_some();
+        if let Some(task) = is.next.filter(|_| ready != is.ready) {
+            if ready {
+                let list = self.ready.entry((kind, task)).or_default();
+                list.insert(n as u32);
+            } else {
+                self.unlist(kind, task, n);
+            }
+        }
+        self.pieces[n].ready = ready;
+    }
+
+    /// The size of the piece of this number.
+    pub(crate) fn size(&self, n: usize) -> Option<Size> {
+        self.pieces.get(n).map(|p| p.size)
+    }
+
+    /// What the piece of this number is to go through next.
+    pub(crate) fn next(&self, n: usize) -> Option<Task> {
+        self.pieces.get(n).and_then(|p| p.next)
+    }
+
+    /// What is ready: by tier of kind and task, the numbers of the pieces.
+    pub fn ready(&self) -> &BTreeMap<(u8, Task), BTreeSet<u32>> {
+        &self.ready
+    }
+
+    /// How many pieces of a kind go through a task, and how many have.
+    pub fn tally(&self, kind: Kind, task: Task) -> (u32, u32) {
+        let found = self.tallies.get(&(tier(kind), task));
+        found.copied().unwrap_or_default()
+    }
+
+    /// Tasks done, and tasks in all.
+    pub fn progress(&self) -> (usize, usize) {
+        (self.done, self.all)
+    }
+}

@@ -1,0 +1,551 @@
+//! The state of one throw: what is wished for and what has been done to what.
+//!
+//! A [`Throw`] is only ever made by folding events ([`Throw::apply`]).
+
+use crate::cloth::fabric::{Cover, Denim, Face, Print};
+use crate::cloth::pile::{Heap, Use};
+use crate::measure::Length;
+use crate::measure::outline::Measures;
+use crate::plan::assembly::{Assembly, Join, Kind, Rect, Seam};
+use crate::plan::scraps::Scrap;
+use crate::plan::{Joining, Plan, Stitch};
+use crate::throw::event::{Event, Item, Mishap, Time};
+use crate::throw::heritage::Heritage;
+use crate::throw::index::{WorkIndex, first_left};
+use crate::throw::photos::PhotoId;
+use crate::throw::tasks::{Task, for_block, for_join, for_square, for_whole};
+use crate::throw::wishes::Wishes;
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+
+/// A width and a height.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Size {
+    /// Across.
+    pub width: Length,
+    /// Down.
+    pub height: Length,
+}
+
+impl Size {
+    /// The same, turned by a quarter.
+    pub fn turned(self) -> Size {
+        Size {
+            width: self.height,
+            height: self.width,
+        }
+    }
+}
+
+/// What a join was made with, kept from the moment its edges were first held.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Made {
+    /// Lap or seam.
+    pub joining: Joining,
+    /// Its lap or allowance.
+    pub lap: Length,
+    /// Its stitch.
+    pub stitch: Stitch,
+}
+
+/// What has been done to one piece.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Work {
+    /// Tasks done, with when.
+    pub done: Vec<(Task, Time)>,
+    /// How the join was made, for a joined piece.
+    pub made: Option<Made>,
+    /// As measured before squaring up.
+    pub measured: Option<Size>,
+    /// As left by squaring up.
+    pub squared: Option<Size>,
+    /// Its sides and diagonals, where they were measured.
+    pub outline: Option<Measures>,
+    /// How much of the join was opened again, until it is stitched once more.
+    pub opened: Option<Length>,
+}
+
+impl Work {
+    /// When `task` was last done to it.
+    pub fn when(&self, task: Task) -> Option<Time> {
+        self.done
+            .iter()
+            .rev()
+            .find(|(t, _)| *t == task)
+            .map(|(_, at)| *at)
+    }
+}
+
+/// A square that was lost to the work.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Loss {
+    /// Where it was meant to go.
+    pub piece: Rect,
+    /// What happened.
+    pub why: Mishap,
+    /// The prints glued on it, front and back: they went with it.
+    pub glued: [Option<u8>; 2],
+    /// When.
+    pub at: Time,
+}
+
+/// The whole piece as measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct WholeMeasure {
+    /// Its size.
+    pub size: Size,
+    /// After how many washes.
+    pub washes: u8,
+    /// When.
+    pub at: Time,
+}
+
+/// A joined piece that is no part of the throw any more.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Aside {
+    /// Where it was.
+    pub piece: Rect,
+    /// Its size.
+    pub size: Size,
+    /// When it was set aside.
+    pub at: Time,
+}
+
+/// Seams to be opened before work goes on at what they hold.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SeamsToUnpick {
+    /// Each joined piece and how much of its join.
+    pub joins: Vec<(Rect, Length)>,
+    /// The spoilt square that is taken out, if it is for one.
+    pub square: Option<Rect>,
+}
+
+/// Something the maker wrote down.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Note {
+    /// Her words.
+    pub text: String,
+    /// The piece it is about.
+    pub piece: Option<Rect>,
+    /// The step it is about.
+    pub task: Option<Task>,
+    /// Marked for the next throw.
+    pub next: bool,
+    /// When.
+    pub at: Time,
+}
+
+/// A photo in the story.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Photo {
+    /// Its name.
+    pub id: PhotoId,
+    /// What is said of it.
+    pub words: String,
+    /// The piece it shows.
+    pub piece: Option<Rect>,
+    /// The step it shows.
+    pub task: Option<Task>,
+    /// When it was put in.
+    pub at: Time,
+}
+
+/// One throw as it stands.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Throw {
+    /// What the maker calls it.
+    pub name: String,
+    /// Put away.
+    pub archived: bool,
+    /// What is to be made.
+    pub plan: Plan,
+    /// Fabrics for covering.
+    pub prints: Vec<Print>,
+    /// The denims.
+    pub denims: Vec<Denim>,
+    /// Squares at hand that have no place yet.
+    pub spares: u32,
+    /// Squares spoilt so far.
+    pub losses: Vec<Loss>,
+    /// What was written down.
+    pub notes: Vec<Note>,
+    /// Photos in the story.
+    pub photos: Vec<Photo>,
+    /// What an older throw left to this one.
+    pub after: Option<Heritage>,
+    /// Blocks in the order they were measured.
+    pub measured: Vec<Rect>,
+    /// The whole, each time it was measured.
+    pub wholes: Vec<WholeMeasure>,
+    /// Pieces set aside.
+    pub aside: Vec<Aside>,
+    /// Seams to be opened, until one of them is lapped or pinned again.
+    pub openings: Vec<SeamsToUnpick>,
+    /// Squares of each print that were glued on them.
+    pub aside_glued: BTreeMap<u8, u32>,
+    /// The clothes pile, by number.
+    pub pile: BTreeMap<u16, Heap>,
+    /// Scraps tried, oldest first.
+    pub scraps: Vec<Scrap>,
+    /// The opening of the machine's plate, where it was measured.
+    pub opening: Option<Length>,
+    /// What is at hand.
+    pub gathered: BTreeSet<Item>,
+    /// Places whose squares are to stay there.
+    pub(super) pinned: BTreeSet<Rect>,
+    /// How the faces are to look, where it was said.
+    pub wishes: Option<Wishes>,
+    /// Fours turned by a quarter since they were sewn: their pairs run up and down.
+    pub(super) turned: BTreeSet<Rect>,
+    /// Laps marked for the join of two neighbours.
+    pub(super) marked: BTreeMap<(Rect, Rect), Length>,
+    pub(super) covers: Vec<Cover>,
+    pub(super) work: HashMap<Rect, Work>,
+    pub(super) assembly: Assembly,
+    pub(super) work_index: WorkIndex,
+}
+
+impl Throw {
+    /// A throw as it stands after its first event.
+    ///
+    /// `None` when that event does not begin a throw.
+    pub fn begin(event: &Event) -> Option<Throw> {
+        let Event::Begun {
+            name,
+            plan,
+            prints,
+            denims,
+            after,
+        } = event
+        else {
+            return None;
+        };
+        let bare = || vec![Cover::default(); plan.squares() as usize];
+        let wished = after.as_ref().map(|h| h.faces.clone());
+        let mut throw = Throw {
+            name: name.clone(),
+            archived: false,
+            plan: *plan,
+            prints: prints.clone(),
+            denims: denims.clone(),
+            spares: 0,
+            losses: Vec::new(),
+            notes: Vec::new(),
+            photos: Vec::new(),
+            after: after.as_deref().cloned(),
+            measured: Vec::new(),
+            wholes: Vec::new(),
+            aside: Vec::new(),
+            openings: Vec::new(),
+            aside_glued: BTreeMap::new(),
+            pile: BTreeMap::new(),
+            scraps: Vec::new(),
+            opening: None,
+            gathered: BTreeSet::new(),
+            pinned: BTreeSet::new(),
+            wishes: None,
+            turned: BTreeSet::new(),
+            marked: BTreeMap::new(),
+            covers: wished
+                .filter(|faces| faces.len() == plan.squares() as usize)
+                .unwrap_or_else(bare),
+            work: HashMap::new(),
+            assembly: Assembly::new(plan.across, plan.down, plan.order),
+            work_index: WorkIndex::default(),
+        };
+        throw.work_index = WorkIndex::of(&throw);
+        Some(throw)
+    }
+
+    /// How the work stands.
+    pub fn work_index(&self) -> &WorkIndex {
+        &self.work_index
+    }
+
+    /// The prints glued on a square, front and back.
+    pub(super) fn glued(&self, square: Rect) -> [Option<u8>; 2] {
+        let cover = self.cover(square);
+        let on = |task, print: Option<u8>| print.filter(|_| self.has(square, task));
+        [
+            on(Task::CoverFront, cover.front),
+            on(Task::CoverBack, cover.back),
+        ]
+    }
+
+    /// The places whose squares are still to be cut, in order: those of this denim, or all.
+    pub fn uncut(&self, denim: Option<u8>) -> impl Iterator<Item = Rect> {
+        let open = self.assembly.whole().squares();
+        open.filter(move |s| !self.has(*s, Task::Cut))
+            .filter(move |s| denim.is_none_or(|d| self.cover(*s).denim == d))
+    }
+
+    /// How many squares are still to be cut of each denim.
+    pub fn uncut_by_denim(&self) -> Vec<u32> {
+        let mut open = vec![0; self.denims.len()];
+        for square in self.uncut(None) {
+            if let Some(n) = open.get_mut(usize::from(self.cover(square).denim)) {
+                *n += 1;
+            }
+        }
+        open
+    }
+
+    /// Whether the cloth a heap is said to be for is one of the throw's.
+    pub fn has_cloth(&self, makes: Use) -> bool {
+        match makes {
+            Use::Denim { denim } => denim.is_none_or(|d| usize::from(d) < self.denims.len()),
+            Use::Fabric { print } => usize::from(print) < self.prints.len(),
+        }
+    }
+
+    pub(super) fn place(&self, piece: Rect) -> Option<usize> {
+        let inside = piece.is_square() && self.assembly.whole().holds(piece);
+        inside.then(|| {
+            usize::from(piece.row) * usize::from(self.plan.across) + usize::from(piece.col)
+        })
+    }
+
+    /// The tree of joins.
+    pub fn assembly(&self) -> &Assembly {
+        &self.assembly
+    }
+
+    /// The faces of every square, row by row.
+    pub fn covers(&self) -> &[Cover] {
+        &self.covers
+    }
+
+    /// How many squares wear fabric on a face.
+    pub fn covered(&self, face: Face) -> u32 {
+        let covered = self.covers.iter().filter(|c| c.on(face).is_some());
+        covered.count() as u32
+    }
+
+    /// The faces of one square (plain denim for what is not a square of this throw).
+    pub fn cover(&self, square: Rect) -> Cover {
+        self.place(square)
+            .map_or_else(Cover::default, |i| self.covers[i])
+    }
+
+    /// What has been done to a piece, if anything.
+    pub fn work(&self, piece: Rect) -> Option<&Work> {
+        self.work.get(&piece)
+    }
+
+    /// Every piece something has been done to.
+    pub fn worked(&self) -> impl Iterator<Item = (&Rect, &Work)> {
+        self.work.iter()
+    }
+
+    /// Whether `task` has been done to `piece`.
+    pub fn has(&self, piece: Rect, task: Task) -> bool {
+        self.work
+            .get(&piece)
+            .is_some_and(|w| w.when(task).is_some())
+    }
+
+    /// Whether a block squared up before is larger than the trim size is now, and not
+    /// joined to others yet: then it is to be trimmed again.
+    pub fn trims_again(&self, block: Rect) -> bool {
+        let Some(squared) = self.work.get(&block).and_then(|w| w.squared) else {
+            return false;
+        };
+        let target = self.target(block);
+        let larger = squared.width > target.width || squared.height > target.height;
+        let free = |join: &Join| !self.begun(join.whole);
+        larger && self.assembly.goes_into(block).is_none_or(free)
+    }
+
+    /// How a piece's join was, or will be, made.
+    pub fn made(&self, piece: Rect) -> Made {
+        self.work
+            .get(&piece)
+            .and_then(|w| w.made)
+            .unwrap_or_else(|| self.planned(piece))
+    }
+
+    /// How a piece's join would be made if it were begun now.
+    pub fn planned(&self, piece: Rect) -> Made {
+        let plan = &self.plan;
+        let own = |start: u16, len: u16| start / 2 == (start + len - 1) / 2;
+        let within = own(piece.row, piece.rows) && own(piece.col, piece.cols);
+        let mut lap = if within { plan.lap } else { plan.lap_between() };
+        if let Some(join) = self.assembly.join(piece)
+            && let [spot] = self.spots(join).as_slice()
+        {
+            lap = self.marked.get(spot).copied().unwrap_or(lap);
+        }
+        Made {
+            joining: plan.joining,
+            lap,
+            stitch: plan.stitch,
+        }
+    }
+
+    /// The neighbours that meet along a join: its two parts within a block, and pairs of
+    /// blocks between blocks.
+    pub fn spots(&self, join: &Join) -> Vec<(Rect, Rect)> {
+        let block = |row: u16, col: u16| Rect {
+            row,
+            col,
+            rows: (self.plan.down - row).min(2),
+            cols: (self.plan.across - col).min(2),
+        };
+        let (whole, second) = (join.whole, join.second);
+        if !second.row.is_multiple_of(2) || !second.col.is_multiple_of(2) {
+            return vec![(join.first, join.second)];
+        }
+        match join.seam {
+            Seam::Upright => (whole.row..whole.row + whole.rows)
+                .step_by(2)
+                .map(|row| (block(row, second.col - 2), block(row, second.col)))
+                .collect(),
+            Seam::Level => (whole.col..whole.col + whole.cols)
+                .step_by(2)
+                .map(|col| (block(second.row - 2, col), block(second.row, col)))
+                .collect(),
+        }
+    }
+
+    /// Places whose squares are to stay there.
+    pub fn pinned(&self) -> impl Iterator<Item = &Rect> {
+        self.pinned.iter()
+    }
+
+    /// Whether a place is pinned.
+    pub fn is_pinned(&self, square: Rect) -> bool {
+        self.pinned.contains(&square)
+    }
+
+    /// Whether a four was turned by a quarter since it was sewn.
+    pub fn is_turned(&self, block: Rect) -> bool {
+        self.turned.contains(&block)
+    }
+
+    /// What is to be opened before this piece is worked on: it is the square that was
+    /// taken out, or one of the joins itself.
+    pub fn to_open(&self, piece: Rect) -> Option<&SeamsToUnpick> {
+        self.openings
+            .iter()
+            .find(|o| o.square == Some(piece) || o.joins.iter().any(|(whole, _)| *whole == piece))
+    }
+
+    /// The lap marked for two neighbours, if it is not the plan's.
+    pub fn marked(&self, a: Rect, b: Rect) -> Option<Length> {
+        self.marked.get(&(a, b)).copied()
+    }
+
+    /// Every lap that was marked.
+    pub fn marks(&self) -> impl Iterator<Item = (Rect, Rect, Length)> + '_ {
+        self.marked.iter().map(|((a, b), lap)| (*a, *b, *lap))
+    }
+
+    /// The join that will hold, or holds, two blocks together: the smallest piece with both.
+    pub fn joined_by(&self, a: Rect, b: Rect) -> Option<&Join> {
+        let mut piece = a;
+        while let Some(join) = self.assembly.goes_into(piece) {
+            if join.whole.holds(b) {
+                return Some(join);
+            }
+            piece = join.whole;
+        }
+        None
+    }
+
+    /// Whether work on a piece's join has begun.
+    pub fn begun(&self, piece: Rect) -> bool {
+        self.work.get(&piece).is_some_and(|w| !w.done.is_empty())
+    }
+
+    /// All tasks a piece goes through, in order.
+    pub fn tasks(&self, piece: Rect) -> Vec<Task> {
+        self.tasks_of_size(piece, self.size(piece))
+    }
+
+    /// The same, its size being known.
+    pub(crate) fn tasks_of_size(&self, piece: Rect, size: Size) -> Vec<Task> {
+        let mut out = Vec::with_capacity(6);
+        if piece.is_square() {
+            for_square(&self.cover(piece), &mut out);
+        } else {
+            for_join(self.made(piece).joining, &mut out);
+            if self.assembly.is_block(piece) {
+                for_block(&mut out);
+                if self.trims_again(piece) {
+                    out.push(Task::SquareUp);
+                }
+            }
+        }
+        if piece == self.assembly.whole() {
+            let strips = self.plan.binding_for(size.width, size.height).strips;
+            for_whole(&self.plan, strips, &mut out);
+        }
+        out
+    }
+
+    /// The next task of a piece, taken by itself; `None` once it has been through all.
+    pub fn next(&self, piece: Rect) -> Option<Task> {
+        match self.assembly.number(piece) {
+            Some(n) => self.work_index.next(n),
+            None => {
+                let done = self.work.get(&piece).map_or(&[][..], |w| &w.done);
+                first_left(&self.tasks(piece), done)
+            }
+        }
+    }
+
+    /// Whether a piece has been through all its own tasks.
+    pub fn complete(&self, piece: Rect) -> bool {
+        self.next(piece).is_none()
+    }
+
+    /// The first part of `piece` that is not through yet, which must come first. One that
+    /// should be trimmed again can be joined as it is.
+    pub fn waits_for(&self, piece: Rect) -> Option<Rect> {
+        let join = self.assembly.join(piece)?;
+        [join.first, join.second]
+            .into_iter()
+            .find(|part| !self.complete(*part) && !self.trims_again(*part))
+    }
+
+    /// Whether a square's edges are already held to another's (glued, pinned or sewn).
+    pub fn is_joined(&self, square: Rect) -> bool {
+        let mut piece = square;
+        while let Some(join) = self.assembly.goes_into(piece) {
+            if self
+                .work
+                .get(&join.whole)
+                .is_some_and(|w| !w.done.is_empty())
+            {
+                return true;
+            }
+            piece = join.whole;
+        }
+        false
+    }
+
+    /// What kind of piece this is.
+    pub fn kind(&self, piece: Rect) -> Kind {
+        self.assembly.kind(piece)
+    }
+
+    /// How often each kind of step is still to be done.
+    pub fn tasks_left(&self) -> BTreeMap<Task, usize> {
+        let mut left = BTreeMap::new();
+        for piece in self.assembly.pieces() {
+            for task in self.tasks(piece) {
+                *left.entry(task).or_insert(0) += 1;
+            }
+            for (task, _) in self.work.get(&piece).map_or(&[][..], |w| &w.done) {
+                if let Some(n) = left.get_mut(task) {
+                    *n = usize::saturating_sub(*n, 1);
+                }
+            }
+        }
+        left
+    }
+
+    /// Tasks done and tasks in all.
+    pub fn progress(&self) -> (usize, usize) {
+        self.work_index.progress()
+    }
+}

@@ -1,0 +1,45 @@
+//! Fabric squares: how many are placed, gone, and in hand.
+
+use crate::cloth::fabric::Print;
+use crate::throw::state::Throw;
+
+/// Squares of a print placed so far, both faces together.
+pub fn used(throw: &Throw, print: u8) -> u32 {
+    let on = throw.covers().iter().flat_map(|c| [c.front, c.back]);
+    on.filter(|p| *p == Some(print)).count() as u32
+}
+
+/// Squares of a print that are in the throw no more.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Gone {
+    /// Glued on squares that were spoilt.
+    pub spoilt: u32,
+    /// Glued on squares of pieces set aside.
+    pub aside: u32,
+}
+
+impl Gone {
+    /// All of them.
+    pub fn all(self) -> u32 {
+        self.spoilt + self.aside
+    }
+}
+
+/// Squares of a print that went with what was spoilt or set aside.
+pub fn gone(throw: &Throw, print: u8) -> Gone {
+    let spoilt = throw.losses.iter().flat_map(|l| l.glued);
+    Gone {
+        spoilt: spoilt.filter(|p| *p == Some(print)).count() as u32,
+        aside: throw.aside_glued.get(&print).copied().unwrap_or(0),
+    }
+}
+
+/// The prints with their stock less what is gone.
+pub fn in_hand(throw: &Throw) -> Vec<Print> {
+    let mut prints = throw.prints.clone();
+    for (i, print) in prints.iter_mut().enumerate() {
+        let gone = gone(throw, i as u8).all();
+        print.stock = print.stock.map(|n| n.saturating_sub(gone));
+    }
+    prints
+}

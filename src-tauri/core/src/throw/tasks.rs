@@ -1,0 +1,335 @@
+//! The kinds of work, where each is done, and what each piece goes through.
+//!
+//! Every piece (see [`crate::plan::assembly`]) has a straight list of tasks:
+//!
+//! * a square: cut; a fabric glued on the front or the back where the faces ask
+//!   for it; then pressed and left to cool;
+//! * a lapped join: lapped and dotted with glue, pressed, left to cool, stitched;
+//! * a seam: pinned, stitched, pressed;
+//! * a block, besides: pressed flat and squared up, once more where the trim size has
+//!   become smaller since and it is not joined yet;
+//! * the whole, besides: the binding and the washes.
+//!
+//! A piece may be started once all its parts have been through theirs.
+
+use crate::cloth::fabric::{Cover, Face};
+use crate::plan::{Joining, Plan};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// One kind of work done to one piece.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Task {
+    /// Cut a square.
+    Cut,
+    /// Glue a fabric square on the front.
+    CoverFront,
+    /// Glue a fabric square on the back.
+    CoverBack,
+    /// Press a covered square.
+    PressCover,
+    /// Leave a covered square to cool.
+    CoolCover,
+    /// Lap two edges and hold them with dots of glue.
+    Dot,
+    /// Press a glued lap.
+    PressLap,
+    /// Leave a pressed lap to cool.
+    CoolLap,
+    /// Lay two edges together and pin them.
+    Pin,
+    /// Stitch the join.
+    Stitch,
+    /// Press a stitched seam.
+    PressSeam,
+    /// Press a block flat.
+    PressBlock,
+    /// Square a block up.
+    SquareUp,
+    /// Cut the binding strips.
+    CutBinding,
+    /// Join the strips into one.
+    JoinBinding,
+    /// Fold the strip lengthwise and press it.
+    PressBinding,
+    /// Fold it over the edge and hold it with dots of glue.
+    GlueBinding,
+    /// Stitch it down.
+    StitchBinding,
+    /// Wash and dry.
+    Wash,
+    /// Clip the long threads.
+    Clip,
+}
+
+/// Where work is done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Station {
+    /// The cutting table.
+    Table,
+    /// The iron, and the board pieces cool on.
+    Iron,
+    /// The sewing machine.
+    Machine,
+    /// The wash.
+    Wash,
+}
+
+/// The usual caution at a task.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Caution {
+    /// Rotary cutter.
+    Blade,
+    /// Hot iron, steam on glue.
+    Iron,
+    /// Needle strikes: metal, thick crossings, a twin needle set wide.
+    Needle,
+    /// Lint burns.
+    Lint,
+    /// Long fringe and small children.
+    Children,
+}
+
+impl Caution {
+    /// Its name in the language files.
+    pub fn key(self) -> &'static str {
+        match self {
+            Caution::Blade => "blade",
+            Caution::Iron => "iron",
+            Caution::Needle => "needle",
+            Caution::Lint => "lint",
+            Caution::Children => "children",
+        }
+    }
+}
+
+impl Task {
+    /// All of them, in the order work usually goes.
+    pub const ALL: [Task; 20] = [
+        Task::Cut,
+        Task::CoverFront,
+        Task::CoverBack,
+        Task::PressCover,
+        Task::CoolCover,
+        Task::Dot,
+        Task::PressLap,
+        Task::CoolLap,
+        Task::Pin,
+        Task::Stitch,
+        Task::PressSeam,
+        Task::PressBlock,
+        Task::SquareUp,
+        Task::CutBinding,
+        Task::JoinBinding,
+        Task::PressBinding,
+        Task::GlueBinding,
+        Task::StitchBinding,
+        Task::Wash,
+        Task::Clip,
+    ];
+
+    /// Where it is done.
+    pub fn station(self) -> Station {
+        match self {
+            Task::Cut
+            | Task::CoverFront
+            | Task::CoverBack
+            | Task::Dot
+            | Task::Pin
+            | Task::SquareUp
+            | Task::CutBinding
+            | Task::GlueBinding
+            | Task::Clip => Station::Table,
+            Task::PressCover
+            | Task::CoolCover
+            | Task::PressLap
+            | Task::CoolLap
+            | Task::PressSeam
+            | Task::PressBlock
+            | Task::PressBinding => Station::Iron,
+            Task::Stitch | Task::JoinBinding | Task::StitchBinding => Station::Machine,
+            Task::Wash => Station::Wash,
+        }
+    }
+
+    /// Minutes this usually takes for one piece: a rough estimate of ours, no source.
+    pub fn usual_minutes(self) -> f64 {
+        match self {
+            Task::CoolCover | Task::CoolLap => 0.0,
+            Task::PressCover | Task::PressLap | Task::PressSeam => 0.5,
+            Task::Cut | Task::PressBlock => 1.0,
+            Task::CoverFront | Task::CoverBack | Task::Pin => 1.5,
+            Task::Dot | Task::Stitch | Task::SquareUp => 2.0,
+            Task::CutBinding | Task::JoinBinding | Task::PressBinding => 15.0,
+            Task::GlueBinding | Task::StitchBinding => 30.0,
+            Task::Wash | Task::Clip => 20.0,
+        }
+    }
+
+    /// Whether the work is to wait, not to do.
+    pub fn is_cooling(self) -> bool {
+        matches!(self, Task::CoolCover | Task::CoolLap)
+    }
+
+    /// The caution that belongs to it.
+    pub fn caution(self) -> Option<Caution> {
+        match self {
+            Task::Cut | Task::SquareUp | Task::CutBinding => Some(Caution::Blade),
+            Task::PressCover
+            | Task::PressLap
+            | Task::PressSeam
+            | Task::PressBlock
+            | Task::PressBinding => Some(Caution::Iron),
+            Task::Stitch | Task::JoinBinding | Task::StitchBinding => Some(Caution::Needle),
+            Task::Wash => Some(Caution::Lint),
+            Task::Clip => Some(Caution::Children),
+            _ => None,
+        }
+    }
+
+    /// The name of this task in the language files, the same as in the throw file.
+    pub fn key(self) -> &'static str {
+        match self {
+            Task::Cut => "cut",
+            Task::CoverFront => "cover-front",
+            Task::CoverBack => "cover-back",
+            Task::PressCover => "press-cover",
+            Task::CoolCover => "cool-cover",
+            Task::Dot => "dot",
+            Task::PressLap => "press-lap",
+            Task::CoolLap => "cool-lap",
+            Task::Pin => "pin",
+            Task::Stitch => "stitch",
+            Task::PressSeam => "press-seam",
+            Task::PressBlock => "press-block",
+            Task::SquareUp => "square-up",
+            Task::CutBinding => "cut-binding",
+            Task::JoinBinding => "join-binding",
+            Task::PressBinding => "press-binding",
+            Task::GlueBinding => "glue-binding",
+            Task::StitchBinding => "stitch-binding",
+            Task::Wash => "wash",
+            Task::Clip => "clip",
+        }
+    }
+}
+
+impl Station {
+    /// All four.
+    pub const ALL: [Station; 4] = [
+        Station::Table,
+        Station::Iron,
+        Station::Machine,
+        Station::Wash,
+    ];
+
+    /// Its name in the language files.
+    pub fn key(self) -> &'static str {
+        match self {
+            Station::Table => "table",
+            Station::Iron => "iron",
+            Station::Machine => "machine",
+            Station::Wash => "wash",
+        }
+    }
+}
+
+/// A square's tasks, given what its faces ask for.
+pub fn for_square(cover: &Cover, out: &mut Vec<Task>) {
+    out.push(Task::Cut);
+    if cover.front.is_some() {
+        out.push(Task::CoverFront);
+    }
+    if cover.back.is_some() {
+        out.push(Task::CoverBack);
+    }
+    if cover.layers() > 1 {
+        out.extend([Task::PressCover, Task::CoolCover]);
+    }
+}
+
+/// A join's tasks.
+pub fn for_join(joining: Joining, out: &mut Vec<Task>) {
+    match joining {
+        Joining::Lapped => out.extend([Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch]),
+        Joining::Seamed | Joining::Exposed => {
+            out.extend([Task::Pin, Task::Stitch, Task::PressSeam])
+        }
+    }
+}
+
+/// A block's further tasks.
+pub fn for_block(out: &mut Vec<Task>) {
+    out.extend([Task::PressBlock, Task::SquareUp]);
+}
+
+/// The last tasks of the whole.
+pub fn for_whole(plan: &Plan, strips: u32, out: &mut Vec<Task>) {
+    out.push(Task::CutBinding);
+    if strips > 1 {
+        out.push(Task::JoinBinding);
+    }
+    out.extend([Task::PressBinding, Task::GlueBinding, Task::StitchBinding]);
+    for _ in 0..plan.washes {
+        out.extend([Task::Wash, Task::Clip]);
+    }
+}
+
+/// The task that glues a fabric on a face.
+pub fn cover_task(face: Face) -> Task {
+    match face {
+        Face::Front => Task::CoverFront,
+        Face::Back => Task::CoverBack,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn keys_are_the_names_in_the_file() {
+        for task in Task::ALL {
+            assert_eq!(
+                serde_json::to_string(&task).unwrap(),
+                format!("\"{}\"", task.key())
+            );
+        }
+        for station in Station::ALL {
+            assert_eq!(
+                serde_json::to_string(&station).unwrap(),
+                format!("\"{}\"", station.key())
+            );
+        }
+    }
+
+    #[test]
+    fn only_covered_squares_are_pressed_and_cooled() {
+        let list = |front, back| {
+            let mut out = Vec::new();
+            for_square(
+                &Cover {
+                    front,
+                    back,
+                    ..Cover::default()
+                },
+                &mut out,
+            );
+            out
+        };
+        assert_eq!(list(None, None), [Task::Cut]);
+        assert_eq!(
+            list(Some(0), Some(1)),
+            [
+                Task::Cut,
+                Task::CoverFront,
+                Task::CoverBack,
+                Task::PressCover,
+                Task::CoolCover
+            ]
+        );
+    }
+}

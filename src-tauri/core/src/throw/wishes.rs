@@ -1,0 +1,80 @@
+//! How the maker wants the two faces to look, and another way to lay the throw out.
+
+use crate::cloth::fabric::Cover;
+use crate::plan::assembly::Rect;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// Which squares of one print are too close together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Apart {
+    /// None are.
+    Free,
+    /// Those that share an edge.
+    Edges,
+    /// Those that share an edge or meet at a corner.
+    #[default]
+    Corners,
+}
+
+/// An order for the shades of denim and the fabrics.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Pattern {
+    /// None.
+    #[default]
+    Free,
+    /// The right half as the left, in a mirror.
+    Mirror,
+    /// From light denim in the top row to dark in the bottom row.
+    ShadeRows,
+    /// Light denim towards the edges.
+    LightEdges,
+}
+
+/// Which way the grain of the squares is to run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Grain {
+    /// As it comes.
+    #[default]
+    Free,
+    /// Lengthwise grain up and down in every square.
+    OneWay,
+    /// Turned by a quarter from each square to the next.
+    ByTurns,
+}
+
+/// How the faces are to look.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, TS)]
+pub struct Wishes {
+    /// Squares covered on the front, in all.
+    pub front: u32,
+    /// Squares covered on the back, in all.
+    pub back: u32,
+    /// Like prints keep apart.
+    #[serde(default)]
+    pub apart: Apart,
+    /// An order for shades and fabrics.
+    #[serde(default)]
+    pub pattern: Pattern,
+    /// Which way the grain runs.
+    #[serde(default)]
+    pub grain: Grain,
+    /// Glued squares and sewn pieces may change places and be turned.
+    #[serde(default)]
+    pub move_made: bool,
+}
+
+/// Another way to lay the throw out.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize, TS)]
+pub struct Layout {
+    /// Pieces that change places, from where to where: each place once on either side.
+    pub moves: Vec<(Rect, Rect)>,
+    /// Pieces, where they lie then, and how many quarters clockwise they are turned,
+    /// as seen from the front.
+    pub turns: Vec<(Rect, u8)>,
+    /// Squares whose faces change after that.
+    pub faces: Vec<(Rect, Cover)>,
+}
