@@ -6,10 +6,7 @@
 //! ends with code 2 and exactly one line on standard error, nothing written. `check`
 //! ends with code 1 if the file can be used but its last line is torn.
 
-use crate::desk::{damage, told};
-use crate::handing;
 use crate::printing;
-use crate::store::{self, Trouble};
 use lapwork_core::demo;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::log::merge::{MergeSide, meet};
@@ -21,6 +18,11 @@ use lapwork_core::show::{PrintOrder, PrintPaper, Query, View};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Problem;
 use lapwork_core::words::{self, Words};
+use lapwork_service::desktop::{self, DesktopDisk};
+use lapwork_service::disk::DiskPath;
+use lapwork_service::service::{damage, message};
+use lapwork_service::store::{Opened, StoreError};
+use lapwork_service::{export, import, paper};
 use lapwork_sheet::Photos;
 use std::ffi::OsString;
 use std::io::{self, Write};
@@ -93,7 +95,7 @@ pub fn answer(args: impl IntoIterator<Item = OsString>, now: Time) -> Option<Exi
 
 /// Answer the program's own arguments.
 pub fn answer_arguments() -> Option<ExitCode> {
-    answer(std::env::args_os().skip(1), crate::now())
+    answer(std::env::args_os().skip(1), desktop::now())
 }
 
 /// What is asked for; `words` become those of the language asked for.
@@ -293,16 +295,17 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             tables(&journal, which.as_deref(), lens(*system), out)?;
         }
         Ask::Upgrade(path) => {
-            let path = &store::throw_file_in(path);
+            let path = desktop::in_folder(&path.as_path().into());
+            let path = path.as_ref();
             let opened = open(path, words)?;
             let count = opened.journal.len();
             let left_out = opened.left_out();
-            let said = match store::upgrade_file(path, &opened, now)
-                .map_err(|trouble| failed(path, &trouble, words))?
+            let said = match desktop::upgrade_file(&path.into(), &opened, now)
+                .map_err(|error| failed(path, &error, words))?
             {
                 Some(copy) => {
                     say_left_out(path, left_out, words, out)?;
-                    let copy = copy.display().to_string();
+                    let copy = copy.to_string();
                     words.say("shell-upgraded", &[("copy", copy.into())])
                 }
                 None => words.say("shell-sound", &[("count", count.into())]),
@@ -317,11 +320,14 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
         } => return merge((first, second), path, *keep, lens(System::Inch), out),
         Ask::Sheet(path, to, system, order) => {
             if to.exists() {
-                let there = io::ErrorKind::AlreadyExists.into();
-                return Err(failed(to, &store::disk(to)(there), words));
+                let there = StoreError::Disk {
+                    path: to.as_path().into(),
+                    why: io::ErrorKind::AlreadyExists.into(),
+                };
+                return Err(failed(to, &there, words));
             }
             let journal = open(path, words)?.journal;
-            let sheet = printing::sheet(&journal, lens(*system), *order);
+            let sheet = paper::sheet(&journal, lens(*system), *order);
             let made = lapwork_sheet::print(
                 &sheet,
                 Photos::new(),
@@ -332,12 +338,13 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
                 let problem = words.problem("print", &[("why", why.to_string().into())]);
                 Failure::Told(one_line(&problem))
             })?;
-            handing::write(to, &bytes).map_err(|trouble| failed(to, &trouble, words))?;
-            say_written(to, words, out)?;
+            export::write(&DesktopDisk, &to.as_path().into(), &bytes)
+                .map_err(|error| failed(to, &error, words))?;
+            say_written(&to.as_path().into(), words, out)?;
         }
         Ask::Demo(path) => {
-            let written = store::write_throw(path, &demo::throw_in(words, now))
-                .map_err(|trouble| failed(path, &trouble, words))?;
+            let written = desktop::write_throw(&path.as_path().into(), &demo::throw_in(words, now))
+                .map_err(|error| failed(path, &error, words))?;
             say_written(&written, words, out)?;
         }
     }
@@ -355,14 +362,14 @@ fn merge(
 ) -> Result<ExitCode, Failure> {
     let words = lens.words;
     let read = |path: &Path| {
-        handing::look_into(&store::throw_file_in(path))
-            .map_err(|trouble| failed(path, &trouble, words))
+        import::read_throw(&DesktopDisk, &desktop::in_folder(&path.into()))
+            .map_err(|error| failed(path, &error, words))
     };
     let (a, b) = (read(first)?, read(second)?);
     say_left_out(first, a.left_out, words, out)?;
     say_left_out(second, b.left_out, words, out)?;
     let (a, b) = (a.journal, b.journal);
-    let not = |why| failed(second, &Trouble::Unmergeable(why), words);
+    let not = |why| failed(second, &StoreError::Unmergeable(why), words);
     let meeting = meet(&a, &b).map_err(not)?;
     let conflicts = meeting.conflicts();
     if !conflicts.is_empty() && keep.is_none() {
@@ -385,7 +392,7 @@ fn merge(
     let choices = vec![keep.unwrap_or(MergeSide::First); conflicts.len()];
     let joined = meeting.join(&choices).map_err(not)?;
     let written =
-        store::write_throw(path, &joined).map_err(|trouble| failed(path, &trouble, words))?;
+        desktop::write_throw(&path.into(), &joined).map_err(|error| failed(path, &error, words))?;
     say_written(&written, words, out)?;
     Ok(ExitCode::SUCCESS)
 }
@@ -400,23 +407,22 @@ fn say_left_out(path: &Path, bytes: u64, words: &Words, out: &mut impl Write) ->
     writeln!(out, "{}", words.say("shell-left-out", &args))
 }
 
-fn say_written(path: &Path, words: &Words, out: &mut impl Write) -> io::Result<()> {
-    let file = path.display().to_string();
-    let said = words.say("shell-written", &[("file", file.into())]);
+fn say_written(path: &DiskPath, words: &Words, out: &mut impl Write) -> io::Result<()> {
+    let said = words.say("shell-written", &[("file", path.to_string().into())]);
     writeln!(out, "{said}")
 }
 
-fn open(path: &Path, words: &Words) -> Result<store::Opened, Failure> {
-    store::read_throw(path).map_err(|trouble| failed(path, &trouble, words))
+fn open(path: &Path, words: &Words) -> Result<Opened, Failure> {
+    desktop::read_throw(&path.into()).map_err(|error| failed(path, &error, words))
 }
 
-/// A trouble with a file that was named on the command line, with its name before it.
-fn failed(path: &Path, trouble: &Trouble, words: &Words) -> Failure {
-    let problem = match trouble {
-        Trouble::NoSuchThrow | Trouble::Missing { .. } => words.problem("no-file", &[]),
+/// An error with a file that was named on the command line, with its name before it.
+fn failed(path: &Path, error: &StoreError, words: &Words) -> Failure {
+    let problem = match error {
+        StoreError::NoSuchThrow | StoreError::Missing { .. } => words.problem("no-file", &[]),
         // The path is said already.
-        Trouble::Damage { how, .. } => damage(words, how),
-        trouble => told(words, trouble),
+        StoreError::Damaged { how, .. } => damage(words, how),
+        error => message(words, error),
     };
     Failure::Told(format!("{}: {}", path.display(), one_line(&problem)))
 }

@@ -1,26 +1,17 @@
-//! The printed sheet: from a throw and an order to the bytes of a PDF.
+//! The printed sheet: from what goes on paper to the bytes of a PDF.
 //!
-//! The window's print runs on the thread of its own call, so that the window and the desk
+//! The window's print runs on the thread of its own call, so that the window and the service
 //! are free; how far it is and whether it is to stop goes through a [`Press`]. One print
 //! at a time: a second waits for nobody, it takes the press over and the first is stopped.
-//!
-//! Days are told in the time of the window, which says how far it is from UTC; without a
-//! window, in that of this device where the system says what that is, and in UTC otherwise.
 
-use crate::photos;
-use lapwork_core::log::journal::Journal;
-use lapwork_core::show::Day;
-use lapwork_core::show::{self, Context, Sheet};
+use lapwork_core::show::Sheet;
 use lapwork_core::show::{PrintOrder, PrintPaper, Printing};
-use lapwork_core::throw::Time;
 use lapwork_core::throw::photos::PhotoId;
+use lapwork_service::photos;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
-use time::{OffsetDateTime, UtcOffset};
-
-/// Most minutes a place's time is from UTC.
-const FARTHEST: i32 = 18 * 60;
+use time::UtcOffset;
 
 /// How far the print in hand is, and whether it is to stop.
 #[derive(Debug, Default)]
@@ -67,7 +58,7 @@ impl Press {
             }
             self.step.store(1, Ordering::Relaxed);
             let found = photo(name).and_then(|kept| photos::for_paper(&kept, order.black));
-            photos.extend(found.map(|photo| (name.clone(), photo)));
+            photos.extend(found.map(|photo| (name.clone(), printable(photo))));
         }
         let made = lapwork_sheet::print(sheet, photos, options(order), &mut |now| {
             if !mine() {
@@ -80,6 +71,20 @@ impl Press {
             self.step.store(0, Ordering::Relaxed);
         }
         made
+    }
+}
+
+/// A photo as the sheet takes it.
+fn printable(photo: photos::PaperPhoto) -> lapwork_sheet::Photo {
+    let photos::PaperPhoto {
+        jpeg,
+        width,
+        height,
+    } = photo;
+    lapwork_sheet::Photo {
+        jpeg,
+        width,
+        height,
     }
 }
 
@@ -108,17 +113,6 @@ pub fn options(order: PrintOrder) -> Options {
     }
 }
 
-/// What goes on paper, with the days of where the order was given.
-pub fn sheet(journal: &Journal, lens: Context<'_>, order: PrintOrder) -> Sheet {
-    let seconds = order.east.clamp(-FARTHEST, FARTHEST) * 60;
-    let offset = UtcOffset::from_whole_seconds(seconds).unwrap_or(UtcOffset::UTC);
-    let sheet = show::sheet(journal, lens, &|at| day(at, offset));
-    match order.story && !order.card {
-        true => sheet.with_story(journal, order.east, lens),
-        false => sheet,
-    }
-}
-
 /// How far local time is east of UTC, in minutes, where the system tells a program that:
 /// one of many threads, such as the window's, is told nothing.
 pub fn east() -> i32 {
@@ -126,37 +120,14 @@ pub fn east() -> i32 {
     offset.whole_seconds() / 60
 }
 
-/// On which day a moment falls.
-fn day(at: Time, offset: UtcOffset) -> Day {
-    let when = OffsetDateTime::from_unix_timestamp(at.div_euclid(1000))
-        .unwrap_or(OffsetDateTime::UNIX_EPOCH);
-    // At either end of the calendar the next day is none.
-    let when = when.checked_to_offset(offset).unwrap_or(when);
-    Day {
-        year: when.year(),
-        month: u8::from(when.month()),
-        day: when.day(),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use lapwork_core::demo;
     use lapwork_core::measure::Ruler;
+    use lapwork_core::show::Context;
     use lapwork_core::words::Words;
-
-    #[test]
-    fn at_the_ends_of_the_calendar_a_day_is_a_day_wherever_one_is() {
-        let last = 253_402_300_799_999;
-        for hours in [-12, -1, 0, 1, 14] {
-            let offset = UtcOffset::from_hms(hours, 0, 0).unwrap();
-            for at in [last, -377_705_116_800_000, Time::MAX, Time::MIN, 0] {
-                let day = day(at, offset);
-                assert!((1..=31).contains(&day.day), "{at} {hours}: {day:?}");
-            }
-        }
-    }
+    use lapwork_service::paper::sheet;
 
     #[test]
     fn a_stopped_print_gives_nothing_and_the_next_one_goes_on() {
@@ -194,17 +165,5 @@ mod tests {
         let made = press.print(&sheet, order, &|_| None).unwrap();
         assert!(made.starts_with(b"%PDF-"));
         assert_eq!(press.look(), None);
-    }
-
-    #[test]
-    fn a_day_is_that_of_the_place() {
-        let east = UtcOffset::from_hms(10, 0, 0).unwrap();
-        let evening = 1_767_222_000_000; // 31 December 2025, 23:00 UTC
-        let told = |offset| {
-            let day = day(evening, offset);
-            (day.year, day.month, day.day)
-        };
-        assert_eq!(told(UtcOffset::UTC), (2025, 12, 31));
-        assert_eq!(told(east), (2026, 1, 1));
     }
 }

@@ -1,17 +1,13 @@
 //! The window, and what it may call.
 //!
-//! Each call takes the one [`Desk`] and answers at once; they run one after another,
+//! Each call takes the one [`Service`] and answers at once; they run one after another,
 //! in the order the window made them. Nothing here decides anything. The window stays
 //! on the pages built into the program: it goes nowhere else, and the content policy
 //! in `tauri.conf.json` lets it load nothing else.
 
-use crate::arranging::Arranging;
-use crate::desk::Desk;
-use crate::handing;
-use crate::photos;
+use crate::dialogs;
 use crate::printing::Press;
-use crate::store::{Store, Trouble};
-use crate::{now, system_locale, system_words};
+use crate::{system_locale, system_words};
 use lapwork_core::show::{
     AgainView, Arrange, CommandAnswer, DraftAfter, Export, Exported, GridWish, GridsView, Hello,
     ImportChoice, ImportView, Imported, Layouts, PlanDraft, PlanView, Prefs, PrintOrder, Printing,
@@ -19,6 +15,13 @@ use lapwork_core::show::{
 };
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Problem;
+use lapwork_service::desktop::{self, DesktopDisk, now};
+use lapwork_service::disk::DiskPath;
+use lapwork_service::export::ExportFile;
+use lapwork_service::service::Service;
+use lapwork_service::store::StoreError;
+use lapwork_service::{import, photos};
+use lapwork_sheet::PrintFault;
 use std::path::PathBuf;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use tauri::http::{self, Response};
@@ -26,45 +29,69 @@ use tauri::{
     AppHandle, DragDropEvent, Manager as _, State, Url, WebviewWindowBuilder, Window, WindowEvent,
 };
 
-type Shared<'a> = State<'a, Mutex<Desk>>;
+type Shared<'a> = State<'a, Mutex<Service>>;
 
-/// The desk; after a call that broke off half-way it reads everything from disk again.
-fn desk<'a>(shared: &'a Shared<'_>) -> MutexGuard<'a, Desk> {
+/// The service; after a call that broke off half-way it reads everything from disk again.
+fn service<'a>(shared: &'a Shared<'_>) -> MutexGuard<'a, Service> {
     shared.lock().unwrap_or_else(|broken| {
-        let mut desk = broken.into_inner();
-        desk.forget();
-        desk
+        let mut service = broken.into_inner();
+        service.forget();
+        service
     })
 }
 
 #[tauri::command]
 fn hello(shared: Shared<'_>) -> Hello {
-    desk(&shared).hello(now())
+    service(&shared).hello(now())
+}
+
+/// Where another program changed a throw's file, the page is to ask for what was found.
+fn offer(app: &AppHandle, service: &Service) {
+    if service.has_pending_import() {
+        tell_dropped(app);
+    }
+}
+
+fn tell_dropped(app: &AppHandle) {
+    for page in app.webview_windows().into_values() {
+        // A page that is gone need not be told.
+        let _ = page.eval("window.dispatchEvent(new Event('lapwork-dropped'))");
+    }
 }
 
 #[tauri::command]
-fn shelf(shared: Shared<'_>) -> ShelfView {
-    desk(&shared).shelf(now())
+fn shelf(app: AppHandle, shared: Shared<'_>) -> ShelfView {
+    let mut service = service(&shared);
+    let shelf = service.shelf(now());
+    offer(&app, &service);
+    shelf
 }
 
 #[tauri::command]
-fn look(shared: Shared<'_>, id: String, look: Query) -> Result<View, Problem> {
-    desk(&shared).look(&id, &look, now())
+fn look(app: AppHandle, shared: Shared<'_>, id: String, look: Query) -> Result<View, Problem> {
+    let mut service = service(&shared);
+    let seen = service.look(&id, &look, now());
+    offer(&app, &service);
+    seen
 }
 
 #[tauri::command]
 fn act(
+    app: AppHandle,
     shared: Shared<'_>,
     id: String,
     deed: Request,
     look: Option<Query>,
 ) -> Result<CommandAnswer, Problem> {
-    desk(&shared).act_and_look(&id, &deed, look.as_ref(), now())
+    let mut service = service(&shared);
+    let acted = service.act_and_look(&id, &deed, look.as_ref(), now());
+    offer(&app, &service);
+    acted
 }
 
 #[tauri::command]
 fn tend(shared: Shared<'_>, tend: ShelfCommand) -> Result<ShelfAnswer, Problem> {
-    desk(&shared).tend(&tend, now())
+    service(&shared).tend(&tend, now())
 }
 
 #[tauri::command]
@@ -74,90 +101,81 @@ fn draft(
     after: Option<DraftAfter>,
 ) -> Result<PlanView, Problem> {
     match after {
-        Some(after) => desk(&shared).draft_after(&draft, &after, now()),
-        None => Ok(desk(&shared).draft(&draft, now())),
+        Some(after) => service(&shared).draft_after(&draft, &after, now()),
+        None => Ok(service(&shared).draft(&draft, now())),
     }
 }
 
 #[tauri::command]
 fn grids(shared: Shared<'_>, draft: PlanDraft, wish: GridWish) -> GridsView {
-    desk(&shared).grids(&draft, &wish, now())
+    service(&shared).grids(&draft, &wish, now())
 }
 
 #[tauri::command]
-fn arrange(
-    shared: Shared<'_>,
-    arranging: State<'_, Mutex<Arranging>>,
-    ask: Arrange,
-) -> Result<Option<Layouts>, Problem> {
-    let mut arranging = arranging.lock().unwrap_or_else(PoisonError::into_inner);
-    match ask {
-        Arrange::Start { id, wishes, seed } => {
-            let throw = desk(&shared).throw(&id, now())?;
-            arranging.start(&id, throw, wishes, seed);
-        }
-        Arrange::Stop => arranging.stop(),
-        Arrange::Look => {}
-    }
-    let found = arranging.found();
-    drop(arranging);
-    found
-        .map(|found| desk(&shared).layouts(&found, now()))
-        .transpose()
+fn arrange(shared: Shared<'_>, ask: Arrange) -> Result<Option<Layouts>, Problem> {
+    service(&shared).arrange(ask, |_| {}, now())
 }
 
 #[tauri::command]
 fn length(shared: Shared<'_>, text: String) -> Result<i64, Problem> {
-    desk(&shared).length(&text, now())
+    service(&shared).length(&text, now())
 }
 
 #[tauri::command]
 fn set_prefs(shared: Shared<'_>, prefs: Prefs) -> Result<Hello, Problem> {
-    desk(&shared).set_prefs(prefs, now())
+    service(&shared).set_prefs(prefs, now())
 }
 
 /// The maker is asked where it goes, on a thread of its own, so that the window and the
-/// desk are free meanwhile.
+/// service are free meanwhile.
 #[tauri::command(async)]
 fn hand(app: AppHandle, shared: Shared<'_>, id: String, hand: Export) -> Result<Exported, Problem> {
-    let parcels = desk(&shared).hand(&id, &hand, now())?;
-    let put = handing::put(&app, &parcels);
-    desk(&shared).handed(put)
+    let files = service(&shared).export(&id, &hand, now())?;
+    let put = dialogs::put(&app, &files);
+    service(&shared).exported(put)
 }
 
-/// The maker is asked which file; it is read and checked before the desk is taken.
+/// The maker is asked which file; it is read and checked before the service is taken.
 #[tauri::command(async)]
 fn bring(app: AppHandle, shared: Shared<'_>) -> Result<Option<ImportView>, Problem> {
-    let found = match handing::fetch(&app) {
+    let found = match dialogs::fetch(&app) {
         Ok(None) => return Ok(None),
-        Ok(Some(path)) => handing::look_into(&path),
-        Err(trouble) => Err(trouble),
+        Ok(Some(path)) => import::read_throw(&DesktopDisk, &path),
+        Err(error) => Err(error),
     };
-    desk(&shared).bring(found, now()).map(Some)
+    service(&shared).import(found, now()).map(Some)
 }
 
 /// What came of a file dropped on the window.
 #[tauri::command]
 fn dropped(shared: Shared<'_>) -> Result<Option<ImportView>, Problem> {
-    desk(&shared).dropped()
+    service(&shared).pending_import()
 }
 
 #[tauri::command(async)]
-fn take(shared: Shared<'_>, take: ImportChoice, file: u32) -> Result<Imported, Problem> {
-    desk(&shared).take(&take, file, now())
+fn take(
+    app: AppHandle,
+    shared: Shared<'_>,
+    take: ImportChoice,
+    file: u32,
+) -> Result<Imported, Problem> {
+    let mut service = service(&shared);
+    let taken = service.decide_import(&take, file, now());
+    offer(&app, &service);
+    taken
 }
 
 /// What a throw made after this one begins with.
 #[tauri::command]
 fn again(shared: Shared<'_>, id: String) -> Result<AgainView, Problem> {
-    desk(&shared).again(&id, now())
+    service(&shared).again(&id, now())
 }
 
 /// The photo last dropped on the window, until the page asks for it.
 #[derive(Default)]
-struct Fallen(Mutex<Option<PathBuf>>);
+struct Fallen(Mutex<Option<DiskPath>>);
 
-/// A photo the maker chooses, or the one she dropped: made small before the desk is taken,
+/// A photo the maker chooses, or the one she dropped: made small before the service is taken,
 /// then kept beside the throw. Gives its name; nothing if she called it off.
 #[tauri::command(async)]
 fn photo(
@@ -169,16 +187,16 @@ fn photo(
 ) -> Result<Option<String>, Problem> {
     let found = if dropped {
         let mut fallen = fallen.0.lock().unwrap_or_else(PoisonError::into_inner);
-        fallen.take().map(Some).ok_or(Trouble::NoPhoto)
+        fallen.take().map(Some).ok_or(StoreError::NoPhoto)
     } else {
-        handing::fetch_photo(&app, &desk(&shared).say("shell-photos"))
+        dialogs::fetch_photo(&app, &service(&shared).say("shell-photos"))
     };
     let taken = match found {
         Ok(None) => return Ok(None),
-        Ok(Some(path)) => photos::take(&path),
-        Err(trouble) => Err(trouble),
+        Ok(Some(path)) => import::read_photo(&DesktopDisk, &path),
+        Err(error) => Err(error),
     };
-    desk(&shared).keep_photo(&id, taken, now()).map(Some)
+    service(&shared).keep_photo(&id, taken, now()).map(Some)
 }
 
 /// Answer the page's asking for `photo://localhost/<throw>/<photo>`. Both are read into
@@ -189,7 +207,7 @@ fn show_photo(app: &AppHandle, asked: &http::Request<Vec<u8>>) -> Response<Vec<u
     let found = path
         .trim_start_matches('/')
         .split_once('/')
-        .and_then(|(id, photo)| desk(&app.state()).photo(id, photo));
+        .and_then(|(id, photo)| service(&app.state()).photo(id, photo));
     let status = if found.is_some() { 200 } else { 404 };
     // The name is the content's hash: what it names never changes.
     let kept = if found.is_some() {
@@ -210,7 +228,8 @@ fn show_photo(app: &AppHandle, asked: &http::Request<Vec<u8>>) -> Response<Vec<u
 /// page, which asks by `dropped`. The page never learns the path.
 fn drop_in(window: &Window, path: PathBuf) {
     let app = window.app_handle().clone();
-    if photos::meant(&path) {
+    let path = DiskPath::from(path);
+    if photos::meant(&path.shown_name()) {
         let fallen = app.state::<Fallen>();
         *fallen.0.lock().unwrap_or_else(PoisonError::into_inner) = Some(path);
         for page in app.webview_windows().into_values() {
@@ -219,12 +238,9 @@ fn drop_in(window: &Window, path: PathBuf) {
         return;
     }
     std::thread::spawn(move || {
-        let found = handing::look_into(&path);
-        desk(&app.state()).drop_in(found, now());
-        for page in app.webview_windows().into_values() {
-            // A page that is gone need not be told.
-            let _ = page.eval("window.dispatchEvent(new Event('lapwork-dropped'))");
-        }
+        let found = import::read_throw(&DesktopDisk, &path);
+        service(&app.state()).import_dropped(found, now());
+        tell_dropped(&app);
     });
 }
 
@@ -237,14 +253,17 @@ fn print(
     id: String,
     order: PrintOrder,
 ) -> Result<Exported, Problem> {
-    let (name, sheet) = desk(&shared).sheet(&id, order, now())?;
-    let photo = |photo: &PhotoId| desk(&shared).photo(&id, photo.as_str());
+    let (name, sheet) = service(&shared).sheet(&id, order, now())?;
+    let photo = |photo: &PhotoId| service(&shared).photo(&id, photo.as_str());
     let made = press.print(&sheet, order, &photo);
-    let Some(parcel) = desk(&shared).printed(name, made)? else {
-        return Ok(Exported { said: None });
+    let bytes = match made {
+        Ok(bytes) => bytes,
+        Err(PrintFault::Cancelled) => return Ok(Exported { said: None }),
+        Err(PrintFault::Failed(why)) => return Err(service(&shared).print_failed(why)),
     };
-    let put = handing::put(&app, &[parcel]);
-    desk(&shared).handed(put)
+    let file = ExportFile { name, bytes };
+    let put = dialogs::put(&app, &[file]);
+    service(&shared).exported(put)
 }
 
 /// How far the print in hand is.
@@ -320,10 +339,13 @@ pub fn run() {
                 give_up(&system_words().problem("no-home", &[]));
             };
             let locale = system_locale();
-            app.manage(Mutex::new(Desk::for_locale(Store::at(folder), &locale)));
+            app.manage(Mutex::new(Service::for_locale(
+                desktop::store(folder),
+                desktop::host(),
+                &locale,
+            )));
             app.manage(Fallen::default());
             app.manage(Press::default());
-            app.manage(Mutex::new(Arranging::default()));
             for window in &app.config().app.windows {
                 WebviewWindowBuilder::from_config(app, window)?
                     .on_navigation(built_in)

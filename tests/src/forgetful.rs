@@ -17,12 +17,12 @@
 //!
 //! Limits: bytes and names only; no modes, times or links.
 
-use lapwork_shell::disk::{Disk, RealDisk};
-use std::collections::{BTreeMap, HashMap};
-use std::fs::{self, File, OpenOptions};
+use lapwork_service::desktop::DesktopDisk;
+use lapwork_service::disk::{About, Disk, DiskFile, DiskLock, DiskPath, Open};
+use std::collections::BTreeMap;
+use std::fs::{self, OpenOptions};
 use std::io;
-use std::os::fd::AsRawFd as _;
-use std::os::unix::fs::{FileExt as _, MetadataExt as _};
+use std::os::unix::fs::FileExt as _;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
@@ -109,13 +109,10 @@ struct Change {
 struct Model {
     root: PathBuf,
     things: Vec<Thing>,
-    by_inode: HashMap<u64, Node>,
     pending: Vec<Change>,
     count: usize,
     /// What was done, and to which name within the root.
     log: Vec<(&'static str, String)>,
-    /// What a file was called when it was opened.
-    called: HashMap<u64, String>,
     fault: Option<Fault>,
     no_space: bool,
 }
@@ -141,11 +138,9 @@ impl Forgetful {
         Forgetful(Arc::new(Mutex::new(Model {
             root: root.to_path_buf(),
             things: vec![folder()],
-            by_inode: HashMap::new(),
             pending: Vec::new(),
             count: 0,
             log: Vec::new(),
-            called: HashMap::new(),
             fault,
             no_space: false,
         })))
@@ -202,7 +197,7 @@ impl Model {
                 self.take_up(&path);
             } else {
                 let bytes = fs::read(&path).expect("a file");
-                let node = self.add(
+                self.add(
                     &path,
                     Thing::File(Contents {
                         shown: bytes.clone(),
@@ -210,8 +205,6 @@ impl Model {
                         fresh: Vec::new(),
                     }),
                 );
-                let inode = path.metadata().expect("its inode").ino();
-                self.by_inode.insert(inode, node);
             }
         }
     }
@@ -219,14 +212,6 @@ impl Model {
     fn within(&self, path: &Path) -> String {
         let within = path.strip_prefix(&self.root).unwrap_or(path);
         within.to_string_lossy().into_owned()
-    }
-
-    /// The same for a file that is open.
-    fn wrong_with(&mut self, what: &'static str, file: &File) -> Option<How> {
-        let inode = file.metadata().expect("its inode").ino();
-        let called = self.called.get(&inode).cloned().unwrap_or_default();
-        let called = self.root.join(called);
-        self.wrong(what, &called)
     }
 
     /// What goes wrong with the operation that is about to be done.
@@ -276,15 +261,10 @@ impl Model {
         node
     }
 
-    fn file(&mut self, file: &File) -> &mut Contents {
-        let inode = file.metadata().expect("its inode").ino();
-        match self
-            .by_inode
-            .get(&inode)
-            .map(|node| &mut self.things[*node])
-        {
-            Some(Thing::File(contents)) => contents,
-            _ => panic!("a file that was never opened"),
+    fn file(&mut self, node: Node) -> &mut Contents {
+        match &mut self.things[node] {
+            Thing::File(contents) => contents,
+            Thing::Folder { .. } => panic!("a folder is no file"),
         }
     }
 
@@ -347,55 +327,166 @@ impl Model {
     }
 }
 
+impl Forgetful {
+    /// Open a file that is there, or one just made, and see that the model has it.
+    fn opened(model: &mut Model, path: &Path) -> Node {
+        match model.find(path) {
+            Some(node) => node,
+            None => model.add(path, Thing::File(Contents::default())),
+        }
+    }
+}
+
 impl Disk for Forgetful {
-    fn make_folder(&self, path: &Path) -> io::Result<()> {
+    fn make_folder(&self, path: &DiskPath) -> io::Result<()> {
         let mut model = self.model();
-        let wrong = model.wrong("make folder", path);
+        let wrong = model.wrong("make folder", path.as_ref());
         if let Some(How::Fails(number)) = wrong {
             return Err(failed(number));
         }
-        RealDisk.make_folder(path)?;
-        model.add(path, folder());
+        DesktopDisk.make_folder(path)?;
+        model.add(path.as_ref(), folder());
         match wrong {
             Some(How::Late(number)) => Err(failed(number)),
             _ => Ok(()),
         }
     }
 
-    fn open(&self, path: &Path, how: &OpenOptions) -> io::Result<File> {
+    fn open(&self, path: &DiskPath, how: Open) -> io::Result<Box<dyn DiskFile>> {
         let mut model = self.model();
-        let wrong = model.wrong("open", path);
+        let wrong = model.wrong("open", path.as_ref());
         if let Some(How::Fails(number)) = wrong {
             return Err(failed(number));
         }
-        let file = RealDisk.open(path, how)?;
-        let inode = file.metadata()?.ino();
-        let called = model.within(path);
-        model.called.insert(inode, called);
-        if model.find(path).is_none() {
-            let node = model.add(path, Thing::File(Contents::default()));
-            model.by_inode.insert(inode, node);
+        let on = DesktopDisk.open(path, how)?;
+        let node = Forgetful::opened(&mut model, path.as_ref());
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(Box::new(ForgetfulFile {
+                disk: self.clone(),
+                node,
+                path: path.clone(),
+                on,
+            })),
+        }
+    }
+
+    fn read(&self, path: &DiskPath, most: u64) -> io::Result<Vec<u8>> {
+        match self.model().wrong("read", path.as_ref()) {
+            Some(How::Fails(number) | How::Late(number)) => Err(failed(number)),
+            _ => DesktopDisk.read(path, most),
+        }
+    }
+
+    fn about(&self, path: &DiskPath) -> io::Result<About> {
+        DesktopDisk.about(path)
+    }
+
+    fn list(&self, path: &DiskPath) -> io::Result<Vec<DiskPath>> {
+        DesktopDisk.list(path)
+    }
+
+    fn lock(&self, path: &DiskPath) -> io::Result<Option<Box<dyn DiskLock>>> {
+        let mut model = self.model();
+        let wrong = model.wrong("lock", path.as_ref());
+        if let Some(How::Fails(number)) = wrong {
+            return Err(failed(number));
+        }
+        let lock = DesktopDisk.lock(path)?;
+        Forgetful::opened(&mut model, path.as_ref());
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(lock),
+        }
+    }
+
+    fn rename(&self, from: &DiskPath, to: &DiskPath) -> io::Result<()> {
+        let mut model = self.model();
+        let wrong = model.wrong("rename", to.as_ref());
+        if let Some(How::Fails(number)) = wrong {
+            return Err(failed(number));
+        }
+        DesktopDisk.rename(from, to)?;
+        let (old, name) = model.place(from.as_ref()).expect("within the root");
+        let (new, other) = model.place(to.as_ref()).expect("within the root");
+        let node = model.shown(old).remove(&name).expect("it is there");
+        model.shown(new).insert(other.clone(), node);
+        model.pending.push(Change {
+            gone: Some((old, name)),
+            come: Some((new, other, node)),
+        });
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(()),
+        }
+    }
+
+    fn remove(&self, path: &DiskPath) -> io::Result<()> {
+        let mut model = self.model();
+        let wrong = model.wrong("remove", path.as_ref());
+        if let Some(How::Fails(number)) = wrong {
+            return Err(failed(number));
+        }
+        DesktopDisk.remove(path)?;
+        let (folder, name) = model.place(path.as_ref()).expect("within the root");
+        model.shown(folder).remove(&name);
+        model.pending.push(Change {
+            gone: Some((folder, name)),
+            come: None,
+        });
+        match wrong {
+            Some(How::Late(number)) => Err(failed(number)),
+            _ => Ok(()),
+        }
+    }
+
+    fn sync_folder(&self, path: &DiskPath) -> io::Result<()> {
+        let mut model = self.model();
+        let wrong = model.wrong("sync folder", path.as_ref());
+        if let Some(How::Fails(number)) = wrong {
+            return Err(failed(number));
+        }
+        DesktopDisk.sync_folder(path)?;
+        // What lies above the root is not in the model.
+        if let Some(node) = model.find(path.as_ref()) {
+            model.names_kept(node);
         }
         match wrong {
             Some(How::Late(number)) => Err(failed(number)),
-            _ => Ok(file),
+            _ => Ok(()),
         }
     }
+}
 
-    fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>> {
-        match self.model().wrong("read", path) {
+/// A file that is open on such a disk.
+#[derive(Debug)]
+struct ForgetfulFile {
+    disk: Forgetful,
+    node: Node,
+    /// What it was called when it was opened.
+    path: DiskPath,
+    on: Box<dyn DiskFile>,
+}
+
+impl DiskFile for ForgetfulFile {
+    fn about(&self) -> io::Result<About> {
+        self.on.about()
+    }
+
+    fn read_end(&mut self, most: u64) -> io::Result<Vec<u8>> {
+        match self.disk.model().wrong("read end", self.path.as_ref()) {
             Some(How::Fails(number) | How::Late(number)) => Err(failed(number)),
-            _ => RealDisk.read(path, most),
+            _ => self.on.read_end(most),
         }
     }
 
-    fn write(&self, file: &File, bytes: &[u8]) -> io::Result<usize> {
-        let mut model = self.model();
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        let mut model = self.disk.model();
         if model.no_space {
             model.no_space = false;
             return Err(io::ErrorKind::StorageFull.into());
         }
-        let wrong = model.wrong_with("write", file);
+        let wrong = model.wrong("write", self.path.as_ref());
         let bytes = match wrong {
             Some(How::Fails(number)) => return Err(failed(number)),
             Some(How::Short) => {
@@ -407,9 +498,9 @@ impl Disk for Forgetful {
         let written = if bytes.is_empty() {
             0
         } else {
-            RealDisk.write(file, bytes)?
+            self.on.write(bytes)?
         };
-        let contents = model.file(file);
+        let contents = model.file(self.node);
         let from = contents.shown.len();
         contents.shown.extend_from_slice(&bytes[..written]);
         contents.fresh.push((from, from + written));
@@ -420,19 +511,17 @@ impl Disk for Forgetful {
         }
     }
 
-    fn sync(&self, file: &File) -> io::Result<()> {
-        let mut model = self.model();
-        let wrong = model.wrong_with("sync", file);
+    fn sync(&mut self) -> io::Result<()> {
+        let mut model = self.disk.model();
+        let wrong = model.wrong("sync", self.path.as_ref());
         let forgets = model.fault.is_some_and(|fault| fault.forgets);
-        let contents = model.file(file);
+        let contents = model.file(self.node);
         if let Some(How::Fails(number)) = wrong {
             // What was written is dropped, and nobody will say so a second time.
             let dropped = std::mem::take(&mut contents.fresh);
             if forgets {
                 let end = contents.shown.len();
-                let shown = OpenOptions::new()
-                    .write(true)
-                    .open(format!("/proc/self/fd/{}", file.as_raw_fd()))?;
+                let shown = OpenOptions::new().write(true).open(&self.path)?;
                 for (from, to) in dropped {
                     let to = to.min(end);
                     for i in from.min(to)..to {
@@ -456,71 +545,14 @@ impl Disk for Forgetful {
         }
     }
 
-    fn cut(&self, file: &File, length: u64) -> io::Result<()> {
-        let mut model = self.model();
-        let wrong = model.wrong_with("cut", file);
+    fn cut(&mut self, length: u64) -> io::Result<()> {
+        let mut model = self.disk.model();
+        let wrong = model.wrong("cut", self.path.as_ref());
         if let Some(How::Fails(number)) = wrong {
             return Err(failed(number));
         }
-        RealDisk.cut(file, length)?;
-        model.file(file).shown.resize(length as usize, 0);
-        match wrong {
-            Some(How::Late(number)) => Err(failed(number)),
-            _ => Ok(()),
-        }
-    }
-
-    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
-        let mut model = self.model();
-        let wrong = model.wrong("rename", to);
-        if let Some(How::Fails(number)) = wrong {
-            return Err(failed(number));
-        }
-        RealDisk.rename(from, to)?;
-        let (old, name) = model.place(from).expect("within the root");
-        let (new, other) = model.place(to).expect("within the root");
-        let node = model.shown(old).remove(&name).expect("it is there");
-        model.shown(new).insert(other.clone(), node);
-        model.pending.push(Change {
-            gone: Some((old, name)),
-            come: Some((new, other, node)),
-        });
-        match wrong {
-            Some(How::Late(number)) => Err(failed(number)),
-            _ => Ok(()),
-        }
-    }
-
-    fn remove(&self, path: &Path) -> io::Result<()> {
-        let mut model = self.model();
-        let wrong = model.wrong("remove", path);
-        if let Some(How::Fails(number)) = wrong {
-            return Err(failed(number));
-        }
-        RealDisk.remove(path)?;
-        let (folder, name) = model.place(path).expect("within the root");
-        model.shown(folder).remove(&name);
-        model.pending.push(Change {
-            gone: Some((folder, name)),
-            come: None,
-        });
-        match wrong {
-            Some(How::Late(number)) => Err(failed(number)),
-            _ => Ok(()),
-        }
-    }
-
-    fn sync_folder(&self, path: &Path) -> io::Result<()> {
-        let mut model = self.model();
-        let wrong = model.wrong("sync folder", path);
-        if let Some(How::Fails(number)) = wrong {
-            return Err(failed(number));
-        }
-        RealDisk.sync_folder(path)?;
-        // What lies above the root is not in the model.
-        if let Some(node) = model.find(path) {
-            model.names_kept(node);
-        }
+        self.on.cut(length)?;
+        model.file(self.node).shown.resize(length as usize, 0);
         match wrong {
             Some(How::Late(number)) => Err(failed(number)),
             _ => Ok(()),
@@ -560,40 +592,75 @@ impl Killed {
 }
 
 impl Disk for Killed {
-    fn make_folder(&self, path: &Path) -> io::Result<()> {
+    fn make_folder(&self, path: &DiskPath) -> io::Result<()> {
         self.one()?.make_folder(path)
     }
 
-    fn open(&self, path: &Path, how: &OpenOptions) -> io::Result<File> {
-        self.one()?.open(path, how)
+    fn open(&self, path: &DiskPath, how: Open) -> io::Result<Box<dyn DiskFile>> {
+        let on = self.one()?.open(path, how)?;
+        let under = self.clone();
+        Ok(Box::new(KilledFile { under, on }))
     }
 
-    fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>> {
+    fn read(&self, path: &DiskPath, most: u64) -> io::Result<Vec<u8>> {
         self.one()?.read(path, most)
     }
 
-    fn write(&self, file: &File, bytes: &[u8]) -> io::Result<usize> {
-        self.one()?.write(file, bytes)
+    fn about(&self, path: &DiskPath) -> io::Result<About> {
+        self.on.about(path)
     }
 
-    fn sync(&self, file: &File) -> io::Result<()> {
-        self.one()?.sync(file)
+    fn list(&self, path: &DiskPath) -> io::Result<Vec<DiskPath>> {
+        self.on.list(path)
     }
 
-    fn cut(&self, file: &File, length: u64) -> io::Result<()> {
-        self.one()?.cut(file, length)
+    fn lock(&self, path: &DiskPath) -> io::Result<Option<Box<dyn DiskLock>>> {
+        self.one()?.lock(path)
     }
 
-    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+    fn rename(&self, from: &DiskPath, to: &DiskPath) -> io::Result<()> {
         self.one()?.rename(from, to)
     }
 
-    fn remove(&self, path: &Path) -> io::Result<()> {
+    fn remove(&self, path: &DiskPath) -> io::Result<()> {
         self.one()?.remove(path)
     }
 
-    fn sync_folder(&self, path: &Path) -> io::Result<()> {
+    fn sync_folder(&self, path: &DiskPath) -> io::Result<()> {
         self.one()?.sync_folder(path)
+    }
+}
+
+/// A file that is open under such an app.
+#[derive(Debug)]
+struct KilledFile {
+    under: Killed,
+    on: Box<dyn DiskFile>,
+}
+
+impl DiskFile for KilledFile {
+    fn about(&self) -> io::Result<About> {
+        self.on.about()
+    }
+
+    fn read_end(&mut self, most: u64) -> io::Result<Vec<u8>> {
+        self.under.one()?;
+        self.on.read_end(most)
+    }
+
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.under.one()?;
+        self.on.write(bytes)
+    }
+
+    fn sync(&mut self) -> io::Result<()> {
+        self.under.one()?;
+        self.on.sync()
+    }
+
+    fn cut(&mut self, length: u64) -> io::Result<()> {
+        self.under.one()?;
+        self.on.cut(length)
     }
 }
 

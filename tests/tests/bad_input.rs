@@ -10,10 +10,12 @@ use lapwork_core::log::journal::{FormatError, Journal};
 use lapwork_core::measure::{MetricUnit, ParseError, Ruler, System, in_nm, parse};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::{GridWish, PlanDraft, Prefs, Query, Request, ShelfCommand};
-use lapwork_shell::desk::Desk;
-use lapwork_shell::store::{MOST_BYTES, Store, Trouble, read_throw};
+use lapwork_service::desktop::read_throw;
+use lapwork_service::service::Service;
+use lapwork_service::store::{MOST_BYTES, StoreError};
 use lapwork_tests::asked::{actions, looks};
 use lapwork_tests::maker::Chance;
+use lapwork_tests::served::serve;
 use proptest::prelude::*;
 use proptest::test_runner::{FileFailurePersistence, TestRunner};
 use serde::de::DeserializeOwned;
@@ -306,8 +308,8 @@ fn files_that_are_no_throw_files() {
         let throw = folder.path().join("throws/a");
         fs::create_dir_all(&throw).unwrap();
         fs::write(throw.join("throw.jsonl"), bytes).unwrap();
-        let mut desk = Desk::new(Store::at(folder.path().to_path_buf()));
-        let shelf = desk.hello(NOW).shelf;
+        let mut service = serve(folder.path().to_path_buf());
+        let shelf = service.hello(NOW).shelf;
         let problem = shelf.rows[0].problem.clone().unwrap();
         assert!(
             (problem.code.starts_with("file-") || problem.code == "newer-there"),
@@ -529,11 +531,11 @@ fn quick() -> TempDir {
     tempfile::tempdir_in("/dev/shm").unwrap_or_else(|_| tempfile::tempdir().unwrap())
 }
 
-/// A desk with the demo throw on it.
-fn desk(folder: &TempDir) -> (Desk, String) {
-    let mut desk = Desk::new(Store::at(folder.path().to_path_buf()));
-    let id = desk.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
-    (desk, id)
+/// A service with the demo throw on it.
+fn with_demo(folder: &TempDir) -> (Service, String) {
+    let mut service = serve(folder.path().to_path_buf());
+    let id = service.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
+    (service, id)
 }
 
 /// Run it; a panic is told with what was asked.
@@ -555,7 +557,7 @@ fn actions_with_fields_changed() {
         assert!(fine.is_ok(), "{action}: {fine:?}");
     }
     let folder = quick();
-    let (mut desk, mut id) = self::desk(&folder);
+    let (mut service, mut id) = with_demo(&folder);
     let looks: Vec<Query> = looks()
         .into_iter()
         .map(|look| serde_json::from_value(look).unwrap())
@@ -570,7 +572,7 @@ fn actions_with_fields_changed() {
             no_panic(&asked, || {
                 let begins = matches!(action, Command::Begin { .. });
                 if begins {
-                    let begun = desk.tend(
+                    let begun = service.tend(
                         &ShelfCommand::Begin {
                             action: action.clone(),
                         },
@@ -578,20 +580,21 @@ fn actions_with_fields_changed() {
                     );
                     if let Ok(begun) = begun {
                         let id = begun.id.unwrap();
-                        desk.tend(&ShelfCommand::Delete { id: id.clone() }, NOW)
+                        service
+                            .tend(&ShelfCommand::Delete { id: id.clone() }, NOW)
                             .unwrap();
-                        desk.tend(&ShelfCommand::Erase { id }, NOW).unwrap();
+                        service.tend(&ShelfCommand::Erase { id }, NOW).unwrap();
                     }
                 }
-                match desk.act(&id, &Request::Act { action }, NOW) {
+                match service.act(&id, &Request::Act { action }, NOW) {
                     Ok(_) => {
                         taken += 1;
                         for look in looks.iter().skip(taken % 4).step_by(4) {
-                            let _ = desk.look(&id, look, NOW);
+                            let _ = service.look(&id, look, NOW);
                         }
                         // Mostly taken back, so that the next finds the throw much the same.
                         if taken % 5 != 0 {
-                            desk.act(&id, &Request::Undo, NOW).unwrap();
+                            service.act(&id, &Request::Undo, NOW).unwrap();
                         }
                     }
                     Err(problem) => {
@@ -602,15 +605,15 @@ fn actions_with_fields_changed() {
             });
             if taken % 300 == 299 {
                 // What was taken can be read again; then a fresh throw.
-                drop(desk);
-                desk = Desk::new(Store::at(folder.path().to_path_buf()));
-                let shelf = desk.hello(NOW).shelf;
+                drop(service);
+                service = serve(folder.path().to_path_buf());
+                let shelf = service.hello(NOW).shelf;
                 assert!(
                     shelf.rows.iter().all(|row| row.problem.is_none()),
                     "{:?}",
                     shelf.rows
                 );
-                id = desk.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
+                id = service.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
                 taken += 1;
             }
         }
@@ -632,10 +635,10 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
     named.dedup();
     assert_eq!(named, names::<Query>("see"), "one of every look");
     let folder = quick();
-    let (mut desk, id) = self::desk(&folder);
+    let (mut service, id) = with_demo(&folder);
     let note = json!({"do": "add-garment", "kind": "mens-jeans", "size": "medium", "makes": {"for": "denim"}, "name": "J"});
     let action = serde_json::from_value(note).unwrap();
-    desk.act(&id, &Request::Act { action }, NOW).unwrap();
+    service.act(&id, &Request::Act { action }, NOW).unwrap();
     let texts = [kept_texts("measures.json"), kept_texts("texts.json")].concat();
     let mut tried = 0;
     let mut chance = Chance(5);
@@ -655,7 +658,7 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
         }
         for asked in all {
             if let Ok(look) = serde_json::from_value::<Query>(asked.clone()) {
-                no_panic(&asked, || desk.look(&id, &look, NOW).is_ok());
+                no_panic(&asked, || service.look(&id, &look, NOW).is_ok());
                 tried += 1;
             }
         }
@@ -666,7 +669,7 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
         .unwrap();
     for asked in changed(draft) {
         if let Ok(draft) = serde_json::from_value::<PlanDraft>(asked.clone()) {
-            no_panic(&asked, || desk.draft(&draft, NOW));
+            no_panic(&asked, || service.draft(&draft, NOW));
             tried += 1;
             for wish in [
                 json!({"by": "squares", "have": "48"}),
@@ -676,28 +679,28 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
             .flat_map(|wish| [wish.clone()].into_iter().chain(changed(wish)).step_by(17))
             {
                 if let Ok(wish) = serde_json::from_value::<GridWish>(wish) {
-                    no_panic(&asked, || desk.grids(&draft, &wish, NOW));
+                    no_panic(&asked, || service.grids(&draft, &wish, NOW));
                     tried += 1;
                 }
             }
         }
     }
     for text in &texts {
-        no_panic(&json!(text), || desk.length(text, NOW).is_ok());
+        no_panic(&json!(text), || service.length(text, NOW).is_ok());
         for tend in ["delete", "restore", "erase"] {
             let tend =
                 serde_json::from_value::<ShelfCommand>(json!({"tend": tend, "id": text})).unwrap();
-            no_panic(&json!(text), || desk.tend(&tend, NOW).unwrap_err());
+            no_panic(&json!(text), || service.tend(&tend, NOW).unwrap_err());
         }
         tried += 4;
     }
     for asked in changed(&serde_json::to_value(Prefs::default()).unwrap()) {
         if let Ok(prefs) = serde_json::from_value::<Prefs>(asked.clone()) {
             no_panic(&asked, || {
-                desk.set_prefs(prefs, NOW).unwrap();
+                service.set_prefs(prefs, NOW).unwrap();
                 for look in looks.iter().step_by(5) {
                     let look = serde_json::from_value(look.clone()).unwrap();
-                    let _ = desk.look(&id, &look, NOW);
+                    let _ = service.look(&id, &look, NOW);
                 }
             });
             tried += 1;
@@ -739,11 +742,11 @@ fn part_huge() {
         return;
     };
     let began = Instant::now();
-    let came = match read_throw(&path) {
+    let came = match read_throw(&path.as_path().into()) {
         Ok(opened) => format!("{} entries", opened.journal.len()),
-        Err(Trouble::TooLarge { .. }) => "too large".to_string(),
-        Err(Trouble::Damage { how, .. }) => format!("{how:?}"),
-        Err(trouble) => panic!("{trouble:?}"),
+        Err(StoreError::TooLarge { .. }) => "too large".to_string(),
+        Err(StoreError::Damaged { how, .. }) => format!("{how:?}"),
+        Err(error) => panic!("{error:?}"),
     };
     let took = began.elapsed().as_millis();
     let status = fs::read_to_string("/proc/self/status").unwrap();

@@ -13,19 +13,21 @@ use lapwork_core::log::journal::Journal;
 use lapwork_core::show::{Prefs, Request, ShelfCommand};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Words;
-use lapwork_shell::desk::{Desk, told};
-use lapwork_shell::store::{Place, Store, ThrowId, Trouble};
+use lapwork_service::desktop;
+use lapwork_service::service::{Service, message};
+use lapwork_service::store::{Place, Store, StoreError, ThrowId};
 use lapwork_tests::forgetful::{
     EIO, ENOSPC, EROFS, Fault, Forgetful, How, Then, Told, alone, cases, in_halves, quick,
 };
 use lapwork_tests::maker::{Chance, beginning, deed, done, entries, note};
+use lapwork_tests::served::{serve, serve_on};
 use rustix::process::{Pid, Resource, Rlimit, Signal, kill_process, setrlimit};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::fs;
 use std::io::{BufRead as _, BufReader, Write as _};
 use std::path::{Path, PathBuf};
-use std::process::{Child, ChildStdout, Command, Stdio};
+use std::process::{self, Child, ChildStdout, Stdio};
 use std::sync::LazyLock;
 use std::time::Duration;
 
@@ -48,7 +50,7 @@ fn record(seed: u64, more: usize) -> Journal {
 }
 
 fn claimed(folder: &Path) -> Store {
-    let mut store = Store::at(folder.to_path_buf());
+    let mut store = desktop::store(folder.to_path_buf());
     store.claim().unwrap();
     store
 }
@@ -86,12 +88,12 @@ fn mended(folder: &Path, broken: &[u8], was: &Journal, what: &str) -> Came {
     let store = claimed(folder);
     let mut opened = match store.open(&id(), START) {
         Ok(opened) => opened,
-        Err(trouble) => {
+        Err(error) => {
             assert!(
-                matches!(trouble, Trouble::Damage { .. }),
-                "{what}: {trouble:?}"
+                matches!(error, StoreError::Damaged { .. }),
+                "{what}: {error:?}"
             );
-            let problem = told(&WORDS, &trouble);
+            let problem = message(&WORDS, &error);
             let place = file.to_str().unwrap();
             let told = format!("{} {}", problem.said, problem.next);
             assert!(told.contains(place), "{what}: {told}");
@@ -129,7 +131,7 @@ fn mended(folder: &Path, broken: &[u8], was: &Journal, what: &str) -> Came {
         };
         let entry = opened.journal.propose(&action, START).unwrap();
         store.append(&id(), &mut opened, &entry).unwrap();
-        opened.journal.accept(entry).unwrap();
+        opened.accept(entry).unwrap();
     }
     drop(store);
     let again = claimed(folder).open(&id(), START).unwrap();
@@ -246,12 +248,12 @@ fn bytes_of_a_large_file_changed() {
 // ── Kills ────────────────────────────────────────────────────────────────────
 
 /// This program again, doing one part.
-fn part(name: &str, folder: &Path, seed: u64, before: &[&str]) -> Command {
+fn part(name: &str, folder: &Path, seed: u64, before: &[&str]) -> process::Command {
     let me = std::env::current_exe().unwrap();
     let mut command = match before {
-        [] => Command::new(&me),
+        [] => process::Command::new(&me),
         [first, rest @ ..] => {
-            let mut command = Command::new(first);
+            let mut command = process::Command::new(first);
             command.args(rest).arg(&me);
             command
         }
@@ -288,8 +290,8 @@ fn part_maker() {
     let Some((folder, seed)) = asked("part_maker") else {
         return;
     };
-    let mut desk = Desk::new(Store::at(folder));
-    let hello = desk.hello(START);
+    let mut service = serve(folder);
+    let hello = service.hello(START);
     if let Some(problem) = hello.problem {
         say(&format!("problem {}", problem.code));
         return;
@@ -299,7 +301,7 @@ fn part_maker() {
     let id = "a";
     for at in 0..400 {
         let deed = deed(&mut chance);
-        let done = desk.act(id, &deed, START + at);
+        let done = service.act(id, &deed, START + at);
         say(&format!("done {at} {}", done.is_ok()));
         match at % 16 {
             5 => {
@@ -307,24 +309,28 @@ fn part_maker() {
                     text: 100 + (at % 90) as u16,
                     ..Prefs::default()
                 };
-                desk.set_prefs(prefs, START).unwrap();
+                service.set_prefs(prefs, START).unwrap();
             }
             9 => {
                 let action = beginning("Passing", 2, 2);
-                let begun = desk
+                let begun = service
                     .tend(&ShelfCommand::Begin { action }, START)
                     .unwrap()
                     .id
                     .unwrap();
-                desk.tend(&ShelfCommand::Delete { id: begun.clone() }, START)
+                service
+                    .tend(&ShelfCommand::Delete { id: begun.clone() }, START)
                     .unwrap();
-                desk.tend(&ShelfCommand::Erase { id: begun }, START)
+                service
+                    .tend(&ShelfCommand::Erase { id: begun }, START)
                     .unwrap();
             }
             13 => {
-                desk.tend(&ShelfCommand::Delete { id: id.into() }, START)
+                service
+                    .tend(&ShelfCommand::Delete { id: id.into() }, START)
                     .unwrap();
-                desk.tend(&ShelfCommand::Restore { id: id.into() }, START)
+                service
+                    .tend(&ShelfCommand::Restore { id: id.into() }, START)
                     .unwrap();
             }
             _ => {}
@@ -332,7 +338,7 @@ fn part_maker() {
     }
 }
 
-fn spawn(command: &mut Command) -> (Child, BufReader<ChildStdout>) {
+fn spawn(command: &mut process::Command) -> (Child, BufReader<ChildStdout>) {
     let mut child = command
         .stdin(Stdio::null())
         .stdout(Stdio::piped())
@@ -409,12 +415,12 @@ fn kill_makers(kills: u64, seed: u64) -> (u64, u64, u64) {
         let mut after = journal.clone();
         done(&mut after, &deed(&mut its), START + said.len() as Time);
 
-        let mut desk = Desk::new(Store::at(folder.path().to_path_buf()));
-        assert_eq!(desk.hello(START).problem, None);
-        let mut shelf = desk.shelf(START);
+        let mut service = serve(folder.path().to_path_buf());
+        assert_eq!(service.hello(START).problem, None);
+        let mut shelf = service.shelf(START);
         if shelf.rows.iter().all(|row| row.id != "a") {
             // Killed between deleting and restoring.
-            let restored = desk.tend(&ShelfCommand::Restore { id: "a".into() }, START);
+            let restored = service.tend(&ShelfCommand::Restore { id: "a".into() }, START);
             shelf = restored.unwrap().shelf;
         }
         for row in shelf.rows.iter().chain(&shelf.deleted) {
@@ -437,17 +443,17 @@ fn kill_makers(kills: u64, seed: u64) -> (u64, u64, u64) {
             said.len()
         );
         // And on: write, and open again.
-        desk.act("a", &note("after the dark"), START).unwrap();
+        service.act("a", &note("after the dark"), START).unwrap();
         assert!(done(&mut journal, &note("after the dark"), START));
-        drop(desk);
+        drop(service);
         assert_eq!(read(folder.path()).0.journal.text(), journal.text());
     }
     (acknowledged, in_flight, torn)
 }
 
 /// The throw `a` as it lies there, and its bytes.
-fn read(folder: &Path) -> (lapwork_shell::store::Opened, Vec<u8>) {
-    let store = Store::at(folder.to_path_buf());
+fn read(folder: &Path) -> (lapwork_service::store::Opened, Vec<u8>) {
+    let store = desktop::store(folder.to_path_buf());
     let file = store.throw_file(Place::Throws, &id());
     (
         store.read(Place::Throws, &id()).unwrap(),
@@ -475,7 +481,7 @@ fn killed_at_any_moment() {
 
 // ── A disk that fails ────────────────────────────────────────────────────────
 
-/// One thing to do at the desk; throws are known by their names.
+/// One thing to do at the service; throws are known by their names.
 #[derive(Debug, Clone)]
 enum Step {
     Begin(&'static str),
@@ -500,7 +506,7 @@ impl Step {
     }
 }
 
-/// A morning at the desk: each kind of writing once at least.
+/// A morning at the service: each kind of writing once at least.
 fn script() -> Vec<Step> {
     use Step::{Act, Begin, Delete, Erase, Restore, Text};
     let cut = || {
@@ -577,7 +583,7 @@ impl Meant {
 }
 
 fn lies(folder: &Path) -> Lies {
-    let store = Store::at(folder.to_path_buf());
+    let store = desktop::store(folder.to_path_buf());
     let mut lies = Lies {
         text: store.settings().unwrap().unwrap_or_default().text,
         ..Lies::default()
@@ -599,7 +605,7 @@ fn lies(folder: &Path) -> Lies {
 
 /// The id of the throw of that name.
 fn named(folder: &Path, name: &str) -> String {
-    let store = Store::at(folder.to_path_buf());
+    let store = desktop::store(folder.to_path_buf());
     for place in [Place::Throws, Place::Deleted] {
         for id in store.ids(place).unwrap() {
             let opened = store.read(place, &id);
@@ -612,31 +618,33 @@ fn named(folder: &Path, name: &str) -> String {
 }
 
 /// Do a step; the code of the problem if it is not done.
-fn take(desk: &mut Desk, folder: &Path, step: &Step, at: Time) -> Result<(), String> {
+fn take(service: &mut Service, folder: &Path, step: &Step, at: Time) -> Result<(), String> {
     let done = match step {
         Step::Begin(name) => {
             let action = beginning(name, 2, 2);
-            desk.tend(&ShelfCommand::Begin { action }, at).map(|_| ())
+            service
+                .tend(&ShelfCommand::Begin { action }, at)
+                .map(|_| ())
         }
-        Step::Act(name, deed) => desk.act(&named(folder, name), deed, at).map(|_| ()),
+        Step::Act(name, deed) => service.act(&named(folder, name), deed, at).map(|_| ()),
         Step::Text(size) => {
             let prefs = Prefs {
                 text: *size,
                 ..Prefs::default()
             };
-            desk.set_prefs(prefs, at).map(|_| ())
+            service.set_prefs(prefs, at).map(|_| ())
         }
         Step::Delete(name) => {
             let id = named(folder, name);
-            desk.tend(&ShelfCommand::Delete { id }, at).map(|_| ())
+            service.tend(&ShelfCommand::Delete { id }, at).map(|_| ())
         }
         Step::Restore(name) => {
             let id = named(folder, name);
-            desk.tend(&ShelfCommand::Restore { id }, at).map(|_| ())
+            service.tend(&ShelfCommand::Restore { id }, at).map(|_| ())
         }
         Step::Erase(name) => {
             let id = named(folder, name);
-            desk.tend(&ShelfCommand::Erase { id }, at).map(|_| ())
+            service.tend(&ShelfCommand::Erase { id }, at).map(|_| ())
         }
     };
     done.map_err(|problem| {
@@ -650,8 +658,8 @@ fn take(desk: &mut Desk, folder: &Path, step: &Step, at: Time) -> Result<(), Str
 
 /// Open what is left, see that it is one of those that may be, write, open again.
 fn goes_on(folder: &Path, may_be: &[Lies], what: &str) {
-    let mut desk = Desk::new(Store::at(folder.to_path_buf()));
-    let hello = desk.hello(START);
+    let mut service = serve(folder.to_path_buf());
+    let hello = service.hello(START);
     assert_eq!(hello.problem, None, "{what}");
     let rows = hello.shelf.rows.iter().chain(&hello.shelf.deleted);
     for row in rows {
@@ -664,13 +672,13 @@ fn goes_on(folder: &Path, may_be: &[Lies], what: &str) {
         "{what}\nfound {found:#?}\nmay be {may_be:#?}"
     );
     for row in &hello.shelf.rows {
-        let head = desk.act(&row.id, &note("going on"), START).unwrap();
-        desk.set_prefs(Prefs::default(), START).unwrap();
-        drop(desk);
-        desk = Desk::new(Store::at(folder.to_path_buf()));
-        assert_eq!(desk.hello(START).problem, None, "{what}");
+        let head = service.act(&row.id, &note("going on"), START).unwrap();
+        service.set_prefs(Prefs::default(), START).unwrap();
+        drop(service);
+        service = serve(folder.to_path_buf());
+        assert_eq!(service.hello(START).problem, None, "{what}");
         let look = serde_json::from_value(json!({"see": "trim"})).unwrap();
-        let seen = serde_json::to_value(desk.look(&row.id, &look, START).unwrap()).unwrap();
+        let seen = serde_json::to_value(service.look(&row.id, &look, START).unwrap()).unwrap();
         assert_eq!(seen["head"]["entry"], head.entry, "{what}");
     }
 }
@@ -682,8 +690,8 @@ fn morning(fault: Fault, then: Then, told: &mut Told) -> bool {
     let shown = folder.path().join("data");
     fs::create_dir(&shown).unwrap();
     let disk = Forgetful::new(&shown, Some(fault));
-    let mut desk = Desk::new(Store::on(shown.clone(), Box::new(disk.clone())));
-    let _ = desk.hello(START);
+    let mut service = serve_on(shown.clone(), disk.clone());
+    let _ = service.hello(START);
     let mut meant = Meant {
         throws: BTreeMap::new(),
         text: Prefs::default().text,
@@ -699,7 +707,7 @@ fn morning(fault: Fault, then: Then, told: &mut Told) -> bool {
         {
             unsure = None;
         }
-        may_be = match take(&mut desk, &shown, step, at) {
+        may_be = match take(&mut service, &shown, step, at) {
             Ok(()) => vec![after.lies()],
             Err(code) => {
                 *told.entry(code).or_default() += 1;
@@ -718,11 +726,13 @@ fn morning(fault: Fault, then: Then, told: &mut Told) -> bool {
         if !matches!(then, Then::GoesOn(..)) {
             break;
         }
-        // She sees what is there, and does it again if it is not.
+        // She sees what is there, which the window asks for at once, and does it again if it
+        // is not.
         disk.mend();
+        let _ = service.shelf(at);
         let told = matches!(step, Step::Text(_));
         if now != after.lies() || told {
-            let again = take(&mut desk, &shown, step, at);
+            let again = take(&mut service, &shown, step, at);
             assert_eq!(again, Ok(()), "{what}, {step:?}");
         }
         may_be = vec![after.lies()];
@@ -740,7 +750,7 @@ fn morning(fault: Fault, then: Then, told: &mut Told) -> bool {
         may_be.push(back);
     }
     let met = disk.count() > fault.at;
-    drop(desk);
+    drop(service);
     match then {
         Then::Reopens => goes_on(&shown, &may_be, &what),
         Then::PowerGoes(names, bytes) | Then::GoesOn(names, bytes) => {
@@ -759,10 +769,10 @@ fn a_fault_at_every_operation() {
     let shown = folder.path().join("data");
     fs::create_dir(&shown).unwrap();
     let disk = Forgetful::new(&shown, None);
-    let mut desk = Desk::new(Store::on(shown.clone(), Box::new(disk.clone())));
-    assert_eq!(desk.hello(START).problem, None);
+    let mut service = serve_on(shown.clone(), disk.clone());
+    assert_eq!(service.hello(START).problem, None);
     for (n, step) in script().iter().enumerate() {
-        take(&mut desk, &shown, step, START + n as Time).unwrap();
+        take(&mut service, &shown, step, START + n as Time).unwrap();
     }
     let count = disk.count();
     let plain = Fault {
@@ -824,9 +834,13 @@ fn a_fault_at_every_operation() {
 /// nothing is lost; make room and go on. Gives how many writes were refused.
 fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     let _ = fs::remove_dir_all(data);
-    let mut desk = Desk::new(Store::at(data.to_path_buf()));
-    assert_eq!(desk.hello(START).problem, None);
-    let id = desk.tend(&ShelfCommand::Demo, START).unwrap().id.unwrap();
+    let mut service = serve(data.to_path_buf());
+    assert_eq!(service.hello(START).problem, None);
+    let id = service
+        .tend(&ShelfCommand::Demo, START)
+        .unwrap()
+        .id
+        .unwrap();
     // All of the disk, then give back `room`.
     let mut fill = fs::File::create(filler).unwrap();
     let block = [1u8; 1024];
@@ -839,7 +853,7 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     for n in 0..400 {
         let kept = fs::read(&file).unwrap();
         let deed = note(&format!("{n} {}", "x".repeat(long)));
-        if let Err(problem) = desk.act(&id, &deed, START) {
+        if let Err(problem) = service.act(&id, &deed, START) {
             assert_eq!(problem.code, "disk", "{problem:?}");
             assert!(problem.said.contains("full"), "{problem:?}");
             assert_eq!(fs::read(&file).unwrap(), kept);
@@ -851,14 +865,14 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
         text: 140,
         ..Prefs::default()
     };
-    if let Err(problem) = desk.set_prefs(prefs, START) {
+    if let Err(problem) = service.set_prefs(prefs, START) {
         assert_eq!(problem.code, "disk");
         refused += 1;
     }
-    if let Err(problem) = desk.tend(&ShelfCommand::Demo, START) {
+    if let Err(problem) = service.tend(&ShelfCommand::Demo, START) {
         assert_eq!(problem.code, "disk");
         assert_eq!(
-            desk.shelf(START).rows.len(),
+            service.shelf(START).rows.len(),
             1,
             "half a throw is on the shelf"
         );
@@ -866,34 +880,34 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     }
     // A torn line cannot be mended now, and is left as it is.
     let whole = fs::read(&file).unwrap();
-    drop(desk);
+    drop(service);
     let cut = fs::OpenOptions::new().write(true).open(&file).unwrap();
     cut.set_len(whole.len() as u64 - 3).unwrap();
-    let mut desk = Desk::new(Store::at(data.to_path_buf()));
-    let hello = desk.hello(START);
+    let mut service = serve(data.to_path_buf());
+    let hello = service.hello(START);
     let row = hello.shelf.rows.iter().find(|row| row.id == id).unwrap();
     let code = row.problem.as_ref().unwrap().code.clone();
     assert!(row.head.is_some() && ["torn", "torn-left"].contains(&code.as_str()));
     if code == "torn-left" {
         assert_eq!(fs::read(&file).unwrap(), whole[..whole.len() - 3]);
-        assert!(desk.act(&id, &note("no"), START).is_err());
+        assert!(service.act(&id, &note("no"), START).is_err());
         refused += 1;
     }
-    drop(desk);
+    drop(service);
     fs::remove_file(filler).unwrap();
-    let mut desk = Desk::new(Store::at(data.to_path_buf()));
-    let head = desk
+    let mut service = serve(data.to_path_buf());
+    let head = service
         .hello(START)
         .shelf
         .rows
         .into_iter()
         .find(|row| row.id == id);
     let before = head.and_then(|row| row.head).unwrap().entry;
-    let after = desk.act(&id, &note("room again"), START).unwrap();
+    let after = service.act(&id, &note("room again"), START).unwrap();
     assert_eq!(after.entry, before + 1);
-    drop(desk);
-    let mut desk = Desk::new(Store::at(data.to_path_buf()));
-    let shelf = desk.hello(START).shelf;
+    drop(service);
+    let mut service = serve(data.to_path_buf());
+    let shelf = service.hello(START).shelf;
     let row = shelf.rows.iter().find(|row| row.id == id).unwrap();
     assert_eq!(row.problem, None);
     assert_eq!(row.head.as_ref().unwrap().entry, after.entry);
@@ -935,21 +949,21 @@ fn part_limited() {
         for limit in least..=most {
             let folder = folder.join(format!("{long}-{limit}"));
             claimed(&folder).begin(&id(), &journal).unwrap();
-            let mut desk = Desk::new(Store::at(folder.clone()));
-            assert_eq!(desk.hello(START).problem, None);
+            let mut service = serve(folder.clone());
+            assert_eq!(service.hello(START).problem, None);
             let limits = |current: Option<u64>| Rlimit {
                 current,
                 maximum: None,
             };
             setrlimit(Resource::Fsize, limits(Some(limit as u64))).unwrap();
-            let kept = desk.act("a", &deed, START);
+            let kept = service.act("a", &deed, START);
             let bytes = read(&folder).1;
             setrlimit(Resource::Fsize, limits(None)).unwrap();
             assert_eq!(kept.is_ok(), limit == most, "{limit}");
             let meant = if limit == most { &after } else { &journal };
             assert_eq!(bytes, meant.text().as_bytes(), "{limit}");
-            desk.act("a", &note("on"), START).unwrap();
-            drop(desk);
+            service.act("a", &note("on"), START).unwrap();
+            drop(service);
             assert_eq!(read(&folder).0.journal.len(), meant.len() + 1);
             cases += 1;
         }
@@ -960,7 +974,7 @@ fn part_limited() {
 }
 
 /// Run a part to its end; what it said, or none if it could not be run at all.
-fn run(mut command: Command) -> Option<String> {
+fn run(mut command: process::Command) -> Option<String> {
     let output = command.stdin(Stdio::null()).output().ok()?;
     let text = String::from_utf8_lossy(&output.stdout).into_owned();
     let said = text
@@ -1001,22 +1015,22 @@ fn a_disk_that_is_full() {
 /// Everything can be looked at, nothing is written, and that is told.
 fn look_only(data: &Path) {
     let before = lies(data);
-    let mut desk = Desk::new(Store::at(data.to_path_buf()));
-    let hello = desk.hello(START);
+    let mut service = serve(data.to_path_buf());
+    let hello = service.hello(START);
     assert_eq!(hello.problem.unwrap().code, "disk");
     let row = &hello.shelf.rows[0];
     assert!(row.head.is_some(), "it can be read");
     for deed in [note("no"), Request::Undo] {
-        let refused = desk.act(&row.id, &deed, START).unwrap_err();
+        let refused = service.act(&row.id, &deed, START).unwrap_err();
         assert_eq!(refused.code, "disk");
         assert!(refused.said.contains("may not"), "{refused:?}");
     }
     let id = row.id.clone();
     for tend in [ShelfCommand::Demo, ShelfCommand::Delete { id }] {
-        assert_eq!(desk.tend(&tend, START).unwrap_err().code, "disk");
+        assert_eq!(service.tend(&tend, START).unwrap_err().code, "disk");
     }
     assert_eq!(
-        desk.set_prefs(Prefs::default(), START).unwrap_err().code,
+        service.set_prefs(Prefs::default(), START).unwrap_err().code,
         "disk"
     );
     assert_eq!(lies(data), before);
@@ -1046,7 +1060,7 @@ fn a_folder_that_may_only_be_read() {
     let root = rustix::process::geteuid().is_root();
     let open =
         "chmod -R a+rX \"$1\" && chmod a-w \"$1\" \"$1\"/* \"$1\"/*/* && chmod a-w \"$1\"/lock";
-    let opened = Command::new("sh")
+    let opened = process::Command::new("sh")
         .args(["-c", open, "sh"])
         .arg(&data)
         .status()
@@ -1075,7 +1089,7 @@ fn a_folder_that_may_only_be_read() {
         None => println!("a read-only mount: not run, nothing may be mounted here"),
     }
     println!("EROFS at every operation: see a_fault_at_every_operation");
-    let again = Command::new("chmod")
+    let again = process::Command::new("chmod")
         .args(["-R", "u+w"])
         .arg(&data)
         .status();
@@ -1092,10 +1106,10 @@ fn part_rival() {
     let Some((folder, seed)) = asked("part_rival") else {
         return;
     };
-    let mut desk = Desk::new(Store::at(folder));
+    let mut service = serve(folder);
     let mut kept = 0;
     for n in 0..8 {
-        match desk.act("a", &note(&format!("{seed}-{n}")), START) {
+        match service.act("a", &note(&format!("{seed}-{n}")), START) {
             Ok(_) => kept += 1,
             Err(problem) => assert_eq!(problem.code, "locked", "{problem:?}"),
         }
@@ -1111,7 +1125,7 @@ fn two_on_one_folder() {
     claimed(folder.path()).begin(&id(), &record(2, 1)).unwrap();
     let (mut child, mut out) = spawn(&mut part("part_maker", folder.path(), 5, &[]));
     assert!(line(&mut out, "done ").is_some());
-    let mut looking = Desk::new(Store::at(folder.path().to_path_buf()));
+    let mut looking = serve(folder.path().to_path_buf());
     let hello = looking.hello(START);
     assert_eq!(hello.problem.unwrap().code, "locked");
     let mut refused = 0;
@@ -1167,7 +1181,7 @@ fn a_clock_set_back_and_forth() {
     let _alone = alone();
     let folder = quick();
     claimed(folder.path()).begin(&id(), &record(4, 1)).unwrap();
-    let mut journal = read(folder.path()).0.journal;
+    let mut journal = (*read(folder.path()).0.journal).clone();
     let mut chance = Chance(23);
     let year = 31_557_600_000;
     let looks: Vec<Value> = vec![
@@ -1178,8 +1192,8 @@ fn a_clock_set_back_and_forth() {
     ];
     let mut cases = 0;
     for round in 0..60 {
-        let mut desk = Desk::new(Store::at(folder.path().to_path_buf()));
-        assert_eq!(desk.hello(START).problem, None);
+        let mut service = serve(folder.path().to_path_buf());
+        assert_eq!(service.hello(START).problem, None);
         for _ in 0..10 {
             let at = match chance.below(6) {
                 0 => 0,
@@ -1189,17 +1203,17 @@ fn a_clock_set_back_and_forth() {
                 _ => START + chance.below(100_000) as Time,
             };
             let deed = deed(&mut chance);
-            let fine = desk.act("a", &deed, at).is_ok();
+            let fine = service.act("a", &deed, at).is_ok();
             assert_eq!(fine, done(&mut journal, &deed, at));
             for look in &looks {
                 let look = serde_json::from_value(look.clone()).unwrap();
-                desk.look("a", &look, START).unwrap();
-                desk.look("a", &look, at).unwrap();
+                service.look("a", &look, START).unwrap();
+                service.look("a", &look, at).unwrap();
             }
-            desk.shelf(at);
+            service.shelf(at);
             cases += 1;
         }
-        drop(desk);
+        drop(service);
         assert_eq!(
             read(folder.path()).0.journal.text(),
             journal.text(),

@@ -17,7 +17,7 @@ use lapwork_core::plan::Plan;
 use lapwork_core::show::Prefs;
 use lapwork_core::show::{self, Context};
 use lapwork_core::words::Words;
-use lapwork_shell::photos::{LONGEST_SIDE, shrink};
+use lapwork_service::photos::{LONGEST_SIDE, shrink};
 use lapwork_tests::maker::Chance;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;

@@ -199,3 +199,41 @@ fn a_strange_file_is_refused_and_a_copy_gets_a_name_of_its_own() {
     let throws = fs::read_dir(data.path().join("throws")).unwrap();
     assert_eq!(throws.count(), 2);
 }
+
+#[test]
+fn a_file_another_program_put_there_is_told_at_once_and_merged() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    let (_, file, copy) = demo(&walk);
+    let before = walk.done();
+    walk.tap("tick");
+    walk.window
+        .wait_until("the tick is taken", |_| walk.done() == before + 1);
+    let here = fs::read(&file).unwrap();
+    // A copy of the same length, with something else in it, takes the place of the file.
+    let other = |text: &str| {
+        let mut other = copy.clone();
+        elsewhere(&mut other, &note(text));
+        other
+    };
+    let short = other("x").text().len();
+    let other = other(&"x".repeat(1 + here.len() - short));
+    assert_eq!(other.text().len(), here.len());
+    let part = file.with_extension("part");
+    fs::write(&part, other.text()).unwrap();
+    fs::rename(&part, &file).unwrap();
+    walk.tap("tick");
+    walk.sees("bring-said", "While your throw was open, another program");
+    walk.sees("bring-said", "The last step you did was not kept");
+    assert_eq!(fs::read(&file).unwrap(), here, "what was kept is back");
+    walk.tap("take-merge");
+    walk.sees("second", "Merged.");
+    walk.window
+        .wait_until("the tick stands", |_| walk.done() == before + 1);
+    walk.tap("tick");
+    walk.window
+        .wait_until("the next is taken", |_| walk.done() == before + 2);
+    let merged = read(&file);
+    assert_eq!(merged.len(), copy.len() + 3);
+    assert_eq!(notes(&merged).len(), notes(&copy).len() + 1);
+}

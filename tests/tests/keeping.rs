@@ -1,7 +1,7 @@
 //! Photos kept, files handed out and brought in, old files brought up to this version:
 //! each operation on the disk made to fail, the power cut, the app killed.
 //!
-//! A scene is some steps at a desk. It is first played on a disk that does not fail, which
+//! A scene is some steps at a service. It is first played on a disk that does not fail, which
 //! says what lies in the folder after each step; then once for every fault. Whatever
 //! happens, what is found afterwards must be what lay there before or after the step that
 //! met the fault, with everything acknowledged; what was told to have failed says where;
@@ -14,25 +14,30 @@ use lapwork_core::log::journal::Journal;
 use lapwork_core::show::{Hello, ImportChoice, Request, ShelfCommand};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Problem;
-use lapwork_shell::desk::Desk;
-use lapwork_shell::disk::Disk;
-use lapwork_shell::handing::{Parcel, look_into, look_into_on, put_into, write_on};
-use lapwork_shell::photos;
-use lapwork_shell::store::{Place, Store, ThrowId};
+use lapwork_service::desktop::{self, DesktopDisk};
+use lapwork_service::disk::{Disk, DiskPath};
+use lapwork_service::export::{ExportFile, write, write_into};
+use lapwork_service::import::read_throw;
+use lapwork_service::photos;
+use lapwork_service::service::Service;
+use lapwork_service::store::{Place, ThrowId};
 use lapwork_tests::forgetful::{
     Bytes, EIO, ENOSPC, EROFS, Fault, Forgetful, How, Killed, Names, Then, Told, alone, cases,
     in_halves, quick,
 };
 use lapwork_tests::maker::{Chance, beginning, done, entries, note};
+use lapwork_tests::served::{serve, serve_on};
+use lapwork_tests::tapped::Tapped;
 use rustix::process::{Pid, Signal, kill_process};
 use serde_json::json;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
-use std::io::{BufRead as _, BufReader, Cursor, Write as _};
+use std::io::{self, BufRead as _, BufReader, Cursor, Write as _};
 use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
+use std::process::{self, Stdio};
+use std::sync::Arc;
 use std::sync::LazyLock;
-use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::time::Duration;
 
 const START: Time = 1_773_000_000_000;
@@ -146,11 +151,11 @@ fn backed(lies: &Lies, old: &[u8], what: &str) {
     }
 }
 
-/// Look through a data folder; half a file under a final name is a failure.
+/// Query through a data folder; half a file under a final name is a failure.
 fn lies(root: &Path, what: &str) -> Lies {
     let mut lies = Lies::default();
     let data = root.join("data");
-    let store = Store::at(data.clone());
+    let store = desktop::store(data.clone());
     for place in [Place::Throws, Place::Deleted] {
         for id in store.ids(place).unwrap() {
             let file = store.throw_file(place, &id);
@@ -158,7 +163,7 @@ fn lies(root: &Path, what: &str) -> Lies {
             let read = Journal::read(&bytes).unwrap_or_else(|how| panic!("{what}: {how:?}"));
             let name = read.journal.throw().name.clone();
             let folder = file.parent().unwrap();
-            for found in fs::read_dir(folder).unwrap().flatten() {
+            for found in fs::read_dir(&folder).unwrap().flatten() {
                 let called = found.file_name().into_string().unwrap();
                 let Some(copy) = called.strip_prefix("throw.jsonl.") else {
                     continue;
@@ -198,7 +203,7 @@ fn lies(root: &Path, what: &str) -> Lies {
 
 /// Where a step is taken.
 struct Stage<'a> {
-    desk: &'a mut Desk,
+    service: &'a mut Service,
     disk: &'a dyn Disk,
     root: &'a Path,
 }
@@ -222,31 +227,34 @@ fn lay(root: &Path, id: &str, bytes: &[u8]) {
 }
 
 fn acts(id: &'static str, deed: Request, at: Time) -> Step {
-    Box::new(move |stage| stage.desk.act(id, &deed, at).map(|_| ()))
+    Box::new(move |stage| stage.service.act(id, &deed, at).map(|_| ()))
 }
 
 fn keeps(id: &'static str, n: usize) -> Step {
     Box::new(move |stage| {
         let bytes = Ok(PHOTOS[n].clone());
-        stage.desk.keep_photo(id, bytes, START).map(|_| ())
+        stage.service.keep_photo(id, bytes, START).map(|_| ())
     })
 }
 
 /// Bring the file `name` of the root, and do this with it.
 fn brings(name: &'static str, take: ImportChoice) -> Step {
     Box::new(move |stage| {
-        let found = look_into_on(stage.disk, &stage.root.join(name));
-        let file = stage.desk.bring(found, START)?.file;
-        stage.desk.take(&take, file, START + 77).map(|_| ())
+        let found = read_throw(stage.disk, &stage.root.join(name).into());
+        let file = stage.service.import(found, START)?.file;
+        stage
+            .service
+            .decide_import(&take, file, START + 77)
+            .map(|_| ())
     })
 }
 
 fn hands(parcels: Vec<(&'static str, Vec<u8>)>) -> Step {
     Box::new(move |stage| {
         for (name, bytes) in &parcels {
-            let path = stage.root.join("out").join(name);
-            let put = write_on(stage.disk, &path, bytes);
-            stage.desk.handed(put.map(|()| vec![path]))?;
+            let path = DiskPath::from(stage.root.join("out").join(name));
+            let put = write(stage.disk, &path, bytes);
+            stage.service.exported(put.map(|()| vec![path]))?;
         }
         Ok(())
     })
@@ -292,7 +300,7 @@ fn scenes() -> Vec<Scene> {
             lay: Box::new(move |root| lay(root, "old", &old)),
             steps: vec![
                 Box::new(|stage| {
-                    stage.desk.shelf(START);
+                    stage.service.shelf(START);
                     Ok(())
                 }),
                 acts("old", note("on"), START),
@@ -348,13 +356,13 @@ fn scenes() -> Vec<Scene> {
                 hands(vec![("A.pdf", large.clone())]),
                 hands(vec![("front.svg", b"<svg/>".to_vec())]),
                 Box::new(move |stage| {
-                    let parcel = |name: &str| Parcel {
+                    let file = |name: &str| ExportFile {
                         name: name.to_string(),
                         bytes: large.clone(),
                     };
-                    let parcels = [parcel("A.jsonl")];
-                    let put = put_into(stage.disk, &stage.root.join("out"), &parcels);
-                    stage.desk.handed(put).map(|_| ())
+                    let files = [file("A.jsonl")];
+                    let put = write_into(stage.disk, &stage.root.join("out").into(), &files);
+                    stage.service.exported(put).map(|_| ())
                 }),
             ],
         },
@@ -362,10 +370,10 @@ fn scenes() -> Vec<Scene> {
 }
 
 /// Before anything is done the shelf is looked at, as the window does.
-fn open(root: &Path, disk: &(impl Disk + Clone + 'static)) -> Desk {
-    let mut desk = Desk::new(Store::on(root.join("data"), Box::new(disk.clone())));
-    let _ = desk.hello(START);
-    desk
+fn open(root: &Path, disk: &(impl Disk + Clone + 'static)) -> Service {
+    let mut service = serve_on(root.join("data"), disk.clone());
+    let _ = service.hello(START);
+    service
 }
 
 /// The scene on a disk that is well: what lies there after each step, how many operations
@@ -376,11 +384,11 @@ fn rehearsed(scene: &Scene) -> (Vec<Lies>, usize, usize) {
     (scene.lay)(root);
     let disk = Forgetful::over(root, None);
     let mut all = vec![lies(root, scene.name)];
-    let mut desk = open(root, &disk);
+    let mut service = open(root, &disk);
     let opened = disk.count();
     for (n, step) in scene.steps.iter().enumerate() {
         let mut stage = Stage {
-            desk: &mut desk,
+            service: &mut service,
             disk: &disk,
             root,
         };
@@ -414,17 +422,17 @@ fn goes_on(
         };
         assert!(whole, "{what}: half a copy, {sort}");
     }
-    let mut desk = Desk::new(Store::at(root.join("data")));
-    let hello = desk.hello(START);
+    let mut service = serve(root.join("data"));
+    let hello = service.hello(START);
     assert_eq!(hello.problem, None, "{what}");
     for row in &hello.shelf.rows {
         assert!(row.head.is_some(), "{what}: {row:?}");
-        let head = desk.act(&row.id, &note("going on"), START).unwrap();
-        drop(desk);
-        desk = Desk::new(Store::at(root.join("data")));
-        assert_eq!(desk.hello(START).problem, None, "{what}");
+        let head = service.act(&row.id, &note("going on"), START).unwrap();
+        drop(service);
+        service = serve(root.join("data"));
+        assert_eq!(service.hello(START).problem, None, "{what}");
         let id = ThrowId::parse(&row.id).unwrap();
-        let again = Store::at(root.join("data"))
+        let again = desktop::store(root.join("data"))
             .read(Place::Throws, &id)
             .unwrap();
         assert_eq!(again.journal.len() as u32, head.entry, "{what}");
@@ -449,11 +457,11 @@ fn play(scene: &Scene, (meant, fault, then): (&[Lies], Fault, Then), told: &mut 
     let root = folder.path();
     (scene.lay)(root);
     let disk = Forgetful::over(root, Some(fault));
-    let mut desk = open(root, &disk);
+    let mut service = open(root, &disk);
     let mut may_be: Vec<&Lies> = vec![&meant[0], &meant[1]];
     for (n, step) in scene.steps.iter().enumerate() {
         let mut stage = Stage {
-            desk: &mut desk,
+            service: &mut service,
             disk: &disk,
             root,
         };
@@ -486,7 +494,7 @@ fn play(scene: &Scene, (meant, fault, then): (&[Lies], Fault, Then), told: &mut 
         disk.mend();
         // What she sees is not done, or was told is not safe, she does once more.
         let mut stage = Stage {
-            desk: &mut desk,
+            service: &mut service,
             disk: &disk,
             root,
         };
@@ -497,7 +505,7 @@ fn play(scene: &Scene, (meant, fault, then): (&[Lies], Fault, Then), told: &mut 
         }
     }
     let met = disk.count() > fault.at;
-    drop(desk);
+    drop(service);
     let copies: BTreeSet<(String, Vec<u8>)> =
         meant.iter().flat_map(|lies| lies.beside.clone()).collect();
     match then {
@@ -576,18 +584,18 @@ fn lives_on(root: &Path, disk: &Forgetful, told: bool, what: &str) {
     let after_the_cut = |acted: &BTreeMap<String, u32>| {
         let left = quick();
         disk.after_power_cut(left.path(), Names::Synced, Bytes::Synced);
-        let mut desk = Desk::new(Store::at(left.path().join("data")));
-        let hello = desk.hello(START);
+        let mut service = serve(left.path().join("data"));
+        let hello = service.hello(START);
         assert_eq!(hello.problem, None, "{what}");
         let found = entries(&hello);
         for (id, entry) in acted {
             assert_eq!(found.get(id), Some(entry), "{what}: throw {id}");
             // And it can be worked on.
-            desk.act(id, &note("once more"), START + 300).unwrap();
+            service.act(id, &note("once more"), START + 300).unwrap();
         }
     };
-    let mut desk = open(root, disk);
-    let hello = desk.hello(START);
+    let mut service = open(root, disk);
+    let hello = service.hello(START);
     assert_eq!(hello.problem, None, "{what}");
     let mut acted = entries(&hello);
     if !told {
@@ -595,11 +603,11 @@ fn lives_on(root: &Path, disk: &Forgetful, told: bool, what: &str) {
     }
     for (id, entry) in &mut acted {
         for n in 0..3 {
-            let done = desk.act(id, &note("acknowledged"), START + 100 + n);
+            let done = service.act(id, &note("acknowledged"), START + 100 + n);
             *entry = done.unwrap_or_else(|why| panic!("{what}: {why:?}")).entry;
         }
     }
-    drop(desk);
+    drop(service);
     after_the_cut(&acted);
 }
 
@@ -609,7 +617,7 @@ fn plain_scenes() -> Vec<Scene> {
         Box::new(|stage| {
             let action = beginning("New", 2, 2);
             stage
-                .desk
+                .service
                 .tend(&ShelfCommand::Begin { action }, START)
                 .map(|_| ())
         })
@@ -651,10 +659,10 @@ fn what_a_life_that_ended_badly_left_is_on_the_disk_before_it_is_shown() {
         (scene.lay)(root);
         let disk = Forgetful::over(root, fault);
         let killed = Killed::after(left, &disk);
-        let mut desk = open(root, &killed);
+        let mut service = open(root, &killed);
         for step in &scene.steps {
             let mut stage = Stage {
-                desk: &mut desk,
+                service: &mut service,
                 disk: &killed,
                 root,
             };
@@ -662,7 +670,7 @@ fn what_a_life_that_ended_badly_left_is_on_the_disk_before_it_is_shown() {
                 break;
             }
         }
-        drop(desk);
+        drop(service);
         let count = disk.count();
         disk.mend();
         let what = format!("{}: {fault:?}, killed after {left}", scene.name);
@@ -731,11 +739,11 @@ fn the_order_of_it() {
         let root = folder.path();
         (scene.lay)(root);
         let disk = Forgetful::over(root, None);
-        let mut desk = open(root, &disk);
+        let mut service = open(root, &disk);
         let mut from = 0;
         for step in &scene.steps {
             let mut stage = Stage {
-                desk: &mut desk,
+                service: &mut service,
                 disk: &disk,
                 root,
             };
@@ -792,16 +800,17 @@ fn the_order_of_it() {
             }
         }
     }
-    // An entry: written, synced, and nothing else; before the first of this life the file is
+    // An entry: the file's end is read, the entry written and synced, and its end read back,
+    // and nothing else; before the first of this life the file is
     // written anew.
     let folder = quick();
     lay(folder.path(), "a", record("A", &[]).text().as_bytes());
     let disk = Forgetful::over(folder.path(), None);
-    let mut desk = open(folder.path(), &disk);
+    let mut service = open(folder.path(), &disk);
     let from = disk.count();
-    desk.act("a", &note("one"), START).unwrap();
+    service.act("a", &note("one"), START).unwrap();
     let second = disk.count();
-    desk.act("a", &note("two"), START).unwrap();
+    service.act("a", &note("two"), START).unwrap();
     let log = disk.log();
     let did = |log: &[(&'static str, String)]| log.iter().map(|(did, _)| *did).collect::<Vec<_>>();
     let anew = [
@@ -815,12 +824,55 @@ fn the_order_of_it() {
         "sync folder",
     ];
     let first = did(&log[from..second]);
-    assert_eq!(first, [&anew[..], &["open", "write", "sync"]].concat());
-    assert_eq!(did(&log[second..]), ["open", "write", "sync"]);
+    // The file is known to be the one that was written, by all of it the first time.
+    let known = ["open", "read end", "read"];
+    let added = ["write", "sync", "read end"];
+    assert_eq!(first, [&anew[..], &known, &added].concat());
+    assert_eq!(did(&log[second..]), [&known[..2], &added].concat());
     let made = when(&log, "sync folder", |to| to == "data");
     assert!(made < from, "the lock's name");
     println!("the order of {seen} changes of names: each as it must be");
     assert!(seen > 20);
+}
+
+// ── A torn throw ─────────────────────────────────────────────────────────────
+
+#[test]
+fn a_torn_throw_is_mended_before_another_takes_its_place() {
+    let _alone = alone();
+    let folder = quick();
+    let root = folder.path();
+    let whole = record("A", &[note("one")]).text().into_bytes();
+    let torn = &whole[..whole.len() - 5];
+    lay(root, "a", torn);
+    let file = root.join("data/throws/a/throw.jsonl");
+    let full = Arc::new(AtomicBool::new(true));
+    let is_full = Arc::clone(&full);
+    let disk = Tapped::with(move || match is_full.load(Ordering::SeqCst) {
+        true => Err(io::ErrorKind::StorageFull.into()),
+        false => Ok(()),
+    });
+    let mut service = serve_on(root.join("data"), disk);
+    let row = service.hello(START).shelf.rows[0].clone();
+    assert_eq!(row.problem.map(|p| p.code).as_deref(), Some("torn-left"));
+    let brought = root.join("brought");
+    fs::write(&brought, &whole).unwrap();
+    let found = read_throw(&DesktopDisk, &brought.into());
+    let view = service.import(found, START).unwrap();
+    assert_eq!(view.buttons[0].take, ImportChoice::TakeBrought);
+    let take =
+        |service: &mut Service| service.decide_import(&ImportChoice::TakeBrought, view.file, START);
+    assert_eq!(take(&mut service).unwrap_err().code, "torn-left");
+    let refused = service.act("a", &note("later"), START).unwrap_err();
+    assert_eq!(refused.code, "torn-left");
+    assert_eq!(fs::read(&file).unwrap(), torn, "untouched so far");
+    full.store(false, Ordering::SeqCst);
+    take(&mut service).unwrap();
+    let beside = fs::read_dir(file.parent().unwrap()).unwrap();
+    let mut beside = beside.map(|found| fs::read(found.unwrap().path()).unwrap());
+    assert!(beside.any(|bytes| bytes == torn), "the torn file is kept");
+    assert_eq!(fs::read(&file).unwrap(), whole);
+    assert!(service.act("a", &note("later"), START).is_ok());
 }
 
 // ── Photos chosen and left, and sweeping ─────────────────────────────────────
@@ -831,9 +883,10 @@ fn photos_chosen_and_left_are_swept_and_no_others() {
     let folder = quick();
     let root = folder.path();
     lay(root, "a", record("A", &[]).text().as_bytes());
-    let mut desk = Desk::new(Store::at(root.join("data")));
+    let mut service = serve(root.join("data"));
     let photos = root.join("data/throws/a/photos");
-    let keep = |desk: &mut Desk, n: usize| desk.keep_photo("a", Ok(PHOTOS[n].clone()), START);
+    let keep =
+        |service: &mut Service, n: usize| service.keep_photo("a", Ok(PHOTOS[n].clone()), START);
     let names = || -> BTreeSet<String> {
         let found = fs::read_dir(&photos).unwrap().flatten();
         found
@@ -841,20 +894,20 @@ fn photos_chosen_and_left_are_swept_and_no_others() {
             .collect()
     };
     let called = |n: usize| format!("{}.jpg", hash(&PHOTOS[n]));
-    keep(&mut desk, 0).unwrap();
-    desk.act("a", &picture(0), START).unwrap();
-    desk.act("a", &Request::Undo, START).unwrap();
-    keep(&mut desk, 1).unwrap();
+    keep(&mut service, 0).unwrap();
+    service.act("a", &picture(0), START).unwrap();
+    service.act("a", &Request::Undo, START).unwrap();
+    keep(&mut service, 1).unwrap();
     // Half of one, from an app that died; and what is none of ours.
     fs::write(photos.join(format!("{}.new", called(5))), "half").unwrap();
     fs::write(photos.join("mine.txt"), "mine").unwrap();
-    keep(&mut desk, 2).unwrap();
+    keep(&mut service, 2).unwrap();
     let meant = [called(0), called(2), "mine.txt".to_string()];
     assert_eq!(names(), BTreeSet::from(meant));
     // One whose bytes went bad is written anew.
     fs::write(photos.join(called(2)), "bad").unwrap();
-    desk.act("a", &picture(2), START).unwrap();
-    keep(&mut desk, 2).unwrap();
+    service.act("a", &picture(2), START).unwrap();
+    keep(&mut service, 2).unwrap();
     assert_eq!(fs::read(photos.join(called(2))).unwrap(), PHOTOS[2]);
 }
 
@@ -875,26 +928,28 @@ fn part_keeper() {
         out.write_all(format!("{line}\n").as_bytes()).unwrap();
         out.flush().unwrap();
     };
-    let mut desk = Desk::new(Store::at(root.join("data")));
-    assert_eq!(desk.hello(START).problem, None);
+    let mut service = serve(root.join("data"));
+    assert_eq!(service.hello(START).problem, None);
     let other = record("Other", &[note("by itself")]);
     say("said ready".into());
     for n in 0..PHOTOS.len() {
-        desk.keep_photo("a", Ok(PHOTOS[n].clone()), START).unwrap();
-        desk.act("a", &picture(n), START).unwrap();
+        service
+            .keep_photo("a", Ok(PHOTOS[n].clone()), START)
+            .unwrap();
+        service.act("a", &picture(n), START).unwrap();
         say(format!("said pictured {n}"));
         let name = format!("{n:032x}");
         fs::write(root.join("in"), other.clone().named(&name).text()).unwrap();
-        let file = desk.bring(look_into(&root.join("in")), START).unwrap().file;
-        desk.take(&ImportChoice::Add, file, START).unwrap();
+        let file = service
+            .import(read_throw(&DesktopDisk, &root.join("in").into()), START)
+            .unwrap()
+            .file;
+        service
+            .decide_import(&ImportChoice::Add, file, START)
+            .unwrap();
         say(format!("said added {n}"));
         let sheet = PHOTOS[n].repeat(20);
-        write_on(
-            &lapwork_shell::disk::RealDisk,
-            &root.join("out/sheet"),
-            &sheet,
-        )
-        .unwrap();
+        write(&DesktopDisk, &root.join("out/sheet").into(), &sheet).unwrap();
         say(format!("said handed {n}"));
     }
 }
@@ -910,7 +965,7 @@ fn killed_while_keeping_photos_and_files() {
         let root = folder.path();
         lay(root, "a", record("A", &[]).text().as_bytes());
         fs::create_dir(root.join("out")).unwrap();
-        let mut child = Command::new(std::env::current_exe().unwrap())
+        let mut child = process::Command::new(std::env::current_exe().unwrap())
             .args(["--exact", "part_keeper", "--nocapture"])
             .env(PART, root)
             .stdout(Stdio::piped())
@@ -945,17 +1000,17 @@ fn killed_while_keeping_photos_and_files() {
         child.wait().unwrap();
         while line(&mut said) {}
 
-        let mut desk = Desk::new(Store::at(root.join("data")));
-        let hello = desk.hello(START);
+        let mut service = serve(root.join("data"));
+        let hello = service.hello(START);
         assert_eq!(hello.problem, None);
         for row in &hello.shelf.rows {
             let torn = row.problem.as_ref().is_none_or(|p| p.code == "torn");
             assert!(torn && row.head.is_some(), "{row:?}");
         }
-        drop(desk);
+        drop(service);
         let what = format!("kill {kill}");
         // Names alike are told apart by the record; here only whether it can be read counts.
-        let store = Store::at(root.join("data"));
+        let store = desktop::store(root.join("data"));
         let id = ThrowId::parse("a").unwrap();
         let journal = store.read(Place::Throws, &id).unwrap().journal;
         let in_story = journal.photos();
@@ -1005,13 +1060,15 @@ fn killed_while_keeping_photos_and_files() {
             .any(|n| sheet == n.and_then(|n| PHOTOS.get(n)).map(|photo| photo.repeat(20)));
         assert!(fits, "{what}: the sheet is neither the last nor the next");
         // And on: another photo, kept and there.
-        let mut desk = Desk::new(Store::at(root.join("data")));
-        desk.keep_photo("a", Ok(PHOTOS[39].clone()), START).unwrap();
-        desk.act("a", &picture(39), START).ok();
-        desk.tend(&ShelfCommand::Demo, START).unwrap();
-        drop(desk);
-        let mut desk = Desk::new(Store::at(root.join("data")));
-        assert_eq!(desk.hello(START).problem, None);
+        let mut service = serve(root.join("data"));
+        service
+            .keep_photo("a", Ok(PHOTOS[39].clone()), START)
+            .unwrap();
+        service.act("a", &picture(39), START).ok();
+        service.tend(&ShelfCommand::Demo, START).unwrap();
+        drop(service);
+        let mut service = serve(root.join("data"));
+        assert_eq!(service.hello(START).problem, None);
     }
     println!(
         "killed with -9 while keeping photos and files: {KILLS} kills, {pictured} photos, \

@@ -829,7 +829,7 @@ fn photos_from_the_store_are_made_small_and_grey_for_black_ink() {
     });
     let encoder = image::codecs::jpeg::JpegEncoder::new(&mut picture);
     photo.write_with_encoder(encoder).unwrap();
-    let kept = lapwork_shell::photos::shrink(&picture).unwrap();
+    let kept = lapwork_service::photos::shrink(&picture).unwrap();
     let sheet = filled::story(&filled::throw(2, 2), 2);
     let order = PrintOrder {
         card: false,

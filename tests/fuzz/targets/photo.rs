@@ -1,54 +1,12 @@
 //! Bytes that may be a photo: refused, or made small and plain.
 //!
-//! The photo reader is the shell's own file, built here without the window's crates; what
-//! it says of a disk is not reached. Run it from the root:
+//! Run it from the root:
 //! `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none photo` (DEVELOPERS.md, “Working
 //! on it”).
 
 #![no_main]
-// Only the reader of bytes is called.
-#![allow(dead_code)]
 
-#[path = "../../../src-tauri/src/photos.rs"]
-mod photos;
-
-/// What the photo reader's file needs of its neighbour.
-mod store {
-    use std::io;
-    use std::path::{Path, PathBuf};
-
-    /// What can go wrong.
-    #[derive(Debug)]
-    pub enum Trouble {
-        /// Reading failed.
-        Disk {
-            /// Where.
-            path: PathBuf,
-            /// What the system said.
-            why: io::Error,
-        },
-        /// It is no photo to keep.
-        Photo {
-            /// Where.
-            path: PathBuf,
-            /// Why.
-            fault: crate::photos::Fault,
-        },
-    }
-
-    /// Whether it is a plain file is for the shell to see.
-    pub fn plain(_: &Path) -> Result<(), Trouble> {
-        Ok(())
-    }
-
-    /// What the system said, and where.
-    pub fn disk(path: &Path) -> impl FnOnce(io::Error) -> Trouble + '_ {
-        move |why| Trouble::Disk {
-            path: path.to_path_buf(),
-            why,
-        }
-    }
-}
+use lapwork_service::photos;
 
 libfuzzer_sys::fuzz_target!(|bytes: &[u8]| {
     if let Ok(kept) = photos::shrink(bytes) {

@@ -17,6 +17,19 @@ error-locked = Lapwork ist zweimal offen, und nur eines darf in seinen Ordner sc
 error-locked-next = Hier kannst du dich umsehen. Zum Weiterarbeiten schließ das andere und versuch es noch einmal.
 error-torn-left = Der letzte Schritt ist erst halb geschrieben, und die Datei lässt sich gerade nicht richten.
 error-torn-left-next = Hier kannst du dich umsehen. Schaff Platz oder schließ das andere Lapwork und öffne sie noch einmal, um weiterzuarbeiten.
+error-changed = { $file } war nicht mehr so, wie Lapwork die Datei geschrieben hatte: Während die Decke offen war, hat ein anderes Programm sie geändert, eine andere an ihre Stelle gelegt oder sie weggenommen. Dein letzter Schritt wurde nicht gesichert.
+error-changed-next = Alle Schritte, die vorher gesichert waren, sind sicher: Die Datei liegt mit jedem davon wieder an ihrer Stelle. { $found ->
+    [nothing] Mach den letzten Schritt noch einmal. Dasselbe liegt auch als { $here } daneben.
+    [less] Was dort lag, enthielt sonst nichts. Mach den letzten Schritt noch einmal. Beide Dateien liegen als { $here } und { $brought } daneben.
+    [unsound] Was dort lag, war nicht als Decke zu lesen. Mach den letzten Schritt noch einmal. Beide Dateien liegen als { $here } und { $brought } daneben.
+   *[more] Was dort lag, enthält auch andere Schritte: Entscheide, was aus ihnen wird, und mach dann den letzten Schritt noch einmal. Beide Dateien liegen als { $here } und { $brought } daneben.
+}
+error-changed-left = { $file } ist nicht mehr so, wie Lapwork die Datei geschrieben hat: Während die Decke offen war, hat ein anderes Programm sie geändert, eine andere an ihre Stelle gelegt oder sie weggenommen. Dein letzter Schritt wurde nicht gesichert, und die Datei lässt sich gerade nicht richten ({ $why }).
+error-changed-left-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Schaff Platz, sieh nach, ob der Speicher in Ordnung ist, und mach den Schritt dann noch einmal.
+error-away = Der Ordner { $file }, in dem deine Decken liegen, ist nicht mehr da; gerade lässt sich nichts sichern.
+error-away-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Bring den Ordner oder den Datenträger, auf dem er liegt, an seine Stelle zurück, und mach den letzten Schritt dann noch einmal.
+error-random = Dieses Gerät gab keine Zufallszahl her; deshalb ließ sich keine Decke beginnen ({ $why }).
+error-random-next = Versuch es noch einmal. Bleibt es so, starte das Gerät neu; die Decken, die du hast, sind unberührt.
 error-too-large = { $file } ist größer als 64 MB; mehr liest und schreibt Lapwork nicht.
 error-too-large-next = Beginne eine neue Decke für das, was noch zu machen ist.
 error-no-such-throw = Diese Decke liegt nicht mehr im Regal.
@@ -127,7 +140,7 @@ error-unsure = Der Speicher versagte, während { $file } geschrieben wurde ({ $w
 error-unsure-next = { $seen ->
     [before] Sieh nach, ob der Speicher in Ordnung ist, und tu es noch einmal.
     [after] Sieh nach, ob der Speicher in Ordnung ist, öffne Lapwork neu, und sieh, ob der Schritt da ist, bevor du ihn ein zweites Mal tust.
-   *[neither] Sie bleibt dort unberührt, und nichts kommt dazu. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie richten kann.
+   *[neither] Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Sieh nach, ob der Speicher in Ordnung ist, und sieh, ob dieser Schritt da ist, bevor du ihn ein zweites Mal tust.
 }
 error-held = Der Speicher versagte, und { $file } ließ sich nicht neu schreiben; vorläufig kommt nichts dazu.
 error-held-next = Du kannst dich umsehen; die Datei bleibt unberührt. Sieh nach, ob der Speicher in Ordnung ist und Platz hat, und versuch es noch einmal.

@@ -15,7 +15,6 @@
 //! Limits: of an animated picture the first frame; colours of a wide profile come out a
 //! little paler; what is seen through is laid on white.
 
-use crate::store::{Trouble, disk, plain};
 use image::codecs::jpeg::JpegEncoder;
 use image::imageops::FilterType;
 use image::{
@@ -24,9 +23,7 @@ use image::{
 };
 use lapwork_core::throw::photos::PhotoId;
 use sha2::{Digest as _, Sha256};
-use std::fs::File;
-use std::io::{Cursor, Read as _};
-use std::path::Path;
+use std::io::Cursor;
 
 // Where the limits lie is our judgement.
 
@@ -45,7 +42,7 @@ pub const ENDINGS: [&str; 4] = ["jpg", "jpeg", "png", "webp"];
 
 /// Why a file is no photo to keep.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Fault {
+pub enum PhotoFault {
     /// Larger than [`MOST_BYTES`].
     Large,
     /// More points than [`MOST_PIXELS`], or too much memory.
@@ -60,36 +57,27 @@ pub enum Fault {
 }
 
 /// Whether a file dropped on the window is meant as a photo, by its ending.
-pub fn meant(path: &Path) -> bool {
-    let ending = path.extension().and_then(|e| e.to_str());
+pub fn meant(name: &str) -> bool {
+    let ending = name.rsplit_once('.').map(|(_, ending)| ending);
     ending.is_some_and(|e| ENDINGS.contains(&e.to_ascii_lowercase().as_str()))
 }
 
-/// Read a photo from anywhere and make it fit to keep.
-///
-/// # Errors
-/// What stands in the way.
-pub fn take(path: &Path) -> Result<Vec<u8>, Trouble> {
-    let photo = |fault| Trouble::Photo {
-        path: path.to_path_buf(),
-        fault,
-    };
-    plain(path)?;
-    let mut bytes = Vec::new();
-    File::open(path)
-        .and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))
-        .map_err(disk(path))?;
-    if bytes.len() as u64 > MOST_BYTES {
-        return Err(photo(Fault::Large));
-    }
-    shrink(&bytes).map_err(photo)
+/// A photo made fit to print.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PaperPhoto {
+    /// It as JPEG.
+    pub jpeg: Vec<u8>,
+    /// Its width in points.
+    pub width: u32,
+    /// Its height in points.
+    pub height: u32,
 }
 
 /// The longer side of what is printed, in points: 240 to the inch at half the width of a page.
 pub const PAPER_SIDE: u32 = 800;
 
 /// A photo that was kept, made fit to print; none if it cannot be read.
-pub fn for_paper(kept: &[u8], black: bool) -> Option<lapwork_sheet::Photo> {
+pub fn for_paper(kept: &[u8], black: bool) -> Option<PaperPhoto> {
     let mut reader = ImageReader::with_format(Cursor::new(kept), ImageFormat::Jpeg);
     let mut limits = Limits::default();
     limits.max_alloc = Some(MOST_MEMORY);
@@ -106,7 +94,7 @@ pub fn for_paper(kept: &[u8], black: bool) -> Option<lapwork_sheet::Photo> {
         false => encoder.write_image(&picture.to_rgb8(), width, height, ExtendedColorType::Rgb8),
     };
     written.ok()?;
-    Some(lapwork_sheet::Photo {
+    Some(PaperPhoto {
         jpeg,
         width,
         height,
@@ -123,14 +111,14 @@ pub fn name(bytes: &[u8]) -> Option<PhotoId> {
 /// The picture in a file, made fit to keep.
 ///
 /// # Errors
-/// The [`Fault`].
-pub fn shrink(bytes: &[u8]) -> Result<Vec<u8>, Fault> {
+/// The [`PhotoFault`].
+pub fn shrink(bytes: &[u8]) -> Result<Vec<u8>, PhotoFault> {
     let mut reader = ImageReader::new(Cursor::new(bytes))
         .with_guessed_format()
-        .map_err(|_| Fault::Broken)?;
+        .map_err(|_| PhotoFault::Broken)?;
     match reader.format() {
         Some(ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP) => {}
-        _ => return Err(Fault::Kind),
+        _ => return Err(PhotoFault::Kind),
     }
     let mut limits = Limits::default();
     limits.max_alloc = Some(MOST_MEMORY);
@@ -139,10 +127,10 @@ pub fn shrink(bytes: &[u8]) -> Result<Vec<u8>, Fault> {
     let (width, height) = decoder.dimensions();
     let have = u64::from(width) * u64::from(height);
     if have > MOST_PIXELS {
-        return Err(Fault::Pixels { have });
+        return Err(PhotoFault::Pixels { have });
     }
     if have == 0 {
-        return Err(Fault::Broken);
+        return Err(PhotoFault::Broken);
     }
     // A tag that makes no sense leaves the picture as it lies.
     let orientation = decoder.orientation();
@@ -160,11 +148,11 @@ pub fn shrink(bytes: &[u8]) -> Result<Vec<u8>, Fault> {
     Ok(out)
 }
 
-fn fault(why: &ImageError, have: u64) -> Fault {
+fn fault(why: &ImageError, have: u64) -> PhotoFault {
     match why {
-        ImageError::Limits(_) => Fault::Pixels { have },
-        ImageError::Unsupported(_) => Fault::Kind,
-        _ => Fault::Broken,
+        ImageError::Limits(_) => PhotoFault::Pixels { have },
+        ImageError::Unsupported(_) => PhotoFault::Kind,
+        _ => PhotoFault::Broken,
     }
 }
 
@@ -187,7 +175,11 @@ fn on_white(picture: &DynamicImage) -> RgbImage {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::desktop::DesktopDisk;
+    use crate::import::read_photo;
+    use crate::store::StoreError;
     use exif::{In, Tag};
+    use std::fs::File;
 
     /// A picture of four coloured quarters: red, green above blue, white.
     fn quarters(width: u32, height: u32) -> RgbImage {
@@ -374,13 +366,16 @@ mod tests {
     fn a_bomb_is_refused_by_its_head() {
         let began = std::time::Instant::now();
         let refused = shrink(&bomb(60_000, 60_000));
-        assert!(matches!(refused, Err(Fault::Pixels { .. })), "{refused:?}");
+        assert!(
+            matches!(refused, Err(PhotoFault::Pixels { .. })),
+            "{refused:?}"
+        );
         let just_over = shrink(&bomb(10_001, 10_000));
         let have = 100_010_000;
-        assert_eq!(just_over, Err(Fault::Pixels { have }));
+        assert_eq!(just_over, Err(PhotoFault::Pixels { have }));
         assert!(began.elapsed().as_secs() < 5, "nothing was unpacked");
         // A small one of the same make is only damaged.
-        assert_eq!(shrink(&bomb(8, 8)), Err(Fault::Broken));
+        assert_eq!(shrink(&bomb(8, 8)), Err(PhotoFault::Broken));
     }
 
     #[test]
@@ -388,12 +383,12 @@ mod tests {
         let whole = encoded(&quarters(64, 64), ImageFormat::Jpeg);
         let gif = b"GIF89a\x01\0\x01\0\0\0\0;";
         for (bytes, fault) in [
-            (&b""[..], Fault::Kind),
-            (b"not a picture", Fault::Kind),
-            (gif, Fault::Kind),
-            (b"%PDF-1.7", Fault::Kind),
-            (&whole[..30], Fault::Broken),
-            (b"\xFF\xD8\xFF\xE0", Fault::Broken),
+            (&b""[..], PhotoFault::Kind),
+            (b"not a picture", PhotoFault::Kind),
+            (gif, PhotoFault::Kind),
+            (b"%PDF-1.7", PhotoFault::Kind),
+            (&whole[..30], PhotoFault::Broken),
+            (b"\xFF\xD8\xFF\xE0", PhotoFault::Broken),
         ] {
             assert_eq!(
                 shrink(bytes),
@@ -408,13 +403,13 @@ mod tests {
             .unwrap()
             .set_len(MOST_BYTES + 1)
             .unwrap();
-        let fault = match take(&path) {
-            Err(Trouble::Photo { fault, .. }) => fault,
+        let fault = match read_photo(&DesktopDisk, &path.as_path().into()) {
+            Err(StoreError::Photo { fault, .. }) => fault,
             other => panic!("{other:?}"),
         };
-        assert_eq!(fault, Fault::Large);
-        let none = take(&folder.path().join("none.jpg"));
-        assert!(matches!(none, Err(Trouble::Disk { .. })));
+        assert_eq!(fault, PhotoFault::Large);
+        let none = read_photo(&DesktopDisk, &folder.path().join("none.jpg").into());
+        assert!(matches!(none, Err(StoreError::Disk { .. })));
     }
 
     #[test]

@@ -1,0 +1,252 @@
+//! The few things done to files, in one place.
+//!
+//! A [`Disk`] is whatever holds the files: the desktop's file system
+//! (`crate::desktop::DesktopDisk`), memory ([`MemoryDisk`]), or what a test stands in its
+//! place to fail where it says, or to forget what was not synced, as a disk does when the
+//! power goes. It names no type of a file system: paths are [`DiskPath`]s, an open file is a
+//! [`DiskFile`], a lock a [`DiskLock`].
+//!
+//! Promises: nothing here tries a second time. A failed sync says only that what was
+//! written may be lost: the system may have dropped it, and a second sync of the same
+//! file may then succeed with it gone. [`Disk::read`] therefore reads what the disk holds,
+//! not what the system remembers of it, wherever the two can be told apart.
+
+mod memory;
+mod path;
+
+pub use memory::MemoryDisk;
+pub use path::DiskPath;
+
+use lapwork_core::throw::Time;
+use std::fmt::Debug;
+use std::io;
+use std::sync::atomic::{AtomicU32, Ordering};
+
+/// What the data folder asks of the disk it lies on.
+///
+/// Every operation fails with what the system said.
+#[expect(clippy::missing_errors_doc, reason = "said once, above")]
+pub trait Disk: Debug + Send {
+    /// Make a folder in one that is there.
+    fn make_folder(&self, path: &DiskPath) -> io::Result<()>;
+
+    /// Open a file to write in it.
+    fn open(&self, path: &DiskPath, how: Open) -> io::Result<Box<dyn DiskFile>>;
+
+    /// Read a file from its beginning, no more than `most` bytes.
+    fn read(&self, path: &DiskPath, most: u64) -> io::Result<Vec<u8>>;
+
+    /// What is told of a file or folder without reading it.
+    fn about(&self, path: &DiskPath) -> io::Result<About>;
+
+    /// What lies in a folder, in no order.
+    fn list(&self, path: &DiskPath) -> io::Result<Vec<DiskPath>>;
+
+    /// Give a file or folder another name, over a file of that name.
+    fn rename(&self, from: &DiskPath, to: &DiskPath) -> io::Result<()>;
+
+    /// ImportChoice away a file, or a folder with all in it.
+    fn remove(&self, path: &DiskPath) -> io::Result<()>;
+
+    /// Wait until the names in a folder are on the disk, where that can be asked for.
+    fn sync_folder(&self, path: &DiskPath) -> io::Result<()>;
+
+    /// Hold a file, which is made if it is not there, until the lock or the program goes;
+    /// nothing while another holds it.
+    fn lock(&self, path: &DiskPath) -> io::Result<Option<Box<dyn DiskLock>>>;
+
+    /// Whether there is a file or folder.
+    fn exists(&self, path: &DiskPath) -> bool {
+        self.about(path).is_ok()
+    }
+
+    /// Whether there is a folder.
+    fn is_folder(&self, path: &DiskPath) -> bool {
+        self.about(path)
+            .is_ok_and(|about| about.kind == Kind::Folder)
+    }
+}
+
+/// How a file is opened.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Open {
+    /// A new one; one that is there is refused.
+    New,
+    /// One that is there, to add at its end and to read.
+    Append,
+}
+
+/// A file that is open. Every operation fails with what the system said.
+#[expect(clippy::missing_errors_doc, reason = "said once, above")]
+pub trait DiskFile: Debug + Send {
+    /// What is told of it without reading it.
+    fn about(&self) -> io::Result<About>;
+
+    /// Read its last bytes, no more than `most`.
+    fn read_end(&mut self, most: u64) -> io::Result<Vec<u8>>;
+
+    /// Write some of `bytes` at the end of what was written, and say how many.
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize>;
+
+    /// Wait until it is on the disk, with its length. After an error what was written since
+    /// the last time may be lost.
+    fn sync(&mut self) -> io::Result<()>;
+
+    /// Cut it to a length.
+    fn cut(&mut self, length: u64) -> io::Result<()>;
+}
+
+/// A file that is held; it is let go when this goes.
+pub trait DiskLock: Debug + Send {
+    /// What is told of the file that is held.
+    ///
+    /// # Errors
+    /// What the system said.
+    fn about(&self) -> io::Result<About>;
+}
+
+/// What a path leads to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// A plain file.
+    File,
+    /// A folder.
+    Folder,
+    /// Something else: at the end of a pipe one could wait for ever.
+    Other,
+}
+
+/// What is told of a file or folder without reading it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct About {
+    /// What it is.
+    pub kind: Kind,
+    /// Its length in bytes.
+    pub length: u64,
+    /// Which file it is, whatever it is called (on Unix: device and inode), where that is
+    /// told.
+    pub identity: Option<(u64, u64)>,
+    /// When it was last changed, in seconds and nanoseconds since 1970, where that is told.
+    /// On Unix any change of the file or of its name counts.
+    pub changed: Option<(i64, i64)>,
+    /// When it was last written, in milliseconds since 1970; 0 where that is not told.
+    pub written: Time,
+}
+
+/// Make a folder and those it lies in, each of them on the disk before the next.
+///
+/// # Errors
+/// What the system said.
+pub(crate) fn make_folders(disk: &dyn Disk, path: &DiskPath) -> io::Result<()> {
+    if disk.is_folder(path) {
+        return Ok(());
+    }
+    let above = path.parent();
+    if let Some(above) = &above {
+        make_folders(disk, above)?;
+    }
+    match disk.make_folder(path) {
+        Err(why) if why.kind() == io::ErrorKind::AlreadyExists && disk.is_folder(path) => Ok(()),
+        Err(why) => Err(why),
+        Ok(()) => above.map_or(Ok(()), |above| disk.sync_folder(&above)),
+    }
+}
+
+/// Sync the folder a folder lies in, and those above it. One that may not even be opened
+/// holds no name of ours, and one that cannot be synced will not be by asking again.
+///
+/// # Errors
+/// What the system said.
+pub(crate) fn sync_above(disk: &dyn Disk, path: &DiskPath) -> io::Result<()> {
+    for above in path.ancestors() {
+        match disk.sync_folder(&above) {
+            Err(why)
+                if matches!(
+                    why.kind(),
+                    io::ErrorKind::PermissionDenied
+                        | io::ErrorKind::InvalidInput
+                        | io::ErrorKind::Unsupported
+                ) => {}
+            synced => synced?,
+        }
+    }
+    Ok(())
+}
+
+/// Write all of `bytes`.
+///
+/// # Errors
+/// What the system said; some of it may then be in the file.
+pub(crate) fn write_all(file: &mut dyn DiskFile, mut bytes: &[u8]) -> io::Result<()> {
+    while !bytes.is_empty() {
+        match file.write(bytes) {
+            Ok(0) => return Err(io::ErrorKind::WriteZero.into()),
+            Ok(written) => bytes = &bytes[written..],
+            Err(why) if why.kind() == io::ErrorKind::Interrupted => {}
+            Err(why) => return Err(why),
+        }
+    }
+    Ok(())
+}
+
+/// Put a whole file in the place of one that may be there: written at `beside`, synced,
+/// renamed, and its name synced.
+///
+/// # Errors
+/// What the system said; what was at `path` is then still there, unless only its folder
+/// could not be synced.
+pub(crate) fn put(
+    disk: &dyn Disk,
+    path: &DiskPath,
+    beside: &DiskPath,
+    bytes: &[u8],
+) -> io::Result<()> {
+    write_new(disk, beside, bytes)?;
+    name(disk, path, beside)
+}
+
+/// Give a file that was written beside its place the name, and sync that.
+///
+/// # Errors
+/// As [`put`].
+pub(crate) fn name(disk: &dyn Disk, path: &DiskPath, beside: &DiskPath) -> io::Result<()> {
+    if let Err(why) = disk.rename(beside, path) {
+        let _ = disk.remove(beside);
+        return Err(why);
+    }
+    disk.sync_folder(&path.parent().unwrap_or_else(|| DiskPath::from(".")))
+}
+
+/// A name beside `path` to write a file under until it is whole: hidden, no longer than
+/// any disk takes, and not given twice.
+pub(crate) fn part_of(path: &DiskPath) -> DiskPath {
+    static GIVEN: AtomicU32 = AtomicU32::new(0);
+    let n = GIVEN.fetch_add(1, Ordering::Relaxed);
+    // Where there is only one program, it has no number.
+    let program = match cfg!(target_arch = "wasm32") {
+        true => 0,
+        false => std::process::id(),
+    };
+    path.with_name(&format!(".lapwork-{program}-{n}.part"))
+}
+
+/// Write a new file and wait until it is on the disk; one of that name left behind by
+/// an app that died is taken away first. Its name in the folder is not yet synced.
+///
+/// # Errors
+/// What the system said; nothing is left then, if the disk lets it be taken away.
+pub(crate) fn write_new(disk: &dyn Disk, path: &DiskPath, bytes: &[u8]) -> io::Result<()> {
+    // Never into an old file: what a failed sync left of that one may be anything.
+    match disk.remove(path) {
+        Err(why) if why.kind() != io::ErrorKind::NotFound => return Err(why),
+        _ => {}
+    }
+    let mut file = disk.open(path, Open::New)?;
+    let written = write_all(&mut *file, bytes).and_then(|()| file.sync());
+    if written.is_err() {
+        drop(file);
+        // The error says it was not written; half a file helps nobody.
+        let _ = disk.remove(path);
+    }
+    written
+}

@@ -1,0 +1,37 @@
+//! What the service is given by the machine it runs on, besides its disk.
+
+use lapwork_core::throw::Time;
+use std::fmt::Debug;
+use std::io;
+
+/// Says what time it is.
+pub trait Clock: Debug + Send {
+    /// Now, in milliseconds since 1970, UTC.
+    fn now(&self) -> Time;
+}
+
+/// Bytes nobody can foresee.
+pub trait Random: Debug + Send {
+    /// Fill all of `bytes`.
+    ///
+    /// # Errors
+    /// What the system said where it has none to give.
+    fn fill(&mut self, bytes: &mut [u8]) -> io::Result<()>;
+}
+
+/// Runs what takes long beside everything else.
+pub trait Runner: Debug + Send + Sync {
+    /// Begin it, and return at once.
+    fn run(&self, work: Box<dyn FnOnce() + Send>);
+}
+
+/// The machine, as far as the service needs it.
+#[derive(Debug)]
+pub struct Host {
+    /// Its clock.
+    pub clock: Box<dyn Clock>,
+    /// Its source of randomness: throws get their ids and names from it.
+    pub random: Box<dyn Random>,
+    /// Where long work is done.
+    pub runner: Box<dyn Runner>,
+}

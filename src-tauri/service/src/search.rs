@@ -1,0 +1,181 @@
+//! The search for layouts, which runs beside everything else.
+//!
+//! One search at a time. It goes round by round over several seeds, tells the best of each,
+//! and ends when asked to, when all have settled, or after [`MOST_ROUNDS`]. Beginning another
+//! gives up the one before; a round under way ends untold.
+
+use crate::host::Runner;
+use crate::service::Snapshot;
+use lapwork_core::show::Layouts;
+use lapwork_core::{faces::arrange::Arranger, throw::wishes::Wishes};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// Layouts shown side by side.
+const SEVERAL: u64 = 4;
+/// Rounds after which hardly anything is gained (see the bench `faces`).
+pub const MOST_ROUNDS: u32 = 12;
+
+/// One search.
+struct Search {
+    snapshot: Snapshot,
+    wishes: Wishes,
+    stop: Arc<AtomicBool>,
+    running: Arc<AtomicBool>,
+    found: Arc<Mutex<Vec<Arranger>>>,
+}
+
+impl Search {
+    fn layouts(&self, running: bool, found: &[Arranger]) -> Layouts {
+        let rounds = (running, MOST_ROUNDS);
+        self.snapshot.layouts(self.wishes, found, rounds)
+    }
+}
+
+/// The search under way, or the last one.
+#[derive(Default)]
+pub struct LayoutSearch {
+    search: Option<Arc<Search>>,
+}
+
+impl Drop for LayoutSearch {
+    fn drop(&mut self) {
+        self.stop();
+    }
+}
+
+impl LayoutSearch {
+    /// Begin to look for layouts of a throw; `tell` is told whenever there is more.
+    pub fn start(
+        &mut self,
+        runner: &dyn Runner,
+        snapshot: Snapshot,
+        wishes: Wishes,
+        seed: u32,
+        tell: impl Fn(Layouts) + Send + 'static,
+    ) {
+        self.stop();
+        let search = Arc::new(Search {
+            snapshot,
+            wishes,
+            stop: Arc::default(),
+            running: Arc::new(AtomicBool::new(true)),
+            found: Arc::default(),
+        });
+        let own = Arc::clone(&search);
+        runner.run(Box::new(move || {
+            let publish = |all: &[Arranger]| {
+                *own.found.lock().unwrap_or_else(PoisonError::into_inner) = all.to_vec();
+                tell(own.layouts(true, all));
+            };
+            look_for(&own, seed, publish);
+            own.running.store(false, Ordering::Release);
+            if !own.stop.load(Ordering::Relaxed) {
+                let found = own.found.lock().unwrap_or_else(PoisonError::into_inner);
+                tell(own.layouts(false, &found));
+            }
+        }));
+        self.search = Some(search);
+    }
+
+    /// Stop; what was found stays.
+    pub fn stop(&mut self) {
+        if let Some(search) = &self.search {
+            search.stop.store(true, Ordering::Relaxed);
+            search.running.store(false, Ordering::Release);
+        }
+    }
+
+    /// What was found so far, if anything was looked for.
+    pub fn layouts(&self) -> Option<Layouts> {
+        let search = self.search.as_ref()?;
+        // Asked first: what was found before it ended is then all there is.
+        let running = search.running.load(Ordering::Acquire);
+        let found = search.found.lock().unwrap_or_else(PoisonError::into_inner);
+        Some(search.layouts(running, &found))
+    }
+}
+
+fn look_for(search: &Search, seed: u32, publish: impl Fn(&[Arranger])) {
+    let stopped = || search.stop.load(Ordering::Relaxed);
+    let (throw, wishes) = (search.snapshot.journal().throw(), search.wishes);
+    let mut all: Vec<Arranger> = Vec::new();
+    for n in 0..SEVERAL {
+        if stopped() {
+            return;
+        }
+        // Far apart, so that the next four seeds give four others.
+        let seed = u64::from(seed) << 8 | n;
+        let mut first = Arranger::new(throw, wishes, seed);
+        first.round();
+        all.push(first);
+        publish(&all);
+    }
+    for _ in 1..MOST_ROUNDS {
+        for arranger in &mut all {
+            if stopped() {
+                return;
+            }
+            arranger.round();
+        }
+        if stopped() {
+            return;
+        }
+        publish(&all);
+        if all.iter().all(Arranger::settled) {
+            return;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::desktop;
+    use crate::service::Service;
+    use lapwork_core::show::{Arrange, ShelfCommand};
+    use std::sync::mpsc::channel;
+    use std::time::Duration;
+
+    #[test]
+    fn it_tells_several_and_stops_when_told() {
+        let folder = tempfile::tempdir().unwrap();
+        let store = desktop::store(folder.path());
+        let mut service = Service::new(store, desktop::host());
+        let now = 1_800_000_000_000;
+        let id = service.tend(&ShelfCommand::Demo, now).unwrap().id.unwrap();
+        let wishes = Wishes {
+            front: 20,
+            back: 20,
+            ..Wishes::default()
+        };
+        let nothing = service.arrange(Arrange::Look, |_| {}, now).unwrap();
+        assert_eq!(nothing, None);
+        let (tell, told) = channel();
+        let start = Arrange::Start {
+            id,
+            wishes,
+            seed: 1,
+        };
+        let tell = move |layouts| {
+            // Told after the test has ended, nobody listens.
+            let _ = tell.send(layouts);
+        };
+        let first = service.arrange(start, tell, now).unwrap().unwrap();
+        assert!(first.running);
+        let several = std::iter::from_fn(|| told.recv_timeout(Duration::from_secs(60)).ok())
+            .find(|told| told.cards.len() == SEVERAL as usize);
+        let several = several.expect("several are found");
+        let kinds: std::collections::BTreeSet<String> = several
+            .cards
+            .iter()
+            .map(|card| format!("{card:?}"))
+            .collect();
+        assert!(kinds.len() > 1, "different seeds, different layouts");
+        let stopped = service.arrange(Arrange::Stop, |_| {}, now).unwrap();
+        let stopped = stopped.unwrap();
+        assert!(!stopped.running && stopped.cards.len() == SEVERAL as usize);
+        // Nothing more comes once the round under way has ended.
+        while told.recv_timeout(Duration::from_secs(20)).is_ok() {}
+    }
+}

@@ -1,0 +1,239 @@
+//! What the window asks for, answered: the shelf, the throws on it, the settings.
+//!
+//! A [`Service`] holds the data folder, the words, the preferences and every throw read so
+//! far. It knows nothing of windows or of the operating system: the [`Host`] gives it what it
+//! needs of the machine. The time of what is asked is handed in; [`Service::now`] says it.
+//!
+//! Promises: an entry is on the disk before it is taken into memory and before it is
+//! answered. After a failed write the throw is read again from the disk before anything
+//! else is done to it, and held against what was acknowledged: what is missing there is put
+//! back. Where another program changed a throw's file, what was found is laid beside the
+//! throw like a file that was brought, and the window asks for it by
+//! [`Service::pending_import`]. While another Lapwork holds the folder nothing is written
+//! and nothing is remembered, so that what is shown is what the other has kept. Every
+//! [`StoreError`] is put into words from the one table of errors.
+
+mod drafting;
+mod exporting;
+mod importing;
+mod message;
+mod photos;
+mod shelf;
+mod snapshot;
+mod steps;
+#[cfg(test)]
+mod tests;
+
+pub use message::{damage, message};
+pub use snapshot::Snapshot;
+
+use crate::host::Host;
+use crate::import::Import;
+use crate::search::LayoutSearch;
+use crate::store::{Opened, Store, StoreError, ThrowId};
+use lapwork_core::demo;
+use lapwork_core::log::journal::Journal;
+use lapwork_core::measure::System;
+use lapwork_core::measure::bounds::believable;
+use lapwork_core::plan::Plan;
+use lapwork_core::show::{self, Context};
+use lapwork_core::show::{Hello, ImportView, Prefs};
+use lapwork_core::throw::Time;
+use lapwork_core::words::Problem;
+use lapwork_core::words::{self, LANGUAGES, Language, Words};
+use serde::Serialize;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// Size of text that can be chosen, in per cent.
+const TEXT_SIZES: std::ops::RangeInclusive<u16> = 100..=200;
+
+/// Everything behind the window.
+pub struct Service {
+    store: Store,
+    host: Host,
+    words: Words,
+    /// The language where none is chosen.
+    system: &'static Language,
+    prefs: Prefs,
+    /// What was wrong with the settings file.
+    unsettled: Option<Problem>,
+    /// Throws read so far.
+    open: BTreeMap<ThrowId, Opened>,
+    /// What was acknowledged of throws that are to be read again.
+    acknowledged: BTreeMap<ThrowId, Arc<Journal>>,
+    /// What was mended since the start, by throw.
+    mended: BTreeMap<ThrowId, Problem>,
+    /// A throw file that was brought, until it is decided what becomes of it.
+    imported: Option<(u32, Import)>,
+    /// How many were brought.
+    imports: u32,
+    /// What came of a file dropped on the window, until the window asks.
+    pending: Option<Result<ImportView, Problem>>,
+    /// The search for layouts.
+    search: LayoutSearch,
+}
+
+impl Service {
+    /// The service for a data folder. It can be looked at even if the folder cannot be
+    /// written; [`Service::hello`] says so.
+    pub fn new(store: Store, host: Host) -> Service {
+        Service::for_locale(store, host, LANGUAGES[0].code)
+    }
+
+    /// A service that speaks the language of the system's `locale` where none is chosen, and
+    /// begins in the measures used there.
+    pub fn for_locale(store: Store, host: Host, locale: &str) -> Service {
+        let system = words::language(locale).unwrap_or(&LANGUAGES[0]);
+        let (kept, unsettled) = match store.settings() {
+            Ok(kept) => (kept.map(tidy), None),
+            Err(error) => (None, Some(message(&Words::of(system.code), &error))),
+        };
+        let prefs = kept.unwrap_or_else(|| Prefs::begun_in(System::customary(locale)));
+        Service {
+            store,
+            host,
+            words: words_for(&prefs, system),
+            system,
+            prefs,
+            unsettled,
+            open: BTreeMap::new(),
+            acknowledged: BTreeMap::new(),
+            mended: BTreeMap::new(),
+            imported: None,
+            imports: 0,
+            pending: None,
+            search: LayoutSearch::default(),
+        }
+    }
+
+    /// What the machine's clock says.
+    pub fn now(&self) -> Time {
+        self.host.clock.now()
+    }
+
+    /// A sentence of the shell's, in the language that is spoken.
+    pub fn say(&self, key: &str) -> String {
+        self.words.say(key, &[])
+    }
+
+    /// Forget every throw read so far; the disk is asked again.
+    pub fn forget(&mut self) {
+        self.open.clear();
+    }
+
+    fn lens(&self, now: Time) -> Context<'_> {
+        Context {
+            words: &self.words,
+            ruler: self.prefs.ruler,
+            now,
+        }
+    }
+
+    /// Refuse figures far beyond any throw's before anything is reckoned with them.
+    fn believe(&self, asked: &impl Serialize) -> Result<(), Problem> {
+        if believable(asked) {
+            Ok(())
+        } else {
+            Err(self.words.problem("beyond", &[]))
+        }
+    }
+
+    /// What went wrong, in words.
+    pub fn message(&self, error: &StoreError) -> Problem {
+        message(&self.words, error)
+    }
+
+    /// Make sure of being the one that writes.
+    fn claim(&mut self) -> Result<(), StoreError> {
+        let before = self.store.claimed();
+        let claimed = self.store.claim();
+        if before && !matches!(claimed, Ok(false) | Err(StoreError::Away { .. })) {
+            // The folder is another than the one that was claimed.
+            for (id, opened) in std::mem::take(&mut self.open) {
+                self.acknowledged.insert(id, opened.journal);
+            }
+        }
+        if claimed? {
+            self.forget();
+        }
+        Ok(())
+    }
+
+    /// What the window is given when it opens.
+    pub fn hello(&mut self, now: Time) -> Hello {
+        let claimed = self.claim();
+        let shelf = self.shelf(now);
+        let lens = self.lens(now);
+        Hello {
+            words: self.words.window(),
+            prefs: self.prefs.clone(),
+            language: self.words.language().code.to_string(),
+            point: self.words.language().point.to_string(),
+            languages: words::languages(),
+            draft: show::draft_of(&Plan::usual(lens.ruler.system), lens),
+            prints: demo::prints_in(&self.words),
+            denims: demo::denims_in(&self.words),
+            version: env!("CARGO_PKG_VERSION").to_string(),
+            folder: self.store.folder().to_string(),
+            problem: match claimed {
+                Err(error) => Some(self.message(&error)),
+                Ok(()) => self.unsettled.clone(),
+            },
+            shelf,
+        }
+    }
+
+    /// An id no throw has: the time, and something not to be foreseen.
+    fn fresh_id(&mut self, now: Time) -> Result<ThrowId, StoreError> {
+        loop {
+            let mut chance = [0; 4];
+            let filled = self.host.random.fill(&mut chance);
+            filled.map_err(StoreError::Random)?;
+            let chance = u32::from_le_bytes(chance);
+            let id = ThrowId::parse(&format!("{:011x}-{chance:08x}", now.max(0)))?;
+            if !self.store.knows(&id) {
+                return Ok(id);
+            }
+        }
+    }
+
+    /// A name no other throw has, as good as certainly: 128 random bits.
+    fn fresh_name(&mut self) -> Result<String, StoreError> {
+        let mut chance = [0; 16];
+        let filled = self.host.random.fill(&mut chance);
+        filled.map_err(StoreError::Random)?;
+        Ok(format!("{:032x}", u128::from_le_bytes(chance)))
+    }
+
+    /// Choose how the window looks and reads.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; the preferences are then as they were.
+    pub fn set_prefs(&mut self, prefs: Prefs, now: Time) -> Result<Hello, Problem> {
+        let prefs = tidy(prefs);
+        let kept = self
+            .claim()
+            .and_then(|()| self.store.keep_settings(&prefs))
+            .map_err(|error| self.message(&error));
+        kept?;
+        self.words = words_for(&prefs, self.system);
+        self.prefs = prefs;
+        self.unsettled = None;
+        Ok(self.hello(now))
+    }
+}
+
+/// Preferences brought within bounds.
+fn tidy(prefs: Prefs) -> Prefs {
+    Prefs {
+        text: prefs.text.clamp(*TEXT_SIZES.start(), *TEXT_SIZES.end()),
+        ..prefs
+    }
+}
+
+/// The words of the chosen language; of the system's where none is chosen or it is not known.
+fn words_for(prefs: &Prefs, system: &'static Language) -> Words {
+    let chosen = prefs.language.as_deref().and_then(words::language);
+    Words::of(chosen.unwrap_or(system).code)
+}

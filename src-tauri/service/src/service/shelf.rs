@@ -1,0 +1,189 @@
+//! The shelf of throws, and what is done on it.
+
+use super::Service;
+use crate::store::{Place, StoreError, ThrowId};
+use lapwork_core::command::{Command, Rejection};
+use lapwork_core::faces::inherit;
+use lapwork_core::log::journal::Journal;
+use lapwork_core::log::lessons::heritage;
+use lapwork_core::show::{AgainView, ShelfAnswer, ShelfCommand, ShelfRow, ShelfView};
+use lapwork_core::throw::Time;
+use lapwork_core::throw::heritage::Heritage;
+use lapwork_core::words::Problem;
+use lapwork_core::{demo, show};
+
+impl Service {
+    /// The shelf of throws.
+    pub fn shelf(&mut self, now: Time) -> ShelfView {
+        let mut shelf = ShelfView {
+            rows: Vec::new(),
+            archived: Vec::new(),
+            deleted: Vec::new(),
+        };
+        // A folder that cannot be listed is reported by `hello`, which claims it. One that is
+        // gone for the time being is shown as it was.
+        let ids = match self.store.away() {
+            true => self.open.keys().cloned().collect(),
+            false => self.store.ids(Place::Throws).unwrap_or_default(),
+        };
+        for id in ids {
+            let row = self.row(&id, now);
+            match &row.head {
+                Some(head) if head.archived => shelf.archived.push(row),
+                _ => shelf.rows.push(row),
+            }
+        }
+        for id in self.store.ids(Place::Deleted).unwrap_or_default() {
+            let row = match self.store.read(Place::Deleted, &id) {
+                Ok(opened) => show::shelf_row(id.as_str(), &opened.journal, self.lens(now)),
+                Err(error) => self.bad_row(Place::Deleted, &id, &error),
+            };
+            shelf.deleted.push(row);
+        }
+        for rows in [&mut shelf.rows, &mut shelf.archived, &mut shelf.deleted] {
+            rows.sort_by(|a, b| b.at.cmp(&a.at).then_with(|| b.id.cmp(&a.id)));
+        }
+        shelf
+    }
+
+    fn row(&mut self, id: &ThrowId, now: Time) -> ShelfRow {
+        if let Err(error) = self.reach(id, now) {
+            return self.bad_row(Place::Throws, id, &error);
+        }
+        let Some(opened) = self.open.get(id) else {
+            return self.bad_row(Place::Throws, id, &StoreError::NoSuchThrow);
+        };
+        let mut row = show::shelf_row(id.as_str(), &opened.journal, self.lens(now));
+        row.problem = match self.mended.get(id) {
+            _ if self.store.away() => Some(self.message(&StoreError::Away {
+                path: self.store.folder().clone(),
+            })),
+            Some(notice) => Some(notice.clone()),
+            None if opened.torn() => Some(self.words.problem("torn-left", &[])),
+            None if opened.held() => Some(self.message(&StoreError::Held {
+                path: self.store.throw_file(Place::Throws, id),
+            })),
+            None => row.problem,
+        };
+        row
+    }
+
+    /// A throw that cannot be opened.
+    fn bad_row(&self, place: Place, id: &ThrowId, error: &StoreError) -> ShelfRow {
+        ShelfRow {
+            id: id.as_str().to_string(),
+            head: None,
+            grid: String::new(),
+            next: String::new(),
+            at: self.store.written(place, id),
+            picture: None,
+            prints: Vec::new(),
+            problem: Some(self.message(error)),
+        }
+    }
+
+    /// Do something on the shelf.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show; the shelf is then as it was.
+    pub fn tend(&mut self, tend: &ShelfCommand, now: Time) -> Result<ShelfAnswer, Problem> {
+        self.believe(tend)?;
+        self.claim().map_err(|error| self.message(&error))?;
+        let begun = match tend {
+            ShelfCommand::Begin { action } => {
+                let journal = self.begun(action, now)?;
+                Some(self.keep(journal, now))
+            }
+            ShelfCommand::Again { id, action } => {
+                let journal = self.begun_after(id, action, now)?;
+                Some(self.keep(journal, now))
+            }
+            ShelfCommand::Demo => {
+                let demo = demo::throw_in(&self.words, now);
+                Some(self.keep(demo, now))
+            }
+            ShelfCommand::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
+            ShelfCommand::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
+            ShelfCommand::Erase { id } => ThrowId::parse(id)
+                .and_then(|id| {
+                    self.store.erase(&id)?;
+                    self.acknowledged.remove(&id);
+                    Ok(())
+                })
+                .map_or_else(|error| Some(Err(error)), |()| None),
+        };
+        let id = begun
+            .transpose()
+            .map_err(|error| self.message(&error))?
+            .map(|id| id.as_str().to_string());
+        Ok(ShelfAnswer {
+            id,
+            shelf: self.shelf(now),
+        })
+    }
+
+    fn begun(&self, action: &Command, now: Time) -> Result<Journal, Problem> {
+        let begun = match action {
+            Command::Begin { .. } => Journal::begin(action, now),
+            _ => Err(Rejection::Beginning),
+        };
+        let refused = |refusal| show::rejection(&refusal, None, self.lens(now));
+        Ok(begun.map_err(refused)?.0)
+    }
+
+    /// The record of a throw begun after another.
+    fn begun_after(&mut self, id: &str, action: &Command, now: Time) -> Result<Journal, Problem> {
+        self.with(id, now, |old, lens| {
+            let refused = |refusal| show::rejection(&refusal, None, lens);
+            let Command::Begin {
+                plan,
+                prints,
+                denims,
+                ..
+            } = action
+            else {
+                return Err(refused(Rejection::Beginning));
+            };
+            let heritage = Heritage {
+                faces: inherit::faces(old.throw(), plan, prints, denims),
+                ..heritage(old)
+            };
+            let begun = Journal::begin_after(action, heritage, now).map_err(refused)?;
+            Ok(begun.0)
+        })
+    }
+
+    /// Keep a throw just begun, under a name of its own.
+    fn keep(&mut self, journal: Journal, now: Time) -> Result<ThrowId, StoreError> {
+        let journal = journal.named(&self.fresh_name()?);
+        self.put_on_shelf(&journal, now)
+    }
+
+    /// Keep a throw that has its name.
+    pub(super) fn put_on_shelf(
+        &mut self,
+        journal: &Journal,
+        now: Time,
+    ) -> Result<ThrowId, StoreError> {
+        let id = self.fresh_id(now)?;
+        self.store.begin(&id, journal)?;
+        Ok(id)
+    }
+
+    /// `None` when all went well: no throw was begun.
+    fn carried(&mut self, id: &str, from: Place, to: Place) -> Option<Result<ThrowId, StoreError>> {
+        let carried = ThrowId::parse(id).and_then(|id| {
+            self.open.remove(&id);
+            self.store.carry(&id, from, to)
+        });
+        carried.err().map(Err)
+    }
+
+    /// A throw about to be made again.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn again(&mut self, id: &str, now: Time) -> Result<AgainView, Problem> {
+        self.with(id, now, |journal, lens| Ok(show::again(journal, lens)))
+    }
+}
