@@ -134,14 +134,15 @@ fn look_for(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use lapwork_core::measure::Count;
     use std::time::{Duration, Instant};
 
     #[test]
     fn it_finds_several_and_stops_when_told() {
         let throw = lapwork_core::demo::throw(1_800_000_000_000).throw().clone();
         let wishes = Wishes {
-            front: 20,
-            back: 20,
+            front: Count::from(20),
+            back: Count::from(20),
             ..Wishes::default()
         };
         let mut arranging = Arranging::default();

@@ -21,7 +21,7 @@ use lapwork_core::demo;
 use lapwork_core::faces::inherit;
 use lapwork_core::log::journal::{Damage, Journal};
 use lapwork_core::log::merge::{Side, meet};
-use lapwork_core::measure::bounds::believable;
+use lapwork_core::measure::bounds::Sent;
 use lapwork_core::measure::{Ruler, System};
 use lapwork_core::plan::Plan;
 use lapwork_core::show::drawing::{Drawing, Style};
@@ -38,7 +38,6 @@ use lapwork_core::view::{
 use lapwork_core::words::Problem;
 use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
 use lapwork_sheet::PrintFault;
-use serde::Serialize;
 use std::collections::BTreeMap;
 use std::hash::{BuildHasher, RandomState};
 use std::io::ErrorKind;
@@ -116,13 +115,13 @@ impl Desk {
         }
     }
 
-    /// Refuse figures far beyond any throw's before anything is reckoned with them.
-    fn believe(&self, asked: &impl Serialize) -> Result<(), Problem> {
-        if believable(asked) {
-            Ok(())
-        } else {
-            Err(self.words.problem("beyond", &[]))
-        }
+    /// What the window sent, if no figure in it is out of bounds.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show, which names the figure.
+    pub fn accept<T>(&self, sent: Sent<T>) -> Result<T, Problem> {
+        sent.0
+            .map_err(|figure| show::out_of_bounds(&figure, &self.words))
     }
 
     fn told(&self, trouble: &Trouble) -> Problem {
@@ -304,7 +303,6 @@ impl Desk {
     /// # Errors
     /// The [`Problem`] to show; the throw is then as it was.
     pub fn act(&mut self, id: &str, deed: &Deed, now: Time) -> Result<Head, Problem> {
-        self.believe(deed)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
         let throw = ThrowId::parse(id).and_then(|id| self.work_on(&id, now).map(|()| id));
         let throw = throw.map_err(|trouble| self.told(&trouble))?;
@@ -682,7 +680,6 @@ impl Desk {
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
     pub fn tend(&mut self, tend: &Tend, now: Time) -> Result<Tended, Problem> {
-        self.believe(tend)?;
         self.claim().map_err(|trouble| self.told(&trouble))?;
         let begun = match tend {
             Tend::Begin { action } => {
@@ -764,7 +761,6 @@ impl Desk {
         after: &DraftAfter,
         now: Time,
     ) -> Result<PlanView, Problem> {
-        self.believe(after)?;
         self.with(&after.id, now, |journal, lens| {
             let cloth = (after.prints.as_slice(), after.denims.as_slice());
             Ok(show::draft_after(journal.throw(), cloth, draft, lens))

@@ -12,6 +12,7 @@ use crate::photos;
 use crate::printing::Press;
 use crate::store::{Store, Trouble};
 use crate::{now, system_locale, system_words};
+use lapwork_core::measure::bounds::Sent;
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::view::{
     Acted, AgainView, Arrange, BringView, Deed, DraftAfter, GridWish, GridsView, Hand, Handed,
@@ -48,29 +49,45 @@ fn shelf(shared: Shared<'_>) -> ShelfView {
 }
 
 #[tauri::command]
-fn look(shared: Shared<'_>, id: String, look: Look) -> Result<View, Problem> {
-    desk(&shared).look(&id, &look, now())
+fn look(shared: Shared<'_>, id: String, look: Sent<Look>) -> Result<View, Problem> {
+    let mut desk = desk(&shared);
+    let look = desk.accept(look)?;
+    desk.look(&id, &look, now())
 }
 
 #[tauri::command]
-fn act(shared: Shared<'_>, id: String, deed: Deed, look: Option<Look>) -> Result<Acted, Problem> {
-    desk(&shared).act_and_look(&id, &deed, look.as_ref(), now())
+fn act(
+    shared: Shared<'_>,
+    id: String,
+    deed: Sent<Deed>,
+    look: Option<Sent<Look>>,
+) -> Result<Acted, Problem> {
+    let mut desk = desk(&shared);
+    let deed = desk.accept(deed)?;
+    let look = look.map(|look| desk.accept(look)).transpose()?;
+    desk.act_and_look(&id, &deed, look.as_ref(), now())
 }
 
 #[tauri::command]
-fn tend(shared: Shared<'_>, tend: Tend) -> Result<Tended, Problem> {
-    desk(&shared).tend(&tend, now())
+fn tend(shared: Shared<'_>, tend: Sent<Tend>) -> Result<Tended, Problem> {
+    let mut desk = desk(&shared);
+    let tend = desk.accept(tend)?;
+    desk.tend(&tend, now())
 }
 
 #[tauri::command]
 fn draft(
     shared: Shared<'_>,
     draft: PlanDraft,
-    after: Option<DraftAfter>,
+    after: Option<Sent<DraftAfter>>,
 ) -> Result<PlanView, Problem> {
+    let mut desk = desk(&shared);
     match after {
-        Some(after) => desk(&shared).draft_after(&draft, &after, now()),
-        None => Ok(desk(&shared).draft(&draft, now())),
+        Some(after) => {
+            let after = desk.accept(after)?;
+            desk.draft_after(&draft, &after, now())
+        }
+        None => Ok(desk.draft(&draft, now())),
     }
 }
 
@@ -83,8 +100,9 @@ fn grids(shared: Shared<'_>, draft: PlanDraft, wish: GridWish) -> GridsView {
 fn arrange(
     shared: Shared<'_>,
     arranging: State<'_, Mutex<Arranging>>,
-    ask: Arrange,
+    ask: Sent<Arrange>,
 ) -> Result<Option<Layouts>, Problem> {
+    let ask = desk(&shared).accept(ask)?;
     let mut arranging = arranging.lock().unwrap_or_else(PoisonError::into_inner);
     match ask {
         Arrange::Start { id, wishes, seed } => {

@@ -14,7 +14,7 @@ use lapwork_core::cloth::weight::Cloth;
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Damage, Entry, Journal, VERSION, What, header_line};
 use lapwork_core::measure::outline::{Measures, Sides};
-use lapwork_core::measure::{Ruler, inch64, tenth_mm};
+use lapwork_core::measure::{Count, Ruler, inch64, tenth_mm};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, Verdict};
@@ -53,7 +53,7 @@ fn heritage(squares: usize) -> Heritage {
             high: 150_500,
         }],
         drift: Some(Carried {
-            fours: 12,
+            fours: Count::from(12),
             mean: inch64(2),
         }),
         faces: vec![
@@ -120,7 +120,9 @@ fn of_every_kind() -> Journal {
             task: Task::Cut,
             pieces: four.squares().collect(),
         },
-        Event::SparesCounted { spares: 3 },
+        Event::SparesCounted {
+            spares: Count::from(3),
+        },
         Event::SparesUsed {
             pieces: vec![Rect::square(5, 5)],
         },
@@ -158,8 +160,8 @@ fn of_every_kind() -> Journal {
         },
         Event::Wished {
             wishes: Wishes {
-                front: 12,
-                back: 9,
+                front: Count::from(12),
+                back: Count::from(9),
                 ..Wishes::default()
             },
         },
@@ -191,7 +193,7 @@ fn of_every_kind() -> Journal {
         Event::PieceCut {
             n: 1,
             piece: 0,
-            squares: 3,
+            squares: Count::from(3),
         },
         Event::HeapSet {
             n: 2,
@@ -199,7 +201,7 @@ fn of_every_kind() -> Journal {
                 Source::Precut(Precut {
                     name: "Pack".into(),
                     side: inch64(320),
-                    count: 42,
+                    count: Count::from(42),
                 }),
                 Use::Fabric { print: 0 },
                 Cloth::cotton(),
@@ -251,7 +253,7 @@ fn of_every_kind() -> Journal {
                 trim: Some(side),
                 ..plan
             },
-            spares: 1,
+            spares: Count::from(1),
         },
     ];
     for event in &events {

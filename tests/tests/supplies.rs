@@ -6,7 +6,7 @@ use lapwork_core::cloth::thread::{RULE, Winding, for_throw, need, ratio};
 use lapwork_core::cloth::weight::{
     Cloth, gsm_per_ounce, in_gsm, in_kilograms, mass, ounces, thick,
 };
-use lapwork_core::measure::{Length, System, in_mm, inch64, nm};
+use lapwork_core::measure::{Count, Length, System, in_mm, inch64, nm};
 use lapwork_core::plan::{Plan, Stitch};
 
 fn inch(count: i64) -> Length {
@@ -110,7 +110,7 @@ fn yields_of_bought_cloth() {
         Source::Precut(Precut {
             name: "charm".into(),
             side,
-            count,
+            count: Count::from(count),
         })
     };
     let sources = [

@@ -7,7 +7,7 @@ use lapwork_core::command::{Action, decide};
 use lapwork_core::fitting::trimming::{
     Bar, EDGE, How, NARROWER, RENEW, SEAM, SHORT, choice, choices, line,
 };
-use lapwork_core::measure::{Length, Ruler, inch64};
+use lapwork_core::measure::{Count, Length, Ruler, inch64};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::{JoinOrder, Plan};
 use lapwork_core::rescue::{ways, ways_for_block};
@@ -283,7 +283,7 @@ proptest! {
     #[test]
     fn every_way_offered_can_be_taken(off in offs(), across in 2u16..6, down in 2u16..6, pick in any::<u16>(), spares in 0u32..2) {
         let mut throw = measured(across, down, JoinOrder::Rows, &off);
-        throw.apply(&Event::SparesCounted { spares }, 0);
+        throw.apply(&Event::SparesCounted { spares: Count::at_most(spares) }, 0);
         let blocks: Vec<Rect> = throw.assembly().blocks().into_iter().filter(|b| b.count() > 1).collect();
         let block = blocks[usize::from(pick) % blocks.len()];
         for way in ways_for_block(&throw, block, Ruler::default()) {

@@ -13,7 +13,8 @@ use ts_rs::{Config, TS};
 fn declared() -> String {
     let mut out = String::from(
         "// Made from the Rust types by tests/tests/types.rs. Do not edit.\n\
-         // Lengths are whole numbers of nanometres; the window only passes them on.\n\n",
+         // Lengths are whole numbers of nanometres, weights kilograms per square metre, thicknesses\n\
+         // metres; the window only passes them on.\n\n",
     );
     let cfg = Config::default();
     macro_rules! declare {
@@ -22,6 +23,8 @@ fn declared() -> String {
         };
     }
     declare!(
+        measure::Length,
+        measure::Count,
         measure::System,
         measure::Fraction,
         measure::MetricUnit,
@@ -42,6 +45,8 @@ fn declared() -> String {
         tasks::Caution,
         throw::Mishap,
         throw::Item,
+        weight::Weight,
+        weight::Thickness,
         weight::Cloth,
         garments::Station,
         garments::ZoneKind,

@@ -7,7 +7,7 @@ use lapwork_core::cloth::pile::Use;
 use lapwork_core::command::Action;
 use lapwork_core::demo::{denims, prints};
 use lapwork_core::log::journal::Journal;
-use lapwork_core::measure::{Ruler, inch64};
+use lapwork_core::measure::{Count, Ruler, inch64};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::{Kind, Rect};
 use lapwork_core::plan::scraps::{Scrap, Verdict};
@@ -45,7 +45,11 @@ pub fn throw(across: u16, down: u16) -> Journal {
         }
     };
     let squares = u32::from(across) * u32::from(down);
-    let tick = |task, kind, count| Action::TickNext { task, kind, count };
+    let tick = |task, kind, count| Action::TickNext {
+        task,
+        kind,
+        count: Count::at_most(count),
+    };
     act(Action::SetDenim {
         pieces: Rect::grid(across, down)
             .squares()

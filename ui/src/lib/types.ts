@@ -1,5 +1,10 @@
 // Made from the Rust types by tests/tests/types.rs. Do not edit.
-// Lengths are whole numbers of nanometres; the window only passes them on.
+// Lengths are whole numbers of nanometres, weights kilograms per square metre, thicknesses
+// metres; the window only passes them on.
+
+export type Length = number;
+
+export type Count = number;
 
 export type System = "inch" | "metric";
 
@@ -27,11 +32,11 @@ export type Stitch = { "kind": "straight" } | { "kind": "twin",
 /**
  * Distance between the needles, in nanometres.
  */
-spacing: number, } | { "kind": "zigzag", 
+spacing: Length, } | { "kind": "zigzag", 
 /**
  * Full width of the stitch, in nanometres.
  */
-width: number, };
+width: Length, };
 
 export type JoinOrder = "rows" | "columns" | "doubling";
 
@@ -39,29 +44,29 @@ export type Binding = {
 /**
  * Cut width of the strip; half of it shows on each face.
  */
-strip: number, 
+strip: Length, 
 /**
  * The longest strip the cloth gives.
  */
-longest: number, 
+longest: Length, 
 /**
  * Extra length to finish with.
  */
-tail: number, };
+tail: Length, };
 
 export type Plan = { 
 /**
  * Side of a square as cut.
  */
-side: number, 
+side: Length, 
 /**
  * The lap, or the seam allowance where the joining is a seam.
  */
-lap: number, 
+lap: Length, 
 /**
  * The lap (or allowance) where blocks are joined to one another, if not the same.
  */
-between: number | null, 
+between: Length | null, 
 /**
  * Squares across.
  */
@@ -81,11 +86,11 @@ stitch: Stitch,
 /**
  * Least fringe the maker trusts to hold (3 mm; common practice, no source).
  */
-least_fringe: number, 
+least_fringe: Length, 
 /**
  * Side the fours are trimmed to, where the maker has settled on one.
  */
-trim: number | null, 
+trim: Length | null, 
 /**
  * The order of the larger joins.
  */
@@ -127,7 +132,7 @@ texture: Texture,
 /**
  * Squares of it at hand, where counted.
  */
-stock: number | null, };
+stock: Count | null, };
 
 export type Denim = { 
 /**
@@ -153,15 +158,19 @@ export type Item = { "item": "denim" } | { "item": "fabric",
  */
 print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
 
+export type Weight = number;
+
+export type Thickness = number;
+
 export type Cloth = { 
 /**
  * Mass per area, in kilograms per square metre when stored.
  */
-weight: number, 
+weight: Weight, 
 /**
  * Thickness of one layer, in metres when stored.
  */
-thickness: number, 
+thickness: Thickness, 
 /**
  * It stretches (elastane).
  */
@@ -175,15 +184,15 @@ export type OutlineStation = {
 /**
  * Height above the hem.
  */
-at: number, 
+at: Length, 
 /**
  * Where the left edge is, from the middle line; left of it is less than nothing.
  */
-left: number, 
+left: Length, 
 /**
  * Where the right edge is.
  */
-right: number, };
+right: Length, };
 
 export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
 
@@ -195,19 +204,19 @@ kind: ZoneKind,
 /**
  * Its lower edge, above the hem.
  */
-from: number, 
+from: Length, 
 /**
  * Its upper edge.
  */
-to: number, 
+to: Length, 
 /**
  * Its left edge, from the middle line.
  */
-left: number, 
+left: Length, 
 /**
  * Its right edge.
  */
-right: number, };
+right: Length, };
 
 export type Part = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
 
@@ -250,7 +259,7 @@ joining: Joining,
 /**
  * Its lap or allowance.
  */
-lap: number, 
+lap: Length, 
 /**
  * Its stitch.
  */
@@ -278,19 +287,19 @@ export type Sides = {
 /**
  * Along the top.
  */
-top: number, 
+top: Length, 
 /**
  * Down the right.
  */
-right: number, 
+right: Length, 
 /**
  * Along the bottom.
  */
-bottom: number, 
+bottom: Length, 
 /**
  * Down the left.
  */
-left: number, };
+left: Length, };
 
 export type Measures = { 
 /**
@@ -300,7 +309,7 @@ sides: Sides,
 /**
  * Top left to bottom right, and top right to bottom left.
  */
-diagonals: [number, number] | null, };
+diagonals: [Length, Length] | null, };
 
 export type Apart = "free" | "edges" | "corners";
 
@@ -312,11 +321,11 @@ export type Wishes = {
 /**
  * Squares covered on the front, in all.
  */
-front: number, 
+front: Count, 
 /**
  * Squares covered on the back, in all.
  */
-back: number, 
+back: Count, 
 /**
  * Like prints keep apart.
  */
@@ -483,7 +492,7 @@ kind: Kind,
 /**
  * How many.
  */
-count: number, } | { "do": "use-spares", 
+count: Count, } | { "do": "use-spares", 
 /**
  * The places.
  */
@@ -491,7 +500,7 @@ pieces: Array<Rect>, } | { "do": "count-spares",
 /**
  * How many.
  */
-spares: number, } | { "do": "measure", 
+spares: Count, } | { "do": "measure", 
 /**
  * The block.
  */
@@ -499,11 +508,11 @@ piece: Rect,
 /**
  * Its width, in nanometres.
  */
-width: number, 
+width: Length, 
 /**
  * Its height, in nanometres.
  */
-height: number, } | { "do": "measure-outline", 
+height: Length, } | { "do": "measure-outline", 
 /**
  * The block.
  */
@@ -515,19 +524,19 @@ measures: Measures, } | { "do": "measure-whole",
 /**
  * Its width, in nanometres.
  */
-width: number, 
+width: Length, 
 /**
  * Its height, in nanometres.
  */
-height: number, } | { "do": "choose-trim", 
+height: Length, } | { "do": "choose-trim", 
 /**
  * The size, in nanometres.
  */
-trim: number, } | { "do": "mark-laps", 
+trim: Length, } | { "do": "mark-laps", 
 /**
  * The two pieces and their lap in nanometres; none for the plan's.
  */
-laps: [Rect, Rect, number | null][], } | { "do": "unpick", 
+laps: Array<[Rect, Rect, Length | null]>, } | { "do": "unpick", 
 /**
  * The joined pieces.
  */
@@ -535,7 +544,7 @@ pieces: Array<Rect>,
 /**
  * The lap to sew it with next time, if not the plan's.
  */
-lap: number | null, } | { "do": "replace", 
+lap: Length | null, } | { "do": "replace", 
 /**
  * The square.
  */
@@ -603,11 +612,11 @@ name: string, } | { "do": "add-cloth",
 /**
  * Its usable width, in nanometres.
  */
-width: number, 
+width: Length, 
 /**
  * Its length.
  */
-length: number, 
+length: Length, 
 /**
  * What it is for.
  */
@@ -619,11 +628,11 @@ name: string, } | { "do": "add-pack",
 /**
  * Their side, in nanometres.
  */
-side: number, 
+side: Length, 
 /**
  * How many, counted.
  */
-count: number, 
+count: Count, 
 /**
  * What they are for.
  */
@@ -667,7 +676,7 @@ washed: boolean,
 /**
  * Cut so much larger, in nanometres.
  */
-trimming: number, 
+trimming: Length, 
 /**
  * What the heap is for, if that is to change.
  */
@@ -687,7 +696,7 @@ index: number,
 /**
  * How many good squares.
  */
-squares: number, 
+squares: Count, 
 /**
  * The outline as changed and not kept yet, kept with it.
  */
@@ -703,7 +712,7 @@ scrap: number, } | { "do": "set-plate",
 /**
  * In nanometres.
  */
-opening: number, } | { "do": "gather", 
+opening: Length, } | { "do": "gather", 
 /**
  * What.
  */

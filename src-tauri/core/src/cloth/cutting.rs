@@ -71,7 +71,7 @@
 //! ```
 
 use crate::cloth::garments::{GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, start};
-use crate::measure::{Area, Length, Ruler, System, in_nm, inch64, nm, square_metres};
+use crate::measure::{Area, Count, Length, Ruler, System, in_nm, inch64, nm, square_metres};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -96,13 +96,10 @@ const SIDES: std::ops::RangeInclusive<i64> = 5_000_000..=2_000_000_000;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct BindingCut {
     /// Width of a strip.
-    #[ts(type = "number")]
     pub width: Length,
     /// Shorter ones are not worth joining.
-    #[ts(type = "number")]
     pub least: Length,
     /// Enough, all together.
-    #[ts(type = "number")]
     pub enough: Length,
 }
 
@@ -110,13 +107,10 @@ pub struct BindingCut {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Cutting {
     /// Side of a square as it is to be sewn.
-    #[ts(type = "number")]
     pub side: Length,
     /// Cut so much larger, to be trimmed later; nothing for rotary cutting.
-    #[ts(type = "number")]
     pub trimming: Length,
     /// From one place tried to the next.
-    #[ts(type = "number")]
     pub step: Length,
     /// Strips for the binding, where wanted.
     pub binding: Option<BindingCut>,
@@ -192,33 +186,26 @@ pub enum CuttingFault {
 }
 
 /// A strip across the piece.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Strip {
     /// Its lower edge, above the hem.
-    #[ts(type = "number")]
     pub from: Length,
     /// Its upper edge.
-    #[ts(type = "number")]
     pub to: Length,
     /// Left edges of its squares, from the left.
-    #[ts(type = "number[]")]
     pub squares: Vec<Length>,
 }
 
 /// An upright rectangle of cloth.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Patch {
     /// Lower edge, above the hem.
-    #[ts(type = "number")]
     pub from: Length,
     /// Upper edge.
-    #[ts(type = "number")]
     pub to: Length,
     /// Left edge, from the middle line.
-    #[ts(type = "number")]
     pub left: Length,
     /// Right edge.
-    #[ts(type = "number")]
     pub right: Length,
 }
 
@@ -244,37 +231,30 @@ impl Strip {
 }
 
 /// One cut.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case", tag = "cut")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CutLine {
     /// Straight across the piece.
     Across {
         /// Height above the hem.
-        #[ts(type = "number")]
         at: Length,
         /// From here.
-        #[ts(type = "number")]
         left: Length,
         /// To here.
-        #[ts(type = "number")]
         right: Length,
     },
     /// Up a strip.
     Upright {
         /// Distance from the middle line.
-        #[ts(type = "number")]
         at: Length,
         /// From here.
-        #[ts(type = "number")]
         from: Length,
         /// To here.
-        #[ts(type = "number")]
         to: Length,
     },
 }
 
 /// A piece laid out.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct CutPlan {
     /// Strips from the hem up.
     pub strips: Vec<Strip>,
@@ -286,8 +266,7 @@ pub struct CutPlan {
     pub binding: Vec<Patch>,
     /// Rectangles left over, 1 in and more both ways.
     pub offcuts: Vec<Patch>,
-    /// Cloth that is neither square nor binding, unusable places with it; in m² when stored.
-    #[ts(type = "number")]
+    /// Cloth that is neither square nor binding, unusable places with it.
     pub spare: Area,
 }
 
@@ -910,7 +889,7 @@ pub enum Way {
 }
 
 /// A layout that need not go straight across.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct FreeYield {
     /// Squares in all.
     pub count: u32,
@@ -1124,14 +1103,14 @@ pub enum Yield {
     /// Its pieces laid out, or why not.
     Cut(Vec<Result<CutPlan, CuttingFault>>),
     /// Squares ready cut.
-    Ready(u32),
+    Ready(Count),
 }
 
 impl Yield {
     /// Squares it gives.
     pub fn count(&self) -> u32 {
         match self {
-            Yield::Ready(count) => *count,
+            Yield::Ready(count) => count.get(),
             Yield::Cut(plans) => plans
                 .iter()
                 .flatten()

@@ -30,7 +30,7 @@
 //! front half. [`Guess::Low`] has widths 5 % less and a large worn knee, [`Guess::High`] 5 %
 //! more and knees unworn; so the two lie about what the maker may find.
 
-use crate::measure::{Area, Length, System, in_mm, in_nm, inch64, nm, square_metres, zero};
+use crate::measure::{Area, Count, Length, System, in_mm, in_nm, inch64, nm, square_metres, zero};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -47,13 +47,10 @@ const WIDEST_NM: [i64; 2] = [2_000_000_000, 4_000_000_000];
 #[ts(rename = "OutlineStation")]
 pub struct Station {
     /// Height above the hem.
-    #[ts(type = "number")]
     pub at: Length,
     /// Where the left edge is, from the middle line; left of it is less than nothing.
-    #[ts(type = "number")]
     pub left: Length,
     /// Where the right edge is.
-    #[ts(type = "number")]
     pub right: Length,
 }
 
@@ -83,16 +80,12 @@ pub struct Zone {
     /// Why.
     pub kind: ZoneKind,
     /// Its lower edge, above the hem.
-    #[ts(type = "number")]
     pub from: Length,
     /// Its upper edge.
-    #[ts(type = "number")]
     pub to: Length,
     /// Its left edge, from the middle line.
-    #[ts(type = "number")]
     pub left: Length,
     /// Its right edge.
-    #[ts(type = "number")]
     pub right: Length,
 }
 
@@ -277,19 +270,18 @@ pub struct Precut {
     /// What the maker calls it.
     pub name: String,
     /// Side of a square.
-    #[ts(type = "number")]
     pub side: Length,
     /// How many there are, counted.
-    pub count: u32,
+    pub count: Count,
 }
 
 impl Precut {
     /// Squares of side `wanted` it gives: as counted, times what each is cut down to; a
     /// 10 in square gives four of 5 in.
-    pub fn gives(&self, wanted: Length) -> u32 {
+    pub fn gives(&self, wanted: Length) -> Count {
         let (own, wanted) = (in_nm(self.side).max(0), in_nm(wanted).max(1));
         let each = u32::try_from(own / wanted).unwrap_or(u32::MAX);
-        self.count.saturating_mul(each.saturating_mul(each))
+        Count::at_most(self.count.get().saturating_mul(each.saturating_mul(each)))
     }
 }
 
@@ -638,12 +630,12 @@ mod tests {
         let pack = |side, count| Precut {
             name: "charm".into(),
             side: inch(side),
-            count,
+            count: Count::at_most(count),
         };
         assert_eq!(pack(5, 42).gives(inch(5)), 42);
         assert_eq!(pack(10, 42).gives(inch(5)), 168);
         assert_eq!(pack(4, 42).gives(inch(5)), 0);
-        assert_eq!(pack(4, u32::MAX).gives(nm(i64::MIN)), u32::MAX);
+        assert_eq!(pack(4, u32::MAX).gives(nm(i64::MIN)), Count::MOST);
     }
 
     fn any_length() -> impl Strategy<Value = Length> {

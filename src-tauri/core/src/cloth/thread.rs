@@ -56,8 +56,6 @@ use crate::cloth::weight::{Cloth, Thickness, in_mm_thick};
 use crate::measure::{Length, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Assembly, Join, Rect, Seam};
 use crate::plan::{Plan, Stitch};
-use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// Thread per length of 301 seam by the rule of thread makers' guides.
 pub const RULE: f64 = 2.5;
@@ -144,13 +142,11 @@ pub fn seams(plan: &Plan) -> Seams {
 }
 
 /// What the thread is wound on.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Winding {
     /// Thread on a spool.
-    #[ts(type = "number")]
     pub spool: Length,
     /// Thread on a full bobbin.
-    #[ts(type = "number")]
     pub bobbin: Length,
     /// Share added for waste.
     pub waste: f64,
@@ -182,23 +178,19 @@ pub enum ThreadFault {
 }
 
 /// Thread for a throw, waste included but in `rule`.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Need {
     /// Length of seam.
-    #[ts(type = "number")]
     pub seam: Length,
     /// Thread for each needle.
-    #[ts(type = "number")]
     pub needle: Length,
     /// Needle threads.
     pub needles: u32,
     /// Thread from the bobbin.
-    #[ts(type = "number")]
     pub bobbin: Length,
     /// Thread per length of seam by geometry, without waste.
     pub ratio: f64,
     /// What the 2.5 rule says without waste, for one straight row of 301; none for other stitches.
-    #[ts(type = "number | null")]
     pub rule: Option<Length>,
     /// Spools for the needles: at least one for each.
     pub spools: u32,
@@ -296,10 +288,9 @@ pub fn for_throw(
 }
 
 /// How glue is put on. The default is our estimate, no source.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Gluing {
     /// From dot to dot.
-    #[ts(type = "number")]
     pub spacing: Length,
     /// Millilitres in a dot.
     pub dot_ml: f64,
@@ -318,7 +309,7 @@ impl Default for Gluing {
 }
 
 /// Glue for a length of lap.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Glue {
     /// Dots.
     pub dots: u32,

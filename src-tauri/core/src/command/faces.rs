@@ -39,6 +39,7 @@ pub(super) fn set_face(
         && let Some(have) = throw.prints[usize::from(print)].stock
         && used(throw, print) + gone(throw, print).all() + faces.len() as u32 > have
     {
+        let have = have.get();
         return Err(Refusal::Stock { print, have });
     }
     if faces.is_empty() {
@@ -125,7 +126,7 @@ pub(super) fn lay_out(
         {
             return Err(Refusal::Stock {
                 print: print_n,
-                have,
+                have: have.get(),
             });
         }
     }
@@ -280,7 +281,7 @@ pub(super) fn set_cloth(
         if let Some(have) = print.stock.filter(|have| used(throw, i as u8) > *have) {
             return Err(Refusal::Stock {
                 print: i as u8,
-                have,
+                have: have.get(),
             });
         }
     }

@@ -2,8 +2,8 @@
 
 use crate::command::rejection::Refusal;
 use crate::fitting::squaring::{held, natural};
-use crate::measure::Length;
-use crate::measure::{outline::Measures, zero};
+use crate::measure::outline::Measures;
+use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::longest_side;
 use crate::throw::event::Event;
@@ -159,16 +159,19 @@ pub(super) fn tick_next(
     throw: &Throw,
     task: Task,
     kind: Kind,
-    count: u32,
+    count: Count,
 ) -> Result<Vec<Event>, Refusal> {
-    let pieces: Vec<Rect> = ready_for(throw, kind, task).take(count as usize).collect();
+    let pieces: Vec<Rect> = ready_for(throw, kind, task)
+        .take(count.get() as usize)
+        .collect();
     tick(throw, task, &pieces)
 }
 
 /// Put spare squares in empty places.
 pub(super) fn use_spares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, Refusal> {
     if throw.spares < pieces.len() as u32 {
-        return Err(Refusal::Spares { have: throw.spares });
+        let have = throw.spares.get();
+        return Err(Refusal::Spares { have });
     }
     tick(throw, Task::Cut, pieces)?;
     Ok(vec![Event::SparesUsed {
@@ -177,9 +180,10 @@ pub(super) fn use_spares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, R
 }
 
 /// Say how many spare squares there are.
-pub(super) fn count_spares(throw: &Throw, spares: u32) -> Result<Vec<Event>, Refusal> {
+pub(super) fn count_spares(throw: &Throw, spares: Count) -> Result<Vec<Event>, Refusal> {
     if spares > 10_000 {
-        return Err(Refusal::Spares { have: throw.spares });
+        let have = throw.spares.get();
+        return Err(Refusal::Spares { have });
     }
     Ok(vec![Event::SparesCounted { spares }])
 }

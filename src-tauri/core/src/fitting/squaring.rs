@@ -171,6 +171,7 @@ pub fn measured_sides(throw: &Throw) -> Vec<Length> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::measure::Count;
     use crate::measure::inch64;
     use crate::throw::Event;
     use proptest::prelude::*;
@@ -236,7 +237,7 @@ mod tests {
                     lap: inch64(48),
                     ..plan
                 },
-                spares: 0,
+                spares: Count::NONE,
             },
             0,
         );

@@ -52,7 +52,7 @@
 //! ```
 
 use crate::command::{Action, Refusal, decide};
-use crate::measure::bounds::believable;
+use crate::measure::bounds::{self, FigureOutOfBounds, NotRead};
 use crate::plan::MOST;
 use crate::throw::heritage::Heritage;
 use crate::throw::photos::PhotoId;
@@ -140,17 +140,16 @@ impl Entry {
         line
     }
 
-    /// Read a line back; `None` if it is not whole or its checksum does not agree.
+    /// Read a line back; `None` if it is not whole, its checksum does not agree, or it says
+    /// what cannot be.
     pub fn from_line(line: &str) -> Option<Entry> {
-        let entry = Entry::of(summed(line)?)?;
-        (believable(&entry.what) && entry.what.can_be()).then_some(entry)
+        let entry = Entry::of(summed(line)?).ok()?;
+        entry.what.can_be().then_some(entry)
     }
-}
 
-impl Entry {
     /// What a line says up to its checksum, as far as it is known here.
-    fn of(body: &str) -> Option<Entry> {
-        serde_json::from_str(&format!("{body}}}")).ok()
+    fn of(body: &str) -> Result<Entry, NotRead> {
+        bounds::read(&format!("{body}}}"))
     }
 }
 
@@ -210,6 +209,13 @@ pub enum Damage {
     Absurd {
         /// Which line.
         line: usize,
+    },
+    /// A line with a figure far beyond anything a throw has.
+    FigureOutOfBounds {
+        /// Which line.
+        line: usize,
+        /// Which figure.
+        figure: FigureOutOfBounds,
     },
 }
 
@@ -569,8 +575,12 @@ impl Journal {
                 // Written just so: no tear, and nothing to cut off.
                 if let Some(body) = text_of(&rest[..length]).and_then(summed) {
                     return Err(match Entry::of(body) {
-                        Some(_) => Damage::Absurd { line: number },
-                        None => Damage::Unknown { line: number },
+                        Ok(_) => Damage::Absurd { line: number },
+                        Err(NotRead::FigureOutOfBounds(figure)) => Damage::FigureOutOfBounds {
+                            line: number,
+                            figure,
+                        },
+                        Err(NotRead::Unknown) => Damage::Unknown { line: number },
                     });
                 }
                 let after = &rest[(length + 1).min(rest.len())..];
@@ -654,6 +664,7 @@ fn fold(throw: &mut Throw, entry: &Entry) {
 pub(crate) mod tests {
     use super::*;
     use crate::cloth::fabric::Face;
+    use crate::measure::Count;
     use crate::measure::inch64;
     use crate::plan::Plan;
     use crate::plan::assembly::Rect;
@@ -788,7 +799,7 @@ pub(crate) mod tests {
                 1 => Action::CutPiece {
                     n: 1 + (pick / 6 % 3) as u16,
                     index: (pick / 18 % 3) as u8,
-                    squares: pick / 54 % 9,
+                    squares: Count::at_most(pick / 54 % 9),
                     outline: None,
                 },
                 2 => Action::TakeHeap {

@@ -2,7 +2,7 @@
 //!
 //! A throw is cut with an inch ruler from cloth bought by the metre, so both
 //! systems must hold exactly at the same time. A [`Length`] is a whole number of
-//! nanometres (a `uom` quantity over `i64`), because both of the trade's finest
+//! nanometres (around a `uom` quantity over `i64`), because both of the trade's finest
 //! marks are whole numbers of them:
 //!
 //! * 1/64 in = 25 400 000 nm / 64 = 396 875 nm (1 in = 25.4 mm exactly; NIST
@@ -13,36 +13,57 @@
 //! or refuses it; [`read`] says when what it shows was rounded; and what `read`
 //! shows without rounding, `parse` takes back to the same length.
 //!
-//! Limits: lengths from 0 to 100 m may be typed. Areas, masses and thicknesses
-//! are floating point (`uom::si::f64`), since square nanometres overflow an
-//! `i64` near 9 m².
+//! Limits: lengths from 0 to 100 m may be typed, and up to a kilometre either way are read
+//! from a file or the window ([`bounds`]). Areas, masses and thicknesses are floating point
+//! (`uom::si::f64`), since square nanometres overflow an `i64` near 9 m².
 //!
-//! A length is not a number and not an area; mixing them does not compile:
+//! A length is not a number and not an area. What is said here compiles:
+//!
+//! ```
+//! use lapwork_core::measure::{Length, inch64, nm, square_metres};
+//! let (sum, twice, area) = (inch64(64) + inch64(64), inch64(64) * 2, square_metres(inch64(64), inch64(64)));
+//! let longer: Length = sum - twice + nm(5);
+//! ```
+//!
+//! and mixing them does not:
 //!
 //! ```compile_fail
 //! use lapwork_core::measure::{inch64, square_metres};
 //! let nonsense = inch64(64) + square_metres(inch64(64), inch64(64));
 //! ```
+//!
+//! ```compile_fail
+//! use lapwork_core::measure::inch64;
+//! let nonsense = inch64(64) + 5;
+//! ```
+//!
+//! ```compile_fail
+//! use lapwork_core::measure::{Length, inch64};
+//! let nonsense: Length = inch64(64) * inch64(64);
+//! ```
+//!
+//! ```compile_fail
+//! use lapwork_core::measure::Length;
+//! let nonsense: Length = 5;
+//! ```
+//!
+//! ```compile_fail
+//! use lapwork_core::measure::inch64;
+//! let nonsense = inch64(64) < 5;
+//! ```
 
 pub mod bounds;
+mod count;
+mod length;
 pub mod outline;
+
+pub use count::Count;
+pub use length::{ADDED_SAFELY, Length, MOST_NM, in_nm, nm};
 
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use unic_langid::LanguageIdentifier;
 
-mod exact {
-    //! The system of quantities whose base length is a whole nanometre.
-    #![allow(missing_docs)]
-    ISQ!(
-        uom::si,
-        i64,
-        (nanometer, kilogram, second, ampere, kelvin, mole, candela)
-    );
-}
-
-/// An exact length: a whole number of nanometres, written to JSON as that number.
-pub type Length = exact::Length;
 /// An area in square metres, floating point.
 pub type Area = uom::si::f64::Area;
 
@@ -63,24 +84,15 @@ pub fn tenth_mm(count: i64) -> Length {
     nm(count * (NM_PER_MM / 10))
 }
 
-/// A length of `count` nanometres.
-pub fn nm(count: i64) -> Length {
-    Length::new::<uom::si::length::nanometer>(count)
-}
-
-/// How many nanometres long `length` is.
-pub fn in_nm(length: Length) -> i64 {
-    length.get::<uom::si::length::nanometer>()
-}
-
 /// `length` in millimetres, for drawing and statistics.
 pub fn in_mm(length: Length) -> f64 {
     in_nm(length) as f64 / NM_PER_MM as f64
 }
 
-/// The length nearest to `mm` millimetres (half a nanometre at most away).
+/// The length nearest to `mm` millimetres (half a nanometre at most away), a kilometre
+/// either way at most; none for what is no number.
 pub fn from_mm(mm: f64) -> Length {
-    nm((mm * NM_PER_MM as f64).round() as i64)
+    nm(((mm * NM_PER_MM as f64).round() as i64).clamp(-MOST_NM, MOST_NM))
 }
 
 /// The area of a rectangle, in floating point.

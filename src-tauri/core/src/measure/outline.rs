@@ -97,16 +97,12 @@ const HALF_NM: f64 = 0.5e-6;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Sides {
     /// Along the top.
-    #[ts(type = "number")]
     pub top: Length,
     /// Down the right.
-    #[ts(type = "number")]
     pub right: Length,
     /// Along the bottom.
-    #[ts(type = "number")]
     pub bottom: Length,
     /// Down the left.
-    #[ts(type = "number")]
     pub left: Length,
 }
 
@@ -116,7 +112,6 @@ pub struct Measures {
     /// The four sides.
     pub sides: Sides,
     /// Top left to bottom right, and top right to bottom left.
-    #[ts(type = "[number, number] | null")]
     pub diagonals: Option<(Length, Length)>,
 }
 

@@ -71,13 +71,11 @@ pub enum Stitch {
     /// A twin needle: two rows above, a zigzag of bobbin thread beneath.
     Twin {
         /// Distance between the needles, in nanometres.
-        #[ts(type = "number")]
         spacing: Length,
     },
     /// Zigzag lockstitch (ISO 4915 type 304), or another stitch of that width.
     Zigzag {
         /// Full width of the stitch, in nanometres.
-        #[ts(type = "number")]
         width: Length,
     },
 }
@@ -109,13 +107,10 @@ pub enum JoinOrder {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Binding {
     /// Cut width of the strip; half of it shows on each face.
-    #[ts(type = "number")]
     pub strip: Length,
     /// The longest strip the cloth gives.
-    #[ts(type = "number")]
     pub longest: Length,
     /// Extra length to finish with.
-    #[ts(type = "number")]
     pub tail: Length,
 }
 
@@ -123,13 +118,10 @@ pub struct Binding {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Plan {
     /// Side of a square as cut.
-    #[ts(type = "number")]
     pub side: Length,
     /// The lap, or the seam allowance where the joining is a seam.
-    #[ts(type = "number")]
     pub lap: Length,
     /// The lap (or allowance) where blocks are joined to one another, if not the same.
-    #[ts(type = "number | null")]
     pub between: Option<Length>,
     /// Squares across.
     pub across: u16,
@@ -140,10 +132,8 @@ pub struct Plan {
     /// The stitching down a join.
     pub stitch: Stitch,
     /// Least fringe the maker trusts to hold (3 mm; common practice, no source).
-    #[ts(type = "number")]
     pub least_fringe: Length,
     /// Side the fours are trimmed to, where the maker has settled on one.
-    #[ts(type = "number | null")]
     pub trim: Option<Length>,
     /// The order of the larger joins.
     pub order: JoinOrder,
@@ -320,10 +310,11 @@ impl Plan {
         let each = crate::measure::in_nm(longest - take).max(1);
         let rest = crate::measure::in_nm(length - longest).max(0);
         let strips = 1 + (rest + each - 1) / each;
+        let strips = u32::try_from(strips).unwrap_or(u32::MAX);
         BindingNeed {
             length,
-            strips: strips as u32,
-            joins: strips as u32 - 1,
+            strips,
+            joins: strips - 1,
         }
     }
 

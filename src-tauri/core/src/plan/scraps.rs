@@ -59,7 +59,6 @@ pub struct Scrap {
     /// Lap or seam.
     pub joining: Joining,
     /// Its lap or allowance.
-    #[ts(type = "number")]
     pub lap: Length,
     /// Its stitch.
     pub stitch: Stitch,

@@ -83,7 +83,7 @@ pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, lens: Lens<'_>) -> 
         cells,
         key,
         tallies: tallies(throw, lens),
-        spares: throw.spares,
+        spares: throw.spares.get(),
         losses: match losses.is_empty() {
             true => say!(lens, "losses-none"),
             false => say!(lens, "losses", list = lens.words.list("list-short", losses)),

@@ -6,12 +6,12 @@ use crate::command::{
     LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, MOST_PHOTOS, Refusal,
 };
 use crate::log::journal::Damage;
+use crate::measure::bounds::FigureOutOfBounds;
 use crate::measure::outline::{Fault, Line};
 use crate::measure::{ParseError, zero};
 use crate::plan::{MOST, PlanFault};
 use crate::throw::Throw;
-use crate::words::Arg;
-use crate::words::Problem;
+use crate::words::{Arg, Problem, Words};
 
 /// A refusal in words; `throw` is what it was about.
 pub fn refusal(refusal: &Refusal, throw: Option<&Throw>, lens: Lens<'_>) -> Problem {
@@ -201,6 +201,17 @@ pub(super) fn typed(error: &ParseError, lens: Lens<'_>) -> Problem {
     lens.words.problem(code, &args)
 }
 
+/// A figure out of bounds that the window sent, in words.
+pub fn out_of_bounds(figure: &FigureOutOfBounds, words: &Words) -> Problem {
+    words.problem(
+        "beyond",
+        &[
+            ("field", figure.field.as_str().into()),
+            ("figure", figure.figure.as_str().into()),
+        ],
+    )
+}
+
 /// Damage to a throw file in words.
 pub fn damage(damage: &Damage, lens: Lens<'_>) -> Problem {
     let (code, args): (&str, Vec<(&str, Arg)>) = match damage {
@@ -211,6 +222,14 @@ pub fn damage(damage: &Damage, lens: Lens<'_>) -> Problem {
         Damage::Empty => ("file-empty", vec![]),
         Damage::Unknown { line } => ("file-unknown", vec![("line", (*line).into())]),
         Damage::Absurd { line } => ("file-absurd", vec![("line", (*line).into())]),
+        Damage::FigureOutOfBounds { line, figure } => (
+            "file-beyond",
+            vec![
+                ("line", (*line).into()),
+                ("field", figure.field.as_str().into()),
+                ("figure", figure.figure.as_str().into()),
+            ],
+        ),
     };
     lens.words.problem(code, &args)
 }

@@ -10,7 +10,7 @@ use crate::cloth::weight::{
 use crate::command::{Action, decide};
 use crate::faces::spread::layers;
 use crate::log::journal::Journal;
-use crate::measure::{Length, ParseError, in_nm, nm, zero};
+use crate::measure::{Count, Length, ParseError, in_nm, nm, zero};
 use crate::plan::scraps::{Scrap, Verdict, widest_stitch};
 use crate::plan::{Advice, Plan, Stitch, fringe};
 use crate::throw::stock::{gone, used};
@@ -172,8 +172,8 @@ pub(super) fn gather(journal: &Journal, lens: Lens<'_>) -> GatherView {
         if let Some(stock) = print.stock {
             let wanted = placed + gone.all();
             lines.push(match stock >= wanted {
-                true => say!(lens, "item-enough", n = stock - gone.all()),
-                false => say!(lens, "item-short", n = wanted - stock),
+                true => say!(lens, "item-enough", n = stock - Count::at_most(gone.all())),
+                false => say!(lens, "item-short", n = wanted - stock.get()),
             });
         } else {
             let quarter = crate::cloth::garments::fat_quarter(lens.ruler.system);

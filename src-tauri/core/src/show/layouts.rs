@@ -5,6 +5,7 @@ use crate::cloth::fabric::{Cover, Face};
 use crate::command::Action;
 use crate::faces::arrange::{self, Arranger, Score};
 use crate::log::journal::Journal;
+use crate::measure::Count;
 use crate::plan::assembly::{Kind, Rect};
 use crate::throw::Throw;
 use crate::throw::loose::loose_units;
@@ -27,8 +28,8 @@ const CHANCE: u32 = 100;
 /// The wishes that hold: what was said, or what the faces are now.
 pub(super) fn standing(throw: &Throw) -> Wishes {
     throw.wishes.unwrap_or_else(|| Wishes {
-        front: throw.covered(Face::Front),
-        back: throw.covered(Face::Back),
+        front: Count::at_most(throw.covered(Face::Front)),
+        back: Count::at_most(throw.covered(Face::Back)),
         ..Wishes::default()
     })
 }
@@ -49,15 +50,19 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
     let mut wishes = asked.unwrap_or_else(|| {
         let mut wishes = standing(throw);
         if wishes.front == 0 && wishes.back == 0 {
-            (wishes.front, wishes.back) = (squares / 3, squares / 4);
+            (wishes.front, wishes.back) =
+                (Count::at_most(squares / 3), Count::at_most(squares / 4));
         }
         wishes
     });
     let least = Face::BOTH.map(|face| least(throw, face));
     let open = arrange::free(throw, wishes);
     let most = [0, 1].map(|f| (least[f] + open[f]).min(squares));
-    wishes.front = wishes.front.clamp(least[0].min(most[0]), most[0]);
-    wishes.back = wishes.back.clamp(least[1].min(most[1]), most[1]);
+    let within = |wished: Count, f: usize| {
+        Count::at_most(wished.get().clamp(least[f].min(most[f]), most[f]))
+    };
+    wishes.front = within(wishes.front, 0);
+    wishes.back = within(wishes.back, 1);
     let free = (open != [squares; 2]).then(|| {
         say!(
             lens,
@@ -105,11 +110,8 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, lens: Lens<'_>) -
             pinned = pinned
         )
     });
-    let stock: Option<u64> = in_hand(throw)
-        .iter()
-        .map(|p| p.stock.map(u64::from))
-        .sum::<Option<u64>>();
-    let wanted = u64::from(wishes.front) + u64::from(wishes.back);
+    let stock: Option<Count> = in_hand(throw).iter().map(|p| p.stock).sum();
+    let wanted = wishes.front + wishes.back;
     let short = match stock {
         Some(stock) if stock < wanted => {
             Some(say!(lens, "wishes-short", have = stock, wanted = wanted))
@@ -147,7 +149,7 @@ pub(super) fn lines(score: &Score, wishes: Wishes, throw: &Throw, lens: Lens<'_>
     line(
         "covered",
         say!(lens, "wish-covered-value", front = front, back = back),
-        (front, back) == (wishes.front, wishes.back),
+        front == wishes.front && back == wishes.back,
     );
     if wishes.apart != Apart::Free && !throw.prints.is_empty() {
         let alike = score.alike[0].len() + score.alike[1].len();

@@ -12,7 +12,7 @@ use crate::cloth::fabric::{Face, Print};
 use crate::fitting::drift::{Verdict, drift};
 use crate::log::journal::{Journal, What};
 use crate::log::pace;
-use crate::measure::{Length, from_mm, zero};
+use crate::measure::{Count, Length, from_mm, zero};
 use crate::plan::Joining;
 use crate::plan::assembly::Rect;
 use crate::plan::scraps;
@@ -29,7 +29,7 @@ pub fn heritage(journal: &Journal, lens: Lens<'_>) -> Heritage {
     let fours = seen(throw);
     let found = drift(&fours, lens.ruler.step());
     let own = (found.verdict != Verdict::TooFew).then(|| Carried {
-        fours: found.count as u32,
+        fours: Count::at_most(found.count as u32),
         mean: from_mm(found.mean),
     });
     let before = throw.after.as_ref();
@@ -271,7 +271,9 @@ pub(super) fn notes_at(throw: &Throw, task: Task, piece: Rect, lens: Lens<'_>) -
 
 /// What the fours of the throw before say, while there are too few of this one.
 pub(super) fn drift_before(heritage: &Heritage, lens: Lens<'_>) -> String {
-    let (n, mean) = heritage.drift.map_or((0, zero()), |d| (d.fours, d.mean));
+    let (n, mean) = heritage
+        .drift
+        .map_or((Count::NONE, zero()), |d| (d.fours, d.mean));
     let mean: Length = mean;
     say!(
         lens,

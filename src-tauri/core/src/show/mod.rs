@@ -36,7 +36,7 @@ use crate::words::{Arg, Words};
 use crate::words::{Problem, Shown};
 
 pub use bring::{bring, conflict, unmergeable};
-pub use errors::{damage, refusal};
+pub use errors::{damage, out_of_bounds, refusal};
 pub use figures::figures;
 pub use hand_on::{file_name, usual_paper};
 pub use layouts::layouts;

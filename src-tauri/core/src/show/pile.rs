@@ -9,7 +9,7 @@ use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{in_gsm, in_ounces};
 use crate::command::{Action, Refusal, decide};
 use crate::log::journal::Journal;
-use crate::measure::{Fraction, Length, Ruler, from_mm, in_mm, in_nm, read, zero};
+use crate::measure::{Count, Fraction, Length, Ruler, from_mm, in_mm, in_nm, read, zero};
 use crate::plan::Plan;
 use crate::throw::Throw;
 use crate::throw::tasks::{Caution, Task};
@@ -56,13 +56,13 @@ pub(super) fn pile(journal: &Journal, lens: Lens<'_>) -> PileView {
         .squares()
         .filter(|s| throw.has(*s, Task::Cut))
         .count();
-    let heaps: Vec<(u16, &Heap, Vec<u32>)> = throw
+    let heaps: Vec<(u16, &Heap, Vec<Count>)> = throw
         .pile
         .iter()
         .map(|(n, heap)| (*n, heap, heap.squares(side)))
         .collect();
     let denim = || heaps.iter().filter(|(_, h, _)| h.makes.is_denim());
-    let to_come: u32 = denim().map(|(_, h, squares)| h.to_come(squares)).sum();
+    let to_come: Count = denim().map(|(_, h, squares)| h.to_come(squares)).sum();
     let have = cut as i64 + i64::from(throw.spares) + i64::from(to_come);
     let over = have - wanted as i64;
     let count = |n: i64| lens.plain(say!(lens, "number", n = n));
@@ -170,14 +170,16 @@ pub(super) fn of_denim(throw: &Throw, denim: Option<u8>, key: &str, lens: Lens<'
 /// of them falls short that no heap of unnamed denim can fill.
 fn by_denim(
     throw: &Throw,
-    heaps: &[(u16, &Heap, Vec<u32>)],
+    heaps: &[(u16, &Heap, Vec<Count>)],
     lens: Lens<'_>,
 ) -> (Vec<String>, bool) {
     let given = |d: u8| {
         let of_it = heaps
             .iter()
             .filter(move |(_, h, _)| h.makes == Use::Denim { denim: Some(d) });
-        of_it.map(|(_, h, squares)| h.to_come(squares)).sum::<u32>()
+        of_it
+            .map(|(_, h, squares)| h.to_come(squares))
+            .sum::<Count>()
     };
     let any = heaps
         .iter()
@@ -191,7 +193,7 @@ fn by_denim(
         .enumerate()
         .filter_map(|(d, (denim, open))| {
             let gives = given(d as u8);
-            let short = open.saturating_sub(gives + throw.spares);
+            let short = open.saturating_sub((gives + throw.spares).get());
             lacking |= short > 0;
             (open > 0 || gives > 0).then(|| {
                 say!(
@@ -265,7 +267,7 @@ fn fewer(throw: &Throw, have: i64, lens: Lens<'_>) -> Vec<WayRow> {
         .collect()
 }
 
-fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> HeapRow {
+fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[Count], lens: Lens<'_>) -> HeapRow {
     let what = match heap.makes {
         Use::Denim { denim } => of_denim(throw, denim, "heap-denim", lens),
         Use::Fabric { print } => {
@@ -291,7 +293,7 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], lens: Lens<'_>) -> H
             lens,
             "heap-gives",
             what = what,
-            n = squares.iter().sum::<u32>()
+            n = squares.iter().copied().sum::<Count>()
         ),
         makes: makes.unwrap_or_default() as u32,
         uses,
@@ -747,7 +749,7 @@ pub(super) fn cutting(
         said: Vec::new(),
         keep: None,
         expected: 0,
-        counted,
+        counted: counted.map(Count::get),
         zones: ZONES
             .into_iter()
             .map(|(value, key)| Choice {

@@ -613,7 +613,7 @@ fn tallies(throw: &Throw, lens: Lens<'_>) -> Vec<Row> {
         other: None,
     };
     vec![
-        row("spares", throw.spares as usize),
+        row("spares", throw.spares.get() as usize),
         row("spoilt", throw.losses.len()),
     ]
 }

@@ -146,7 +146,7 @@ impl Day {
                 self.count_all(Task::SquareUp, pieces, throw);
             }
             Event::PieceCut { squares, .. } => {
-                self.count(Task::Cut, Kind::Square, *squares as usize);
+                self.count(Task::Cut, Kind::Square, squares.get() as usize);
             }
             Event::Begun { .. }
             | Event::PlanChanged { .. }
@@ -267,6 +267,7 @@ impl Day {
 mod tests {
     use super::*;
     use crate::command::Action;
+    use crate::measure::Count;
     use crate::measure::Ruler;
     use crate::plan::Plan;
     use crate::throw::Mishap;
@@ -291,7 +292,11 @@ mod tests {
     }
 
     fn next(task: Task, kind: Kind, count: u32) -> Action {
-        Action::TickNext { task, kind, count }
+        Action::TickNext {
+            task,
+            kind,
+            count: Count::at_most(count),
+        }
     }
 
     #[test]

@@ -302,7 +302,9 @@ fn covering(throw: &Throw, lens: Lens<'_>) -> Vec<Vec<String>> {
                 front.to_string(),
                 back.to_string(),
                 (front + back).to_string(),
-                print.stock.map_or_else(String::new, |n| n.to_string()),
+                print
+                    .stock
+                    .map_or_else(String::new, |n| n.get().to_string()),
             ]
         })
         .collect()
@@ -350,7 +352,8 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Ve
         },
         Source::Precut(pack) => {
             let side = Some(pack.side);
-            (side, side, None, heap.expected(index, throw.plan.side))
+            let expected = heap.expected(index, throw.plan.side).get();
+            (side, side, None, expected)
         }
     };
     let in_mm = |l: Option<Length>| l.map_or_else(String::new, mm);
@@ -374,7 +377,7 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, lens: Lens<'_>) -> Ve
         in_mm(height),
         strips.map_or_else(String::new, |n| n.to_string()),
         expected.to_string(),
-        counted.map_or_else(String::new, |n| n.to_string()),
+        counted.map_or_else(String::new, |n| n.get().to_string()),
     ]
 }
 

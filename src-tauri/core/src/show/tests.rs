@@ -4,7 +4,7 @@ use super::*;
 use crate::cloth::fabric::Face;
 use crate::command::Action;
 use crate::faces::arrange::Arranger;
-use crate::measure::{MetricUnit, System};
+use crate::measure::{Count, MetricUnit, System};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::{JoinOrder, Joining, Plan};
 use crate::throw::tasks::{Station, Task};
@@ -235,8 +235,8 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
     let mut now = 0;
     let mut journal = begin(plan);
     let wishes = Wishes {
-        front: spread.0,
-        back: spread.1,
+        front: Count::at_most(spread.0),
+        back: Count::at_most(spread.1),
         ..Wishes::default()
     };
     let layout = Arranger::new(journal.throw(), wishes, 1).layout(journal.throw());
@@ -506,9 +506,9 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         1,
     );
     let side = journal.throw().plan.side;
-    let add = |makes, count| Action::AddPack {
+    let add = |makes, count: u16| Action::AddPack {
         side,
-        count,
+        count: count.into(),
         makes,
         name: format!("Pack of {count}"),
     };
@@ -553,10 +553,10 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     // The first square is dark, and nothing on the pile is.
     let card = card_of(&journal, Task::Cut, Kind::Square);
     assert!(!plain(&card.how).contains("To be cut from"));
-    let cut = |squares| Action::CutPiece {
+    let cut = |squares: u16| Action::CutPiece {
         n: 1,
         index: 0,
-        squares,
+        squares: squares.into(),
         outline: None,
     };
     act(&mut journal, &cut(6), 2);
@@ -715,7 +715,7 @@ fn a_leg_from_outline_to_count() {
     let cut = Action::CutPiece {
         n,
         index,
-        squares: 3,
+        squares: Count::from(3),
         outline: Some(outline),
     };
     act(&mut both, &cut, 3);
@@ -735,7 +735,7 @@ fn a_leg_from_outline_to_count() {
         &Action::CutPiece {
             n: 1,
             index: 0,
-            squares: 5,
+            squares: Count::from(5),
             outline: None,
         },
         3,
@@ -745,7 +745,7 @@ fn a_leg_from_outline_to_count() {
         &Action::CutPiece {
             n: 1,
             index: 1,
-            squares: 6,
+            squares: Count::from(6),
             outline: None,
         },
         4,
@@ -844,7 +844,7 @@ fn a_spoilt_square_takes_its_fabric_with_it() {
     let words = Words::english();
     let lens = lens(&words);
     let mut prints = crate::demo::prints();
-    prints[0].stock = Some(4);
+    prints[0].stock = Some(Count::from(4));
     let (mut journal, _) = Journal::begin(
         &Action::Begin {
             name: "T".into(),
@@ -1010,8 +1010,8 @@ fn a_four_by_its_sides_and_diagonals() {
 /// No square is to get fabric, so that nobody asks.
 fn all_denim(journal: &mut Journal) {
     let wishes = Wishes {
-        front: 0,
-        back: 0,
+        front: Count::NONE,
+        back: Count::NONE,
         ..Wishes::default()
     };
     act(journal, &Action::Wish { wishes }, 0);
@@ -1022,7 +1022,11 @@ fn all_ready(journal: &mut Journal, task: Task, kind: Kind, hour: Time) {
     let count = crate::command::ready_for(journal.throw(), kind, task).count() as u32;
     act(
         journal,
-        &Action::TickNext { task, kind, count },
+        &Action::TickNext {
+            task,
+            kind,
+            count: Count::at_most(count),
+        },
         hour * 3_600_000,
     );
 }
@@ -1182,7 +1186,7 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
     let all = Action::TickNext {
         task: Task::SquareUp,
         kind: FOUR,
-        count: 1,
+        count: Count::from(1),
     };
     act(&mut journal, &all, 3);
     let card = card_of(&journal, Task::SquareUp, FOUR);
@@ -1384,7 +1388,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
             &Action::TickNext {
                 task,
                 kind,
-                count: 1,
+                count: Count::from(1),
             },
             at,
         );
@@ -1448,7 +1452,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
         let tick = Action::TickNext {
             task,
             kind: Kind::Pair,
-            count: 1,
+            count: Count::from(1),
         };
         act(&mut journal, &tick, at);
     }
@@ -1469,7 +1473,15 @@ fn what_is_left_over_exists() {
         ..Plan::default()
     });
     for (task, kind, count) in [(Task::Cut, Kind::Square, 16), (Task::Dot, Kind::Pair, 6)] {
-        act(&mut journal, &Action::TickNext { task, kind, count }, 1);
+        act(
+            &mut journal,
+            &Action::TickNext {
+                task,
+                kind,
+                count: Count::from(count),
+            },
+            1,
+        );
     }
     let plan = Plan {
         down: 2,
@@ -1485,7 +1497,7 @@ fn what_is_left_over_exists() {
         Some("Left over: 2 pairs, for cushion fronts or corners of the next throw.")
     );
     // The four squares that were cut and never joined are not lost with them.
-    assert_eq!((after.aside.len(), after.spares), (2, 4));
+    assert_eq!((after.aside.len(), after.spares.get()), (2, 4));
 }
 
 /// A tick for several names those alike; one for all says where figures differ.
@@ -1501,7 +1513,7 @@ fn ticks_say_what_they_count() {
     let cut = Action::TickNext {
         task: Task::Cut,
         kind: Kind::Square,
-        count: 16,
+        count: Count::from(16),
     };
     act(&mut journal, &cut, 1);
     let labels = |journal: &Journal| -> Vec<String> {
@@ -1534,7 +1546,15 @@ fn shown_work(journal: &Journal, words: &Words) -> WorkView {
 
 /// Do a step to so many pieces of a kind.
 fn next(journal: &mut Journal, task: Task, kind: crate::plan::assembly::Kind, count: u32) {
-    act(journal, &Action::TickNext { task, kind, count }, 1);
+    act(
+        journal,
+        &Action::TickNext {
+            task,
+            kind,
+            count: Count::at_most(count),
+        },
+        1,
+    );
 }
 
 /// Squares cut, pairs and fours lapped and stitched, of a throw of 4 by 4 in bare denim.
@@ -1800,8 +1820,8 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
     let journal = four_fours();
     let ask = |front: u32, back: u32| {
         let wishes = Wishes {
-            front,
-            back,
+            front: Count::at_most(front),
+            back: Count::at_most(back),
             ..Wishes::default()
         };
         let wishes = Some(wishes);
@@ -1813,7 +1833,7 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
     let seen = ask(8, 3);
     assert_eq!(
         (seen.most, seen.wishes.front, seen.wishes.back),
-        ([0, 0], 0, 0)
+        ([0, 0], Count::NONE, Count::NONE)
     );
     let said = seen.free.expect("said");
     assert!(said.contains("no square is free any more"), "{said}");
@@ -1829,8 +1849,8 @@ fn the_rings_are_where_a_layout_changes_something() {
     let words = Words::english();
     let journal = begin(Plan::default());
     let wishes = Wishes {
-        front: 9,
-        back: 5,
+        front: Count::from(9),
+        back: Count::from(5),
         ..Wishes::default()
     };
     let found = [Arranger::new(journal.throw(), wishes, 1)];

@@ -11,7 +11,7 @@ use crate::cloth::pile::Use;
 use crate::command::Action;
 use crate::fitting::squaring;
 use crate::log::journal::Journal;
-use crate::measure::{Length, zero};
+use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::binding::Side;
 use crate::plan::{Joining, Stitch, fringe, take};
@@ -159,11 +159,7 @@ fn ask(throw: &Throw, lens: Lens<'_>) -> Option<FacesAsk> {
         bare: Button {
             label: say!(lens, "ask-faces-bare"),
             action: Action::Wish {
-                wishes: Wishes {
-                    front: 0,
-                    back: 0,
-                    ..Wishes::default()
-                },
+                wishes: Wishes::default(),
             },
         },
     })
@@ -498,7 +494,7 @@ fn ticks(throw: &Throw, batch: &Batch, lens: Lens<'_>) -> Vec<Button> {
             action: Action::TickNext {
                 task,
                 kind: batch.kind,
-                count: count as u32,
+                count: Count::at_most(count as u32),
             },
         });
     };

@@ -4,8 +4,8 @@
 
 use crate::cloth::fabric::{Cover, Denim, Print};
 use crate::cloth::pile::Heap;
-use crate::measure::Length;
 use crate::measure::outline::Measures;
+use crate::measure::{Count, Length};
 use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::plan::scraps::Scrap;
@@ -52,7 +52,7 @@ pub enum Event {
         /// The new plan.
         plan: Plan,
         /// Cut squares that fall outside the new grid and become spares.
-        spares: u32,
+        spares: Count,
     },
     /// Faces of squares changed.
     FacesChanged {
@@ -81,7 +81,7 @@ pub enum Event {
     /// The number of spare squares at hand was counted.
     SparesCounted {
         /// How many.
-        spares: u32,
+        spares: Count,
     },
     /// A block was measured.
     Measured {
@@ -191,7 +191,7 @@ pub enum Event {
         /// The piece, counted from 0.
         piece: u8,
         /// How many squares came out.
-        squares: u32,
+        squares: Count,
     },
     /// A scrap was tried.
     ScrapTried {

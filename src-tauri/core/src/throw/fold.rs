@@ -5,6 +5,7 @@
 
 use crate::cloth::fabric::Cover;
 use crate::cloth::pile::Use;
+use crate::measure::Count;
 use crate::measure::outline::Measures;
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Rect, source};
@@ -106,7 +107,7 @@ impl Throw {
                 }
             }
             Event::SparesUsed { pieces } => {
-                self.spares = self.spares.saturating_sub(pieces.len() as u32);
+                self.spares -= Count::at_most(pieces.len() as u32);
                 for piece in pieces {
                     self.mark(*piece, Task::Cut, at);
                 }
@@ -413,7 +414,7 @@ impl Throw {
     /// Squares out of a piece: denim goes to the open places in order, to those of its own
     /// denim where the heap names one; what is over is spare; fabric is added to the stock of
     /// its print.
-    fn count_cut(&mut self, n: u16, piece: u8, squares: u32, at: Time) {
+    fn count_cut(&mut self, n: u16, piece: u8, squares: Count, at: Time) {
         let Some(heap) = self.pile.get_mut(&n) else {
             return;
         };
@@ -423,15 +424,15 @@ impl Throw {
         *counted = Some(squares);
         match heap.makes {
             Use::Denim { denim } => {
-                let open: Vec<Rect> = self.uncut(denim).take(squares as usize).collect();
-                self.spares += squares - open.len() as u32;
+                let open: Vec<Rect> = self.uncut(denim).take(squares.get() as usize).collect();
+                self.spares += squares - Count::at_most(open.len() as u32);
                 for square in open {
                     self.mark(square, Task::Cut, at);
                 }
             }
             Use::Fabric { print } => {
                 if let Some(print) = self.prints.get_mut(usize::from(print)) {
-                    print.stock = Some(print.stock.unwrap_or(0) + squares);
+                    print.stock = Some(print.stock.unwrap_or_default() + squares);
                 }
             }
         }
@@ -472,7 +473,7 @@ impl Throw {
         }
     }
 
-    fn change_plan(&mut self, plan: Plan, spares: u32) {
+    fn change_plan(&mut self, plan: Plan, spares: Count) {
         let old = Rect::grid(self.plan.across, self.plan.down);
         let new = Rect::grid(plan.across, plan.down);
         if old != new {

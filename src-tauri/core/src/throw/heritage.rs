@@ -7,7 +7,7 @@
 //! ([`crate::log::pace::FEW`], three measured fours).
 
 use crate::cloth::fabric::Cover;
-use crate::measure::Length;
+use crate::measure::{Count, Length};
 use crate::throw::tasks::Task;
 use serde::{Deserialize, Serialize};
 
@@ -63,7 +63,7 @@ pub struct Learned {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Carried {
     /// How many fours.
-    pub fours: u32,
+    pub fours: Count,
     /// Measured less planned, for each lap; above nought is over.
     pub mean: Length,
 }

@@ -107,6 +107,7 @@ impl Throw {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::measure::Count;
     use crate::measure::inch64;
     use crate::plan::Plan;
     use crate::throw::event::Event;
@@ -142,7 +143,13 @@ mod tests {
             lap: inch64(24),
             ..throw.plan
         };
-        throw.apply(&Event::PlanChanged { plan, spares: 0 }, 1);
+        throw.apply(
+            &Event::PlanChanged {
+                plan,
+                spares: Count::NONE,
+            },
+            1,
+        );
         assert_eq!(throw.made(pair).lap, inch64(32));
         assert_eq!(throw.size(pair).width, inch64(9 * 64 + 32));
     }

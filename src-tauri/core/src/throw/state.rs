@@ -4,8 +4,8 @@
 
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::cloth::pile::{Heap, Use};
-use crate::measure::Length;
 use crate::measure::outline::Measures;
+use crate::measure::{Count, Length};
 use crate::plan::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::plan::scraps::Scrap;
 use crate::plan::{Joining, Plan, Stitch};
@@ -163,7 +163,7 @@ pub struct Throw {
     /// The denims.
     pub denims: Vec<Denim>,
     /// Squares at hand that have no place yet.
-    pub spares: u32,
+    pub spares: Count,
     /// Squares spoilt so far.
     pub losses: Vec<Loss>,
     /// What was written down.
@@ -227,7 +227,7 @@ impl Throw {
             plan: *plan,
             prints: prints.clone(),
             denims: denims.clone(),
-            spares: 0,
+            spares: Count::NONE,
             losses: Vec::new(),
             notes: Vec::new(),
             photos: Vec::new(),
