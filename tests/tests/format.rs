@@ -14,7 +14,7 @@ use lapwork_core::cloth::weight::Cloth;
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Damage, Entry, Journal, VERSION, What, header_line};
 use lapwork_core::measure::outline::{Measures, Sides};
-use lapwork_core::measure::{Count, Ruler, inch64, tenth_mm};
+use lapwork_core::measure::{Count, Ruler, half_inches, inches, sixty_fourths, tenths_of_mm};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, Verdict};
@@ -54,7 +54,7 @@ fn heritage(squares: usize) -> Heritage {
         }],
         drift: Some(Carried {
             fours: Count::from(12),
-            mean: inch64(2),
+            mean: sixty_fourths(2),
         }),
         faces: vec![
             Cover {
@@ -88,16 +88,16 @@ fn of_every_kind() -> Journal {
         Rect::from([0, 0, 2, 2]),
         Rect::from([0, 2, 2, 2]),
     );
-    let (lap, side) = (inch64(28), inch64(606));
+    let (lap, side) = (sixty_fourths(28), sixty_fourths(606));
     let sides = Sides {
         top: side,
         right: side,
-        bottom: inch64(608),
+        bottom: half_inches(19),
         left: side,
     };
     let measures = Measures {
         sides,
-        diagonals: Some((inch64(858), inch64(857))),
+        diagonals: Some((sixty_fourths(858), sixty_fourths(857))),
     };
     let cover = Cover {
         front: Some(1),
@@ -131,7 +131,7 @@ fn of_every_kind() -> Journal {
             pieces: vec![pair],
         },
         Event::Unpicked {
-            pieces: vec![(pair, inch64(320))],
+            pieces: vec![(pair, inches(5))],
         },
         Event::LapsMarked {
             laps: vec![(four, other, Some(lap)), (four, other, None)],
@@ -139,7 +139,7 @@ fn of_every_kind() -> Journal {
         Event::Measured {
             piece: four,
             width: side,
-            height: tenth_mm(2411),
+            height: tenths_of_mm(2411),
         },
         Event::Outlined {
             piece: four,
@@ -200,7 +200,7 @@ fn of_every_kind() -> Journal {
             heap: Heap::new(
                 Source::Precut(Precut {
                     name: "Pack".into(),
-                    side: inch64(320),
+                    side: inches(5),
                     count: Count::from(42),
                 }),
                 Use::Fabric { print: 0 },
@@ -218,7 +218,7 @@ fn of_every_kind() -> Journal {
             },
         },
         Event::PlateMeasured {
-            opening: tenth_mm(70),
+            opening: tenths_of_mm(70),
         },
         Event::Gathered {
             item: Item::Fabric { print: 1 },
@@ -244,8 +244,8 @@ fn of_every_kind() -> Journal {
         },
         Event::Unpictured { photo },
         Event::WholeMeasured {
-            width: inch64(27 * 64 + 32),
-            height: inch64(36 * 64),
+            width: half_inches(55),
+            height: inches(36),
         },
         Event::PlanChanged {
             plan: Plan {

@@ -11,7 +11,7 @@ use crate::cloth::pile::Use;
 use crate::command::{Action, ready};
 use crate::faces::arrange::Arranger;
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, inch64};
+use crate::measure::{Count, Length, half_inches, sixty_fourths};
 use crate::plan::Plan;
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::scraps::{Scrap, Verdict};
@@ -176,7 +176,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         let plan = Plan::default();
         let scrap = Scrap {
             joining: plan.joining,
-            lap: inch64(lap),
+            lap: sixty_fourths(lap),
             stitch: plan.stitch,
             verdict,
             note: String::new(),
@@ -214,10 +214,14 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
     maker.join(Kind::Pair, 12);
     maker.join(Kind::Four, 6);
     maker.tick(6, Task::PressBlock, Kind::Four, 6);
-    let four = inch64(9 * 64 + 32);
+    let four = half_inches(19);
     maker.measure([0, 0, 2, 2], four, four);
-    maker.measure([0, 2, 2, 2], four, four + inch64(4));
-    maker.measure([0, 4, 2, 2], four + inch64(10), four + inch64(4));
+    maker.measure([0, 2, 2, 2], four, four + sixty_fourths(4));
+    maker.measure(
+        [0, 4, 2, 2],
+        four + sixty_fourths(10),
+        four + sixty_fourths(4),
+    );
     maker.act(
         1,
         &Action::Note {

@@ -71,7 +71,9 @@
 //! ```
 
 use crate::cloth::garments::{GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, start};
-use crate::measure::{Area, Count, Length, Ruler, System, in_nm, inch64, nm, square_metres};
+use crate::measure::{
+    Area, Count, Length, Ruler, System, eighth_inches, in_nm, inches, nm, square_metres,
+};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -120,7 +122,7 @@ impl Default for Cutting {
     /// Five-inch squares at every eighth of an inch, no binding.
     fn default() -> Self {
         Cutting {
-            side: inch64(320),
+            side: inches(5),
             trimming: nm(0),
             step: Cutting::usual_step(System::Inch),
             binding: None,
@@ -132,7 +134,7 @@ impl Cutting {
     /// 1/8 in, or 2 mm.
     pub fn usual_step(system: System) -> Length {
         match system {
-            System::Inch => inch64(8),
+            System::Inch => eighth_inches(1),
             System::Metric => nm(2_000_000),
         }
     }
@@ -1170,25 +1172,21 @@ mod tests {
     use super::*;
     use crate::cloth::garments::{Part, Station, Zone, ZoneKind, fat_quarter};
     use crate::measure::Fraction;
+    use crate::measure::sixty_fourths;
     use proptest::prelude::*;
-
-    /// Lengths in the tests are in eighths of an inch.
-    fn e(eighths: i64) -> Length {
-        inch64(eighths * 8)
-    }
 
     fn zone([from, to, left, right]: [i64; 4]) -> Zone {
         Zone {
             kind: ZoneKind::Hole,
-            from: e(from),
-            to: e(to),
-            left: e(left),
-            right: e(right),
+            from: eighth_inches(from),
+            to: eighth_inches(to),
+            left: eighth_inches(left),
+            right: eighth_inches(right),
         }
     }
 
     fn sheet(width: i64, length: i64) -> Piece {
-        Piece::rectangle(Part::Cloth, e(width), e(length))
+        Piece::rectangle(Part::Cloth, eighth_inches(width), eighth_inches(length))
     }
 
     fn five() -> Cutting {
@@ -1201,7 +1199,10 @@ mod tests {
         let piece = sheet(88, 88).without(zone([0, 8, 0, 88]));
         let plan = lay_out(&piece, &five()).unwrap();
         assert_eq!(plan.count, 4);
-        assert_eq!([plan.strips[0].from, plan.strips[1].from], [e(8), e(48)]);
+        assert_eq!(
+            [plan.strips[0].from, plan.strips[1].from],
+            [eighth_inches(8), eighth_inches(48)]
+        );
         assert_eq!(bound(&piece, &five()), Ok(4));
     }
 
@@ -1212,14 +1213,14 @@ mod tests {
         let plan = lay_out(&piece, &five()).unwrap();
         assert_eq!(plan.count, 3);
         let across = |at| CutLine::Across {
-            at: e(at),
-            left: e(0),
-            right: e(80),
+            at: eighth_inches(at),
+            left: eighth_inches(0),
+            right: eighth_inches(80),
         };
         let up = |at, from| CutLine::Upright {
-            at: e(at),
-            from: e(from),
-            to: e(from + 40),
+            at: eighth_inches(at),
+            from: eighth_inches(from),
+            to: eighth_inches(from + 40),
         };
         let want = [
             across(0),
@@ -1234,20 +1235,20 @@ mod tests {
         assert_eq!(plan.lines, want);
         // Left of the square above, and to its right, something is left over.
         assert_eq!(plan.offcuts.len(), 1);
-        assert_eq!(plan.offcuts[0].left, e(50));
+        assert_eq!(plan.offcuts[0].left, eighth_inches(50));
     }
 
     #[test]
     fn equal_counts_lie_together_and_near_the_hem() {
         let plan = lay_out(&sheet(40, 100), &five()).unwrap();
         let from: Vec<_> = plan.strips.iter().map(|s| s.from).collect();
-        assert_eq!(from, [e(0), e(40)]);
+        assert_eq!(from, [eighth_inches(0), eighth_inches(40)]);
     }
 
     #[test]
     fn trimming_needs_more_cloth() {
         let how = Cutting {
-            trimming: e(2),
+            trimming: eighth_inches(2),
             ..five()
         };
         assert_eq!(lay_out(&sheet(80, 40), &five()).unwrap().count, 2);
@@ -1258,7 +1259,7 @@ mod tests {
     fn a_slope_is_cut_inside() {
         // From 20 in wide down to 4 in over 20 in.
         let mut piece = sheet(160, 160);
-        piece.stations[1].right = e(32);
+        piece.stations[1].right = eighth_inches(32);
         let plan = lay_out(&piece, &five()).unwrap();
         // Strip k ends where the width is 16, 12, 8 and 4 in: 3 + 2 + 1.
         assert_eq!(plan.count, 6);
@@ -1291,9 +1292,9 @@ mod tests {
         // 22 × 18 in: 12 squares leave 2 in by 18 and 3 in by 20.
         let how = Cutting {
             binding: Some(BindingCut {
-                width: e(8),
-                least: e(80),
-                enough: e(800),
+                width: eighth_inches(8),
+                least: eighth_inches(80),
+                enough: eighth_inches(800),
             }),
             ..five()
         };
@@ -1302,7 +1303,16 @@ mod tests {
         let long = |p: &Patch| std::cmp::max(p.to - p.from, p.right - p.left);
         let longs: Vec<_> = plan.binding.iter().map(long).collect();
         // Three across the whole 22 in, then two of 15 in beside the squares.
-        assert_eq!(longs, [e(176), e(176), e(176), e(120), e(120)]);
+        assert_eq!(
+            longs,
+            [
+                eighth_inches(176),
+                eighth_inches(176),
+                eighth_inches(176),
+                eighth_inches(120),
+                eighth_inches(120)
+            ]
+        );
         let left = plan.spare.value / (0.0254 * 0.0254);
         assert!(
             (left - (396.0 - 300.0 - 66.0 - 30.0)).abs() < 1e-6,
@@ -1327,8 +1337,8 @@ mod tests {
         check(odd(|h| h.step = nm(0)), CuttingFault::Step);
         let thin = BindingCut {
             width: nm(0),
-            least: e(8),
-            enough: e(8),
+            least: eighth_inches(8),
+            enough: eighth_inches(8),
         };
         let how = Cutting {
             binding: Some(thin),
@@ -1337,7 +1347,7 @@ mod tests {
         check(how, CuttingFault::Binding);
         let vast = Piece::rectangle(Part::Cloth, nm(90_000_000_000), nm(90_000_000_000));
         assert_eq!(lay_out(&vast, &five()), Err(CuttingFault::TooMany));
-        let long = Piece::rectangle(Part::Cloth, e(40), nm(90_000_000_000));
+        let long = Piece::rectangle(Part::Cloth, eighth_inches(40), nm(90_000_000_000));
         let fine = Cutting {
             step: nm(100_000),
             ..five()
@@ -1358,9 +1368,9 @@ mod tests {
             let mut at = 0;
             let stations = rows.into_iter().map(|(up, left, right)| {
                 let station = Station {
-                    at: e(at),
-                    left: e(left),
-                    right: e(right),
+                    at: eighth_inches(at),
+                    left: eighth_inches(left),
+                    right: eighth_inches(right),
                 };
                 at += up;
                 station
@@ -1391,13 +1401,13 @@ mod tests {
             prop::sample::select(vec![7i64, 8, 16, 24]),
         )
             .prop_map(|(side, trimming, step)| Cutting {
-                side: e(side),
-                trimming: e(trimming),
-                step: inch64(step),
+                side: eighth_inches(side),
+                trimming: eighth_inches(trimming),
+                step: sixty_fourths(step),
                 binding: Some(BindingCut {
-                    width: e(8),
-                    least: e(20),
-                    enough: e(400),
+                    width: eighth_inches(8),
+                    least: eighth_inches(20),
+                    enough: eighth_inches(400),
                 }),
             })
     }
@@ -1493,8 +1503,8 @@ mod tests {
         fn a_wider_outline_never_lowers_it(piece in piece(), how in how(), grow in prop::collection::vec((0i64..40, 0i64..40), 6)) {
             let mut wider = piece.clone();
             for (s, (left, right)) in wider.stations.iter_mut().zip(grow) {
-                s.left -= e(left);
-                s.right += e(right);
+                s.left -= eighth_inches(left);
+                s.right += eighth_inches(right);
             }
             prop_assert!(lay_out(&wider, &how).unwrap().count >= lay_out(&piece, &how).unwrap().count);
         }

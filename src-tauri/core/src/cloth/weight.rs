@@ -333,7 +333,7 @@ mod tests {
             assert_eq!(parse_weight(typed, System::Inch), None, "{typed}");
         }
     }
-    use crate::measure::{inch64, nm};
+    use crate::measure::{inches, nm};
     use proptest::prelude::*;
 
     #[test]
@@ -354,14 +354,14 @@ mod tests {
     #[test]
     fn trimming_takes_cloth_off() {
         let plan = Plan {
-            trim: Some(inch64(9 * 64)),
+            trim: Some(inches(9)),
             ..Plan::default()
         };
         // 12 fours, each 9½² − 9² = 9¼ in² less.
         let off = amount(&Plan::default(), 0).denim - amount(&plan, 0).denim;
         assert!((off.value / (0.0254 * 0.0254) - 12.0 * 9.25).abs() < 1e-6);
         let stretched = Plan {
-            trim: Some(inch64(640)),
+            trim: Some(inches(10)),
             ..Plan::default()
         };
         assert_eq!(

@@ -1254,7 +1254,7 @@ mod tests {
     use super::*;
     use crate::cloth::fabric::Texture;
     use crate::command::{Action, decide};
-    use crate::measure::Count;
+    use crate::measure::{Count, eighth_inches};
     use crate::plan::Plan;
     use crate::plan::assembly::Kind;
     use proptest::prelude::*;
@@ -1521,7 +1521,7 @@ mod tests {
             &Action::Measure {
                 piece: four,
                 width: size.width,
-                height: size.height - crate::measure::inch64(8),
+                height: size.height - eighth_inches(1),
             },
         );
         let corner = throw.cover(Rect::square(0, 0));
@@ -1543,7 +1543,7 @@ mod tests {
         assert_eq!(
             throw.work(other).unwrap().measured.unwrap(),
             crate::throw::Size {
-                width: size.width - crate::measure::inch64(8),
+                width: size.width - eighth_inches(1),
                 height: size.height
             }
         );

@@ -665,7 +665,7 @@ pub(crate) mod tests {
     use super::*;
     use crate::cloth::fabric::Face;
     use crate::measure::Count;
-    use crate::measure::inch64;
+    use crate::measure::{half_inches, sixty_fourths};
     use crate::plan::Plan;
     use crate::plan::assembly::Rect;
     use crate::throw::Mishap;
@@ -731,14 +731,14 @@ pub(crate) mod tests {
             },
             4 => Action::ChangePlan {
                 plan: Plan {
-                    lap: inch64(24 + i64::from(pick % 16)),
+                    lap: sixty_fourths(24 + i64::from(pick % 16)),
                     ..throw.plan
                 },
             },
             5 => Action::Measure {
                 piece,
-                width: inch64(600 + i64::from(pick % 20)),
-                height: inch64(608),
+                width: sixty_fourths(600 + i64::from(pick % 20)),
+                height: half_inches(19),
             },
             6 => Action::Replace {
                 piece,
@@ -747,7 +747,7 @@ pub(crate) mod tests {
             },
             7 => Action::Unpick {
                 pieces: vec![piece],
-                lap: (pick % 3 == 0).then_some(inch64(28)),
+                lap: (pick % 3 == 0).then_some(sixty_fourths(28)),
             },
             8 => match pick % 8 {
                 0 => Action::ChangePlan {
@@ -758,7 +758,7 @@ pub(crate) mod tests {
                     },
                 },
                 1 => Action::ChooseTrim {
-                    trim: inch64(592 + i64::from(pick / 5 % 17)),
+                    trim: sixty_fourths(592 + i64::from(pick / 5 % 17)),
                 },
                 2 => Action::Patch {
                     piece,
@@ -808,7 +808,7 @@ pub(crate) mod tests {
                 3 => Action::TryScrap {
                     scrap: crate::plan::scraps::Scrap {
                         joining: throw.plan.joining,
-                        lap: inch64(20 + i64::from(pick / 6 % 20)),
+                        lap: sixty_fourths(20 + i64::from(pick / 6 % 20)),
                         stitch: throw.plan.stitch,
                         verdict: crate::plan::scraps::Verdict::Right,
                         note: String::new(),

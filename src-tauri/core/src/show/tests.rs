@@ -4,7 +4,9 @@ use super::*;
 use crate::cloth::fabric::Face;
 use crate::command::Action;
 use crate::faces::arrange::Arranger;
-use crate::measure::{Count, MetricUnit, System};
+use crate::measure::{
+    Count, MetricUnit, System, eighth_inches, inches, quarter_inches, sixty_fourths, tenths_of_mm,
+};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::{JoinOrder, Joining, Plan};
 use crate::throw::tasks::{Station, Task};
@@ -375,17 +377,17 @@ fn a_plan_opened_in_the_other_system_and_left_is_the_same_plan() {
     let plans = [
         Plan::default(),
         Plan {
-            lap: crate::measure::inch64(24),
-            trim: Some(crate::measure::inch64(601)),
+            lap: eighth_inches(3),
+            trim: Some(sixty_fourths(601)),
             ..Plan::default()
         },
         Plan {
-            side: crate::measure::tenth_mm(1234),
-            lap: crate::measure::tenth_mm(131),
+            side: tenths_of_mm(1234),
+            lap: tenths_of_mm(131),
             ..Plan::default()
         },
         Plan {
-            side: crate::measure::tenth_mm(1234) + crate::measure::inch64(3),
+            side: tenths_of_mm(1234) + sixty_fourths(3),
             ..Plan::default()
         },
     ];
@@ -800,19 +802,18 @@ fn a_leg_from_outline_to_count() {
 fn a_cut_is_told_from_the_edge_of_the_cloth() {
     use crate::cloth::garments::{Part, Piece, Station};
     let words = Words::english();
-    let inch = |n: i64| crate::measure::inch64(n * 64);
     // 8 in wide at the hem, 16 in at the top, 20 in up; the middle line is the middle.
     let station = |at, half: i64| Station {
-        at: inch(at),
-        left: zero() - inch(half),
-        right: inch(half),
+        at: inches(at),
+        left: zero() - inches(half),
+        right: inches(half),
     };
     let piece = Piece {
         part: Part::Cloth,
         stations: vec![station(0, 4), station(20, 8)],
         zones: Vec::new(),
     };
-    let how = crate::cloth::pile::how(inch(5));
+    let how = crate::cloth::pile::how(inches(5));
     let cuts = crate::cloth::cutting::lay_out(&piece, &how).unwrap();
     let said: Vec<String> = pile::strips(&piece, &cuts, lens(&words))
         .iter()
@@ -824,10 +825,10 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
     // A hole against the lower left corner: 2 in wide from the edge there.
     let held = piece.clone().without(crate::cloth::garments::Zone {
         kind: crate::cloth::garments::ZoneKind::Hole,
-        from: inch(14),
-        to: inch(20),
-        left: zero() - inch(7),
-        right: zero() - inch(5),
+        from: inches(14),
+        to: inches(20),
+        left: zero() - inches(7),
+        right: zero() - inches(5),
     });
     let cuts = crate::cloth::cutting::lay_out(&held, &how).unwrap();
     let last = pile::strips(&held, &cuts, lens(&words)).pop().unwrap();
@@ -1057,10 +1058,7 @@ fn stitched(across: u16, down: u16) -> Journal {
 }
 
 fn sized(journal: &mut Journal, piece: Rect, width: i64, height: i64) {
-    let (width, height) = (
-        crate::measure::inch64(width),
-        crate::measure::inch64(height),
-    );
+    let (width, height) = (sixty_fourths(width), sixty_fourths(height));
     let action = Action::Measure {
         piece,
         width,
@@ -1202,7 +1200,6 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
 /// the change says so.
 #[test]
 fn laps_marked_for_a_short_four_follow_the_plan() {
-    use crate::measure::inch64;
     let words = Words::english();
     let mut journal = stitched(6, 2);
     let piece = Rect::from([0, 2, 2, 2]);
@@ -1228,7 +1225,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     assert_eq!(marked(&journal), [28, 28]);
     // Trimmed an eighth smaller, none is short any more.
     let plan = Plan {
-        trim: Some(inch64(FULL - 8)),
+        trim: Some(sixty_fourths(FULL - 8)),
         ..journal.throw().plan
     };
     let change = Action::ChangePlan { plan };
@@ -1241,7 +1238,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     let entry = journal.propose_undo(4).unwrap();
     journal.accept(entry).unwrap();
     let plan = Plan {
-        lap: inch64(36),
+        lap: sixty_fourths(36),
         ..journal.throw().plan
     };
     act(&mut journal, &Action::ChangePlan { plan }, 5);
@@ -1251,7 +1248,6 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
 /// A four of pairs sewn wider than planned now: its seam is as long as they are.
 #[test]
 fn a_seam_is_as_long_as_what_it_joins() {
-    use crate::measure::inch64;
     let mut journal = begin(Plan {
         across: 2,
         down: 2,
@@ -1264,7 +1260,7 @@ fn a_seam_is_as_long_as_what_it_joins() {
         all_ready(&mut journal, task, Kind::Pair, hour);
     }
     let plan = Plan {
-        lap: inch64(40),
+        lap: eighth_inches(5),
         ..journal.throw().plan
     };
     act(&mut journal, &Action::ChangePlan { plan }, 30_000_000);
@@ -1527,7 +1523,7 @@ fn ticks_say_what_they_count() {
     );
     let (a, b) = (Rect::square(3, 2), Rect::square(3, 3));
     let narrower = Action::MarkLaps {
-        laps: vec![(a, b, Some(crate::measure::inch64(28)))],
+        laps: vec![(a, b, Some(sixty_fourths(28)))],
     };
     act(&mut journal, &narrower, 2);
     assert_eq!(
@@ -1626,7 +1622,6 @@ fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
 
 #[test]
 fn a_change_names_what_stays_and_what_is_trimmed_again() {
-    use crate::measure::inch64;
     use crate::plan::assembly::Kind;
     let words = Words::english();
     let lens = lens(&words);
@@ -1637,7 +1632,7 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     let squared = Rect::from([0, 0, 2, 2]);
     let plan = journal.throw().plan;
     let plan = Plan {
-        lap: inch64(48),
+        lap: quarter_inches(3),
         between: None,
         ..plan
     };
@@ -1701,12 +1696,11 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
 /// is left so, until it is free again.
 #[test]
 fn a_four_to_trim_again_may_be_joined_as_it_is() {
-    use crate::measure::inch64;
     use crate::plan::assembly::Kind;
     let mut journal = four_fours();
     next(&mut journal, Task::PressBlock, Kind::Four, 4);
     next(&mut journal, Task::SquareUp, Kind::Four, 4);
-    let trim = inch64(9 * 64 + 16);
+    let trim = quarter_inches(37);
     act(&mut journal, &Action::ChooseTrim { trim }, 1);
     let (four, row) = (Rect::from([0, 0, 2, 2]), Rect::from([0, 0, 2, 4]));
     let whole = |throw: &crate::throw::Throw| {
@@ -1747,7 +1741,6 @@ fn unwashed() -> Journal {
 
 #[test]
 fn washing_is_told_from_sewing() {
-    use crate::measure::inch64;
     use crate::plan::assembly::Kind;
     let words = Words::english();
     let lens = lens(&words);
@@ -1779,10 +1772,9 @@ fn washing_is_told_from_sewing() {
     assert!(said(&unknown).starts_with("It was not measured before washing"));
     assert!(!said(&unknown).contains("laps"), "{}", said(&unknown));
 
-    let size = |n: i64| inch64(n * 64);
     let measure = |w: i64, h: i64| Action::MeasureWhole {
-        width: size(w),
-        height: size(h),
+        width: inches(w),
+        height: inches(h),
     };
     act(&mut journal, &measure(18, 18), 5);
     assert_eq!(head(&journal, lens).size.text, "18\u{a0}× 18\u{a0}in");

@@ -108,7 +108,7 @@ impl Throw {
 mod tests {
     use super::*;
     use crate::measure::Count;
-    use crate::measure::inch64;
+    use crate::measure::{eighth_inches, half_inches, inches, quarter_inches, sixty_fourths};
     use crate::plan::Plan;
     use crate::throw::event::Event;
     use proptest::prelude::*;
@@ -140,7 +140,7 @@ mod tests {
             0,
         );
         let plan = Plan {
-            lap: inch64(24),
+            lap: eighth_inches(3),
             ..throw.plan
         };
         throw.apply(
@@ -150,8 +150,8 @@ mod tests {
             },
             1,
         );
-        assert_eq!(throw.made(pair).lap, inch64(32));
-        assert_eq!(throw.size(pair).width, inch64(9 * 64 + 32));
+        assert_eq!(throw.made(pair).lap, half_inches(1));
+        assert_eq!(throw.size(pair).width, half_inches(19));
     }
 
     #[test]
@@ -162,20 +162,20 @@ mod tests {
             ..Plan::default()
         });
         let four = Rect::from([0, 0, 2, 2]);
-        let short = inch64(9 * 64 + 16);
+        let short = quarter_inches(37);
         throw.apply(
             &Event::Measured {
                 piece: four,
                 width: short,
-                height: inch64(10 * 64),
+                height: inches(10),
             },
             0,
         );
         assert_eq!(
             throw.finished(),
             Size {
-                width: short + inch64(9 * 64),
-                height: inch64(9 * 64 + 32)
+                width: short + inches(9),
+                height: half_inches(19)
             }
         );
     }
@@ -185,7 +185,7 @@ mod tests {
         fn with_nothing_done_the_sum_of_the_parts_is_the_plan(across in 1u16..=60, down in 1u16..=60, which in 0usize..3, trim in 0i64..64) {
             use crate::plan::JoinOrder::*;
             let mut plan = Plan { across, down, order: [Rows, Columns, Doubling][which], ..Plan::default() };
-            plan.trim = Some(plan.natural_four() - inch64(trim));
+            plan.trim = Some(plan.natural_four() - sixty_fourths(trim));
             let size = begun(plan).finished();
             prop_assert_eq!((size.width, size.height), plan.finished());
         }
