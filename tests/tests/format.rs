@@ -21,7 +21,12 @@ use lapwork_core::cloth::weight::Cloth;
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Entry, FormatError, Journal, VERSION, What, header_line};
 use lapwork_core::measure::outline::{Measures, Sides};
+<<<<<<< HEAD
 use lapwork_core::measure::{Ruler, inch64, tenth_mm};
+=======
+use lapwork_core::measure::{Count, Ruler, half_inches, inches, sixty_fourths, tenths_of_mm};
+use lapwork_core::plan::Plan;
+>>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
 use lapwork_core::plan::{JoinOrder, Plan, Stitch};
@@ -113,8 +118,8 @@ fn heritage(squares: usize, said: bool) -> Heritage {
             high: 150_500,
         }],
         drift: Some(Carried {
-            fours: 12,
-            mean: inch64(2),
+            fours: Count::from(12),
+            mean: sixty_fourths(2),
         }),
         faces: vec![
             Cover {
@@ -149,16 +154,16 @@ fn of_every_kind(said: bool) -> Journal {
         Rect::from([0, 0, 2, 2]),
         Rect::from([0, 2, 2, 2]),
     );
-    let (lap, side) = (inch64(28), inch64(606));
+    let (lap, side) = (sixty_fourths(28), sixty_fourths(606));
     let sides = Sides {
         top: side,
         right: side,
-        bottom: inch64(608),
+        bottom: half_inches(19),
         left: side,
     };
     let measures = Measures {
         sides,
-        diagonals: Some((inch64(858), inch64(857))),
+        diagonals: Some((sixty_fourths(858), sixty_fourths(857))),
     };
     let cover = Cover {
         front: Some(1),
@@ -189,7 +194,9 @@ fn of_every_kind(said: bool) -> Journal {
             pieces: four.squares().collect(),
             made: vec![],
         },
-        Event::SparesCounted { spares: 3 },
+        Event::SparesCounted {
+            spares: Count::from(3),
+        },
         Event::SparesUsed {
             pieces: vec![Rect::square(5, 5)],
         },
@@ -199,7 +206,7 @@ fn of_every_kind(said: bool) -> Journal {
             made: if said { vec![made(28)] } else { vec![] },
         },
         Event::Unpicked {
-            pieces: vec![(pair, inch64(320))],
+            pieces: vec![(pair, inches(5))],
         },
         Event::LapsMarked {
             laps: vec![(four, other, Some(lap)), (four, other, None)],
@@ -207,7 +214,7 @@ fn of_every_kind(said: bool) -> Journal {
         Event::Measured {
             piece: four,
             width: side,
-            height: tenth_mm(2411),
+            height: tenths_of_mm(2411),
         },
         Event::Outlined {
             piece: four,
@@ -228,8 +235,8 @@ fn of_every_kind(said: bool) -> Journal {
         },
         Event::Wished {
             wishes: Wishes {
-                front: 12,
-                back: 9,
+                front: Count::from(12),
+                back: Count::from(9),
                 ..Wishes::default()
             },
         },
@@ -267,19 +274,23 @@ fn of_every_kind(said: bool) -> Journal {
         Event::PieceCut {
             n: 1,
             piece: 0,
+<<<<<<< HEAD
             squares: 3,
             went: said.then(|| Went::Squares {
                 places: vec![Rect::square(7, 5), Rect::square(4, 4)],
                 spares: 1,
             }),
+=======
+            squares: Count::from(3),
+>>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
         },
         Event::HeapSet {
             n: 2,
             heap: Heap::new(
                 Source::Precut(Precut {
                     name: "Pack".into(),
-                    side: inch64(320),
-                    count: 42,
+                    side: inches(5),
+                    count: Count::from(42),
                 }),
                 Use::Fabric { print: 0 },
                 Cloth::cotton(),
@@ -296,7 +307,7 @@ fn of_every_kind(said: bool) -> Journal {
             },
         },
         Event::PlateMeasured {
-            opening: tenth_mm(70),
+            opening: tenths_of_mm(70),
         },
         Event::Gathered {
             item: Item::Fabric { print: 1 },
@@ -322,8 +333,8 @@ fn of_every_kind(said: bool) -> Journal {
         },
         Event::Unpictured { photo },
         Event::WholeMeasured {
-            width: inch64(27 * 64 + 32),
-            height: inch64(36 * 64),
+            width: half_inches(55),
+            height: inches(36),
         },
         Event::PlanChanged {
             plan: Plan {
@@ -331,7 +342,7 @@ fn of_every_kind(said: bool) -> Journal {
                 trim: Some(side),
                 ..plan
             },
-            spares: 1,
+            spares: Count::from(1),
         },
     ];
     if said {

@@ -1,5 +1,10 @@
 // Made from the Rust types by tests/tests/types.rs. Do not edit.
-// Lengths are whole numbers of nanometres; the window only passes them on.
+// Lengths are whole numbers of nanometres, weights kilograms per square metre, thicknesses
+// metres; the window only passes them on.
+
+export type Length = number;
+
+export type Count = number;
 
 export type CommandAnswer = { 
 /**
@@ -13,7 +18,365 @@ view: View | null,
 /**
  * Why it cannot be: what it was about is no more. The deed is done all the same.
  */
+<<<<<<< HEAD
 problem: Problem | null, };
+=======
+metric: MetricUnit, };
+
+export type Joining = "lapped" | "seamed" | "exposed";
+
+export type Stitch = { "kind": "straight" } | { "kind": "twin", 
+/**
+ * Distance between the needles, in nanometres.
+ */
+spacing: Length, } | { "kind": "zigzag", 
+/**
+ * Full width of the stitch, in nanometres.
+ */
+width: Length, };
+
+export type JoinOrder = "rows" | "columns" | "doubling";
+
+export type Binding = { 
+/**
+ * Cut width of the strip; half of it shows on each face.
+ */
+strip: Length, 
+/**
+ * The longest strip the cloth gives.
+ */
+longest: Length, 
+/**
+ * Extra length to finish with.
+ */
+tail: Length, };
+
+export type Plan = { 
+/**
+ * Side of a square as cut.
+ */
+side: Length, 
+/**
+ * The lap, or the seam allowance where the joining is a seam.
+ */
+lap: Length, 
+/**
+ * The lap (or allowance) where blocks are joined to one another, if not the same.
+ */
+between: Length | null, 
+/**
+ * Squares across.
+ */
+across: number, 
+/**
+ * Squares down.
+ */
+down: number, 
+/**
+ * How edges are held together.
+ */
+joining: Joining, 
+/**
+ * The stitching down a join.
+ */
+stitch: Stitch, 
+/**
+ * Least fringe the maker trusts to hold (3 mm; common practice, no source).
+ */
+least_fringe: Length, 
+/**
+ * Side the fours are trimmed to, where the maker has settled on one.
+ */
+trim: Length | null, 
+/**
+ * The order of the larger joins.
+ */
+order: JoinOrder, 
+/**
+ * The strip round the outside.
+ */
+binding: Binding, 
+/**
+ * Minutes a pressed piece is left to cool (5; common practice, no source).
+ */
+cooling_minutes: number, 
+/**
+ * How many first washes with clipping of threads (3; common practice, no source).
+ */
+washes: number, };
+
+export type Rect = [number, number, number, number];
+
+export type Kind = "square" | "pair" | "four" | "row" | "column" | "part" | "whole";
+
+export type Face = "front" | "back";
+
+export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
+
+export type Print = { 
+/**
+ * What the maker calls it.
+ */
+name: string, 
+/**
+ * Its colour for the picture, `#rrggbb`.
+ */
+colour: string, 
+/**
+ * Its drawn texture.
+ */
+texture: Texture, 
+/**
+ * Squares of it at hand, where counted.
+ */
+stock: Count | null, };
+
+export type Denim = { 
+/**
+ * What the maker calls it.
+ */
+name: string, 
+/**
+ * Its colour for the picture, `#rrggbb`.
+ */
+colour: string, };
+
+export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "wash" | "clip";
+
+export type Station = "table" | "iron" | "machine" | "wash";
+
+export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
+
+export type Mishap = "mis-cut" | "flaw" | "scorched" | "lost";
+
+export type Item = { "item": "denim" } | { "item": "fabric", 
+/**
+ * The print, counted from 0.
+ */
+print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
+
+export type Weight = number;
+
+export type Thickness = number;
+
+export type Cloth = { 
+/**
+ * Mass per area, in kilograms per square metre when stored.
+ */
+weight: Weight, 
+/**
+ * Thickness of one layer, in metres when stored.
+ */
+thickness: Thickness, 
+/**
+ * It stretches (elastane).
+ */
+stretch: boolean, 
+/**
+ * It was washed before, and has shrunk what it will.
+ */
+washed: boolean, };
+
+export type OutlineStation = { 
+/**
+ * Height above the hem.
+ */
+at: Length, 
+/**
+ * Where the left edge is, from the middle line; left of it is less than nothing.
+ */
+left: Length, 
+/**
+ * Where the right edge is.
+ */
+right: Length, };
+
+export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
+
+export type Zone = { 
+/**
+ * Why.
+ */
+kind: ZoneKind, 
+/**
+ * Its lower edge, above the hem.
+ */
+from: Length, 
+/**
+ * Its upper edge.
+ */
+to: Length, 
+/**
+ * Its left edge, from the middle line.
+ */
+left: Length, 
+/**
+ * Its right edge.
+ */
+right: Length, };
+
+export type GarmentPart = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
+
+export type Piece = { 
+/**
+ * What it is of.
+ */
+part: GarmentPart, 
+/**
+ * Its outline, from the hem up.
+ */
+stations: Array<OutlineStation>, 
+/**
+ * Places to keep clear.
+ */
+zones: Array<Zone>, };
+
+export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet";
+
+export type GarmentSize = "small" | "medium" | "large";
+
+export type Use = { "for": "denim", 
+/**
+ * Those of this denim of the throw's, counted from 0; any of them where it was not
+ * said.
+ */
+denim?: number, } | { "for": "fabric", 
+/**
+ * The print, counted from 0.
+ */
+print: number, };
+
+export type ScrapVerdict = "right" | "little-fringe" | "bulky" | "puckers" | "other";
+
+export type Scrap = { 
+/**
+ * Lap or seam.
+ */
+joining: Joining, 
+/**
+ * Its lap or allowance.
+ */
+lap: Length, 
+/**
+ * Its stitch.
+ */
+stitch: Stitch, 
+/**
+ * What she thought.
+ */
+verdict: ScrapVerdict, 
+/**
+ * In her words, if she wrote any.
+ */
+note: string, };
+
+export type Choice<T> = { 
+/**
+ * What.
+ */
+value: T, 
+/**
+ * In words.
+ */
+label: string, };
+
+export type Sides = { 
+/**
+ * Along the top.
+ */
+top: Length, 
+/**
+ * Down the right.
+ */
+right: Length, 
+/**
+ * Along the bottom.
+ */
+bottom: Length, 
+/**
+ * Down the left.
+ */
+left: Length, };
+
+export type Measures = { 
+/**
+ * The four sides.
+ */
+sides: Sides, 
+/**
+ * Top left to bottom right, and top right to bottom left.
+ */
+diagonals: [Length, Length] | null, };
+
+export type Apart = "free" | "edges" | "corners";
+
+export type Pattern = "free" | "mirror" | "shade-rows" | "light-edges";
+
+export type Grain = "free" | "one-way" | "by-turns";
+
+export type Wishes = { 
+/**
+ * Squares covered on the front, in all.
+ */
+front: Count, 
+/**
+ * Squares covered on the back, in all.
+ */
+back: Count, 
+/**
+ * Like prints keep apart.
+ */
+apart: Apart, 
+/**
+ * An order for shades and fabrics.
+ */
+pattern: Pattern, 
+/**
+ * Which way the grain runs.
+ */
+grain: Grain, 
+/**
+ * Glued squares and sewn pieces may change places and be turned.
+ */
+move_made: boolean, };
+
+export type Layout = { 
+/**
+ * Pieces that change places, from where to where: each place once on either side.
+ */
+moves: Array<[Rect, Rect]>, 
+/**
+ * Pieces, where they lie then, and how many quarters clockwise they are turned,
+ * as seen from the front.
+ */
+turns: Array<[Rect, number]>, 
+/**
+ * Squares whose faces change after that.
+ */
+faces: Array<[Rect, Cover]>, };
+
+export type Cover = { 
+/**
+ * Print on the front, if any.
+ */
+front: number | null, 
+/**
+ * Print on the back, if any.
+ */
+back: number | null, 
+/**
+ * The denim in the middle.
+ */
+denim: number, 
+/**
+ * The denim's wrong side is to the front.
+ */
+wrong_side_up: boolean, 
+/**
+ * Its lengthwise grain lies across, not up and down.
+ */
+crosswise?: boolean, };
+>>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 
 export type Command = { "do": "begin", 
 /**
@@ -127,7 +490,7 @@ kind: Kind,
 /**
  * How many.
  */
-count: number, } | { "do": "use-spares", 
+count: Count, } | { "do": "use-spares", 
 /**
  * The places.
  */
@@ -135,7 +498,7 @@ pieces: Array<Rect>, } | { "do": "count-spares",
 /**
  * How many.
  */
-spares: number, } | { "do": "measure", 
+spares: Count, } | { "do": "measure", 
 /**
  * The block.
  */
@@ -143,11 +506,11 @@ piece: Rect,
 /**
  * Its width, in nanometres.
  */
-width: number, 
+width: Length, 
 /**
  * Its height, in nanometres.
  */
-height: number, } | { "do": "measure-outline", 
+height: Length, } | { "do": "measure-outline", 
 /**
  * The block.
  */
@@ -159,19 +522,19 @@ measures: Measures, } | { "do": "measure-whole",
 /**
  * Its width, in nanometres.
  */
-width: number, 
+width: Length, 
 /**
  * Its height, in nanometres.
  */
-height: number, } | { "do": "choose-trim", 
+height: Length, } | { "do": "choose-trim", 
 /**
  * The size, in nanometres.
  */
-trim: number, } | { "do": "mark-laps", 
+trim: Length, } | { "do": "mark-laps", 
 /**
  * The two pieces and their lap in nanometres; none for the plan's.
  */
-laps: [Rect, Rect, number | null][], } | { "do": "unpick", 
+laps: Array<[Rect, Rect, Length | null]>, } | { "do": "unpick", 
 /**
  * The joined pieces.
  */
@@ -179,7 +542,7 @@ pieces: Array<Rect>,
 /**
  * The lap to sew it with next time, if not the plan's.
  */
-lap: number | null, } | { "do": "replace", 
+lap: Length | null, } | { "do": "replace", 
 /**
  * The square.
  */
@@ -247,11 +610,11 @@ name: string, } | { "do": "add-cloth",
 /**
  * Its usable width, in nanometres.
  */
-width: number, 
+width: Length, 
 /**
  * Its length.
  */
-length: number, 
+length: Length, 
 /**
  * What it is for.
  */
@@ -263,11 +626,11 @@ name: string, } | { "do": "add-pack",
 /**
  * Their side, in nanometres.
  */
-side: number, 
+side: Length, 
 /**
  * How many, counted.
  */
-count: number, 
+count: Count, 
 /**
  * What they are for.
  */
@@ -311,7 +674,7 @@ washed: boolean,
 /**
  * Cut so much larger, in nanometres.
  */
-trimming: number, 
+trimming: Length, 
 /**
  * What the heap is for, if that is to change.
  */
@@ -331,7 +694,7 @@ index: number,
 /**
  * How many good squares.
  */
-squares: number, 
+squares: Count, 
 /**
  * The outline as changed and not kept yet, kept with it.
  */
@@ -347,7 +710,7 @@ scrap: number, } | { "do": "set-plate",
 /**
  * In nanometres.
  */
-opening: number, } | { "do": "gather", 
+opening: Length, } | { "do": "gather", 
 /**
  * What.
  */

@@ -8,8 +8,7 @@ use crate::cloth::weight::{Cloth, parse_weight};
 use crate::command::action::*;
 use crate::command::check::clean_name;
 use crate::command::rejection::Rejection;
-use crate::measure::Length;
-use crate::measure::{System, zero};
+use crate::measure::{Count, Length, System, zero};
 use crate::plan::PlanFault;
 use crate::throw::event::Event;
 use crate::throw::state::Throw;
@@ -82,7 +81,7 @@ pub(super) fn add_cloth(
 pub(super) fn add_pack(
     throw: &Throw,
     side: Length,
-    count: u32,
+    count: Count,
     makes: Use,
     name: &str,
 ) -> Result<Vec<Event>, Rejection> {
@@ -181,7 +180,7 @@ pub(super) fn cut_piece(
     throw: &Throw,
     n: u16,
     index: u8,
-    squares: u32,
+    squares: Count,
     outline: Option<&Piece>,
 ) -> Result<Vec<Event>, Rejection> {
     if let Some(outline) = outline {
@@ -193,6 +192,7 @@ pub(super) fn cut_piece(
     // Three times what is expected is a slip of the finger.
     let expected = heap.expected(usize::from(index), throw.plan.side);
     let most = expected
+        .get()
         .saturating_mul(3)
         .saturating_add(20)
         .min(MOST_SQUARES);

@@ -62,14 +62,14 @@
 //! half degrees with a golden-section refinement.
 //!
 //! ```
-//! use lapwork_core::measure::tenth_mm;
+//! use lapwork_core::measure::tenths_of_mm;
 //! use lapwork_core::measure::outline::{Measures, Outline, Sides};
 //!
 //! // A four of 240 mm pushed out of square: one diagonal 8 mm longer than the other.
-//! let side = tenth_mm(2_400);
+//! let side = tenths_of_mm(2_400);
 //! let block = Outline::new(Measures {
 //!     sides: Sides { top: side, right: side, bottom: side, left: side },
-//!     diagonals: Some((tenth_mm(3_434), tenth_mm(3_354))),
+//!     diagonals: Some((tenths_of_mm(3_434), tenths_of_mm(3_354))),
 //! })
 //! .unwrap();
 //! let held = block.largest(side, side).unwrap();
@@ -97,16 +97,12 @@ const HALF_NM: f64 = 0.5e-6;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Sides {
     /// Along the top.
-    #[ts(type = "number")]
     pub top: Length,
     /// Down the right.
-    #[ts(type = "number")]
     pub right: Length,
     /// Along the bottom.
-    #[ts(type = "number")]
     pub bottom: Length,
     /// Down the left.
-    #[ts(type = "number")]
     pub left: Length,
 }
 
@@ -116,7 +112,6 @@ pub struct Measures {
     /// The four sides.
     pub sides: Sides,
     /// Top left to bottom right, and top right to bottom left.
-    #[ts(type = "[number, number] | null")]
     pub diagonals: Option<(Length, Length)>,
 }
 

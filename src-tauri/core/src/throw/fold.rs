@@ -4,6 +4,11 @@
 //! [`crate::command`] to say. Events that do not fit are passed over, never a panic.
 
 use crate::cloth::fabric::Cover;
+<<<<<<< HEAD
+=======
+use crate::cloth::pile::Use;
+use crate::measure::Count;
+>>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 use crate::measure::outline::Measures;
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Rect, source};
@@ -112,7 +117,7 @@ impl Throw {
                 }
             }
             Event::SparesUsed { pieces } => {
-                self.spares = self.spares.saturating_sub(pieces.len() as u32);
+                self.spares -= Count::at_most(pieces.len() as u32);
                 for piece in pieces {
                     self.mark(*piece, Task::Cut, None, at);
                 }
@@ -433,8 +438,15 @@ impl Throw {
         }
     }
 
+<<<<<<< HEAD
     /// Squares out of a piece of a heap go where it is said they went.
     fn count_cut(&mut self, (n, piece): (u16, u8), squares: u32, went: Option<&Went>, at: Time) {
+=======
+    /// Squares out of a piece: denim goes to the open places in order, to those of its own
+    /// denim where the heap names one; what is over is spare; fabric is added to the stock of
+    /// its print.
+    fn count_cut(&mut self, n: u16, piece: u8, squares: Count, at: Time) {
+>>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
         let Some(heap) = self.pile.get_mut(&n) else {
             return;
         };
@@ -442,6 +454,7 @@ impl Throw {
             return;
         };
         *counted = Some(squares);
+<<<<<<< HEAD
         let makes = heap.makes;
         let went = went.cloned();
         match went.unwrap_or_else(|| self.would_go(makes, squares)) {
@@ -449,11 +462,23 @@ impl Throw {
                 self.spares = self.spares.saturating_add(spares);
                 for square in places {
                     self.mark(square, Task::Cut, None, at);
+=======
+        match heap.makes {
+            Use::Denim { denim } => {
+                let open: Vec<Rect> = self.uncut(denim).take(squares.get() as usize).collect();
+                self.spares += squares - Count::at_most(open.len() as u32);
+                for square in open {
+                    self.mark(square, Task::Cut, at);
+>>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
                 }
             }
             Went::Stock { print } => {
                 if let Some(print) = self.prints.get_mut(usize::from(print)) {
+<<<<<<< HEAD
                     print.stock = Some(print.stock.unwrap_or(0).saturating_add(squares));
+=======
+                    print.stock = Some(print.stock.unwrap_or_default() + squares);
+>>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
                 }
             }
         }
@@ -487,7 +512,7 @@ impl Throw {
         }
     }
 
-    fn change_plan(&mut self, plan: Plan, spares: u32) {
+    fn change_plan(&mut self, plan: Plan, spares: Count) {
         let old = Rect::grid(self.plan.across, self.plan.down);
         let new = Rect::grid(plan.across, plan.down);
         if old != new {

@@ -7,9 +7,14 @@
 //! the mean error of her lap are kept as figures too, and stand in until the new throw has
 //! enough of its own ([`crate::log::pace::FEW`], three measured fours).
 
+<<<<<<< HEAD
 use crate::cloth::fabric::{Cover, Face};
 use crate::measure::Length;
 use crate::throw::facts::Mishap;
+=======
+use crate::cloth::fabric::Cover;
+use crate::measure::{Count, Length};
+>>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 use crate::throw::tasks::Task;
 use serde::{Deserialize, Serialize};
 
@@ -117,7 +122,7 @@ pub struct Learned {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Carried {
     /// How many fours.
-    pub fours: u32,
+    pub fours: Count,
     /// Measured less planned, for each lap; above nought is over.
     pub mean: Length,
 }

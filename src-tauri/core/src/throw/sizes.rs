@@ -108,10 +108,15 @@ impl Throw {
 #[cfg(test)]
 mod tests {
     use super::*;
+<<<<<<< HEAD
     use crate::cloth::fabric::Cover;
     use crate::cloth::pile::Use;
     use crate::measure::Length;
     use crate::measure::inch64;
+=======
+    use crate::measure::Count;
+    use crate::measure::{eighth_inches, half_inches, inches, quarter_inches, sixty_fourths};
+>>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
     use crate::plan::Plan;
     use crate::plan::{Joining, Stitch};
     use crate::throw::event::Event;
@@ -146,12 +151,18 @@ mod tests {
             0,
         );
         let plan = Plan {
-            lap: inch64(24),
+            lap: eighth_inches(3),
             ..throw.plan
         };
-        throw.apply(&Event::PlanChanged { plan, spares: 0 }, 1);
-        assert_eq!(throw.made(pair).lap, inch64(32));
-        assert_eq!(throw.size(pair).width, inch64(9 * 64 + 32));
+        throw.apply(
+            &Event::PlanChanged {
+                plan,
+                spares: Count::NONE,
+            },
+            1,
+        );
+        assert_eq!(throw.made(pair).lap, half_inches(1));
+        assert_eq!(throw.size(pair).width, half_inches(19));
     }
 
     fn made(lap: i64) -> Made {
@@ -310,20 +321,20 @@ mod tests {
             ..Plan::default()
         });
         let four = Rect::from([0, 0, 2, 2]);
-        let short = inch64(9 * 64 + 16);
+        let short = quarter_inches(37);
         throw.apply(
             &Event::Measured {
                 piece: four,
                 width: short,
-                height: inch64(10 * 64),
+                height: inches(10),
             },
             0,
         );
         assert_eq!(
             throw.finished(),
             Size {
-                width: short + inch64(9 * 64),
-                height: inch64(9 * 64 + 32)
+                width: short + inches(9),
+                height: half_inches(19)
             }
         );
     }
@@ -333,7 +344,7 @@ mod tests {
         fn with_nothing_done_the_sum_of_the_parts_is_the_plan(across in 1u16..=60, down in 1u16..=60, which in 0usize..3, trim in 0i64..64) {
             use crate::plan::JoinOrder::*;
             let mut plan = Plan { across, down, order: [Rows, Columns, Doubling][which], ..Plan::default() };
-            plan.trim = Some(plan.natural_four() - inch64(trim));
+            plan.trim = Some(plan.natural_four() - sixty_fourths(trim));
             let size = begun(plan).finished();
             prop_assert_eq!((size.width, size.height), plan.finished());
         }

@@ -4,9 +4,12 @@
 
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::cloth::pile::{Heap, Use};
-use crate::measure::Length;
 use crate::measure::outline::Measures;
+<<<<<<< HEAD
 use crate::plan::Plan;
+=======
+use crate::measure::{Count, Length};
+>>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 use crate::plan::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::plan::scraps::Scrap;
 use crate::throw::event::{Event, Item, Time};
@@ -141,7 +144,7 @@ pub struct Throw {
     /// The denims.
     pub denims: Vec<Denim>,
     /// Squares at hand that have no place yet.
-    pub spares: u32,
+    pub spares: Count,
     /// Squares spoilt so far.
     pub losses: Vec<Loss>,
     /// What was written down.
@@ -205,7 +208,7 @@ impl Throw {
             plan: *plan,
             prints: prints.clone(),
             denims: denims.clone(),
-            spares: 0,
+            spares: Count::NONE,
             losses: Vec::new(),
             notes: Vec::new(),
             photos: Vec::new(),
