@@ -308,7 +308,7 @@ fn files_that_are_no_throw_files() {
         let throw = folder.path().join("throws/a");
         fs::create_dir_all(&throw).unwrap();
         fs::write(throw.join("throw.jsonl"), bytes).unwrap();
-        let mut service = serve(folder.path().to_path_buf());
+        let mut service = serve(folder.path());
         let shelf = service.hello(NOW).shelf;
         let problem = shelf.rows[0].problem.clone().unwrap();
         assert!(
@@ -533,7 +533,7 @@ fn quick() -> TempDir {
 
 /// A service with the demo throw on it.
 fn with_demo(folder: &TempDir) -> (Service, String) {
-    let mut service = serve(folder.path().to_path_buf());
+    let mut service = serve(folder.path());
     let id = service.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
     (service, id)
 }
@@ -606,7 +606,7 @@ fn actions_with_fields_changed() {
             if taken % 300 == 299 {
                 // What was taken can be read again; then a fresh throw.
                 drop(service);
-                service = serve(folder.path().to_path_buf());
+                service = serve(folder.path());
                 let shelf = service.hello(NOW).shelf;
                 assert!(
                     shelf.rows.iter().all(|row| row.problem.is_none()),
