@@ -466,7 +466,7 @@ fn events_with_figures_changed_and_a_checksum_that_agrees() {
 }
 
 /// How many of the changed records were read and shown, and how many were told.
-fn figures_changed(file: &[u8], looks: &[Look]) -> (usize, usize) {
+fn figures_changed(file: &[u8], looks: &[Query]) -> (usize, usize) {
     let (mut read, mut told) = (0, 0);
     let text = std::str::from_utf8(file).unwrap();
     let header = text.lines().next().unwrap();
