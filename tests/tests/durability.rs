@@ -415,7 +415,7 @@ fn kill_makers(kills: u64, seed: u64) -> (u64, u64, u64) {
         let mut after = journal.clone();
         done(&mut after, &deed(&mut its), START + said.len() as Time);
 
-        let mut service = serve(folder.path().to_path_buf());
+        let mut service = serve(folder.path());
         assert_eq!(service.hello(START).problem, None);
         let mut shelf = service.shelf(START);
         if shelf.rows.iter().all(|row| row.id != "a") {
@@ -658,7 +658,7 @@ fn take(service: &mut Service, folder: &Path, step: &Step, at: Time) -> Result<(
 
 /// Open what is left, see that it is one of those that may be, write, open again.
 fn goes_on(folder: &Path, may_be: &[Lies], what: &str) {
-    let mut service = serve(folder.to_path_buf());
+    let mut service = serve(folder);
     let hello = service.hello(START);
     assert_eq!(hello.problem, None, "{what}");
     let rows = hello.shelf.rows.iter().chain(&hello.shelf.deleted);
@@ -675,7 +675,7 @@ fn goes_on(folder: &Path, may_be: &[Lies], what: &str) {
         let head = service.act(&row.id, &note("going on"), START).unwrap();
         service.set_prefs(Prefs::default(), START).unwrap();
         drop(service);
-        service = serve(folder.to_path_buf());
+        service = serve(folder);
         assert_eq!(service.hello(START).problem, None, "{what}");
         let look = serde_json::from_value(json!({"see": "trim"})).unwrap();
         let seen = serde_json::to_value(service.look(&row.id, &look, START).unwrap()).unwrap();
@@ -834,7 +834,7 @@ fn a_fault_at_every_operation() {
 /// nothing is lost; make room and go on. Gives how many writes were refused.
 fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     let _ = fs::remove_dir_all(data);
-    let mut service = serve(data.to_path_buf());
+    let mut service = serve(data);
     assert_eq!(service.hello(START).problem, None);
     let id = service
         .tend(&ShelfCommand::Demo, START)
@@ -883,7 +883,7 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     drop(service);
     let cut = fs::OpenOptions::new().write(true).open(&file).unwrap();
     cut.set_len(whole.len() as u64 - 3).unwrap();
-    let mut service = serve(data.to_path_buf());
+    let mut service = serve(data);
     let hello = service.hello(START);
     let row = hello.shelf.rows.iter().find(|row| row.id == id).unwrap();
     let code = row.problem.as_ref().unwrap().code.clone();
@@ -895,7 +895,7 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     }
     drop(service);
     fs::remove_file(filler).unwrap();
-    let mut service = serve(data.to_path_buf());
+    let mut service = serve(data);
     let head = service
         .hello(START)
         .shelf
@@ -906,7 +906,7 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     let after = service.act(&id, &note("room again"), START).unwrap();
     assert_eq!(after.entry, before + 1);
     drop(service);
-    let mut service = serve(data.to_path_buf());
+    let mut service = serve(data);
     let shelf = service.hello(START).shelf;
     let row = shelf.rows.iter().find(|row| row.id == id).unwrap();
     assert_eq!(row.problem, None);
@@ -1015,7 +1015,7 @@ fn a_disk_that_is_full() {
 /// Everything can be looked at, nothing is written, and that is told.
 fn look_only(data: &Path) {
     let before = lies(data);
-    let mut service = serve(data.to_path_buf());
+    let mut service = serve(data);
     let hello = service.hello(START);
     assert_eq!(hello.problem.unwrap().code, "disk");
     let row = &hello.shelf.rows[0];
@@ -1125,7 +1125,7 @@ fn two_on_one_folder() {
     claimed(folder.path()).begin(&id(), &record(2, 1)).unwrap();
     let (mut child, mut out) = spawn(&mut part("part_maker", folder.path(), 5, &[]));
     assert!(line(&mut out, "done ").is_some());
-    let mut looking = serve(folder.path().to_path_buf());
+    let mut looking = serve(folder.path());
     let hello = looking.hello(START);
     assert_eq!(hello.problem.unwrap().code, "locked");
     let mut refused = 0;
@@ -1192,7 +1192,7 @@ fn a_clock_set_back_and_forth() {
     ];
     let mut cases = 0;
     for round in 0..60 {
-        let mut service = serve(folder.path().to_path_buf());
+        let mut service = serve(folder.path());
         assert_eq!(service.hello(START).problem, None);
         for _ in 0..10 {
             let at = match chance.below(6) {

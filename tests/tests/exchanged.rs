@@ -52,7 +52,7 @@ fn lies(file: &Path) -> Journal {
 }
 
 fn opened(data: &Path, disk: impl Disk + 'static) -> Service {
-    let mut service = serve_on(data.to_path_buf(), disk);
+    let mut service = serve_on(data, disk);
     assert_eq!(service.hello(START).problem, None);
     service
 }

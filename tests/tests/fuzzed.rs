@@ -137,9 +137,15 @@ fn give(way: &str, seeds: &[Vec<u8>], cases: usize, take: impl Fn(&[u8])) {
 }
 
 fn kept() -> Vec<Vec<u8>> {
-    ["every-event-1", "every-event-2", "throw-1", "throw-2"]
-        .map(|name| fs::read(tests().join(format!("kept/{name}.jsonl"))).unwrap())
-        .into()
+    [
+        "every-event-1",
+        "every-event-2",
+        "every-event-2-said",
+        "throw-1",
+        "throw-2",
+    ]
+    .map(|name| fs::read(tests().join(format!("kept/{name}.jsonl"))).unwrap())
+    .into()
 }
 
 /// The first lines of a record.

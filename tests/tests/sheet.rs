@@ -753,12 +753,6 @@ fn lessons_stand_in_front_and_at_their_step() {
     let at = |words: &str| text.find(&bare(words)).unwrap();
     assert!(at(&sheet.labels["lessons"]) < at(&sheet.labels["supplies"]));
     // What the throw before taught is told first and under its name, hers once.
-    let words = Words::english();
-    let lens = Context {
-        words: &words,
-        ruler: Ruler::default(),
-        now: NOW,
-    };
     let older = filled::pictured(&filled::throw(5, 7), 1);
     let begin = Command::Begin {
         name: "Second throw".into(),

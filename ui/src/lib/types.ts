@@ -6,17 +6,73 @@ export type Length = number;
 
 export type Count = number;
 
-export type CommandAnswer = { 
+export type AgainView = { 
 /**
- * How the throw stands.
+ * A name to begin with.
+ */
+name: string, 
+/**
+ * The plan as typed fields.
+ */
+draft: PlanDraft, 
+/**
+ * The fabrics.
+ */
+prints: Array<Print>, 
+/**
+ * The denims.
+ */
+denims: Array<Denim>, 
+/**
+ * What was learned.
+ */
+lessons: Lessons | null, };
+
+export type Apart = "free" | "edges" | "corners";
+
+export type Arrange = { "ask": "start", 
+/**
+ * The throw.
+ */
+id: string, 
+/**
+ * How the faces are to look.
+ */
+wishes: Wishes, 
+/**
+ * Which of the many good ones.
+ */
+seed: number, } | { "ask": "look" } | { "ask": "stop" };
+
+export type BenchCell = { 
+/**
+ * Its place.
+ */
+piece: Rect, 
+/**
+ * Short label.
+ */
+label: string, 
+/**
+ * How far it is.
+ */
+stage: SquareStage, 
+/**
+ * The square and its stage in words.
+ */
+spoken: string, };
+
+export type BenchView = { 
+/**
+ * Common to all screens.
  */
 head: Head, 
 /**
- * The screen, if it was asked for and can be shown.
+ * Squares across.
  */
-view: View | null, 
+across: number, 
 /**
- * Why it cannot be: what it was about is no more. The deed is done all the same.
+ * Squares down.
  */
 <<<<<<< HEAD
 problem: Problem | null, };
@@ -756,283 +812,19 @@ task: Task | null, } | { "do": "unpicture",
  */
 photo: string, };
 
-export type AgainView = { 
+export type CommandAnswer = { 
 /**
- * A name to begin with.
- */
-name: string, 
-/**
- * The plan as typed fields.
- */
-draft: PlanDraft, 
-/**
- * The fabrics.
- */
-prints: Array<Print>, 
-/**
- * The denims.
- */
-denims: Array<Denim>, 
-/**
- * What was learned.
- */
-lessons: Lessons | null, };
-
-export type Apart = "free" | "edges" | "corners";
-
-export type Arrange = { "ask": "start", 
-/**
- * The throw.
- */
-id: string, 
-/**
- * How the faces are to look.
- */
-wishes: Wishes, 
-/**
- * Which of the many good ones.
- */
-seed: number, } | { "ask": "look" } | { "ask": "stop" };
-
-export type BenchCell = { 
-/**
- * Its place.
- */
-piece: Rect, 
-/**
- * Short label.
- */
-label: string, 
-/**
- * How far it is.
- */
-stage: SquareStage, 
-/**
- * The square and its stage in words.
- */
-spoken: string, };
-
-export type BenchView = { 
-/**
- * Common to all screens.
+ * How the throw stands.
  */
 head: Head, 
 /**
- * Squares across.
+ * The screen, if it was asked for and can be shown.
  */
-across: number, 
+view: View | null, 
 /**
- * Squares down.
+ * Why it cannot be: what it was about is no more. The deed is done all the same.
  */
-down: number, 
-/**
- * The squares.
- */
-cells: Array<BenchCell>, 
-/**
- * The key.
- */
-key: Array<StageKey>, 
-/**
- * The counts.
- */
-tallies: Array<Tally>, 
-/**
- * Spare squares at hand.
- */
-spares: number, 
-/**
- * Spoilt squares, in words.
- */
-losses: string, 
-/**
- * The piece chosen, and those it belongs to.
- */
-chosen: Array<PieceCard>, };
-
-export type Binding = { 
-/**
- * Cut width of the strip; half of it shows on each face.
- */
-strip: number, 
-/**
- * The longest strip the cloth gives.
- */
-longest: number, 
-/**
- * Extra length to finish with.
- */
-tail: number, };
-
-export type ImportView = { 
-/**
- * The number of the file: what is done is said of this one.
- */
-file: number, 
-/**
- * What it is.
- */
-title: string, 
-/**
- * What is in which, a line each.
- */
-said: Array<string>, 
-/**
- * The copies.
- */
-copies: Array<CopyRow>, 
-/**
- * What is to be decided before they become one.
- */
-conflicts: Array<ConflictRow>, 
-/**
- * What can be done, the usual first.
- */
-buttons: Array<ImportButton>, };
-
-export type Button = { 
-/**
- * Its words.
- */
-label: string, 
-/**
- * What it asks for.
- */
-action: Command, };
-
-export type Card = { 
-/**
- * The task.
- */
-task: Task, 
-/**
- * To what kind of piece.
- */
-kind: Kind, 
-/**
- * Where it is done.
- */
-station: Station, 
-/**
- * The place's name.
- */
-station_name: string, 
-/**
- * What to do.
- */
-title: string, 
-/**
- * The piece in hand.
- */
-piece: Rect, 
-/**
- * Which piece, short.
- */
-which: string, 
-/**
- * Which piece, spoken.
- */
-which_spoken: string, 
-/**
- * The figures that matter now.
- */
-figures: Array<Figure>, 
-/**
- * How, a sentence each.
- */
-how: Array<string>, 
-/**
- * How many remain, in words.
- */
-remain: string, 
-/**
- * The caution, if the work can hurt.
- */
-caution: CautionNote | null, 
-/**
- * What must be opened before this piece is worked on.
- */
-open: OpenFirst | null, 
-/**
- * The step drawn.
- */
-picture: Picture, 
-/**
- * The buttons, the usual one first.
- */
-ticks: Array<Button>, 
-/**
- * When it began to cool, in milliseconds since 1970.
- */
-cool_from: number | null, 
-/**
- * When it will have cooled, in milliseconds since 1970.
- */
-cool_at: number | null, 
-/**
- * The block to measure, where measuring makes sense now.
- */
-measure: Rect | null, 
-/**
- * The whole can be measured now, as before a wash.
- */
-measure_whole: boolean, 
-/**
- * The piece that may be off, where it can be said here.
- */
-off: Rect | null, 
-/**
- * What was learned of this step on the throw before.
- */
-lessons: Array<string>, 
-/**
- * What was written down at this step.
- */
-notes: Array<string>, };
-
-export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
-
-export type CautionNote = { 
-/**
- * Which.
- */
-caution: Caution, 
-/**
- * In a few words.
- */
-title: string, 
-/**
- * In full.
- */
-text: string, };
-
-export type Choice<T> = { 
-/**
- * What.
- */
-value: T, 
-/**
- * In words.
- */
-label: string, };
-
-export type Clash = { 
-/**
- * Column of one in the picture.
- */
-x1: number, 
-/**
- * Row of one.
- */
-y1: number, 
-/**
- * Column of the other.
- */
-x2: number, 
-/**
- * Row of the other.
- */
-y2: number, };
+problem: Problem | null, };
 
 export type CompareRow = { 
 /**
@@ -1160,12 +952,6 @@ squares: Array<CoveringLine>,
  */
 pieces: Array<CoveringLine>, };
 
-export type Request = { "deed": "act", 
-/**
- * Which.
- */
-action: Command, } | { "deed": "undo" } | { "deed": "redo" };
-
 export type Denim = { 
 /**
  * What the maker calls it.
@@ -1203,6 +989,60 @@ x: number,
  * Where it is now.
  */
 y: number, };
+
+export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
+/**
+ * How far local time is east of UTC, in minutes.
+ */
+east: number, };
+
+export type ExportButton = { 
+/**
+ * Its words.
+ */
+label: string, 
+/**
+ * What it hands on.
+ */
+hand: Export, };
+
+export type ExportSection = { 
+/**
+ * Stable name, for programs.
+ */
+key: string, 
+/**
+ * Its title.
+ */
+title: string, 
+/**
+ * What it is for, a line each.
+ */
+said: Array<string>, 
+/**
+ * What to press.
+ */
+buttons: Array<ExportButton>, };
+
+export type ExportView = { 
+/**
+ * Common to all screens.
+ */
+head: Head, 
+/**
+ * Section by section.
+ */
+sections: Array<ExportSection>, 
+/**
+ * How a sheet is printed unless the maker says otherwise.
+ */
+print: PrintOrder, };
+
+export type Exported = { 
+/**
+ * What to say; none where the maker thought better of it.
+ */
+said: string | null, };
 
 export type Face = "front" | "back";
 
@@ -1460,6 +1300,8 @@ export type Fraction = "eighth" | "sixteenth" | "thirty-second" | "sixty-fourth"
 
 export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet";
 
+export type GarmentPart = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
+
 export type GarmentSize = "small" | "medium" | "large";
 
 export type GatherRow = { 
@@ -1545,60 +1387,6 @@ problem: Problem | null,
  * Best first.
  */
 grids: Array<GridRow>, };
-
-export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
-/**
- * How far local time is east of UTC, in minutes.
- */
-east: number, };
-
-export type ExportButton = { 
-/**
- * Its words.
- */
-label: string, 
-/**
- * What it hands on.
- */
-hand: Export, };
-
-export type ExportView = { 
-/**
- * Common to all screens.
- */
-head: Head, 
-/**
- * Section by section.
- */
-sections: Array<ExportSection>, 
-/**
- * How a sheet is printed unless the maker says otherwise.
- */
-print: PrintOrder, };
-
-export type ExportSection = { 
-/**
- * Stable name, for programs.
- */
-key: string, 
-/**
- * Its title.
- */
-title: string, 
-/**
- * What it is for, a line each.
- */
-said: Array<string>, 
-/**
- * What to press.
- */
-buttons: Array<ExportButton>, };
-
-export type Exported = { 
-/**
- * What to say; none where the maker thought better of it.
- */
-said: string | null, };
 
 export type Handle = { 
 /**
@@ -1838,6 +1626,62 @@ rows: Array<HoldRow>,
  */
 said: string, };
 
+export type ImportButton = { 
+/**
+ * Its words.
+ */
+label: string, 
+/**
+ * What it asks for.
+ */
+take: ImportChoice, };
+
+export type ImportChoice = { "take": "add" } | { "take": "keep-both" } | { "take": "take-brought" } | { "take": "keep-here" } | { "take": "merge", 
+/**
+ * For each conflict whether the brought side is kept.
+ */
+brought: Array<boolean>, };
+
+export type ImportView = { 
+/**
+ * The number of the file: what is done is said of this one.
+ */
+file: number, 
+/**
+ * What it is.
+ */
+title: string, 
+/**
+ * What is in which, a line each.
+ */
+said: Array<string>, 
+/**
+ * The copies.
+ */
+copies: Array<CopyRow>, 
+/**
+ * What is to be decided before they become one.
+ */
+conflicts: Array<ConflictRow>, 
+/**
+ * What can be done, the usual first.
+ */
+buttons: Array<ImportButton>, };
+
+export type Imported = { 
+/**
+ * The throw to open, if there is one.
+ */
+id: string | null, 
+/**
+ * What to say.
+ */
+said: string, 
+/**
+ * The shelf now.
+ */
+shelf: ShelfView, };
+
 export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss";
 
 export type InkKey = { 
@@ -2012,108 +1856,6 @@ title: string,
  * Each in words.
  */
 rows: Array<LessonRow>, };
-
-export type Query = { "see": "work", 
-/**
- * Only work done there.
- */
-station: Station | null, 
-/**
- * This batch, not the one that comes first.
- */
-batch: [Task, Kind] | null, } | { "see": "bench", 
-/**
- * The piece chosen.
- */
-chosen: Rect | null, } | { "see": "faces", 
-/**
- * Which.
- */
-face: Face, } | { "see": "wishes", 
-/**
- * As chosen; none for what was said last.
- */
-wishes: Wishes | null, } | { "see": "floor", 
-/**
- * Which part, from 0.
- */
-part: number, } | { "see": "covering" } | { "see": "plan", 
-/**
- * What is typed; none to read the plan as it stands.
- */
-draft: PlanDraft | null, } | { "see": "measure", 
-/**
- * Which.
- */
-piece: Rect, 
-/**
- * Width as typed.
- */
-width: string, 
-/**
- * Height as typed.
- */
-height: string, } | { "see": "outline", 
-/**
- * Which.
- */
-piece: Rect, 
-/**
- * As typed.
- */
-typed: OutlineTyped, } | { "see": "trim" } | { "see": "off", 
-/**
- * Which.
- */
-piece: Rect, 
-/**
- * What happened to it.
- */
-why: Mishap | null, } | { "see": "hold", 
-/**
- * Width as typed.
- */
-width: string, 
-/**
- * Height as typed.
- */
-height: string, } | { "see": "pile" } | { "see": "cutting", 
-/**
- * The heap.
- */
-n: number, 
-/**
- * The piece, counted from 0.
- */
-index: number, 
-/**
- * The outline as typed; none for the one kept.
- */
-typed: PieceTyped | null, 
-/**
- * A point being dragged.
- */
-drag: Drag | null, } | { "see": "gather" } | { "see": "scraps", 
-/**
- * As typed; none for the plan's.
- */
-typed: ScrapTyped | null, } | { "see": "whole", 
-/**
- * Width as typed.
- */
-width: string, 
-/**
- * Height as typed.
- */
-height: string, } | { "see": "history", 
-/**
- * How many lines at most.
- */
-most: number, } | { "see": "hand-on" } | { "see": "story", 
-/**
- * How far local time is east of UTC, in minutes.
- */
-east: number, };
 
 export type Mark = { "mark": "area", 
 /**
@@ -2392,8 +2134,6 @@ falling: string,
  * Diagonal from top right to bottom left.
  */
 rising: string, };
-
-export type GarmentPart = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
 
 export type Pattern = "free" | "mirror" | "shade-rows" | "light-edges";
 
@@ -2837,7 +2577,133 @@ said: string,
  */
 next: string, };
 
+export type Query = { "see": "work", 
+/**
+ * Only work done there.
+ */
+station: Station | null, 
+/**
+ * This batch, not the one that comes first.
+ */
+batch: [Task, Kind] | null, } | { "see": "bench", 
+/**
+ * The piece chosen.
+ */
+chosen: Rect | null, } | { "see": "faces", 
+/**
+ * Which.
+ */
+face: Face, } | { "see": "wishes", 
+/**
+ * As chosen; none for what was said last.
+ */
+wishes: Wishes | null, } | { "see": "floor", 
+/**
+ * Which part, from 0.
+ */
+part: number, } | { "see": "covering" } | { "see": "plan", 
+/**
+ * What is typed; none to read the plan as it stands.
+ */
+draft: PlanDraft | null, } | { "see": "measure", 
+/**
+ * Which.
+ */
+piece: Rect, 
+/**
+ * Width as typed.
+ */
+width: string, 
+/**
+ * Height as typed.
+ */
+height: string, } | { "see": "outline", 
+/**
+ * Which.
+ */
+piece: Rect, 
+/**
+ * As typed.
+ */
+typed: OutlineTyped, } | { "see": "trim" } | { "see": "off", 
+/**
+ * Which.
+ */
+piece: Rect, 
+/**
+ * What happened to it.
+ */
+why: Mishap | null, } | { "see": "hold", 
+/**
+ * Width as typed.
+ */
+width: string, 
+/**
+ * Height as typed.
+ */
+height: string, } | { "see": "pile" } | { "see": "cutting", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece, counted from 0.
+ */
+index: number, 
+/**
+ * The outline as typed; none for the one kept.
+ */
+typed: PieceTyped | null, 
+/**
+ * A point being dragged.
+ */
+drag: Drag | null, } | { "see": "gather" } | { "see": "scraps", 
+/**
+ * As typed; none for the plan's.
+ */
+typed: ScrapTyped | null, } | { "see": "whole", 
+/**
+ * Width as typed.
+ */
+width: string, 
+/**
+ * Height as typed.
+ */
+height: string, } | { "see": "history", 
+/**
+ * How many lines at most.
+ */
+most: number, } | { "see": "hand-on" } | { "see": "story", 
+/**
+ * How far local time is east of UTC, in minutes.
+ */
+east: number, };
+
 export type Rect = [number, number, number, number];
+
+export type RemedyRow = { 
+/**
+ * What to do.
+ */
+title: string, 
+/**
+ * What it means and costs, a sentence each.
+ */
+lines: Array<string>, 
+/**
+ * Said once it is done.
+ */
+done: string, 
+/**
+ * Do it.
+ */
+button: Button, };
+
+export type Request = { "deed": "act", 
+/**
+ * Which.
+ */
+action: Command, } | { "deed": "undo" } | { "deed": "redo" };
 
 export type Ruler = { 
 /**
@@ -2919,6 +2785,8 @@ width: string,
  */
 opening: string, };
 
+export type ScrapVerdict = "right" | "little-fringe" | "bulky" | "puckers" | "other";
+
 export type ScrapsView = { 
 /**
  * Common to all screens.
@@ -2980,6 +2848,42 @@ label: string,
  * Squares.
  */
 squares: number, };
+
+export type ShelfAnswer = { 
+/**
+ * The throw begun, if one was.
+ */
+id: string | null, 
+/**
+ * The shelf now.
+ */
+shelf: ShelfView, };
+
+export type ShelfCommand = { "tend": "begin", 
+/**
+ * The beginning.
+ */
+action: Command, } | { "tend": "demo" } | { "tend": "delete", 
+/**
+ * Which.
+ */
+id: string, } | { "tend": "again", 
+/**
+ * The older one.
+ */
+id: string, 
+/**
+ * The beginning.
+ */
+action: Command, } | { "tend": "restore", 
+/**
+ * Which.
+ */
+id: string, } | { "tend": "erase", 
+/**
+ * Which.
+ */
+id: string, };
 
 export type ShelfRow = { 
 /**
@@ -3205,36 +3109,6 @@ count: string, };
 
 export type System = "inch" | "metric";
 
-export type ImportChoice = { "take": "add" } | { "take": "keep-both" } | { "take": "take-brought" } | { "take": "keep-here" } | { "take": "merge", 
-/**
- * For each conflict whether the brought side is kept.
- */
-brought: Array<boolean>, };
-
-export type ImportButton = { 
-/**
- * Its words.
- */
-label: string, 
-/**
- * What it asks for.
- */
-take: ImportChoice, };
-
-export type Imported = { 
-/**
- * The throw to open, if there is one.
- */
-id: string | null, 
-/**
- * What to say.
- */
-said: string, 
-/**
- * The shelf now.
- */
-shelf: ShelfView, };
-
 export type Tally = { 
 /**
  * Of what.
@@ -3254,42 +3128,6 @@ all: number,
 text: string, };
 
 export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "wash" | "clip";
-
-export type ShelfCommand = { "tend": "begin", 
-/**
- * The beginning.
- */
-action: Command, } | { "tend": "demo" } | { "tend": "delete", 
-/**
- * Which.
- */
-id: string, } | { "tend": "again", 
-/**
- * The older one.
- */
-id: string, 
-/**
- * The beginning.
- */
-action: Command, } | { "tend": "restore", 
-/**
- * Which.
- */
-id: string, } | { "tend": "erase", 
-/**
- * Which.
- */
-id: string, };
-
-export type ShelfAnswer = { 
-/**
- * The throw begun, if one was.
- */
-id: string | null, 
-/**
- * The shelf now.
- */
-shelf: ShelfView, };
 
 export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
 
@@ -3366,27 +3204,7 @@ denim?: number, } | { "for": "fabric",
  */
 print: number, };
 
-export type ScrapVerdict = "right" | "little-fringe" | "bulky" | "puckers" | "other";
-
 export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & ExportView | { "seen": "story" } & StoryView;
-
-export type RemedyRow = { 
-/**
- * What to do.
- */
-title: string, 
-/**
- * What it means and costs, a sentence each.
- */
-lines: Array<string>, 
-/**
- * Said once it is done.
- */
-done: string, 
-/**
- * Do it.
- */
-button: Button, };
 
 export type WholeView = { 
 /**

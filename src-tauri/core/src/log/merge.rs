@@ -619,8 +619,8 @@ impl Meeting {
         // comes back, if it does, with what it was built on there.
         let mut spreads: Vec<usize> = (0..count).filter(|i| contested[*i]).collect();
         while let Some(i) = spreads.pop() {
-            for j in 0..count {
-                let (x, y) = (&self.changes[i], &self.changes[j]);
+            let x = &self.changes[i];
+            for (j, y) in self.changes.iter().enumerate() {
                 let builds = x.order < y.order || (x.order, y.order) == (0, 0);
                 if i != j && x.side == y.side && builds && x.footprint.clashes(&y.footprint) {
                     join(&mut group, i, j);

@@ -188,7 +188,7 @@ impl Service {
                 self.words.say("taken-merged", &args)
             }
             copies => {
-                let copy = copies.first().map_or(Arg::from(""), |copy| name(copy));
+                let copy = copies.first().map_or(Arg::from(""), name);
                 self.words.say("taken-brought", &[("copy", copy)])
             }
         };

@@ -1,7 +1,7 @@
 //! The photos that lie beside a throw.
 
 use super::{PHOTOS, Place, Store, StoreError, ThrowId, failed, put};
-use crate::disk::{About, DiskPath, make_folders};
+use crate::disk::{DiskPath, make_folders};
 use crate::photos;
 use lapwork_core::throw::photos::PhotoId;
 use std::collections::BTreeSet;
@@ -36,9 +36,19 @@ impl Store {
         let folder = self.photo_folder(id);
         make_folders(&*self.disk, &folder).map_err(failed(&folder))?;
         let path = self.photo_file(id, photo);
-        let alike = |about: About| about.length == bytes.len() as u64;
-        let there = self.disk.about(&path).is_ok_and(alike)
-            && (self.disk.read(&path, bytes.len() as u64)).is_ok_and(|kept| kept == bytes);
+        // A photo that cannot be read just now is not taken for one that is not there.
+        let found = match self.disk.about(&path) {
+            Ok(about) => Some(about),
+            Err(why) if why.kind() == io::ErrorKind::NotFound => None,
+            Err(why) => return Err(failed(&path)(why)),
+        };
+        let length = bytes.len() as u64;
+        let there = match found {
+            Some(about) if about.length == length => {
+                self.disk.read(&path, length).map_err(failed(&path))? == bytes
+            }
+            _ => false,
+        };
         // One that is there may be left from a time when its name, or its folder's, was
         // not said to be safe.
         let kept = match there {
@@ -47,7 +57,7 @@ impl Store {
         };
         let kept = kept.and_then(|()| self.disk.sync_folder(&throw));
         kept.map_err(|why| {
-            if !there {
+            if found.is_none() {
                 let _ = self.disk.remove(&path);
             }
             failed(&path)(why)
