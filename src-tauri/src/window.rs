@@ -7,13 +7,8 @@
 
 use crate::dialogs;
 use crate::printing::Press;
-<<<<<<< HEAD
 use crate::{system_locale, system_words};
-=======
-use crate::store::{Store, Trouble};
-use crate::{now, system_locale, system_words};
 use lapwork_core::measure::bounds::Sent;
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 use lapwork_core::show::{
     AgainView, Arrange, CommandAnswer, DraftAfter, Export, Exported, GridWish, GridsView, Hello,
     ImportChoice, ImportView, Imported, Layouts, PlanDraft, PlanView, Prefs, PrintOrder, Printing,
@@ -74,18 +69,17 @@ fn shelf(app: AppHandle, shared: Shared<'_>) -> ShelfView {
 }
 
 #[tauri::command]
-<<<<<<< HEAD
-fn look(app: AppHandle, shared: Shared<'_>, id: String, look: Query) -> Result<View, Problem> {
+fn look(
+    app: AppHandle,
+    shared: Shared<'_>,
+    id: String,
+    look: Sent<Query>,
+) -> Result<View, Problem> {
     let mut service = service(&shared);
+    let look = service.accept(look)?;
     let seen = service.look(&id, &look, now());
     offer(&app, &service);
     seen
-=======
-fn look(shared: Shared<'_>, id: String, look: Sent<Query>) -> Result<View, Problem> {
-    let mut desk = desk(&shared);
-    let look = desk.accept(look)?;
-    desk.look(&id, &look, now())
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 }
 
 #[tauri::command]
@@ -96,29 +90,19 @@ fn act(
     deed: Sent<Request>,
     look: Option<Sent<Query>>,
 ) -> Result<CommandAnswer, Problem> {
-<<<<<<< HEAD
     let mut service = service(&shared);
+    let deed = service.accept(deed)?;
+    let look = look.map(|look| service.accept(look)).transpose()?;
     let acted = service.act_and_look(&id, &deed, look.as_ref(), now());
     offer(&app, &service);
     acted
 }
 
 #[tauri::command]
-fn tend(shared: Shared<'_>, tend: ShelfCommand) -> Result<ShelfAnswer, Problem> {
-    service(&shared).tend(&tend, now())
-=======
-    let mut desk = desk(&shared);
-    let deed = desk.accept(deed)?;
-    let look = look.map(|look| desk.accept(look)).transpose()?;
-    desk.act_and_look(&id, &deed, look.as_ref(), now())
-}
-
-#[tauri::command]
 fn tend(shared: Shared<'_>, tend: Sent<ShelfCommand>) -> Result<ShelfAnswer, Problem> {
-    let mut desk = desk(&shared);
-    let tend = desk.accept(tend)?;
-    desk.tend(&tend, now())
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
+    let mut service = service(&shared);
+    let tend = service.accept(tend)?;
+    service.tend(&tend, now())
 }
 
 #[tauri::command]
@@ -127,18 +111,13 @@ fn draft(
     draft: PlanDraft,
     after: Option<Sent<DraftAfter>>,
 ) -> Result<PlanView, Problem> {
-    let mut desk = desk(&shared);
+    let mut service = service(&shared);
     match after {
-<<<<<<< HEAD
-        Some(after) => service(&shared).draft_after(&draft, &after, now()),
-        None => Ok(service(&shared).draft(&draft, now())),
-=======
         Some(after) => {
-            let after = desk.accept(after)?;
-            desk.draft_after(&draft, &after, now())
+            let after = service.accept(after)?;
+            service.draft_after(&draft, &after, now())
         }
-        None => Ok(desk.draft(&draft, now())),
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
+        None => Ok(service.draft(&draft, now())),
     }
 }
 
@@ -148,31 +127,10 @@ fn grids(shared: Shared<'_>, draft: PlanDraft, wish: GridWish) -> GridsView {
 }
 
 #[tauri::command]
-<<<<<<< HEAD
-fn arrange(shared: Shared<'_>, ask: Arrange) -> Result<Option<Layouts>, Problem> {
-    service(&shared).arrange(ask, |_| {}, now())
-=======
-fn arrange(
-    shared: Shared<'_>,
-    arranging: State<'_, Mutex<Arranging>>,
-    ask: Sent<Arrange>,
-) -> Result<Option<Layouts>, Problem> {
-    let ask = desk(&shared).accept(ask)?;
-    let mut arranging = arranging.lock().unwrap_or_else(PoisonError::into_inner);
-    match ask {
-        Arrange::Start { id, wishes, seed } => {
-            let throw = desk(&shared).throw(&id, now())?;
-            arranging.start(&id, throw, wishes, seed);
-        }
-        Arrange::Stop => arranging.stop(),
-        Arrange::Look => {}
-    }
-    let found = arranging.found();
-    drop(arranging);
-    found
-        .map(|found| desk(&shared).layouts(&found, now()))
-        .transpose()
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
+fn arrange(shared: Shared<'_>, ask: Sent<Arrange>) -> Result<Option<Layouts>, Problem> {
+    let mut service = service(&shared);
+    let ask = service.accept(ask)?;
+    service.arrange(ask, |_| {}, now())
 }
 
 #[tauri::command]

@@ -10,16 +10,10 @@ use lapwork_core::log::journal::{FormatError, Journal};
 use lapwork_core::measure::bounds::{FigureOutOfBounds, Sent};
 use lapwork_core::measure::{Count, MetricUnit, ParseError, Ruler, System, in_nm, parse};
 use lapwork_core::plan::assembly::Rect;
-<<<<<<< HEAD
-use lapwork_core::show::{GridWish, PlanDraft, Prefs, Query, Request, ShelfCommand};
+use lapwork_core::show::{Arrange, GridWish, PlanDraft, Prefs, Query, Request, ShelfCommand};
 use lapwork_service::desktop::read_throw;
 use lapwork_service::service::Service;
 use lapwork_service::store::{MOST_BYTES, StoreError};
-=======
-use lapwork_core::show::{Arrange, GridWish, PlanDraft, Prefs, Query, Request, ShelfCommand};
-use lapwork_shell::desk::Desk;
-use lapwork_shell::store::{MOST_BYTES, Store, Trouble, read_throw};
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 use lapwork_tests::asked::{actions, looks};
 use lapwork_tests::maker::Chance;
 use lapwork_tests::served::serve;

@@ -21,12 +21,7 @@ use lapwork_core::cloth::weight::Cloth;
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Entry, FormatError, Journal, VERSION, What, header_line};
 use lapwork_core::measure::outline::{Measures, Sides};
-<<<<<<< HEAD
-use lapwork_core::measure::{Ruler, inch64, tenth_mm};
-=======
 use lapwork_core::measure::{Count, Ruler, half_inches, inches, sixty_fourths, tenths_of_mm};
-use lapwork_core::plan::Plan;
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
 use lapwork_core::plan::{JoinOrder, Plan, Stitch};
@@ -274,15 +269,11 @@ fn of_every_kind(said: bool) -> Journal {
         Event::PieceCut {
             n: 1,
             piece: 0,
-<<<<<<< HEAD
-            squares: 3,
+            squares: Count::from(3),
             went: said.then(|| Went::Squares {
                 places: vec![Rect::square(7, 5), Rect::square(4, 4)],
-                spares: 1,
+                spares: Count::from(1),
             }),
-=======
-            squares: Count::from(3),
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
         },
         Event::HeapSet {
             n: 2,

@@ -1,10 +1,5 @@
 // Made from the Rust types by tests/tests/types.rs. Do not edit.
-// Lengths are whole numbers of nanometres, weights kilograms per square metre, thicknesses
-// metres; the window only passes them on.
-
-export type Length = number;
-
-export type Count = number;
+// Lengths are whole numbers of nanometres; the window only passes them on.
 
 export type AgainView = { 
 /**
@@ -74,257 +69,161 @@ across: number,
 /**
  * Squares down.
  */
-<<<<<<< HEAD
-problem: Problem | null, };
-=======
-metric: MetricUnit, };
-
-export type Joining = "lapped" | "seamed" | "exposed";
-
-export type Stitch = { "kind": "straight" } | { "kind": "twin", 
+down: number, 
 /**
- * Distance between the needles, in nanometres.
+ * The squares.
  */
-spacing: Length, } | { "kind": "zigzag", 
+cells: Array<BenchCell>, 
 /**
- * Full width of the stitch, in nanometres.
+ * The key.
  */
-width: Length, };
-
-export type JoinOrder = "rows" | "columns" | "doubling";
+key: Array<StageKey>, 
+/**
+ * The counts.
+ */
+tallies: Array<Tally>, 
+/**
+ * Spare squares at hand.
+ */
+spares: number, 
+/**
+ * Spoilt squares, in words.
+ */
+losses: string, 
+/**
+ * The piece chosen, and those it belongs to.
+ */
+chosen: Array<PieceCard>, };
 
 export type Binding = { 
 /**
  * Cut width of the strip; half of it shows on each face.
  */
-strip: Length, 
+strip: number, 
 /**
  * The longest strip the cloth gives.
  */
-longest: Length, 
+longest: number, 
 /**
  * Extra length to finish with.
  */
-tail: Length, };
+tail: number, };
 
-export type Plan = { 
+export type Button = { 
 /**
- * Side of a square as cut.
+ * Its words.
  */
-side: Length, 
+label: string, 
 /**
- * The lap, or the seam allowance where the joining is a seam.
+ * What it asks for.
  */
-lap: Length, 
-/**
- * The lap (or allowance) where blocks are joined to one another, if not the same.
- */
-between: Length | null, 
-/**
- * Squares across.
- */
-across: number, 
-/**
- * Squares down.
- */
-down: number, 
-/**
- * How edges are held together.
- */
-joining: Joining, 
-/**
- * The stitching down a join.
- */
-stitch: Stitch, 
-/**
- * Least fringe the maker trusts to hold (3 mm; common practice, no source).
- */
-least_fringe: Length, 
-/**
- * Side the fours are trimmed to, where the maker has settled on one.
- */
-trim: Length | null, 
-/**
- * The order of the larger joins.
- */
-order: JoinOrder, 
-/**
- * The strip round the outside.
- */
-binding: Binding, 
-/**
- * Minutes a pressed piece is left to cool (5; common practice, no source).
- */
-cooling_minutes: number, 
-/**
- * How many first washes with clipping of threads (3; common practice, no source).
- */
-washes: number, };
+action: Command, };
 
-export type Rect = [number, number, number, number];
-
-export type Kind = "square" | "pair" | "four" | "row" | "column" | "part" | "whole";
-
-export type Face = "front" | "back";
-
-export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
-
-export type Print = { 
+export type Card = { 
 /**
- * What the maker calls it.
+ * The task.
  */
-name: string, 
+task: Task, 
 /**
- * Its colour for the picture, `#rrggbb`.
+ * To what kind of piece.
  */
-colour: string, 
+kind: Kind, 
 /**
- * Its drawn texture.
+ * Where it is done.
  */
-texture: Texture, 
+station: Station, 
 /**
- * Squares of it at hand, where counted.
+ * The place's name.
  */
-stock: Count | null, };
-
-export type Denim = { 
+station_name: string, 
 /**
- * What the maker calls it.
+ * What to do.
  */
-name: string, 
+title: string, 
 /**
- * Its colour for the picture, `#rrggbb`.
+ * The piece in hand.
  */
-colour: string, };
-
-export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "wash" | "clip";
-
-export type Station = "table" | "iron" | "machine" | "wash";
+piece: Rect, 
+/**
+ * Which piece, short.
+ */
+which: string, 
+/**
+ * Which piece, spoken.
+ */
+which_spoken: string, 
+/**
+ * The figures that matter now.
+ */
+figures: Array<Figure>, 
+/**
+ * How, a sentence each.
+ */
+how: Array<string>, 
+/**
+ * How many remain, in words.
+ */
+remain: string, 
+/**
+ * The caution, if the work can hurt.
+ */
+caution: CautionNote | null, 
+/**
+ * What must be opened before this piece is worked on.
+ */
+open: OpenFirst | null, 
+/**
+ * The step drawn.
+ */
+picture: Picture, 
+/**
+ * The buttons, the usual one first.
+ */
+ticks: Array<Button>, 
+/**
+ * When it began to cool, in milliseconds since 1970.
+ */
+cool_from: number | null, 
+/**
+ * When it will have cooled, in milliseconds since 1970.
+ */
+cool_at: number | null, 
+/**
+ * The block to measure, where measuring makes sense now.
+ */
+measure: Rect | null, 
+/**
+ * The whole can be measured now, as before a wash.
+ */
+measure_whole: boolean, 
+/**
+ * The piece that may be off, where it can be said here.
+ */
+off: Rect | null, 
+/**
+ * What was learned of this step on the throw before.
+ */
+lessons: Array<string>, 
+/**
+ * What was written down at this step.
+ */
+notes: Array<string>, };
 
 export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
 
-export type Mishap = "mis-cut" | "flaw" | "scorched" | "lost";
-
-export type Item = { "item": "denim" } | { "item": "fabric", 
+export type CautionNote = { 
 /**
- * The print, counted from 0.
+ * Which.
  */
-print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
-
-export type Weight = number;
-
-export type Thickness = number;
-
-export type Cloth = { 
+caution: Caution, 
 /**
- * Mass per area, in kilograms per square metre when stored.
+ * In a few words.
  */
-weight: Weight, 
+title: string, 
 /**
- * Thickness of one layer, in metres when stored.
+ * In full.
  */
-thickness: Thickness, 
-/**
- * It stretches (elastane).
- */
-stretch: boolean, 
-/**
- * It was washed before, and has shrunk what it will.
- */
-washed: boolean, };
-
-export type OutlineStation = { 
-/**
- * Height above the hem.
- */
-at: Length, 
-/**
- * Where the left edge is, from the middle line; left of it is less than nothing.
- */
-left: Length, 
-/**
- * Where the right edge is.
- */
-right: Length, };
-
-export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
-
-export type Zone = { 
-/**
- * Why.
- */
-kind: ZoneKind, 
-/**
- * Its lower edge, above the hem.
- */
-from: Length, 
-/**
- * Its upper edge.
- */
-to: Length, 
-/**
- * Its left edge, from the middle line.
- */
-left: Length, 
-/**
- * Its right edge.
- */
-right: Length, };
-
-export type GarmentPart = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
-
-export type Piece = { 
-/**
- * What it is of.
- */
-part: GarmentPart, 
-/**
- * Its outline, from the hem up.
- */
-stations: Array<OutlineStation>, 
-/**
- * Places to keep clear.
- */
-zones: Array<Zone>, };
-
-export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet";
-
-export type GarmentSize = "small" | "medium" | "large";
-
-export type Use = { "for": "denim", 
-/**
- * Those of this denim of the throw's, counted from 0; any of them where it was not
- * said.
- */
-denim?: number, } | { "for": "fabric", 
-/**
- * The print, counted from 0.
- */
-print: number, };
-
-export type ScrapVerdict = "right" | "little-fringe" | "bulky" | "puckers" | "other";
-
-export type Scrap = { 
-/**
- * Lap or seam.
- */
-joining: Joining, 
-/**
- * Its lap or allowance.
- */
-lap: Length, 
-/**
- * Its stitch.
- */
-stitch: Stitch, 
-/**
- * What she thought.
- */
-verdict: ScrapVerdict, 
-/**
- * In her words, if she wrote any.
- */
-note: string, };
+text: string, };
 
 export type Choice<T> = { 
 /**
@@ -336,103 +235,23 @@ value: T,
  */
 label: string, };
 
-export type Sides = { 
+export type Clash = { 
 /**
- * Along the top.
+ * Column of one in the picture.
  */
-top: Length, 
+x1: number, 
 /**
- * Down the right.
+ * Row of one.
  */
-right: Length, 
+y1: number, 
 /**
- * Along the bottom.
+ * Column of the other.
  */
-bottom: Length, 
+x2: number, 
 /**
- * Down the left.
+ * Row of the other.
  */
-left: Length, };
-
-export type Measures = { 
-/**
- * The four sides.
- */
-sides: Sides, 
-/**
- * Top left to bottom right, and top right to bottom left.
- */
-diagonals: [Length, Length] | null, };
-
-export type Apart = "free" | "edges" | "corners";
-
-export type Pattern = "free" | "mirror" | "shade-rows" | "light-edges";
-
-export type Grain = "free" | "one-way" | "by-turns";
-
-export type Wishes = { 
-/**
- * Squares covered on the front, in all.
- */
-front: Count, 
-/**
- * Squares covered on the back, in all.
- */
-back: Count, 
-/**
- * Like prints keep apart.
- */
-apart: Apart, 
-/**
- * An order for shades and fabrics.
- */
-pattern: Pattern, 
-/**
- * Which way the grain runs.
- */
-grain: Grain, 
-/**
- * Glued squares and sewn pieces may change places and be turned.
- */
-move_made: boolean, };
-
-export type Layout = { 
-/**
- * Pieces that change places, from where to where: each place once on either side.
- */
-moves: Array<[Rect, Rect]>, 
-/**
- * Pieces, where they lie then, and how many quarters clockwise they are turned,
- * as seen from the front.
- */
-turns: Array<[Rect, number]>, 
-/**
- * Squares whose faces change after that.
- */
-faces: Array<[Rect, Cover]>, };
-
-export type Cover = { 
-/**
- * Print on the front, if any.
- */
-front: number | null, 
-/**
- * Print on the back, if any.
- */
-back: number | null, 
-/**
- * The denim in the middle.
- */
-denim: number, 
-/**
- * The denim's wrong side is to the front.
- */
-wrong_side_up: boolean, 
-/**
- * Its lengthwise grain lies across, not up and down.
- */
-crosswise?: boolean, };
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
+y2: number, };
 
 export type Command = { "do": "begin", 
 /**
@@ -546,7 +365,7 @@ kind: Kind,
 /**
  * How many.
  */
-count: Count, } | { "do": "use-spares", 
+count: number, } | { "do": "use-spares", 
 /**
  * The places.
  */
@@ -554,7 +373,7 @@ pieces: Array<Rect>, } | { "do": "count-spares",
 /**
  * How many.
  */
-spares: Count, } | { "do": "measure", 
+spares: number, } | { "do": "measure", 
 /**
  * The block.
  */
@@ -562,11 +381,11 @@ piece: Rect,
 /**
  * Its width, in nanometres.
  */
-width: Length, 
+width: number, 
 /**
  * Its height, in nanometres.
  */
-height: Length, } | { "do": "measure-outline", 
+height: number, } | { "do": "measure-outline", 
 /**
  * The block.
  */
@@ -578,19 +397,19 @@ measures: Measures, } | { "do": "measure-whole",
 /**
  * Its width, in nanometres.
  */
-width: Length, 
+width: number, 
 /**
  * Its height, in nanometres.
  */
-height: Length, } | { "do": "choose-trim", 
+height: number, } | { "do": "choose-trim", 
 /**
  * The size, in nanometres.
  */
-trim: Length, } | { "do": "mark-laps", 
+trim: number, } | { "do": "mark-laps", 
 /**
  * The two pieces and their lap in nanometres; none for the plan's.
  */
-laps: Array<[Rect, Rect, Length | null]>, } | { "do": "unpick", 
+laps: [Rect, Rect, number | null][], } | { "do": "unpick", 
 /**
  * The joined pieces.
  */
@@ -598,7 +417,7 @@ pieces: Array<Rect>,
 /**
  * The lap to sew it with next time, if not the plan's.
  */
-lap: Length | null, } | { "do": "replace", 
+lap: number | null, } | { "do": "replace", 
 /**
  * The square.
  */
@@ -666,11 +485,11 @@ name: string, } | { "do": "add-cloth",
 /**
  * Its usable width, in nanometres.
  */
-width: Length, 
+width: number, 
 /**
  * Its length.
  */
-length: Length, 
+length: number, 
 /**
  * What it is for.
  */
@@ -682,11 +501,11 @@ name: string, } | { "do": "add-pack",
 /**
  * Their side, in nanometres.
  */
-side: Length, 
+side: number, 
 /**
  * How many, counted.
  */
-count: Count, 
+count: number, 
 /**
  * What they are for.
  */
@@ -730,7 +549,7 @@ washed: boolean,
 /**
  * Cut so much larger, in nanometres.
  */
-trimming: Length, 
+trimming: number, 
 /**
  * What the heap is for, if that is to change.
  */
@@ -750,7 +569,7 @@ index: number,
 /**
  * How many good squares.
  */
-squares: Count, 
+squares: number, 
 /**
  * The outline as changed and not kept yet, kept with it.
  */
@@ -766,7 +585,7 @@ scrap: number, } | { "do": "set-plate",
 /**
  * In nanometres.
  */
-opening: Length, } | { "do": "gather", 
+opening: number, } | { "do": "gather", 
 /**
  * What.
  */

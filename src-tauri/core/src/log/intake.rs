@@ -173,12 +173,10 @@ fn lesson(lesson: &Lesson) -> bool {
     let told = match lesson.told {
         None => true,
         Some(Told::Scrap { lap }) => real(lap),
-        Some(Told::Drift { fours, mean }) => {
-            fours <= MANY && in_nm(mean).abs() <= in_nm(longest_side())
-        }
+        Some(Told::Drift { mean, .. }) => in_nm(mean).abs() <= in_nm(longest_side()),
         Some(Told::Whole { size: one, planned }) => size(one) && size(planned),
         Some(Told::Washed { before, after, .. }) => size(before) && size(after),
-        Some(Told::Spoilt { squares, .. } | Told::More { squares, .. }) => squares <= MANY,
+        Some(Told::Spoilt { .. } | Told::More { .. }) => true,
     };
     note(&lesson.words) && told
 }
@@ -226,17 +224,11 @@ fn within_limits(event: &Event) -> bool {
         }
         Event::Renamed { name } => named(name),
         Event::Archived { .. } | Event::HeapTaken { .. } | Event::Gathered { .. } => true,
-<<<<<<< HEAD
-        Event::PlanChanged { plan, spares } => plan.check().is_ok() && *spares <= MANY,
+        Event::PlanChanged { plan, .. } => plan.check().is_ok(),
         Event::FacesChanged { faces, again } => {
             faces.len() <= LONGEST_LIST
                 && faces.iter().all(|(piece, _)| place(*piece))
                 && again.as_deref().is_none_or(list)
-=======
-        Event::PlanChanged { plan, .. } => plan.check().is_ok(),
-        Event::FacesChanged { faces } => {
-            faces.len() <= LONGEST_LIST && faces.iter().all(|(piece, _)| place(*piece))
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
         }
         Event::ClothChanged { prints, denims } => cloth(prints, denims),
         Event::Done { task, pieces, made } => {
@@ -245,15 +237,11 @@ fn within_limits(event: &Event) -> bool {
             let each = made.is_empty() || settles && [1, pieces.len()].contains(&made.len());
             list(pieces) && each && made.iter().all(held)
         }
-<<<<<<< HEAD
         Event::SetAside { pieces, sizes } => {
             let each = [0, pieces.len()].contains(&sizes.len());
             list(pieces) && each && sizes.iter().all(|(w, h)| real(*w) && real(*h))
         }
         Event::SparesUsed { pieces } => list(pieces),
-        Event::SparesCounted { spares } => *spares <= MANY,
-=======
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
         Event::Measured {
             piece,
             width,
@@ -312,7 +300,8 @@ fn within_limits(event: &Event) -> bool {
         Event::PieceCut { squares, went, .. } => {
             let all = match went {
                 Some(Went::Squares { places, spares }) => {
-                    list(places) && places.len() as u64 + u64::from(*spares) == u64::from(*squares)
+                    list(places)
+                        && places.len() as u64 + u64::from(spares.get()) == u64::from(squares.get())
                 }
                 Some(Went::Stock { .. }) | None => true,
             };

@@ -7,12 +7,7 @@
 
 use crate::cloth::fabric::Face;
 use crate::log::pace;
-<<<<<<< HEAD
-use crate::measure::{Length, zero};
-=======
-use crate::measure::{Count, Length, from_mm, zero};
-use crate::plan::Joining;
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
+use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::{names, parts};
@@ -42,60 +37,10 @@ pub struct LessonRow {
     pub hers: bool,
 }
 
-<<<<<<< HEAD
 /// A lesson in words; none where there is nothing to tell by this ruler.
 pub(super) fn said(lesson: &Lesson, context: Context<'_>) -> Option<String> {
     let Some(told) = &lesson.told else {
         return Some(lesson.words.clone());
-=======
-/// What this throw leaves to one made after it, but for the faces: those are carried
-/// once the new plan is known ([`crate::faces::inherit::faces`]).
-pub fn heritage(journal: &Journal, context: Context<'_>) -> Heritage {
-    let throw = journal.throw();
-    let fours = seen(throw);
-    let found = drift(&fours, context.ruler.step());
-    let own = (found.verdict != DriftVerdict::TooFew).then(|| Carried {
-        fours: Count::at_most(found.count as u32),
-        mean: from_mm(found.mean),
-    });
-    let before = throw.after.as_ref();
-    let mut lessons = hers(throw);
-    lessons.extend(told_of(journal, own, context));
-    lessons.truncate(MOST_LESSONS);
-    Heritage {
-        name: throw.name.clone(),
-        lessons,
-        paces: pace::learned(journal),
-        drift: own.or_else(|| before.and_then(|h| h.drift)),
-        faces: Vec::new(),
-    }
-}
-
-/// The notes she marked, and those that came down to this throw.
-fn hers(throw: &Throw) -> Vec<Lesson> {
-    let older = throw.after.iter().flat_map(|h| &h.lessons);
-    let marked = throw.notes.iter().filter(|n| n.next).map(|n| Lesson {
-        words: n.text.clone(),
-        task: n.task,
-        hers: true,
-    });
-    let mut all: Vec<Lesson> = older.filter(|l| l.hers).cloned().chain(marked).collect();
-    // The newest stay, where there are more than can be carried.
-    let over = all.len().saturating_sub(MOST_LESSONS * 2 / 3);
-    all.drain(..over);
-    all
-}
-
-fn told_of(journal: &Journal, drift: Option<Carried>, context: Context<'_>) -> Vec<Lesson> {
-    let throw = journal.throw();
-    let mut out = Vec::new();
-    let mut add = |task: Option<Task>, words: String| {
-        out.push(Lesson {
-            words,
-            task,
-            hers: false,
-        });
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
     };
     Some(match *told {
         Told::Scrap { lap } => say!(context, "lesson-scrap", lap = context.length(lap)),

@@ -4,13 +4,10 @@ use super::*;
 use crate::cloth::fabric::Face;
 use crate::command::Command;
 use crate::faces::arrange::Arranger;
-<<<<<<< HEAD
-use crate::measure::{MetricUnit, Ruler, System, zero};
-=======
 use crate::measure::{
-    Count, MetricUnit, System, eighth_inches, inches, quarter_inches, sixty_fourths, tenths_of_mm,
+    Count, MetricUnit, Ruler, System, eighth_inches, inches, quarter_inches, sixty_fourths,
+    tenths_of_mm, zero,
 };
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::{JoinOrder, Joining, Plan};
 use crate::show::{Card, OutlineTyped, Picture, WorkView};

@@ -209,16 +209,12 @@ pub enum Event {
         /// The piece, counted from 0.
         piece: u8,
         /// How many squares came out.
-<<<<<<< HEAD
-        squares: u32,
+        squares: Count,
         /// Where they went. Where it is not said, denim squares went to the places whose squares
         /// were still to be cut, row by row, to those of the heap's own denim where it has
         /// one, and the rest became spares; fabric squares went to the stock of the heap's print.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         went: Option<Went>,
-=======
-        squares: Count,
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
     },
     /// A scrap was tried.
     ScrapTried {

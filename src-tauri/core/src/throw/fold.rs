@@ -4,11 +4,7 @@
 //! [`crate::command`] to say. Events that do not fit are passed over, never a panic.
 
 use crate::cloth::fabric::Cover;
-<<<<<<< HEAD
-=======
-use crate::cloth::pile::Use;
 use crate::measure::Count;
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
 use crate::measure::outline::Measures;
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Rect, source};
@@ -438,15 +434,8 @@ impl Throw {
         }
     }
 
-<<<<<<< HEAD
     /// Squares out of a piece of a heap go where it is said they went.
-    fn count_cut(&mut self, (n, piece): (u16, u8), squares: u32, went: Option<&Went>, at: Time) {
-=======
-    /// Squares out of a piece: denim goes to the open places in order, to those of its own
-    /// denim where the heap names one; what is over is spare; fabric is added to the stock of
-    /// its print.
-    fn count_cut(&mut self, n: u16, piece: u8, squares: Count, at: Time) {
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
+    fn count_cut(&mut self, (n, piece): (u16, u8), squares: Count, went: Option<&Went>, at: Time) {
         let Some(heap) = self.pile.get_mut(&n) else {
             return;
         };
@@ -454,31 +443,18 @@ impl Throw {
             return;
         };
         *counted = Some(squares);
-<<<<<<< HEAD
         let makes = heap.makes;
         let went = went.cloned();
         match went.unwrap_or_else(|| self.would_go(makes, squares)) {
             Went::Squares { places, spares } => {
-                self.spares = self.spares.saturating_add(spares);
+                self.spares += spares;
                 for square in places {
                     self.mark(square, Task::Cut, None, at);
-=======
-        match heap.makes {
-            Use::Denim { denim } => {
-                let open: Vec<Rect> = self.uncut(denim).take(squares.get() as usize).collect();
-                self.spares += squares - Count::at_most(open.len() as u32);
-                for square in open {
-                    self.mark(square, Task::Cut, at);
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
                 }
             }
             Went::Stock { print } => {
                 if let Some(print) = self.prints.get_mut(usize::from(print)) {
-<<<<<<< HEAD
-                    print.stock = Some(print.stock.unwrap_or(0).saturating_add(squares));
-=======
                     print.stock = Some(print.stock.unwrap_or_default() + squares);
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
                 }
             }
         }
@@ -526,7 +502,7 @@ impl Throw {
             self.covers = covers;
         }
         self.plan = plan;
-        self.spares = self.spares.saturating_add(spares);
+        self.spares += spares;
         self.assembly = Assembly::new(plan.across, plan.down, plan.order);
         let assembly = &self.assembly;
         self.work.retain(|piece, _| assembly.knows(*piece));

@@ -7,14 +7,9 @@
 //! the mean error of her lap are kept as figures too, and stand in until the new throw has
 //! enough of its own ([`crate::log::pace::FEW`], three measured fours).
 
-<<<<<<< HEAD
 use crate::cloth::fabric::{Cover, Face};
-use crate::measure::Length;
-use crate::throw::facts::Mishap;
-=======
-use crate::cloth::fabric::Cover;
 use crate::measure::{Count, Length};
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
+use crate::throw::facts::Mishap;
 use crate::throw::tasks::Task;
 use serde::{Deserialize, Serialize};
 
@@ -69,7 +64,7 @@ pub enum Told {
     /// What the measured fours came out at for each lap, in the mean.
     Drift {
         /// How many fours.
-        fours: u32,
+        fours: Count,
         /// Measured less planned; above nought is over.
         mean: Length,
     },
@@ -92,14 +87,14 @@ pub enum Told {
     /// Squares that were no good.
     Spoilt {
         /// How many.
-        squares: u32,
+        squares: Count,
         /// Why.
         why: Mishap,
     },
     /// Squares of a face that got fabric once cutting had begun.
     More {
         /// How many.
-        squares: u32,
+        squares: Count,
         /// The face.
         face: Face,
     },

@@ -108,15 +108,11 @@ impl Throw {
 #[cfg(test)]
 mod tests {
     use super::*;
-<<<<<<< HEAD
     use crate::cloth::fabric::Cover;
     use crate::cloth::pile::Use;
-    use crate::measure::Length;
-    use crate::measure::inch64;
-=======
     use crate::measure::Count;
+    use crate::measure::Length;
     use crate::measure::{eighth_inches, half_inches, inches, quarter_inches, sixty_fourths};
->>>>>>> b8472e50ec5befafd9f28d28329e00f49d0ea617
     use crate::plan::Plan;
     use crate::plan::{Joining, Stitch};
     use crate::throw::event::Event;
