@@ -5,11 +5,10 @@
 //! fabrics. What a piece will give is worked out in [`crate::cloth::cutting`]; what it gave is
 //! counted by the maker, and from then on the count stands.
 
-use crate::cloth::cutting::{BindingCut, Cutting, lay_out};
+use crate::cloth::cutting::{Cutting, lay_out};
 use crate::cloth::garments::Source;
 use crate::cloth::weight::Cloth;
 use crate::measure::{Length, zero};
-use crate::throw::Throw;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -19,21 +18,6 @@ pub fn how(side: Length) -> Cutting {
         side,
         ..Cutting::default()
     }
-}
-
-/// How the pieces of a heap are cut for this throw: denim gives the binding, too.
-pub fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
-    let mut how = heap.how(throw.plan.side);
-    if heap.makes.is_denim() {
-        let size = throw.finished();
-        let binding = &throw.plan.binding;
-        how.binding = Some(BindingCut {
-            width: binding.strip,
-            least: throw.plan.side,
-            enough: throw.plan.binding_for(size.width, size.height).length,
-        });
-    }
-    how
 }
 
 /// What a heap is for.

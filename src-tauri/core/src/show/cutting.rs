@@ -304,7 +304,7 @@ pub(super) fn cutting(
         }),
     };
     let Some(piece) = piece else { return Ok(view) };
-    let how = crate::cloth::pile::how_for(throw, heap);
+    let how = crate::throw::stock::how_for(throw, heap);
     let Ok(cuts) = cutting::lay_out(&piece, &how) else {
         return Ok(view);
     };

@@ -349,7 +349,7 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, context: Context<'_>)
                 let [low, top, left, right] = piece.reach();
                 let cuts = crate::cloth::cutting::lay_out(
                     piece,
-                    &crate::cloth::pile::how_for(throw, heap),
+                    &crate::throw::stock::how_for(throw, heap),
                 )
                 .ok();
                 let strips = cuts.as_ref().map_or(0, |c| c.strips.len());

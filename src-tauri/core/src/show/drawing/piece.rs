@@ -3,7 +3,7 @@
 use super::super::Context;
 use super::cloth::Cloth;
 use super::page::{Hold, Page, n, width};
-use super::{Style, no_piece};
+use super::style::{Style, no_piece};
 use crate::cloth::cutting::{CutPlan, Patch, lay_out};
 use crate::cloth::garments::{Piece, Source};
 use crate::cloth::pile::Use;
@@ -45,7 +45,7 @@ pub fn piece_svg(
         Source::Precut(_) => None,
     };
     let piece = piece.ok_or_else(|| no_piece(throw, context))?;
-    let how = crate::cloth::pile::how_for(throw, heap);
+    let how = crate::throw::stock::how_for(throw, heap);
     // A piece too small for one square is laid out with none.
     let cuts = lay_out(piece, &how).unwrap_or(CutPlan {
         strips: Vec::new(),
