@@ -631,7 +631,7 @@ fn no_figure_the_window_sends_may_be_out_of_bounds() {
     );
     // What the maker reads of it.
     let folder = quick();
-    let (desk, _) = self::desk(&folder);
+    let desk = serve(folder.path());
     let count = json!({"deed": "act", "action": {"do": "count-spares", "spares": u32::MAX}});
     let problem = desk
         .accept(serde_json::from_value::<Sent<Request>>(count).unwrap())
@@ -663,7 +663,7 @@ fn counts_that_overflow_are_told_and_the_app_starts() {
     let throw = folder.path().join("throws/a");
     fs::create_dir_all(&throw).unwrap();
     fs::write(throw.join("throw.jsonl"), &bytes).unwrap();
-    let mut desk = Desk::new(Store::at(folder.path().to_path_buf()));
+    let mut desk = serve(folder.path());
     let shelf = desk.hello(NOW).shelf;
     let problem = shelf.rows[0].problem.clone().unwrap();
     assert_eq!(problem.code, "file-beyond");

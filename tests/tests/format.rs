@@ -54,23 +54,28 @@ fn heritage(squares: usize, said: bool) -> Heritage {
     };
     let mut lessons = vec![lesson(None, true), lesson(Some(Task::Cut), false)];
     let (size, washed) = (
-        (inch64(2560), inch64(3200)),
-        (inch64(2500), tenth_mm(12_600)),
+        (sixty_fourths(2560), sixty_fourths(3200)),
+        (sixty_fourths(2500), tenths_of_mm(12_600)),
     );
     let told = [
-        (Some(Task::Dot), Told::Scrap { lap: inch64(28) }),
+        (
+            Some(Task::Dot),
+            Told::Scrap {
+                lap: sixty_fourths(28),
+            },
+        ),
         (
             Some(Task::Dot),
             Told::Drift {
-                fours: 12,
-                mean: inch64(-2),
+                fours: Count::from(12),
+                mean: sixty_fourths(-2),
             },
         ),
         (
             None,
             Told::Whole {
                 size,
-                planned: (inch64(2570), inch64(3210)),
+                planned: (sixty_fourths(2570), sixty_fourths(3210)),
             },
         ),
         (
@@ -84,14 +89,14 @@ fn heritage(squares: usize, said: bool) -> Heritage {
         (
             Some(Task::PressLap),
             Told::Spoilt {
-                squares: 3,
+                squares: Count::from(3),
                 why: Mishap::Scorched,
             },
         ),
         (
             Some(Task::CoverBack),
             Told::More {
-                squares: 4,
+                squares: Count::from(4),
                 face: Face::Back,
             },
         ),
@@ -170,7 +175,7 @@ fn of_every_kind(said: bool) -> Journal {
     // Not as planned, so that the fold is seen not to ask the plan.
     let made = |lap| Made {
         joining: plan.joining,
-        lap: inch64(lap),
+        lap: sixty_fourths(lap),
         stitch: Stitch::Straight,
     };
     let photo = PhotoId::parse(&"0123456789abcdef".repeat(4)).expect("a name");
@@ -241,7 +246,7 @@ fn of_every_kind(said: bool) -> Journal {
         Event::SetAside {
             pieces: vec![other],
             sizes: if said {
-                vec![(side, inch64(607))]
+                vec![(side, sixty_fourths(607))]
             } else {
                 vec![]
             },
@@ -345,8 +350,8 @@ fn of_every_kind(said: bool) -> Journal {
         };
         let pack = Source::Precut(Precut {
             name: "Pack".into(),
-            side: inch64(320),
-            count: 42,
+            side: sixty_fourths(320),
+            count: Count::from(42),
         });
         let square = Rect::square(6, 0);
         let seams = Rect::from([6, 0, 1, 2]);
@@ -367,7 +372,7 @@ fn of_every_kind(said: bool) -> Journal {
             Event::PieceCut {
                 n: 3,
                 piece: 0,
-                squares: 42,
+                squares: Count::from(42),
                 went: Some(Went::Stock { print: 1 }),
             },
             done(Task::Cut, &[square], &[]),
@@ -378,10 +383,10 @@ fn of_every_kind(said: bool) -> Journal {
                 again: Some(vec![]),
             },
             Event::Unpicked {
-                pieces: vec![(seams, inch64(320))],
+                pieces: vec![(seams, sixty_fourths(320))],
             },
             Event::Unpicked {
-                pieces: vec![(pairs[0], inch64(320))],
+                pieces: vec![(pairs[0], sixty_fourths(320))],
             },
             // The seams opened for it are not the last.
             Event::Spoilt {
@@ -578,7 +583,11 @@ fn what_is_said_does_not_follow_the_plan() {
         told
     };
     let as_kept = made(&text);
-    assert!(as_kept.iter().any(|w| w[2]["lap"] == json!(inch64(30))));
+    assert!(
+        as_kept
+            .iter()
+            .any(|w| w[2]["lap"] == json!(sixty_fourths(30)))
+    );
     // Another lap and order, from the beginning on.
     let lines = text.lines().enumerate().map(|(n, line)| {
         if n != 1 {
@@ -588,7 +597,7 @@ fn what_is_said_does_not_follow_the_plan() {
         if let What::Do(events) = &mut entry.what
             && let Some(Event::Begun { plan, .. }) = events.first_mut()
         {
-            plan.lap = inch64(16);
+            plan.lap = sixty_fourths(16);
             plan.stitch = Stitch::Straight;
             plan.order = JoinOrder::Columns;
         }

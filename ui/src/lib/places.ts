@@ -60,24 +60,24 @@ export function room<S extends Seen>(
   return { at, seen, first };
 }
 
-/** The rooms of all screens, fetched when they are first needed. */
+/** The rooms of all screens, loaded when they are first needed. */
 export class Rooms {
-  private fetching: Promise<unknown> | null = null;
+  private coming: Promise<unknown> | null = null;
   private found: Partial<Record<string, Room>> | null = null;
-  /** Fetches the screens, which then hand in their rooms; set where the window begins. */
-  fetch: () => Promise<unknown> = () => Promise.reject(new Error('no screens'));
+  /** Loads the screens, which then hand in their rooms; set where the window begins. */
+  load: () => Promise<unknown> = () => Promise.reject(new Error('no screens'));
 
   get areThere() {
     return this.found !== null;
   }
 
-  /** Resolves once the rooms are there; a fetch that failed is tried again the next time. */
+  /** Resolves once the rooms are there; a load that failed is tried again the next time. */
   async come() {
-    this.fetching ??= this.fetch();
+    this.coming ??= this.load();
     try {
-      await this.fetching;
+      await this.coming;
     } catch (why) {
-      this.fetching = null;
+      this.coming = null;
       throw why;
     }
   }

@@ -186,12 +186,12 @@ describe('screens', () => {
     assert.deepEqual([screens.place.at, steps.at], ['shelf', 0]);
   });
 
-  test('screens that are still to be fetched are waited for, and fetched again after a failure', async () => {
-    let fetches = 0;
+  test('screens that are still to be loaded are waited for, and loaded again after a failure', async () => {
+    let loads = 0;
     const late = new Rooms();
-    late.fetch = async () => {
-      fetches += 1;
-      if (fetches === 1) throw new Error('torn away');
+    late.load = async () => {
+      loads += 1;
+      if (loads === 1) throw new Error('torn away');
       late.take([room('work', () => ({ see: 'work', station: null, batch: null }))]);
     };
     screens = new Screens(
@@ -209,6 +209,6 @@ describe('screens', () => {
     await settled();
     await shell.answer({ ...view('work', 1), card: {} });
     await gone;
-    assert.deepEqual([screens.place.at, fetches], ['work', 2]);
+    assert.deepEqual([screens.place.at, loads], ['work', 2]);
   });
 });

@@ -19,7 +19,6 @@
 //! assert!(cut.before <= cut.after);
 //! ```
 
-use crate::fitting::drift::Deviation;
 use crate::measure::outline::{Measures, Outline, OutlineFault};
 use crate::measure::{Length, Ruler, from_mm, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::Rect;
@@ -166,23 +165,6 @@ pub fn measured_sides(throw: &Throw) -> Vec<Length> {
             ]
         })
         .flatten()
-        .collect()
-}
-
-/// How far each measured four differs from what its own laps make it, in the order they
-/// were sewn: the input of [`drift`](crate::fitting::drift::drift).
-pub fn measured_drift(throw: &Throw) -> Vec<Deviation> {
-    throw
-        .measured
-        .iter()
-        .filter(|p| p.rows == 2 && p.cols == 2)
-        .filter_map(|p| {
-            let (measured, own) = (throw.work(*p)?.measured?, natural(throw, *p));
-            Some(Deviation {
-                across: measured.width - own.width,
-                down: measured.height - own.height,
-            })
-        })
         .collect()
 }
 

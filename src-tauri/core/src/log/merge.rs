@@ -862,7 +862,7 @@ mod tests {
     use super::*;
     use crate::command::Command;
     use crate::log::journal::tests::{begin, step};
-    use crate::measure::inch64;
+    use crate::measure::sixty_fourths;
     use crate::plan::Plan;
     use crate::plan::assembly::Rect;
     use crate::throw::Mishap;
@@ -939,7 +939,7 @@ mod tests {
         does(&mut a, 38, &tick(Task::Dot, [1, 0, 1, 2]));
         does(&mut b, 33, &cut([1, 1, 1, 1]));
         let plan = Plan {
-            lap: inch64(24),
+            lap: sixty_fourths(24),
             ..b.throw().plan
         };
         does(&mut b, 37, &Command::ChangePlan { plan });

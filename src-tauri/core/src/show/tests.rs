@@ -1999,7 +1999,7 @@ proptest! {
 /// throw; what files hold in words, and what the maker wrote, stays as it is.
 #[test]
 fn lessons_are_told_in_the_language_they_are_read_in() {
-    use crate::measure::inch64;
+    use crate::measure::sixty_fourths;
     use crate::throw::Mishap;
     use crate::throw::heritage::{Heritage, Lesson, Told};
     let lesson = |words: &str, hers, told| Lesson {
@@ -2008,12 +2008,17 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
         hers,
         told,
     };
-    let (size, washed) = ((inch64(2560), inch64(3200)), (inch64(2496), inch64(3200)));
+    let (size, washed) = (
+        (sixty_fourths(2560), sixty_fourths(3200)),
+        (sixty_fourths(2496), sixty_fourths(3200)),
+    );
     let told = [
-        Told::Scrap { lap: inch64(32) },
+        Told::Scrap {
+            lap: sixty_fourths(32),
+        },
         Told::Drift {
-            fours: 3,
-            mean: inch64(8),
+            fours: Count::from(3),
+            mean: sixty_fourths(8),
         },
         Told::Whole {
             size,
@@ -2025,11 +2030,11 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
             after: washed,
         },
         Told::Spoilt {
-            squares: 1,
+            squares: Count::from(1),
             why: Mishap::Scorched,
         },
         Told::More {
-            squares: 2,
+            squares: Count::from(2),
             face: Face::Back,
         },
     ];
@@ -2107,8 +2112,8 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
     }
     // A mean below half a mark is nothing to tell by that ruler.
     let tiny = Told::Drift {
-        fours: 3,
-        mean: inch64(8) / 200,
+        fours: Count::from(3),
+        mean: sixty_fourths(8) / 200,
     };
     let by_inch = Context {
         words: &english,
@@ -2124,7 +2129,7 @@ fn what_is_told_from_the_record_is_kept_as_figures() {
     let mut journal = stitched(4, 2);
     let scrap = crate::plan::scraps::Scrap {
         joining: Joining::Lapped,
-        lap: crate::measure::inch64(30),
+        lap: crate::measure::sixty_fourths(30),
         stitch: journal.throw().plan.stitch,
         verdict: crate::plan::scraps::ScrapVerdict::Right,
         note: String::new(),

@@ -164,7 +164,7 @@ mod tests {
     fn made(lap: i64) -> Made {
         Made {
             joining: Joining::Lapped,
-            lap: inch64(lap),
+            lap: sixty_fourths(lap),
             stitch: Stitch::Straight,
         }
     }
@@ -186,25 +186,35 @@ mod tests {
         };
         let pairs = [Rect::from([0, 0, 1, 2]), Rect::from([1, 0, 1, 2])];
         let marks = Event::LapsMarked {
-            laps: vec![(Rect::square(0, 0), Rect::square(0, 1), Some(inch64(30)))],
+            laps: vec![(
+                Rect::square(0, 0),
+                Rect::square(0, 1),
+                Some(sixty_fourths(30)),
+            )],
         };
         for lap in [24, 32, 40] {
             let plan = Plan {
-                lap: inch64(lap),
+                lap: sixty_fourths(lap),
                 ..plan
             };
             let mut throw = begun(plan);
             throw.apply(&marks, 0);
             // One for each, and then one for all.
             throw.apply(&done(Task::Dot, &pairs, &[made(20), made(21)]), 0);
-            assert_eq!(pairs.map(|p| throw.made(p).lap), [inch64(20), inch64(21)]);
+            assert_eq!(
+                pairs.map(|p| throw.made(p).lap),
+                [sixty_fourths(20), sixty_fourths(21)]
+            );
             throw.apply(&done(Task::Stitch, &pairs, &[made(22)]), 0);
             assert_eq!(pairs.map(|p| throw.made(p)), [made(22), made(22)]);
             // Where it is not said, the plan and the marks are asked.
             let mut throw = begun(plan);
             throw.apply(&marks, 0);
             throw.apply(&done(Task::Dot, &pairs, &[]), 0);
-            assert_eq!(pairs.map(|p| throw.made(p).lap), [inch64(30), inch64(lap)]);
+            assert_eq!(
+                pairs.map(|p| throw.made(p).lap),
+                [sixty_fourths(30), sixty_fourths(lap)]
+            );
             assert_eq!(throw.made(pairs[0]).stitch, plan.stitch);
         }
     }
@@ -221,21 +231,21 @@ mod tests {
         });
         let pack = Source::Precut(Precut {
             name: "Pack".into(),
-            side: inch64(320),
-            count: 40,
+            side: sixty_fourths(320),
+            count: Count::from(40),
         });
         let heap = Heap::new(pack, Use::ANY_DENIM, Cloth::denim());
         throw.apply(&Event::HeapSet { n: 1, heap }, 0);
         let cut = |went| Event::PieceCut {
             n: 1,
             piece: 0,
-            squares: 4,
+            squares: Count::from(4),
             went,
         };
         let places = vec![Rect::square(1, 2), Rect::square(0, 1)];
         let went = Went::Squares {
             places: places.clone(),
-            spares: 2,
+            spares: Count::from(2),
         };
         let said = throw.after(&[cut(Some(went))]);
         let is_cut = |throw: &Throw| -> Vec<Rect> {
@@ -243,11 +253,14 @@ mod tests {
             all.filter(|s| throw.has(*s, Task::Cut)).collect()
         };
         assert_eq!(is_cut(&said), [Rect::square(0, 1), Rect::square(1, 2)]);
-        assert_eq!((said.spares, said.pile[&1].counted[0]), (2, Some(4)));
+        assert_eq!(
+            (said.spares, said.pile[&1].counted[0]),
+            (Count::from(2), Some(Count::from(4)))
+        );
         // Where it is not said: the first that are open.
         let unsaid = throw.after(&[cut(None)]);
         let first: Vec<Rect> = throw.assembly().whole().squares().take(4).collect();
-        assert_eq!((is_cut(&unsaid), unsaid.spares), (first, 0));
+        assert_eq!((is_cut(&unsaid), unsaid.spares), (first, Count::from(0)));
     }
 
     #[test]
@@ -280,8 +293,11 @@ mod tests {
             let pieces = vec![four];
             throw.after(&[Event::SetAside { pieces, sizes }]).aside[0].size
         };
-        let said = size(vec![(inch64(600), inch64(601))]);
-        assert_eq!((said.width, said.height), (inch64(600), inch64(601)));
+        let said = size(vec![(sixty_fourths(600), sixty_fourths(601))]);
+        assert_eq!(
+            (said.width, said.height),
+            (sixty_fourths(600), sixty_fourths(601))
+        );
         assert_eq!(size(vec![]), throw.size(four));
     }
 
@@ -292,7 +308,7 @@ mod tests {
         let opened = |opened: Option<bool>, last: &[Rect]| {
             let mut throw = begun(Plan::default());
             for piece in last {
-                let pieces = vec![(*piece, inch64(320))];
+                let pieces = vec![(*piece, sixty_fourths(320))];
                 throw.apply(&Event::Unpicked { pieces }, 0);
             }
             let spoilt = Event::Spoilt {

@@ -5,15 +5,13 @@
 //! the cloth; denims beside one another differ in how the twill is drawn, not by colour
 //! alone.
 
-use super::Style;
 use super::page::{Page, n};
+use super::style::{DARK, LIGHT, Style};
 use crate::cloth::fabric::Texture;
 use crate::throw::Throw;
 
 /// Bare denim where the throw lists none.
 const BARE: &str = "#3a5788";
-pub(super) const DARK: &str = "#1b2540";
-pub(super) const LIGHT: &str = "#fff8ea";
 /// Repeats of a print's figure, and of a denim's twill, across a square.
 const FIGURES: f64 = 3.0;
 const TWILLS: f64 = 8.0;

@@ -1,9 +1,10 @@
 //! One face of the throw.
 
 use super::super::{Context, names};
-use super::Style;
-use super::cloth::{Cloth, DARK};
+use super::cloth::Cloth;
 use super::page::{Hold, Page, n, width};
+use super::style::DARK;
+use super::style::Style;
 use crate::cloth::fabric::Face;
 use crate::faces::spread::mirrored;
 use crate::log::journal::Journal;

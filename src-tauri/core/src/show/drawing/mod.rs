@@ -14,17 +14,17 @@ mod cloth;
 mod face;
 mod page;
 mod piece;
+mod style;
 
+pub use style::Style;
+
+use super::Context;
 use super::tables::slug;
-use super::{Context, rejection};
 use crate::cloth::fabric::Face;
 use crate::cloth::garments::Source;
-use crate::command::Rejection;
 use crate::log::journal::Journal;
 use crate::throw::Throw;
 use crate::words::Problem;
-use cloth::{DARK, LIGHT};
-use page::{Hold, Set};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -47,45 +47,6 @@ pub enum Drawing {
         /// The piece, counted from 0.
         index: u8,
     },
-}
-
-/// How a drawing is coloured.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Hash, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case")]
-pub enum Style {
-    /// In the colours of the cloths.
-    #[default]
-    Colour,
-    /// Black on white: textures and letters only.
-    Ink,
-}
-
-impl Style {
-    /// Lines and letters.
-    fn dark(self) -> &'static str {
-        match self {
-            Style::Colour => DARK,
-            Style::Ink => "#000000",
-        }
-    }
-
-    /// What letters stand on.
-    fn plate(self) -> &'static str {
-        match self {
-            Style::Colour => LIGHT,
-            Style::Ink => "#ffffff",
-        }
-    }
-
-    /// How words are set.
-    fn set(self, size: f64, bold: bool, hold: Hold) -> Set {
-        Set {
-            size,
-            bold,
-            hold,
-            fill: self.dark(),
-        }
-    }
 }
 
 impl Drawing {
@@ -143,9 +104,4 @@ impl Drawing {
         };
         format!("{}.svg", slug(&throw.name, &what, 60))
     }
-}
-
-/// The refusal for a piece that is not there.
-fn no_piece(throw: &Throw, context: Context<'_>) -> Problem {
-    rejection(&Rejection::Pile, Some(throw), context)
 }

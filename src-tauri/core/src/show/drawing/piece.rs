@@ -3,7 +3,7 @@
 use super::super::Context;
 use super::cloth::Cloth;
 use super::page::{Hold, Page, n, width};
-use super::{Style, no_piece};
+use super::style::{Style, no_piece};
 use crate::cloth::cutting::{CutPlan, Patch, lay_out};
 use crate::cloth::garments::{Piece, Source};
 use crate::cloth::pile::Use;
