@@ -145,8 +145,8 @@ mod tests {
         let now = 1_800_000_000_000;
         let id = service.tend(&ShelfCommand::Demo, now).unwrap().id.unwrap();
         let wishes = Wishes {
-            front: 20,
-            back: 20,
+            front: Count::from(20),
+            back: Count::from(20),
             ..Wishes::default()
         };
         let nothing = service.arrange(Arrange::Look, |_| {}, now).unwrap();
