@@ -75,6 +75,7 @@ use crate::measure::{
     Area, Count, Length, Ruler, System, eighth_inches, in_nm, inches, nm, square_metres,
 };
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 
 /// Most places a strip may begin.
@@ -169,21 +170,28 @@ impl Cutting {
 }
 
 /// Why a piece cannot be laid out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum CuttingFault {
     /// The piece itself.
-    Piece(PieceFault),
+    #[error(transparent)]
+    Piece(#[from] PieceFault),
     /// Side outside 5 mm to 2 m.
+    #[error("the side of a square is not between 5 mm and 2 m")]
     Side,
     /// Trimming below nothing or more than the side.
+    #[error("the trimming is not between nothing and the side")]
     Trimming,
     /// Resolution under 0.1 mm, or coarser than the squares.
+    #[error("the step is under 0.1 mm or larger than a square")]
     Step,
     /// Binding under 5 mm wide, or pieces of it shorter than wide.
+    #[error("binding strips are under 5 mm wide or shorter than wide")]
     Binding,
     /// More than [`MOST_PLACES`] places: a coarser resolution is needed.
+    #[error("more than {MOST_PLACES} places to try; take a larger step")]
     TooFine,
     /// Room for more than [`MOST_SQUARES`] squares.
+    #[error("room for more than {MOST_SQUARES} squares")]
     TooMany,
 }
 
@@ -327,7 +335,7 @@ struct CuttingGround {
 
 impl CuttingGround {
     fn new(piece: &Piece) -> Result<CuttingGround, CuttingFault> {
-        piece.check().map_err(CuttingFault::Piece)?;
+        piece.check()?;
         let stations = piece.stations.iter();
         let blocks = piece.zones.iter().map(|z| ClearRect {
             from: in_nm(z.from),
@@ -1091,7 +1099,7 @@ pub fn expected(
     size: GarmentSize,
     how: &Cutting,
 ) -> Result<Expected, CuttingFault> {
-    let of = |guess| {
+    let of = |guess| -> Result<u32, CuttingFault> {
         let mut sum = 0_u32;
         for piece in start(kind, size, guess) {
             sum = sum.saturating_add(lay_out(&piece, how)?.count);

@@ -35,6 +35,7 @@ use crate::measure::{
     square_metres, zero,
 };
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 
 /// Most stations, and most zones, of one piece.
@@ -122,29 +123,40 @@ pub struct Piece {
 }
 
 /// What is wrong with a piece as given; numbers count from 0 in its lists.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum PieceFault {
     /// Fewer than two stations make no outline.
+    #[error("an outline needs two stations")]
     TooFewStations,
     /// More than [`MOST`] stations or zones.
+    #[error("more than {MOST} stations or zones")]
     TooMany,
     /// A station lies over 100 m away.
+    #[error("station {0} is over 100 m away")]
     StationTooFar(usize),
     /// A station is not above the one before it.
+    #[error("station {0} is not above the one before it")]
     OutOfOrder(usize),
     /// At a station the left edge lies right of the right edge.
+    #[error("at station {0} the left edge lies right of the right edge")]
     Crossing(usize),
     /// The outline has no width anywhere.
+    #[error("the outline has no width")]
     NoWidth,
     /// At a station the cloth has no width.
+    #[error("at station {0} the cloth has no width")]
     NoWidthAt(usize),
     /// At a station it is wider than such a piece comes.
+    #[error("at station {0} the cloth is wider than such a piece comes")]
     TooWide(usize),
     /// A zone lies over 100 m away.
+    #[error("zone {0} is over 100 m away")]
     ZoneTooFar(usize),
     /// A zone has no width or no height.
+    #[error("zone {0} is empty")]
     EmptyZone(usize),
     /// A zone lies wholly beside the piece.
+    #[error("zone {0} lies beside the piece")]
     ZoneOutside(usize),
 }
 

@@ -56,6 +56,7 @@ use crate::cloth::weight::{Cloth, Thickness, in_mm_thick};
 use crate::measure::{Length, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Assembly, Join, Rect, Seam};
 use crate::plan::{Plan, Stitch};
+use thiserror::Error;
 
 /// Thread per length of 301 seam by the rule of thread makers' guides.
 pub const RULE: f64 = 2.5;
@@ -165,15 +166,19 @@ impl Default for Winding {
 }
 
 /// Why the thread cannot be reckoned.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum ThreadFault {
     /// A stitch length outside 0.5 to 12 mm.
+    #[error("the stitch length is not between 0.5 and 12 mm")]
     StitchLength,
     /// A spool or bobbin with under 1 m.
+    #[error("less than 1 m on a spool or bobbin")]
     Winding,
     /// Waste below nothing or over 100 %.
+    #[error("the waste is not between 0 and 100 %")]
     Waste,
     /// A thickness that cannot be.
+    #[error("no such thickness")]
     Thickness,
 }
 

@@ -31,6 +31,7 @@ use crate::measure::{Area, Length, System, in_mm, square_metres};
 use crate::plan::Plan;
 use serde::{Deserialize, Serialize};
 use std::ops::{Add, Mul};
+use thiserror::Error;
 use ts_rs::TS;
 use uom::si::areal_mass_density::{gram_per_square_meter, kilogram_per_square_meter};
 use uom::si::f64::ArealMassDensity;
@@ -234,11 +235,13 @@ pub fn parse_weight(typed: &str, system: System) -> Option<Weight> {
 }
 
 /// A figure of a cloth that cannot be.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum ClothFault {
     /// Mass per area outside 10 to 2000 g/m².
+    #[error("the weight is not between 10 and 2000 g/m²")]
     Weight,
     /// Thickness outside 0.01 to 20 mm.
+    #[error("the thickness is not between 0.01 and 20 mm")]
     Thickness,
 }
 

@@ -69,7 +69,7 @@ pub(super) fn add_cloth(
     name: &str,
 ) -> Result<Vec<Event>, Rejection> {
     let piece = garments::yardage(width, length);
-    piece.check_measured().map_err(Rejection::Piece)?;
+    piece.check_measured()?;
     let garment = Garment {
         name: clean_name(name)?,
         pieces: vec![piece],
@@ -106,7 +106,7 @@ pub(super) fn set_piece(
     index: u8,
     outline: &Piece,
 ) -> Result<Vec<Event>, Rejection> {
-    outline.check_measured().map_err(Rejection::Piece)?;
+    outline.check_measured()?;
     let mut heap = uncut(throw, n, index)?.clone();
     if let Source::Cloth(garment) = &mut heap.from
         && let Some(piece) = garment.pieces.get_mut(usize::from(index))

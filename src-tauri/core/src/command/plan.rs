@@ -32,7 +32,7 @@ fn not_larger(throw: &Throw, mut plan: Plan) -> Plan {
 }
 
 pub(super) fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Rejection> {
-    plan.check().map_err(Rejection::Plan)?;
+    plan.check()?;
     let plan = &not_larger(throw, *plan);
     let cut = |s: &Rect| throw.has(*s, Task::Cut);
     let squares = || throw.assembly().whole().squares();
@@ -159,7 +159,7 @@ fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Rejection> {
 pub(super) fn choose_trim(throw: &Throw, trim: Length) -> Result<Vec<Event>, Rejection> {
     let trim = (trim != throw.plan.natural_four()).then_some(trim);
     let plan = Plan { trim, ..throw.plan };
-    plan.check().map_err(Rejection::Plan)?;
+    plan.check()?;
     let laps = choice(throw, plan.target()).laps;
     let stale =
         open_marks(throw).filter(|(a, b, _)| !laps.iter().any(|(c, d, _)| (c, d) == (a, b)));

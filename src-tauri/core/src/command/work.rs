@@ -189,7 +189,7 @@ pub(super) fn measure_outline(
     piece: Rect,
     measures: Measures,
 ) -> Result<Vec<Event>, Rejection> {
-    let size = held(throw, piece, measures).map_err(Rejection::Outline)?;
+    let size = held(throw, piece, measures)?;
     let mut events = measure(throw, piece, size.width, size.height)?;
     events.push(Event::Outlined { piece, measures });
     Ok(events)

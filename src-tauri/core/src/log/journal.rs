@@ -59,6 +59,7 @@ use crate::throw::photos::PhotoId;
 use crate::throw::{Event, Throw, Time};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
+use thiserror::Error;
 
 /// The version of the file format written here, and the newest that is read.
 pub const VERSION: u32 = 2;
@@ -179,42 +180,51 @@ fn summed(line: &str) -> Option<&str> {
 }
 
 /// Why a throw file was not read.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum FormatError {
     /// The first line is not that of a throw file.
+    #[error("the first line is not that of a throw file")]
     NotAThrow,
     /// Written by a newer Lapwork.
+    #[error("written in version {version}, which is newer than {VERSION}")]
     Newer {
         /// Its version.
         version: u32,
     },
     /// A line in the middle is damaged (counted from 1, the header being line 1).
+    #[error("line {line} is damaged")]
     Line {
         /// Which line.
         line: usize,
     },
     /// An entry that does not follow from those before it.
+    #[error("line {line} does not follow from those before it")]
     OutOfOrder {
         /// Which line.
         line: usize,
     },
     /// No entry at all: the throw was never begun.
+    #[error("the throw was never begun")]
     Empty,
     /// A line that holds what this Lapwork does not know, and would not write again.
+    #[error("line {line} holds something unknown")]
     Unknown {
         /// Which line.
         line: usize,
     },
     /// A line that says what cannot be.
+    #[error("line {line} says what cannot be")]
     Absurd {
         /// Which line.
         line: usize,
     },
     /// A line with a figure far beyond anything a throw has.
+    #[error("line {line} holds a figure out of bounds")]
     FigureOutOfBounds {
         /// Which line.
         line: usize,
         /// Which figure.
+        #[source]
         figure: FigureOutOfBounds,
     },
 }

@@ -62,6 +62,7 @@ use crate::log::intake;
 use crate::log::journal::{Entry, Journal, What};
 use crate::throw::{Event, Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
+use thiserror::Error;
 
 /// One of two copies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -135,13 +136,16 @@ pub enum Relation {
 }
 
 /// The two cannot be made one.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum Unmergeable {
     /// They are not copies of one throw.
+    #[error("not two copies of one throw")]
     Strangers,
     /// Some conflict has no choice.
+    #[error("a conflict was not decided")]
     Undecided,
     /// The result would hold a step that does not follow.
+    #[error("the merged record would hold a step that does not follow")]
     Misfit,
 }
 

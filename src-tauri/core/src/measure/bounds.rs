@@ -19,38 +19,31 @@ use crate::measure::{Count, MOST_NM};
 use serde::de::{DeserializeOwned, Error as _};
 use serde::{Deserialize, Deserializer};
 use serde_json::Value;
+use thiserror::Error;
 
 /// The largest weight or thickness that is read, in their SI units: as a number of lengths.
 pub const MOST: f64 = MOST_NM as f64;
 
 /// A figure that lies beyond the bounds of its type.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum OutOfBounds {
     /// A length of more than a kilometre.
+    #[error("a length is at most a kilometre either way; give it in nanometres")]
     Length,
     /// A count of more than ten millions.
+    #[error("a count is at most 10 000 000")]
     Count,
     /// A weight that is no number, or far beyond that of any cloth.
+    #[error("a weight of cloth is at most {MOST:e} kg/m²")]
     Weight,
     /// A thickness that is no number, or far beyond that of any cloth.
+    #[error("a thickness of cloth is at most {MOST:e} m")]
     Thickness,
 }
 
-impl std::fmt::Display for OutOfBounds {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str(match self {
-            OutOfBounds::Length => "a length is a kilometre at most: give it in nanometres",
-            OutOfBounds::Count => "a count is ten millions at most",
-            OutOfBounds::Weight => "this is no cloth's weight: give it in kg per square metre",
-            OutOfBounds::Thickness => "this is no cloth's thickness: give it in metres",
-        })
-    }
-}
-
-impl std::error::Error for OutOfBounds {}
-
 /// Which figure of something from outside is out of bounds.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[error("{field} is out of bounds: {figure}")]
 pub struct FigureOutOfBounds {
     /// Where it stands, by the names in the file or the request: `plan.side`.
     pub field: String,
@@ -59,11 +52,13 @@ pub struct FigureOutOfBounds {
 }
 
 /// Why something from outside was not read.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum NotRead {
     /// A figure in it is out of bounds.
-    FigureOutOfBounds(FigureOutOfBounds),
+    #[error(transparent)]
+    FigureOutOfBounds(#[from] FigureOutOfBounds),
     /// It is something else than what it should be.
+    #[error("not what was to be read")]
     Unknown,
 }
 

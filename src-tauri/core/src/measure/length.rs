@@ -23,6 +23,7 @@
 
 use crate::measure::bounds::OutOfBounds;
 use serde::{Deserialize, Serialize};
+use std::fmt::{self, Display, Formatter};
 use std::iter::Sum;
 use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
 use ts_rs::TS;
@@ -60,6 +61,12 @@ pub fn nm(count: i64) -> Length {
 /// How many nanometres long `length` is.
 pub fn in_nm(length: Length) -> i64 {
     length.0.get::<nanometer>()
+}
+
+impl Display for Length {
+    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
+        write!(f, "{} nm", in_nm(*self))
+    }
 }
 
 impl TryFrom<i64> for Length {

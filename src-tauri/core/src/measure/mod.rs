@@ -61,6 +61,7 @@ pub use count::Count;
 pub use length::{ADDED_SAFELY, Length, MOST_NM, in_nm, nm};
 
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 use unic_langid::LanguageIdentifier;
 
@@ -382,24 +383,31 @@ impl Digits {
 }
 
 /// Why a typed length was not taken.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum ParseError {
     /// Nothing was typed.
+    #[error("nothing was typed")]
     Empty,
     /// Not a number with a unit.
+    #[error("not a number with a unit")]
     NotALength,
     /// A minus sign.
+    #[error("a length cannot be negative")]
     Negative,
     /// Could be read two ways: `1,234`, or a bare fraction while working in metric.
+    #[error("the number can be read in two ways")]
     Ambiguous,
     /// A fraction that falls on no ruler mark, such as 1/3 in; the nearest 1/16.
+    #[error("not on a mark of the ruler; the nearest is {nearest}")]
     OffTheMarks {
         /// The nearest length on a sixteenth-inch ruler.
         nearest: Length,
     },
     /// Over 100 m.
+    #[error("longer than 100 m")]
     TooLong,
     /// A unit nobody here knows.
+    #[error("unknown unit {0:?}")]
     UnknownUnit(String),
 }
 

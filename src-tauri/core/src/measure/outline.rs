@@ -81,6 +81,7 @@
 
 use crate::measure::{Length, from_mm, in_mm, nm};
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 
 /// A place on the block: millimetres right of and below its top-left corner.
@@ -168,12 +169,14 @@ pub enum Line {
 }
 
 /// Why measures give no outline.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum OutlineFault {
     /// No block has such measures: a side is nothing, a triangle does not meet, or
     /// a corner points inwards.
+    #[error("no block has these measures")]
     Impossible,
     /// The bottom side does not agree with the other five lengths.
+    #[error("the bottom side is {by} off what the other measures give; measure {repeat:?} again")]
     DoesNotClose {
         /// The bottom the others ask for, less the bottom measured.
         by: Length,

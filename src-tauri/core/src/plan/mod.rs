@@ -37,6 +37,7 @@ pub mod scraps;
 
 use crate::measure::{Length, System, half_inches, inches, millimetres, nm, zero};
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 
 /// Most squares across or down.
@@ -193,23 +194,31 @@ impl Plan {
 }
 
 /// A part of the plan that cannot be as it stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum PlanFault {
     /// Side outside 25 mm to 1 m.
+    #[error("the side of a square is not between 25 mm and 1 m")]
     Side,
     /// A grid side outside 1 to 60.
+    #[error("the grid is not between 1 and {MOST} squares each way")]
     Grid,
     /// The lap (or both allowances) is half the side or more.
+    #[error("the lap is nothing, or half the side or more")]
     Lap,
     /// The same, where blocks are joined to one another.
+    #[error("the lap between blocks is nothing, or half the side or more")]
     Between,
     /// The stitching is wider than the lap or the two allowances.
+    #[error("the stitching is wider than the lap")]
     StitchTooWide,
     /// The trim size is larger than a four can be, or under the cut side.
+    #[error("the trim size is not between the cut side and twice that")]
     Trim,
     /// The binding strip is under 10 mm or wider than a square, or its pieces are too short.
+    #[error("the binding strip is too narrow, too wide or too short")]
     Binding,
     /// Washes over 9 or cooling over 240 minutes.
+    #[error("more than 9 washes or 240 minutes of cooling")]
     Counts,
 }
 
