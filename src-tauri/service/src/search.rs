@@ -133,6 +133,7 @@ mod tests {
     use super::*;
     use crate::desktop;
     use crate::service::Service;
+    use lapwork_core::measure::Count;
     use lapwork_core::show::{Arrange, ShelfCommand};
     use std::sync::mpsc::channel;
     use std::time::Duration;
