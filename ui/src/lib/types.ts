@@ -813,9 +813,9 @@ y: number, };
 
 export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
 /**
- * How far local time is east of UTC, in minutes.
+ * The time zone whose days are told.
  */
-east: number, };
+zone: ZoneName, };
 
 export type ExportButton = { 
 /**
@@ -2370,9 +2370,9 @@ black: boolean,
  */
 story: boolean, 
 /**
- * How far local time is east of UTC, in minutes.
+ * The time zone whose days are told.
  */
-east: number, };
+zone: ZoneName, };
 
 export type PrintPaper = "a4" | "letter";
 
@@ -2498,9 +2498,9 @@ height: string, } | { "see": "history",
  */
 most: number, } | { "see": "hand-on" } | { "see": "story", 
 /**
- * How far local time is east of UTC, in minutes.
+ * The time zone whose days are told.
  */
-east: number, };
+zone: ZoneName, };
 
 export type Rect = [number, number, number, number];
 
@@ -3199,6 +3199,8 @@ left: Length,
 right: Length, };
 
 export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
+
+export type ZoneName = string;
 
 export type ZoneTyped = { 
 /**
