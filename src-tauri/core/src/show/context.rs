@@ -1,6 +1,8 @@
 //! What a view is made with.
 
-use crate::measure::{Length, MetricUnit, ParseError, Ruler, System, zero};
+use crate::measure::{
+    Length, MetricUnit, ParseError, Ruler, System, eighth_inches, tenths_of_mm, zero,
+};
 use crate::throw::Time;
 use crate::words::{Arg, Shown, Words};
 
@@ -43,6 +45,18 @@ impl Context<'_> {
             ..self.ruler
         };
         self.words.single(length, mm)
+    }
+
+    /// How far in from a raw edge a fold or a patch is stitched down: ⅛ in, or 3 mm.
+    pub(super) fn from_edge(&self) -> Shown {
+        self.in_each(|ruler| {
+            let length = match ruler.system {
+                System::Inch => eighth_inches(1),
+                System::Metric => tenths_of_mm(30),
+            };
+            let metric = MetricUnit::Mm;
+            self.words.single(length, Ruler { metric, ..ruler })
+        })
     }
 
     /// What is told one way in each system; both where the words are doubled.

@@ -179,7 +179,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
                 length = context.length(length)
             )
         }
-        Event::Patched { piece, why } => say!(
+        Event::Patched { piece, why, .. } => say!(
             context,
             "did-patch",
             piece = names::piece(throw, *piece, context),

@@ -259,6 +259,9 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     } else if throw.is_joined(Rect::square(piece.row, piece.col)) || !piece.is_square() {
         lines.push(say!(context, "way-nothing-undone"));
     }
+    if matches!(way.kind, RemedyKind::Patch(_)) && throw.is_joined(piece) {
+        lines.push(say!(context, "way-patch-round"));
+    }
     let anew = relabelled(throw, &events, context);
     lines.extend(anew.clone());
     let after = throw.after(&events);

@@ -242,6 +242,17 @@ fn square(d: &mut Drawing, throw: &Throw, task: Task, piece: Rect) -> (f64, f64)
         _ => {
             let front = [0.0, 0.0, s, s];
             d.cloth(throw, piece, front, (Ink::Denim, cover.front), true);
+            if task == Task::StitchPatch {
+                let (near, far) = (s * 0.03, s * 0.97);
+                for [x1, y1, x2, y2] in [
+                    [near, near, far, near],
+                    [near, far, far, far],
+                    [near, near, near, far],
+                    [far, near, far, far],
+                ] {
+                    d.line([x1, y1, x2, y2], Ink::Stitch, false);
+                }
+            }
             if cover.back.is_some() {
                 let back = [s * 1.1, 0.0, s, s];
                 d.cloth(throw, piece, back, (Ink::Denim, cover.back), true);

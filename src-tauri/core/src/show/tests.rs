@@ -18,6 +18,8 @@ use crate::words::Words;
 use proptest::prelude::*;
 use serde_json::Value;
 
+mod sewing;
+
 fn context(words: &Words) -> Context<'_> {
     Context {
         words,

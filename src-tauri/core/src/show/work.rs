@@ -423,14 +423,20 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
             over = names::piece(throw, join.first, context),
             under = names::piece(throw, join.second, context)
         ),
-        _ => context.say(&how_key(throw, task, piece), &[]),
+        _ => usual_how(throw, task, piece, context),
     };
     out.extend(usual.lines().map(str::to_string));
     out
 }
 
+/// How this is done to any such piece, a sentence a line.
+pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> String {
+    let key = how_key(throw, task, piece);
+    say!(context, key, edge = context.from_edge())
+}
+
 /// The sentences that say how; a seam is pressed and pinned unlike a lap.
-pub(super) fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
+fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
     let made = throw.made(piece);
     match (task, made.joining, throw.plan.stitch) {
         (Task::Pin, Joining::Exposed, _) => "how-pin-exposed".into(),
@@ -771,6 +777,7 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'
             let size = throw.finished();
             add("round", context.length((size.width + size.height) * 2));
         }
+        Task::StitchPatch => add("square", context.by(plan.side, plan.side)),
         Task::PressCover | Task::PressSeam | Task::Wash | Task::Clip => {}
     }
     out

@@ -123,6 +123,10 @@ pub enum Event {
         piece: Rect,
         /// What happened.
         why: Mishap,
+        /// The square was joined to others, so that no lap holds the edges of the patch: it
+        /// is stitched round. Where it is not said, it is only glued.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        sewn: bool,
     },
     /// Joins were opened again, all or a part of their length.
     Unpicked {

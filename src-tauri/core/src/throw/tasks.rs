@@ -3,7 +3,8 @@
 //! Every piece (see [`crate::plan::assembly`]) has a straight list of tasks:
 //!
 //! * a square: cut; a fabric glued on the front or the back where the faces ask
-//!   for it; then pressed and left to cool;
+//!   for it; then pressed and left to cool; a patch on a square that is sewn in is
+//!   stitched round, since none of the laps holds its edges;
 //! * a lapped join: lapped and dotted with glue, pressed, left to cool, stitched;
 //! * a seam: pinned, stitched, pressed;
 //! * a block, besides: pressed flat and squared up, once more where the trim size has
@@ -31,6 +32,8 @@ pub enum Task {
     PressCover,
     /// Leave a covered square to cool.
     CoolCover,
+    /// Stitch round a fabric glued over damage on a square that is sewn in.
+    StitchPatch,
     /// Lap two edges and hold them with dots of glue.
     Dot,
     /// Press a glued lap.
@@ -108,12 +111,13 @@ impl Caution {
 
 impl Task {
     /// All of them, in the order work usually goes.
-    pub const ALL: [Task; 20] = [
+    pub const ALL: [Task; 21] = [
         Task::Cut,
         Task::CoverFront,
         Task::CoverBack,
         Task::PressCover,
         Task::CoolCover,
+        Task::StitchPatch,
         Task::Dot,
         Task::PressLap,
         Task::CoolLap,
@@ -150,7 +154,9 @@ impl Task {
             | Task::PressSeam
             | Task::PressBlock
             | Task::PressBinding => Station::Iron,
-            Task::Stitch | Task::JoinBinding | Task::StitchBinding => Station::Machine,
+            Task::StitchPatch | Task::Stitch | Task::JoinBinding | Task::StitchBinding => {
+                Station::Machine
+            }
             Task::Wash => Station::Wash,
         }
     }
@@ -162,6 +168,7 @@ impl Task {
             Task::PressCover | Task::PressLap | Task::PressSeam => 0.5,
             Task::Cut | Task::PressBlock => 1.0,
             Task::CoverFront | Task::CoverBack | Task::Pin => 1.5,
+            Task::StitchPatch => 3.0,
             Task::Dot | Task::Stitch | Task::SquareUp => 2.0,
             Task::CutBinding | Task::JoinBinding | Task::PressBinding => 15.0,
             Task::GlueBinding | Task::StitchBinding => 30.0,
@@ -183,7 +190,9 @@ impl Task {
             | Task::PressSeam
             | Task::PressBlock
             | Task::PressBinding => Some(Caution::Iron),
-            Task::Stitch | Task::JoinBinding | Task::StitchBinding => Some(Caution::Needle),
+            Task::StitchPatch | Task::Stitch | Task::JoinBinding | Task::StitchBinding => {
+                Some(Caution::Needle)
+            }
             Task::Wash => Some(Caution::Lint),
             Task::Clip => Some(Caution::Children),
             _ => None,
@@ -198,6 +207,7 @@ impl Task {
             Task::CoverBack => "cover-back",
             Task::PressCover => "press-cover",
             Task::CoolCover => "cool-cover",
+            Task::StitchPatch => "stitch-patch",
             Task::Dot => "dot",
             Task::PressLap => "press-lap",
             Task::CoolLap => "cool-lap",

@@ -150,6 +150,7 @@ title-cover-front = Stoff vorn aufkleben
 title-cover-back = Stoff hinten aufkleben
 title-press-cover = Beklebtes Quadrat bügeln
 title-cool-cover = Quadrat abkühlen lassen
+title-stitch-patch = Flicken ringsum festnähen
 title-dot = { $kind ->
     [pair] Paar überlappen und kleben
     [four] Zwei Paare zum Vierer überlappen
@@ -190,6 +191,8 @@ how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante au
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
 how-press-cover = Drück das Bügeleisen auf; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
+how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und der auswaschbare Kleber geht bei der ersten Wäsche heraus.
+    Die Naht ist auch auf der anderen Seite zu sehen.
 how-dot = Zeichne die Überlappung an der Kante des rechten oder unteren Stücks an; es liegt darunter.
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg das linke oder obere Stück darüber.
 how-dot-at = Zeichne { $lap } an der Kante von { $under } an; dieses Stück liegt darunter.
@@ -233,6 +236,7 @@ tick-cover-front = Aufgeklebt
 tick-cover-back = Aufgeklebt
 tick-press-cover = Gebügelt
 tick-cool-cover = Ist kühl
+tick-stitch-patch = Ringsum festgenäht
 tick-dot = Überlappt und geklebt
 tick-press-lap = Gebügelt
 tick-cool-lap = Ist kühl
@@ -254,6 +258,7 @@ past-cover-front = vorn beklebt
 past-cover-back = hinten beklebt
 past-press-cover = gebügelt
 past-cool-cover = abgekühlt
+past-stitch-patch = ringsum festgenäht
 past-dot = überlappt und geklebt
 past-press-lap = gebügelt
 past-cool-lap = abgekühlt
@@ -275,6 +280,7 @@ task-cover-front = Stoff vorn aufkleben
 task-cover-back = Stoff hinten aufkleben
 task-press-cover = das beklebte Quadrat bügeln
 task-cool-cover = das beklebte Quadrat abkühlen lassen
+task-stitch-patch = den Flicken ringsum festnähen
 task-dot = überlappen und kleben
 task-press-lap = die Überlappung bügeln
 task-cool-lap = die Überlappung abkühlen lassen
@@ -658,6 +664,7 @@ way-unpick = { $n ->
    *[other] { $n } Nähte auftrennen, zusammen { $length }.
 }
 way-nothing-undone = Nichts Genähtes wird aufgetrennt.
+way-patch-round = Seine Kanten liegen in keiner Überlappung, darum wird er nach dem Abkühlen ringsum festgenäht: Kleber allein geht in der Wäsche heraus.
 way-size = Die Decke wird { $size } messen.
 way-minutes = { $n ->
     [0] Kaum Arbeit.
@@ -794,6 +801,7 @@ did-cover-front = Stoff vorn aufgeklebt: { $piece }
 did-cover-back = Stoff hinten aufgeklebt: { $piece }
 did-press-cover = Gebügelt: { $piece }
 did-cool-cover = Abgekühlt: { $piece }
+did-stitch-patch = Flicken festgenäht: { $piece }
 did-dot = Überlappt und geklebt: { $piece }
 did-press-lap = Überlappung gebügelt: { $piece }
 did-cool-lap = Überlappung abgekühlt: { $piece }
@@ -1627,6 +1635,7 @@ sheet-column-cover-front = Stoff vorn
 sheet-column-cover-back = Stoff hinten
 sheet-column-press-cover = bügeln
 sheet-column-cool-cover = kühlen
+sheet-column-stitch-patch = Flicken nähen
 sheet-column-dot = überlappen, kleben
 sheet-column-press-lap = bügeln
 sheet-column-cool-lap = kühlen

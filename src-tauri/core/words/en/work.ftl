@@ -151,6 +151,7 @@ title-cover-front = Glue fabric on the front
 title-cover-back = Glue fabric on the back
 title-press-cover = Press the glued square
 title-cool-cover = Let the square cool
+title-stitch-patch = Stitch round the patch
 title-dot = { $kind ->
     [pair] Lap and glue a pair
     [four] Lap two pairs into a four
@@ -191,6 +192,8 @@ how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
     A few dots of washable glue, well inside the edge.
 how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
+how-stitch-patch = Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue goes in the first wash.
+    The stitching shows on the other face too.
 how-dot = Mark the lap along the edge of the right or lower piece, which lies underneath.
     Put small dots of washable glue inside the mark and lay the left or upper piece over it.
 how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
@@ -234,6 +237,7 @@ tick-cover-front = Glued
 tick-cover-back = Glued
 tick-press-cover = Pressed
 tick-cool-cover = It is cool
+tick-stitch-patch = Stitched round
 tick-dot = Lapped and glued
 tick-press-lap = Pressed
 tick-cool-lap = It is cool
@@ -255,6 +259,7 @@ past-cover-front = glued in front
 past-cover-back = glued behind
 past-press-cover = pressed
 past-cool-cover = cooled
+past-stitch-patch = stitched round
 past-dot = lapped and glued
 past-press-lap = pressed
 past-cool-lap = cooled
@@ -276,6 +281,7 @@ task-cover-front = glue fabric on the front
 task-cover-back = glue fabric on the back
 task-press-cover = press the covered square
 task-cool-cover = let the covered square cool
+task-stitch-patch = stitch round the patch
 task-dot = lap and glue
 task-press-lap = press the lap
 task-cool-lap = let the lap cool
@@ -659,6 +665,7 @@ way-unpick = { $n ->
    *[other] Opens { $n } seams, { $length } in all.
 }
 way-nothing-undone = Nothing sewn is opened.
+way-patch-round = Its edges lie in no lap, so it is stitched round once it has cooled: glue alone goes in the wash.
 way-size = The throw will measure { $size }.
 way-minutes = { $n ->
     [0] Hardly any work.
@@ -795,6 +802,7 @@ did-cover-front = Fabric glued on the front: { $piece }
 did-cover-back = Fabric glued on the back: { $piece }
 did-press-cover = Pressed: { $piece }
 did-cool-cover = Cooled: { $piece }
+did-stitch-patch = Patch stitched round: { $piece }
 did-dot = Lapped and glued: { $piece }
 did-press-lap = Lap pressed: { $piece }
 did-cool-lap = Lap cooled: { $piece }
@@ -1312,6 +1320,7 @@ sheet-column-cover-front = fabric in front
 sheet-column-cover-back = fabric behind
 sheet-column-press-cover = press
 sheet-column-cool-cover = cool
+sheet-column-stitch-patch = stitch patch
 sheet-column-dot = lap and glue
 sheet-column-press-lap = press
 sheet-column-cool-lap = cool

@@ -1,0 +1,104 @@
+//! What the screens say is what a sewing teacher would say.
+
+use super::*;
+use crate::throw::{Event, Mishap};
+
+/// Make a record of these events on top of another, as an older Lapwork could have written it.
+fn with(journal: &Journal, events: Vec<Event>) -> Journal {
+    let mut text = journal.text();
+    let n = journal.entries().count() as u64 + 1;
+    let what = crate::log::journal::What::Do(events);
+    text += &crate::log::journal::Entry { n, at: 2, what }.line();
+    Journal::read(text.as_bytes()).expect("it follows").journal
+}
+
+/// A fabric glued over a scorch in a sewn four is stitched round: no lap holds its edges.
+#[test]
+fn a_patch_on_a_sewn_square_is_stitched_round() {
+    let mut journal = stitched(4, 2);
+    let square = Rect::square(0, 0);
+    let off = off_view(&journal, square, Some(Mishap::Scorched));
+    let patch = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::Patch { .. });
+    let way = off.ways.iter().find(patch).expect("a patch is offered");
+    assert!(plain(&way.lines).contains("stitched round"), "{way:?}");
+    act(&mut journal, &way.button.action, 2);
+    for (n, task) in [Task::CoverFront, Task::PressCover, Task::CoolCover]
+        .into_iter()
+        .enumerate()
+    {
+        let hour = 10 + n as i64;
+        all_ready(&mut journal, task, Kind::Square, hour);
+    }
+    let throw = journal.throw();
+    assert_eq!(throw.next(square), Some(Task::StitchPatch));
+    let card = card_of(&journal, Task::StitchPatch, Kind::Square);
+    assert_eq!(card.station, Station::Machine);
+    assert!(plain(&card.how).contains("on all four sides, ⅛ in in from its edge"));
+    act(&mut journal, &card.ticks[0].action, 60_000_000);
+    assert!(journal.throw().complete(square));
+    // Damage on the other face is covered too, and stitched round once more.
+    let off = off_view(&journal, square, Some(Mishap::Scorched));
+    let way = off.ways.iter().find(patch).expect("the back is free");
+    act(&mut journal, &way.button.action, 60_000_001);
+    let tasks = journal.throw().tasks(square);
+    let rounds = tasks.iter().filter(|t| **t == Task::StitchPatch).count();
+    assert_eq!(rounds, 2);
+}
+
+/// A loose square's fabric is held by the laps to come, and a patch of an older file stays as
+/// it was.
+#[test]
+fn no_other_patch_is_stitched_round() {
+    let mut journal = begin(Plan::default());
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
+    let (piece, why) = (Rect::square(0, 0), Mishap::Scorched);
+    let action = Command::Patch {
+        piece,
+        face: Face::Front,
+        print: 0,
+        why,
+    };
+    act(&mut journal, &action, 9_000_000);
+    assert!(!journal.throw().tasks(piece).contains(&Task::StitchPatch));
+    let older = with(
+        &stitched(4, 2),
+        vec![{
+            let line = r#"{"patched":{"piece":[0,0,1,1],"why":"scorched"}}"#;
+            serde_json::from_str(line).expect("an older event")
+        }],
+    );
+    assert!(!older.throw().tasks(piece).contains(&Task::StitchPatch));
+}
+
+/// Glue goes in the wash, so that no wash comes before the patch is stitched round.
+#[test]
+fn no_wash_comes_before_a_patch_is_stitched_round() {
+    let mut journal = unwashed();
+    let whole = journal.throw().assembly().whole();
+    let square = Rect::square(0, 0);
+    let off = off_view(&journal, square, Some(Mishap::Scorched));
+    let patch = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::Patch { .. });
+    let way = off.ways.iter().find(patch).expect("a patch is offered");
+    assert_eq!(journal.throw().waits_for(whole), None);
+    act(&mut journal, &way.button.action, 1 << 40);
+    assert_eq!(journal.throw().waits_for(whole), Some(square));
+    let wash = Command::Tick {
+        task: Task::Wash,
+        pieces: vec![whole],
+    };
+    assert!(journal.propose(&wash, 1 << 40).is_err());
+    for (task, more) in [
+        (Task::CoverFront, 1),
+        (Task::PressCover, 2),
+        (Task::CoolCover, 9_000_000),
+        (Task::StitchPatch, 9_000_001),
+    ] {
+        let pieces = vec![square];
+        act(
+            &mut journal,
+            &Command::Tick { task, pieces },
+            (1 << 40) + more,
+        );
+    }
+    act(&mut journal, &wash, (1 << 40) + 9_000_002);
+}
