@@ -242,6 +242,7 @@ fn of_every_kind(said: bool) -> Journal {
         },
         Event::SquaredUp {
             pieces: vec![(other, side, side)],
+            unmeasured: None,
         },
         Event::SetAside {
             pieces: vec![other],
@@ -254,6 +255,7 @@ fn of_every_kind(said: bool) -> Journal {
         Event::Patched {
             piece: square,
             why: Mishap::Flaw,
+            sewn: false,
         },
         Event::Spoilt {
             piece: Rect::square(5, 5),

@@ -136,18 +136,27 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
             piece = names::piece(throw, *piece, context),
             size = context.by(*width, *height)
         ),
-        Event::SquaredUp { pieces: list } => {
+        Event::SquaredUp {
+            pieces: list,
+            unmeasured,
+        } => {
             let rects: Vec<Rect> = list.iter().map(|(p, _, _)| *p).collect();
-            let size = list
-                .first()
-                .map(|(_, w, h)| context.by(*w, *h).text)
-                .unwrap_or_default();
-            say!(
+            let mut sizes = list.iter().map(|(_, w, h)| (*w, *h));
+            let first = sizes.next();
+            let size = match first.filter(|first| sizes.all(|other| other == *first)) {
+                Some((width, height)) => context.by(width, height).text,
+                None => say!(context, "sizes-differ"),
+            };
+            let said = say!(
                 context,
                 "did-square-up",
                 piece = pieces(&rects, throw, context),
                 size = size
-            )
+            );
+            match unmeasured {
+                Some(n) => say!(context, "did-unmeasured", what = said, n = *n),
+                None => said,
+            }
         }
         Event::Outlined { piece, .. } => {
             say!(

@@ -370,7 +370,7 @@ pub(super) fn outline(
     let degrees = context.words.decimal(skew.abs(), 1);
     view.figures.push(Figure {
         label: say!(context, "figure-skew"),
-        value: context.plain(match skew.abs() < 0.05 {
+        value: context.plain(match !outline.leans() {
             true => say!(context, "skew-none"),
             false => say!(context, "skew", degrees = degrees),
         }),

@@ -1534,7 +1534,7 @@ fn ticks_say_what_they_count() {
         [
             "This one lapped and glued",
             "These 7 at ½ in lapped and glued",
-            "All 8 lapped and glued; figures differ"
+            "All 8 lapped and glued (laps differ)"
         ]
     );
 }

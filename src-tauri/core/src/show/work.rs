@@ -9,6 +9,7 @@ use crate::cloth::fabric::Face;
 use crate::cloth::pile::Use;
 use crate::command::Command;
 use crate::fitting::squaring;
+use crate::fitting::trimming::is_undecided;
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
@@ -23,6 +24,7 @@ use crate::throw::tasks::{Station, Task};
 use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time};
 use serde::Serialize;
+use std::collections::BTreeSet;
 use ts_rs::TS;
 
 /// Something on the step screen that could be done now.
@@ -372,7 +374,15 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         which: names::piece(throw, piece, context),
         which_spoken: names::spoken(throw, piece, context),
         figures: figures(throw, task, piece, context),
-        how: how(throw, task, piece, context),
+        how: {
+            let mut said = how(throw, task, piece, context);
+            let undecided = undecided(throw, batch);
+            if !undecided.is_empty() && batch.count > 1 {
+                let names = names_of(throw, &undecided, 12, context);
+                said.push(say!(context, "special-left-out", names = names));
+            }
+            said
+        },
         remain,
         caution: task.caution().map(|caution| {
             let key = caution.key();
@@ -590,11 +600,33 @@ fn cut_from(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> 
     })
 }
 
+/// Blocks of this batch whose verdict is open, so that they are not squared up with others.
+fn undecided(throw: &Throw, batch: &Batch) -> Vec<Rect> {
+    let ready = crate::command::ready_for(throw, batch.kind, batch.task);
+    ready
+        .filter(|piece| batch.task == Task::SquareUp && is_undecided(throw, *piece))
+        .collect()
+}
+
+/// The names of the first `most` pieces, and how many more there are.
+fn names_of(throw: &Throw, pieces: &[Rect], most: usize, context: Context<'_>) -> String {
+    let named = pieces.iter().take(most);
+    let named = named.map(|p| names::piece(throw, *p, context));
+    let list = context.words.list("list-short", named);
+    match pieces.len().saturating_sub(most) {
+        0 => list,
+        more => say!(context, "names-and-more", names = list, n = more),
+    }
+}
+
 fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
     let past = context.say(&format!("past-{}", task.key()), &[]);
-    let alike: Vec<Rect> = crate::command::ready_for(throw, batch.kind, task)
+    let ready = || crate::command::ready_for(throw, batch.kind, task);
+    let undecided = undecided(throw, batch);
+    let alike: Vec<Rect> = ready()
         .filter(|p| alike(throw, task, batch.piece, *p))
+        .filter(|p| *p == batch.piece || !undecided.contains(p))
         .collect();
     let differ = alike.len() < n;
     let mut out = vec![Button {
@@ -625,9 +657,36 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
             action: Command::Tick { task, pieces },
         });
     }
+    // What the faces or the laps have different among those ticked at once.
+    let prints: BTreeSet<Option<u8>> = ready()
+        .filter_map(|p| match task {
+            Task::CoverFront => Some(throw.cover(p).front),
+            Task::CoverBack => Some(throw.cover(p).back),
+            _ => None,
+        })
+        .collect();
     let mut more = |count: usize, key: &str| {
+        let mut label = say!(
+            context,
+            key,
+            n = count,
+            past = past.as_str(),
+            fabrics = prints.len()
+        );
+        if task == Task::SquareUp {
+            let decided = ready().filter(|p| !undecided.contains(p)).take(count);
+            let measured = |p: Rect| throw.work(p).is_some_and(|w| w.measured.is_some());
+            let bare = decided.filter(|p| !measured(*p)).count();
+            if bare > 0 {
+                label = say!(context, "tick-unmeasured", label = label, n = bare);
+            }
+            if !undecided.is_empty() {
+                let names = names_of(throw, &undecided, 3, context);
+                label = say!(context, "tick-left-out", label = label, names = names);
+            }
+        }
         out.push(Button {
-            label: say!(context, key, n = count, past = past.as_str()),
+            label,
             action: Command::TickNext {
                 task,
                 kind: batch.kind,
@@ -635,18 +694,18 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
             },
         });
     };
-    if n > 8 && !differ {
+    let together = n - undecided.len();
+    if together > 8 && !differ {
         more(8, "tick-some");
     }
-    if n > 1 {
-        more(
-            n,
-            if differ {
-                "tick-all-differ"
-            } else {
-                "tick-all"
-            },
-        );
+    if together > 1 || (together > 0 && undecided.contains(&batch.piece)) {
+        let key = match task {
+            _ if !undecided.is_empty() => "tick-some",
+            Task::CoverFront | Task::CoverBack if differ => "tick-all-fabrics",
+            Task::Dot | Task::Pin | Task::PressLap | Task::Stitch if differ => "tick-all-laps",
+            _ => "tick-all",
+        };
+        more(together, key);
     }
     if task == Task::Cut && throw.spares > 0 {
         out.push(Button {

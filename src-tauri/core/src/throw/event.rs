@@ -182,6 +182,9 @@ pub enum Event {
     SquaredUp {
         /// Each block with its width and height now.
         pieces: Vec<(Rect, Length, Length)>,
+        /// How many of them had not been measured before. Where it is not said, nobody knows.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        unmeasured: Option<Count>,
     },
     /// A square was spoilt before it was joined; its place is empty again.
     Spoilt {

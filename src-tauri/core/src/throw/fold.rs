@@ -32,7 +32,7 @@ fn touched(event: &Event) -> Touched {
             Touched::Pieces(pieces.clone())
         }
         Event::FacesChanged { faces, .. } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
-        Event::SquaredUp { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
+        Event::SquaredUp { pieces, .. } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
         Event::Measured { piece, .. }
         | Event::Outlined { piece, .. }
         | Event::Patched { piece, .. }
@@ -223,7 +223,7 @@ impl Throw {
                 self.measured.retain(|p| p != piece);
                 self.measured.push(*piece);
             }
-            Event::SquaredUp { pieces } => {
+            Event::SquaredUp { pieces, .. } => {
                 for (piece, width, height) in pieces {
                     self.mark(*piece, Task::SquareUp, None, at);
                     let size = Size {

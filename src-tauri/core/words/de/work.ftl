@@ -129,6 +129,7 @@ noted-at = Notiert bei { $piece }: { $text }
 special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, was die Wäsche mit ihr macht.
 special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Jetzt gemessen, zeigt sie, was die nächste Wäsche macht.
 special-trim-again = Es war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
+special-left-out = Nicht mit den anderen abgehakt: { $names }. Zu klein oder schief gemessen, ist jedes für sich anzusehen.
 remain = { $done ->
     [0] Noch { $left }
    *[other] Noch { $left }, { $done } erledigt
@@ -139,7 +140,14 @@ tick-some = Diese { $n } { $past }
 tick-alike = Diese { $n } { $past }
 tick-alike-at = Diese { $n } mit { $lap } { $past }
 tick-all = Alle { $n } { $past }
-tick-all-differ = Alle { $n } { $past }; Angaben verschieden
+tick-all-laps = Alle { $n } { $past } (verschiedene Überlappungen)
+tick-unmeasured = { $label } ({ $n } ungemessen)
+tick-left-out = { $label }, ohne { $names }
+names-and-more = { $n ->
+    [one] { $names } und noch eins
+   *[other] { $names } und noch { $n }
+}
+tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
 tick-spare = { $n ->
     [one] Das Ersatzquadrat nehmen
    *[other] Eins von { $n } Ersatzquadraten nehmen
@@ -810,6 +818,11 @@ did-stitch = Genäht: { $piece }
 did-press-seam = Naht gebügelt: { $piece }
 did-press-block = Flach gebügelt: { $piece }
 did-square-up = Auf Maß geschnitten: { $piece }, { $size }
+did-unmeasured = { $n ->
+    [one] { $what } (eins davon ungemessen)
+   *[other] { $what } ({ $n } davon ungemessen)
+}
+sizes-differ = jedes in seinem eigenen Maß
 did-cut-binding = Einfassstreifen geschnitten
 did-join-binding = Einfassstreifen verbunden
 did-press-binding = Einfassung gefaltet und gebügelt

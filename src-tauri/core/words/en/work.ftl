@@ -130,6 +130,7 @@ noted-at = Written at { $piece }: { $text }
 special-measure-first = Measure the whole first: without that nobody can tell later what washing did.
 special-measure-unknown = It was not measured before washing. Measured now, it tells what the next wash does.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
+special-left-out = Not ticked with the rest: { $names }. Measured short or out of square, each has to be looked at by itself.
 remain = { $done ->
     [0] { $left } to do
    *[other] { $left } to do, { $done } done
@@ -140,7 +141,14 @@ tick-some = These { $n } { $past }
 tick-alike = These { $n } { $past }
 tick-alike-at = These { $n } at { $lap } { $past }
 tick-all = All { $n } { $past }
-tick-all-differ = All { $n } { $past }; figures differ
+tick-all-laps = All { $n } { $past } (laps differ)
+tick-unmeasured = { $label } ({ $n } not measured)
+tick-left-out = { $label }, without { $names }
+names-and-more = { $n ->
+    [one] { $names } and one more
+   *[other] { $names } and { $n } more
+}
+tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
 tick-spare = { $n ->
     [one] Take the spare square
    *[other] Take one of { $n } spare squares
@@ -811,6 +819,11 @@ did-stitch = Stitched: { $piece }
 did-press-seam = Seam pressed: { $piece }
 did-press-block = Pressed flat: { $piece }
 did-square-up = Squared up: { $piece }, { $size }
+did-unmeasured = { $n ->
+    [one] { $what } (one not measured)
+   *[other] { $what } ({ $n } not measured)
+}
+sizes-differ = each at its own size
 did-cut-binding = Binding strips cut
 did-join-binding = Binding strips joined
 did-press-binding = Binding folded and pressed

@@ -102,3 +102,76 @@ fn no_wash_comes_before_a_patch_is_stitched_round() {
     }
     act(&mut journal, &wash, (1 << 40) + 9_000_002);
 }
+
+/// Fours with an open verdict are left out of a tick for all, by name, and unmeasured ones are
+/// said to be so.
+#[test]
+fn a_tick_for_all_leaves_open_verdicts_out() {
+    let words = Words::english();
+    let mut journal = stitched(8, 4);
+    // One within the throw is short; one leans.
+    let (short, skewed) = (Rect::from([0, 2, 2, 2]), Rect::from([2, 4, 2, 2]));
+    sized(&mut journal, short, FULL - 15, FULL);
+    let side = sixty_fourths(FULL + 10);
+    let sides = crate::measure::outline::Sides {
+        top: side,
+        right: side,
+        bottom: side,
+        left: side,
+    };
+    let measures = crate::measure::outline::Measures {
+        sides,
+        diagonals: Some((sixty_fourths(890), sixty_fourths(860))),
+    };
+    let piece = skewed;
+    act(
+        &mut journal,
+        &Command::MeasureOutline { piece, measures },
+        2,
+    );
+    sized(&mut journal, Rect::from([0, 4, 2, 2]), FULL, FULL);
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    let all = card.ticks.last().expect("a tick for all");
+    assert_eq!(
+        all.label,
+        "These 6 squared up (5 not measured), without Four A2, Four B3"
+    );
+    assert!(plain(&card.how).contains("Not ticked with the rest: Four A2, Four B3."));
+    act(&mut journal, &all.action, 3);
+    let throw = journal.throw();
+    assert!(!throw.has(short, Task::SquareUp) && !throw.has(skewed, Task::SquareUp));
+    let squared = throw.assembly().blocks();
+    let squared = squared.iter().filter(|b| throw.has(**b, Task::SquareUp));
+    assert_eq!(squared.count(), 6);
+    let rows = super::history::rows(&journal, 1, context(&words));
+    assert!(
+        rows[0].text.ends_with("(5 not measured)"),
+        "{}",
+        rows[0].text
+    );
+    // Each is still ticked by itself.
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    assert_eq!((card.piece, card.ticks.len()), (short, 1));
+    act(&mut journal, &card.ticks[0].action, 4);
+}
+
+/// Gluing different fabrics says how many.
+#[test]
+fn a_tick_for_all_counts_the_fabrics() {
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    });
+    for (n, print) in [0, 1, 1, 2].into_iter().enumerate() {
+        let action = Command::SetFace {
+            pieces: vec![Rect::square(0, n as u16)],
+            face: Face::Front,
+            print: Some(print),
+        };
+        act(&mut journal, &action, 0);
+    }
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
+    let card = card_of(&journal, Task::CoverFront, Kind::Square);
+    assert_eq!(card.ticks.last().unwrap().label, "All 4 glued (3 fabrics)");
+}
