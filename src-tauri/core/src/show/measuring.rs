@@ -2,11 +2,11 @@
 
 use crate::command::{Command, Rejection, decide};
 use crate::fitting::drift::{self, Along, DriftVerdict, Sureness};
-use crate::fitting::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
+use crate::fitting::squaring::{Summary, held, measured_sides, natural, sewn_lap, summary, trim};
 use crate::fitting::trimming::shortfalls;
 use crate::log::journal::Journal;
 use crate::measure::outline::{Measures, Outline, OutlineFault, Sides};
-use crate::measure::{Length, ParseError, from_mm, zero};
+use crate::measure::{Length, ParseError, from_mm, tenths_of_mm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::show::context::Context;
 use crate::show::errors::{self, rejection};
@@ -464,11 +464,15 @@ pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, Strin
         figure("spread", context.length(sum.spread)),
         figure("mean-lap", context.length(lap)),
     ];
-    (figures, drifted(throw, context))
+    (figures, drifted(throw, &sum, context))
 }
 
+/// Tenths of a millimetre by which measured sides may differ (standard deviation) and still be
+/// called as planned: our judgement, no source.
+const UNEVEN: i64 = 20;
+
 /// What the measured fours say of lap, cloth and hand.
-fn drifted(throw: &Throw, context: Context<'_>) -> String {
+fn drifted(throw: &Throw, sides: &Summary, context: Context<'_>) -> String {
     let found = drift::drift(&drift::seen(throw), context.ruler.step());
     let carried = throw.after.as_ref().filter(|h| h.drift.is_some());
     if let (DriftVerdict::TooFew, Some(heritage)) = (found.verdict, carried) {
@@ -478,9 +482,20 @@ fn drifted(throw: &Throw, context: Context<'_>) -> String {
     let size = |l: Length| context.length(if l < zero() { zero() - l } else { l });
     let mean = context.over_under(from_mm(found.mean));
     let n = found.count;
-    let guess = found.sureness == Sureness::Guess;
+    if found.verdict != DriftVerdict::TooFew && found.sureness == Sureness::Guess {
+        return say!(context, "drift-guess", n = n, mean = mean);
+    }
     let mut said = match found.verdict {
-        DriftVerdict::AsPlanned if guess => say!(context, "drift-guess", n = n, mean = mean),
+        DriftVerdict::AsPlanned if sides.spread > tenths_of_mm(UNEVEN) => {
+            return say!(
+                context,
+                "drift-scattered",
+                n = n,
+                mean = mean,
+                least = context.length(sides.least),
+                most = context.length(sides.most)
+            );
+        }
         DriftVerdict::TooFew => say!(context, "drift-too-few", n = n, mean = mean),
         DriftVerdict::AsPlanned => say!(context, "drift-as-planned", n = n, mean = mean),
         DriftVerdict::LapNarrow { by } => say!(context, "drift-narrow", n = n, by = size(by)),
@@ -516,8 +531,7 @@ fn drifted(throw: &Throw, context: Context<'_>) -> String {
             .words
             .list("sentences", [said, say!(context, key, by = size(change))]);
     }
-    let told = guess && found.verdict == DriftVerdict::AsPlanned;
-    if found.verdict != DriftVerdict::TooFew && !told {
+    if found.verdict != DriftVerdict::TooFew {
         let sure = match found.sureness {
             Sureness::Guess => say!(context, "sure-guess"),
             Sureness::Likely => say!(context, "sure-likely"),

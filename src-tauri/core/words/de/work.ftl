@@ -493,7 +493,8 @@ drift-too-few = { $n ->
    *[other] { $n } Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Breite und Höhe zusammen, im Mittel { $mean }.
 }
 drift-as-planned = { $n } Vierer gemessen. Sie werden wie geplant; im Mittel { $mean }.
-drift-guess = { $n } Vierer gemessen: bisher im Mittel { $mean }; zu wenige, um sicher zu sein.
+drift-scattered = { $n } Vierer gemessen. Im Mittel { $mean }, aber sie sind ungleich: von { $least } bis { $most }. Miss jeden, bevor du ihn beschneidest, und sieh nach, wie die Quadrate zugeschnitten und überlappt wurden.
+drift-guess = { $n } Vierer gemessen: bisher im Mittel { $mean }. Zu wenige, um die Überlappung danach zu ändern: Miss fünf oder mehr.
 drift-narrow = { $n } Vierer gemessen. Sie sind gleichmäßig zu groß: Die Überlappung wird { $by } schmaler genäht als angezeichnet.
 drift-wide = { $n } Vierer gemessen. Sie sind gleichmäßig zu klein: Die Überlappung wird { $by } breiter genäht als angezeichnet.
 drift-stretch-across = { $n } Vierer gemessen. Sie sind zu breit, aber nicht zu hoch: Der Stoff dehnt sich in der Breite (im Mittel { $mean }).

@@ -494,7 +494,8 @@ drift-too-few = { $n ->
    *[other] { $n } fours measured: too few to tell a habit from chance. Across and down together, on average { $mean }.
 }
 drift-as-planned = { $n } fours measured. They come out as planned; on average { $mean }.
-drift-guess = { $n } fours measured: { $mean } on average so far; too few to be sure.
+drift-scattered = { $n } fours measured. On average { $mean }, but they differ: from { $least } to { $most }. Measure every one before you trim it, and look at how the squares were cut and lapped.
+drift-guess = { $n } fours measured: { $mean } on average so far. Too few to change the lap by: measure five or more.
 drift-narrow = { $n } fours measured. They are over alike: the lap is being sewn { $by } narrower than marked.
 drift-wide = { $n } fours measured. They are under alike: the lap is being sewn { $by } wider than marked.
 drift-stretch-across = { $n } fours measured. They are over across, not down: the cloth stretches across (on average { $mean }).

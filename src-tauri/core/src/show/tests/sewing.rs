@@ -175,3 +175,36 @@ fn a_tick_for_all_counts_the_fabrics() {
     let card = card_of(&journal, Task::CoverFront, Kind::Square);
     assert_eq!(card.ticks.last().unwrap().label, "All 4 glued (3 fabrics)");
 }
+
+/// What the measure screen says of the fours measured so far.
+fn fours_said(journal: &Journal) -> String {
+    let words = Words::english();
+    let trims = answer(journal, &Query::Trim, context(&words));
+    match trims {
+        Ok(View::Trim(view)) => view.said.replace('\u{a0}', " "),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// Three fours advise nothing, and fours that differ by half an inch are not as planned.
+#[test]
+fn few_or_uneven_fours_are_not_taken_for_a_habit() {
+    let mut journal = stitched(8, 6);
+    let blocks = journal.throw().assembly().blocks();
+    for piece in blocks.iter().take(3) {
+        sized(&mut journal, *piece, FULL + 12, FULL + 12);
+    }
+    assert_eq!(
+        fours_said(&journal),
+        "3 fours measured: 3/16 in over on average so far. \
+         Too few to change the lap by: measure five or more."
+    );
+    let mut journal = stitched(8, 6);
+    let off = [-15, 15, -9, 9, -12, 12, 12, -12, 9, -9, 15, -15];
+    for (piece, off) in blocks.iter().zip(off) {
+        sized(&mut journal, *piece, FULL + off, FULL + off);
+    }
+    let said = fours_said(&journal);
+    assert!(said.contains("but they differ: from "), "{said}");
+    assert!(!said.contains("sure"), "{said}");
+}
