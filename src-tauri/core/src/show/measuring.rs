@@ -2,12 +2,15 @@
 
 use crate::command::{Command, Rejection, decide};
 use crate::fitting::drift::{self, Along, DriftVerdict, Sureness};
-use crate::fitting::squaring::{Summary, held, measured_sides, natural, sewn_lap, summary, trim};
+use crate::fitting::squaring::{
+    Summary, held, measured_sides, natural, sewn_lap, summary, thin_laps, trim,
+};
 use crate::fitting::trimming::shortfalls;
 use crate::log::journal::Journal;
 use crate::measure::outline::{Measures, Outline, OutlineFault, Sides};
 use crate::measure::{Length, ParseError, from_mm, tenths_of_mm, zero};
 use crate::plan::assembly::{Rect, Seam};
+use crate::plan::{Joining, fringe};
 use crate::show::context::Context;
 use crate::show::errors::{self, rejection};
 use crate::show::parts::{Button, FieldProblem, Figure, Head, head};
@@ -234,6 +237,18 @@ pub(super) fn verdict_of(
             ),
         );
         out.extend(made_up(throw, piece, Some(seam), open, context));
+        if thin_laps(throw, piece).contains(&seam) {
+            let lap = sewn_lap(&throw.plan, Joining::Lapped, measured);
+            let fringe = fringe(Joining::Lapped, lap, throw.made(piece).stitch);
+            let fringe = context.over_nothing(fringe.unwrap_or_else(zero));
+            out.push(say!(
+                context,
+                format!("verdict-{side}-thin"),
+                lap = context.length(lap),
+                fringe = fringe,
+                least = context.length(throw.plan.least_fringe)
+            ));
+        }
     }
     out
 }

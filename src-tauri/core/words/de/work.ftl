@@ -356,8 +356,8 @@ figure-seams = Nähte
 figure-layers = Stofflagen
 figure-off-across = Breite
 figure-off-down = Höhe
-figure-lap-sewn-across = Genähte Überlappung, Breite
-figure-lap-sewn-down = Genähte Überlappung, Höhe
+figure-lap-sewn-across = Genähte Überlappung, Breite (samt Dehnung)
+figure-lap-sewn-down = Genähte Überlappung, Höhe (samt Dehnung)
 figure-mean = Übliche Kante
 figure-spread = Wie sehr sie sich unterscheiden
 figure-mean-lap = Mittlere genähte Überlappung
@@ -464,6 +464,7 @@ verdict-across-over-rest = Breite: { $over } zu groß. Schneide links { $before 
 }
 verdict-across-over-one-side = Breite: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es rechts ab.
 verdict-across-under = Breite: { $over } zu klein. Schneide links und rechts nichts ab.
+verdict-across-thin = Nach dieser Breite ist die Überlappung nur { $lap }, mit { $fringe } Fransen je Seite; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, beschneide nicht: siehe „Dieses stimmt nicht“.
 verdict-down-exact = Höhe: genau richtig.
 verdict-down-over = Höhe: { $over } zu groß. Schneide oben { $before } und unten { $after } ab; { $even ->
     [yes] die Kreuzung bleibt in der Mitte.
@@ -475,6 +476,7 @@ verdict-down-over-rest = Höhe: { $over } zu groß. Schneide oben { $before } un
 }
 verdict-down-over-one-side = Höhe: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es unten ab.
 verdict-down-under = Höhe: { $over } zu klein. Schneide oben und unten nichts ab.
+verdict-down-thin = Nach dieser Höhe ist die Überlappung nur { $lap }, mit { $fringe } Fransen je Seite; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, beschneide nicht: siehe „Dieses stimmt nicht“.
 short-edge-top = Oben { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-right = Rechts { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-bottom = Unten { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
@@ -579,6 +581,8 @@ closing-column = Viererspalte { $n } wird { $off }.
 ## Stücke, die nicht stimmen
 
 off-block = Es misst { $size }. Breite: { $across }. Höhe: { $down }.
+off-thin-across = Nach seiner Breite lassen die senkrechten Überlappungen zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss eine Überlappung nach.
+off-thin-down = Nach seiner Höhe lässt die waagerechte Überlappung zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss die Überlappung nach.
 off-measure-first = Miss es, um zu sehen, was sich bei seinem Maß tun lässt.
 off-what = Was stimmt nicht damit?
 off-not-cut = Dieses Quadrat ist noch nicht zugeschnitten.
@@ -611,6 +615,7 @@ way-lap-less = { $n ->
    *[other] Zu den Nachbarn hin weniger überlappen
 }
 way-resew = Überlappung auftrennen und schmaler nähen
+way-resew-wider = Überlappung auftrennen und mit { $lap } neu nähen
 way-trim = { $n ->
     [0] Alle Vierer auf { $size } schneiden
     [one] Alle Vierer auf { $size } schneiden und an einer Verbindung weniger überlappen
@@ -646,6 +651,7 @@ way-lap-less-done = { $n ->
    *[other] Erledigt: { $n } Verbindungen von { $piece } sind schmaler angezeichnet. Ihre Schritte sagen es an.
 }
 way-resew-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und schmaler zu nähen.
+way-resew-wider-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und mit { $lap } neu zu nähen.
 way-trim-done = { $n ->
     [0] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten.
     [one] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und eine Verbindung überlappt weniger. Ihr Schritt sagt es an.

@@ -357,8 +357,8 @@ figure-seams = Stitching
 figure-layers = Layers of cloth
 figure-off-across = Across
 figure-off-down = Down
-figure-lap-sewn-across = Lap sewn across
-figure-lap-sewn-down = Lap sewn down
+figure-lap-sewn-across = Lap sewn across, stretch included
+figure-lap-sewn-down = Lap sewn down, stretch included
 figure-mean = Usual side
 figure-spread = How much they differ
 figure-mean-lap = Mean lap sewn
@@ -465,6 +465,7 @@ verdict-across-over-rest = Across: { $over } over. Trim { $before } from the lef
 }
 verdict-across-over-one-side = Across: { $over } over, less than can be halved on this ruler. Trim it from the right.
 verdict-across-under = Across: { $over } under. Do not trim left or right.
+verdict-across-thin = By that width its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure so too: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
 verdict-down-exact = Down: just right.
 verdict-down-over = Down: { $over } over. Trim { $before } from the top and { $after } from the bottom; { $even ->
     [yes] the crossing stays in the middle.
@@ -476,6 +477,7 @@ verdict-down-over-rest = Down: { $over } over. Trim { $before } from the top and
 }
 verdict-down-over-one-side = Down: { $over } over, less than can be halved on this ruler. Trim it from the bottom.
 verdict-down-under = Down: { $over } under. Do not trim top or bottom.
+verdict-down-thin = By that height its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure so too: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
 short-edge-top = Short { $by } at the top; the binding hides it. Nothing more to do there.
 short-edge-right = Short { $by } at the right; the binding hides it. Nothing more to do there.
 short-edge-bottom = Short { $by } at the bottom; the binding hides it. Nothing more to do there.
@@ -580,6 +582,8 @@ closing-column = Column of fours { $n } comes out { $off }.
 ## Pieces that are off
 
 off-block = It measures { $size }. Across: { $across }. Down: { $down }.
+off-thin-across = By its width, its upright laps leave too little fringe, unless the cloth has stretched: measure a lap.
+off-thin-down = By its height, its level lap leaves too little fringe, unless the cloth has stretched: measure the lap.
 off-measure-first = Measure it to see what can be done about its size.
 off-what = What is the matter with it?
 off-not-cut = This square is not cut yet.
@@ -612,6 +616,7 @@ way-lap-less = { $n ->
    *[other] Lap it less where it meets its neighbours
 }
 way-resew = Open its lap and sew it narrower
+way-resew-wider = Unpick its lap and sew it again at { $lap }
 way-trim = { $n ->
     [0] Trim all fours to { $size }
     [one] Trim all fours to { $size }, and lap less at one join
@@ -647,6 +652,7 @@ way-lap-less-done = { $n ->
    *[other] Done: { $n } joins of { $piece } are marked with a narrower lap. Their steps say so.
 }
 way-resew-done = Done: the lap of { $piece } is to be opened and sewn narrower.
+way-resew-wider-done = Done: the lap of { $piece } is to be unpicked and sewn again at { $lap }.
 way-trim-done = { $n ->
     [0] Done: all fours are trimmed to { $size } now.
     [one] Done: all fours are trimmed to { $size } now, and one join is lapped less. Its step says so.

@@ -208,3 +208,37 @@ fn few_or_uneven_fours_are_not_taken_for_a_habit() {
     assert!(said.contains("but they differ: from "), "{said}");
     assert!(!said.contains("sure"), "{said}");
 }
+
+/// A four whose laps came out too narrow for the needle is not only trimmed: that its fringe is
+/// too short is said, and sewing it again is offered.
+#[test]
+fn a_lap_sewn_too_narrow_is_told_and_can_be_sewn_again() {
+    let mut journal = stitched(4, 2);
+    let piece = Rect::from([0, 0, 2, 2]);
+    // Laps of ¼ in instead of ½ in under a twin needle of 4 mm.
+    sized(&mut journal, piece, FULL + 16, FULL);
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    let how = plain(&card.how);
+    assert!(
+        how.contains("its lap is only ¼ in, with ≈ 1/16 in of fringe"),
+        "{how}"
+    );
+    assert!(how.contains("stretched would measure so too"), "{how}");
+    let off = off_view(&journal, piece, None);
+    assert_eq!(off.rest, None);
+    let way = &off.ways[0];
+    assert_eq!(
+        plain(&[way.title.clone()]),
+        "Unpick its lap and sew it again at ½ in"
+    );
+    act(&mut journal, &way.button.action, 2);
+    let pair = Rect::from([0, 0, 1, 2]);
+    assert_eq!(journal.throw().next(pair), Some(Task::Dot));
+    // One that is right is not.
+    sized(&mut journal, Rect::from([0, 2, 2, 2]), FULL + 2, FULL);
+    assert!(
+        off_view(&journal, Rect::from([0, 2, 2, 2]), None)
+            .ways
+            .is_empty()
+    );
+}
