@@ -49,10 +49,20 @@ impl Context<'_> {
 
     /// How far in from a raw edge a fold or a patch is stitched down: ⅛ in, or 3 mm.
     pub(super) fn from_edge(&self) -> Shown {
+        self.about(eighth_inches(1), tenths_of_mm(30))
+    }
+
+    /// How far apart the snips into an allowance are: ¼ in, or 6 mm.
+    pub(super) fn snips_apart(&self) -> Shown {
+        self.about(eighth_inches(2), tenths_of_mm(60))
+    }
+
+    /// A small length of common practice, round in either system; millimetres for metric.
+    pub(super) fn about(&self, inch: Length, metric: Length) -> Shown {
         self.in_each(|ruler| {
             let length = match ruler.system {
-                System::Inch => eighth_inches(1),
-                System::Metric => tenths_of_mm(30),
+                System::Inch => inch,
+                System::Metric => metric,
             };
             let metric = MetricUnit::Mm;
             self.words.single(length, Ruler { metric, ..ruler })

@@ -3,6 +3,7 @@
 use crate::cloth::fabric::Face;
 use crate::log::journal::{Entry, Journal, What};
 use crate::measure::zero;
+use crate::plan::Joining;
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::names;
@@ -42,6 +43,14 @@ pub(super) fn entry(entry: &Entry, throw: &Throw, context: Context<'_>) -> Strin
     match &entry.what {
         What::Do(list) => events(list, throw, context),
         _ => String::new(),
+    }
+}
+
+/// Whether a join is lapped or seamed, as the words files tell the two apart.
+pub(super) fn joined(joining: Joining) -> &'static str {
+    match joining {
+        Joining::Lapped => "lapped",
+        Joining::Seamed | Joining::Exposed => "seamed",
     }
 }
 
@@ -87,6 +96,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
             context,
             "did-change-plan",
             grid = say!(context, "grid", across = plan.across, down = plan.down),
+            joining = joined(plan.joining),
             lap = context.length(plan.lap),
             trim = context.length(plan.target())
         ),
@@ -266,6 +276,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
         Event::ScrapTried { scrap } => say!(
             context,
             "did-scrap",
+            joining = joined(scrap.joining),
             lap = context.length(scrap.lap),
             verdict = context.say(&format!("scrap-{}", scrap.verdict.key()), &[])
         ),

@@ -272,6 +272,7 @@ fn figures_of(throw: &Throw, piece: Rect, size: Size, context: Context<'_>) -> V
             label: label("off"),
             value: context.over_under(trim(measured, wanted, context.ruler).over),
         });
+        let lapped = joining == Joining::Lapped;
         if squares == 2 {
             let lap = sewn_lap(&throw.plan, joining, measured);
             let meant = sewn_lap(&throw.plan, joining, planned);
@@ -283,7 +284,7 @@ fn figures_of(throw: &Throw, piece: Rect, size: Size, context: Context<'_>) -> V
                 meant = context.length(meant).text
             );
             out.push(Figure {
-                label: label("lap-sewn"),
+                label: label(if lapped { "lap-sewn" } else { "allowance-sewn" }),
                 value: crate::words::Shown { text, ..value },
             });
         }
@@ -477,7 +478,13 @@ pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, Strin
     let figures = vec![
         figure("mean", context.length(sum.mean)),
         figure("spread", context.length(sum.spread)),
-        figure("mean-lap", context.length(lap)),
+        figure(
+            match throw.plan.joining {
+                Joining::Lapped => "mean-lap",
+                _ => "mean-allowance",
+            },
+            context.length(lap),
+        ),
     ];
     (figures, drifted(throw, &sum, context))
 }
@@ -494,6 +501,11 @@ fn drifted(throw: &Throw, sides: &Summary, context: Context<'_>) -> String {
         // Too few of its own: what the throw before had to say of the lap.
         return lessons::drift_before(heritage, context);
     }
+    // A seam takes two allowances, so that each is off by half.
+    let (joining, parts) = match throw.plan.joining {
+        Joining::Lapped => ("lapped", 1),
+        Joining::Seamed | Joining::Exposed => ("seamed", 2),
+    };
     let size = |l: Length| context.length(if l < zero() { zero() - l } else { l });
     let mean = context.over_under(from_mm(found.mean));
     let n = found.count;
@@ -513,8 +525,20 @@ fn drifted(throw: &Throw, sides: &Summary, context: Context<'_>) -> String {
         }
         DriftVerdict::TooFew => say!(context, "drift-too-few", n = n, mean = mean),
         DriftVerdict::AsPlanned => say!(context, "drift-as-planned", n = n, mean = mean),
-        DriftVerdict::LapNarrow { by } => say!(context, "drift-narrow", n = n, by = size(by)),
-        DriftVerdict::LapWide { by } => say!(context, "drift-wide", n = n, by = size(by)),
+        DriftVerdict::LapNarrow { by } => say!(
+            context,
+            "drift-narrow",
+            n = n,
+            by = size(by / parts),
+            joining = joining
+        ),
+        DriftVerdict::LapWide { by } => say!(
+            context,
+            "drift-wide",
+            n = n,
+            by = size(by / parts),
+            joining = joining
+        ),
         DriftVerdict::Stretch { along } => {
             let way = match along {
                 Along::Across => "across",
@@ -542,9 +566,13 @@ fn drifted(throw: &Throw, sides: &Summary, context: Context<'_>) -> String {
         } else {
             "drift-mark-narrower"
         };
-        said = context
-            .words
-            .list("sentences", [said, say!(context, key, by = size(change))]);
+        said = context.words.list(
+            "sentences",
+            [
+                said,
+                say!(context, key, by = size(change / parts), joining = joining),
+            ],
+        );
     }
     if found.verdict != DriftVerdict::TooFew {
         let sure = match found.sureness {

@@ -132,7 +132,9 @@ pub(super) fn step(throw: &Throw, task: Task, piece: Rect, context: Context<'_>)
         (Task::JoinBinding, _) => strip_ends(&mut drawing, throw, context),
         (Task::PressBinding, _) => folded(&mut drawing, throw),
         (Task::GlueBinding, _) => laid_round(&mut drawing, throw, context),
-        (Task::StitchBinding | Task::Wash | Task::Clip, _) => whole(&mut drawing, throw),
+        (Task::StitchBinding | Task::Snip | Task::Wash | Task::Clip, _) => {
+            whole(&mut drawing, throw)
+        }
         (_, None) => square(&mut drawing, throw, task, piece),
         (Task::SquareUp | Task::PressBlock, Some(_)) => block(&mut drawing, throw, piece, context),
         (_, Some(join)) => joined(&mut drawing, throw, task, join, context),

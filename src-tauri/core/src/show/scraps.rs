@@ -8,6 +8,7 @@ use crate::measure::{Length, ParseError, zero};
 use crate::plan::scraps::{Scrap, ScrapVerdict, widest_stitch};
 use crate::plan::{Advice, Joining, Plan, Stitch, fringe};
 use crate::show::context::Context;
+use crate::show::events::joined;
 use crate::show::gather::cloth_for;
 use crate::show::parts::{Button, Choice, CompareRow, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
@@ -232,6 +233,7 @@ pub(super) fn scrap_row(
         title: say!(
             context,
             "scrap-title",
+            joining = joined(scrap.joining),
             lap = context.length(scrap.lap),
             stitch = stitch(scrap.stitch, context)
         ),

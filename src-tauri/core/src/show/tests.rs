@@ -1774,7 +1774,7 @@ fn washing_is_told_from_sewing() {
     words_are_whole(&before);
     assert_eq!(before.foreseen.label, "Should measure");
     assert!(said(&before).contains("18¼ in. It should measure 18½ in: ¼ in under."));
-    assert!(said(&before).contains("Shared among 3 laps, that is ½ in under at each."));
+    assert!(said(&before).contains("Shared among 3 joins, that is ½ in under at each."));
     assert!(!said(&before).contains("wash"));
 
     // Never measured before washing, nothing is said of laps.

@@ -14,7 +14,7 @@ use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::binding::EdgeSide;
-use crate::plan::{Joining, Stitch, fringe, take};
+use crate::plan::{Joining, Stitch, fringe};
 use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
 use crate::show::parts::{Button, CautionNote, Figure, Head, Swatch, head, swatches};
@@ -442,7 +442,12 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
 /// How this is done to any such piece, a sentence a line.
 pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> String {
     let key = how_key(throw, task, piece);
-    say!(context, key, edge = context.from_edge())
+    say!(
+        context,
+        key,
+        edge = context.from_edge(),
+        apart = context.snips_apart()
+    )
 }
 
 /// The sentences that say how; a seam is pressed and pinned unlike a lap.
@@ -450,6 +455,10 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
     let made = throw.made(piece);
     match (task, made.joining, throw.plan.stitch) {
         (Task::Pin, Joining::Exposed, _) => "how-pin-exposed".into(),
+        (Task::PressSeam, Joining::Exposed, _) => "how-press-seam-exposed".into(),
+        (Task::JoinBinding, _, _) if throw.plan.joining != Joining::Lapped => {
+            "how-join-binding-seam".into()
+        }
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),
@@ -826,7 +835,10 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'
                         "joins",
                         context.plain(say!(context, "number", n = need.joins)),
                     );
-                    add("lap", context.length(take(plan.joining, plan.lap)));
+                    match plan.joining {
+                        Joining::Lapped => add("lap", context.length(plan.lap)),
+                        _ => add("allowance", context.length(plan.lap)),
+                    }
                 }
                 _ => add("each-face", context.length(plan.binding.strip / 2)),
             }
@@ -837,7 +849,7 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'
             add("round", context.length((size.width + size.height) * 2));
         }
         Task::StitchPatch => add("square", context.by(plan.side, plan.side)),
-        Task::PressCover | Task::PressSeam | Task::Wash | Task::Clip => {}
+        Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}
     }
     out
 }

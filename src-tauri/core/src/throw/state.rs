@@ -505,7 +505,8 @@ impl Throw {
         }
         if piece == self.assembly.whole() {
             let strips = self.plan.binding_for(size.width, size.height).strips;
-            for_whole(&self.plan, strips, &mut out);
+            let snipped = self.has(piece, Task::Snip) || !self.has(piece, Task::Wash);
+            for_whole(&self.plan, strips, snipped, &mut out);
         }
         out
     }

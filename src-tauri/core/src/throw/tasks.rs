@@ -9,7 +9,8 @@
 //! * a seam: pinned, stitched, pressed;
 //! * a block, besides: pressed flat and squared up, once more where the trim size has
 //!   become smaller since and it is not joined yet;
-//! * the whole, besides: the binding and the washes.
+//! * the whole, besides: the binding and the washes; before those the allowances of
+//!   exposed seams are snipped, since that is what makes them fray.
 //!
 //! A piece may be started once all its parts have been through theirs.
 
@@ -60,6 +61,8 @@ pub enum Task {
     GlueBinding,
     /// Stitch it down.
     StitchBinding,
+    /// Snip the allowances of exposed seams, so that they fray.
+    Snip,
     /// Wash and dry.
     Wash,
     /// Clip the long threads.
@@ -111,7 +114,7 @@ impl Caution {
 
 impl Task {
     /// All of them, in the order work usually goes.
-    pub const ALL: [Task; 21] = [
+    pub const ALL: [Task; 22] = [
         Task::Cut,
         Task::CoverFront,
         Task::CoverBack,
@@ -131,6 +134,7 @@ impl Task {
         Task::PressBinding,
         Task::GlueBinding,
         Task::StitchBinding,
+        Task::Snip,
         Task::Wash,
         Task::Clip,
     ];
@@ -146,6 +150,7 @@ impl Task {
             | Task::SquareUp
             | Task::CutBinding
             | Task::GlueBinding
+            | Task::Snip
             | Task::Clip => Station::Table,
             Task::PressCover
             | Task::CoolCover
@@ -171,7 +176,7 @@ impl Task {
             Task::StitchPatch => 3.0,
             Task::Dot | Task::Stitch | Task::SquareUp => 2.0,
             Task::CutBinding | Task::JoinBinding | Task::PressBinding => 15.0,
-            Task::GlueBinding | Task::StitchBinding => 30.0,
+            Task::GlueBinding | Task::StitchBinding | Task::Snip => 30.0,
             Task::Wash | Task::Clip => 20.0,
         }
     }
@@ -221,6 +226,7 @@ impl Task {
             Task::PressBinding => "press-binding",
             Task::GlueBinding => "glue-binding",
             Task::StitchBinding => "stitch-binding",
+            Task::Snip => "snip",
             Task::Wash => "wash",
             Task::Clip => "clip",
         }
@@ -276,13 +282,16 @@ pub fn for_block(out: &mut Vec<Task>) {
     out.extend([Task::PressBlock, Task::SquareUp]);
 }
 
-/// The last tasks of the whole.
-pub fn for_whole(plan: &Plan, strips: u32, out: &mut Vec<Task>) {
+/// The last tasks of the whole. Allowances are snipped unless it was washed without.
+pub fn for_whole(plan: &Plan, strips: u32, snipped: bool, out: &mut Vec<Task>) {
     out.push(Task::CutBinding);
     if strips > 1 {
         out.push(Task::JoinBinding);
     }
     out.extend([Task::PressBinding, Task::GlueBinding, Task::StitchBinding]);
+    if snipped && plan.joining == Joining::Exposed {
+        out.push(Task::Snip);
+    }
     for _ in 0..plan.washes {
         out.extend([Task::Wash, Task::Clip]);
     }

@@ -42,7 +42,7 @@ over = { $length } zu groß
 under = { $length } zu klein
 within-a-mark = auf den Strich genau
 none = keine
-no-fringe = keine; die Kanten liegen innen
+no-fringe = keine; ungefüttert sind die Kanten auf der Rückseite zu sehen und fransen dort ein wenig
 number = { $n }
 of = { $done } von { $all }
 minutes = { $n ->
@@ -120,8 +120,8 @@ rest-measured = { $n ->
 }
 ask-faces = Welche Quadrate bekommen Stoff?
 ask-faces-why = { $n ->
-    [one] Ein Stoff steht in der Liste, und noch kein Quadrat hat ihn. Teil beide Seiten auf, bevor du überlappst: Ein überlapptes Quadrat behält seine Seiten.
-   *[other] { $n } Stoffe stehen in der Liste, und noch kein Quadrat hat einen. Teil beide Seiten auf, bevor du überlappst: Ein überlapptes Quadrat behält seine Seiten.
+    [one] Ein Stoff steht in der Liste, und noch kein Quadrat hat ihn. Verteile die Stoffe auf beide Seiten, bevor du Quadrate verbindest: Ein verbundenes Quadrat behält seine Seiten.
+   *[other] { $n } Stoffe stehen in der Liste, und noch kein Quadrat hat einen. Verteile sie auf beide Seiten, bevor du Quadrate verbindest: Ein verbundenes Quadrat behält seine Seiten.
 }
 ask-faces-denim = Bis jetzt ist jedes Quadrat aus „{ $denim }“: Unter „Seiten“ wählst du Quadrate und gibst ihnen einen anderen Jeansstoff.
 ask-faces-bare = Alles aus Jeansstoff
@@ -188,6 +188,7 @@ title-join-binding = Streifen zu einem verbinden
 title-press-binding = Streifen falten und bügeln
 title-glue-binding = Einfassung um die Kante legen
 title-stitch-binding = Einfassung festnähen
+title-snip = Nahtzugaben einschneiden
 title-wash = Wäsche { $n } von { $all }
 title-clip = Fäden abschneiden nach Wäsche { $n } von { $all }
 
@@ -207,24 +208,29 @@ how-dot-at = Zeichne { $lap } an der Kante von { $under } an; dieses Stück lieg
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg { $over } darüber.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
-how-pin = Leg die rechten Stoffseiten aufeinander, Kante auf Kante, und steck quer zur Kante.
-how-pin-exposed = Leg die linken Stoffseiten aufeinander, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
+how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
+how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
 how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
 how-stitch-lap = Näh in der Mitte der Überlappung.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
 how-stitch-seam = Näh eine Nahtzugabe von den offenen Kanten entfernt. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
-how-press-seam = Bügle die Naht.
+how-press-seam = Bügle die Naht erst flach, wie sie genäht ist, dann auseinander.
+    Oder bügle sie zu einer Seite: fester, aber drei Lagen dick, an Kreuzungen etwa sechs; dann die nächste Naht zur anderen Seite.
+how-press-seam-exposed = Bügle die Naht auseinander, damit beide Zugaben frei liegen, um eingeschnitten zu werden und auszufransen.
 how-press-block = Bügle es von beiden Seiten flach und lass es vor dem Messen abkühlen.
 how-square-up = Schneide ab, was übersteht, auf jeder Seite die Hälfte, damit die Kreuzung in der Mitte bleibt.
 how-square-up-measure = Miss zuerst: Jeansstoff dehnt sich am Ende einer Naht.
     Schneide ab, was übersteht, auf jeder Seite die Hälfte. Meist ist nichts zu schneiden.
 how-cut-binding = Schneide sie gerade und genau so lang wie hier gesagt: Dann liegen ihre Stöße dort, wo die nächsten Schritte es sagen.
 how-join-binding = Überlappe die Enden und näh sie. Halte diese Stellen fern von den Überlappungen an der Kante.
+how-join-binding-seam = Leg die Enden rechts auf rechts, näh sie zusammen und bügle die Naht auseinander. Halte diese Stellen fern von den Nähten an der Kante.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
 how-glue-binding = Schieb die Kante der Decke in den Bruch. Punkte Heftkleber, bügeln, abkühlen lassen.
     Leg das letzte Ende über das erste; nie über einer Kreuzung.
-how-stitch-binding = Näh durch beide Lagen, ringsum. Langsam an den Ecken und über den Überlappungen.
+how-stitch-binding = Näh ringsum durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
+how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
+    Nur eingeschnittene Kanten fransen beim Waschen aus.
 how-wash = Wasch sie allein oder in einem Beutel. Schüttle sie gut aus, dann trockne sie.
     Reinige das Flusensieb davor und danach.
 how-clip = Schneide die langen losen Fäden auf beiden Seiten ab. Lass die kurzen Fransen stehen.
@@ -235,7 +241,7 @@ bound-bottom = { $along } von rechts an der Unterkante
 bound-left = { $along } von unten an der linken Kante
 bound-start = Beginne { $place } und geh im Uhrzeigersinn mit ganzen Streifen herum.
 bound-joins = Die Ansätze liegen dann so: { $places }.
-bound-clear = So bleibt jeder Ansatz { $clear } oder mehr von Überlappungen und Ecken weg.
+bound-clear = So bleibt jeder Ansatz { $clear } oder mehr von den Verbindungen der Quadrate und den Ecken weg.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
 special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
 
@@ -258,6 +264,7 @@ tick-join-binding = Streifen verbunden
 tick-press-binding = Gefaltet und gebügelt
 tick-glue-binding = Umgelegt und gehalten
 tick-stitch-binding = Festgenäht
+tick-snip = Eingeschnitten
 tick-wash = Gewaschen und trocken
 tick-clip = Fäden abgeschnitten
 
@@ -280,6 +287,7 @@ past-join-binding = Streifen verbunden
 past-press-binding = Einfassung gebügelt
 past-glue-binding = Einfassung angelegt
 past-stitch-binding = Einfassung genäht
+past-snip = Zugaben eingeschnitten
 past-wash = gewaschen
 past-clip = Fäden abgeschnitten
 
@@ -302,6 +310,7 @@ task-join-binding = die Einfassstreifen verbinden
 task-press-binding = die Einfassung falten und bügeln
 task-glue-binding = die Einfassung um die Kante legen
 task-stitch-binding = die Einfassung nähen
+task-snip = die Nahtzugaben einschneiden
 task-wash = waschen
 task-clip = die Fäden abschneiden
 
@@ -358,9 +367,12 @@ figure-off-across = Breite
 figure-off-down = Höhe
 figure-lap-sewn-across = Genähte Überlappung, Breite (samt Dehnung)
 figure-lap-sewn-down = Genähte Überlappung, Höhe (samt Dehnung)
+figure-allowance-sewn-across = Genähte Nahtzugabe, Breite (samt Dehnung)
+figure-allowance-sewn-down = Genähte Nahtzugabe, Höhe (samt Dehnung)
 figure-mean = Übliche Kante
 figure-spread = Wie sehr sie sich unterscheiden
 figure-mean-lap = Mittlere genähte Überlappung
+figure-mean-allowance = Mittlere genähte Nahtzugabe
 lap-sewn = { $lap } (geplant { $meant })
 strips = { $n ->
     [one] { $n } Streifen
@@ -384,8 +396,8 @@ seams = { $n ->
    *[other] { $n } Nähte, zusammen { $length }
 }
 layers = { $crossing ->
-    [0] bis zu { $lap } auf einer Überlappung
-   *[other] bis zu { $lap } auf einer Überlappung, { $crossing }, wo vier Ecken zusammenkommen
+    [0] bis zu { $lap }, wo zwei Quadrate zusammenkommen
+   *[other] bis zu { $lap }, wo zwei Quadrate zusammenkommen, { $crossing }, wo es vier Ecken sind
 }
 binding = { $n ->
     [one] { $length } in { $n } Streifen
@@ -408,8 +420,8 @@ face-both = { $n ->
    *[other] { $n } Quadrate sind auf beiden Seiten belegt.
 }
 face-layers = { $crossing ->
-    [0] Die dickste Überlappung hat { $lap } Lagen.
-   *[other] Die dickste Überlappung hat { $lap } Lagen, die dickste Kreuzung { $crossing }.
+    [0] Die dickste Verbindung hat { $lap } Lagen.
+   *[other] Die dickste Verbindung hat { $lap } Lagen, die dickste Kreuzung { $crossing }.
 }
 face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff belegt
 print-used = { $used } verwendet
@@ -497,16 +509,28 @@ drift-too-few = { $n ->
 drift-as-planned = { $n } Vierer gemessen. Sie werden wie geplant; im Mittel { $mean }.
 drift-scattered = { $n } Vierer gemessen. Im Mittel { $mean }, aber sie sind ungleich: von { $least } bis { $most }. Miss jeden, bevor du ihn beschneidest, und sieh nach, wie die Quadrate zugeschnitten und überlappt wurden.
 drift-guess = { $n } Vierer gemessen: bisher im Mittel { $mean }. Zu wenige, um die Überlappung danach zu ändern: Miss fünf oder mehr.
-drift-narrow = { $n } Vierer gemessen. Sie sind gleichmäßig zu groß: Die Überlappung wird { $by } schmaler genäht als angezeichnet.
-drift-wide = { $n } Vierer gemessen. Sie sind gleichmäßig zu klein: Die Überlappung wird { $by } breiter genäht als angezeichnet.
+drift-narrow = { $n } Vierer gemessen. Sie sind gleichmäßig zu groß: { $joining ->
+    [lapped] Die Überlappung
+   *[other] Die Nahtzugabe
+} wird { $by } schmaler genäht als angezeichnet.
+drift-wide = { $n } Vierer gemessen. Sie sind gleichmäßig zu klein: { $joining ->
+    [lapped] Die Überlappung
+   *[other] Die Nahtzugabe
+} wird { $by } breiter genäht als angezeichnet.
 drift-stretch-across = { $n } Vierer gemessen. Sie sind zu breit, aber nicht zu hoch: Der Stoff dehnt sich in der Breite (im Mittel { $mean }).
 drift-stretch-down = { $n } Vierer gemessen. Sie sind zu hoch, aber nicht zu breit: Der Stoff dehnt sich in der Höhe (im Mittel { $mean }).
 drift-stretch-both = { $n } Vierer gemessen. Sie sind ungleich zu groß: Der Stoff dehnt sich (im Mittel { $mean }).
 drift-uneven = { $n } Vierer gemessen. Sie sind ungleich, aber nicht vom Dehnen oder einer falschen Überlappung (im Mittel { $mean }). Sieh dir den Zuschnitt an.
 drift-growing = { $n } Vierer gemessen. Sie wachsen mit jedem Vierer um { $by }: Die Markierung oder der Anschlag wandert.
 drift-shrinking = { $n } Vierer gemessen. Sie schrumpfen mit jedem Vierer um { $by }: Die Markierung oder der Anschlag wandert.
-drift-mark-wider = Zeichne die nächsten Überlappungen { $by } breiter an.
-drift-mark-narrower = Zeichne die nächsten Überlappungen { $by } schmaler an.
+drift-mark-wider = { $joining ->
+    [lapped] Zeichne die nächsten Überlappungen { $by } breiter an.
+   *[other] Näh die nächsten Nähte mit { $by } mehr Zugabe.
+}
+drift-mark-narrower = { $joining ->
+    [lapped] Zeichne die nächsten Überlappungen { $by } schmaler an.
+   *[other] Näh die nächsten Nähte mit { $by } weniger Zugabe.
+}
 sure-guess = Bei so wenigen ist das geraten.
 sure-likely = Bei so vielen ist das wahrscheinlich.
 sure-firm = Bei so vielen ist das ziemlich sicher.
@@ -720,17 +744,17 @@ hold-left = { $n ->
    *[other] { $n } Verbindungen zwischen Vierern sind noch offen.
 }
 hold-fringe = Es bleiben je Kante { $fringe } Franse.
-hold-choose = Den Rest { $lap } überlappen
+hold-choose = Den Rest mit { $lap } verbinden
 figure-foreseen = Soll messen
 whole-across-exact = Breite: { $foreseen }, genau was sie messen soll.
 whole-down-exact = Höhe: { $foreseen }, genau was sie messen soll.
 whole-across = Breite: { $measured }. Sie soll { $foreseen } messen: { $off }.
 whole-down = Höhe: { $measured }. Sie soll { $foreseen } messen: { $off }.
 whole-within = So viel gibt Stoff beim Nähen nach (bis 2 %, allgemeine Erfahrung). Alles ist in Ordnung.
-whole-beyond = Das ist mehr, als Stoff beim Nähen meist nachgibt (2 %, allgemeine Erfahrung). Miss einige Überlappungen nach: Manche sind vielleicht breiter oder schmaler genäht als angezeichnet.
+whole-beyond = Das ist mehr, als Stoff beim Nähen meist nachgibt (2 %, allgemeine Erfahrung). Miss einige Verbindungen nach: Manche sind vielleicht breiter oder schmaler genäht als angezeichnet.
 whole-each = { $laps ->
-    [one] Es liegt alles an einer Überlappung: { $each }.
-   *[other] Auf { $laps } Überlappungen verteilt ist das je { $each }.
+    [one] Es liegt alles an einer Verbindung: { $each }.
+   *[other] Auf { $laps } Verbindungen verteilt ist das je { $each }.
 }
 whole-washed-unknown = Vor dem Waschen wurde sie nicht gemessen; darum lässt sich nicht trennen, was die Wäsche und was das Nähen ausmacht. Stoff läuft in der Wäsche meist ein.
 whole-washed-across = Breite: vorher { $before }, nach { $n ->
@@ -804,7 +828,10 @@ did-begin = Begonnen: { $name }, { $grid }
 did-rename = Heißt jetzt { $name }
 did-archive = Weggelegt
 did-unarchive = Wieder hervorgeholt
-did-change-plan = Plan geändert: { $grid }, Überlappung { $lap }, schneiden auf { $trim }
+did-change-plan = Plan geändert: { $grid }, { $joining ->
+    [lapped] Überlappung
+   *[other] Nahtzugabe
+} { $lap }, schneiden auf { $trim }
 did-face = { $piece }: vorn { $front }, hinten { $back }
 did-faces = { $n ->
     [one] Die Seiten eines Quadrats geändert
@@ -835,6 +862,7 @@ did-join-binding = Einfassstreifen verbunden
 did-press-binding = Einfassung gefaltet und gebügelt
 did-glue-binding = Einfassung um die Kante gelegt
 did-stitch-binding = Einfassung genäht
+did-snip = Nahtzugaben eingeschnitten
 did-wash = Gewaschen
 did-clip = Fäden abgeschnitten
 did-use-spares = Ersatz genommen: { $piece }
@@ -877,7 +905,10 @@ did-cut-piece = Ein Stück von { $name } zerschnitten: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
 }
-did-scrap = Nähprobe, Überlappung { $lap }: { $verdict }
+did-scrap = Nähprobe, { $joining ->
+    [lapped] Überlappung
+   *[other] Nahtzugabe
+} { $lap }: { $verdict }
 did-plate = Öffnung der Stichplatte gemessen: { $opening }
 did-gather = Bereitgelegt
 did-ungather = Doch nicht zur Hand
@@ -892,8 +923,8 @@ error-advice-odd = Eine ungerade Zahl lässt neben den Vierern einzelne Paare. A
 error-advice-odd-next = Nichts zu tun; gerade Zahlen machen etwas weniger Arbeit.
 error-advice-twin = Eine Zwillingsnadel braucht zwei Spulen, und eine Seite ist immer die Nähseite. Zu breit eingestellt, schlägt sie auf die Platte: Bei { $spacing } Nadelabstand stell den Stich { $spacing } schmaler ein als die Öffnung der Platte.
 error-advice-twin-next = Lass dieselbe Seite oben. Dreh das Handrad einmal herum, bevor du anfängst; die Anleitung der Maschine entscheidet.
-error-advice-lap-large = Ein Drittel jedes Quadrats oder mehr verschwindet in den Überlappungen.
-error-advice-lap-large-next = Eine schmalere Überlappung oder ein größeres Quadrat gibt mehr Decke für den Stoff.
+error-advice-lap-large = Ein Drittel jedes Quadrats oder mehr verschwindet in den Verbindungen.
+error-advice-lap-large-next = Schmalere Verbindungen oder größere Quadrate geben mehr Decke für den Stoff.
 
 ## Was getippt wurde
 
@@ -920,7 +951,7 @@ error-plan-side = Die Kante des Quadrats ist zu groß oder zu klein.
 error-plan-side-next = Wähle eine Kante von { $least } bis { $most }.
 error-plan-grid = Das sind zu viele Quadrate oder keine.
 error-plan-grid-next = Wähle in jeder Richtung 1 bis { $most } Quadrate.
-error-plan-lap = Die Überlappung lässt nichts vom Quadrat übrig oder ist nichts.
+error-plan-lap = Die Überlappung oder Nahtzugabe ist null oder lässt nichts vom Quadrat übrig.
 error-plan-lap-next = Wähle eine Überlappung unter der halben Kante des Quadrats; bei Jeansstoff sind ½ Zoll (12,7 mm) üblich.
 error-plan-between = Die Überlappung zwischen Vierern lässt nichts vom Quadrat übrig oder ist nichts.
 error-plan-between-next = Wähle eine Überlappung unter der halben Kante des Quadrats, oder lass das Feld leer für überall dieselbe.
@@ -1249,7 +1280,10 @@ scrap-little-fringe = Zu wenig Franse
 scrap-bulky = Zu dick
 scrap-puckers = Kräuselt oder lässt aus
 scrap-other = Etwas anderes
-scrap-title = Überlappung { $lap }, { $stitch }
+scrap-title = { $joining ->
+    [lapped] Überlappung { $lap }, { $stitch }
+   *[other] Nahtzugabe { $lap }, { $stitch }
+}
 scrap-fringe = Franse je Kante { $fringe }
 scrap-use = In den Plan übernehmen
 scrap-keep-plate = Öffnung der Platte sichern
@@ -1669,6 +1703,7 @@ sheet-column-join-binding = verbinden
 sheet-column-press-binding = falten, bügeln
 sheet-column-glue-binding = um die Kante legen
 sheet-column-stitch-binding = nähen
+sheet-column-snip = einschneiden
 sheet-column-wash = waschen
 sheet-column-clip = Fäden abschneiden
 sheet-then = , { "" }

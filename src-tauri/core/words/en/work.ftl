@@ -43,7 +43,7 @@ over = { $length } over
 under = { $length } under
 within-a-mark = right to the ruler’s mark
 none = none
-no-fringe = none; the edges are inside
+no-fringe = none; the edges show on the back of an unlined throw, and fray there a little
 number = { $n }
 of = { $done } of { $all }
 minutes = { $n ->
@@ -121,8 +121,8 @@ rest-measured = { $n ->
 }
 ask-faces = Which squares get fabric?
 ask-faces-why = { $n ->
-    [one] One fabric is listed, and no square has it yet. Lay out both faces before you lap: a lapped square keeps its faces.
-   *[other] { $n } fabrics are listed, and no square has one yet. Lay out both faces before you lap: a lapped square keeps its faces.
+    [one] One fabric is listed, and no square has it yet. Lay out both faces before you join any squares: a joined square keeps its faces.
+   *[other] { $n } fabrics are listed, and no square has one yet. Lay out both faces before you join any squares: a joined square keeps its faces.
 }
 ask-faces-denim = So far every square is { $denim }: under Faces, choose squares to make them another denim.
 ask-faces-bare = All denim
@@ -189,6 +189,7 @@ title-join-binding = Join the strips into one
 title-press-binding = Fold and press the strip
 title-glue-binding = Fold the binding over the edge
 title-stitch-binding = Stitch the binding down
+title-snip = Snip the seam allowances
 title-wash = Wash { $n } of { $all }
 title-clip = Clip the threads after wash { $n } of { $all }
 
@@ -215,17 +216,22 @@ how-stitch-twin = Stitch down the middle of the lap, the same side up every time
 how-stitch-lap = Stitch down the middle of the lap.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
 how-stitch-seam = Stitch one allowance in from the raw edges. Take the pins out as you come to them.
-how-press-seam = Press the seam.
+how-press-seam = Press the seam flat as it was sewn, then open.
+    Or press it to one side: stronger, but three layers thick, and about six at a crossing; then turn the next seam the other way.
+how-press-seam-exposed = Press the seam open, so that both allowances stand free to be snipped and to fray.
 how-press-block = Press it flat from both sides and let it lie until cool before measuring.
 how-square-up = Trim what is over, half from each side, so that the crossing stays in the middle.
 how-square-up-measure = Measure it first: denim stretches at the end of a seam.
     Trim what is over, half from each side. Most need no trimming.
 how-cut-binding = Cut them straight and just as long as told here: then their joins come to lie where the next steps say.
 how-join-binding = Lap the ends and stitch. Keep these joins away from where laps meet the edge.
+how-join-binding-seam = Lay the ends right sides together, stitch, and press the seam open. Keep these joins away from where seams meet the edge.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
 how-glue-binding = Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
     Lap the last end over the first; never over a crossing.
-how-stitch-binding = Stitch through both folds, all round. Slow at the corners and over the laps.
+how-stitch-binding = Stitch through all layers, all round, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
+how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
+    Only snipped edges fray into a fringe when washed.
 how-wash = Wash it by itself or in a bag. Shake it out well, then dry.
     Clean the lint filter before and after.
 how-clip = Clip the long loose threads on both sides. Leave the short fringe.
@@ -236,7 +242,7 @@ bound-bottom = { $along } along the bottom from the right
 bound-left = { $along } up the left side
 bound-start = Begin { $place }, and go round clockwise with full strips.
 bound-joins = The joins then come: { $places }.
-bound-clear = So every join keeps { $clear } or more from the laps and corners.
+bound-clear = So every join keeps { $clear } or more from the joins of the squares and from the corners.
 special-opened = This join was opened again: only { $length } of it is to be done.
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
@@ -259,6 +265,7 @@ tick-join-binding = Strips joined
 tick-press-binding = Folded and pressed
 tick-glue-binding = Folded over and held
 tick-stitch-binding = Stitched down
+tick-snip = Snipped
 tick-wash = Washed and dried
 tick-clip = Threads clipped
 
@@ -281,6 +288,7 @@ past-join-binding = strips joined
 past-press-binding = binding pressed
 past-glue-binding = binding held in place
 past-stitch-binding = binding stitched
+past-snip = allowances snipped
 past-wash = washed
 past-clip = threads clipped
 
@@ -303,6 +311,7 @@ task-join-binding = join the binding strips
 task-press-binding = fold and press the binding
 task-glue-binding = fold the binding over the edge
 task-stitch-binding = stitch the binding
+task-snip = snip the seam allowances
 task-wash = wash
 task-clip = clip the threads
 
@@ -359,9 +368,12 @@ figure-off-across = Across
 figure-off-down = Down
 figure-lap-sewn-across = Lap sewn across, stretch included
 figure-lap-sewn-down = Lap sewn down, stretch included
+figure-allowance-sewn-across = Allowance sewn across, stretch included
+figure-allowance-sewn-down = Allowance sewn down, stretch included
 figure-mean = Usual side
 figure-spread = How much they differ
 figure-mean-lap = Mean lap sewn
+figure-mean-allowance = Mean allowance sewn
 lap-sewn = { $lap } (meant { $meant })
 strips = { $n ->
     [one] { $n } strip
@@ -385,8 +397,8 @@ seams = { $n ->
    *[other] { $n } seams, { $length } in all
 }
 layers = { $crossing ->
-    [0] up to { $lap } on a lap
-   *[other] up to { $lap } on a lap, { $crossing } where four corners meet
+    [0] up to { $lap } where two squares meet
+   *[other] up to { $lap } where two squares meet, { $crossing } where four corners meet
 }
 binding = { $n ->
     [one] { $length } in { $n } strip
@@ -409,8 +421,8 @@ face-both = { $n ->
    *[other] { $n } squares are covered on both faces.
 }
 face-layers = { $crossing ->
-    [0] The thickest lap has { $lap } layers.
-   *[other] The thickest lap has { $lap } layers, the thickest crossing { $crossing }.
+    [0] The thickest join has { $lap } layers.
+   *[other] The thickest join has { $lap } layers, the thickest crossing { $crossing }.
 }
 face-spoken = { $title }: { $across } across, { $down } down, { $n } covered with fabric
 print-used = { $used } used
@@ -498,16 +510,28 @@ drift-too-few = { $n ->
 drift-as-planned = { $n } fours measured. They come out as planned; on average { $mean }.
 drift-scattered = { $n } fours measured. On average { $mean }, but they differ: from { $least } to { $most }. Measure every one before you trim it, and look at how the squares were cut and lapped.
 drift-guess = { $n } fours measured: { $mean } on average so far. Too few to change the lap by: measure five or more.
-drift-narrow = { $n } fours measured. They are over alike: the lap is being sewn { $by } narrower than marked.
-drift-wide = { $n } fours measured. They are under alike: the lap is being sewn { $by } wider than marked.
+drift-narrow = { $n } fours measured. They are over alike: { $joining ->
+    [lapped] the lap is
+   *[other] the allowance is
+} being sewn { $by } narrower than marked.
+drift-wide = { $n } fours measured. They are under alike: { $joining ->
+    [lapped] the lap is
+   *[other] the allowance is
+} being sewn { $by } wider than marked.
 drift-stretch-across = { $n } fours measured. They are over across, not down: the cloth stretches across (on average { $mean }).
 drift-stretch-down = { $n } fours measured. They are over down, not across: the cloth stretches down (on average { $mean }).
 drift-stretch-both = { $n } fours measured. They are over unevenly: the cloth stretches (on average { $mean }).
 drift-uneven = { $n } fours measured. They are uneven, but not from stretch or one wrong lap (on average { $mean }). Look at how they were cut.
 drift-growing = { $n } fours measured. They grow by { $by } with each four: the mark or the guide is moving.
 drift-shrinking = { $n } fours measured. They shrink by { $by } with each four: the mark or the guide is moving.
-drift-mark-wider = Mark the next laps { $by } wider.
-drift-mark-narrower = Mark the next laps { $by } narrower.
+drift-mark-wider = { $joining ->
+    [lapped] Mark the next laps { $by } wider.
+   *[other] Sew the next seams with an allowance { $by } wider.
+}
+drift-mark-narrower = { $joining ->
+    [lapped] Mark the next laps { $by } narrower.
+   *[other] Sew the next seams with an allowance { $by } narrower.
+}
 sure-guess = With so few this is a guess.
 sure-likely = With so many this is likely.
 sure-firm = With so many this is fairly sure.
@@ -721,17 +745,17 @@ hold-left = { $n ->
    *[other] { $n } joins between fours remain.
 }
 hold-fringe = It leaves { $fringe } of fringe each side.
-hold-choose = Lap the rest { $lap }
+hold-choose = Join the rest at { $lap }
 figure-foreseen = Should measure
 whole-across-exact = Across: { $foreseen }, just what it should measure.
 whole-down-exact = Down: { $foreseen }, just what it should measure.
 whole-across = Across: { $measured }. It should measure { $foreseen }: { $off }.
 whole-down = Down: { $measured }. It should measure { $foreseen }: { $off }.
 whole-within = Cloth gives as much in making up (up to 2 %, common practice). Nothing is wrong.
-whole-beyond = That is more than cloth usually gives in making up (2 %, common practice). Measure a few laps: some may be sewn wider or narrower than marked.
+whole-beyond = That is more than cloth usually gives in making up (2 %, common practice). Measure a few joins: some may be sewn wider or narrower than marked.
 whole-each = { $laps ->
-    [one] It is all at one lap: { $each }.
-   *[other] Shared among { $laps } laps, that is { $each } at each.
+    [one] It is all at one join: { $each }.
+   *[other] Shared among { $laps } joins, that is { $each } at each.
 }
 whole-washed-unknown = It was not measured before washing, so what washing did cannot be told from what sewing did. Cloth usually draws in when washed.
 whole-washed-across = Across: { $before } before, { $now } after { $n ->
@@ -805,7 +829,10 @@ did-begin = Begun: { $name }, { $grid }
 did-rename = Named { $name }
 did-archive = Put away
 did-unarchive = Taken out again
-did-change-plan = Plan changed: { $grid }, lap { $lap }, trim to { $trim }
+did-change-plan = Plan changed: { $grid }, { $joining ->
+    [lapped] lap
+   *[other] seam allowance
+} { $lap }, trim to { $trim }
 did-face = { $piece }: front { $front }, back { $back }
 did-faces = { $n ->
     [one] One square’s faces changed
@@ -836,6 +863,7 @@ did-join-binding = Binding strips joined
 did-press-binding = Binding folded and pressed
 did-glue-binding = Binding folded over the edge
 did-stitch-binding = Binding stitched
+did-snip = Seam allowances snipped
 did-wash = Washed
 did-clip = Threads clipped
 did-use-spares = Spare used: { $piece }
@@ -879,7 +907,10 @@ did-cut-piece = Cut up a piece of { $name }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
 }
-did-scrap = Test scrap, lap { $lap }: { $verdict }
+did-scrap = Test scrap, { $joining ->
+    [lapped] lap
+   *[other] seam allowance
+} { $lap }: { $verdict }
 did-plate = Plate opening measured: { $opening }
 did-gather = Laid ready
 did-ungather = Not at hand after all
@@ -894,8 +925,8 @@ error-advice-odd = An odd count leaves single pairs beside the fours. They are p
 error-advice-odd-next = Nothing to do; even counts are a little less work.
 error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Set wide, it strikes the plate: with needles { $spacing } apart, set the stitch { $spacing } narrower than the plate’s opening.
 error-advice-twin-next = Keep the same side up. Turn the wheel by hand once before you start; the machine’s manual decides.
-error-advice-lap-large = A third or more of each square disappears in the laps.
-error-advice-lap-large-next = A narrower lap or a larger square gives more throw for the cloth.
+error-advice-lap-large = A third or more of each square disappears in the joins.
+error-advice-lap-large-next = Narrower joins or larger squares give more throw for the cloth.
 
 ## What was typed
 
@@ -922,7 +953,7 @@ error-plan-side = The square’s side is too large or too small.
 error-plan-side-next = Choose a side from { $least } to { $most }.
 error-plan-grid = That is too many squares, or none.
 error-plan-grid-next = Choose from 1 to { $most } squares each way.
-error-plan-lap = The lap leaves nothing of the square, or is nothing.
+error-plan-lap = The lap or seam allowance is nothing, or leaves nothing of the square.
 error-plan-lap-next = Choose a lap under half the square’s side; ½ in (12.7 mm) is usual on denim.
 error-plan-between = The lap between fours leaves nothing of the square, or is nothing.
 error-plan-between-next = Choose a lap under half the square’s side, or leave it empty for the same lap everywhere.
@@ -1190,8 +1221,8 @@ item-binding-strips = { $n ->
 }
 item-binding-length = { $n ->
     [0] { $length } in all, no joins.
-    [one] { $length } in all, one join, kept off the laps.
-   *[other] { $length } in all, { $n } joins, kept off the laps.
+    [one] { $length } in all, one join, kept off the joins of the squares.
+   *[other] { $length } in all, { $n } joins, kept off the joins of the squares.
 }
 item-thread = Thread
 item-thread-needles = { $needles ->
@@ -1248,7 +1279,10 @@ scrap-little-fringe = Too little fringe
 scrap-bulky = Too bulky
 scrap-puckers = Puckers or skips
 scrap-other = Something else
-scrap-title = Lap { $lap }, { $stitch }
+scrap-title = { $joining ->
+    [lapped] Lap { $lap }, { $stitch }
+   *[other] Seam allowance { $lap }, { $stitch }
+}
 scrap-fringe = Fringe each side { $fringe }
 scrap-use = Take this for the plan
 scrap-keep-plate = Keep the plate’s opening
@@ -1354,6 +1388,7 @@ sheet-column-join-binding = join them
 sheet-column-press-binding = fold and press
 sheet-column-glue-binding = fold over the edge
 sheet-column-stitch-binding = stitch
+sheet-column-snip = snip
 sheet-column-wash = wash
 sheet-column-clip = clip the threads
 sheet-then = , { "" }

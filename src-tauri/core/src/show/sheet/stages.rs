@@ -26,7 +26,7 @@ fn last_stage(task: Task) -> Option<&'static str> {
         | Task::PressBinding
         | Task::GlueBinding
         | Task::StitchBinding => Some("binding"),
-        Task::Wash | Task::Clip => Some("washing"),
+        Task::Snip | Task::Wash | Task::Clip => Some("washing"),
         _ => None,
     }
 }
