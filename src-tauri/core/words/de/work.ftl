@@ -1591,9 +1591,16 @@ bring-apart-what = Nur hier: { $here ->
 }. Was davor war, ist in beiden gleich.
 bring-conflicts = { $n ->
     [0] Nichts darin steht gegen das andere: Von beiden kann alles bleiben.
-    [one] An einer Stelle kann nicht beides gelten: Wähle, was dort bleibt. Alles andere von beiden bleibt.
-   *[other] An { $n } Stellen kann nicht beides gelten: Wähle, was jeweils bleibt. Alles andere von beiden bleibt.
+    [one] An einer Stelle kann nicht beides gelten: Wähle, was dort bleibt. Die Schritte, die auf der anderen Seite stehen, fallen weg; alles, was nicht aufgeführt ist, bleibt.
+   *[other] An { $n } Stellen kann nicht beides gelten: Wähle, was jeweils bleibt. Die Schritte, die auf der anderen Seite stehen, fallen weg; alles, was nicht aufgeführt ist, bleibt.
 }
+bring-only = Nur auf dieser Seite, und mit der anderen Wahl verloren: { $list }
+bring-alike = Beide lesen sich gleich; sie unterscheiden sich in Einzelheiten, die hier nicht stehen.
+bring-more-squares = { $n ->
+    [one] und noch ein Quadrat
+   *[other] und noch { $n } Quadrate
+}
+bring-stock = { $name } ({ $n } vorhanden)
 bring-unmergeable = Sie lassen sich nicht zusammenführen.
 bring-merge = Zusammenführen
 bring-both = Beide behalten

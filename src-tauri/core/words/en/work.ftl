@@ -1659,9 +1659,16 @@ bring-apart-what = Only here: { $here ->
 }. What came before is the same in both.
 bring-conflicts = { $n ->
     [0] Nothing in them stands against the other: all of both can be kept.
-    [one] In one place they cannot both stand: choose which to keep there. All else of both is kept.
-   *[other] In { $n } places they cannot both stand: choose which to keep in each. All else of both is kept.
+    [one] In one place they cannot both stand: choose which to keep there. The steps listed on the other side are dropped; all that is not listed is kept.
+   *[other] In { $n } places they cannot both stand: choose which to keep in each. The steps listed on the other side are dropped; all that is not listed is kept.
 }
+bring-only = Only on this side, and lost with the other choice: { $list }
+bring-alike = Both read alike; they differ in details that are not told here.
+bring-more-squares = { $n ->
+    [one] and one more square
+   *[other] and { $n } more squares
+}
+bring-stock = { $name } ({ $n } at hand)
 bring-unmergeable = They cannot be made one.
 bring-merge = Merge them
 bring-both = Keep both

@@ -300,3 +300,47 @@ fn what_is_washed_already_is_not_snipped() {
     throw.apply(&Event::Done { task, pieces, made }, 1);
     assert!(!throw.tasks(whole).contains(&Task::Snip));
 }
+
+/// Two copies of a throw, and what is to be decided between them.
+fn decided(first: &[Command], second: &[Command], joint: &Journal) -> Vec<[String; 2]> {
+    let words = Words::english();
+    let made = |actions: &[Command], from: Time| {
+        let mut journal = joint.clone();
+        for (n, action) in actions.iter().enumerate() {
+            act(&mut journal, action, from + n as i64);
+        }
+        journal
+    };
+    let (here, brought) = (made(first, 100), made(second, 200));
+    let view = import::bring(Some(&here), &brought, (1, 0), context(&words));
+    assert!(view.said.iter().all(|s| !s.contains("All else")));
+    let rows = view.conflicts.into_iter();
+    rows.map(|c| [plain(&c.here), plain(&c.brought)]).collect()
+}
+
+/// What differs between two choices that read alike is named, and what is lost with the other.
+#[test]
+fn choices_of_a_merge_say_what_is_lost() {
+    let joint = begin(Plan::default());
+    let cut = |from: u16| Command::Tick {
+        task: Task::Cut,
+        pieces: (from..from + 4)
+            .map(|n| Rect::square(n / 6, n % 6))
+            .collect(),
+    };
+    let rows = decided(&[cut(0)], &[cut(2)], &joint);
+    let [here, brought] = &rows[0];
+    let only = "Cut: 4 squares Only on this side, and lost with the other choice: Cut: Square";
+    assert_eq!(*here, format!("{only} 1·1, Square 1·2"));
+    assert_eq!(*brought, format!("{only} 1·5, Square 1·6"));
+    // A plan that differs in what its line does not tell.
+    let plan = |minutes| Command::ChangePlan {
+        plan: Plan {
+            cooling_minutes: minutes,
+            ..Plan::default()
+        },
+    };
+    let rows = decided(&[plan(7)], &[plan(8)], &joint);
+    assert_ne!(rows[0][0], rows[0][1]);
+    assert!(rows[0][0].contains(": 7"), "{rows:?}");
+}
