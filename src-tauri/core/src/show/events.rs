@@ -281,7 +281,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
             verdict = context.say(&format!("scrap-{}", scrap.verdict.key()), &[])
         ),
         Event::PlateMeasured { opening } => {
-            say!(context, "did-plate", opening = context.length(*opening))
+            say!(context, "did-plate", opening = context.needle(*opening))
         }
         Event::Gathered { have: true, .. } => say!(context, "did-gather"),
         Event::Gathered { have: false, .. } => say!(context, "did-ungather"),

@@ -295,7 +295,12 @@ fn view(
             }
         }
     }
-    let covers = covers.or_else(|| journal.map(|j| j.throw().covers().to_vec()));
+    // The faces go with their places into a grid that is being typed.
+    let covers = covers.or_else(|| {
+        let (throw, plan) = (journal?.throw(), plan?);
+        let grid = Rect::grid(plan.across, plan.down);
+        Some(grid.squares().map(|square| throw.cover(square)).collect())
+    });
     let sewn = journal.is_some_and(|j| j.throw().worked().any(|(_, w)| w.made.is_some()));
     let figures = |plan: &Plan| {
         let mut figures = figures_of(plan, foreseen.as_ref(), covers.as_deref(), context);

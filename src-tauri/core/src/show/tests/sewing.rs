@@ -344,3 +344,66 @@ fn choices_of_a_merge_say_what_is_lost() {
     assert_ne!(rows[0][0], rows[0][1]);
     assert!(rows[0][0].contains(": 7"), "{rows:?}");
 }
+
+/// While another grid is typed the layers stay those of the faces.
+#[test]
+fn layers_are_told_of_the_faces_while_the_grid_is_typed() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan::default());
+    for face in Face::BOTH {
+        let action = Command::SetFace {
+            pieces: vec![Rect::square(0, 0)],
+            face,
+            print: Some(0),
+        };
+        act(&mut journal, &action, 0);
+    }
+    let layers = |typed: &PlanDraft| {
+        let view = super::plan::plan_of(&journal, Some(typed), context);
+        let found = view.figures.into_iter();
+        let layers = found.filter(|f| f.label == "Layers of cloth");
+        layers
+            .map(|f| f.value.text)
+            .next()
+            .expect("layers are told")
+    };
+    let mut typed = super::plan::draft_of(&journal.throw().plan, context);
+    let told = layers(&typed);
+    assert_eq!(
+        told,
+        "up to 4 where two squares meet, 6 where four corners meet"
+    );
+    typed.across = "7".into();
+    assert_eq!(layers(&typed), told);
+}
+
+/// Who works in centimetres types the plate's opening in millimetres, as needles are marked.
+#[test]
+fn a_plate_is_typed_in_millimetres() {
+    let words = Words::english();
+    let context = Context {
+        ruler: Ruler {
+            system: System::Metric,
+            metric: MetricUnit::Cm,
+            ..Ruler::default()
+        },
+        ..context(&words)
+    };
+    let journal = begin(Plan::default());
+    let shown = super::scraps::scraps(&journal, None, context);
+    let typed = crate::show::ScrapTyped {
+        opening: "7".into(),
+        width: "4".into(),
+        ..shown.tidy
+    };
+    let shown = super::scraps::scraps(&journal, Some(&typed), context);
+    assert_eq!(shown.faults, []);
+    let opening = shown.plate.map(|b| b.action);
+    let seven = tenths_of_mm(70);
+    assert_eq!(opening, Some(Command::SetPlate { opening: seven }));
+    assert_eq!(
+        (shown.tidy.opening, shown.tidy.width),
+        ("7 mm".into(), "4 mm".into())
+    );
+}
