@@ -49,6 +49,14 @@ pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_
             ],
         ),
         Rejection::AlreadyCut { squares } => ("already-cut", vec![("squares", (*squares).into())]),
+        Rejection::DenimCut(piece) => ("denim-cut", vec![("piece", name(*piece).into())]),
+        Rejection::PackSmall { side, wanted } => (
+            "pack-small",
+            vec![
+                ("side", context.length(*side).into()),
+                ("wanted", context.length(*wanted).into()),
+            ],
+        ),
         Rejection::AlreadyMade(piece) => ("already-made", vec![("piece", name(*piece).into())]),
         Rejection::Joined(piece) => ("joined", vec![("piece", name(*piece).into())]),
         Rejection::Glued(piece) => ("glued", vec![("piece", name(*piece).into())]),

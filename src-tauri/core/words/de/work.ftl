@@ -985,6 +985,10 @@ error-already-cut = { $squares ->
    *[other] { $squares } Quadrate sind schon im alten Maß zugeschnitten.
 }
 error-already-cut-next = Bleib bei diesem Maß, oder beginne mit dem neuen eine andere Decke.
+error-denim-cut = { $piece } ist schon zugeschnitten, also bleibt sein Jeansstoff.
+error-denim-cut-next = Wähle Quadrate, die noch zuzuschneiden sind; ein loses Quadrat lässt sich wenden.
+error-pack-small = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
+error-pack-small-next = Nimm eine Packung mit { $wanted } oder größer, die zurechtgeschnitten wird; oder plane kleinere Quadrate, bevor eins zugeschnitten ist.
 error-already-made = { $piece } ist schon gemacht und hat in diesem Plan keinen Platz.
 error-already-made-next = Wähle ein Raster und eine Folge, in denen es bleibt, oder nimm alles zurück bis davor.
 error-joined = { $piece } ist schon mit anderen verbunden.

@@ -987,6 +987,10 @@ error-already-cut = { $squares ->
    *[other] { $squares } squares are cut already at the old size.
 }
 error-already-cut-next = Keep this size, or begin another throw with the new one.
+error-denim-cut = { $piece } is cut already, so its denim stays.
+error-denim-cut-next = Choose squares that are still to be cut; a loose square can be turned over.
+error-pack-small = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
+error-pack-small-next = Choose a pack of { $wanted } or larger, which is cut down; or plan smaller squares before any is cut.
 error-already-made = { $piece } is made already and has no place in that plan.
 error-already-made-next = Choose a grid and an order that keep it, or undo back to before it was made.
 error-joined = { $piece } is joined to others already.

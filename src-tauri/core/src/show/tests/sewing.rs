@@ -407,3 +407,47 @@ fn a_plate_is_typed_in_millimetres() {
         ("7 mm".into(), "4 mm".into())
     );
 }
+
+/// Of two squares, one of them cut, the other gets the denim; a refusal speaks of the denim, and
+/// one of a pack of the pack.
+#[test]
+fn refusals_say_what_stands_in_the_way() {
+    let words = Words::english();
+    let mut journal = begin(Plan::default());
+    let [cut, open] = [Rect::square(0, 0), Rect::square(0, 1)];
+    let tick = Command::Tick {
+        task: Task::Cut,
+        pieces: vec![cut],
+    };
+    act(&mut journal, &tick, 0);
+    let denim = |pieces| Command::SetDenim {
+        pieces,
+        denim: 1,
+        wrong_side_up: false,
+    };
+    act(&mut journal, &denim(vec![cut, open]), 1);
+    let throw = journal.throw();
+    assert_eq!((throw.cover(cut).denim, throw.cover(open).denim), (0, 1));
+    let said = |action: &Command| {
+        let why = journal.propose(action, 2).expect_err("it is refused");
+        let said = errors::rejection(&why, Some(journal.throw()), context(&words));
+        plain(&[said.said, said.next])
+    };
+    let refused = said(&denim(vec![cut]));
+    assert!(
+        refused.starts_with("Square 1·1 is cut already, so its denim stays."),
+        "{refused}"
+    );
+    let pack = Command::AddPack {
+        side: inches(4),
+        count: Count::from(42),
+        makes: crate::cloth::pile::Use::Fabric { print: 0 },
+        name: "Pack".into(),
+    };
+    let refused = said(&pack);
+    assert!(
+        refused
+            .starts_with("Squares of 4 in are too small for this throw: it is planned with 5 in."),
+        "{refused}"
+    );
+}
