@@ -461,6 +461,13 @@ pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
             "advice-twin",
             &[("spacing", context.needle(*spacing).into())],
         ),
+        Advice::TrimBeyond { trim, natural } => context.words.problem(
+            "advice-trim",
+            &[
+                ("trim", context.length(*trim).into()),
+                ("natural", context.length(*natural).into()),
+            ],
+        ),
         Advice::LapLarge => context.words.problem("advice-lap-large", &[]),
     }
 }

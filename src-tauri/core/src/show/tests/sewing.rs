@@ -451,3 +451,32 @@ fn refusals_say_what_stands_in_the_way() {
         "{refused}"
     );
 }
+
+/// Made again, a throw does not take over a trim size its own lap contradicts; and such a size is
+/// told where it is planned.
+#[test]
+fn a_trim_size_that_cannot_be_is_not_made_again() {
+    let words = Words::english();
+    let plan = Plan {
+        lap: eighth_inches(5),
+        trim: Some(crate::measure::half_inches(19)),
+        ..Plan::default()
+    };
+    let journal = begin(plan);
+    let again = crate::show::again(&journal, context(&words));
+    assert_eq!(again.draft.trim, "");
+    let said = super::plan::draft(
+        &super::plan::draft_of(&plan, context(&words)),
+        context(&words),
+    );
+    assert!(
+        said.advice.iter().any(|a| a.code == "advice-trim"),
+        "{:?}",
+        said.advice
+    );
+    let kept = begin(Plan {
+        trim: Some(eighth_inches(75)),
+        ..plan
+    });
+    assert_ne!(crate::show::again(&kept, context(&words)).draft.trim, "");
+}
