@@ -155,7 +155,7 @@ pub(super) fn describe_cloth(
     };
     cloth.check().map_err(|_| Rejection::Weight)?;
     if said.trimming < zero() || said.trimming > throw.plan.side {
-        return Err(Rejection::Plan(PlanFault::Trim));
+        return Err(Rejection::CutLarger);
     }
     let heap = Heap {
         makes,

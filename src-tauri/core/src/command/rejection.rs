@@ -58,6 +58,9 @@ pub enum Rejection {
     /// The square is cut, so that its denim stays.
     #[error("{0:?} is cut, so its denim stays")]
     DenimCut(Rect),
+    /// What squares are to be cut larger by is less than nothing, or too much.
+    #[error("squares cannot be cut larger by that")]
+    CutLarger,
     /// Squares bought ready cut are smaller than the plan's.
     #[error("squares of {side} are smaller than the plan's {wanted}")]
     PackSmall {

@@ -50,6 +50,7 @@ pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_
         ),
         Rejection::AlreadyCut { squares } => ("already-cut", vec![("squares", (*squares).into())]),
         Rejection::DenimCut(piece) => ("denim-cut", vec![("piece", name(*piece).into())]),
+        Rejection::CutLarger => ("cut-larger", vec![]),
         Rejection::PackSmall { side, wanted } => (
             "pack-small",
             vec![
