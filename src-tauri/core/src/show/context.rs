@@ -1,10 +1,18 @@
 //! What a view is made with.
 
 use crate::measure::{
-    Length, MetricUnit, ParseError, Ruler, System, eighth_inches, tenths_of_mm, zero,
+    Length, MetricUnit, ParseError, Ruler, System, eighth_inches, in_nm, inches, tenths_of_mm, zero,
 };
 use crate::throw::Time;
 use crate::words::{Arg, Shown, Words};
+
+fn yards(n: i64) -> Length {
+    inches(36) * n
+}
+
+fn metres(n: i64) -> Length {
+    tenths_of_mm(10_000) * n
+}
 
 /// A shown length without its sign for being rounded.
 fn bare(text: &str) -> &str {
@@ -45,6 +53,25 @@ impl Context<'_> {
             ..self.ruler
         };
         self.words.single(length, mm)
+    }
+
+    /// A long way, such as all seams together: whole metres or yards from ten on.
+    pub(super) fn far(&self, length: Length) -> Shown {
+        self.in_each(|ruler| {
+            let (unit, key) = match ruler.system {
+                System::Inch => (yards(1), "yd"),
+                System::Metric => (metres(1), "m"),
+            };
+            if length < unit * 10 {
+                return self.words.single(length, ruler);
+            }
+            let n = (in_nm(length) + in_nm(unit) / 2) / in_nm(unit);
+            Shown {
+                text: say!(self, format!("far-{key}"), n = n),
+                spoken: say!(self, format!("spoken-far-{key}"), n = n),
+                rounded: true,
+            }
+        })
     }
 
     /// How far in from a raw edge a fold or a patch is stitched down: ⅛ in, or 3 mm.

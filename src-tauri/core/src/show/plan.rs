@@ -404,7 +404,7 @@ pub(super) fn figures_of(
             context,
             "seams",
             n = runs,
-            length = context.length(length)
+            length = context.far(length)
         )),
     );
     match plan.fringe() {

@@ -1168,7 +1168,7 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
     assert!(
         moved
             .done
-            .contains("Chalk the labels anew: 1·3 is now 1·1, 1·4 is now 1·2"),
+            .contains("Chalk the new labels on: 1·3 is now 1·1, 1·4 is now 1·2"),
         "{}",
         moved.done
     );
@@ -1233,7 +1233,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     let change = Command::ChangePlan { plan };
     let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
     let (_, told) = change::compare(&journal, &events, context(&words));
-    assert!(told.contains(&"Laps marked for pieces that are short are reckoned anew.".into()));
+    assert!(told.contains(&"Laps marked for pieces that are short are worked out again.".into()));
     act(&mut journal, &change, 3);
     assert_eq!(marked(&journal), Vec::<i64>::new());
     // With laps a sixteenth wider the fours shrink by that: half as much is missing, at one lap.
@@ -1423,8 +1423,8 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
         .iter()
         .find(|w| matches!(w.button.action, Command::Replace { .. }))
         .unwrap();
-    let which = "Open Square 2·1 from Square 2·2: the whole seam, 5 in. \
-                 Open Pair 1·1 + 1·2 from Pair 2·1 + 2·2: only 5 in, along Square 2·1.";
+    let which = "Unpick Square 2·1 from Square 2·2: the whole seam, 5 in. \
+                 Unpick Pair 1·1 + 1·2 from Pair 2·1 + 2·2: only 5 in, along Square 2·1.";
     assert!(
         plain(&recut.lines).contains(which),
         "{}",
@@ -1435,7 +1435,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
     let open = card.open.expect("told");
     assert_eq!(
         open.title,
-        "First open 2 seams, before the new Square 2·1 goes in"
+        "First unpick 2 seams, before the new Square 2·1 goes in"
     );
     assert_eq!(plain(&open.lines), which);
     act(&mut journal, &card.ticks[0].action, 3);
@@ -2097,7 +2097,7 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
         in_english[2..],
         [
             "On a scrap, a lap of ½ in was found right.",
-            "3 measured fours came out ⅛ in over for each lap, in the mean.",
+            "3 measured fours came out ⅛ in over for each lap, on average.",
             "Finished, it measured 40 × 50 in; planned 40 × 50 in.",
             "One wash changed it by \u{2212}2.5 % across and +0.0 % down (ISO 5077).",
             "One square was no good: scorched.",

@@ -44,6 +44,10 @@ within-a-mark = auf den Strich genau
 none = keine
 no-fringe = keine; ungefüttert sind die Kanten auf der Rückseite zu sehen und fransen dort ein wenig
 number = { $n }
+far-m = { $n } m
+far-yd = { $n } yd
+spoken-far-m = { $n } Meter
+spoken-far-yd = { $n } Yards
 of = { $done } von { $all }
 minutes = { $n ->
     [one] { $n } Minute
@@ -57,7 +61,15 @@ piece-square = Quadrat { $at }
 piece-pair = Paar { $first } + { $second }
 piece-four = Vierer { $at }
 piece-row = Viererreihe { $row }
+piece-rows = { $n ->
+    [2] Reihen { $first } und { $last }
+   *[other] Reihen { $first } bis { $last }
+}
 piece-column = Viererspalte { $column }
+piece-columns = { $n ->
+    [2] Spalten { $first } und { $last }
+   *[other] Spalten { $first } bis { $last }
+}
 piece-part = Teil { $first } bis { $last }
 piece-whole = Die ganze Decke
 spoken-place = Reihe { $row }, Platz { $place }
@@ -210,11 +222,14 @@ how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadr
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
 how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
-how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben.
+how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
+    Stichlänge 3 bis 3,5 mm. Lass die Fadenenden lang und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
-how-stitch-lap = Näh in der Mitte der Überlappung.
+how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
+    Stichlänge 3 bis 3,5 mm bei einer geraden Reihe; an beiden Enden ein paar Stiche zurück sichern die Naht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
-how-stitch-seam = Näh eine Nahtzugabe von den offenen Kanten entfernt. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+how-stitch-seam = Näh im Abstand der Nahtzugabe von den offenen Kanten; die Linie auf der Stichplatte oder eine Führung hält ihn gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+    Stichlänge 3 mm; an beiden Enden ein paar Stiche zurück.
 how-press-seam = Bügle die Naht erst flach, wie sie genäht ist, dann auseinander.
     Oder bügle sie zu einer Seite: fester, aber drei Lagen dick, an Kreuzungen etwa sechs; dann die nächste Naht zur anderen Seite.
 how-press-seam-exposed = Bügle die Naht auseinander, damit beide Zugaben frei liegen, um eingeschnitten zu werden und auszufransen.
@@ -226,7 +241,8 @@ how-cut-binding = Schneide sie gerade und genau so lang wie hier gesagt: Dann li
 how-join-binding = Überlappe die Enden und näh sie. Halte diese Stellen fern von den Überlappungen an der Kante.
 how-join-binding-seam = Leg die Enden rechts auf rechts, näh sie zusammen und bügle die Naht auseinander. Halte diese Stellen fern von den Nähten an der Kante.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
-how-glue-binding = Schieb die Kante der Decke in den Bruch. Punkte Heftkleber, bügeln, abkühlen lassen.
+how-glue-binding = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
+    Schieb die Kante der Decke in den Bruch. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
     Leg das letzte Ende über das erste; nie über einer Kreuzung.
 how-stitch-binding = Näh ringsum durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
 how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
@@ -321,7 +337,7 @@ caution-blade = Sichere den Rollschneider jedes Mal, wenn du ihn weglegst. Schne
 caution-iron-title = Heißes Bügeleisen
 caution-iron = Sohle und Dampf verbrennen; durch Kleber steigt Dampf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
 caution-needle-title = Nadel
-caution-needle = Nimm zuerst alles Metall heraus: Nieten, Reißverschlüsse und Stecknadeln brechen die Nadel. Trag über dicken Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel schlägt auf die Platte, wenn der Stich breiter eingestellt ist als die Öffnung der Platte weniger den Nadelabstand: Dreh das Handrad einmal herum, bevor du anfängst. Die Anleitung der Maschine entscheidet.
+caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag über dicken Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung weniger den Nadelabstand: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
 caution-lint-title = Flusen brennen
 caution-lint = Offene Kanten geben viele Flusen ab. Reinige das Flusensieb des Trockners vor und nach jeder Ladung, und lass den Trockner nicht unbeaufsichtigt laufen. Folge der Anleitung der Maschine.
 caution-children-title = Kleine Kinder
@@ -381,7 +397,16 @@ strips = { $n ->
 blocks = { $fours ->
     [0] { "" }
     [one] { $fours } Vierer{ " " }
-   *[other] { $fours } Vierer{ " " }
+   *[other] { $fours } Vierern{ " " }
+}{ $pairs ->
+    [0] { "" }
+    [one] { $pairs } einzelnen Paar{ " " }
+   *[other] { $pairs } einzelnen Paaren{ " " }
+}{ $squares ->
+    [0] { "" }
+    [one] { $squares } einzelnen Quadrat
+   *[other] { $squares } einzelnen Quadraten
+}
 }{ $pairs ->
     [0] { "" }
     [one] { $pairs } einzelnes Paar{ " " }
@@ -425,7 +450,7 @@ face-layers = { $crossing ->
 }
 face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff belegt
 print-used = { $used } verwendet
-print-spoilt = { $n } verdorben
+print-spoilt = { $n } unbrauchbar
 print-aside = { $n } beiseitegelegt
 print-left = { $n } übrig
 print-short = { $n } zu wenig
@@ -448,8 +473,8 @@ tally-pairs = Paare genäht
 tally-fours = Vierer genäht
 tally-squared = Auf Maß geschnitten
 tally-larger = Größere Verbindungen
-losses-none = Noch kein Quadrat verdorben.
-losses = Bisher verdorben: { $list }.
+losses-none = Noch kein Quadrat unbrauchbar.
+losses = Bisher unbrauchbar: { $list }.
 mishap-mis-cut = falsch zugeschnitten
 mishap-flaw = Loch, Fleck oder abgewetzt
 mishap-scorched = versengt
@@ -610,9 +635,9 @@ off-thin-down = Nach seiner Höhe lässt die waagerechte Überlappung zu wenig F
 off-measure-first = Miss es, um zu sehen, was sich bei seinem Maß tun lässt.
 off-what = Was stimmt nicht damit?
 off-not-cut = Dieses Quadrat ist noch nicht zugeschnitten.
-off-which = Wenn eins seiner Quadrate verdorben ist, wähle welches.
-off-rest = Es ist nichts zu tun.
-off-rest-trim = Schneide beim Begradigen ab, was zu viel ist; sonst ist nichts zu tun.
+off-which = Wenn eins seiner Quadrate unbrauchbar ist, wähle welches.
+off-rest = Was stimmt damit nicht? Wähle ein Quadrat, das unbrauchbar ist, oder miss das Stück.
+off-rest-trim = Schneide ab, was übersteht, wenn du es auf Maß schneidest. Stimmt sonst etwas nicht, wähle das Quadrat, das unbrauchbar ist.
 off-mis-cut = Es ist zu klein oder schief zugeschnitten.
 off-flaw = Es hat ein Loch, einen Fleck oder eine abgewetzte Stelle.
 off-scorched = Es ist versengt.
@@ -923,8 +948,8 @@ error-advice-odd = Eine ungerade Zahl lässt neben den Vierern einzelne Paare. A
 error-advice-odd-next = Nichts zu tun; gerade Zahlen machen etwas weniger Arbeit.
 error-advice-trim = Mit dieser Überlappung wird ein Vierer { $natural } groß: Auf { $trim } lässt er sich nicht schneiden.
 error-advice-trim-next = Lass das Maß für die Vierer leer, oder wähle { $natural } oder weniger.
-error-advice-twin = Eine Zwillingsnadel braucht zwei Spulen, und eine Seite ist immer die Nähseite. Zu breit eingestellt, schlägt sie auf die Platte: Bei { $spacing } Nadelabstand stell den Stich { $spacing } schmaler ein als die Öffnung der Platte.
-error-advice-twin-next = Lass dieselbe Seite oben. Dreh das Handrad einmal herum, bevor du anfängst; die Anleitung der Maschine entscheidet.
+error-advice-twin = Eine Zwillingsnadel braucht zwei Garnrollen, und eine Seite ist immer die Nähseite. Zu breit eingestellt, trifft sie die Stichplatte: Bei { $spacing } Nadelabstand stell den Stich { $spacing } schmaler ein als die Öffnung der Platte.
+error-advice-twin-next = Lass dieselbe Seite oben, und dreh das Handrad einmal herum, bevor du anfängst. Zwei Reihen nacheinander mit einer einzelnen Nadel gehen ebenso; dann darf jede Seite oben liegen.
 error-advice-lap-large = Ein Drittel jedes Quadrats oder mehr verschwindet in den Verbindungen.
 error-advice-lap-large-next = Schmalere Verbindungen oder größere Quadrate geben mehr Decke für den Stoff.
 
@@ -954,7 +979,7 @@ error-plan-side-next = Wähle eine Kante von { $least } bis { $most }.
 error-plan-grid = Das sind zu viele Quadrate oder keine.
 error-plan-grid-next = Wähle in jeder Richtung 1 bis { $most } Quadrate.
 error-plan-lap = Die Überlappung oder Nahtzugabe ist null oder lässt nichts vom Quadrat übrig.
-error-plan-lap-next = Wähle eine Überlappung unter der halben Kante des Quadrats; bei Jeansstoff sind ½ Zoll (12,7 mm) üblich.
+error-plan-lap-next = Wähle eine Überlappung unter der halben Kante des Quadrats; bei Jeansstoff sind { $usual } üblich.
 error-plan-between = Die Überlappung zwischen Vierern lässt nichts vom Quadrat übrig oder ist nichts.
 error-plan-between-next = Wähle eine Überlappung unter der halben Kante des Quadrats, oder lass das Feld leer für überall dieselbe.
 error-plan-stitch = Der Stich ist breiter als das, was er halten muss.
@@ -962,7 +987,7 @@ error-plan-stitch-next = Wähle einen schmaleren Stich oder eine breitere Überl
 error-plan-trim = Auf dieses Maß lässt sich ein Vierer nicht schneiden.
 error-plan-trim-next = Wähle ein Maß über einem Quadrat und höchstens zwei, oder lass das Feld leer.
 error-plan-binding = So lässt sich die Einfassung nicht schneiden.
-error-plan-binding-next = Wähle einen Streifen von mindestens 10 mm, nicht breiter als ein Quadrat, und Stücke länger als zwei Überlappungen.
+error-plan-binding-next = Wähle einen Streifen, der mindestens { $least } und höchstens so breit ist wie ein Quadrat, und Stücke, die länger sind als zwei Überlappungen.
 error-plan-counts = So viele Wäschen oder so langes Abkühlen fasst dieser Plan nicht.
 error-plan-counts-next = Wähle bis zu 9 Wäschen und bis zu 240 Minuten.
 
@@ -1241,7 +1266,7 @@ item-thread-needles = { $needles ->
     }.
    *[other] { $each } für jede Nadel: { $spools } Spulen zu { $size }.
 }
-item-thread-twin = Eine Zwillingsnadel braucht zwei Spulen zugleich auf der Maschine.
+item-thread-twin = Eine Zwillingsnadel braucht zwei Garnrollen zugleich auf der Maschine.
 item-thread-rule = Die Regel der Garnhersteller, 2½-mal die Naht, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
 item-bobbins = Unterfadenspulen
 item-bobbins-length = { $length }: { $n ->
@@ -1249,13 +1274,16 @@ item-bobbins-length = { $length }: { $n ->
    *[other] { $n } Unterfadenspulen zu { $size }
 }.
 item-needles = Nadeln
-item-needles-twin = Eine Zwillingsnadel für Jeansstoff, Abstand { $spacing }.
-item-needles-single = Jeansnadeln, Stärke 100.
+item-needles-twin = Eine Jeans-Zwillingsnadel, System 130/705 H, { $spacing } Nadelabstand.
+item-needles-single = Jeansnadeln, System 130/705 H-J, Stärke 90 bis 110.
 item-needles-spare = Eine oder zwei in Reserve; an dicken Kreuzungen brechen sie.
 item-glue = Auswaschbarer Heftkleber
 item-glue-dots = Etwa { $dots } Punkte, { $n ->
-    [one] eine Flasche zu 118 ml
-   *[other] { $n } Flaschen zu 118 ml
+    [one] eine Flasche zu { $size }
+   *[other] { $n } Flaschen zu { $size }
+bottle-inch = 4 fl oz
+bottle-metric = 118 ml
+} (unsere Schätzung).
 } (unsere Schätzung).
 item-marker = Ein Stift, der verschwindet
 item-marker-test = Probier ihn an einem Rest: Manche Striche kommen bei Hitze oder Kälte wieder.
@@ -1337,10 +1365,7 @@ wishes-free = Vorn { $front_free ->
 wish-covered = Belegt
 wish-covered-value = vorn { $front }, hinten { $back }
 wish-apart = Gleiche Stoffe nebeneinander
-wish-apart-value = { $n ->
-    [0] keine
-   *[other] { $n }
-}
+wish-apart-none = Keine gleichen Stoffe nebeneinander
 wish-even-front = Vorn verteilt
 wish-even-back = Hinten verteilt
 wish-even-value = { $how ->
@@ -1391,10 +1416,13 @@ stitching-back = Nicht die Nähseite: Hier liegt der Unterfaden.
 floor-title = Viererreihe { $row }: Quadrate { $first } bis { $last }
 floor-text = Leg diese Quadrate mit der Vorderseite nach oben hin, von links nach rechts. Vergleich jedes mit dem Bild, bevor du weitermachst.
 floor-joined = mit seiner Reihe verbunden
-floor-cell = { $piece }: oben { $up }, darunter { $under }, Fadenlauf { $grain ->
+floor-cell = { $piece }. Oben: { $up }. Darunter: { $under }. Fadenlauf: { $grain ->
     [across] quer
-   *[other] von oben nach unten
+   *[other] längs
 }
+floor-wrong-side = { $denim }, linke Stoffseite
+floor-its-wrong-side = die linke Stoffseite
+floor-its-right-side = die rechte Stoffseite
 floor-cell-sewn = { $cell }, { $sewn }
 covering-front = { $print } vorn
 covering-back = { $print } hinten

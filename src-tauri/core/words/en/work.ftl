@@ -45,6 +45,10 @@ within-a-mark = right to the ruler’s mark
 none = none
 no-fringe = none; the edges show on the back of an unlined throw, and fray there a little
 number = { $n }
+far-m = { $n } m
+far-yd = { $n } yd
+spoken-far-m = { $n } metres
+spoken-far-yd = { $n } yards
 of = { $done } of { $all }
 minutes = { $n ->
     [one] { $n } minute
@@ -58,7 +62,15 @@ piece-square = Square { $at }
 piece-pair = Pair { $first } + { $second }
 piece-four = Four { $at }
 piece-row = Row of fours { $row }
+piece-rows = { $n ->
+    [2] Rows { $first } and { $last }
+   *[other] Rows { $first } to { $last }
+}
 piece-column = Column of fours { $column }
+piece-columns = { $n ->
+    [2] Columns { $first } and { $last }
+   *[other] Columns { $first } to { $last }
+}
 piece-part = Part { $first } to { $last }
 piece-whole = The whole throw
 spoken-place = row { $row }, place { $place }
@@ -211,11 +223,14 @@ how-press-lap = Press the lap to set the glue. Keep the squares in line.
 how-cool-lap = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
 how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
-how-stitch-twin = Stitch down the middle of the lap, the same side up every time.
+how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge.
+    Stitch length 3 to 3.5 mm. Leave the thread ends long and tie them: a twin needle should not sew backwards.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-lap = Stitch down the middle of the lap.
+how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge.
+    Stitch length 3 to 3.5 mm for a straight row; a few stitches back at both ends secure it.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-seam = Stitch one allowance in from the raw edges. Take the pins out as you come to them.
+how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even. Take the pins out as you come to them.
+    Stitch length 3 mm; a few stitches back at both ends.
 how-press-seam = Press the seam flat as it was sewn, then open.
     Or press it to one side: stronger, but three layers thick, and about six at a crossing; then turn the next seam the other way.
 how-press-seam-exposed = Press the seam open, so that both allowances stand free to be snipped and to fray.
@@ -227,7 +242,8 @@ how-cut-binding = Cut them straight and just as long as told here: then their jo
 how-join-binding = Lap the ends and stitch. Keep these joins away from where laps meet the edge.
 how-join-binding-seam = Lay the ends right sides together, stitch, and press the seam open. Keep these joins away from where seams meet the edge.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
-how-glue-binding = Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
+how-glue-binding = Before you bind, press the whole edge and trim it straight and even.
+    Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
     Lap the last end over the first; never over a crossing.
 how-stitch-binding = Stitch through all layers, all round, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
 how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
@@ -243,7 +259,7 @@ bound-left = { $along } up the left side
 bound-start = Begin { $place }, and go round clockwise with full strips.
 bound-joins = The joins then come: { $places }.
 bound-clear = So every join keeps { $clear } or more from the joins of the squares and from the corners.
-special-opened = This join was opened again: only { $length } of it is to be done.
+special-opened = This join was unpicked: only { $length } of it is to be sewn again.
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
 tick-cut = Cut
@@ -322,7 +338,7 @@ caution-blade = Close the cutter’s guard every time you put it down. Cut away 
 caution-iron-title = Hot iron
 caution-iron = The plate and the steam burn; steam rises through glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
 caution-needle-title = Needle
-caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: turn the wheel by hand once round before you start. The machine’s manual decides.
+caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag. The machine’s manual decides.
 caution-lint-title = Lint burns
 caution-lint = Raw edges shed a lot of lint. Clean the dryer’s lint filter before and after each load, and do not leave the dryer running alone. Follow the machine’s manual.
 caution-children-title = Small children
@@ -570,8 +586,8 @@ save-across-lapped = { $piece } is { $short } short across: { $laps }.
 save-down-lapped = { $piece } is { $short } short down: { $laps }.
 save-across-edge = { $piece } is { $short } short across, at the outer edge, where the binding hides it.
 save-down-edge = { $piece } is { $short } short down, at the outer edge, where the binding hides it.
-save-across-resewn = { $piece } is { $short } short across: open its upright laps and sew them that much narrower.
-save-down-resewn = { $piece } is { $short } short down: open its level lap and sew it that much narrower.
+save-across-resewn = { $piece } is { $short } short across: unpick its upright laps and sew them that much narrower.
+save-down-resewn = { $piece } is { $short } short down: unpick its level lap and sew it that much narrower.
 save-across-renewed = { $piece } is { $short } short across: make another.
 save-down-renewed = { $piece } is { $short } short down: make another.
 save-across-left = { $piece } is { $short } short across and sewn in; its row stays short.
@@ -612,8 +628,8 @@ off-measure-first = Measure it to see what can be done about its size.
 off-what = What is the matter with it?
 off-not-cut = This square is not cut yet.
 off-which = If one of its squares is spoilt, choose which.
-off-rest = Nothing needs doing.
-off-rest-trim = Trim off what is over when you square it up; nothing else needs doing.
+off-rest = What is wrong with it? Choose a square of it that is spoilt, or measure the piece.
+off-rest-trim = Trim off what is over when you square it up. If something else is wrong, choose the square that is spoilt.
 off-mis-cut = It was cut too small or crooked.
 off-flaw = It has a hole, a stain or a worn patch.
 off-scorched = It was scorched.
@@ -639,7 +655,7 @@ way-lap-less = { $n ->
     [one] Lap it less where it meets its neighbour
    *[other] Lap it less where it meets its neighbours
 }
-way-resew = Open its lap and sew it narrower
+way-resew = Unpick its lap and sew it narrower
 way-resew-wider = Unpick its lap and sew it again at { $lap }
 way-trim = { $n ->
     [0] Trim all fours to { $size }
@@ -658,7 +674,7 @@ way-fewer-cloth = { $n ->
    *[other] { $n } squares less are to be cut: cut this one from their cloth.
 }
 way-spare-done = Done: a spare is taken for { $piece }.
-way-recut-done = Done: { $piece } is to be cut anew.
+way-recut-done = Done: { $piece } is to be cut again.
 way-patch-done = { $face ->
     [front] Done: { $piece } is to be covered on the front.
    *[other] Done: { $piece } is to be covered on the back.
@@ -675,7 +691,7 @@ way-lap-less-done = { $n ->
     [one] Done: one join of { $piece } is marked with a narrower lap. Its step says so.
    *[other] Done: { $n } joins of { $piece } are marked with a narrower lap. Their steps say so.
 }
-way-resew-done = Done: the lap of { $piece } is to be opened and sewn narrower.
+way-resew-done = Done: the lap of { $piece } is to be unpicked and sewn narrower.
 way-resew-wider-done = Done: the lap of { $piece } is to be unpicked and sewn again at { $lap }.
 way-trim-done = { $n ->
     [0] Done: all fours are trimmed to { $size } now.
@@ -685,25 +701,25 @@ way-trim-done = { $n ->
 way-to-edge-done = Done: { $piece } and { $place } have changed places; the binding hides what is short.
 way-another-done = Done: { $piece } is set aside; another is to be made.
 opening-square = { $n ->
-    [one] First open one seam, before the new { $piece } goes in
-   *[other] First open { $n } seams, before the new { $piece } goes in
+    [one] First unpick one seam, before the new { $piece } goes in
+   *[other] First unpick { $n } seams, before the new { $piece } goes in
 }
 opening-lap = { $n ->
-    [one] First open one seam
-   *[other] First open { $n } seams
+    [one] First unpick one seam
+   *[other] First unpick { $n } seams
 }
-opening-all = Open { $a } from { $b }: the whole seam, { $length }.
-opening-part = Open { $a } from { $b }: only { $length }, along { $along }.
-relabel = Chalk the labels anew: { $list }.
+opening-all = Unpick { $a } from { $b }: the whole seam, { $length }.
+opening-part = Unpick { $a } from { $b }: only { $length }, along { $along }.
+relabel = Chalk the new labels on: { $list }.
 relabel-one = { $from } is now { $to }
 way-lap-at = Where it meets { $piece }: lap only { $lap }, not { $usual }.
 way-lap-between = Where { $a } meets { $b }: lap only { $lap }, not { $usual }.
 way-new-lap = New lap: { $lap }.
 way-unpick = { $n ->
-    [one] Opens one seam, { $length }.
-   *[other] Opens { $n } seams, { $length } in all.
+    [one] One seam to unpick, { $length }.
+   *[other] { $n } seams to unpick, { $length } in all.
 }
-way-nothing-undone = Nothing sewn is opened.
+way-nothing-undone = Nothing sewn is unpicked.
 way-patch-round = Its edges lie in no lap, so it is stitched round once it has cooled: glue alone goes in the wash.
 way-size = The throw will measure { $size }.
 way-minutes = { $n ->
@@ -716,9 +732,9 @@ aside-several = Left over: { $list }, for cushion fronts or corners of the next 
 stays-lapped = Left as glued or sewn, with { $lap }: { $pieces }.
 trim-again = To be trimmed again, to { $size }: { $pieces }.
 trim-now = To be trimmed when squared up, to { $size }: { $pieces }.
-marks-anew = Laps marked for pieces that are short are reckoned anew.
+marks-anew = Laps marked for pieces that are short are worked out again.
 stays-short = Smaller than the new size and left at { $size }: { $pieces }.
-moved = { $from } goes to the place of { $to }: chalk it anew.
+moved = { $from } goes to the place of { $to }: chalk its new label on.
 
 ## Changed minds
 
@@ -876,12 +892,12 @@ did-measure = Measured: { $piece }, { $size }
 did-outline = Sides measured: { $piece }
 did-mark-lap = Lap marked where { $a } meets { $b }: { $lap }
 did-mark-laps = { $n ->
-    [one] One lap marked anew
-   *[other] { $n } laps marked anew
+    [one] One lap marked again
+   *[other] { $n } laps marked again
 }
 did-unpick = { $n ->
-    [one] Opened again: { $piece }, { $length }
-   *[other] Opened again: { $piece } and what touches it, { $n } seams, { $length }
+    [one] Unpicked: { $piece }, { $length }
+   *[other] Unpicked: { $piece } and what touches it, { $n } seams, { $length }
 }
 did-patch = { $piece } to be covered where it is sewn: { $why }
 did-move = { $n ->
@@ -926,7 +942,7 @@ error-advice-odd-next = Nothing to do; even counts are a little less work.
 error-advice-trim = With this lap a four comes out at { $natural }: it cannot be trimmed to { $trim }.
 error-advice-trim-next = Leave the trim size empty, or choose { $natural } or less.
 error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Set wide, it strikes the plate: with needles { $spacing } apart, set the stitch { $spacing } narrower than the plate’s opening.
-error-advice-twin-next = Keep the same side up. Turn the wheel by hand once before you start; the machine’s manual decides.
+error-advice-twin-next = Keep the same side up, and turn the wheel by hand once before you start. Two rows with a single needle, one after the other, do as well; then either side may lie up.
 error-advice-lap-large = A third or more of each square disappears in the joins.
 error-advice-lap-large-next = Narrower joins or larger squares give more throw for the cloth.
 
@@ -956,7 +972,7 @@ error-plan-side-next = Choose a side from { $least } to { $most }.
 error-plan-grid = That is too many squares, or none.
 error-plan-grid-next = Choose from 1 to { $most } squares each way.
 error-plan-lap = The lap or seam allowance is nothing, or leaves nothing of the square.
-error-plan-lap-next = Choose a lap under half the square’s side; ½ in (12.7 mm) is usual on denim.
+error-plan-lap-next = Choose a lap under half the square’s side; { $usual } is usual on denim.
 error-plan-between = The lap between fours leaves nothing of the square, or is nothing.
 error-plan-between-next = Choose a lap under half the square’s side, or leave it empty for the same lap everywhere.
 error-plan-stitch = The stitching is wider than what it must hold.
@@ -964,7 +980,7 @@ error-plan-stitch-next = Choose a narrower stitch or a wider lap.
 error-plan-trim = A four cannot be trimmed to that size.
 error-plan-trim-next = Choose a size larger than one square and no larger than two, or leave it empty.
 error-plan-binding = The binding cannot be cut like that.
-error-plan-binding-next = Choose a strip at least 10 mm wide, no wider than a square, and pieces longer than two laps.
+error-plan-binding-next = Choose a strip at least { $least } wide, no wider than a square, and pieces longer than two laps.
 error-plan-counts = That is more washing or cooling than this plan holds.
 error-plan-counts-next = Choose up to 9 washes and up to 240 minutes.
 
@@ -1017,7 +1033,7 @@ error-pile = That is not on the pile, or the pile is full.
 error-pile-next = Go back to the pile and choose a piece there.
 error-cut-up = That piece is cut up already.
 error-cut-up-next = What was counted stands; undo takes the last count back.
-error-many-squares = Nobody gets that many squares from it.
+error-many-squares = That is more squares than it can give.
 error-many-squares-next = Count again; { $most } is the most that is taken.
 error-weight = That is not a weight of cloth.
 error-weight-next = Write it like 14 oz or 475 g/m².
@@ -1055,7 +1071,7 @@ error-outline-impossible = No block has such sides and diagonals.
 error-outline-impossible-next = Measure the sides and both diagonals again.
 error-outline-open = These measures do not fit together: they are { $by } apart.
 error-outline-open-next = Measure { $line } again.
-error-nothing-to-unpick = { $piece } has nothing sewn that could be opened, or is joined on already.
+error-nothing-to-unpick = { $piece } has nothing sewn that could be unpicked, or is joined on already.
 error-nothing-to-unpick-next = Choose a piece that is sewn and still loose.
 error-lap-too-narrow = A lap of { $lap } leaves too little fringe.
 error-lap-too-narrow-next = { $least } is the narrowest that holds; or change the least fringe in the plan.
@@ -1248,13 +1264,16 @@ item-bobbins-length = { $length }: { $n ->
    *[other] { $n } bobbins of { $size }
 }.
 item-needles = Needles
-item-needles-twin = A twin needle for denim, { $spacing } apart.
-item-needles-single = Needles for denim, size 100.
+item-needles-twin = A jeans twin needle, system 130/705 H, { $spacing } apart.
+item-needles-single = Jeans needles, system 130/705 H-J, size 90/14 to 110/18.
 item-needles-spare = One or two to spare; thick crossings break them.
 item-glue = Washable glue
 item-glue-dots = About { $dots } dots, { $n ->
-    [one] one bottle of 118 ml
-   *[other] { $n } bottles of 118 ml
+    [one] one bottle of { $size }
+   *[other] { $n } bottles of { $size }
+bottle-inch = 4 fl oz
+bottle-metric = 118 ml
+} (our estimate).
 } (our estimate).
 item-marker = A marker that vanishes
 item-marker-test = Try it on a scrap: some marks come back with heat or cold.
@@ -1276,7 +1295,7 @@ yards = { $n } yd
 washer-roomy = It goes into a household washer (7 kg) with room to move.
 washer-tight = It fills a household washer (7 kg): wash it by itself.
 washer-heavy = It is too heavy for a household washer (7 kg): a large machine is kinder to both.
-gather-estimates = Weight and thread are reckoned from usual cloth unless the pile says otherwise.
+gather-estimates = Weight and thread are worked out from usual cloth unless the pile says otherwise.
 
 ## Test scraps
 
@@ -1543,10 +1562,7 @@ wishes-free = On the front { $front_free ->
 wish-covered = Covered
 wish-covered-value = front { $front }, back { $back }
 wish-apart = Like fabrics touching
-wish-apart-value = { $n ->
-    [0] none
-   *[other] { $n }
-}
+wish-apart-none = No like fabrics touch
 wish-even-front = Spread on the front
 wish-even-back = Spread on the back
 wish-even-value = { $how ->
@@ -1597,10 +1613,13 @@ stitching-back = Not the stitching side: the bobbin thread lies on this face.
 floor-title = Row { $row } of fours: squares { $first } to { $last }
 floor-text = Lay these squares front up, left to right. Compare each with the picture before you go on.
 floor-joined = joined to its row
-floor-cell = { $piece }: up { $up }, beneath { $under }, grain { $grain ->
+floor-cell = { $piece }. Top: { $up }. Underneath: { $under }. Grain: { $grain ->
     [across] across
    *[other] up and down
 }
+floor-wrong-side = { $denim }, wrong side
+floor-its-wrong-side = its wrong side
+floor-its-right-side = its right side
 floor-cell-sewn = { $cell }, { $sewn }
 covering-front = { $print } on the front
 covering-back = { $print } on the back
@@ -1738,7 +1757,7 @@ made-wash = { $n ->
 }
 lessons-from = Learned from { $name }
 lesson-scrap = On a scrap, a lap of { $lap } was found right.
-lesson-drift = { $n } measured fours came out { $off } for each lap, in the mean.
+lesson-drift = { $n } measured fours came out { $off } for each lap, on average.
 lesson-whole = Finished, it measured { $size }; planned { $planned }.
 lesson-wash = { $n ->
     [one] One wash changed it by { $across } % across and { $down } % down (ISO 5077).
@@ -1765,7 +1784,7 @@ lesson-pace = { $minutes ->
     [one] It took you about a minute each.
    *[other] It took you about { $minutes } minutes each.
 }
-drift-before = On { $name }, { $n } measured fours came out { $off } for each lap, in the mean. Measure three here to see how this throw goes.
+drift-before = On { $name }, { $n } measured fours came out { $off } for each lap, on average. Measure three here to see how this throw goes.
 again-name = { $name }, again
 
 

@@ -480,3 +480,53 @@ fn a_trim_size_that_cannot_be_is_not_made_again() {
     });
     assert_ne!(crate::show::again(&kept, context(&words)).draft.trim, "");
 }
+
+/// Where only one system is needed only one is told, and long ways in metres or yards.
+#[test]
+fn lengths_are_told_as_she_measures_them() {
+    let words = Words::english();
+    let inch = context(&words);
+    let metric = Context {
+        ruler: Ruler {
+            system: System::Metric,
+            metric: MetricUnit::Cm,
+            ..Ruler::default()
+        },
+        ..inch
+    };
+    let text = |shown: crate::words::Shown| shown.text.replace('\u{a0}', " ");
+    assert_eq!(text(metric.far(tenths_of_mm(370_205))), "37 m");
+    assert_eq!(text(inch.far(tenths_of_mm(370_205))), "40 yd");
+    assert_eq!(text(metric.far(tenths_of_mm(50_000))), "500 cm");
+    let fault = crate::plan::PlanFault::Lap;
+    let [one, other] = [inch, metric].map(|c| errors::plan_fault(fault, c).next);
+    assert!(one.contains('½') && !one.contains("mm"), "{one}");
+    assert!(other.contains("13") && !other.contains("in)"), "{other}");
+    let journal = begin(Plan::default());
+    let bottles = |context| format!("{:?}", super::gather::gather(&journal, context));
+    assert!(bottles(inch).contains("4 fl oz") && !bottles(inch).contains("118"));
+    assert!(bottles(metric).contains("118 ml"));
+}
+
+/// A part that is whole rows or columns of fours is named by them.
+#[test]
+fn whole_rows_are_named_by_their_letters() {
+    let words = Words::english();
+    let context = context(&words);
+    let journal = begin(Plan::default());
+    let name = |rect: [u16; 4]| names::piece(journal.throw(), Rect::from(rect), context);
+    assert_eq!(name([0, 0, 4, 6]), "Rows A and B");
+    assert_eq!(name([2, 0, 6, 6]), "Rows B to D");
+    assert_eq!(name([0, 2, 8, 4]), "Columns 2 and 3");
+    assert_eq!(name([0, 0, 4, 4]), "Part 1·1 to 4·4");
+}
+
+/// Who says that a piece is off is asked what is wrong, not told that nothing is.
+#[test]
+fn a_piece_that_is_off_is_asked_about() {
+    let mut journal = stitched(4, 2);
+    let piece = Rect::from([0, 0, 2, 2]);
+    sized(&mut journal, piece, FULL, FULL);
+    let rest = off_view(&journal, piece, None).rest.expect("said");
+    assert!(rest.starts_with("What is wrong with it?"), "{rest}");
+}
