@@ -79,6 +79,8 @@ pub struct ImportView {
     pub title: String,
     /// What is in which, a line each.
     pub said: Vec<String>,
+    /// What else there is to know, for who asks.
+    pub details: Option<String>,
     /// The copies.
     pub copies: Vec<CopyRow>,
     /// What is to be decided before they become one.
@@ -136,6 +138,7 @@ fn bring_whole(
             file,
             title: say!(context, "bring-new"),
             said: vec![say!(context, "bring-new-what")],
+            details: None,
             copies: vec![copy("bring-copy-brought", brought)],
             conflicts: Vec::new(),
             buttons: vec![button("bring-add", ImportChoice::Add)],
@@ -205,6 +208,7 @@ fn bring_whole(
         file,
         title,
         said,
+        details: None,
         copies,
         conflicts,
         buttons,

@@ -14,6 +14,7 @@ ui-redone = Wiederholt
 ui-done = Fertig
 ui-close = Schließen
 ui-dismiss = Meldung schließen
+ui-details = Einzelheiten
 ui-again = Noch einmal
 ui-broke = In der App ist etwas schiefgegangen.
 ui-broke-next = Versuch es noch einmal. Was du getan hast, ist gesichert.

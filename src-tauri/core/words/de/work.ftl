@@ -1592,7 +1592,8 @@ error-nothing-brought-next = Wähle zuerst die Datei einer Decke.
 
 ## Eine Decke, die gebracht wird
 
-bring-found = Während deine Decke offen war, hat ein anderes Programm diese Datei an die Stelle der ihren gelegt. Deine Decke liegt wieder an ihrer Stelle; beide Dateien liegen als { $here } und { $brought } daneben. Der letzte Schritt, den du getan hast, wurde nicht gesichert: Mach ihn danach noch einmal.
+bring-found = Ein anderes Programm hat die Datei dieser Decke geändert. Nichts ist verloren; mach deinen letzten Schritt danach noch einmal.
+bring-found-details = Während deine Decke offen war, hat ein anderes Programm diese Datei an die Stelle der ihren gelegt. Deine Decke liegt wieder an ihrer Stelle; beide Dateien liegen als { $here } und { $brought } daneben.
 bring-new = Eine Decke für dein Regal
 bring-new-what = Hier ist noch keine Kopie davon.
 bring-add = Ins Regal legen

@@ -13,6 +13,7 @@ ui-redone = Done again
 ui-done = Done
 ui-close = Close
 ui-dismiss = Close this message
+ui-details = Details
 ui-again = Try again
 ui-broke = Something went wrong inside the app.
 ui-broke-next = Try again. What you had done is kept.

@@ -1651,7 +1651,8 @@ error-nothing-brought-next = Choose a throw file first.
 
 ## A throw that is brought
 
-bring-found = While your throw was open, another program put this file in the place of its own. Your throw is back in its place; both files are kept beside it as { $here } and { $brought }. The last step you did was not kept: do it again afterwards.
+bring-found = Another program changed this throw’s file. Nothing is lost; do your last step again afterwards.
+bring-found-details = While your throw was open, another program put this file in the place of its own. Your throw is back in its place; both files are kept beside it as { $here } and { $brought }.
 bring-new = A throw for your shelf
 bring-new-what = No copy of it is here yet.
 bring-add = Put it on the shelf
