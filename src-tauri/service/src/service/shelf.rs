@@ -89,6 +89,7 @@ impl Service {
     pub fn tend(&mut self, tend: &ShelfCommand, now: Time) -> Result<ShelfAnswer, Problem> {
         self.believe(tend)?;
         self.claim().map_err(|error| self.message(&error))?;
+        self.changed();
         let begun = match tend {
             ShelfCommand::Begin { action } => {
                 let journal = self.begun(action, now)?;
