@@ -152,10 +152,11 @@ pub struct Desk {
     fallen: Mutex<Option<DiskPath>>,
 }
 
-/// What becomes of a question about a throw.
+/// What becomes of a question about a throw. It is handed on once, and never kept.
+#[expect(clippy::large_enum_variant)]
 enum Seen {
     /// It is answered.
-    Now(Box<LookAnswer>),
+    Now(LookAnswer),
     /// The reader is to answer it.
     Later(Snapshot, Query),
 }
@@ -241,12 +242,12 @@ impl Desk {
             offer(&own, service);
             let snapshot = snapshot?;
             match is_quick(&look) {
-                true => snapshot.answer(&look).map(Box::new).map(Seen::Now),
+                true => snapshot.answer(&look).map(Seen::Now),
                 false => Ok(Seen::Later(snapshot, look)),
             }
         };
         self.worker.send(work, move |seen| match seen {
-            Ok(Seen::Now(seen)) => answer.give(Ok(*seen)),
+            Ok(Seen::Now(seen)) => answer.give(Ok(seen)),
             Ok(Seen::Later(snapshot, look)) => {
                 app.state::<Desk>()
                     .read(answer, snapshot, move |snapshot| snapshot.answer(&look))
