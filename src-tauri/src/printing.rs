@@ -42,7 +42,8 @@ impl Press {
         let mine = || self.turn.load(Ordering::Relaxed) == own;
         let all = Progress::ALL;
         let mut photos = Photos::new();
-        tell(Printing { done: 0, all });
+        let mut told = 0;
+        tell(Printing { done: told, all });
         for name in &sheet.photos {
             if !mine() {
                 return Err(PrintFault::Cancelled);
@@ -54,8 +55,12 @@ impl Press {
             if !mine() {
                 return ControlFlow::Break(());
             }
+            // The typesetter asks more often than it has news.
             let done = now.done();
-            tell(Printing { done, all });
+            if done > told {
+                told = done;
+                tell(Printing { done, all });
+            }
             ControlFlow::Continue(())
         })
     }
