@@ -17,6 +17,7 @@
 use crate::dialogs;
 use crate::printing::Press;
 use crate::worker::{Recover, Worker, gone};
+use lapwork_core::measure::bounds::Sent;
 use lapwork_core::show::{
     CommandAnswer, DraftAfter, Export, Exported, GridWish, ImportChoice, ImportView, LookAnswer,
     PlanDraft, Prefs, PrintOrder, Printing, Query, Request, ShelfCommand,
@@ -48,19 +49,19 @@ enum Call {
     Shelf {},
     Look {
         id: String,
-        look: Query,
+        look: Sent<Query>,
     },
     Act {
         id: String,
-        deed: Request,
-        look: Option<Query>,
+        deed: Sent<Request>,
+        look: Option<Sent<Query>>,
     },
     Tend {
-        tend: ShelfCommand,
+        tend: Sent<ShelfCommand>,
     },
     Draft {
         draft: PlanDraft,
-        after: Option<DraftAfter>,
+        after: Option<Sent<DraftAfter>>,
     },
     Grids {
         draft: PlanDraft,
@@ -68,7 +69,7 @@ enum Call {
     },
     Arrange {
         id: String,
-        wishes: Wishes,
+        wishes: Sent<Wishes>,
         seed: u32,
         progress: JavaScriptChannelId,
     },
@@ -235,9 +236,10 @@ impl Desk {
         self.reader.send(work, move |made| answer.give(made));
     }
 
-    fn look(&self, app: AppHandle, answer: Answer, id: String, look: Query) {
+    fn look(&self, app: AppHandle, answer: Answer, id: String, look: Sent<Query>) {
         let own = app.clone();
         let work = move |service: &mut Service| {
+            let look = service.accept(look)?;
             let snapshot = service.snapshot(&id, service.now());
             offer(&own, service);
             let snapshot = snapshot?;
@@ -256,10 +258,19 @@ impl Desk {
         });
     }
 
-    fn act(&self, app: AppHandle, answer: Answer, id: String, deed: Request, look: Option<Query>) {
+    fn act(
+        &self,
+        app: AppHandle,
+        answer: Answer,
+        id: String,
+        deed: Sent<Request>,
+        look: Option<Sent<Query>>,
+    ) {
         let own = app.clone();
         let work = move |service: &mut Service| {
             let now = service.now();
+            let deed = service.accept(deed)?;
+            let look = look.map(|look| service.accept(look)).transpose()?;
             let (quick, slow) = match look {
                 Some(look) if !is_quick(&look) => (None, Some(look)),
                 quick => (quick, None),
@@ -303,7 +314,13 @@ impl Desk {
         });
     }
 
-    fn draft(&self, app: AppHandle, answer: Answer, draft: PlanDraft, after: Option<DraftAfter>) {
+    fn draft(
+        &self,
+        app: AppHandle,
+        answer: Answer,
+        draft: PlanDraft,
+        after: Option<Sent<DraftAfter>>,
+    ) {
         let Some(after) = after else {
             self.serve(answer, move |service| {
                 Ok(service.draft(&draft, service.now()))
@@ -311,6 +328,7 @@ impl Desk {
             return;
         };
         let work = move |service: &mut Service| {
+            let after = service.accept(after)?;
             let snapshot = service.after(&after, service.now())?;
             Ok((snapshot, after))
         };
@@ -343,7 +361,7 @@ impl Desk {
         &self,
         app: &AppHandle,
         id: &str,
-        order: PrintOrder,
+        order: &PrintOrder,
         progress: &Channel<Printing>,
     ) -> Result<Exported, Problem> {
         let (name, sheet) = self.snapshot(id.to_string())?.sheet(order);
@@ -491,7 +509,10 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
         Call::Look { id, look } => desk.look(app.clone(), answer, id, look),
         Call::Act { id, deed, look } => desk.act(app.clone(), answer, id, deed, look),
         Call::Tend { tend } => {
-            desk.serve(answer, move |service| service.tend(&tend, service.now()));
+            desk.serve(answer, move |service| {
+                let tend = service.accept(tend)?;
+                service.tend(&tend, service.now())
+            });
         }
         Call::Draft { draft, after } => desk.draft(app.clone(), answer, draft, after),
         Call::Grids { draft, wish } => desk.serve(answer, move |service| {
@@ -511,6 +532,7 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
                     let _ = progress.send(found);
                 };
                 let end = move |found| ended.give(found);
+                let wishes = service.accept(wishes)?;
                 service.arrange(&id, wishes, seed, tell, end, service.now())
             };
             desk.worker.send(work, move |begun| {
@@ -550,7 +572,7 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
         } => {
             let progress = progress.channel_on(webview);
             beside(app.clone(), answer, move |desk, app| {
-                desk.print(app, &id, order, &progress)
+                desk.print(app, &id, &order, &progress)
             });
         }
         Call::StopPrinting {} => {

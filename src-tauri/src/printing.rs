@@ -4,14 +4,14 @@
 //! It tells how far it is as it goes on, and stops by a [`Press`]. One print at a time: a second
 //! waits for nobody, it takes the press over and the first is stopped.
 
+use jiff::tz::TimeZone;
 use lapwork_core::show::Sheet;
-use lapwork_core::show::{PrintOrder, PrintPaper, Printing};
+use lapwork_core::show::{PrintOrder, PrintPaper, Printing, ZoneName};
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_service::photos;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU64, Ordering};
-use time::UtcOffset;
 
 /// Lets the print in hand be stopped.
 #[derive(Debug, Default)]
@@ -34,7 +34,7 @@ impl Press {
     pub fn print(
         &self,
         sheet: &Sheet,
-        order: PrintOrder,
+        order: &PrintOrder,
         photo: &dyn Fn(&PhotoId) -> Option<Vec<u8>>,
         tell: &dyn Fn(Printing),
     ) -> Result<Vec<u8>, PrintFault> {
@@ -81,7 +81,7 @@ fn printable(photo: photos::PaperPhoto) -> lapwork_sheet::Photo {
 }
 
 /// How an order is printed.
-pub fn options(order: PrintOrder) -> Options {
+pub fn options(order: &PrintOrder) -> Options {
     Options {
         paper: match order.paper {
             PrintPaper::A4 => Paper::A4,
@@ -105,11 +105,17 @@ pub fn options(order: PrintOrder) -> Options {
     }
 }
 
-/// How far local time is east of UTC, in minutes, where the system tells a program that:
-/// one of many threads, such as the window's, is told nothing.
-pub fn east() -> i32 {
-    let offset = UtcOffset::current_local_offset().unwrap_or(UtcOffset::UTC);
-    offset.whole_seconds() / 60
+/// The time zone that the system is set to; UTC where it does not say.
+pub fn zone() -> ZoneName {
+    let system = TimeZone::system();
+    let rule = || std::env::var("TZ").ok();
+    ZoneName::named(
+        system
+            .iana_name()
+            .map(str::to_string)
+            .or_else(rule)
+            .unwrap_or_default(),
+    )
 }
 
 #[cfg(test)]
@@ -136,9 +142,9 @@ mod tests {
             large: false,
             black: false,
             story: false,
-            east: 0,
+            zone: ZoneName::default(),
         };
-        let sheet = sheet(&demo::throw(lens.now), lens, order);
+        let sheet = sheet(&demo::throw(lens.now), lens, &order);
         let press = Press::default();
         // It is stopped once it has told that it is under way.
         let told = Mutex::new(Vec::new());
@@ -148,14 +154,14 @@ mod tests {
                 press.stop();
             }
         };
-        let stopped = press.print(&sheet, order, &|_| None, &stop);
+        let stopped = press.print(&sheet, &order, &|_| None, &stop);
         assert_eq!(stopped, Err(PrintFault::Cancelled));
         let seen = told.lock().unwrap().clone();
         assert_eq!(seen[0].done, 0);
         assert!(seen.iter().all(|now| now.done < now.all), "{seen:?}");
         let told = Mutex::new(Vec::new());
         let tell = |now: Printing| told.lock().unwrap().push(now.done);
-        let made = press.print(&sheet, order, &|_| None, &tell).unwrap();
+        let made = press.print(&sheet, &order, &|_| None, &tell).unwrap();
         assert!(made.starts_with(b"%PDF-"));
         let told = told.lock().unwrap();
         assert!(told.len() > 2 && told.is_sorted(), "{told:?}");

@@ -140,6 +140,7 @@ mod tests {
     use super::*;
     use crate::desktop;
     use crate::service::Service;
+    use lapwork_core::measure::Count;
     use lapwork_core::show::ShelfCommand;
     use std::sync::mpsc::channel;
     use std::time::Duration;
@@ -155,8 +156,8 @@ mod tests {
     }
 
     const WISHES: fn() -> Wishes = || Wishes {
-        front: 20,
-        back: 20,
+        front: Count::from(20),
+        back: Count::from(20),
         ..Wishes::default()
     };
 

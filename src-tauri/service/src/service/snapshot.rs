@@ -71,7 +71,7 @@ impl Snapshot {
     }
 
     /// What goes on paper of it, and the name of the file that goes into.
-    pub fn sheet(&self, order: PrintOrder) -> (String, Sheet) {
+    pub fn sheet(&self, order: &PrintOrder) -> (String, Sheet) {
         let key = if order.card {
             "sheet-bench"
         } else {
@@ -121,10 +121,10 @@ impl Snapshot {
                 };
                 Ok(Table::ALL.into_iter().map(file).collect())
             }
-            Export::Story { east } => {
+            Export::Story { zone } => {
                 let called = format!("{} - {}", throw.name, lens.words.say("ui-story", &[]));
                 let photo = |name: &PhotoId| photo(name).map(|bytes| BASE64_STANDARD.encode(bytes));
-                let page = show::story_page(&show::story(journal, *east, lens), photo, lens);
+                let page = show::story_page(&show::story(journal, zone, lens), photo, lens);
                 Ok(vec![ExportFile {
                     name: show::file_name(&called, "html"),
                     bytes: page.into_bytes(),
