@@ -111,7 +111,8 @@ impl Walk {
         let id = self.id();
         self.window
             .call("look", json!({ "id": id, "look": look }))
-            .expect("a view")
+            .expect("a view")["view"]
+            .take()
     }
 
     /// Press the last tick (the one for all pieces) until the step is this one.

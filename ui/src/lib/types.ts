@@ -25,20 +25,6 @@ lessons: Lessons | null, };
 
 export type Apart = "free" | "edges" | "corners";
 
-export type Arrange = { "ask": "start", 
-/**
- * The throw.
- */
-id: string, 
-/**
- * How the faces are to look.
- */
-wishes: Wishes, 
-/**
- * Which of the many good ones.
- */
-seed: number, } | { "ask": "look" } | { "ask": "stop" };
-
 export type BenchCell = { 
 /**
  * Its place.
@@ -632,6 +618,10 @@ task: Task | null, } | { "do": "unpicture",
 photo: string, };
 
 export type CommandAnswer = { 
+/**
+ * How new it is: see [`LookAnswer`].
+ */
+revision: number, 
 /**
  * How the throw stands.
  */
@@ -1679,6 +1669,17 @@ title: string,
  * Each in words.
  */
 rows: Array<LessonRow>, };
+
+export type LookAnswer = { 
+/**
+ * Counts what was done since the service was started. Answers may overtake each other:
+ * one with a lower number than another shows the throw as it was before.
+ */
+revision: number, 
+/**
+ * The screen.
+ */
+view: View, };
 
 export type Mark = { "mark": "area", 
 /**

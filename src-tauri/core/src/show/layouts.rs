@@ -8,7 +8,7 @@ use crate::show::context::Context;
 use crate::show::parts::{Swatch, swatches};
 use crate::show::wishes::{WishLine, lines};
 use crate::throw::wishes::{Layout, Wishes};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use ts_rs::TS;
 
 /// A layout found, to be chosen.
@@ -59,25 +59,6 @@ pub struct Layouts {
     pub denims: Vec<Denim>,
     /// The layouts so far.
     pub cards: Vec<LayoutCard>,
-}
-
-/// What is asked of the search for layouts.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case", tag = "ask")]
-pub enum Arrange {
-    /// Begin, and give up what was looked for before.
-    Start {
-        /// The throw.
-        id: String,
-        /// How the faces are to look.
-        wishes: Wishes,
-        /// Which of the many good ones.
-        seed: u32,
-    },
-    /// How far is it?
-    Look,
-    /// Stop; what was found stays.
-    Stop,
 }
 
 /// Layouts found so far, as cards to choose from.

@@ -69,7 +69,7 @@ pub use import::{
     ConflictRow, CopyRow, ImportButton, ImportChoice, ImportView, Imported, bring, conflict,
     unmergeable,
 };
-pub use layouts::{Arrange, LayoutCard, Layouts, layouts};
+pub use layouts::{LayoutCard, Layouts, layouts};
 pub use lessons::{LessonRow, Lessons};
 pub use measuring::{MeasureView, OutlineTyped};
 pub use off::{MishapChoice, OffView, PieceChoice, RemedyRow};
@@ -80,7 +80,7 @@ pub use parts::{
 pub use picture::{Ink, InkKey, Mark, Picture};
 pub use pile::{HeapPiece, HeapRow, PileView};
 pub use plan::{PlanDraft, PlanView, StitchKind, draft, draft_after, draft_of};
-pub use query::{CommandAnswer, Query, Request, View};
+pub use query::{CommandAnswer, LookAnswer, Query, Request, View};
 pub use scraps::{LapColumn, ScrapRow, ScrapTyped, ScrapsView};
 pub use sheet::content::Sheet;
 pub use sheet::sheet;
