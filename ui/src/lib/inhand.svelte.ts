@@ -5,7 +5,7 @@
 // question that fails leaves what is shown as it is. What a deed answers is shown only if
 // nothing else was asked meanwhile; otherwise the core is asked again.
 
-import type { Head, Query, Print, Problem, View } from './types';
+import type { Head, Query, Problem, View } from './types';
 
 /** Whether the batch that is looked at is through. */
 const through = (look: Query, view: View) =>
@@ -24,8 +24,6 @@ export class InHand {
   look = $state.raw<Query | null>(null);
   view = $state.raw<View | null>(null);
   head = $state.raw<Head | null>(null);
-  /** The fabrics of the throw, as last seen; for pictures. */
-  prints = $state.raw<Print[]>([]);
 
   private newest: Newest = NOTHING;
   private count = 0;
@@ -43,7 +41,6 @@ export class InHand {
     this.look = null;
     this.view = null;
     this.head = null;
-    this.prints = [];
     return true;
   }
 
@@ -103,6 +100,5 @@ export class InHand {
     this.look = look;
     this.view = view;
     if (view.head) this.head = view.head;
-    if ('prints' in view) this.prints = view.prints.map((swatch) => swatch.print);
   }
 }
