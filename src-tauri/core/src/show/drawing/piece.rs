@@ -3,7 +3,7 @@
 
 use super::canvas::Canvas;
 use super::face::Shown;
-use super::letters::n;
+use super::letters::{n, width};
 use crate::cloth::cutting::{CutPlan, Patch};
 use crate::cloth::garments::{Piece, Zone};
 use crate::cloth::pile::{Heap, Use};
@@ -187,8 +187,8 @@ impl Lying<'_> {
         })
     }
 
-    /// The name of a place to avoid, upright where it is narrow; left out where there is
-    /// no room.
+    /// The name of a place to avoid, a word to a line where it is larger that way, upright
+    /// where the place is narrow; left out where there is no room.
     fn zone_name(&self, d: &mut Canvas, zone: &Zone, context: Context<'_>) {
         let [low, top, left, right] = self.piece.reach();
         let [x, y, w, h] = self.patch(&Patch {
@@ -197,25 +197,68 @@ impl Lying<'_> {
             left: max(zone.left, left),
             right: min(zone.right, right),
         });
-        let text = names::zone(zone.kind, context);
-        let long = text.chars().count().max(1) as f64;
-        let size = |w: f64, h: f64| (h * 0.62).min(w / (long * 0.75)).min(self.letters);
-        let (flat, tall) = (size(w, h), size(h, w));
-        let least = self.letters * 0.4;
-        let (size, upright) = match () {
-            () if flat >= least => (flat, false),
-            () if tall >= least => (tall, true),
-            () => return,
+        let name = names::zone(zone.kind, context);
+        let Some(set) = Set::best(&name, [w, h], self.letters) else {
+            return;
         };
-        d.marks.push(Mark::Words {
-            x: x + w / 2.0,
-            y: y + h / 2.0,
-            text,
-            size,
-            ink: Ink::Number,
-            hold: Hold::Middle,
-            upright,
+        let first = (set.lines.len() as f64 - 1.0) / 2.0;
+        for (i, text) in set.lines.into_iter().enumerate() {
+            let past = (i as f64 - first) * set.size * LEADING;
+            let (across, down) = if set.upright {
+                (past, 0.0)
+            } else {
+                (0.0, past)
+            };
+            d.marks.push(Mark::Words {
+                x: x + w / 2.0 + across,
+                y: y + h / 2.0 + down,
+                text,
+                size: set.size,
+                ink: Ink::Number,
+                hold: Hold::Middle,
+                upright: set.upright,
+            });
+        }
+    }
+}
+
+/// From line to line of a name, beside the height of its letters.
+const LEADING: f64 = 1.2;
+/// How far beyond its place a name of long words may reach, beside the place's width.
+const BEYOND: f64 = 1.8;
+
+/// How the name of a place is set.
+#[derive(Debug, PartialEq)]
+struct Set {
+    lines: Vec<String>,
+    size: f64,
+    upright: bool,
+}
+
+impl Set {
+    /// The way in which the letters come out largest, up to `most`, in a place so wide and so
+    /// high. Where they would be small within the place they may reach beyond its sides.
+    fn best(name: &str, [w, h]: [f64; 2], most: f64) -> Option<Set> {
+        let lines = [
+            vec![name.to_string()],
+            name.split(' ').map(str::to_string).collect(),
+        ];
+        let ways = [(w, h, false), (h, w, true), (w * BEYOND, h, false)];
+        let set = |(long, high, upright): (f64, f64, bool), lines: &Vec<String>| {
+            let widest = lines.iter().map(|l| width(l, 1.0)).fold(0.4, f64::max);
+            let rows = (lines.len() as f64 - 1.0) * LEADING + 1.0;
+            Set {
+                lines: lines.clone(),
+                size: (long / widest).min(high * 0.9 / rows).min(most),
+                upright,
+            }
+        };
+        let mut all = ways.iter().flat_map(|way| {
+            let each = lines.iter().map(|lines| set(*way, lines));
+            each.filter(|set| set.size >= most * 0.7)
+                .reduce(|a, b| if b.size > a.size { b } else { a })
         });
+        all.next()
     }
 }
 
@@ -227,4 +270,32 @@ fn closed(corners: Vec<[f64; 2]>) -> String {
         d += &format!("{} {}", n(x), n(y));
     }
     d + "z"
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn set(name: &str, place: [f64; 2]) -> Option<(Vec<String>, bool)> {
+        Set::best(name, place, 28.0).map(|set| (set.lines, set.upright))
+    }
+
+    #[test]
+    fn a_place_has_its_name_in_as_many_lines_as_make_it_large() {
+        let one = |name: &str| vec![name.to_string()];
+        assert_eq!(
+            set("Worn knee", [400.0, 100.0]),
+            Some((one("Worn knee"), false))
+        );
+        let two = vec!["Worn".to_string(), "knee".to_string()];
+        assert_eq!(set("Worn knee", [94.0, 102.0]), Some((two, false)));
+        // A long word reaches beyond its place rather than be left out.
+        let long = vec!["Abgewetztes".to_string(), "Knie".to_string()];
+        assert_eq!(set("Abgewetztes Knie", [94.0, 102.0]), Some((long, false)));
+        assert_eq!(
+            set("Outseam ridge", [30.0, 800.0]),
+            Some((one("Outseam ridge"), true))
+        );
+        assert_eq!(set("Outseam ridge", [10.0, 800.0]), None);
+    }
 }

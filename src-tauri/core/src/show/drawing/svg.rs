@@ -21,8 +21,8 @@ pub struct Paper {
     pub scale: f64,
     /// How wide a thin line is, in units of the picture.
     pub pen: f64,
-    /// No letters are smaller than this, in units of the picture; names that would be are left
-    /// out.
+    /// No letters are smaller than this, in units of the picture; those that stand on what they
+    /// are of than three quarters of it.
     pub least: f64,
     /// Faces of type, as CSS lists them.
     pub type_faces: &'static str,
@@ -456,13 +456,10 @@ impl Out<'_> {
         upright: bool,
     ) {
         let style = self.paper.style;
-        // Larger a name would reach beyond the place it is of.
-        let named = ink == Ink::Number && hold == Hold::Middle;
-        let size = match named {
-            true if size < self.paper.least * 0.75 => return,
-            true => size,
-            false => size.max(self.paper.least),
-        };
+        // A number or a name on cloth keeps near the place it is of.
+        let placed = ink == Ink::Number && hold == Hold::Middle;
+        let least = self.paper.least * if placed { 0.75 } else { 1.0 };
+        let size = size.max(least);
         let turn = format!("rotate(-90 {} {})", n(x), n(y));
         if upright {
             self.open("g", &vec![("transform", turn)]);
@@ -523,7 +520,7 @@ pub(super) fn plate(ink: Ink, text: &str, size: f64) -> Option<(f64, f64)> {
     let high = size * 1.4;
     match ink {
         Ink::Letters => Some(((width(text, size) + size * 0.5).max(high), high)),
-        Ink::Number | Ink::Bare | Ink::Wrong => Some((width(text, size) + size * 0.3, size * 1.35)),
+        Ink::Number | Ink::Bare | Ink::Wrong => Some((width(text, size) + size * 0.3, size * 1.2)),
         _ => None,
     }
 }
