@@ -8,6 +8,7 @@
 use crate::dialogs;
 use crate::printing::Press;
 use crate::{system_locale, system_words};
+use lapwork_core::measure::bounds::Sent;
 use lapwork_core::show::{
     AgainView, Arrange, CommandAnswer, DraftAfter, Export, Exported, GridWish, GridsView, Hello,
     ImportChoice, ImportView, Imported, Layouts, PlanDraft, PlanView, Prefs, PrintOrder, Printing,
@@ -68,8 +69,14 @@ fn shelf(app: AppHandle, shared: Shared<'_>) -> ShelfView {
 }
 
 #[tauri::command]
-fn look(app: AppHandle, shared: Shared<'_>, id: String, look: Query) -> Result<View, Problem> {
+fn look(
+    app: AppHandle,
+    shared: Shared<'_>,
+    id: String,
+    look: Sent<Query>,
+) -> Result<View, Problem> {
     let mut service = service(&shared);
+    let look = service.accept(look)?;
     let seen = service.look(&id, &look, now());
     offer(&app, &service);
     seen
@@ -80,29 +87,37 @@ fn act(
     app: AppHandle,
     shared: Shared<'_>,
     id: String,
-    deed: Request,
-    look: Option<Query>,
+    deed: Sent<Request>,
+    look: Option<Sent<Query>>,
 ) -> Result<CommandAnswer, Problem> {
     let mut service = service(&shared);
+    let deed = service.accept(deed)?;
+    let look = look.map(|look| service.accept(look)).transpose()?;
     let acted = service.act_and_look(&id, &deed, look.as_ref(), now());
     offer(&app, &service);
     acted
 }
 
 #[tauri::command]
-fn tend(shared: Shared<'_>, tend: ShelfCommand) -> Result<ShelfAnswer, Problem> {
-    service(&shared).tend(&tend, now())
+fn tend(shared: Shared<'_>, tend: Sent<ShelfCommand>) -> Result<ShelfAnswer, Problem> {
+    let mut service = service(&shared);
+    let tend = service.accept(tend)?;
+    service.tend(&tend, now())
 }
 
 #[tauri::command]
 fn draft(
     shared: Shared<'_>,
     draft: PlanDraft,
-    after: Option<DraftAfter>,
+    after: Option<Sent<DraftAfter>>,
 ) -> Result<PlanView, Problem> {
+    let mut service = service(&shared);
     match after {
-        Some(after) => service(&shared).draft_after(&draft, &after, now()),
-        None => Ok(service(&shared).draft(&draft, now())),
+        Some(after) => {
+            let after = service.accept(after)?;
+            service.draft_after(&draft, &after, now())
+        }
+        None => Ok(service.draft(&draft, now())),
     }
 }
 
@@ -112,8 +127,10 @@ fn grids(shared: Shared<'_>, draft: PlanDraft, wish: GridWish) -> GridsView {
 }
 
 #[tauri::command]
-fn arrange(shared: Shared<'_>, ask: Arrange) -> Result<Option<Layouts>, Problem> {
-    service(&shared).arrange(ask, |_| {}, now())
+fn arrange(shared: Shared<'_>, ask: Sent<Arrange>) -> Result<Option<Layouts>, Problem> {
+    let mut service = service(&shared);
+    let ask = service.accept(ask)?;
+    service.arrange(ask, |_| {}, now())
 }
 
 #[tauri::command]

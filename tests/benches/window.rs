@@ -15,6 +15,7 @@
 
 use lapwork_core::command::Command;
 use lapwork_core::log::journal::Journal;
+use lapwork_core::measure::Count;
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Kind;
 use lapwork_core::throw::tasks::Task;
@@ -229,7 +230,7 @@ fn kept(across: u16, down: u16, data: &Path) {
     let one = Command::TickNext {
         task: Task::Cut,
         kind: Kind::Square,
-        count: 1,
+        count: Count::from(1),
     };
     // Enough are left for those that are timed.
     for _ in 0..(u32::from(across) * u32::from(down)).saturating_sub(BATCH) / 2 {

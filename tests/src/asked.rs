@@ -4,6 +4,7 @@
 
 use lapwork_core::demo;
 use lapwork_core::log::journal::{Journal, What};
+use lapwork_core::measure::Count;
 use lapwork_core::throw::Event;
 use lapwork_core::throw::wishes::Wishes;
 use serde_json::{Value, json};
@@ -79,8 +80,8 @@ pub fn actions() -> Vec<Value> {
     let square = json!([4, 4, 1, 1]);
     let photo = "0123456789abcdef".repeat(4);
     let wishes = serde_json::to_value(Wishes {
-        front: 12,
-        back: 8,
+        front: Count::from(12),
+        back: Count::from(8),
         ..Wishes::default()
     })
     .expect("plain JSON");

@@ -8,7 +8,7 @@ use lapwork_core::cloth::garments::{
     GarmentKind, GarmentPart, GarmentSize, Guess, OutlineStation, Piece, PieceFault, Zone,
     ZoneKind, fat_quarter, start,
 };
-use lapwork_core::measure::{Length, System, in_nm, inch64, nm};
+use lapwork_core::measure::{Length, System, in_nm, inches, nm};
 
 /// The same numbers every time: a linear congruential step (Knuth's MMIX constants), its
 /// upper bits.
@@ -22,10 +22,6 @@ impl Dice {
             .wrapping_add(1_442_695_040_888_963_407);
         low + ((self.0 >> 33) as i64) % (high - low + 1)
     }
-}
-
-fn inch(count: i64) -> Length {
-    inch64(count * 64)
 }
 
 /// The unit of the random pieces, the least common multiple of 1 to 22 in nanometres: edges
@@ -43,10 +39,10 @@ fn units(length: Length) -> f64 {
 fn hole([from, to, left, right]: [i64; 4]) -> Zone {
     Zone {
         kind: ZoneKind::Hole,
-        from: inch(from),
-        to: inch(to),
-        left: inch(left),
-        right: inch(right),
+        from: inches(from),
+        to: inches(to),
+        left: inches(left),
+        right: inches(right),
     }
 }
 

@@ -6,7 +6,7 @@ use lapwork_core::demo;
 use lapwork_core::faces::arrange::Arranger;
 use lapwork_core::faces::spread::mirrored;
 use lapwork_core::log::journal::Journal;
-use lapwork_core::measure::{Ruler, System, in_mm};
+use lapwork_core::measure::{Count, Ruler, System, in_mm};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::Context;
@@ -175,8 +175,8 @@ fn throw(across: u16, down: u16) -> Journal {
     }
     let many = squares.len() as u32;
     let wishes = Wishes {
-        front: many.div_ceil(2),
-        back: many.div_ceil(3),
+        front: Count::at_most(many.div_ceil(2)),
+        back: Count::at_most(many.div_ceil(3)),
         ..Wishes::default()
     };
     let layout = Arranger::new(journal.throw(), wishes, 3).layout(journal.throw());
@@ -494,7 +494,7 @@ fn a_piece_is_drawn_with_its_squares_and_figures() {
                 let doc = Document::parse(&svg).unwrap();
                 let areas: Vec<[f32; 4]> = squares(&doc).into_values().collect();
                 let expected = heap.expected(usize::from(index), throw.plan.side);
-                assert_eq!(areas.len(), expected as usize);
+                assert_eq!(areas.len(), expected.get() as usize);
                 for (i, a) in areas.iter().enumerate() {
                     assert!((a[2] - a[3]).abs() < 0.05);
                     for b in &areas[..i] {
@@ -582,7 +582,7 @@ fn tables_hold_the_figures_of_the_core() {
                 row[2..5],
                 [front, back, front + back].map(|n| n.to_string())
             );
-            assert_eq!(row[5].parse().ok(), throw.prints[i].stock);
+            assert_eq!(row[5].parse().ok(), throw.prints[i].stock.map(Count::get));
         }
 
         let rows = table(Table::Joins);
@@ -614,8 +614,8 @@ fn tables_hold_the_figures_of_the_core() {
                 near(&row[at + 1], in_mm(length), 1.0);
             }
             let expected = heap.expected(i, throw.plan.side);
-            assert_eq!(row[9].parse(), Ok(expected));
-            assert_eq!(row[10].parse().ok(), heap.counted[i]);
+            assert_eq!(row[9].parse(), Ok(expected.get()));
+            assert_eq!(row[10].parse().ok(), heap.counted[i].map(Count::get));
         }
 
         let rows = table(Table::Supplies);

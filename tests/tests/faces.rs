@@ -8,6 +8,7 @@ use lapwork_core::cloth::fabric::Cover;
 use lapwork_core::command::{Command, decide};
 use lapwork_core::demo;
 use lapwork_core::faces::arrange::{Arranger, wrap_around};
+use lapwork_core::measure::Count;
 use lapwork_core::plan::Plan;
 use lapwork_core::throw::Throw;
 use lapwork_core::throw::wishes::Wishes;
@@ -49,8 +50,8 @@ fn search(case: (u16, u16, usize, u32, u32), seed: u64) -> Arranger {
     let (across, down, prints, front, back) = case;
     let throw = begun(across, down, prints);
     let wishes = Wishes {
-        front,
-        back,
+        front: Count::at_most(front),
+        back: Count::at_most(back),
         ..Wishes::default()
     };
     let mut arranger = Arranger::new(&throw, wishes, seed);

@@ -21,7 +21,7 @@ use lapwork_core::cloth::weight::Cloth;
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Entry, FormatError, Journal, VERSION, What, header_line};
 use lapwork_core::measure::outline::{Measures, Sides};
-use lapwork_core::measure::{Ruler, inch64, tenth_mm};
+use lapwork_core::measure::{Count, Ruler, half_inches, inches, sixty_fourths, tenths_of_mm};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
 use lapwork_core::plan::{JoinOrder, Plan, Stitch};
@@ -54,23 +54,28 @@ fn heritage(squares: usize, said: bool) -> Heritage {
     };
     let mut lessons = vec![lesson(None, true), lesson(Some(Task::Cut), false)];
     let (size, washed) = (
-        (inch64(2560), inch64(3200)),
-        (inch64(2500), tenth_mm(12_600)),
+        (sixty_fourths(2560), sixty_fourths(3200)),
+        (sixty_fourths(2500), tenths_of_mm(12_600)),
     );
     let told = [
-        (Some(Task::Dot), Told::Scrap { lap: inch64(28) }),
+        (
+            Some(Task::Dot),
+            Told::Scrap {
+                lap: sixty_fourths(28),
+            },
+        ),
         (
             Some(Task::Dot),
             Told::Drift {
-                fours: 12,
-                mean: inch64(-2),
+                fours: Count::from(12),
+                mean: sixty_fourths(-2),
             },
         ),
         (
             None,
             Told::Whole {
                 size,
-                planned: (inch64(2570), inch64(3210)),
+                planned: (sixty_fourths(2570), sixty_fourths(3210)),
             },
         ),
         (
@@ -84,14 +89,14 @@ fn heritage(squares: usize, said: bool) -> Heritage {
         (
             Some(Task::PressLap),
             Told::Spoilt {
-                squares: 3,
+                squares: Count::from(3),
                 why: Mishap::Scorched,
             },
         ),
         (
             Some(Task::CoverBack),
             Told::More {
-                squares: 4,
+                squares: Count::from(4),
                 face: Face::Back,
             },
         ),
@@ -113,8 +118,8 @@ fn heritage(squares: usize, said: bool) -> Heritage {
             high: 150_500,
         }],
         drift: Some(Carried {
-            fours: 12,
-            mean: inch64(2),
+            fours: Count::from(12),
+            mean: sixty_fourths(2),
         }),
         faces: vec![
             Cover {
@@ -149,16 +154,16 @@ fn of_every_kind(said: bool) -> Journal {
         Rect::from([0, 0, 2, 2]),
         Rect::from([0, 2, 2, 2]),
     );
-    let (lap, side) = (inch64(28), inch64(606));
+    let (lap, side) = (sixty_fourths(28), sixty_fourths(606));
     let sides = Sides {
         top: side,
         right: side,
-        bottom: inch64(608),
+        bottom: half_inches(19),
         left: side,
     };
     let measures = Measures {
         sides,
-        diagonals: Some((inch64(858), inch64(857))),
+        diagonals: Some((sixty_fourths(858), sixty_fourths(857))),
     };
     let cover = Cover {
         front: Some(1),
@@ -170,7 +175,7 @@ fn of_every_kind(said: bool) -> Journal {
     // Not as planned, so that the fold is seen not to ask the plan.
     let made = |lap| Made {
         joining: plan.joining,
-        lap: inch64(lap),
+        lap: sixty_fourths(lap),
         stitch: Stitch::Straight,
     };
     let photo = PhotoId::parse(&"0123456789abcdef".repeat(4)).expect("a name");
@@ -189,7 +194,9 @@ fn of_every_kind(said: bool) -> Journal {
             pieces: four.squares().collect(),
             made: vec![],
         },
-        Event::SparesCounted { spares: 3 },
+        Event::SparesCounted {
+            spares: Count::from(3),
+        },
         Event::SparesUsed {
             pieces: vec![Rect::square(5, 5)],
         },
@@ -199,7 +206,7 @@ fn of_every_kind(said: bool) -> Journal {
             made: if said { vec![made(28)] } else { vec![] },
         },
         Event::Unpicked {
-            pieces: vec![(pair, inch64(320))],
+            pieces: vec![(pair, inches(5))],
         },
         Event::LapsMarked {
             laps: vec![(four, other, Some(lap)), (four, other, None)],
@@ -207,7 +214,7 @@ fn of_every_kind(said: bool) -> Journal {
         Event::Measured {
             piece: four,
             width: side,
-            height: tenth_mm(2411),
+            height: tenths_of_mm(2411),
         },
         Event::Outlined {
             piece: four,
@@ -228,8 +235,8 @@ fn of_every_kind(said: bool) -> Journal {
         },
         Event::Wished {
             wishes: Wishes {
-                front: 12,
-                back: 9,
+                front: Count::from(12),
+                back: Count::from(9),
                 ..Wishes::default()
             },
         },
@@ -239,7 +246,7 @@ fn of_every_kind(said: bool) -> Journal {
         Event::SetAside {
             pieces: vec![other],
             sizes: if said {
-                vec![(side, inch64(607))]
+                vec![(side, sixty_fourths(607))]
             } else {
                 vec![]
             },
@@ -267,10 +274,10 @@ fn of_every_kind(said: bool) -> Journal {
         Event::PieceCut {
             n: 1,
             piece: 0,
-            squares: 3,
+            squares: Count::from(3),
             went: said.then(|| Went::Squares {
                 places: vec![Rect::square(7, 5), Rect::square(4, 4)],
-                spares: 1,
+                spares: Count::from(1),
             }),
         },
         Event::HeapSet {
@@ -278,8 +285,8 @@ fn of_every_kind(said: bool) -> Journal {
             heap: Heap::new(
                 Source::Precut(Precut {
                     name: "Pack".into(),
-                    side: inch64(320),
-                    count: 42,
+                    side: inches(5),
+                    count: Count::from(42),
                 }),
                 Use::Fabric { print: 0 },
                 Cloth::cotton(),
@@ -296,7 +303,7 @@ fn of_every_kind(said: bool) -> Journal {
             },
         },
         Event::PlateMeasured {
-            opening: tenth_mm(70),
+            opening: tenths_of_mm(70),
         },
         Event::Gathered {
             item: Item::Fabric { print: 1 },
@@ -322,8 +329,8 @@ fn of_every_kind(said: bool) -> Journal {
         },
         Event::Unpictured { photo },
         Event::WholeMeasured {
-            width: inch64(27 * 64 + 32),
-            height: inch64(36 * 64),
+            width: half_inches(55),
+            height: inches(36),
         },
         Event::PlanChanged {
             plan: Plan {
@@ -331,7 +338,7 @@ fn of_every_kind(said: bool) -> Journal {
                 trim: Some(side),
                 ..plan
             },
-            spares: 1,
+            spares: Count::from(1),
         },
     ];
     if said {
@@ -343,8 +350,8 @@ fn of_every_kind(said: bool) -> Journal {
         };
         let pack = Source::Precut(Precut {
             name: "Pack".into(),
-            side: inch64(320),
-            count: 42,
+            side: sixty_fourths(320),
+            count: Count::from(42),
         });
         let square = Rect::square(6, 0);
         let seams = Rect::from([6, 0, 1, 2]);
@@ -365,7 +372,7 @@ fn of_every_kind(said: bool) -> Journal {
             Event::PieceCut {
                 n: 3,
                 piece: 0,
-                squares: 42,
+                squares: Count::from(42),
                 went: Some(Went::Stock { print: 1 }),
             },
             done(Task::Cut, &[square], &[]),
@@ -376,10 +383,10 @@ fn of_every_kind(said: bool) -> Journal {
                 again: Some(vec![]),
             },
             Event::Unpicked {
-                pieces: vec![(seams, inch64(320))],
+                pieces: vec![(seams, sixty_fourths(320))],
             },
             Event::Unpicked {
-                pieces: vec![(pairs[0], inch64(320))],
+                pieces: vec![(pairs[0], sixty_fourths(320))],
             },
             // The seams opened for it are not the last.
             Event::Spoilt {
@@ -576,7 +583,11 @@ fn what_is_said_does_not_follow_the_plan() {
         told
     };
     let as_kept = made(&text);
-    assert!(as_kept.iter().any(|w| w[2]["lap"] == json!(inch64(30))));
+    assert!(
+        as_kept
+            .iter()
+            .any(|w| w[2]["lap"] == json!(sixty_fourths(30)))
+    );
     // Another lap and order, from the beginning on.
     let lines = text.lines().enumerate().map(|(n, line)| {
         if n != 1 {
@@ -586,7 +597,7 @@ fn what_is_said_does_not_follow_the_plan() {
         if let What::Do(events) = &mut entry.what
             && let Some(Event::Begun { plan, .. }) = events.first_mut()
         {
-            plan.lap = inch64(16);
+            plan.lap = sixty_fourths(16);
             plan.stitch = Stitch::Straight;
             plan.order = JoinOrder::Columns;
         }

@@ -2,7 +2,8 @@
 //! units library, and figures of the trade.
 
 use lapwork_core::measure::{
-    Digits, Fraction, Length, MetricUnit, Ruler, System, in_nm, inch64, nm, parse, read, tenth_mm,
+    Digits, Fraction, Length, MetricUnit, Ruler, System, in_nm, nm, parse, read, sixty_fourths,
+    tenths_of_mm,
 };
 use lapwork_core::plan::assembly::{Assembly, Kind};
 use lapwork_core::plan::{JoinOrder, Joining, Plan, Stitch, fringe};
@@ -21,8 +22,8 @@ fn nist_factors_are_exact() {
     assert_eq!(typed("1 ft"), typed("0.3048 m"));
     assert_eq!(typed("1 yd"), typed("0.9144 m"));
     assert_eq!(typed("36 in"), typed("1 yd"));
-    assert_eq!(inch64(1) * 64, typed("1 in"));
-    assert_eq!(tenth_mm(254), typed("1 in"));
+    assert_eq!(sixty_fourths(1) * 64, typed("1 in"));
+    assert_eq!(tenths_of_mm(254), typed("1 in"));
 }
 
 /// Pint 0.25.3 (PyPI), asked by `tests/outside/conversions.py`; 1,000 random lengths.
@@ -131,7 +132,7 @@ fn mixed_systems_add_exactly() {
         ..Plan::default()
     };
     assert_eq!(plan.finished(), Plan::default().finished());
-    let sum = (0..640).fold(nm(0), |sum, _| sum + inch64(1) + tenth_mm(1));
+    let sum = (0..640).fold(nm(0), |sum, _| sum + sixty_fourths(1) + tenths_of_mm(1));
     assert_eq!(sum, typed("10 in") + typed("64 mm"));
 }
 

@@ -6,12 +6,8 @@ use lapwork_core::cloth::thread::{RULE, Winding, for_throw, need, ratio};
 use lapwork_core::cloth::weight::{
     Cloth, gsm_per_ounce, in_gsm, in_kilograms, mass, ounces, thick,
 };
-use lapwork_core::measure::{Length, System, in_mm, inch64, nm};
+use lapwork_core::measure::{Count, System, half_inches, in_mm, inches, nm};
 use lapwork_core::plan::{Plan, Stitch};
-
-fn inch(count: i64) -> Length {
-    inch64(count * 64)
-}
 
 /// NIST Handbook 44, Appendix C, and SP 811, Appendix B: 1 oz = 28.349523125 g and
 /// 1 yd = 0.9144 m exactly, so 1 oz/yd² = 33.9057 g/m².
@@ -73,7 +69,7 @@ fn a_throw_by_hand() {
     let got = for_throw(&straight, 0, cloths, long, Winding::default()).unwrap();
     assert!((got.ratio - (2.0 + 2.0 * 1.9 / 3.0)).abs() < 1e-9);
     // 234 + 76 + 82½ in of joins and 132 in of binding.
-    assert_eq!(got.seam, inch64(524 * 64 + 32));
+    assert_eq!(got.seam, half_inches(1049));
     assert!(got.rule.unwrap() < got.total());
     let twin = for_throw(&Plan::default(), 0, cloths, long, Winding::default()).unwrap();
     // Needles 1 + 1.9/3 each; bobbin √(3² + 4²)/3 + 1.9/3.
@@ -98,7 +94,7 @@ fn yields_of_bought_cloth() {
     for step in [System::Inch, System::Metric] {
         check(&fat_quarter(System::Inch), step, 12);
         check(&fat_quarter(System::Metric), step, 12);
-        check(&yardage(inch(42), inch(36)), step, 56);
+        check(&yardage(inches(42), inches(36)), step, 56);
     }
     let cloth = |name: &str, piece| {
         Source::Cloth(Garment {
@@ -110,14 +106,14 @@ fn yields_of_bought_cloth() {
         Source::Precut(Precut {
             name: "charm".into(),
             side,
-            count,
+            count: Count::from(count),
         })
     };
     let sources = [
         cloth("stripe", fat_quarter(System::Inch)),
-        pack(inch(5), 42),
-        cloth("dots", yardage(inch(42), inch(36))),
-        pack(inch(10), 10),
+        pack(inches(5), 42),
+        cloth("dots", yardage(inches(42), inches(36))),
+        pack(inches(10), 10),
     ];
     let pile = Pile::lay_out(&sources, Cutting::default());
     let each: Vec<_> = pile.yields().iter().map(|y| y.count()).collect();

@@ -7,7 +7,7 @@ use lapwork_core::command::{Command, decide};
 use lapwork_core::fitting::trimming::{
     Bar, EDGE, How, NARROWER, RENEW, SEAM, SHORT, choice, choices, line,
 };
-use lapwork_core::measure::{Length, Ruler, inch64};
+use lapwork_core::measure::{Count, Length, Ruler, inches, sixty_fourths};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::{JoinOrder, Plan};
 use lapwork_core::rescue::{ways, ways_for_block};
@@ -179,7 +179,13 @@ fn measured(across: u16, down: u16, order: JoinOrder, off: &[(i64, i64)]) -> Thr
         .collect();
     for (block, (w, h)) in blocks.into_iter().zip(off.iter().cycle()) {
         let natural = lapwork_core::fitting::squaring::natural(&throw, block);
-        let off = |squares: u16, by: i64| if squares == 2 { inch64(by) } else { inch64(0) };
+        let off = |squares: u16, by: i64| {
+            if squares == 2 {
+                sixty_fourths(by)
+            } else {
+                inches(0)
+            }
+        };
         throw.apply(
             &Event::Measured {
                 piece: block,
@@ -228,7 +234,7 @@ proptest! {
         let throw = measured(across, down, JoinOrder::Rows, &off);
         let found = choices(&throw, Ruler::default());
         for sixteenth in 8 * 16..=9 * 16 + 8 {
-            let one = choice(&throw, inch64(sixteenth * 4));
+            let one = choice(&throw, sixty_fourths(sixteenth * 4));
             let offered = found.iter().any(|c| c.trim == one.trim);
             prop_assert!(!offered || one.cost >= found[0].cost);
             // Below the smallest four nothing is gained: it only loses more of the throw.
@@ -272,11 +278,11 @@ proptest! {
         let large = measured(across, down, JoinOrder::Rows, &larger);
         let cost = |t: &Throw| {
             // Over the same sizes for both.
-            (8 * 16..=9 * 16 + 8).map(|k| choice(t, inch64(k * 4)).cost).min()
+            (8 * 16..=9 * 16 + 8).map(|k| choice(t, sixty_fourths(k * 4)).cost).min()
         };
         prop_assert!(cost(&large) <= cost(&small));
         for k in (9 * 16..=9 * 16 + 8).step_by(2) {
-            prop_assert!(choice(&large, inch64(k * 4)).cost <= choice(&small, inch64(k * 4)).cost);
+            prop_assert!(choice(&large, sixty_fourths(k * 4)).cost <= choice(&small, sixty_fourths(k * 4)).cost);
         }
     }
 
@@ -284,7 +290,7 @@ proptest! {
     #[test]
     fn every_way_offered_can_be_taken(off in offs(), across in 2u16..6, down in 2u16..6, pick in any::<u16>(), spares in 0u32..2) {
         let mut throw = measured(across, down, JoinOrder::Rows, &off);
-        throw.apply(&Event::SparesCounted { spares }, 0);
+        throw.apply(&Event::SparesCounted { spares: Count::at_most(spares) }, 0);
         let blocks: Vec<Rect> = throw.assembly().blocks().into_iter().filter(|b| b.count() > 1).collect();
         let block = blocks[usize::from(pick) % blocks.len()];
         for way in ways_for_block(&throw, block, Ruler::default()) {

@@ -9,7 +9,7 @@ use lapwork_core::cloth::cutting::{Cutting, Pile, bound, free_yield, lay_out};
 use lapwork_core::cloth::garments::{
     Garment, GarmentKind, GarmentSize, Guess, Piece, Source, Zone, ZoneKind, start,
 };
-use lapwork_core::measure::inch64;
+use lapwork_core::measure::{inches, sixty_fourths};
 
 fn main() {
     divan::main();
@@ -20,13 +20,13 @@ fn pile() -> Vec<Source> {
     let pair = |i: usize| {
         let pieces = made::jeans(i);
         let holed = |(k, piece): (usize, Piece)| {
-            let from = inch64(((i * 5 + k * 7) % 12 + 2) as i64 * 64);
+            let from = sixty_fourths(((i * 5 + k * 7) % 12 + 2) as i64 * 64);
             piece.without(Zone {
                 kind: ZoneKind::Hole,
                 from,
-                to: from + inch64(64),
-                left: inch64(128),
-                right: inch64(192),
+                to: from + inches(1),
+                left: inches(2),
+                right: inches(3),
             })
         };
         Source::Cloth(Garment {
@@ -56,7 +56,7 @@ fn one_piece_of_the_pile(bencher: Bencher) {
     let mut frame = 0;
     bencher.bench_local(|| {
         frame += 1;
-        leg.stations[1].right = inch64(8 * 64 + frame % 64);
+        leg.stations[1].right = sixty_fourths(8 * 64 + frame % 64);
         pile.change(7, 1, &leg);
         pile.total()
     });
@@ -67,9 +67,9 @@ fn one_piece_of_the_pile(bencher: Bencher) {
 fn one_piece_and_binding(bencher: Bencher) {
     let how = Cutting {
         binding: Some(lapwork_core::cloth::cutting::BindingCut {
-            width: inch64(64),
-            least: inch64(8 * 64),
-            enough: inch64(140 * 64),
+            width: inches(1),
+            least: inches(8),
+            enough: inches(140),
         }),
         ..Cutting::default()
     };

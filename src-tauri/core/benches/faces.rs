@@ -11,6 +11,7 @@ use lapwork_core::command::{Command, decide};
 use lapwork_core::demo;
 use lapwork_core::faces::arrange::{Arranger, Score, of};
 use lapwork_core::faces::spread::{Ground, spread};
+use lapwork_core::measure::Count;
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::throw::wishes::Wishes;
@@ -87,8 +88,8 @@ fn begun(across: u16, down: u16) -> Throw {
 /// A third of the front, a quarter of the back.
 fn wishes(throw: &Throw) -> Wishes {
     Wishes {
-        front: throw.plan.squares() / 3,
-        back: throw.plan.squares() / 4,
+        front: Count::at_most(throw.plan.squares() / 3),
+        back: Count::at_most(throw.plan.squares() / 4),
         ..Wishes::default()
     }
 }
@@ -102,7 +103,7 @@ fn covered(throw: &Throw, wishes: Wishes, seed: u64) -> Vec<Cover> {
         fixed: &fixed,
         prints: &throw.prints,
     };
-    spread(ground, wishes.front, wishes.back, seed)
+    spread(ground, wishes.front.get(), wishes.back.get(), seed)
 }
 
 /// The same fabrics, each face shuffled.

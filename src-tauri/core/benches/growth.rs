@@ -12,7 +12,7 @@ use lapwork_core::command::{Command, ready};
 use lapwork_core::faces::arrange::Arranger;
 use lapwork_core::fitting::trimming::choices;
 use lapwork_core::log::journal::Journal;
-use lapwork_core::measure::Ruler;
+use lapwork_core::measure::{Count, Ruler};
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{GridWish, Query};
 use lapwork_core::show::{answer, draft, draft_of, grids, head};
@@ -124,8 +124,8 @@ fn arrange(bencher: Bencher, (across, down): (u16, u16)) {
     let throw = folded(&events(across, down)[..1]);
     let squares = throw.plan.squares();
     let wishes = Wishes {
-        front: squares / 3,
-        back: squares / 4,
+        front: Count::at_most(squares / 3),
+        back: Count::at_most(squares / 4),
         ..Wishes::default()
     };
     bencher.bench(|| {

@@ -11,7 +11,7 @@ use crate::cloth::pile::Use;
 use crate::command::{Command, ready};
 use crate::faces::arrange::Arranger;
 use crate::log::journal::Journal;
-use crate::measure::{Length, inch64};
+use crate::measure::{Count, Length, half_inches, sixty_fourths};
 use crate::plan::Plan;
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::scraps::{Scrap, ScrapVerdict};
@@ -79,12 +79,13 @@ impl Maker {
         }
     }
 
-    fn tick(&mut self, minutes: Time, task: Task, kind: Kind, count: u32) {
+    fn tick(&mut self, minutes: Time, task: Task, kind: Kind, count: u16) {
+        let count = count.into();
         self.act(minutes, &Command::TickNext { task, kind, count });
     }
 
     /// Lap, press, cool and stitch the first `count` joins of a kind.
-    fn join(&mut self, kind: Kind, count: u32) {
+    fn join(&mut self, kind: Kind, count: u16) {
         for (minutes, task) in [
             (12, Task::Dot),
             (4, Task::PressLap),
@@ -119,7 +120,7 @@ pub fn throw(now: Time) -> Journal {
 pub fn throw_in(words: &Words, now: Time) -> Journal {
     let mut prints = prints_in(words);
     for (print, stock) in prints.iter_mut().zip([12, 10, 12, 8]) {
-        print.stock = Some(stock);
+        print.stock = Some(Count::from(stock));
     }
     let begin = Command::Begin {
         name: say!(words, "demo-name"),
@@ -147,8 +148,8 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         },
     );
     let wishes = Wishes {
-        front: 16,
-        back: 12,
+        front: Count::from(16),
+        back: Count::from(12),
         ..Wishes::default()
     };
     let mut arranger = Arranger::new(maker.journal.throw(), wishes, 8);
@@ -175,7 +176,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         let plan = Plan::default();
         let scrap = Scrap {
             joining: plan.joining,
-            lap: inch64(lap),
+            lap: sixty_fourths(lap),
             stitch: plan.stitch,
             verdict,
             note: String::new(),
@@ -183,6 +184,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
         maker.act(12, &Command::TryScrap { scrap });
     }
     for (n, index, squares) in [(1, 0, 14), (1, 1, 13), (2, 0, 11), (2, 1, 12)] {
+        let squares = Count::from(squares);
         maker.act(
             14,
             &Command::CutPiece {
@@ -212,10 +214,14 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
     maker.join(Kind::Pair, 12);
     maker.join(Kind::Four, 6);
     maker.tick(6, Task::PressBlock, Kind::Four, 6);
-    let four = inch64(9 * 64 + 32);
+    let four = half_inches(19);
     maker.measure([0, 0, 2, 2], four, four);
-    maker.measure([0, 2, 2, 2], four, four + inch64(4));
-    maker.measure([0, 4, 2, 2], four + inch64(10), four + inch64(4));
+    maker.measure([0, 2, 2, 2], four, four + sixty_fourths(4));
+    maker.measure(
+        [0, 4, 2, 2],
+        four + sixty_fourths(10),
+        four + sixty_fourths(4),
+    );
     maker.act(
         1,
         &Command::Note {
@@ -280,7 +286,7 @@ mod tests {
             .count();
         assert_eq!(
             (fours, t.measured.len(), t.losses.len(), t.spares),
-            (6, 3, 1, 2)
+            (6, 3, 1, Count::from(2))
         );
         assert!(t.has(Rect::from([0, 0, 2, 2]), Task::SquareUp));
         assert!(!t.has(Rect::square(6, 3), Task::Cut));

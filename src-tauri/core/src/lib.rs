@@ -8,6 +8,7 @@
 //! ```
 //! use lapwork_core::command::Command;
 //! use lapwork_core::log::journal::Journal;
+//! use lapwork_core::measure::Count;
 //! use lapwork_core::plan::Plan;
 //! use lapwork_core::show::{Context, answer};
 //! use lapwork_core::throw::tasks::Task;
@@ -23,7 +24,7 @@
 //!     denims: vec![],
 //! };
 //! let (mut journal, _) = Journal::begin(&begin, 0).unwrap();
-//! let cut = Command::TickNext { task: Task::Cut, kind: Kind::Square, count: 4 };
+//! let cut = Command::TickNext { task: Task::Cut, kind: Kind::Square, count: Count::from(4) };
 //! let entry = journal.propose(&cut, 1_000).unwrap();
 //! assert!(!journal.throw().has(Rect::square(0, 0), Task::Cut));
 //!

@@ -133,6 +133,7 @@ mod tests {
     use super::*;
     use crate::desktop;
     use crate::service::Service;
+    use lapwork_core::measure::Count;
     use lapwork_core::show::{Arrange, ShelfCommand};
     use std::sync::mpsc::channel;
     use std::time::Duration;
@@ -145,8 +146,8 @@ mod tests {
         let now = 1_800_000_000_000;
         let id = service.tend(&ShelfCommand::Demo, now).unwrap().id.unwrap();
         let wishes = Wishes {
-            front: 20,
-            back: 20,
+            front: Count::from(20),
+            back: Count::from(20),
             ..Wishes::default()
         };
         let nothing = service.arrange(Arrange::Look, |_| {}, now).unwrap();

@@ -7,7 +7,7 @@ use lapwork_core::cloth::pile::Use;
 use lapwork_core::command::Command;
 use lapwork_core::demo::{denims, prints};
 use lapwork_core::log::journal::Journal;
-use lapwork_core::measure::{Ruler, inch64};
+use lapwork_core::measure::{Count, Ruler, sixty_fourths};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::{Kind, Rect};
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
@@ -45,7 +45,11 @@ pub fn throw(across: u16, down: u16) -> Journal {
         }
     };
     let squares = u32::from(across) * u32::from(down);
-    let tick = |task, kind, count| Command::TickNext { task, kind, count };
+    let tick = |task, kind, count| Command::TickNext {
+        task,
+        kind,
+        count: Count::at_most(count),
+    };
     act(Command::SetDenim {
         pieces: Rect::grid(across, down)
             .squares()
@@ -99,7 +103,7 @@ pub fn throw(across: u16, down: u16) -> Journal {
         act(Command::TryScrap {
             scrap: Scrap {
                 joining: plan.joining,
-                lap: inch64(lap),
+                lap: sixty_fourths(lap),
                 stitch: plan.stitch,
                 verdict,
                 note: "Tried on the leg’s hem.".into(),
@@ -140,8 +144,8 @@ pub fn throw(across: u16, down: u16) -> Journal {
         let off = [0, 4, -6, 8, 2][i % 5];
         act(Command::Measure {
             piece,
-            width: inch64(four + off),
-            height: inch64(four + off / 2),
+            width: sixty_fourths(four + off),
+            height: sixty_fourths(four + off / 2),
         });
         if off == 0 {
             act(Command::Tick {
@@ -157,7 +161,7 @@ pub fn throw(across: u16, down: u16) -> Journal {
         cols: 2,
     };
     act(Command::MarkLaps {
-        laps: vec![(block(0), block(2), Some(inch64(26)))],
+        laps: vec![(block(0), block(2), Some(sixty_fourths(26)))],
     });
     act(Command::Spoil {
         piece: Rect::square(down - 1, across - 1),

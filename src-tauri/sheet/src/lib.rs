@@ -32,6 +32,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{RecvTimeoutError, Sender, channel};
 use std::time::Duration;
+use thiserror::Error;
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use world::Desk;
@@ -128,24 +129,15 @@ impl Progress {
 }
 
 /// Why there is nothing printed.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum PrintFault {
     /// It was cancelled.
+    #[error("cancelled")]
     Cancelled,
     /// It could not be typeset: a fault of ours, in the typesetter's words.
+    #[error("{0}")]
     Failed(String),
 }
-
-impl std::fmt::Display for PrintFault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            PrintFault::Cancelled => f.write_str("cancelled"),
-            PrintFault::Failed(why) => f.write_str(why),
-        }
-    }
-}
-
-impl std::error::Error for PrintFault {}
 
 /// Typeset a sheet to PDF.
 ///

@@ -22,7 +22,6 @@ use lapwork_core::log::intake;
 use lapwork_core::log::journal::{FormatError, Journal};
 use lapwork_core::log::lessons::heritage;
 use lapwork_core::log::merge::{MergeSide, meet};
-use lapwork_core::measure::bounds::believable;
 use lapwork_core::measure::outline::{Measures, Outline};
 use lapwork_core::measure::{
     Fraction, MetricUnit, ParseError, Ruler, System, in_nm, nm, parse, read,
@@ -287,9 +286,6 @@ pub fn actions(bytes: &[u8]) {
                 Err(_) => continue,
             },
         };
-        if !believable(&deed) {
-            continue;
-        }
         let proposed = match &deed {
             Request::Act { action } => {
                 if let Ok((begun, _)) = Journal::begin(action, NOW) {
@@ -360,7 +356,6 @@ pub fn sent(bytes: &[u8]) {
         }
         if let Ok(ShelfCommand::Begin { action } | ShelfCommand::Again { action, .. }) =
             serde_json::from_slice::<ShelfCommand>(line)
-            && believable(&action)
             && let Ok((begun, _)) = Journal::begin(&action, NOW)
         {
             shown(&begun, sum, lens);
@@ -428,19 +423,14 @@ pub fn outline(bytes: &[u8]) {
     let mut how = Cutting::default();
     for line in bytes.split(|b| *b == b'\n').take(6) {
         if let Ok(said) = serde_json::from_slice::<Cutting>(line)
-            && believable(&said)
             && said.check().is_ok()
         {
             how = said;
         }
-        if let Ok(piece) = serde_json::from_slice::<Piece>(line)
-            && believable(&piece)
-        {
+        if let Ok(piece) = serde_json::from_slice::<Piece>(line) {
             cloth(&piece, &how);
         }
-        if let Ok(measures) = serde_json::from_slice::<Measures>(line)
-            && believable(&measures)
-        {
+        if let Ok(measures) = serde_json::from_slice::<Measures>(line) {
             let four = Rect::square(0, 0);
             let four = Rect {
                 rows: 2,

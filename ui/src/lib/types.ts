@@ -99,15 +99,15 @@ export type Binding = {
 /**
  * Cut width of the strip; half of it shows on each face.
  */
-strip: number, 
+strip: Length, 
 /**
  * The longest strip the cloth gives.
  */
-longest: number, 
+longest: Length, 
 /**
  * Extra length to finish with.
  */
-tail: number, };
+tail: Length, };
 
 export type Button = { 
 /**
@@ -347,7 +347,7 @@ kind: Kind,
 /**
  * How many.
  */
-count: number, } | { "do": "use-spares", 
+count: Count, } | { "do": "use-spares", 
 /**
  * The places.
  */
@@ -355,7 +355,7 @@ pieces: Array<Rect>, } | { "do": "count-spares",
 /**
  * How many.
  */
-spares: number, } | { "do": "measure", 
+spares: Count, } | { "do": "measure", 
 /**
  * The block.
  */
@@ -363,11 +363,11 @@ piece: Rect,
 /**
  * Its width, in nanometres.
  */
-width: number, 
+width: Length, 
 /**
  * Its height, in nanometres.
  */
-height: number, } | { "do": "measure-outline", 
+height: Length, } | { "do": "measure-outline", 
 /**
  * The block.
  */
@@ -379,19 +379,19 @@ measures: Measures, } | { "do": "measure-whole",
 /**
  * Its width, in nanometres.
  */
-width: number, 
+width: Length, 
 /**
  * Its height, in nanometres.
  */
-height: number, } | { "do": "choose-trim", 
+height: Length, } | { "do": "choose-trim", 
 /**
  * The size, in nanometres.
  */
-trim: number, } | { "do": "mark-laps", 
+trim: Length, } | { "do": "mark-laps", 
 /**
  * The two pieces and their lap in nanometres; none for the plan's.
  */
-laps: [Rect, Rect, number | null][], } | { "do": "unpick", 
+laps: Array<[Rect, Rect, Length | null]>, } | { "do": "unpick", 
 /**
  * The joined pieces.
  */
@@ -399,7 +399,7 @@ pieces: Array<Rect>,
 /**
  * The lap to sew it with next time, if not the plan's.
  */
-lap: number | null, } | { "do": "replace", 
+lap: Length | null, } | { "do": "replace", 
 /**
  * The square.
  */
@@ -467,11 +467,11 @@ name: string, } | { "do": "add-cloth",
 /**
  * Its usable width, in nanometres.
  */
-width: number, 
+width: Length, 
 /**
  * Its length.
  */
-length: number, 
+length: Length, 
 /**
  * What it is for.
  */
@@ -483,11 +483,11 @@ name: string, } | { "do": "add-pack",
 /**
  * Their side, in nanometres.
  */
-side: number, 
+side: Length, 
 /**
  * How many, counted.
  */
-count: number, 
+count: Count, 
 /**
  * What they are for.
  */
@@ -531,7 +531,7 @@ washed: boolean,
 /**
  * Cut so much larger, in nanometres.
  */
-trimming: number, 
+trimming: Length, 
 /**
  * What the heap is for, if that is to change.
  */
@@ -551,7 +551,7 @@ index: number,
 /**
  * How many good squares.
  */
-squares: number, 
+squares: Count, 
 /**
  * The outline as changed and not kept yet, kept with it.
  */
@@ -567,7 +567,7 @@ scrap: number, } | { "do": "set-plate",
 /**
  * In nanometres.
  */
-opening: number, } | { "do": "gather", 
+opening: Length, } | { "do": "gather", 
 /**
  * What.
  */
@@ -672,6 +672,8 @@ said: string,
  * When it was last worked on, in milliseconds since 1970.
  */
 at: number, };
+
+export type Count = number;
 
 export type Cover = { 
 /**
@@ -1566,6 +1568,8 @@ prints: Array<Swatch>,
  */
 cards: Array<LayoutCard>, };
 
+export type Length = number;
+
 export type LessonRow = { 
 /**
  * The step it is about, in words.
@@ -1766,7 +1770,7 @@ sides: Sides,
 /**
  * Top left to bottom right, and top right to bottom left.
  */
-diagonals: [number, number] | null, };
+diagonals: [Length, Length] | null, };
 
 export type MetricUnit = "mm" | "cm";
 
@@ -1872,15 +1876,15 @@ export type OutlineStation = {
 /**
  * Height above the hem.
  */
-at: number, 
+at: Length, 
 /**
  * Where the left edge is, from the middle line; left of it is less than nothing.
  */
-left: number, 
+left: Length, 
 /**
  * Where the right edge is.
  */
-right: number, };
+right: Length, };
 
 export type OutlineTyped = { 
 /**
@@ -2104,15 +2108,15 @@ export type Plan = {
 /**
  * Side of a square as cut.
  */
-side: number, 
+side: Length, 
 /**
  * The lap, or the seam allowance where the joining is a seam.
  */
-lap: number, 
+lap: Length, 
 /**
  * The lap (or allowance) where blocks are joined to one another, if not the same.
  */
-between: number | null, 
+between: Length | null, 
 /**
  * Squares across.
  */
@@ -2132,11 +2136,11 @@ stitch: Stitch,
 /**
  * Least fringe the maker trusts to hold (3 mm; common practice, no source).
  */
-least_fringe: number, 
+least_fringe: Length, 
 /**
  * Side the fours are trimmed to, where the maker has settled on one.
  */
-trim: number | null, 
+trim: Length | null, 
 /**
  * The order of the larger joins.
  */
@@ -2308,7 +2312,7 @@ texture: Texture,
 /**
  * Squares of it at hand, where counted.
  */
-stock: number | null, };
+stock: Count | null, };
 
 export type PrintOrder = { 
 /**
@@ -2512,7 +2516,7 @@ joining: Joining,
 /**
  * Its lap or allowance.
  */
-lap: number, 
+lap: Length, 
 /**
  * Its stitch.
  */
@@ -2714,19 +2718,19 @@ export type Sides = {
 /**
  * Along the top.
  */
-top: number, 
+top: Length, 
 /**
  * Down the right.
  */
-right: number, 
+right: Length, 
 /**
  * Along the bottom.
  */
-bottom: number, 
+bottom: Length, 
 /**
  * Down the left.
  */
-left: number, };
+left: Length, };
 
 export type SquareStage = "open" | "cut" | "ready" | "held" | "paired" | "blocked" | "squared" | "joined";
 
@@ -2782,11 +2786,11 @@ export type Stitch = { "kind": "straight" } | { "kind": "twin",
 /**
  * Distance between the needles, in nanometres.
  */
-spacing: number, } | { "kind": "zigzag", 
+spacing: Length, } | { "kind": "zigzag", 
 /**
  * Full width of the stitch, in nanometres.
  */
-width: number, };
+width: Length, };
 
 export type StitchKind = "straight" | "twin" | "zigzag";
 
@@ -3051,11 +3055,11 @@ export type Wishes = {
 /**
  * Squares covered on the front, in all.
  */
-front: number, 
+front: Count, 
 /**
  * Squares covered on the back, in all.
  */
-back: number, 
+back: Count, 
 /**
  * Like prints keep apart.
  */
@@ -3158,19 +3162,19 @@ kind: ZoneKind,
 /**
  * Its lower edge, above the hem.
  */
-from: number, 
+from: Length, 
 /**
  * Its upper edge.
  */
-to: number, 
+to: Length, 
 /**
  * Its left edge, from the middle line.
  */
-left: number, 
+left: Length, 
 /**
  * Its right edge.
  */
-right: number, };
+right: Length, };
 
 export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
 

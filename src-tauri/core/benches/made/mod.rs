@@ -6,7 +6,7 @@
 use lapwork_core::cloth::garments::{GarmentKind, GarmentSize, Guess, Piece, start};
 use lapwork_core::command::ready;
 use lapwork_core::log::journal::{Entry, Journal, What, header_line};
-use lapwork_core::measure::inch64;
+use lapwork_core::measure::sixty_fourths;
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::Context;
@@ -102,7 +102,7 @@ pub fn events(across: u16, down: u16) -> Vec<Event> {
     let natural = plan.natural_four();
     for (i, piece) in blocks.into_iter().enumerate() {
         // From 3/16 in under to 3/16 in over, never twice alike in a row.
-        let off = |k: usize| inch64((k * 5 % 7) as i64 * 4 - 12);
+        let off = |k: usize| sixty_fourths((k * 5 % 7) as i64 * 4 - 12);
         out.push(Event::Measured {
             piece,
             width: natural + off(i),

@@ -71,8 +71,11 @@
 //! ```
 
 use crate::cloth::garments::{GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, start};
-use crate::measure::{Area, Length, Ruler, System, in_nm, inch64, nm, square_metres};
+use crate::measure::{
+    Area, Count, Length, Ruler, System, eighth_inches, in_nm, inches, nm, square_metres,
+};
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 
 /// Most places a strip may begin.
@@ -96,13 +99,10 @@ const SIDES: std::ops::RangeInclusive<i64> = 5_000_000..=2_000_000_000;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct BindingCut {
     /// Width of a strip.
-    #[ts(type = "number")]
     pub width: Length,
     /// Shorter ones are not worth joining.
-    #[ts(type = "number")]
     pub least: Length,
     /// Enough, all together.
-    #[ts(type = "number")]
     pub enough: Length,
 }
 
@@ -110,13 +110,10 @@ pub struct BindingCut {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Cutting {
     /// Side of a square as it is to be sewn.
-    #[ts(type = "number")]
     pub side: Length,
     /// Cut so much larger, to be trimmed later; nothing for rotary cutting.
-    #[ts(type = "number")]
     pub trimming: Length,
     /// From one place tried to the next.
-    #[ts(type = "number")]
     pub step: Length,
     /// Strips for the binding, where wanted.
     pub binding: Option<BindingCut>,
@@ -126,7 +123,7 @@ impl Default for Cutting {
     /// Five-inch squares at every eighth of an inch, no binding.
     fn default() -> Self {
         Cutting {
-            side: inch64(320),
+            side: inches(5),
             trimming: nm(0),
             step: Cutting::usual_step(System::Inch),
             binding: None,
@@ -138,7 +135,7 @@ impl Cutting {
     /// 1/8 in, or 2 mm.
     pub fn usual_step(system: System) -> Length {
         match system {
-            System::Inch => inch64(8),
+            System::Inch => eighth_inches(1),
             System::Metric => nm(2_000_000),
         }
     }
@@ -173,52 +170,52 @@ impl Cutting {
 }
 
 /// Why a piece cannot be laid out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum CuttingFault {
     /// The piece itself.
-    Piece(PieceFault),
+    #[error(transparent)]
+    Piece(#[from] PieceFault),
     /// Side outside 5 mm to 2 m.
+    #[error("the side of a square is not between 5 mm and 2 m")]
     Side,
     /// Trimming below nothing or more than the side.
+    #[error("the trimming is not between nothing and the side")]
     Trimming,
     /// Resolution under 0.1 mm, or coarser than the squares.
+    #[error("the step is under 0.1 mm or larger than a square")]
     Step,
     /// Binding under 5 mm wide, or pieces of it shorter than wide.
+    #[error("binding strips are under 5 mm wide or shorter than wide")]
     Binding,
     /// More than [`MOST_PLACES`] places: a coarser resolution is needed.
+    #[error("more than {MOST_PLACES} places to try; take a larger step")]
     TooFine,
     /// Room for more than [`MOST_SQUARES`] squares.
+    #[error("room for more than {MOST_SQUARES} squares")]
     TooMany,
 }
 
 /// A strip across the piece.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Strip {
     /// Its lower edge, above the hem.
-    #[ts(type = "number")]
     pub from: Length,
     /// Its upper edge.
-    #[ts(type = "number")]
     pub to: Length,
     /// Left edges of its squares, from the left.
-    #[ts(type = "number[]")]
     pub squares: Vec<Length>,
 }
 
 /// An upright rectangle of cloth.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Patch {
     /// Lower edge, above the hem.
-    #[ts(type = "number")]
     pub from: Length,
     /// Upper edge.
-    #[ts(type = "number")]
     pub to: Length,
     /// Left edge, from the middle line.
-    #[ts(type = "number")]
     pub left: Length,
     /// Right edge.
-    #[ts(type = "number")]
     pub right: Length,
 }
 
@@ -244,37 +241,30 @@ impl Strip {
 }
 
 /// One cut.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case", tag = "cut")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CutLine {
     /// Straight across the piece.
     Across {
         /// Height above the hem.
-        #[ts(type = "number")]
         at: Length,
         /// From here.
-        #[ts(type = "number")]
         left: Length,
         /// To here.
-        #[ts(type = "number")]
         right: Length,
     },
     /// Up a strip.
     Upright {
         /// Distance from the middle line.
-        #[ts(type = "number")]
         at: Length,
         /// From here.
-        #[ts(type = "number")]
         from: Length,
         /// To here.
-        #[ts(type = "number")]
         to: Length,
     },
 }
 
 /// A piece laid out.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct CutPlan {
     /// Strips from the hem up.
     pub strips: Vec<Strip>,
@@ -286,8 +276,7 @@ pub struct CutPlan {
     pub binding: Vec<Patch>,
     /// Rectangles left over, 1 in and more both ways.
     pub offcuts: Vec<Patch>,
-    /// Cloth that is neither square nor binding, unusable places with it; in m² when stored.
-    #[ts(type = "number")]
+    /// Cloth that is neither square nor binding, unusable places with it.
     pub spare: Area,
 }
 
@@ -346,7 +335,7 @@ struct CuttingGround {
 
 impl CuttingGround {
     fn new(piece: &Piece) -> Result<CuttingGround, CuttingFault> {
-        piece.check().map_err(CuttingFault::Piece)?;
+        piece.check()?;
         let stations = piece.stations.iter();
         let blocks = piece.zones.iter().map(|z| ClearRect {
             from: in_nm(z.from),
@@ -916,7 +905,7 @@ pub enum StripDirection {
 }
 
 /// A layout that need not go straight across.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct FreeYield {
     /// Squares in all.
     pub count: u32,
@@ -1110,7 +1099,7 @@ pub fn expected(
     size: GarmentSize,
     how: &Cutting,
 ) -> Result<Expected, CuttingFault> {
-    let of = |guess| {
+    let of = |guess| -> Result<u32, CuttingFault> {
         let mut sum = 0_u32;
         for piece in start(kind, size, guess) {
             sum = sum.saturating_add(lay_out(&piece, how)?.count);
@@ -1130,14 +1119,14 @@ pub enum Yield {
     /// Its pieces laid out, or why not.
     Cut(Vec<Result<CutPlan, CuttingFault>>),
     /// Squares ready cut.
-    Ready(u32),
+    Ready(Count),
 }
 
 impl Yield {
     /// Squares it gives.
     pub fn count(&self) -> u32 {
         match self {
-            Yield::Ready(count) => *count,
+            Yield::Ready(count) => count.get(),
             Yield::Cut(plans) => plans
                 .iter()
                 .flatten()
@@ -1197,25 +1186,25 @@ mod tests {
     use super::*;
     use crate::cloth::garments::{GarmentPart, OutlineStation, Zone, ZoneKind, fat_quarter};
     use crate::measure::Fraction;
+    use crate::measure::sixty_fourths;
     use proptest::prelude::*;
-
-    /// Lengths in the tests are in eighths of an inch.
-    fn e(eighths: i64) -> Length {
-        inch64(eighths * 8)
-    }
 
     fn zone([from, to, left, right]: [i64; 4]) -> Zone {
         Zone {
             kind: ZoneKind::Hole,
-            from: e(from),
-            to: e(to),
-            left: e(left),
-            right: e(right),
+            from: eighth_inches(from),
+            to: eighth_inches(to),
+            left: eighth_inches(left),
+            right: eighth_inches(right),
         }
     }
 
     fn sheet(width: i64, length: i64) -> Piece {
-        Piece::rectangle(GarmentPart::Cloth, e(width), e(length))
+        Piece::rectangle(
+            GarmentPart::Cloth,
+            eighth_inches(width),
+            eighth_inches(length),
+        )
     }
 
     fn five() -> Cutting {
@@ -1228,7 +1217,10 @@ mod tests {
         let piece = sheet(88, 88).without(zone([0, 8, 0, 88]));
         let plan = lay_out(&piece, &five()).unwrap();
         assert_eq!(plan.count, 4);
-        assert_eq!([plan.strips[0].from, plan.strips[1].from], [e(8), e(48)]);
+        assert_eq!(
+            [plan.strips[0].from, plan.strips[1].from],
+            [eighth_inches(8), eighth_inches(48)]
+        );
         assert_eq!(bound(&piece, &five()), Ok(4));
     }
 
@@ -1239,14 +1231,14 @@ mod tests {
         let plan = lay_out(&piece, &five()).unwrap();
         assert_eq!(plan.count, 3);
         let across = |at| CutLine::Across {
-            at: e(at),
-            left: e(0),
-            right: e(80),
+            at: eighth_inches(at),
+            left: eighth_inches(0),
+            right: eighth_inches(80),
         };
         let up = |at, from| CutLine::Upright {
-            at: e(at),
-            from: e(from),
-            to: e(from + 40),
+            at: eighth_inches(at),
+            from: eighth_inches(from),
+            to: eighth_inches(from + 40),
         };
         let want = [
             across(0),
@@ -1261,20 +1253,20 @@ mod tests {
         assert_eq!(plan.lines, want);
         // Left of the square above, and to its right, something is left over.
         assert_eq!(plan.offcuts.len(), 1);
-        assert_eq!(plan.offcuts[0].left, e(50));
+        assert_eq!(plan.offcuts[0].left, eighth_inches(50));
     }
 
     #[test]
     fn equal_counts_lie_together_and_near_the_hem() {
         let plan = lay_out(&sheet(40, 100), &five()).unwrap();
         let from: Vec<_> = plan.strips.iter().map(|s| s.from).collect();
-        assert_eq!(from, [e(0), e(40)]);
+        assert_eq!(from, [eighth_inches(0), eighth_inches(40)]);
     }
 
     #[test]
     fn trimming_needs_more_cloth() {
         let how = Cutting {
-            trimming: e(2),
+            trimming: eighth_inches(2),
             ..five()
         };
         assert_eq!(lay_out(&sheet(80, 40), &five()).unwrap().count, 2);
@@ -1285,7 +1277,7 @@ mod tests {
     fn a_slope_is_cut_inside() {
         // From 20 in wide down to 4 in over 20 in.
         let mut piece = sheet(160, 160);
-        piece.stations[1].right = e(32);
+        piece.stations[1].right = eighth_inches(32);
         let plan = lay_out(&piece, &five()).unwrap();
         // Strip k ends where the width is 16, 12, 8 and 4 in: 3 + 2 + 1.
         assert_eq!(plan.count, 6);
@@ -1324,9 +1316,9 @@ mod tests {
         // 22 × 18 in: 12 squares leave 2 in by 18 and 3 in by 20.
         let how = Cutting {
             binding: Some(BindingCut {
-                width: e(8),
-                least: e(80),
-                enough: e(800),
+                width: eighth_inches(8),
+                least: eighth_inches(80),
+                enough: eighth_inches(800),
             }),
             ..five()
         };
@@ -1335,7 +1327,16 @@ mod tests {
         let long = |p: &Patch| std::cmp::max(p.to - p.from, p.right - p.left);
         let longs: Vec<_> = plan.binding.iter().map(long).collect();
         // Three across the whole 22 in, then two of 15 in beside the squares.
-        assert_eq!(longs, [e(176), e(176), e(176), e(120), e(120)]);
+        assert_eq!(
+            longs,
+            [
+                eighth_inches(176),
+                eighth_inches(176),
+                eighth_inches(176),
+                eighth_inches(120),
+                eighth_inches(120)
+            ]
+        );
         let left = plan.spare.value / (0.0254 * 0.0254);
         assert!(
             (left - (396.0 - 300.0 - 66.0 - 30.0)).abs() < 1e-6,
@@ -1360,8 +1361,8 @@ mod tests {
         check(odd(|h| h.step = nm(0)), CuttingFault::Step);
         let thin = BindingCut {
             width: nm(0),
-            least: e(8),
-            enough: e(8),
+            least: eighth_inches(8),
+            enough: eighth_inches(8),
         };
         let how = Cutting {
             binding: Some(thin),
@@ -1370,7 +1371,7 @@ mod tests {
         check(how, CuttingFault::Binding);
         let vast = Piece::rectangle(GarmentPart::Cloth, nm(90_000_000_000), nm(90_000_000_000));
         assert_eq!(lay_out(&vast, &five()), Err(CuttingFault::TooMany));
-        let long = Piece::rectangle(GarmentPart::Cloth, e(40), nm(90_000_000_000));
+        let long = Piece::rectangle(GarmentPart::Cloth, eighth_inches(40), nm(90_000_000_000));
         let fine = Cutting {
             step: nm(100_000),
             ..five()
@@ -1391,9 +1392,9 @@ mod tests {
             let mut at = 0;
             let stations = rows.into_iter().map(|(up, left, right)| {
                 let station = OutlineStation {
-                    at: e(at),
-                    left: e(left),
-                    right: e(right),
+                    at: eighth_inches(at),
+                    left: eighth_inches(left),
+                    right: eighth_inches(right),
                 };
                 at += up;
                 station
@@ -1424,13 +1425,13 @@ mod tests {
             prop::sample::select(vec![7i64, 8, 16, 24]),
         )
             .prop_map(|(side, trimming, step)| Cutting {
-                side: e(side),
-                trimming: e(trimming),
-                step: inch64(step),
+                side: eighth_inches(side),
+                trimming: eighth_inches(trimming),
+                step: sixty_fourths(step),
                 binding: Some(BindingCut {
-                    width: e(8),
-                    least: e(20),
-                    enough: e(400),
+                    width: eighth_inches(8),
+                    least: eighth_inches(20),
+                    enough: eighth_inches(400),
                 }),
             })
     }
@@ -1526,8 +1527,8 @@ mod tests {
         fn a_wider_outline_never_lowers_it(piece in piece(), how in how(), grow in prop::collection::vec((0i64..40, 0i64..40), 6)) {
             let mut wider = piece.clone();
             for (s, (left, right)) in wider.stations.iter_mut().zip(grow) {
-                s.left -= e(left);
-                s.right += e(right);
+                s.left -= eighth_inches(left);
+                s.right += eighth_inches(right);
             }
             prop_assert!(lay_out(&wider, &how).unwrap().count >= lay_out(&piece, &how).unwrap().count);
         }

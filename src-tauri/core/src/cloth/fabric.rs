@@ -4,6 +4,7 @@
 //! page, left and right change places: the back's column `c` is the front's
 //! `across − 1 − c`.
 
+use crate::measure::Count;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -49,7 +50,7 @@ pub struct Print {
     /// Its drawn texture.
     pub texture: Texture,
     /// Squares of it at hand, where counted.
-    pub stock: Option<u32>,
+    pub stock: Option<Count>,
 }
 
 /// A denim among the jeans.

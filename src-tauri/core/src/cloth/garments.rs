@@ -30,8 +30,12 @@
 //! front half. [`Guess::Low`] has widths 5 % less and a large worn knee, [`Guess::High`] 5 %
 //! more and knees unworn; so the two lie about what the maker may find.
 
-use crate::measure::{Area, Length, System, in_mm, in_nm, inch64, nm, square_metres, zero};
+use crate::measure::{
+    Area, Count, Length, System, eighth_inches, in_mm, in_nm, inches, nm, quarter_inches,
+    square_metres, zero,
+};
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 
 /// Most stations, and most zones, of one piece.
@@ -47,13 +51,10 @@ const WIDEST_NM: [i64; 2] = [2_000_000_000, 4_000_000_000];
 #[ts(rename = "OutlineStation")]
 pub struct OutlineStation {
     /// Height above the hem.
-    #[ts(type = "number")]
     pub at: Length,
     /// Where the left edge is, from the middle line; left of it is less than nothing.
-    #[ts(type = "number")]
     pub left: Length,
     /// Where the right edge is.
-    #[ts(type = "number")]
     pub right: Length,
 }
 
@@ -83,16 +84,12 @@ pub struct Zone {
     /// Why.
     pub kind: ZoneKind,
     /// Its lower edge, above the hem.
-    #[ts(type = "number")]
     pub from: Length,
     /// Its upper edge.
-    #[ts(type = "number")]
     pub to: Length,
     /// Its left edge, from the middle line.
-    #[ts(type = "number")]
     pub left: Length,
     /// Its right edge.
-    #[ts(type = "number")]
     pub right: Length,
 }
 
@@ -126,29 +123,40 @@ pub struct Piece {
 }
 
 /// What is wrong with a piece as given; numbers count from 0 in its lists.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum PieceFault {
     /// Fewer than two stations make no outline.
+    #[error("an outline needs two stations")]
     TooFewStations,
     /// More than [`MOST`] stations or zones.
+    #[error("more than {MOST} stations or zones")]
     TooMany,
     /// A station lies over 100 m away.
+    #[error("station {0} is over 100 m away")]
     StationTooFar(usize),
     /// A station is not above the one before it.
+    #[error("station {0} is not above the one before it")]
     OutOfOrder(usize),
     /// At a station the left edge lies right of the right edge.
+    #[error("at station {0} the left edge lies right of the right edge")]
     Crossing(usize),
     /// The outline has no width anywhere.
+    #[error("the outline has no width")]
     NoWidth,
     /// At a station the cloth has no width.
+    #[error("at station {0} the cloth has no width")]
     NoWidthAt(usize),
     /// At a station it is wider than such a piece comes.
+    #[error("at station {0} the cloth is wider than such a piece comes")]
     TooWide(usize),
     /// A zone lies over 100 m away.
+    #[error("zone {0} is over 100 m away")]
     ZoneTooFar(usize),
     /// A zone has no width or no height.
+    #[error("zone {0} is empty")]
     EmptyZone(usize),
     /// A zone lies wholly beside the piece.
+    #[error("zone {0} lies beside the piece")]
     ZoneOutside(usize),
 }
 
@@ -277,19 +285,18 @@ pub struct Precut {
     /// What the maker calls it.
     pub name: String,
     /// Side of a square.
-    #[ts(type = "number")]
     pub side: Length,
     /// How many there are, counted.
-    pub count: u32,
+    pub count: Count,
 }
 
 impl Precut {
     /// Squares of side `wanted` it gives: as counted, times what each is cut down to; a
     /// 10 in square gives four of 5 in.
-    pub fn gives(&self, wanted: Length) -> u32 {
+    pub fn gives(&self, wanted: Length) -> Count {
         let (own, wanted) = (in_nm(self.side).max(0), in_nm(wanted).max(1));
         let each = u32::try_from(own / wanted).unwrap_or(u32::MAX);
-        self.count.saturating_mul(each.saturating_mul(each))
+        Count::at_most(self.count.get().saturating_mul(each.saturating_mul(each)))
     }
 }
 
@@ -311,7 +318,7 @@ pub fn yardage(width: Length, length: Length) -> Piece {
 /// A fat quarter: half a yard of 44 in cloth halved again, 18 × 22 in; or 50 × 55 cm.
 pub fn fat_quarter(system: System) -> Piece {
     match system {
-        System::Inch => yardage(inch64(22 * 64), inch64(18 * 64)),
+        System::Inch => yardage(inches(22), inches(18)),
         System::Metric => yardage(nm(550_000_000), nm(500_000_000)),
     }
 }
@@ -401,11 +408,10 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
         (_, Guess::High) => 105,
     };
     let [length, hem, knee, thigh] = figures;
-    let quarters = |q: i64| inch64(q * 16);
     // `share` hundredths of a width of so many quarter inches, to the lower 1/8 in.
-    let part = |width: i64, share: i64| inch64(width * 2 * share * percent / 10_000 * 8);
+    let part = |width: i64, share: i64| eighth_inches(width * 2 * share * percent / 10_000);
     let wide = |at: i64, width: i64, back: i64| OutlineStation {
-        at: quarters(at),
+        at: quarter_inches(at),
         left: zero() - part(width, back),
         right: part(width, 100 - back),
     };
@@ -416,9 +422,14 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
         left,
         right,
     };
-    let ridge = |to: Length| zone(ZoneKind::Outseam, [zero(), to, inch64(-24), inch64(24)]);
+    let ridge = |to: Length| {
+        zone(
+            ZoneKind::Outseam,
+            [zero(), to, eighth_inches(-3), eighth_inches(3)],
+        )
+    };
     let across = |kind, from: i64, to: i64| {
-        let [from, to] = [quarters(from), quarters(to)];
+        let [from, to] = [quarter_inches(from), quarter_inches(to)];
         let half = part(hem.max(thigh), 100);
         zone(kind, [from, to, zero() - half, half])
     };
@@ -426,7 +437,7 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
         GarmentKind::MensJeans | GarmentKind::WomensJeans | GarmentKind::ChildsJeans => {
             // The knee lies a little above the middle of the inseam.
             let bend = length * 11 / 20;
-            let mut zones = vec![ridge(quarters(length)), across(ZoneKind::Hem, 0, 4)];
+            let mut zones = vec![ridge(quarter_inches(length)), across(ZoneKind::Hem, 0, 4)];
             let worn = match guess {
                 Guess::Low => Some((length / 4, 55)),
                 Guess::Typical => Some((length / 8, 40)),
@@ -436,7 +447,10 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
                 let front = part(knee, 45);
                 let half = nm(in_nm(front) * share / 200);
                 let middle = nm(in_nm(front) / 2);
-                let (from, to) = (quarters(bend - high / 2), quarters(bend + high / 2));
+                let (from, to) = (
+                    quarter_inches(bend - high / 2),
+                    quarter_inches(bend + high / 2),
+                );
                 let place = [from, to, middle - half, middle + half];
                 zones.push(zone(ZoneKind::Knee, place));
             }
@@ -456,7 +470,12 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
             let yoke = length * 3 / 4;
             let seam = part(hem, 25);
             let upright = |at: Length| {
-                let place = [zero(), quarters(yoke), at - inch64(24), at + inch64(24)];
+                let place = [
+                    zero(),
+                    quarter_inches(yoke),
+                    at - eighth_inches(3),
+                    at + eighth_inches(3),
+                ];
                 zone(ZoneKind::Seam, place)
             };
             vec![Piece {
@@ -476,7 +495,7 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
         }
         GarmentKind::Skirt => {
             let pocket = |left, right| {
-                let (from, to) = (quarters(length * 2 / 3), quarters(length));
+                let (from, to) = (quarter_inches(length * 2 / 3), quarter_inches(length));
                 zone(ZoneKind::Pocket, [from, to, left, right])
             };
             let (inner, outer) = (part(thigh, 12), part(thigh, 38));
@@ -491,7 +510,12 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
                     across(ZoneKind::Hem, 0, 4),
                     zone(
                         ZoneKind::Seam,
-                        [zero(), quarters(length), inch64(-24), inch64(24)],
+                        [
+                            zero(),
+                            quarter_inches(length),
+                            eighth_inches(-3),
+                            eighth_inches(3),
+                        ],
                     ),
                     pocket(inner, outer),
                     pocket(zero() - outer, zero() - inner),
@@ -541,23 +565,19 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn inch(count: i64) -> Length {
-        inch64(count * 64)
-    }
-
     fn hole(from: i64, to: i64, left: i64, right: i64) -> Zone {
         Zone {
             kind: ZoneKind::Hole,
-            from: inch(from),
-            to: inch(to),
-            left: inch(left),
-            right: inch(right),
+            from: inches(from),
+            to: inches(to),
+            left: inches(left),
+            right: inches(right),
         }
     }
 
     #[test]
     fn faults_are_named() {
-        let good = Piece::rectangle(GarmentPart::Cloth, inch(20), inch(30));
+        let good = Piece::rectangle(GarmentPart::Cloth, inches(20), inches(30));
         assert_eq!(good.check(), Ok(()));
         let check = |change: &dyn Fn(&mut Piece), want| {
             let mut piece = good.clone();
@@ -570,7 +590,10 @@ mod tests {
             PieceFault::TooMany,
         );
         check(&|p| p.stations[1].at = zero(), PieceFault::OutOfOrder(1));
-        check(&|p| p.stations[0].left = inch(21), PieceFault::Crossing(0));
+        check(
+            &|p| p.stations[0].left = inches(21),
+            PieceFault::Crossing(0),
+        );
         check(
             &|p| p.stations[1].right = nm(i64::MIN),
             PieceFault::StationTooFar(1),
@@ -628,8 +651,8 @@ mod tests {
 
     #[test]
     fn an_area_in_inches() {
-        let piece = Piece::rectangle(GarmentPart::Cloth, inch(10), inch(20));
-        let off = piece.area() - square_metres(inch(10), inch(20));
+        let piece = Piece::rectangle(GarmentPart::Cloth, inches(10), inches(20));
+        let off = piece.area() - square_metres(inches(10), inches(20));
         assert!(off.value.abs() < 1e-12);
     }
 
@@ -637,13 +660,13 @@ mod tests {
     fn packs_are_as_counted() {
         let pack = |side, count| Precut {
             name: "charm".into(),
-            side: inch(side),
-            count,
+            side: inches(side),
+            count: Count::at_most(count),
         };
-        assert_eq!(pack(5, 42).gives(inch(5)), 42);
-        assert_eq!(pack(10, 42).gives(inch(5)), 168);
-        assert_eq!(pack(4, 42).gives(inch(5)), 0);
-        assert_eq!(pack(4, u32::MAX).gives(nm(i64::MIN)), u32::MAX);
+        assert_eq!(pack(5, 42).gives(inches(5)), 42);
+        assert_eq!(pack(10, 42).gives(inches(5)), 168);
+        assert_eq!(pack(4, 42).gives(inches(5)), 0);
+        assert_eq!(pack(4, u32::MAX).gives(nm(i64::MIN)), Count::MOST);
     }
 
     fn any_length() -> impl Strategy<Value = Length> {

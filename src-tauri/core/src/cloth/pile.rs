@@ -8,7 +8,7 @@
 use crate::cloth::cutting::{Cutting, lay_out};
 use crate::cloth::garments::Source;
 use crate::cloth::weight::Cloth;
-use crate::measure::{Length, zero};
+use crate::measure::{Count, Length, zero};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -59,10 +59,9 @@ pub struct Heap {
     /// What is known of its cloth.
     pub cloth: Cloth,
     /// Squares are cut so much larger, to be trimmed later; nothing for rotary cutting.
-    #[ts(type = "number")]
     pub trimming: Length,
     /// Squares counted from each piece cut up so far, by piece.
-    pub counted: Vec<Option<u32>>,
+    pub counted: Vec<Option<Count>>,
 }
 
 impl Heap {
@@ -110,20 +109,20 @@ impl Heap {
     }
 
     /// Squares of this side that one piece is expected to give.
-    pub fn expected(&self, piece: usize, side: Length) -> u32 {
+    pub fn expected(&self, piece: usize, side: Length) -> Count {
         match &self.from {
             Source::Cloth(garment) => garment
                 .pieces
                 .get(piece)
                 .and_then(|p| lay_out(p, &self.how(side)).ok())
-                .map_or(0, |cut| cut.count),
+                .map_or(Count::NONE, |cut| Count::at_most(cut.count)),
             Source::Precut(pack) => pack.gives(side),
         }
     }
 
     /// Squares of each piece: counted where counted, expected otherwise. Every piece not
     /// cut up is laid out anew, so ask once.
-    pub fn squares(&self, side: Length) -> Vec<u32> {
+    pub fn squares(&self, side: Length) -> Vec<Count> {
         let pieces = self.counted.iter().enumerate();
         pieces
             .map(|(i, n)| n.unwrap_or_else(|| self.expected(i, side)))
@@ -131,11 +130,11 @@ impl Heap {
     }
 
     /// Of `squares`, those still to come from pieces not cut up.
-    pub fn to_come(&self, squares: &[u32]) -> u32 {
+    pub fn to_come(&self, squares: &[Count]) -> Count {
         let pieces = self.counted.iter().zip(squares);
         pieces
             .filter(|(counted, _)| counted.is_none())
-            .map(|(_, n)| n)
+            .map(|(_, n)| *n)
             .sum()
     }
 }

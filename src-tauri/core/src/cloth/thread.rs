@@ -43,12 +43,12 @@
 //!
 //! ```
 //! use lapwork_core::cloth::weight::thick;
-//! use lapwork_core::measure::tenth_mm;
+//! use lapwork_core::measure::tenths_of_mm;
 //! use lapwork_core::plan::Stitch;
 //! use lapwork_core::cloth::thread::ratio;
 //!
 //! // 2 mm of cloth in stitches of 3 mm: 2 + 2 · ⅔ of thread per length of seam.
-//! let thread = ratio(Stitch::Straight, tenth_mm(30), thick(2.0)).unwrap();
+//! let thread = ratio(Stitch::Straight, tenths_of_mm(30), thick(2.0)).unwrap();
 //! assert!((thread.total() - (2.0 + 4.0 / 3.0)).abs() < 1e-9);
 //! ```
 
@@ -56,8 +56,7 @@ use crate::cloth::weight::{Cloth, Thickness, in_mm_thick};
 use crate::measure::{Length, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Assembly, Join, Rect, Seam};
 use crate::plan::{Plan, Stitch};
-use serde::{Deserialize, Serialize};
-use ts_rs::TS;
+use thiserror::Error;
 
 /// Thread per length of 301 seam by the rule of thread makers' guides.
 pub const RULE: f64 = 2.5;
@@ -144,13 +143,11 @@ pub fn seams(plan: &Plan) -> Seams {
 }
 
 /// What the thread is wound on.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Winding {
     /// Thread on a spool.
-    #[ts(type = "number")]
     pub spool: Length,
     /// Thread on a full bobbin.
-    #[ts(type = "number")]
     pub bobbin: Length,
     /// Share added for waste.
     pub waste: f64,
@@ -169,36 +166,36 @@ impl Default for Winding {
 }
 
 /// Why the thread cannot be reckoned.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum ThreadFault {
     /// A stitch length outside 0.5 to 12 mm.
+    #[error("the stitch length is not between 0.5 and 12 mm")]
     StitchLength,
     /// A spool or bobbin with under 1 m.
+    #[error("less than 1 m on a spool or bobbin")]
     Winding,
     /// Waste below nothing or over 100 %.
+    #[error("the waste is not between 0 and 100 %")]
     Waste,
     /// A thickness that cannot be.
+    #[error("no such thickness")]
     Thickness,
 }
 
 /// Thread for a throw, waste included but in `rule`.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Need {
     /// Length of seam.
-    #[ts(type = "number")]
     pub seam: Length,
     /// Thread for each needle.
-    #[ts(type = "number")]
     pub needle: Length,
     /// Needle threads.
     pub needles: u32,
     /// Thread from the bobbin.
-    #[ts(type = "number")]
     pub bobbin: Length,
     /// Thread per length of seam by geometry, without waste.
     pub ratio: f64,
     /// What the 2.5 rule says without waste, for one straight row of 301; none for other stitches.
-    #[ts(type = "number | null")]
     pub rule: Option<Length>,
     /// Spools for the needles: at least one for each.
     pub spools: u32,
@@ -296,10 +293,9 @@ pub fn for_throw(
 }
 
 /// How glue is put on. The default is our estimate, no source.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Gluing {
     /// From dot to dot.
-    #[ts(type = "number")]
     pub spacing: Length,
     /// Millilitres in a dot.
     pub dot_ml: f64,
@@ -318,7 +314,7 @@ impl Default for Gluing {
 }
 
 /// Glue for a length of lap.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Glue {
     /// Dots.
     pub dots: u32,
@@ -348,32 +344,32 @@ pub fn glue(seam: Length, squares: u32, how: Gluing) -> Glue {
 mod tests {
     use super::*;
     use crate::cloth::weight::thick;
-    use crate::measure::inch64;
+    use crate::measure::{inches, quarter_inches, tenths_of_mm};
     use crate::plan::JoinOrder;
     use proptest::prelude::*;
-
-    fn tenth(mm: i64) -> Length {
-        nm(mm * 100_000)
-    }
 
     #[test]
     fn a_zigzag_of_no_width_is_a_straight_stitch() {
         let flat = Stitch::Zigzag { width: zero() };
-        let one = ratio(Stitch::Straight, tenth(30), thick(2.0));
-        assert_eq!(ratio(flat, tenth(30), thick(2.0)), one);
+        let one = ratio(Stitch::Straight, tenths_of_mm(30), thick(2.0));
+        assert_eq!(ratio(flat, tenths_of_mm(30), thick(2.0)), one);
         assert_eq!(ratio(flat, zero(), thick(2.0)), None);
-        assert_eq!(ratio(flat, tenth(30), thick(f64::NAN)), None);
+        assert_eq!(ratio(flat, tenths_of_mm(30), thick(f64::NAN)), None);
     }
 
     #[test]
     fn three_four_five() {
         // L = 3, d = 4: the bobbin runs 5 a stitch; through 1.5 mm each thread takes ½ more.
-        let twin = Stitch::Twin { spacing: tenth(40) };
-        let r = ratio(twin, tenth(30), thick(1.5)).unwrap();
+        let twin = Stitch::Twin {
+            spacing: tenths_of_mm(40),
+        };
+        let r = ratio(twin, tenths_of_mm(30), thick(1.5)).unwrap();
         assert!((r.needle - 1.5).abs() < 1e-12 && r.needles == 2);
         assert!((r.bobbin - (5.0 / 3.0 + 0.5)).abs() < 1e-12);
-        let zigzag = Stitch::Zigzag { width: tenth(40) };
-        let r = ratio(zigzag, tenth(30), thick(1.5)).unwrap();
+        let zigzag = Stitch::Zigzag {
+            width: tenths_of_mm(40),
+        };
+        let r = ratio(zigzag, tenths_of_mm(30), thick(1.5)).unwrap();
         assert!((r.total() - 2.0 * (5.0 / 3.0 + 0.5)).abs() < 1e-12);
     }
 
@@ -383,8 +379,8 @@ mod tests {
         // Then 3 seams of 27½. Binding: 2 × (27½ + 36½), and 4 joins of 1 in.
         let s = seams(&Plan::default());
         let quarters = 12 * 78 + 4 * 2 * 38 + 3 * 110;
-        assert_eq!(s.joins, inch64(quarters * 16));
-        assert_eq!(s.binding, inch64((128 + 4) * 64));
+        assert_eq!(s.joins, quarter_inches(quarters));
+        assert_eq!(s.binding, inches(128 + 4));
     }
 
     #[test]
@@ -405,22 +401,25 @@ mod tests {
         };
         let plain = Winding::default();
         assert_eq!(ask(zero(), 2.0, plain), Err(ThreadFault::StitchLength));
-        assert_eq!(ask(tenth(30), -1.0, plain), Err(ThreadFault::Thickness));
+        assert_eq!(
+            ask(tenths_of_mm(30), -1.0, plain),
+            Err(ThreadFault::Thickness)
+        );
         let bare = Winding {
             bobbin: zero(),
             ..plain
         };
-        assert_eq!(ask(tenth(30), 2.0, bare), Err(ThreadFault::Winding));
+        assert_eq!(ask(tenths_of_mm(30), 2.0, bare), Err(ThreadFault::Winding));
         let waste = Winding {
             waste: f64::NAN,
             ..plain
         };
-        assert_eq!(ask(tenth(30), 2.0, waste), Err(ThreadFault::Waste));
+        assert_eq!(ask(tenths_of_mm(30), 2.0, waste), Err(ThreadFault::Waste));
     }
 
     #[test]
     fn glue_in_dots() {
-        let got = glue(inch64(100 * 64), 0, Gluing::default());
+        let got = glue(inches(100), 0, Gluing::default());
         assert_eq!(got.dots, 51);
         assert_eq!(got.bottles, Some(1));
         assert_eq!(glue(zero(), 0, Gluing::default()).dots, 0);
@@ -442,8 +441,8 @@ mod tests {
             stitch in 5i64..=120,
             deep in 0.0..20.0f64,
         ) {
-            let twin = Stitch::Twin { spacing: tenth(spacing) };
-            let ask = |s| need(nm(long), s, tenth(stitch), thick(deep), Winding::default()).unwrap();
+            let twin = Stitch::Twin { spacing: tenths_of_mm(spacing) };
+            let ask = |s| need(nm(long), s, tenths_of_mm(stitch), thick(deep), Winding::default()).unwrap();
             let (two, one) = (ask(twin), ask(Stitch::Straight));
             prop_assert_eq!(two.spools, 2 * one.spools);
             prop_assert!(two.bobbin >= one.bobbin);
@@ -467,8 +466,8 @@ mod tests {
             let winding = Winding { spool: nm(spool), bobbin: nm(bobbin), waste };
             for kind in [Stitch::Straight, Stitch::Twin { spacing: nm(width) }, Stitch::Zigzag { width: nm(width) }] {
                 let _ = need(nm(seam), kind, nm(stitch), thick(deep), winding);
-                let _ = need(nm(seam), kind, tenth(30), thick(1.0), winding);
-                let _ = need(nm(seam), kind, tenth(30), thick(1.0), Winding::default());
+                let _ = need(nm(seam), kind, tenths_of_mm(30), thick(1.0), winding);
+                let _ = need(nm(seam), kind, tenths_of_mm(30), thick(1.0), Winding::default());
             }
         }
     }

@@ -26,19 +26,90 @@
 //! assert_eq!(in_gsm(ounces(12.0)).round(), 407.0);
 //! ```
 
+use crate::measure::bounds::{MOST, OutOfBounds};
 use crate::measure::{Area, Length, System, in_mm, square_metres};
 use crate::plan::Plan;
 use serde::{Deserialize, Serialize};
+use std::ops::{Add, Mul};
+use thiserror::Error;
 use ts_rs::TS;
-use uom::si::areal_mass_density::gram_per_square_meter;
+use uom::si::areal_mass_density::{gram_per_square_meter, kilogram_per_square_meter};
+use uom::si::f64::ArealMassDensity;
+use uom::si::length::{meter, millimeter};
 use uom::si::mass::kilogram;
 
 /// A mass, floating point.
 pub type Mass = uom::si::f64::Mass;
-/// A mass per area, floating point.
-pub type Weight = uom::si::f64::ArealMassDensity;
-/// A thickness, floating point.
-pub type Thickness = uom::si::f64::Length;
+
+/// A mass per area, floating point; in JSON a number of kilograms per square metre, read
+/// only up to [`MOST`].
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize, TS)]
+#[serde(try_from = "f64", into = "f64")]
+#[ts(type = "number")]
+pub struct Weight(ArealMassDensity);
+
+/// A thickness, floating point; in JSON a number of metres, read only up to [`MOST`].
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize, TS)]
+#[serde(try_from = "f64", into = "f64")]
+#[ts(type = "number")]
+pub struct Thickness(uom::si::f64::Length);
+
+impl TryFrom<f64> for Weight {
+    type Error = OutOfBounds;
+
+    fn try_from(figure: f64) -> Result<Weight, OutOfBounds> {
+        match figure.abs() <= MOST {
+            true => Ok(Weight(ArealMassDensity::new::<kilogram_per_square_meter>(
+                figure,
+            ))),
+            false => Err(OutOfBounds::Weight),
+        }
+    }
+}
+
+impl From<Weight> for f64 {
+    fn from(weight: Weight) -> f64 {
+        weight.0.get::<kilogram_per_square_meter>()
+    }
+}
+
+impl TryFrom<f64> for Thickness {
+    type Error = OutOfBounds;
+
+    fn try_from(figure: f64) -> Result<Thickness, OutOfBounds> {
+        match figure.abs() <= MOST {
+            true => Ok(Thickness(uom::si::f64::Length::new::<meter>(figure))),
+            false => Err(OutOfBounds::Thickness),
+        }
+    }
+}
+
+impl From<Thickness> for f64 {
+    fn from(thickness: Thickness) -> f64 {
+        thickness.0.get::<meter>()
+    }
+}
+
+impl Mul<Weight> for Area {
+    type Output = Mass;
+    fn mul(self, weight: Weight) -> Mass {
+        self * weight.0
+    }
+}
+
+impl Add for Thickness {
+    type Output = Thickness;
+    fn add(self, other: Thickness) -> Thickness {
+        Thickness(self.0 + other.0)
+    }
+}
+
+impl Mul<f64> for Thickness {
+    type Output = Thickness;
+    fn mul(self, times: f64) -> Thickness {
+        Thickness(self.0 * times)
+    }
+}
 
 /// Grams in an ounce avoirdupois, exactly (NIST Handbook 44, Appendix C).
 pub const G_PER_OZ: f64 = 28.349_523_125;
@@ -56,7 +127,7 @@ pub fn gsm_per_ounce() -> f64 {
 
 /// So many grams per square metre.
 pub fn gsm(grams: f64) -> Weight {
-    Weight::new::<gram_per_square_meter>(grams)
+    Weight(ArealMassDensity::new::<gram_per_square_meter>(grams))
 }
 
 /// So many ounces per square yard.
@@ -66,7 +137,7 @@ pub fn ounces(oz: f64) -> Weight {
 
 /// In grams per square metre.
 pub fn in_gsm(weight: Weight) -> f64 {
-    weight.get::<gram_per_square_meter>()
+    weight.0.get::<gram_per_square_meter>()
 }
 
 /// In ounces per square yard.
@@ -86,22 +157,20 @@ pub fn in_kilograms(mass: Mass) -> f64 {
 
 /// So many millimetres thick.
 pub fn thick(mm: f64) -> Thickness {
-    Thickness::new::<uom::si::length::millimeter>(mm)
+    Thickness(uom::si::f64::Length::new::<millimeter>(mm))
 }
 
 /// A thickness in millimetres.
 pub fn in_mm_thick(thickness: Thickness) -> f64 {
-    thickness.get::<uom::si::length::millimeter>()
+    thickness.0.get::<millimeter>()
 }
 
 /// What is known of one cloth.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
 pub struct Cloth {
     /// Mass per area, in kilograms per square metre when stored.
-    #[ts(type = "number")]
     pub weight: Weight,
     /// Thickness of one layer, in metres when stored.
-    #[ts(type = "number")]
     pub thickness: Thickness,
     /// It stretches (elastane).
     pub stretch: bool,
@@ -166,18 +235,20 @@ pub fn parse_weight(typed: &str, system: System) -> Option<Weight> {
 }
 
 /// A figure of a cloth that cannot be.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum ClothFault {
     /// Mass per area outside 10 to 2000 g/m².
+    #[error("the weight is not between 10 and 2000 g/m²")]
     Weight,
     /// Thickness outside 0.01 to 20 mm.
+    #[error("the thickness is not between 0.01 and 20 mm")]
     Thickness,
 }
 
 /// Mass per area from a weighed piece (ISO 3801); `None` where there is no area.
 pub fn mass_per_area(mass: Mass, width: Length, length: Length) -> Option<Weight> {
     let area = square_metres(width, length);
-    (in_mm(width) > 0.0 && in_mm(length) > 0.0).then(|| mass / area)
+    (in_mm(width) > 0.0 && in_mm(length) > 0.0).then(|| Weight(mass / area))
 }
 
 /// The cloth in a throw, every layer counted.
@@ -265,7 +336,7 @@ mod tests {
             assert_eq!(parse_weight(typed, System::Inch), None, "{typed}");
         }
     }
-    use crate::measure::{inch64, nm};
+    use crate::measure::{inches, nm};
     use proptest::prelude::*;
 
     #[test]
@@ -286,14 +357,14 @@ mod tests {
     #[test]
     fn trimming_takes_cloth_off() {
         let plan = Plan {
-            trim: Some(inch64(9 * 64)),
+            trim: Some(inches(9)),
             ..Plan::default()
         };
         // 12 fours, each 9½² − 9² = 9¼ in² less.
         let off = amount(&Plan::default(), 0).denim - amount(&plan, 0).denim;
         assert!((off.value / (0.0254 * 0.0254) - 12.0 * 9.25).abs() < 1e-6);
         let stretched = Plan {
-            trim: Some(inch64(640)),
+            trim: Some(inches(10)),
             ..Plan::default()
         };
         assert_eq!(

@@ -4,7 +4,7 @@ use crate::cloth::fabric::{Denim, Face, Print};
 use crate::cloth::garments::{GarmentKind, GarmentSize, Piece};
 use crate::cloth::pile::Use;
 use crate::measure::outline::Measures;
-use crate::measure::{Length, System};
+use crate::measure::{Count, Length, System};
 use crate::plan::Plan;
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::scraps::Scrap;
@@ -137,7 +137,7 @@ pub enum Command {
         /// To pieces of this kind.
         kind: Kind,
         /// How many.
-        count: u32,
+        count: Count,
     },
     /// Put spare squares in empty places.
     UseSpares {
@@ -147,17 +147,15 @@ pub enum Command {
     /// Say how many spare squares there are.
     CountSpares {
         /// How many.
-        spares: u32,
+        spares: Count,
     },
     /// Measure a block.
     Measure {
         /// The block.
         piece: Rect,
         /// Its width, in nanometres.
-        #[ts(type = "number")]
         width: Length,
         /// Its height, in nanometres.
-        #[ts(type = "number")]
         height: Length,
     },
     /// Measure a block's four sides, and its diagonals.
@@ -170,22 +168,18 @@ pub enum Command {
     /// Measure the whole piece.
     MeasureWhole {
         /// Its width, in nanometres.
-        #[ts(type = "number")]
         width: Length,
         /// Its height, in nanometres.
-        #[ts(type = "number")]
         height: Length,
     },
     /// Trim the fours to this size, and lap short ones less where that saves them.
     ChooseTrim {
         /// The size, in nanometres.
-        #[ts(type = "number")]
         trim: Length,
     },
     /// Use another lap where neighbours are joined.
     MarkLaps {
         /// The two pieces and their lap in nanometres; none for the plan's.
-        #[ts(type = "[Rect, Rect, number | null][]")]
         laps: Vec<(Rect, Rect, Option<Length>)>,
     },
     /// Open the joins of pieces again, with what touches them.
@@ -193,7 +187,6 @@ pub enum Command {
         /// The joined pieces.
         pieces: Vec<Rect>,
         /// The lap to sew it with next time, if not the plan's.
-        #[ts(type = "number | null")]
         lap: Option<Length>,
     },
     /// A square is no good, wherever it is sewn: open the seams round it and put another in.
@@ -249,10 +242,8 @@ pub enum Command {
     /// Put cloth off the roll or another rectangle on the pile.
     AddCloth {
         /// Its usable width, in nanometres.
-        #[ts(type = "number")]
         width: Length,
         /// Its length.
-        #[ts(type = "number")]
         length: Length,
         /// What it is for.
         makes: Use,
@@ -262,10 +253,9 @@ pub enum Command {
     /// Put squares bought ready cut on the pile.
     AddPack {
         /// Their side, in nanometres.
-        #[ts(type = "number")]
         side: Length,
         /// How many, counted.
-        count: u32,
+        count: Count,
         /// What they are for.
         makes: Use,
         /// What they are called.
@@ -293,7 +283,6 @@ pub enum Command {
         /// It was washed before.
         washed: bool,
         /// Cut so much larger, in nanometres.
-        #[ts(type = "number")]
         trimming: Length,
         /// What the heap is for, if that is to change.
         #[serde(default)]
@@ -312,7 +301,7 @@ pub enum Command {
         /// The piece, counted from 0.
         index: u8,
         /// How many good squares.
-        squares: u32,
+        squares: Count,
         /// The outline as changed and not kept yet, kept with it.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[ts(optional)]
@@ -331,7 +320,6 @@ pub enum Command {
     /// Say how wide the plate's opening is.
     SetPlate {
         /// In nanometres.
-        #[ts(type = "number")]
         opening: Length,
     },
     /// Something on the list is at hand, or is not.

@@ -40,6 +40,7 @@ pub(super) fn set_face(
         && let Some(have) = throw.prints[usize::from(print)].stock
         && used(throw, print) + gone(throw, print).all() + faces.len() as u32 > have
     {
+        let have = have.get();
         return Err(Rejection::Stock { print, have });
     }
     if faces.is_empty() {
@@ -126,7 +127,7 @@ pub(super) fn lay_out(
         {
             return Err(Rejection::Stock {
                 print: print_n,
-                have,
+                have: have.get(),
             });
         }
     }
@@ -281,7 +282,7 @@ pub(super) fn set_cloth(
         if let Some(have) = print.stock.filter(|have| used(throw, i as u8) > *have) {
             return Err(Rejection::Stock {
                 print: i as u8,
-                have,
+                have: have.get(),
             });
         }
     }

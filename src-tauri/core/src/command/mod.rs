@@ -53,7 +53,7 @@ fn begin(
     prints: &[Print],
     denims: &[Denim],
 ) -> Result<Vec<Event>, Rejection> {
-    plan.check().map_err(Rejection::Plan)?;
+    plan.check()?;
     check_cloth(prints, denims)?;
     Ok(vec![Event::Begun {
         name: clean_name(name)?,

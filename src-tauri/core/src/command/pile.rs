@@ -8,8 +8,7 @@ use crate::cloth::weight::{Cloth, parse_weight};
 use crate::command::action::*;
 use crate::command::check::clean_name;
 use crate::command::rejection::Rejection;
-use crate::measure::Length;
-use crate::measure::{System, zero};
+use crate::measure::{Count, Length, System, zero};
 use crate::plan::PlanFault;
 use crate::throw::event::Event;
 use crate::throw::state::Throw;
@@ -70,7 +69,7 @@ pub(super) fn add_cloth(
     name: &str,
 ) -> Result<Vec<Event>, Rejection> {
     let piece = garments::yardage(width, length);
-    piece.check_measured().map_err(Rejection::Piece)?;
+    piece.check_measured()?;
     let garment = Garment {
         name: clean_name(name)?,
         pieces: vec![piece],
@@ -82,7 +81,7 @@ pub(super) fn add_cloth(
 pub(super) fn add_pack(
     throw: &Throw,
     side: Length,
-    count: u32,
+    count: Count,
     makes: Use,
     name: &str,
 ) -> Result<Vec<Event>, Rejection> {
@@ -107,7 +106,7 @@ pub(super) fn set_piece(
     index: u8,
     outline: &Piece,
 ) -> Result<Vec<Event>, Rejection> {
-    outline.check_measured().map_err(Rejection::Piece)?;
+    outline.check_measured()?;
     let mut heap = uncut(throw, n, index)?.clone();
     if let Source::Cloth(garment) = &mut heap.from
         && let Some(piece) = garment.pieces.get_mut(usize::from(index))
@@ -181,7 +180,7 @@ pub(super) fn cut_piece(
     throw: &Throw,
     n: u16,
     index: u8,
-    squares: u32,
+    squares: Count,
     outline: Option<&Piece>,
 ) -> Result<Vec<Event>, Rejection> {
     if let Some(outline) = outline {
@@ -193,6 +192,7 @@ pub(super) fn cut_piece(
     // Three times what is expected is a slip of the finger.
     let expected = heap.expected(usize::from(index), throw.plan.side);
     let most = expected
+        .get()
         .saturating_mul(3)
         .saturating_add(20)
         .min(MOST_SQUARES);

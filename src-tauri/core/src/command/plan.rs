@@ -3,7 +3,7 @@
 use crate::command::outcome::taken_out;
 use crate::command::rejection::Rejection;
 use crate::fitting::trimming::choice;
-use crate::measure::Length;
+use crate::measure::{Count, Length};
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Kind, Rect};
 use crate::throw::event::Event;
@@ -32,12 +32,12 @@ fn not_larger(throw: &Throw, mut plan: Plan) -> Plan {
 }
 
 pub(super) fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Rejection> {
-    plan.check().map_err(Rejection::Plan)?;
+    plan.check()?;
     let plan = &not_larger(throw, *plan);
     let cut = |s: &Rect| throw.has(*s, Task::Cut);
     let squares = || throw.assembly().whole().squares();
     if plan.side != throw.plan.side {
-        let count = squares().filter(cut).count() as u32 + throw.spares;
+        let count = squares().filter(cut).count() as u32 + throw.spares.get();
         if count > 0 {
             return Err(Rejection::AlreadyCut { squares: count });
         }
@@ -57,7 +57,7 @@ pub(super) fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Reje
     let spares = squares().filter(|s| !grid.holds(*s)).filter(cut).count() as u32;
     events.push(Event::PlanChanged {
         plan: *plan,
-        spares,
+        spares: Count::at_most(spares),
     });
     let marks = marked_anew(throw, &throw.after(&events));
     if !marks.is_empty() {
@@ -159,7 +159,7 @@ fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Rejection> {
 pub(super) fn choose_trim(throw: &Throw, trim: Length) -> Result<Vec<Event>, Rejection> {
     let trim = (trim != throw.plan.natural_four()).then_some(trim);
     let plan = Plan { trim, ..throw.plan };
-    plan.check().map_err(Rejection::Plan)?;
+    plan.check()?;
     let laps = choice(throw, plan.target()).laps;
     let stale =
         open_marks(throw).filter(|(a, b, _)| !laps.iter().any(|(c, d, _)| (c, d) == (a, b)));
@@ -168,7 +168,8 @@ pub(super) fn choose_trim(throw: &Throw, trim: Length) -> Result<Vec<Event>, Rej
     marks.extend(laps.into_iter().map(|(a, b, lap)| (a, b, Some(lap))));
     let mut events = Vec::new();
     if plan != throw.plan {
-        events.push(Event::PlanChanged { plan, spares: 0 });
+        let spares = Count::NONE;
+        events.push(Event::PlanChanged { plan, spares });
     }
     if !marks.is_empty() {
         events.push(Event::LapsMarked { laps: marks });

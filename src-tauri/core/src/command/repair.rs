@@ -95,6 +95,7 @@ pub(super) fn patch(
     }
     let taken = used(throw, print) + gone(throw, print).all();
     if let Some(have) = cloth.stock.filter(|have| taken >= *have) {
+        let have = have.get();
         return Err(Rejection::Stock { print, have });
     }
     Ok(vec![

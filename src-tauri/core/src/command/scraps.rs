@@ -21,7 +21,7 @@ pub(super) fn try_scrap(throw: &Throw, scrap: &Scrap) -> Result<Vec<Event>, Reje
         between: None,
         ..throw.plan
     };
-    tried.check().map_err(Rejection::Plan)?;
+    tried.check()?;
     if scrap.note.chars().count() > LONGEST_NOTE || throw.scraps.len() >= MOST_SCRAPS {
         return Err(Rejection::Words);
     }

@@ -3,8 +3,8 @@
 use crate::command::outcome::done;
 use crate::command::rejection::Rejection;
 use crate::fitting::squaring::{held, natural};
-use crate::measure::Length;
-use crate::measure::{outline::Measures, zero};
+use crate::measure::outline::Measures;
+use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::longest_side;
 use crate::throw::event::Event;
@@ -154,16 +154,19 @@ pub(super) fn tick_next(
     throw: &Throw,
     task: Task,
     kind: Kind,
-    count: u32,
+    count: Count,
 ) -> Result<Vec<Event>, Rejection> {
-    let pieces: Vec<Rect> = ready_for(throw, kind, task).take(count as usize).collect();
+    let pieces: Vec<Rect> = ready_for(throw, kind, task)
+        .take(count.get() as usize)
+        .collect();
     tick(throw, task, &pieces)
 }
 
 /// Put spare squares in empty places.
 pub(super) fn use_spares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, Rejection> {
     if throw.spares < pieces.len() as u32 {
-        return Err(Rejection::Spares { have: throw.spares });
+        let have = throw.spares.get();
+        return Err(Rejection::Spares { have });
     }
     tick(throw, Task::Cut, pieces)?;
     Ok(vec![Event::SparesUsed {
@@ -172,9 +175,10 @@ pub(super) fn use_spares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, R
 }
 
 /// Say how many spare squares there are.
-pub(super) fn count_spares(throw: &Throw, spares: u32) -> Result<Vec<Event>, Rejection> {
+pub(super) fn count_spares(throw: &Throw, spares: Count) -> Result<Vec<Event>, Rejection> {
     if spares > 10_000 {
-        return Err(Rejection::Spares { have: throw.spares });
+        let have = throw.spares.get();
+        return Err(Rejection::Spares { have });
     }
     Ok(vec![Event::SparesCounted { spares }])
 }
@@ -185,7 +189,7 @@ pub(super) fn measure_outline(
     piece: Rect,
     measures: Measures,
 ) -> Result<Vec<Event>, Rejection> {
-    let size = held(throw, piece, measures).map_err(Rejection::Outline)?;
+    let size = held(throw, piece, measures)?;
     let mut events = measure(throw, piece, size.width, size.height)?;
     events.push(Event::Outlined { piece, measures });
     Ok(events)

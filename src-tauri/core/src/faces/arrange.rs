@@ -49,10 +49,11 @@
 //! * Sewn pieces keep every square and its faces, and are never turned over.
 //!
 //! ```
-//! use lapwork_core::faces::arrange::{Arranger};
-//! use lapwork_core::throw::wishes::{Wishes};
 //! use lapwork_core::demo;
+//! use lapwork_core::faces::arrange::Arranger;
+//! use lapwork_core::measure::Count;
 //! use lapwork_core::plan::Plan;
+//! use lapwork_core::throw::wishes::Wishes;
 //! use lapwork_core::throw::{Event, Throw};
 //!
 //! let throw = Throw::begin(&Event::Begun {
@@ -63,7 +64,7 @@
 //!     after: None,
 //! })
 //! .unwrap();
-//! let wishes = Wishes { front: 16, back: 12, ..Wishes::default() };
+//! let wishes = Wishes { front: Count::from(16), back: Count::from(12), ..Wishes::default() };
 //! let mut arranger = Arranger::new(&throw, wishes, 7);
 //! let first = arranger.cost();
 //! while !arranger.settled() {
@@ -1092,7 +1093,7 @@ fn fill(board: &mut Board, prints: &[Print], wishes: Wishes, seed: u64) {
         fixed: &fixed,
         prints,
     };
-    let spread = spread(ground, wishes.front, wishes.back, seed);
+    let spread = spread(ground, wishes.front.get(), wishes.back.get(), seed);
     for (square, cover) in board.squares.iter_mut().zip(&spread) {
         square.on = [number(cover.front), number(cover.back)];
     }
@@ -1253,6 +1254,7 @@ mod tests {
     use super::*;
     use crate::cloth::fabric::Texture;
     use crate::command::{Command, decide};
+    use crate::measure::{Count, eighth_inches};
     use crate::plan::Plan;
     use crate::plan::assembly::Kind;
     use proptest::prelude::*;
@@ -1263,7 +1265,7 @@ mod tests {
             name: "print".into(),
             colour: "#777777".into(),
             texture: Texture::Dot,
-            stock: *stock,
+            stock: stock.map(Count::at_most),
         };
         let action = Command::Begin {
             name: "t".into(),
@@ -1297,13 +1299,17 @@ mod tests {
     fn worked_on(throw: &mut Throw, wishes: Wishes, pairs: u32, fours: u32) {
         let most = throw.plan.squares();
         let wishes = Wishes {
-            front: wishes.front.min(most),
-            back: wishes.back.min(most),
+            front: wishes.front.min(Count::at_most(most)),
+            back: wishes.back.min(Count::at_most(most)),
             ..wishes
         };
         let (_, layout) = arranged(throw, wishes, 5, 1);
         act(throw, &Command::LayOut { wishes, layout });
-        let tick = |task, kind, count| Command::TickNext { task, kind, count };
+        let tick = |task, kind, count| Command::TickNext {
+            task,
+            kind,
+            count: Count::at_most(count),
+        };
         let n = throw.plan.squares();
         act(throw, &tick(Task::Cut, Kind::Square, n * 3 / 4));
         for task in [Task::CoverFront, Task::CoverBack] {
@@ -1380,8 +1386,8 @@ mod tests {
             any::<bool>(),
         )
             .prop_map(|(front, back, apart, pattern, grain, move_made)| Wishes {
-                front,
-                back,
+                front: Count::at_most(front),
+                back: Count::at_most(back),
                 apart: [Apart::Free, Apart::Edges, Apart::Corners][apart],
                 pattern: [
                     Pattern::Free,
@@ -1405,7 +1411,7 @@ mod tests {
             let mut throw = begun(across, down, &[Some(a), Some(9), None]);
             worked_on(&mut throw, first, pairs, fours);
             let most = throw.plan.squares();
-            let second = Wishes { front: second.front.min(most), back: second.back.min(most), ..second };
+            let second = Wishes { front: second.front.min(Count::at_most(most)), back: second.back.min(Count::at_most(most)), ..second };
             let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
             let pinned = squares.get(pin as usize).copied();
             if let Some(square) = pinned {
@@ -1434,7 +1440,7 @@ mod tests {
             }
             for (p, print) in throw.prints.iter().enumerate() {
                 let used = |t: &Throw| crate::throw::stock::used(t, p as u8);
-                prop_assert!(print.stock.is_none_or(|s| used(&after) <= s.max(used(&throw))));
+                prop_assert!(print.stock.is_none_or(|s| used(&after) <= s.max(Count::at_most(used(&throw)))));
             }
             if !second.move_made {
                 for unit in loose_units(&throw) {
@@ -1476,8 +1482,8 @@ mod tests {
     fn a_kept_layout_is_found_again() {
         let throw = begun(6, 8, &[Some(8), Some(8), None, None]);
         let wishes = Wishes {
-            front: 16,
-            back: 12,
+            front: Count::from(16),
+            back: Count::from(12),
             ..Wishes::default()
         };
         let (arranger, _) = arranged(&throw, wishes, 2026, 4);
@@ -1494,8 +1500,8 @@ mod tests {
     fn a_four_turned_and_moved_keeps_its_work_and_its_measure() {
         let mut throw = begun(4, 4, &[None]);
         let wishes = Wishes {
-            front: 5,
-            back: 3,
+            front: Count::from(5),
+            back: Count::from(3),
             ..Wishes::default()
         };
         worked_on(&mut throw, wishes, 2, 1);
@@ -1506,7 +1512,7 @@ mod tests {
             &Command::TickNext {
                 task: Task::PressBlock,
                 kind: Kind::Four,
-                count: 1,
+                count: Count::from(1),
             },
         );
         let size = throw.size(four);
@@ -1515,7 +1521,7 @@ mod tests {
             &Command::Measure {
                 piece: four,
                 width: size.width,
-                height: size.height - crate::measure::inch64(8),
+                height: size.height - eighth_inches(1),
             },
         );
         let corner = throw.cover(Rect::square(0, 0));
@@ -1537,7 +1543,7 @@ mod tests {
         assert_eq!(
             throw.work(other).unwrap().measured.unwrap(),
             crate::throw::Size {
-                width: size.width - crate::measure::inch64(8),
+                width: size.width - eighth_inches(1),
                 height: size.height
             }
         );

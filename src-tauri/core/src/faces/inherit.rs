@@ -4,6 +4,7 @@
 //! the new grid, the new list of prints and their stock go.
 
 use crate::cloth::fabric::{Cover, Denim, Print};
+use crate::measure::Count;
 use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::throw::Throw;
@@ -13,7 +14,7 @@ use crate::throw::Throw;
 /// A print that is not in the new list under its name, or not in stock any more, leaves
 /// the face bare; a denim that is not there becomes the first.
 pub fn faces(old: &Throw, plan: &Plan, prints: &[Print], denims: &[Denim]) -> Vec<Cover> {
-    let mut left: Vec<Option<u32>> = prints.iter().map(|p| p.stock).collect();
+    let mut left: Vec<Option<u32>> = prints.iter().map(|p| p.stock.map(Count::get)).collect();
     let mut take = |print: Option<u8>| -> Option<u8> {
         let name = &old.prints.get(usize::from(print?))?.name;
         let at = prints.iter().position(|p| p.name == *name)?;
@@ -68,7 +69,7 @@ mod tests {
         assert_eq!(faces(old, &old.plan, &bare, &old.denims), old.covers());
         // The first print gone, the second turned to the front of the list, two of the third.
         let mut fewer = bare[1..].to_vec();
-        fewer[1].stock = Some(2);
+        fewer[1].stock = Some(Count::from(2));
         let found = faces(old, &old.plan, &fewer, &[]);
         assert_eq!(all(&found, 0), all(old.covers(), 1));
         assert_eq!(all(&found, 1), all(old.covers(), 2).min(2));

@@ -160,6 +160,7 @@ pub fn mirrored(square: Rect, across: u16) -> Rect {
 mod tests {
     use super::*;
     use crate::cloth::fabric::Texture;
+    use crate::measure::Count;
     use proptest::prelude::*;
 
     fn prints(stock: &[Option<u32>]) -> Vec<Print> {
@@ -169,7 +170,7 @@ mod tests {
                 name: "print".into(),
                 colour: "#777777".into(),
                 texture: Texture::Dot,
-                stock: *s,
+                stock: s.map(Count::at_most),
             })
             .collect()
     }
@@ -191,7 +192,7 @@ mod tests {
             }
             for (p, print) in prints.iter().enumerate() {
                 let used = after.iter().flat_map(|c| [c.front, c.back]).filter(|f| *f == Some(p as u8)).count();
-                prop_assert!(print.stock.is_none_or(|s| used <= s as usize));
+                prop_assert!(print.stock.is_none_or(|s| used <= s.get() as usize));
             }
             let free = fixed.iter().filter(|f| !f[0]).count();
             let kept = before.iter().filter(|c| c.front.is_some()).count();

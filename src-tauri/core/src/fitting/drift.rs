@@ -401,7 +401,7 @@ fn judge(found: &mut Drift, mark: Length) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::inch64;
+    use crate::measure::{eighth_inches, sixty_fourths};
     use proptest::prelude::*;
 
     /// Deviations in sixty-fourths, across and down.
@@ -409,17 +409,20 @@ mod tests {
         sixtyfourths
             .iter()
             .map(|(across, down)| Deviation {
-                across: inch64(*across),
-                down: inch64(*down),
+                across: sixty_fourths(*across),
+                down: sixty_fourths(*down),
             })
             .collect()
     }
 
     /// The verdict and the change of mark on a ruler of sixteenths.
     fn check(sixtyfourths: &[(i64, i64)], verdict: DriftVerdict, change: i64) {
-        let found = drift(&fours(sixtyfourths), inch64(4));
+        let found = drift(&fours(sixtyfourths), sixty_fourths(4));
         assert_eq!(found.verdict, verdict, "{found:?}");
-        assert_eq!(found.change_mark, (change != 0).then(|| inch64(change)));
+        assert_eq!(
+            found.change_mark,
+            (change != 0).then(|| sixty_fourths(change))
+        );
     }
 
     #[test]
@@ -432,7 +435,7 @@ mod tests {
             DriftVerdict::AsPlanned,
             0,
         );
-        let by = inch64(8);
+        let by = eighth_inches(1);
         check(&[(8, 8); 4], DriftVerdict::LapNarrow { by }, 8);
         check(&[(-8, -8); 4], DriftVerdict::LapWide { by }, -8);
         check(
@@ -441,7 +444,13 @@ mod tests {
             8,
         );
         // Half a mark, the least that counts, is a whole mark's change.
-        check(&[(2, 2); 3], DriftVerdict::LapNarrow { by: inch64(2) }, 4);
+        check(
+            &[(2, 2); 3],
+            DriftVerdict::LapNarrow {
+                by: sixty_fourths(2),
+            },
+            4,
+        );
         check(
             &[(8, 1), (7, 0), (9, -1), (8, 0)],
             DriftVerdict::Stretch {
@@ -479,14 +488,14 @@ mod tests {
         check(
             &[(0, 0), (2, 2), (4, 4), (6, 6)],
             DriftVerdict::Drifting {
-                per_block: inch64(2),
+                per_block: sixty_fourths(2),
             },
             8,
         );
         check(
             &[(6, 6), (4, 4), (2, 2), (0, 0), (-2, -2)],
             DriftVerdict::Drifting {
-                per_block: inch64(-2),
+                per_block: sixty_fourths(-2),
             },
             -4,
         );
@@ -494,14 +503,14 @@ mod tests {
 
     #[test]
     fn figures_of_few_blocks() {
-        let none = drift(&[], inch64(4));
+        let none = drift(&[], sixty_fourths(4));
         assert_eq!((none.count, none.mean, none.spread), (0, 0.0, None));
-        let one = drift(&fours(&[(64, 128)]), inch64(4));
+        let one = drift(&fours(&[(64, 128)]), sixty_fourths(4));
         assert_eq!((one.mean, one.interval), (38.1, None));
-        let two = drift(&fours(&[(64, 64), (64, 64)]), inch64(4));
+        let two = drift(&fours(&[(64, 64), (64, 64)]), sixty_fourths(4));
         assert_eq!((two.spread, two.interval), (Some(0.0), Some((25.4, 25.4))));
         assert_eq!((two.p, two.trend), (Some(0.0), None));
-        let same = drift(&fours(&[(1, 1); 7]), inch64(4));
+        let same = drift(&fours(&[(1, 1); 7]), sixty_fourths(4));
         let trend = same.trend.unwrap();
         assert_eq!((trend.slope, trend.error, trend.p), (0.0, 0.0, 1.0));
         assert_eq!(same.directions.unwrap().p, 1.0);

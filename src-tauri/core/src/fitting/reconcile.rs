@@ -77,7 +77,7 @@ pub fn change(before: Length, after: Length) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::inch64;
+    use crate::measure::{half_inches, inches};
     use crate::plan::Plan;
     use crate::throw::Event;
 
@@ -95,16 +95,16 @@ mod tests {
         };
         let throw = Throw::begin(&begun).unwrap();
         let measured = Size {
-            width: inch64(27 * 64 + 32),
-            height: inch64(36 * 64),
+            width: half_inches(55),
+            height: inches(36),
         };
         let [across, down] = reconcile(&throw, measured);
         assert_eq!((across.off, across.laps), (nm(0), 5));
-        assert_eq!((down.off, down.laps), (nm(0) - inch64(32), 7));
+        assert_eq!((down.off, down.laps), (nm(0) - half_inches(1), 7));
         assert_eq!(down.per_lap, Some(nm(-12_700_000 / 7)));
         assert!(across.within_give && down.within_give);
         let short = Size {
-            height: inch64(35 * 64),
+            height: inches(35),
             ..measured
         };
         assert!(!reconcile(&throw, short)[1].within_give);

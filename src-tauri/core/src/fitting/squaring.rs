@@ -10,12 +10,12 @@
 //! (divisor n − 1; NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.6).
 //!
 //! ```
-//! use lapwork_core::measure::{Ruler, inch64};
+//! use lapwork_core::measure::{Ruler, half_inches, sixty_fourths};
 //! use lapwork_core::fitting::squaring::trim;
 //!
 //! // Five sixteenths over: what falls between the marks goes to the right.
-//! let cut = trim(inch64(9 * 64 + 52), inch64(9 * 64 + 32), Ruler::default());
-//! assert_eq!(cut.before + cut.after, inch64(20));
+//! let cut = trim(sixty_fourths(9 * 64 + 52), half_inches(19), Ruler::default());
+//! assert_eq!(cut.before + cut.after, sixty_fourths(20));
 //! assert!(cut.before <= cut.after);
 //! ```
 
@@ -171,21 +171,24 @@ pub fn measured_sides(throw: &Throw) -> Vec<Length> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::inch64;
+    use crate::measure::Count;
+    use crate::measure::{
+        eighth_inches, half_inches, inches, quarter_inches, sixty_fourths, tenths_of_mm,
+    };
     use crate::throw::Event;
     use proptest::prelude::*;
 
     #[test]
     fn a_four_an_eighth_over_loses_a_sixteenth_a_side() {
-        let four = inch64(9 * 64 + 32);
-        let cut = trim(four + inch64(8), four, Ruler::default());
+        let four = half_inches(19);
+        let cut = trim(four + eighth_inches(1), four, Ruler::default());
         assert_eq!(
             (cut.over, cut.before, cut.after),
-            (inch64(8), inch64(4), inch64(4))
+            (eighth_inches(1), sixty_fourths(4), sixty_fourths(4))
         );
         assert_eq!(
-            trim(four - inch64(8), four, Ruler::default()).over,
-            zero() - inch64(8)
+            trim(four - eighth_inches(1), four, Ruler::default()).over,
+            zero() - eighth_inches(1)
         );
     }
 
@@ -193,10 +196,10 @@ mod tests {
     fn the_lap_being_sewn_shows_in_the_width() {
         let plan = Plan::default();
         assert_eq!(
-            sewn_lap(&plan, Joining::Lapped, inch64(9 * 64 + 40)),
-            inch64(24)
+            sewn_lap(&plan, Joining::Lapped, eighth_inches(77)),
+            eighth_inches(3)
         );
-        assert_eq!(sewn_lap(&plan, Joining::Seamed, inch64(9 * 64)), inch64(32));
+        assert_eq!(sewn_lap(&plan, Joining::Seamed, inches(9)), half_inches(1));
     }
 
     #[test]
@@ -234,24 +237,24 @@ mod tests {
         throw.apply(
             &Event::PlanChanged {
                 plan: Plan {
-                    lap: inch64(48),
+                    lap: quarter_inches(3),
                     ..plan
                 },
-                spares: 0,
+                spares: Count::NONE,
             },
             0,
         );
         let size = natural(&throw, Rect::grid(2, 2));
         assert_eq!(
             (size.width, size.height),
-            (inch64(9 * 64 + 32), inch64(9 * 64 + 16))
+            (half_inches(19), quarter_inches(37))
         );
     }
 
     proptest! {
         #[test]
         fn trims_add_up_and_keep_the_middle(measured in 0i64..40_000, target in 0i64..40_000) {
-            let (m, t) = (crate::measure::tenth_mm(measured), crate::measure::tenth_mm(target));
+            let (m, t) = (tenths_of_mm(measured), tenths_of_mm(target));
             let cut = trim(m, t, Ruler::default());
             prop_assert_eq!(cut.over, m - t);
             if m > t {

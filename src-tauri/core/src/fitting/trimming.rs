@@ -693,7 +693,7 @@ mod tests {
         /// What is seen to and what is open add up; laps chosen for a size leave nothing open.
         #[test]
         fn chosen_laps_make_up_for_what_is_short(off in prop::collection::vec((-14i64..10, -14i64..10), 1..9), across in 1u16..4, down in 1u16..4) {
-            use crate::measure::inch64;
+            use crate::measure::sixty_fourths;
             use crate::throw::Event;
             let plan = Plan { across: across * 2, down: down * 2, ..Plan::default() };
             let begun = Event::Begun { name: "t".into(), plan, prints: vec![], denims: vec![], after: None };
@@ -701,7 +701,7 @@ mod tests {
             let full = plan.natural_four();
             let blocks = throw.assembly().blocks();
             for (piece, (w, h)) in blocks.iter().zip(off.iter().cycle()) {
-                let measured = Event::Measured { piece: *piece, width: full + inch64(*w), height: full + inch64(*h) };
+                let measured = Event::Measured { piece: *piece, width: full + sixty_fourths(*w), height: full + sixty_fourths(*h) };
                 throw.apply(&measured, 0);
             }
             let chosen = choice(&throw, plan.target());

@@ -275,10 +275,11 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
                     if denim.is_some() {
                         needs.push(Aspect::Place(everywhere()));
                     }
-                    let filled: Vec<Rect> = throw.uncut(denim).take(*squares as usize).collect();
+                    let filled: Vec<Rect> =
+                        throw.uncut(denim).take(squares.get() as usize).collect();
                     touches.extend(places(&filled));
                     touches.extend(filled.iter().map(|s| Aspect::Cuts(*s)));
-                    if filled.len() < *squares as usize {
+                    if filled.len() < squares.get() as usize {
                         touches.push(Aspect::Spares);
                     }
                 }

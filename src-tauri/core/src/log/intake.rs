@@ -3,7 +3,8 @@
 //! A file in the data folder was written by Lapwork. A file the maker brings was perhaps
 //! not: its checksums may agree and still it may speak of ten thousand squares across.
 //! [`check`] lets through only what can be folded and shown without harm: counts, lengths,
-//! words and lists within bounds, pieces that are there when something happens to them.
+//! words and lists within limits, pieces that are there when something happens to them.
+//! No figure beyond the bounds of its type gets so far ([`crate::measure::bounds`]).
 //! It does not ask whether a rule of today would have allowed the step, since an older
 //! Lapwork may have had other rules; [`follows`] does, for what is merged.
 
@@ -31,8 +32,6 @@ pub const MOST_ENTRIES: usize = 50_000;
 const LONGEST_LIST: usize = 20_000;
 /// Farthest time from 1970, the year 9999.
 const FARTHEST: Time = 253_402_300_799_999;
-/// Most squares of one print, or spares.
-const MANY: u32 = 10_000_000;
 /// Laying out the grid anew is the dearest thing a line can ask for.
 const MOST_LAYINGS: usize = 30_000;
 
@@ -112,12 +111,15 @@ pub fn check(journal: &Journal) -> Result<(), FormatError> {
 fn may(so_far: Option<&Journal>, entry: &Entry) -> bool {
     let few = |events: &[Event]| events.len() <= 100;
     let says = match (&entry.what, so_far) {
-        (What::Do(events), None) => events.len() == 1 && bounded(&events[0]),
+        (What::Do(events), None) => events.len() == 1 && within_limits(&events[0]),
         (What::Do(events), Some(journal)) => {
-            few(events) && every(journal.throw(), events, &|t, e| bounded(e) && known(t, e))
+            few(events)
+                && every(journal.throw(), events, &|t, e| {
+                    within_limits(e) && known(t, e)
+                })
         }
         (What::Past(past), _) => match past.as_ref() {
-            What::Do(events) => few(events) && events.iter().all(bounded),
+            What::Do(events) => few(events) && events.iter().all(within_limits),
             _ => true,
         },
         (What::Undo(_) | What::Redo(_), _) => true,
@@ -145,12 +147,13 @@ fn every(throw: &Throw, events: &[Event], so: &dyn Fn(&Throw, &Event) -> bool) -
 /// Whether events follow on a throw: the pieces are there, and ready for what is done.
 pub fn follows(throw: &Throw, events: &[Event]) -> bool {
     every(throw, events, &|t, e| {
-        bounded(e) && known(t, e) && ready(t, e)
+        within_limits(e) && known(t, e) && ready(t, e)
     })
 }
 
 fn place(piece: Rect) -> bool {
-    let along = |start: u16, len: u16| len > 0 && u32::from(start) + u32::from(len) <= MOST.into();
+    let along =
+        |start: u16, len: u16| len > 0 && u32::from(start) + u32::from(len) <= u32::from(MOST);
     along(piece.row, piece.rows) && along(piece.col, piece.cols)
 }
 
@@ -170,12 +173,10 @@ fn lesson(lesson: &Lesson) -> bool {
     let told = match lesson.told {
         None => true,
         Some(Told::Scrap { lap }) => real(lap),
-        Some(Told::Drift { fours, mean }) => {
-            fours <= MANY && in_nm(mean).abs() <= in_nm(longest_side())
-        }
+        Some(Told::Drift { mean, .. }) => in_nm(mean).abs() <= in_nm(longest_side()),
         Some(Told::Whole { size: one, planned }) => size(one) && size(planned),
         Some(Told::Washed { before, after, .. }) => size(before) && size(after),
-        Some(Told::Spoilt { squares, .. } | Told::More { squares, .. }) => squares <= MANY,
+        Some(Told::Spoilt { .. } | Told::More { .. }) => true,
     };
     note(&lesson.words) && told
 }
@@ -188,12 +189,11 @@ fn named(name: &str) -> bool {
     clean_name(name).is_ok_and(|clean| clean.chars().count() <= LONGEST_NAME)
 }
 
-/// Whether an event's figures, words and lists are within bounds, whatever it happens to.
-fn bounded(event: &Event) -> bool {
+/// Whether an event's figures, words and lists are within limits, whatever it happens to.
+fn within_limits(event: &Event) -> bool {
     let list = |pieces: &[Rect]| pieces.len() <= LONGEST_LIST && pieces.iter().all(|p| place(*p));
     let cloth = |prints: &[crate::cloth::fabric::Print], denims: &[crate::cloth::fabric::Denim]| {
         check_cloth(prints, denims).is_ok()
-            && prints.iter().all(|p| p.stock.is_none_or(|n| n <= MANY))
     };
     match event {
         Event::Begun {
@@ -224,7 +224,7 @@ fn bounded(event: &Event) -> bool {
         }
         Event::Renamed { name } => named(name),
         Event::Archived { .. } | Event::HeapTaken { .. } | Event::Gathered { .. } => true,
-        Event::PlanChanged { plan, spares } => plan.check().is_ok() && *spares <= MANY,
+        Event::PlanChanged { plan, .. } => plan.check().is_ok(),
         Event::FacesChanged { faces, again } => {
             faces.len() <= LONGEST_LIST
                 && faces.iter().all(|(piece, _)| place(*piece))
@@ -242,7 +242,6 @@ fn bounded(event: &Event) -> bool {
             list(pieces) && each && sizes.iter().all(|(w, h)| real(*w) && real(*h))
         }
         Event::SparesUsed { pieces } => list(pieces),
-        Event::SparesCounted { spares } => *spares <= MANY,
         Event::Measured {
             piece,
             width,
@@ -290,7 +289,6 @@ fn bounded(event: &Event) -> bool {
             pieces.len() <= LONGEST_LIST && pieces.iter().all(fit)
         }
         Event::Flipped { pieces } | Event::Pinned { pieces, .. } => list(pieces),
-        Event::Wished { wishes } => wishes.front <= MANY && wishes.back <= MANY,
         Event::WholeMeasured { width, height } => real(*width) && real(*height),
         Event::SquaredUp { pieces } => {
             pieces.len() <= LONGEST_LIST
@@ -302,7 +300,8 @@ fn bounded(event: &Event) -> bool {
         Event::PieceCut { squares, went, .. } => {
             let all = match went {
                 Some(Went::Squares { places, spares }) => {
-                    list(places) && places.len() as u64 + u64::from(*spares) == u64::from(*squares)
+                    list(places)
+                        && places.len() as u64 + u64::from(spares.get()) == u64::from(squares.get())
                 }
                 Some(Went::Stock { .. }) | None => true,
             };
@@ -314,7 +313,7 @@ fn bounded(event: &Event) -> bool {
         Event::Pictured { words, piece, .. } => {
             words.chars().count() <= LONGEST_CAPTION && piece.is_none_or(place)
         }
-        Event::Unpictured { .. } => true,
+        Event::SparesCounted { .. } | Event::Wished { .. } | Event::Unpictured { .. } => true,
     }
 }
 
@@ -429,7 +428,7 @@ fn ready(throw: &Throw, event: &Event) -> bool {
             ..
         } => places.iter().all(|p| may(Task::Cut, p)),
         Event::SparesUsed { pieces } => {
-            throw.spares as usize >= pieces.len() && pieces.iter().all(|p| may(Task::Cut, p))
+            throw.spares.get() as usize >= pieces.len() && pieces.iter().all(|p| may(Task::Cut, p))
         }
         Event::SquaredUp { pieces } => pieces.iter().all(|(p, _, _)| may(Task::SquareUp, p)),
         Event::Measured { piece, .. } => {

@@ -52,13 +52,14 @@
 //! ```
 
 use crate::command::{Command, Rejection, decide};
-use crate::measure::bounds::believable;
+use crate::measure::bounds::{self, FigureOutOfBounds, NotRead};
 use crate::plan::MOST;
 use crate::throw::heritage::Heritage;
 use crate::throw::photos::PhotoId;
 use crate::throw::{Event, Throw, Time};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
+use thiserror::Error;
 
 /// The version of the file format written here, and the newest that is read.
 pub const VERSION: u32 = 2;
@@ -140,17 +141,16 @@ impl Entry {
         line
     }
 
-    /// Read a line back; `None` if it is not whole or its checksum does not agree.
+    /// Read a line back; `None` if it is not whole, its checksum does not agree, or it says
+    /// what cannot be.
     pub fn from_line(line: &str) -> Option<Entry> {
-        let entry = Entry::of(summed(line)?)?;
-        (believable(&entry.what) && entry.what.can_be()).then_some(entry)
+        let entry = Entry::of(summed(line)?).ok()?;
+        entry.what.can_be().then_some(entry)
     }
-}
 
-impl Entry {
     /// What a line says up to its checksum, as far as it is known here.
-    fn of(body: &str) -> Option<Entry> {
-        serde_json::from_str(&format!("{body}}}")).ok()
+    fn of(body: &str) -> Result<Entry, NotRead> {
+        bounds::read(&format!("{body}}}"))
     }
 }
 
@@ -180,36 +180,52 @@ fn summed(line: &str) -> Option<&str> {
 }
 
 /// Why a throw file was not read.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum FormatError {
     /// The first line is not that of a throw file.
+    #[error("the first line is not that of a throw file")]
     NotAThrow,
     /// Written by a newer Lapwork.
+    #[error("written in version {version}, which is newer than {VERSION}")]
     Newer {
         /// Its version.
         version: u32,
     },
     /// A line in the middle is damaged (counted from 1, the header being line 1).
+    #[error("line {line} is damaged")]
     Line {
         /// Which line.
         line: usize,
     },
     /// An entry that does not follow from those before it.
+    #[error("line {line} does not follow from those before it")]
     OutOfOrder {
         /// Which line.
         line: usize,
     },
     /// No entry at all: the throw was never begun.
+    #[error("the throw was never begun")]
     Empty,
     /// A line that holds what this Lapwork does not know, and would not write again.
+    #[error("line {line} holds something unknown")]
     Unknown {
         /// Which line.
         line: usize,
     },
     /// A line that says what cannot be.
+    #[error("line {line} says what cannot be")]
     Absurd {
         /// Which line.
         line: usize,
+    },
+    /// A line with a figure far beyond anything a throw has.
+    #[error("line {line} holds a figure out of bounds")]
+    FigureOutOfBounds {
+        /// Which line.
+        line: usize,
+        /// Which figure.
+        #[source]
+        figure: FigureOutOfBounds,
     },
 }
 
@@ -569,8 +585,12 @@ impl Journal {
                 // Written just so: no tear, and nothing to cut off.
                 if let Some(body) = text_of(&rest[..length]).and_then(summed) {
                     return Err(match Entry::of(body) {
-                        Some(_) => FormatError::Absurd { line: number },
-                        None => FormatError::Unknown { line: number },
+                        Ok(_) => FormatError::Absurd { line: number },
+                        Err(NotRead::FigureOutOfBounds(figure)) => FormatError::FigureOutOfBounds {
+                            line: number,
+                            figure,
+                        },
+                        Err(NotRead::Unknown) => FormatError::Unknown { line: number },
                     });
                 }
                 let after = &rest[(length + 1).min(rest.len())..];
@@ -654,7 +674,8 @@ fn fold(throw: &mut Throw, entry: &Entry) {
 pub(crate) mod tests {
     use super::*;
     use crate::cloth::fabric::Face;
-    use crate::measure::inch64;
+    use crate::measure::Count;
+    use crate::measure::{half_inches, sixty_fourths};
     use crate::plan::Plan;
     use crate::plan::assembly::Rect;
     use crate::throw::Mishap;
@@ -720,14 +741,14 @@ pub(crate) mod tests {
             },
             4 => Command::ChangePlan {
                 plan: Plan {
-                    lap: inch64(24 + i64::from(pick % 16)),
+                    lap: sixty_fourths(24 + i64::from(pick % 16)),
                     ..throw.plan
                 },
             },
             5 => Command::Measure {
                 piece,
-                width: inch64(600 + i64::from(pick % 20)),
-                height: inch64(608),
+                width: sixty_fourths(600 + i64::from(pick % 20)),
+                height: half_inches(19),
             },
             6 => Command::Replace {
                 piece,
@@ -736,7 +757,7 @@ pub(crate) mod tests {
             },
             7 => Command::Unpick {
                 pieces: vec![piece],
-                lap: (pick % 3 == 0).then_some(inch64(28)),
+                lap: (pick % 3 == 0).then_some(sixty_fourths(28)),
             },
             8 => match pick % 8 {
                 0 => Command::ChangePlan {
@@ -747,7 +768,7 @@ pub(crate) mod tests {
                     },
                 },
                 1 => Command::ChooseTrim {
-                    trim: inch64(592 + i64::from(pick / 5 % 17)),
+                    trim: sixty_fourths(592 + i64::from(pick / 5 % 17)),
                 },
                 2 => Command::Patch {
                     piece,
@@ -788,7 +809,7 @@ pub(crate) mod tests {
                 1 => Command::CutPiece {
                     n: 1 + (pick / 6 % 3) as u16,
                     index: (pick / 18 % 3) as u8,
-                    squares: pick / 54 % 9,
+                    squares: Count::at_most(pick / 54 % 9),
                     outline: None,
                 },
                 2 => Command::TakeHeap {
@@ -797,7 +818,7 @@ pub(crate) mod tests {
                 3 => Command::TryScrap {
                     scrap: crate::plan::scraps::Scrap {
                         joining: throw.plan.joining,
-                        lap: inch64(20 + i64::from(pick / 6 % 20)),
+                        lap: sixty_fourths(20 + i64::from(pick / 6 % 20)),
                         stitch: throw.plan.stitch,
                         verdict: crate::plan::scraps::ScrapVerdict::Right,
                         note: String::new(),

@@ -10,7 +10,7 @@ use crate::cloth::fabric::Face;
 use crate::fitting::drift::{self, DriftVerdict, drift};
 use crate::log::journal::{Journal, What};
 use crate::log::pace;
-use crate::measure::{Ruler, from_mm, zero};
+use crate::measure::{Count, Ruler, from_mm, zero};
 use crate::plan::assembly::Rect;
 use crate::plan::{Joining, scraps};
 use crate::throw::heritage::{Carried, Heritage, Lesson, MOST_LESSONS, Told};
@@ -25,7 +25,7 @@ pub fn heritage(journal: &Journal) -> Heritage {
     // From how many fours on the mean is told does not depend on the ruler's marks.
     let found = drift(&drift::seen(throw), Ruler::default().step());
     let own = (found.verdict != DriftVerdict::TooFew).then(|| Carried {
-        fours: found.count as u32,
+        fours: Count::at_most(found.count as u32),
         mean: from_mm(found.mean),
     });
     let before = throw.after.as_ref();
@@ -94,7 +94,7 @@ fn told_of(journal: &Journal, drift: Option<Carried>) -> Vec<Lesson> {
             Mishap::Lost => BTreeMap::from([(None, n)]),
         };
         for (task, n) in tasks.into_iter().filter(|(_, n)| *n > 0) {
-            let squares = n as u32;
+            let squares = Count::at_most(n as u32);
             out.push((task, Told::Spoilt { squares, why }));
         }
     }
@@ -102,7 +102,7 @@ fn told_of(journal: &Journal, drift: Option<Carried>) -> Vec<Lesson> {
         (Face::Front, Task::CoverFront),
         (Face::Back, Task::CoverBack),
     ] {
-        let squares = added_midway(journal, face) as u32;
+        let squares = Count::at_most(added_midway(journal, face) as u32);
         if squares > 0 {
             out.push((Some(task), Told::More { squares, face }));
         }

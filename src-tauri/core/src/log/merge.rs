@@ -62,6 +62,7 @@ use crate::log::intake;
 use crate::log::journal::{Entry, Journal, What};
 use crate::throw::{Event, Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
+use thiserror::Error;
 
 /// One of two copies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -135,13 +136,16 @@ pub enum Relation {
 }
 
 /// The two cannot be made one.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum Unmergeable {
     /// They are not copies of one throw.
+    #[error("not two copies of one throw")]
     Strangers,
     /// Some conflict has no choice.
+    #[error("a conflict was not decided")]
     Undecided,
     /// The result would hold a step that does not follow.
+    #[error("the merged record would hold a step that does not follow")]
     Misfit,
 }
 
@@ -862,7 +866,7 @@ mod tests {
     use super::*;
     use crate::command::Command;
     use crate::log::journal::tests::{begin, step};
-    use crate::measure::inch64;
+    use crate::measure::sixty_fourths;
     use crate::plan::Plan;
     use crate::plan::assembly::Rect;
     use crate::throw::Mishap;
@@ -939,7 +943,7 @@ mod tests {
         does(&mut a, 38, &tick(Task::Dot, [1, 0, 1, 2]));
         does(&mut b, 33, &cut([1, 1, 1, 1]));
         let plan = Plan {
-            lap: inch64(24),
+            lap: sixty_fourths(24),
             ..b.throw().plan
         };
         does(&mut b, 37, &Command::ChangePlan { plan });

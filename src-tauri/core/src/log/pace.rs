@@ -172,6 +172,7 @@ pub fn left(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> Pace {
 mod tests {
     use super::*;
     use crate::command::Command;
+    use crate::measure::Count;
     use crate::plan::Plan;
     use crate::plan::assembly::Kind;
     use proptest::prelude::*;
@@ -193,7 +194,7 @@ mod tests {
             let tick = Command::TickNext {
                 task: Task::Cut,
                 kind: Kind::Square,
-                count: 1,
+                count: Count::from(1),
             };
             let entry = journal.propose(&tick, *at).unwrap();
             journal.accept(entry).unwrap();
@@ -259,7 +260,7 @@ mod tests {
                 let tick = Command::TickNext {
                     task: Task::Cut,
                     kind: Kind::Square,
-                    count: 1,
+                    count: Count::from(1),
                 };
                 let at = new.entries().next_back().unwrap().0.at + 7 * minute;
                 let entry = new.propose(&tick, at).unwrap();

@@ -2,7 +2,7 @@
 //!
 //! A throw is cut with an inch ruler from cloth bought by the metre, so both
 //! systems must hold exactly at the same time. A [`Length`] is a whole number of
-//! nanometres (a `uom` quantity over `i64`), because both of the trade's finest
+//! nanometres (around a `uom` quantity over `i64`), because both of the trade's finest
 //! marks are whole numbers of them:
 //!
 //! * 1/64 in = 25 400 000 nm / 64 = 396 875 nm (1 in = 25.4 mm exactly; NIST
@@ -13,36 +13,58 @@
 //! or refuses it; [`read`] says when what it shows was rounded; and what `read`
 //! shows without rounding, `parse` takes back to the same length.
 //!
-//! Limits: lengths from 0 to 100 m may be typed. Areas, masses and thicknesses
-//! are floating point (`uom::si::f64`), since square nanometres overflow an
-//! `i64` near 9 m².
+//! Limits: lengths from 0 to 100 m may be typed, and up to a kilometre either way are read
+//! from a file or the window ([`bounds`]). Areas, masses and thicknesses are floating point
+//! (`uom::si::f64`), since square nanometres overflow an `i64` near 9 m².
 //!
-//! A length is not a number and not an area; mixing them does not compile:
+//! A length is not a number and not an area. What is said here compiles:
+//!
+//! ```
+//! use lapwork_core::measure::{Length, inches, nm, square_metres};
+//! let (sum, twice, area) = (inches(1) + inches(1), inches(1) * 2, square_metres(inches(1), inches(1)));
+//! let longer: Length = sum - twice + nm(5);
+//! ```
+//!
+//! and mixing them does not:
 //!
 //! ```compile_fail
-//! use lapwork_core::measure::{inch64, square_metres};
-//! let nonsense = inch64(64) + square_metres(inch64(64), inch64(64));
+//! use lapwork_core::measure::{inches, square_metres};
+//! let nonsense = inches(1) + square_metres(inches(1), inches(1));
+//! ```
+//!
+//! ```compile_fail
+//! use lapwork_core::measure::inches;
+//! let nonsense = inches(1) + 5;
+//! ```
+//!
+//! ```compile_fail
+//! use lapwork_core::measure::{Length, inches};
+//! let nonsense: Length = inches(1) * inches(1);
+//! ```
+//!
+//! ```compile_fail
+//! use lapwork_core::measure::Length;
+//! let nonsense: Length = 5;
+//! ```
+//!
+//! ```compile_fail
+//! use lapwork_core::measure::inches;
+//! let nonsense = inches(1) < 5;
 //! ```
 
 pub mod bounds;
+mod count;
+mod length;
 pub mod outline;
 
+pub use count::Count;
+pub use length::{ADDED_SAFELY, Length, MOST_NM, in_nm, nm};
+
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 use unic_langid::LanguageIdentifier;
 
-mod exact {
-    //! The system of quantities whose base length is a whole nanometre.
-    #![allow(missing_docs)]
-    ISQ!(
-        uom::si,
-        i64,
-        (nanometer, kilogram, second, ampere, kelvin, mole, candela)
-    );
-}
-
-/// An exact length: a whole number of nanometres, written to JSON as that number.
-pub type Length = exact::Length;
 /// An area in square metres, floating point.
 pub type Area = uom::si::f64::Area;
 
@@ -53,24 +75,39 @@ pub const NM_PER_MM: i64 = 1_000_000;
 /// The longest length that may be typed: 100 m.
 const LONGEST_NM: i128 = 100_000 * NM_PER_MM as i128;
 
+/// A length of `count` inches, exactly.
+pub fn inches(count: i64) -> Length {
+    nm(count * NM_PER_INCH)
+}
+
+/// A length of `count` half inches, exactly.
+pub fn half_inches(count: i64) -> Length {
+    nm(count * (NM_PER_INCH / 2))
+}
+
+/// A length of `count` quarters of an inch, exactly.
+pub fn quarter_inches(count: i64) -> Length {
+    nm(count * (NM_PER_INCH / 4))
+}
+
+/// A length of `count` eighths of an inch, exactly.
+pub fn eighth_inches(count: i64) -> Length {
+    nm(count * (NM_PER_INCH / 8))
+}
+
 /// A length of `count` sixty-fourths of an inch, exactly.
-pub fn inch64(count: i64) -> Length {
+pub fn sixty_fourths(count: i64) -> Length {
     nm(count * (NM_PER_INCH / 64))
 }
 
+/// A length of `count` millimetres, exactly.
+pub fn millimetres(count: i64) -> Length {
+    nm(count * NM_PER_MM)
+}
+
 /// A length of `count` tenths of a millimetre, exactly.
-pub fn tenth_mm(count: i64) -> Length {
+pub fn tenths_of_mm(count: i64) -> Length {
     nm(count * (NM_PER_MM / 10))
-}
-
-/// A length of `count` nanometres.
-pub fn nm(count: i64) -> Length {
-    Length::new::<uom::si::length::nanometer>(count)
-}
-
-/// How many nanometres long `length` is.
-pub fn in_nm(length: Length) -> i64 {
-    length.get::<uom::si::length::nanometer>()
 }
 
 /// `length` in millimetres, for drawing and statistics.
@@ -78,9 +115,10 @@ pub fn in_mm(length: Length) -> f64 {
     in_nm(length) as f64 / NM_PER_MM as f64
 }
 
-/// The length nearest to `mm` millimetres (half a nanometre at most away).
+/// The length nearest to `mm` millimetres (half a nanometre at most away), a kilometre
+/// either way at most; none for what is no number.
 pub fn from_mm(mm: f64) -> Length {
-    nm((mm * NM_PER_MM as f64).round() as i64)
+    nm(((mm * NM_PER_MM as f64).round() as i64).clamp(-MOST_NM, MOST_NM))
 }
 
 /// The area of a rectangle, in floating point.
@@ -345,24 +383,31 @@ impl Digits {
 }
 
 /// Why a typed length was not taken.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum ParseError {
     /// Nothing was typed.
+    #[error("nothing was typed")]
     Empty,
     /// Not a number with a unit.
+    #[error("not a number with a unit")]
     NotALength,
     /// A minus sign.
+    #[error("a length cannot be negative")]
     Negative,
     /// Could be read two ways: `1,234`, or a bare fraction while working in metric.
+    #[error("the number can be read in two ways")]
     Ambiguous,
     /// A fraction that falls on no ruler mark, such as 1/3 in; the nearest 1/16.
+    #[error("not on a mark of the ruler; the nearest is {nearest}")]
     OffTheMarks {
         /// The nearest length on a sixteenth-inch ruler.
         nearest: Length,
     },
     /// Over 100 m.
+    #[error("longer than 100 m")]
     TooLong,
     /// A unit nobody here knows.
+    #[error("unknown unit {0:?}")]
     UnknownUnit(String),
 }
 
@@ -557,13 +602,13 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn inch(fraction: Fraction) -> Ruler {
+    fn inch_ruler(fraction: Fraction) -> Ruler {
         Ruler {
             fraction,
             ..Ruler::default()
         }
     }
-    fn metric(metric: MetricUnit) -> Ruler {
+    fn metric_ruler(metric: MetricUnit) -> Ruler {
         Ruler {
             system: System::Metric,
             metric,
@@ -614,7 +659,7 @@ mod tests {
 
     #[test]
     fn lengths_as_people_type_them() {
-        let inches = Ruler::default();
+        let inch = Ruler::default();
         for typed in [
             "9 1/2",
             "9½",
@@ -624,49 +669,53 @@ mod tests {
             "9 1⁄2″",
             "9 ½ in.",
         ] {
-            check(typed, inches, Ok(inch64(9 * 64 + 32)));
+            check(typed, inch, Ok(half_inches(19)));
         }
-        check("24,1 cm", inches, Ok(tenth_mm(2410)));
-        check("241mm", inches, Ok(tenth_mm(2410)));
-        check("24.1", metric(MetricUnit::Cm), Ok(tenth_mm(2410)));
-        check("241", metric(MetricUnit::Mm), Ok(tenth_mm(2410)));
-        check("⅛", inches, Ok(inch64(8)));
-        check("9⅜", inches, Ok(inch64(9 * 64 + 24)));
-        check("0,125 in", inches, Ok(inch64(8)));
-        check("2 yd", inches, Ok(inch64(72 * 64)));
-        check(" 9  1/2 in", inches, Ok(inch64(9 * 64 + 32)));
-        check(".5", inches, Ok(inch64(32)));
+        check("24,1 cm", inch, Ok(tenths_of_mm(2410)));
+        check("241mm", inch, Ok(tenths_of_mm(2410)));
+        check("24.1", metric_ruler(MetricUnit::Cm), Ok(tenths_of_mm(2410)));
+        check("241", metric_ruler(MetricUnit::Mm), Ok(tenths_of_mm(2410)));
+        check("⅛", inch, Ok(eighth_inches(1)));
+        check("9⅜", inch, Ok(eighth_inches(75)));
+        check("0,125 in", inch, Ok(eighth_inches(1)));
+        check("2 yd", inch, Ok(inches(72)));
+        check(" 9  1/2 in", inch, Ok(half_inches(19)));
+        check(".5", inch, Ok(half_inches(1)));
     }
 
     #[test]
     fn what_is_unclear_is_refused() {
-        let inches = Ruler::default();
-        check("", inches, Err(ParseError::Empty));
-        check("-3", inches, Err(ParseError::Negative));
-        check("−3 mm", inches, Err(ParseError::Negative));
-        check("1,234", inches, Err(ParseError::Ambiguous));
-        check("1,234.5 mm", inches, Err(ParseError::Ambiguous));
-        check("9 1/2", metric(MetricUnit::Mm), Err(ParseError::Ambiguous));
-        check("9 10", inches, Err(ParseError::NotALength));
-        check("9 1/0", inches, Err(ParseError::NotALength));
-        check("five", inches, Err(ParseError::NotALength));
+        let inch = Ruler::default();
+        check("", inch, Err(ParseError::Empty));
+        check("-3", inch, Err(ParseError::Negative));
+        check("−3 mm", inch, Err(ParseError::Negative));
+        check("1,234", inch, Err(ParseError::Ambiguous));
+        check("1,234.5 mm", inch, Err(ParseError::Ambiguous));
+        check(
+            "9 1/2",
+            metric_ruler(MetricUnit::Mm),
+            Err(ParseError::Ambiguous),
+        );
+        check("9 10", inch, Err(ParseError::NotALength));
+        check("9 1/0", inch, Err(ParseError::NotALength));
+        check("five", inch, Err(ParseError::NotALength));
         check(
             "9 parsecs",
-            inches,
+            inch,
             Err(ParseError::UnknownUnit("parsecs".into())),
         );
-        check("3 ft 2 in", inches, Err(ParseError::NotALength));
+        check("3 ft 2 in", inch, Err(ParseError::NotALength));
         check(
             "1/3",
-            inches,
+            inch,
             Err(ParseError::OffTheMarks {
-                nearest: inch64(20),
+                nearest: sixty_fourths(20),
             }),
         );
-        check("999999 m", inches, Err(ParseError::TooLong));
+        check("999999 m", inch, Err(ParseError::TooLong));
         check(
             "999999999999 999999999999/999999999999 m",
-            inches,
+            inch,
             Err(ParseError::TooLong),
         );
     }
@@ -678,19 +727,19 @@ mod tests {
             units: vec![("zoll".into(), NM_PER_INCH)],
         };
         let check = |typed, want| {
-            let ruler = metric(MetricUnit::Mm);
+            let ruler = metric_ruler(MetricUnit::Mm);
             assert_eq!(parse_as(typed, ruler, &german), want, "typed {typed:?}");
         };
-        check("9½ Zoll", Ok(inch64(9 * 64 + 32)));
-        check("9 1/2 ZOLL", Ok(inch64(9 * 64 + 32)));
-        check("9,5 in", Ok(inch64(9 * 64 + 32)));
-        check("9.5\"", Ok(inch64(9 * 64 + 32)));
-        check("241,3", Ok(tenth_mm(2413)));
-        check("241.3 mm", Ok(tenth_mm(2413)));
+        check("9½ Zoll", Ok(half_inches(19)));
+        check("9 1/2 ZOLL", Ok(half_inches(19)));
+        check("9,5 in", Ok(half_inches(19)));
+        check("9.5\"", Ok(half_inches(19)));
+        check("241,3", Ok(tenths_of_mm(2413)));
+        check("241.3 mm", Ok(tenths_of_mm(2413)));
         check("1,234 mm", Ok(nm(1_234_000)));
         check("1.234 mm", Err(ParseError::Ambiguous));
         check("1.234,5 mm", Err(ParseError::Ambiguous));
-        check("0.125 in", Ok(inch64(8)));
+        check("0.125 in", Ok(eighth_inches(1)));
         check("9 pouces", Err(ParseError::UnknownUnit("pouces".into())));
         let zoll = parse("9 Zoll", Ruler::default());
         assert_eq!(zoll, Err(ParseError::UnknownUnit("zoll".into())));
@@ -704,26 +753,46 @@ mod tests {
             assert_eq!(reading.digits.print('.').replace('\u{a0}', " "), want);
             assert_eq!(reading.rounded, rounded, "{want}");
         };
-        let four = inch64(9 * 64 + 32);
-        check(four, inch(Fraction::Eighth), "9½ in", false);
-        check(four, metric(MetricUnit::Mm), "241.3 mm", false);
-        check(four, metric(MetricUnit::Cm), "24.13 cm", false);
-        check(inch64(21), inch(Fraction::SixtyFourth), "21/64 in", false);
-        check(inch64(21), inch(Fraction::Eighth), "⅜ in", true);
+        let four = half_inches(19);
+        check(four, inch_ruler(Fraction::Eighth), "9½ in", false);
+        check(four, metric_ruler(MetricUnit::Mm), "241.3 mm", false);
+        check(four, metric_ruler(MetricUnit::Cm), "24.13 cm", false);
         check(
-            inch64(64 + 4),
-            inch(Fraction::Sixteenth),
+            sixty_fourths(21),
+            inch_ruler(Fraction::SixtyFourth),
+            "21/64 in",
+            false,
+        );
+        check(
+            sixty_fourths(21),
+            inch_ruler(Fraction::Eighth),
+            "⅜ in",
+            true,
+        );
+        check(
+            sixty_fourths(64 + 4),
+            inch_ruler(Fraction::Sixteenth),
             "1 1/16 in",
             false,
         );
-        check(inch64(8), metric(MetricUnit::Mm), "3.2 mm", true);
         check(
-            tenth_mm(1000),
-            inch(Fraction::Sixteenth),
+            eighth_inches(1),
+            metric_ruler(MetricUnit::Mm),
+            "3.2 mm",
+            true,
+        );
+        check(
+            tenths_of_mm(1000),
+            inch_ruler(Fraction::Sixteenth),
             "3 15/16 in",
             true,
         );
-        check(tenth_mm(50), metric(MetricUnit::Cm), "0.5 cm", false);
+        check(
+            tenths_of_mm(50),
+            metric_ruler(MetricUnit::Cm),
+            "0.5 cm",
+            false,
+        );
     }
 
     proptest! {
@@ -731,25 +800,25 @@ mod tests {
         fn what_is_shown_unrounded_is_taken_back(marks in 0i64..31_000, which in 0usize..4) {
             let fraction = [Fraction::Eighth, Fraction::Sixteenth, Fraction::ThirtySecond, Fraction::SixtyFourth][which];
             let length = nm(marks * NM_PER_INCH / fraction.marks());
-            let reading = read(length, inch(fraction));
+            let reading = read(length, inch_ruler(fraction));
             prop_assert!(!reading.rounded);
-            prop_assert_eq!(parse(&reading.digits.print('.'), inch(fraction)), Ok(length));
+            prop_assert_eq!(parse(&reading.digits.print('.'), inch_ruler(fraction)), Ok(length));
         }
 
         #[test]
         fn metric_likewise_with_point_or_comma(tenths in 0i64..900_000, cm in any::<bool>(), comma in any::<bool>()) {
-            let ruler = metric(if cm { MetricUnit::Cm } else { MetricUnit::Mm });
-            let reading = read(tenth_mm(tenths), ruler);
+            let ruler = metric_ruler(if cm { MetricUnit::Cm } else { MetricUnit::Mm });
+            let reading = read(tenths_of_mm(tenths), ruler);
             prop_assert!(!reading.rounded);
             let text = reading.digits.print(if comma { ',' } else { '.' });
-            prop_assert_eq!(parse(&text, ruler), Ok(tenth_mm(tenths)));
+            prop_assert_eq!(parse(&text, ruler), Ok(tenths_of_mm(tenths)));
         }
 
         #[test]
         fn three_digits_behind_the_other_sign_are_never_guessed(front in 1u32..1000, part in 0u32..1000, comma in any::<bool>()) {
             let (own, other) = if comma { (',', '.') } else { ('.', ',') };
             let writing = Writing { point: own, ..Writing::default() };
-            let ruler = metric(MetricUnit::Mm);
+            let ruler = metric_ruler(MetricUnit::Mm);
             let typed = |sign: char| format!("{front}{sign}{part:03} mm");
             let length = nm(i64::from(front * 1000 + part) * 1000);
             prop_assert_eq!(parse_as(&typed(own), ruler, &writing), Ok(length));
@@ -758,15 +827,15 @@ mod tests {
 
         #[test]
         fn marks_of_both_systems_add_and_survive_json(a in -9_000i64..9_000, b in -30_000i64..30_000) {
-            let sum = inch64(a) + tenth_mm(b);
-            prop_assert_eq!(sum - tenth_mm(b), inch64(a));
+            let sum = sixty_fourths(a) + tenths_of_mm(b);
+            prop_assert_eq!(sum - tenths_of_mm(b), sixty_fourths(a));
             let json = serde_json::to_string(&sum).unwrap();
             prop_assert_eq!(serde_json::from_str::<Length>(&json).unwrap(), sum);
         }
 
         #[test]
         fn rounding_is_never_more_than_half_a_mark(count in 0i64..2_000_000_000, which in 0usize..2) {
-            let ruler = [inch(Fraction::Sixteenth), metric(MetricUnit::Mm)][which];
+            let ruler = [inch_ruler(Fraction::Sixteenth), metric_ruler(MetricUnit::Mm)][which];
             let off = in_nm(ruler.nearest(nm(count))) - count;
             prop_assert!(off.abs() * 2 <= in_nm(ruler.step()));
         }

@@ -62,14 +62,14 @@
 //! half degrees with a golden-section refinement.
 //!
 //! ```
-//! use lapwork_core::measure::tenth_mm;
+//! use lapwork_core::measure::tenths_of_mm;
 //! use lapwork_core::measure::outline::{Measures, Outline, Sides};
 //!
 //! // A four of 240 mm pushed out of square: one diagonal 8 mm longer than the other.
-//! let side = tenth_mm(2_400);
+//! let side = tenths_of_mm(2_400);
 //! let block = Outline::new(Measures {
 //!     sides: Sides { top: side, right: side, bottom: side, left: side },
-//!     diagonals: Some((tenth_mm(3_434), tenth_mm(3_354))),
+//!     diagonals: Some((tenths_of_mm(3_434), tenths_of_mm(3_354))),
 //! })
 //! .unwrap();
 //! let held = block.largest(side, side).unwrap();
@@ -81,6 +81,7 @@
 
 use crate::measure::{Length, from_mm, in_mm, nm};
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 
 /// A place on the block: millimetres right of and below its top-left corner.
@@ -97,16 +98,12 @@ const HALF_NM: f64 = 0.5e-6;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Sides {
     /// Along the top.
-    #[ts(type = "number")]
     pub top: Length,
     /// Down the right.
-    #[ts(type = "number")]
     pub right: Length,
     /// Along the bottom.
-    #[ts(type = "number")]
     pub bottom: Length,
     /// Down the left.
-    #[ts(type = "number")]
     pub left: Length,
 }
 
@@ -116,7 +113,6 @@ pub struct Measures {
     /// The four sides.
     pub sides: Sides,
     /// Top left to bottom right, and top right to bottom left.
-    #[ts(type = "[number, number] | null")]
     pub diagonals: Option<(Length, Length)>,
 }
 
@@ -173,12 +169,14 @@ pub enum Line {
 }
 
 /// Why measures give no outline.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum OutlineFault {
     /// No block has such measures: a side is nothing, a triangle does not meet, or
     /// a corner points inwards.
+    #[error("no block has these measures")]
     Impossible,
     /// The bottom side does not agree with the other five lengths.
+    #[error("the bottom side is {by} off what the other measures give; measure {repeat:?} again")]
     DoesNotClose {
         /// The bottom the others ask for, less the bottom measured.
         by: Length,

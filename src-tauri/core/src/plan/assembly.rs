@@ -29,6 +29,7 @@
 use crate::plan::{JoinOrder, MOST};
 use serde::{Deserialize, Serialize};
 use std::collections::HashMap;
+use thiserror::Error;
 use ts_rs::TS;
 
 /// The places a piece covers, counted from the top left of the front.
@@ -50,8 +51,13 @@ pub struct Rect {
 #[derive(Deserialize)]
 struct Places([u16; 4]);
 
+/// Places that lie in no grid.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
+#[error("places outside every grid: there are at most {MOST} squares each way")]
+struct OutsideGrid;
+
 impl TryFrom<Places> for Rect {
-    type Error = &'static str;
+    type Error = OutsideGrid;
 
     /// Only within the largest grid, so that no reckoning with places runs over.
     fn try_from(Places(numbers): Places) -> Result<Self, Self::Error> {
@@ -62,7 +68,7 @@ impl TryFrom<Places> for Rect {
         if within(row, rows) && within(col, cols) {
             Ok(Rect::from(numbers))
         } else {
-            Err("places outside every grid")
+            Err(OutsideGrid)
         }
     }
 }

@@ -133,7 +133,7 @@ pub fn layout(plan: &Plan, width: Length, height: Length, ruler: Ruler) -> Bindi
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::{in_mm, inch64};
+    use crate::measure::{half_inches, in_mm, quarter_inches, sixty_fourths};
     use proptest::prelude::*;
 
     #[test]
@@ -145,7 +145,7 @@ mod tests {
         assert_eq!(found.joins.len(), 5);
         // Squares show 4½ in between laps, so no join can be more than 2¼ in from one.
         assert!(
-            found.clear >= inch64(32) && found.clear <= inch64(2 * 64 + 16),
+            found.clear >= half_inches(1) && found.clear <= quarter_inches(9),
             "{}",
             in_mm(found.clear)
         );
@@ -156,7 +156,7 @@ mod tests {
         #[test]
         fn no_start_on_the_ruler_does_better(across in 1u16..12, down in 1u16..12, longest in 160i64..1800) {
             let mut plan = Plan { across, down, ..Plan::default() };
-            plan.binding.longest = inch64(longest);
+            plan.binding.longest = sixty_fourths(longest);
             let (w, h) = plan.finished();
             let ruler = Ruler::default();
             let found = layout(&plan, w, h, ruler);

@@ -102,7 +102,7 @@ pub fn for_size(plan: &Plan, width: Length, height: Length, most: usize) -> Vec<
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::tenth_mm;
+    use crate::measure::tenths_of_mm;
     use proptest::prelude::*;
 
     #[test]
@@ -120,7 +120,12 @@ mod tests {
 
     #[test]
     fn a_metric_wish_finds_the_nearest_grid() {
-        let best = for_size(&Plan::default(), tenth_mm(10_000), tenth_mm(14_000), 5);
+        let best = for_size(
+            &Plan::default(),
+            tenths_of_mm(10_000),
+            tenths_of_mm(14_000),
+            5,
+        );
         // (1000 − 12.7) / 114.3 = 8.6 and (1400 − 12.7) / 114.3 = 12.1 squares: 8 or 9 by 12.
         assert!(matches!((best[0].across, best[0].down), (8 | 9, 12)));
     }

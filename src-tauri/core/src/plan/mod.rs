@@ -21,13 +21,13 @@
 //! Limits: grids from 1 × 1 to 60 × 60; sides from 25 mm to 1 m.
 //!
 //! ```
-//! use lapwork_core::measure::inch64;
+//! use lapwork_core::measure::{inches, half_inches};
 //! use lapwork_core::plan::Plan;
 //!
 //! // Squares of 5 in lapped by ½ in: 6 × 8 come to 27½ × 36½ in, a four to 9½ in.
-//! let plan = Plan { side: inch64(5 * 64), lap: inch64(32), across: 6, down: 8, ..Plan::default() };
-//! assert_eq!(plan.finished(), (inch64(27 * 64 + 32), inch64(36 * 64 + 32)));
-//! assert_eq!(plan.natural_four(), inch64(9 * 64 + 32));
+//! let plan = Plan { side: inches(5), lap: half_inches(1), across: 6, down: 8, ..Plan::default() };
+//! assert_eq!(plan.finished(), (half_inches(55), half_inches(73)));
+//! assert_eq!(plan.natural_four(), half_inches(19));
 //! ```
 
 pub mod assembly;
@@ -35,8 +35,9 @@ pub mod binding;
 pub mod grids;
 pub mod scraps;
 
-use crate::measure::{Length, System, nm, zero};
+use crate::measure::{Length, System, half_inches, inches, millimetres, nm, zero};
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 
 /// Most squares across or down.
@@ -71,13 +72,11 @@ pub enum Stitch {
     /// A twin needle: two rows above, a zigzag of bobbin thread beneath.
     Twin {
         /// Distance between the needles, in nanometres.
-        #[ts(type = "number")]
         spacing: Length,
     },
     /// Zigzag lockstitch (ISO 4915 type 304), or another stitch of that width.
     Zigzag {
         /// Full width of the stitch, in nanometres.
-        #[ts(type = "number")]
         width: Length,
     },
 }
@@ -109,13 +108,10 @@ pub enum JoinOrder {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Binding {
     /// Cut width of the strip; half of it shows on each face.
-    #[ts(type = "number")]
     pub strip: Length,
     /// The longest strip the cloth gives.
-    #[ts(type = "number")]
     pub longest: Length,
     /// Extra length to finish with.
-    #[ts(type = "number")]
     pub tail: Length,
 }
 
@@ -123,13 +119,10 @@ pub struct Binding {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Plan {
     /// Side of a square as cut.
-    #[ts(type = "number")]
     pub side: Length,
     /// The lap, or the seam allowance where the joining is a seam.
-    #[ts(type = "number")]
     pub lap: Length,
     /// The lap (or allowance) where blocks are joined to one another, if not the same.
-    #[ts(type = "number | null")]
     pub between: Option<Length>,
     /// Squares across.
     pub across: u16,
@@ -140,10 +133,8 @@ pub struct Plan {
     /// The stitching down a join.
     pub stitch: Stitch,
     /// Least fringe the maker trusts to hold (3 mm; common practice, no source).
-    #[ts(type = "number")]
     pub least_fringe: Length,
     /// Side the fours are trimmed to, where the maker has settled on one.
-    #[ts(type = "number | null")]
     pub trim: Option<Length>,
     /// The order of the larger joins.
     pub order: JoinOrder,
@@ -158,10 +149,9 @@ pub struct Plan {
 impl Default for Plan {
     /// Five-inch squares lapped ½ in, 6 × 8, 4 mm twin needle: common practice, no source.
     fn default() -> Self {
-        let inch = |halves: i64| crate::measure::inch64(halves * 32);
         Plan {
-            side: inch(10),
-            lap: inch(1),
+            side: inches(5),
+            lap: half_inches(1),
             between: None,
             across: 6,
             down: 8,
@@ -173,9 +163,9 @@ impl Default for Plan {
             trim: None,
             order: JoinOrder::Rows,
             binding: Binding {
-                strip: inch(2),
-                longest: inch(56),
-                tail: inch(8),
+                strip: inches(1),
+                longest: inches(28),
+                tail: inches(4),
             },
             cooling_minutes: 5,
             washes: 3,
@@ -187,16 +177,15 @@ impl Plan {
     /// What a new throw begins with, in whole measures of this system: the usual plan, or in
     /// metric 125 mm squares lapped 12 mm and a 25 mm strip. Common practice, no source.
     pub fn usual(system: System) -> Plan {
-        let mm = |mm: i64| nm(mm * 1_000_000);
         match system {
             System::Inch => Plan::default(),
             System::Metric => Plan {
-                side: mm(125),
-                lap: mm(12),
+                side: millimetres(125),
+                lap: millimetres(12),
                 binding: Binding {
-                    strip: mm(25),
-                    longest: mm(700),
-                    tail: mm(100),
+                    strip: millimetres(25),
+                    longest: millimetres(700),
+                    tail: millimetres(100),
                 },
                 ..Plan::default()
             },
@@ -205,23 +194,31 @@ impl Plan {
 }
 
 /// A part of the plan that cannot be as it stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum PlanFault {
     /// Side outside 25 mm to 1 m.
+    #[error("the side of a square is not between 25 mm and 1 m")]
     Side,
     /// A grid side outside 1 to 60.
+    #[error("the grid is not between 1 and {MOST} squares each way")]
     Grid,
     /// The lap (or both allowances) is half the side or more.
+    #[error("the lap is nothing, or half the side or more")]
     Lap,
     /// The same, where blocks are joined to one another.
+    #[error("the lap between blocks is nothing, or half the side or more")]
     Between,
     /// The stitching is wider than the lap or the two allowances.
+    #[error("the stitching is wider than the lap")]
     StitchTooWide,
     /// The trim size is larger than a four can be, or under the cut side.
+    #[error("the trim size is not between the cut side and twice that")]
     Trim,
     /// The binding strip is under 10 mm or wider than a square, or its pieces are too short.
+    #[error("the binding strip is too narrow, too wide or too short")]
     Binding,
     /// Washes over 9 or cooling over 240 minutes.
+    #[error("more than 9 washes or 240 minutes of cooling")]
     Counts,
 }
 
@@ -320,10 +317,11 @@ impl Plan {
         let each = crate::measure::in_nm(longest - take).max(1);
         let rest = crate::measure::in_nm(length - longest).max(0);
         let strips = 1 + (rest + each - 1) / each;
+        let strips = u32::try_from(strips).unwrap_or(u32::MAX);
         BindingNeed {
             length,
-            strips: strips as u32,
-            joins: strips as u32 - 1,
+            strips,
+            joins: strips - 1,
         }
     }
 
@@ -430,7 +428,7 @@ pub struct BindingNeed {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::{inch64, tenth_mm};
+    use crate::measure::{eighth_inches, half_inches, inches, quarter_inches, tenths_of_mm};
     use proptest::prelude::*;
 
     #[test]
@@ -464,30 +462,30 @@ mod tests {
     fn seams_take_two_allowances_and_leave_the_outer_edges() {
         let plan = Plan {
             joining: Joining::Seamed,
-            lap: inch64(16),
+            lap: quarter_inches(1),
             ..Plan::default()
         };
         // Two 5 in squares with 1/4 in allowances: 9 1/2 in, the outer allowances still there.
-        assert_eq!(plan.run(2), inch64(9 * 64 + 32));
+        assert_eq!(plan.run(2), half_inches(19));
         assert_eq!(plan.fringe(), None);
         let exposed = Plan {
             joining: Joining::Exposed,
-            lap: inch64(32),
+            lap: half_inches(1),
             ..Plan::default()
         };
-        assert_eq!(exposed.run(2), inch64(9 * 64));
+        assert_eq!(exposed.run(2), inches(9));
         assert_eq!(exposed.fringe(), Some(nm(10_700_000)));
     }
 
     #[test]
     fn a_short_fringe_is_doubted_and_the_cure_is_named() {
         let plan = Plan {
-            lap: inch64(16),
+            lap: quarter_inches(1),
             ..Plan::default()
         };
         assert!(plan.advice().contains(&Advice::FringeShort {
             fringe: nm(1_175_000),
-            enough: tenth_mm(100),
+            enough: tenths_of_mm(100),
         }));
         assert!(
             !Plan::default()
@@ -504,7 +502,7 @@ mod tests {
         check(good, Ok(()));
         check(
             Plan {
-                side: inch64(8),
+                side: eighth_inches(1),
                 ..good
             },
             Err(PlanFault::Side),
@@ -513,7 +511,7 @@ mod tests {
         check(Plan { down: 61, ..good }, Err(PlanFault::Grid));
         check(
             Plan {
-                lap: inch64(160),
+                lap: half_inches(5),
                 ..good
             },
             Err(PlanFault::Lap),
@@ -527,14 +525,14 @@ mod tests {
         );
         check(
             Plan {
-                lap: inch64(8),
+                lap: eighth_inches(1),
                 ..good
             },
             Err(PlanFault::StitchTooWide),
         );
         check(
             Plan {
-                trim: Some(inch64(11 * 64)),
+                trim: Some(inches(11)),
                 ..good
             },
             Err(PlanFault::Trim),
@@ -550,7 +548,7 @@ mod tests {
         assert_eq!(
             need,
             BindingNeed {
-                length: inch64(132 * 64),
+                length: inches(132),
                 strips: 5,
                 joins: 4
             }
@@ -560,21 +558,21 @@ mod tests {
     proptest! {
         #[test]
         fn untrimmed_blocks_are_as_long_as_the_run(n in 1u16..=60, side in 1600i64..20_000, lap in 10i64..700) {
-            let plan = Plan { side: tenth_mm(side / 2), lap: tenth_mm(lap.min(side / 5)), across: n, ..Plan::default() };
+            let plan = Plan { side: tenths_of_mm(side / 2), lap: tenths_of_mm(lap.min(side / 5)), across: n, ..Plan::default() };
             prop_assert_eq!(plan.blocks(n), plan.run(n));
         }
 
         #[test]
         fn the_narrowest_lap_leaves_exactly_the_least_fringe(w in 0i64..90, f in 0i64..120, exposed in any::<bool>()) {
             let joining = if exposed { Joining::Exposed } else { Joining::Lapped };
-            let plan = Plan { joining, stitch: Stitch::Twin { spacing: tenth_mm(w) }, least_fringe: tenth_mm(f), ..Plan::default() };
+            let plan = Plan { joining, stitch: Stitch::Twin { spacing: tenths_of_mm(w) }, least_fringe: tenths_of_mm(f), ..Plan::default() };
             prop_assert_eq!(fringe(joining, plan.narrowest_lap(), plan.stitch), Some(plan.least_fringe));
         }
 
         #[test]
         fn binding_count_is_the_least_that_reaches(w in 1000i64..30_000, h in 1000i64..30_000) {
             let plan = Plan::default();
-            let need = plan.binding_for(tenth_mm(w), tenth_mm(h));
+            let need = plan.binding_for(tenths_of_mm(w), tenths_of_mm(h));
             let reach = |n: i64| plan.binding.longest * n - plan.take() * (n - 1);
             prop_assert!(reach(i64::from(need.strips)) >= need.length);
             prop_assert!(need.strips == 1 || reach(i64::from(need.strips) - 1) < need.length);

@@ -59,7 +59,6 @@ pub struct Scrap {
     /// Lap or seam.
     pub joining: Joining,
     /// Its lap or allowance.
-    #[ts(type = "number")]
     pub lap: Length,
     /// Its stitch.
     pub stitch: Stitch,
@@ -82,15 +81,15 @@ pub fn widest_stitch(opening: Length, stitch: Stitch) -> Option<Length> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::tenth_mm;
+    use crate::measure::tenths_of_mm;
     use proptest::prelude::*;
 
     proptest! {
         #[test]
         fn needles_and_stitch_together_never_outgrow_the_plate(opening in 0i64..120, spacing in 0i64..80) {
-            let stitch = Stitch::Twin { spacing: tenth_mm(spacing) };
-            match widest_stitch(tenth_mm(opening), stitch) {
-                Some(widest) => prop_assert_eq!(widest + tenth_mm(spacing), tenth_mm(opening)),
+            let stitch = Stitch::Twin { spacing: tenths_of_mm(spacing) };
+            match widest_stitch(tenths_of_mm(opening), stitch) {
+                Some(widest) => prop_assert_eq!(widest + tenths_of_mm(spacing), tenths_of_mm(opening)),
                 None => prop_assert!(spacing > opening),
             }
         }

@@ -61,7 +61,7 @@ pub fn laps(throw: &Throw, width: Length, height: Length, ruler: Ruler, most: us
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::inch64;
+    use crate::measure::{eighth_inches, sixty_fourths};
     use crate::throw::Event;
 
     #[test]
@@ -79,8 +79,8 @@ mod tests {
         let best = &laps(&throw, w, h, Ruler::default(), 3)[0];
         assert_eq!((best.lap, best.off), (plan.lap, nm(0)));
         // Two joins across and three down: 7/16 in laps make it 1/8 in wider and 3/16 in higher.
-        let wish = (w + inch64(8), h + inch64(12));
+        let wish = (w + eighth_inches(1), h + sixty_fourths(12));
         let best = &laps(&throw, wish.0, wish.1, Ruler::default(), 3)[0];
-        assert_eq!((best.lap, best.off), (inch64(28), nm(0)));
+        assert_eq!((best.lap, best.off), (sixty_fourths(28), nm(0)));
     }
 }

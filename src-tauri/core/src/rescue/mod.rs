@@ -146,9 +146,9 @@ pub fn freed(throw: &Throw, square: Rect, fewer: &Plan) -> Option<Freed> {
         return Some(Freed::Itself);
     }
     let events = decide(Some(throw), &Command::ChangePlan { plan: *fewer }).ok()?;
-    let more = throw.after(&events).spares.saturating_sub(throw.spares);
+    let more = throw.after(&events).spares - throw.spares;
     if more > 0 {
-        return Some(Freed::Squares(more));
+        return Some(Freed::Squares(more.get()));
     }
     let uncut = |s: &Rect| !grid.holds(*s) && !throw.has(*s, Task::Cut);
     let uncut = throw.assembly().whole().squares().filter(uncut).count() as u32;

@@ -185,7 +185,7 @@ pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, context: Context<'_
         cells,
         key,
         tallies: tallies(throw, context),
-        spares: throw.spares,
+        spares: throw.spares.get(),
         losses: match losses.is_empty() {
             true => say!(context, "losses-none"),
             false => say!(

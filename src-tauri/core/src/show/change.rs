@@ -195,8 +195,8 @@ pub(super) fn compare(
         row("squares", count(squares(throw)), count(squares(&then))),
         row(
             "spares",
-            count(throw.spares as usize),
-            count(then.spares as usize),
+            count(throw.spares.get() as usize),
+            count(then.spares.get() as usize),
         ),
         row("seams", count(seams(throw)), count(seams(&then))),
         row(

@@ -5,7 +5,7 @@ use crate::cloth::garments::{GarmentPart, Piece, Source, ZoneKind};
 use crate::cloth::pile::Heap;
 use crate::command::{Command, Rejection, decide};
 use crate::log::journal::Journal;
-use crate::measure::{Length, from_mm, in_mm, in_nm, zero};
+use crate::measure::{Count, Length, from_mm, in_mm, in_nm, zero};
 use crate::show::context::Context;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::piece::{Lying, cloth};
@@ -275,7 +275,7 @@ pub(super) fn cutting(
         said: Vec::new(),
         keep: None,
         expected: 0,
-        counted,
+        counted: counted.map(Count::get),
         zones: ZONES
             .into_iter()
             .map(|(value, key)| Choice {

@@ -6,11 +6,12 @@ use crate::command::{
     LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_CLOTHS, MOST_PHOTOS, Rejection,
 };
 use crate::log::journal::FormatError;
+use crate::measure::bounds::FigureOutOfBounds;
 use crate::measure::outline::{Line, OutlineFault};
 use crate::measure::{ParseError, zero};
 use crate::plan::{MOST, PlanFault};
 use crate::throw::Throw;
-use crate::words::{Arg, Problem};
+use crate::words::{Arg, Problem, Words};
 
 /// A refusal in words; `throw` is what it was about.
 pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_>) -> Problem {
@@ -200,6 +201,17 @@ pub(super) fn typed(error: &ParseError, context: Context<'_>) -> Problem {
     context.words.problem(code, &args)
 }
 
+/// A figure out of bounds that the window sent, in words.
+pub fn out_of_bounds(figure: &FigureOutOfBounds, words: &Words) -> Problem {
+    words.problem(
+        "beyond",
+        &[
+            ("field", figure.field.as_str().into()),
+            ("figure", figure.figure.as_str().into()),
+        ],
+    )
+}
+
 /// Damage to a throw file in words.
 pub fn format_error(damage: &FormatError, context: Context<'_>) -> Problem {
     let (code, args): (&str, Vec<(&str, Arg)>) = match damage {
@@ -210,6 +222,14 @@ pub fn format_error(damage: &FormatError, context: Context<'_>) -> Problem {
         FormatError::Empty => ("file-empty", vec![]),
         FormatError::Unknown { line } => ("file-unknown", vec![("line", (*line).into())]),
         FormatError::Absurd { line } => ("file-absurd", vec![("line", (*line).into())]),
+        FormatError::FigureOutOfBounds { line, figure } => (
+            "file-beyond",
+            vec![
+                ("line", (*line).into()),
+                ("field", figure.field.as_str().into()),
+                ("figure", figure.figure.as_str().into()),
+            ],
+        ),
     };
     context.words.problem(code, &args)
 }

@@ -6,7 +6,7 @@ use crate::cloth::weight::{
     Cloth, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
-use crate::measure::{Length, in_nm, nm};
+use crate::measure::{Count, Length, in_nm, nm};
 use crate::plan::Stitch;
 use crate::show::change;
 use crate::show::context::Context;
@@ -194,8 +194,12 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         if let Some(stock) = print.stock {
             let wanted = placed + gone.all();
             lines.push(match stock >= wanted {
-                true => say!(context, "item-enough", n = stock - gone.all()),
-                false => say!(context, "item-short", n = wanted - stock),
+                true => say!(
+                    context,
+                    "item-enough",
+                    n = stock - Count::at_most(gone.all())
+                ),
+                false => say!(context, "item-short", n = wanted - stock.get()),
             });
         } else {
             let quarter = crate::cloth::garments::fat_quarter(context.ruler.system);

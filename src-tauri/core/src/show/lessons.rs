@@ -7,7 +7,7 @@
 
 use crate::cloth::fabric::Face;
 use crate::log::pace;
-use crate::measure::{Length, zero};
+use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::{names, parts};
@@ -161,7 +161,9 @@ pub(super) fn notes_at(
 
 /// What the fours of the throw before say, while there are too few of this one.
 pub(super) fn drift_before(heritage: &Heritage, context: Context<'_>) -> String {
-    let (n, mean) = heritage.drift.map_or((0, zero()), |d| (d.fours, d.mean));
+    let (n, mean) = heritage
+        .drift
+        .map_or((Count::NONE, zero()), |d| (d.fours, d.mean));
     let mean: Length = mean;
     say!(
         context,

@@ -53,7 +53,7 @@ pub use bench::{BenchCell, BenchView, PieceCard, SquareStage, StageKey, Tally};
 pub use context::Context;
 pub use cutting::{Drag, Handle, PileCutView};
 pub use dates::{Day, date};
-pub use errors::{format_error, rejection};
+pub use errors::{format_error, out_of_bounds, rejection};
 pub use export::{
     Export, ExportButton, ExportSection, ExportView, Exported, PrintOrder, PrintPaper, Printing,
     file_name, usual_paper,

@@ -5,6 +5,7 @@ use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{in_gsm, in_ounces};
 use crate::command::{Command, decide};
 use crate::log::journal::Journal;
+use crate::measure::Count;
 use crate::plan::Plan;
 use crate::show::context::Context;
 use crate::show::cutting::part;
@@ -107,13 +108,13 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
         .squares()
         .filter(|s| throw.has(*s, Task::Cut))
         .count();
-    let heaps: Vec<(u16, &Heap, Vec<u32>)> = throw
+    let heaps: Vec<(u16, &Heap, Vec<Count>)> = throw
         .pile
         .iter()
         .map(|(n, heap)| (*n, heap, heap.squares(side)))
         .collect();
     let denim = || heaps.iter().filter(|(_, h, _)| h.makes.is_denim());
-    let to_come: u32 = denim().map(|(_, h, squares)| h.to_come(squares)).sum();
+    let to_come: Count = denim().map(|(_, h, squares)| h.to_come(squares)).sum();
     let have = cut as i64 + i64::from(throw.spares) + i64::from(to_come);
     let over = have - wanted as i64;
     let count = |n: i64| context.plain(say!(context, "number", n = n));
@@ -226,14 +227,16 @@ pub(super) fn of_denim(
 /// of them falls short that no heap of unnamed denim can fill.
 fn by_denim(
     throw: &Throw,
-    heaps: &[(u16, &Heap, Vec<u32>)],
+    heaps: &[(u16, &Heap, Vec<Count>)],
     context: Context<'_>,
 ) -> (Vec<String>, bool) {
     let given = |d: u8| {
         let of_it = heaps
             .iter()
             .filter(move |(_, h, _)| h.makes == Use::Denim { denim: Some(d) });
-        of_it.map(|(_, h, squares)| h.to_come(squares)).sum::<u32>()
+        of_it
+            .map(|(_, h, squares)| h.to_come(squares))
+            .sum::<Count>()
     };
     let any = heaps
         .iter()
@@ -247,7 +250,7 @@ fn by_denim(
         .enumerate()
         .filter_map(|(d, (denim, open))| {
             let gives = given(d as u8);
-            let short = open.saturating_sub(gives + throw.spares);
+            let short = open.saturating_sub((gives + throw.spares).get());
             lacking |= short > 0;
             (open > 0 || gives > 0).then(|| {
                 say!(
@@ -325,7 +328,7 @@ fn fewer(throw: &Throw, have: i64, context: Context<'_>) -> Vec<RemedyRow> {
         .collect()
 }
 
-fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], context: Context<'_>) -> HeapRow {
+fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[Count], context: Context<'_>) -> HeapRow {
     let what = match heap.makes {
         Use::Denim { denim } => of_denim(throw, denim, "heap-denim", context),
         Use::Fabric { print } => {
@@ -351,7 +354,7 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[u32], context: Context<'_>
             context,
             "heap-gives",
             what = what,
-            n = squares.iter().sum::<u32>()
+            n = squares.iter().copied().sum::<Count>()
         ),
         makes: makes.unwrap_or_default() as u32,
         uses,

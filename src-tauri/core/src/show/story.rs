@@ -217,7 +217,7 @@ impl GatheredDay {
                 self.count_all(Task::SquareUp, pieces, throw);
             }
             Event::PieceCut { squares, .. } => {
-                self.count(Task::Cut, Kind::Square, *squares as usize);
+                self.count(Task::Cut, Kind::Square, squares.get() as usize);
             }
             Event::Begun { .. }
             | Event::PlanChanged { .. }
@@ -338,6 +338,7 @@ impl GatheredDay {
 mod tests {
     use super::*;
     use crate::command::Command;
+    use crate::measure::Count;
     use crate::measure::Ruler;
     use crate::plan::Plan;
     use crate::throw::Mishap;
@@ -362,7 +363,11 @@ mod tests {
     }
 
     fn next(task: Task, kind: Kind, count: u32) -> Command {
-        Command::TickNext { task, kind, count }
+        Command::TickNext {
+            task,
+            kind,
+            count: Count::at_most(count),
+        }
     }
 
     #[test]

@@ -220,12 +220,12 @@ fn millionths(count: i128) -> String {
 }
 
 /// To the nearest hundredth.
-fn mm(length: Length) -> String {
+fn mm_text(length: Length) -> String {
     hundredth(i128::from(in_nm(length)))
 }
 
 /// Exact on every 1/64, else to the nearest hundredth.
-fn inches(length: Length) -> String {
+fn inch_text(length: Length) -> String {
     let scaled = i128::from(in_nm(length)) * 1_000_000;
     let inch = i128::from(NM_PER_INCH);
     match in_nm(length) % (NM_PER_INCH / 64) {
@@ -306,7 +306,9 @@ fn covering(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
                 front.to_string(),
                 back.to_string(),
                 (front + back).to_string(),
-                print.stock.map_or_else(String::new, |n| n.to_string()),
+                print
+                    .stock
+                    .map_or_else(String::new, |n| n.get().to_string()),
             ]
         })
         .collect()
@@ -325,8 +327,8 @@ fn joins(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
                 name(join.first),
                 name(join.second),
                 fraction(lap),
-                inches(lap),
-                mm(lap),
+                inch_text(lap),
+                mm_text(lap),
                 yes(throw.has(join.whole, Task::Stitch), context),
             ]
         })
@@ -360,11 +362,12 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, context: Context<'_>)
         },
         Source::Precut(pack) => {
             let side = Some(pack.side);
-            (side, side, None, heap.expected(index, throw.plan.side))
+            let expected = heap.expected(index, throw.plan.side).get();
+            (side, side, None, expected)
         }
     };
-    let in_mm = |l: Option<Length>| l.map_or_else(String::new, mm);
-    let in_inches = |l: Option<Length>| l.map_or_else(String::new, inches);
+    let in_mm = |l: Option<Length>| l.map_or_else(String::new, mm_text);
+    let in_inches = |l: Option<Length>| l.map_or_else(String::new, inch_text);
     let what = match heap.makes {
         Use::Denim { denim } => pile::of_denim(throw, denim, "make-denim", context),
         Use::Fabric { print } => {
@@ -384,7 +387,7 @@ fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, context: Context<'_>)
         in_mm(height),
         strips.map_or_else(String::new, |n| n.to_string()),
         expected.to_string(),
-        counted.map_or_else(String::new, |n| n.to_string()),
+        counted.map_or_else(String::new, |n| n.get().to_string()),
     ]
 }
 
@@ -400,8 +403,8 @@ fn supplies(journal: &Journal, context: Context<'_>) -> Vec<Vec<String>> {
             text(&row.label),
             count,
             text(&unit.unwrap_or_default()),
-            length.map_or_else(String::new, inches),
-            length.map_or_else(String::new, mm),
+            length.map_or_else(String::new, inch_text),
+            length.map_or_else(String::new, mm_text),
             text(&context.words.list("sentences", row.lines.iter().cloned())),
             yes(row.have, context),
         ]
@@ -445,22 +448,22 @@ fn moment(at: Time) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::{inch64, nm, tenth_mm};
+    use crate::measure::{eighth_inches, half_inches, inches, nm, sixty_fourths, tenths_of_mm};
     use proptest::prelude::*;
 
     #[test]
     fn numbers_are_plain_and_fractions_exact() {
-        assert_eq!(inches(inch64(32)), "0.5");
-        assert_eq!(inches(inch64(1)), "0.015625");
-        assert_eq!(inches(tenth_mm(120)), "0.47");
-        assert_eq!(inches(nm(52_750_789_344)), "2076.8");
-        assert_eq!(mm(inch64(1)), "0.4");
-        assert_eq!(mm(tenth_mm(2413)), "241.3");
-        assert_eq!(mm(nm(-1_500_000)), "-1.5");
-        assert_eq!(fraction(inch64(9 * 64 + 32)), "9 1/2 in");
-        assert_eq!(fraction(inch64(24)), "3/8 in");
-        assert_eq!(fraction(inch64(128)), "2 in");
-        assert_eq!(fraction(tenth_mm(120)), "60/127 in");
+        assert_eq!(inch_text(half_inches(1)), "0.5");
+        assert_eq!(inch_text(sixty_fourths(1)), "0.015625");
+        assert_eq!(inch_text(tenths_of_mm(120)), "0.47");
+        assert_eq!(inch_text(nm(52_750_789_344)), "2076.8");
+        assert_eq!(mm_text(sixty_fourths(1)), "0.4");
+        assert_eq!(mm_text(tenths_of_mm(2413)), "241.3");
+        assert_eq!(mm_text(nm(-1_500_000)), "-1.5");
+        assert_eq!(fraction(half_inches(19)), "9 1/2 in");
+        assert_eq!(fraction(eighth_inches(3)), "3/8 in");
+        assert_eq!(fraction(inches(2)), "2 in");
+        assert_eq!(fraction(tenths_of_mm(120)), "60/127 in");
     }
 
     #[test]

@@ -4,7 +4,10 @@ use super::*;
 use crate::cloth::fabric::Face;
 use crate::command::Command;
 use crate::faces::arrange::Arranger;
-use crate::measure::{MetricUnit, Ruler, System, zero};
+use crate::measure::{
+    Count, MetricUnit, Ruler, System, eighth_inches, inches, quarter_inches, sixty_fourths,
+    tenths_of_mm, zero,
+};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::{JoinOrder, Joining, Plan};
 use crate::show::{Card, OutlineTyped, Picture, WorkView};
@@ -285,8 +288,8 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
     let mut now = 0;
     let mut journal = begin(plan);
     let wishes = Wishes {
-        front: spread.0,
-        back: spread.1,
+        front: Count::at_most(spread.0),
+        back: Count::at_most(spread.1),
         ..Wishes::default()
     };
     let layout = Arranger::new(journal.throw(), wishes, 1).layout(journal.throw());
@@ -428,17 +431,17 @@ fn a_plan_opened_in_the_other_system_and_left_is_the_same_plan() {
     let plans = [
         Plan::default(),
         Plan {
-            lap: crate::measure::inch64(24),
-            trim: Some(crate::measure::inch64(601)),
+            lap: eighth_inches(3),
+            trim: Some(sixty_fourths(601)),
             ..Plan::default()
         },
         Plan {
-            side: crate::measure::tenth_mm(1234),
-            lap: crate::measure::tenth_mm(131),
+            side: tenths_of_mm(1234),
+            lap: tenths_of_mm(131),
             ..Plan::default()
         },
         Plan {
-            side: crate::measure::tenth_mm(1234) + crate::measure::inch64(3),
+            side: tenths_of_mm(1234) + sixty_fourths(3),
             ..Plan::default()
         },
     ];
@@ -561,9 +564,9 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         1,
     );
     let side = journal.throw().plan.side;
-    let add = |makes, count| Command::AddPack {
+    let add = |makes, count: u16| Command::AddPack {
         side,
-        count,
+        count: count.into(),
         makes,
         name: format!("Pack of {count}"),
     };
@@ -608,10 +611,10 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     // The first square is dark, and nothing on the pile is.
     let card = card_of(&journal, Task::Cut, Kind::Square);
     assert!(!plain(&card.how).contains("To be cut from"));
-    let cut = |squares| Command::CutPiece {
+    let cut = |squares: u16| Command::CutPiece {
         n: 1,
         index: 0,
-        squares,
+        squares: squares.into(),
         outline: None,
     };
     act(&mut journal, &cut(6), 2);
@@ -770,7 +773,7 @@ fn a_leg_from_outline_to_count() {
     let cut = Command::CutPiece {
         n,
         index,
-        squares: 3,
+        squares: Count::from(3),
         outline: Some(outline),
     };
     act(&mut both, &cut, 3);
@@ -790,7 +793,7 @@ fn a_leg_from_outline_to_count() {
         &Command::CutPiece {
             n: 1,
             index: 0,
-            squares: 5,
+            squares: Count::from(5),
             outline: None,
         },
         3,
@@ -800,7 +803,7 @@ fn a_leg_from_outline_to_count() {
         &Command::CutPiece {
             n: 1,
             index: 1,
-            squares: 6,
+            squares: Count::from(6),
             outline: None,
         },
         4,
@@ -855,19 +858,18 @@ fn a_leg_from_outline_to_count() {
 fn a_cut_is_told_from_the_edge_of_the_cloth() {
     use crate::cloth::garments::{GarmentPart, OutlineStation, Piece};
     let words = Words::english();
-    let inch = |n: i64| crate::measure::inch64(n * 64);
     // 8 in wide at the hem, 16 in at the top, 20 in up; the middle line is the middle.
     let station = |at, half: i64| OutlineStation {
-        at: inch(at),
-        left: zero() - inch(half),
-        right: inch(half),
+        at: inches(at),
+        left: zero() - inches(half),
+        right: inches(half),
     };
     let piece = Piece {
         part: GarmentPart::Cloth,
         stations: vec![station(0, 4), station(20, 8)],
         zones: Vec::new(),
     };
-    let how = crate::cloth::pile::how(inch(5));
+    let how = crate::cloth::pile::how(inches(5));
     let cuts = crate::cloth::cutting::lay_out(&piece, &how).unwrap();
     let said: Vec<String> = cutting::strips(&piece, &cuts, context(&words))
         .iter()
@@ -879,10 +881,10 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
     // A hole against the lower left corner: 2 in wide from the edge there.
     let held = piece.clone().without(crate::cloth::garments::Zone {
         kind: crate::cloth::garments::ZoneKind::Hole,
-        from: inch(14),
-        to: inch(20),
-        left: zero() - inch(7),
-        right: zero() - inch(5),
+        from: inches(14),
+        to: inches(20),
+        left: zero() - inches(7),
+        right: zero() - inches(5),
     });
     let cuts = crate::cloth::cutting::lay_out(&held, &how).unwrap();
     let last = cutting::strips(&held, &cuts, context(&words))
@@ -901,7 +903,7 @@ fn a_spoilt_square_takes_its_fabric_with_it() {
     let words = Words::english();
     let context = context(&words);
     let mut prints = crate::demo::prints();
-    prints[0].stock = Some(4);
+    prints[0].stock = Some(Count::from(4));
     let (mut journal, _) = Journal::begin(
         &Command::Begin {
             name: "T".into(),
@@ -1067,8 +1069,8 @@ fn a_four_by_its_sides_and_diagonals() {
 /// No square is to get fabric, so that nobody asks.
 fn all_denim(journal: &mut Journal) {
     let wishes = Wishes {
-        front: 0,
-        back: 0,
+        front: Count::NONE,
+        back: Count::NONE,
         ..Wishes::default()
     };
     act(journal, &Command::Wish { wishes }, 0);
@@ -1079,7 +1081,11 @@ fn all_ready(journal: &mut Journal, task: Task, kind: Kind, hour: Time) {
     let count = crate::command::ready_for(journal.throw(), kind, task).count() as u32;
     act(
         journal,
-        &Command::TickNext { task, kind, count },
+        &Command::TickNext {
+            task,
+            kind,
+            count: Count::at_most(count),
+        },
         hour * 3_600_000,
     );
 }
@@ -1110,10 +1116,7 @@ fn stitched(across: u16, down: u16) -> Journal {
 }
 
 fn sized(journal: &mut Journal, piece: Rect, width: i64, height: i64) {
-    let (width, height) = (
-        crate::measure::inch64(width),
-        crate::measure::inch64(height),
-    );
+    let (width, height) = (sixty_fourths(width), sixty_fourths(height));
     let action = Command::Measure {
         piece,
         width,
@@ -1239,7 +1242,7 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
     let all = Command::TickNext {
         task: Task::SquareUp,
         kind: FOUR,
-        count: 1,
+        count: Count::from(1),
     };
     act(&mut journal, &all, 3);
     let card = card_of(&journal, Task::SquareUp, FOUR);
@@ -1255,7 +1258,6 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
 /// the change says so.
 #[test]
 fn laps_marked_for_a_short_four_follow_the_plan() {
-    use crate::measure::inch64;
     let words = Words::english();
     let mut journal = stitched(6, 2);
     let piece = Rect::from([0, 2, 2, 2]);
@@ -1281,7 +1283,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     assert_eq!(marked(&journal), [28, 28]);
     // Trimmed an eighth smaller, none is short any more.
     let plan = Plan {
-        trim: Some(inch64(FULL - 8)),
+        trim: Some(sixty_fourths(FULL - 8)),
         ..journal.throw().plan
     };
     let change = Command::ChangePlan { plan };
@@ -1294,7 +1296,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     let entry = journal.propose_undo(4).unwrap();
     journal.accept(entry).unwrap();
     let plan = Plan {
-        lap: inch64(36),
+        lap: sixty_fourths(36),
         ..journal.throw().plan
     };
     act(&mut journal, &Command::ChangePlan { plan }, 5);
@@ -1304,7 +1306,6 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
 /// A four of pairs sewn wider than planned now: its seam is as long as they are.
 #[test]
 fn a_seam_is_as_long_as_what_it_joins() {
-    use crate::measure::inch64;
     let mut journal = begin(Plan {
         across: 2,
         down: 2,
@@ -1317,7 +1318,7 @@ fn a_seam_is_as_long_as_what_it_joins() {
         all_ready(&mut journal, task, Kind::Pair, hour);
     }
     let plan = Plan {
-        lap: inch64(40),
+        lap: eighth_inches(5),
         ..journal.throw().plan
     };
     act(&mut journal, &Command::ChangePlan { plan }, 30_000_000);
@@ -1444,7 +1445,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
             &Command::TickNext {
                 task,
                 kind,
-                count: 1,
+                count: Count::from(1),
             },
             at,
         );
@@ -1508,7 +1509,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
         let tick = Command::TickNext {
             task,
             kind: Kind::Pair,
-            count: 1,
+            count: Count::from(1),
         };
         act(&mut journal, &tick, at);
     }
@@ -1529,7 +1530,15 @@ fn what_is_left_over_exists() {
         ..Plan::default()
     });
     for (task, kind, count) in [(Task::Cut, Kind::Square, 16), (Task::Dot, Kind::Pair, 6)] {
-        act(&mut journal, &Command::TickNext { task, kind, count }, 1);
+        act(
+            &mut journal,
+            &Command::TickNext {
+                task,
+                kind,
+                count: Count::from(count),
+            },
+            1,
+        );
     }
     let plan = Plan {
         down: 2,
@@ -1545,7 +1554,7 @@ fn what_is_left_over_exists() {
         Some("Left over: 2 pairs, for cushion fronts or corners of the next throw.")
     );
     // The four squares that were cut and never joined are not lost with them.
-    assert_eq!((after.aside.len(), after.spares), (2, 4));
+    assert_eq!((after.aside.len(), after.spares.get()), (2, 4));
 }
 
 /// A tick for several names those alike; one for all says where figures differ.
@@ -1561,7 +1570,7 @@ fn ticks_say_what_they_count() {
     let cut = Command::TickNext {
         task: Task::Cut,
         kind: Kind::Square,
-        count: 16,
+        count: Count::from(16),
     };
     act(&mut journal, &cut, 1);
     let labels = |journal: &Journal| -> Vec<String> {
@@ -1575,7 +1584,7 @@ fn ticks_say_what_they_count() {
     );
     let (a, b) = (Rect::square(3, 2), Rect::square(3, 3));
     let narrower = Command::MarkLaps {
-        laps: vec![(a, b, Some(crate::measure::inch64(28)))],
+        laps: vec![(a, b, Some(sixty_fourths(28)))],
     };
     act(&mut journal, &narrower, 2);
     assert_eq!(
@@ -1594,7 +1603,15 @@ fn shown_work(journal: &Journal, words: &Words) -> WorkView {
 
 /// Do a step to so many pieces of a kind.
 fn next(journal: &mut Journal, task: Task, kind: crate::plan::assembly::Kind, count: u32) {
-    act(journal, &Command::TickNext { task, kind, count }, 1);
+    act(
+        journal,
+        &Command::TickNext {
+            task,
+            kind,
+            count: Count::at_most(count),
+        },
+        1,
+    );
 }
 
 /// Squares cut, pairs and fours lapped and stitched, of a throw of 4 by 4 in bare denim.
@@ -1666,7 +1683,6 @@ fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
 
 #[test]
 fn a_change_names_what_stays_and_what_is_trimmed_again() {
-    use crate::measure::inch64;
     use crate::plan::assembly::Kind;
     let words = Words::english();
     let context = context(&words);
@@ -1677,7 +1693,7 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     let squared = Rect::from([0, 0, 2, 2]);
     let plan = journal.throw().plan;
     let plan = Plan {
-        lap: inch64(48),
+        lap: quarter_inches(3),
         between: None,
         ..plan
     };
@@ -1747,12 +1763,11 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
 /// is left so, until it is free again.
 #[test]
 fn a_four_to_trim_again_may_be_joined_as_it_is() {
-    use crate::measure::inch64;
     use crate::plan::assembly::Kind;
     let mut journal = four_fours();
     next(&mut journal, Task::PressBlock, Kind::Four, 4);
     next(&mut journal, Task::SquareUp, Kind::Four, 4);
-    let trim = inch64(9 * 64 + 16);
+    let trim = quarter_inches(37);
     act(&mut journal, &Command::ChooseTrim { trim }, 1);
     let (four, row) = (Rect::from([0, 0, 2, 2]), Rect::from([0, 0, 2, 4]));
     let whole = |throw: &crate::throw::Throw| {
@@ -1796,7 +1811,6 @@ fn unwashed() -> Journal {
 
 #[test]
 fn washing_is_told_from_sewing() {
-    use crate::measure::inch64;
     use crate::plan::assembly::Kind;
     let words = Words::english();
     let context = context(&words);
@@ -1828,10 +1842,9 @@ fn washing_is_told_from_sewing() {
     assert!(said(&unknown).starts_with("It was not measured before washing"));
     assert!(!said(&unknown).contains("laps"), "{}", said(&unknown));
 
-    let size = |n: i64| inch64(n * 64);
     let measure = |w: i64, h: i64| Command::MeasureWhole {
-        width: size(w),
-        height: size(h),
+        width: inches(w),
+        height: inches(h),
     };
     act(&mut journal, &measure(18, 18), 5);
     assert_eq!(head(&journal, context).size.text, "18\u{a0}× 18\u{a0}in");
@@ -1869,8 +1882,8 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
     let journal = four_fours();
     let ask = |front: u32, back: u32| {
         let wishes = Wishes {
-            front,
-            back,
+            front: Count::at_most(front),
+            back: Count::at_most(back),
             ..Wishes::default()
         };
         let wishes = Some(wishes);
@@ -1882,7 +1895,7 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
     let seen = ask(8, 3);
     assert_eq!(
         (seen.most, seen.wishes.front, seen.wishes.back),
-        ([0, 0], 0, 0)
+        ([0, 0], Count::NONE, Count::NONE)
     );
     let said = seen.free.expect("said");
     assert!(said.contains("no square is free any more"), "{said}");
@@ -1899,8 +1912,8 @@ fn the_rings_are_where_a_layout_changes_something() {
     let words = Words::english();
     let journal = begin(Plan::default());
     let wishes = Wishes {
-        front: 9,
-        back: 5,
+        front: Count::from(9),
+        back: Count::from(5),
         ..Wishes::default()
     };
     let found = [Arranger::new(journal.throw(), wishes, 1)];
@@ -2071,7 +2084,7 @@ proptest! {
 /// throw; what files hold in words, and what the maker wrote, stays as it is.
 #[test]
 fn lessons_are_told_in_the_language_they_are_read_in() {
-    use crate::measure::inch64;
+    use crate::measure::sixty_fourths;
     use crate::throw::Mishap;
     use crate::throw::heritage::{Heritage, Lesson, Told};
     let lesson = |words: &str, hers, told| Lesson {
@@ -2080,12 +2093,17 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
         hers,
         told,
     };
-    let (size, washed) = ((inch64(2560), inch64(3200)), (inch64(2496), inch64(3200)));
+    let (size, washed) = (
+        (sixty_fourths(2560), sixty_fourths(3200)),
+        (sixty_fourths(2496), sixty_fourths(3200)),
+    );
     let told = [
-        Told::Scrap { lap: inch64(32) },
+        Told::Scrap {
+            lap: sixty_fourths(32),
+        },
         Told::Drift {
-            fours: 3,
-            mean: inch64(8),
+            fours: Count::from(3),
+            mean: sixty_fourths(8),
         },
         Told::Whole {
             size,
@@ -2097,11 +2115,11 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
             after: washed,
         },
         Told::Spoilt {
-            squares: 1,
+            squares: Count::from(1),
             why: Mishap::Scorched,
         },
         Told::More {
-            squares: 2,
+            squares: Count::from(2),
             face: Face::Back,
         },
     ];
@@ -2179,8 +2197,8 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
     }
     // A mean below half a mark is nothing to tell by that ruler.
     let tiny = Told::Drift {
-        fours: 3,
-        mean: inch64(8) / 200,
+        fours: Count::from(3),
+        mean: sixty_fourths(8) / 200,
     };
     let by_inch = Context {
         words: &english,
@@ -2196,7 +2214,7 @@ fn what_is_told_from_the_record_is_kept_as_figures() {
     let mut journal = stitched(4, 2);
     let scrap = crate::plan::scraps::Scrap {
         joining: Joining::Lapped,
-        lap: crate::measure::inch64(30),
+        lap: crate::measure::sixty_fourths(30),
         stitch: journal.throw().plan.stitch,
         verdict: crate::plan::scraps::ScrapVerdict::Right,
         note: String::new(),

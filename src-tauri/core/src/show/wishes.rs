@@ -3,6 +3,7 @@
 use crate::cloth::fabric::Face;
 use crate::faces::arrange::{self, Score};
 use crate::log::journal::Journal;
+use crate::measure::Count;
 use crate::show::context::Context;
 use crate::show::parts::{Head, head};
 use crate::throw::Throw;
@@ -69,8 +70,8 @@ pub struct WishesView {
 /// The wishes that hold: what was said, or what the faces are now.
 pub(super) fn standing(throw: &Throw) -> Wishes {
     throw.wishes.unwrap_or_else(|| Wishes {
-        front: throw.covered(Face::Front),
-        back: throw.covered(Face::Back),
+        front: Count::at_most(throw.covered(Face::Front)),
+        back: Count::at_most(throw.covered(Face::Back)),
         ..Wishes::default()
     })
 }
@@ -91,15 +92,19 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
     let mut wishes = asked.unwrap_or_else(|| {
         let mut wishes = standing(throw);
         if wishes.front == 0 && wishes.back == 0 {
-            (wishes.front, wishes.back) = (squares / 3, squares / 4);
+            (wishes.front, wishes.back) =
+                (Count::at_most(squares / 3), Count::at_most(squares / 4));
         }
         wishes
     });
     let least = Face::BOTH.map(|face| least(throw, face));
     let open = arrange::free(throw, wishes);
     let most = [0, 1].map(|f| (least[f] + open[f]).min(squares));
-    wishes.front = wishes.front.clamp(least[0].min(most[0]), most[0]);
-    wishes.back = wishes.back.clamp(least[1].min(most[1]), most[1]);
+    let within = |wished: Count, f: usize| {
+        Count::at_most(wished.get().clamp(least[f].min(most[f]), most[f]))
+    };
+    wishes.front = within(wishes.front, 0);
+    wishes.back = within(wishes.back, 1);
     let free = (open != [squares; 2]).then(|| {
         say!(
             context,
@@ -147,11 +152,8 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
             pinned = pinned
         )
     });
-    let stock: Option<u64> = in_hand(throw)
-        .iter()
-        .map(|p| p.stock.map(u64::from))
-        .sum::<Option<u64>>();
-    let wanted = u64::from(wishes.front) + u64::from(wishes.back);
+    let stock: Option<Count> = in_hand(throw).iter().map(|p| p.stock).sum();
+    let wanted = wishes.front + wishes.back;
     let short = match stock {
         Some(stock) if stock < wanted => {
             Some(say!(context, "wishes-short", have = stock, wanted = wanted))
@@ -194,7 +196,7 @@ pub(super) fn lines(
     line(
         "covered",
         say!(context, "wish-covered-value", front = front, back = back),
-        (front, back) == (wishes.front, wishes.back),
+        front == wishes.front && back == wishes.back,
     );
     if wishes.apart != Apart::Free && !throw.prints.is_empty() {
         let alike = score.alike[0].len() + score.alike[1].len();

@@ -10,7 +10,7 @@ use crate::cloth::pile::Use;
 use crate::command::Command;
 use crate::fitting::squaring;
 use crate::log::journal::Journal;
-use crate::measure::{Length, zero};
+use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Stitch, fringe, take};
@@ -274,11 +274,7 @@ fn ask(throw: &Throw, context: Context<'_>) -> Option<FacesAsk> {
         bare: Button {
             label: say!(context, "ask-faces-bare"),
             action: Command::Wish {
-                wishes: Wishes {
-                    front: 0,
-                    back: 0,
-                    ..Wishes::default()
-                },
+                wishes: Wishes::default(),
             },
         },
     })
@@ -626,7 +622,7 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
             action: Command::TickNext {
                 task,
                 kind: batch.kind,
-                count: count as u32,
+                count: Count::at_most(count as u32),
             },
         });
     };

@@ -4,8 +4,8 @@
 
 use crate::cloth::fabric::{Cover, Denim, Print};
 use crate::cloth::pile::Heap;
-use crate::measure::Length;
 use crate::measure::outline::Measures;
+use crate::measure::{Count, Length};
 use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::plan::scraps::Scrap;
@@ -53,7 +53,7 @@ pub enum Event {
         /// The new plan.
         plan: Plan,
         /// Cut squares that fall outside the new grid and become spares.
-        spares: u32,
+        spares: Count,
     },
     /// Faces of squares changed.
     FacesChanged {
@@ -91,7 +91,7 @@ pub enum Event {
     /// The number of spare squares at hand was counted.
     SparesCounted {
         /// How many.
-        spares: u32,
+        spares: Count,
     },
     /// A block was measured.
     Measured {
@@ -209,7 +209,7 @@ pub enum Event {
         /// The piece, counted from 0.
         piece: u8,
         /// How many squares came out.
-        squares: u32,
+        squares: Count,
         /// Where they went. Where it is not said, denim squares went to the places whose squares
         /// were still to be cut, row by row, to those of the heap's own denim where it has
         /// one, and the rest became spares; fabric squares went to the stock of the heap's print.

@@ -1,6 +1,6 @@
 //! Facts that both the events and the state hold: sizes, how joins were made, mishaps.
 
-use crate::measure::Length;
+use crate::measure::{Count, Length};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, Stitch};
 use serde::{Deserialize, Serialize};
@@ -83,7 +83,7 @@ pub enum Went {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         places: Vec<Rect>,
         /// How many have no place yet.
-        spares: u32,
+        spares: Count,
     },
     /// Fabric squares, to the stock of this print.
     Stock {

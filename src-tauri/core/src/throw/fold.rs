@@ -4,6 +4,7 @@
 //! [`crate::command`] to say. Events that do not fit are passed over, never a panic.
 
 use crate::cloth::fabric::Cover;
+use crate::measure::Count;
 use crate::measure::outline::Measures;
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Rect, source};
@@ -112,7 +113,7 @@ impl Throw {
                 }
             }
             Event::SparesUsed { pieces } => {
-                self.spares = self.spares.saturating_sub(pieces.len() as u32);
+                self.spares -= Count::at_most(pieces.len() as u32);
                 for piece in pieces {
                     self.mark(*piece, Task::Cut, None, at);
                 }
@@ -434,7 +435,7 @@ impl Throw {
     }
 
     /// Squares out of a piece of a heap go where it is said they went.
-    fn count_cut(&mut self, (n, piece): (u16, u8), squares: u32, went: Option<&Went>, at: Time) {
+    fn count_cut(&mut self, (n, piece): (u16, u8), squares: Count, went: Option<&Went>, at: Time) {
         let Some(heap) = self.pile.get_mut(&n) else {
             return;
         };
@@ -446,14 +447,14 @@ impl Throw {
         let went = went.cloned();
         match went.unwrap_or_else(|| self.would_go(makes, squares)) {
             Went::Squares { places, spares } => {
-                self.spares = self.spares.saturating_add(spares);
+                self.spares += spares;
                 for square in places {
                     self.mark(square, Task::Cut, None, at);
                 }
             }
             Went::Stock { print } => {
                 if let Some(print) = self.prints.get_mut(usize::from(print)) {
-                    print.stock = Some(print.stock.unwrap_or(0).saturating_add(squares));
+                    print.stock = Some(print.stock.unwrap_or_default() + squares);
                 }
             }
         }
@@ -487,7 +488,7 @@ impl Throw {
         }
     }
 
-    fn change_plan(&mut self, plan: Plan, spares: u32) {
+    fn change_plan(&mut self, plan: Plan, spares: Count) {
         let old = Rect::grid(self.plan.across, self.plan.down);
         let new = Rect::grid(plan.across, plan.down);
         if old != new {
@@ -501,7 +502,7 @@ impl Throw {
             self.covers = covers;
         }
         self.plan = plan;
-        self.spares = self.spares.saturating_add(spares);
+        self.spares += spares;
         self.assembly = Assembly::new(plan.across, plan.down, plan.order);
         let assembly = &self.assembly;
         self.work.retain(|piece, _| assembly.knows(*piece));

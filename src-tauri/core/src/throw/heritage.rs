@@ -8,7 +8,7 @@
 //! enough of its own ([`crate::log::pace::FEW`], three measured fours).
 
 use crate::cloth::fabric::{Cover, Face};
-use crate::measure::Length;
+use crate::measure::{Count, Length};
 use crate::throw::facts::Mishap;
 use crate::throw::tasks::Task;
 use serde::{Deserialize, Serialize};
@@ -64,7 +64,7 @@ pub enum Told {
     /// What the measured fours came out at for each lap, in the mean.
     Drift {
         /// How many fours.
-        fours: u32,
+        fours: Count,
         /// Measured less planned; above nought is over.
         mean: Length,
     },
@@ -87,14 +87,14 @@ pub enum Told {
     /// Squares that were no good.
     Spoilt {
         /// How many.
-        squares: u32,
+        squares: Count,
         /// Why.
         why: Mishap,
     },
     /// Squares of a face that got fabric once cutting had begun.
     More {
         /// How many.
-        squares: u32,
+        squares: Count,
         /// The face.
         face: Face,
     },
@@ -117,7 +117,7 @@ pub struct Learned {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Carried {
     /// How many fours.
-    pub fours: u32,
+    pub fours: Count,
     /// Measured less planned, for each lap; above nought is over.
     pub mean: Length,
 }

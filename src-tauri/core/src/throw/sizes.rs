@@ -110,8 +110,9 @@ mod tests {
     use super::*;
     use crate::cloth::fabric::Cover;
     use crate::cloth::pile::Use;
+    use crate::measure::Count;
     use crate::measure::Length;
-    use crate::measure::inch64;
+    use crate::measure::{eighth_inches, half_inches, inches, quarter_inches, sixty_fourths};
     use crate::plan::Plan;
     use crate::plan::{Joining, Stitch};
     use crate::throw::event::Event;
@@ -146,18 +147,24 @@ mod tests {
             0,
         );
         let plan = Plan {
-            lap: inch64(24),
+            lap: eighth_inches(3),
             ..throw.plan
         };
-        throw.apply(&Event::PlanChanged { plan, spares: 0 }, 1);
-        assert_eq!(throw.made(pair).lap, inch64(32));
-        assert_eq!(throw.size(pair).width, inch64(9 * 64 + 32));
+        throw.apply(
+            &Event::PlanChanged {
+                plan,
+                spares: Count::NONE,
+            },
+            1,
+        );
+        assert_eq!(throw.made(pair).lap, half_inches(1));
+        assert_eq!(throw.size(pair).width, half_inches(19));
     }
 
     fn made(lap: i64) -> Made {
         Made {
             joining: Joining::Lapped,
-            lap: inch64(lap),
+            lap: sixty_fourths(lap),
             stitch: Stitch::Straight,
         }
     }
@@ -179,25 +186,35 @@ mod tests {
         };
         let pairs = [Rect::from([0, 0, 1, 2]), Rect::from([1, 0, 1, 2])];
         let marks = Event::LapsMarked {
-            laps: vec![(Rect::square(0, 0), Rect::square(0, 1), Some(inch64(30)))],
+            laps: vec![(
+                Rect::square(0, 0),
+                Rect::square(0, 1),
+                Some(sixty_fourths(30)),
+            )],
         };
         for lap in [24, 32, 40] {
             let plan = Plan {
-                lap: inch64(lap),
+                lap: sixty_fourths(lap),
                 ..plan
             };
             let mut throw = begun(plan);
             throw.apply(&marks, 0);
             // One for each, and then one for all.
             throw.apply(&done(Task::Dot, &pairs, &[made(20), made(21)]), 0);
-            assert_eq!(pairs.map(|p| throw.made(p).lap), [inch64(20), inch64(21)]);
+            assert_eq!(
+                pairs.map(|p| throw.made(p).lap),
+                [sixty_fourths(20), sixty_fourths(21)]
+            );
             throw.apply(&done(Task::Stitch, &pairs, &[made(22)]), 0);
             assert_eq!(pairs.map(|p| throw.made(p)), [made(22), made(22)]);
             // Where it is not said, the plan and the marks are asked.
             let mut throw = begun(plan);
             throw.apply(&marks, 0);
             throw.apply(&done(Task::Dot, &pairs, &[]), 0);
-            assert_eq!(pairs.map(|p| throw.made(p).lap), [inch64(30), inch64(lap)]);
+            assert_eq!(
+                pairs.map(|p| throw.made(p).lap),
+                [sixty_fourths(30), sixty_fourths(lap)]
+            );
             assert_eq!(throw.made(pairs[0]).stitch, plan.stitch);
         }
     }
@@ -214,21 +231,21 @@ mod tests {
         });
         let pack = Source::Precut(Precut {
             name: "Pack".into(),
-            side: inch64(320),
-            count: 40,
+            side: sixty_fourths(320),
+            count: Count::from(40),
         });
         let heap = Heap::new(pack, Use::ANY_DENIM, Cloth::denim());
         throw.apply(&Event::HeapSet { n: 1, heap }, 0);
         let cut = |went| Event::PieceCut {
             n: 1,
             piece: 0,
-            squares: 4,
+            squares: Count::from(4),
             went,
         };
         let places = vec![Rect::square(1, 2), Rect::square(0, 1)];
         let went = Went::Squares {
             places: places.clone(),
-            spares: 2,
+            spares: Count::from(2),
         };
         let said = throw.after(&[cut(Some(went))]);
         let is_cut = |throw: &Throw| -> Vec<Rect> {
@@ -236,11 +253,14 @@ mod tests {
             all.filter(|s| throw.has(*s, Task::Cut)).collect()
         };
         assert_eq!(is_cut(&said), [Rect::square(0, 1), Rect::square(1, 2)]);
-        assert_eq!((said.spares, said.pile[&1].counted[0]), (2, Some(4)));
+        assert_eq!(
+            (said.spares, said.pile[&1].counted[0]),
+            (Count::from(2), Some(Count::from(4)))
+        );
         // Where it is not said: the first that are open.
         let unsaid = throw.after(&[cut(None)]);
         let first: Vec<Rect> = throw.assembly().whole().squares().take(4).collect();
-        assert_eq!((is_cut(&unsaid), unsaid.spares), (first, 0));
+        assert_eq!((is_cut(&unsaid), unsaid.spares), (first, Count::from(0)));
     }
 
     #[test]
@@ -273,8 +293,11 @@ mod tests {
             let pieces = vec![four];
             throw.after(&[Event::SetAside { pieces, sizes }]).aside[0].size
         };
-        let said = size(vec![(inch64(600), inch64(601))]);
-        assert_eq!((said.width, said.height), (inch64(600), inch64(601)));
+        let said = size(vec![(sixty_fourths(600), sixty_fourths(601))]);
+        assert_eq!(
+            (said.width, said.height),
+            (sixty_fourths(600), sixty_fourths(601))
+        );
         assert_eq!(size(vec![]), throw.size(four));
     }
 
@@ -285,7 +308,7 @@ mod tests {
         let opened = |opened: Option<bool>, last: &[Rect]| {
             let mut throw = begun(Plan::default());
             for piece in last {
-                let pieces = vec![(*piece, inch64(320))];
+                let pieces = vec![(*piece, sixty_fourths(320))];
                 throw.apply(&Event::Unpicked { pieces }, 0);
             }
             let spoilt = Event::Spoilt {
@@ -310,20 +333,20 @@ mod tests {
             ..Plan::default()
         });
         let four = Rect::from([0, 0, 2, 2]);
-        let short = inch64(9 * 64 + 16);
+        let short = quarter_inches(37);
         throw.apply(
             &Event::Measured {
                 piece: four,
                 width: short,
-                height: inch64(10 * 64),
+                height: inches(10),
             },
             0,
         );
         assert_eq!(
             throw.finished(),
             Size {
-                width: short + inch64(9 * 64),
-                height: inch64(9 * 64 + 32)
+                width: short + inches(9),
+                height: half_inches(19)
             }
         );
     }
@@ -333,7 +356,7 @@ mod tests {
         fn with_nothing_done_the_sum_of_the_parts_is_the_plan(across in 1u16..=60, down in 1u16..=60, which in 0usize..3, trim in 0i64..64) {
             use crate::plan::JoinOrder::*;
             let mut plan = Plan { across, down, order: [Rows, Columns, Doubling][which], ..Plan::default() };
-            plan.trim = Some(plan.natural_four() - inch64(trim));
+            plan.trim = Some(plan.natural_four() - sixty_fourths(trim));
             let size = begun(plan).finished();
             prop_assert_eq!((size.width, size.height), plan.finished());
         }

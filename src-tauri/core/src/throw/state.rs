@@ -4,8 +4,8 @@
 
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::cloth::pile::{Heap, Use};
-use crate::measure::Length;
 use crate::measure::outline::Measures;
+use crate::measure::{Count, Length};
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::plan::scraps::Scrap;
@@ -141,7 +141,7 @@ pub struct Throw {
     /// The denims.
     pub denims: Vec<Denim>,
     /// Squares at hand that have no place yet.
-    pub spares: u32,
+    pub spares: Count,
     /// Squares spoilt so far.
     pub losses: Vec<Loss>,
     /// What was written down.
@@ -205,7 +205,7 @@ impl Throw {
             plan: *plan,
             prints: prints.clone(),
             denims: denims.clone(),
-            spares: 0,
+            spares: Count::NONE,
             losses: Vec::new(),
             notes: Vec::new(),
             photos: Vec::new(),
@@ -278,11 +278,11 @@ impl Throw {
     /// Where squares cut for this use go: denim to the open places in order, to those of its
     /// own denim where one is named; what is over is spare; fabric to the stock of its print.
     /// Files that do not say it are folded by this rule, so that it stays as it is.
-    pub(crate) fn would_go(&self, makes: Use, squares: u32) -> Went {
+    pub(crate) fn would_go(&self, makes: Use, squares: Count) -> Went {
         match makes {
             Use::Denim { denim } => {
-                let places: Vec<Rect> = self.uncut(denim).take(squares as usize).collect();
-                let spares = squares - places.len() as u32;
+                let places: Vec<Rect> = self.uncut(denim).take(squares.get() as usize).collect();
+                let spares = squares - Count::at_most(places.len() as u32);
                 Went::Squares { places, spares }
             }
             Use::Fabric { print } => Went::Stock { print },

@@ -3,6 +3,7 @@
 use crate::cloth::cutting::{BindingCut, Cutting};
 use crate::cloth::fabric::Print;
 use crate::cloth::pile::Heap;
+use crate::measure::Count;
 use crate::throw::state::Throw;
 
 /// Squares of a print placed so far, both faces together.
@@ -41,7 +42,7 @@ pub fn in_hand(throw: &Throw) -> Vec<Print> {
     let mut prints = throw.prints.clone();
     for (i, print) in prints.iter_mut().enumerate() {
         let gone = gone(throw, i as u8).all();
-        print.stock = print.stock.map(|n| n.saturating_sub(gone));
+        print.stock = print.stock.map(|n| n - Count::at_most(gone));
     }
     prints
 }

@@ -1,6 +1,7 @@
 //! How the maker wants the two faces to look, and another way to lay the throw out.
 
 use crate::cloth::fabric::Cover;
+use crate::measure::Count;
 use crate::plan::assembly::Rect;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -50,9 +51,9 @@ pub enum Grain {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, TS)]
 pub struct Wishes {
     /// Squares covered on the front, in all.
-    pub front: u32,
+    pub front: Count,
     /// Squares covered on the back, in all.
-    pub back: u32,
+    pub back: Count,
     /// Like prints keep apart.
     #[serde(default)]
     pub apart: Apart,

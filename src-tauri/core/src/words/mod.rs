@@ -9,7 +9,9 @@
 //! said in English. Words for units are taken in every language's spelling, so that what was
 //! typed before the language was changed is still read.
 
-use crate::measure::{Digits, Length, NM_PER_INCH, NM_PER_MM, ParseError, Ruler, Writing, read};
+use crate::measure::{
+    Count, Digits, Length, NM_PER_INCH, NM_PER_MM, ParseError, Ruler, Writing, read,
+};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use serde::Serialize;
@@ -119,6 +121,11 @@ macro_rules! counts {
     })* };
 }
 counts!(u8, u16, u32, u64, i64, usize, i32);
+impl From<Count> for Arg {
+    fn from(count: Count) -> Self {
+        Arg::Count(count.into())
+    }
+}
 
 /// Say something: `say!(words, "grid", across = 6, down = 8)`.
 macro_rules! say {

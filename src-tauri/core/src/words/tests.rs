@@ -2,7 +2,10 @@
 //! takes back.
 
 use super::*;
-use crate::measure::{Fraction, MetricUnit, System, inch64, nm, tenth_mm};
+use crate::measure::{
+    Fraction, MetricUnit, System, eighth_inches, half_inches, inches, nm, sixty_fourths,
+    tenths_of_mm,
+};
 use fluent_syntax::ast::{
     Entry, Expression, InlineExpression, Pattern, PatternElement, VariantKey,
 };
@@ -227,27 +230,27 @@ fn lengths_are_written_and_read_as_in_german() {
         metric,
         ..Ruler::default()
     };
-    let inches = ruler(System::Inch, MetricUnit::Mm);
+    let inch = ruler(System::Inch, MetricUnit::Mm);
     let mm = ruler(System::Metric, MetricUnit::Mm);
     let cm = ruler(System::Metric, MetricUnit::Cm);
-    let four = inch64(9 * 64 + 32);
+    let four = half_inches(19);
     let check = |length, ruler, text: &str, spoken: &str| {
         let shown = words.length(length, ruler);
         assert_eq!(shown.text.replace('\u{a0}', " "), text);
         assert_eq!(shown.spoken, spoken);
     };
-    check(four, inches, "9½ Zoll", "9 und ein halb Zoll");
+    check(four, inch, "9½ Zoll", "9 und ein halb Zoll");
     check(four, mm, "241,3 mm", "241,3 Millimeter");
     check(four, cm, "24,13 cm", "24,13 Zentimeter");
-    check(inch64(32), inches, "½ Zoll", "ein halber Zoll");
-    check(inch64(24), inches, "⅜ Zoll", "3 Achtel Zoll");
+    check(half_inches(1), inch, "½ Zoll", "ein halber Zoll");
+    check(eighth_inches(3), inch, "⅜ Zoll", "3 Achtel Zoll");
     check(
-        inch64(64 + 4),
-        inches,
+        sixty_fourths(64 + 4),
+        inch,
         "1 1/16 Zoll",
         "1 und ein Sechzehntel Zoll",
     );
-    check(inch64(-64), inches, "−1 Zoll", "minus 1 Zoll");
+    check(inches(-1), inch, "−1 Zoll", "minus 1 Zoll");
     for typed in [
         "9½ Zoll",
         "9 1/2 zoll",
@@ -258,11 +261,11 @@ fn lengths_are_written_and_read_as_in_german() {
         "24,13 cm",
         "241,3 Millimeter",
     ] {
-        assert_eq!(words.parse(typed, inches), Ok(four), "{typed}");
+        assert_eq!(words.parse(typed, inch), Ok(four), "{typed}");
     }
     assert_eq!(words.parse("241,3", mm), Ok(four));
     assert_eq!(words.parse("1.234 mm", mm), Err(ParseError::Ambiguous));
-    assert_eq!(words.parse("2 Fuß", mm), Ok(inch64(24 * 64)));
+    assert_eq!(words.parse("2 Fuß", mm), Ok(inches(24)));
     // What was typed in another language is still read, and neither is misread.
     assert_eq!(Words::english().parse("9½ Zoll", mm), Ok(four));
     assert_eq!(
@@ -270,9 +273,9 @@ fn lengths_are_written_and_read_as_in_german() {
         Err(ParseError::Ambiguous)
     );
     assert_eq!(words.decimal(1.25, 1), "1,2");
-    let spoken = Words::english().length(inch64(32), inches).spoken;
+    let spoken = Words::english().length(half_inches(1), inch).spoken;
     assert_eq!(spoken, "half of an inch");
-    let spoken = Words::english().length(four, inches).spoken;
+    let spoken = Words::english().length(four, inch).spoken;
     assert_eq!(spoken, "9 and a half inches");
 }
 
@@ -341,7 +344,7 @@ proptest! {
             }
             n => {
                 let metric = if n == 1 { MetricUnit::Mm } else { MetricUnit::Cm };
-                (Ruler { system: System::Metric, metric, ..Ruler::default() }, tenth_mm(marks))
+                (Ruler { system: System::Metric, metric, ..Ruler::default() }, tenths_of_mm(marks))
             }
         };
         let shown = words.length(length, ruler);

@@ -1485,6 +1485,8 @@ handed-many = { $n ->
 }
 error-file-absurd = Zeile { $line } dieser Datei sagt, was nicht sein kann, etwa viel mehr Quadrate, als eine Decke hat.
 error-file-absurd-next = Nichts davon wurde übernommen. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern.
+error-file-beyond = Zeile { $line } dieser Datei nennt { $figure } für „{ $field }“, weit jenseits von allem, was eine Decke hat.
+error-file-beyond-next = Nichts davon wurde übernommen, und sie bleibt unberührt. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern, oder öffne eine aufgehobene Kopie.
 error-file-unknown = Zeile { $line } dieser Datei enthält etwas, das dieses Lapwork nicht kennt.
 error-file-unknown-next = Nichts davon wurde übernommen. Öffne sie mit dem Lapwork, das sie geschrieben hat.
 error-merge-strangers = Das sind nicht zwei Kopien einer Decke.
@@ -1662,7 +1664,7 @@ sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
 sheet-caution-children = Lange Fransen gehören nicht ins Babybett.
 figure-between = Überlappung der Vierer
 
-error-beyond = Eine Zahl in diesem Schritt liegt weit jenseits von allem, was eine Decke hat.
+error-beyond = Eine Zahl in diesem Schritt liegt weit jenseits von allem, was eine Decke hat: { $figure } für „{ $field }“.
 error-beyond-next = Tippe sie noch einmal in Zoll oder Millimetern.
 
 ## Geschichte, Fotos, und noch einmal machen

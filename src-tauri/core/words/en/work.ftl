@@ -1629,7 +1629,9 @@ error-file-absurd = Line { $line } of this throw file says what cannot be, such 
 error-file-absurd-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy.
 error-file-unknown = Line { $line } of this throw file holds something this Lapwork does not know.
 error-file-unknown-next = Nothing of it was taken in, and it is left untouched. Open it with the Lapwork that wrote it.
-error-beyond = A figure in this step is far beyond anything a throw has.
+error-file-beyond = Line { $line } of this throw file gives { $figure } for “{ $field }”, far beyond anything a throw has.
+error-file-beyond-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy, or open one you have put by.
+error-beyond = A figure in this step is far beyond anything a throw has: { $figure } for “{ $field }”.
 error-beyond-next = Type it again in inches or millimetres.
 
 ## Story, photos, and making again

@@ -34,7 +34,7 @@ use crate::store::{Opened, Store, StoreError, ThrowId};
 use lapwork_core::demo;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::System;
-use lapwork_core::measure::bounds::believable;
+use lapwork_core::measure::bounds::Sent;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::drawing::{tiles, twills};
 use lapwork_core::show::{self, Context};
@@ -42,7 +42,6 @@ use lapwork_core::show::{Hello, ImportView, Prefs};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Problem;
 use lapwork_core::words::{self, LANGUAGES, Language, Words};
-use serde::Serialize;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -131,13 +130,13 @@ impl Service {
         }
     }
 
-    /// Refuse figures far beyond any throw's before anything is reckoned with them.
-    fn believe(&self, asked: &impl Serialize) -> Result<(), Problem> {
-        if believable(asked) {
-            Ok(())
-        } else {
-            Err(self.words.problem("beyond", &[]))
-        }
+    /// What the window sent, if no figure in it is out of bounds.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show, which names the figure.
+    pub fn accept<T>(&self, sent: Sent<T>) -> Result<T, Problem> {
+        sent.0
+            .map_err(|figure| show::out_of_bounds(&figure, &self.words))
     }
 
     /// What went wrong, in words.

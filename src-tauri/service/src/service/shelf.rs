@@ -86,7 +86,6 @@ impl Service {
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
     pub fn tend(&mut self, tend: &ShelfCommand, now: Time) -> Result<ShelfAnswer, Problem> {
-        self.believe(tend)?;
         self.claim().map_err(|error| self.message(&error))?;
         let begun = match tend {
             ShelfCommand::Begin { action } => {

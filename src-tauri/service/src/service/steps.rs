@@ -163,7 +163,6 @@ impl Service {
     /// # Errors
     /// The [`Problem`] to show; the throw is then as it was.
     pub fn act(&mut self, id: &str, deed: &Request, now: Time) -> Result<Head, Problem> {
-        self.believe(deed)?;
         self.claim().map_err(|error| self.message(&error))?;
         let throw = ThrowId::parse(id).and_then(|id| self.work_on(&id, now).map(|()| id));
         let throw = throw.map_err(|error| self.message(&error))?;

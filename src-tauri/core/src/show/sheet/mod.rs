@@ -267,7 +267,7 @@ fn tallies(throw: &Throw, context: Context<'_>) -> Vec<Row> {
         other: None,
     };
     vec![
-        row("spares", throw.spares as usize),
+        row("spares", throw.spares.get() as usize),
         row("spoilt", throw.losses.len()),
     ]
 }
