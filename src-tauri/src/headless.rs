@@ -7,6 +7,7 @@
 //! ends with code 1 if the file can be used but its last line is torn.
 
 use crate::printing;
+use jiff::Timestamp;
 use lapwork_core::demo;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::log::merge::{MergeSide, meet};
@@ -29,7 +30,6 @@ use std::io::{self, Write};
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use time::OffsetDateTime;
 
 /// What is asked for.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -223,7 +223,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
                 large,
                 black: style == Style::Ink,
                 story: false,
-                east: printing::east(),
+                zone: printing::zone(),
             };
             Ok(Ask::Sheet(path, out, system, order))
         }
@@ -327,13 +327,11 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
                 return Err(failed(to, &there, words));
             }
             let journal = open(path, words)?.journal;
-            let sheet = paper::sheet(&journal, lens(*system), *order);
-            let made = lapwork_sheet::print(
-                &sheet,
-                Photos::new(),
-                printing::options(*order),
-                &mut |_| ControlFlow::Continue(()),
-            );
+            let sheet = paper::sheet(&journal, lens(*system), order);
+            let made =
+                lapwork_sheet::print(&sheet, Photos::new(), printing::options(order), &mut |_| {
+                    ControlFlow::Continue(())
+                });
             let bytes = made.map_err(|why| {
                 let problem = words.problem("print", &[("why", why.to_string().into())]);
                 Failure::Told(one_line(&problem))
@@ -508,15 +506,8 @@ fn tables(
 
 /// A moment as `2026-01-31 17:05Z`.
 fn date(at: Time) -> String {
-    let Ok(when) = OffsetDateTime::from_unix_timestamp(at.div_euclid(1000)) else {
+    let Ok(when) = Timestamp::from_second(at.div_euclid(1000)) else {
         return at.to_string();
     };
-    format!(
-        "{}-{:02}-{:02} {:02}:{:02}Z",
-        when.year(),
-        u8::from(when.month()),
-        when.day(),
-        when.hour(),
-        when.minute()
-    )
+    when.strftime("%Y-%m-%d %H:%MZ").to_string()
 }

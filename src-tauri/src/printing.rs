@@ -4,14 +4,14 @@
 //! are free; how far it is and whether it is to stop goes through a [`Press`]. One print
 //! at a time: a second waits for nobody, it takes the press over and the first is stopped.
 
+use jiff::tz::TimeZone;
 use lapwork_core::show::Sheet;
-use lapwork_core::show::{PrintOrder, PrintPaper, Printing};
+use lapwork_core::show::{PrintOrder, PrintPaper, Printing, ZoneName};
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_service::photos;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
-use time::UtcOffset;
 
 /// How far the print in hand is, and whether it is to stop.
 #[derive(Debug, Default)]
@@ -46,7 +46,7 @@ impl Press {
     pub fn print(
         &self,
         sheet: &Sheet,
-        order: PrintOrder,
+        order: &PrintOrder,
         photo: &dyn Fn(&PhotoId) -> Option<Vec<u8>>,
     ) -> Result<Vec<u8>, PrintFault> {
         let own = self.turn.fetch_add(1, Ordering::Relaxed) + 1;
@@ -89,7 +89,7 @@ fn printable(photo: photos::PaperPhoto) -> lapwork_sheet::Photo {
 }
 
 /// How an order is printed.
-pub fn options(order: PrintOrder) -> Options {
+pub fn options(order: &PrintOrder) -> Options {
     Options {
         paper: match order.paper {
             PrintPaper::A4 => Paper::A4,
@@ -113,11 +113,17 @@ pub fn options(order: PrintOrder) -> Options {
     }
 }
 
-/// How far local time is east of UTC, in minutes, where the system tells a program that:
-/// one of many threads, such as the window's, is told nothing.
-pub fn east() -> i32 {
-    let offset = UtcOffset::current_local_offset().unwrap_or(UtcOffset::UTC);
-    offset.whole_seconds() / 60
+/// The time zone that the system is set to; UTC where it does not say.
+pub fn zone() -> ZoneName {
+    let system = TimeZone::system();
+    let rule = || std::env::var("TZ").ok();
+    ZoneName::named(
+        system
+            .iana_name()
+            .map(str::to_string)
+            .or_else(rule)
+            .unwrap_or_default(),
+    )
 }
 
 #[cfg(test)]
@@ -143,13 +149,13 @@ mod tests {
             large: false,
             black: false,
             story: false,
-            east: 0,
+            zone: ZoneName::default(),
         };
-        let sheet = sheet(&demo::throw(lens.now), lens, order);
+        let sheet = sheet(&demo::throw(lens.now), lens, &order);
         let press = Press::default();
         assert_eq!(press.look(), None);
         let (stopped, seen) = std::thread::scope(|scope| {
-            let first = scope.spawn(|| press.print(&sheet, order, &|_| None));
+            let first = scope.spawn(|| press.print(&sheet, &order, &|_| None));
             let seen = loop {
                 if let Some(seen) = press.look() {
                     break seen;
@@ -162,7 +168,7 @@ mod tests {
         assert_eq!(stopped, Err(PrintFault::Cancelled));
         assert!(seen.done < seen.all);
         assert_eq!(press.look(), None);
-        let made = press.print(&sheet, order, &|_| None).unwrap();
+        let made = press.print(&sheet, &order, &|_| None).unwrap();
         assert!(made.starts_with(b"%PDF-"));
         assert_eq!(press.look(), None);
     }

@@ -270,9 +270,9 @@ fn print(
     id: String,
     order: PrintOrder,
 ) -> Result<Exported, Problem> {
-    let (name, sheet) = service(&shared).sheet(&id, order, now())?;
+    let (name, sheet) = service(&shared).sheet(&id, &order, now())?;
     let photo = |photo: &PhotoId| service(&shared).photo(&id, photo.as_str());
-    let made = press.print(&sheet, order, &photo);
+    let made = press.print(&sheet, &order, &photo);
     let bytes = match made {
         Ok(bytes) => bytes,
         Err(PrintFault::Cancelled) => return Ok(Exported { said: None }),

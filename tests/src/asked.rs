@@ -46,7 +46,7 @@ pub fn looks() -> Vec<Value> {
         json!({"see": "wishes", "wishes": serde_json::to_value(Wishes::default()).expect("plain JSON")}),
         json!({"see": "floor", "part": 0}),
         json!({"see": "covering"}),
-        json!({"see": "story", "east": 60}),
+        json!({"see": "story", "zone": "Europe/Berlin"}),
     ]
 }
 

@@ -103,7 +103,7 @@ fn a_sheet_is_ordered_seen_to_be_made_and_read() {
             .contains("More fabric")
     });
     let mut wanted = figures(&walk);
-    let story = walk.look(json!({ "see": "story", "east": 0 }))["story"].clone();
+    let story = walk.look(json!({ "see": "story", "zone": "UTC" }))["story"].clone();
     walk.tap("tab-history");
     // Days are written in the same way on the screen and in the story.
     let last = |days: &Value| days.as_array().unwrap().last().unwrap()["title"].clone();

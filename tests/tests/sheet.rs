@@ -16,7 +16,7 @@ use lapwork_core::measure::{Ruler, System};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::sheet::{MOST_PHOTOS, Row, SheetEntry};
 use lapwork_core::show::{self, Context, Sheet};
-use lapwork_core::show::{PrintOrder, PrintPaper};
+use lapwork_core::show::{PrintOrder, PrintPaper, ZoneName};
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size, print};
@@ -831,7 +831,7 @@ fn photos_from_the_store_are_made_small_and_grey_for_black_ink() {
         large: false,
         black: true,
         story: true,
-        east: 0,
+        zone: ZoneName::default(),
     };
     let press = lapwork_shell::printing::Press::default();
     // The second is damaged on the disk: told to be gone, and the rest is printed.
@@ -843,7 +843,7 @@ fn photos_from_the_store_are_made_small_and_grey_for_black_ink() {
             damaged[..200].to_vec()
         })
     };
-    let paged = Paged::kept(&press.print(&sheet, order, &found).unwrap());
+    let paged = Paged::kept(&press.print(&sheet, &order, &found).unwrap());
     let pictures = pictures(&paged);
     assert_eq!(pictures.len(), 1);
     assert_eq!((pictures[0].1, pictures[0].2), (800, 500));

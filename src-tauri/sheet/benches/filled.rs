@@ -11,7 +11,7 @@ use lapwork_core::measure::{Count, Ruler, sixty_fourths};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::{Kind, Rect};
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
-use lapwork_core::show::Day;
+use lapwork_core::show::ZoneName;
 use lapwork_core::show::{self, Context, Sheet};
 use lapwork_core::throw::Mishap;
 use lapwork_core::throw::photos::PhotoId;
@@ -200,12 +200,9 @@ pub fn sheet_in(journal: &Journal, words: &Words) -> Sheet {
         ruler: Ruler::default(),
         now: AT,
     };
-    let day = |_| Day {
-        year: 2026,
-        month: 11,
-        day: 25,
-    };
-    show::sheet(journal, lens, &day)
+    // 25 November 2026, noon.
+    let day = ZoneName::named("UTC").calendar().day(1_795_608_000_000);
+    show::sheet(journal, lens, &|_| day)
 }
 
 /// A day's milliseconds.
@@ -223,7 +220,7 @@ pub fn story_in(journal: &Journal, words: &Words) -> Sheet {
         ruler: Ruler::default(),
         now: AT,
     };
-    sheet_in(journal, words).with_story(journal, 0, lens)
+    sheet_in(journal, words).with_story(journal, &ZoneName::default(), lens)
 }
 
 /// The same throw with so many photos, some a day, each of something else; and a lesson or two.

@@ -28,7 +28,6 @@ use lapwork_core::measure::{
 };
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
-use lapwork_core::show::Day;
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Context};
@@ -183,14 +182,15 @@ fn shown(journal: &Journal, turn: u32, lens: Context<'_>) {
             }
         }
         5 => {
-            show::story_page(&show::story(journal, -720, lens), |_| None, lens);
+            show::story_page(
+                &show::story(journal, &show::ZoneName::named("Etc/GMT+12"), lens),
+                |_| None,
+                lens,
+            );
         }
         6 => {
-            show::sheet(journal, lens, &|_| Day {
-                year: 2026,
-                month: 3,
-                day: 8,
-            });
+            let calendar = show::ZoneName::named("Europe/Berlin").calendar();
+            show::sheet(journal, lens, &|at| calendar.day(at));
         }
         7 => {
             show::again(journal, lens);

@@ -31,8 +31,8 @@ export function time(at: number): string {
   return (times[tongue] ??= new Intl.DateTimeFormat(tongue, parts)).format(at);
 }
 
-/** How far local time is east of UTC now, in minutes. */
-export const east = () => -new Date().getTimezoneOffset();
+/** The name of this device's time zone in the IANA database. */
+export const zone = () => Intl.DateTimeFormat().resolvedOptions().timeZone ?? 'UTC';
 
 /** Whole seconds as `m:ss`. */
 export function clock(seconds: number): string {

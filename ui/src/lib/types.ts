@@ -805,9 +805,9 @@ tile: Tile | null, };
 
 export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
 /**
- * How far local time is east of UTC, in minutes.
+ * The time zone whose days are told.
  */
-east: number, };
+zone: ZoneName, };
 
 export type ExportButton = { 
 /**
@@ -2336,9 +2336,9 @@ black: boolean,
  */
 story: boolean, 
 /**
- * How far local time is east of UTC, in minutes.
+ * The time zone whose days are told.
  */
-east: number, };
+zone: ZoneName, };
 
 export type PrintPaper = "a4" | "letter";
 
@@ -2464,9 +2464,9 @@ height: string, } | { "see": "history",
  */
 most: number, } | { "see": "hand-on" } | { "see": "story", 
 /**
- * How far local time is east of UTC, in minutes.
+ * The time zone whose days are told.
  */
-east: number, };
+zone: ZoneName, };
 
 export type Rect = [number, number, number, number];
 
@@ -3177,6 +3177,8 @@ left: Length,
 right: Length, };
 
 export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
+
+export type ZoneName = string;
 
 export type ZoneTyped = { 
 /**

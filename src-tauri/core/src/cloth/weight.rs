@@ -26,7 +26,7 @@
 //! assert_eq!(in_gsm(ounces(12.0)).round(), 407.0);
 //! ```
 
-use crate::measure::bounds::{MOST, OutOfBounds};
+use crate::measure::limits::{MOST, OutOfBounds};
 use crate::measure::{Area, Length, System, in_mm, square_metres};
 use crate::plan::Plan;
 use serde::{Deserialize, Serialize};

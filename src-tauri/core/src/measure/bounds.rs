@@ -15,31 +15,11 @@
 //! is for [`crate::command::decide`] and [`crate::log::intake`], and an event that does not
 //! fit is passed over.
 
-use crate::measure::{Count, MOST_NM};
+use crate::measure::Count;
 use serde::de::{DeserializeOwned, Error as _};
 use serde::{Deserialize, Deserializer};
 use serde_json::Value;
 use thiserror::Error;
-
-/// The largest weight or thickness that is read, in their SI units: as a number of lengths.
-pub const MOST: f64 = MOST_NM as f64;
-
-/// A figure that lies beyond the bounds of its type.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
-pub enum OutOfBounds {
-    /// A length of more than a kilometre.
-    #[error("a length is at most a kilometre either way; give it in nanometres")]
-    Length,
-    /// A count of more than ten millions.
-    #[error("a count is at most 10 000 000")]
-    Count,
-    /// A weight that is no number, or far beyond that of any cloth.
-    #[error("a weight of cloth is at most {MOST:e} kg/m²")]
-    Weight,
-    /// A thickness that is no number, or far beyond that of any cloth.
-    #[error("a thickness of cloth is at most {MOST:e} m")]
-    Thickness,
-}
 
 /// Which figure of something from outside is out of bounds.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]

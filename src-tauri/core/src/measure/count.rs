@@ -5,7 +5,7 @@
 //! ([`OutOfBounds::Count`]). Adding counts stops at the most and subtracting stops at
 //! nothing, so that no record, however often it says the same, overflows one.
 
-use crate::measure::bounds::OutOfBounds;
+use crate::measure::limits::OutOfBounds;
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 use std::iter::Sum;

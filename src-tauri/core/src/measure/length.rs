@@ -21,7 +21,7 @@
 //!
 //! What multiplies two lengths is an area, and areas are floating point.
 
-use crate::measure::bounds::OutOfBounds;
+use crate::measure::limits::OutOfBounds;
 use serde::{Deserialize, Serialize};
 use std::fmt::{self, Display, Formatter};
 use std::iter::Sum;
@@ -149,6 +149,11 @@ mod tests {
 
     /// The longest file the shell reads, in bytes (`store::MOST_BYTES`).
     const LONGEST_FILE: i64 = 64 << 20;
+
+    #[test]
+    fn all_figures_share_one_largest_number() {
+        assert_eq!(crate::measure::limits::MOST, MOST_NM as f64);
+    }
 
     #[test]
     fn all_lengths_of_the_longest_file_add_up() {

@@ -55,6 +55,7 @@
 pub mod bounds;
 mod count;
 mod length;
+pub mod limits;
 pub mod outline;
 
 pub use count::Count;

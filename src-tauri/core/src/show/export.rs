@@ -6,6 +6,7 @@
 use crate::log::journal::Journal;
 use crate::measure::System;
 use crate::show::context::Context;
+use crate::show::dates::ZoneName;
 use crate::show::drawing::Drawing;
 use crate::show::parts::{Head, head};
 use crate::show::tables::Table;
@@ -24,8 +25,8 @@ pub enum Export {
     Tables,
     /// The story of its making, as a page with its photos in it.
     Story {
-        /// How far local time is east of UTC, in minutes.
-        east: i32,
+        /// The time zone whose days are told.
+        zone: ZoneName,
     },
 }
 
@@ -80,7 +81,7 @@ pub enum PrintPaper {
 }
 
 /// How a sheet is to be printed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct PrintOrder {
     /// The wall card instead of the making sheet.
     pub card: bool,
@@ -92,8 +93,8 @@ pub struct PrintOrder {
     pub black: bool,
     /// With the story and its photos; the wall card has none.
     pub story: bool,
-    /// How far local time is east of UTC, in minutes.
-    pub east: i32,
+    /// The time zone whose days are told.
+    pub zone: ZoneName,
 }
 
 /// How far a print is.
@@ -125,7 +126,7 @@ pub(super) fn hand_on(journal: &Journal, context: Context<'_>) -> ExportView {
             large: false,
             black: false,
             story: false,
-            east: 0,
+            zone: ZoneName::default(),
         },
     }
 }

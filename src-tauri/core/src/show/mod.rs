@@ -52,7 +52,7 @@ pub use again::{AgainView, DraftAfter, again};
 pub use bench::{BenchCell, BenchView, PieceCard, SquareStage, StageKey, Tally};
 pub use context::Context;
 pub use cutting::{Drag, Handle, PileCutView};
-pub use dates::{Day, date};
+pub use dates::{Calendar, Day, ZoneName, date};
 pub use errors::{format_error, out_of_bounds, rejection};
 pub use export::{
     Export, ExportButton, ExportSection, ExportView, Exported, PrintOrder, PrintPaper, Printing,
@@ -143,7 +143,7 @@ pub fn answer(journal: &Journal, look: &Query, context: Context<'_>) -> Result<V
             View::Whole(whole::whole(journal, width, height, context))
         }
         Query::HandOn => View::HandOn(export::hand_on(journal, context)),
-        Query::Story { east } => View::Story(story::seen(journal, *east, context)),
+        Query::Story { zone } => View::Story(story::seen(journal, zone, context)),
         Query::History { most } => View::History(history::history(journal, *most, context)),
     })
 }

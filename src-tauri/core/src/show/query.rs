@@ -5,6 +5,7 @@ use crate::command::Command;
 use crate::plan::assembly::{Kind, Rect};
 use crate::show::bench::BenchView;
 use crate::show::cutting::{Drag, PileCutView};
+use crate::show::dates::ZoneName;
 use crate::show::export::ExportView;
 use crate::show::faces::FacesView;
 use crate::show::floor::{CoveringView, FloorView};
@@ -136,8 +137,8 @@ pub enum Query {
     HandOn,
     /// The story of its making.
     Story {
-        /// How far local time is east of UTC, in minutes.
-        east: i32,
+        /// The time zone whose days are told.
+        zone: ZoneName,
     },
 }
 

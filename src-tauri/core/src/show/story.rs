@@ -4,23 +4,18 @@
 //! stitched; 2 fours squared up`); then come, in order, turns the work took, mishaps,
 //! notes and photos. Steps on the way to another (pressing, cooling, gluing) are left
 //! out of the count, and so is everything that was taken back.
-//!
-//! Limits: days are told by one distance from UTC, that of the moment of asking, so an
-//! hour's work past midnight may be told with the day beside it where the clocks have
-//! changed since.
 
 use crate::log::journal::{Entry, Journal, What};
 use crate::plan::assembly::{Kind, Rect};
 use crate::show::context::Context;
-use crate::show::dates::{self, Day as Calendar};
+use crate::show::dates::{self, Day, ZoneName};
 use crate::show::parts::{Head, head};
 use crate::show::{events, names};
 use crate::throw::index::tier;
 use crate::throw::tasks::Task;
-use crate::throw::{Event, Throw, Time};
+use crate::throw::{Event, Throw};
 use serde::Serialize;
 use std::collections::BTreeMap;
-use time::{Date, OffsetDateTime};
 use ts_rs::TS;
 
 /// The story of a throw's making: a plain structure, to be shown, printed or written out.
@@ -88,21 +83,19 @@ pub struct StoryView {
     pub story: Story,
 }
 
-/// Most minutes a place's time is from UTC.
-const FARTHEST: i32 = 18 * 60;
-
 /// The screen.
-pub(super) fn seen(journal: &Journal, east: i32, context: Context<'_>) -> StoryView {
+pub(super) fn seen(journal: &Journal, zone: &ZoneName, context: Context<'_>) -> StoryView {
     StoryView {
         head: head(journal, context),
-        story: story(journal, east, context),
+        story: story(journal, zone, context),
     }
 }
 
-/// The story; `east` is how far local time is east of UTC, in minutes.
-pub fn story(journal: &Journal, east: i32, context: Context<'_>) -> Story {
+/// The story, by the days of a time zone.
+pub fn story(journal: &Journal, zone: &ZoneName, context: Context<'_>) -> Story {
     let throw = journal.throw();
-    let mut days: BTreeMap<Date, GatheredDay> = BTreeMap::new();
+    let calendar = zone.calendar();
+    let mut days: BTreeMap<Day, GatheredDay> = BTreeMap::new();
     for (entry, stands) in journal.entries() {
         let What::Do(events) = &entry.what else {
             continue;
@@ -110,7 +103,7 @@ pub fn story(journal: &Journal, east: i32, context: Context<'_>) -> Story {
         if !stands {
             continue;
         }
-        let day = days.entry(date(entry.at, east)).or_default();
+        let day = days.entry(calendar.day(entry.at)).or_default();
         for event in events {
             day.take(event, entry, throw, context);
         }
@@ -141,16 +134,6 @@ fn about(journal: &Journal, context: Context<'_>) -> Vec<String> {
         ),
         head.progress,
     ]
-}
-
-/// The local date of a moment.
-fn date(at: Time, east: i32) -> Date {
-    let east = i64::from(east.clamp(-FARTHEST, FARTHEST));
-    let seconds = at.div_euclid(1000).saturating_add(east * 60);
-    // A moment no calendar holds is told with the first day of the count.
-    OffsetDateTime::from_unix_timestamp(seconds)
-        .unwrap_or(OffsetDateTime::UNIX_EPOCH)
-        .date()
 }
 
 /// A day as it is gathered.
@@ -291,7 +274,7 @@ impl GatheredDay {
         }
     }
 
-    fn told(self, date: Date, context: Context<'_>) -> StoryDay {
+    fn told(self, date: Day, context: Context<'_>) -> StoryDay {
         let made: Vec<String> = self
             .made
             .into_iter()
@@ -303,24 +286,13 @@ impl GatheredDay {
                 )
             })
             .collect();
-        let month = u8::from(date.month());
         StoryDay {
-            date: format!("{:04}-{month:02}-{:02}", date.year(), date.day()),
+            date: date.iso(),
             title: say!(
                 context,
                 "ui-day",
-                weekday = context.say(
-                    &format!("ui-weekday-{}", date.weekday().number_from_monday()),
-                    &[]
-                ),
-                date = dates::date(
-                    Calendar {
-                        year: date.year(),
-                        month,
-                        day: date.day(),
-                    },
-                    context.words
-                )
+                weekday = context.say(&format!("ui-weekday-{}", date.weekday()), &[]),
+                date = dates::date(date, context.words)
             ),
             made: (!made.is_empty()).then(|| {
                 say!(
@@ -341,8 +313,8 @@ mod tests {
     use crate::measure::Count;
     use crate::measure::Ruler;
     use crate::plan::Plan;
-    use crate::throw::Mishap;
     use crate::throw::photos::PhotoId;
+    use crate::throw::{Mishap, Time};
     use crate::words::Words;
 
     const HOUR: Time = 3_600_000;
@@ -352,14 +324,14 @@ mod tests {
         journal.accept(entry).unwrap();
     }
 
-    fn told(journal: &Journal, east: i32) -> Story {
+    fn told(journal: &Journal, zone: &str) -> Story {
         let words = Words::english();
         let context = Context {
             words: &words,
             ruler: Ruler::default(),
             now: 0,
         };
-        story(journal, east, context)
+        story(journal, &ZoneName::named(zone), context)
     }
 
     fn next(task: Task, kind: Kind, count: u32) -> Command {
@@ -414,7 +386,7 @@ mod tests {
         let undo = journal.propose_undo(late).unwrap();
         journal.accept(undo).unwrap();
 
-        let said = told(&journal, 0);
+        let said = told(&journal, "UTC");
         let titles: Vec<(&str, &str)> = said
             .days
             .iter()
@@ -448,17 +420,17 @@ mod tests {
         );
         assert_eq!(said.days[1].items[0].photo, Some(photo.clone()));
         // West of Greenwich it was all done on one day, east of it on the next.
-        assert_eq!(told(&journal, -180).days.len(), 1);
-        assert_eq!(told(&journal, 120).days[0].date, "2000-01-01");
+        assert_eq!(told(&journal, "<-03>3").days.len(), 1);
+        assert_eq!(told(&journal, "<+02>-2").days[0].date, "2000-01-01");
         // Taken out of the story, the photo is told of no more.
         act(&mut journal, &Command::Unpicture { photo }, late);
-        assert_eq!(told(&journal, 0).days[1].items.len(), 1);
+        assert_eq!(told(&journal, "UTC").days[1].items.len(), 1);
     }
 
     #[test]
     fn mishaps_and_squares_off_the_pile_are_told() {
         let journal = crate::demo::throw(1_800_000_000_000);
-        let said = told(&journal, 0);
+        let said = told(&journal, "UTC");
         let made = said.days.iter().filter_map(|d| d.made.as_deref());
         let made: Vec<&str> = made.collect();
         assert!(made[0].contains("50 squares cut"), "{made:?}");
@@ -474,14 +446,5 @@ mod tests {
             .find(|i| i.sort == StorySort::Mishap);
         let scorched = Mishap::Scorched.key();
         assert!(spoilt.is_some_and(|i| i.words.contains(scorched)));
-    }
-
-    #[test]
-    fn no_moment_breaks_the_calendar() {
-        for at in [Time::MIN, -1, 0, Time::MAX] {
-            for east in [i32::MIN, 0, i32::MAX] {
-                date(at, east);
-            }
-        }
     }
 }

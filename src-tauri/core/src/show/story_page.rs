@@ -137,7 +137,7 @@ mod tests {
             let entry = journal.propose(&action, 1_800_000_000_000).unwrap();
             journal.accept(entry).unwrap();
         }
-        let story = super::super::story(&journal, 0, context);
+        let story = super::super::story(&journal, &crate::show::ZoneName::default(), context);
         let page = story_page(
             &story,
             |id| (*id == there).then(|| "QUJD".to_string()),

@@ -18,8 +18,8 @@ use crate::measure::{Length, NM_PER_INCH, in_nm};
 use crate::show::cutting;
 use crate::throw::tasks::Task;
 use crate::throw::{Throw, Time};
+use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use time::OffsetDateTime;
 use ts_rs::TS;
 
 /// A table that can be had.
@@ -431,18 +431,10 @@ fn record(journal: &Journal, context: Context<'_>) -> Vec<Vec<String>> {
 
 /// A moment as ISO 8601 has it, in UTC to the second: `2026-01-31T17:05:09Z`.
 fn moment(at: Time) -> String {
-    let Ok(when) = OffsetDateTime::from_unix_timestamp(at.div_euclid(1000)) else {
+    let Ok(when) = Timestamp::from_second(at.div_euclid(1000)) else {
         return at.to_string();
     };
-    format!(
-        "{:04}-{:02}-{:02}T{:02}:{:02}:{:02}Z",
-        when.year(),
-        u8::from(when.month()),
-        when.day(),
-        when.hour(),
-        when.minute(),
-        when.second()
-    )
+    when.strftime("%Y-%m-%dT%H:%M:%SZ").to_string()
 }
 
 #[cfg(test)]

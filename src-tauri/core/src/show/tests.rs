@@ -10,7 +10,7 @@ use crate::measure::{
 };
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::{JoinOrder, Joining, Plan};
-use crate::show::{Card, OutlineTyped, Picture, WorkView};
+use crate::show::{Card, OutlineTyped, Picture, WorkView, ZoneName};
 use crate::throw::Time;
 use crate::throw::tasks::{Station, Task};
 use crate::throw::wishes::Wishes;
@@ -400,7 +400,9 @@ fn every_screen_of_the_demo_in_every_ruler() {
                     drag: None,
                 },
                 Query::History { most: 300 },
-                Query::Story { east: 60 },
+                Query::Story {
+                    zone: ZoneName::named("Europe/Berlin"),
+                },
                 Query::Measure {
                     piece: Rect::from([0, 2, 2, 2]),
                     width: "9 5/8 in".into(),
@@ -1871,7 +1873,7 @@ fn washing_is_told_from_sewing() {
         rest.replace('\u{a0}', " "),
         "Finished. The throw measures 17 × 17 in, after 2 washes. Well made."
     );
-    let told = story(&journal, 0, context).lines[0].replace('\u{a0}', " ");
+    let told = story(&journal, &ZoneName::default(), context).lines[0].replace('\u{a0}', " ");
     assert!(told.contains("finished 17 × 17 in"), "{told}");
 }
 

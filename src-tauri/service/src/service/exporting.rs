@@ -10,7 +10,7 @@ use lapwork_core::log::journal::Journal;
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Sheet};
-use lapwork_core::show::{Export, Exported, PrintOrder};
+use lapwork_core::show::{Export, Exported, PrintOrder, ZoneName};
 use lapwork_core::throw::Time;
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Arg;
@@ -55,7 +55,7 @@ impl Service {
                 };
                 Ok(Table::ALL.into_iter().map(file).collect())
             }),
-            Export::Story { east } => Ok(vec![self.story_page(id, *east, now)?]),
+            Export::Story { zone } => Ok(vec![self.story_page(id, zone, now)?]),
         }
     }
 
@@ -85,7 +85,7 @@ impl Service {
     pub fn sheet(
         &mut self,
         id: &str,
-        order: PrintOrder,
+        order: &PrintOrder,
         now: Time,
     ) -> Result<(String, Sheet), Problem> {
         self.with(id, now, |journal, lens| {
@@ -101,11 +101,11 @@ impl Service {
     }
 
     /// The story as one page, with the photos that are there in it.
-    fn story_page(&mut self, id: &str, east: i32, now: Time) -> Result<ExportFile, Problem> {
+    fn story_page(&mut self, id: &str, zone: &ZoneName, now: Time) -> Result<ExportFile, Problem> {
         let (story, called) = self.with(id, now, |journal, lens| {
             let called = lens.words.say("ui-story", &[]);
             let called = format!("{} - {called}", journal.throw().name);
-            Ok((show::story(journal, east, lens), called))
+            Ok((show::story(journal, zone, lens), called))
         })?;
         let id = ThrowId::parse(id).map_err(|error| self.message(&error))?;
         let photo = |photo: &PhotoId| {

@@ -2,6 +2,7 @@
 
 use crate::log::journal::Journal;
 use crate::show::context::Context;
+use crate::show::dates::ZoneName;
 use crate::show::drawing::Style;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::{FaceMap, Grid};
@@ -349,12 +350,11 @@ pub struct Sheet {
 }
 
 impl Sheet {
-    /// The same with the story at its end; `east` is how far local time is east of UTC, in
-    /// minutes.
-    pub fn with_story(self, journal: &Journal, east: i32, context: Context<'_>) -> Sheet {
+    /// The same with the story, by the days of a time zone, at its end.
+    pub fn with_story(self, journal: &Journal, zone: &ZoneName, context: Context<'_>) -> Sheet {
         let doubled = context.words.doubled();
         let words = &doubled;
-        let told = story::story(journal, east, Context { words, ..context });
+        let told = story::story(journal, zone, Context { words, ..context });
         let items = told.days.iter().flat_map(|day| &day.items);
         let mut photos: Vec<PhotoId> = items.filter_map(|item| item.photo.clone()).collect();
         let over = photos.len().saturating_sub(MOST_PHOTOS);

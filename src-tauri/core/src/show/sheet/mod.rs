@@ -121,10 +121,7 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
             size = both.doubled.by(size.width, size.height)
         ),
         day: say!(both, "sheet-day", day = told(context.now)),
-        date: {
-            let today = day(context.now);
-            [today.year, i32::from(today.month), i32::from(today.day)]
-        },
+        date: day(context.now).parts(),
         progress: seen.progress,
         labels: LABELS
             .iter()
