@@ -9,7 +9,7 @@
 // Every answer has a revision. A deed may overtake a question: the answer to that, made from the
 // throw as it was before, is dropped and the question asked again.
 
-import type { CommandAnswer, Head, LookAnswer, Query, Print, View } from './types';
+import type { CommandAnswer, Head, LookAnswer, Query, View } from './types';
 
 /** Whether the batch that is looked at is through. */
 const through = (look: Query, view: View) =>
@@ -28,8 +28,6 @@ export class InHand {
   look = $state.raw<Query | null>(null);
   view = $state.raw<View | null>(null);
   head = $state.raw<Head | null>(null);
-  /** The fabrics of the throw, as last seen; for pictures. */
-  prints = $state.raw<Print[]>([]);
 
   private newest: Newest = NOTHING;
   private count = 0;
@@ -49,7 +47,6 @@ export class InHand {
     this.look = null;
     this.view = null;
     this.head = null;
-    this.prints = [];
     return true;
   }
 
@@ -140,6 +137,5 @@ export class InHand {
     this.look = look;
     this.view = view;
     if (view.head) this.head = view.head;
-    if ('prints' in view) this.prints = view.prints.map((swatch) => swatch.print);
   }
 }

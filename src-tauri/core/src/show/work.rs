@@ -16,7 +16,7 @@ use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Stitch, fringe, take};
 use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
-use crate::show::parts::{Button, CautionNote, Figure, Head, Swatch, head, swatches};
+use crate::show::parts::{Button, CautionNote, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{lessons, measuring, names, pictures};
 use crate::throw::tasks::{Station, Task};
@@ -137,8 +137,6 @@ pub struct WorkView {
     pub rest: Option<String>,
     /// Front and back, once all is done.
     pub ended: Option<[Picture; 2]>,
-    /// The fabrics, for the picture.
-    pub prints: Vec<Swatch>,
 }
 
 /// One task to do to some pieces of one kind.
@@ -252,7 +250,6 @@ pub(super) fn work(
         offers,
         rest,
         ended,
-        prints: swatches(journal, context),
     }
 }
 

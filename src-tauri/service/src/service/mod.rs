@@ -36,6 +36,7 @@ use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::System;
 use lapwork_core::measure::bounds::Sent;
 use lapwork_core::plan::Plan;
+use lapwork_core::show::drawing::{tiles, twills};
 use lapwork_core::show::{self, Context};
 use lapwork_core::show::{Hello, ImportView, Prefs};
 use lapwork_core::throw::Time;
@@ -208,6 +209,8 @@ impl Service {
             draft: show::draft_of(&Plan::usual(lens.ruler.system), lens),
             prints: demo::prints_in(&self.words),
             denims: demo::denims_in(&self.words),
+            tiles: tiles(),
+            twills: twills(),
             version: env!("CARGO_PKG_VERSION").to_string(),
             folder: self.store.folder().to_string(),
             problem: match claimed {

@@ -77,7 +77,6 @@ impl Service {
             next: String::new(),
             at: self.store.written(place, id),
             picture: None,
-            prints: Vec::new(),
             problem: Some(self.message(error)),
         }
     }
