@@ -25,7 +25,7 @@ const CALLS: &[&str] = &[
     "dropped",
     "take",
     "print",
-    "printing",
+    "stop_arranging",
     "stop_printing",
     "again",
     "photo",

@@ -35,6 +35,7 @@ export default ts.config(
           'setInterval',
           'clearInterval',
           'requestAnimationFrame',
+          'cancelAnimationFrame',
           'crypto',
           'HTMLElement',
           'HTMLInputElement',

@@ -7,10 +7,12 @@
 
 use lapwork_core::words::{self, Words};
 
+mod calls;
 mod dialogs;
 pub mod headless;
 pub mod printing;
 mod window;
+mod worker;
 
 pub use window::run;
 

@@ -1,8 +1,8 @@
 //! The printed sheet: from what goes on paper to the bytes of a PDF.
 //!
-//! The window's print runs on the thread of its own call, so that the window and the service
-//! are free; how far it is and whether it is to stop goes through a [`Press`]. One print
-//! at a time: a second waits for nobody, it takes the press over and the first is stopped.
+//! The window's print runs on a thread of its own, so that the window and the service are free.
+//! It tells how far it is as it goes on, and stops by a [`Press`]. One print at a time: a second
+//! waits for nobody, it takes the press over and the first is stopped.
 
 use jiff::tz::TimeZone;
 use lapwork_core::show::Sheet;
@@ -11,35 +11,23 @@ use lapwork_core::throw::photos::PhotoId;
 use lapwork_service::photos;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size};
 use std::ops::ControlFlow;
-use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
+use std::sync::atomic::{AtomicU64, Ordering};
 
-/// How far the print in hand is, and whether it is to stop.
+/// Lets the print in hand be stopped.
 #[derive(Debug, Default)]
 pub struct Press {
     /// The print in hand; a print whose number is not this one stops.
     turn: AtomicU64,
-    /// Steps done, one more; 0 when nothing is printed.
-    step: AtomicU32,
 }
 
 impl Press {
-    /// How far it is; nothing if nothing is printed.
-    pub fn look(&self) -> Option<Printing> {
-        let step = self.step.load(Ordering::Relaxed);
-        (step > 0).then(|| Printing {
-            done: step - 1,
-            all: Progress::ALL,
-        })
-    }
-
     /// Stop the print in hand.
     pub fn stop(&self) {
         self.turn.fetch_add(1, Ordering::Relaxed);
-        self.step.store(0, Ordering::Relaxed);
     }
 
     /// Print; [`PrintFault::Cancelled`] once it was stopped. `photo` gives the bytes kept of a
-    /// photo, which are made small one after another.
+    /// photo, which are made small one after another. `tell` is told how far it is.
     ///
     /// # Errors
     /// The [`PrintFault`].
@@ -48,29 +36,33 @@ impl Press {
         sheet: &Sheet,
         order: &PrintOrder,
         photo: &dyn Fn(&PhotoId) -> Option<Vec<u8>>,
+        tell: &dyn Fn(Printing),
     ) -> Result<Vec<u8>, PrintFault> {
         let own = self.turn.fetch_add(1, Ordering::Relaxed) + 1;
         let mine = || self.turn.load(Ordering::Relaxed) == own;
+        let all = Progress::ALL;
         let mut photos = Photos::new();
+        let mut told = 0;
+        tell(Printing { done: told, all });
         for name in &sheet.photos {
             if !mine() {
                 return Err(PrintFault::Cancelled);
             }
-            self.step.store(1, Ordering::Relaxed);
             let found = photo(name).and_then(|kept| photos::for_paper(&kept, order.black));
             photos.extend(found.map(|photo| (name.clone(), printable(photo))));
         }
-        let made = lapwork_sheet::print(sheet, photos, options(order), &mut |now| {
+        lapwork_sheet::print(sheet, photos, options(order), &mut |now| {
             if !mine() {
                 return ControlFlow::Break(());
             }
-            self.step.store(now.done() + 1, Ordering::Relaxed);
+            // The typesetter asks more often than it has news.
+            let done = now.done();
+            if done > told {
+                told = done;
+                tell(Printing { done, all });
+            }
             ControlFlow::Continue(())
-        });
-        if mine() {
-            self.step.store(0, Ordering::Relaxed);
-        }
-        made
+        })
     }
 }
 
@@ -134,6 +126,7 @@ mod tests {
     use lapwork_core::show::Context;
     use lapwork_core::words::Words;
     use lapwork_service::paper::sheet;
+    use std::sync::Mutex;
 
     #[test]
     fn a_stopped_print_gives_nothing_and_the_next_one_goes_on() {
@@ -153,23 +146,24 @@ mod tests {
         };
         let sheet = sheet(&demo::throw(lens.now), lens, &order);
         let press = Press::default();
-        assert_eq!(press.look(), None);
-        let (stopped, seen) = std::thread::scope(|scope| {
-            let first = scope.spawn(|| press.print(&sheet, &order, &|_| None));
-            let seen = loop {
-                if let Some(seen) = press.look() {
-                    break seen;
-                }
-                std::thread::yield_now();
-            };
-            press.stop();
-            (first.join().unwrap(), seen)
-        });
+        // It is stopped once it has told that it is under way.
+        let told = Mutex::new(Vec::new());
+        let stop = |now: Printing| {
+            told.lock().unwrap().push(now);
+            if now.done > 0 {
+                press.stop();
+            }
+        };
+        let stopped = press.print(&sheet, &order, &|_| None, &stop);
         assert_eq!(stopped, Err(PrintFault::Cancelled));
-        assert!(seen.done < seen.all);
-        assert_eq!(press.look(), None);
-        let made = press.print(&sheet, &order, &|_| None).unwrap();
+        let seen = told.lock().unwrap().clone();
+        assert_eq!(seen[0].done, 0);
+        assert!(seen.iter().all(|now| now.done < now.all), "{seen:?}");
+        let told = Mutex::new(Vec::new());
+        let tell = |now: Printing| told.lock().unwrap().push(now.done);
+        let made = press.print(&sheet, &order, &|_| None, &tell).unwrap();
         assert!(made.starts_with(b"%PDF-"));
-        assert_eq!(press.look(), None);
+        let told = told.lock().unwrap();
+        assert!(told.len() > 2 && told.is_sorted(), "{told:?}");
     }
 }

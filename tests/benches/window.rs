@@ -3,13 +3,19 @@
 //! `cargo bench --workspace --profile dev --bench window`
 //!
 //! The program measured is the release, built first (or the profile that `LAPWORK_PROFILE`
-//! names, such as `dev`); only this measuring is not. Lapwork and a window with nothing in
+//! names, such as `dev`); only this measuring is not. A name after `--` (`starts`, `ticks`,
+//! `face`, `portal`) measures that alone. Lapwork and a window with nothing in
 //! it, built the same way, are opened in turn on the same screen in the same run.
 //!
 //! * start: from the process's beginning (`/proc`, to 10 ms) to the first contentful paint
 //!   the page reports (W3C Paint Timing); for Lapwork that is its shelf, which can be used.
 //! * tick: from the click's time stamp to the task after the frame in which the number of
 //!   steps done has changed. The entry has been synced to the disk by then.
+//! * a tap while a face is made: on a throw of 60 × 60 the tab of the faces is tapped and the
+//!   tick at once after it, in one task of the page. Timed are the tick until it is painted, the
+//!   face until it is painted, the slowest of the calls made meanwhile that the shell refuses on
+//!   its main thread (which is what waits if that thread does), and the longest time in which the
+//!   page's own thread took up nothing.
 //! * memory: proportional set size (`Pss` of `/proc/<pid>/smaps_rollup`) of the program, and
 //!   of the web engine's processes besides.
 
@@ -34,6 +40,8 @@ use tempfile::TempDir;
 const STARTS: usize = 11;
 /// How often a tick is timed.
 const TICKS: usize = 120;
+/// How often a tap is timed while a face is made.
+const TAPS: usize = 15;
 /// How many ticks are timed before they are taken back.
 const BATCH: u32 = 40;
 
@@ -41,11 +49,27 @@ fn main() {
     let programs = build();
     let size = fs::metadata(&programs.lapwork).expect("it was built").len();
     println!("program: {size} bytes\n");
-    starts(&programs);
-    for (across, down) in [(6, 8), (12, 16), (60, 60)] {
-        ticks_and_memory(&programs, across, down);
+    let named: Vec<String> = std::env::args().skip(1).collect();
+    let parts = ["starts", "ticks", "face", "portal"];
+    let alone: Vec<&str> = parts
+        .into_iter()
+        .filter(|p| named.iter().any(|n| n == p))
+        .collect();
+    let wanted = |part: &str| alone.is_empty() || alone.contains(&part);
+    if wanted("starts") {
+        starts(&programs);
     }
-    portal(&programs);
+    if wanted("ticks") {
+        for (across, down) in [(6, 8), (12, 16), (60, 60)] {
+            ticks_and_memory(&programs, across, down);
+        }
+    }
+    if wanted("face") {
+        tap_while_a_face_is_made(&programs);
+    }
+    if wanted("portal") {
+        portal(&programs);
+    }
 }
 
 struct Programs {
@@ -278,6 +302,95 @@ const WATCH: &str = "
             port2.postMessage(0);
         });
     }).observe(document.body, { subtree: true, childList: true, characterData: true });";
+
+/// Tap the faces and the tick at once after; gives the milliseconds to the tick painted, to the
+/// face painted, the slowest call refused on the shell's main thread, the page's longest pause.
+const TAP_DURING_FACE: &str = "
+    const done = arguments[arguments.length - 1];
+    const bar = document.querySelector('[role=progressbar]');
+    const invoke = window.__TAURI_INTERNALS__.invoke;
+    const told = { tick: null, face: null, call: 0, pause: 0 };
+    const painted = (name, from) => requestAnimationFrame(() => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = () => {
+            told[name] = performance.now() - from;
+            if (told.tick !== null && told.face !== null)
+                setTimeout(() => done([told.tick, told.face, told.call, told.pause]), 50);
+        };
+        port2.postMessage(0);
+    });
+    const going = () => told.tick === null || told.face === null;
+    let last = performance.now(), paused = 0;
+    const beat = () => {
+        const now = performance.now();
+        told.pause = Math.max(told.pause, now - last);
+        if (now - last > 10) paused += now - last;
+        last = now;
+        if (going()) setTimeout(beat, 1);
+    };
+    const probe = async () => {
+        while (going()) {
+            const sent = performance.now(), before = paused;
+            await invoke('plugin:none|none').catch(() => undefined);
+            // What the page itself was busy with is told apart.
+            const answered = performance.now();
+            await new Promise((beaten) => setTimeout(beaten, 5));
+            told.call = Math.max(told.call, answered - sent - (paused - before));
+        }
+    };
+    const before = bar.getAttribute('aria-valuenow');
+    const squares = 3600;
+    const faces = performance.now();
+    document.querySelector('[data-testid=tab-faces]').click();
+    const tick = performance.now();
+    document.querySelector('[data-testid=tick]').click();
+    let ticked = false, faced = false;
+    new MutationObserver((_, watch) => {
+        const now = document.querySelector('[role=progressbar]')?.getAttribute('aria-valuenow');
+        if (!ticked && now !== before) { ticked = true; painted('tick', tick); }
+        if (!faced && document.querySelectorAll('[role=gridcell]').length === squares) {
+            faced = true;
+            painted('face', faces);
+        }
+        if (ticked && faced) watch.disconnect();
+    }).observe(document.body, { subtree: true, childList: true, attributes: true });
+    beat();
+    void probe();";
+
+fn tap_while_a_face_is_made(programs: &Programs) {
+    let data = tempfile::tempdir().expect("a folder");
+    kept(60, 60, data.path());
+    let window = Window::open_other(&programs.lapwork, data.path(), &[]);
+    let walk = Walk { window };
+    walk.window.click("button", "~60 × 60");
+    walk.sees("card-title", "Cut a square");
+    let mut times: [Vec<f64>; 4] = Default::default();
+    for _ in 0..TAPS {
+        let told = walk.window.run_and_wait(TAP_DURING_FACE, &[]);
+        for (times, told) in times.iter_mut().zip(told.as_array().expect("four times")) {
+            times.push(told.as_f64().expect("a time"));
+        }
+        std::thread::sleep(std::time::Duration::from_millis(400));
+        walk.tap("tab-work");
+        walk.sees("card-title", "Cut a square");
+        std::thread::sleep(std::time::Duration::from_millis(400));
+    }
+    println!("60 × 60, a tap while the face is made, of {TAPS}: p50, most");
+    let what = [
+        "the tick painted",
+        "the face painted",
+        "slowest call of the shell's main thread",
+        "longest pause of the page",
+    ];
+    for (what, times) in what.into_iter().zip(&times) {
+        println!(
+            "  {what}: {:.0} ms, {:.0} ms",
+            rank(times, 0.5),
+            rank(times, 1.0)
+        );
+    }
+    println!();
+}
 
 fn ticks_and_memory(programs: &Programs, across: u16, down: u16) {
     let data = tempfile::tempdir().expect("a folder");

@@ -1,6 +1,7 @@
 //! Processes as Linux tells of them in `/proc`.
 
 use std::fs;
+use std::path::Path;
 
 /// All that run now.
 pub fn all() -> impl Iterator<Item = u32> {
@@ -22,4 +23,9 @@ pub fn under(root: u32) -> Vec<u32> {
     all()
         .filter(|id| above(*id).any(|above| above == root))
         .collect()
+}
+
+/// Whether a process runs a program; one that has ended and is not yet cleared away does not.
+pub fn runs(id: u32, program: &Path) -> bool {
+    fs::read_link(format!("/proc/{id}/exe")).is_ok_and(|exe| exe == program)
 }

@@ -111,7 +111,50 @@ impl Walk {
         let id = self.id();
         self.window
             .call("look", json!({ "id": id, "look": look }))
-            .expect("a view")
+            .expect("a view")["view"]
+            .take()
+    }
+
+    /// The squares of a face, row by row as told from the front. Beside what the view tells of
+    /// each there stands what its picture shows there: under `cloth` what it is of, under
+    /// `print` which of the fabrics that is, and under `signs` every sign and letter on it.
+    pub fn face(&self, face: &str) -> Vec<Value> {
+        let view = self.look(json!({ "see": "faces", "face": face }));
+        let list = |of: &Value| of.as_array().cloned().unwrap_or_default();
+        let marks = list(&view["picture"]["marks"]);
+        let mut cells = list(&view["cells"]);
+        for cell in &mut cells {
+            let corner = ["x", "y"].map(|way| cell[way].as_f64().expect("a place"));
+            let mut signs = Vec::new();
+            for mark in &marks {
+                for spot in list(&mark["at"]) {
+                    let [x, y] =
+                        [0, 1].map(|way| spot[way].as_f64().expect("a spot") - corner[way]);
+                    if !(0.0..1.0).contains(&x) || !(0.0..1.0).contains(&y) {
+                        continue;
+                    }
+                    if mark["ink"] == "cloth" {
+                        let cloth = mark["cloth"].as_u64().expect("a cloth") as usize;
+                        cell["cloth"] = view["picture"]["cloths"][cloth].clone();
+                    } else {
+                        signs.push(json!([mark["ink"], mark["text"], mark["d"]]));
+                    }
+                }
+            }
+            assert!(
+                cell["cloth"].is_object(),
+                "nothing is painted at {corner:?}"
+            );
+            let of = |swatch: &Value| {
+                let (print, cloth) = (&swatch["print"], &cell["cloth"]);
+                let plain = print["texture"] == "plain" && cloth["tile"].is_null();
+                let alike = print["texture"] == cloth["tile"];
+                print["colour"] == cloth["colour"] && (alike || plain)
+            };
+            cell["print"] = json!(list(&view["prints"]).iter().position(of));
+            cell["signs"] = json!(signs);
+        }
+        cells
     }
 
     /// Press the last tick (the one for all pieces) until the step is this one.

@@ -18,7 +18,9 @@
 //! usual elements, `role`, `aria-label`, `aria-labelledby`, labels, `alt`, `title` and
 //! text. Needs `Xvfb`, `WebKitWebDriver`, `tauri-driver` and ImageMagick's `import`.
 
+use crate::desktop;
 use crate::driver::{Driver, Element};
+use crate::processes;
 use crate::program;
 use rustix::process::{Pid, Signal, kill_process_group};
 use serde_json::{Value, json};
@@ -221,6 +223,21 @@ impl Window {
                 .close()
                 .unwrap_or_else(|why| panic!("not closed: {why}"));
         }
+    }
+
+    /// Close the window as its maker does, by the desktop, and wait until the program has ended.
+    pub fn close_by_desktop(&mut self) {
+        let driver = self.service.as_ref().map(Started::id).expect("a driver");
+        let running = || {
+            processes::under(driver)
+                .into_iter()
+                .any(|id| processes::runs(id, &self.program))
+        };
+        assert!(running(), "the program is not there");
+        desktop::close_windows(&self.display);
+        wait("the program to end", || (!running()).then_some(()));
+        // The driver has lost its window.
+        self.driver = None;
     }
 
     /// Where files handed on go, in place of a dialog.

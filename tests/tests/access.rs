@@ -3,7 +3,7 @@
 //! ```text
 //! cargo test --workspace --test access -- --nocapture
 //! ```
-//! prints the tables that DEVELOPERS.md keeps.
+//! prints the tables that tests/ACCESS.md keeps.
 
 use image::{ImageFormat, Rgb, RgbImage};
 use lapwork_tests::access::{Audit, Seen, Tour, pictures};
@@ -405,8 +405,7 @@ fn a_maker_with_a_keyboard_only_ticks_measures_and_changes_a_square() {
     keys.arrived("Bench");
 
     // A square is given another fabric.
-    let fabric =
-        || walk.look(json!({ "see": "faces", "face": "front" }))["cells"][43]["print"].clone();
+    let fabric = || walk.face("front")[43]["print"].clone();
     assert_ne!(fabric(), json!(1));
     keys.on("tab-faces");
     keys.press(ENTER);

@@ -10,7 +10,8 @@ use lapwork_core::log::journal::{FormatError, Journal};
 use lapwork_core::measure::bounds::{FigureOutOfBounds, Sent};
 use lapwork_core::measure::{Count, MetricUnit, ParseError, Ruler, System, in_nm, parse};
 use lapwork_core::plan::assembly::Rect;
-use lapwork_core::show::{Arrange, GridWish, PlanDraft, Prefs, Query, Request, ShelfCommand};
+use lapwork_core::show::{GridWish, PlanDraft, Prefs, Query, Request, ShelfCommand};
+use lapwork_core::throw::wishes::Wishes;
 use lapwork_service::desktop::read_throw;
 use lapwork_service::service::Service;
 use lapwork_service::store::{MOST_BYTES, StoreError};
@@ -624,11 +625,7 @@ fn no_figure_the_window_sends_may_be_out_of_bounds() {
         refused::<Query>(&json!({"see": "wishes", "wishes": wishes})).as_deref(),
         Some("wishes.back")
     );
-    assert_eq!(
-        refused::<Arrange>(&json!({"ask": "start", "id": "a", "wishes": wishes, "seed": 1}))
-            .as_deref(),
-        Some("wishes.back")
-    );
+    assert_eq!(refused::<Wishes>(&wishes).as_deref(), Some("back"));
     // What the maker reads of it.
     let folder = quick();
     let desk = serve(folder.path());

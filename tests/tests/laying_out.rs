@@ -10,10 +10,9 @@ fn act(walk: &Walk, action: Value) {
         .expect("allowed");
 }
 
-/// Cells of a face, row by row as told from the front.
+/// Squares of a face, row by row as told from the front.
 fn cells(walk: &Walk, face: &str) -> Vec<Value> {
-    let view = walk.look(json!({ "see": "faces", "face": face }));
-    view["cells"].as_array().cloned().unwrap_or_default()
+    walk.face(face)
 }
 
 /// What shows on both faces of the squares that lie in these pieces.
@@ -89,8 +88,14 @@ fn more_on_the_back_after_two_fours_are_sewn() {
         walk.window
             .wait_until("the tick is taken", |_| walk.done() > before);
     }
-    let fours = walk.look(json!({ "see": "faces", "face": "front" }))["units"].clone();
-    let fours = fours.as_array().cloned().unwrap_or_default();
+    // The pieces that go as one, each told by all of its squares.
+    let mut fours: Vec<Value> = Vec::new();
+    for cell in cells(&walk, "front") {
+        let unit = cell["unit"].clone();
+        if unit != cell["piece"] && !fours.contains(&unit) {
+            fours.push(unit);
+        }
+    }
     assert_eq!(fours, [json!([0, 0, 2, 2]), json!([0, 2, 2, 2])]);
     let sewn = shown(&walk, &fours);
     assert_eq!(sewn.len(), 16);

@@ -100,6 +100,18 @@ fn between(text: &str, from: &str, to: &str) -> Vec<String> {
         .collect()
 }
 
+/// `SetPrefs` as `set_prefs`.
+fn snake(name: &str) -> String {
+    let mut snake = String::new();
+    for (at, c) in name.char_indices() {
+        if at > 0 && c.is_ascii_uppercase() {
+            snake.push('_');
+        }
+        snake.push(c.to_ascii_lowercase());
+    }
+    snake
+}
+
 #[test]
 fn the_window_may_call_our_commands_and_nothing_else() {
     let set = |list: Vec<String>| -> BTreeSet<String> {
@@ -113,11 +125,17 @@ fn the_window_may_call_our_commands_and_nothing_else() {
         "CALLS: &[&str] = &[",
         "]",
     ));
-    let handled = set(between(
-        &text("src-tauri/src/window.rs"),
-        "generate_handler![",
-        "]",
-    ));
+    // The names of the calls are those of an enum's variants, in snake case.
+    let shell = text("src-tauri/src/calls.rs");
+    let shell = shell.split_once("enum Call {").unwrap().1;
+    let shell = shell.split_once("\n}").unwrap().0;
+    let variant = |line: &str| {
+        let name = line.strip_prefix("    ")?.split_once(" {")?.0;
+        let plain = name.chars().all(|c| c.is_ascii_alphabetic());
+        let upper = name.starts_with(|c: char| c.is_ascii_uppercase());
+        (plain && upper).then(|| snake(name))
+    };
+    let handled = set(shell.lines().filter_map(variant).collect());
     let capability = json_of("src-tauri/capabilities/main.json");
     let allowed: Vec<String> = capability["permissions"]
         .as_array()
@@ -128,7 +146,7 @@ fn the_window_may_call_our_commands_and_nothing_else() {
         .collect();
     let calls = text("ui/src/lib/ipc.ts");
     let called: BTreeSet<String> = calls
-        .split("invoke<")
+        .split("ask<")
         .skip(1)
         .filter_map(|call| Some(call.split_once("('")?.1.split_once('\'')?.0.to_string()))
         .collect();
@@ -136,6 +154,8 @@ fn the_window_may_call_our_commands_and_nothing_else() {
     assert_eq!(built, handled, "build.rs and window.rs");
     assert_eq!(built, set(allowed), "build.rs and capabilities/main.json");
     assert_eq!(built, called, "build.rs and ipc.ts");
+    let ways = calls.matches("invoke(").count();
+    assert_eq!(ways, 1, "one way to the program");
     assert_eq!(capability["windows"], json!(["main"]));
     assert!(capability.get("remote").is_none());
     let others = fs::read_dir(root().join("src-tauri/capabilities")).unwrap();

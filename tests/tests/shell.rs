@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 
 fn entry(window: &Window, id: &str) -> Value {
     let look = json!({"id": id, "look": {"see": "trim"}});
-    window.call("look", look).unwrap()["head"]["entry"].clone()
+    window.call("look", look).unwrap()["view"]["head"]["entry"].clone()
 }
 
 #[test]

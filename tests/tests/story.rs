@@ -52,7 +52,7 @@ fn a_photo_and_a_lesson_from_the_step_to_the_story_and_the_next_throw() {
     walk.tap("open-demo");
     walk.sees("card-title", "Cut a square");
     let old = walk.id();
-    let faces = walk.look(json!({ "see": "faces", "face": "front" }));
+    let faces = walk.face("front");
 
     // A lesson for the next throw, written at the cutting table.
     walk.tap("note");
@@ -151,12 +151,11 @@ fn a_photo_and_a_lesson_from_the_step_to_the_story_and_the_next_throw() {
     picture(&walk, "step");
     let new = walk.id();
     assert_ne!(new, old);
-    let cells = |view: &Value| {
-        let cells = view["cells"].as_array().expect("cells").iter();
-        let cells = cells.map(|c| json!([c["piece"], c["print"], c["denim"]]));
-        cells.collect::<Vec<_>>()
+    let cells = |face: &[Value]| {
+        let each = face.iter().map(|c| json!([c["piece"], c["cloth"]]));
+        each.collect::<Vec<_>>()
     };
-    let carried = walk.look(json!({ "see": "faces", "face": "front" }));
+    let carried = walk.face("front");
     assert_eq!(
         cells(&carried),
         cells(&faces),

@@ -6,10 +6,11 @@
 //! from there is found by itself, so that a new screen, action or field adds no line.
 
 use lapwork_core::show::{
-    AgainView, Arrange, CommandAnswer, DraftAfter, Export, Exported, GridWish, GridsView, Hello,
-    ImportChoice, ImportView, Imported, Layouts, PlanDraft, PlanView, Prefs, PrintOrder, Printing,
-    Query, Request, ShelfAnswer, ShelfCommand, ShelfView, View,
+    AgainView, CommandAnswer, DraftAfter, Export, Exported, GridWish, GridsView, Hello,
+    ImportChoice, ImportView, Imported, Layouts, LookAnswer, PlanDraft, PlanView, Prefs,
+    PrintOrder, Printing, Query, Request, ShelfAnswer, ShelfCommand, ShelfView, View,
 };
+use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words;
 use lapwork_core::words::Problem;
 use std::collections::BTreeMap;
@@ -52,7 +53,6 @@ fn declared() -> String {
     visit!(
         CommandAnswer,
         AgainView,
-        Arrange,
         ImportView,
         Request,
         DraftAfter,
@@ -62,6 +62,8 @@ fn declared() -> String {
         Exported,
         Hello,
         Layouts,
+        LookAnswer,
+        Wishes,
         Query,
         PlanDraft,
         PlanView,

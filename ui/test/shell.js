@@ -22,7 +22,9 @@ export class Shell {
   /** Answer a call, the oldest if none is named, and let what comes of it happen. */
   async answer(value, call = this.waiting[0]) {
     this.waiting.splice(this.waiting.indexOf(call), 1);
-    call.answer(value);
+    // A view is as new as the entry it shows.
+    const isLook = call.command === 'look';
+    call.answer(isLook ? { revision: value.head?.entry ?? 0, view: value } : value);
     await settled();
   }
 

@@ -19,15 +19,16 @@ fn main() {
 fn pile() -> Vec<Source> {
     let pair = |i: usize| {
         let pieces = made::jeans(i);
-        let holed = |(k, piece): (usize, Piece)| {
+        let holed = |(k, mut piece): (usize, Piece)| {
             let from = sixty_fourths(((i * 5 + k * 7) % 12 + 2) as i64 * 64);
-            piece.without(Zone {
+            piece.zones.push(Zone {
                 kind: ZoneKind::Hole,
                 from,
                 to: from + inches(1),
                 left: inches(2),
                 right: inches(3),
-            })
+            });
+            piece
         };
         Source::Cloth(Garment {
             name: format!("pair {i}"),

@@ -7,7 +7,9 @@
 use crate::host::Runner;
 use crate::service::Snapshot;
 use lapwork_core::show::Layouts;
+use lapwork_core::words::Problem;
 use lapwork_core::{faces::arrange::Arranger, throw::wishes::Wishes};
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -45,7 +47,8 @@ impl Drop for LayoutSearch {
 }
 
 impl LayoutSearch {
-    /// Begin to look for layouts of a throw; `tell` is told whenever there is more.
+    /// Begin to look for layouts of a throw; `tell` is told whenever there is more. `end` is
+    /// given what was found once nothing more comes, or what to say where the search broke off.
     pub fn start(
         &mut self,
         runner: &dyn Runner,
@@ -53,6 +56,7 @@ impl LayoutSearch {
         wishes: Wishes,
         seed: u32,
         tell: impl Fn(Layouts) + Send + 'static,
+        end: impl FnOnce(Result<Layouts, Problem>) + Send + 'static,
     ) {
         self.stop();
         let search = Arc::new(Search {
@@ -68,12 +72,15 @@ impl LayoutSearch {
                 *own.found.lock().unwrap_or_else(PoisonError::into_inner) = all.to_vec();
                 tell(own.layouts(true, all));
             };
-            look_for(&own, seed, publish);
+            let looked = catch_unwind(AssertUnwindSafe(|| look_for(&own, seed, publish)));
             own.running.store(false, Ordering::Release);
-            if !own.stop.load(Ordering::Relaxed) {
-                let found = own.found.lock().unwrap_or_else(PoisonError::into_inner);
-                tell(own.layouts(false, &found));
-            }
+            end(match looked {
+                Ok(()) => {
+                    let found = own.found.lock().unwrap_or_else(PoisonError::into_inner);
+                    Ok(own.layouts(false, &found))
+                }
+                Err(_) => Err(own.snapshot.broke()),
+            });
         }));
         self.search = Some(search);
     }
@@ -134,49 +141,81 @@ mod tests {
     use crate::desktop;
     use crate::service::Service;
     use lapwork_core::measure::Count;
-    use lapwork_core::show::{Arrange, ShelfCommand};
+    use lapwork_core::show::ShelfCommand;
     use std::sync::mpsc::channel;
     use std::time::Duration;
+
+    const NOW: i64 = 1_800_000_000_000;
+
+    /// A service with the demo throw.
+    fn begun(folder: &tempfile::TempDir) -> (Service, String) {
+        let store = desktop::store(folder.path());
+        let mut service = Service::new(store, desktop::host());
+        let id = service.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
+        (service, id)
+    }
+
+    const WISHES: fn() -> Wishes = || Wishes {
+        front: Count::from(20),
+        back: Count::from(20),
+        ..Wishes::default()
+    };
 
     #[test]
     fn it_tells_several_and_stops_when_told() {
         let folder = tempfile::tempdir().unwrap();
-        let store = desktop::store(folder.path());
-        let mut service = Service::new(store, desktop::host());
-        let now = 1_800_000_000_000;
-        let id = service.tend(&ShelfCommand::Demo, now).unwrap().id.unwrap();
-        let wishes = Wishes {
-            front: Count::from(20),
-            back: Count::from(20),
-            ..Wishes::default()
-        };
-        let nothing = service.arrange(Arrange::Look, |_| {}, now).unwrap();
-        assert_eq!(nothing, None);
+        let (mut service, id) = begun(&folder);
+        assert_eq!(service.stop_arranging(), None);
         let (tell, told) = channel();
-        let start = Arrange::Start {
-            id,
-            wishes,
-            seed: 1,
-        };
+        let (end, ended) = channel();
         let tell = move |layouts| {
             // Told after the test has ended, nobody listens.
             let _ = tell.send(layouts);
         };
-        let first = service.arrange(start, tell, now).unwrap().unwrap();
-        assert!(first.running);
-        let several = std::iter::from_fn(|| told.recv_timeout(Duration::from_secs(60)).ok())
+        let end = move |found| {
+            let _ = end.send(found);
+        };
+        service.arrange(&id, WISHES(), 1, tell, end, NOW).unwrap();
+        let wait = Duration::from_secs(60);
+        let several = std::iter::from_fn(|| told.recv_timeout(wait).ok())
             .find(|told| told.cards.len() == SEVERAL as usize);
         let several = several.expect("several are found");
+        assert!(several.running);
         let kinds: std::collections::BTreeSet<String> = several
             .cards
             .iter()
             .map(|card| format!("{card:?}"))
             .collect();
         assert!(kinds.len() > 1, "different seeds, different layouts");
-        let stopped = service.arrange(Arrange::Stop, |_| {}, now).unwrap();
-        let stopped = stopped.unwrap();
+        let stopped = service.stop_arranging().unwrap();
         assert!(!stopped.running && stopped.cards.len() == SEVERAL as usize);
-        // Nothing more comes once the round under way has ended.
-        while told.recv_timeout(Duration::from_secs(20)).is_ok() {}
+        // It ends once the round under way has, and nothing more comes.
+        let found = ended.recv_timeout(wait).unwrap().unwrap();
+        assert!(!found.running && found.cards.len() == SEVERAL as usize);
+        while told.try_recv().is_ok() {}
+        assert!(told.recv().is_err(), "nobody is left to tell");
+    }
+
+    #[test]
+    fn a_search_that_breaks_off_says_so_and_another_can_begin() {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut service, id) = begun(&folder);
+        let wait = Duration::from_secs(60);
+        let (end, ended) = channel();
+        let breaks = |_| panic!("on purpose");
+        let told = move |found| end.send(found).unwrap();
+        service
+            .arrange(&id, WISHES(), 1, breaks, told, NOW)
+            .unwrap();
+        let problem = ended.recv_timeout(wait).unwrap().unwrap_err();
+        assert_eq!(problem.code, "broke");
+        assert!(!service.stop_arranging().unwrap().running);
+        let (end, ended) = channel();
+        let told = move |found| end.send(found).unwrap();
+        service
+            .arrange(&id, WISHES(), 1, |_| {}, told, NOW)
+            .unwrap();
+        let found = ended.recv_timeout(wait).unwrap().unwrap();
+        assert_eq!(found.cards.len(), SEVERAL as usize);
     }
 }

@@ -5,7 +5,7 @@
 //! Promises:
 //! * What the maker typed is handed to the template as data and put on paper letter by
 //!   letter; none of it is ever read as markup.
-//! * The typesetter sees the template, the data and the photos it is handed, and nothing
+//! * The typesetter sees the template, the data, the pictures and the photos it is handed, and nothing
 //!   else: no disk, no network, no packages, no clock. The same sheet gives the same bytes.
 //! * All letters come with the program and are embedded in the PDF.
 //! * Cancelling is prompt. Typst cannot be stopped half-way, so it runs on a thread of its
@@ -19,6 +19,7 @@
 //! Large print is set in 18 pt and laid out anew, not magnified (16 to 18 pt and more is
 //! what guidance on large print asks for, UKAAF and RNIB; from memory).
 
+mod pictures;
 mod tidy;
 mod world;
 

@@ -18,27 +18,50 @@ const BOX: char = '\u{25a1}';
 /// A place where a line may break, of no width.
 const MAY_BREAK: char = '\u{200b}';
 
-/// Tidy every text in `data`; the signs that none of `letters` hold become boxes and come
-/// back by their numbers, `漢` as `U+6F22`.
-pub(crate) fn tidy(data: &mut Value, letters: &[Coverage], longest: usize) -> Vec<String> {
-    let mut missing = BTreeSet::new();
-    each(data, &mut |text| {
+/// Tidies texts, and keeps the signs that none of its letters hold.
+pub(crate) struct Tidy<'a> {
+    letters: &'a [Coverage],
+    longest: usize,
+    missing: BTreeSet<u32>,
+}
+
+impl<'a> Tidy<'a> {
+    pub(crate) fn new(letters: &'a [Coverage], longest: usize) -> Tidy<'a> {
+        Tidy {
+            letters,
+            longest,
+            missing: BTreeSet::new(),
+        }
+    }
+
+    /// Tidy one text: signs without letters become boxes.
+    pub(crate) fn text(&mut self, text: &mut String) {
         let shown = text.chars().filter(|sign| !is_selector(*sign)).map(|sign| {
             let plain = sign.is_whitespace() || sign.is_control() || is_format(sign);
-            if plain || letters.iter().any(|l| l.contains(sign as u32)) {
+            if plain || self.letters.iter().any(|l| l.contains(sign as u32)) {
                 return sign;
             }
-            missing.insert(sign as u32);
+            self.missing.insert(sign as u32);
             BOX
         });
-        *text = readable(&shown.collect::<String>(), longest);
-    });
-    let mut named: Vec<String> = missing.iter().map(|n| format!("U+{n:04X}")).collect();
-    if named.len() > MOST_NAMED {
-        named.truncate(MOST_NAMED);
-        named.push("…".into());
+        let shown: String = shown.collect();
+        *text = readable(&shown, self.longest);
     }
-    named
+
+    /// Tidy every text in `data`.
+    pub(crate) fn each(&mut self, data: &mut Value) {
+        each(data, &mut |text| self.text(text));
+    }
+
+    /// The signs without letters by their numbers, `漢` as `U+6F22`.
+    pub(crate) fn missing(&self) -> Vec<String> {
+        let mut named: Vec<String> = self.missing.iter().map(|n| format!("U+{n:04X}")).collect();
+        if named.len() > MOST_NAMED {
+            named.truncate(MOST_NAMED);
+            named.push("…".into());
+        }
+        named
+    }
 }
 
 /// Signs that are never drawn.

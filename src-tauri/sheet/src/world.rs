@@ -1,8 +1,10 @@
-//! All that the typesetter can see: the template, the data, the photos, the letters.
+//! All that the typesetter can see: the template, the data, the pictures and photos, the letters.
 
-use crate::tidy::{Coverage, LONGEST_LARGE, LONGEST_WORD, tidy};
+use crate::pictures::Pictures;
+use crate::tidy::{Coverage, LONGEST_LARGE, LONGEST_WORD, Tidy};
 use crate::{Options, Photos, PrintFault, Size};
 use lapwork_core::show::Sheet;
+use serde_json::Value;
 use std::collections::HashMap;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, LazyLock};
@@ -39,7 +41,7 @@ pub(crate) struct Desk {
     library: LazyHash<Library>,
     book: LazyHash<FontBook>,
     template: Source,
-    /// The data and the photos.
+    /// The data, the pictures and the photos.
     files: HashMap<FileId, Bytes>,
     stop: Arc<AtomicBool>,
 }
@@ -47,6 +49,18 @@ pub(crate) struct Desk {
 fn id(path: &str) -> Result<FileId, PrintFault> {
     let path = VirtualPath::new(path).map_err(|_| PrintFault::Failed(path.into()))?;
     Ok(RootedPath::new(VirtualRoot::Project, path).intern())
+}
+
+/// Pictures come to the template as files, not as marks.
+fn without_pictures(data: &mut Value) {
+    match data {
+        Value::Array(list) => list.iter_mut().for_each(without_pictures),
+        Value::Object(map) => {
+            map.retain(|key, _| !matches!(key.as_str(), "picture" | "swatch" | "map"));
+            map.values_mut().for_each(without_pictures);
+        }
+        _ => {}
+    }
 }
 
 impl Desk {
@@ -58,15 +72,20 @@ impl Desk {
     ) -> Result<Self, PrintFault> {
         let failed = |why: serde_json::Error| PrintFault::Failed(why.to_string());
         let mut data = serde_json::to_value(sheet).map_err(failed)?;
+        without_pictures(&mut data);
         let covered: Vec<Coverage> = LETTERS.iter().map(|f| f.info().coverage.clone()).collect();
         let longest = match options.size {
             Size::Normal => LONGEST_WORD,
             Size::Large => LONGEST_LARGE,
         };
-        let missing = tidy(&mut data, &covered, longest);
+        let mut tidy = Tidy::new(&covered, longest);
+        tidy.each(&mut data);
+        let (pictures, drawn) = Pictures::of(sheet, options, &mut |text| tidy.text(text));
+        let missing = tidy.missing();
         // The name outside the pages is not drawn with these letters.
         let mut whole = serde_json::json!({
             "sheet": data, "how": options, "missing": missing, "name": sheet.name, "photos": {},
+            "pictures": pictures,
         });
         let mut files = HashMap::new();
         for (name, photo) in photos {
@@ -74,6 +93,9 @@ impl Desk {
             whole["photos"][name.as_str()] = size;
             let path = format!("/{}.jpg", name.as_str());
             files.insert(id(&path)?, Bytes::new(photo.jpeg));
+        }
+        for (path, svg) in drawn {
+            files.insert(id(&path)?, Bytes::new(svg.into_bytes()));
         }
         let data = Bytes::new(serde_json::to_vec(&whole).map_err(failed)?);
         files.insert(id("/sheet.json")?, data);

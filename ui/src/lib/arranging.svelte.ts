@@ -1,21 +1,17 @@
-// The search for layouts as the window follows it: asked how far it is four times a
-// second while it runs, and stopped when its screen is left. Nothing else waits for it.
+// The search for layouts as the window follows it: told of what was found while it runs, and
+// stopped when its screen is left. Nothing else waits for it.
 
 import * as ipc from './ipc';
 import { inHand, told } from './store';
 import { t } from './words.svelte';
-import type { Arrange, Layouts, Wishes } from './types';
-
-/** How long between two looks, in milliseconds. */
-const PAUSE = 250;
+import type { Layouts, Wishes } from './types';
 
 export class Arranging {
   found = $state.raw<Layouts | null>(null);
   /** What was asked for, while it is looked for and shown. */
   wishes = $state.raw<Wishes | null>(null);
 
-  private timer: ReturnType<typeof setTimeout> | undefined;
-  /** Counts searches, so that an answer about an older one is dropped. */
+  /** Counts searches, so that what is told of an older one is dropped. */
   private search = 0;
 
   start(wishes: Wishes) {
@@ -28,13 +24,13 @@ export class Arranging {
     told.say(t('ui-looking'));
     // Any number will do: another number, another four.
     const seed = crypto.getRandomValues(new Uint32Array(1))[0];
-    void this.ask({ ask: 'start', id, wishes, seed });
+    void this.follow(ipc.arrange(id, wishes, seed, this.hear()));
   }
 
   /** Stop looking; what was found stays. */
   stop() {
-    const search = this.halt();
-    void this.ask({ ask: 'stop' }, search);
+    this.halt();
+    void this.follow(ipc.stopArranging());
   }
 
   /** Give the search up with all it found. */
@@ -43,24 +39,30 @@ export class Arranging {
     this.halt();
     this.wishes = null;
     this.found = null;
-    void ipc.arrange({ ask: 'stop' }).catch(() => undefined);
+    void ipc.stopArranging().catch(() => undefined);
   }
 
-  private halt(): number {
-    clearTimeout(this.timer);
-    return ++this.search;
+  private halt() {
+    this.search += 1;
   }
 
-  private async ask(ask: Arrange, search = this.search) {
+  /** Takes in what this search tells, as long as it is the newest. */
+  private hear() {
+    const { search } = this;
+    return (found: Layouts) => {
+      if (search === this.search) this.found = found;
+    };
+  }
+
+  /** What the newest search comes to in the end. */
+  private async follow(ending: Promise<Layouts | null>) {
+    const { search } = this;
     try {
-      const found = await ipc.arrange(ask);
+      const found = await ending;
       if (search !== this.search) return;
+      this.halt();
       this.found = found;
-      if (found?.running) {
-        this.timer = setTimeout(() => void this.ask({ ask: 'look' }), PAUSE);
-      } else if (found) {
-        told.say(found.said);
-      }
+      if (found) told.say(found.said);
     } catch (thrown) {
       if (search !== this.search) return;
       this.drop();

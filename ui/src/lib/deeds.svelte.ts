@@ -55,7 +55,7 @@ export class Deeds {
     const done = await this.turns.take(() => this.shell.act(id, { deed: 'act', action }));
     if (done.is !== 'done') return this.failed(id, done.is);
     if (this.inHand.id === id) {
-      this.inHand.head = done.answer.head;
+      this.inHand.heed(done.answer);
       if (this.screens.place === place) await this.screens.leave();
       else await this.inHand.again();
     }
@@ -70,8 +70,8 @@ export class Deeds {
     const once = deed.deed === 'act' && deed.action.do !== 'gather';
     const done = await this.turns.take(
       async () => {
-        const { head, view, problem } = await this.shell.act(id, deed, look);
-        if (this.inHand.id === id) await this.inHand.follow(look, head, view, problem);
+        const answer = await this.shell.act(id, deed, look);
+        if (this.inHand.id === id) await this.inHand.follow(look, answer);
       },
       once ? undefined : 0,
     );

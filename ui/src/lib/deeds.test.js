@@ -45,6 +45,7 @@ describe('deeds', () => {
   });
 
   const acted = (mark, entry, problem = null) => ({
+    revision: entry,
     head: head(entry),
     view: mark === null ? null : work(mark, entry),
     problem,
@@ -101,8 +102,9 @@ describe('deeds', () => {
     void inHand.see({ ...WORK, station: 'iron' });
     const [act, look] = shell.waiting;
     await shell.answer(acted('after', 2), act);
+    assert.equal(inHand.view.mark, 'after', 'the tick does not wait for what takes long');
     await shell.answer(work('before the deed', 1), look);
-    assert.equal(inHand.view.mark, 'before');
+    assert.equal(inHand.view.mark, 'after');
     await shell.answer(work('after the deed', 2));
     assert.equal(await done, true);
     assert.equal(inHand.view.mark, 'after the deed');

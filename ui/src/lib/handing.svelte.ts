@@ -1,7 +1,7 @@
 // What goes out of a throw and comes into it as files: files handed on, the printed sheet, photos.
 //
 // A print is long work. It goes on while the maker works elsewhere, one at a time; meanwhile the
-// shell is asked again and again how far it is. What was handed on is told until another screen
+// shell tells how far it is. What was handed on is told until another screen
 // is gone to, and only while its throw is in hand.
 
 import type { InHand } from './inhand.svelte';
@@ -11,13 +11,7 @@ import type { Turns } from './turns.svelte';
 import type { Export, PrintOrder, Printing } from './types';
 import { t } from './words.svelte';
 
-/** How often the shell is asked how far a print is, in milliseconds. */
-const PRINT_ASK = 150;
-
-type Shell = Pick<
-  typeof ipc,
-  'hand' | 'print' | 'printing' | 'stopPrinting' | 'photo' | 'photoSource'
->;
+type Shell = Pick<typeof ipc, 'hand' | 'print' | 'stopPrinting' | 'photo' | 'photoSource'>;
 
 export class Handing {
   /** What was last handed on, in words. */
@@ -58,15 +52,15 @@ export class Handing {
     this.forget();
     this.told.problem = null;
     this.printing = { done: 0, all: 1 };
-    const asking = setInterval(() => void this.askHowFar(), PRINT_ASK);
     try {
-      const { said } = await this.shell.print(id, order);
+      const { said } = await this.shell.print(id, order, (now) => {
+        if (this.printing) this.printing = now;
+      });
       if (said && this.inHand.id === id) this.handed = said;
       this.told.say(said ?? t('ui-print-stopped'));
     } catch (thrown) {
       this.told.fail(thrown);
     } finally {
-      clearInterval(asking);
       this.printing = null;
     }
   }
@@ -92,10 +86,5 @@ export class Handing {
   /** A photo was dropped on the window: the screen takes it as soon as nothing else is under way. */
   dropped() {
     this.turns.whenFree(() => this.onphoto?.());
-  }
-
-  private async askHowFar() {
-    const seen = await this.shell.printing();
-    if (seen && this.printing) this.printing = seen;
   }
 }

@@ -16,9 +16,9 @@ let handing;
 describe('handing on', () => {
   beforeEach(() => {
     mock.timers.reset();
-    mock.timers.enable({ apis: ['setTimeout', 'setInterval'] });
+    mock.timers.enable({ apis: ['setTimeout'] });
     setWords({ 'ui-print-stopped': 'Stopped' }, 'en', '.');
-    shell = new Shell('look', 'hand', 'print', 'printing', 'stopPrinting', 'photo');
+    shell = new Shell('look', 'hand', 'print', 'stopPrinting', 'photo');
     told = new Told((thrown) => (thrown.code ? thrown : null));
     inHand = new InHand(shell.look, (thrown) => told.fail(thrown));
     inHand.hold('bay');
@@ -30,8 +30,8 @@ describe('handing on', () => {
     const printed = handing.print({ card: true });
     const [print] = shell.waiting;
     assert.equal(turns.busy, false);
-    mock.timers.tick(150);
-    await shell.answer({ done: 3, all: 9 }, shell.last);
+    const [, , tell] = print.given;
+    tell({ done: 3, all: 9 });
     assert.deepEqual(handing.printing, { done: 3, all: 9 });
     void handing.print({ card: false });
     assert.equal(
@@ -42,17 +42,15 @@ describe('handing on', () => {
     await shell.answer({ said: 'Bay.pdf' }, print);
     await printed;
     assert.deepEqual([handing.printing, handing.handed, told.said], [null, 'Bay.pdf', 'Bay.pdf']);
-    mock.timers.tick(1000);
-    assert.equal(shell.waiting.length, 0, 'nobody asks any more');
+    assert.equal(shell.waiting.length, 0, 'nobody was asked how far it is');
   });
 
-  test('an answer about a print that has ended is dropped', async () => {
+  test('what is told of a print that has ended is dropped', async () => {
     void handing.print({ card: true });
     const [print] = shell.waiting;
-    mock.timers.tick(150);
-    const asked = shell.last;
+    const [, , tell] = print.given;
     await shell.answer({ said: null }, print);
-    await shell.answer({ done: 8, all: 9 }, asked);
+    tell({ done: 8, all: 9 });
     assert.equal(handing.printing, null);
     assert.equal(told.said, 'Stopped');
   });

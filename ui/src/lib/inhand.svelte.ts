@@ -2,10 +2,14 @@
 //
 // Every question has a number. Only the answer to the newest one is shown; an answer that a
 // newer question has overtaken is dropped. Until the answer has come the view before stays. A
-// question that fails leaves what is shown as it is. What a deed answers is shown only if
-// nothing else was asked meanwhile; otherwise the core is asked again.
+// question that fails leaves what is shown as it is. What a deed answers is shown at once if its
+// screen is still there, so that a tick never waits for a screen that takes long; if something
+// else was asked meanwhile, that is asked again.
+//
+// Every answer has a revision. A deed may overtake a question: the answer to that, made from the
+// throw as it was before, is dropped and the question asked again.
 
-import type { Head, Query, Print, Problem, View } from './types';
+import type { CommandAnswer, Head, LookAnswer, Query, View } from './types';
 
 /** Whether the batch that is looked at is through. */
 const through = (look: Query, view: View) =>
@@ -24,14 +28,14 @@ export class InHand {
   look = $state.raw<Query | null>(null);
   view = $state.raw<View | null>(null);
   head = $state.raw<Head | null>(null);
-  /** The fabrics of the throw, as last seen; for pictures. */
-  prints = $state.raw<Print[]>([]);
 
   private newest: Newest = NOTHING;
   private count = 0;
+  /** The newest revision that was answered, of this throw or any other. */
+  private revision = 0;
 
   constructor(
-    private readonly ask: (id: string, look: Query) => Promise<View>,
+    private readonly ask: (id: string, look: Query) => Promise<LookAnswer>,
     private readonly fail: (thrown: unknown) => void,
   ) {}
 
@@ -43,7 +47,6 @@ export class InHand {
     this.look = null;
     this.view = null;
     this.head = null;
-    this.prints = [];
     return true;
   }
 
@@ -66,13 +69,29 @@ export class InHand {
     if (look) await this.see(look);
   }
 
+  /** Take in how far the throw is after a deed. */
+  heed({ revision, head }: CommandAnswer) {
+    this.revision = Math.max(this.revision, revision);
+    this.head = head;
+  }
+
   /** Show what a deed has answered: how far the throw is, and the screen that was looked at. */
-  async follow(look: Query | null, head: Head, view: View | null, problem: Problem | null) {
+  async follow(look: Query | null, answer: CommandAnswer) {
     const { id } = this;
-    const moved = this.newest.is === 'asking' || this.look !== look;
+    const { head, view, problem, revision } = answer;
+    this.revision = Math.max(this.revision, revision);
+    const there = look !== null && this.look === look;
+    const isThrough = look !== null && view !== null && through(look, view);
+    if (this.newest.is === 'asking') {
+      // What was asked meanwhile may take long to make: the tick is not kept waiting for it.
+      if (there && view && !isThrough) this.put(look, view);
+      else this.heed(answer);
+      void this.again();
+      return;
+    }
     // How far the throw is and the screen come together: neither is ahead of the other.
-    if (moved || (look && view && through(look, view))) await this.again();
-    else if (look && view) this.show(look, view);
+    if (!there || isThrough) await this.again();
+    else if (view) this.show(look, view);
     else if (problem) this.fail(problem);
     if (this.id === id && this.head?.entry !== head.entry) this.head = head;
   }
@@ -80,11 +99,11 @@ export class InHand {
   private async find(id: string, look: Query, number: number, before?: () => void) {
     const overtaken = () => this.newest.is !== 'asking' || this.newest.number !== number;
     try {
-      let view = await this.ask(id, look);
+      let view = await this.fresh(id, look, overtaken);
       if (!overtaken() && look.see === 'work' && through(look, view)) {
         // Back to what comes first.
         look = { ...look, batch: null };
-        view = await this.ask(id, look);
+        view = await this.fresh(id, look, overtaken);
       }
       if (overtaken()) return this.newest.shown;
       before?.();
@@ -98,11 +117,25 @@ export class InHand {
     }
   }
 
+  /** The answer as the throw stands: one made before a deed that is answered is asked again. */
+  private async fresh(id: string, look: Query, overtaken: () => boolean): Promise<View> {
+    for (;;) {
+      const { revision, view } = await this.ask(id, look);
+      if (revision >= this.revision || overtaken()) {
+        this.revision = Math.max(this.revision, revision);
+        return view;
+      }
+    }
+  }
+
   private show(look: Query, view: View) {
     this.newest = { is: 'answered', shown: this.newest.shown };
+    this.put(look, view);
+  }
+
+  private put(look: Query, view: View) {
     this.look = look;
     this.view = view;
     if (view.head) this.head = view.head;
-    if ('prints' in view) this.prints = view.prints.map((swatch) => swatch.print);
   }
 }

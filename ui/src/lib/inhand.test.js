@@ -1,12 +1,15 @@
 import assert from 'node:assert/strict';
 import { beforeEach, describe, test } from 'node:test';
-import { PROBLEM, Shell, head, settled, view } from '../../test/shell.js';
+import { PROBLEM, Shell, head, view } from '../../test/shell.js';
 import { InHand } from './inhand.svelte';
 
 const BENCH = { see: 'bench', chosen: null };
 const FACES = { see: 'faces', face: 'front' };
 const TRIM = { see: 'trim' };
 const WORK = { see: 'work', station: null, batch: null };
+
+/** What a deed answers that was the second entry. */
+const acted = (view, problem = null) => ({ revision: 2, head: head(2), view, problem });
 
 let shell;
 let failed;
@@ -125,32 +128,47 @@ describe('the throw in hand', () => {
   test('a deed shows its answer with how far the throw is', async () => {
     void inHand.see(BENCH);
     await shell.answer(view('bench', 'before', 1));
-    await inHand.follow(BENCH, head(2), view('bench', 'after', 2), null);
+    await inHand.follow(BENCH, acted(view('bench', 'after', 2)));
     assert.equal(inHand.view.mark, 'after');
     assert.equal(inHand.head.entry, 2);
     assert.equal(shell.waiting.length, 0, 'one call was enough');
   });
 
-  test('a deed’s answer gives way to what was asked meanwhile, which is asked again', async () => {
+  test('a deed is shown at once while another screen is made, which is asked again', async () => {
     void inHand.see(BENCH);
     await shell.answer(view('bench', 'before', 1));
-    void inHand.see(FACES);
-    const followed = inHand.follow(BENCH, head(2), view('bench', 'after', 2), null);
-    await settled();
+    const faces = inHand.see(FACES);
+    await inHand.follow(BENCH, acted(view('bench', 'after', 2)));
+    assert.equal(inHand.view.mark, 'after', 'it does not wait for the faces');
+    assert.equal(inHand.head.entry, 2);
     const [asked, again] = shell.waiting;
     assert.deepEqual(again.given, ['bay', FACES]);
     await shell.answer(view('faces', 'before the deed', 1), asked);
-    assert.equal(inHand.view.mark, 'before');
+    assert.equal(inHand.view.mark, 'after');
     await shell.answer(view('faces', 'after the deed', 2), again);
-    await followed;
+    assert.equal(await faces, true);
     assert.equal(inHand.view.mark, 'after the deed');
     assert.equal(inHand.head.entry, 2);
+  });
+
+  test('an answer from before a deed that has been answered is dropped and asked again', async () => {
+    void inHand.see(BENCH);
+    await shell.answer(view('bench', 'before', 1));
+    const faces = inHand.see(FACES);
+    inHand.heed(acted(null));
+    await shell.answer(view('faces', 'before the deed', 1));
+    assert.equal(inHand.view.mark, 'before');
+    assert.equal(inHand.head.entry, 2, 'how far the throw is does not go back');
+    assert.deepEqual(shell.last.given, ['bay', FACES]);
+    await shell.answer(view('faces', 'after the deed', 2));
+    assert.equal(await faces, true);
+    assert.equal(inHand.view.mark, 'after the deed');
   });
 
   test('a deed that leaves nothing to look at tells why', async () => {
     void inHand.see(BENCH);
     await shell.answer(view('bench', 'before', 1));
-    await inHand.follow(BENCH, head(2), null, PROBLEM);
+    await inHand.follow(BENCH, acted(null, PROBLEM));
     assert.deepEqual(failed, [PROBLEM]);
     assert.equal(inHand.view.mark, 'before');
     assert.equal(inHand.head.entry, 2, 'the deed is done all the same');

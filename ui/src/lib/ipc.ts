@@ -1,11 +1,11 @@
 // The only file that talks to the shell. Every call resolves to what the core
-// says, or rejects with a Problem.
+// says, or rejects with a Problem. Nobody is asked how far long work is: the shell tells.
 
-import { convertFileSrc, invoke } from '@tauri-apps/api/core';
+import { Channel, convertFileSrc, invoke } from '@tauri-apps/api/core';
+import type { Shell } from './shell';
 import type {
   CommandAnswer,
   AgainView,
-  Arrange,
   ImportView,
   Request,
   DraftAfter,
@@ -17,6 +17,7 @@ import type {
   Printing,
   Hello,
   Layouts,
+  LookAnswer,
   Query,
   PlanDraft,
   PlanView,
@@ -27,51 +28,61 @@ import type {
   Imported,
   ShelfCommand,
   ShelfAnswer,
-  View,
+  Wishes,
 } from './types';
 
-export const hello = () => invoke<Hello>('hello');
-export const shelf = () => invoke<ShelfView>('shelf');
-export const again = (id: string) => invoke<AgainView>('again', { id });
-export const photo = (id: string, dropped: boolean) =>
-  invoke<string | null>('photo', { id, dropped });
-/** Where the window finds a photo the shell keeps. */
-export const photoSource = (id: string, photo: string) => convertFileSrc(`${id}/${photo}`, 'photo');
-export const look = (id: string, look: Query) => invoke<View>('look', { id, look });
+/** The program around the window. Its one thread reads requests in the order they are sent. */
+const program: Shell = {
+  ask: (command, given = {}, told) =>
+    invoke(command, told ? { ...given, progress: new Channel(told) } : given),
+  photoSource: (id, photo) => convertFileSrc(`${id}/${photo}`, 'photo'),
+  onDropped(file, photo) {
+    window.addEventListener('lapwork-dropped', file);
+    window.addEventListener('lapwork-photo', photo);
+  },
+};
+
+const { ask } = program;
+export const { photoSource, onDropped } = program;
+
+export const hello = () => ask<Hello>('hello');
+export const shelf = () => ask<ShelfView>('shelf');
+export const again = (id: string) => ask<AgainView>('again', { id });
+export const photo = (id: string, dropped: boolean) => ask<string | null>('photo', { id, dropped });
+export const look = (id: string, look: Query) => ask<LookAnswer>('look', { id, look });
 /** Do it; with `look`, see that of the throw as it is then. */
 export const act = (id: string, deed: Request, look: Query | null = null) =>
-  invoke<CommandAnswer>('act', { id, deed, look });
-export const tend = (tend: ShelfCommand) => invoke<ShelfAnswer>('tend', { tend });
+  ask<CommandAnswer>('act', { id, deed, look });
+export const tend = (tend: ShelfCommand) => ask<ShelfAnswer>('tend', { tend });
 export const draft = (draft: PlanDraft, after: DraftAfter | null) =>
-  invoke<PlanView>('draft', { draft, after });
-export const grids = (draft: PlanDraft, wish: GridWish) =>
-  invoke<GridsView>('grids', { draft, wish });
-/** Begin, look at or stop the search for layouts; null where none was begun. */
-export const arrange = (ask: Arrange) => invoke<Layouts | null>('arrange', { ask });
+  ask<PlanView>('draft', { draft, after });
+export const grids = (draft: PlanDraft, wish: GridWish) => ask<GridsView>('grids', { draft, wish });
+/**
+ * Search for layouts, and give up any other search; `told` hears what was found so far. Resolves
+ * once the search has ended, by itself or because it was stopped.
+ */
+export const arrange = (id: string, wishes: Wishes, seed: number, told: (found: Layouts) => void) =>
+  ask<Layouts>('arrange', { id, wishes, seed }, told);
+/** Stop the search; gives what was found, null where none was begun. */
+export const stopArranging = () => ask<Layouts | null>('stop_arranging');
 /** A length as typed, in nanometres. */
-export const length = (text: string) => invoke<number>('length', { text });
-export const setPrefs = (prefs: Prefs) => invoke<Hello>('set_prefs', { prefs });
+export const length = (text: string) => ask<number>('length', { text });
+export const setPrefs = (prefs: Prefs) => ask<Hello>('set_prefs', { prefs });
 
-/** Resolves once the sheet is written, or was stopped. */
-export const print = (id: string, order: PrintOrder) => invoke<Exported>('print', { id, order });
-export const printing = () => invoke<Printing | null>('printing');
-export const stopPrinting = () => invoke<null>('stop_printing');
+/** Resolves once the sheet is written, or was stopped; `told` hears how far it is. */
+export const print = (id: string, order: PrintOrder, told: (now: Printing) => void) =>
+  ask<Exported>('print', { id, order }, told);
+export const stopPrinting = () => ask<null>('stop_printing');
 
 /** Resolves once the file is written, or the maker has thought better of it. */
-export const hand = (id: string, hand: Export) => invoke<Exported>('hand', { id, hand });
+export const hand = (id: string, hand: Export) => ask<Exported>('hand', { id, hand });
 
 /** Asks for a throw file; null where the maker has thought better of it. */
-export const bring = () => invoke<ImportView | null>('bring');
+export const bring = () => ask<ImportView | null>('bring');
 /** What came of a file dropped on the window. */
-export const dropped = () => invoke<ImportView | null>('dropped');
+export const dropped = () => ask<ImportView | null>('dropped');
 /** Do this with the file of that number. */
-export const take = (take: ImportChoice, file: number) => invoke<Imported>('take', { take, file });
-
-/** The shell says so when a throw file or a photo was dropped on the window. */
-export function onDropped(file: () => void, photo: () => void) {
-  window.addEventListener('lapwork-dropped', file);
-  window.addEventListener('lapwork-photo', photo);
-}
+export const take = (take: ImportChoice, file: number) => ask<Imported>('take', { take, file });
 
 /** What was thrown, if it is a Problem of the core's. */
 export function problemOf(thrown: unknown): Problem | null {

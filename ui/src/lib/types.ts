@@ -25,20 +25,6 @@ lessons: Lessons | null, };
 
 export type Apart = "free" | "edges" | "corners";
 
-export type Arrange = { "ask": "start", 
-/**
- * The throw.
- */
-id: string, 
-/**
- * How the faces are to look.
- */
-wishes: Wishes, 
-/**
- * Which of the many good ones.
- */
-seed: number, } | { "ask": "look" } | { "ask": "stop" };
-
 export type BenchCell = { 
 /**
  * Its place.
@@ -234,24 +220,6 @@ value: T,
  * In words.
  */
 label: string, };
-
-export type Clash = { 
-/**
- * Column of one in the picture.
- */
-x1: number, 
-/**
- * Row of one.
- */
-y1: number, 
-/**
- * Column of the other.
- */
-x2: number, 
-/**
- * Row of the other.
- */
-y2: number, };
 
 export type Command = { "do": "begin", 
 /**
@@ -633,6 +601,10 @@ photo: string, };
 
 export type CommandAnswer = { 
 /**
+ * How new it is: see [`LookAnswer`].
+ */
+revision: number, 
+/**
  * How the throw stands.
  */
 head: Head, 
@@ -811,6 +783,16 @@ x: number,
  */
 y: number, };
 
+export type DrawnCloth = { 
+/**
+ * Its colour, `#rrggbb`.
+ */
+colour: string, 
+/**
+ * Its texture; none where it is plain.
+ */
+tile: Tile | null, };
+
 export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
 /**
  * The time zone whose days are told.
@@ -881,26 +863,6 @@ x: number,
  */
 y: number, 
 /**
- * The print shown, if covered.
- */
-print: number | null, 
-/**
- * The denim.
- */
-denim: number, 
-/**
- * Glued or joined, so that it stays.
- */
-stays: boolean, 
-/**
- * The denim's wrong side is on this face.
- */
-wrong_side: boolean, 
-/**
- * Its lengthwise grain runs across.
- */
-crosswise: boolean, 
-/**
  * Pinned to its place.
  */
 pinned: boolean, 
@@ -961,9 +923,13 @@ down: number,
  */
 cells: Array<FaceCell>, 
 /**
- * Laps sewn so far.
+ * What is painted, a square to a unit.
  */
-sewn: Array<SewnLine>, 
+picture: Picture, 
+/**
+ * What the signs in it mean, those that are there.
+ */
+signs: Array<InkKey>, 
 /**
  * The fabrics.
  */
@@ -977,17 +943,9 @@ denims: Array<Denim>,
  */
 lines: Array<string>, 
 /**
- * Squares that a wish would keep apart.
- */
-clashes: Array<Clash>, 
-/**
  * How well the wishes are met.
  */
 wishes: Array<WishLine>, 
-/**
- * Borders of the pieces that go as one: pairs and fours sewn already.
- */
-units: Array<Rect>, 
 /**
  * Whether this face is the stitching side, in words.
  */
@@ -1031,41 +989,9 @@ export type FloorCell = {
  */
 piece: Rect, 
 /**
- * Column in the picture.
- */
-x: number, 
-/**
- * Row in the picture.
- */
-y: number, 
-/**
  * Its label.
  */
 label: string, 
-/**
- * The print that is up, if any.
- */
-print: number | null, 
-/**
- * The print beneath, if any.
- */
-under: number | null, 
-/**
- * The denim.
- */
-denim: number, 
-/**
- * The denim's wrong side is up.
- */
-wrong_side: boolean, 
-/**
- * Its lengthwise grain runs across.
- */
-crosswise: boolean, 
-/**
- * What it is part of already, if anything.
- */
-sewn: string | null, 
 /**
  * The square in words.
  */
@@ -1085,21 +1011,13 @@ title: string,
  */
 text: string, 
 /**
- * Columns in the picture.
+ * How the squares lie, a square to a unit.
  */
-across: number, 
-/**
- * Rows in the picture.
- */
-down: number, 
+picture: Picture, 
 /**
  * The squares.
  */
 cells: Array<FloorCell>, 
-/**
- * Laps stitched, in squares from the top left of the picture.
- */
-sewn: Array<SewnLine>, 
 /**
  * Which part this is, from 0.
  */
@@ -1107,15 +1025,7 @@ part: number,
 /**
  * Parts there are.
  */
-parts: number, 
-/**
- * The fabrics.
- */
-prints: Array<Swatch>, 
-/**
- * The denims.
- */
-denims: Array<Denim>, };
+parts: number, };
 
 export type Fraction = "eighth" | "sixteenth" | "thirty-second" | "sixty-fourth";
 
@@ -1367,6 +1277,14 @@ prints: Array<Print>,
  */
 denims: Array<Denim>, 
 /**
+ * The textures of cloth and the hatchings, for every picture.
+ */
+tiles: Array<TileMarks>, 
+/**
+ * The textures of denims in the order of a list, over and over.
+ */
+twills: Array<Tile>, 
+/**
  * Version of the app.
  */
 version: string, 
@@ -1410,6 +1328,8 @@ rows: Array<HistoryRow>,
  * Whether older ones are left out.
  */
 more: boolean, };
+
+export type Hold = "start" | "middle" | "end";
 
 export type HoldRow = { 
 /**
@@ -1503,13 +1423,13 @@ said: string,
  */
 shelf: ShelfView, };
 
-export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss";
+export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss" | "cloth" | "veiled" | "outline" | "edge" | "block" | "sewn" | "fringe" | "threads" | "binding" | "leader" | "unit" | "stays" | "pin" | "clash" | "grain" | "ring" | "beneath" | "words" | "title" | "letters" | "bare" | "wrong" | "number";
 
 export type InkKey = { 
 /**
- * The mark.
+ * The mark by itself.
  */
-ink: Ink, 
+picture: Picture, 
 /**
  * In words.
  */
@@ -1576,25 +1496,21 @@ export type LayoutCard = {
  */
 letter: string, 
 /**
- * For each square, row by row as seen from the front: the print there, or -1.
+ * The front, with rings round what would change.
  */
-front: Array<number>, 
+front: Picture, 
 /**
- * The same of the back as it looks turned over: each row from the other end.
+ * The back as it looks turned over, likewise.
  */
-back: Array<number>, 
+back: Picture, 
 /**
- * The denims on the front, row by row; the back shows them from the other end.
+ * Something would change.
  */
-denims: Array<number>, 
+changed: boolean, 
 /**
- * Places in `front` that show another cloth than they do now.
+ * The prints it uses, counted from 0.
  */
-front_new: Array<number>, 
-/**
- * The same of `back`.
- */
-back_new: Array<number>, 
+used: Array<number>, 
 /**
  * How well it meets the wishes.
  */
@@ -1634,21 +1550,9 @@ most: number,
  */
 said: string, 
 /**
- * Squares across.
- */
-across: number, 
-/**
- * Squares down.
- */
-down: number, 
-/**
  * The fabrics.
  */
 prints: Array<Swatch>, 
-/**
- * The denims.
- */
-denims: Array<Denim>, 
 /**
  * The layouts so far.
  */
@@ -1680,6 +1584,17 @@ title: string,
  */
 rows: Array<LessonRow>, };
 
+export type LookAnswer = { 
+/**
+ * Counts what was done since the service was started. Answers may overtake each other:
+ * one with a lower number than another shows the throw as it was before.
+ */
+revision: number, 
+/**
+ * The screen.
+ */
+view: View, };
+
 export type Mark = { "mark": "area", 
 /**
  * Left edge.
@@ -1698,17 +1613,13 @@ w: number,
  */
 h: number, 
 /**
- * How it is filled.
+ * What it is.
  */
 ink: Ink, 
 /**
- * A print from the throw's list over it.
+ * The cloth it is filled with, one of the picture's.
  */
-print: number | null, 
-/**
- * The colour of the denim it is of.
- */
-colour: string | null, 
+cloth: number | null, 
 /**
  * Letters in its middle.
  */
@@ -1730,15 +1641,31 @@ x2: number,
  */
 y2: number, 
 /**
- * How it is drawn.
+ * What it is.
  */
 ink: Ink, 
 /**
  * With a head at its end.
  */
-arrow: boolean, } | { "mark": "words", 
+arrow: boolean, } | { "mark": "shape", 
 /**
- * Middle of the words.
+ * Its outline as SVG 1.1 writes path data, told from the place.
+ */
+d: string, 
+/**
+ * The places; none where the outline is told from the top left of the drawing.
+ */
+at: Array<[number, number]>, 
+/**
+ * What it is.
+ */
+ink: Ink, 
+/**
+ * The cloth it is filled with, one of the picture's.
+ */
+cloth: number | null, } | { "mark": "words", 
+/**
+ * Where they are held.
  */
 x: number, 
 /**
@@ -1752,7 +1679,35 @@ text: string,
 /**
  * Height of the letters.
  */
-size: number, };
+size: number, 
+/**
+ * What they are.
+ */
+ink: Ink, 
+/**
+ * Which end of them is held.
+ */
+hold: Hold, 
+/**
+ * Read from below to above.
+ */
+upright: boolean, } | { "mark": "letters", 
+/**
+ * The letters.
+ */
+text: string, 
+/**
+ * Their height.
+ */
+size: number, 
+/**
+ * The middle of each.
+ */
+at: Array<[number, number]>, 
+/**
+ * What they are.
+ */
+ink: Ink, };
 
 export type MeasureView = { 
 /**
@@ -1973,6 +1928,18 @@ height: number,
  * The picture in words.
  */
 spoken: string, 
+/**
+ * After how far the figure of a print comes again; other tiles go by it.
+ */
+repeat: number, 
+/**
+ * Where a tile begins, from the left and from the top.
+ */
+from: [number, number], 
+/**
+ * The cloths that marks are filled with, each once.
+ */
+cloths: Array<DrawnCloth>, 
 /**
  * What is drawn, the first at the bottom.
  */
@@ -2644,24 +2611,6 @@ verdicts: Array<Choice<ScrapVerdict>>,
  */
 rows: Array<ScrapRow>, };
 
-export type SewnLine = { 
-/**
- * Start.
- */
-x1: number, 
-/**
- * Start.
- */
-y1: number, 
-/**
- * End.
- */
-x2: number, 
-/**
- * End.
- */
-y2: number, };
-
 export type Share = { 
 /**
  * `A quarter`.
@@ -2733,10 +2682,6 @@ at: number,
  * A small picture of its front.
  */
 picture: Picture | null, 
-/**
- * The fabrics in that picture.
- */
-prints: Array<Swatch>, 
 /**
  * What is wrong with it, if it cannot be opened, or what was mended.
  */
@@ -2956,6 +2901,44 @@ export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" |
 
 export type Theme = "auto" | "light" | "dark";
 
+export type Tile = "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross" | "twill" | "twill-broken" | "twill-flat" | "twill-double" | "twill-wrong" | "twill-broken-wrong" | "twill-flat-wrong" | "twill-double-wrong" | "next" | "done" | "lap" | "waste" | "amiss";
+
+export type TileMarks = { 
+/**
+ * Its name.
+ */
+tile: Tile, 
+/**
+ * Its side, as a part of the picture's `repeat`.
+ */
+side: number, 
+/**
+ * How strongly its marks are drawn, from 0 to 1.
+ */
+strength: number, 
+/**
+ * Its marks are light on whatever ground; else dark on a light one.
+ */
+light: boolean, 
+/**
+ * The marks.
+ */
+strokes: Array<TileStroke>, };
+
+export type TileStroke = { 
+/**
+ * Its way, as SVG 1.1 writes path data.
+ */
+d: string, 
+/**
+ * How wide it is; 0 where it is filled instead.
+ */
+width: number, 
+/**
+ * Lengths of its dashes and gaps, if it has any.
+ */
+dash: string | null, };
+
 export type TrimRow = { 
 /**
  * The size.
@@ -3170,11 +3153,7 @@ rest: string | null,
 /**
  * Front and back, once all is done.
  */
-ended: [Picture, Picture] | null, 
-/**
- * The fabrics, for the picture.
- */
-prints: Array<Swatch>, };
+ended: [Picture, Picture] | null, };
 
 export type Zone = { 
 /**
@@ -3586,13 +3565,6 @@ export type WordKey =
   | "ui-shelf"
   | "ui-side"
   | "ui-side-hint"
-  | "ui-sign-clash"
-  | "ui-sign-grain"
-  | "ui-sign-lap"
-  | "ui-sign-pin"
-  | "ui-sign-unit"
-  | "ui-sign-wrong"
-  | "ui-sign-wrong-letter"
   | "ui-signs"
   | "ui-smaller"
   | "ui-something-off"
@@ -3602,7 +3574,6 @@ export type WordKey =
   | "ui-squares"
   | "ui-squares-have"
   | "ui-stations"
-  | "ui-stays"
   | "ui-still-cooling"
   | "ui-stitch"
   | "ui-stock"

@@ -176,7 +176,8 @@ impl Piece {
     }
 
     /// The same with one more place to keep clear.
-    pub fn without(mut self, zone: Zone) -> Piece {
+    #[cfg(test)]
+    pub(crate) fn without(mut self, zone: Zone) -> Piece {
         self.zones.push(zone);
         self
     }

@@ -5,7 +5,6 @@
 //!
 //! * 1 oz (avoirdupois) = 28.349523125 g and 1 yd = 0.9144 m, exactly (NIST Handbook 44,
 //!   Appendix C; SP 811, Appendix B), so 1 oz/yd² = 28.349523125 / 0.9144² = 33.9057 g/m².
-//! * mass per area of a test piece = mass / area (ISO 3801).
 //! * mass of a throw = denim area × denim + fabric area × fabric, where a square counts
 //!   with its whole area, so that laps are counted as often as cloth lies there; what
 //!   squaring up takes off the fours is subtracted, of the fabric in proportion; the
@@ -27,7 +26,7 @@
 //! ```
 
 use crate::measure::limits::{MOST, OutOfBounds};
-use crate::measure::{Area, Length, System, in_mm, square_metres};
+use crate::measure::{Area, System, square_metres};
 use crate::plan::Plan;
 use serde::{Deserialize, Serialize};
 use std::ops::{Add, Mul};
@@ -245,12 +244,6 @@ pub enum ClothFault {
     Thickness,
 }
 
-/// Mass per area from a weighed piece (ISO 3801); `None` where there is no area.
-pub fn mass_per_area(mass: Mass, width: Length, length: Length) -> Option<Weight> {
-    let area = square_metres(width, length);
-    (in_mm(width) > 0.0 && in_mm(length) > 0.0).then(|| Weight(mass / area))
-}
-
 /// The cloth in a throw, every layer counted.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ClothAmount {
@@ -336,7 +329,7 @@ mod tests {
             assert_eq!(parse_weight(typed, System::Inch), None, "{typed}");
         }
     }
-    use crate::measure::{inches, nm};
+    use crate::measure::inches;
     use proptest::prelude::*;
 
     #[test]
@@ -379,15 +372,6 @@ mod tests {
         assert_eq!(judge(0.6), Washing::Roomy);
         assert_eq!(judge(5.0), Washing::Tight);
         assert_eq!(judge(7.1), Washing::TooHeavy);
-    }
-
-    #[test]
-    fn a_weighed_piece() {
-        // 10 × 10 cm of 4.75 g is 475 g/m².
-        let side = nm(100_000_000);
-        let weight = mass_per_area(kilograms(0.00475), side, side).unwrap();
-        assert!((in_gsm(weight) - 475.0).abs() < 1e-9);
-        assert_eq!(mass_per_area(kilograms(1.0), nm(0), side), None);
     }
 
     #[test]

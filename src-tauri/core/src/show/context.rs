@@ -75,7 +75,7 @@ impl Context<'_> {
     }
 
     /// How far in from a raw edge a fold or a patch is stitched down: ⅛ in, or 3 mm.
-    pub(super) fn from_edge(&self) -> Shown {
+    pub(super) fn edge_in(&self) -> Shown {
         self.about(eighth_inches(1), tenths_of_mm(30))
     }
 

@@ -7,24 +7,17 @@ use crate::command::{Command, Rejection, decide};
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, from_mm, in_mm, in_nm, zero};
 use crate::show::context::Context;
+use crate::show::drawing::canvas::Canvas;
+use crate::show::drawing::piece::{Lying, cloth};
 use crate::show::errors::rejection;
+use crate::show::names::ZONES;
 use crate::show::parts::{Button, CautionNote, Choice, FieldProblem, Figure, Head, head};
-use crate::show::picture::{Ink, Mark, Picture};
+use crate::show::picture::Picture;
 use crate::show::typed::{PieceTyped, read_typed, typed_of};
 use crate::throw::tasks::Caution;
 use crate::words::{Problem, Shown};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
-
-const ZONES: [(ZoneKind, &str); 7] = [
-    (ZoneKind::Knee, "knee"),
-    (ZoneKind::Hole, "hole"),
-    (ZoneKind::Stain, "stain"),
-    (ZoneKind::Pocket, "pocket"),
-    (ZoneKind::Outseam, "outseam"),
-    (ZoneKind::Hem, "hem"),
-    (ZoneKind::Seam, "seam"),
-];
 
 /// A point of the outline being dragged, in the picture's units.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]
@@ -195,13 +188,6 @@ pub(super) fn binding_strips(piece: &Piece, cuts: &CutPlan, context: Context<'_>
         .collect()
 }
 
-/// A kind of place to avoid.
-pub(super) fn zone(kind: ZoneKind, context: Context<'_>) -> String {
-    let found = ZONES.iter().find(|(k, _)| *k == kind);
-    let key = found.map_or("hole", |(_, key)| key);
-    context.say(&format!("zone-{key}"), &[])
-}
-
 /// What a piece is called, numbered where there are several of the same.
 pub(super) fn part(heap: &Heap, index: usize, context: Context<'_>) -> String {
     let key = |p: &Piece| match p.part {
@@ -345,8 +331,18 @@ pub(super) fn cutting(
         view.said.push(say!(context, "cut-unwashed"));
     }
     view.expected = squares;
-    view.picture = Some(picture(&piece, &cuts, how.cut_side(), &view.title, context));
     let sheet = Frame::of(&piece);
+    let [_, top, left, right] = piece.reach();
+    let lying = Lying {
+        piece: &piece,
+        cuts: &cuts,
+        side: how.cut_side(),
+        cloth: cloth(throw, heap),
+        scale: 1.0,
+        at: [sheet.edge; 2],
+        letters: (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0),
+    };
+    view.picture = Some(picture(&lying, &sheet, &view.title, context));
     if counted.is_none() {
         view.handles = piece
             .stations
@@ -373,138 +369,25 @@ pub(super) fn cutting(
     Ok(view)
 }
 
-fn picture(
-    piece: &Piece,
-    cuts: &CutPlan,
-    side: Length,
-    title: &str,
-    context: Context<'_>,
-) -> Picture {
-    let sheet = Frame::of(piece);
-    let [bottom, top, left, right] = piece.reach();
-    let mut marks = Vec::new();
-    let mut line = |x1, y1, x2, y2, ink| {
-        marks.push(Mark::Line {
-            x1,
-            y1,
-            x2,
-            y2,
-            ink,
-            arrow: false,
-        })
-    };
-    for pair in piece.stations.windows(2) {
-        let (a, b) = (&pair[0], &pair[1]);
-        line(
-            sheet.x(a.left),
-            sheet.y(a.at),
-            sheet.x(b.left),
-            sheet.y(b.at),
-            Ink::Now,
-        );
-        line(
-            sheet.x(a.right),
-            sheet.y(a.at),
-            sheet.x(b.right),
-            sheet.y(b.at),
-            Ink::Now,
-        );
-    }
-    for end in [piece.stations.first(), piece.stations.last()]
-        .into_iter()
-        .flatten()
-    {
-        line(
-            sheet.x(end.left),
-            sheet.y(end.at),
-            sheet.x(end.right),
-            sheet.y(end.at),
-            Ink::Now,
-        );
-    }
-    let s = in_mm(side);
-    let letters = (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0);
-    for patch in &cuts.binding {
-        marks.push(Mark::Area {
-            x: sheet.x(patch.left),
-            y: sheet.y(patch.to),
-            w: in_mm(patch.right - patch.left),
-            h: in_mm(patch.to - patch.from),
-            ink: Ink::Next,
-            print: None,
-            colour: None,
-            label: None,
-        });
-    }
-    let mut number = 0;
-    for strip in &cuts.strips {
-        for x in &strip.squares {
-            number += 1;
-            marks.push(Mark::Area {
-                x: sheet.x(*x),
-                y: sheet.y(strip.to),
-                w: s,
-                h: s,
-                ink: Ink::Denim,
-                print: None,
-                colour: None,
-                label: Some(number.to_string()),
-            });
-        }
-    }
-    for zone in &piece.zones {
-        // Only what lies on the cloth is drawn.
-        let (from, to) = (
-            std::cmp::max(zone.from, bottom),
-            std::cmp::min(zone.to, top),
-        );
-        let (near, far) = (
-            std::cmp::max(zone.left, left),
-            std::cmp::min(zone.right, right),
-        );
-        let (z, t) = (in_mm(far - near).max(0.0), in_mm(to - from).max(0.0));
-        let kind = zone.kind;
-        marks.push(Mark::Area {
-            x: sheet.x(near),
-            y: sheet.y(to),
-            w: z,
-            h: t,
-            ink: Ink::Waste,
-            print: None,
-            colour: None,
-            label: (z.min(t) > 40.0).then(|| self::zone(kind, context)),
-        });
-    }
-    for (i, strip) in cuts.strips.iter().enumerate() {
-        for up in [strip.from, strip.to] {
-            let (x1, x2) = (sheet.x(left) - 8.0, sheet.x(right) + 8.0);
-            let y = sheet.y(up);
-            marks.push(Mark::Line {
-                x1,
-                y1: y,
-                x2,
-                y2: y,
-                ink: Ink::Cut,
-                arrow: false,
-            });
-        }
-        marks.push(Mark::Words {
-            x: sheet.x(left) - letters * 0.8,
-            y: sheet.y((strip.from + strip.to) / 2),
-            text: (i + 1).to_string(),
-            size: letters,
-        });
-    }
-    Picture {
-        width: in_mm(right - left) + sheet.edge * 2.0,
-        height: in_mm(top - bottom) + in_mm(bottom) + sheet.edge * 2.0,
-        spoken: say!(
-            context,
-            "picture-piece",
-            name = title,
-            n = cuts.count,
-            strips = cuts.strips.len()
-        ),
-        marks,
-    }
+/// The piece in millimetres, with room round it for points to be taken hold of.
+fn picture(lying: &Lying<'_>, sheet: &Frame, title: &str, context: Context<'_>) -> Picture {
+    let (piece, cuts) = (lying.piece, lying.cuts);
+    let [_, top, left, right] = piece.reach();
+    let mut d = Canvas::default();
+    lying.paint(&mut d, context);
+    lying.strip_numbers(&mut d);
+    let spoken = say!(
+        context,
+        "picture-piece",
+        name = title,
+        n = cuts.count,
+        strips = cuts.strips.len()
+    );
+    let size = [
+        in_mm(right - left) + sheet.edge * 2.0,
+        in_mm(top) + sheet.edge * 2.0,
+    ];
+    let mut picture = d.picture(size, lying.unit() / 2.0, spoken);
+    picture.from = lying.at;
+    picture
 }

@@ -5,14 +5,15 @@ use crate::command::may_turn;
 use crate::faces::arrange;
 use crate::faces::spread::{layers, mirrored};
 use crate::log::journal::Journal;
-use crate::plan::assembly::{Rect, Seam};
+use crate::plan::assembly::Rect;
 use crate::show::context::Context;
+use crate::show::drawing::face_window::Worked;
 use crate::show::names;
 use crate::show::parts::{Head, Swatch, head, swatches};
+use crate::show::picture::{InkKey, Picture};
 use crate::show::wishes::{self, WishLine};
 use crate::throw::Throw;
 use crate::throw::loose::loose_units;
-use crate::throw::tasks::Task;
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -25,16 +26,6 @@ pub struct FaceCell {
     pub x: u16,
     /// Row in the picture.
     pub y: u16,
-    /// The print shown, if covered.
-    pub print: Option<u8>,
-    /// The denim.
-    pub denim: u8,
-    /// Glued or joined, so that it stays.
-    pub stays: bool,
-    /// The denim's wrong side is on this face.
-    pub wrong_side: bool,
-    /// Its lengthwise grain runs across.
-    pub crosswise: bool,
     /// Pinned to its place.
     pub pinned: bool,
     /// The loose piece it belongs to: itself, a pair or a four; none once it is joined to more.
@@ -45,32 +36,6 @@ pub struct FaceCell {
     pub label: String,
     /// The square in words.
     pub spoken: String,
-}
-
-/// Two squares on a face that a wish would keep apart, or unlike.
-#[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct Clash {
-    /// Column of one in the picture.
-    pub x1: u16,
-    /// Row of one.
-    pub y1: u16,
-    /// Column of the other.
-    pub x2: u16,
-    /// Row of the other.
-    pub y2: u16,
-}
-
-/// A stitched line on a face, in squares from the top left of the picture.
-#[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct SewnLine {
-    /// Start.
-    pub x1: u16,
-    /// Start.
-    pub y1: u16,
-    /// End.
-    pub x2: u16,
-    /// End.
-    pub y2: u16,
 }
 
 /// One face of the throw.
@@ -88,20 +53,18 @@ pub struct FacesView {
     pub down: u16,
     /// The squares.
     pub cells: Vec<FaceCell>,
-    /// Laps sewn so far.
-    pub sewn: Vec<SewnLine>,
+    /// What is painted, a square to a unit.
+    pub picture: Picture,
+    /// What the signs in it mean, those that are there.
+    pub signs: Vec<InkKey>,
     /// The fabrics.
     pub prints: Vec<Swatch>,
     /// The denims.
     pub denims: Vec<Denim>,
     /// What there is to say of it, a line each.
     pub lines: Vec<String>,
-    /// Squares that a wish would keep apart.
-    pub clashes: Vec<Clash>,
     /// How well the wishes are met.
     pub wishes: Vec<WishLine>,
-    /// Borders of the pieces that go as one: pairs and fours sewn already.
-    pub units: Vec<Rect>,
     /// Whether this face is the stitching side, in words.
     pub stitching: String,
     /// Squares covered on the front and on the back.
@@ -127,7 +90,6 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         .squares()
         .map(|piece| {
             let (cover, shown) = (throw.cover(piece), turned(piece));
-            let print = cover.on(face);
             let unit = units.iter().find(|u| u.holds(piece)).copied();
             let unit = unit.or_else(|| (!throw.is_joined(piece)).then_some(piece));
             let turns = |q: &u8| unit.is_some_and(|u| may_turn(throw, u, *q).is_ok());
@@ -144,12 +106,6 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
                 piece,
                 x: shown.col,
                 y: shown.row,
-                print,
-                denim: cover.denim,
-                stays,
-                // Turned over, the other side of the cloth shows.
-                wrong_side: cover.wrong_side_up != (face == Face::Back),
-                crosswise: cover.crosswise,
                 pinned,
                 unit,
                 turn: [1, 2].into_iter().find(turns).unwrap_or(0),
@@ -163,21 +119,19 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
             }
         })
         .collect();
-    let sewn = sewn_lines(throw, face, None);
     let wishes = wishes::standing(throw);
     let score = arrange::of(throw, wishes);
-    let clashes = score.alike[usize::from(face == Face::Back)]
+    let clashes: Vec<(Rect, Rect)> = score.alike[usize::from(face == Face::Back)]
         .iter()
-        .map(|(a, b)| {
-            let (a, b) = (turned(*a), turned(*b));
-            Clash {
-                x1: a.col,
-                y1: a.row,
-                x2: b.col,
-                y2: b.row,
-            }
-        })
+        .map(|(a, b)| (turned(*a), turned(*b)))
         .collect();
+    let seen: Vec<Rect> = units.iter().map(|u| turned(*u)).collect();
+    let worked = Worked {
+        throw,
+        face,
+        units: &seen,
+        clashes: &clashes,
+    };
     let covered = Face::BOTH.map(|face| throw.covered(face));
     let both = throw.covers().iter().filter(|c| c.layers() == 3).count();
     let (lap, crossing) = layers(across, down, throw.covers());
@@ -194,27 +148,27 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
     if lap > 0 {
         lines.push(say!(context, "face-layers", lap = lap, crossing = crossing));
     }
+    let spoken = say!(
+        context,
+        "face-spoken",
+        title = title.as_str(),
+        across = across,
+        down = down,
+        n = this
+    );
     FacesView {
         head: head(journal, context),
         face,
-        spoken: say!(
-            context,
-            "face-spoken",
-            title = title.as_str(),
-            across = across,
-            down = down,
-            n = this
-        ),
+        picture: worked.picture(spoken.clone(), context),
+        signs: worked.signs(context),
+        spoken,
         title,
         across,
         down,
         cells,
-        sewn,
         prints: swatches(journal, context),
         denims: throw.denims.clone(),
-        clashes,
         wishes: wishes::lines(&score, wishes, throw, context),
-        units: units.iter().map(|u| turned(*u)).collect(),
         stitching: match face {
             Face::Front => say!(context, "stitching-front"),
             Face::Back => say!(context, "stitching-back"),
@@ -235,39 +189,4 @@ pub(super) fn cloth(throw: &Throw, cover: Cover, face: Face, context: Context<'_
         None if cover.wrong_side_up != (face == Face::Back) => say!(context, "bare-wrong-side"),
         None => say!(context, "bare"),
     }
-}
-
-/// Laps stitched so far, in squares of the picture of a face, or of a part of the front.
-pub(super) fn sewn_lines(throw: &Throw, face: Face, area: Option<Rect>) -> Vec<SewnLine> {
-    let across = throw.plan.across;
-    let area = area.unwrap_or_else(|| throw.assembly().whole());
-    let joins = throw.assembly().joins().iter();
-    joins
-        .filter(|j| throw.has(j.whole, Task::Stitch))
-        .filter_map(|j| {
-            // The seam as a line, told from the front, cut off at the area.
-            let s = j.second;
-            let (mut x1, mut y1, mut x2, mut y2) = match j.seam {
-                Seam::Upright => (s.col, s.row, s.col, s.row + s.rows),
-                Seam::Level => (s.col, s.row, s.col + s.cols, s.row),
-            };
-            let (left, top) = (area.col, area.row);
-            let (right, bottom) = (left + area.cols, top + area.rows);
-            (x1, x2) = (x1.clamp(left, right), x2.clamp(left, right));
-            (y1, y2) = (y1.clamp(top, bottom), y2.clamp(top, bottom));
-            let inside = match j.seam {
-                Seam::Upright => (left..=right).contains(&s.col) && y1 < y2,
-                Seam::Level => (top..=bottom).contains(&s.row) && x1 < x2,
-            };
-            if face == Face::Back {
-                (x1, x2) = (across - x2, across - x1);
-            }
-            inside.then_some(SewnLine {
-                x1: x1 - left * u16::from(face == Face::Front),
-                y1: y1 - top,
-                x2: x2 - left * u16::from(face == Face::Front),
-                y2: y2 - top,
-            })
-        })
-        .collect()
 }

@@ -1,43 +1,27 @@
 //! Squares laid on the floor, and what is glued where.
 
-use crate::cloth::fabric::{Denim, Face};
+use crate::cloth::fabric::{Cover, Face};
 use crate::log::journal::Journal;
 use crate::plan::assembly::{Kind, Rect};
 use crate::show::context::Context;
-use crate::show::faces::{self, SewnLine};
+use crate::show::drawing::face_window::{self, FLOOR_WIDTH};
+use crate::show::faces;
 use crate::show::names;
 use crate::show::parts::{Head, Swatch, head, swatches};
+use crate::show::picture::Picture;
+use crate::throw::Throw;
 use crate::throw::loose::loose_units;
 use crate::throw::tasks::{Task, cover_task};
 use serde::Serialize;
 use ts_rs::TS;
-
-/// Squares in one part of the floor, across: two fours, large enough on a phone.
-const FLOOR_WIDTH: u16 = 4;
 
 /// One square laid on the floor.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct FloorCell {
     /// Its place.
     pub piece: Rect,
-    /// Column in the picture.
-    pub x: u16,
-    /// Row in the picture.
-    pub y: u16,
     /// Its label.
     pub label: String,
-    /// The print that is up, if any.
-    pub print: Option<u8>,
-    /// The print beneath, if any.
-    pub under: Option<u8>,
-    /// The denim.
-    pub denim: u8,
-    /// The denim's wrong side is up.
-    pub wrong_side: bool,
-    /// Its lengthwise grain runs across.
-    pub crosswise: bool,
-    /// What it is part of already, if anything.
-    pub sewn: Option<String>,
     /// The square in words.
     pub spoken: String,
 }
@@ -51,22 +35,14 @@ pub struct FloorView {
     pub title: String,
     /// What to do.
     pub text: String,
-    /// Columns in the picture.
-    pub across: u16,
-    /// Rows in the picture.
-    pub down: u16,
+    /// How the squares lie, a square to a unit.
+    pub picture: Picture,
     /// The squares.
     pub cells: Vec<FloorCell>,
-    /// Laps stitched, in squares from the top left of the picture.
-    pub sewn: Vec<SewnLine>,
     /// Which part this is, from 0.
     pub part: u32,
     /// Parts there are.
     pub parts: u32,
-    /// The fabrics.
-    pub prints: Vec<Swatch>,
-    /// The denims.
-    pub denims: Vec<Denim>,
 }
 
 /// Squares that get one fabric on one face.
@@ -162,20 +138,11 @@ pub(super) fn floor(journal: &Journal, part: u32, context: Context<'_>) -> Floor
             }
             FloorCell {
                 piece,
-                x: piece.col - col,
-                y: piece.row - row,
                 label: names::square(piece),
-                print: cover.front,
-                under: cover.back,
-                denim: cover.denim,
-                wrong_side: cover.wrong_side_up,
-                crosswise: cover.crosswise,
                 spoken,
-                sewn,
             }
         })
         .collect();
-    let sewn = faces::sewn_lines(throw, Face::Front, Some(area));
     FloorView {
         head: head(journal, context),
         title: say!(
@@ -186,14 +153,10 @@ pub(super) fn floor(journal: &Journal, part: u32, context: Context<'_>) -> Floor
             row = names::row_of_fours(usize::from(row / 2))
         ),
         text: say!(context, "floor-text"),
-        across: area.cols,
-        down: area.rows,
+        picture: face_window::floor(throw, area, context),
         cells,
-        sewn,
         part,
         parts,
-        prints: swatches(journal, context),
-        denims: throw.denims.clone(),
     }
 }
 

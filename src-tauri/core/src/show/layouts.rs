@@ -1,14 +1,17 @@
 //! Wishes for the faces, layouts to choose from, the floor, and the covering list.
 
-use crate::cloth::fabric::{Cover, Denim, Face};
+use crate::cloth::fabric::{Cover, Face};
 use crate::command::Command;
 use crate::faces::arrange::Arranger;
 use crate::log::journal::Journal;
 use crate::show::context::Context;
+use crate::show::drawing::face_window::layout as layout_picture;
 use crate::show::parts::{Swatch, swatches};
+use crate::show::picture::Picture;
 use crate::show::wishes::{WishLine, lines};
 use crate::throw::wishes::{Layout, Wishes};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
+use std::collections::BTreeSet;
 use ts_rs::TS;
 
 /// A layout found, to be chosen.
@@ -16,16 +19,14 @@ use ts_rs::TS;
 pub struct LayoutCard {
     /// Which of the several.
     pub letter: String,
-    /// For each square, row by row as seen from the front: the print there, or -1.
-    pub front: Vec<i16>,
-    /// The same of the back as it looks turned over: each row from the other end.
-    pub back: Vec<i16>,
-    /// The denims on the front, row by row; the back shows them from the other end.
-    pub denims: Vec<u8>,
-    /// Places in `front` that show another cloth than they do now.
-    pub front_new: Vec<u32>,
-    /// The same of `back`.
-    pub back_new: Vec<u32>,
+    /// The front, with rings round what would change.
+    pub front: Picture,
+    /// The back as it looks turned over, likewise.
+    pub back: Picture,
+    /// Something would change.
+    pub changed: bool,
+    /// The prints it uses, counted from 0.
+    pub used: Vec<u8>,
     /// How well it meets the wishes.
     pub lines: Vec<WishLine>,
     /// How many of the wishes it meets, in words.
@@ -49,35 +50,10 @@ pub struct Layouts {
     pub most: u32,
     /// How far it is, in words.
     pub said: String,
-    /// Squares across.
-    pub across: u16,
-    /// Squares down.
-    pub down: u16,
     /// The fabrics.
     pub prints: Vec<Swatch>,
-    /// The denims.
-    pub denims: Vec<Denim>,
     /// The layouts so far.
     pub cards: Vec<LayoutCard>,
-}
-
-/// What is asked of the search for layouts.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case", tag = "ask")]
-pub enum Arrange {
-    /// Begin, and give up what was looked for before.
-    Start {
-        /// The throw.
-        id: String,
-        /// How the faces are to look.
-        wishes: Wishes,
-        /// Which of the many good ones.
-        seed: u32,
-    },
-    /// How far is it?
-    Look,
-    /// Stop; what was found stays.
-    Stop,
 }
 
 /// Layouts found so far, as cards to choose from.
@@ -90,35 +66,37 @@ pub fn layouts(
 ) -> Layouts {
     let throw = journal.throw();
     let rounds = found.iter().map(Arranger::rounds).min().unwrap_or(0);
-    let across = usize::from(throw.plan.across);
     let cards = found
         .iter()
         .zip('A'..)
         .map(|(arranger, letter)| {
             let covers = arranger.covers();
-            let number = |p: Option<u8>| p.map_or(-1, i16::from);
-            let back = covers.chunks(across).flat_map(|row| row.iter().rev());
             let (layout, changed) = arranger.laid(throw);
             let lines = lines(&arranger.score(), wishes, throw, context);
             let changes = changes(&layout, changed, context);
             let met = lines.iter().filter(|l| l.met).count();
-            let now = throw.covers();
-            let new = |n: &usize, face| {
-                let shown = |c: &Cover| (c.on(face), c.denim, c.wrong_side_up, c.crosswise);
-                now.get(*n).is_none_or(|c| shown(c) != shown(&covers[*n]))
+            let differs = |face: Face| {
+                let shown = move |c: &Cover| (c.on(face), c.denim, c.wrong_side_up, c.crosswise);
+                move |was: &Cover, is: &Cover| shown(was) != shown(is)
             };
-            let places = || 0..covers.len();
-            let turned = |n: usize| n / across * across + across - 1 - n % across;
-            let front_new = places().filter(|n| new(n, Face::Front));
-            let back_new = places().filter(|n| new(&turned(*n), Face::Back));
+            let picture =
+                |face, spoken| layout_picture(throw, &covers, face, differs(face), spoken);
+            let changed_now = |face| {
+                let both = throw.covers().iter().zip(&covers);
+                let differs = differs(face);
+                both.into_iter().any(move |(was, is)| differs(was, is))
+            };
+            let used: BTreeSet<u8> = Face::BOTH
+                .into_iter()
+                .flat_map(|face| covers.iter().filter_map(move |c| c.on(face)))
+                .collect();
             let told = say!(context, "layout-met", met = met, all = lines.len());
             LayoutCard {
-                front_new: front_new.map(|n| n as u32).collect(),
-                back_new: back_new.map(|n| n as u32).collect(),
                 letter: letter.to_string(),
-                front: covers.iter().map(|c| number(c.front)).collect(),
-                back: back.map(|c| number(c.back)).collect(),
-                denims: covers.iter().map(|c| c.denim).collect(),
+                front: picture(Face::Front, say!(context, "face-front")),
+                back: picture(Face::Back, say!(context, "face-back")),
+                changed: Face::BOTH.into_iter().any(changed_now),
+                used: used.into_iter().collect(),
                 spoken: say!(
                     context,
                     "layout-spoken",
@@ -141,10 +119,7 @@ pub fn layouts(
             true => say!(context, "layouts-running", n = rounds, all = most),
             false => say!(context, "layouts-done", n = found.len()),
         },
-        across: throw.plan.across,
-        down: throw.plan.down,
         prints: swatches(journal, context),
-        denims: throw.denims.clone(),
         cards,
     }
 }

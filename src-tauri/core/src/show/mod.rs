@@ -58,7 +58,7 @@ pub use export::{
     Export, ExportButton, ExportSection, ExportView, Exported, PrintOrder, PrintPaper, Printing,
     file_name, usual_paper,
 };
-pub use faces::{Clash, FaceCell, FacesView, SewnLine};
+pub use faces::{FaceCell, FacesView};
 pub use figures::figures;
 pub use floor::{CoveringGroup, CoveringLine, CoveringView, FloorCell, FloorView};
 pub use gather::{GatherRow, GatherView};
@@ -69,7 +69,7 @@ pub use import::{
     ConflictRow, CopyRow, ImportButton, ImportChoice, ImportView, Imported, bring, conflict,
     unmergeable,
 };
-pub use layouts::{Arrange, LayoutCard, Layouts, layouts};
+pub use layouts::{LayoutCard, Layouts, layouts};
 pub use lessons::{LessonRow, Lessons};
 pub use measuring::{MeasureView, OutlineTyped};
 pub use off::{MishapChoice, OffView, PieceChoice, RemedyRow};
@@ -77,10 +77,10 @@ pub use opening::OpenFirst;
 pub use parts::{
     Button, CautionNote, Choice, CompareRow, FieldProblem, Figure, Head, Swatch, head, length,
 };
-pub use picture::{Ink, InkKey, Mark, Picture};
+pub use picture::{Cloth, Hold, Ink, InkKey, Mark, Picture, Tile, TileMarks, TileStroke};
 pub use pile::{HeapPiece, HeapRow, PileView};
 pub use plan::{PlanDraft, PlanView, StitchKind, draft, draft_after, draft_of};
-pub use query::{CommandAnswer, Query, Request, View};
+pub use query::{CommandAnswer, LookAnswer, Query, Request, View};
 pub use scraps::{LapColumn, ScrapRow, ScrapTyped, ScrapsView};
 pub use sheet::content::Sheet;
 pub use sheet::sheet;

@@ -3,6 +3,7 @@
 
 use super::Context;
 use crate::cloth::fabric::Print;
+use crate::cloth::garments::ZoneKind;
 use crate::plan::assembly::{Kind, Rect};
 use crate::throw::Throw;
 
@@ -124,9 +125,14 @@ pub(super) fn key(kind: Kind) -> &'static str {
 
 /// One or two letters for each print, no two alike while letters last.
 pub(super) fn letters(prints: &[Print]) -> Vec<String> {
+    letters_of(prints.iter().map(|print| &*print.name))
+}
+
+/// One or two letters for each name, no two alike while letters last.
+pub(super) fn letters_of<'a>(names: impl Iterator<Item = &'a str>) -> Vec<String> {
     let mut taken: Vec<String> = Vec::new();
-    for print in prints {
-        let signs: Vec<char> = print.name.chars().filter(|c| c.is_alphanumeric()).collect();
+    for name in names {
+        let signs: Vec<char> = name.chars().filter(|c| c.is_alphanumeric()).collect();
         let first = signs
             .first()
             .map_or("?".to_string(), |c| c.to_uppercase().to_string());
@@ -139,6 +145,24 @@ pub(super) fn letters(prints: &[Print]) -> Vec<String> {
         taken.push(found.unwrap_or_else(|| "?".into()));
     }
     taken
+}
+
+/// Kinds of places to avoid, with their names in the language files.
+pub(super) const ZONES: [(ZoneKind, &str); 7] = [
+    (ZoneKind::Knee, "knee"),
+    (ZoneKind::Hole, "hole"),
+    (ZoneKind::Stain, "stain"),
+    (ZoneKind::Pocket, "pocket"),
+    (ZoneKind::Outseam, "outseam"),
+    (ZoneKind::Hem, "hem"),
+    (ZoneKind::Seam, "seam"),
+];
+
+/// A kind of place to avoid.
+pub(super) fn zone(kind: ZoneKind, context: Context<'_>) -> String {
+    let found = ZONES.iter().find(|(k, _)| *k == kind);
+    let key = found.map_or("hole", |(_, key)| key);
+    context.say(&format!("zone-{key}"), &[])
 }
 
 #[cfg(test)]

@@ -186,9 +186,21 @@ pub enum View {
     Story(StoryView),
 }
 
+/// What a screen shows, and how new that is.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct LookAnswer {
+    /// Counts what was done since the service was started. Answers may overtake each other:
+    /// one with a lower number than another shows the throw as it was before.
+    pub revision: u32,
+    /// The screen.
+    pub view: View,
+}
+
 /// What came of a deed that is done and kept: the throw now, and the screen looked at again.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct CommandAnswer {
+    /// How new it is: see [`LookAnswer`].
+    pub revision: u32,
     /// How the throw stands.
     pub head: Head,
     /// The screen, if it was asked for and can be shown.

@@ -3,7 +3,7 @@
 use crate::command::Command;
 use crate::log::journal::Journal;
 use crate::show::context::Context;
-use crate::show::parts::{Head, Swatch, swatches};
+use crate::show::parts::Head;
 use crate::show::picture::Picture;
 use crate::show::{pictures, work};
 use crate::words::Problem;
@@ -26,8 +26,6 @@ pub struct ShelfRow {
     pub at: i64,
     /// A small picture of its front.
     pub picture: Option<Picture>,
-    /// The fabrics in that picture.
-    pub prints: Vec<Swatch>,
     /// What is wrong with it, if it cannot be opened, or what was mended.
     pub problem: Option<Problem>,
 }
@@ -112,7 +110,6 @@ pub fn shelf_row(id: &str, journal: &Journal, context: Context<'_>) -> ShelfRow 
             crate::cloth::fabric::Face::Front,
             context,
         )),
-        prints: swatches(journal, context),
         problem: None,
     }
 }

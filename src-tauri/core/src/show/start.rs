@@ -2,6 +2,7 @@
 
 use crate::cloth::fabric::{Denim, Print};
 use crate::measure::{Ruler, System};
+use crate::show::picture::{Tile, TileMarks};
 use crate::show::plan::PlanDraft;
 use crate::show::shelf::ShelfView;
 use crate::words::{LanguageName, Problem};
@@ -81,6 +82,10 @@ pub struct Hello {
     pub prints: Vec<Print>,
     /// The denims a new throw begins with.
     pub denims: Vec<Denim>,
+    /// The textures of cloth and the hatchings, for every picture.
+    pub tiles: Vec<TileMarks>,
+    /// The textures of denims in the order of a list, over and over.
+    pub twills: Vec<Tile>,
     /// Version of the app.
     pub version: String,
     /// Where the throws are kept.

@@ -123,6 +123,9 @@ fn no_word_is_missing() {
     for unit in ["squares", "strips", "spools", "bobbins", "bottles"] {
         assert!(words.has(&format!("unit-{unit}")), "{unit}");
     }
+    for sign in ["clash", "stays", "pin", "unit", "lap", "wrong", "grain"] {
+        assert!(words.has(&format!("sign-{sign}")), "{sign}");
+    }
     for line in ["sewn", "open", "block", "fringe", "binding"] {
         assert!(words.has(&format!("draw-key-{line}")), "{line}");
     }
@@ -173,6 +176,12 @@ fn drawn_within(picture: &Picture, of: &str) {
             }
             Mark::Line { x1, y1, x2, y2, .. } => within(*x1, *y1) && within(*x2, *y2),
             Mark::Words { x, y, .. } => within(*x, *y),
+            Mark::Letters { at, .. } => at.iter().all(|[x, y]| within(*x, *y)),
+            Mark::Shape { d, at, .. } => {
+                let from = if at.is_empty() { &[[0.0; 2]][..] } else { at };
+                let ends = from.iter().flat_map(|from| path_ends(d, *from));
+                ends.into_iter().all(|[x, y]| within(x, y))
+            }
         };
         assert!(
             inside,
@@ -180,6 +189,40 @@ fn drawn_within(picture: &Picture, of: &str) {
             picture.width, picture.height
         );
     }
+}
+
+/// Where each line or curve of a path ends.
+fn path_ends(d: &str, from: [f64; 2]) -> Vec<[f64; 2]> {
+    let spaced: String = d
+        .chars()
+        .flat_map(|c| match c {
+            c if c.is_ascii_alphabetic() => vec![' ', c, ' '],
+            c => vec![c],
+        })
+        .collect();
+    let (mut ends, mut at, mut begun) = (Vec::new(), from, from);
+    let (mut order, mut given) = ('M', Vec::new());
+    for word in spaced.split_whitespace() {
+        match word.parse::<f64>() {
+            Ok(number) => given.push(number),
+            Err(_) => (order, given) = (word.chars().next().unwrap(), Vec::new()),
+        }
+        let [x, y] = if order.is_lowercase() { at } else { [0.0; 2] };
+        at = match (order, &given[..]) {
+            ('z', []) => begun,
+            ('h' | 'H', [a]) => [x + a, at[1]],
+            ('v' | 'V', [b]) => [at[0], y + b],
+            ('m' | 'M' | 'l' | 'L' | 't', [a, b]) => [x + a, y + b],
+            ('q', [_, _, a, b]) | ('a', [_, _, _, _, _, a, b]) => [x + a, y + b],
+            _ => continue,
+        };
+        if order.eq_ignore_ascii_case(&'m') {
+            begun = at;
+        }
+        given.clear();
+        ends.push(at);
+    }
+    ends
 }
 
 /// The joins of the binding are drawn as many as there are, the beginning named.
@@ -210,7 +253,7 @@ fn both_ended(throw: &crate::throw::Throw, ended: &[Picture; 2]) {
         drawn_within(picture, "ended");
         assert_eq!(picture.marks.len() as u32, throw.plan.squares());
         for mark in &picture.marks {
-            let Mark::Area { x, y, print, .. } = mark else {
+            let Mark::Area { x, y, cloth, .. } = mark else {
                 panic!("{mark:?}");
             };
             let (row, seen) = ((y / 10.0).round() as u16, (x / 10.0).round() as u16);
@@ -219,7 +262,24 @@ fn both_ended(throw: &crate::throw::Throw, ended: &[Picture; 2]) {
                 Face::Front => square,
                 Face::Back => crate::faces::spread::mirrored(square, throw.plan.across),
             };
-            assert_eq!(*print, throw.cover(square).on(face));
+            let cover = throw.cover(square);
+            let cloth = &picture.cloths[usize::from(cloth.expect("all is cut"))];
+            let colours = |list: &mut dyn Iterator<Item = &String>| -> Vec<usize> {
+                let places = list.enumerate().filter(|(_, c)| **c == cloth.colour);
+                places.map(|(n, _)| n).collect()
+            };
+            // No two cloths of this throw have one colour.
+            let prints = colours(&mut throw.prints.iter().map(|p| &p.colour));
+            let denims = colours(&mut throw.denims.iter().map(|d| &d.colour));
+            let wrong = format!("{:?}", cloth.tile).contains("Wrong");
+            match cover.on(face) {
+                Some(print) => assert_eq!((prints, denims), (vec![usize::from(print)], vec![])),
+                None => {
+                    assert_eq!((prints, denims), (vec![], vec![usize::from(cover.denim)]));
+                    // Turned over, the other side of the denim shows.
+                    assert_eq!(wrong, cover.wrong_side_up != (face == Face::Back));
+                }
+            }
         }
     }
 }
@@ -1341,7 +1401,9 @@ fn how_far_columns_are_off_can_be_read() {
     let picture = pictures::blocks(journal.throw(), context(&words));
     let mut told: Vec<[f64; 3]> = Vec::new();
     for mark in &picture.marks {
-        if let Mark::Words { x, y, text, size } = mark
+        if let Mark::Words {
+            x, y, text, size, ..
+        } = mark
             && text.ends_with("under")
         {
             let half = text.chars().count() as f64 * size * 0.58 / 2.0;
@@ -1850,6 +1912,7 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
 
 #[test]
 fn the_rings_are_where_a_layout_changes_something() {
+    use crate::show::{Ink, Mark};
     let words = Words::english();
     let journal = begin(Plan::default());
     let wishes = Wishes {
@@ -1861,13 +1924,35 @@ fn the_rings_are_where_a_layout_changes_something() {
     let seen = layouts(&journal, wishes, &found, (false, 1), context(&words));
     assert_eq!(seen.said, "One layout found");
     let card = &seen.cards[0];
-    let shown = |squares: &[i16]| -> Vec<u32> {
-        let on = squares.iter().enumerate().filter(|(_, p)| **p >= 0);
-        on.map(|(n, _)| n as u32).collect()
+    // Nothing is covered yet, so that all that is covered changes.
+    let prints = &journal.throw().prints;
+    let places = |picture: &Picture, ringed: bool| -> Vec<[u16; 2]> {
+        let wanted = |ink: Ink, cloth: Option<u8>| match cloth {
+            _ if ringed => ink == Ink::Ring,
+            Some(cloth) => {
+                let colour = &picture.cloths[usize::from(cloth)].colour;
+                ink == Ink::Cloth && prints.iter().any(|print| print.colour == *colour)
+            }
+            None => false,
+        };
+        let mut out: Vec<[u16; 2]> = picture
+            .marks
+            .iter()
+            .filter_map(|mark| match mark {
+                Mark::Shape { at, ink, cloth, .. } if wanted(*ink, *cloth) => Some(at),
+                _ => None,
+            })
+            .flat_map(|at| at.iter().map(|at| at.map(|side| side as u16)))
+            .collect();
+        out.sort();
+        out
     };
-    assert_eq!(card.front_new, shown(&card.front));
-    assert_eq!(card.back_new, shown(&card.back));
-    assert_eq!((card.front_new.len(), card.back_new.len()), (9, 5));
+    for (picture, covered) in [(&card.front, 9), (&card.back, 5)] {
+        drawn_within(picture, "a layout");
+        assert_eq!(places(picture, true), places(picture, false));
+        assert_eq!(places(picture, true).len(), covered);
+    }
+    assert!(card.changed);
 }
 
 #[test]

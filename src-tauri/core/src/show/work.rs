@@ -17,7 +17,7 @@ use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Stitch, fringe};
 use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
-use crate::show::parts::{Button, CautionNote, Figure, Head, Swatch, head, swatches};
+use crate::show::parts::{Button, CautionNote, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{lessons, measuring, names, pictures};
 use crate::throw::tasks::{Station, Task};
@@ -139,8 +139,6 @@ pub struct WorkView {
     pub rest: Option<String>,
     /// Front and back, once all is done.
     pub ended: Option<[Picture; 2]>,
-    /// The fabrics, for the picture.
-    pub prints: Vec<Swatch>,
 }
 
 /// One task to do to some pieces of one kind.
@@ -254,7 +252,6 @@ pub(super) fn work(
         offers,
         rest,
         ended,
-        prints: swatches(journal, context),
     }
 }
 
@@ -445,7 +442,7 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
     say!(
         context,
         key,
-        edge = context.from_edge(),
+        edge = context.edge_in(),
         apart = context.snips_apart()
     )
 }

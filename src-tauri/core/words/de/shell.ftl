@@ -124,6 +124,8 @@ shell-decide = { $count ->
    *[other] Nichts wurde geschrieben: An { $count } Stellen kann nicht beides gelten. Sag --keep first oder --keep second.
 }
 
+error-broke = In Lapwork ist etwas schiefgegangen, darum wurde das nicht zu Ende gebracht.
+error-broke-next = Alle Schritte davor sind gesichert und wurden neu aus ihren Dateien gelesen. Sieh nach, ob der letzte da ist; wenn nicht, mach ihn noch einmal. Der Fehler liegt bei Lapwork, nicht bei dir.
 error-print = Das Blatt ließ sich nicht setzen: { $why }.
 error-print-next = Mach ohne es weiter; von der Decke ist nichts verloren. Der Fehler liegt bei Lapwork, nicht bei dir.
 error-no-out = Der Name der Datei zum Schreiben fehlt.

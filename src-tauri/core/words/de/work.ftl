@@ -1453,6 +1453,14 @@ draw-count-wrong = { $n ->
     [one] { $n } Quadrat, linke Stoffseite außen
    *[other] { $n } Quadrate, linke Stoffseite außen
 }
+sign-stays = Geklebt oder verbunden, bleibt also, wie es ist
+sign-clash = Gleiche Stoffe berühren sich
+sign-pin = Auf seinem Platz festgesteckt
+sign-wrong = Linke Seite des Jeansstoffs
+sign-wrong-letter = l
+sign-grain = Fadenlauf quer
+sign-unit = Schon verbunden, geht als ein Stück
+sign-lap = Überlappung genäht, mit Fransen auf beiden Seiten
 draw-key-sewn = Genäht
 draw-key-open = Noch zu nähen
 draw-key-block = Kante eines Vierers
@@ -1670,7 +1678,8 @@ sheet-supplies = Was bereitliegen soll
 sheet-totals = Gewicht, Stoff und Zeit
 sheet-prints = Stoffe und ihre Buchstaben
 sheet-denims = Jeansstoffe
-sheet-no-print = Ein Quadrat ohne Buchstaben ist nur Jeansstoff.
+sheet-no-print = Buchstaben im Rahmen nennen den Stoff. Ein Quadrat ohne Rahmen ist nur Jeansstoff.
+sheet-wrong-side = Wo die linke Seite eines Jeansstoffs zu sehen ist, ist er blasser, und sein Köper läuft andersherum.
 sheet-pile = Den Stapel zuschneiden
 sheet-faces = Beide Seiten
 sheet-work = Die Arbeit, Stufe für Stufe

@@ -141,6 +141,8 @@ error-no-table = There is no table “{ $which }”.
 error-no-table-next = Leave out its name to see those there are.
 shell-lies-at = It lies at { $file }.
 
+error-broke = Something went wrong inside Lapwork, so this could not be finished.
+error-broke-next = All steps kept before are safe, and were read again from their files. Look whether the last one is there; if not, do it again. It is a fault of Lapwork’s, not yours.
 error-print = The sheet could not be set: { $why }.
 error-print-next = Go on without it; nothing of the throw is lost. It is a fault of Lapwork’s, not yours.
 error-no-out = The name of the file to write is missing.

@@ -1338,7 +1338,8 @@ sheet-supplies = Have at hand
 sheet-totals = Weight, cloth and time
 sheet-prints = Fabrics and their letters
 sheet-denims = Denims
-sheet-no-print = A square without letters is bare denim.
+sheet-no-print = Letters in a frame tell the fabric. A square without a frame is bare denim.
+sheet-wrong-side = Where the wrong side of a denim shows, it is paler, and its twill leans the other way.
 sheet-pile = Cutting the pile
 sheet-faces = Both faces
 sheet-work = The work, stage by stage
@@ -1464,6 +1465,14 @@ draw-count-wrong = { $n ->
     [one] { $n } square, wrong side out
    *[other] { $n } squares, wrong side out
 }
+sign-stays = Glued or joined, so it stays as it is
+sign-clash = Like fabrics touch
+sign-pin = Pinned to its place
+sign-wrong = Wrong side of the denim
+sign-wrong-letter = w
+sign-grain = Lengthwise grain runs across
+sign-unit = Joined already, goes as one piece
+sign-lap = Lap stitched, with its fringe on either side
 draw-key-sewn = Stitched
 draw-key-open = Still to be stitched
 draw-key-block = Edge of a four

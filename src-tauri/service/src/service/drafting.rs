@@ -1,6 +1,6 @@
 //! Plans of throws not yet begun, and lengths as they are typed.
 
-use super::Service;
+use super::{Service, Snapshot};
 use lapwork_core::show;
 use lapwork_core::show::{DraftAfter, GridWish, GridsView, PlanDraft, PlanView};
 use lapwork_core::throw::Time;
@@ -23,10 +23,15 @@ impl Service {
         after: &DraftAfter,
         now: Time,
     ) -> Result<PlanView, Problem> {
-        self.with(&after.id, now, |journal, lens| {
-            let cloth = (after.prints.as_slice(), after.denims.as_slice());
-            Ok(show::draft_after(journal.throw(), cloth, draft, lens))
-        })
+        Ok(self.after(after, now)?.draft_after(draft, after))
+    }
+
+    /// The older throw a throw is made after, to be looked at beside everything else.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn after(&mut self, after: &DraftAfter, now: Time) -> Result<Snapshot, Problem> {
+        self.snapshot(&after.id, now)
     }
 
     /// Grids near a wish.

@@ -1,16 +1,12 @@
-//! What is handed on as files, or goes on paper.
+//! What is handed on as files.
 
 use super::Service;
 use crate::disk::DiskPath;
 use crate::export::ExportFile;
 use crate::store::{StoreError, ThrowId};
-use base64::Engine as _;
-use base64::prelude::BASE64_STANDARD;
 use lapwork_core::log::journal::Journal;
-use lapwork_core::show::drawing::{Drawing, Style};
-use lapwork_core::show::tables::Table;
-use lapwork_core::show::{self, Sheet};
-use lapwork_core::show::{Export, Exported, PrintOrder, ZoneName};
+use lapwork_core::show;
+use lapwork_core::show::{Export, Exported};
 use lapwork_core::throw::Time;
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Arg;
@@ -37,25 +33,12 @@ impl Service {
                 };
                 Ok(vec![file])
             }
-            Export::Pictures => self.with(id, now, |journal, lens| {
-                let throw = journal.throw();
-                let file = |drawing: Drawing| {
-                    let svg = drawing.svg(journal, Style::Colour, lens)?;
-                    Ok(ExportFile {
-                        name: drawing.file_name(throw, lens),
-                        bytes: svg.into_bytes(),
-                    })
-                };
-                Drawing::all(throw).into_iter().map(file).collect()
-            }),
-            Export::Tables => self.with(id, now, |journal, lens| {
-                let file = |table: Table| ExportFile {
-                    name: table.file_name(journal.throw(), lens),
-                    bytes: table.csv(journal, lens).into_bytes(),
-                };
-                Ok(Table::ALL.into_iter().map(file).collect())
-            }),
-            Export::Story { zone } => Ok(vec![self.story_page(id, zone, now)?]),
+            _ => {
+                let snapshot = self.snapshot(id, now)?;
+                let id = ThrowId::parse(id).map_err(|error| self.message(&error))?;
+                let photo = |photo: &PhotoId| self.store.photo(&id, photo).ok().flatten();
+                snapshot.export(hand, &photo)
+            }
         }
     }
 
@@ -75,46 +58,6 @@ impl Service {
                 bytes
             }
             _ => known,
-        })
-    }
-
-    /// What goes on paper of a throw, and the name of the file it goes into.
-    ///
-    /// # Errors
-    /// The [`Problem`] to show instead.
-    pub fn sheet(
-        &mut self,
-        id: &str,
-        order: &PrintOrder,
-        now: Time,
-    ) -> Result<(String, Sheet), Problem> {
-        self.with(id, now, |journal, lens| {
-            let key = if order.card {
-                "sheet-bench"
-            } else {
-                "sheet-making"
-            };
-            let called = format!("{} - {}", journal.throw().name, lens.words.say(key, &[]));
-            let sheet = crate::paper::sheet(journal, lens, order);
-            Ok((show::file_name(&called, "pdf"), sheet))
-        })
-    }
-
-    /// The story as one page, with the photos that are there in it.
-    fn story_page(&mut self, id: &str, zone: &ZoneName, now: Time) -> Result<ExportFile, Problem> {
-        let (story, called) = self.with(id, now, |journal, lens| {
-            let called = lens.words.say("ui-story", &[]);
-            let called = format!("{} - {called}", journal.throw().name);
-            Ok((show::story(journal, zone, lens), called))
-        })?;
-        let id = ThrowId::parse(id).map_err(|error| self.message(&error))?;
-        let photo = |photo: &PhotoId| {
-            let bytes = self.store.photo(&id, photo).ok().flatten()?;
-            Some(BASE64_STANDARD.encode(bytes))
-        };
-        Ok(ExportFile {
-            name: show::file_name(&called, "html"),
-            bytes: show::story_page(&story, photo, self.lens(now)).into_bytes(),
         })
     }
 

@@ -107,6 +107,7 @@ impl Service {
             None => Err(StoreError::NothingImported),
         };
         let brought = brought.map_err(|error| self.message(&error))?;
+        self.changed();
         let taken = match take {
             ImportChoice::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
             _ => self.take_in(&brought, take, now),

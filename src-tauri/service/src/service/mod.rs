@@ -36,12 +36,14 @@ use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::System;
 use lapwork_core::measure::bounds::Sent;
 use lapwork_core::plan::Plan;
+use lapwork_core::show::drawing::{tiles, twills};
 use lapwork_core::show::{self, Context};
 use lapwork_core::show::{Hello, ImportView, Prefs};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Problem;
 use lapwork_core::words::{self, LANGUAGES, Language, Words};
 use std::collections::BTreeMap;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
 
 /// Size of text that can be chosen, in per cent.
@@ -71,6 +73,8 @@ pub struct Service {
     pending: Option<Result<ImportView, Problem>>,
     /// The search for layouts.
     search: LayoutSearch,
+    /// Counts what was done since the start that an older answer does not show.
+    revision: u32,
 }
 
 impl Service {
@@ -103,6 +107,7 @@ impl Service {
             imports: 0,
             pending: None,
             search: LayoutSearch::default(),
+            revision: 0,
         }
     }
 
@@ -119,6 +124,37 @@ impl Service {
     /// Forget every throw read so far; the disk is asked again.
     pub fn forget(&mut self) {
         self.open.clear();
+    }
+
+    /// Something was done that an answer given before does not show.
+    fn changed(&mut self) {
+        self.revision = self.revision.wrapping_add(1);
+    }
+
+    /// After something here broke off half-way: everything read so far is forgotten and read
+    /// again from the disk, where all is that was acknowledged. Gives the [`Problem`] to tell.
+    ///
+    /// The records themselves stay known, folded anew from their entries, so that what is
+    /// missing on the disk is put back as after a failed write.
+    pub fn recover(&mut self) -> Problem {
+        for (id, opened) in std::mem::take(&mut self.open) {
+            let read = catch_unwind(AssertUnwindSafe(|| {
+                Journal::read(opened.journal.text().as_bytes())
+            }));
+            // A record that cannot be folded is not trusted: the file alone counts.
+            if let Ok(Ok(read)) = read
+                && self.store.claimed()
+            {
+                self.acknowledged.insert(id, Arc::new(read.journal));
+            }
+        }
+        self.changed();
+        self.broke()
+    }
+
+    /// That something in the program broke off.
+    pub fn broke(&self) -> Problem {
+        self.words.problem("broke", &[])
     }
 
     fn lens(&self, now: Time) -> Context<'_> {
@@ -173,6 +209,8 @@ impl Service {
             draft: show::draft_of(&Plan::usual(lens.ruler.system), lens),
             prints: demo::prints_in(&self.words),
             denims: demo::denims_in(&self.words),
+            tiles: tiles(),
+            twills: twills(),
             version: env!("CARGO_PKG_VERSION").to_string(),
             folder: self.store.folder().to_string(),
             problem: match claimed {
@@ -218,6 +256,7 @@ impl Service {
         kept?;
         self.words = words_for(&prefs, self.system);
         self.prefs = prefs;
+        self.changed();
         self.unsettled = None;
         Ok(self.hello(now))
     }

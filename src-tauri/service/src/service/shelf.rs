@@ -77,7 +77,6 @@ impl Service {
             next: String::new(),
             at: self.store.written(place, id),
             picture: None,
-            prints: Vec::new(),
             problem: Some(self.message(error)),
         }
     }
@@ -88,6 +87,7 @@ impl Service {
     /// The [`Problem`] to show; the shelf is then as it was.
     pub fn tend(&mut self, tend: &ShelfCommand, now: Time) -> Result<ShelfAnswer, Problem> {
         self.claim().map_err(|error| self.message(&error))?;
+        self.changed();
         let begun = match tend {
             ShelfCommand::Begin { action } => {
                 let journal = self.begun(action, now)?;

@@ -1,11 +1,20 @@
 //! A throw as it stands, to be looked at beside everything else.
 
+use crate::export::ExportFile;
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
 use lapwork_core::faces::arrange::Arranger;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::Ruler;
+use lapwork_core::show::drawing::{Drawing, Style};
+use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Context};
-use lapwork_core::show::{Head, Layouts, Query, View};
+use lapwork_core::show::{
+    DraftAfter, Export, Head, Layouts, LookAnswer, PlanDraft, PlanView, PrintOrder, Query, Sheet,
+    View,
+};
 use lapwork_core::throw::Time;
+use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::Problem;
 use lapwork_core::words::Words;
@@ -19,6 +28,7 @@ pub struct Snapshot {
     pub(super) words: Words,
     pub(super) ruler: Ruler,
     pub(super) now: Time,
+    pub(super) revision: u32,
 }
 
 impl Snapshot {
@@ -36,6 +46,91 @@ impl Snapshot {
     /// The [`Problem`] to show instead.
     pub fn look(&self, look: &Query) -> Result<View, Problem> {
         show::answer(&self.journal, look, self.lens())
+    }
+
+    /// The same, with how new it is.
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn answer(&self, look: &Query) -> Result<LookAnswer, Problem> {
+        Ok(LookAnswer {
+            revision: self.revision,
+            view: self.look(look)?,
+        })
+    }
+
+    /// That something in the program broke off.
+    pub fn broke(&self) -> Problem {
+        self.words.problem("broke", &[])
+    }
+
+    /// The plan of a throw not yet begun that is made after this one, whose faces it takes.
+    pub fn draft_after(&self, draft: &PlanDraft, after: &DraftAfter) -> PlanView {
+        let cloth = (after.prints.as_slice(), after.denims.as_slice());
+        show::draft_after(self.journal.throw(), cloth, draft, self.lens())
+    }
+
+    /// What goes on paper of it, and the name of the file that goes into.
+    pub fn sheet(&self, order: &PrintOrder) -> (String, Sheet) {
+        let key = if order.card {
+            "sheet-bench"
+        } else {
+            "sheet-making"
+        };
+        let said = self.words.say(key, &[]);
+        let called = format!("{} - {said}", self.journal.throw().name);
+        let sheet = crate::paper::sheet(&self.journal, self.lens(), order);
+        (show::file_name(&called, "pdf"), sheet)
+    }
+
+    /// The files of something to be handed on; `photo` gives the bytes kept of a photo.
+    ///
+    /// The throw's own file is given here as the record stands; [`Service::export`] gives it
+    /// to the byte.
+    ///
+    /// [`Service::export`]: super::Service::export
+    ///
+    /// # Errors
+    /// The [`Problem`] to show instead.
+    pub fn export(
+        &self,
+        hand: &Export,
+        photo: &dyn Fn(&PhotoId) -> Option<Vec<u8>>,
+    ) -> Result<Vec<ExportFile>, Problem> {
+        let (journal, lens) = (&*self.journal, self.lens());
+        let throw = journal.throw();
+        match hand {
+            Export::Throw => Ok(vec![ExportFile {
+                name: show::file_name(&throw.name, "jsonl"),
+                bytes: journal.text().into_bytes(),
+            }]),
+            Export::Pictures => {
+                let file = |drawing: Drawing| {
+                    let svg = drawing.svg(journal, Style::Colour, lens)?;
+                    Ok(ExportFile {
+                        name: drawing.file_name(throw, lens),
+                        bytes: svg.into_bytes(),
+                    })
+                };
+                Drawing::all(throw).into_iter().map(file).collect()
+            }
+            Export::Tables => {
+                let file = |table: Table| ExportFile {
+                    name: table.file_name(throw, lens),
+                    bytes: table.csv(journal, lens).into_bytes(),
+                };
+                Ok(Table::ALL.into_iter().map(file).collect())
+            }
+            Export::Story { zone } => {
+                let called = format!("{} - {}", throw.name, lens.words.say("ui-story", &[]));
+                let photo = |name: &PhotoId| photo(name).map(|bytes| BASE64_STANDARD.encode(bytes));
+                let page = show::story_page(&show::story(journal, zone, lens), photo, lens);
+                Ok(vec![ExportFile {
+                    name: show::file_name(&called, "html"),
+                    bytes: page.into_bytes(),
+                }])
+            }
+        }
     }
 
     /// How far it is.

@@ -4,8 +4,9 @@ use super::{Service, Snapshot};
 use crate::store::{Opened, Place, StoreError, ThrowId};
 use lapwork_core::log::journal::Journal;
 use lapwork_core::show::{self, Context};
-use lapwork_core::show::{Arrange, CommandAnswer, Head, Layouts, Query, Request, View};
+use lapwork_core::show::{CommandAnswer, Head, Layouts, Query, Request, View};
 use lapwork_core::throw::Time;
+use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::Arg;
 use lapwork_core::words::Problem;
 use std::sync::Arc;
@@ -132,30 +133,35 @@ impl Service {
             words: self.words.clone(),
             ruler: self.prefs.ruler,
             now,
+            revision: self.revision,
         })
     }
 
-    /// Begin, look at or stop the search for layouts of a throw; gives what it has come to,
-    /// and nothing where none was begun. `tell` is told more as it goes on.
+    /// Begin to search for layouts of a throw; another search is given up. `tell` is told
+    /// whenever there is more; `end` is given what was found once nothing more comes, or the
+    /// [`Problem`] where the search broke off.
     ///
     /// # Errors
-    /// The [`Problem`] to show instead.
+    /// The [`Problem`] to show instead; neither is then called.
     pub fn arrange(
         &mut self,
-        ask: Arrange,
+        id: &str,
+        wishes: Wishes,
+        seed: u32,
         tell: impl Fn(Layouts) + Send + 'static,
+        end: impl FnOnce(Result<Layouts, Problem>) + Send + 'static,
         now: Time,
-    ) -> Result<Option<Layouts>, Problem> {
-        match ask {
-            Arrange::Start { id, wishes, seed } => {
-                let snapshot = self.snapshot(&id, now)?;
-                let runner = &*self.host.runner;
-                self.search.start(runner, snapshot, wishes, seed, tell);
-            }
-            Arrange::Stop => self.search.stop(),
-            Arrange::Look => {}
-        }
-        Ok(self.search.layouts())
+    ) -> Result<(), Problem> {
+        let snapshot = self.snapshot(id, now)?;
+        let runner = &*self.host.runner;
+        self.search.start(runner, snapshot, wishes, seed, tell, end);
+        Ok(())
+    }
+
+    /// Stop the search for layouts; gives what was found, and nothing where none was begun.
+    pub fn stop_arranging(&mut self) -> Option<Layouts> {
+        self.search.stop();
+        self.search.layouts()
     }
 
     /// Do something to a throw. It is on the disk when this returns.
@@ -178,7 +184,7 @@ impl Service {
             let kept = self.store.append(&throw, opened, &entry);
             let kept = kept.map(|()| opened.accept(entry).is_some());
             match kept {
-                Ok(true) => {}
+                Ok(true) => self.changed(),
                 // The file has an entry more than is known here.
                 Ok(false) => {
                     self.open.remove(&throw);
@@ -224,6 +230,7 @@ impl Service {
             Err(problem) => (None, Some(problem)),
         };
         Ok(CommandAnswer {
+            revision: self.revision,
             head,
             view,
             problem,

@@ -520,3 +520,34 @@ fn every_error_has_its_words() {
         }
     }
 }
+
+#[test]
+fn after_something_broke_off_everything_is_read_from_the_disk_and_nothing_is_lost() {
+    let folder = TempDir::new().unwrap();
+    let (mut service, id, file) = begun(&folder);
+    let look = Query::Trim;
+    let kept = service.act_and_look(&id, &note("kept"), Some(&look), 5);
+    let kept = kept.unwrap();
+    let before = service.snapshot(&id, 5).unwrap().answer(&look).unwrap();
+    assert_eq!(before.revision, kept.revision);
+
+    assert_eq!(service.recover().code, "broke");
+    let after = service.snapshot(&id, 6).unwrap().answer(&look).unwrap();
+    assert!(after.revision > before.revision, "what was answered is old");
+    assert_eq!(entry(&mut service, &id), kept.head.entry);
+    let next = service.act_and_look(&id, &note("on"), None, 7).unwrap();
+    assert_eq!(next.head.entry, kept.head.entry + 1);
+    assert!(next.revision > after.revision);
+
+    // What the disk has lost meanwhile is still known, told, and put back.
+    let sound = fs::read(&file).unwrap();
+    service.recover();
+    fs::remove_file(&file).unwrap();
+    let problem = service.act(&id, &note("lost?"), 8).unwrap_err();
+    assert_eq!(problem.code, "changed");
+    assert_eq!(fs::read(&file).unwrap(), sound);
+    assert_eq!(
+        service.act(&id, &note("again"), 9).unwrap().entry,
+        next.head.entry + 1
+    );
+}

@@ -1,599 +1,477 @@
-//! One face of the throw.
+//! One face of a throw as it is seen, square by square: for the window, for the printed
+//! sheet, for a file of its own, and for layouts that are only looked at.
+//!
+//! Every drawing of a face begins with a [`FaceMap`], so that they cannot differ in what a
+//! square shows. Turned over like a page, left and right change places, and so does the
+//! side of the denim that shows.
 
-use super::super::{Context, names};
-use super::cloth::Cloth;
-use super::page::{Hold, Page, n, width};
-use super::style::DARK;
-use super::style::Style;
-use crate::cloth::fabric::Face;
+use super::canvas::Canvas;
+use super::letters::n;
+use super::tiles::{of_denim, of_print};
+use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::faces::spread::mirrored;
-use crate::log::journal::Journal;
-use crate::plan::assembly::{Rect, Seam};
+use crate::plan::assembly::{Join, Rect, Seam};
+use crate::show::names;
+use crate::show::picture::{Cloth, Ink, Picture};
 use crate::throw::Throw;
-use crate::throw::tasks::Task;
-use std::collections::BTreeMap;
+use serde::Serialize;
+use std::collections::BTreeSet;
+use std::ops::Range;
 
-/// Blank edge of the sheet.
-const EDGE: f64 = 48.0;
-/// Least width for words.
-const LEAST: f64 = 720.0;
-/// Width of an entry of the legend, at least.
-const ENTRY: f64 = 300.0;
-/// A swatch in the legend: wide enough for the figure beside the letters.
-const SWATCH: f64 = 84.0;
-const SWATCH_HIGH: f64 = 52.0;
-/// The stitching's thread.
-const THREAD: &str = "#f2a76f";
+/// Bare denim where the throw lists none.
+const BARE: &str = "#3a5788";
 
-/// One face of the throw as a stand-alone SVG document.
-pub fn face_svg(journal: &Journal, face: Face, style: Style, context: Context<'_>) -> String {
-    let throw = journal.throw();
-    let sheet = Sheet::new(throw, face, style);
-    let mut page = Page::new();
-    let head = sheet.head(&mut page, context);
-    let [x, y] = sheet.at(head);
-    sheet.define(&mut page, [x, y]);
-    sheet.rim(&mut page, [x, y]);
-    sheet.squares(&mut page, [x, y]);
-    sheet.lines(&mut page, [x, y]);
-    sheet.labels(&mut page, [x, y]);
-    let foot = sheet.legend(
-        &mut page,
-        y + sheet.high() + sheet.rim_size() + 34.0,
-        context,
-    );
-    let title = title(face, context);
-    let spoken = say!(
-        context,
-        "face-spoken",
-        title = title.as_str(),
-        across = throw.plan.across,
-        down = throw.plan.down,
-        n = sheet.covered()
-    );
-    let paper = match style {
-        Style::Colour => "#fcf8ef",
-        Style::Ink => "#ffffff",
+/// What a square shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub(in crate::show) enum Shown {
+    /// A print of the throw's list.
+    Print(u8),
+    /// Bare denim.
+    Denim {
+        /// Which of the throw's list.
+        n: u8,
+        /// Its wrong side.
+        wrong: bool,
+    },
+}
+
+impl Shown {
+    /// What a square with this cover shows on a face, of so many prints.
+    pub(in crate::show) fn of(cover: Cover, face: Face, prints: usize) -> Shown {
+        match cover.on(face).filter(|p| usize::from(*p) < prints) {
+            Some(print) => Shown::Print(print),
+            None => Shown::Denim {
+                n: cover.denim,
+                // Turned over, the other side of the cloth shows.
+                wrong: cover.wrong_side_up != (face == Face::Back),
+            },
+        }
+    }
+
+    /// Whether it is the wrong side of a denim.
+    pub(in crate::show) fn is_wrong(self) -> bool {
+        matches!(self, Shown::Denim { wrong: true, .. })
+    }
+
+    /// How it is drawn.
+    pub(in crate::show) fn cloth(self, prints: &[Print], denims: &[Denim]) -> Cloth {
+        match self {
+            Shown::Print(p) => {
+                let print = prints.get(usize::from(p));
+                Cloth {
+                    colour: sound(print.map(|print| &*print.colour)),
+                    tile: print.and_then(|print| of_print(print.texture)),
+                }
+            }
+            Shown::Denim { n, wrong } => Cloth {
+                colour: sound(denims.get(usize::from(n)).map(|denim| &*denim.colour)),
+                tile: Some(of_denim(n, wrong)),
+            },
+        }
+    }
+}
+
+/// A colour; what else an old file may hold is none.
+fn sound(colour: Option<&str>) -> String {
+    let hex = |c: &&str| {
+        c.len() == 7 && c.starts_with('#') && c[1..].chars().all(|c| c.is_ascii_hexdigit())
     };
-    page.document(
-        [sheet.wide(), foot + EDGE],
-        paper,
-        &format!("{}: {title}", throw.name),
-        &spoken,
-    )
+    colour.filter(hex).unwrap_or(BARE).to_string()
 }
 
-fn title(face: Face, context: Context<'_>) -> String {
-    match face {
-        Face::Front => say!(context, "face-front"),
-        Face::Back => say!(context, "face-back"),
+/// A cloth of the throw as it is drawn on a face of a square, or as it lies bare.
+pub(in crate::show) fn shown(throw: &Throw, square: Rect, face: Face) -> Cloth {
+    let shown = Shown::of(throw.cover(square), face, throw.prints.len());
+    shown.cloth(&throw.prints, &throw.denims)
+}
+
+/// The denim of a square by itself, whatever covers it.
+pub(in crate::show) fn bare(throw: &Throw, square: Rect, face: Face) -> Cloth {
+    let bare = throw.cover(square).with(face, None);
+    Shown::of(bare, face, 0).cloth(&throw.prints, &throw.denims)
+}
+
+/// The binding is of denim, its right side out.
+pub(in crate::show) fn binding(throw: &Throw) -> Cloth {
+    let denim = Shown::Denim { n: 0, wrong: false };
+    denim.cloth(&throw.prints, &throw.denims)
+}
+
+/// A square where it lies in the picture.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub(in crate::show) struct Laid {
+    /// Its place as told from the front.
+    pub(in crate::show) square: Rect,
+    /// Column in the picture, from the left.
+    pub(in crate::show) x: u16,
+    /// Row in the picture.
+    pub(in crate::show) y: u16,
+    /// What it shows.
+    pub(in crate::show) shown: Shown,
+}
+
+/// Where squares lie in a drawing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(in crate::show) struct Grid {
+    /// The upper left corner of the first.
+    pub(in crate::show) at: [f64; 2],
+    /// The side of each.
+    pub(in crate::show) cell: f64,
+}
+
+impl Grid {
+    /// Squares of one by one from the top left.
+    pub(in crate::show) const UNIT: Grid = Grid {
+        at: [0.0, 0.0],
+        cell: 1.0,
+    };
+
+    /// A point told in squares.
+    pub(in crate::show) fn point(&self, [x, y]: [f64; 2]) -> [f64; 2] {
+        [self.at[0] + x * self.cell, self.at[1] + y * self.cell]
+    }
+
+    /// A point in a square, in parts of its side.
+    pub(in crate::show) fn spot(&self, laid: &Laid, [x, y]: [f64; 2]) -> [f64; 2] {
+        self.point([f64::from(laid.x) + x, f64::from(laid.y) + y])
     }
 }
 
-struct Sheet<'a> {
-    throw: &'a Throw,
-    face: Face,
-    style: Style,
-    /// Side of a square.
-    cell: f64,
-    letters: Vec<String>,
-    /// Squares of each cloth, as they lie in the picture.
-    shown: BTreeMap<Cloth, Vec<(Rect, Rect)>>,
+/// One cloth of a face.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub(in crate::show) struct Kind {
+    /// Which.
+    pub(in crate::show) shown: Shown,
+    /// How it is drawn.
+    pub(in crate::show) cloth: Cloth,
+    /// Its letters; no two of a throw are alike.
+    pub(in crate::show) letters: String,
 }
 
-impl<'a> Sheet<'a> {
-    fn new(throw: &'a Throw, face: Face, style: Style) -> Self {
+/// A face, or a part of one, as it is seen.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub(in crate::show) struct FaceMap {
+    /// Columns.
+    pub(in crate::show) across: u16,
+    /// Rows.
+    pub(in crate::show) down: u16,
+    /// The squares, row by row.
+    pub(in crate::show) squares: Vec<Laid>,
+    /// The cloths that show, prints before denims.
+    pub(in crate::show) kinds: Vec<Kind>,
+}
+
+impl FaceMap {
+    /// A whole face.
+    pub(in crate::show) fn of(throw: &Throw, face: Face) -> FaceMap {
+        FaceMap::with(throw, throw.covers(), face)
+    }
+
+    /// A whole face, were its squares covered like this.
+    pub(in crate::show) fn with(throw: &Throw, covers: &[Cover], face: Face) -> FaceMap {
         let (across, down) = (throw.plan.across, throw.plan.down);
-        let longest = f64::from(across.max(down));
-        // Whole figures of the patterns fit a side that is a multiple of 12.
-        let cell = ((1300.0 / longest / 12.0).floor() * 12.0).clamp(24.0, 132.0);
-        let mut shown: BTreeMap<Cloth, Vec<(Rect, Rect)>> = BTreeMap::new();
-        for square in throw.assembly().whole().squares() {
-            let cover = throw.cover(square);
-            let print = cover
-                .on(face)
-                .filter(|p| usize::from(*p) < throw.prints.len());
-            let cloth = match print {
-                Some(print) => Cloth::Print(print),
-                None => Cloth::Denim {
-                    n: cover.denim,
-                    wrong: cover.wrong_side_up == (face == Face::Front),
-                },
+        let seen = Rect::grid(across, down).squares().map(|seen| {
+            let square = match face {
+                Face::Front => seen,
+                Face::Back => mirrored(seen, across),
             };
-            let lies = match face {
-                Face::Front => square,
-                Face::Back => mirrored(square, across),
-            };
-            shown.entry(cloth).or_default().push((square, lies));
-        }
-        Sheet {
-            throw,
-            face,
-            style,
-            cell,
-            letters: names::letters(&throw.prints),
+            let place = usize::from(square.row) * usize::from(across) + usize::from(square.col);
+            (seen, square, covers.get(place).copied().unwrap_or_default())
+        });
+        FaceMap::new(throw, face, [across, down], seen)
+    }
+
+    /// Some squares, front up.
+    pub(in crate::show) fn within(throw: &Throw, area: Rect) -> FaceMap {
+        let seen = area.squares().map(|square| {
+            let seen = Rect::square(square.row - area.row, square.col - area.col);
+            (seen, square, throw.cover(square))
+        });
+        FaceMap::new(throw, Face::Front, [area.cols, area.rows], seen)
+    }
+
+    fn new(
+        throw: &Throw,
+        face: Face,
+        [across, down]: [u16; 2],
+        seen: impl Iterator<Item = (Rect, Rect, Cover)>,
+    ) -> FaceMap {
+        let squares: Vec<Laid> = seen
+            .map(|(seen, square, cover)| Laid {
+                square,
+                x: seen.col,
+                y: seen.row,
+                shown: Shown::of(cover, face, throw.prints.len()),
+            })
+            .collect();
+        let there: BTreeSet<Shown> = squares.iter().map(|laid| laid.shown).collect();
+        let letters = Letters::of(throw);
+        let kinds = there.into_iter().map(|shown| Kind {
             shown,
-        }
-    }
-
-    fn across(&self) -> f64 {
-        f64::from(self.throw.plan.across) * self.cell
-    }
-    fn high(&self) -> f64 {
-        f64::from(self.throw.plan.down) * self.cell
-    }
-    /// Room beside the squares for the numbers of rows and columns.
-    fn gutter(&self) -> f64 {
-        self.rim_size() + 40.0
-    }
-    /// How far the fringe or the binding reaches.
-    fn rim_size(&self) -> f64 {
-        (self.cell * 0.12).clamp(6.0, 14.0)
-    }
-    fn wide(&self) -> f64 {
-        (self.across() + self.gutter() * 2.0).max(LEAST) + EDGE * 2.0
-    }
-    fn room(&self) -> f64 {
-        self.wide() - EDGE * 2.0
-    }
-    fn at(&self, head: f64) -> [f64; 2] {
-        let x = ((self.wide() - self.across()) / 2.0).round();
-        [x, (head + self.gutter() + 6.0).round()]
-    }
-    fn covered(&self) -> usize {
-        let prints = |c: &&Cloth| matches!(c, Cloth::Print(_));
-        let covered = self.shown.keys().filter(prints);
-        covered.map(|c| self.shown[c].len()).sum()
-    }
-
-    /// Title, size and which face this is; gives where they end.
-    fn head(&self, page: &mut Page, context: Context<'_>) -> f64 {
-        let p = &self.throw.plan;
-        let size = self.throw.finished();
-        let start = |y| [EDGE, y, self.room()];
-        let name = self.style.set(42.0, true, Hold::Start);
-        let mut y = page.lines(start(EDGE + 36.0), name, &self.throw.name, 2);
-        let second = self.style.set(25.0, true, Hold::Start);
-        y = page.lines(start(y - 8.0), second, &title(self.face, context), 2);
-        let third = self.style.set(20.0, false, Hold::Start);
-        let figures = say!(
-            context,
-            "draw-size",
-            grid = say!(context, "grid", across = p.across, down = p.down),
-            side = context.by(p.side, p.side),
-            size = context.by(size.width, size.height)
-        );
-        y = page.lines(start(y), third, &figures, 3);
-        let side = match self.face {
-            Face::Front => say!(context, "draw-stitching"),
-            Face::Back => say!(context, "draw-turned"),
-        };
-        page.lines(start(y), third, &side, 4) - 20.0
-    }
-
-    fn define(&self, page: &mut Page, at: [f64; 2]) {
-        page.open("defs", &[]);
-        for cloth in self.shown.keys() {
-            cloth.define(page, self.throw, self.style, self.cell, at);
-        }
-        page.close("defs");
-    }
-
-    fn place(&self, lies: Rect, [x, y]: [f64; 2]) -> [f64; 2] {
-        [
-            x + f64::from(lies.col) * self.cell,
-            y + f64::from(lies.row) * self.cell,
-        ]
-    }
-
-    fn bound(&self) -> bool {
-        let whole = self.throw.assembly().whole();
-        self.throw.has(whole, Task::StitchBinding)
-    }
-
-    /// Threads standing out of the raw outside, or the binding once it is on.
-    fn rim(&self, page: &mut Page, [x, y]: [f64; 2]) {
-        let (w, h, rim) = (self.across(), self.high(), self.rim_size());
-        if self.bound() {
-            let fill = match self.style {
-                Style::Colour => self.throw.denims.first().map_or(DARK.to_string(), |_| {
-                    Cloth::Denim { n: 0, wrong: false }.colour(self.throw, self.style)
-                }),
-                Style::Ink => "#ffffff".into(),
-            };
-            page.area(
-                [x - rim, y - rim, w + rim * 2.0, h + rim * 2.0],
-                &[
-                    ("fill", &fill),
-                    ("stroke", self.style.dark()),
-                    ("stroke-width", "2"),
-                ],
-            );
-            let half = rim / 2.0;
-            let thread = match self.style {
-                Style::Colour => THREAD,
-                Style::Ink => "#000000",
-            };
-            page.area(
-                [x - half, y - half, w + rim, h + rim],
-                &[
-                    ("fill", "none"),
-                    ("stroke", thread),
-                    ("stroke-width", "2.5"),
-                    ("stroke-dasharray", "9 6"),
-                ],
-            );
-            return;
-        }
-        let step = (self.cell / 16.0).max(3.0);
-        let mut d = String::new();
-        // Threads of uneven length, the same each time: the sine of a number that never
-        // comes round.
-        let uneven = |i: u32| {
-            let wave = (f64::from(i) * 2.399_963).sin();
-            (
-                rim * (0.72 + 0.26 * wave),
-                step * 0.3 * (f64::from(i) * 1.7).cos(),
-            )
-        };
-        let mut threads = |from: f64, long: f64, mark: &dyn Fn(f64, f64, f64) -> String| {
-            let count = (long / step).floor() as u32;
-            for i in 0..count {
-                let (length, lean) = uneven(i);
-                d += &mark(
-                    from + (f64::from(i) + 0.5) * long / f64::from(count),
-                    length,
-                    lean,
-                );
-            }
-        };
-        threads(x, w, &|at, long, lean| {
-            let (up, down) = (n(y - long), n(y + h + long));
-            let (low, end) = (n(y + h), n(at + lean));
-            format!(
-                "M{a} {y}L{end} {up}M{a} {low}L{end} {down}",
-                a = n(at),
-                y = n(y)
-            )
+            cloth: shown.cloth(&throw.prints, &throw.denims),
+            letters: letters.on(shown),
         });
-        threads(y, h, &|at, long, lean| {
-            let (left, right) = (n(x - long), n(x + w + long));
-            let (far, end) = (n(x + w), n(at + lean));
-            format!(
-                "M{x} {a}L{left} {end}M{far} {a}L{right} {end}",
-                a = n(at),
-                x = n(x)
-            )
+        let kinds = kinds.collect();
+        FaceMap {
+            across,
+            down,
+            squares,
+            kinds,
+        }
+    }
+
+    /// The part of some columns and rows, counted as they are seen.
+    pub(in crate::show) fn part(&self, columns: &Range<u16>, rows: &Range<u16>) -> FaceMap {
+        let inside = |laid: &&Laid| columns.contains(&laid.x) && rows.contains(&laid.y);
+        let squares = self.squares.iter().filter(inside).map(|laid| Laid {
+            x: laid.x - columns.start,
+            y: laid.y - rows.start,
+            ..*laid
         });
-        let ink = match self.style {
-            Style::Colour => "#5f7596",
-            Style::Ink => "#000000",
-        };
-        page.path(
-            &d,
-            &[
-                ("fill", "none"),
-                ("stroke", ink),
-                ("stroke-width", "1.1"),
-                ("stroke-linecap", "round"),
-            ],
-        );
-    }
-
-    fn squares(&self, page: &mut Page, at: [f64; 2]) {
-        for (cloth, squares) in &self.shown {
-            let colour = cloth.colour(self.throw, self.style);
-            let mut d = String::new();
-            for (square, lies) in squares {
-                let [x, y] = self.place(*lies, at);
-                let id = format!("square-{}-{}", square.row + 1, square.col + 1);
-                page.area(
-                    [x, y, self.cell, self.cell],
-                    &[("id", &id), ("fill", &colour)],
-                );
-                d += &format!("M{} {}h{c}v{c}h-{c}z", n(x), n(y), c = n(self.cell));
-            }
-            page.path(&d, &[("fill", &format!("url(#{})", cloth.id()))]);
+        FaceMap {
+            across: columns.end - columns.start,
+            down: rows.end - rows.start,
+            squares: squares.collect(),
+            kinds: self.kinds.clone(),
         }
     }
 
-    /// Edges of squares and fours, and the stitching of the joins that are sewn.
-    fn lines(&self, page: &mut Page, at: [f64; 2]) {
-        let (mut open, mut sewn) = (String::new(), String::new());
-        for join in self.throw.assembly().joins() {
-            let second = match self.face {
-                Face::Front => join.second,
-                Face::Back => mirrored(join.second, self.throw.plan.across),
-            };
-            let [x, y] = self.place(second, at);
-            let (long, high) = (
-                f64::from(second.cols) * self.cell,
-                f64::from(second.rows) * self.cell,
-            );
-            // A little short of its ends, so that one join is told from the next.
-            let gap = self.cell * 0.06;
-            let line = match (join.seam, self.face) {
-                (Seam::Upright, Face::Front) => [x, y + gap, x, y + high - gap],
-                // Turned over, the second part lies left of the seam.
-                (Seam::Upright, Face::Back) => [x + long, y + gap, x + long, y + high - gap],
-                (Seam::Level, _) => [x + gap, y, x + long - gap, y],
-            };
-            let [x1, y1, x2, y2] = line.map(n);
-            let d = if self.throw.has(join.whole, Task::Stitch) {
-                &mut sewn
-            } else {
-                &mut open
-            };
-            *d += &format!("M{x1} {y1}L{x2} {y2}");
+    /// The squares that show one cloth.
+    pub(in crate::show) fn showing(&self, shown: Shown) -> impl Iterator<Item = &Laid> {
+        self.squares.iter().filter(move |laid| laid.shown == shown)
+    }
+
+    /// Every square in its cloth, one shape to a cloth.
+    pub(in crate::show) fn paint(&self, d: &mut Canvas, grid: &Grid) {
+        let side = n(grid.cell);
+        let square = format!("h{side}v{side}h-{side}z");
+        for kind in &self.kinds {
+            let at = self
+                .showing(kind.shown)
+                .map(|laid| grid.spot(laid, [0.0, 0.0]));
+            d.stamp(&square, at.collect(), Ink::Cloth, Some(kind.cloth.clone()));
         }
-        let mut edges = String::new();
-        for block in self.throw.assembly().blocks() {
-            let lies = match self.face {
-                Face::Front => block,
-                Face::Back => mirrored(block, self.throw.plan.across),
-            };
-            let [x, y] = self.place(lies, at);
-            let (w, h) = (
-                f64::from(lies.cols) * self.cell,
-                f64::from(lies.rows) * self.cell,
-            );
-            edges += &format!("M{} {}h{w}v{h}h-{w}z", n(x), n(y), w = n(w), h = n(h));
-        }
-        let weight = self.weight();
-        self.open_line(page, &open);
-        page.path(
-            &edges,
-            &[
-                ("fill", "none"),
-                ("stroke", self.style.dark()),
-                ("stroke-width", &n(weight * 1.5)),
-                ("stroke-linejoin", "round"),
-            ],
-        );
-        self.sewn_line(page, &sewn);
     }
 
-    fn weight(&self) -> f64 {
-        (self.cell / 48.0).clamp(0.7, 2.2)
+    /// The edges between all squares.
+    pub(in crate::show) fn edges(&self, d: &mut Canvas, grid: &Grid) {
+        let [x, y] = grid.at;
+        let [right, low] = grid.point([self.across, self.down].map(f64::from));
+        let upright = (0..=self.across).map(|col| {
+            let [at, _] = grid.point([f64::from(col), 0.0]);
+            format!("M{} {}V{}", n(at), n(y), n(low))
+        });
+        let level = (0..=self.down).map(|row| {
+            let [_, at] = grid.point([0.0, f64::from(row)]);
+            format!("M{} {}H{}", n(x), n(at), n(right))
+        });
+        d.shape(upright.chain(level).collect(), Ink::Edge, None);
     }
 
-    fn open_line(&self, page: &mut Page, d: &str) {
-        page.path(
-            d,
-            &[
-                ("fill", "none"),
-                ("stroke", self.style.dark()),
-                ("stroke-width", &n(self.weight() * 0.6)),
-            ],
-        );
+    /// The letters of each print in the middle of its squares, or so far below it, of a size
+    /// told in squares.
+    pub(in crate::show) fn letters(&self, d: &mut Canvas, grid: &Grid, size: f64, low: f64) {
+        let prints = |shown: Shown| matches!(shown, Shown::Print(_));
+        self.lettered(d, grid, size, low, Ink::Letters, prints);
     }
 
-    fn sewn_line(&self, page: &mut Page, d: &str) {
-        let weight = self.weight();
-        let (under, thread) = match self.style {
-            Style::Colour => (DARK, THREAD),
-            Style::Ink => ("#ffffff", "#000000"),
-        };
-        page.path(
-            d,
-            &[
-                ("fill", "none"),
-                ("stroke", under),
-                ("stroke-width", &n(weight * 3.2)),
-            ],
-        );
-        page.path(
-            d,
-            &[
-                ("fill", "none"),
-                ("stroke", thread),
-                ("stroke-width", &n(weight * 1.6)),
-                (
-                    "stroke-dasharray",
-                    &format!("{} {}", n(weight * 4.5), n(weight * 2.6)),
-                ),
-            ],
-        );
+    /// The letters of each denim, where there is more than one to tell apart.
+    pub(in crate::show) fn denim_letters(&self, d: &mut Canvas, grid: &Grid, size: f64) {
+        let denims = |shown: Shown| matches!(shown, Shown::Denim { .. });
+        self.lettered(d, grid, size, 0.0, Ink::Bare, denims);
     }
 
-    /// Letters on the prints, each square's own number, and those of rows and columns.
-    fn labels(&self, page: &mut Page, at: [f64; 2]) {
-        let cell = self.cell;
-        for (cloth, squares) in &self.shown {
-            for (square, lies) in squares {
-                let [x, y] = self.place(*lies, at);
-                if cell >= 72.0 {
-                    self.number(page, [x, y], &names::square(*square));
-                }
-                if let Cloth::Print(print) = cloth {
-                    let middle = [x + cell / 2.0, y + cell / 2.0];
-                    self.letter(page, middle, cell, *print);
-                }
+    fn lettered(
+        &self,
+        d: &mut Canvas,
+        grid: &Grid,
+        size: f64,
+        low: f64,
+        ink: Ink,
+        wanted: impl Fn(Shown) -> bool,
+    ) {
+        for kind in self.kinds.iter().filter(|kind| wanted(kind.shown)) {
+            // Longer ones are a little smaller.
+            let size = size
+                * if kind.letters.chars().count() > 2 {
+                    0.75
+                } else {
+                    1.0
+                };
+            let at = self
+                .showing(kind.shown)
+                .map(|l| grid.spot(l, [0.5, 0.5 + low]));
+            if !kind.letters.is_empty() {
+                d.letters(&kind.letters, size * grid.cell, at.collect(), ink);
             }
         }
-        let (across, down) = (self.throw.plan.across, self.throw.plan.down);
-        let size = (cell * 0.5).clamp(11.0, 22.0);
-        let set = |hold| self.style.set(size, false, hold);
-        let away = self.rim_size() + 10.0;
-        for col in 0..across {
-            let lies = match self.face {
-                Face::Front => Rect::square(0, col),
-                Face::Back => mirrored(Rect::square(0, col), across),
-            };
-            let x = self.place(lies, at)[0] + cell / 2.0;
-            let text = (col + 1).to_string();
-            page.text(x, at[1] - away, set(Hold::Middle), &text);
+    }
+
+    /// A point in each square that something is true of, in squares.
+    pub(in crate::show) fn spots(
+        &self,
+        spot: [f64; 2],
+        holds: impl Fn(&Laid) -> bool,
+    ) -> Vec<[f64; 2]> {
+        let squares = self.squares.iter().filter(|laid| holds(laid));
+        squares.map(|laid| Grid::UNIT.spot(laid, spot)).collect()
+    }
+}
+
+/// Letters for every cloth of a throw.
+pub(in crate::show) struct Letters {
+    prints: Vec<String>,
+    denims: Vec<String>,
+}
+
+impl Letters {
+    pub(in crate::show) fn of(throw: &Throw) -> Letters {
+        let prints = throw.prints.iter().map(|print| &*print.name);
+        let denims = throw.denims.iter().map(|denim| &*denim.name);
+        let mut prints = names::letters_of(prints.chain(denims));
+        let mut denims = prints.split_off(throw.prints.len());
+        if let [only] = &mut denims[..] {
+            only.clear();
         }
-        for row in 0..down {
-            let y = self.place(Rect::square(row, 0), at)[1] + cell / 2.0 + size * 0.36;
-            let text = (row + 1).to_string();
-            page.text(at[0] - away, y, set(Hold::End), &text);
-        }
+        Letters { prints, denims }
     }
 
-    /// As chalked on the square, in its corner.
-    fn number(&self, page: &mut Page, [x, y]: [f64; 2], text: &str) {
-        let size = self.cell * 0.125;
-        let (w, h) = (width(text, size), size * 1.35);
-        let inset = self.cell * 0.06;
-        page.area(
-            [x + inset, y + inset, w, h],
-            &[
-                ("rx", &n(h * 0.25)),
-                ("fill", self.style.plate()),
-                ("fill-opacity", "0.9"),
-            ],
-        );
-        let middle = x + inset + w / 2.0;
-        let set = self.style.set(size, false, Hold::Middle);
-        page.text(middle, y + inset + h * 0.77, set, text);
-    }
-
-    /// A print's letters on a sewn-on label.
-    fn letter(&self, page: &mut Page, [x, y]: [f64; 2], cell: f64, print: u8) {
-        let text = self.letters.get(usize::from(print)).map_or("?", |l| l);
-        let size = cell * if text.chars().count() > 2 { 0.22 } else { 0.3 };
-        let (w, h) = (
-            (width(text, size) + size * 0.5).clamp(cell * 0.42, cell * 0.9),
-            cell * 0.42,
-        );
-        page.area(
-            [x - w / 2.0, y - h / 2.0, w, h],
-            &[
-                ("rx", &n(cell * 0.06)),
-                ("fill", self.style.plate()),
-                ("stroke", self.style.dark()),
-                ("stroke-width", &n((cell / 90.0).max(0.5))),
-            ],
-        );
-        let set = self.style.set(size, true, Hold::Middle);
-        page.text(x, y + size * 0.36, set, text);
-    }
-
-    /// The cloths that show, and what the lines mean; gives where it ends.
-    fn legend(&self, page: &mut Page, top: f64, context: Context<'_>) -> f64 {
-        let columns = ((self.room() / ENTRY).floor() as usize).clamp(1, 4);
-        let each = self.room() / columns as f64;
-        let room = each - SWATCH - 36.0;
-        let name = self.style.set(20.0, true, Hold::Start);
-        let plain = self.style.set(18.0, false, Hold::Start);
-        let (mut y, mut low) = (top, top);
-        let mut at = 0;
-        let mut entry = |page: &mut Page, paint: &dyn Fn(&mut Page, f64, f64) -> f64| {
-            if at == columns {
-                (at, y) = (0, low);
-            }
-            let x = EDGE + at as f64 * each;
-            low = low.max(paint(page, x, y)).max(y + SWATCH_HIGH + 20.0);
-            at += 1;
+    /// Those of what a square shows; none for the only denim.
+    pub(in crate::show) fn on(&self, shown: Shown) -> String {
+        let (list, n) = match shown {
+            Shown::Print(n) => (&self.prints, n),
+            Shown::Denim { n, .. } => (&self.denims, n),
         };
-        for (cloth, squares) in &self.shown {
-            let (own, count) = match cloth {
-                Cloth::Print(p) => (
-                    self.throw.prints.get(usize::from(*p)).map(|p| &*p.name),
-                    say!(context, "draw-count", n = squares.len()),
-                ),
-                Cloth::Denim { n, wrong: false } => (
-                    self.throw.denims.get(usize::from(*n)).map(|d| &*d.name),
-                    say!(context, "draw-count", n = squares.len()),
-                ),
-                Cloth::Denim { n, wrong: true } => (
-                    self.throw.denims.get(usize::from(*n)).map(|d| &*d.name),
-                    say!(context, "draw-count-wrong", n = squares.len()),
-                ),
-            };
-            let own = own.map_or_else(|| say!(context, "bare"), str::to_string);
-            entry(page, &|page, x, y| {
-                self.swatch(page, [x, y], *cloth);
-                let x = x + SWATCH + 16.0;
-                let y = page.lines([x, y + 20.0, room], name, &own, 2);
-                page.lines([x, y, room], plain, &count, 3)
-            });
-        }
-        let block = self.throw.assembly().blocks().iter().any(|b| b.count() > 1);
-        let joins = self.throw.assembly().joins();
-        let has = |sewn: bool| {
-            joins
-                .iter()
-                .any(|j| self.throw.has(j.whole, Task::Stitch) == sewn)
-        };
-        let rim = if self.bound() {
-            "draw-key-binding"
-        } else {
-            "draw-key-fringe"
-        };
-        let keys = [
-            (has(true), "draw-key-sewn"),
-            (has(false), "draw-key-open"),
-            (block, "draw-key-block"),
-            (true, rim),
-        ];
-        for (_, key) in keys.into_iter().filter(|(there, _)| *there) {
-            entry(page, &|page, x, y| {
-                self.sign(page, [x, y], key);
-                let text = context.say(key, &[]);
-                page.lines([x + SWATCH + 16.0, y + 32.0, room], plain, &text, 4)
-            });
-        }
-        low - 18.0
+        list.get(usize::from(n)).cloned().unwrap_or_default()
     }
+}
 
-    fn swatch(&self, page: &mut Page, [x, y]: [f64; 2], cloth: Cloth) {
-        let frame = [x, y, SWATCH, SWATCH_HIGH];
-        page.area(frame, &[("fill", &cloth.colour(self.throw, self.style))]);
-        page.area(
-            frame,
-            &[
-                ("fill", &format!("url(#{})", cloth.id())),
-                ("stroke", self.style.dark()),
-                ("stroke-width", "1.2"),
-            ],
+/// A square of a throw's cloth with its letters; of several cloths each has its share.
+pub(in crate::show) fn swatch(throw: &Throw, all: &[Shown], letters: &str) -> Picture {
+    const SIDE: f64 = 10.0;
+    let mut d = Canvas::default();
+    let wide = SIDE / all.len().max(1) as f64;
+    for (i, shown) in all.iter().enumerate() {
+        let cloth = shown.cloth(&throw.prints, &throw.denims);
+        let area = [i as f64 * wide, 0.0, wide, SIDE];
+        d.named_area(area, Ink::Denim, Some(cloth), None);
+    }
+    let size = if letters.chars().count() > 2 {
+        2.4
+    } else {
+        3.2
+    };
+    if !letters.is_empty() {
+        d.letters(letters, size, vec![[SIDE / 2.0; 2]], Ink::Letters);
+    }
+    d.picture([SIDE, SIDE], SIDE * 0.6, String::new())
+}
+
+/// Joins as lines in squares from the top left of the picture of a face, or of a part of the
+/// front: those that are wanted, cut off at the part's edge.
+pub(in crate::show) fn joins(
+    throw: &Throw,
+    face: Face,
+    area: Option<Rect>,
+    wanted: impl Fn(&Join) -> bool,
+) -> Vec<[u16; 4]> {
+    let across = throw.plan.across;
+    let area = area.unwrap_or_else(|| throw.assembly().whole());
+    let (left, top) = (area.col, area.row);
+    let (right, bottom) = (left + area.cols, top + area.rows);
+    let line = |join: &Join| {
+        // The seam as a line, told from the front.
+        let s = join.second;
+        let [x1, y1, x2, y2] = match join.seam {
+            Seam::Upright => [s.col, s.row, s.col, s.row + s.rows],
+            Seam::Level => [s.col, s.row, s.col + s.cols, s.row],
+        };
+        let (x1, x2) = (x1.clamp(left, right), x2.clamp(left, right));
+        let (y1, y2) = (y1.clamp(top, bottom), y2.clamp(top, bottom));
+        let inside = match join.seam {
+            Seam::Upright => (left..=right).contains(&s.col) && y1 < y2,
+            Seam::Level => (top..=bottom).contains(&s.row) && x1 < x2,
+        };
+        inside.then_some(match face {
+            Face::Front => [x1 - left, y1 - top, x2 - left, y2 - top],
+            Face::Back => [across - x2, y1 - top, across - x1, y2 - top],
+        })
+    };
+    let joins = throw.assembly().joins().iter();
+    joins.filter(|join| wanted(join)).filter_map(line).collect()
+}
+
+/// Lines as a path, each a part of a square short of its ends.
+pub(in crate::show) fn lines(lines: &[[u16; 4]], grid: &Grid, short: f64) -> String {
+    let d = |line: &[u16; 4]| {
+        let [x1, y1, x2, y2] = line.map(f64::from);
+        let (dx, dy) = if x1 == x2 { (0.0, short) } else { (short, 0.0) };
+        let ([x1, y1], [x2, y2]) = (
+            grid.point([x1 + dx, y1 + dy]),
+            grid.point([x2 - dx, y2 - dy]),
         );
-        if let Cloth::Print(print) = cloth {
-            let middle = [x + SWATCH - SWATCH_HIGH / 2.0, y + SWATCH_HIGH / 2.0];
-            self.letter(page, middle, SWATCH_HIGH, print);
-        }
-    }
+        format!("M{} {}L{} {}", n(x1), n(y1), n(x2), n(y2))
+    };
+    lines.iter().map(d).collect()
+}
 
-    fn sign(&self, page: &mut Page, [x, y]: [f64; 2], key: &str) {
-        let (middle, end) = (n(y + SWATCH_HIGH / 2.0), n(x + SWATCH));
-        let line = format!("M{} {middle}H{end}", n(x));
-        match key {
-            "draw-key-sewn" => self.sewn_line(page, &line),
-            "draw-key-open" => self.open_line(page, &line),
-            "draw-key-block" => page.area(
-                [x + 20.0, y + 4.0, SWATCH_HIGH - 8.0, SWATCH_HIGH - 8.0],
-                &[
-                    ("fill", "none"),
-                    ("stroke", self.style.dark()),
-                    ("stroke-width", &n(self.weight() * 1.5)),
-                ],
-            ),
-            "draw-key-binding" => page.area(
-                [x, y + SWATCH_HIGH * 0.36, SWATCH, SWATCH_HIGH * 0.28],
-                &[
-                    ("fill", "none"),
-                    ("stroke", self.style.dark()),
-                    ("stroke-width", "2"),
-                ],
-            ),
-            _ => {
-                let threads: String = (0..21)
-                    .map(|i| {
-                        let at = x + 2.0 + f64::from(i) * 4.0;
-                        let long = 10.0 + 3.0 * (f64::from(i) * 2.399_963).sin();
-                        format!("M{} {middle}v-{}", n(at), n(long))
-                    })
-                    .collect();
-                page.path(
-                    &format!("{line}{threads}"),
-                    &[
-                        ("fill", "none"),
-                        ("stroke", self.style.dark()),
-                        ("stroke-width", "1.2"),
-                    ],
-                );
-            }
+/// The outline of each of some pieces, drawn in by a part of a square.
+pub(in crate::show) fn borders(pieces: &[Rect], grid: &Grid, short: f64) -> String {
+    let d = |piece: &Rect| {
+        let [row, col, rows, cols] = [piece.row, piece.col, piece.rows, piece.cols].map(f64::from);
+        let [x, y] = grid.point([col + short, row + short]).map(n);
+        let [w, h] = [cols, rows].map(|long| n((long - short * 2.0) * grid.cell));
+        format!("M{x} {y}h{w}v{h}h-{w}z")
+    };
+    pieces.iter().map(d).collect()
+}
+
+/// Threads standing out of the raw edge of a rectangle, `long` at most, one at each `step`.
+pub(in crate::show) fn threads([x, y, w, h]: [f64; 4], long: f64, step: f64) -> String {
+    let mut d = String::new();
+    // Threads of uneven length, the same each time: the sine of a number that never
+    // comes round.
+    let uneven = |i: u32| {
+        let wave = (f64::from(i) * 2.399_963).sin();
+        let lean = step * 0.3 * (f64::from(i) * 1.7).cos();
+        (long * (0.72 + 0.26 * wave), lean)
+    };
+    let mut along = |side: f64, mark: &dyn Fn(f64, f64, f64) -> String| {
+        let count = (side / step).floor().max(1.0) as u32;
+        for i in 0..count {
+            let (length, lean) = uneven(i);
+            let at = (f64::from(i) + 0.5) * side / f64::from(count);
+            d += &mark(at, length, lean);
         }
+    };
+    along(w, &|at, long, lean| {
+        let (a, end) = (n(x + at), n(x + at + lean));
+        let (up, low, down) = (n(y - long), n(y + h), n(y + h + long));
+        format!("M{a} {}L{end} {up}M{a} {low}L{end} {down}", n(y))
+    });
+    along(h, &|at, long, lean| {
+        let (a, end) = (n(y + at), n(y + at + lean));
+        let (left, far, right) = (n(x - long), n(x + w), n(x + w + long));
+        format!("M{} {a}L{left} {end}M{far} {a}L{right} {end}", n(x))
+    });
+    d
+}
+
+/// An arrow with two heads along the lengthwise grain, told from its middle.
+pub(in crate::show) fn grain(crosswise: bool, long: f64) -> String {
+    let (l, all, head) = (n(long), n(long * 2.0), n(long / 2.2));
+    match crosswise {
+        true => format!(
+            "m-{l} 0h{all}m-{head} -{head}l{head} {head} -{head} {head}\
+             m-{} -{}l-{head} {head} {head} {head}",
+            n(long * 2.0 - long / 1.1),
+            n(long / 1.1)
+        ),
+        false => format!(
+            "m0 -{l}v{all}m-{head} -{head}l{head} {head} {head} -{head}\
+             m-{} -{}l{head} -{head} {head} {head}",
+            n(long / 1.1),
+            n(long * 2.0 - long / 1.1)
+        ),
     }
 }

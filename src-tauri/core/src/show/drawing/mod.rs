@@ -1,35 +1,42 @@
-//! Drawings that leave the app: one face of the throw, one piece of the pile, each a
-//! stand-alone SVG 1.1 document.
+//! How drawings are made: what a face and a piece look like, the textures of cloth, and
+//! the one writer of SVG, by which pictures come to paper; and the drawings that leave the
+//! app: one face of the throw, one piece of the pile, each a stand-alone SVG 1.1 document.
 //!
-//! They are meant for paper, for a pinboard, or for another drawing program, so they carry
+//! These are meant for paper, for a pinboard, or for another drawing program, so they carry
 //! their own patterns, words and legend and lean on nothing outside themselves. In
-//! [`Style::Ink`] there are only black and white.
+//! [`Style::Ink`] there are only black, white and, for denims, greys as light as they are.
 //!
 //! Promises: what the maker typed is escaped, and characters that XML 1.0 (section 2.2)
 //! does not allow are left out; no text and no mark lies outside the view box, texts being
 //! broken by a width reckoned for a wide face of type; the same throw, words and ruler
 //! give the same bytes.
 
-mod cloth;
-mod face;
-mod page;
-mod piece;
-mod style;
+pub(super) mod canvas;
+pub(super) mod face;
+mod face_page;
+pub(super) mod face_window;
+mod inks;
+pub(super) mod letters;
+pub(super) mod piece;
+mod piece_page;
+mod svg;
+pub(super) mod tiles;
 
-pub use style::Style;
-
-use super::Context;
-use super::tables::slug;
 use crate::cloth::fabric::Face;
 use crate::cloth::garments::Source;
 use crate::log::journal::Journal;
+use crate::show::context::Context;
+use crate::show::tables::slug;
 use crate::throw::Throw;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-pub use face::face_svg;
-pub use piece::piece_svg;
+pub use face_page::face_svg;
+pub use inks::Style;
+pub use piece_page::piece_svg;
+pub use svg::{Paper, svg};
+pub use tiles::{tiles, twills};
 
 /// A drawing that can be had.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]

@@ -1,15 +1,19 @@
 //! What stands on the making sheet.
 
-use crate::cloth::fabric::Texture;
 use crate::log::journal::Journal;
 use crate::show::context::Context;
 use crate::show::dates::ZoneName;
+use crate::show::drawing::Style;
+use crate::show::drawing::canvas::Canvas;
+use crate::show::drawing::face::{FaceMap, Grid};
+use crate::show::drawing::letters::n;
 use crate::show::lessons::Lessons;
-use crate::show::picture::Picture;
+use crate::show::picture::{Ink, Picture};
 use crate::show::story::{self, Story};
 use crate::throw::photos::PhotoId;
 use serde::Serialize;
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 /// A figure in both systems.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -34,16 +38,14 @@ pub struct Supply {
 }
 
 /// A fabric or a denim.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Fabric {
-    /// Its letters in the pictures.
+    /// Its letters in the pictures; a denim has them in black print only.
     pub letters: String,
     /// Its name.
     pub name: String,
-    /// Its colour, `#rrggbb`.
-    pub colour: String,
-    /// Its drawn texture; none for a denim.
-    pub texture: Option<Texture>,
+    /// A square of it; the half of a denim's where its wrong side shows, if it does.
+    pub swatch: Picture,
     /// How many squares of it.
     pub count: String,
 }
@@ -74,15 +76,6 @@ pub struct HeapPart {
     pub cuts: Vec<Cuts>,
 }
 
-/// One square in a picture of a face.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub struct Cell {
-    /// The print it shows, counted from 0.
-    pub print: Option<u8>,
-    /// The denim, counted from 0.
-    pub denim: u8,
-}
-
 /// One face, as it is seen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct FacePart {
@@ -92,10 +85,89 @@ pub struct FacePart {
     pub lines: Vec<String>,
     /// The picture in words.
     pub spoken: String,
-    /// The squares, row by row, as they are seen.
-    pub rows: Vec<Vec<Cell>>,
+    /// What its squares show.
+    pub(in crate::show) map: FaceMap,
     /// The place each column is chalked with, from the left as it is seen.
     pub columns: Vec<u16>,
+}
+
+impl FacePart {
+    /// How many rows there are.
+    pub fn down(&self) -> u16 {
+        self.map.down
+    }
+
+    /// Some of its columns and rows, counted from 0 as they are seen, with the numbers they
+    /// are chalked with: squares of so large a side, numbers so high. In black print the
+    /// denims have letters too.
+    pub fn picture(
+        &self,
+        columns: Range<u16>,
+        rows: Range<u16>,
+        [side, number]: [f64; 2],
+        style: Style,
+    ) -> Picture {
+        let mut d = Canvas::default();
+        let map = self.map.part(&columns, &rows);
+        let edge = number * NUMBERS;
+        let grid = Grid {
+            at: [edge, edge],
+            cell: side,
+        };
+        let [right, low] = grid.point([map.across, map.down].map(f64::from));
+        map.paint(&mut d, &grid);
+        map.edges(&mut d, &grid);
+        let between = |x, y| grid.point([x, y].map(f64::from));
+        let mut heavy = String::new();
+        for row in bounds(1..=self.map.down).filter(|at| (rows.start..=rows.end).contains(at)) {
+            let [x, y] = between(0, row - rows.start);
+            heavy += &format!("M{} {}H{}", n(x), n(y), n(right));
+        }
+        for col in bounds(self.columns.iter().copied())
+            .filter(|at| (columns.start..=columns.end).contains(at))
+        {
+            let [x, y] = between(col - columns.start, 0);
+            heavy += &format!("M{} {}V{}", n(x), n(y), n(low));
+        }
+        d.shape(heavy, Ink::Block, None);
+        map.letters(&mut d, &grid, 0.36, 0.0);
+        if style == Style::Ink {
+            map.denim_letters(&mut d, &grid, 0.26);
+        }
+        for (i, col) in self.columns.iter().enumerate().take(columns.end.into()) {
+            if let Some(at) = i.checked_sub(columns.start.into()) {
+                let x = grid.point([at as f64 + 0.5, 0.0])[0];
+                d.words([x, edge / 2.0], col.to_string(), number);
+            }
+        }
+        for row in rows.clone() {
+            let y = grid.point([0.0, f64::from(row - rows.start) + 0.5])[1];
+            d.words([edge / 2.0, y], (row + 1).to_string(), number);
+        }
+        let mut picture = d.picture([right + 1.0, low + 1.0], side / 2.0, self.spoken.clone());
+        picture.from = grid.at;
+        picture
+    }
+}
+
+/// The room numbers take beside the squares, by their height.
+pub const NUMBERS: f64 = 1.7;
+
+/// Where fours begin and end among squares chalked with these numbers.
+pub fn bounds(numbers: impl Iterator<Item = u16>) -> impl Iterator<Item = u16> {
+    let mut out = vec![0];
+    let mut last = None;
+    let mut count = 0;
+    for number in numbers {
+        let four = (number - 1) / 2;
+        if last.is_some_and(|last| last != four) {
+            out.push(count);
+        }
+        last = Some(four);
+        count += 1;
+    }
+    out.push(count);
+    out.into_iter()
 }
 
 /// A caution.
@@ -200,7 +272,7 @@ pub struct Squaring {
 }
 
 /// The wall card.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct WallCard {
     /// The figures needed at the table, the iron and the machine.
     pub figures: Vec<Row>,
@@ -247,6 +319,8 @@ pub struct Sheet {
     pub prints: Vec<Fabric>,
     /// The denims.
     pub denims: Vec<Fabric>,
+    /// On some square the wrong side of its denim shows.
+    pub wrong_side: bool,
     /// Squares to spare and squares spoilt.
     pub tallies: Vec<Row>,
     /// The clothes pile.

@@ -15,17 +15,17 @@ mod stages;
 
 pub use content::*;
 
-use crate::cloth::fabric::Face;
+use crate::cloth::fabric::{Denim, Face};
 use crate::cloth::garments::Source;
-use crate::faces::spread::mirrored;
 use crate::log::journal::{Journal, What};
 use crate::log::lessons::heritage;
 use crate::plan::Joining;
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::dates::{Day, date};
+use crate::show::drawing::face::{self, FaceMap, Letters, Shown};
 use crate::show::lessons::{self, Lessons};
-use crate::show::parts::{head, swatches};
+use crate::show::parts::{Swatch, head, swatches};
 use crate::show::picture::Picture;
 use crate::show::query::Query;
 use crate::show::sheet::both::Both;
@@ -43,7 +43,7 @@ pub const MOST_CHANGES: usize = 60;
 const MOST_ON_CARD: usize = 12;
 
 /// The words that stand on every sheet.
-const LABELS: [&str; 32] = [
+const LABELS: [&str; 33] = [
     "making",
     "bench",
     "page",
@@ -71,6 +71,7 @@ const LABELS: [&str; 32] = [
     "cut-alike",
     "missing",
     "no-print",
+    "wrong-side",
     "totals",
     "caution",
     "lessons",
@@ -156,22 +157,11 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
             .collect(),
         totals,
         said: gathered.said,
-        denims: throw
-            .denims
-            .iter()
-            .enumerate()
-            .map(|(i, denim)| {
-                let covers = throw.covers().iter();
-                let n = covers.filter(|c| usize::from(c.denim) == i).count();
-                Fabric {
-                    letters: String::new(),
-                    name: denim.name.clone(),
-                    colour: denim.colour.clone(),
-                    texture: None,
-                    count: say!(context, "count-square", n = n),
-                }
-            })
-            .collect(),
+        denims: denims(throw, context),
+        wrong_side: Face::BOTH.into_iter().any(|face| {
+            let kinds = FaceMap::of(throw, face).kinds;
+            kinds.iter().any(|kind| kind.shown.is_wrong())
+        }),
         tallies: tallies(throw, context),
         heaps: heaps(journal, &both),
         faces: vec![
@@ -280,16 +270,43 @@ fn tallies(throw: &Throw, context: Context<'_>) -> Vec<Row> {
 }
 
 fn fabrics(journal: &Journal, context: Context<'_>) -> Vec<Fabric> {
+    let throw = journal.throw();
+    let fabric = |(swatch, n): (Swatch, u8)| Fabric {
+        swatch: face::swatch(throw, &[Shown::Print(n)], &swatch.letters),
+        letters: swatch.letters,
+        name: swatch.print.name,
+        count: swatch.count,
+    };
     swatches(journal, context)
         .into_iter()
-        .map(|s| Fabric {
-            letters: s.letters,
-            name: s.print.name,
-            colour: s.print.colour,
-            texture: Some(s.print.texture),
-            count: s.count,
-        })
+        .zip(0..)
+        .map(fabric)
         .collect()
+}
+
+fn denims(throw: &Throw, context: Context<'_>) -> Vec<Fabric> {
+    let letters = Letters::of(throw);
+    let denim = |(denim, n): (&Denim, u8)| {
+        let right = Shown::Denim { n, wrong: false };
+        let wrong = Shown::Denim { n, wrong: true };
+        let covers = || throw.covers().iter();
+        let shows = |face| covers().any(|c| Shown::of(*c, face, throw.prints.len()) == wrong);
+        let sides = match Face::BOTH.into_iter().any(shows) {
+            true => vec![right, wrong],
+            false => vec![right],
+        };
+        Fabric {
+            swatch: face::swatch(throw, &sides, ""),
+            letters: letters.on(right),
+            name: denim.name.clone(),
+            count: say!(
+                context,
+                "count-square",
+                n = covers().filter(|c| c.denim == n).count()
+            ),
+        }
+    };
+    throw.denims.iter().zip(0..).map(denim).collect()
 }
 
 fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
@@ -341,7 +358,6 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
 
 fn face(journal: &Journal, face: Face, both: &Both<'_>) -> FacePart {
     let throw = journal.throw();
-    let (across, down) = (throw.plan.across, throw.plan.down);
     let seen = super::answer(journal, &Query::Faces { face }, both.single);
     let (title, spoken, mut lines) = match seen {
         Ok(crate::show::View::Faces(seen)) => (seen.title, seen.spoken, seen.lines),
@@ -350,31 +366,14 @@ fn face(journal: &Journal, face: Face, both: &Both<'_>) -> FacePart {
     if face == Face::Back {
         lines.insert(0, say!(both, "sheet-mirrored"));
     }
-    let at = |row, col| {
-        let place = Rect::square(row, col);
-        match face {
-            Face::Front => place,
-            Face::Back => mirrored(place, across),
-        }
-    };
+    let map = FaceMap::of(throw, face);
+    let first = map.squares.iter().filter(|laid| laid.y == 0);
     FacePart {
         title,
         spoken,
         lines,
-        rows: (0..down)
-            .map(|row| {
-                (0..across)
-                    .map(|col| {
-                        let cover = throw.cover(at(row, col));
-                        Cell {
-                            print: cover.on(face),
-                            denim: cover.denim,
-                        }
-                    })
-                    .collect()
-            })
-            .collect(),
-        columns: (0..across).map(|col| at(0, col).col + 1).collect(),
+        columns: first.map(|laid| laid.square.col + 1).collect(),
+        map,
     }
 }
 

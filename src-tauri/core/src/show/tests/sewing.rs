@@ -228,7 +228,7 @@ fn a_lap_sewn_too_narrow_is_told_and_can_be_sewn_again() {
     assert_eq!(off.rest, None);
     let way = &off.ways[0];
     assert_eq!(
-        plain(&[way.title.clone()]),
+        plain(std::slice::from_ref(&way.title)),
         "Unpick its lap and sew it again at ½ in"
     );
     act(&mut journal, &way.button.action, 2);

@@ -7,7 +7,7 @@ use crate::host::{Clock, Host, Random, Runner};
 use crate::import;
 use crate::service::Service;
 use crate::store::Store;
-use lapwork_core::show::{Arrange, Export, ImportChoice, Prefs, Request, ShelfCommand};
+use lapwork_core::show::{Export, ImportChoice, Prefs, Request, ShelfCommand};
 use lapwork_core::throw::Time;
 use lapwork_core::throw::wishes::Wishes;
 use std::io;
@@ -96,12 +96,10 @@ fn a_throw_is_begun_worked_on_and_merged_without_a_file_system() {
 
     let exported = service.export(&id, &Export::Throw, now).unwrap();
     assert_eq!(exported[0].bytes, disk.read(&file, u64::MAX).unwrap());
-    let start = Arrange::Start {
-        id: id.clone(),
-        wishes: Wishes::default(),
-        seed: 3,
-    };
-    let layouts = service.arrange(start, |_| {}, now).unwrap().unwrap();
+    service
+        .arrange(&id, Wishes::default(), 3, |_| {}, |_| {}, now)
+        .unwrap();
+    let layouts = service.stop_arranging().unwrap();
     assert!(!layouts.running && !layouts.cards.is_empty());
     service
         .tend(&ShelfCommand::Delete { id: id.clone() }, now)

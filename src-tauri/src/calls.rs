@@ -1,0 +1,588 @@
+//! What the page may call, and where each call is answered.
+//!
+//! The window's thread reads a call and queues it, and does nothing else: it writes nothing,
+//! reckons nothing and waits for nothing. Calls come to [`answer`] in the order in which the
+//! page made them, since it is called on that one thread, and are queued there before the next
+//! is read. (A command that Tauri runs in its pool is begun in any order; so none is.)
+//!
+//! * The **service's worker** owns the [`Service`] and does everything that is kept, and the
+//!   step screen, which takes less than a millisecond whatever the throw's size.
+//! * The **reader** makes every other screen, from a [`Snapshot`] the worker took when its turn
+//!   came, so that nothing that is kept waits for a large face. Each answer carries a revision,
+//!   by which the page knows one that was overtaken.
+//! * What waits for a dialog or makes files has a thread of its own, and asks the worker.
+//!
+//! A panic in any of these is caught and told; see [`worker`](crate::worker).
+
+use crate::dialogs;
+use crate::printing::Press;
+use crate::worker::{Recover, Worker, gone};
+use lapwork_core::measure::bounds::Sent;
+use lapwork_core::show::{
+    CommandAnswer, DraftAfter, Export, Exported, GridWish, ImportChoice, ImportView, LookAnswer,
+    PlanDraft, Prefs, PrintOrder, Printing, Query, Request, ShelfCommand,
+};
+use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::throw::wishes::Wishes;
+use lapwork_core::words::Problem;
+use lapwork_service::desktop::{self, DesktopDisk};
+use lapwork_service::disk::DiskPath;
+use lapwork_service::export::ExportFile;
+use lapwork_service::import::{self, Import};
+use lapwork_service::service::{Service, Snapshot};
+use lapwork_service::store::{StoreError, ThrowId};
+use lapwork_sheet::PrintFault;
+use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
+use std::io;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::path::PathBuf;
+use std::sync::{Mutex, PoisonError};
+use tauri::ipc::{Channel, Invoke, InvokeBody, InvokeMessage, InvokeResolver, JavaScriptChannelId};
+use tauri::{AppHandle, Manager as _, Wry};
+
+/// A call of the page. `build.rs` and `capabilities/main.json` name the same.
+#[derive(Deserialize)]
+#[serde(rename_all = "snake_case")]
+enum Call {
+    Hello {},
+    Shelf {},
+    Look {
+        id: String,
+        look: Sent<Query>,
+    },
+    Act {
+        id: String,
+        deed: Sent<Request>,
+        look: Option<Sent<Query>>,
+    },
+    Tend {
+        tend: Sent<ShelfCommand>,
+    },
+    Draft {
+        draft: PlanDraft,
+        after: Option<Sent<DraftAfter>>,
+    },
+    Grids {
+        draft: PlanDraft,
+        wish: GridWish,
+    },
+    Arrange {
+        id: String,
+        wishes: Sent<Wishes>,
+        seed: u32,
+        progress: JavaScriptChannelId,
+    },
+    StopArranging {},
+    Length {
+        text: String,
+    },
+    SetPrefs {
+        prefs: Prefs,
+    },
+    Hand {
+        id: String,
+        hand: Export,
+    },
+    Bring {},
+    Dropped {},
+    Take {
+        take: ImportChoice,
+        file: u32,
+    },
+    Print {
+        id: String,
+        order: PrintOrder,
+        progress: JavaScriptChannelId,
+    },
+    StopPrinting {},
+    Again {
+        id: String,
+    },
+    Photo {
+        id: String,
+        dropped: bool,
+    },
+}
+
+impl Call {
+    fn read(message: &InvokeMessage<Wry>) -> serde_json::Result<Call> {
+        let given = match message.payload() {
+            InvokeBody::Json(given @ Value::Object(_)) => given.clone(),
+            _ => Value::Object(Map::new()),
+        };
+        let named = Map::from_iter([(message.command().to_string(), given)]);
+        serde_json::from_value(Value::Object(named))
+    }
+}
+
+/// Answers one call; may be taken to any thread.
+struct Answer(InvokeResolver<Wry>);
+
+impl Answer {
+    fn give<T: Serialize>(self, answer: Result<T, Problem>) {
+        match answer {
+            Ok(answer) => self.0.resolve(answer),
+            Err(problem) => self.0.reject(problem),
+        }
+    }
+}
+
+impl Recover for Service {
+    fn recover(&mut self) -> Problem {
+        Service::recover(self)
+    }
+}
+
+/// Makes screens from snapshots; owns nothing.
+struct Reader;
+
+impl Recover for Reader {
+    fn recover(&mut self) -> Problem {
+        gone()
+    }
+}
+
+/// All that answers the page.
+pub struct Desk {
+    worker: Worker<Service>,
+    reader: Worker<Reader>,
+    folder: PathBuf,
+    press: Press,
+    /// The photo last dropped on the window, until the page asks for it.
+    fallen: Mutex<Option<DiskPath>>,
+}
+
+/// What becomes of a question about a throw. It is handed on once, and never kept.
+#[expect(clippy::large_enum_variant)]
+enum Seen {
+    /// It is answered.
+    Now(LookAnswer),
+    /// The reader is to answer it.
+    Later(Snapshot, Query),
+}
+
+/// Whether the worker itself makes this screen: it takes less than a millisecond at 60 × 60.
+fn is_quick(look: &Query) -> bool {
+    matches!(look, Query::Work { .. })
+}
+
+impl Desk {
+    /// Begin to serve a data folder, in the language of the system's `locale` where none is
+    /// chosen.
+    ///
+    /// # Errors
+    /// What the system said where it starts no thread.
+    pub fn start(folder: PathBuf, locale: String) -> io::Result<Desk> {
+        let store = desktop::store(folder.clone());
+        Ok(Desk {
+            worker: Worker::start("service", move || {
+                Service::for_locale(store, desktop::host(), &locale)
+            })?,
+            reader: Worker::start("reader", || Reader)?,
+            folder,
+            press: Press::default(),
+            fallen: Mutex::default(),
+        })
+    }
+
+    /// Wait until everything the page has asked to be kept is kept.
+    pub fn finish(&self) {
+        self.worker.finish();
+    }
+
+    /// A photo's bytes; none for anything that is not one. Asks nobody: photos never change.
+    pub fn photo(&self, id: &str, photo: &str) -> Option<Vec<u8>> {
+        let (id, photo) = (ThrowId::parse(id).ok()?, PhotoId::parse(photo)?);
+        let store = desktop::store(self.folder.clone());
+        store.photo(&id, &photo).ok().flatten()
+    }
+
+    /// A photo was dropped on the window.
+    pub fn drop_photo(&self, path: DiskPath) {
+        *self.fallen.lock().unwrap_or_else(PoisonError::into_inner) = Some(path);
+    }
+
+    /// A throw file was dropped on the window and looked into.
+    pub fn drop_throw(&self, app: AppHandle, found: Result<Import, StoreError>) {
+        self.worker.send(
+            move |service| {
+                service.import_dropped(found, service.now());
+                Ok(())
+            },
+            move |_| tell_dropped(&app),
+        );
+    }
+
+    fn serve<T: Serialize + 'static>(
+        &self,
+        answer: Answer,
+        work: impl FnOnce(&mut Service) -> Result<T, Problem> + Send + 'static,
+    ) {
+        self.worker.send(work, move |done| answer.give(done));
+    }
+
+    /// Have the reader make a screen, and give what `with` makes of it.
+    fn read<T: Serialize + 'static>(
+        &self,
+        answer: Answer,
+        snapshot: Snapshot,
+        read: impl FnOnce(&Snapshot) -> Result<T, Problem> + Send + 'static,
+    ) {
+        let work = move |_: &mut Reader| {
+            let made = catch_unwind(AssertUnwindSafe(|| read(&snapshot)));
+            made.unwrap_or_else(|_| Err(snapshot.broke()))
+        };
+        self.reader.send(work, move |made| answer.give(made));
+    }
+
+    fn look(&self, app: AppHandle, answer: Answer, id: String, look: Sent<Query>) {
+        let own = app.clone();
+        let work = move |service: &mut Service| {
+            let look = service.accept(look)?;
+            let snapshot = service.snapshot(&id, service.now());
+            offer(&own, service);
+            let snapshot = snapshot?;
+            match is_quick(&look) {
+                true => snapshot.answer(&look).map(Seen::Now),
+                false => Ok(Seen::Later(snapshot, look)),
+            }
+        };
+        self.worker.send(work, move |seen| match seen {
+            Ok(Seen::Now(seen)) => answer.give(Ok(seen)),
+            Ok(Seen::Later(snapshot, look)) => {
+                app.state::<Desk>()
+                    .read(answer, snapshot, move |snapshot| snapshot.answer(&look))
+            }
+            Err(problem) => answer.give::<()>(Err(problem)),
+        });
+    }
+
+    fn act(
+        &self,
+        app: AppHandle,
+        answer: Answer,
+        id: String,
+        deed: Sent<Request>,
+        look: Option<Sent<Query>>,
+    ) {
+        let own = app.clone();
+        let work = move |service: &mut Service| {
+            let now = service.now();
+            let deed = service.accept(deed)?;
+            let look = look.map(|look| service.accept(look)).transpose()?;
+            let (quick, slow) = match look {
+                Some(look) if !is_quick(&look) => (None, Some(look)),
+                quick => (quick, None),
+            };
+            let acted = service.act_and_look(&id, &deed, quick.as_ref(), now);
+            offer(&own, service);
+            #[cfg(debug_assertions)]
+            break_on_purpose(&deed);
+            let acted = acted?;
+            Ok(match slow {
+                // What is kept is kept, whether it can be looked at or not.
+                Some(look) => match service.snapshot(&id, now) {
+                    Ok(snapshot) => (acted, Some((snapshot, look))),
+                    Err(problem) => (
+                        CommandAnswer {
+                            problem: Some(problem),
+                            ..acted
+                        },
+                        None,
+                    ),
+                },
+                None => (acted, None),
+            })
+        };
+        self.worker.send(work, move |acted| match acted {
+            Ok((acted, None)) => answer.give(Ok(acted)),
+            Ok((acted, Some((snapshot, look)))) => {
+                app.state::<Desk>().read(answer, snapshot, move |snapshot| {
+                    let (view, problem) = match snapshot.look(&look) {
+                        Ok(view) => (Some(view), None),
+                        Err(problem) => (None, Some(problem)),
+                    };
+                    Ok(CommandAnswer {
+                        view,
+                        problem,
+                        ..acted
+                    })
+                });
+            }
+            Err(problem) => answer.give::<()>(Err(problem)),
+        });
+    }
+
+    fn draft(
+        &self,
+        app: AppHandle,
+        answer: Answer,
+        draft: PlanDraft,
+        after: Option<Sent<DraftAfter>>,
+    ) {
+        let Some(after) = after else {
+            self.serve(answer, move |service| {
+                Ok(service.draft(&draft, service.now()))
+            });
+            return;
+        };
+        let work = move |service: &mut Service| {
+            let after = service.accept(after)?;
+            let snapshot = service.after(&after, service.now())?;
+            Ok((snapshot, after))
+        };
+        self.worker.send(work, move |asked| match asked {
+            Ok((snapshot, after)) => app.state::<Desk>().read(answer, snapshot, move |older| {
+                Ok(older.draft_after(&draft, &after))
+            }),
+            Err(problem) => answer.give::<()>(Err(problem)),
+        });
+    }
+
+    /// The maker is asked where it goes; the window and the worker are free meanwhile.
+    fn hand(&self, app: &AppHandle, id: &str, hand: Export) -> Result<Exported, Problem> {
+        let throw = id.to_string();
+        let files = match hand {
+            // To the byte as it is on the disk.
+            Export::Throw => self
+                .worker
+                .ask(move |service| service.export(&throw, &hand, service.now()))?,
+            _ => {
+                let snapshot = self.snapshot(throw)?;
+                snapshot.export(&hand, &|photo| self.photo(id, photo.as_str()))?
+            }
+        };
+        self.put(app, files)
+    }
+
+    /// A sheet is made and put where the maker says; stopped, nothing comes of it.
+    fn print(
+        &self,
+        app: &AppHandle,
+        id: &str,
+        order: &PrintOrder,
+        progress: &Channel<Printing>,
+    ) -> Result<Exported, Problem> {
+        let (name, sheet) = self.snapshot(id.to_string())?.sheet(order);
+        let photo = |photo: &PhotoId| self.photo(id, photo.as_str());
+        let tell = |now: Printing| {
+            // A page that is gone need not be told.
+            let _ = progress.send(now);
+        };
+        match self.press.print(&sheet, order, &photo, &tell) {
+            Ok(bytes) => self.put(app, vec![ExportFile { name, bytes }]),
+            Err(PrintFault::Cancelled) => Ok(Exported { said: None }),
+            Err(PrintFault::Failed(why)) => self
+                .worker
+                .ask(move |service| Err(service.print_failed(why))),
+        }
+    }
+
+    fn snapshot(&self, id: String) -> Result<Snapshot, Problem> {
+        self.worker
+            .ask(move |service| service.snapshot(&id, service.now()))
+    }
+
+    fn put(&self, app: &AppHandle, files: Vec<ExportFile>) -> Result<Exported, Problem> {
+        let put = dialogs::put(app, &files);
+        self.worker.ask(move |service| service.exported(put))
+    }
+
+    /// The maker is asked which file; it is read and checked before the worker has it.
+    fn bring(&self, app: &AppHandle) -> Result<Option<ImportView>, Problem> {
+        let found = match dialogs::fetch(app) {
+            Ok(None) => return Ok(None),
+            Ok(Some(path)) => import::read_throw(&DesktopDisk, &path),
+            Err(error) => Err(error),
+        };
+        self.worker
+            .ask(move |service| service.import(found, service.now()).map(Some))
+    }
+
+    /// A photo the maker chooses, or the one she dropped: made small before the worker has it,
+    /// which keeps it beside the throw. Gives its name; nothing if she called it off.
+    fn keep_photo(
+        &self,
+        app: &AppHandle,
+        id: String,
+        dropped: bool,
+    ) -> Result<Option<String>, Problem> {
+        let found = if dropped {
+            let mut fallen = self.fallen.lock().unwrap_or_else(PoisonError::into_inner);
+            fallen.take().map(Some).ok_or(StoreError::NoPhoto)
+        } else {
+            let called = self.worker.ask(|service| Ok(service.say("shell-photos")))?;
+            dialogs::fetch_photo(app, &called)
+        };
+        let taken = match found {
+            Ok(None) => return Ok(None),
+            Ok(Some(path)) => import::read_photo(&DesktopDisk, &path),
+            Err(error) => Err(error),
+        };
+        self.worker
+            .ask(move |service| service.keep_photo(&id, taken, service.now()).map(Some))
+    }
+}
+
+/// Answer on a thread of its own.
+fn beside<T: Serialize + 'static>(
+    app: AppHandle,
+    answer: Answer,
+    work: impl FnOnce(&Desk, &AppHandle) -> Result<T, Problem> + Send + 'static,
+) {
+    let otherwise = Answer(answer.0.clone());
+    let begun = std::thread::Builder::new().spawn(move || {
+        let desk = app.state::<Desk>();
+        let done = catch_unwind(AssertUnwindSafe(|| work(&desk, &app)));
+        // Said in the language the worker speaks.
+        let broke = || {
+            let said = desk.worker.ask(|service| Ok(service.broke()));
+            Err(said.unwrap_or_else(|problem| problem))
+        };
+        answer.give(done.unwrap_or_else(|_| broke()));
+    });
+    if begun.is_err() {
+        otherwise.give::<()>(Err(gone()));
+    }
+}
+
+/// Where another program changed a throw's file, the page is to ask for what was found.
+fn offer(app: &AppHandle, service: &Service) {
+    if service.has_pending_import() {
+        tell_dropped(app);
+    }
+}
+
+fn tell_dropped(app: &AppHandle) {
+    tell(app, "lapwork-dropped");
+}
+
+/// Have the page hear of something it did not ask for.
+pub fn tell(app: &AppHandle, event: &str) {
+    for page in app.webview_windows().into_values() {
+        // A page that is gone need not be told.
+        let _ = page.eval(format!("window.dispatchEvent(new Event('{event}'))"));
+    }
+}
+
+/// Panic in the midst of a deed, for a test: where a note says what `LAPWORK_BREAK_ON` does.
+/// The release has nothing of this.
+#[cfg(debug_assertions)]
+fn break_on_purpose(deed: &Request) {
+    use lapwork_core::command::Command;
+    if let Request::Act {
+        action: Command::Note { text, .. },
+    } = deed
+        && std::env::var("LAPWORK_BREAK_ON").is_ok_and(|on| on == *text)
+    {
+        panic!("asked to break off by LAPWORK_BREAK_ON");
+    }
+}
+
+/// Take up a call of the page; called on the window's thread.
+pub fn answer(invoke: Invoke<Wry>) -> bool {
+    let Invoke {
+        message, resolver, ..
+    } = invoke;
+    let call = match Call::read(&message) {
+        Ok(call) => call,
+        Err(why) => {
+            resolver.reject(why.to_string());
+            return true;
+        }
+    };
+    let webview = message.webview();
+    let app = webview.app_handle().clone();
+    let desk = app.state::<Desk>();
+    let answer = Answer(resolver);
+    match call {
+        Call::Hello {} => desk.serve(answer, |service| Ok(service.hello(service.now()))),
+        Call::Shelf {} => {
+            let own = app.clone();
+            desk.serve(answer, move |service| {
+                let shelf = service.shelf(service.now());
+                offer(&own, service);
+                Ok(shelf)
+            });
+        }
+        Call::Look { id, look } => desk.look(app.clone(), answer, id, look),
+        Call::Act { id, deed, look } => desk.act(app.clone(), answer, id, deed, look),
+        Call::Tend { tend } => {
+            desk.serve(answer, move |service| {
+                let tend = service.accept(tend)?;
+                service.tend(&tend, service.now())
+            });
+        }
+        Call::Draft { draft, after } => desk.draft(app.clone(), answer, draft, after),
+        Call::Grids { draft, wish } => desk.serve(answer, move |service| {
+            Ok(service.grids(&draft, &wish, service.now()))
+        }),
+        Call::Arrange {
+            id,
+            wishes,
+            seed,
+            progress,
+        } => {
+            let progress = progress.channel_on::<Wry, _>(webview);
+            // Answered when the search has ended, or at once where none could begin.
+            let ended = Answer(answer.0.clone());
+            let work = move |service: &mut Service| {
+                let tell = move |found| {
+                    let _ = progress.send(found);
+                };
+                let end = move |found| ended.give(found);
+                let wishes = service.accept(wishes)?;
+                service.arrange(&id, wishes, seed, tell, end, service.now())
+            };
+            desk.worker.send(work, move |begun| {
+                if let Err(problem) = begun {
+                    answer.give::<()>(Err(problem));
+                }
+            });
+        }
+        Call::StopArranging {} => desk.serve(answer, |service| Ok(service.stop_arranging())),
+        Call::Length { text } => {
+            desk.serve(answer, move |service| service.length(&text, service.now()));
+        }
+        Call::SetPrefs { prefs } => {
+            desk.serve(answer, move |service| {
+                service.set_prefs(prefs, service.now())
+            });
+        }
+        Call::Hand { id, hand } => {
+            beside(app.clone(), answer, move |desk, app| {
+                desk.hand(app, &id, hand)
+            });
+        }
+        Call::Bring {} => beside(app.clone(), answer, |desk, app| desk.bring(app)),
+        Call::Dropped {} => desk.serve(answer, Service::pending_import),
+        Call::Take { take, file } => {
+            let own = app.clone();
+            desk.serve(answer, move |service| {
+                let taken = service.decide_import(&take, file, service.now());
+                offer(&own, service);
+                taken
+            });
+        }
+        Call::Print {
+            id,
+            order,
+            progress,
+        } => {
+            let progress = progress.channel_on(webview);
+            beside(app.clone(), answer, move |desk, app| {
+                desk.print(app, &id, &order, &progress)
+            });
+        }
+        Call::StopPrinting {} => {
+            desk.press.stop();
+            answer.give(Ok(()));
+        }
+        Call::Again { id } => desk.serve(answer, move |service| service.again(&id, service.now())),
+        Call::Photo { id, dropped } => beside(app.clone(), answer, move |desk, app| {
+            desk.keep_photo(app, id, dropped)
+        }),
+    }
+    true
+}
