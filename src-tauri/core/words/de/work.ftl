@@ -407,15 +407,6 @@ blocks = { $fours ->
     [one] { $squares } einzelnen Quadrat
    *[other] { $squares } einzelnen Quadraten
 }
-}{ $pairs ->
-    [0] { "" }
-    [one] { $pairs } einzelnes Paar{ " " }
-   *[other] { $pairs } einzelne Paare{ " " }
-}{ $squares ->
-    [0] { "" }
-    [one] { $squares } einzelnes Quadrat
-   *[other] { $squares } einzelne Quadrate
-}
 seams = { $n ->
     [one] { $n } Naht, { $length }
    *[other] { $n } Nähte, zusammen { $length }
@@ -1255,16 +1246,16 @@ item-binding-strips = { $n ->
 }
 item-binding-length = { $n ->
     [0] Zusammen { $length }, keine Ansätze.
-    [one] Zusammen { $length }, ein Ansatz, neben den Überlappungen.
-   *[other] Zusammen { $length }, { $n } Ansätze, neben den Überlappungen.
+    [one] Zusammen { $length }, ein Ansatz, neben den Verbindungen der Quadrate.
+   *[other] Zusammen { $length }, { $n } Ansätze, neben den Verbindungen der Quadrate.
 }
 item-thread = Garn
 item-thread-needles = { $needles ->
     [one] { $each }: { $spools ->
-        [one] eine Spule zu { $size }
-       *[other] { $spools } Spulen zu { $size }
+        [one] eine Garnrolle zu { $size }
+       *[other] { $spools } Garnrollen zu { $size }
     }.
-   *[other] { $each } für jede Nadel: { $spools } Spulen zu { $size }.
+   *[other] { $each } für jede Nadel: { $spools } Garnrollen zu { $size }.
 }
 item-thread-twin = Eine Zwillingsnadel braucht zwei Garnrollen zugleich auf der Maschine.
 item-thread-rule = Die Regel der Garnhersteller, 2½-mal die Naht, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
@@ -1281,10 +1272,9 @@ item-glue = Auswaschbarer Heftkleber
 item-glue-dots = Etwa { $dots } Punkte, { $n ->
     [one] eine Flasche zu { $size }
    *[other] { $n } Flaschen zu { $size }
+} (unsere Schätzung).
 bottle-inch = 4 fl oz
 bottle-metric = 118 ml
-} (unsere Schätzung).
-} (unsere Schätzung).
 item-marker = Ein Stift, der verschwindet
 item-marker-test = Probier ihn an einem Rest: Manche Striche kommen bei Hitze oder Kälte wieder.
 item-cutter = Rollschneider, Matte und Lineal
@@ -1322,7 +1312,7 @@ scrap-title = { $joining ->
 }
 scrap-fringe = Franse je Kante { $fringe }
 scrap-use = In den Plan übernehmen
-scrap-keep-plate = Öffnung der Platte sichern
+scrap-keep-plate = Öffnung der Stichplatte sichern
 stitch-straight = eine gerade Reihe
 stitch-twin = Zwillingsnadel { $width }
 stitch-zigzag = Zickzack { $width }
@@ -1524,7 +1514,7 @@ column-done = Was getan wurde
 column-stands = Gilt
 unit-squares = Quadrate
 unit-strips = Streifen
-unit-spools = Spulen
+unit-spools = Garnrollen
 unit-bobbins = Unterfadenspulen
 unit-bottles = Flaschen
 

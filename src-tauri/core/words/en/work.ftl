@@ -1271,10 +1271,9 @@ item-glue = Washable glue
 item-glue-dots = About { $dots } dots, { $n ->
     [one] one bottle of { $size }
    *[other] { $n } bottles of { $size }
+} (our estimate).
 bottle-inch = 4 fl oz
 bottle-metric = 118 ml
-} (our estimate).
-} (our estimate).
 item-marker = A marker that vanishes
 item-marker-test = Try it on a scrap: some marks come back with heat or cold.
 item-cutter = Cutter, mat and ruler
