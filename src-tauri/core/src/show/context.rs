@@ -55,8 +55,12 @@ impl Context<'_> {
         self.words.single(length, mm)
     }
 
-    /// A long way, such as all seams together: whole metres or yards from ten on.
+    /// A long way, such as all seams together: whole metres or yards from ten on. On paper it
+    /// stays as exact as every other figure there.
     pub(super) fn far(&self, length: Length) -> Shown {
+        if self.words.is_doubled() {
+            return self.length(length);
+        }
         self.in_each(|ruler| {
             let (unit, key) = match ruler.system {
                 System::Inch => (yards(1), "yd"),
