@@ -147,7 +147,7 @@ fn read_all(root: &Path, folder: &Path, modules: &mut Modules) {
         }
         let inner = path.strip_prefix(root).unwrap().with_extension("");
         let mut names: Vec<&str> = inner.iter().map(|n| n.to_str().unwrap()).collect();
-        if names.last() == Some(&"tests") {
+        if names.contains(&"tests") {
             continue;
         }
         if names.last() == Some(&"mod") {

@@ -122,11 +122,17 @@ impl Scene {
     fn is_told(&mut self, found: Option<&[u8]>) -> Problem {
         let problem = self.act("next").unwrap_err();
         assert_eq!(problem.code, "changed", "{problem:?}");
-        assert!(
-            problem.said.contains(self.file.to_str().unwrap()),
-            "{problem:?}"
-        );
+        // In short what she needs; where the file lies and its copies for who asks.
+        let details = problem.details.clone().expect("details");
+        assert!(details.contains(self.file.to_str().unwrap()), "{problem:?}");
+        assert!(details.contains("throw.jsonl.here-"), "{problem:?}");
+        assert_eq!(problem.said, "Another program changed this throw’s file.");
+        assert!(problem.next.starts_with("Nothing is lost."), "{problem:?}");
+        assert!(problem.next.ends_with("ap again."), "{problem:?}");
         for text in [&problem.said, &problem.next] {
+            assert!(!text.contains("throw.jsonl"), "{problem:?}");
+        }
+        for text in [&problem.said, &problem.next, &details] {
             assert!(!text.contains(['$', '{']), "{problem:?}");
         }
         assert_eq!(fs::read_to_string(&self.file).unwrap(), self.known.text());
@@ -188,7 +194,9 @@ fn merges(scene: &mut Scene, found: &Journal) -> Journal {
         .pending_import()
         .unwrap()
         .expect("it is offered");
-    assert!(view.said[0].contains("throw.jsonl.brought-"), "{view:?}");
+    let details = view.details.as_deref().expect("details");
+    assert!(details.contains("throw.jsonl.brought-"), "{view:?}");
+    assert!(!view.said[0].contains("throw.jsonl"), "{view:?}");
     let take = view.buttons[0].take.clone();
     assert!(matches!(take, ImportChoice::Merge { .. }), "{view:?}");
     let taken = scene
@@ -216,7 +224,7 @@ fn of_the_same_length() {
         assert_eq!(bytes.len(), scene.known.text().len());
         put(&scene.file, &bytes);
         let problem = scene.is_told(Some(&bytes));
-        assert!(problem.next.contains("choose"), "{problem:?}");
+        assert!(problem.next.contains("Choose"), "{problem:?}");
         let one = merges(&mut scene, &other);
         scene.goes_on(&one);
     });
@@ -279,7 +287,8 @@ fn a_shorter_one_from_before() {
         let bytes = scene.before.text().into_bytes();
         put(&scene.file, &bytes);
         let problem = scene.is_told(Some(&bytes));
-        assert!(problem.next.contains("nothing more"), "{problem:?}");
+        let details = problem.details.as_deref().expect("details");
+        assert!(details.contains("nothing more"), "{problem:?}");
         assert_eq!(
             scene.service.pending_import().unwrap(),
             None,
@@ -320,7 +329,10 @@ fn one_that_is_no_record_or_another_throws() {
         put(&scene.file, &bytes);
         let problem = scene.is_told(Some(&bytes));
         assert!(
-            problem.next.contains("could not be read as a throw"),
+            problem
+                .details
+                .as_deref()
+                .is_some_and(|d| d.contains("could not be read as a throw")),
             "{problem:?}"
         );
         assert_eq!(scene.service.pending_import().unwrap(), None);

@@ -24,7 +24,7 @@ use lapwork_core::measure::outline::{Measures, Sides};
 use lapwork_core::measure::{Count, Ruler, half_inches, inches, sixty_fourths, tenths_of_mm};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
-use lapwork_core::plan::{JoinOrder, Plan, Stitch};
+use lapwork_core::plan::{JoinOrder, Joining, Plan, Stitch};
 use lapwork_core::show::{Context, figures};
 use lapwork_core::throw::heritage::{Carried, Heritage, Learned, Lesson, Told};
 use lapwork_core::throw::photos::PhotoId;
@@ -242,6 +242,7 @@ fn of_every_kind(said: bool) -> Journal {
         },
         Event::SquaredUp {
             pieces: vec![(other, side, side)],
+            unmeasured: None,
         },
         Event::SetAside {
             pieces: vec![other],
@@ -254,6 +255,7 @@ fn of_every_kind(said: bool) -> Journal {
         Event::Patched {
             piece: square,
             why: Mishap::Flaw,
+            sewn: false,
         },
         Event::Spoilt {
             piece: Rect::square(5, 5),
@@ -466,6 +468,56 @@ fn of_every_kind(said: bool) -> Journal {
     Journal::read(text.as_bytes()).expect("it follows").journal
 }
 
+/// A record with what came later: a patch that is stitched round, blocks squared up of which one
+/// was not measured, seam allowances snipped.
+fn of_sewing() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let mut begun = demo.entries().next().expect("a beginning").0.clone();
+    if let What::Do(first) = &mut begun.what
+        && let Some(Event::Begun { plan, .. }) = first.first_mut()
+    {
+        plan.joining = Joining::Exposed;
+    }
+    let (square, pair) = (Rect::square(0, 0), Rect::from([0, 0, 1, 2]));
+    let (four, whole) = (Rect::from([0, 0, 2, 2]), Rect::from([0, 0, 8, 6]));
+    let done = |task, pieces: &[Rect]| Event::Done {
+        task,
+        pieces: pieces.to_vec(),
+        made: vec![],
+    };
+    let side = sixty_fourths(600);
+    let events = [
+        done(Task::Cut, &four.squares().collect::<Vec<Rect>>()),
+        done(Task::Pin, &[pair]),
+        Event::Patched {
+            piece: square,
+            why: Mishap::Scorched,
+            sewn: true,
+        },
+        done(Task::StitchPatch, &[square]),
+        Event::Patched {
+            piece: square,
+            why: Mishap::Flaw,
+            sewn: true,
+        },
+        Event::SquaredUp {
+            pieces: vec![(four, side, side)],
+            unmeasured: Some(Count::from(1)),
+        },
+        done(Task::Snip, &[whole]),
+    ];
+    let mut text = header_line("kept-3") + &begun.line();
+    for (i, event) in events.into_iter().enumerate() {
+        text += &Entry {
+            n: i as u64 + 2,
+            at: NOON + i as i64,
+            what: What::Do(vec![event]),
+        }
+        .line();
+    }
+    Journal::read(text.as_bytes()).expect("it follows").journal
+}
+
 /// The state a record folds to, as far as it is more than what its events say.
 fn state(journal: &Journal) -> Value {
     let throw = journal.throw();
@@ -567,6 +619,7 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
         lapwork_core::demo::throw(NOON).named("kept-1")
     });
     check("every-event-2-said", || of_every_kind(true));
+    check("sewing-2", of_sewing);
 }
 
 /// What was decided is in the file, so that another plan to begin with folds to the same.

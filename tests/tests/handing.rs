@@ -223,8 +223,9 @@ fn a_file_another_program_put_there_is_told_at_once_and_merged() {
     fs::write(&part, other.text()).unwrap();
     fs::rename(&part, &file).unwrap();
     walk.tap("tick");
-    walk.sees("bring-said", "While your throw was open, another program");
-    walk.sees("bring-said", "The last step you did was not kept");
+    walk.sees("bring-said", "Another program changed this throw’s file");
+    walk.sees("bring-said", "do your last step again");
+    walk.sees("details", "Details");
     assert_eq!(fs::read(&file).unwrap(), here, "what was kept is back");
     walk.tap("take-merge");
     walk.sees("second", "Merged.");

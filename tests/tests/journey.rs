@@ -313,14 +313,14 @@ fn a_square_spoilt_after_its_four_is_sewn() {
     let ways = walk.all("way");
     // Covering the damage opens nothing and so is the least trouble; it comes first.
     assert!(
-        ways[0].contains("Cover the damage") && ways[0].contains("Nothing sewn is opened"),
+        ways[0].contains("Cover the damage") && ways[0].contains("Nothing sewn is unpicked"),
         "{ways:?}"
     );
     let recut = ways
         .iter()
         .position(|w| w.contains("Cut another"))
         .expect("offered");
-    assert!(ways[recut].contains("Opens 2 seams"), "{ways:?}");
+    assert!(ways[recut].contains("2 seams to unpick"), "{ways:?}");
     walk.tap(&format!("way-{recut}"));
     walk.window
         .wait_until("it is done", |_| walk.done_undo().contains("no good"));
@@ -342,7 +342,7 @@ fn a_square_spoilt_after_its_four_is_sewn() {
     // Sewn again, only the opened part.
     walk.tap("tick");
     walk.sees("card-title", "Lap and glue a pair");
-    walk.window.wait_text("only 5 in of it is to be done");
+    walk.window.wait_text("only 5 in of it is to be sewn again");
     walk.until_piece("Square it up", "Four A1");
 }
 

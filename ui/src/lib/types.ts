@@ -1397,6 +1397,10 @@ title: string,
  */
 said: Array<string>, 
 /**
+ * What else there is to know, for who asks.
+ */
+details: string | null, 
+/**
  * The copies.
  */
 copies: Array<CopyRow>, 
@@ -2365,7 +2369,11 @@ said: string,
 /**
  * What to do next.
  */
-next: string, };
+next: string, 
+/**
+ * What else there is to know, for who asks.
+ */
+details?: string, };
 
 export type Query = { "see": "work", 
 /**
@@ -2895,7 +2903,7 @@ all: number,
  */
 text: string, };
 
-export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "wash" | "clip";
+export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
 
 export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
 
@@ -3297,6 +3305,7 @@ export type WordKey =
   | "ui-denim"
   | "ui-denims"
   | "ui-describe-cloth"
+  | "ui-details"
   | "ui-diagonal"
   | "ui-diagonals-hint"
   | "ui-differs"

@@ -94,7 +94,7 @@ pub(super) fn lay_out(
         }
         let cloth = |c: &Cover| (c.denim, c.wrong_side_up, c.crosswise);
         if cloth(cover) != cloth(&is) && turned.has(*piece, Task::Cut) {
-            return Err(Rejection::AlreadyCut { squares: 1 });
+            return Err(Rejection::DenimCut(*piece));
         }
         if *cover != is && turned.is_pinned(*piece) {
             return Err(Rejection::Pinned(*piece));
@@ -290,7 +290,8 @@ pub(super) fn set_cloth(
     Ok(vec![Event::ClothChanged { prints, denims }])
 }
 
-/// Take another denim for squares that are not cut yet, or turn it over.
+/// Take another denim for squares that are not cut yet, or turn it over; those that are cut
+/// stay as they are.
 pub(super) fn set_denim(
     throw: &Throw,
     pieces: &[Rect],
@@ -300,19 +301,24 @@ pub(super) fn set_denim(
     if usize::from(denim) >= throw.denims.len().max(1) {
         return Err(Rejection::Cloth);
     }
-    let mut faces = Vec::new();
-    for piece in known_squares(throw, pieces)? {
-        if throw.has(piece, Task::Cut) {
-            return Err(Rejection::AlreadyCut { squares: 1 });
-        }
-        let cover = Cover {
-            denim,
-            wrong_side_up,
-            ..throw.cover(piece)
-        };
-        faces.push((piece, cover));
+    // What is cut stays as it is; the rest is changed.
+    let squares = known_squares(throw, pieces)?;
+    let faces: Vec<(Rect, Cover)> = squares
+        .iter()
+        .filter(|piece| !throw.has(**piece, Task::Cut))
+        .map(|piece| {
+            let cover = Cover {
+                denim,
+                wrong_side_up,
+                ..throw.cover(*piece)
+            };
+            (*piece, cover)
+        })
+        .collect();
+    match squares.first().filter(|_| faces.is_empty()) {
+        Some(piece) => Err(Rejection::DenimCut(*piece)),
+        None => Ok(vec![faces_changed(throw, faces)]),
     }
-    Ok(vec![faces_changed(throw, faces)])
 }
 
 /// Say how the faces are to look.

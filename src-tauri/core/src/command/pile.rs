@@ -9,7 +9,6 @@ use crate::command::action::*;
 use crate::command::check::clean_name;
 use crate::command::rejection::Rejection;
 use crate::measure::{Count, Length, System, zero};
-use crate::plan::PlanFault;
 use crate::throw::event::Event;
 use crate::throw::state::Throw;
 
@@ -89,7 +88,8 @@ pub(super) fn add_pack(
         return Err(Rejection::ManySquares { most: MOST_SQUARES });
     }
     if side < throw.plan.side {
-        return Err(Rejection::Plan(PlanFault::Side));
+        let wanted = throw.plan.side;
+        return Err(Rejection::PackSmall { side, wanted });
     }
     let pack = Precut {
         name: clean_name(name)?,
@@ -155,7 +155,7 @@ pub(super) fn describe_cloth(
     };
     cloth.check().map_err(|_| Rejection::Weight)?;
     if said.trimming < zero() || said.trimming > throw.plan.side {
-        return Err(Rejection::Plan(PlanFault::Trim));
+        return Err(Rejection::CutLarger);
     }
     let heap = Heap {
         makes,

@@ -55,6 +55,20 @@ pub enum Rejection {
         /// How many.
         squares: u32,
     },
+    /// The square is cut, so that its denim stays.
+    #[error("{0:?} is cut, so its denim stays")]
+    DenimCut(Rect),
+    /// What squares are to be cut larger by is less than nothing, or too much.
+    #[error("squares cannot be cut larger by that")]
+    CutLarger,
+    /// Squares bought ready cut are smaller than the plan's.
+    #[error("squares of {side} are smaller than the plan's {wanted}")]
+    PackSmall {
+        /// The side of those in the pack.
+        side: Length,
+        /// The plan's.
+        wanted: Length,
+    },
     /// The piece is made already and has no place in the new grid or order.
     #[error("{0:?} is made and has no place in the new plan")]
     AlreadyMade(Rect),

@@ -99,7 +99,11 @@ pub(super) fn patch(
         return Err(Rejection::Stock { print, have });
     }
     Ok(vec![
-        Event::Patched { piece, why },
+        Event::Patched {
+            piece,
+            why,
+            sewn: throw.is_joined(piece),
+        },
         faces_changed(throw, vec![(piece, cover.with(face, Some(print)))]),
     ])
 }

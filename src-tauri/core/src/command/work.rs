@@ -3,6 +3,7 @@
 use crate::command::outcome::done;
 use crate::command::rejection::Rejection;
 use crate::fitting::squaring::{held, natural};
+use crate::fitting::trimming::is_undecided;
 use crate::measure::outline::Measures;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
@@ -29,6 +30,8 @@ pub(super) fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Eve
         }
     }
     if task == Task::SquareUp {
+        let measured = |piece: &&Rect| throw.work(**piece).is_some_and(|w| w.measured.is_some());
+        let unmeasured = pieces.len() - pieces.iter().filter(measured).count();
         let pieces = pieces
             .iter()
             .map(|piece| {
@@ -38,7 +41,8 @@ pub(super) fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Eve
                 (*piece, width, min(size.height, target.height))
             })
             .collect();
-        return Ok(vec![Event::SquaredUp { pieces }]);
+        let unmeasured = (unmeasured > 0).then(|| Count::at_most(unmeasured as u32));
+        return Ok(vec![Event::SquaredUp { pieces, unmeasured }]);
     }
     Ok(vec![done(throw, task, pieces.to_vec())])
 }
@@ -149,7 +153,8 @@ pub(super) fn measure_whole(
     Ok(vec![Event::WholeMeasured { width, height }])
 }
 
-/// Tick the first pieces that are ready.
+/// Tick the first pieces that are ready; blocks whose verdict is open are left out, each is
+/// for the maker to look at by itself.
 pub(super) fn tick_next(
     throw: &Throw,
     task: Task,
@@ -157,6 +162,7 @@ pub(super) fn tick_next(
     count: Count,
 ) -> Result<Vec<Event>, Rejection> {
     let pieces: Vec<Rect> = ready_for(throw, kind, task)
+        .filter(|piece| task != Task::SquareUp || !is_undecided(throw, *piece))
         .take(count.get() as usize)
         .collect();
     tick(throw, task, &pieces)

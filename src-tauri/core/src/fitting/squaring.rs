@@ -21,8 +21,9 @@
 
 use crate::measure::outline::{Measures, Outline, OutlineFault};
 use crate::measure::{Length, Ruler, from_mm, in_mm, in_nm, nm, zero};
-use crate::plan::assembly::Rect;
+use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, Plan};
+use crate::throw::seams::least_lap;
 use crate::throw::{Size, Throw};
 
 /// What to cut from one direction of a block.
@@ -115,6 +116,24 @@ pub fn sewn_lap(plan: &Plan, joining: Joining, measured: Length) -> Length {
         Joining::Lapped => taken,
         Joining::Seamed | Joining::Exposed => taken / 2,
     }
+}
+
+/// The ways in which a measured block's laps, by its size, leave less than the least fringe.
+/// Stretch makes a block larger just as a narrow lap does, so the lap itself is to be measured.
+pub fn thin_laps(throw: &Throw, block: Rect) -> Vec<Seam> {
+    let Some(size) = throw.work(block).and_then(|w| w.measured) else {
+        return Vec::new();
+    };
+    let lapped = throw.made(block).joining == Joining::Lapped;
+    let ways = [
+        (Seam::Upright, block.cols, size.width),
+        (Seam::Level, block.rows, size.height),
+    ];
+    let thin = |measured| sewn_lap(&throw.plan, Joining::Lapped, measured) < least_lap(throw);
+    let ways = ways.into_iter();
+    ways.filter(|(_, squares, measured)| lapped && *squares == 2 && thin(*measured))
+        .map(|(seam, _, _)| seam)
+        .collect()
 }
 
 /// Mean and spread of some measures.

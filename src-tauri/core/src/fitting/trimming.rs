@@ -21,6 +21,7 @@
 //! recommended is the cheapest of all candidates; no save breaks the least fringe or
 //! touches a join already made.
 
+use crate::measure::outline::Outline;
 use crate::measure::{Length, Ruler, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::binding::EdgeSide;
@@ -415,6 +416,21 @@ pub fn shortfalls(throw: &Throw, block: Rect) -> Vec<Shortfall> {
         });
     }
     out
+}
+
+/// Whether what a measured block asks for is still open: it is short and nothing makes up
+/// for that yet, or it leans, so that it is cut by its own outline.
+pub fn is_undecided(throw: &Throw, block: Rect) -> bool {
+    let Some(work) = throw.work(block).filter(|w| w.measured.is_some()) else {
+        return false;
+    };
+    let outline = work.outline.and_then(|m| Outline::new(m).ok());
+    if outline.is_some_and(|o| o.leans()) {
+        return true;
+    }
+    let (held, target) = (holds(throw, block), throw.target(block));
+    let short = held.width < target.width || held.height < target.height;
+    short && shortfalls(throw, block).iter().any(|s| s.open > zero())
 }
 
 impl BlockLine {

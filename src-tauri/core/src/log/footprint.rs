@@ -221,7 +221,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             needs.push(Aspect::Plan);
             vec![Aspect::Place(throw.assembly().whole())]
         }
-        Event::SquaredUp { pieces } => {
+        Event::SquaredUp { pieces, .. } => {
             needs.push(Aspect::Plan);
             places(pieces.iter().map(|(piece, _, _)| piece))
         }

@@ -290,8 +290,9 @@ fn within_limits(event: &Event) -> bool {
         }
         Event::Flipped { pieces } | Event::Pinned { pieces, .. } => list(pieces),
         Event::WholeMeasured { width, height } => real(*width) && real(*height),
-        Event::SquaredUp { pieces } => {
+        Event::SquaredUp { pieces, unmeasured } => {
             pieces.len() <= LONGEST_LIST
+                && unmeasured.is_none_or(|n| n.get() as usize <= pieces.len())
                 && pieces
                     .iter()
                     .all(|(piece, w, h)| place(*piece) && real(*w) && real(*h))
@@ -388,7 +389,7 @@ fn known(throw: &Throw, event: &Event) -> bool {
         Event::Flipped { pieces } | Event::Pinned { pieces, .. } => {
             pieces.iter().all(|p| p.is_square() && there(p))
         }
-        Event::SquaredUp { pieces } => pieces
+        Event::SquaredUp { pieces, .. } => pieces
             .iter()
             .all(|(piece, _, _)| throw.assembly().is_block(*piece) && there(piece)),
         Event::HeapSet { n, heap } => {
@@ -430,7 +431,7 @@ fn ready(throw: &Throw, event: &Event) -> bool {
         Event::SparesUsed { pieces } => {
             throw.spares.get() as usize >= pieces.len() && pieces.iter().all(|p| may(Task::Cut, p))
         }
-        Event::SquaredUp { pieces } => pieces.iter().all(|(p, _, _)| may(Task::SquareUp, p)),
+        Event::SquaredUp { pieces, .. } => pieces.iter().all(|(p, _, _)| may(Task::SquareUp, p)),
         Event::Measured { piece, .. } => {
             throw.has(*piece, Task::Stitch) && !throw.has(*piece, Task::SquareUp)
         }

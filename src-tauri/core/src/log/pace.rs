@@ -61,7 +61,7 @@ pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
         let [event] = events.as_slice() else { continue };
         let (task, count) = match event {
             Event::Done { task, pieces, .. } if !task.is_cooling() => (*task, pieces.len()),
-            Event::SquaredUp { pieces } => (Task::SquareUp, pieces.len()),
+            Event::SquaredUp { pieces, .. } => (Task::SquareUp, pieces.len()),
             _ => continue,
         };
         let hasty = gap.is_some_and(|g| g < HASTE);

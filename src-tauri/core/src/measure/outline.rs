@@ -492,6 +492,11 @@ impl Outline {
         })
     }
 
+    /// Whether it is out of square by as much as is told: a twentieth of a degree.
+    pub fn leans(&self) -> bool {
+        self.skew().abs() >= 0.05
+    }
+
     /// How many times larger the rectangle could be at this turn.
     fn scale(&self, half: (f64, f64), turn: f64) -> f64 {
         let turned = turn.sin_cos();

@@ -239,6 +239,13 @@ pub enum Advice {
         /// The needle spacing.
         spacing: Length,
     },
+    /// The trim size is larger than a four comes out with this lap.
+    TrimBeyond {
+        /// The trim size.
+        trim: Length,
+        /// What an untrimmed four measures.
+        natural: Length,
+    },
     /// Squares wanted smaller than the lap allows comfortably: a third or more is lapped away.
     LapLarge,
 }
@@ -383,6 +390,10 @@ impl Plan {
                 fringe,
                 enough: self.narrowest_lap(),
             });
+        }
+        let natural = self.natural_four();
+        if let Some(trim) = self.trim.filter(|trim| *trim > natural) {
+            out.push(Advice::TrimBeyond { trim, natural });
         }
         if self.take() * 3 >= self.side {
             out.push(Advice::LapLarge);

@@ -3,8 +3,8 @@
 //! [`ways`] lists what can still be done, the least trouble first. Nothing already sewn
 //! is undone unless the maker picks a way that says so. Trouble is in minutes and is our
 //! judgement, no source: 4 to cut a square (2 to take a spare), 3 for each fabric glued
-//! on it, 8 for each seam opened and sewn again, 5 for a patch, 2 for each join lapped
-//! less, 30 for a new block, 3 for each square of a row or column given up.
+//! on it, 8 for each seam opened and sewn again, 5 for a patch and 3 more to
+//! stitch it round where it is sewn in, 2 for each join lapped less, 30 for a new block, 3 for each square of a row or column given up.
 //!
 //! Promise: every way's action is allowed at that moment.
 
@@ -12,13 +12,14 @@ pub mod holding;
 
 use crate::cloth::fabric::Face;
 use crate::command::{Command, decide};
+use crate::fitting::squaring::thin_laps;
 use crate::fitting::trimming::{How, choice, choices, holds};
 use crate::measure::{Length, Ruler, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, Plan};
 use crate::throw::seams::{least_lap, round};
 use crate::throw::tasks::Task;
-use crate::throw::{Mishap, Throw};
+use crate::throw::{Event, Mishap, Throw};
 
 /// One thing that can be done.
 #[derive(Debug, Clone, PartialEq)]
@@ -52,6 +53,8 @@ pub enum RemedyKind {
     LapLess,
     /// Open its own lap and sew it narrower.
     Resew,
+    /// Open its own laps, which leave less than the least fringe, and sew them at this lap.
+    ResewWider(Length),
     /// Another trim size for all.
     Trim(Length),
     /// Change places with a block at the edge, where the binding hides it.
@@ -102,7 +105,8 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
                     print,
                     why,
                 };
-                add(RemedyKind::Patch(face), 5, 0, zero(), action);
+                let minutes = if throw.is_joined(square) { 8 } else { 5 };
+                add(RemedyKind::Patch(face), minutes, 0, zero(), action);
             }
         }
     }
@@ -175,6 +179,16 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
         (Seam::Upright, target.width - held.width),
         (Seam::Level, target.height - held.height),
     ];
+    for seam in thin_laps(throw, block) {
+        let pieces = inner(throw, block, seam);
+        let Some(lap) = pieces.first().map(|p| throw.made(*p).lap) else {
+            continue;
+        };
+        let action = Command::Unpick { pieces, lap: None };
+        let (seams, unpick) = opened_by(throw, &action);
+        let kind = RemedyKind::ResewWider(lap);
+        add(kind, 8 * seams as u32, seams, unpick, action);
+    }
     if short.iter().all(|(_, s)| *s <= zero()) {
         return out;
     }
@@ -202,15 +216,10 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
     }
     // Its own laps sewn narrower, by what is short.
     for (seam, short) in short.into_iter().filter(|(_, s)| *s > zero()) {
-        let Some(join) = throw.assembly().join(block) else {
+        let inner = inner(throw, block, seam);
+        let Some(lap) = inner.first().map(|p| throw.made(*p).lap) else {
             continue;
         };
-        let inner: Vec<Rect> = match (seam, block.rows, block.cols) {
-            (Seam::Upright, 2, 2) => vec![join.first, join.second],
-            (Seam::Upright, 1, 2) | (Seam::Level, 2, _) => vec![block],
-            _ => continue,
-        };
-        let lap = throw.made(inner[0]).lap;
         // A seam has two allowances, each giving half.
         let per_lap = if plan.joining == Joining::Lapped {
             1
@@ -220,20 +229,10 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
         let narrower = lap - short / per_lap;
         if narrower >= least_lap(throw) {
             let action = Command::Unpick {
-                pieces: inner.clone(),
+                pieces: inner,
                 lap: Some(narrower),
             };
-            let opened = match decide(Some(throw), &action) {
-                Ok(events) => events,
-                Err(_) => continue,
-            };
-            let (mut seams, mut unpick) = (0, zero());
-            for event in &opened {
-                if let crate::throw::Event::Unpicked { pieces } = event {
-                    seams += pieces.len();
-                    unpick = pieces.iter().fold(unpick, |sum, (_, l)| sum + *l);
-                }
-            }
+            let (seams, unpick) = opened_by(throw, &action);
             add(RemedyKind::Resew, 8 * seams as u32, seams, unpick, action);
         }
     }
@@ -266,6 +265,32 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
     );
     out.sort_by_key(|w| w.minutes);
     out
+}
+
+/// The joins within a block that its size along this seam's way depends on.
+fn inner(throw: &Throw, block: Rect, seam: Seam) -> Vec<Rect> {
+    let Some(join) = throw.assembly().join(block) else {
+        return Vec::new();
+    };
+    match (seam, block.rows, block.cols) {
+        (Seam::Upright, 2, 2) => vec![join.first, join.second],
+        (Seam::Upright, 1, 2) | (Seam::Level, 2, _) => vec![block],
+        _ => Vec::new(),
+    }
+}
+
+/// How many seams an action opens, and how long they are together.
+fn opened_by(throw: &Throw, action: &Command) -> (usize, Length) {
+    let events = decide(Some(throw), action).unwrap_or_default();
+    let opened = events.iter().filter_map(|event| match event {
+        Event::Unpicked { pieces } => Some(pieces),
+        _ => None,
+    });
+    opened
+        .flatten()
+        .fold((0, zero()), |(seams, unpick), (_, length)| {
+            (seams + 1, unpick + *length)
+        })
 }
 
 /// The loose place of the same shape where this block would cost least, if that is less

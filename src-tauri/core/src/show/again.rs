@@ -3,6 +3,7 @@
 use crate::cloth::fabric::{Denim, Print};
 use crate::log::journal::Journal;
 use crate::log::lessons::heritage;
+use crate::plan::Plan;
 use crate::show::context::Context;
 use crate::show::lessons::{Lessons, told};
 use crate::show::plan::{PlanDraft, draft_of};
@@ -44,9 +45,12 @@ const ROOM: usize = 60;
 pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
     let throw = journal.throw();
     let name: String = throw.name.chars().take(ROOM).collect();
+    // A size larger than its own lap leaves cannot be had from new fours.
+    let trim = throw.plan.trim.filter(|t| *t <= throw.plan.natural_four());
+    let plan = Plan { trim, ..throw.plan };
     AgainView {
         name: say!(context, "again-name", name = name),
-        draft: draft_of(&throw.plan, context),
+        draft: draft_of(&plan, context),
         prints: throw
             .prints
             .iter()

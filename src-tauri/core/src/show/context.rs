@@ -1,8 +1,18 @@
 //! What a view is made with.
 
-use crate::measure::{Length, MetricUnit, ParseError, Ruler, System, zero};
+use crate::measure::{
+    Length, MetricUnit, ParseError, Ruler, System, eighth_inches, in_nm, inches, tenths_of_mm, zero,
+};
 use crate::throw::Time;
 use crate::words::{Arg, Shown, Words};
+
+fn yards(n: i64) -> Length {
+    inches(36) * n
+}
+
+fn metres(n: i64) -> Length {
+    tenths_of_mm(10_000) * n
+}
 
 /// A shown length without its sign for being rounded.
 fn bare(text: &str) -> &str {
@@ -43,6 +53,51 @@ impl Context<'_> {
             ..self.ruler
         };
         self.words.single(length, mm)
+    }
+
+    /// A long way, such as all seams together: whole metres or yards from ten on. On paper it
+    /// stays as exact as every other figure there.
+    pub(super) fn far(&self, length: Length) -> Shown {
+        if self.words.is_doubled() {
+            return self.length(length);
+        }
+        self.in_each(|ruler| {
+            let (unit, key) = match ruler.system {
+                System::Inch => (yards(1), "yd"),
+                System::Metric => (metres(1), "m"),
+            };
+            if length < unit * 10 {
+                return self.words.single(length, ruler);
+            }
+            let n = (in_nm(length) + in_nm(unit) / 2) / in_nm(unit);
+            Shown {
+                text: say!(self, format!("far-{key}"), n = n),
+                spoken: say!(self, format!("spoken-far-{key}"), n = n),
+                rounded: true,
+            }
+        })
+    }
+
+    /// How far in from a raw edge a fold or a patch is stitched down: ⅛ in, or 3 mm.
+    pub(super) fn edge_in(&self) -> Shown {
+        self.about(eighth_inches(1), tenths_of_mm(30))
+    }
+
+    /// How far apart the snips into an allowance are: ¼ in, or 6 mm.
+    pub(super) fn snips_apart(&self) -> Shown {
+        self.about(eighth_inches(2), tenths_of_mm(60))
+    }
+
+    /// A small length of common practice, round in either system; millimetres for metric.
+    pub(super) fn about(&self, inch: Length, metric: Length) -> Shown {
+        self.in_each(|ruler| {
+            let length = match ruler.system {
+                System::Inch => inch,
+                System::Metric => metric,
+            };
+            let metric = MetricUnit::Mm;
+            self.words.single(length, Ruler { metric, ..ruler })
+        })
     }
 
     /// What is told one way in each system; both where the words are doubled.

@@ -8,7 +8,7 @@ use crate::command::{
 use crate::log::journal::FormatError;
 use crate::measure::bounds::FigureOutOfBounds;
 use crate::measure::outline::{Line, OutlineFault};
-use crate::measure::{ParseError, zero};
+use crate::measure::{ParseError, eighth_inches, tenths_of_mm, zero};
 use crate::plan::{MOST, PlanFault};
 use crate::throw::Throw;
 use crate::words::{Arg, Problem, Words};
@@ -49,6 +49,15 @@ pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_
             ],
         ),
         Rejection::AlreadyCut { squares } => ("already-cut", vec![("squares", (*squares).into())]),
+        Rejection::DenimCut(piece) => ("denim-cut", vec![("piece", name(*piece).into())]),
+        Rejection::CutLarger => ("cut-larger", vec![]),
+        Rejection::PackSmall { side, wanted } => (
+            "pack-small",
+            vec![
+                ("side", context.length(*side).into()),
+                ("wanted", context.length(*wanted).into()),
+            ],
+        ),
         Rejection::AlreadyMade(piece) => ("already-made", vec![("piece", name(*piece).into())]),
         Rejection::Joined(piece) => ("joined", vec![("piece", name(*piece).into())]),
         Rejection::Glued(piece) => ("glued", vec![("piece", name(*piece).into())]),
@@ -143,11 +152,17 @@ pub(super) fn plan_fault(fault: PlanFault, context: Context<'_>) -> Problem {
             ],
         ),
         PlanFault::Grid => ("plan-grid", vec![("most", MOST.into())]),
-        PlanFault::Lap => ("plan-lap", vec![]),
+        PlanFault::Lap => {
+            let usual = context.about(eighth_inches(4), tenths_of_mm(130));
+            ("plan-lap", vec![("usual", usual.into())])
+        }
         PlanFault::Between => ("plan-between", vec![]),
         PlanFault::StitchTooWide => ("plan-stitch", vec![]),
         PlanFault::Trim => ("plan-trim", vec![]),
-        PlanFault::Binding => ("plan-binding", vec![]),
+        PlanFault::Binding => {
+            let least = context.about(eighth_inches(4), tenths_of_mm(100));
+            ("plan-binding", vec![("least", least.into())])
+        }
         PlanFault::Counts => ("plan-counts", vec![]),
     };
     context.words.problem(code, &args)

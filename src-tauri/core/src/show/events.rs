@@ -3,6 +3,7 @@
 use crate::cloth::fabric::Face;
 use crate::log::journal::{Entry, Journal, What};
 use crate::measure::zero;
+use crate::plan::Joining;
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::names;
@@ -42,6 +43,14 @@ pub(super) fn entry(entry: &Entry, throw: &Throw, context: Context<'_>) -> Strin
     match &entry.what {
         What::Do(list) => events(list, throw, context),
         _ => String::new(),
+    }
+}
+
+/// Whether a join is lapped or seamed, as the words files tell the two apart.
+pub(super) fn joined(joining: Joining) -> &'static str {
+    match joining {
+        Joining::Lapped => "lapped",
+        Joining::Seamed | Joining::Exposed => "seamed",
     }
 }
 
@@ -87,6 +96,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
             context,
             "did-change-plan",
             grid = say!(context, "grid", across = plan.across, down = plan.down),
+            joining = joined(plan.joining),
             lap = context.length(plan.lap),
             trim = context.length(plan.target())
         ),
@@ -136,18 +146,27 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
             piece = names::piece(throw, *piece, context),
             size = context.by(*width, *height)
         ),
-        Event::SquaredUp { pieces: list } => {
+        Event::SquaredUp {
+            pieces: list,
+            unmeasured,
+        } => {
             let rects: Vec<Rect> = list.iter().map(|(p, _, _)| *p).collect();
-            let size = list
-                .first()
-                .map(|(_, w, h)| context.by(*w, *h).text)
-                .unwrap_or_default();
-            say!(
+            let mut sizes = list.iter().map(|(_, w, h)| (*w, *h));
+            let first = sizes.next();
+            let size = match first.filter(|first| sizes.all(|other| other == *first)) {
+                Some((width, height)) => context.by(width, height).text,
+                None => say!(context, "sizes-differ"),
+            };
+            let said = say!(
                 context,
                 "did-square-up",
                 piece = pieces(&rects, throw, context),
                 size = size
-            )
+            );
+            match unmeasured {
+                Some(n) => say!(context, "did-unmeasured", what = said, n = *n),
+                None => said,
+            }
         }
         Event::Outlined { piece, .. } => {
             say!(
@@ -179,7 +198,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
                 length = context.length(length)
             )
         }
-        Event::Patched { piece, why } => say!(
+        Event::Patched { piece, why, .. } => say!(
             context,
             "did-patch",
             piece = names::piece(throw, *piece, context),
@@ -257,11 +276,12 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
         Event::ScrapTried { scrap } => say!(
             context,
             "did-scrap",
+            joining = joined(scrap.joining),
             lap = context.length(scrap.lap),
             verdict = context.say(&format!("scrap-{}", scrap.verdict.key()), &[])
         ),
         Event::PlateMeasured { opening } => {
-            say!(context, "did-plate", opening = context.length(*opening))
+            say!(context, "did-plate", opening = context.needle(*opening))
         }
         Event::Gathered { have: true, .. } => say!(context, "did-gather"),
         Event::Gathered { have: false, .. } => say!(context, "did-ungather"),

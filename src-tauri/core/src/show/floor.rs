@@ -1,6 +1,6 @@
 //! Squares laid on the floor, and what is glued where.
 
-use crate::cloth::fabric::Face;
+use crate::cloth::fabric::{Cover, Face};
 use crate::log::journal::Journal;
 use crate::plan::assembly::{Kind, Rect};
 use crate::show::context::Context;
@@ -9,6 +9,7 @@ use crate::show::faces;
 use crate::show::names;
 use crate::show::parts::{Head, Swatch, head, swatches};
 use crate::show::picture::Picture;
+use crate::throw::Throw;
 use crate::throw::loose::loose_units;
 use crate::throw::tasks::{Task, cover_task};
 use serde::Serialize;
@@ -113,8 +114,12 @@ pub(super) fn floor(journal: &Journal, part: u32, context: Context<'_>) -> Floor
                         .is_joined(piece)
                         .then(|| say!(context, "floor-joined"))
                 });
-            let up = faces::cloth(throw, cover, Face::Front, context);
-            let under = faces::cloth(throw, cover, Face::Back, context);
+            let up = lying(throw, cover, Face::Front, context);
+            let under = match (cover.front, cover.back, cover.wrong_side_up) {
+                (None, None, false) => say!(context, "floor-its-wrong-side"),
+                (None, None, true) => say!(context, "floor-its-right-side"),
+                _ => lying(throw, cover, Face::Back, context),
+            };
             let mut spoken = say!(
                 context,
                 "floor-cell",
@@ -152,6 +157,18 @@ pub(super) fn floor(journal: &Journal, part: u32, context: Context<'_>) -> Floor
         cells,
         part,
         parts,
+    }
+}
+
+/// What lies on a face of a square: its fabric, or its denim by name.
+fn lying(throw: &Throw, cover: Cover, face: Face, context: Context<'_>) -> String {
+    let denim = throw.denims.get(usize::from(cover.denim));
+    match denim.filter(|d| cover.on(face).is_none() && !d.name.is_empty()) {
+        Some(denim) if cover.wrong_side_up != (face == Face::Back) => {
+            say!(context, "floor-wrong-side", denim = denim.name.as_str())
+        }
+        Some(denim) => denim.name.clone(),
+        None => faces::cloth(throw, cover, face, context),
     }
 }
 

@@ -293,7 +293,8 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
             context,
             "item-glue-dots",
             dots = glued.dots,
-            n = bottles
+            n = bottles,
+            size = context.either(say!(context, "bottle-inch"), say!(context, "bottle-metric"))
         )],
     );
     row(

@@ -3,13 +3,20 @@
 //! What is in which is told in plain words; for two copies that went apart the conflicts
 //! are told side by side, each to be decided. The buttons come with what they ask for.
 
+use crate::cloth::fabric::Cover;
 use crate::log::journal::Journal;
 use crate::log::merge::{Conflict, Divergence, Origin, Relation, Unmergeable, meet, relation};
+use crate::plan::Plan;
+use crate::plan::assembly::Rect;
 use crate::show::context::Context;
-use crate::show::events;
+use crate::show::plan::draft_of;
+use crate::show::scraps::stitch;
 use crate::show::shelf::ShelfView;
-use crate::throw::Throw;
+use crate::show::{events, names};
+use crate::throw::tasks::Task;
+use crate::throw::{Event, Throw};
 use serde::{Deserialize, Serialize};
+use std::collections::{BTreeMap, BTreeSet};
 use ts_rs::TS;
 
 /// What to do with a throw that was brought.
@@ -72,6 +79,8 @@ pub struct ImportView {
     pub title: String,
     /// What is in which, a line each.
     pub said: Vec<String>,
+    /// What else there is to know, for who asks.
+    pub details: Option<String>,
     /// The copies.
     pub copies: Vec<CopyRow>,
     /// What is to be decided before they become one.
@@ -129,6 +138,7 @@ fn bring_whole(
             file,
             title: say!(context, "bring-new"),
             said: vec![say!(context, "bring-new-what")],
+            details: None,
             copies: vec![copy("bring-copy-brought", brought)],
             conflicts: Vec::new(),
             buttons: vec![button("bring-add", ImportChoice::Add)],
@@ -198,6 +208,7 @@ fn bring_whole(
         file,
         title,
         said,
+        details: None,
         copies,
         conflicts,
         buttons,
@@ -222,10 +233,173 @@ pub fn conflict(
         });
         lines.collect()
     };
-    ConflictRow {
-        here: told(&conflict.first, first),
-        brought: told(&conflict.second, second),
+    let (mut here, mut brought) = (told(&conflict.first, first), told(&conflict.second, second));
+    let alike = here == brought;
+    here.extend(lost(conflict, first, false, context));
+    brought.extend(lost(conflict, second, true, context));
+    if alike && here == brought {
+        here.push(say!(context, "bring-alike"));
+        brought.push(say!(context, "bring-alike"));
     }
+    ConflictRow { here, brought }
+}
+
+/// Names of pieces told one by one; more are counted.
+const NAMED: usize = 8;
+
+/// What one side has of a conflict and the other has not, where its steps do not name it:
+/// that is lost when the other is chosen.
+fn lost(conflict: &Conflict, throw: &Throw, second: bool, context: Context<'_>) -> Vec<String> {
+    let (mine, other) = match second {
+        false => (&conflict.first, &conflict.second),
+        true => (&conflict.second, &conflict.first),
+    };
+    let did = |side: &[Divergence]| -> Vec<Event> {
+        let done = side.iter().filter(|d| d.way != Origin::TookBack);
+        done.flat_map(|d| d.events.iter().cloned()).collect()
+    };
+    let (mine, other) = (did(mine), did(other));
+    let mut out = Vec::new();
+    // Pieces worked here and not there, by task.
+    let theirs = worked(&other);
+    for (task, pieces) in worked(&mine) {
+        let own: Vec<Rect> = pieces
+            .into_iter()
+            .filter(|p| theirs.get(&task).is_none_or(|t| !t.contains(p)))
+            .collect();
+        if let Some(names) = named(throw, &own, context) {
+            out.push(context.say(
+                &format!("did-{}", task.key()),
+                &[
+                    ("piece", names.into()),
+                    ("size", say!(context, "sizes-differ").into()),
+                ],
+            ));
+        }
+    }
+    // Squares whose faces are not the same on both sides.
+    let theirs = covers(&other);
+    let faces = covers(&mine).into_iter();
+    let faces = faces.filter(|(square, cover)| theirs.get(square) != Some(cover));
+    let faces: Vec<(Rect, Cover)> = faces.collect();
+    let several = |e: &Event| matches!(e, Event::FacesChanged { faces, .. } if faces.len() > 1);
+    if mine.iter().any(several) {
+        for (square, cover) in faces.iter().take(NAMED) {
+            let event = Event::FacesChanged {
+                faces: vec![(*square, *cover)],
+                again: None,
+            };
+            out.push(events::event(&event, throw, context));
+        }
+        if faces.len() > NAMED {
+            out.push(say!(context, "bring-more-squares", n = faces.len() - NAMED));
+        }
+    }
+    let plan = |events: &[Event]| {
+        events.iter().rev().find_map(|e| match e {
+            Event::PlanChanged { plan, .. } => Some(*plan),
+            _ => None,
+        })
+    };
+    if let (Some(mine), Some(other)) = (plan(&mine), plan(&other)) {
+        out.extend(plan_lines(&mine, &other, context));
+    }
+    let cloth = |events: &[Event]| -> Vec<String> {
+        let lists = events.iter().filter_map(|e| match e {
+            Event::ClothChanged { prints, denims } => Some((prints, denims)),
+            _ => None,
+        });
+        let named = lists.flat_map(|(prints, denims)| {
+            let prints = prints.iter().map(|p| match p.stock {
+                Some(n) => say!(context, "bring-stock", name = p.name.as_str(), n = n),
+                None => p.name.clone(),
+            });
+            prints.chain(denims.iter().map(|d| d.name.clone()))
+        });
+        named.collect()
+    };
+    let theirs = cloth(&other);
+    let own = cloth(&mine);
+    let own: Vec<String> = own.into_iter().filter(|n| !theirs.contains(n)).collect();
+    if !own.is_empty() && !theirs.is_empty() {
+        out.push(context.words.list("list-short", own));
+    }
+    match out.is_empty() {
+        true => out,
+        false => {
+            let list = context.words.list("list-long", out);
+            vec![say!(context, "bring-only", list = list)]
+        }
+    }
+}
+
+/// The pieces of each task that was done.
+fn worked(events: &[Event]) -> BTreeMap<Task, BTreeSet<Rect>> {
+    let mut out: BTreeMap<Task, BTreeSet<Rect>> = BTreeMap::new();
+    for event in events {
+        let (task, pieces): (Task, Vec<Rect>) = match event {
+            Event::Done { task, pieces, .. } => (*task, pieces.clone()),
+            Event::SparesUsed { pieces } => (Task::Cut, pieces.clone()),
+            Event::SquaredUp { pieces, .. } => {
+                (Task::SquareUp, pieces.iter().map(|p| p.0).collect())
+            }
+            _ => continue,
+        };
+        out.entry(task).or_default().extend(pieces);
+    }
+    out
+}
+
+/// The faces squares were given last.
+fn covers(events: &[Event]) -> BTreeMap<Rect, Cover> {
+    let changes = events.iter().filter_map(|e| match e {
+        Event::FacesChanged { faces, .. } => Some(faces),
+        _ => None,
+    });
+    changes.flatten().copied().collect()
+}
+
+fn named(throw: &Throw, pieces: &[Rect], context: Context<'_>) -> Option<String> {
+    let first = pieces.iter().take(NAMED);
+    let first = first.map(|p| names::piece(throw, *p, context));
+    let list = context.words.list("list-short", first);
+    match pieces.len() {
+        0 => None,
+        n if n > NAMED => Some(say!(context, "names-and-more", names = list, n = n - NAMED)),
+        _ => Some(list),
+    }
+}
+
+/// The figures of a plan that are not the same in another.
+fn plan_lines(mine: &Plan, other: &Plan, context: Context<'_>) -> Vec<String> {
+    let told = |p: &Plan| -> [(&'static str, String); 11] {
+        let d = draft_of(p, context);
+        [
+            ("ui-side", d.side),
+            ("ui-lap", d.lap),
+            ("ui-between", d.between),
+            ("ui-trim", d.trim),
+            ("ui-stitch", stitch(p.stitch, context)),
+            ("ui-fringe", d.fringe),
+            ("ui-strip", d.strip),
+            ("ui-longest", d.longest),
+            ("ui-tail", d.tail),
+            ("ui-cooling-minutes", d.cooling),
+            ("ui-washes", d.washes),
+        ]
+    };
+    let pairs = told(mine).into_iter().zip(told(other));
+    let differ = pairs.filter(|((_, mine), (_, other))| mine != other);
+    differ
+        .map(|((key, mine), _)| {
+            let mine = match mine.is_empty() {
+                true => say!(context, "none"),
+                false => mine,
+            };
+            let label = context.say(key, &[]);
+            say!(context, "told", what = label, how = mine)
+        })
+        .collect()
 }
 
 /// Why two copies were not merged, as a code of the table of errors.

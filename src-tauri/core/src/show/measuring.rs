@@ -2,12 +2,15 @@
 
 use crate::command::{Command, Rejection, decide};
 use crate::fitting::drift::{self, Along, DriftVerdict, Sureness};
-use crate::fitting::squaring::{held, measured_sides, natural, sewn_lap, summary, trim};
+use crate::fitting::squaring::{
+    Summary, held, measured_sides, natural, sewn_lap, summary, thin_laps, trim,
+};
 use crate::fitting::trimming::shortfalls;
 use crate::log::journal::Journal;
 use crate::measure::outline::{Measures, Outline, OutlineFault, Sides};
-use crate::measure::{Length, ParseError, from_mm, zero};
+use crate::measure::{Length, ParseError, from_mm, tenths_of_mm, zero};
 use crate::plan::assembly::{Rect, Seam};
+use crate::plan::{Joining, fringe};
 use crate::show::context::Context;
 use crate::show::errors::{self, rejection};
 use crate::show::parts::{Button, FieldProblem, Figure, Head, head};
@@ -234,6 +237,18 @@ pub(super) fn verdict_of(
             ),
         );
         out.extend(made_up(throw, piece, Some(seam), open, context));
+        if thin_laps(throw, piece).contains(&seam) {
+            let lap = sewn_lap(&throw.plan, Joining::Lapped, measured);
+            let fringe = fringe(Joining::Lapped, lap, throw.made(piece).stitch);
+            let fringe = context.over_nothing(fringe.unwrap_or_else(zero));
+            out.push(say!(
+                context,
+                format!("verdict-{side}-thin"),
+                lap = context.length(lap),
+                fringe = fringe,
+                least = context.length(throw.plan.least_fringe)
+            ));
+        }
     }
     out
 }
@@ -257,6 +272,7 @@ fn figures_of(throw: &Throw, piece: Rect, size: Size, context: Context<'_>) -> V
             label: label("off"),
             value: context.over_under(trim(measured, wanted, context.ruler).over),
         });
+        let lapped = joining == Joining::Lapped;
         if squares == 2 {
             let lap = sewn_lap(&throw.plan, joining, measured);
             let meant = sewn_lap(&throw.plan, joining, planned);
@@ -268,7 +284,7 @@ fn figures_of(throw: &Throw, piece: Rect, size: Size, context: Context<'_>) -> V
                 meant = context.length(meant).text
             );
             out.push(Figure {
-                label: label("lap-sewn"),
+                label: label(if lapped { "lap-sewn" } else { "allowance-sewn" }),
                 value: crate::words::Shown { text, ..value },
             });
         }
@@ -370,7 +386,7 @@ pub(super) fn outline(
     let degrees = context.words.decimal(skew.abs(), 1);
     view.figures.push(Figure {
         label: say!(context, "figure-skew"),
-        value: context.plain(match skew.abs() < 0.05 {
+        value: context.plain(match !outline.leans() {
             true => say!(context, "skew-none"),
             false => say!(context, "skew", degrees = degrees),
         }),
@@ -462,29 +478,67 @@ pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, Strin
     let figures = vec![
         figure("mean", context.length(sum.mean)),
         figure("spread", context.length(sum.spread)),
-        figure("mean-lap", context.length(lap)),
+        figure(
+            match throw.plan.joining {
+                Joining::Lapped => "mean-lap",
+                _ => "mean-allowance",
+            },
+            context.length(lap),
+        ),
     ];
-    (figures, drifted(throw, context))
+    (figures, drifted(throw, &sum, context))
 }
 
+/// Tenths of a millimetre by which measured sides may differ (standard deviation) and still be
+/// called as planned: our judgement, no source.
+const UNEVEN: i64 = 20;
+
 /// What the measured fours say of lap, cloth and hand.
-fn drifted(throw: &Throw, context: Context<'_>) -> String {
+fn drifted(throw: &Throw, sides: &Summary, context: Context<'_>) -> String {
     let found = drift::drift(&drift::seen(throw), context.ruler.step());
     let carried = throw.after.as_ref().filter(|h| h.drift.is_some());
     if let (DriftVerdict::TooFew, Some(heritage)) = (found.verdict, carried) {
         // Too few of its own: what the throw before had to say of the lap.
         return lessons::drift_before(heritage, context);
     }
+    // A seam takes two allowances, so that each is off by half.
+    let (joining, parts) = match throw.plan.joining {
+        Joining::Lapped => ("lapped", 1),
+        Joining::Seamed | Joining::Exposed => ("seamed", 2),
+    };
     let size = |l: Length| context.length(if l < zero() { zero() - l } else { l });
     let mean = context.over_under(from_mm(found.mean));
     let n = found.count;
-    let guess = found.sureness == Sureness::Guess;
+    if found.verdict != DriftVerdict::TooFew && found.sureness == Sureness::Guess {
+        return say!(context, "drift-guess", n = n, mean = mean);
+    }
     let mut said = match found.verdict {
-        DriftVerdict::AsPlanned if guess => say!(context, "drift-guess", n = n, mean = mean),
+        DriftVerdict::AsPlanned if sides.spread > tenths_of_mm(UNEVEN) => {
+            return say!(
+                context,
+                "drift-scattered",
+                n = n,
+                mean = mean,
+                least = context.length(sides.least),
+                most = context.length(sides.most)
+            );
+        }
         DriftVerdict::TooFew => say!(context, "drift-too-few", n = n, mean = mean),
         DriftVerdict::AsPlanned => say!(context, "drift-as-planned", n = n, mean = mean),
-        DriftVerdict::LapNarrow { by } => say!(context, "drift-narrow", n = n, by = size(by)),
-        DriftVerdict::LapWide { by } => say!(context, "drift-wide", n = n, by = size(by)),
+        DriftVerdict::LapNarrow { by } => say!(
+            context,
+            "drift-narrow",
+            n = n,
+            by = size(by / parts),
+            joining = joining
+        ),
+        DriftVerdict::LapWide { by } => say!(
+            context,
+            "drift-wide",
+            n = n,
+            by = size(by / parts),
+            joining = joining
+        ),
         DriftVerdict::Stretch { along } => {
             let way = match along {
                 Along::Across => "across",
@@ -512,12 +566,15 @@ fn drifted(throw: &Throw, context: Context<'_>) -> String {
         } else {
             "drift-mark-narrower"
         };
-        said = context
-            .words
-            .list("sentences", [said, say!(context, key, by = size(change))]);
+        said = context.words.list(
+            "sentences",
+            [
+                said,
+                say!(context, key, by = size(change / parts), joining = joining),
+            ],
+        );
     }
-    let told = guess && found.verdict == DriftVerdict::AsPlanned;
-    if found.verdict != DriftVerdict::TooFew && !told {
+    if found.verdict != DriftVerdict::TooFew {
         let sure = match found.sureness {
             Sureness::Guess => say!(context, "sure-guess"),
             Sureness::Likely => say!(context, "sure-likely"),

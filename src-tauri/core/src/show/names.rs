@@ -47,6 +47,19 @@ pub(super) fn piece(throw: &Throw, piece: Rect, context: Context<'_>) -> String 
         Kind::Column if piece.rows == throw.plan.down => {
             say!(context, "piece-column", column = piece.col / 2 + 1)
         }
+        _ if piece.cols == throw.plan.across => {
+            let first = row_of_fours(usize::from(piece.row / 2));
+            let end = row_of_fours(usize::from((piece.row + piece.rows - 1) / 2));
+            let n = (piece.row + piece.rows).div_ceil(2) - piece.row / 2;
+            say!(context, "piece-rows", n = n, first = first, last = end)
+        }
+        _ if piece.rows == throw.plan.down => say!(
+            context,
+            "piece-columns",
+            n = (piece.col + piece.cols).div_ceil(2) - piece.col / 2,
+            first = piece.col / 2 + 1,
+            last = (piece.col + piece.cols).div_ceil(2)
+        ),
         _ => say!(
             context,
             "piece-part",

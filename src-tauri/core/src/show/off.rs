@@ -2,11 +2,11 @@
 
 use crate::cloth::fabric::Face;
 use crate::command::{Command, Rejection, decide};
-use crate::fitting::squaring::trim;
+use crate::fitting::squaring::{thin_laps, trim};
 use crate::fitting::trimming::{holds, shortfalls};
 use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
-use crate::plan::assembly::Rect;
+use crate::plan::assembly::{Rect, Seam};
 use crate::rescue::{Freed, Remedy, RemedyKind, can_be_off, freed, ways, ways_for_block};
 use crate::show::change::left_over;
 use crate::show::context::Context;
@@ -114,6 +114,12 @@ pub(super) fn off(
             picture = Some(pictures::measured(throw, piece, held, context));
         } else {
             lines.push(say!(context, "off-measure-first"));
+        }
+        for seam in thin_laps(throw, piece) {
+            lines.push(match seam {
+                Seam::Upright => say!(context, "off-thin-across"),
+                Seam::Level => say!(context, "off-thin-down"),
+            });
         }
         if can_be_off(throw, piece) {
             found = ways_for_block(throw, piece, context.ruler);
@@ -259,6 +265,9 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     } else if throw.is_joined(Rect::square(piece.row, piece.col)) || !piece.is_square() {
         lines.push(say!(context, "way-nothing-undone"));
     }
+    if matches!(way.kind, RemedyKind::Patch(_)) && throw.is_joined(piece) {
+        lines.push(say!(context, "way-patch-round"));
+    }
     let anew = relabelled(throw, &events, context);
     lines.extend(anew.clone());
     let after = throw.after(&events);
@@ -329,6 +338,15 @@ fn titles(
         RemedyKind::Resew => (
             say!(context, "way-resew"),
             say!(context, "way-resew-done", piece = here),
+        ),
+        RemedyKind::ResewWider(lap) => (
+            say!(context, "way-resew-wider", lap = context.length(lap)),
+            say!(
+                context,
+                "way-resew-wider-done",
+                piece = here,
+                lap = context.length(lap)
+            ),
         ),
         RemedyKind::Trim(size) => (
             say!(context, "way-trim", size = context.length(size), n = laps),

@@ -295,7 +295,12 @@ fn view(
             }
         }
     }
-    let covers = covers.or_else(|| journal.map(|j| j.throw().covers().to_vec()));
+    // The faces go with their places into a grid that is being typed.
+    let covers = covers.or_else(|| {
+        let (throw, plan) = (journal?.throw(), plan?);
+        let grid = Rect::grid(plan.across, plan.down);
+        Some(grid.squares().map(|square| throw.cover(square)).collect())
+    });
     let sewn = journal.is_some_and(|j| j.throw().worked().any(|(_, w)| w.made.is_some()));
     let figures = |plan: &Plan| {
         let mut figures = figures_of(plan, foreseen.as_ref(), covers.as_deref(), context);
@@ -399,7 +404,7 @@ pub(super) fn figures_of(
             context,
             "seams",
             n = runs,
-            length = context.length(length)
+            length = context.far(length)
         )),
     );
     match plan.fringe() {
@@ -455,6 +460,13 @@ pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
         Advice::TwinNeedle { spacing } => context.words.problem(
             "advice-twin",
             &[("spacing", context.needle(*spacing).into())],
+        ),
+        Advice::TrimBeyond { trim, natural } => context.words.problem(
+            "advice-trim",
+            &[
+                ("trim", context.length(*trim).into()),
+                ("natural", context.length(*natural).into()),
+            ],
         ),
         Advice::LapLarge => context.words.problem("advice-lap-large", &[]),
     }

@@ -8,6 +8,8 @@ use crate::measure::{Length, ParseError, zero};
 use crate::plan::scraps::{Scrap, ScrapVerdict, widest_stitch};
 use crate::plan::{Advice, Joining, Plan, Stitch, fringe};
 use crate::show::context::Context;
+use crate::show::events::joined;
+use crate::show::fields::by_needle;
 use crate::show::gather::cloth_for;
 use crate::show::parts::{Button, Choice, CompareRow, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
@@ -98,23 +100,29 @@ pub(super) fn scraps(
         width: standing.width,
         opening: throw
             .opening
-            .map_or_else(String::new, |o| fields::field(o, context)),
+            .map_or_else(String::new, |o| fields::field(o, by_needle(context))),
     };
     let mut tidy = typed.unwrap_or(&standing).clone();
     let mut faults = Vec::new();
-    let mut read = |field: &str, text: &mut String| match context.parse(text) {
-        Ok(length) => {
-            *text = fields::field(length, context);
-            Some(length)
-        }
-        Err(error) => {
-            if error != ParseError::Empty || field != "opening" {
-                faults.push(FieldProblem {
-                    field: field.into(),
-                    problem: errors::typed(&error, context),
-                });
+    let mut read = |field: &str, text: &mut String| {
+        let context = match field {
+            "width" | "opening" => by_needle(context),
+            _ => context,
+        };
+        match context.parse(text) {
+            Ok(length) => {
+                *text = fields::field(length, context);
+                Some(length)
             }
-            None
+            Err(error) => {
+                if error != ParseError::Empty || field != "opening" {
+                    faults.push(FieldProblem {
+                        field: field.into(),
+                        problem: errors::typed(&error, context),
+                    });
+                }
+                None
+            }
         }
     };
     let lap = read("lap", &mut tidy.lap);
@@ -232,6 +240,7 @@ pub(super) fn scrap_row(
         title: say!(
             context,
             "scrap-title",
+            joining = joined(scrap.joining),
             lap = context.length(scrap.lap),
             stitch = stitch(scrap.stitch, context)
         ),
@@ -299,7 +308,7 @@ fn column(
             "widest",
             clear.map_or_else(
                 || context.plain(say!(context, "strikes")),
-                |w| context.length(w),
+                |w| context.needle(w),
             ),
         );
     }

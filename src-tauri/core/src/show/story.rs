@@ -195,7 +195,7 @@ impl GatheredDay {
             Event::Done { task, pieces, .. } => {
                 self.count_all(*task, pieces.iter().copied(), throw)
             }
-            Event::SquaredUp { pieces } => {
+            Event::SquaredUp { pieces, .. } => {
                 let pieces = pieces.iter().map(|(p, _, _)| *p);
                 self.count_all(Task::SquareUp, pieces, throw);
             }

@@ -18,6 +18,8 @@ use crate::words::Words;
 use proptest::prelude::*;
 use serde_json::Value;
 
+mod sewing;
+
 fn context(words: &Words) -> Context<'_> {
     Context {
         words,
@@ -1226,7 +1228,7 @@ fn a_short_four_within_a_row_is_lapped_less_or_moved() {
     assert!(
         moved
             .done
-            .contains("Chalk the labels anew: 1·3 is now 1·1, 1·4 is now 1·2"),
+            .contains("Chalk the new labels on: 1·3 is now 1·1, 1·4 is now 1·2"),
         "{}",
         moved.done
     );
@@ -1291,7 +1293,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     let change = Command::ChangePlan { plan };
     let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
     let (_, told) = change::compare(&journal, &events, context(&words));
-    assert!(told.contains(&"Laps marked for pieces that are short are reckoned anew.".into()));
+    assert!(told.contains(&"Laps marked for pieces that are short are worked out again.".into()));
     act(&mut journal, &change, 3);
     assert_eq!(marked(&journal), Vec::<i64>::new());
     // With laps a sixteenth wider the fours shrink by that: half as much is missing, at one lap.
@@ -1483,8 +1485,8 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
         .iter()
         .find(|w| matches!(w.button.action, Command::Replace { .. }))
         .unwrap();
-    let which = "Open Square 2·1 from Square 2·2: the whole seam, 5 in. \
-                 Open Pair 1·1 + 1·2 from Pair 2·1 + 2·2: only 5 in, along Square 2·1.";
+    let which = "Unpick Square 2·1 from Square 2·2: the whole seam, 5 in. \
+                 Unpick Pair 1·1 + 1·2 from Pair 2·1 + 2·2: only 5 in, along Square 2·1.";
     assert!(
         plain(&recut.lines).contains(which),
         "{}",
@@ -1495,7 +1497,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
     let open = card.open.expect("told");
     assert_eq!(
         open.title,
-        "First open 2 seams, before the new Square 2·1 goes in"
+        "First unpick 2 seams, before the new Square 2·1 goes in"
     );
     assert_eq!(plain(&open.lines), which);
     act(&mut journal, &card.ticks[0].action, 3);
@@ -1594,7 +1596,7 @@ fn ticks_say_what_they_count() {
         [
             "This one lapped and glued",
             "These 7 at ½ in lapped and glued",
-            "All 8 lapped and glued; figures differ"
+            "All 8 lapped and glued (laps differ)"
         ]
     );
 }
@@ -1834,7 +1836,7 @@ fn washing_is_told_from_sewing() {
     words_are_whole(&before);
     assert_eq!(before.foreseen.label, "Should measure");
     assert!(said(&before).contains("18¼ in. It should measure 18½ in: ¼ in under."));
-    assert!(said(&before).contains("Shared among 3 laps, that is ½ in under at each."));
+    assert!(said(&before).contains("Shared among 3 joins, that is ½ in under at each."));
     assert!(!said(&before).contains("wash"));
 
     // Never measured before washing, nothing is said of laps.
@@ -2180,7 +2182,7 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
         in_english[2..],
         [
             "On a scrap, a lap of ½ in was found right.",
-            "3 measured fours came out ⅛ in over for each lap, in the mean.",
+            "3 measured fours came out ⅛ in over for each lap, on average.",
             "Finished, it measured 40 × 50 in; planned 40 × 50 in.",
             "One wash changed it by \u{2212}2.5 % across and +0.0 % down (ISO 5077).",
             "One square was no good: scorched.",

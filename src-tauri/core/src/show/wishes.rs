@@ -199,12 +199,10 @@ pub(super) fn lines(
         front == wishes.front && back == wishes.back,
     );
     if wishes.apart != Apart::Free && !throw.prints.is_empty() {
-        let alike = score.alike[0].len() + score.alike[1].len();
-        line(
-            "apart",
-            say!(context, "wish-apart-value", n = alike),
-            alike == 0,
-        );
+        match score.alike[0].len() + score.alike[1].len() {
+            0 => line("apart-none", String::new(), true),
+            alike => line("apart", say!(context, "number", n = alike), false),
+        }
     }
     for (n, key) in ["even-front", "even-back"].into_iter().enumerate() {
         let covered = score.covered[n];

@@ -9,11 +9,12 @@ use crate::cloth::fabric::Face;
 use crate::cloth::pile::Use;
 use crate::command::Command;
 use crate::fitting::squaring;
+use crate::fitting::trimming::is_undecided;
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::binding::EdgeSide;
-use crate::plan::{Joining, Stitch, fringe, take};
+use crate::plan::{Joining, Stitch, fringe};
 use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
 use crate::show::parts::{Button, CautionNote, Figure, Head, head};
@@ -23,6 +24,7 @@ use crate::throw::tasks::{Station, Task};
 use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time};
 use serde::Serialize;
+use std::collections::BTreeSet;
 use ts_rs::TS;
 
 /// Something on the step screen that could be done now.
@@ -369,7 +371,15 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         which: names::piece(throw, piece, context),
         which_spoken: names::spoken(throw, piece, context),
         figures: figures(throw, task, piece, context),
-        how: how(throw, task, piece, context),
+        how: {
+            let mut said = how(throw, task, piece, context);
+            let undecided = undecided(throw, batch);
+            if !undecided.is_empty() && batch.count > 1 {
+                let names = names_of(throw, &undecided, 12, context);
+                said.push(say!(context, "special-left-out", names = names));
+            }
+            said
+        },
         remain,
         caution: task.caution().map(|caution| {
             let key = caution.key();
@@ -420,17 +430,32 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
             over = names::piece(throw, join.first, context),
             under = names::piece(throw, join.second, context)
         ),
-        _ => context.say(&how_key(throw, task, piece), &[]),
+        _ => usual_how(throw, task, piece, context),
     };
     out.extend(usual.lines().map(str::to_string));
     out
 }
 
+/// How this is done to any such piece, a sentence a line.
+pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> String {
+    let key = how_key(throw, task, piece);
+    say!(
+        context,
+        key,
+        edge = context.edge_in(),
+        apart = context.snips_apart()
+    )
+}
+
 /// The sentences that say how; a seam is pressed and pinned unlike a lap.
-pub(super) fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
+fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
     let made = throw.made(piece);
     match (task, made.joining, throw.plan.stitch) {
         (Task::Pin, Joining::Exposed, _) => "how-pin-exposed".into(),
+        (Task::PressSeam, Joining::Exposed, _) => "how-press-seam-exposed".into(),
+        (Task::JoinBinding, _, _) if throw.plan.joining != Joining::Lapped => {
+            "how-join-binding-seam".into()
+        }
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),
@@ -581,11 +606,33 @@ fn cut_from(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> 
     })
 }
 
+/// Blocks of this batch whose verdict is open, so that they are not squared up with others.
+fn undecided(throw: &Throw, batch: &Batch) -> Vec<Rect> {
+    let ready = crate::command::ready_for(throw, batch.kind, batch.task);
+    ready
+        .filter(|piece| batch.task == Task::SquareUp && is_undecided(throw, *piece))
+        .collect()
+}
+
+/// The names of the first `most` pieces, and how many more there are.
+fn names_of(throw: &Throw, pieces: &[Rect], most: usize, context: Context<'_>) -> String {
+    let named = pieces.iter().take(most);
+    let named = named.map(|p| names::piece(throw, *p, context));
+    let list = context.words.list("list-short", named);
+    match pieces.len().saturating_sub(most) {
+        0 => list,
+        more => say!(context, "names-and-more", names = list, n = more),
+    }
+}
+
 fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
     let past = context.say(&format!("past-{}", task.key()), &[]);
-    let alike: Vec<Rect> = crate::command::ready_for(throw, batch.kind, task)
+    let ready = || crate::command::ready_for(throw, batch.kind, task);
+    let undecided = undecided(throw, batch);
+    let alike: Vec<Rect> = ready()
         .filter(|p| alike(throw, task, batch.piece, *p))
+        .filter(|p| *p == batch.piece || !undecided.contains(p))
         .collect();
     let differ = alike.len() < n;
     let mut out = vec![Button {
@@ -616,9 +663,36 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
             action: Command::Tick { task, pieces },
         });
     }
+    // What the faces or the laps have different among those ticked at once.
+    let prints: BTreeSet<Option<u8>> = ready()
+        .filter_map(|p| match task {
+            Task::CoverFront => Some(throw.cover(p).front),
+            Task::CoverBack => Some(throw.cover(p).back),
+            _ => None,
+        })
+        .collect();
     let mut more = |count: usize, key: &str| {
+        let mut label = say!(
+            context,
+            key,
+            n = count,
+            past = past.as_str(),
+            fabrics = prints.len()
+        );
+        if task == Task::SquareUp {
+            let decided = ready().filter(|p| !undecided.contains(p)).take(count);
+            let measured = |p: Rect| throw.work(p).is_some_and(|w| w.measured.is_some());
+            let bare = decided.filter(|p| !measured(*p)).count();
+            if bare > 0 {
+                label = say!(context, "tick-unmeasured", label = label, n = bare);
+            }
+            if !undecided.is_empty() {
+                let names = names_of(throw, &undecided, 3, context);
+                label = say!(context, "tick-left-out", label = label, names = names);
+            }
+        }
         out.push(Button {
-            label: say!(context, key, n = count, past = past.as_str()),
+            label,
             action: Command::TickNext {
                 task,
                 kind: batch.kind,
@@ -626,18 +700,18 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
             },
         });
     };
-    if n > 8 && !differ {
+    let together = n - undecided.len();
+    if together > 8 && !differ {
         more(8, "tick-some");
     }
-    if n > 1 {
-        more(
-            n,
-            if differ {
-                "tick-all-differ"
-            } else {
-                "tick-all"
-            },
-        );
+    if together > 1 || (together > 0 && undecided.contains(&batch.piece)) {
+        let key = match task {
+            _ if !undecided.is_empty() => "tick-some",
+            Task::CoverFront | Task::CoverBack if differ => "tick-all-fabrics",
+            Task::Dot | Task::Pin | Task::PressLap | Task::Stitch if differ => "tick-all-laps",
+            _ => "tick-all",
+        };
+        more(together, key);
     }
     if task == Task::Cut && throw.spares > 0 {
         out.push(Button {
@@ -758,7 +832,10 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'
                         "joins",
                         context.plain(say!(context, "number", n = need.joins)),
                     );
-                    add("lap", context.length(take(plan.joining, plan.lap)));
+                    match plan.joining {
+                        Joining::Lapped => add("lap", context.length(plan.lap)),
+                        _ => add("allowance", context.length(plan.lap)),
+                    }
                 }
                 _ => add("each-face", context.length(plan.binding.strip / 2)),
             }
@@ -768,7 +845,8 @@ pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'
             let size = throw.finished();
             add("round", context.length((size.width + size.height) * 2));
         }
-        Task::PressCover | Task::PressSeam | Task::Wash | Task::Clip => {}
+        Task::StitchPatch => add("square", context.by(plan.side, plan.side)),
+        Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}
     }
     out
 }

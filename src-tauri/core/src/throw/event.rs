@@ -123,6 +123,10 @@ pub enum Event {
         piece: Rect,
         /// What happened.
         why: Mishap,
+        /// The square was joined to others, so that no lap holds the edges of the patch: it
+        /// is stitched round. Where it is not said, it is only glued.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        sewn: bool,
     },
     /// Joins were opened again, all or a part of their length.
     Unpicked {
@@ -178,6 +182,9 @@ pub enum Event {
     SquaredUp {
         /// Each block with its width and height now.
         pieces: Vec<(Rect, Length, Length)>,
+        /// How many of them had not been measured before. Where it is not said, nobody knows.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        unmeasured: Option<Count>,
     },
     /// A square was spoilt before it was joined; its place is empty again.
     Spoilt {

@@ -32,15 +32,15 @@ fn touched(event: &Event) -> Touched {
             Touched::Pieces(pieces.clone())
         }
         Event::FacesChanged { faces, .. } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
-        Event::SquaredUp { pieces } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
+        Event::SquaredUp { pieces, .. } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
         Event::Measured { piece, .. }
         | Event::Outlined { piece, .. }
+        | Event::Patched { piece, .. }
         | Event::Spoilt { piece, .. } => Touched::Pieces(vec![*piece]),
         Event::Renamed { .. }
         | Event::Archived { .. }
         | Event::ClothChanged { .. }
         | Event::SparesCounted { .. }
-        | Event::Patched { .. }
         | Event::Pinned { .. }
         | Event::Wished { .. }
         | Event::WholeMeasured { .. }
@@ -146,8 +146,13 @@ impl Throw {
                     square: None,
                 });
             }
-            // The damage is in the history; the cover that mends it is an event of its own.
-            Event::Patched { .. } => {}
+            // The cover that mends the damage is an event of its own.
+            Event::Patched { piece, sewn, .. } => {
+                if let Some(work) = self.work.get_mut(piece).filter(|_| *sewn) {
+                    let done = work.done.iter().filter(|(t, _)| *t == Task::StitchPatch);
+                    work.patches = done.count() + 1;
+                }
+            }
             Event::Moved { moves } => self.move_blocks(moves),
             Event::Turned { pieces } => {
                 for (piece, quarters) in pieces {
@@ -218,7 +223,7 @@ impl Throw {
                 self.measured.retain(|p| p != piece);
                 self.measured.push(*piece);
             }
-            Event::SquaredUp { pieces } => {
+            Event::SquaredUp { pieces, .. } => {
                 for (piece, width, height) in pieces {
                     self.mark(*piece, Task::SquareUp, None, at);
                     let size = Size {

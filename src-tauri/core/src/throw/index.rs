@@ -192,7 +192,8 @@ impl WorkIndex {
             .is_none_or(|j| through(j.first) && through(j.second));
         let kind = tier(throw.kind(piece));
         let is = self.pieces[n];
-        let ready = parts && is.next.is_some();
+        let washed_loose = is.next == Some(Task::Wash) && throw.patch_left().is_some();
+        let ready = parts && is.next.is_some() && !washed_loose;
         if let Some(task) = is.next.filter(|_| ready != is.ready) {
             if ready {
                 let list = self.ready.entry((kind, task)).or_default();

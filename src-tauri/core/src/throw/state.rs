@@ -33,6 +33,8 @@ pub struct Work {
     pub outline: Option<Measures>,
     /// How much of the join was opened again, until it is stitched once more.
     pub opened: Option<Length>,
+    /// How often a patch on it is stitched round, those rounds done included.
+    pub patches: usize,
 }
 
 impl Work {
@@ -490,6 +492,8 @@ impl Throw {
         let mut out = Vec::with_capacity(6);
         if piece.is_square() {
             for_square(&self.cover(piece), &mut out);
+            let patches = self.work.get(&piece).map_or(0, |w| w.patches);
+            out.extend(std::iter::repeat_n(Task::StitchPatch, patches));
         } else {
             for_join(self.made(piece).joining, &mut out);
             if self.assembly.is_block(piece) {
@@ -501,7 +505,8 @@ impl Throw {
         }
         if piece == self.assembly.whole() {
             let strips = self.plan.binding_for(size.width, size.height).strips;
-            for_whole(&self.plan, strips, &mut out);
+            let snipped = self.has(piece, Task::Snip) || !self.has(piece, Task::Wash);
+            for_whole(&self.plan, strips, snipped, &mut out);
         }
         out
     }
@@ -522,10 +527,24 @@ impl Throw {
         self.next(piece).is_none()
     }
 
+    /// The first square whose patch is still to be stitched round: no wash comes before.
+    pub(super) fn patch_left(&self) -> Option<Rect> {
+        let left = self.work.iter().filter(|(_, work)| {
+            let rounds = work.done.iter().filter(|(t, _)| *t == Task::StitchPatch);
+            work.patches > rounds.count()
+        });
+        left.map(|(square, _)| *square).min()
+    }
+
     /// The first part of `piece` that is not through yet, which must come first. One that
     /// should be trimmed again can be joined as it is.
     pub fn waits_for(&self, piece: Rect) -> Option<Rect> {
         let join = self.assembly.join(piece)?;
+        if self.next(piece) == Some(Task::Wash)
+            && let Some(patched) = self.patch_left()
+        {
+            return Some(patched);
+        }
         [join.first, join.second]
             .into_iter()
             .find(|part| !self.complete(*part) && !self.trims_again(*part))

@@ -3,12 +3,14 @@
 //! Every piece (see [`crate::plan::assembly`]) has a straight list of tasks:
 //!
 //! * a square: cut; a fabric glued on the front or the back where the faces ask
-//!   for it; then pressed and left to cool;
+//!   for it; then pressed and left to cool; a patch on a square that is sewn in is
+//!   stitched round, since none of the laps holds its edges;
 //! * a lapped join: lapped and dotted with glue, pressed, left to cool, stitched;
 //! * a seam: pinned, stitched, pressed;
 //! * a block, besides: pressed flat and squared up, once more where the trim size has
 //!   become smaller since and it is not joined yet;
-//! * the whole, besides: the binding and the washes.
+//! * the whole, besides: the binding and the washes; before those the allowances of
+//!   exposed seams are snipped, since that is what makes them fray.
 //!
 //! A piece may be started once all its parts have been through theirs.
 
@@ -31,6 +33,8 @@ pub enum Task {
     PressCover,
     /// Leave a covered square to cool.
     CoolCover,
+    /// Stitch round a fabric glued over damage on a square that is sewn in.
+    StitchPatch,
     /// Lap two edges and hold them with dots of glue.
     Dot,
     /// Press a glued lap.
@@ -57,6 +61,8 @@ pub enum Task {
     GlueBinding,
     /// Stitch it down.
     StitchBinding,
+    /// Snip the allowances of exposed seams, so that they fray.
+    Snip,
     /// Wash and dry.
     Wash,
     /// Clip the long threads.
@@ -108,12 +114,13 @@ impl Caution {
 
 impl Task {
     /// All of them, in the order work usually goes.
-    pub const ALL: [Task; 20] = [
+    pub const ALL: [Task; 22] = [
         Task::Cut,
         Task::CoverFront,
         Task::CoverBack,
         Task::PressCover,
         Task::CoolCover,
+        Task::StitchPatch,
         Task::Dot,
         Task::PressLap,
         Task::CoolLap,
@@ -127,6 +134,7 @@ impl Task {
         Task::PressBinding,
         Task::GlueBinding,
         Task::StitchBinding,
+        Task::Snip,
         Task::Wash,
         Task::Clip,
     ];
@@ -142,6 +150,7 @@ impl Task {
             | Task::SquareUp
             | Task::CutBinding
             | Task::GlueBinding
+            | Task::Snip
             | Task::Clip => Station::Table,
             Task::PressCover
             | Task::CoolCover
@@ -150,7 +159,9 @@ impl Task {
             | Task::PressSeam
             | Task::PressBlock
             | Task::PressBinding => Station::Iron,
-            Task::Stitch | Task::JoinBinding | Task::StitchBinding => Station::Machine,
+            Task::StitchPatch | Task::Stitch | Task::JoinBinding | Task::StitchBinding => {
+                Station::Machine
+            }
             Task::Wash => Station::Wash,
         }
     }
@@ -162,9 +173,10 @@ impl Task {
             Task::PressCover | Task::PressLap | Task::PressSeam => 0.5,
             Task::Cut | Task::PressBlock => 1.0,
             Task::CoverFront | Task::CoverBack | Task::Pin => 1.5,
+            Task::StitchPatch => 3.0,
             Task::Dot | Task::Stitch | Task::SquareUp => 2.0,
             Task::CutBinding | Task::JoinBinding | Task::PressBinding => 15.0,
-            Task::GlueBinding | Task::StitchBinding => 30.0,
+            Task::GlueBinding | Task::StitchBinding | Task::Snip => 30.0,
             Task::Wash | Task::Clip => 20.0,
         }
     }
@@ -183,7 +195,9 @@ impl Task {
             | Task::PressSeam
             | Task::PressBlock
             | Task::PressBinding => Some(Caution::Iron),
-            Task::Stitch | Task::JoinBinding | Task::StitchBinding => Some(Caution::Needle),
+            Task::StitchPatch | Task::Stitch | Task::JoinBinding | Task::StitchBinding => {
+                Some(Caution::Needle)
+            }
             Task::Wash => Some(Caution::Lint),
             Task::Clip => Some(Caution::Children),
             _ => None,
@@ -198,6 +212,7 @@ impl Task {
             Task::CoverBack => "cover-back",
             Task::PressCover => "press-cover",
             Task::CoolCover => "cool-cover",
+            Task::StitchPatch => "stitch-patch",
             Task::Dot => "dot",
             Task::PressLap => "press-lap",
             Task::CoolLap => "cool-lap",
@@ -211,6 +226,7 @@ impl Task {
             Task::PressBinding => "press-binding",
             Task::GlueBinding => "glue-binding",
             Task::StitchBinding => "stitch-binding",
+            Task::Snip => "snip",
             Task::Wash => "wash",
             Task::Clip => "clip",
         }
@@ -266,13 +282,16 @@ pub fn for_block(out: &mut Vec<Task>) {
     out.extend([Task::PressBlock, Task::SquareUp]);
 }
 
-/// The last tasks of the whole.
-pub fn for_whole(plan: &Plan, strips: u32, out: &mut Vec<Task>) {
+/// The last tasks of the whole. Allowances are snipped unless it was washed without.
+pub fn for_whole(plan: &Plan, strips: u32, snipped: bool, out: &mut Vec<Task>) {
     out.push(Task::CutBinding);
     if strips > 1 {
         out.push(Task::JoinBinding);
     }
     out.extend([Task::PressBinding, Task::GlueBinding, Task::StitchBinding]);
+    if snipped && plan.joining == Joining::Exposed {
+        out.push(Task::Snip);
+    }
     for _ in 0..plan.washes {
         out.extend([Task::Wash, Task::Clip]);
     }

@@ -240,12 +240,16 @@ impl Words {
         crate::measure::parse_as(typed, ruler, &self.writing)
     }
 
-    /// A problem from the one table of errors: `error-<code>` and `error-<code>-next`.
+    /// A problem from the one table of errors: `error-<code>`, `error-<code>-next`, and where
+    /// there is more to know `error-<code>-details`.
     pub fn problem(&self, code: &str, args: &[(&str, Arg)]) -> Problem {
         Problem {
             code: code.to_string(),
             said: self.say(&format!("error-{code}"), args),
             next: self.say(&format!("error-{code}-next"), args),
+            details: Some(format!("error-{code}-details"))
+                .filter(|key| self.has(key))
+                .map(|key| self.say(&key, args)),
         }
     }
 
@@ -409,6 +413,10 @@ pub struct Problem {
     pub said: String,
     /// What to do next.
     pub next: String,
+    /// What else there is to know, for who asks.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub details: Option<String>,
 }
 
 /// A length as shown and as spoken.

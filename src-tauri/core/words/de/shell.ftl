@@ -17,15 +17,20 @@ error-locked = Lapwork ist zweimal offen, und nur eines darf in seinen Ordner sc
 error-locked-next = Hier kannst du dich umsehen. Zum Weiterarbeiten schließ das andere und versuch es noch einmal.
 error-torn-left = Der letzte Schritt ist erst halb geschrieben, und die Datei lässt sich gerade nicht richten.
 error-torn-left-next = Hier kannst du dich umsehen. Schaff Platz oder schließ das andere Lapwork und öffne sie noch einmal, um weiterzuarbeiten.
-error-changed = { $file } war nicht mehr so, wie Lapwork die Datei geschrieben hatte: Während die Decke offen war, hat ein anderes Programm sie geändert, eine andere an ihre Stelle gelegt oder sie weggenommen. Dein letzter Schritt wurde nicht gesichert.
-error-changed-next = Alle Schritte, die vorher gesichert waren, sind sicher: Die Datei liegt mit jedem davon wieder an ihrer Stelle. { $found ->
+error-changed = Ein anderes Programm hat die Datei dieser Decke geändert.
+error-changed-next = Nichts ist verloren. { $found ->
+    [more] Entscheide, was aus den gefundenen Schritten wird, und tippe dann noch einmal.
+   *[other] Tippe noch einmal.
+}
+error-changed-details = { $file } war nicht mehr so, wie Lapwork die Datei geschrieben hatte: Während die Decke offen war, hat ein anderes Programm sie geändert, eine andere an ihre Stelle gelegt oder sie weggenommen. Dein letzter Schritt wurde nicht gesichert. Alle Schritte, die vorher gesichert waren, sind sicher: Die Datei liegt mit jedem davon wieder an ihrer Stelle. { $found ->
     [nothing] Mach den letzten Schritt noch einmal. Dasselbe liegt auch als { $here } daneben.
     [less] Was dort lag, enthielt sonst nichts. Mach den letzten Schritt noch einmal. Beide Dateien liegen als { $here } und { $brought } daneben.
     [unsound] Was dort lag, war nicht als Decke zu lesen. Mach den letzten Schritt noch einmal. Beide Dateien liegen als { $here } und { $brought } daneben.
    *[more] Was dort lag, enthält auch andere Schritte: Entscheide, was aus ihnen wird, und mach dann den letzten Schritt noch einmal. Beide Dateien liegen als { $here } und { $brought } daneben.
 }
-error-changed-left = { $file } ist nicht mehr so, wie Lapwork die Datei geschrieben hat: Während die Decke offen war, hat ein anderes Programm sie geändert, eine andere an ihre Stelle gelegt oder sie weggenommen. Dein letzter Schritt wurde nicht gesichert, und die Datei lässt sich gerade nicht richten ({ $why }).
+error-changed-left = Ein anderes Programm hat die Datei dieser Decke geändert, und sie lässt sich gerade nicht richten. Dein letzter Schritt wurde nicht gesichert.
 error-changed-left-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Schaff Platz, sieh nach, ob der Speicher in Ordnung ist, und mach den Schritt dann noch einmal.
+error-changed-left-details = { $file } ist nicht mehr so, wie Lapwork die Datei geschrieben hat: Während die Decke offen war, hat ein anderes Programm sie geändert, eine andere an ihre Stelle gelegt oder sie weggenommen. Dein letzter Schritt wurde nicht gesichert, und die Datei lässt sich gerade nicht richten ({ $why }).
 error-away = Der Ordner { $file }, in dem deine Decken liegen, ist nicht mehr da; gerade lässt sich nichts sichern.
 error-away-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Bring den Ordner oder den Datenträger, auf dem er liegt, an seine Stelle zurück, und mach den letzten Schritt dann noch einmal.
 error-random = Dieses Gerät gab keine Zufallszahl her; deshalb ließ sich keine Decke beginnen ({ $why }).

@@ -42,8 +42,12 @@ over = { $length } zu groß
 under = { $length } zu klein
 within-a-mark = auf den Strich genau
 none = keine
-no-fringe = keine; die Kanten liegen innen
+no-fringe = keine; ungefüttert sind die Kanten auf der Rückseite zu sehen und fransen dort ein wenig
 number = { $n }
+far-m = { $n } m
+far-yd = { $n } yd
+spoken-far-m = { $n } Meter
+spoken-far-yd = { $n } Yards
 of = { $done } von { $all }
 minutes = { $n ->
     [one] { $n } Minute
@@ -57,7 +61,15 @@ piece-square = Quadrat { $at }
 piece-pair = Paar { $first } + { $second }
 piece-four = Vierer { $at }
 piece-row = Viererreihe { $row }
+piece-rows = { $n ->
+    [2] Reihen { $first } und { $last }
+   *[other] Reihen { $first } bis { $last }
+}
 piece-column = Viererspalte { $column }
+piece-columns = { $n ->
+    [2] Spalten { $first } und { $last }
+   *[other] Spalten { $first } bis { $last }
+}
 piece-part = Teil { $first } bis { $last }
 piece-whole = Die ganze Decke
 spoken-place = Reihe { $row }, Platz { $place }
@@ -120,8 +132,8 @@ rest-measured = { $n ->
 }
 ask-faces = Welche Quadrate bekommen Stoff?
 ask-faces-why = { $n ->
-    [one] Ein Stoff steht in der Liste, und noch kein Quadrat hat ihn. Teil beide Seiten auf, bevor du überlappst: Ein überlapptes Quadrat behält seine Seiten.
-   *[other] { $n } Stoffe stehen in der Liste, und noch kein Quadrat hat einen. Teil beide Seiten auf, bevor du überlappst: Ein überlapptes Quadrat behält seine Seiten.
+    [one] Ein Stoff steht in der Liste, und noch kein Quadrat hat ihn. Verteile die Stoffe auf beide Seiten, bevor du Quadrate verbindest: Ein verbundenes Quadrat behält seine Seiten.
+   *[other] { $n } Stoffe stehen in der Liste, und noch kein Quadrat hat einen. Verteile sie auf beide Seiten, bevor du Quadrate verbindest: Ein verbundenes Quadrat behält seine Seiten.
 }
 ask-faces-denim = Bis jetzt ist jedes Quadrat aus „{ $denim }“: Unter „Seiten“ wählst du Quadrate und gibst ihnen einen anderen Jeansstoff.
 ask-faces-bare = Alles aus Jeansstoff
@@ -129,6 +141,7 @@ noted-at = Notiert bei { $piece }: { $text }
 special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, was die Wäsche mit ihr macht.
 special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Jetzt gemessen, zeigt sie, was die nächste Wäsche macht.
 special-trim-again = Es war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
+special-left-out = Nicht mit den anderen abgehakt: { $names }. Zu klein oder schief gemessen, ist jedes für sich anzusehen.
 remain = { $done ->
     [0] Noch { $left }
    *[other] Noch { $left }, { $done } erledigt
@@ -139,7 +152,14 @@ tick-some = Diese { $n } { $past }
 tick-alike = Diese { $n } { $past }
 tick-alike-at = Diese { $n } mit { $lap } { $past }
 tick-all = Alle { $n } { $past }
-tick-all-differ = Alle { $n } { $past }; Angaben verschieden
+tick-all-laps = Alle { $n } { $past } (verschiedene Überlappungen)
+tick-unmeasured = { $label } ({ $n } ungemessen)
+tick-left-out = { $label }, ohne { $names }
+names-and-more = { $n ->
+    [one] { $names } und noch eins
+   *[other] { $names } und noch { $n }
+}
+tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
 tick-spare = { $n ->
     [one] Das Ersatzquadrat nehmen
    *[other] Eins von { $n } Ersatzquadraten nehmen
@@ -150,6 +170,7 @@ title-cover-front = Stoff vorn aufkleben
 title-cover-back = Stoff hinten aufkleben
 title-press-cover = Beklebtes Quadrat bügeln
 title-cool-cover = Quadrat abkühlen lassen
+title-stitch-patch = Flicken ringsum festnähen
 title-dot = { $kind ->
     [pair] Paar überlappen und kleben
     [four] Zwei Paare zum Vierer überlappen
@@ -179,6 +200,7 @@ title-join-binding = Streifen zu einem verbinden
 title-press-binding = Streifen falten und bügeln
 title-glue-binding = Einfassung um die Kante legen
 title-stitch-binding = Einfassung festnähen
+title-snip = Nahtzugaben einschneiden
 title-wash = Wäsche { $n } von { $all }
 title-clip = Fäden abschneiden nach Wäsche { $n } von { $all }
 
@@ -190,30 +212,41 @@ how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante au
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
 how-press-cover = Drück das Bügeleisen auf; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
+how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und der auswaschbare Kleber geht bei der ersten Wäsche heraus.
+    Die Naht ist auch auf der anderen Seite zu sehen.
 how-dot = Zeichne die Überlappung an der Kante des rechten oder unteren Stücks an; es liegt darunter.
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg das linke oder obere Stück darüber.
 how-dot-at = Zeichne { $lap } an der Kante von { $under } an; dieses Stück liegt darunter.
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg { $over } darüber.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
-how-pin = Leg die rechten Stoffseiten aufeinander, Kante auf Kante, und steck quer zur Kante.
-how-pin-exposed = Leg die linken Stoffseiten aufeinander, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
-how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben.
+how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
+how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
+how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
+    Stichlänge 3 bis 3,5 mm. Lass die Fadenenden lang und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
-how-stitch-lap = Näh in der Mitte der Überlappung.
+how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
+    Stichlänge 3 bis 3,5 mm bei einer geraden Reihe; an beiden Enden ein paar Stiche zurück sichern die Naht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
-how-stitch-seam = Näh eine Nahtzugabe von den offenen Kanten entfernt. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
-how-press-seam = Bügle die Naht.
+how-stitch-seam = Näh im Abstand der Nahtzugabe von den offenen Kanten; die Linie auf der Stichplatte oder eine Führung hält ihn gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+    Stichlänge 3 mm; an beiden Enden ein paar Stiche zurück.
+how-press-seam = Bügle die Naht erst flach, wie sie genäht ist, dann auseinander.
+    Oder bügle sie zu einer Seite: fester, aber drei Lagen dick, an Kreuzungen etwa sechs; dann die nächste Naht zur anderen Seite.
+how-press-seam-exposed = Bügle die Naht auseinander, damit beide Zugaben frei liegen, um eingeschnitten zu werden und auszufransen.
 how-press-block = Bügle es von beiden Seiten flach und lass es vor dem Messen abkühlen.
 how-square-up = Schneide ab, was übersteht, auf jeder Seite die Hälfte, damit die Kreuzung in der Mitte bleibt.
 how-square-up-measure = Miss zuerst: Jeansstoff dehnt sich am Ende einer Naht.
     Schneide ab, was übersteht, auf jeder Seite die Hälfte. Meist ist nichts zu schneiden.
 how-cut-binding = Schneide sie gerade und genau so lang wie hier gesagt: Dann liegen ihre Stöße dort, wo die nächsten Schritte es sagen.
 how-join-binding = Überlappe die Enden und näh sie. Halte diese Stellen fern von den Überlappungen an der Kante.
+how-join-binding-seam = Leg die Enden rechts auf rechts, näh sie zusammen und bügle die Naht auseinander. Halte diese Stellen fern von den Nähten an der Kante.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
-how-glue-binding = Schieb die Kante der Decke in den Bruch. Punkte Heftkleber, bügeln, abkühlen lassen.
+how-glue-binding = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
+    Schieb die Kante der Decke in den Bruch. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
     Leg das letzte Ende über das erste; nie über einer Kreuzung.
-how-stitch-binding = Näh durch beide Lagen, ringsum. Langsam an den Ecken und über den Überlappungen.
+how-stitch-binding = Näh ringsum durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
+how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
+    Nur eingeschnittene Kanten fransen beim Waschen aus.
 how-wash = Wasch sie allein oder in einem Beutel. Schüttle sie gut aus, dann trockne sie.
     Reinige das Flusensieb davor und danach.
 how-clip = Schneide die langen losen Fäden auf beiden Seiten ab. Lass die kurzen Fransen stehen.
@@ -224,7 +257,7 @@ bound-bottom = { $along } von rechts an der Unterkante
 bound-left = { $along } von unten an der linken Kante
 bound-start = Beginne { $place } und geh im Uhrzeigersinn mit ganzen Streifen herum.
 bound-joins = Die Ansätze liegen dann so: { $places }.
-bound-clear = So bleibt jeder Ansatz { $clear } oder mehr von Überlappungen und Ecken weg.
+bound-clear = So bleibt jeder Ansatz { $clear } oder mehr von den Verbindungen der Quadrate und den Ecken weg.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
 special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
 
@@ -233,6 +266,7 @@ tick-cover-front = Aufgeklebt
 tick-cover-back = Aufgeklebt
 tick-press-cover = Gebügelt
 tick-cool-cover = Ist kühl
+tick-stitch-patch = Ringsum festgenäht
 tick-dot = Überlappt und geklebt
 tick-press-lap = Gebügelt
 tick-cool-lap = Ist kühl
@@ -246,6 +280,7 @@ tick-join-binding = Streifen verbunden
 tick-press-binding = Gefaltet und gebügelt
 tick-glue-binding = Umgelegt und gehalten
 tick-stitch-binding = Festgenäht
+tick-snip = Eingeschnitten
 tick-wash = Gewaschen und trocken
 tick-clip = Fäden abgeschnitten
 
@@ -254,6 +289,7 @@ past-cover-front = vorn beklebt
 past-cover-back = hinten beklebt
 past-press-cover = gebügelt
 past-cool-cover = abgekühlt
+past-stitch-patch = ringsum festgenäht
 past-dot = überlappt und geklebt
 past-press-lap = gebügelt
 past-cool-lap = abgekühlt
@@ -267,6 +303,7 @@ past-join-binding = Streifen verbunden
 past-press-binding = Einfassung gebügelt
 past-glue-binding = Einfassung angelegt
 past-stitch-binding = Einfassung genäht
+past-snip = Zugaben eingeschnitten
 past-wash = gewaschen
 past-clip = Fäden abgeschnitten
 
@@ -275,6 +312,7 @@ task-cover-front = Stoff vorn aufkleben
 task-cover-back = Stoff hinten aufkleben
 task-press-cover = das beklebte Quadrat bügeln
 task-cool-cover = das beklebte Quadrat abkühlen lassen
+task-stitch-patch = den Flicken ringsum festnähen
 task-dot = überlappen und kleben
 task-press-lap = die Überlappung bügeln
 task-cool-lap = die Überlappung abkühlen lassen
@@ -288,6 +326,7 @@ task-join-binding = die Einfassstreifen verbinden
 task-press-binding = die Einfassung falten und bügeln
 task-glue-binding = die Einfassung um die Kante legen
 task-stitch-binding = die Einfassung nähen
+task-snip = die Nahtzugaben einschneiden
 task-wash = waschen
 task-clip = die Fäden abschneiden
 
@@ -298,7 +337,7 @@ caution-blade = Sichere den Rollschneider jedes Mal, wenn du ihn weglegst. Schne
 caution-iron-title = Heißes Bügeleisen
 caution-iron = Sohle und Dampf verbrennen; durch Kleber steigt Dampf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
 caution-needle-title = Nadel
-caution-needle = Nimm zuerst alles Metall heraus: Nieten, Reißverschlüsse und Stecknadeln brechen die Nadel. Trag über dicken Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel schlägt auf die Platte, wenn der Stich breiter eingestellt ist als die Öffnung der Platte weniger den Nadelabstand: Dreh das Handrad einmal herum, bevor du anfängst. Die Anleitung der Maschine entscheidet.
+caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag über dicken Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung weniger den Nadelabstand: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
 caution-lint-title = Flusen brennen
 caution-lint = Offene Kanten geben viele Flusen ab. Reinige das Flusensieb des Trockners vor und nach jeder Ladung, und lass den Trockner nicht unbeaufsichtigt laufen. Folge der Anleitung der Maschine.
 caution-children-title = Kleine Kinder
@@ -342,11 +381,14 @@ figure-seams = Nähte
 figure-layers = Stofflagen
 figure-off-across = Breite
 figure-off-down = Höhe
-figure-lap-sewn-across = Genähte Überlappung, Breite
-figure-lap-sewn-down = Genähte Überlappung, Höhe
+figure-lap-sewn-across = Genähte Überlappung, Breite (samt Dehnung)
+figure-lap-sewn-down = Genähte Überlappung, Höhe (samt Dehnung)
+figure-allowance-sewn-across = Genähte Nahtzugabe, Breite (samt Dehnung)
+figure-allowance-sewn-down = Genähte Nahtzugabe, Höhe (samt Dehnung)
 figure-mean = Übliche Kante
 figure-spread = Wie sehr sie sich unterscheiden
 figure-mean-lap = Mittlere genähte Überlappung
+figure-mean-allowance = Mittlere genähte Nahtzugabe
 lap-sewn = { $lap } (geplant { $meant })
 strips = { $n ->
     [one] { $n } Streifen
@@ -355,23 +397,23 @@ strips = { $n ->
 blocks = { $fours ->
     [0] { "" }
     [one] { $fours } Vierer{ " " }
-   *[other] { $fours } Vierer{ " " }
+   *[other] { $fours } Vierern{ " " }
 }{ $pairs ->
     [0] { "" }
-    [one] { $pairs } einzelnes Paar{ " " }
-   *[other] { $pairs } einzelne Paare{ " " }
+    [one] { $pairs } einzelnen Paar{ " " }
+   *[other] { $pairs } einzelnen Paaren{ " " }
 }{ $squares ->
     [0] { "" }
-    [one] { $squares } einzelnes Quadrat
-   *[other] { $squares } einzelne Quadrate
+    [one] { $squares } einzelnen Quadrat
+   *[other] { $squares } einzelnen Quadraten
 }
 seams = { $n ->
     [one] { $n } Naht, { $length }
    *[other] { $n } Nähte, zusammen { $length }
 }
 layers = { $crossing ->
-    [0] bis zu { $lap } auf einer Überlappung
-   *[other] bis zu { $lap } auf einer Überlappung, { $crossing }, wo vier Ecken zusammenkommen
+    [0] bis zu { $lap }, wo zwei Quadrate zusammenkommen
+   *[other] bis zu { $lap }, wo zwei Quadrate zusammenkommen, { $crossing }, wo es vier Ecken sind
 }
 binding = { $n ->
     [one] { $length } in { $n } Streifen
@@ -394,12 +436,12 @@ face-both = { $n ->
    *[other] { $n } Quadrate sind auf beiden Seiten belegt.
 }
 face-layers = { $crossing ->
-    [0] Die dickste Überlappung hat { $lap } Lagen.
-   *[other] Die dickste Überlappung hat { $lap } Lagen, die dickste Kreuzung { $crossing }.
+    [0] Die dickste Verbindung hat { $lap } Lagen.
+   *[other] Die dickste Verbindung hat { $lap } Lagen, die dickste Kreuzung { $crossing }.
 }
 face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff belegt
 print-used = { $used } verwendet
-print-spoilt = { $n } verdorben
+print-spoilt = { $n } unbrauchbar
 print-aside = { $n } beiseitegelegt
 print-left = { $n } übrig
 print-short = { $n } zu wenig
@@ -422,8 +464,8 @@ tally-pairs = Paare genäht
 tally-fours = Vierer genäht
 tally-squared = Auf Maß geschnitten
 tally-larger = Größere Verbindungen
-losses-none = Noch kein Quadrat verdorben.
-losses = Bisher verdorben: { $list }.
+losses-none = Noch kein Quadrat unbrauchbar.
+losses = Bisher unbrauchbar: { $list }.
 mishap-mis-cut = falsch zugeschnitten
 mishap-flaw = Loch, Fleck oder abgewetzt
 mishap-scorched = versengt
@@ -450,6 +492,7 @@ verdict-across-over-rest = Breite: { $over } zu groß. Schneide links { $before 
 }
 verdict-across-over-one-side = Breite: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es rechts ab.
 verdict-across-under = Breite: { $over } zu klein. Schneide links und rechts nichts ab.
+verdict-across-thin = Nach dieser Breite ist die Überlappung nur { $lap }, mit { $fringe } Fransen je Seite; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, beschneide nicht: siehe „Dieses stimmt nicht“.
 verdict-down-exact = Höhe: genau richtig.
 verdict-down-over = Höhe: { $over } zu groß. Schneide oben { $before } und unten { $after } ab; { $even ->
     [yes] die Kreuzung bleibt in der Mitte.
@@ -461,6 +504,7 @@ verdict-down-over-rest = Höhe: { $over } zu groß. Schneide oben { $before } un
 }
 verdict-down-over-one-side = Höhe: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es unten ab.
 verdict-down-under = Höhe: { $over } zu klein. Schneide oben und unten nichts ab.
+verdict-down-thin = Nach dieser Höhe ist die Überlappung nur { $lap }, mit { $fringe } Fransen je Seite; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, beschneide nicht: siehe „Dieses stimmt nicht“.
 short-edge-top = Oben { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-right = Rechts { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-bottom = Unten { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
@@ -479,17 +523,30 @@ drift-too-few = { $n ->
    *[other] { $n } Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Breite und Höhe zusammen, im Mittel { $mean }.
 }
 drift-as-planned = { $n } Vierer gemessen. Sie werden wie geplant; im Mittel { $mean }.
-drift-guess = { $n } Vierer gemessen: bisher im Mittel { $mean }; zu wenige, um sicher zu sein.
-drift-narrow = { $n } Vierer gemessen. Sie sind gleichmäßig zu groß: Die Überlappung wird { $by } schmaler genäht als angezeichnet.
-drift-wide = { $n } Vierer gemessen. Sie sind gleichmäßig zu klein: Die Überlappung wird { $by } breiter genäht als angezeichnet.
+drift-scattered = { $n } Vierer gemessen. Im Mittel { $mean }, aber sie sind ungleich: von { $least } bis { $most }. Miss jeden, bevor du ihn beschneidest, und sieh nach, wie die Quadrate zugeschnitten und überlappt wurden.
+drift-guess = { $n } Vierer gemessen: bisher im Mittel { $mean }. Zu wenige, um die Überlappung danach zu ändern: Miss fünf oder mehr.
+drift-narrow = { $n } Vierer gemessen. Sie sind gleichmäßig zu groß: { $joining ->
+    [lapped] Die Überlappung
+   *[other] Die Nahtzugabe
+} wird { $by } schmaler genäht als angezeichnet.
+drift-wide = { $n } Vierer gemessen. Sie sind gleichmäßig zu klein: { $joining ->
+    [lapped] Die Überlappung
+   *[other] Die Nahtzugabe
+} wird { $by } breiter genäht als angezeichnet.
 drift-stretch-across = { $n } Vierer gemessen. Sie sind zu breit, aber nicht zu hoch: Der Stoff dehnt sich in der Breite (im Mittel { $mean }).
 drift-stretch-down = { $n } Vierer gemessen. Sie sind zu hoch, aber nicht zu breit: Der Stoff dehnt sich in der Höhe (im Mittel { $mean }).
 drift-stretch-both = { $n } Vierer gemessen. Sie sind ungleich zu groß: Der Stoff dehnt sich (im Mittel { $mean }).
 drift-uneven = { $n } Vierer gemessen. Sie sind ungleich, aber nicht vom Dehnen oder einer falschen Überlappung (im Mittel { $mean }). Sieh dir den Zuschnitt an.
 drift-growing = { $n } Vierer gemessen. Sie wachsen mit jedem Vierer um { $by }: Die Markierung oder der Anschlag wandert.
 drift-shrinking = { $n } Vierer gemessen. Sie schrumpfen mit jedem Vierer um { $by }: Die Markierung oder der Anschlag wandert.
-drift-mark-wider = Zeichne die nächsten Überlappungen { $by } breiter an.
-drift-mark-narrower = Zeichne die nächsten Überlappungen { $by } schmaler an.
+drift-mark-wider = { $joining ->
+    [lapped] Zeichne die nächsten Überlappungen { $by } breiter an.
+   *[other] Näh die nächsten Nähte mit { $by } mehr Zugabe.
+}
+drift-mark-narrower = { $joining ->
+    [lapped] Zeichne die nächsten Überlappungen { $by } schmaler an.
+   *[other] Näh die nächsten Nähte mit { $by } weniger Zugabe.
+}
 sure-guess = Bei so wenigen ist das geraten.
 sure-likely = Bei so vielen ist das wahrscheinlich.
 sure-firm = Bei so vielen ist das ziemlich sicher.
@@ -564,12 +621,14 @@ closing-column = Viererspalte { $n } wird { $off }.
 ## Stücke, die nicht stimmen
 
 off-block = Es misst { $size }. Breite: { $across }. Höhe: { $down }.
+off-thin-across = Nach seiner Breite lassen die senkrechten Überlappungen zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss eine Überlappung nach.
+off-thin-down = Nach seiner Höhe lässt die waagerechte Überlappung zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss die Überlappung nach.
 off-measure-first = Miss es, um zu sehen, was sich bei seinem Maß tun lässt.
 off-what = Was stimmt nicht damit?
 off-not-cut = Dieses Quadrat ist noch nicht zugeschnitten.
-off-which = Wenn eins seiner Quadrate verdorben ist, wähle welches.
-off-rest = Es ist nichts zu tun.
-off-rest-trim = Schneide beim Begradigen ab, was zu viel ist; sonst ist nichts zu tun.
+off-which = Wenn eins seiner Quadrate unbrauchbar ist, wähle welches.
+off-rest = Was stimmt damit nicht? Wähle ein Quadrat, das unbrauchbar ist, oder miss das Stück.
+off-rest-trim = Schneide ab, was übersteht, wenn du es auf Maß schneidest. Stimmt sonst etwas nicht, wähle das Quadrat, das unbrauchbar ist.
 off-mis-cut = Es ist zu klein oder schief zugeschnitten.
 off-flaw = Es hat ein Loch, einen Fleck oder eine abgewetzte Stelle.
 off-scorched = Es ist versengt.
@@ -596,6 +655,7 @@ way-lap-less = { $n ->
    *[other] Zu den Nachbarn hin weniger überlappen
 }
 way-resew = Überlappung auftrennen und schmaler nähen
+way-resew-wider = Überlappung auftrennen und mit { $lap } neu nähen
 way-trim = { $n ->
     [0] Alle Vierer auf { $size } schneiden
     [one] Alle Vierer auf { $size } schneiden und an einer Verbindung weniger überlappen
@@ -631,6 +691,7 @@ way-lap-less-done = { $n ->
    *[other] Erledigt: { $n } Verbindungen von { $piece } sind schmaler angezeichnet. Ihre Schritte sagen es an.
 }
 way-resew-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und schmaler zu nähen.
+way-resew-wider-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und mit { $lap } neu zu nähen.
 way-trim-done = { $n ->
     [0] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten.
     [one] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und eine Verbindung überlappt weniger. Ihr Schritt sagt es an.
@@ -658,6 +719,7 @@ way-unpick = { $n ->
    *[other] { $n } Nähte auftrennen, zusammen { $length }.
 }
 way-nothing-undone = Nichts Genähtes wird aufgetrennt.
+way-patch-round = Seine Kanten liegen in keiner Überlappung, darum wird er nach dem Abkühlen ringsum festgenäht: Kleber allein geht in der Wäsche heraus.
 way-size = Die Decke wird { $size } messen.
 way-minutes = { $n ->
     [0] Kaum Arbeit.
@@ -698,17 +760,17 @@ hold-left = { $n ->
    *[other] { $n } Verbindungen zwischen Vierern sind noch offen.
 }
 hold-fringe = Es bleiben je Kante { $fringe } Franse.
-hold-choose = Den Rest { $lap } überlappen
+hold-choose = Den Rest mit { $lap } verbinden
 figure-foreseen = Soll messen
 whole-across-exact = Breite: { $foreseen }, genau was sie messen soll.
 whole-down-exact = Höhe: { $foreseen }, genau was sie messen soll.
 whole-across = Breite: { $measured }. Sie soll { $foreseen } messen: { $off }.
 whole-down = Höhe: { $measured }. Sie soll { $foreseen } messen: { $off }.
 whole-within = So viel gibt Stoff beim Nähen nach (bis 2 %, allgemeine Erfahrung). Alles ist in Ordnung.
-whole-beyond = Das ist mehr, als Stoff beim Nähen meist nachgibt (2 %, allgemeine Erfahrung). Miss einige Überlappungen nach: Manche sind vielleicht breiter oder schmaler genäht als angezeichnet.
+whole-beyond = Das ist mehr, als Stoff beim Nähen meist nachgibt (2 %, allgemeine Erfahrung). Miss einige Verbindungen nach: Manche sind vielleicht breiter oder schmaler genäht als angezeichnet.
 whole-each = { $laps ->
-    [one] Es liegt alles an einer Überlappung: { $each }.
-   *[other] Auf { $laps } Überlappungen verteilt ist das je { $each }.
+    [one] Es liegt alles an einer Verbindung: { $each }.
+   *[other] Auf { $laps } Verbindungen verteilt ist das je { $each }.
 }
 whole-washed-unknown = Vor dem Waschen wurde sie nicht gemessen; darum lässt sich nicht trennen, was die Wäsche und was das Nähen ausmacht. Stoff läuft in der Wäsche meist ein.
 whole-washed-across = Breite: vorher { $before }, nach { $n ->
@@ -782,7 +844,10 @@ did-begin = Begonnen: { $name }, { $grid }
 did-rename = Heißt jetzt { $name }
 did-archive = Weggelegt
 did-unarchive = Wieder hervorgeholt
-did-change-plan = Plan geändert: { $grid }, Überlappung { $lap }, schneiden auf { $trim }
+did-change-plan = Plan geändert: { $grid }, { $joining ->
+    [lapped] Überlappung
+   *[other] Nahtzugabe
+} { $lap }, schneiden auf { $trim }
 did-face = { $piece }: vorn { $front }, hinten { $back }
 did-faces = { $n ->
     [one] Die Seiten eines Quadrats geändert
@@ -794,6 +859,7 @@ did-cover-front = Stoff vorn aufgeklebt: { $piece }
 did-cover-back = Stoff hinten aufgeklebt: { $piece }
 did-press-cover = Gebügelt: { $piece }
 did-cool-cover = Abgekühlt: { $piece }
+did-stitch-patch = Flicken festgenäht: { $piece }
 did-dot = Überlappt und geklebt: { $piece }
 did-press-lap = Überlappung gebügelt: { $piece }
 did-cool-lap = Überlappung abgekühlt: { $piece }
@@ -802,11 +868,17 @@ did-stitch = Genäht: { $piece }
 did-press-seam = Naht gebügelt: { $piece }
 did-press-block = Flach gebügelt: { $piece }
 did-square-up = Auf Maß geschnitten: { $piece }, { $size }
+did-unmeasured = { $n ->
+    [one] { $what } (eins davon ungemessen)
+   *[other] { $what } ({ $n } davon ungemessen)
+}
+sizes-differ = jedes in seinem eigenen Maß
 did-cut-binding = Einfassstreifen geschnitten
 did-join-binding = Einfassstreifen verbunden
 did-press-binding = Einfassung gefaltet und gebügelt
 did-glue-binding = Einfassung um die Kante gelegt
 did-stitch-binding = Einfassung genäht
+did-snip = Nahtzugaben eingeschnitten
 did-wash = Gewaschen
 did-clip = Fäden abgeschnitten
 did-use-spares = Ersatz genommen: { $piece }
@@ -849,7 +921,10 @@ did-cut-piece = Ein Stück von { $name } zerschnitten: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
 }
-did-scrap = Nähprobe, Überlappung { $lap }: { $verdict }
+did-scrap = Nähprobe, { $joining ->
+    [lapped] Überlappung
+   *[other] Nahtzugabe
+} { $lap }: { $verdict }
 did-plate = Öffnung der Stichplatte gemessen: { $opening }
 did-gather = Bereitgelegt
 did-ungather = Doch nicht zur Hand
@@ -862,10 +937,12 @@ error-advice-fringe = Die Franse je Kante wäre { $fringe }. So schmal reißt de
 error-advice-fringe-next = { $enough } reicht. Probier es an einem Rest; deine Nähprobe entscheidet.
 error-advice-odd = Eine ungerade Zahl lässt neben den Vierern einzelne Paare. Auch sie sind eingeplant.
 error-advice-odd-next = Nichts zu tun; gerade Zahlen machen etwas weniger Arbeit.
-error-advice-twin = Eine Zwillingsnadel braucht zwei Spulen, und eine Seite ist immer die Nähseite. Zu breit eingestellt, schlägt sie auf die Platte: Bei { $spacing } Nadelabstand stell den Stich { $spacing } schmaler ein als die Öffnung der Platte.
-error-advice-twin-next = Lass dieselbe Seite oben. Dreh das Handrad einmal herum, bevor du anfängst; die Anleitung der Maschine entscheidet.
-error-advice-lap-large = Ein Drittel jedes Quadrats oder mehr verschwindet in den Überlappungen.
-error-advice-lap-large-next = Eine schmalere Überlappung oder ein größeres Quadrat gibt mehr Decke für den Stoff.
+error-advice-trim = Mit dieser Überlappung wird ein Vierer { $natural } groß: Auf { $trim } lässt er sich nicht schneiden.
+error-advice-trim-next = Lass das Maß für die Vierer leer, oder wähle { $natural } oder weniger.
+error-advice-twin = Eine Zwillingsnadel braucht zwei Garnrollen, und eine Seite ist immer die Nähseite. Zu breit eingestellt, trifft sie die Stichplatte: Bei { $spacing } Nadelabstand stell den Stich { $spacing } schmaler ein als die Öffnung der Platte.
+error-advice-twin-next = Lass dieselbe Seite oben, und dreh das Handrad einmal herum, bevor du anfängst. Zwei Reihen nacheinander mit einer einzelnen Nadel gehen ebenso; dann darf jede Seite oben liegen.
+error-advice-lap-large = Ein Drittel jedes Quadrats oder mehr verschwindet in den Verbindungen.
+error-advice-lap-large-next = Schmalere Verbindungen oder größere Quadrate geben mehr Decke für den Stoff.
 
 ## Was getippt wurde
 
@@ -892,8 +969,8 @@ error-plan-side = Die Kante des Quadrats ist zu groß oder zu klein.
 error-plan-side-next = Wähle eine Kante von { $least } bis { $most }.
 error-plan-grid = Das sind zu viele Quadrate oder keine.
 error-plan-grid-next = Wähle in jeder Richtung 1 bis { $most } Quadrate.
-error-plan-lap = Die Überlappung lässt nichts vom Quadrat übrig oder ist nichts.
-error-plan-lap-next = Wähle eine Überlappung unter der halben Kante des Quadrats; bei Jeansstoff sind ½ Zoll (12,7 mm) üblich.
+error-plan-lap = Die Überlappung oder Nahtzugabe ist null oder lässt nichts vom Quadrat übrig.
+error-plan-lap-next = Wähle eine Überlappung unter der halben Kante des Quadrats; bei Jeansstoff sind { $usual } üblich.
 error-plan-between = Die Überlappung zwischen Vierern lässt nichts vom Quadrat übrig oder ist nichts.
 error-plan-between-next = Wähle eine Überlappung unter der halben Kante des Quadrats, oder lass das Feld leer für überall dieselbe.
 error-plan-stitch = Der Stich ist breiter als das, was er halten muss.
@@ -901,7 +978,7 @@ error-plan-stitch-next = Wähle einen schmaleren Stich oder eine breitere Überl
 error-plan-trim = Auf dieses Maß lässt sich ein Vierer nicht schneiden.
 error-plan-trim-next = Wähle ein Maß über einem Quadrat und höchstens zwei, oder lass das Feld leer.
 error-plan-binding = So lässt sich die Einfassung nicht schneiden.
-error-plan-binding-next = Wähle einen Streifen von mindestens 10 mm, nicht breiter als ein Quadrat, und Stücke länger als zwei Überlappungen.
+error-plan-binding-next = Wähle einen Streifen, der mindestens { $least } und höchstens so breit ist wie ein Quadrat, und Stücke, die länger sind als zwei Überlappungen.
 error-plan-counts = So viele Wäschen oder so langes Abkühlen fasst dieser Plan nicht.
 error-plan-counts-next = Wähle bis zu 9 Wäschen und bis zu 240 Minuten.
 
@@ -926,6 +1003,12 @@ error-already-cut = { $squares ->
    *[other] { $squares } Quadrate sind schon im alten Maß zugeschnitten.
 }
 error-already-cut-next = Bleib bei diesem Maß, oder beginne mit dem neuen eine andere Decke.
+error-denim-cut = { $piece } ist schon zugeschnitten, also bleibt sein Jeansstoff.
+error-denim-cut-next = Wähle Quadrate, die noch zuzuschneiden sind; ein loses Quadrat lässt sich wenden.
+error-cut-larger = Um so viel größer schneidet man Quadrate nicht zu.
+error-cut-larger-next = Wähle eine kleine Zugabe, oder nichts.
+error-pack-small = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
+error-pack-small-next = Nimm eine Packung mit { $wanted } oder größer, die zurechtgeschnitten wird; oder plane kleinere Quadrate, bevor eins zugeschnitten ist.
 error-already-made = { $piece } ist schon gemacht und hat in diesem Plan keinen Platz.
 error-already-made-next = Wähle ein Raster und eine Folge, in denen es bleibt, oder nimm alles zurück bis davor.
 error-joined = { $piece } ist schon mit anderen verbunden.
@@ -1163,18 +1246,18 @@ item-binding-strips = { $n ->
 }
 item-binding-length = { $n ->
     [0] Zusammen { $length }, keine Ansätze.
-    [one] Zusammen { $length }, ein Ansatz, neben den Überlappungen.
-   *[other] Zusammen { $length }, { $n } Ansätze, neben den Überlappungen.
+    [one] Zusammen { $length }, ein Ansatz, neben den Verbindungen der Quadrate.
+   *[other] Zusammen { $length }, { $n } Ansätze, neben den Verbindungen der Quadrate.
 }
 item-thread = Garn
 item-thread-needles = { $needles ->
     [one] { $each }: { $spools ->
-        [one] eine Spule zu { $size }
-       *[other] { $spools } Spulen zu { $size }
+        [one] eine Garnrolle zu { $size }
+       *[other] { $spools } Garnrollen zu { $size }
     }.
-   *[other] { $each } für jede Nadel: { $spools } Spulen zu { $size }.
+   *[other] { $each } für jede Nadel: { $spools } Garnrollen zu { $size }.
 }
-item-thread-twin = Eine Zwillingsnadel braucht zwei Spulen zugleich auf der Maschine.
+item-thread-twin = Eine Zwillingsnadel braucht zwei Garnrollen zugleich auf der Maschine.
 item-thread-rule = Die Regel der Garnhersteller, 2½-mal die Naht, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
 item-bobbins = Unterfadenspulen
 item-bobbins-length = { $length }: { $n ->
@@ -1182,14 +1265,16 @@ item-bobbins-length = { $length }: { $n ->
    *[other] { $n } Unterfadenspulen zu { $size }
 }.
 item-needles = Nadeln
-item-needles-twin = Eine Zwillingsnadel für Jeansstoff, Abstand { $spacing }.
-item-needles-single = Jeansnadeln, Stärke 100.
+item-needles-twin = Eine Jeans-Zwillingsnadel, System 130/705 H, { $spacing } Nadelabstand.
+item-needles-single = Jeansnadeln, System 130/705 H-J, Stärke 90 bis 110.
 item-needles-spare = Eine oder zwei in Reserve; an dicken Kreuzungen brechen sie.
 item-glue = Auswaschbarer Heftkleber
 item-glue-dots = Etwa { $dots } Punkte, { $n ->
-    [one] eine Flasche zu 118 ml
-   *[other] { $n } Flaschen zu 118 ml
+    [one] eine Flasche zu { $size }
+   *[other] { $n } Flaschen zu { $size }
 } (unsere Schätzung).
+bottle-inch = 4 fl oz
+bottle-metric = 118 ml
 item-marker = Ein Stift, der verschwindet
 item-marker-test = Probier ihn an einem Rest: Manche Striche kommen bei Hitze oder Kälte wieder.
 item-cutter = Rollschneider, Matte und Lineal
@@ -1221,10 +1306,13 @@ scrap-little-fringe = Zu wenig Franse
 scrap-bulky = Zu dick
 scrap-puckers = Kräuselt oder lässt aus
 scrap-other = Etwas anderes
-scrap-title = Überlappung { $lap }, { $stitch }
+scrap-title = { $joining ->
+    [lapped] Überlappung { $lap }, { $stitch }
+   *[other] Nahtzugabe { $lap }, { $stitch }
+}
 scrap-fringe = Franse je Kante { $fringe }
 scrap-use = In den Plan übernehmen
-scrap-keep-plate = Öffnung der Platte sichern
+scrap-keep-plate = Öffnung der Stichplatte sichern
 stitch-straight = eine gerade Reihe
 stitch-twin = Zwillingsnadel { $width }
 stitch-zigzag = Zickzack { $width }
@@ -1267,10 +1355,7 @@ wishes-free = Vorn { $front_free ->
 wish-covered = Belegt
 wish-covered-value = vorn { $front }, hinten { $back }
 wish-apart = Gleiche Stoffe nebeneinander
-wish-apart-value = { $n ->
-    [0] keine
-   *[other] { $n }
-}
+wish-apart-none = Keine gleichen Stoffe nebeneinander
 wish-even-front = Vorn verteilt
 wish-even-back = Hinten verteilt
 wish-even-value = { $how ->
@@ -1321,10 +1406,13 @@ stitching-back = Nicht die Nähseite: Hier liegt der Unterfaden.
 floor-title = Viererreihe { $row }: Quadrate { $first } bis { $last }
 floor-text = Leg diese Quadrate mit der Vorderseite nach oben hin, von links nach rechts. Vergleich jedes mit dem Bild, bevor du weitermachst.
 floor-joined = mit seiner Reihe verbunden
-floor-cell = { $piece }: oben { $up }, darunter { $under }, Fadenlauf { $grain ->
+floor-cell = { $piece }. Oben: { $up }. Darunter: { $under }. Fadenlauf: { $grain ->
     [across] quer
-   *[other] von oben nach unten
+   *[other] längs
 }
+floor-wrong-side = { $denim }, linke Stoffseite
+floor-its-wrong-side = die linke Stoffseite
+floor-its-right-side = die rechte Stoffseite
 floor-cell-sewn = { $cell }, { $sewn }
 covering-front = { $print } vorn
 covering-back = { $print } hinten
@@ -1426,7 +1514,7 @@ column-done = Was getan wurde
 column-stands = Gilt
 unit-squares = Quadrate
 unit-strips = Streifen
-unit-spools = Spulen
+unit-spools = Garnrollen
 unit-bobbins = Unterfadenspulen
 unit-bottles = Flaschen
 
@@ -1502,7 +1590,8 @@ error-nothing-brought-next = Wähle zuerst die Datei einer Decke.
 
 ## Eine Decke, die gebracht wird
 
-bring-found = Während deine Decke offen war, hat ein anderes Programm diese Datei an die Stelle der ihren gelegt. Deine Decke liegt wieder an ihrer Stelle; beide Dateien liegen als { $here } und { $brought } daneben. Der letzte Schritt, den du getan hast, wurde nicht gesichert: Mach ihn danach noch einmal.
+bring-found = Ein anderes Programm hat die Datei dieser Decke geändert. Nichts ist verloren; mach deinen letzten Schritt danach noch einmal.
+bring-found-details = Während deine Decke offen war, hat ein anderes Programm diese Datei an die Stelle der ihren gelegt. Deine Decke liegt wieder an ihrer Stelle; beide Dateien liegen als { $here } und { $brought } daneben.
 bring-new = Eine Decke für dein Regal
 bring-new-what = Hier ist noch keine Kopie davon.
 bring-add = Ins Regal legen
@@ -1537,9 +1626,16 @@ bring-apart-what = Nur hier: { $here ->
 }. Was davor war, ist in beiden gleich.
 bring-conflicts = { $n ->
     [0] Nichts darin steht gegen das andere: Von beiden kann alles bleiben.
-    [one] An einer Stelle kann nicht beides gelten: Wähle, was dort bleibt. Alles andere von beiden bleibt.
-   *[other] An { $n } Stellen kann nicht beides gelten: Wähle, was jeweils bleibt. Alles andere von beiden bleibt.
+    [one] An einer Stelle kann nicht beides gelten: Wähle, was dort bleibt. Die Schritte, die auf der anderen Seite stehen, fallen weg; alles, was nicht aufgeführt ist, bleibt.
+   *[other] An { $n } Stellen kann nicht beides gelten: Wähle, was jeweils bleibt. Die Schritte, die auf der anderen Seite stehen, fallen weg; alles, was nicht aufgeführt ist, bleibt.
 }
+bring-only = Nur auf dieser Seite, und mit der anderen Wahl verloren: { $list }
+bring-alike = Beide lesen sich gleich; sie unterscheiden sich in Einzelheiten, die hier nicht stehen.
+bring-more-squares = { $n ->
+    [one] und noch ein Quadrat
+   *[other] und noch { $n } Quadrate
+}
+bring-stock = { $name } ({ $n } vorhanden)
 bring-unmergeable = Sie lassen sich nicht zusammenführen.
 bring-merge = Zusammenführen
 bring-both = Beide behalten
@@ -1636,6 +1732,7 @@ sheet-column-cover-front = Stoff vorn
 sheet-column-cover-back = Stoff hinten
 sheet-column-press-cover = bügeln
 sheet-column-cool-cover = kühlen
+sheet-column-stitch-patch = Flicken nähen
 sheet-column-dot = überlappen, kleben
 sheet-column-press-lap = bügeln
 sheet-column-cool-lap = kühlen
@@ -1649,6 +1746,7 @@ sheet-column-join-binding = verbinden
 sheet-column-press-binding = falten, bügeln
 sheet-column-glue-binding = um die Kante legen
 sheet-column-stitch-binding = nähen
+sheet-column-snip = einschneiden
 sheet-column-wash = waschen
 sheet-column-clip = Fäden abschneiden
 sheet-then = , { "" }

@@ -36,15 +36,20 @@ error-unsure-next = { $seen ->
 }
 error-held = The disk failed, and { $file } could not be written afresh, so nothing is added to it just now.
 error-held-next = You can look round; the file is left untouched. See that the disk is in order and has space, then try again.
-error-changed = { $file } was no longer as Lapwork had written it: while the throw was open another program changed the file, put another in its place or took it away. Your last step was not kept.
-error-changed-next = All steps kept before are safe: the file is back in its place with every one of them. { $found ->
+error-changed = Another program changed this throw’s file.
+error-changed-next = Nothing is lost. { $found ->
+    [more] Choose what becomes of the steps found there, then tap again.
+   *[other] Tap again.
+}
+error-changed-details = { $file } was no longer as Lapwork had written it: while the throw was open another program changed the file, put another in its place or took it away. Your last step was not kept. All steps kept before are safe: the file is back in its place with every one of them. { $found ->
     [nothing] Do the last step again. The same is also kept beside it as { $here }.
     [less] What was found there held nothing more. Do the last step again. Both files are kept beside it as { $here } and { $brought }.
     [unsound] What was found there could not be read as a throw. Do the last step again. Both files are kept beside it as { $here } and { $brought }.
    *[more] What was found there holds other steps too: choose what becomes of them, then do the last step again. Both files are kept beside it as { $here } and { $brought }.
 }
-error-changed-left = { $file } is no longer as Lapwork wrote it: while the throw was open another program changed the file, put another in its place or took it away. Your last step was not kept, and the file could not be put right just now ({ $why }).
+error-changed-left = Another program changed this throw’s file, and it could not be put right just now. Your last step was not kept.
 error-changed-left-next = Leave Lapwork open: it still knows every step kept before. Free some space and see that the disk is in order, then do the step again.
+error-changed-left-details = { $file } is no longer as Lapwork wrote it: while the throw was open another program changed the file, put another in its place or took it away. Your last step was not kept, and the file could not be put right just now ({ $why }).
 error-away = The folder { $file }, where your throws are kept, is no longer there, so nothing can be kept just now.
 error-away-next = Leave Lapwork open: it still knows every step kept before. Put the folder, or the disk it is on, back in its place, then do the last step again.
 error-random = This device gave no chance number, so no throw could be begun ({ $why }).

@@ -13,6 +13,7 @@ ui-redone = Done again
 ui-done = Done
 ui-close = Close
 ui-dismiss = Close this message
+ui-details = Details
 ui-again = Try again
 ui-broke = Something went wrong inside the app.
 ui-broke-next = Try again. What you had done is kept.
@@ -75,9 +76,9 @@ ui-joining = How edges are joined
 ui-lapped = Lapped
 ui-lapped-hint = Raw edge over raw edge
 ui-seamed = Seamed
-ui-seamed-hint = Right sides together
+ui-seamed-hint = Right sides together; the edges show on the back
 ui-exposed = Seam outside
-ui-exposed-hint = Wrong sides together, edges left to fray
+ui-exposed-hint = Wrong sides together; the edges are snipped and fray
 ui-lap = Lap
 ui-allowance = Seam allowance
 ui-stitch = Stitch
@@ -92,7 +93,7 @@ ui-fringe-hint = The free edge beside the stitching that you trust not to work o
 ui-order = Order of the larger joins
 ui-order-rows = Rows first
 ui-order-columns = Columns first
-ui-order-doubling = Two and two
+ui-order-doubling = In twos
 ui-trim = Trim fours to
 ui-trim-hint = Leave empty for the size they come out at.
 ui-strip = Width of the binding strip
@@ -173,7 +174,7 @@ ui-front = Front
 ui-back-face = Back
 ui-tap-squares = Tap squares to choose them.
 ui-chosen = chosen
-ui-choose-none = Let go of all
+ui-choose-none = Choose none
 ui-square = square
 ui-squares = squares
 ui-fabric-for = Fabric for
@@ -203,7 +204,7 @@ ui-chosen-now = Chosen now
 
 # Measuring
 ui-keypad = Number keys
-ui-rub-out = Rub out
+ui-rub-out = Delete
 ui-next-step = Next
 ui-next-field = Next
 ui-point = Point
@@ -267,7 +268,7 @@ ui-centimetres = Centimetres
 ui-finest = Finest inch mark
 ui-text-size = Size of the text
 ui-theme = Light or dark
-ui-theme-auto = As the device has it
+ui-theme-auto = Same as the device
 ui-theme-light = Light
 ui-theme-dark = Dark
 ui-kept-where = Where the throws are kept
@@ -358,7 +359,7 @@ ui-cloth-keep = Keep this
 ui-cloth-kept = What is said of the cloth is kept
 
 # Handing on
-ui-hand-on = Hand it on
+ui-hand-on = Share and print
 ui-throw-menu = Of this throw
 ui-hand-on-hint = Everything here is saved where you say, as pictures and tables that other programs open.
 
@@ -448,7 +449,7 @@ ui-sewn-pieces = Pairs and fours
 ui-nothing-covered = No square is to be covered yet.
 # Handing on
 ui-bring = Open a throw file
-ui-which-keep = Which is to stay? No.
+ui-which-keep = Which is kept? No.
 
 
 # Story, photos, making again
@@ -479,7 +480,7 @@ ui-noted-here = Written down here
 
 # Languages, and the short names of units
 ui-language = Language
-ui-language-device = As the device has it
+ui-language-device = Same as the device
 ui-unit-in = in
 ui-unit-mm = mm
 ui-unit-cm = cm

@@ -43,8 +43,12 @@ over = { $length } over
 under = { $length } under
 within-a-mark = right to the ruler’s mark
 none = none
-no-fringe = none; the edges are inside
+no-fringe = none; the edges show on the back of an unlined throw, and fray there a little
 number = { $n }
+far-m = { $n } m
+far-yd = { $n } yd
+spoken-far-m = { $n } metres
+spoken-far-yd = { $n } yards
 of = { $done } of { $all }
 minutes = { $n ->
     [one] { $n } minute
@@ -58,7 +62,15 @@ piece-square = Square { $at }
 piece-pair = Pair { $first } + { $second }
 piece-four = Four { $at }
 piece-row = Row of fours { $row }
+piece-rows = { $n ->
+    [2] Rows { $first } and { $last }
+   *[other] Rows { $first } to { $last }
+}
 piece-column = Column of fours { $column }
+piece-columns = { $n ->
+    [2] Columns { $first } and { $last }
+   *[other] Columns { $first } to { $last }
+}
 piece-part = Part { $first } to { $last }
 piece-whole = The whole throw
 spoken-place = row { $row }, place { $place }
@@ -121,8 +133,8 @@ rest-measured = { $n ->
 }
 ask-faces = Which squares get fabric?
 ask-faces-why = { $n ->
-    [one] One fabric is listed, and no square has it yet. Lay out both faces before you lap: a lapped square keeps its faces.
-   *[other] { $n } fabrics are listed, and no square has one yet. Lay out both faces before you lap: a lapped square keeps its faces.
+    [one] One fabric is listed, and no square has it yet. Lay out both faces before you join any squares: a joined square keeps its faces.
+   *[other] { $n } fabrics are listed, and no square has one yet. Lay out both faces before you join any squares: a joined square keeps its faces.
 }
 ask-faces-denim = So far every square is { $denim }: under Faces, choose squares to make them another denim.
 ask-faces-bare = All denim
@@ -130,6 +142,7 @@ noted-at = Written at { $piece }: { $text }
 special-measure-first = Measure the whole first: without that nobody can tell later what washing did.
 special-measure-unknown = It was not measured before washing. Measured now, it tells what the next wash does.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
+special-left-out = Not ticked with the rest: { $names }. Measured short or out of square, each has to be looked at by itself.
 remain = { $done ->
     [0] { $left } to do
    *[other] { $left } to do, { $done } done
@@ -140,7 +153,14 @@ tick-some = These { $n } { $past }
 tick-alike = These { $n } { $past }
 tick-alike-at = These { $n } at { $lap } { $past }
 tick-all = All { $n } { $past }
-tick-all-differ = All { $n } { $past }; figures differ
+tick-all-laps = All { $n } { $past } (laps differ)
+tick-unmeasured = { $label } ({ $n } not measured)
+tick-left-out = { $label }, without { $names }
+names-and-more = { $n ->
+    [one] { $names } and one more
+   *[other] { $names } and { $n } more
+}
+tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
 tick-spare = { $n ->
     [one] Take the spare square
    *[other] Take one of { $n } spare squares
@@ -151,6 +171,7 @@ title-cover-front = Glue fabric on the front
 title-cover-back = Glue fabric on the back
 title-press-cover = Press the glued square
 title-cool-cover = Let the square cool
+title-stitch-patch = Stitch round the patch
 title-dot = { $kind ->
     [pair] Lap and glue a pair
     [four] Lap two pairs into a four
@@ -180,6 +201,7 @@ title-join-binding = Join the strips into one
 title-press-binding = Fold and press the strip
 title-glue-binding = Fold the binding over the edge
 title-stitch-binding = Stitch the binding down
+title-snip = Snip the seam allowances
 title-wash = Wash { $n } of { $all }
 title-clip = Clip the threads after wash { $n } of { $all }
 
@@ -191,6 +213,8 @@ how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
     A few dots of washable glue, well inside the edge.
 how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
+how-stitch-patch = Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue goes in the first wash.
+    The stitching shows on the other face too.
 how-dot = Mark the lap along the edge of the right or lower piece, which lies underneath.
     Put small dots of washable glue inside the mark and lay the left or upper piece over it.
 how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
@@ -199,22 +223,31 @@ how-press-lap = Press the lap to set the glue. Keep the squares in line.
 how-cool-lap = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
 how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
-how-stitch-twin = Stitch down the middle of the lap, the same side up every time.
+how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge.
+    Stitch length 3 to 3.5 mm. Leave the thread ends long and tie them: a twin needle should not sew backwards.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-lap = Stitch down the middle of the lap.
+how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge.
+    Stitch length 3 to 3.5 mm for a straight row; a few stitches back at both ends secure it.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-seam = Stitch one allowance in from the raw edges. Take the pins out as you come to them.
-how-press-seam = Press the seam.
+how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even. Take the pins out as you come to them.
+    Stitch length 3 mm; a few stitches back at both ends.
+how-press-seam = Press the seam flat as it was sewn, then open.
+    Or press it to one side: stronger, but three layers thick, and about six at a crossing; then turn the next seam the other way.
+how-press-seam-exposed = Press the seam open, so that both allowances stand free to be snipped and to fray.
 how-press-block = Press it flat from both sides and let it lie until cool before measuring.
 how-square-up = Trim what is over, half from each side, so that the crossing stays in the middle.
 how-square-up-measure = Measure it first: denim stretches at the end of a seam.
     Trim what is over, half from each side. Most need no trimming.
 how-cut-binding = Cut them straight and just as long as told here: then their joins come to lie where the next steps say.
 how-join-binding = Lap the ends and stitch. Keep these joins away from where laps meet the edge.
+how-join-binding-seam = Lay the ends right sides together, stitch, and press the seam open. Keep these joins away from where seams meet the edge.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
-how-glue-binding = Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
+how-glue-binding = Before you bind, press the whole edge and trim it straight and even.
+    Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
     Lap the last end over the first; never over a crossing.
-how-stitch-binding = Stitch through both folds, all round. Slow at the corners and over the laps.
+how-stitch-binding = Stitch through all layers, all round, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
+how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
+    Only snipped edges fray into a fringe when washed.
 how-wash = Wash it by itself or in a bag. Shake it out well, then dry.
     Clean the lint filter before and after.
 how-clip = Clip the long loose threads on both sides. Leave the short fringe.
@@ -225,8 +258,8 @@ bound-bottom = { $along } along the bottom from the right
 bound-left = { $along } up the left side
 bound-start = Begin { $place }, and go round clockwise with full strips.
 bound-joins = The joins then come: { $places }.
-bound-clear = So every join keeps { $clear } or more from the laps and corners.
-special-opened = This join was opened again: only { $length } of it is to be done.
+bound-clear = So every join keeps { $clear } or more from the joins of the squares and from the corners.
+special-opened = This join was unpicked: only { $length } of it is to be sewn again.
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
 tick-cut = Cut
@@ -234,6 +267,7 @@ tick-cover-front = Glued
 tick-cover-back = Glued
 tick-press-cover = Pressed
 tick-cool-cover = It is cool
+tick-stitch-patch = Stitched round
 tick-dot = Lapped and glued
 tick-press-lap = Pressed
 tick-cool-lap = It is cool
@@ -247,6 +281,7 @@ tick-join-binding = Strips joined
 tick-press-binding = Folded and pressed
 tick-glue-binding = Folded over and held
 tick-stitch-binding = Stitched down
+tick-snip = Snipped
 tick-wash = Washed and dried
 tick-clip = Threads clipped
 
@@ -255,6 +290,7 @@ past-cover-front = glued in front
 past-cover-back = glued behind
 past-press-cover = pressed
 past-cool-cover = cooled
+past-stitch-patch = stitched round
 past-dot = lapped and glued
 past-press-lap = pressed
 past-cool-lap = cooled
@@ -268,6 +304,7 @@ past-join-binding = strips joined
 past-press-binding = binding pressed
 past-glue-binding = binding held in place
 past-stitch-binding = binding stitched
+past-snip = allowances snipped
 past-wash = washed
 past-clip = threads clipped
 
@@ -276,6 +313,7 @@ task-cover-front = glue fabric on the front
 task-cover-back = glue fabric on the back
 task-press-cover = press the covered square
 task-cool-cover = let the covered square cool
+task-stitch-patch = stitch round the patch
 task-dot = lap and glue
 task-press-lap = press the lap
 task-cool-lap = let the lap cool
@@ -289,6 +327,7 @@ task-join-binding = join the binding strips
 task-press-binding = fold and press the binding
 task-glue-binding = fold the binding over the edge
 task-stitch-binding = stitch the binding
+task-snip = snip the seam allowances
 task-wash = wash
 task-clip = clip the threads
 
@@ -299,7 +338,7 @@ caution-blade = Close the cutter’s guard every time you put it down. Cut away 
 caution-iron-title = Hot iron
 caution-iron = The plate and the steam burn; steam rises through glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
 caution-needle-title = Needle
-caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: turn the wheel by hand once round before you start. The machine’s manual decides.
+caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag. The machine’s manual decides.
 caution-lint-title = Lint burns
 caution-lint = Raw edges shed a lot of lint. Clean the dryer’s lint filter before and after each load, and do not leave the dryer running alone. Follow the machine’s manual.
 caution-children-title = Small children
@@ -343,11 +382,14 @@ figure-seams = Stitching
 figure-layers = Layers of cloth
 figure-off-across = Across
 figure-off-down = Down
-figure-lap-sewn-across = Lap sewn across
-figure-lap-sewn-down = Lap sewn down
+figure-lap-sewn-across = Lap sewn across, stretch included
+figure-lap-sewn-down = Lap sewn down, stretch included
+figure-allowance-sewn-across = Allowance sewn across, stretch included
+figure-allowance-sewn-down = Allowance sewn down, stretch included
 figure-mean = Usual side
 figure-spread = How much they differ
 figure-mean-lap = Mean lap sewn
+figure-mean-allowance = Mean allowance sewn
 lap-sewn = { $lap } (meant { $meant })
 strips = { $n ->
     [one] { $n } strip
@@ -371,8 +413,8 @@ seams = { $n ->
    *[other] { $n } seams, { $length } in all
 }
 layers = { $crossing ->
-    [0] up to { $lap } on a lap
-   *[other] up to { $lap } on a lap, { $crossing } where four corners meet
+    [0] up to { $lap } where two squares meet
+   *[other] up to { $lap } where two squares meet, { $crossing } where four corners meet
 }
 binding = { $n ->
     [one] { $length } in { $n } strip
@@ -395,8 +437,8 @@ face-both = { $n ->
    *[other] { $n } squares are covered on both faces.
 }
 face-layers = { $crossing ->
-    [0] The thickest lap has { $lap } layers.
-   *[other] The thickest lap has { $lap } layers, the thickest crossing { $crossing }.
+    [0] The thickest join has { $lap } layers.
+   *[other] The thickest join has { $lap } layers, the thickest crossing { $crossing }.
 }
 face-spoken = { $title }: { $across } across, { $down } down, { $n } covered with fabric
 print-used = { $used } used
@@ -451,6 +493,7 @@ verdict-across-over-rest = Across: { $over } over. Trim { $before } from the lef
 }
 verdict-across-over-one-side = Across: { $over } over, less than can be halved on this ruler. Trim it from the right.
 verdict-across-under = Across: { $over } under. Do not trim left or right.
+verdict-across-thin = By that width its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure so too: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
 verdict-down-exact = Down: just right.
 verdict-down-over = Down: { $over } over. Trim { $before } from the top and { $after } from the bottom; { $even ->
     [yes] the crossing stays in the middle.
@@ -462,6 +505,7 @@ verdict-down-over-rest = Down: { $over } over. Trim { $before } from the top and
 }
 verdict-down-over-one-side = Down: { $over } over, less than can be halved on this ruler. Trim it from the bottom.
 verdict-down-under = Down: { $over } under. Do not trim top or bottom.
+verdict-down-thin = By that height its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure so too: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
 short-edge-top = Short { $by } at the top; the binding hides it. Nothing more to do there.
 short-edge-right = Short { $by } at the right; the binding hides it. Nothing more to do there.
 short-edge-bottom = Short { $by } at the bottom; the binding hides it. Nothing more to do there.
@@ -480,17 +524,30 @@ drift-too-few = { $n ->
    *[other] { $n } fours measured: too few to tell a habit from chance. Across and down together, on average { $mean }.
 }
 drift-as-planned = { $n } fours measured. They come out as planned; on average { $mean }.
-drift-guess = { $n } fours measured: { $mean } on average so far; too few to be sure.
-drift-narrow = { $n } fours measured. They are over alike: the lap is being sewn { $by } narrower than marked.
-drift-wide = { $n } fours measured. They are under alike: the lap is being sewn { $by } wider than marked.
+drift-scattered = { $n } fours measured. On average { $mean }, but they differ: from { $least } to { $most }. Measure every one before you trim it, and look at how the squares were cut and lapped.
+drift-guess = { $n } fours measured: { $mean } on average so far. Too few to change the lap by: measure five or more.
+drift-narrow = { $n } fours measured. They are over alike: { $joining ->
+    [lapped] the lap is
+   *[other] the allowance is
+} being sewn { $by } narrower than marked.
+drift-wide = { $n } fours measured. They are under alike: { $joining ->
+    [lapped] the lap is
+   *[other] the allowance is
+} being sewn { $by } wider than marked.
 drift-stretch-across = { $n } fours measured. They are over across, not down: the cloth stretches across (on average { $mean }).
 drift-stretch-down = { $n } fours measured. They are over down, not across: the cloth stretches down (on average { $mean }).
 drift-stretch-both = { $n } fours measured. They are over unevenly: the cloth stretches (on average { $mean }).
 drift-uneven = { $n } fours measured. They are uneven, but not from stretch or one wrong lap (on average { $mean }). Look at how they were cut.
 drift-growing = { $n } fours measured. They grow by { $by } with each four: the mark or the guide is moving.
 drift-shrinking = { $n } fours measured. They shrink by { $by } with each four: the mark or the guide is moving.
-drift-mark-wider = Mark the next laps { $by } wider.
-drift-mark-narrower = Mark the next laps { $by } narrower.
+drift-mark-wider = { $joining ->
+    [lapped] Mark the next laps { $by } wider.
+   *[other] Sew the next seams with an allowance { $by } wider.
+}
+drift-mark-narrower = { $joining ->
+    [lapped] Mark the next laps { $by } narrower.
+   *[other] Sew the next seams with an allowance { $by } narrower.
+}
 sure-guess = With so few this is a guess.
 sure-likely = With so many this is likely.
 sure-firm = With so many this is fairly sure.
@@ -529,8 +586,8 @@ save-across-lapped = { $piece } is { $short } short across: { $laps }.
 save-down-lapped = { $piece } is { $short } short down: { $laps }.
 save-across-edge = { $piece } is { $short } short across, at the outer edge, where the binding hides it.
 save-down-edge = { $piece } is { $short } short down, at the outer edge, where the binding hides it.
-save-across-resewn = { $piece } is { $short } short across: open its upright laps and sew them that much narrower.
-save-down-resewn = { $piece } is { $short } short down: open its level lap and sew it that much narrower.
+save-across-resewn = { $piece } is { $short } short across: unpick its upright laps and sew them that much narrower.
+save-down-resewn = { $piece } is { $short } short down: unpick its level lap and sew it that much narrower.
 save-across-renewed = { $piece } is { $short } short across: make another.
 save-down-renewed = { $piece } is { $short } short down: make another.
 save-across-left = { $piece } is { $short } short across and sewn in; its row stays short.
@@ -565,12 +622,14 @@ closing-column = Column of fours { $n } comes out { $off }.
 ## Pieces that are off
 
 off-block = It measures { $size }. Across: { $across }. Down: { $down }.
+off-thin-across = By its width, its upright laps leave too little fringe, unless the cloth has stretched: measure a lap.
+off-thin-down = By its height, its level lap leaves too little fringe, unless the cloth has stretched: measure the lap.
 off-measure-first = Measure it to see what can be done about its size.
 off-what = What is the matter with it?
 off-not-cut = This square is not cut yet.
 off-which = If one of its squares is spoilt, choose which.
-off-rest = Nothing needs doing.
-off-rest-trim = Trim off what is over when you square it up; nothing else needs doing.
+off-rest = What is wrong with it? Choose a square of it that is spoilt, or measure the piece.
+off-rest-trim = Trim off what is over when you square it up. If something else is wrong, choose the square that is spoilt.
 off-mis-cut = It was cut too small or crooked.
 off-flaw = It has a hole, a stain or a worn patch.
 off-scorched = It was scorched.
@@ -596,7 +655,8 @@ way-lap-less = { $n ->
     [one] Lap it less where it meets its neighbour
    *[other] Lap it less where it meets its neighbours
 }
-way-resew = Open its lap and sew it narrower
+way-resew = Unpick its lap and sew it narrower
+way-resew-wider = Unpick its lap and sew it again at { $lap }
 way-trim = { $n ->
     [0] Trim all fours to { $size }
     [one] Trim all fours to { $size }, and lap less at one join
@@ -614,7 +674,7 @@ way-fewer-cloth = { $n ->
    *[other] { $n } squares less are to be cut: cut this one from their cloth.
 }
 way-spare-done = Done: a spare is taken for { $piece }.
-way-recut-done = Done: { $piece } is to be cut anew.
+way-recut-done = Done: { $piece } is to be cut again.
 way-patch-done = { $face ->
     [front] Done: { $piece } is to be covered on the front.
    *[other] Done: { $piece } is to be covered on the back.
@@ -631,7 +691,8 @@ way-lap-less-done = { $n ->
     [one] Done: one join of { $piece } is marked with a narrower lap. Its step says so.
    *[other] Done: { $n } joins of { $piece } are marked with a narrower lap. Their steps say so.
 }
-way-resew-done = Done: the lap of { $piece } is to be opened and sewn narrower.
+way-resew-done = Done: the lap of { $piece } is to be unpicked and sewn narrower.
+way-resew-wider-done = Done: the lap of { $piece } is to be unpicked and sewn again at { $lap }.
 way-trim-done = { $n ->
     [0] Done: all fours are trimmed to { $size } now.
     [one] Done: all fours are trimmed to { $size } now, and one join is lapped less. Its step says so.
@@ -640,25 +701,26 @@ way-trim-done = { $n ->
 way-to-edge-done = Done: { $piece } and { $place } have changed places; the binding hides what is short.
 way-another-done = Done: { $piece } is set aside; another is to be made.
 opening-square = { $n ->
-    [one] First open one seam, before the new { $piece } goes in
-   *[other] First open { $n } seams, before the new { $piece } goes in
+    [one] First unpick one seam, before the new { $piece } goes in
+   *[other] First unpick { $n } seams, before the new { $piece } goes in
 }
 opening-lap = { $n ->
-    [one] First open one seam
-   *[other] First open { $n } seams
+    [one] First unpick one seam
+   *[other] First unpick { $n } seams
 }
-opening-all = Open { $a } from { $b }: the whole seam, { $length }.
-opening-part = Open { $a } from { $b }: only { $length }, along { $along }.
-relabel = Chalk the labels anew: { $list }.
+opening-all = Unpick { $a } from { $b }: the whole seam, { $length }.
+opening-part = Unpick { $a } from { $b }: only { $length }, along { $along }.
+relabel = Chalk the new labels on: { $list }.
 relabel-one = { $from } is now { $to }
 way-lap-at = Where it meets { $piece }: lap only { $lap }, not { $usual }.
 way-lap-between = Where { $a } meets { $b }: lap only { $lap }, not { $usual }.
 way-new-lap = New lap: { $lap }.
 way-unpick = { $n ->
-    [one] Opens one seam, { $length }.
-   *[other] Opens { $n } seams, { $length } in all.
+    [one] One seam to unpick, { $length }.
+   *[other] { $n } seams to unpick, { $length } in all.
 }
-way-nothing-undone = Nothing sewn is opened.
+way-nothing-undone = Nothing sewn is unpicked.
+way-patch-round = Its edges lie in no lap, so it is stitched round once it has cooled: glue alone goes in the wash.
 way-size = The throw will measure { $size }.
 way-minutes = { $n ->
     [0] Hardly any work.
@@ -670,9 +732,9 @@ aside-several = Left over: { $list }, for cushion fronts or corners of the next 
 stays-lapped = Left as glued or sewn, with { $lap }: { $pieces }.
 trim-again = To be trimmed again, to { $size }: { $pieces }.
 trim-now = To be trimmed when squared up, to { $size }: { $pieces }.
-marks-anew = Laps marked for pieces that are short are reckoned anew.
+marks-anew = Laps marked for pieces that are short are worked out again.
 stays-short = Smaller than the new size and left at { $size }: { $pieces }.
-moved = { $from } goes to the place of { $to }: chalk it anew.
+moved = { $from } goes to the place of { $to }: chalk its new label on.
 
 ## Changed minds
 
@@ -699,17 +761,17 @@ hold-left = { $n ->
    *[other] { $n } joins between fours remain.
 }
 hold-fringe = It leaves { $fringe } of fringe each side.
-hold-choose = Lap the rest { $lap }
+hold-choose = Join the rest at { $lap }
 figure-foreseen = Should measure
 whole-across-exact = Across: { $foreseen }, just what it should measure.
 whole-down-exact = Down: { $foreseen }, just what it should measure.
 whole-across = Across: { $measured }. It should measure { $foreseen }: { $off }.
 whole-down = Down: { $measured }. It should measure { $foreseen }: { $off }.
 whole-within = Cloth gives as much in making up (up to 2 %, common practice). Nothing is wrong.
-whole-beyond = That is more than cloth usually gives in making up (2 %, common practice). Measure a few laps: some may be sewn wider or narrower than marked.
+whole-beyond = That is more than cloth usually gives in making up (2 %, common practice). Measure a few joins: some may be sewn wider or narrower than marked.
 whole-each = { $laps ->
-    [one] It is all at one lap: { $each }.
-   *[other] Shared among { $laps } laps, that is { $each } at each.
+    [one] It is all at one join: { $each }.
+   *[other] Shared among { $laps } joins, that is { $each } at each.
 }
 whole-washed-unknown = It was not measured before washing, so what washing did cannot be told from what sewing did. Cloth usually draws in when washed.
 whole-washed-across = Across: { $before } before, { $now } after { $n ->
@@ -783,7 +845,10 @@ did-begin = Begun: { $name }, { $grid }
 did-rename = Named { $name }
 did-archive = Put away
 did-unarchive = Taken out again
-did-change-plan = Plan changed: { $grid }, lap { $lap }, trim to { $trim }
+did-change-plan = Plan changed: { $grid }, { $joining ->
+    [lapped] lap
+   *[other] seam allowance
+} { $lap }, trim to { $trim }
 did-face = { $piece }: front { $front }, back { $back }
 did-faces = { $n ->
     [one] One square’s faces changed
@@ -795,6 +860,7 @@ did-cover-front = Fabric glued on the front: { $piece }
 did-cover-back = Fabric glued on the back: { $piece }
 did-press-cover = Pressed: { $piece }
 did-cool-cover = Cooled: { $piece }
+did-stitch-patch = Patch stitched round: { $piece }
 did-dot = Lapped and glued: { $piece }
 did-press-lap = Lap pressed: { $piece }
 did-cool-lap = Lap cooled: { $piece }
@@ -803,11 +869,17 @@ did-stitch = Stitched: { $piece }
 did-press-seam = Seam pressed: { $piece }
 did-press-block = Pressed flat: { $piece }
 did-square-up = Squared up: { $piece }, { $size }
+did-unmeasured = { $n ->
+    [one] { $what } (one not measured)
+   *[other] { $what } ({ $n } not measured)
+}
+sizes-differ = each at its own size
 did-cut-binding = Binding strips cut
 did-join-binding = Binding strips joined
 did-press-binding = Binding folded and pressed
 did-glue-binding = Binding folded over the edge
 did-stitch-binding = Binding stitched
+did-snip = Seam allowances snipped
 did-wash = Washed
 did-clip = Threads clipped
 did-use-spares = Spare used: { $piece }
@@ -820,12 +892,12 @@ did-measure = Measured: { $piece }, { $size }
 did-outline = Sides measured: { $piece }
 did-mark-lap = Lap marked where { $a } meets { $b }: { $lap }
 did-mark-laps = { $n ->
-    [one] One lap marked anew
-   *[other] { $n } laps marked anew
+    [one] One lap marked again
+   *[other] { $n } laps marked again
 }
 did-unpick = { $n ->
-    [one] Opened again: { $piece }, { $length }
-   *[other] Opened again: { $piece } and what touches it, { $n } seams, { $length }
+    [one] Unpicked: { $piece }, { $length }
+   *[other] Unpicked: { $piece } and what touches it, { $n } seams, { $length }
 }
 did-patch = { $piece } to be covered where it is sewn: { $why }
 did-move = { $n ->
@@ -851,7 +923,10 @@ did-cut-piece = Cut up a piece of { $name }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
 }
-did-scrap = Test scrap, lap { $lap }: { $verdict }
+did-scrap = Test scrap, { $joining ->
+    [lapped] lap
+   *[other] seam allowance
+} { $lap }: { $verdict }
 did-plate = Plate opening measured: { $opening }
 did-gather = Laid ready
 did-ungather = Not at hand after all
@@ -864,10 +939,12 @@ error-advice-fringe = The fringe each side would be { $fringe }. With so little,
 error-advice-fringe-next = { $enough } leaves enough. Try it on a scrap; your test scrap decides.
 error-advice-odd = An odd count leaves single pairs beside the fours. They are planned too.
 error-advice-odd-next = Nothing to do; even counts are a little less work.
+error-advice-trim = With this lap a four comes out at { $natural }: it cannot be trimmed to { $trim }.
+error-advice-trim-next = Leave the trim size empty, or choose { $natural } or less.
 error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Set wide, it strikes the plate: with needles { $spacing } apart, set the stitch { $spacing } narrower than the plate’s opening.
-error-advice-twin-next = Keep the same side up. Turn the wheel by hand once before you start; the machine’s manual decides.
-error-advice-lap-large = A third or more of each square disappears in the laps.
-error-advice-lap-large-next = A narrower lap or a larger square gives more throw for the cloth.
+error-advice-twin-next = Keep the same side up, and turn the wheel by hand once before you start. Two rows with a single needle, one after the other, do as well; then either side may lie up.
+error-advice-lap-large = A third or more of each square disappears in the joins.
+error-advice-lap-large-next = Narrower joins or larger squares give more throw for the cloth.
 
 ## What was typed
 
@@ -894,8 +971,8 @@ error-plan-side = The square’s side is too large or too small.
 error-plan-side-next = Choose a side from { $least } to { $most }.
 error-plan-grid = That is too many squares, or none.
 error-plan-grid-next = Choose from 1 to { $most } squares each way.
-error-plan-lap = The lap leaves nothing of the square, or is nothing.
-error-plan-lap-next = Choose a lap under half the square’s side; ½ in (12.7 mm) is usual on denim.
+error-plan-lap = The lap or seam allowance is nothing, or leaves nothing of the square.
+error-plan-lap-next = Choose a lap under half the square’s side; { $usual } is usual on denim.
 error-plan-between = The lap between fours leaves nothing of the square, or is nothing.
 error-plan-between-next = Choose a lap under half the square’s side, or leave it empty for the same lap everywhere.
 error-plan-stitch = The stitching is wider than what it must hold.
@@ -903,7 +980,7 @@ error-plan-stitch-next = Choose a narrower stitch or a wider lap.
 error-plan-trim = A four cannot be trimmed to that size.
 error-plan-trim-next = Choose a size larger than one square and no larger than two, or leave it empty.
 error-plan-binding = The binding cannot be cut like that.
-error-plan-binding-next = Choose a strip at least 10 mm wide, no wider than a square, and pieces longer than two laps.
+error-plan-binding-next = Choose a strip at least { $least } wide, no wider than a square, and pieces longer than two laps.
 error-plan-counts = That is more washing or cooling than this plan holds.
 error-plan-counts-next = Choose up to 9 washes and up to 240 minutes.
 
@@ -928,6 +1005,12 @@ error-already-cut = { $squares ->
    *[other] { $squares } squares are cut already at the old size.
 }
 error-already-cut-next = Keep this size, or begin another throw with the new one.
+error-denim-cut = { $piece } is cut already, so its denim stays.
+error-denim-cut-next = Choose squares that are still to be cut; a loose square can be turned over.
+error-cut-larger = Squares are not cut larger by so much.
+error-cut-larger-next = Choose a small allowance, or nothing.
+error-pack-small = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
+error-pack-small-next = Choose a pack of { $wanted } or larger, which is cut down; or plan smaller squares before any is cut.
 error-already-made = { $piece } is made already and has no place in that plan.
 error-already-made-next = Choose a grid and an order that keep it, or undo back to before it was made.
 error-joined = { $piece } is joined to others already.
@@ -950,7 +1033,7 @@ error-pile = That is not on the pile, or the pile is full.
 error-pile-next = Go back to the pile and choose a piece there.
 error-cut-up = That piece is cut up already.
 error-cut-up-next = What was counted stands; undo takes the last count back.
-error-many-squares = Nobody gets that many squares from it.
+error-many-squares = That is more squares than it can give.
 error-many-squares-next = Count again; { $most } is the most that is taken.
 error-weight = That is not a weight of cloth.
 error-weight-next = Write it like 14 oz or 475 g/m².
@@ -988,7 +1071,7 @@ error-outline-impossible = No block has such sides and diagonals.
 error-outline-impossible-next = Measure the sides and both diagonals again.
 error-outline-open = These measures do not fit together: they are { $by } apart.
 error-outline-open-next = Measure { $line } again.
-error-nothing-to-unpick = { $piece } has nothing sewn that could be opened, or is joined on already.
+error-nothing-to-unpick = { $piece } has nothing sewn that could be unpicked, or is joined on already.
 error-nothing-to-unpick-next = Choose a piece that is sewn and still loose.
 error-lap-too-narrow = A lap of { $lap } leaves too little fringe.
 error-lap-too-narrow-next = { $least } is the narrowest that holds; or change the least fringe in the plan.
@@ -1162,8 +1245,8 @@ item-binding-strips = { $n ->
 }
 item-binding-length = { $n ->
     [0] { $length } in all, no joins.
-    [one] { $length } in all, one join, kept off the laps.
-   *[other] { $length } in all, { $n } joins, kept off the laps.
+    [one] { $length } in all, one join, kept off the joins of the squares.
+   *[other] { $length } in all, { $n } joins, kept off the joins of the squares.
 }
 item-thread = Thread
 item-thread-needles = { $needles ->
@@ -1181,14 +1264,16 @@ item-bobbins-length = { $length }: { $n ->
    *[other] { $n } bobbins of { $size }
 }.
 item-needles = Needles
-item-needles-twin = A twin needle for denim, { $spacing } apart.
-item-needles-single = Needles for denim, size 100.
+item-needles-twin = A jeans twin needle, system 130/705 H, { $spacing } apart.
+item-needles-single = Jeans needles, system 130/705 H-J, size 90/14 to 110/18.
 item-needles-spare = One or two to spare; thick crossings break them.
 item-glue = Washable glue
 item-glue-dots = About { $dots } dots, { $n ->
-    [one] one bottle of 118 ml
-   *[other] { $n } bottles of 118 ml
+    [one] one bottle of { $size }
+   *[other] { $n } bottles of { $size }
 } (our estimate).
+bottle-inch = 4 fl oz
+bottle-metric = 118 ml
 item-marker = A marker that vanishes
 item-marker-test = Try it on a scrap: some marks come back with heat or cold.
 item-cutter = Cutter, mat and ruler
@@ -1209,7 +1294,7 @@ yards = { $n } yd
 washer-roomy = It goes into a household washer (7 kg) with room to move.
 washer-tight = It fills a household washer (7 kg): wash it by itself.
 washer-heavy = It is too heavy for a household washer (7 kg): a large machine is kinder to both.
-gather-estimates = Weight and thread are reckoned from usual cloth unless the pile says otherwise.
+gather-estimates = Weight and thread are worked out from usual cloth unless the pile says otherwise.
 
 ## Test scraps
 
@@ -1220,7 +1305,10 @@ scrap-little-fringe = Too little fringe
 scrap-bulky = Too bulky
 scrap-puckers = Puckers or skips
 scrap-other = Something else
-scrap-title = Lap { $lap }, { $stitch }
+scrap-title = { $joining ->
+    [lapped] Lap { $lap }, { $stitch }
+   *[other] Seam allowance { $lap }, { $stitch }
+}
 scrap-fringe = Fringe each side { $fringe }
 scrap-use = Take this for the plan
 scrap-keep-plate = Keep the plate’s opening
@@ -1313,6 +1401,7 @@ sheet-column-cover-front = fabric in front
 sheet-column-cover-back = fabric behind
 sheet-column-press-cover = press
 sheet-column-cool-cover = cool
+sheet-column-stitch-patch = stitch patch
 sheet-column-dot = lap and glue
 sheet-column-press-lap = press
 sheet-column-cool-lap = cool
@@ -1326,6 +1415,7 @@ sheet-column-join-binding = join them
 sheet-column-press-binding = fold and press
 sheet-column-glue-binding = fold over the edge
 sheet-column-stitch-binding = stitch
+sheet-column-snip = snip
 sheet-column-wash = wash
 sheet-column-clip = clip the threads
 sheet-then = , { "" }
@@ -1480,10 +1570,7 @@ wishes-free = On the front { $front_free ->
 wish-covered = Covered
 wish-covered-value = front { $front }, back { $back }
 wish-apart = Like fabrics touching
-wish-apart-value = { $n ->
-    [0] none
-   *[other] { $n }
-}
+wish-apart-none = No like fabrics touch
 wish-even-front = Spread on the front
 wish-even-back = Spread on the back
 wish-even-value = { $how ->
@@ -1534,10 +1621,13 @@ stitching-back = Not the stitching side: the bobbin thread lies on this face.
 floor-title = Row { $row } of fours: squares { $first } to { $last }
 floor-text = Lay these squares front up, left to right. Compare each with the picture before you go on.
 floor-joined = joined to its row
-floor-cell = { $piece }: up { $up }, beneath { $under }, grain { $grain ->
+floor-cell = { $piece }. Top: { $up }. Underneath: { $under }. Grain: { $grain ->
     [across] across
    *[other] up and down
 }
+floor-wrong-side = { $denim }, wrong side
+floor-its-wrong-side = its wrong side
+floor-its-right-side = its right side
 floor-cell-sewn = { $cell }, { $sewn }
 covering-front = { $print } on the front
 covering-back = { $print } on the back
@@ -1569,7 +1659,8 @@ error-nothing-brought-next = Choose a throw file first.
 
 ## A throw that is brought
 
-bring-found = While your throw was open, another program put this file in the place of its own. Your throw is back in its place; both files are kept beside it as { $here } and { $brought }. The last step you did was not kept: do it again afterwards.
+bring-found = Another program changed this throw’s file. Nothing is lost; do your last step again afterwards.
+bring-found-details = While your throw was open, another program put this file in the place of its own. Your throw is back in its place; both files are kept beside it as { $here } and { $brought }.
 bring-new = A throw for your shelf
 bring-new-what = No copy of it is here yet.
 bring-add = Put it on the shelf
@@ -1604,9 +1695,16 @@ bring-apart-what = Only here: { $here ->
 }. What came before is the same in both.
 bring-conflicts = { $n ->
     [0] Nothing in them stands against the other: all of both can be kept.
-    [one] In one place they cannot both stand: choose which to keep there. All else of both is kept.
-   *[other] In { $n } places they cannot both stand: choose which to keep in each. All else of both is kept.
+    [one] In one place they cannot both stand: choose which to keep there. The steps listed on the other side are dropped; all that is not listed is kept.
+   *[other] In { $n } places they cannot both stand: choose which to keep in each. The steps listed on the other side are dropped; all that is not listed is kept.
 }
+bring-only = Only on this side, and lost with the other choice: { $list }
+bring-alike = Both read alike; they differ in details that are not told here.
+bring-more-squares = { $n ->
+    [one] and one more square
+   *[other] and { $n } more squares
+}
+bring-stock = { $name } ({ $n } at hand)
 bring-unmergeable = They cannot be made one.
 bring-merge = Merge them
 bring-both = Keep both
@@ -1668,7 +1766,7 @@ made-wash = { $n ->
 }
 lessons-from = Learned from { $name }
 lesson-scrap = On a scrap, a lap of { $lap } was found right.
-lesson-drift = { $n } measured fours came out { $off } for each lap, in the mean.
+lesson-drift = { $n } measured fours came out { $off } for each lap, on average.
 lesson-whole = Finished, it measured { $size }; planned { $planned }.
 lesson-wash = { $n ->
     [one] One wash changed it by { $across } % across and { $down } % down (ISO 5077).
@@ -1695,7 +1793,7 @@ lesson-pace = { $minutes ->
     [one] It took you about a minute each.
    *[other] It took you about { $minutes } minutes each.
 }
-drift-before = On { $name }, { $n } measured fours came out { $off } for each lap, in the mean. Measure three here to see how this throw goes.
+drift-before = On { $name }, { $n } measured fours came out { $off } for each lap, on average. Measure three here to see how this throw goes.
 again-name = { $name }, again
 
 

@@ -45,9 +45,11 @@ impl Service {
             && let Ok(brought) = import::read(path, bytes.clone())
         {
             let args = [("here", name(here)), ("brought", name(copy))];
-            let said = self.words.say("bring-found", &args);
+            let said = self.words.say("bring-found", &[]);
+            let details = self.words.say("bring-found-details", &args);
             let view = self.import(Ok(brought), now).map(|mut view| {
                 view.said.insert(0, said);
+                view.details = Some(details);
                 view
             });
             self.pending = Some(view);

@@ -31,7 +31,9 @@ pub(in crate::show) fn step(
         (Task::JoinBinding, _) => binding::strip_ends(&mut d, throw, context),
         (Task::PressBinding, _) => binding::folded(&mut d, throw),
         (Task::GlueBinding, _) => binding::laid_round(&mut d, throw, context),
-        (Task::StitchBinding | Task::Wash | Task::Clip, _) => binding::whole(&mut d, throw),
+        (Task::StitchBinding | Task::Snip | Task::Wash | Task::Clip, _) => {
+            binding::whole(&mut d, throw)
+        }
         (_, None) => square(&mut d, throw, task, piece),
         (Task::SquareUp | Task::PressBlock, Some(_)) => trim::block(&mut d, throw, piece, context),
         (_, Some(join)) => joined(&mut d, throw, task, join, context),
@@ -134,11 +136,25 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
                 d.named_area([x, 0.0, s, s], Ink::Denim, cloth, label);
             };
             side(0.0, Face::Front);
-            if cover.back.is_some() {
-                side(s * 1.1, Face::Back);
-                return (s * 2.1, s);
+            let wide = match cover.back.is_some() {
+                true => {
+                    side(s * 1.1, Face::Back);
+                    s * 2.1
+                }
+                false => s,
+            };
+            if task == Task::StitchPatch {
+                let (near, far) = (s * 0.03, s * 0.97);
+                for side in [
+                    [near, near, far, near],
+                    [near, far, far, far],
+                    [near, near, near, far],
+                    [far, near, far, far],
+                ] {
+                    d.line(side, Ink::Stitch);
+                }
             }
-            (s, s)
+            (wide, s)
         }
     }
 }

@@ -26,7 +26,7 @@ fn last_stage(task: Task) -> Option<&'static str> {
         | Task::PressBinding
         | Task::GlueBinding
         | Task::StitchBinding => Some("binding"),
-        Task::Wash | Task::Clip => Some("washing"),
+        Task::Snip | Task::Wash | Task::Clip => Some("washing"),
         _ => None,
     }
 }
@@ -253,8 +253,8 @@ fn step(
         Task::JoinBinding | Task::GlueBinding => work::special(throw, task, piece, context),
         _ => Vec::new(),
     };
-    let key = work::how_key(throw, task, piece);
-    how.extend(context.say(&key, &[]).lines().map(str::to_string));
+    let usual = work::usual_how(throw, task, piece, context);
+    how.extend(usual.lines().map(str::to_string));
     if matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         for piece in pieces {
             if let Some(opened) = throw.work(*piece).and_then(|w| w.opened) {

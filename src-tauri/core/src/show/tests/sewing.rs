@@ -1,0 +1,532 @@
+//! What the screens say is what a sewing teacher would say.
+
+use super::*;
+use crate::throw::{Event, Mishap};
+
+/// Make a record of these events on top of another, as an older Lapwork could have written it.
+fn with(journal: &Journal, events: Vec<Event>) -> Journal {
+    let mut text = journal.text();
+    let n = journal.entries().count() as u64 + 1;
+    let what = crate::log::journal::What::Do(events);
+    text += &crate::log::journal::Entry { n, at: 2, what }.line();
+    Journal::read(text.as_bytes()).expect("it follows").journal
+}
+
+/// A fabric glued over a scorch in a sewn four is stitched round: no lap holds its edges.
+#[test]
+fn a_patch_on_a_sewn_square_is_stitched_round() {
+    let mut journal = stitched(4, 2);
+    let square = Rect::square(0, 0);
+    let off = off_view(&journal, square, Some(Mishap::Scorched));
+    let patch = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::Patch { .. });
+    let way = off.ways.iter().find(patch).expect("a patch is offered");
+    assert!(plain(&way.lines).contains("stitched round"), "{way:?}");
+    act(&mut journal, &way.button.action, 2);
+    for (n, task) in [Task::CoverFront, Task::PressCover, Task::CoolCover]
+        .into_iter()
+        .enumerate()
+    {
+        let hour = 10 + n as i64;
+        all_ready(&mut journal, task, Kind::Square, hour);
+    }
+    let throw = journal.throw();
+    assert_eq!(throw.next(square), Some(Task::StitchPatch));
+    let card = card_of(&journal, Task::StitchPatch, Kind::Square);
+    assert_eq!(card.station, Station::Machine);
+    assert!(plain(&card.how).contains("on all four sides, ⅛ in in from its edge"));
+    act(&mut journal, &card.ticks[0].action, 60_000_000);
+    assert!(journal.throw().complete(square));
+    // Damage on the other face is covered too, and stitched round once more.
+    let off = off_view(&journal, square, Some(Mishap::Scorched));
+    let way = off.ways.iter().find(patch).expect("the back is free");
+    act(&mut journal, &way.button.action, 60_000_001);
+    let tasks = journal.throw().tasks(square);
+    let rounds = tasks.iter().filter(|t| **t == Task::StitchPatch).count();
+    assert_eq!(rounds, 2);
+}
+
+/// A loose square's fabric is held by the laps to come, and a patch of an older file stays as
+/// it was.
+#[test]
+fn no_other_patch_is_stitched_round() {
+    let mut journal = begin(Plan::default());
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
+    let (piece, why) = (Rect::square(0, 0), Mishap::Scorched);
+    let action = Command::Patch {
+        piece,
+        face: Face::Front,
+        print: 0,
+        why,
+    };
+    act(&mut journal, &action, 9_000_000);
+    assert!(!journal.throw().tasks(piece).contains(&Task::StitchPatch));
+    let older = with(
+        &stitched(4, 2),
+        vec![{
+            let line = r#"{"patched":{"piece":[0,0,1,1],"why":"scorched"}}"#;
+            serde_json::from_str(line).expect("an older event")
+        }],
+    );
+    assert!(!older.throw().tasks(piece).contains(&Task::StitchPatch));
+}
+
+/// Glue goes in the wash, so that no wash comes before the patch is stitched round.
+#[test]
+fn no_wash_comes_before_a_patch_is_stitched_round() {
+    let mut journal = unwashed();
+    let whole = journal.throw().assembly().whole();
+    let square = Rect::square(0, 0);
+    let off = off_view(&journal, square, Some(Mishap::Scorched));
+    let patch = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::Patch { .. });
+    let way = off.ways.iter().find(patch).expect("a patch is offered");
+    assert_eq!(journal.throw().waits_for(whole), None);
+    act(&mut journal, &way.button.action, 1 << 40);
+    assert_eq!(journal.throw().waits_for(whole), Some(square));
+    let wash = Command::Tick {
+        task: Task::Wash,
+        pieces: vec![whole],
+    };
+    assert!(journal.propose(&wash, 1 << 40).is_err());
+    for (task, more) in [
+        (Task::CoverFront, 1),
+        (Task::PressCover, 2),
+        (Task::CoolCover, 9_000_000),
+        (Task::StitchPatch, 9_000_001),
+    ] {
+        let pieces = vec![square];
+        act(
+            &mut journal,
+            &Command::Tick { task, pieces },
+            (1 << 40) + more,
+        );
+    }
+    act(&mut journal, &wash, (1 << 40) + 9_000_002);
+}
+
+/// Fours with an open verdict are left out of a tick for all, by name, and unmeasured ones are
+/// said to be so.
+#[test]
+fn a_tick_for_all_leaves_open_verdicts_out() {
+    let words = Words::english();
+    let mut journal = stitched(8, 4);
+    // One within the throw is short; one leans.
+    let (short, skewed) = (Rect::from([0, 2, 2, 2]), Rect::from([2, 4, 2, 2]));
+    sized(&mut journal, short, FULL - 15, FULL);
+    let side = sixty_fourths(FULL + 10);
+    let sides = crate::measure::outline::Sides {
+        top: side,
+        right: side,
+        bottom: side,
+        left: side,
+    };
+    let measures = crate::measure::outline::Measures {
+        sides,
+        diagonals: Some((sixty_fourths(890), sixty_fourths(860))),
+    };
+    let piece = skewed;
+    act(
+        &mut journal,
+        &Command::MeasureOutline { piece, measures },
+        2,
+    );
+    sized(&mut journal, Rect::from([0, 4, 2, 2]), FULL, FULL);
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    let all = card.ticks.last().expect("a tick for all");
+    assert_eq!(
+        all.label,
+        "These 6 squared up (5 not measured), without Four A2, Four B3"
+    );
+    assert!(plain(&card.how).contains("Not ticked with the rest: Four A2, Four B3."));
+    act(&mut journal, &all.action, 3);
+    let throw = journal.throw();
+    assert!(!throw.has(short, Task::SquareUp) && !throw.has(skewed, Task::SquareUp));
+    let squared = throw.assembly().blocks();
+    let squared = squared.iter().filter(|b| throw.has(**b, Task::SquareUp));
+    assert_eq!(squared.count(), 6);
+    let rows = super::history::rows(&journal, 1, context(&words));
+    assert!(
+        rows[0].text.ends_with("(5 not measured)"),
+        "{}",
+        rows[0].text
+    );
+    // Each is still ticked by itself.
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    assert_eq!((card.piece, card.ticks.len()), (short, 1));
+    act(&mut journal, &card.ticks[0].action, 4);
+}
+
+/// Gluing different fabrics says how many.
+#[test]
+fn a_tick_for_all_counts_the_fabrics() {
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    });
+    for (n, print) in [0, 1, 1, 2].into_iter().enumerate() {
+        let action = Command::SetFace {
+            pieces: vec![Rect::square(0, n as u16)],
+            face: Face::Front,
+            print: Some(print),
+        };
+        act(&mut journal, &action, 0);
+    }
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
+    let card = card_of(&journal, Task::CoverFront, Kind::Square);
+    assert_eq!(card.ticks.last().unwrap().label, "All 4 glued (3 fabrics)");
+}
+
+/// What the measure screen says of the fours measured so far.
+fn fours_said(journal: &Journal) -> String {
+    let words = Words::english();
+    let trims = answer(journal, &Query::Trim, context(&words));
+    match trims {
+        Ok(View::Trim(view)) => view.said.replace('\u{a0}', " "),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// Three fours advise nothing, and fours that differ by half an inch are not as planned.
+#[test]
+fn few_or_uneven_fours_are_not_taken_for_a_habit() {
+    let mut journal = stitched(8, 6);
+    let blocks = journal.throw().assembly().blocks();
+    for piece in blocks.iter().take(3) {
+        sized(&mut journal, *piece, FULL + 12, FULL + 12);
+    }
+    assert_eq!(
+        fours_said(&journal),
+        "3 fours measured: 3/16 in over on average so far. \
+         Too few to change the lap by: measure five or more."
+    );
+    let mut journal = stitched(8, 6);
+    let off = [-15, 15, -9, 9, -12, 12, 12, -12, 9, -9, 15, -15];
+    for (piece, off) in blocks.iter().zip(off) {
+        sized(&mut journal, *piece, FULL + off, FULL + off);
+    }
+    let said = fours_said(&journal);
+    assert!(said.contains("but they differ: from "), "{said}");
+    assert!(!said.contains("fairly sure"), "{said}");
+}
+
+/// A four whose laps came out too narrow for the needle is not only trimmed: that its fringe is
+/// too short is said, and sewing it again is offered.
+#[test]
+fn a_lap_sewn_too_narrow_is_told_and_can_be_sewn_again() {
+    let mut journal = stitched(4, 2);
+    let piece = Rect::from([0, 0, 2, 2]);
+    // Laps of ¼ in instead of ½ in under a twin needle of 4 mm.
+    sized(&mut journal, piece, FULL + 16, FULL);
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    let how = plain(&card.how);
+    assert!(
+        how.contains("its lap is only ¼ in, with ≈ 1/16 in of fringe"),
+        "{how}"
+    );
+    assert!(how.contains("stretched would measure so too"), "{how}");
+    let off = off_view(&journal, piece, None);
+    assert_eq!(off.rest, None);
+    let way = &off.ways[0];
+    assert_eq!(
+        plain(std::slice::from_ref(&way.title)),
+        "Unpick its lap and sew it again at ½ in"
+    );
+    act(&mut journal, &way.button.action, 2);
+    let pair = Rect::from([0, 0, 1, 2]);
+    assert_eq!(journal.throw().next(pair), Some(Task::Dot));
+    // One that is right is not.
+    sized(&mut journal, Rect::from([0, 2, 2, 2]), FULL + 2, FULL);
+    assert!(
+        off_view(&journal, Rect::from([0, 2, 2, 2]), None)
+            .ways
+            .is_empty()
+    );
+}
+
+/// An exposed seam frays only where it is snipped, which has a step before the first wash; how a
+/// seam is pressed is said, and no lap is spoken of.
+#[test]
+fn exposed_seams_are_pressed_open_and_snipped_before_the_wash() {
+    let words = Words::english();
+    for joining in [Joining::Exposed, Joining::Seamed] {
+        let mut journal = begin(Plan {
+            across: 4,
+            down: 4,
+            joining,
+            ..Plan::default()
+        });
+        all_denim(&mut journal);
+        let mut steps: Vec<Task> = Vec::new();
+        loop {
+            let view = work_view(&journal, None, context(&words));
+            let Some(card) = view.card else { break };
+            let said = plain(&card.how);
+            assert!(
+                !said.contains(" lap") && !said.contains("Lap ") || card.task == Task::GlueBinding,
+                "{:?}: {said}",
+                card.task
+            );
+            if card.task == Task::PressSeam {
+                assert!(said.contains("open"), "{said}");
+            }
+            steps.push(card.task);
+            act(&mut journal, &card.ticks.last().unwrap().action, 1);
+        }
+        let at = |task| steps.iter().position(|t| *t == task);
+        match joining {
+            Joining::Exposed => {
+                assert!(at(Task::StitchBinding) < at(Task::Snip));
+                assert!(at(Task::Snip) < at(Task::Wash));
+            }
+            _ => assert_eq!(at(Task::Snip), None),
+        }
+    }
+}
+
+/// One that was washed before there was such a step is not asked to go back to it.
+#[test]
+fn what_is_washed_already_is_not_snipped() {
+    let journal = begin(Plan {
+        across: 2,
+        down: 1,
+        joining: Joining::Exposed,
+        ..Plan::default()
+    });
+    let whole = Rect::from([0, 0, 1, 2]);
+    assert!(journal.throw().tasks(whole).contains(&Task::Snip));
+    let mut throw = journal.throw().clone();
+    let (task, pieces) = (Task::Wash, vec![whole]);
+    let made = Vec::new();
+    throw.apply(&Event::Done { task, pieces, made }, 1);
+    assert!(!throw.tasks(whole).contains(&Task::Snip));
+}
+
+/// Two copies of a throw, and what is to be decided between them.
+fn decided(first: &[Command], second: &[Command], joint: &Journal) -> Vec<[String; 2]> {
+    let words = Words::english();
+    let made = |actions: &[Command], from: Time| {
+        let mut journal = joint.clone();
+        for (n, action) in actions.iter().enumerate() {
+            act(&mut journal, action, from + n as i64);
+        }
+        journal
+    };
+    let (here, brought) = (made(first, 100), made(second, 200));
+    let view = import::bring(Some(&here), &brought, (1, 0), context(&words));
+    assert!(view.said.iter().all(|s| !s.contains("All else")));
+    let rows = view.conflicts.into_iter();
+    rows.map(|c| [plain(&c.here), plain(&c.brought)]).collect()
+}
+
+/// What differs between two choices that read alike is named, and what is lost with the other.
+#[test]
+fn choices_of_a_merge_say_what_is_lost() {
+    let joint = begin(Plan::default());
+    let cut = |from: u16| Command::Tick {
+        task: Task::Cut,
+        pieces: (from..from + 4)
+            .map(|n| Rect::square(n / 6, n % 6))
+            .collect(),
+    };
+    let rows = decided(&[cut(0)], &[cut(2)], &joint);
+    let [here, brought] = &rows[0];
+    let only = "Cut: 4 squares Only on this side, and lost with the other choice: Cut: Square";
+    assert_eq!(*here, format!("{only} 1·1, Square 1·2"));
+    assert_eq!(*brought, format!("{only} 1·5, Square 1·6"));
+    // A plan that differs in what its line does not tell.
+    let plan = |minutes| Command::ChangePlan {
+        plan: Plan {
+            cooling_minutes: minutes,
+            ..Plan::default()
+        },
+    };
+    let rows = decided(&[plan(7)], &[plan(8)], &joint);
+    assert_ne!(rows[0][0], rows[0][1]);
+    assert!(rows[0][0].contains(": 7"), "{rows:?}");
+}
+
+/// While another grid is typed the layers stay those of the faces.
+#[test]
+fn layers_are_told_of_the_faces_while_the_grid_is_typed() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan::default());
+    for face in Face::BOTH {
+        let action = Command::SetFace {
+            pieces: vec![Rect::square(0, 0)],
+            face,
+            print: Some(0),
+        };
+        act(&mut journal, &action, 0);
+    }
+    let layers = |typed: &PlanDraft| {
+        let view = super::plan::plan_of(&journal, Some(typed), context);
+        let found = view.figures.into_iter();
+        let layers = found.filter(|f| f.label == "Layers of cloth");
+        layers
+            .map(|f| f.value.text)
+            .next()
+            .expect("layers are told")
+    };
+    let mut typed = super::plan::draft_of(&journal.throw().plan, context);
+    let told = layers(&typed);
+    assert_eq!(
+        told,
+        "up to 4 where two squares meet, 6 where four corners meet"
+    );
+    typed.across = "7".into();
+    assert_eq!(layers(&typed), told);
+}
+
+/// Who works in centimetres types the plate's opening in millimetres, as needles are marked.
+#[test]
+fn a_plate_is_typed_in_millimetres() {
+    let words = Words::english();
+    let context = Context {
+        ruler: Ruler {
+            system: System::Metric,
+            metric: MetricUnit::Cm,
+            ..Ruler::default()
+        },
+        ..context(&words)
+    };
+    let journal = begin(Plan::default());
+    let shown = super::scraps::scraps(&journal, None, context);
+    let typed = crate::show::ScrapTyped {
+        opening: "7".into(),
+        width: "4".into(),
+        ..shown.tidy
+    };
+    let shown = super::scraps::scraps(&journal, Some(&typed), context);
+    assert_eq!(shown.faults, []);
+    let opening = shown.plate.map(|b| b.action);
+    let seven = tenths_of_mm(70);
+    assert_eq!(opening, Some(Command::SetPlate { opening: seven }));
+    assert_eq!(
+        (shown.tidy.opening, shown.tidy.width),
+        ("7 mm".into(), "4 mm".into())
+    );
+}
+
+/// Of two squares, one of them cut, the other gets the denim; a refusal speaks of the denim, and
+/// one of a pack of the pack.
+#[test]
+fn refusals_say_what_stands_in_the_way() {
+    let words = Words::english();
+    let mut journal = begin(Plan::default());
+    let [cut, open] = [Rect::square(0, 0), Rect::square(0, 1)];
+    let tick = Command::Tick {
+        task: Task::Cut,
+        pieces: vec![cut],
+    };
+    act(&mut journal, &tick, 0);
+    let denim = |pieces| Command::SetDenim {
+        pieces,
+        denim: 1,
+        wrong_side_up: false,
+    };
+    act(&mut journal, &denim(vec![cut, open]), 1);
+    let throw = journal.throw();
+    assert_eq!((throw.cover(cut).denim, throw.cover(open).denim), (0, 1));
+    let said = |action: &Command| {
+        let why = journal.propose(action, 2).expect_err("it is refused");
+        let said = errors::rejection(&why, Some(journal.throw()), context(&words));
+        plain(&[said.said, said.next])
+    };
+    let refused = said(&denim(vec![cut]));
+    assert!(
+        refused.starts_with("Square 1·1 is cut already, so its denim stays."),
+        "{refused}"
+    );
+    let pack = Command::AddPack {
+        side: inches(4),
+        count: Count::from(42),
+        makes: crate::cloth::pile::Use::Fabric { print: 0 },
+        name: "Pack".into(),
+    };
+    let refused = said(&pack);
+    assert!(
+        refused
+            .starts_with("Squares of 4 in are too small for this throw: it is planned with 5 in."),
+        "{refused}"
+    );
+}
+
+/// Made again, a throw does not take over a trim size its own lap contradicts; and such a size is
+/// told where it is planned.
+#[test]
+fn a_trim_size_that_cannot_be_is_not_made_again() {
+    let words = Words::english();
+    let plan = Plan {
+        lap: eighth_inches(5),
+        trim: Some(crate::measure::half_inches(19)),
+        ..Plan::default()
+    };
+    let journal = begin(plan);
+    let again = crate::show::again(&journal, context(&words));
+    assert_eq!(again.draft.trim, "");
+    let said = super::plan::draft(
+        &super::plan::draft_of(&plan, context(&words)),
+        context(&words),
+    );
+    assert!(
+        said.advice.iter().any(|a| a.code == "advice-trim"),
+        "{:?}",
+        said.advice
+    );
+    let kept = begin(Plan {
+        trim: Some(eighth_inches(75)),
+        ..plan
+    });
+    assert_ne!(crate::show::again(&kept, context(&words)).draft.trim, "");
+}
+
+/// Where only one system is needed only one is told, and long ways in metres or yards.
+#[test]
+fn lengths_are_told_as_she_measures_them() {
+    let words = Words::english();
+    let inch = context(&words);
+    let metric = Context {
+        ruler: Ruler {
+            system: System::Metric,
+            metric: MetricUnit::Cm,
+            ..Ruler::default()
+        },
+        ..inch
+    };
+    let text = |shown: crate::words::Shown| shown.text.replace('\u{a0}', " ");
+    assert_eq!(text(metric.far(tenths_of_mm(370_205))), "37 m");
+    assert_eq!(text(inch.far(tenths_of_mm(370_205))), "40 yd");
+    assert_eq!(text(metric.far(tenths_of_mm(50_000))), "500 cm");
+    let fault = crate::plan::PlanFault::Lap;
+    let [one, other] = [inch, metric].map(|c| errors::plan_fault(fault, c).next);
+    assert!(one.contains('½') && !one.contains("mm"), "{one}");
+    assert!(other.contains("13") && !other.contains("in)"), "{other}");
+    let journal = begin(Plan::default());
+    let bottles = |context| format!("{:?}", super::gather::gather(&journal, context));
+    assert!(bottles(inch).contains("4 fl oz") && !bottles(inch).contains("118"));
+    assert!(bottles(metric).contains("118 ml"));
+}
+
+/// A part that is whole rows or columns of fours is named by them.
+#[test]
+fn whole_rows_are_named_by_their_letters() {
+    let words = Words::english();
+    let context = context(&words);
+    let journal = begin(Plan::default());
+    let name = |rect: [u16; 4]| names::piece(journal.throw(), Rect::from(rect), context);
+    assert_eq!(name([0, 0, 4, 6]), "Rows A and B");
+    assert_eq!(name([2, 0, 6, 6]), "Rows B to D");
+    assert_eq!(name([0, 2, 8, 4]), "Columns 2 and 3");
+    assert_eq!(name([0, 0, 4, 4]), "Part 1·1 to 4·4");
+}
+
+/// Who says that a piece is off is asked what is wrong, not told that nothing is.
+#[test]
+fn a_piece_that_is_off_is_asked_about() {
+    let mut journal = stitched(4, 2);
+    let piece = Rect::from([0, 0, 2, 2]);
+    sized(&mut journal, piece, FULL, FULL);
+    let rest = off_view(&journal, piece, None).rest.expect("said");
+    assert!(rest.starts_with("What is wrong with it?"), "{rest}");
+}
