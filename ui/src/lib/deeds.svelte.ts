@@ -32,6 +32,19 @@ export class Deeds {
     return this.do({ deed: 'act', action });
   }
 
+  /**
+   * The same for what is not tapped twice by mistake, such as a measure that was typed: if a deed
+   * is under way or has only just been done, it waits for its turn.
+   */
+  inTurn(action: Command): Promise<boolean> {
+    return new Promise((done) => this.turns.whenFree(() => done(this.act(action))));
+  }
+
+  /** Resolves as soon as no deed is under way. */
+  free(): Promise<void> {
+    return new Promise((free) => this.turns.whenFree(free));
+  }
+
   async undo() {
     const what = this.inHand.head?.undo;
     if (what && (await this.do({ deed: 'undo' }))) this.told.say(`${t('ui-undone')}: ${what}`);

@@ -73,6 +73,21 @@ describe('deeds', () => {
     assert.equal(shell.waiting.length, 1);
   });
 
+  test('a measure kept just after a tick waits for its turn and is not lost', async () => {
+    const measure = { do: 'measure', block: PIECE, width: 1, height: 1 };
+    const tick = deeds.act(TICK);
+    const kept = deeds.inTurn(measure);
+    assert.equal(shell.waiting.length, 1, 'the tick alone is under way');
+    await shell.answer(acted('after', 2));
+    await tick;
+    assert.equal(shell.waiting.length, 0, 'a tap is not heard twice, and the measure waits');
+    mock.timers.tick(300);
+    await settled();
+    assert.deepEqual(shell.last.given[1], { deed: 'act', action: measure });
+    await shell.answer(acted('measured', 3));
+    assert.equal(await kept, true);
+  });
+
   test('undo is heard as often as it is tapped, and said', async () => {
     for (const entry of [2, 3]) {
       inHand.head = head(entry - 1, { undo: `step ${entry}` });

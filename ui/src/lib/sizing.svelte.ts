@@ -15,6 +15,8 @@ export class Sizing<Side extends string> {
   typed: Record<Side, string>;
 
   private timer: ReturnType<typeof setTimeout> | undefined;
+  /** What was typed is being kept, or was only just: it is not kept twice. */
+  private keeping = false;
 
   constructor(
     private readonly sides: readonly Side[],
@@ -39,16 +41,23 @@ export class Sizing<Side extends string> {
 
   /**
    * Keep what is typed: it is read first, for the last key may have come only now. `kept` is
-   * told whether nothing else was typed meanwhile. False if something is wanting.
+   * told whether nothing else was typed meanwhile. If a step was ticked just before, the measure
+   * waits for its turn and is not lost. False if something is wanting.
    */
   async keep(kept: (still: boolean) => void): Promise<boolean> {
-    await this.now();
-    const { view } = inHand;
-    const asked = view?.seen === 'measure' || view?.seen === 'whole' ? view.keep : null;
-    if (!asked) return false;
-    const typed = JSON.stringify(this.typed);
-    if (await deeds.act(asked.action)) kept(typed === JSON.stringify(this.typed));
-    return true;
+    if (this.keeping) return true;
+    this.keeping = true;
+    try {
+      await this.now();
+      const { view } = inHand;
+      const asked = view?.seen === 'measure' || view?.seen === 'whole' ? view.keep : null;
+      if (!asked) return false;
+      const typed = JSON.stringify(this.typed);
+      if (await deeds.inTurn(asked.action)) kept(typed === JSON.stringify(this.typed));
+      return true;
+    } finally {
+      void deeds.free().then(() => (this.keeping = false));
+    }
   }
 
   /** Rub everything out. */
