@@ -144,7 +144,7 @@ impl Recover for Reader {
 }
 
 /// All that answers the page.
-pub struct Desk {
+pub struct Workers {
     worker: Worker<Service>,
     reader: Worker<Reader>,
     folder: PathBuf,
@@ -167,15 +167,15 @@ fn is_quick(look: &Query) -> bool {
     matches!(look, Query::Work { .. })
 }
 
-impl Desk {
+impl Workers {
     /// Begin to serve a data folder, in the language of the system's `locale` where none is
     /// chosen.
     ///
     /// # Errors
     /// What the system said where it starts no thread.
-    pub fn start(folder: PathBuf, locale: String) -> io::Result<Desk> {
+    pub fn start(folder: PathBuf, locale: String) -> io::Result<Workers> {
         let store = desktop::store(folder.clone());
-        Ok(Desk {
+        Ok(Workers {
             worker: Worker::start("service", move || {
                 Service::for_locale(store, desktop::host(), &locale)
             })?,
@@ -251,7 +251,7 @@ impl Desk {
         self.worker.send(work, move |seen| match seen {
             Ok(Seen::Now(seen)) => answer.give(Ok(seen)),
             Ok(Seen::Later(snapshot, look)) => {
-                app.state::<Desk>()
+                app.state::<Workers>()
                     .read(answer, snapshot, move |snapshot| snapshot.answer(&look))
             }
             Err(problem) => answer.give::<()>(Err(problem)),
@@ -298,17 +298,18 @@ impl Desk {
         self.worker.send(work, move |acted| match acted {
             Ok((acted, None)) => answer.give(Ok(acted)),
             Ok((acted, Some((snapshot, look)))) => {
-                app.state::<Desk>().read(answer, snapshot, move |snapshot| {
-                    let (view, problem) = match snapshot.look(&look) {
-                        Ok(view) => (Some(view), None),
-                        Err(problem) => (None, Some(problem)),
-                    };
-                    Ok(CommandAnswer {
-                        view,
-                        problem,
-                        ..acted
-                    })
-                });
+                app.state::<Workers>()
+                    .read(answer, snapshot, move |snapshot| {
+                        let (view, problem) = match snapshot.look(&look) {
+                            Ok(view) => (Some(view), None),
+                            Err(problem) => (None, Some(problem)),
+                        };
+                        Ok(CommandAnswer {
+                            view,
+                            problem,
+                            ..acted
+                        })
+                    });
             }
             Err(problem) => answer.give::<()>(Err(problem)),
         });
@@ -333,7 +334,7 @@ impl Desk {
             Ok((snapshot, after))
         };
         self.worker.send(work, move |asked| match asked {
-            Ok((snapshot, after)) => app.state::<Desk>().read(answer, snapshot, move |older| {
+            Ok((snapshot, after)) => app.state::<Workers>().read(answer, snapshot, move |older| {
                 Ok(older.draft_after(&draft, &after))
             }),
             Err(problem) => answer.give::<()>(Err(problem)),
@@ -429,15 +430,15 @@ impl Desk {
 fn beside<T: Serialize + 'static>(
     app: AppHandle,
     answer: Answer,
-    work: impl FnOnce(&Desk, &AppHandle) -> Result<T, Problem> + Send + 'static,
+    work: impl FnOnce(&Workers, &AppHandle) -> Result<T, Problem> + Send + 'static,
 ) {
     let otherwise = Answer(answer.0.clone());
     let begun = std::thread::Builder::new().spawn(move || {
-        let desk = app.state::<Desk>();
-        let done = catch_unwind(AssertUnwindSafe(|| work(&desk, &app)));
+        let workers = app.state::<Workers>();
+        let done = catch_unwind(AssertUnwindSafe(|| work(&workers, &app)));
         // Said in the language the worker speaks.
         let broke = || {
-            let said = desk.worker.ask(|service| Ok(service.broke()));
+            let said = workers.worker.ask(|service| Ok(service.broke()));
             Err(said.unwrap_or_else(|problem| problem))
         };
         answer.give(done.unwrap_or_else(|_| broke()));
@@ -494,28 +495,28 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
     };
     let webview = message.webview();
     let app = webview.app_handle().clone();
-    let desk = app.state::<Desk>();
+    let workers = app.state::<Workers>();
     let answer = Answer(resolver);
     match call {
-        Call::Hello {} => desk.serve(answer, |service| Ok(service.hello(service.now()))),
+        Call::Hello {} => workers.serve(answer, |service| Ok(service.hello(service.now()))),
         Call::Shelf {} => {
             let own = app.clone();
-            desk.serve(answer, move |service| {
+            workers.serve(answer, move |service| {
                 let shelf = service.shelf(service.now());
                 offer(&own, service);
                 Ok(shelf)
             });
         }
-        Call::Look { id, look } => desk.look(app.clone(), answer, id, look),
-        Call::Act { id, deed, look } => desk.act(app.clone(), answer, id, deed, look),
+        Call::Look { id, look } => workers.look(app.clone(), answer, id, look),
+        Call::Act { id, deed, look } => workers.act(app.clone(), answer, id, deed, look),
         Call::Tend { tend } => {
-            desk.serve(answer, move |service| {
+            workers.serve(answer, move |service| {
                 let tend = service.accept(tend)?;
                 service.tend(&tend, service.now())
             });
         }
-        Call::Draft { draft, after } => desk.draft(app.clone(), answer, draft, after),
-        Call::Grids { draft, wish } => desk.serve(answer, move |service| {
+        Call::Draft { draft, after } => workers.draft(app.clone(), answer, draft, after),
+        Call::Grids { draft, wish } => workers.serve(answer, move |service| {
             Ok(service.grids(&draft, &wish, service.now()))
         }),
         Call::Arrange {
@@ -535,31 +536,31 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
                 let wishes = service.accept(wishes)?;
                 service.arrange(&id, wishes, seed, tell, end, service.now())
             };
-            desk.worker.send(work, move |begun| {
+            workers.worker.send(work, move |begun| {
                 if let Err(problem) = begun {
                     answer.give::<()>(Err(problem));
                 }
             });
         }
-        Call::StopArranging {} => desk.serve(answer, |service| Ok(service.stop_arranging())),
+        Call::StopArranging {} => workers.serve(answer, |service| Ok(service.stop_arranging())),
         Call::Length { text } => {
-            desk.serve(answer, move |service| service.length(&text, service.now()));
+            workers.serve(answer, move |service| service.length(&text, service.now()));
         }
         Call::SetPrefs { prefs } => {
-            desk.serve(answer, move |service| {
+            workers.serve(answer, move |service| {
                 service.set_prefs(prefs, service.now())
             });
         }
         Call::Hand { id, hand } => {
-            beside(app.clone(), answer, move |desk, app| {
-                desk.hand(app, &id, hand)
+            beside(app.clone(), answer, move |workers, app| {
+                workers.hand(app, &id, hand)
             });
         }
-        Call::Bring {} => beside(app.clone(), answer, |desk, app| desk.bring(app)),
-        Call::Dropped {} => desk.serve(answer, Service::pending_import),
+        Call::Bring {} => beside(app.clone(), answer, |workers, app| workers.bring(app)),
+        Call::Dropped {} => workers.serve(answer, Service::pending_import),
         Call::Take { take, file } => {
             let own = app.clone();
-            desk.serve(answer, move |service| {
+            workers.serve(answer, move |service| {
                 let taken = service.decide_import(&take, file, service.now());
                 offer(&own, service);
                 taken
@@ -571,17 +572,19 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
             progress,
         } => {
             let progress = progress.channel_on(webview);
-            beside(app.clone(), answer, move |desk, app| {
-                desk.print(app, &id, &order, &progress)
+            beside(app.clone(), answer, move |workers, app| {
+                workers.print(app, &id, &order, &progress)
             });
         }
         Call::StopPrinting {} => {
-            desk.press.stop();
+            workers.press.stop();
             answer.give(Ok(()));
         }
-        Call::Again { id } => desk.serve(answer, move |service| service.again(&id, service.now())),
-        Call::Photo { id, dropped } => beside(app.clone(), answer, move |desk, app| {
-            desk.keep_photo(app, id, dropped)
+        Call::Again { id } => {
+            workers.serve(answer, move |service| service.again(&id, service.now()))
+        }
+        Call::Photo { id, dropped } => beside(app.clone(), answer, move |workers, app| {
+            workers.keep_photo(app, id, dropped)
         }),
     }
     true

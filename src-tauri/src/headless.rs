@@ -249,7 +249,7 @@ fn one_of<T: Copy>(parser: &mut lexopt::Parser, these: &[(&str, T)]) -> Result<T
 }
 
 fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<ExitCode, Failure> {
-    let lens = |system: System| Context {
+    let context = |system: System| Context {
         words,
         ruler: Ruler {
             system,
@@ -262,12 +262,12 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
         Ask::Version => writeln!(out, "lapwork {}", env!("CARGO_PKG_VERSION"))?,
         Ask::Figures(path, system) => {
             let journal = open(path, words)?.journal;
-            let figures = show::figures(&journal, lens(*system));
+            let figures = show::figures(&journal, context(*system));
             writeln!(out, "{figures:#}")?;
         }
         Ask::History(path, system) => {
             let journal = open(path, words)?.journal;
-            history(&journal, lens(*system), out)?;
+            history(&journal, context(*system), out)?;
         }
         Ask::Check(path) => {
             let opened = open(path, words)?;
@@ -288,11 +288,11 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
         }
         Ask::Draw(path, which, system, style) => {
             let journal = open(path, words)?.journal;
-            draw(&journal, which.as_deref(), *style, lens(*system), out)?;
+            draw(&journal, which.as_deref(), *style, context(*system), out)?;
         }
         Ask::Tables(path, which, system) => {
             let journal = open(path, words)?.journal;
-            tables(&journal, which.as_deref(), lens(*system), out)?;
+            tables(&journal, which.as_deref(), context(*system), out)?;
         }
         Ask::Upgrade(path) => {
             let path = desktop::in_folder(&path.as_path().into());
@@ -317,7 +317,7 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             second,
             out: path,
             keep,
-        } => return merge((first, second), path, *keep, lens(System::Inch), out),
+        } => return merge((first, second), path, *keep, context(System::Inch), out),
         Ask::Sheet(path, to, system, order) => {
             if to.exists() {
                 let there = StoreError::Disk {
@@ -327,7 +327,7 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
                 return Err(failed(to, &there, words));
             }
             let journal = open(path, words)?.journal;
-            let sheet = paper::sheet(&journal, lens(*system), order);
+            let sheet = paper::sheet(&journal, context(*system), order);
             let made =
                 lapwork_sheet::print(&sheet, Photos::new(), printing::options(order), &mut |_| {
                     ControlFlow::Continue(())
@@ -355,10 +355,10 @@ fn merge(
     (first, second): (&Path, &Path),
     path: &Path,
     keep: Option<MergeSide>,
-    lens: Context<'_>,
+    context: Context<'_>,
     out: &mut impl Write,
 ) -> Result<ExitCode, Failure> {
-    let words = lens.words;
+    let words = context.words;
     let read = |path: &Path| {
         import::read_throw(&DesktopDisk, &desktop::in_folder(&path.into()))
             .map_err(|error| failed(path, &error, words))
@@ -372,7 +372,7 @@ fn merge(
     let conflicts = meeting.conflicts();
     if !conflicts.is_empty() && keep.is_none() {
         for conflict in &conflicts {
-            let told = show::conflict(conflict, a.throw(), b.throw(), lens);
+            let told = show::conflict(conflict, a.throw(), b.throw(), context);
             let args = [
                 ("first", told.here.join("; ").into()),
                 ("second", told.brought.join("; ").into()),
@@ -437,9 +437,9 @@ fn one_line(problem: &Problem) -> String {
 }
 
 /// One line for each entry, the newest first; dates are in UTC.
-fn history(journal: &Journal, lens: Context<'_>, out: &mut impl Write) -> Result<(), Failure> {
+fn history(journal: &Journal, context: Context<'_>, out: &mut impl Write) -> Result<(), Failure> {
     let look = Query::History { most: u32::MAX };
-    let seen = show::answer(journal, &look, lens);
+    let seen = show::answer(journal, &look, context);
     let seen = seen.map_err(|problem| Failure::Told(one_line(&problem)))?;
     let View::History(history) = seen else {
         return Ok(());
@@ -448,7 +448,7 @@ fn history(journal: &Journal, lens: Context<'_>, out: &mut impl Write) -> Result
         let undone = if row.stands {
             String::new()
         } else {
-            format!("  ({})", lens.words.say("shell-taken-back", &[]))
+            format!("  ({})", context.words.say("shell-taken-back", &[]))
         };
         writeln!(out, "{}  {:>5}  {}{undone}", date(row.at), row.n, row.text)?;
     }
@@ -460,23 +460,25 @@ fn draw(
     journal: &Journal,
     which: Option<&str>,
     style: Style,
-    lens: Context<'_>,
+    context: Context<'_>,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let throw = journal.throw();
     let all = Drawing::all(throw);
     let Some(which) = which else {
         for drawing in all {
-            let file = drawing.file_name(throw, lens);
+            let file = drawing.file_name(throw, context);
             writeln!(out, "{:<12}  {file}", drawing.key())?;
         }
         return Ok(());
     };
     let Some(drawing) = all.into_iter().find(|d| d.key() == which) else {
-        let problem = lens.words.problem("no-drawing", &[("which", which.into())]);
+        let problem = context
+            .words
+            .problem("no-drawing", &[("which", which.into())]);
         return Err(Failure::Told(one_line(&problem)));
     };
-    let svg = drawing.svg(journal, style, lens);
+    let svg = drawing.svg(journal, style, context);
     let svg = svg.map_err(|problem| Failure::Told(one_line(&problem)))?;
     out.write_all(svg.as_bytes())?;
     Ok(())
@@ -486,21 +488,23 @@ fn draw(
 fn tables(
     journal: &Journal,
     which: Option<&str>,
-    lens: Context<'_>,
+    context: Context<'_>,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
     let Some(which) = which else {
         for table in Table::ALL {
-            let file = table.file_name(journal.throw(), lens);
+            let file = table.file_name(journal.throw(), context);
             writeln!(out, "{:<12}  {file}", table.key())?;
         }
         return Ok(());
     };
     let Some(table) = Table::ALL.into_iter().find(|t| t.key() == which) else {
-        let problem = lens.words.problem("no-table", &[("which", which.into())]);
+        let problem = context
+            .words
+            .problem("no-table", &[("which", which.into())]);
         return Err(Failure::Told(one_line(&problem)));
     };
-    out.write_all(table.csv(journal, lens).as_bytes())?;
+    out.write_all(table.csv(journal, context).as_bytes())?;
     Ok(())
 }
 

@@ -131,7 +131,7 @@ mod tests {
     #[test]
     fn a_stopped_print_gives_nothing_and_the_next_one_goes_on() {
         let words = Words::english();
-        let lens = Context {
+        let context = Context {
             words: &words,
             ruler: Ruler::default(),
             now: 1_800_000_000_000,
@@ -144,7 +144,7 @@ mod tests {
             story: false,
             zone: ZoneName::default(),
         };
-        let sheet = sheet(&demo::throw(lens.now), lens, &order);
+        let sheet = sheet(&demo::throw(context.now), context, &order);
         let press = Press::default();
         // It is stopped once it has told that it is under way.
         let told = Mutex::new(Vec::new());

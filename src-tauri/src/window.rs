@@ -5,7 +5,7 @@
 //! program: it goes nowhere else, and the content policy in `tauri.conf.json` lets it load
 //! nothing else.
 
-use crate::calls::{self, Desk};
+use crate::calls::{self, Workers};
 use crate::{system_locale, system_words};
 use lapwork_core::words::Problem;
 use lapwork_service::desktop::DesktopDisk;
@@ -26,7 +26,7 @@ fn show_photo(app: &AppHandle, asked: &http::Request<Vec<u8>>) -> Response<Vec<u
     let found = path
         .trim_start_matches('/')
         .split_once('/')
-        .and_then(|(id, photo)| app.state::<Desk>().photo(id, photo));
+        .and_then(|(id, photo)| app.state::<Workers>().photo(id, photo));
     let status = if found.is_some() { 200 } else { 404 };
     // The name is the content's hash: what it names never changes.
     let kept = if found.is_some() {
@@ -49,13 +49,13 @@ fn drop_in(window: &Window, path: PathBuf) {
     let app = window.app_handle().clone();
     let path = DiskPath::from(path);
     if photos::meant(&path.shown_name()) {
-        app.state::<Desk>().drop_photo(path);
+        app.state::<Workers>().drop_photo(path);
         calls::tell(&app, "lapwork-photo");
         return;
     }
     std::thread::spawn(move || {
         let found = import::read_throw(&DesktopDisk, &path);
-        app.state::<Desk>().drop_throw(app.clone(), found);
+        app.state::<Workers>().drop_throw(app.clone(), found);
     });
 }
 
@@ -119,7 +119,7 @@ pub fn run() {
             let Some(folder) = folder(app) else {
                 give_up(&system_words().problem("no-home", &[]));
             };
-            app.manage(Desk::start(folder, system_locale())?);
+            app.manage(Workers::start(folder, system_locale())?);
             for window in &app.config().app.windows {
                 WebviewWindowBuilder::from_config(app, window)?
                     .on_navigation(built_in)
@@ -133,9 +133,9 @@ pub fn run() {
         Ok(app) => app.run(|app, event| {
             // The window is gone; what its maker has tapped is still to be kept.
             if let RunEvent::Exit = event
-                && let Some(desk) = app.try_state::<Desk>()
+                && let Some(workers) = app.try_state::<Workers>()
             {
-                desk.finish();
+                workers.finish();
             }
         }),
         Err(why) => give_up(&words.problem("no-window", &[("why", why.to_string().into())])),

@@ -536,7 +536,7 @@ fn state(journal: &Journal) -> Value {
         })
     });
     let losses = throw.losses.iter();
-    let openings = throw.openings.iter();
+    let openings = throw.seams_to_unpick.iter();
     let (done, all) = throw.progress();
     json!({
         "plan": throw.plan,

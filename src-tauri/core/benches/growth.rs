@@ -17,7 +17,7 @@ use lapwork_core::plan::Plan;
 use lapwork_core::show::{GridWish, Query};
 use lapwork_core::show::{answer, draft, draft_of, grids, head};
 use lapwork_core::throw::wishes::Wishes;
-use made::{GRIDS, events, file, folded, jeans, journal, lens};
+use made::{GRIDS, context, events, file, folded, jeans, journal};
 
 fn main() {
     println!("sent to the window after a tick, in bytes:");
@@ -29,8 +29,8 @@ fn main() {
 
 /// Bytes of what the window is sent after a tick: the head, and the step screen.
 fn sent(journal: &Journal) -> usize {
-    let screen = answer(journal, &STEP, lens()).expect("the screen");
-    let head = serde_json::to_string(&head(journal, lens())).expect("JSON");
+    let screen = answer(journal, &STEP, context()).expect("the screen");
+    let head = serde_json::to_string(&head(journal, context())).expect("JSON");
     let screen = serde_json::to_string(&screen).expect("JSON");
     head.len() + screen.len()
 }
@@ -83,7 +83,7 @@ fn tick(bencher: Bencher, (across, down): (u16, u16)) {
 #[divan::bench(args = GRIDS)]
 fn step_screen(bencher: Bencher, (across, down): (u16, u16)) {
     let journal = half(across, down);
-    bencher.bench(|| answer(&journal, &STEP, lens()).is_ok());
+    bencher.bench(|| answer(&journal, &STEP, context()).is_ok());
 }
 
 /// The screen with a face on it, every square drawn.
@@ -91,7 +91,7 @@ fn step_screen(bencher: Bencher, (across, down): (u16, u16)) {
 fn face_screen(bencher: Bencher, (across, down): (u16, u16)) {
     let journal = half(across, down);
     let asked = Query::Faces { face: Face::Back };
-    bencher.bench(|| answer(&journal, &asked, lens()).is_ok());
+    bencher.bench(|| answer(&journal, &asked, context()).is_ok());
 }
 
 /// A plan typed, and all its figures.
@@ -103,19 +103,19 @@ fn plan(bencher: Bencher, (across, down): (u16, u16)) {
             down,
             ..Plan::default()
         },
-        lens(),
+        context(),
     );
-    bencher.bench(|| draft(&typed, lens()));
+    bencher.bench(|| draft(&typed, context()));
 }
 
 /// From the squares at hand to the grids that come closest.
 #[divan::bench(args = GRIDS)]
 fn plan_from_squares(bencher: Bencher, (across, down): (u16, u16)) {
-    let typed = draft_of(&Plan::default(), lens());
+    let typed = draft_of(&Plan::default(), context());
     let wish = GridWish::Squares {
         have: (u32::from(across) * u32::from(down)).to_string(),
     };
-    bencher.bench(|| grids(&typed, &wish, lens()));
+    bencher.bench(|| grids(&typed, &wish, context()));
 }
 
 /// The first good layout of both faces: a third of the front, a quarter of the back.

@@ -4,11 +4,11 @@ use lapwork_core::log::journal::Journal;
 use lapwork_core::show::{self, Context, PrintOrder, Sheet};
 
 /// What goes on paper, by the days of where the order was given.
-pub fn sheet(journal: &Journal, lens: Context<'_>, order: &PrintOrder) -> Sheet {
+pub fn sheet(journal: &Journal, context: Context<'_>, order: &PrintOrder) -> Sheet {
     let calendar = order.zone.calendar();
-    let sheet = show::sheet(journal, lens, &|at| calendar.day(at));
+    let sheet = show::sheet(journal, context, &|at| calendar.day(at));
     match order.story && !order.card {
-        true => sheet.with_story(journal, &order.zone, lens),
+        true => sheet.with_story(journal, &order.zone, context),
         false => sheet,
     }
 }

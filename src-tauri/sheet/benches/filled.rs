@@ -195,14 +195,14 @@ pub fn sheet(journal: &Journal) -> Sheet {
 
 /// Its sheet in other words.
 pub fn sheet_in(journal: &Journal, words: &Words) -> Sheet {
-    let lens = Context {
+    let context = Context {
         words,
         ruler: Ruler::default(),
         now: AT,
     };
     // 25 November 2026, noon.
     let day = ZoneName::named("UTC").calendar().day(1_795_608_000_000);
-    show::sheet(journal, lens, &|_| day)
+    show::sheet(journal, context, &|_| day)
 }
 
 /// A day's milliseconds.
@@ -215,12 +215,12 @@ pub fn story(journal: &Journal, photos: u32) -> Sheet {
 
 /// A throw's sheet with its story, in other words.
 pub fn story_in(journal: &Journal, words: &Words) -> Sheet {
-    let lens = Context {
+    let context = Context {
         words,
         ruler: Ruler::default(),
         now: AT,
     };
-    sheet_in(journal, words).with_story(journal, &ZoneName::default(), lens)
+    sheet_in(journal, words).with_story(journal, &ZoneName::default(), context)
 }
 
 /// The same throw with so many photos, some a day, each of something else; and a lesson or two.

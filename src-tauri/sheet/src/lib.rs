@@ -35,7 +35,7 @@ use std::time::Duration;
 use thiserror::Error;
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
-use world::Desk;
+use world::Typesetter;
 
 /// How often the caller is asked whether to go on.
 const ASK: Duration = Duration::from_millis(25);
@@ -161,15 +161,15 @@ pub fn print(
     if progress(now).is_break() {
         return cancelled(&stop);
     }
-    let desk = Desk::new(sheet, photos, options, Arc::clone(&stop))?;
+    let typesetter = Typesetter::new(sheet, photos, options, Arc::clone(&stop))?;
     let (tell, told) = channel();
     std::thread::Builder::new()
         .name("typeset".into())
         .stack_size(16 << 20)
         .spawn(move || {
-            let made = typeset(&desk, &tell);
+            let made = typeset(&typesetter, &tell);
             // Memory for the next sheet is not kept.
-            drop(desk);
+            drop(typesetter);
             comemo::evict(0);
             let _ = tell.send(Told::Made(made));
         })
@@ -195,10 +195,10 @@ enum Told {
     Made(Result<Vec<u8>, PrintFault>),
 }
 
-fn typeset(desk: &Desk, tell: &Sender<Told>) -> Result<Vec<u8>, PrintFault> {
+fn typeset(typesetter: &Typesetter, tell: &Sender<Told>) -> Result<Vec<u8>, PrintFault> {
     let step = |next: Progress| {
         let _ = tell.send(Told::Now(next));
-        match desk.stopped() {
+        match typesetter.stopped() {
             true => Err(PrintFault::Cancelled),
             false => Ok(()),
         }
@@ -214,7 +214,7 @@ fn typeset(desk: &Desk, tell: &Sender<Told>) -> Result<Vec<u8>, PrintFault> {
         PrintFault::Failed(said.join("; "))
     };
     step(Progress::Setting)?;
-    let document = typst::compile::<PagedDocument>(desk)
+    let document = typst::compile::<PagedDocument>(typesetter)
         .output
         .map_err(failed)?;
     step(Progress::Writing)?;

@@ -36,8 +36,8 @@ static LETTERS: LazyLock<Vec<Font>> = LazyLock::new(|| {
         .collect()
 });
 
-/// A desk for one print.
-pub(crate) struct Desk {
+/// What typesets one print.
+pub(crate) struct Typesetter {
     library: LazyHash<Library>,
     book: LazyHash<FontBook>,
     template: Source,
@@ -63,7 +63,7 @@ fn without_pictures(data: &mut Value) {
     }
 }
 
-impl Desk {
+impl Typesetter {
     pub(crate) fn new(
         sheet: &Sheet,
         photos: Photos,
@@ -99,7 +99,7 @@ impl Desk {
         }
         let data = Bytes::new(serde_json::to_vec(&whole).map_err(failed)?);
         files.insert(id("/sheet.json")?, data);
-        Ok(Desk {
+        Ok(Typesetter {
             library: LazyHash::new(Library::default()),
             book: LazyHash::new(FontBook::from_fonts(LETTERS.iter())),
             template: Source::new(id("/sheet.typ")?, TEMPLATE.into()),
@@ -113,7 +113,7 @@ impl Desk {
     }
 }
 
-impl World for Desk {
+impl World for Typesetter {
     fn library(&self) -> &LazyHash<Library> {
         &self.library
     }

@@ -30,7 +30,7 @@ pub fn jeans(i: usize) -> Vec<Piece> {
 }
 
 /// How the benches see a throw: in English, in inches.
-pub fn lens() -> Context<'static> {
+pub fn context() -> Context<'static> {
     static WORDS: LazyLock<Words> = LazyLock::new(Words::english);
     Context {
         words: &WORDS,

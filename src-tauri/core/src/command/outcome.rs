@@ -34,6 +34,6 @@ pub(super) fn taken_out(throw: &Throw, pieces: Vec<Rect>) -> Event {
 
 /// A square spoilt, and whether the seams opened last were opened to take it out.
 pub(super) fn spoilt(throw: &Throw, piece: Rect, why: Mishap) -> Event {
-    let opened = throw.openings.last().map(|o| o.is_round(piece));
+    let opened = throw.seams_to_unpick.last().map(|o| o.is_round(piece));
     Event::Spoilt { piece, why, opened }
 }

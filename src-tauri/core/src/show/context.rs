@@ -55,12 +55,8 @@ impl Context<'_> {
         self.words.single(length, mm)
     }
 
-    /// A long way, such as all seams together: whole metres or yards from ten on. On paper it
-    /// stays as exact as every other figure there.
+    /// A long way, such as all seams together: whole metres or yards from ten on.
     pub(super) fn far(&self, length: Length) -> Shown {
-        if self.words.is_doubled() {
-            return self.length(length);
-        }
         self.in_each(|ruler| {
             let (unit, key) = match ruler.system {
                 System::Inch => (yards(1), "yd"),

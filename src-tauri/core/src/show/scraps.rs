@@ -99,7 +99,7 @@ pub(super) fn scraps(
         stitch: standing.stitch,
         width: standing.width,
         opening: throw
-            .opening
+            .plate_opening
             .map_or_else(String::new, |o| fields::field(o, by_needle(context))),
     };
     let mut tidy = typed.unwrap_or(&standing).clone();
@@ -130,7 +130,7 @@ pub(super) fn scraps(
         StitchKind::Straight => Some(zero()),
         _ => read("width", &mut tidy.width),
     };
-    let opening = read("opening", &mut tidy.opening).or(throw.opening);
+    let opening = read("opening", &mut tidy.opening).or(throw.plate_opening);
     let stitch = width.map(|w| match tidy.stitch {
         StitchKind::Straight => Stitch::Straight,
         StitchKind::Twin => Stitch::Twin { spacing: w },
@@ -182,7 +182,7 @@ pub(super) fn scraps(
         }
     }
     let plate = opening
-        .filter(|o| throw.opening != Some(*o))
+        .filter(|o| throw.plate_opening != Some(*o))
         .map(|opening| Button {
             label: say!(context, "scrap-keep-plate"),
             action: Command::SetPlate { opening },

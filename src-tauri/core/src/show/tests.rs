@@ -1504,7 +1504,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
     let pair = card_of(&journal, Task::Dot, Kind::Pair);
     assert!(pair.open.is_some());
     act(&mut journal, &pair.ticks[0].action, 4);
-    assert!(journal.throw().openings.is_empty());
+    assert!(journal.throw().seams_to_unpick.is_empty());
     for (task, at) in [
         (Task::PressLap, 5),
         (Task::CoolLap, 9_000_000),

@@ -141,7 +141,7 @@ impl Throw {
                     );
                     self.measured.retain(|p| p != piece);
                 }
-                self.openings.push(SeamsToUnpick {
+                self.seams_to_unpick.push(SeamsToUnpick {
                     joins: pieces.clone(),
                     square: None,
                 });
@@ -194,7 +194,7 @@ impl Throw {
                         at,
                     });
                     self.work.retain(|p, _| !piece.holds(*p));
-                    self.openings
+                    self.seams_to_unpick
                         .retain(|o| !o.joins.iter().any(|(p, _)| piece.holds(*p)));
                     self.measured.retain(|p| !piece.holds(*p));
                     self.turned.retain(|p| !piece.holds(*p));
@@ -238,11 +238,14 @@ impl Throw {
                 self.work.remove(piece);
                 // The seams round it were opened to take it out.
                 let round = match opened {
-                    None => self.openings.len().checked_sub(1),
-                    Some(true) => self.openings.iter().rposition(|o| o.is_round(*piece)),
+                    None => self.seams_to_unpick.len().checked_sub(1),
+                    Some(true) => self
+                        .seams_to_unpick
+                        .iter()
+                        .rposition(|o| o.is_round(*piece)),
                     Some(false) => None,
                 };
-                if let Some(opening) = round.and_then(|n| self.openings.get_mut(n))
+                if let Some(opening) = round.and_then(|n| self.seams_to_unpick.get_mut(n))
                     && opening.is_round(*piece)
                 {
                     opening.square = Some(*piece);
@@ -267,7 +270,7 @@ impl Throw {
                 went,
             } => self.count_cut((*n, *piece), *squares, went.as_ref(), at),
             Event::ScrapTried { scrap } => self.scraps.push(scrap.clone()),
-            Event::PlateMeasured { opening } => self.opening = Some(*opening),
+            Event::PlateMeasured { opening } => self.plate_opening = Some(*opening),
             Event::Gathered { item, have: true } => {
                 self.gathered.insert(*item);
             }
@@ -351,7 +354,7 @@ impl Throw {
                 *piece = shifted(*piece, *from, *to);
             }
         }
-        for opening in &mut self.openings {
+        for opening in &mut self.seams_to_unpick {
             let whole = |from: &Rect| opening.joins.iter().all(|(p, _)| from.holds(*p));
             let Some((from, to)) = moves.iter().find(|(from, _)| whole(from)) else {
                 continue;
@@ -477,7 +480,7 @@ impl Throw {
             work.opened = None;
         }
         if matches!(task, Task::Dot | Task::Pin) {
-            self.openings
+            self.seams_to_unpick
                 .retain(|o| !o.joins.iter().any(|(p, _)| *p == piece));
         }
     }
@@ -513,7 +516,7 @@ impl Throw {
         self.work.retain(|piece, _| assembly.knows(*piece));
         self.measured.retain(|piece| assembly.knows(*piece));
         self.pinned.retain(|piece| assembly.knows(*piece));
-        self.openings
+        self.seams_to_unpick
             .retain(|o| o.joins.iter().all(|(piece, _)| assembly.knows(*piece)));
         self.turned.retain(|piece| assembly.knows(*piece));
         self.marked

@@ -317,7 +317,10 @@ mod tests {
                 opened,
             };
             throw.apply(&spoilt, 1);
-            throw.openings.iter().any(|o| o.square == Some(square))
+            throw
+                .seams_to_unpick
+                .iter()
+                .any(|o| o.square == Some(square))
         };
         // Said: whatever else was opened since. Not said: if it was the last.
         assert!(opened(Some(true), &[pair, other]) && opened(Some(true), &[pair]));

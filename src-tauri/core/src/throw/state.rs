@@ -159,7 +159,7 @@ pub struct Throw {
     /// Pieces set aside.
     pub aside: Vec<Aside>,
     /// Seams to be opened, until one of them is lapped or pinned again.
-    pub openings: Vec<SeamsToUnpick>,
+    pub seams_to_unpick: Vec<SeamsToUnpick>,
     /// Squares of each print that were glued on them.
     pub aside_glued: BTreeMap<u8, u32>,
     /// The clothes pile, by number.
@@ -167,7 +167,7 @@ pub struct Throw {
     /// Scraps tried, oldest first.
     pub scraps: Vec<Scrap>,
     /// The opening of the machine's plate, where it was measured.
-    pub opening: Option<Length>,
+    pub plate_opening: Option<Length>,
     /// What is at hand.
     pub gathered: BTreeSet<Item>,
     /// Places whose squares are to stay there.
@@ -215,11 +215,11 @@ impl Throw {
             measured: Vec::new(),
             wholes: Vec::new(),
             aside: Vec::new(),
-            openings: Vec::new(),
+            seams_to_unpick: Vec::new(),
             aside_glued: BTreeMap::new(),
             pile: BTreeMap::new(),
             scraps: Vec::new(),
-            opening: None,
+            plate_opening: None,
             gathered: BTreeSet::new(),
             pinned: BTreeSet::new(),
             wishes: None,
@@ -450,7 +450,7 @@ impl Throw {
     /// What is to be opened before this piece is worked on: it is the square that was
     /// taken out, or one of the joins itself.
     pub fn to_open(&self, piece: Rect) -> Option<&SeamsToUnpick> {
-        self.openings
+        self.seams_to_unpick
             .iter()
             .find(|o| o.square == Some(piece) || o.joins.iter().any(|(whole, _)| *whole == piece))
     }

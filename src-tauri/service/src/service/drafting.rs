@@ -9,7 +9,7 @@ use lapwork_core::words::Problem;
 impl Service {
     /// The plan of a throw not yet begun.
     pub fn draft(&self, draft: &PlanDraft, now: Time) -> PlanView {
-        show::draft(draft, self.lens(now))
+        show::draft(draft, self.context(now))
     }
 
     /// The plan of a throw not yet begun that is made after an older one, whose faces it
@@ -36,7 +36,7 @@ impl Service {
 
     /// Grids near a wish.
     pub fn grids(&self, draft: &PlanDraft, wish: &GridWish, now: Time) -> GridsView {
-        show::grids(draft, wish, self.lens(now))
+        show::grids(draft, wish, self.context(now))
     }
 
     /// A typed length, in nanometres, as an action takes it.
@@ -44,6 +44,6 @@ impl Service {
     /// # Errors
     /// The [`Problem`] with what was typed.
     pub fn length(&self, typed: &str, now: Time) -> Result<i64, Problem> {
-        show::length(typed, self.lens(now))
+        show::length(typed, self.context(now))
     }
 }

@@ -28,7 +28,7 @@ impl Service {
         let here = here.and_then(|id| self.open.get(&id));
         let here = here.map(|opened| &*opened.journal);
         let about = (self.imports, brought.left_out);
-        let view = show::bring(here, &brought.journal, about, self.lens(now));
+        let view = show::bring(here, &brought.journal, about, self.context(now));
         self.imported = Some((self.imports, brought));
         Ok(view)
     }

@@ -101,12 +101,12 @@ pub fn message(words: &Words, error: &StoreError) -> Problem {
 
 /// What is wrong with a throw file, in words.
 pub fn damage(words: &Words, how: &FormatError) -> Problem {
-    let lens = Context {
+    let context = Context {
         words,
         ruler: Ruler::default(),
         now: 0,
     };
-    show::format_error(how, lens)
+    show::format_error(how, context)
 }
 
 pub(super) fn name(path: &DiskPath) -> Arg {

@@ -157,7 +157,7 @@ impl Service {
         self.words.problem("broke", &[])
     }
 
-    fn lens(&self, now: Time) -> Context<'_> {
+    fn context(&self, now: Time) -> Context<'_> {
         Context {
             words: &self.words,
             ruler: self.prefs.ruler,
@@ -199,14 +199,14 @@ impl Service {
     pub fn hello(&mut self, now: Time) -> Hello {
         let claimed = self.claim();
         let shelf = self.shelf(now);
-        let lens = self.lens(now);
+        let context = self.context(now);
         Hello {
             words: self.words.window(),
             prefs: self.prefs.clone(),
             language: self.words.language().code.to_string(),
             point: self.words.language().point.to_string(),
             languages: words::languages(),
-            draft: show::draft_of(&Plan::usual(lens.ruler.system), lens),
+            draft: show::draft_of(&Plan::usual(context.ruler.system), context),
             prints: demo::prints_in(&self.words),
             denims: demo::denims_in(&self.words),
             tiles: tiles(),

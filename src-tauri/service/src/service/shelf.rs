@@ -35,7 +35,7 @@ impl Service {
         }
         for id in self.store.ids(Place::Deleted).unwrap_or_default() {
             let row = match self.store.read(Place::Deleted, &id) {
-                Ok(opened) => show::shelf_row(id.as_str(), &opened.journal, self.lens(now)),
+                Ok(opened) => show::shelf_row(id.as_str(), &opened.journal, self.context(now)),
                 Err(error) => self.bad_row(Place::Deleted, &id, &error),
             };
             shelf.deleted.push(row);
@@ -53,7 +53,7 @@ impl Service {
         let Some(opened) = self.open.get(id) else {
             return self.bad_row(Place::Throws, id, &StoreError::NoSuchThrow);
         };
-        let mut row = show::shelf_row(id.as_str(), &opened.journal, self.lens(now));
+        let mut row = show::shelf_row(id.as_str(), &opened.journal, self.context(now));
         row.problem = match self.mended.get(id) {
             _ if self.store.away() => Some(self.message(&StoreError::Away {
                 path: self.store.folder().clone(),
@@ -126,14 +126,14 @@ impl Service {
             Command::Begin { .. } => Journal::begin(action, now),
             _ => Err(Rejection::Beginning),
         };
-        let refused = |refusal| show::rejection(&refusal, None, self.lens(now));
+        let refused = |refusal| show::rejection(&refusal, None, self.context(now));
         Ok(begun.map_err(refused)?.0)
     }
 
     /// The record of a throw begun after another.
     fn begun_after(&mut self, id: &str, action: &Command, now: Time) -> Result<Journal, Problem> {
-        self.with(id, now, |old, lens| {
-            let refused = |refusal| show::rejection(&refusal, None, lens);
+        self.with(id, now, |old, context| {
+            let refused = |refusal| show::rejection(&refusal, None, context);
             let Command::Begin {
                 plan,
                 prints,
@@ -183,6 +183,8 @@ impl Service {
     /// # Errors
     /// The [`Problem`] to show instead.
     pub fn again(&mut self, id: &str, now: Time) -> Result<AgainView, Problem> {
-        self.with(id, now, |journal, lens| Ok(show::again(journal, lens)))
+        self.with(id, now, |journal, context| {
+            Ok(show::again(journal, context))
+        })
     }
 }

@@ -32,7 +32,7 @@ pub struct Snapshot {
 }
 
 impl Snapshot {
-    fn lens(&self) -> Context<'_> {
+    fn context(&self) -> Context<'_> {
         Context {
             words: &self.words,
             ruler: self.ruler,
@@ -45,7 +45,7 @@ impl Snapshot {
     /// # Errors
     /// The [`Problem`] to show instead.
     pub fn look(&self, look: &Query) -> Result<View, Problem> {
-        show::answer(&self.journal, look, self.lens())
+        show::answer(&self.journal, look, self.context())
     }
 
     /// The same, with how new it is.
@@ -67,7 +67,7 @@ impl Snapshot {
     /// The plan of a throw not yet begun that is made after this one, whose faces it takes.
     pub fn draft_after(&self, draft: &PlanDraft, after: &DraftAfter) -> PlanView {
         let cloth = (after.prints.as_slice(), after.denims.as_slice());
-        show::draft_after(self.journal.throw(), cloth, draft, self.lens())
+        show::draft_after(self.journal.throw(), cloth, draft, self.context())
     }
 
     /// What goes on paper of it, and the name of the file that goes into.
@@ -79,7 +79,7 @@ impl Snapshot {
         };
         let said = self.words.say(key, &[]);
         let called = format!("{} - {said}", self.journal.throw().name);
-        let sheet = crate::paper::sheet(&self.journal, self.lens(), order);
+        let sheet = crate::paper::sheet(&self.journal, self.context(), order);
         (show::file_name(&called, "pdf"), sheet)
     }
 
@@ -97,7 +97,7 @@ impl Snapshot {
         hand: &Export,
         photo: &dyn Fn(&PhotoId) -> Option<Vec<u8>>,
     ) -> Result<Vec<ExportFile>, Problem> {
-        let (journal, lens) = (&*self.journal, self.lens());
+        let (journal, context) = (&*self.journal, self.context());
         let throw = journal.throw();
         match hand {
             Export::Throw => Ok(vec![ExportFile {
@@ -106,9 +106,9 @@ impl Snapshot {
             }]),
             Export::Pictures => {
                 let file = |drawing: Drawing| {
-                    let svg = drawing.svg(journal, Style::Colour, lens)?;
+                    let svg = drawing.svg(journal, Style::Colour, context)?;
                     Ok(ExportFile {
-                        name: drawing.file_name(throw, lens),
+                        name: drawing.file_name(throw, context),
                         bytes: svg.into_bytes(),
                     })
                 };
@@ -116,15 +116,15 @@ impl Snapshot {
             }
             Export::Tables => {
                 let file = |table: Table| ExportFile {
-                    name: table.file_name(throw, lens),
-                    bytes: table.csv(journal, lens).into_bytes(),
+                    name: table.file_name(throw, context),
+                    bytes: table.csv(journal, context).into_bytes(),
                 };
                 Ok(Table::ALL.into_iter().map(file).collect())
             }
             Export::Story { zone } => {
-                let called = format!("{} - {}", throw.name, lens.words.say("ui-story", &[]));
+                let called = format!("{} - {}", throw.name, context.words.say("ui-story", &[]));
                 let photo = |name: &PhotoId| photo(name).map(|bytes| BASE64_STANDARD.encode(bytes));
-                let page = show::story_page(&show::story(journal, zone, lens), photo, lens);
+                let page = show::story_page(&show::story(journal, zone, context), photo, context);
                 Ok(vec![ExportFile {
                     name: show::file_name(&called, "html"),
                     bytes: page.into_bytes(),
@@ -135,13 +135,13 @@ impl Snapshot {
 
     /// How far it is.
     pub fn head(&self) -> Head {
-        show::head(&self.journal, self.lens())
+        show::head(&self.journal, self.context())
     }
 
     /// What a search for layouts of it has come to, as cards to choose from, after `done` of
     /// `all` rounds of work.
     pub fn layouts(&self, wishes: Wishes, found: &[Arranger], rounds: (bool, u32)) -> Layouts {
-        show::layouts(&self.journal, wishes, found, rounds, self.lens())
+        show::layouts(&self.journal, wishes, found, rounds, self.context())
     }
 
     /// The record itself.

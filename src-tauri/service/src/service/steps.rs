@@ -108,7 +108,7 @@ impl Service {
         let id = reached.map_err(|error| self.message(&error))?;
         let opened = self.open.get(&id).ok_or(StoreError::NoSuchThrow);
         let opened = opened.map_err(|error| self.message(&error))?;
-        ask(&opened.journal, self.lens(now))
+        ask(&opened.journal, self.context(now))
     }
 
     /// What a screen shows of a throw.
@@ -116,7 +116,9 @@ impl Service {
     /// # Errors
     /// The [`Problem`] to show instead.
     pub fn look(&mut self, id: &str, look: &Query, now: Time) -> Result<View, Problem> {
-        self.with(id, now, |journal, lens| show::answer(journal, look, lens))
+        self.with(id, now, |journal, context| {
+            show::answer(journal, look, context)
+        })
     }
 
     /// A throw as it stands now, to be looked at beside everything else.
@@ -172,13 +174,13 @@ impl Service {
         self.claim().map_err(|error| self.message(&error))?;
         let throw = ThrowId::parse(id).and_then(|id| self.work_on(&id, now).map(|()| id));
         let throw = throw.map_err(|error| self.message(&error))?;
-        let entry = self.with(id, now, |journal, lens| {
+        let entry = self.with(id, now, |journal, context| {
             let proposed = match deed {
                 Request::Act { action } => journal.propose(action, now),
                 Request::Undo => journal.propose_undo(now),
                 Request::Redo => journal.propose_redo(now),
             };
-            proposed.map_err(|refusal| show::rejection(&refusal, Some(journal.throw()), lens))
+            proposed.map_err(|refusal| show::rejection(&refusal, Some(journal.throw()), context))
         })?;
         if let Some(opened) = self.open.get_mut(&throw) {
             let kept = self.store.append(&throw, opened, &entry);
@@ -208,7 +210,7 @@ impl Service {
                 }
             }
         }
-        self.with(id, now, |journal, lens| Ok(show::head(journal, lens)))
+        self.with(id, now, |journal, context| Ok(show::head(journal, context)))
     }
 
     /// Do something to a throw, as [`Service::act`] does, and look at it then.
