@@ -90,6 +90,20 @@ use crate::throw::{Event, Throw};
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 
+/// Whether the squares can show an order of shades.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Shades {
+    /// They can, or no such order is wished for.
+    #[default]
+    Told,
+    /// Every square is of one denim.
+    OneDenim,
+    /// The lightest and the darkest square are too nearly alike.
+    Alike,
+    /// The throw has only one row, or nothing but edge.
+    NoRoom,
+}
+
 /// How well the faces are laid out, measured.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Score {
@@ -111,6 +125,8 @@ pub struct Score {
     pub against_grain: u32,
     /// Squares out of the wished pattern.
     pub off_pattern: u32,
+    /// Whether the squares can show the order of shades wished for.
+    pub shades: Shades,
 }
 
 /// No fabric.
@@ -423,6 +439,27 @@ impl Board {
             want[place] = shade;
         }
         want
+    }
+
+    /// Whether the squares can show the order of shades wished for.
+    fn shades(&self) -> Shades {
+        let room = match self.wishes.pattern {
+            Pattern::Free | Pattern::Mirror => return Shades::Told,
+            Pattern::ShadeRows => self.down > 1,
+            Pattern::LightEdges => self.across.min(self.down) > 2,
+        };
+        let shades = || self.squares.iter().map(|s| self.shade(s.denim));
+        let span = shades().max().zip(shades().min()).map_or(0, |(l, d)| l - d);
+        let mut denims = self.squares.windows(2);
+        if denims.all(|two| two[0].denim == two[1].denim) {
+            Shades::OneDenim
+        } else if span <= SHADE_OFF {
+            Shades::Alike
+        } else if !room {
+            Shades::NoRoom
+        } else {
+            Shades::Told
+        }
     }
 
     fn shade(&self, denim: u8) -> i64 {
@@ -1189,6 +1226,7 @@ fn score(board: &Board) -> Score {
     let at = |x: usize| Rect::square((x / board.across) as u16, (x % board.across) as u16);
     let mut out = Score {
         cost: board.cost,
+        shades: board.shades(),
         ..Score::default()
     };
     for (f, alike) in out.alike.iter_mut().enumerate() {

@@ -2266,3 +2266,39 @@ fn nothing_outside_asks_for_a_screen() {
     }
     assert!(read > 30, "only {read} files");
 }
+
+/// An order of shades is met only where the squares have shades to put in order.
+#[test]
+fn an_order_of_shades_that_nothing_can_show_is_not_met() {
+    use crate::throw::wishes::Pattern;
+    let words = Words::english();
+    // A new throw has two denims in its list, and every square is of the dark one.
+    let journal = begin(Plan::default());
+    for pattern in [Pattern::ShadeRows, Pattern::LightEdges] {
+        let wishes = Wishes {
+            front: Count::from(9),
+            back: Count::from(5),
+            pattern,
+            ..Wishes::default()
+        };
+        let found = [Arranger::new(journal.throw(), wishes, 1)];
+        let seen = layouts(&journal, wishes, &found, (false, 1), context(&words));
+        let card = &seen.cards[0];
+        let line = card
+            .lines
+            .iter()
+            .find(|line| line.label == "Out of the order of shades")
+            .unwrap();
+        assert!(!line.met, "{line:?}");
+        assert!(
+            line.value.contains("every square is of one denim"),
+            "{line:?}"
+        );
+        let met = card.lines.iter().filter(|line| line.met).count();
+        assert!(met < card.lines.len());
+        assert_eq!(
+            card.met,
+            format!("{met} of {} wishes met", card.lines.len())
+        );
+    }
+}

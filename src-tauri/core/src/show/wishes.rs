@@ -1,7 +1,7 @@
 //! How the faces are to look, and which of the wishes are met.
 
 use crate::cloth::fabric::Face;
-use crate::faces::arrange::{self, Score};
+use crate::faces::arrange::{self, Score, Shades};
 use crate::log::journal::Journal;
 use crate::measure::Count;
 use crate::show::context::Context;
@@ -233,7 +233,16 @@ pub(super) fn lines(
             _ => "light-edges",
         };
         let n = score.off_pattern;
-        line(key, say!(context, "wish-pattern-value", n = n), n == 0);
+        let why = match score.shades {
+            Shades::Told => None,
+            Shades::OneDenim => Some("one-denim"),
+            Shades::Alike => Some("alike"),
+            Shades::NoRoom => Some("no-room"),
+        };
+        match why {
+            None => line(key, say!(context, "wish-pattern-value", n = n), n == 0),
+            Some(why) => line(key, context.say(&format!("wish-shades-{why}"), &[]), false),
+        }
     }
     out
 }

@@ -1381,6 +1381,9 @@ wish-pattern-value = { $n ->
     [one] ein Quadrat
    *[other] { $n } Quadrate
 }
+wish-shades-one-denim = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff. Gib zuerst einigen Quadraten einen anderen.
+wish-shades-alike = nicht zu erfüllen: Die Jeansstoffe sind fast gleich hell. Berichtige ihre Farben, oder nimm einen helleren oder dunkleren dazu.
+wish-shades-no-room = nicht zu erfüllen: Die Decke hat dafür zu wenige Reihen.
 layouts-running = Sucht bessere: { $n } von { $all }
 layouts-done = { $n ->
     [one] Eine Aufteilung gefunden

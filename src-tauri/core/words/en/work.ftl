@@ -1596,6 +1596,9 @@ wish-pattern-value = { $n ->
     [one] one square
    *[other] { $n } squares
 }
+wish-shades-one-denim = cannot be met: every square is of one denim. Give some squares another denim first.
+wish-shades-alike = cannot be met: the denims are too nearly of one shade. Correct their colours, or add a lighter or a darker one.
+wish-shades-no-room = cannot be met: the throw has too few rows to show it.
 layouts-running = Looking for better ones: { $n } of { $all }
 layouts-done = { $n ->
     [one] One layout found
