@@ -373,7 +373,12 @@ height: Length, } | { "do": "choose-trim",
 /**
  * The size, in nanometres.
  */
-trim: Length, } | { "do": "mark-laps", 
+trim: Length, 
+/**
+ * From mark to mark of the ruler that the laps are to lie on; left out, the coarsest
+ * that the size and the plan's lap lie on.
+ */
+step?: Length, } | { "do": "mark-laps", 
 /**
  * The two pieces and their lap in nanometres; none for the plan's.
  */

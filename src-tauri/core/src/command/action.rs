@@ -176,6 +176,11 @@ pub enum Command {
     ChooseTrim {
         /// The size, in nanometres.
         trim: Length,
+        /// From mark to mark of the ruler that the laps are to lie on; left out, the coarsest
+        /// that the size and the plan's lap lie on.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        step: Option<Length>,
     },
     /// Use another lap where neighbours are joined.
     MarkLaps {

@@ -81,7 +81,7 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
         }]),
 
         A::ChangePlan { plan } => plan::change_plan(throw, plan),
-        A::ChooseTrim { trim } => plan::choose_trim(throw, *trim),
+        A::ChooseTrim { trim, step } => plan::choose_trim(throw, *trim, *step),
         A::MarkLaps { laps } => plan::mark_laps(throw, laps),
 
         A::SetFace {

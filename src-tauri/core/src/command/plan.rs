@@ -2,7 +2,7 @@
 
 use crate::command::outcome::taken_out;
 use crate::command::rejection::Rejection;
-use crate::fitting::trimming::choice;
+use crate::fitting::trimming::{choice, ruler_of};
 use crate::measure::{Count, Length};
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Kind, Rect};
@@ -74,7 +74,10 @@ fn marked_anew(before: &Throw, after: &Throw) -> Vec<(Rect, Rect, Option<Length>
     {
         return Vec::new();
     }
-    let laps = choice(after, after.plan.target()).laps;
+    // No ruler comes with a command: the new laps lie on the marks the old ones lie on.
+    let mut known: Vec<Length> = open_marks(after).map(|(_, _, lap)| lap).collect();
+    known.push(after.plan.lap_between());
+    let laps = choice(after, after.plan.target(), ruler_of(&known)).laps;
     let open = open_marks(after);
     let marks = open.map(|(a, b, lap)| {
         let found = laps.iter().find(|(c, d, _)| (*c, *d) == (a, b));
@@ -156,11 +159,16 @@ fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Rejection> {
     Ok(refit)
 }
 
-pub(super) fn choose_trim(throw: &Throw, trim: Length) -> Result<Vec<Event>, Rejection> {
+pub(super) fn choose_trim(
+    throw: &Throw,
+    trim: Length,
+    step: Option<Length>,
+) -> Result<Vec<Event>, Rejection> {
+    let step = step.unwrap_or_else(|| ruler_of(&[trim, throw.plan.lap_between()]));
     let trim = (trim != throw.plan.natural_four()).then_some(trim);
     let plan = Plan { trim, ..throw.plan };
     plan.check()?;
-    let laps = choice(throw, plan.target()).laps;
+    let laps = choice(throw, plan.target(), step).laps;
     let stale =
         open_marks(throw).filter(|(a, b, _)| !laps.iter().any(|(c, d, _)| (c, d) == (a, b)));
     let mut marks: Vec<(Rect, Rect, Option<Length>)> =

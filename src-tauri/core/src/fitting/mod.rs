@@ -4,3 +4,6 @@ pub mod drift;
 pub mod reconcile;
 pub mod squaring;
 pub mod trimming;
+
+#[cfg(test)]
+mod tests;

@@ -15,6 +15,16 @@
 //! against untrimmed fours. What is cut away in trimming is reported, not counted, so
 //! that larger blocks never make the best worse.
 //!
+//! A lap can only be marked where the ruler has a mark. So the room of a join ends at the
+//! narrowest mark that keeps the least fringe, and a shortage that falls between two marks
+//! takes the narrower lap; by how much the piece is then over is told with the save
+//! ([`Save::over`]), and [`closing`] tells it of the line.
+//!
+//! Every mark from the largest size down is tried until the throw lost alone costs as much
+//! as the cheapest size found, below which no size can be cheaper. The largest is the
+//! untrimmed four, the size chosen now, or, where all blocks came out larger, what the
+//! smallest of them holds.
+//!
 //! Promises (kept by tests): for each `T` the saves are the cheapest there are by these
 //! costs, found by dynamic programming along each line over the room used up in the
 //! next join, keeping only choices not beaten in both cost and room; the size
@@ -22,7 +32,7 @@
 //! touches a join already made.
 
 use crate::measure::outline::Outline;
-use crate::measure::{Length, Ruler, in_mm, in_nm, nm, zero};
+use crate::measure::{Length, NM_PER_INCH, NM_PER_MM, Ruler, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Plan, take};
@@ -42,8 +52,6 @@ pub const RENEW: i64 = 300;
 pub const SHORT: i64 = 1200;
 /// How much of the strip on each face must still catch cloth, 5 mm (common practice, no source).
 const CATCH_NM: i64 = 5_000_000;
-/// Most sizes tried.
-const MOST_SIZES: usize = 96;
 
 /// One piece of a line: a block, or blocks already sewn to one another.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -81,6 +89,17 @@ pub enum How {
 /// `room[j]` is how much may be taken up before bar `j` (and `room[n]` after the last),
 /// `price[j]` what using any of it costs.
 pub fn line(bars: &[Bar], room: &[i64], price: &[i64]) -> (i64, Vec<How>) {
+    line_on(bars, room, price, &|_, taken| taken)
+}
+
+/// The same where a join can only be lapped less by certain amounts: `up(j, taken)` is the
+/// least of them that gives `taken` before bar `j`. The rooms must be such amounts.
+fn line_on(
+    bars: &[Bar],
+    room: &[i64],
+    price: &[i64],
+    up: &dyn Fn(usize, i64) -> i64,
+) -> (i64, Vec<How>) {
     struct Step {
         used: i64,
         cost: i64,
@@ -176,12 +195,13 @@ pub fn line(bars: &[Bar], room: &[i64], price: &[i64]) -> (i64, Vec<How>) {
         at = layer[at].from;
     }
     hows.reverse();
-    even_out(&mut hows, room);
+    even_out(&mut hows, room, up);
     (cost, hows)
 }
 
-/// Where both ends of a bar are its alone, share the shortage evenly: the crossing moves least.
-fn even_out(hows: &mut [How], room: &[i64]) {
+/// Where both ends of a bar are its alone, share the shortage as evenly as the marks allow:
+/// the crossing moves least.
+fn even_out(hows: &mut [How], room: &[i64], up: &dyn Fn(usize, i64) -> i64) {
     for j in 0..hows.len() {
         let How::Lapped { before, after } = hows[j] else {
             continue;
@@ -192,16 +212,26 @@ fn even_out(hows: &mut [How], room: &[i64]) {
         };
         let alone = !shared(j.checked_sub(1).and_then(|i| hows.get(i)), |_, a| a)
             && !shared(hows.get(j + 1), |b, _| b);
-        let half = (before + after) / 2;
-        if alone
-            && before > 0
-            && after > 0
-            && half <= room[j]
-            && before + after - half <= room[j + 1]
-        {
+        if !alone || before <= 0 || after <= 0 {
+            continue;
+        }
+        let short = before + after;
+        let half = short / 2;
+        // The marks next to the half, at either end; the other end takes the rest.
+        let above = [up(j, half), short - up(j + 1, half)];
+        let below = [short - up(j + 1, short - half), up(j, half + 1)];
+        let splits = above.into_iter().chain(below).chain([before]);
+        let best = splits
+            .filter(|b| *b > 0 && *b < short)
+            .filter(|b| up(j, *b) <= room[j] && up(j + 1, short - b) <= room[j + 1])
+            .min_by_key(|b| {
+                let over = up(j, *b) + up(j + 1, short - b) - short;
+                (over, (2 * b - short).abs(), *b)
+            });
+        if let Some(before) = best {
             hows[j] = How::Lapped {
-                before: half,
-                after: before + after - half,
+                before,
+                after: short - before,
             };
         }
     }
@@ -218,6 +248,8 @@ pub struct Save {
     pub short: Length,
     /// How it is saved.
     pub how: How,
+    /// By how much the laps, which lie on the ruler's marks, give it more than it is short.
+    pub over: Length,
 }
 
 /// What a trim size comes to.
@@ -303,7 +335,7 @@ impl BlockLine {
         if squares == 2 { trim } else { throw.plan.side }
     }
 
-    fn bar(&self, throw: &Throw, (from, to): (usize, usize), trim: Length) -> Bar {
+    fn bar(&self, throw: &Throw, (from, to): (usize, usize), trim: Length, least: Length) -> Bar {
         let blocks = &self.blocks[from..to];
         let mut short = zero();
         for block in blocks {
@@ -335,7 +367,7 @@ impl BlockLine {
                 _ => return None,
             };
             let made = throw.made(inner);
-            let give = take(made.joining, made.lap) - take(made.joining, least_lap(throw));
+            let give = take(made.joining, made.lap) - take(made.joining, least);
             (give >= short).then_some(SEAM * seams)
         };
         Bar {
@@ -346,9 +378,8 @@ impl BlockLine {
     }
 
     /// Room before each bar and after the last.
-    fn room(&self, throw: &Throw) -> (Vec<i64>, Vec<i64>) {
+    fn room(&self, throw: &Throw, between: i64) -> (Vec<i64>, Vec<i64>) {
         let plan = &throw.plan;
-        let between = in_nm(plan.take_between() - take(plan.joining, least_lap(throw))).max(0);
         let bound = throw.has(throw.assembly().whole(), Task::GlueBinding);
         let edge = if bound {
             0
@@ -364,6 +395,62 @@ impl BlockLine {
         }
         (room, price)
     }
+}
+
+/// The laps between blocks that can be marked: those on the ruler that keep the least fringe.
+struct Marks {
+    joining: Joining,
+    /// The plan's lap between blocks.
+    usual: Length,
+    /// The narrowest on the ruler.
+    least: Length,
+    step: i64,
+}
+
+impl Marks {
+    fn new(throw: &Throw, step: Length) -> Marks {
+        let (plan, step) = (&throw.plan, in_nm(step).max(1));
+        let least = in_nm(least_lap(throw));
+        Marks {
+            joining: plan.joining,
+            usual: plan.lap_between(),
+            least: nm((least + step - 1).div_euclid(step) * step),
+            step,
+        }
+    }
+
+    /// Most that a join can give.
+    fn room(&self) -> i64 {
+        in_nm(take(self.joining, self.usual) - take(self.joining, self.least)).max(0)
+    }
+
+    /// The widest lap on the ruler that gives as much.
+    fn lap(&self, taken: i64) -> Length {
+        if taken <= 0 {
+            return self.usual;
+        }
+        // A seam has two allowances, each giving half.
+        let one = in_nm(take(self.joining, nm(1)));
+        let wide = (in_nm(take(self.joining, self.usual)) - taken).div_euclid(one);
+        nm(wide.div_euclid(self.step) * self.step)
+    }
+
+    /// What that lap gives.
+    fn up(&self, taken: i64) -> i64 {
+        in_nm(take(self.joining, self.usual) - take(self.joining, self.lap(taken)))
+    }
+}
+
+/// The coarsest ruler that all these laps lie on: the ruler they were read off, as far as
+/// can be told from them.
+pub fn ruler_of(laps: &[Length]) -> Length {
+    let inch = |marks| nm(NM_PER_INCH / marks);
+    let steps = [8, 16, 32, 64].map(inch).into_iter();
+    let metric = [NM_PER_MM, NM_PER_MM / 10].map(nm);
+    steps
+        .chain(metric)
+        .find(|step| laps.iter().all(|l| in_nm(*l) % in_nm(*step) == 0))
+        .unwrap_or(nm(1))
 }
 
 /// A part of what a block is short, and where it is made up for.
@@ -457,7 +544,7 @@ impl BlockLine {
                 .unwrap_or_else(|| plan.lap_between())
         };
         // What may be taken up before each block, and after the last.
-        let (edges, _) = self.room(throw);
+        let (edges, _) = self.room(throw, 0);
         let mut left: Vec<i64> = (0..=n)
             .map(|j| match j {
                 0 => edges[0],
@@ -497,8 +584,8 @@ impl BlockLine {
     }
 }
 
-/// The cheapest saves for one trim size.
-pub fn choice(throw: &Throw, trim: Length) -> TrimChoice {
+/// The cheapest saves for one trim size, by laps that lie on the ruler's marks.
+pub fn choice(throw: &Throw, trim: Length, step: Length) -> TrimChoice {
     let mut out = TrimChoice {
         trim,
         cost: 0,
@@ -507,42 +594,56 @@ pub fn choice(throw: &Throw, trim: Length) -> TrimChoice {
         laps: Vec::new(),
         waste: waste(throw, trim),
     };
+    let marks = Marks::new(throw, step);
     for line_of in lines(throw) {
         let bars: Vec<Bar> = line_of
             .bars
             .iter()
-            .map(|b| line_of.bar(throw, *b, trim))
+            .map(|b| line_of.bar(throw, *b, trim, marks.least))
             .collect();
-        let (room, price) = line_of.room(throw);
-        let (cost, hows) = line(&bars, &room, &price);
+        let (room, price) = line_of.room(throw, marks.room());
+        let n = bars.len();
+        let up = |j: usize, taken| match j {
+            // At the outer edge the binding hides what it must.
+            0 => taken,
+            j if j == n => taken,
+            _ => marks.up(taken),
+        };
+        let (cost, hows) = line_on(&bars, &room, &price, &up);
         out.trouble += cost;
-        let mut taken = vec![0; bars.len() + 1];
-        for (j, (bar, how)) in bars.iter().zip(&hows).enumerate() {
-            if *how == How::Fits {
-                continue;
-            }
+        let mut taken = vec![0; n + 1];
+        for (j, how) in hows.iter().enumerate() {
             if let How::Lapped { before, after } = how {
                 taken[j] += before;
                 taken[j + 1] += after;
             }
-            let piece = line_of.blocks[line_of.bars[j].0];
+        }
+        // What a join gives beyond what is wanted there is told once, of the first it serves.
+        let mut over: Vec<i64> = (0..=n).map(|j| up(j, taken[j]) - taken[j]).collect();
+        for (j, (bar, how)) in bars.iter().zip(&hows).enumerate() {
+            if *how == How::Fits {
+                continue;
+            }
+            let more = match how {
+                How::Lapped { before, after } => [(j, before), (j + 1, after)]
+                    .into_iter()
+                    .filter(|(_, by)| **by > 0)
+                    .map(|(at, _)| std::mem::take(&mut over[at]))
+                    .sum(),
+                _ => 0,
+            };
             out.saves.push(Save {
-                piece,
+                piece: line_of.blocks[line_of.bars[j].0],
                 seam: line_of.seam,
                 short: nm(bar.short),
                 how: *how,
+                over: nm(more),
             });
         }
-        let plan = &throw.plan;
-        let inner = taken.iter().take(bars.len()).zip(&line_of.bars).skip(1);
+        let inner = taken.iter().take(n).zip(&line_of.bars).skip(1);
         for (taken, (at, _)) in inner.filter(|(taken, _)| **taken > 0) {
-            let less = match plan.joining {
-                Joining::Lapped => *taken,
-                Joining::Seamed | Joining::Exposed => taken / 2,
-            };
-            let lap = plan.lap_between() - nm(less);
-            out.laps
-                .push((line_of.blocks[at - 1], line_of.blocks[*at], lap));
+            let (a, b) = (line_of.blocks[at - 1], line_of.blocks[*at]);
+            out.laps.push((a, b, marks.lap(*taken)));
         }
     }
     out.cost = out.trouble + loss(&throw.plan, trim);
@@ -569,55 +670,59 @@ fn waste(throw: &Throw, trim: Length) -> Length {
     nm(over / sides.len().max(1) as i64)
 }
 
-/// Sizes worth trying: every mark of the ruler from the smallest four to the untrimmed
-/// one, that one itself, and the one chosen now.
-pub fn sizes(throw: &Throw, ruler: Ruler) -> Vec<Length> {
+/// The smallest and the largest size worth trying: what the smallest stitched block holds;
+/// and the untrimmed four, the size chosen now, or what all blocks hold, where all came out
+/// larger.
+fn bounds(throw: &Throw) -> (Length, Length) {
     let plan = &throw.plan;
-    let (natural, chosen) = (plan.natural_four(), plan.target());
-    let least = throw
-        .assembly()
-        .blocks()
-        .into_iter()
-        .filter(|b| throw.has(*b, Task::Stitch))
-        .flat_map(|b| {
-            let held = holds(throw, b);
-            [
-                (b.cols == 2).then_some(held.width),
-                (b.rows == 2).then_some(held.height),
-            ]
-        })
-        .flatten()
-        .min()
-        .unwrap_or(natural);
-    let step = in_nm(ruler.step());
-    let top = std::cmp::max(natural, chosen);
-    let mut found = vec![natural, chosen];
-    let first = in_nm(least).div_euclid(step);
-    found.extend(
-        (first..)
-            .map(|k| nm(k * step))
-            .take_while(|t| *t <= top)
-            .take(MOST_SIZES),
-    );
-    found.retain(|t| {
-        Plan {
-            trim: Some(*t),
-            ..*plan
-        }
-        .check()
-        .is_ok()
-    });
-    found.sort_by_key(|t| std::cmp::Reverse(*t));
-    found.dedup();
-    found
+    let natural = plan.natural_four();
+    let sides = |b: &Rect| {
+        let held = holds(throw, *b);
+        [
+            (b.cols == 2).then_some(held.width),
+            (b.rows == 2).then_some(held.height),
+        ]
+    };
+    let blocks = throw.assembly().blocks();
+    let of = |known: &dyn Fn(&Rect) -> bool| {
+        let known = blocks.iter().filter(|b| known(b));
+        known.flat_map(sides).flatten().min()
+    };
+    let least = of(&|b| throw.has(*b, Task::Stitch)).unwrap_or(natural);
+    let larger = of(&|_| true).unwrap_or(natural);
+    (least, natural.max(plan.target()).max(larger))
 }
 
 /// Every size worth trying with what it comes to, cheapest first; ties to the larger.
+///
+/// The sizes are every mark of the ruler, the untrimmed four and the size chosen now. A
+/// smaller size costs as much trouble at most and loses more of the throw, so that the search
+/// ends where that loss alone comes to the cheapest cost found.
 pub fn choices(throw: &Throw, ruler: Ruler) -> Vec<TrimChoice> {
-    let mut found: Vec<TrimChoice> = sizes(throw, ruler)
-        .into_iter()
-        .map(|t| choice(throw, t))
-        .collect();
+    let plan = &throw.plan;
+    let (least, top) = bounds(throw);
+    let step = in_nm(ruler.step());
+    let can_be = |t: &Length| {
+        let trim = Some(*t);
+        Plan { trim, ..*plan }.check().is_ok()
+    };
+    let tried = |t: Length| choice(throw, t, ruler.step());
+    let mut fixed = vec![plan.natural_four(), plan.target()];
+    fixed.dedup();
+    let mut found: Vec<TrimChoice> = fixed.iter().copied().filter(can_be).map(tried).collect();
+    let mut cheapest = found.iter().map(|c| c.cost).min().unwrap_or(i64::MAX);
+    let first = in_nm(least).div_euclid(step);
+    let marks = (first..=in_nm(top).div_euclid(step))
+        .rev()
+        .map(|k| nm(k * step));
+    for trim in marks.filter(can_be).filter(|t| !fixed.contains(t)) {
+        if loss(plan, trim) > cheapest {
+            break;
+        }
+        let one = tried(trim);
+        cheapest = cheapest.min(one.cost);
+        found.push(one);
+    }
     found.sort_by_key(|c| (c.cost, std::cmp::Reverse(c.trim)));
     found
 }
@@ -720,7 +825,7 @@ mod tests {
                 let measured = Event::Measured { piece: *piece, width: full + sixty_fourths(*w), height: full + sixty_fourths(*h) };
                 throw.apply(&measured, 0);
             }
-            let chosen = choice(&throw, plan.target());
+            let chosen = choice(&throw, plan.target(), Ruler::default().step());
             let laps = chosen.laps.iter().map(|(a, b, lap)| (*a, *b, Some(*lap))).collect();
             throw.apply(&Event::LapsMarked { laps }, 0);
             let lapped = chosen.saves.iter().all(|s| matches!(s.how, How::Lapped { .. }));

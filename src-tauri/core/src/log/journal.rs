@@ -769,6 +769,7 @@ pub(crate) mod tests {
                 },
                 1 => Command::ChooseTrim {
                     trim: sixty_fourths(592 + i64::from(pick / 5 % 17)),
+                    step: None,
                 },
                 2 => Command::Patch {
                     piece,

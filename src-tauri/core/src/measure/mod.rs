@@ -247,6 +247,11 @@ impl Ruler {
         length + nm((step - short) % step)
     }
 
+    /// The last mark of this ruler at or below `length`.
+    pub fn at_most(self, length: Length) -> Length {
+        nm(in_nm(length) - in_nm(length).rem_euclid(in_nm(self.step())))
+    }
+
     /// `length` brought to the nearest step of this ruler (halves go up).
     pub fn nearest(self, length: Length) -> Length {
         let step = in_nm(self.step());

@@ -193,7 +193,7 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
         return out;
     }
     // Lapping less, as the cheapest choice for this very size has it.
-    let chosen = choice(throw, plan.target());
+    let chosen = choice(throw, plan.target(), ruler.step());
     let mine: Vec<_> = chosen.saves.iter().filter(|s| s.piece == block).collect();
     let lapped = |s: &&&crate::fitting::trimming::Save| matches!(s.how, How::Lapped { .. });
     if !mine.is_empty() && mine.iter().all(|s| lapped(&s)) {
@@ -226,7 +226,8 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
         } else {
             2
         };
-        let narrower = lap - short / per_lap;
+        // The widest lap on the ruler that gives as much.
+        let narrower = ruler.at_most(lap - short / per_lap);
         if narrower >= least_lap(throw) {
             let action = Command::Unpick {
                 pieces: inner,
@@ -242,11 +243,14 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
         .filter(|c| c.trim != plan.target())
     {
         let minutes = (best.cost / 10) as u32;
-        let action = Command::ChooseTrim { trim: best.trim };
+        let action = Command::ChooseTrim {
+            trim: best.trim,
+            step: Some(ruler.step()),
+        };
         add(RemedyKind::Trim(best.trim), minutes, 0, zero(), action);
     }
     // A place at the edge whose binding hides all that is short.
-    if let Some((place, cost)) = edge_place(throw, block) {
+    if let Some((place, cost)) = edge_place(throw, block, ruler) {
         let minutes = 3 + (cost / 10) as u32;
         add(
             RemedyKind::ToEdge(place),
@@ -295,8 +299,8 @@ fn opened_by(throw: &Throw, action: &Command) -> (usize, Length) {
 
 /// The loose place of the same shape where this block would cost least, if that is less
 /// than where it is, with the cost there.
-fn edge_place(throw: &Throw, block: Rect) -> Option<(Rect, i64)> {
-    let here = choice(throw, throw.plan.target()).trouble;
+fn edge_place(throw: &Throw, block: Rect, ruler: Ruler) -> Option<(Rect, i64)> {
+    let here = choice(throw, throw.plan.target(), ruler.step()).trouble;
     let (across, down) = (throw.plan.across, throw.plan.down);
     let at_edge =
         |b: &Rect| b.row == 0 || b.col == 0 || b.row + b.rows == down || b.col + b.cols == across;
@@ -312,7 +316,7 @@ fn edge_place(throw: &Throw, block: Rect) -> Option<(Rect, i64)> {
             continue;
         };
         let after = throw.after(&events);
-        let there = choice(&after, after.plan.target()).trouble;
+        let there = choice(&after, after.plan.target(), ruler.step()).trouble;
         if there < here && best.is_none_or(|(_, cost)| there < cost) {
             best = Some((place, there));
         }

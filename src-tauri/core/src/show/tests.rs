@@ -5,8 +5,8 @@ use crate::cloth::fabric::Face;
 use crate::command::Command;
 use crate::faces::arrange::Arranger;
 use crate::measure::{
-    Count, MetricUnit, Ruler, System, eighth_inches, inches, quarter_inches, sixty_fourths,
-    tenths_of_mm, zero,
+    Count, Fraction, MetricUnit, Ruler, System, eighth_inches, inches, quarter_inches,
+    sixty_fourths, tenths_of_mm, zero,
 };
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::{JoinOrder, Joining, Plan};
@@ -1369,7 +1369,19 @@ fn a_trim_size_names_the_laps_it_asks_for() {
     let mut journal = stitched(6, 2);
     let piece = Rect::from([0, 2, 2, 2]);
     sized(&mut journal, piece, FULL - 16, FULL);
-    let off = off_view(&journal, piece, None);
+    // 3/16 in is 3/32 at either side: laps of 13/32 in, which a ruler of thirty-seconds shows.
+    let words = Words::english();
+    let ruler = Ruler {
+        fraction: Fraction::ThirtySecond,
+        ..Ruler::default()
+    };
+    let context = Context {
+        ruler,
+        ..context(&words)
+    };
+    let Ok(View::Off(off)) = answer(&journal, &Query::Off { piece, why: None }, context) else {
+        panic!("the screen of a piece that is off");
+    };
     let trim = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::ChooseTrim { .. });
     let way = off.ways.iter().find(trim).expect("offered");
     assert_eq!(
@@ -1772,7 +1784,7 @@ fn a_four_to_trim_again_may_be_joined_as_it_is() {
     next(&mut journal, Task::PressBlock, Kind::Four, 4);
     next(&mut journal, Task::SquareUp, Kind::Four, 4);
     let trim = quarter_inches(37);
-    act(&mut journal, &Command::ChooseTrim { trim }, 1);
+    act(&mut journal, &Command::ChooseTrim { trim, step: None }, 1);
     let (four, row) = (Rect::from([0, 0, 2, 2]), Rect::from([0, 0, 2, 4]));
     let whole = |throw: &crate::throw::Throw| {
         assert_eq!(

@@ -78,6 +78,12 @@ pub(super) fn trims(journal: &Journal, context: Context<'_>) -> TrimView {
         let now = found.iter().find(|c| c.trim == natural);
         let short = now.map_or(0, pieces_saved);
         let first = match (b.trim == natural, short) {
+            _ if b.trim > natural => say!(
+                context,
+                "reason-larger",
+                size = context.length(b.trim),
+                natural = context.length(natural)
+            ),
             (true, 0) => say!(context, "reason-none-short", size = context.length(b.trim)),
             (true, n) => say!(context, "reason-keep", size = context.length(b.trim), n = n),
             (false, n) => {
@@ -136,7 +142,10 @@ fn trim_row(
     context: Context<'_>,
 ) -> TrimRow {
     let size = choice.trim;
-    let action = Command::ChooseTrim { trim: size };
+    let action = Command::ChooseTrim {
+        trim: size,
+        step: Some(context.ruler.step()),
+    };
     let allowed = decide(Some(throw), &action);
     let finished = throw.after(allowed.iter().flatten()).finished();
     let chosen = throw.plan.target() == size && allowed.is_err();
@@ -208,13 +217,18 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], context: Cont
             if at.is_empty() {
                 "edge"
             } else {
-                return say!(
+                let lapped = say!(
                     context,
                     format!("save-{way}-lapped"),
                     piece = piece,
                     short = short,
                     laps = context.words.list("list-long", at)
                 );
+                if save.over <= zero() {
+                    return lapped;
+                }
+                let over = say!(context, "save-over", over = context.length(save.over));
+                return context.words.list("sentences", [lapped, over]);
             }
         }
         How::Resewn => "resewn",

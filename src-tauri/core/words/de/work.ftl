@@ -583,6 +583,7 @@ trim-choose = Schneiden auf { $size }
 save-lap = bei { $piece } { $lap } überlappen
 save-across-lapped = { $piece } ist { $short } zu schmal: { $laps }.
 save-down-lapped = { $piece } ist { $short } zu kurz: { $laps }.
+save-over = Dazwischen hat das Lineal keinen Strich: Die Reihe oder Spalte wird damit { $over } zu lang, was sich beim Zusammennähen einhalten lässt.
 save-across-edge = { $piece } ist { $short } zu schmal, an der Außenkante, wo die Einfassung es verdeckt.
 save-down-edge = { $piece } ist { $short } zu kurz, an der Außenkante, wo die Einfassung es verdeckt.
 save-across-resewn = { $piece } ist { $short } zu schmal: Trenn die senkrechten Überlappungen auf und näh sie um so viel schmaler.
@@ -596,6 +597,7 @@ reason-keep = { $n ->
     [one] Bei { $size } ist ein Stück zu klein, und es zu retten kostet weniger, als jeden Vierer kleiner zu machen.
    *[other] Bei { $size } sind { $n } Stücke zu klein, und sie zu retten kostet weniger, als jeden Vierer kleiner zu machen.
 }
+reason-larger = Alle Vierer sind größer geworden als { $natural }; bei { $size } ist keiner zu klein, und es fällt am wenigsten weg. Die Decke wird um so viel größer.
 reason-smaller = Bei { $natural } { $n ->
     [one] ist ein Stück zu klein
    *[other] sind { $n } Stücke zu klein

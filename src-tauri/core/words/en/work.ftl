@@ -584,6 +584,7 @@ trim-choose = Trim to { $size }
 save-lap = where it meets { $piece } lap { $lap }
 save-across-lapped = { $piece } is { $short } short across: { $laps }.
 save-down-lapped = { $piece } is { $short } short down: { $laps }.
+save-over = The ruler has no mark in between: that leaves the line { $over } too long, which eases in at the joins.
 save-across-edge = { $piece } is { $short } short across, at the outer edge, where the binding hides it.
 save-down-edge = { $piece } is { $short } short down, at the outer edge, where the binding hides it.
 save-across-resewn = { $piece } is { $short } short across: unpick its upright laps and sew them that much narrower.
@@ -597,6 +598,7 @@ reason-keep = { $n ->
     [one] At { $size } one piece is short, and saving it costs less than making every four smaller.
    *[other] At { $size } { $n } pieces are short, and saving them costs less than making every four smaller.
 }
+reason-larger = All fours came out larger than { $natural }; at { $size } none is short and the least is cut away. The throw grows by as much.
 reason-smaller = At { $natural } { $n ->
     [one] one piece is short
    *[other] { $n } pieces are short
