@@ -72,9 +72,20 @@ fn a_throw_by_hand() {
     assert_eq!(got.seam, half_inches(1049));
     assert!(got.rule.unwrap() < got.total());
     let twin = for_throw(&Plan::default(), 0, cloths, long, Winding::default()).unwrap();
-    // Needles 1 + 1.9/3 each; bobbin √(3² + 4²)/3 + 1.9/3.
-    assert!((twin.ratio - (2.0 * (1.0 + 1.9 / 3.0) + 5.0 / 3.0 + 1.9 / 3.0)).abs() < 1e-9);
+    // Needles 1 + 1.9/3 each; bobbin 4 across and √(3² + 4²) on, and twice 1.9, every 3 mm.
+    let bobbin = (4.0 + 5.0 + 2.0 * 1.9) / 3.0;
+    assert!((twin.ratio - (2.0 * (1.0 + 1.9 / 3.0) + bobbin)).abs() < 1e-9);
     assert_eq!((twin.needles, twin.spools, twin.rule), (2, 2, None));
+    // A straight 14 × 18 by hand: 13 seams of 81½ in, 17 of 63½ in and 290 in of binding are
+    // 2,429 in (61.7 m). At 1.63 of needle thread and 15 % over that is 116 m, off one spool of
+    // 200 m; with as much again on the bobbins it is 232 m, and takes a second.
+    let large = Plan {
+        across: 14,
+        down: 18,
+        ..straight
+    };
+    let need = for_throw(&large, 0, cloths, long, Winding::default()).unwrap();
+    assert_eq!((need.spools, need.spools_in_all), (1, 2));
     let metres = in_mm(twin.total()) / 1000.0;
     assert!((metres / (524.5 * 0.0254 * twin.ratio * 1.15) - 1.0).abs() < 1e-6);
 }

@@ -13,8 +13,19 @@
 //! * 304 zigzag lockstitch: each stitch runs `√(L² + w²)` across, so needle and bobbin
 //!   each `√(1 + (w·S)²) + T·S`. (From the stitch's geometry, arithmetic; a fancy stitch of
 //!   that width that goes back over itself takes more.)
-//! * twin needle: each of two needle threads `1 + T·S`; one bobbin thread zigzags between
-//!   the rows, `√(L² + d²)` a stitch, so `√(1 + (d·S)²) + T·S`. (From the geometry, arithmetic.)
+//! * twin needle: each of two needle threads `1 + T·S`. The hook catches both loops in the same
+//!   stitch, so that the one bobbin thread crosses from loop to loop and then runs on to the
+//!   next stitch:
+//!
+//!   ```text
+//!   |\  |\  |\      left row    d across, then √(L² + d²) on to the next stitch,
+//!   | \ | \ | \                 and twice through half the cloth and back
+//!   |  \|  \|  \    right row
+//!   ```
+//!
+//!   `d + √(L² + d²) + 2·T` a stitch, so `d·S + √(1 + (d·S)²) + 2·T·S`. (From the stitch's
+//!   geometry, arithmetic; an estimate that errs on having enough, because a loose bobbin
+//!   thread may cut the corner.)
 //!
 //! # The rule, and why it is higher
 //!
@@ -94,7 +105,10 @@ pub fn ratio(stitch: Stitch, length: Length, thickness: Thickness) -> Option<Rat
     let (needle, needles, bobbin) = match stitch {
         Stitch::Straight => (along, 1, along),
         Stitch::Zigzag { width } => (across(width), 1, across(width)),
-        Stitch::Twin { spacing } => (along, 2, across(spacing)),
+        Stitch::Twin { spacing } => {
+            let from_loop_to_loop = in_mm(spacing) / long + depth;
+            (along, 2, from_loop_to_loop + across(spacing))
+        }
     };
     Some(Ratio {
         needle,
@@ -359,13 +373,14 @@ mod tests {
 
     #[test]
     fn three_four_five() {
-        // L = 3, d = 4: the bobbin runs 5 a stitch; through 1.5 mm each thread takes ½ more.
+        // L = 3, d = 4: the bobbin runs 4 across and 5 on, and twice 1.5 mm down and up: 12 a
+        // stitch of 3. Each needle thread takes ½ more than the seam.
         let twin = Stitch::Twin {
             spacing: tenths_of_mm(40),
         };
         let r = ratio(twin, tenths_of_mm(30), thick(1.5)).unwrap();
         assert!((r.needle - 1.5).abs() < 1e-12 && r.needles == 2);
-        assert!((r.bobbin - (5.0 / 3.0 + 0.5)).abs() < 1e-12);
+        assert!((r.bobbin - 4.0).abs() < 1e-12);
         let zigzag = Stitch::Zigzag {
             width: tenths_of_mm(40),
         };

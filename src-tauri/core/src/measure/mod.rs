@@ -576,11 +576,17 @@ fn rational(number: &str, point: char) -> Result<(i128, i128), ParseError> {
             return Err(ParseError::NotALength);
         }
         let front = front.trim();
-        let (whole, num) = match front.rsplit_once([' ', '-']) {
-            Some((w, n)) => (
-                whole_number(w.trim_end_matches([' ', '-']))?,
-                whole_number(n)?,
-            ),
+        let (whole, num) = match front.find([' ', '-']) {
+            Some(end) => {
+                let (whole, rest) = front.split_at(end);
+                let num = rest.trim_start_matches([' ', '-']);
+                let between = &rest[..rest.len() - num.len()];
+                // `9-5/8` is 9⅝; what else has a minus could mean that it is taken off.
+                if between != "-" && between.contains('-') {
+                    return Err(ParseError::NotALength);
+                }
+                (whole_number(whole)?, whole_number(num)?)
+            }
             None => (0, whole_number(front)?),
         };
         return Ok((whole * den + num, den));
@@ -607,6 +613,18 @@ fn rational(number: &str, point: char) -> Result<(i128, i128), ParseError> {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    #[test]
+    fn a_minus_before_a_fraction_is_not_taken_for_a_join() {
+        let ruler = Ruler::default();
+        let nine_and_five_eighths = Ok(sixty_fourths(9 * 64 + 40));
+        for typed in ["9-5/8", "9 5/8", "9  5/8", "9\u{2013}5/8"] {
+            assert_eq!(parse(typed, ruler), nine_and_five_eighths, "{typed}");
+        }
+        for typed in ["9 -5/8", "9--5/8", "9 - 5/8", "9- 5/8", "9-"] {
+            assert_eq!(parse(typed, ruler), Err(ParseError::NotALength), "{typed}");
+        }
+    }
 
     fn inch_ruler(fraction: Fraction) -> Ruler {
         Ruler {

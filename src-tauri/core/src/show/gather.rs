@@ -6,7 +6,7 @@ use crate::cloth::weight::{
     Cloth, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, in_nm, nm};
+use crate::measure::{Count, Length, nm};
 use crate::plan::Stitch;
 use crate::show::change;
 use crate::show::context::Context;
@@ -124,8 +124,7 @@ pub(super) fn amount(throw: &Throw, item: Item) -> Option<SupplyAmount> {
         }
         Item::Thread => {
             let need = thread(throw)?;
-            let all = nm(in_nm(need.needle).saturating_mul(i64::from(need.needles)));
-            of(need.spools, "spools", Some(all))
+            of(need.spools_in_all, "spools", Some(need.total()))
         }
         Item::Bobbins => {
             let need = thread(throw)?;
@@ -251,6 +250,11 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
             spools = thread.spools,
             size = wound(Winding::default().spool, context)
         )];
+        lines.push(say!(
+            context,
+            "item-thread-in-all",
+            n = thread.spools_in_all
+        ));
         if twin {
             lines.push(say!(context, "item-thread-twin"));
         }

@@ -491,10 +491,11 @@ pub(super) fn bound(throw: &Throw, context: Context<'_>) -> (Vec<String>, String
             places = context.words.list("list-long", rest)
         ));
     }
-    (
-        how,
-        say!(context, "bound-clear", clear = context.length(found.clear)),
-    )
+    let clear = match found.clear > zero() {
+        true => say!(context, "bound-clear", clear = context.length(found.clear)),
+        false => say!(context, "bound-on-lap"),
+    };
+    (how, clear)
 }
 
 /// What is special about this piece: a part to do again, a lap narrower in places.

@@ -258,6 +258,7 @@ bound-left = { $along } von unten an der linken Kante
 bound-start = Beginne { $place } und geh im Uhrzeigersinn mit ganzen Streifen herum.
 bound-joins = Die Ansätze liegen dann so: { $places }.
 bound-clear = So bleibt jeder Ansatz { $clear } oder mehr von den Verbindungen der Quadrate und den Ecken weg.
+bound-on-lap = Wo die Einfassung auch beginnt, ein Ansatz kommt auf eine Verbindung der Quadrate oder auf eine Ecke, und dort wird es dick. Schneide die Streifen etwas länger oder kürzer zu, wenn der Stoff es hergibt.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
 special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
 
@@ -1258,6 +1259,10 @@ item-thread-needles = { $needles ->
        *[other] { $spools } Garnrollen zu { $size }
     }.
    *[other] { $each } für jede Nadel: { $spools } Garnrollen zu { $size }.
+}
+item-thread-in-all = { $n ->
+    [one] Eine Garnrolle reicht auch für die Unterspulen. Das ist eine Schätzung.
+   *[other] Mit dem Garn für die Unterspulen: zusammen { $n } Garnrollen. Das ist eine Schätzung.
 }
 item-thread-twin = Eine Zwillingsnadel braucht zwei Garnrollen zugleich auf der Maschine.
 item-thread-rule = Die Regel der Garnhersteller, 2½-mal die Naht, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.

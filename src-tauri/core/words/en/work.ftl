@@ -259,6 +259,7 @@ bound-left = { $along } up the left side
 bound-start = Begin { $place }, and go round clockwise with full strips.
 bound-joins = The joins then come: { $places }.
 bound-clear = So every join keeps { $clear } or more from the joins of the squares and from the corners.
+bound-on-lap = Wherever the binding begins, one of its joins comes on a join of the squares or on a corner, where it grows thick. Cut the strips a little longer or shorter if the cloth allows it.
 special-opened = This join was unpicked: only { $length } of it is to be sewn again.
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
@@ -1257,6 +1258,10 @@ item-thread-needles = { $needles ->
        *[other] { $spools } spools of { $size }
     }.
    *[other] { $each } for each needle: { $spools } spools of { $size }.
+}
+item-thread-in-all = { $n ->
+    [one] One spool is enough to wind the bobbins from as well. This is an estimate.
+   *[other] With the bobbins wound from the same thread: { $n } spools in all. This is an estimate.
 }
 item-thread-twin = A twin needle takes two spools on the machine at once.
 item-thread-rule = The makers’ rule of 2½ times the seam says { $length } in all; on thick laps it falls short.
