@@ -303,7 +303,7 @@ fn view(
     });
     let sewn = journal.is_some_and(|j| j.throw().worked().any(|(_, w)| w.made.is_some()));
     let figures = |plan: &Plan| {
-        let mut figures = figures_of(plan, foreseen.as_ref(), covers.as_deref(), false, context);
+        let mut figures = figures_of(plan, foreseen.as_ref(), covers.as_deref(), context);
         if let Some(first) = figures.first_mut().filter(|_| sewn && foreseen.is_some()) {
             first.label = say!(context, "figure-finished-sewn");
         }
@@ -331,12 +331,11 @@ fn view(
 }
 
 /// The figures of a plan; with the throw that is made by it they are what the sewn pieces
-/// lead to. On paper all of them are exact; on the screen long seams are told in metres or yards.
+/// lead to.
 pub(super) fn figures_of(
     plan: &Plan,
     throw: Option<&Throw>,
     covers: Option<&[Cover]>,
-    paper: bool,
     context: Context<'_>,
 ) -> Vec<Figure> {
     let finished = throw.map(Throw::finished);
@@ -405,11 +404,7 @@ pub(super) fn figures_of(
             context,
             "seams",
             n = runs,
-            length = if paper {
-                context.length(length)
-            } else {
-                context.far(length)
-            }
+            length = context.far(length)
         )),
     );
     match plan.fringe() {

@@ -245,7 +245,7 @@ fn sizes(throw: &Throw, both: &Both<'_>) -> Vec<Row> {
         rows.extend(both.row("between", |l| l.length(p.lap_between())));
     }
     rows.extend(both.row("stitch", |l| l.plain(scraps::stitch(p.stitch, l))));
-    rows.extend(both.rows(|l| plan::figures_of(p, Some(throw), Some(throw.covers()), true, l)));
+    rows.extend(both.rows(|l| plan::figures_of(p, Some(throw), Some(throw.covers()), l)));
     if let Some(whole) = throw.wholes.last() {
         let size = whole.size;
         rows.extend(both.row("measured", |l| l.by(size.width, size.height)));
