@@ -6,4 +6,4 @@ pub mod squaring;
 pub mod trimming;
 
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;

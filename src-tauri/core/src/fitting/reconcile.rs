@@ -77,23 +77,16 @@ pub fn change(before: Length, after: Length) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::fitting::tests::begun;
     use crate::measure::{half_inches, inches};
     use crate::plan::Plan;
-    use crate::throw::Event;
 
     /// Common practice, no source: a real 6 × 8 throw of 5 in squares and ½ in laps came
     /// out 27½ × 36 in: ½ in short over 7 laps, nothing across.
     #[test]
     fn half_an_inch_short_over_seven_laps() {
         let plan = Plan::default();
-        let begun = Event::Begun {
-            name: "t".into(),
-            plan,
-            prints: vec![],
-            denims: vec![],
-            after: None,
-        };
-        let throw = Throw::begin(&begun).unwrap();
+        let throw = begun(plan);
         let measured = Size {
             width: half_inches(55),
             height: inches(36),

@@ -10,7 +10,8 @@ use crate::plan::assembly::Rect;
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Throw};
 
-fn begun(plan: Plan) -> Throw {
+/// A throw of this plan with nothing made yet.
+pub(crate) fn begun(plan: Plan) -> Throw {
     let begun = Event::Begun {
         name: "t".into(),
         plan,

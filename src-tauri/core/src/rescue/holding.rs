@@ -61,20 +61,13 @@ pub fn laps(throw: &Throw, width: Length, height: Length, ruler: Ruler, most: us
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::fitting::tests::begun;
     use crate::measure::{eighth_inches, sixty_fourths};
-    use crate::throw::Event;
 
     #[test]
     fn the_lap_that_was_used_holds_the_size_it_gave() {
         let plan = Plan::default();
-        let begun = Event::Begun {
-            name: "t".into(),
-            plan,
-            prints: vec![],
-            denims: vec![],
-            after: None,
-        };
-        let throw = Throw::begin(&begun).unwrap();
+        let throw = begun(plan);
         let (w, h) = plan.finished();
         let best = &laps(&throw, w, h, Ruler::default(), 3)[0];
         assert_eq!((best.lap, best.off), (plan.lap, nm(0)));

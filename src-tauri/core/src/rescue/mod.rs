@@ -4,7 +4,8 @@
 //! is undone unless the maker picks a way that says so. Trouble is in minutes and is our
 //! judgement, no source: 4 to cut a square (2 to take a spare), 3 for each fabric glued
 //! on it, 8 for each seam opened and sewn again, 5 for a patch and 3 more to
-//! stitch it round where it is sewn in, 2 for each join lapped less, 30 for a new block, 3 for each square of a row or column given up.
+//! stitch it round where it is sewn in, 2 for each join lapped less, 30 for a new block,
+//! 3 for each square of a row or column given up.
 //!
 //! Promise: every way's action is allowed at that moment.
 

@@ -6,14 +6,6 @@ use crate::measure::{
 use crate::throw::Time;
 use crate::words::{Arg, Shown, Words};
 
-fn yards(n: i64) -> Length {
-    inches(36) * n
-}
-
-fn metres(n: i64) -> Length {
-    tenths_of_mm(10_000) * n
-}
-
 /// A shown length without its sign for being rounded.
 fn bare(text: &str) -> &str {
     text.strip_prefix("≈\u{a0}").unwrap_or(text)
@@ -59,8 +51,8 @@ impl Context<'_> {
     pub(super) fn far(&self, length: Length) -> Shown {
         self.in_each(|ruler| {
             let (unit, key) = match ruler.system {
-                System::Inch => (yards(1), "yd"),
-                System::Metric => (metres(1), "m"),
+                System::Inch => (inches(36), "yd"),
+                System::Metric => (tenths_of_mm(10_000), "m"),
             };
             if length < unit * 10 {
                 return self.words.single(length, ruler);
@@ -74,12 +66,14 @@ impl Context<'_> {
         })
     }
 
-    /// How far in from a raw edge a fold or a patch is stitched down: ⅛ in, or 3 mm.
+    /// How far in from a raw edge a fold or a patch is stitched down: ⅛ in, or 3 mm
+    /// (common practice, no source).
     pub(super) fn edge_in(&self) -> Shown {
         self.about(eighth_inches(1), tenths_of_mm(30))
     }
 
-    /// How far apart the snips into an allowance are: ¼ in, or 6 mm.
+    /// How far apart the snips into an allowance are: ¼ in, or 6 mm (common practice, no
+    /// source).
     pub(super) fn snips_apart(&self) -> Shown {
         self.about(eighth_inches(2), tenths_of_mm(60))
     }

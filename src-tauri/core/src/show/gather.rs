@@ -3,7 +3,7 @@
 use crate::cloth::pile::how;
 use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, seams};
 use crate::cloth::weight::{
-    Cloth, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
+    Cloth, M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, nm};
@@ -63,7 +63,7 @@ fn long(length: Length, context: Context<'_>) -> String {
     let metres = crate::measure::in_mm(length) / 1000.0;
     let up = |n: f64| context.words.decimal((n * 10.0).ceil() / 10.0, 1);
     context.either(
-        say!(context, "yards", n = up(metres / 0.9144)),
+        say!(context, "yards", n = up(metres / M_PER_YD)),
         say!(context, "metres", n = up(metres)),
     )
 }
@@ -73,7 +73,7 @@ fn wound(length: Length, context: Context<'_>) -> String {
     let metres = crate::measure::in_mm(length) / 1000.0;
     let down = |n: f64| context.words.decimal(n.floor(), 0);
     context.either(
-        say!(context, "yards", n = down(metres / 0.9144)),
+        say!(context, "yards", n = down(metres / M_PER_YD)),
         say!(context, "metres", n = down(metres)),
     )
 }
