@@ -257,7 +257,7 @@ bound-bottom = { $along } von rechts an der Unterkante
 bound-left = { $along } von unten an der linken Kante
 bound-start = Beginne { $place } und geh im Uhrzeigersinn mit ganzen Streifen herum.
 bound-joins = Die Ansätze liegen dann so: { $places }.
-bound-clear = So bleibt jeder Ansatz { $clear } oder mehr von den Verbindungen der Quadrate und den Ecken weg.
+bound-clear = Jeder Ansatz bleibt dann { $clear } oder mehr von den Verbindungen der Quadrate und den Ecken weg.
 bound-on-lap = Wo die Einfassung auch beginnt, ein Ansatz kommt auf eine Verbindung der Quadrate oder auf eine Ecke, und dort wird es dick. Schneide die Streifen etwas länger oder kürzer zu, wenn der Stoff es hergibt.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
 special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
@@ -1249,8 +1249,8 @@ item-binding-strips = { $n ->
 }
 item-binding-length = { $n ->
     [0] Zusammen { $length }, keine Ansätze.
-    [one] Zusammen { $length }, ein Ansatz, neben den Verbindungen der Quadrate.
-   *[other] Zusammen { $length }, { $n } Ansätze, neben den Verbindungen der Quadrate.
+    [one] Zusammen { $length }, ein Ansatz.
+   *[other] Zusammen { $length }, { $n } Ansätze.
 }
 item-thread = Garn
 item-thread-needles = { $needles ->

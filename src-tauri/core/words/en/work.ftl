@@ -258,7 +258,7 @@ bound-bottom = { $along } along the bottom from the right
 bound-left = { $along } up the left side
 bound-start = Begin { $place }, and go round clockwise with full strips.
 bound-joins = The joins then come: { $places }.
-bound-clear = So every join keeps { $clear } or more from the joins of the squares and from the corners.
+bound-clear = Every join then keeps { $clear } or more from the joins of the squares and from the corners.
 bound-on-lap = Wherever the binding begins, one of its joins comes on a join of the squares or on a corner, where it grows thick. Cut the strips a little longer or shorter if the cloth allows it.
 special-opened = This join was unpicked: only { $length } of it is to be sewn again.
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
@@ -1248,8 +1248,8 @@ item-binding-strips = { $n ->
 }
 item-binding-length = { $n ->
     [0] { $length } in all, no joins.
-    [one] { $length } in all, one join, kept off the joins of the squares.
-   *[other] { $length } in all, { $n } joins, kept off the joins of the squares.
+    [one] { $length } in all, one join.
+   *[other] { $length } in all, { $n } joins.
 }
 item-thread = Thread
 item-thread-needles = { $needles ->
