@@ -45,10 +45,7 @@ pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
         "trim": length(p.target()),
         "planned": size(planned_w, planned_h),
         "foreseen": size(foreseen.width, foreseen.height),
-        "seams": { "runs": runs, "length": {
-            "mm": in_mm(run_length),
-            "shown": context.far(run_length).text.replace('\u{a0}', " "),
-        } },
+        "seams": { "runs": runs, "length": length(run_length) },
         "layers": { "lap": lap_layers, "crossing": crossing_layers },
         "binding": { "length": length(need.length), "strips": need.strips, "joins": need.joins },
         "covered": { "front": throw.covered(Face::Front), "back": throw.covered(Face::Back) },

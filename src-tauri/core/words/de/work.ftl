@@ -1771,6 +1771,7 @@ sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Auge
 sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
 sheet-caution-children = Lange Fransen gehören nicht ins Babybett.
 figure-between = Überlappung der Vierer
+figure-seams-length = Alle Nähte, genau
 
 error-beyond = Eine Zahl in diesem Schritt liegt weit jenseits von allem, was eine Decke hat: { $figure } für „{ $field }“.
 error-beyond-next = Tippe sie noch einmal in Zoll oder Millimetern.

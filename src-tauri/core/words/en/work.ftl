@@ -1437,6 +1437,7 @@ sheet-caution-needle = No metal in the way. Wheel by hand over thick crossings; 
 sheet-caution-lint = Clean the lint filter before and after each load.
 sheet-caution-children = Long fringe is not for a baby’s cot.
 figure-between = Lap between fours
+figure-seams-length = All seams, exactly
 
 ## Handing on
 

@@ -246,6 +246,8 @@ fn sizes(throw: &Throw, both: &Both<'_>) -> Vec<Row> {
     }
     rows.extend(both.row("stitch", |l| l.plain(scraps::stitch(p.stitch, l))));
     rows.extend(both.rows(|l| plan::figures_of(p, Some(throw), Some(throw.covers()), l)));
+    // The plan's figures give this length in whole yards or metres; the sheet has the exact one too.
+    rows.extend(both.row("seams-length", |l| l.length(throw.runs().1)));
     if let Some(whole) = throw.wholes.last() {
         let size = whole.size;
         rows.extend(both.row("measured", |l| l.by(size.width, size.height)));
