@@ -187,6 +187,7 @@ fn of_every_kind(said: bool) -> Journal {
         Event::FacesChanged {
             faces: vec![(square, cover)],
             again: said.then(Vec::new),
+            by_hand: None,
         },
         Event::ClothChanged { prints, denims },
         Event::Done {
@@ -383,6 +384,7 @@ fn of_every_kind(said: bool) -> Journal {
             Event::FacesChanged {
                 faces: vec![(square, covered)],
                 again: Some(vec![]),
+                by_hand: None,
             },
             Event::Unpicked {
                 pieces: vec![(seams, sixty_fourths(320))],

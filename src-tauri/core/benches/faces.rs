@@ -4,9 +4,11 @@
 //! neighbours (both faces together, corners included), unevenness of the covered
 //! squares and of each print (100 is chance, both faces averaged), and the mean over
 //! crossings of the squared number of fabrics that meet there. Then how the cost falls
-//! with time.
+//! with time. Last, layouts of fabrics and denims at once, for each size and wish: when the
+//! first answer is there, and what comes of twelve rounds; `-- denims` prints only this.
 
-use lapwork_core::cloth::fabric::Cover;
+use lapwork_core::cloth::fabric::{Cover, Denim};
+use lapwork_core::cloth::pile::Use;
 use lapwork_core::command::{Command, decide};
 use lapwork_core::demo;
 use lapwork_core::faces::arrange::{Arranger, Score, of};
@@ -14,7 +16,7 @@ use lapwork_core::faces::spread::{Ground, spread};
 use lapwork_core::measure::Count;
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
-use lapwork_core::throw::wishes::Wishes;
+use lapwork_core::throw::wishes::{DenimWish, Pattern, Wishes};
 use lapwork_core::throw::{Event, Throw};
 use rand::SeedableRng;
 use rand::seq::SliceRandom;
@@ -22,6 +24,83 @@ use rand_chacha::ChaCha8Rng;
 use std::time::Instant;
 
 fn main() {
+    if !std::env::args().any(|arg| arg == "denims") {
+        fabrics();
+    }
+    denims();
+}
+
+/// Fabrics and denims at once, three denims on the pile.
+fn denims() {
+    println!(
+        "\n| Squares | Denims | First answer, ms | 12 rounds, ms | Cost at first | … then | Like fabrics | Like denims side by side | Patches of denim | Out of order |\n| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |"
+    );
+    for (across, down) in [(6, 8), (12, 16), (30, 30), (60, 60)] {
+        let throw = with_pile(across, down);
+        for (name, denims, pattern) in [
+            ("apart", DenimWish::Apart, Pattern::Free),
+            ("together", DenimWish::Bands, Pattern::Free),
+            ("light at the top", DenimWish::Any, Pattern::ShadeRows),
+            ("light edges, apart", DenimWish::Apart, Pattern::LightEdges),
+        ] {
+            let wishes = Wishes {
+                denims: Some(denims),
+                pattern,
+                ..wishes(&throw)
+            };
+            let start = Instant::now();
+            let mut arranger = Arranger::new(&throw, wishes, 1);
+            arranger.round();
+            let first = (start.elapsed().as_secs_f64() * 1e3, arranger.cost());
+            for _ in 1..12 {
+                arranger.round();
+            }
+            let all = start.elapsed().as_secs_f64() * 1e3;
+            let score = arranger.score();
+            println!(
+                "| {across} × {down} | {name} | {:.1} | {all:.0} | {} | {} | {} | {} | {} | {} |",
+                first.0,
+                first.1,
+                arranger.cost(),
+                score.alike[0].len() + score.alike[1].len(),
+                score.denims_alike,
+                score.denim_parts.0,
+                score.off_pattern,
+            );
+        }
+    }
+}
+
+/// A throw of three denims, as much of each on the pile as makes half, a third and a fifth.
+fn with_pile(across: u16, down: u16) -> Throw {
+    let mut throw = begun(across, down);
+    let mut denims = demo::denims();
+    denims.push(Denim {
+        name: "Worn jeans".into(),
+        colour: "#55708f".into(),
+    });
+    let cloth = Event::ClothChanged {
+        prints: throw.prints.clone(),
+        denims,
+    };
+    throw.apply(&cloth, 0);
+    for (denim, part) in [2, 3, 5].into_iter().enumerate() {
+        let action = Command::AddPack {
+            side: throw.plan.side,
+            count: Count::at_most(throw.plan.squares() / part + 1),
+            makes: Use::Denim {
+                denim: Some(denim as u8),
+            },
+            name: "Squares".into(),
+        };
+        for event in decide(Some(&throw), &action).expect("it goes on the pile") {
+            throw.apply(&event, 0);
+        }
+    }
+    throw
+}
+
+fn fabrics() {
     let seeds = 100;
     println!(
         "| Squares | How | Like neighbours: mean, most | Unevenness | … of each print | Fabrics² at a crossing | Cost |"
@@ -125,7 +204,11 @@ fn shuffled(covers: &[Cover], seed: u64) -> Vec<Cover> {
 fn with(throw: &Throw, covers: &[Cover]) -> Throw {
     let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
     let faces = squares.into_iter().zip(covers.iter().copied()).collect();
-    throw.after(&[Event::FacesChanged { faces, again: None }])
+    throw.after(&[Event::FacesChanged {
+        faces,
+        again: None,
+        by_hand: None,
+    }])
 }
 
 #[derive(Default)]

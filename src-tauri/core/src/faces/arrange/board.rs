@@ -2,12 +2,15 @@
 
 use crate::cloth::fabric::{Cover, lightness};
 use crate::faces::arrange::evenness::{Evenness, PlaceSet};
-use crate::faces::arrange::weights::{AGAINST, SHADE, THICK, UNLIKE, closeness};
+use crate::faces::arrange::supply::DenimSupply;
+use crate::faces::arrange::weights::{
+    AGAINST, DENIM_BORDER, DENIM_TOUCHES, SHADE, THICK, UNLIKE, closeness,
+};
 use crate::plan::assembly::{Rect, source};
 use crate::throw::Throw;
 use crate::throw::loose::{is_loose, loose_units, places_for};
 use crate::throw::tasks::Task;
-use crate::throw::wishes::{Grain, Pattern, Wishes};
+use crate::throw::wishes::{DenimWish, Grain, Pattern, Wishes};
 
 /// No fabric.
 pub(super) const NONE: u8 = u8::MAX;
@@ -61,6 +64,10 @@ pub(super) struct Board {
     pub(super) down: usize,
     pub(super) wishes: Wishes,
     pub(super) squares: Vec<Square>,
+    /// Denims of squares that are not cut yet are to be chosen.
+    pub(super) chooses: bool,
+    /// What the pile gives of each denim, where they are to be chosen and it is known.
+    pub(super) supply: Option<DenimSupply>,
     /// Places whose piece stays there.
     pub(super) still: Vec<bool>,
     /// Places whose faces stay as they are.
@@ -158,6 +165,16 @@ impl Board {
                 *still |= square.glued.contains(&true);
             }
         }
+        let chooses = wishes.choose_denims() && throw.denims.len() > 1;
+        if chooses {
+            for (x, square) in assembly.whole().squares().enumerate() {
+                // What is cut bears the label of its place.
+                still[x] |= match squares[x].made {
+                    true => !wishes.move_made,
+                    false => throw.is_denim_by_hand(square) && !wishes.by_hand_too,
+                };
+            }
+        }
         let light: Vec<i64> = throw
             .denims
             .iter()
@@ -182,6 +199,8 @@ impl Board {
             log: Vec::new(),
             pending: Vec::new(),
             squares,
+            chooses,
+            supply: chooses.then(|| DenimSupply::of(throw)).flatten(),
         };
         board.want = board.wished_shades();
         board.count_up();
@@ -191,24 +210,29 @@ impl Board {
     /// The shade each place would have in the wished order, from the denims there are.
     pub(super) fn wished_shades(&self) -> Vec<i64> {
         let mut shades: Vec<i64> = self.squares.iter().map(|s| self.shade(s.denim)).collect();
-        let mut places: Vec<usize> = (0..shades.len()).collect();
-        let (across, down) = (self.across, self.down);
         match self.wishes.pattern {
-            Pattern::ShadeRows => shades.sort_by_key(|s| -s),
-            Pattern::LightEdges => {
-                shades.sort_by_key(|s| -s);
-                places.sort_by_key(|p| {
-                    let (r, c) = (p / across, p % across);
-                    (r.min(down - 1 - r).min(c).min(across - 1 - c), *p)
-                });
-            }
+            Pattern::ShadeRows | Pattern::LightEdges => shades.sort_by_key(|s| -s),
             Pattern::Free | Pattern::Mirror => return Vec::new(),
         }
+        let places = self.places_by_shade();
         let mut want = vec![0; shades.len()];
         for (place, shade) in places.into_iter().zip(shades) {
             want[place] = shade;
         }
         want
+    }
+
+    /// All places, those first that are to be lightest where an order of shades is wished for.
+    pub(super) fn places_by_shade(&self) -> Vec<usize> {
+        let mut places: Vec<usize> = (0..self.squares.len()).collect();
+        let (across, down) = (self.across, self.down);
+        if self.wishes.pattern == Pattern::LightEdges {
+            places.sort_by_key(|p| {
+                let (r, c) = (p / across, p % across);
+                (r.min(down - 1 - r).min(c).min(across - 1 - c), *p)
+            });
+        }
+        places
     }
 
     pub(super) fn shade(&self, denim: u8) -> i64 {
@@ -258,7 +282,8 @@ impl Board {
         if self.wishes.pattern == Pattern::Mirror {
             cost += (0..2).map(|f| self.unlike(f, x)).sum::<i64>() / halves;
         }
-        cost
+        let touching = (0..2).map(|f| self.near_denim(f, x)).sum::<i64>();
+        cost + (touching + self.borders_cost(x)) / halves
     }
 
     pub(super) fn mate(&self, x: usize) -> usize {
@@ -272,6 +297,35 @@ impl Board {
         let differ = a.on[f] != b.on[f]
             || (a.on[f] == NONE && (a.denim, a.wrong_side_up) != (b.denim, b.wrong_side_up));
         UNLIKE * i64::from(differ)
+    }
+
+    /// What bare denim at a place costs on a face by its neighbours of the same denim, which
+    /// is seen where neither is covered.
+    pub(super) fn near_denim(&self, f: usize, x: usize) -> i64 {
+        if self.wishes.denims != Some(DenimWish::Apart) {
+            return 0;
+        }
+        DENIM_TOUCHES * self.touching(f, x).count() as i64
+    }
+
+    /// Neighbours that show the same denim on a face as a place does.
+    pub(super) fn touching(&self, f: usize, x: usize) -> impl Iterator<Item = usize> {
+        let square = &self.squares[x];
+        let bare = square.on[f] == NONE;
+        self.beside(x).filter(move |y| {
+            let other = &self.squares[*y];
+            bare && other.on[f] == NONE && other.denim == square.denim
+        })
+    }
+
+    /// What the edges between one denim and another cost round a place.
+    pub(super) fn borders_cost(&self, x: usize) -> i64 {
+        if self.wishes.denims != Some(DenimWish::Bands) {
+            return 0;
+        }
+        let denim = self.squares[x].denim;
+        let other = |y: &usize| self.squares[*y].denim != denim;
+        DENIM_BORDER * self.beside(x).filter(other).count() as i64
     }
 
     /// Places that share an edge with this.
@@ -341,10 +395,10 @@ impl Board {
         if mirror {
             self.cost -= self.unlike(f, x);
         }
-        self.cost -= self.near(f, x, old);
+        self.cost -= self.near(f, x, old) + self.near_denim(f, x);
         self.log.push(BoardChange::Square(x, self.squares[x]));
         self.squares[x].on[f] = print;
-        self.cost += self.near(f, x, print);
+        self.cost += self.near(f, x, print) + self.near_denim(f, x);
         if mirror {
             self.cost += self.unlike(f, x);
         }

@@ -13,6 +13,13 @@
 //! maker does not want made pieces moved ([`Wishes::move_made`]), they stay too, and
 //! only fabric not yet glued is spread anew.
 //!
+//! Where the maker wants the denims chosen ([`DenimWish`]), a square that is not cut yet may
+//! be of another denim, unless it is pinned or its denim was chosen by hand; squares that are
+//! cut keep their denim and, unless made pieces may be moved, their places. How many squares
+//! are of which denim follows from what the pile gives ([`DenimSupply`]).
+//!
+//! [`DenimWish`]: crate::throw::wishes::DenimWish
+//!
 //! # What is good
 //!
 //! A sum of whole numbers, the less the better ([`Score::cost`]):
@@ -31,6 +38,9 @@
 //!   whole numbers, K being taken times `4·across²·down²`.
 //! * **Thickness**: the square of the fabrics that meet at each crossing, both faces
 //!   together, so that thick crossings are few and apart.
+//! * **Denims**, where wished for: a constant for each face and each two squares side by side
+//!   that both show the same denim on it; or, where those of one denim are to lie together,
+//!   for each two side by side that are of different denims.
 //! * **Grain** and **pattern**, where wished for ([`Grain`], [`Pattern`]).
 //!
 //! # How it is looked for
@@ -80,13 +90,16 @@
 //! ```
 
 mod board;
+mod denims;
 mod evenness;
 mod search;
 mod start;
+mod supply;
 #[cfg(test)]
 mod tests;
 mod weights;
 mod wishes;
 
 pub use search::Arranger;
-pub use wishes::{Score, Shades, free, of};
+pub use supply::DenimSupply;
+pub use wishes::{FromPile, Score, Shades, free, of};

@@ -6,7 +6,7 @@ use crate::faces::arrange::start::fill;
 use crate::faces::arrange::wishes::{Score, score};
 use crate::plan::assembly::Rect;
 use crate::throw::stock::in_hand;
-use crate::throw::wishes::{Grain, Layout, Pattern, Wishes};
+use crate::throw::wishes::{DenimWish, Grain, Layout, Pattern, Wishes};
 use crate::throw::{Event, Throw};
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -30,19 +30,27 @@ pub struct Arranger {
     idle: u32,
     movables: Vec<usize>,
     unit_moves: bool,
+    /// Something comes of it when bare denim changes places.
+    denim_moves: bool,
 }
 
 impl Arranger {
     /// A first layout for a throw: stock and what is made are looked up in it.
     pub fn new(throw: &Throw, wishes: Wishes, seed: u64) -> Arranger {
         let mut board = Board::new(throw, wishes);
+        if board.chooses {
+            board.deal_denims();
+            board.want = board.wished_shades();
+        }
         fill(&mut board, &in_hand(throw), wishes, seed);
         board.count_up();
         let movables = (0..board.squares.len())
             .filter(|x| !board.still[*x])
             .collect();
         let unit_moves = board.units.iter().any(|u| !board.still[board.place(u.at)]);
+        let denim_moves = matches!(wishes.denims, Some(DenimWish::Apart | DenimWish::Bands));
         Arranger {
+            denim_moves: denim_moves && board.chooses,
             best: board.clone(),
             board,
             rng: ChaCha8Rng::seed_from_u64(seed ^ 0x6c61_7077_6f72_6b00),
@@ -109,6 +117,7 @@ impl Arranger {
             0 | 1 if self.unit_moves => self.move_unit(),
             2 | 3 => self.move_square(),
             4 if self.board.wishes.grain != Grain::Free => self.turn_square(),
+            5..=9 if self.denim_moves => self.move_square(),
             _ => self.move_fabric(),
         }
     }
@@ -173,7 +182,9 @@ impl Arranger {
         let board = &self.board;
         let (a, b) = (&board.squares[x], &board.squares[y]);
         let glued = a.glued.contains(&true) || b.glued.contains(&true);
-        let wished = board.wishes.pattern != Pattern::Free || board.wishes.grain != Grain::Free;
+        let wished = self.denim_moves
+            || board.wishes.pattern != Pattern::Free
+            || board.wishes.grain != Grain::Free;
         // Bare denim is not carried about where nothing comes of it.
         if !glued && (look(a) == look(b) || !wished) {
             return false;
@@ -277,8 +288,8 @@ impl Arranger {
 }
 
 impl Board {
-    /// From where to where loose squares go. Squares that nothing was done to have no
-    /// moves: what they are to be is told by their faces. Those that cannot be told
+    /// From where to where loose squares go. Squares that nothing was done to only make room:
+    /// what they are to be is told by their faces. Those that cannot be told
     /// from one another stay if they can.
     fn loose_moves(&self) -> Vec<(usize, usize)> {
         let mut going: Vec<(usize, usize)> = self
@@ -292,15 +303,17 @@ impl Board {
         let kind = |to: usize| {
             let s = &self.squares[to];
             let on = |f: usize| if s.glued[f] { s.on[f] } else { NONE };
-            (
-                s.made,
+            if !s.made {
+                return None;
+            }
+            Some((
                 s.denim,
                 s.wrong_side_up,
                 s.crosswise,
                 s.turned,
                 s.glued,
                 [on(0), on(1)],
-            )
+            ))
         };
         let mut by_kind: std::collections::BTreeMap<_, (Vec<usize>, Vec<usize>)> =
             std::collections::BTreeMap::new();

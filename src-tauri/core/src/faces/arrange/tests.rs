@@ -1,6 +1,7 @@
 use super::wishes::score;
 use super::*;
 use crate::cloth::fabric::{Cover, Print, Texture, lightness};
+use crate::cloth::pile::Use;
 use crate::command::{Command, decide};
 use crate::measure::{Count, eighth_inches};
 use crate::plan::Plan;
@@ -8,7 +9,7 @@ use crate::plan::assembly::{Kind, Rect, source};
 use crate::throw::Throw;
 use crate::throw::loose::loose_units;
 use crate::throw::tasks::Task;
-use crate::throw::wishes::{Apart, Grain, Layout, Pattern, Wishes};
+use crate::throw::wishes::{Apart, DenimWish, Grain, Layout, Pattern, Wishes};
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 
@@ -35,6 +36,16 @@ fn begun(across: u16, down: u16, stock: &[Option<u32>]) -> Throw {
 fn act(throw: &mut Throw, action: &Command) {
     for event in decide(Some(throw), action).unwrap_or_default() {
         throw.apply(&event, 0);
+    }
+}
+
+/// So many squares of a denim, ready cut, on the pile; none if there are none.
+fn pack(count: u32, denim: Option<u8>) -> Command {
+    Command::AddPack {
+        side: Plan::default().side,
+        count: Count::at_most(count),
+        makes: Use::Denim { denim },
+        name: "squares".into(),
     }
 }
 
@@ -135,21 +146,32 @@ fn any_wishes() -> impl Strategy<Value = Wishes> {
         0usize..3,
         0usize..4,
         0usize..3,
-        any::<bool>(),
+        any::<[bool; 2]>(),
+        0usize..5,
     )
-        .prop_map(|(front, back, apart, pattern, grain, move_made)| Wishes {
-            front: Count::at_most(front),
-            back: Count::at_most(back),
-            apart: [Apart::Free, Apart::Edges, Apart::Corners][apart],
-            pattern: [
-                Pattern::Free,
-                Pattern::Mirror,
-                Pattern::ShadeRows,
-                Pattern::LightEdges,
-            ][pattern],
-            grain: [Grain::Free, Grain::OneWay, Grain::ByTurns][grain],
-            move_made,
-        })
+        .prop_map(
+            |(front, back, apart, pattern, grain, [move_made, by_hand_too], denims)| Wishes {
+                front: Count::at_most(front),
+                back: Count::at_most(back),
+                apart: [Apart::Free, Apart::Edges, Apart::Corners][apart],
+                pattern: [
+                    Pattern::Free,
+                    Pattern::Mirror,
+                    Pattern::ShadeRows,
+                    Pattern::LightEdges,
+                ][pattern],
+                grain: [Grain::Free, Grain::OneWay, Grain::ByTurns][grain],
+                move_made,
+                denims: [
+                    None,
+                    Some(DenimWish::Kept),
+                    Some(DenimWish::Any),
+                    Some(DenimWish::Apart),
+                    Some(DenimWish::Bands),
+                ][denims],
+                by_hand_too,
+            },
+        )
 }
 
 proptest! {
@@ -159,6 +181,7 @@ proptest! {
     fn made_pieces_are_never_broken_and_stock_never_exceeded(
         across in 1u16..9, down in 1u16..9, first in any_wishes(), second in any_wishes(),
         pairs in 0u32..9, fours in 0u32..4, seed in any::<u64>(), a in 0u32..20, pin in 0u32..200,
+        packs in (0u32..60, 0u32..60, 0u32..20), by_hand in 0u32..9,
     ) {
         let mut throw = begun(across, down, &[Some(a), Some(9), None]);
         worked_on(&mut throw, first, pairs, fours);
@@ -169,6 +192,12 @@ proptest! {
         if let Some(square) = pinned {
             act(&mut throw, &Command::Pin { pieces: vec![square], pinned: true });
         }
+        let (dark, light, unnamed) = packs;
+        for (count, denim) in [(dark, Some(0)), (light, Some(1)), (unnamed, None)] {
+            act(&mut throw, &pack(count, denim));
+        }
+        let hers = throw.uncut(None).take(by_hand as usize).collect::<Vec<_>>();
+        act(&mut throw, &Command::SetDenim { pieces: hers, denim: 1, wrong_side_up: false });
         let (arranger, layout) = arranged(&throw, second, seed, 3);
         // Told from the state, the cost is what the search kept count of.
         prop_assert_eq!(score(&arranger.best).cost, {
@@ -203,8 +232,36 @@ proptest! {
         }
         let cut = |t: &Throw| squares.iter().filter(|s| t.has(**s, Task::Cut)).count();
         prop_assert_eq!(cut(&throw), cut(&after));
-        let denims = |t: &Throw| t.covers().iter().filter(|c| c.denim == 1).count();
-        prop_assert_eq!(denims(&throw), denims(&after));
+        let light = |t: &Throw, s: &Rect| t.cover(*s).denim == 1;
+        let cut_light = |t: &Throw| squares.iter().filter(|s| t.has(**s, Task::Cut) && light(t, s)).count();
+        prop_assert_eq!(cut_light(&throw), cut_light(&after));
+        if second.choose_denims() {
+            for square in squares.iter().filter(|s| if throw.has(**s, Task::Cut) {
+                !second.move_made
+            } else {
+                throw.is_denim_by_hand(**s) && !second.by_hand_too
+            }) {
+                prop_assert_eq!(throw.cover(*square).denim, after.cover(*square).denim);
+            }
+            if let Some(supply) = DenimSupply::of(&throw) {
+                // None lacks that could be had, as far as what stays allows.
+                let lacks = |t: &Throw| {
+                    let score = of(t, second).from_pile.expect("the pile is known");
+                    score.lacking.iter().sum::<u32>()
+                };
+                let open = throw.uncut(None).filter(|s| !throw.is_pinned(*s) && !throw.is_denim_by_hand(*s));
+                let stays = throw.uncut(None).count() - open.count();
+                if stays == 0 {
+                    let uncut = throw.uncut(None).count() as u32;
+                    prop_assert_eq!(lacks(&after), uncut.saturating_sub(supply.all()));
+                } else {
+                    prop_assert!(lacks(&after) <= lacks(&throw));
+                }
+            }
+        } else {
+            let denims = |t: &Throw| squares.iter().filter(|s| light(t, s)).count();
+            prop_assert_eq!(denims(&throw), denims(&after));
+        }
     }
 
     #[test]
@@ -317,4 +374,122 @@ fn lightness_is_that_of_the_colour() {
     assert_eq!(lightness("#ffffff"), 255);
     assert_eq!(lightness("#00ff00"), 182);
     assert_eq!(lightness("pink"), 0);
+}
+
+/// The rows of a throw by the denims they are cut from: `d` dark, `l` light.
+fn denim_rows(throw: &Throw, covers: &[Cover]) -> Vec<String> {
+    let letter = |c: &Cover| ['d', 'l'][usize::from(c.denim)];
+    let rows = covers.chunks(usize::from(throw.plan.across));
+    rows.map(|row| row.iter().map(letter).collect()).collect()
+}
+
+fn choosing(denims: DenimWish, pattern: Pattern) -> Wishes {
+    Wishes {
+        denims: Some(denims),
+        pattern,
+        ..Wishes::default()
+    }
+}
+
+#[test]
+fn an_order_of_shades_is_met_from_the_pile_or_told_to_be_impossible() {
+    let mut throw = begun(4, 6, &[]);
+    let wishes = choosing(DenimWish::Any, Pattern::ShadeRows);
+    assert_eq!(of(&throw, wishes).shades, Shades::NotYet);
+    // Nothing is known of the pile: half of each.
+    let (arranger, layout) = arranged(&throw, wishes, 1, 2);
+    let half = ["llll", "llll", "llll", "dddd", "dddd", "dddd"];
+    assert_eq!(denim_rows(&throw, &arranger.covers()), half);
+    let mut met = throw.clone();
+    act(&mut met, &Command::LayOut { wishes, layout });
+    let score = of(&met, wishes);
+    assert_eq!((score.shades, score.off_pattern), (Shades::Told, 0));
+    // Only dark denim on the pile.
+    act(&mut throw, &pack(40, Some(0)));
+    let (arranger, _) = arranged(&throw, wishes, 1, 2);
+    assert_eq!(arranger.score().shades, Shades::NoOther);
+    assert_eq!(of(&throw, wishes).shades, Shades::NoOther);
+    // As much light denim as makes two rows.
+    act(&mut throw, &Command::TakeHeap { n: 1 });
+    act(&mut throw, &pack(16, Some(0)));
+    act(&mut throw, &pack(8, Some(1)));
+    let (arranger, _) = arranged(&throw, wishes, 1, 2);
+    let rows = ["llll", "llll", "dddd", "dddd", "dddd", "dddd"];
+    assert_eq!(denim_rows(&throw, &arranger.covers()), rows);
+    let from_pile = arranger.score().from_pile.unwrap();
+    assert_eq!((from_pile.lacking, from_pile.left), (vec![0, 0], 0));
+    // A dark square is cut and lies at the top: the order is not met, and that is said.
+    let top = Rect::square(0, 1);
+    let cut = |pieces| Command::Tick {
+        task: Task::Cut,
+        pieces,
+    };
+    act(&mut throw, &cut(vec![top]));
+    let (arranger, _) = arranged(&throw, wishes, 1, 4);
+    assert_eq!(arranger.covers()[1].denim, 0);
+    assert!(arranger.score().off_pattern > 0);
+}
+
+#[test]
+fn like_denims_lie_apart_or_together_as_wished() {
+    let throw = begun(5, 6, &[None, None]);
+    let wishes = Wishes {
+        front: Count::from(8),
+        back: Count::from(6),
+        ..choosing(DenimWish::Apart, Pattern::Free)
+    };
+    let (arranger, _) = arranged(&throw, wishes, 3, 6);
+    assert_eq!(arranger.score().denims_alike, 0);
+    let wishes = Wishes {
+        denims: Some(DenimWish::Bands),
+        ..wishes
+    };
+    let (arranger, _) = arranged(&throw, wishes, 3, 6);
+    assert_eq!(arranger.score().denim_parts, (2, 2));
+}
+
+#[test]
+fn what_was_chosen_by_hand_stays() {
+    let mut throw = begun(4, 4, &[None]);
+    let corner = Rect::square(3, 3);
+    let by_hand = Command::SetDenim {
+        pieces: vec![corner],
+        denim: 1,
+        wrong_side_up: false,
+    };
+    act(&mut throw, &by_hand);
+    assert!(throw.is_denim_by_hand(corner));
+    let wishes = choosing(DenimWish::Any, Pattern::ShadeRows);
+    let (arranger, layout) = arranged(&throw, wishes, 1, 3);
+    assert_eq!(arranger.covers()[15].denim, 1);
+    act(&mut throw, &Command::LayOut { wishes, layout });
+    // The layout chose the others, which are not taken for hers.
+    let hers = |t: &Throw| t.uncut(None).filter(|s| t.is_denim_by_hand(*s)).count();
+    assert_eq!(hers(&throw), 1);
+    // Another place takes the choice along.
+    let other = Rect::square(0, 0);
+    act(
+        &mut throw,
+        &Command::Swap {
+            a: corner,
+            b: other,
+        },
+    );
+    assert!(throw.is_denim_by_hand(other) && !throw.is_denim_by_hand(corner));
+    // Unless she gives it up.
+    let wishes = Wishes {
+        by_hand_too: true,
+        pattern: Pattern::LightEdges,
+        ..wishes
+    };
+    let mut dark = throw.clone();
+    let all = dark.uncut(None).collect();
+    let set = Command::SetDenim {
+        pieces: all,
+        denim: 0,
+        wrong_side_up: false,
+    };
+    act(&mut dark, &set);
+    let (arranger, _) = arranged(&dark, wishes, 1, 3);
+    assert_eq!(arranger.covers().iter().filter(|c| c.denim == 1).count(), 8);
 }

@@ -20,6 +20,14 @@ pub(super) const UNLIKE: i64 = 1500;
 /// For each step of shade out of order.
 pub(super) const SHADE: i64 = 8;
 
+/// For each face and each two squares side by side that show the same denim on it, where like
+/// denims are to be apart. Even, so that it can be halved.
+pub(super) const DENIM_TOUCHES: i64 = 300;
+
+/// For each two squares side by side of different denims, where like denims are to lie
+/// together. Even likewise.
+pub(super) const DENIM_BORDER: i64 = 400;
+
 /// A shade so far from the wished one is out of the pattern.
 pub(super) const SHADE_OFF: i64 = 24;
 

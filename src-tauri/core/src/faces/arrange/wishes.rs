@@ -1,10 +1,11 @@
 //! How well a layout answers the wishes, measured.
 
 use crate::faces::arrange::board::{Board, NONE};
+use crate::faces::arrange::supply::DenimSupply;
 use crate::faces::arrange::weights::SHADE_OFF;
 use crate::plan::assembly::Rect;
 use crate::throw::Throw;
-use crate::throw::wishes::{Apart, Grain, Pattern, Wishes};
+use crate::throw::wishes::{Apart, DenimWish, Grain, Pattern, Wishes};
 
 /// Whether the squares can show an order of shades.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -14,6 +15,10 @@ pub enum Shades {
     Told,
     /// Every square is of one denim.
     OneDenim,
+    /// Every square is of one denim, though the pile gives others for some of them.
+    NotYet,
+    /// Every square is of one denim, and the pile gives no other for those not cut yet.
+    NoOther,
     /// The lightest and the darkest square are too nearly alike.
     Alike,
     /// The throw has only one row, or nothing but edge.
@@ -43,6 +48,24 @@ pub struct Score {
     pub off_pattern: u32,
     /// Whether the squares can show the order of shades wished for.
     pub shades: Shades,
+    /// Pairs of squares side by side that show the same denim on a face, where the wish
+    /// would keep them apart; a pair that does on both faces once.
+    pub denims_alike: u32,
+    /// In how many parts the denims lie, and how many denims there are.
+    pub denim_parts: (u32, u32),
+    /// How the squares not cut yet stand to what the pile gives, where their denims are chosen.
+    pub from_pile: Option<FromPile>,
+}
+
+/// How the squares not cut yet stand to what the pile gives.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct FromPile {
+    /// What it gives.
+    pub supply: DenimSupply,
+    /// Squares beyond that of each denim.
+    pub lacking: Vec<u32>,
+    /// Squares it gives that no place needs.
+    pub left: u32,
 }
 
 /// How many squares may still get another fabric, or none, on the front and on the back.
@@ -65,6 +88,9 @@ pub(super) fn score(board: &Board) -> Score {
     let mut out = Score {
         cost: board.cost,
         shades: shades(board),
+        denims_alike: denims_alike(board),
+        denim_parts: (board.denim_parts(), board.denims_used()),
+        from_pile: from_pile(board),
         ..Score::default()
     };
     for (f, alike) in out.alike.iter_mut().enumerate() {
@@ -127,7 +153,11 @@ fn shades(board: &Board) -> Shades {
     let span = shades().max().zip(shades().min()).map_or(0, |(l, d)| l - d);
     let mut denims = board.squares.windows(2);
     if denims.all(|two| two[0].denim == two[1].denim) {
-        Shades::OneDenim
+        match (board.chooses, board.could_mix()) {
+            (false, _) => Shades::OneDenim,
+            (true, true) => Shades::NotYet,
+            (true, false) => Shades::NoOther,
+        }
     } else if span <= SHADE_OFF {
         Shades::Alike
     } else if !room {
@@ -135,4 +165,30 @@ fn shades(board: &Board) -> Shades {
     } else {
         Shades::Told
     }
+}
+
+fn denims_alike(board: &Board) -> u32 {
+    if board.wishes.denims != Some(DenimWish::Apart) {
+        return 0;
+    }
+    let touches = |x: usize, y: usize| (0..2).any(|f| board.touching(f, x).any(|z| z == y));
+    let alike = |x: usize| {
+        board
+            .beside(x)
+            .filter(move |y| *y > x && touches(x, *y))
+            .count()
+    };
+    (0..board.squares.len()).map(alike).sum::<usize>() as u32
+}
+
+fn from_pile(board: &Board) -> Option<FromPile> {
+    let supply = board.supply.clone()?;
+    let wanted = board.uncut(false);
+    let lacking = supply.lacking(&wanted);
+    let met = wanted.iter().sum::<u32>() - lacking.iter().sum::<u32>();
+    Some(FromPile {
+        left: supply.all() - met,
+        supply,
+        lacking,
+    })
 }
