@@ -9,6 +9,7 @@ mod bench;
 mod change;
 mod context;
 mod cutting;
+mod cutting_list;
 mod dates;
 pub mod drawing;
 mod errors;
