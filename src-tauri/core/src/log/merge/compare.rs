@@ -24,7 +24,7 @@ pub enum Relation {
     },
 }
 
-/// What an entry is known by.
+/// By what an entry is recognised in two copies.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Known {
     pub(super) at: Time,
@@ -32,7 +32,7 @@ pub struct Known {
     nth: usize,
 }
 
-/// What the entries of a record are known by, in order.
+/// By what the entries of a record are recognised, in order.
 pub fn known(journal: &Journal) -> Vec<Known> {
     let mut out: Vec<Known> = Vec::with_capacity(journal.len());
     let mut seen: BTreeMap<(Time, String), usize> = BTreeMap::new();

@@ -154,23 +154,24 @@ impl Meeting {
 
     /// What is for the maker to decide, oldest first.
     pub fn conflicts(&self) -> Vec<Conflict> {
-        let told = |members: &[usize], side: usize| -> Vec<Divergence> {
+        let divergences = |members: &[usize], side: usize| -> Vec<Divergence> {
             let here = members.iter().map(|i| &self.changes[*i]);
             here.filter(|c| c.side == side)
-                .flat_map(|c| self.told(c))
+                .flat_map(|c| self.divergences_of(c))
                 .collect()
         };
         let (first, second) = if self.swapped { (1, 0) } else { (0, 1) };
         let conflicts = self.conflicts.iter();
         conflicts
             .map(|members| Conflict {
-                first: told(members, first),
-                second: told(members, second),
+                first: divergences(members, first),
+                second: divergences(members, second),
             })
             .collect()
     }
 
-    fn told(&self, change: &Changed) -> Vec<Divergence> {
+    /// What a change consists of, for the maker to see.
+    fn divergences_of(&self, change: &Changed) -> Vec<Divergence> {
         let node = |i: usize, way: Origin| {
             let node = &self.nodes[i];
             let events = match &node.what {

@@ -76,7 +76,7 @@ impl Meeting {
             } else {
                 What::Redo(n)
             };
-            let by = self.said_so(of, &what, at)?;
+            let by = self.last_to_do_so(of, &what, at)?;
             let n = out.len() as u64 + 1;
             let node = &self.nodes[by];
             out.accept(Entry {
@@ -138,7 +138,7 @@ impl Meeting {
 
     /// The last entry by which a copy took this back, or did it again; where both did, the
     /// one that comes first by what entries are known by.
-    fn said_so(&self, of: &Known, what: &What, at: usize) -> Option<usize> {
+    fn last_to_do_so(&self, of: &Known, what: &What, at: usize) -> Option<usize> {
         let did = |side: usize| match what {
             What::Undo(_) => self.stand[side] <= at,
             _ => self.stand[side] > at,

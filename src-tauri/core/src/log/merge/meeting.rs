@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet};
 pub(super) struct Node {
     pub(super) known: Known,
     pub(super) what: What,
-    /// What an undo or redo speaks of.
+    /// The entry that an undo or redo refers to.
     pub(super) of: Option<Known>,
     /// Where it is in each copy.
     pub(super) at: [Option<usize>; 2],
@@ -42,7 +42,7 @@ pub(super) enum Subject {
 
 /// Two copies laid side by side.
 pub struct Meeting {
-    /// First and second are swapped inside, so that it matters not which is named first.
+    /// First and second are swapped inside, so that the order of the two makes no difference.
     pub(super) swapped: bool,
     /// One of the two has all of the other: nothing to decide.
     pub(super) whole: Option<Journal>,

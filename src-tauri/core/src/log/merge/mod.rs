@@ -1,13 +1,13 @@
-//! Two copies of one throw become one again.
+//! Merging two copies of one throw.
 //!
-//! Two devices held the same throw and both went on. Their records share a beginning; then
+//! Two devices held the same throw and work went on on both. Their records share a beginning; then
 //! each has a tail. [`meet`] finds what both can keep and what is for the maker to decide
 //! ([`Conflict`]); [`Meeting::join`] makes the one record.
 //!
 //! # How entries are recognised
 //!
-//! An entry is known by when it was made, what it says, and how many such came before it
-//! in its copy ([`Known`]); an undo or redo by the entry it speaks of. Numbers play no
+//! An entry is recognised by its time, by what it says, and by how many entries like it came
+//! before it in its copy ([`Known`]); an undo or redo by the entry it refers to. Numbers play no
 //! part, since they differ once copies have been merged.
 //!
 //! # What becomes of the tails
@@ -25,7 +25,7 @@
 //!   what came before them in their own copy. Where the copies made the same steps in two
 //!   orders, only what a step rests on comes before it for certain.
 //!
-//! # Promises, kept by the properties below
+//! # Promises, kept by the properties in `tests.rs`
 //!
 //! * `join(a, b)` is `join(b, a)` to the byte, the choices being swapped too.
 //! * `join(a, a)` is `a`; `join(join(a, b), a)` is `join(a, b)`.

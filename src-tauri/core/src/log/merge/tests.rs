@@ -65,7 +65,7 @@ fn tick(task: Task, at: [u16; 4]) -> Command {
     Command::Tick { task, pieces }
 }
 
-/// Both dotted the same pair at the same moment: one after a square of it was cut anew,
+/// Both dotted the same pair at the same moment: one after a square of it was cut again,
 /// the other after another lap was planned.
 #[test]
 fn entries_that_say_the_same_but_rest_on_other_work_are_no_common_step() {
