@@ -121,7 +121,7 @@ impl Heap {
     }
 
     /// Squares of each piece: counted where counted, expected otherwise. Every piece not
-    /// cut up is laid out anew, so ask once.
+    /// cut up is laid out again, so ask once.
     pub fn squares(&self, side: Length) -> Vec<Count> {
         let pieces = self.counted.iter().enumerate();
         pieces
