@@ -2999,7 +2999,7 @@ export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" |
 
 export type Theme = "auto" | "light" | "dark";
 
-export type Tile = "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross" | "twill" | "twill-broken" | "twill-flat" | "twill-double" | "twill-wrong" | "twill-broken-wrong" | "twill-flat-wrong" | "twill-double-wrong" | "next" | "done" | "lap" | "waste" | "amiss";
+export type Tile = "twill" | "twill-broken" | "twill-flat" | "twill-double" | "twill-wrong" | "twill-broken-wrong" | "twill-flat-wrong" | "twill-double-wrong" | "next" | "done" | "lap" | "waste" | "amiss" | Texture;
 
 export type TileMarks = { 
 /**
@@ -3015,9 +3015,10 @@ side: number,
  */
 strength: number, 
 /**
- * Its marks are light on whatever ground; else dark on a light one.
+ * Up to this lightness of the ground, from 0 to 255, its marks are light; on a lighter
+ * ground they are dark.
  */
-light: boolean, 
+light_up_to: number, 
 /**
  * The marks.
  */

@@ -1,8 +1,8 @@
 //! Where to cut: strips straight across the piece, then squares along each strip.
 //!
-//! So it is done on the table: the ruler lies across the leg, a strip as high as the
-//! square is cut off, and the strip is cut to squares. Which strips give most depends on
-//! hems, worn knees and the taper, and moving one strip by a little moves all above it.
+//! A maker cuts this way on the table: she lays the ruler across the leg, cuts off a strip as
+//! high as the square, and cuts the strip into squares. Which strips give most depends on
+//! hems, worn knees and the taper, and moving one strip by a little moves all strips above it.
 //!
 //! # How the strips are found
 //!
@@ -28,7 +28,7 @@
 //! * Another zone never raises the count; a wider outline never lowers it.
 //! * [`begins`] with the cloth's edge at that height is the true place, or a ruler's mark
 //!   farther in at which all still lies on the cloth.
-//! * Whatever is given, nothing panics: it is laid out or refused with a [`CuttingFault`].
+//! * No input causes a panic: it is laid out or refused with a [`CuttingFault`].
 //!
 //! # The bound
 //!
@@ -37,7 +37,7 @@
 //! by exactly one of them; squares crossed by the same line lie side by side on it. So the
 //! sum over the lines of the most squares each can cross is never less than the yield, and
 //! the same holds for upright lines. The least such sum over many positions of the lines is
-//! taken. What a line can cross is over-reckoned a little: squares that cross it are sorted
+//! taken. What a line can cross is estimated a little too high: squares that cross it are sorted
 //! by their height into eighths of `s`, and for each eighth only the part common to all
 //! of them is asked to be free. (Own argument; plain geometry.)
 //!
@@ -148,7 +148,7 @@ impl Cutting {
         nm(in_nm(self.side).saturating_add(in_nm(self.trimming)))
     }
 
-    /// What stands in the way, whatever the piece.
+    /// What stands in the way of these measures, on every piece.
     ///
     /// # Errors
     /// The first [`CuttingFault`] found.
@@ -858,7 +858,7 @@ pub fn bound(piece: &Piece, how: &Cutting) -> Result<u32, CuttingFault> {
     Ok(u32::try_from(most).unwrap_or(u32::MAX))
 }
 
-/// The most squares one line can cross, over-reckoned.
+/// The most squares one line can cross, estimated a little too high.
 fn crossed(
     ground: &CuttingGround,
     [low, high]: [i64; 2],
@@ -1156,7 +1156,7 @@ impl Yield {
     }
 }
 
-/// The whole pile laid out; one piece can be laid out anew without the others.
+/// The whole pile laid out; one piece can be laid out again without the others.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pile {
     how: Cutting,

@@ -1,4 +1,4 @@
-//! What the maker may ask for, and why it may be refused.
+//! The commands: what the maker may ask for.
 
 use crate::cloth::fabric::{Denim, Face, Print};
 use crate::cloth::garments::{GarmentKind, GarmentSize, Piece};

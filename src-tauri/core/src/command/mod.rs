@@ -1,8 +1,8 @@
-//! What the maker may do, and what comes of it.
+//! What the maker may do, and which events follow.
 //!
-//! [`decide`] checks an [`Command`] against a throw and gives the [`Event`]s it
-//! leads to, or a [`Rejection`] that says what stands in the way and what would help.
-//! It changes nothing itself. Each family of actions has a module of its own.
+//! [`decide`] checks a [`Command`] against a throw. It returns the resulting [`Event`]s, or a
+//! [`Rejection`] that says what stands in the way and what would help. It changes nothing
+//! itself. Each family of commands has a module of its own.
 
 pub mod action;
 mod check;

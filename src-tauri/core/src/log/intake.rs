@@ -1,12 +1,12 @@
 //! Whether a record from outside may come in.
 //!
-//! A file in the data folder was written by Lapwork. A file the maker brings was perhaps
-//! not: its checksums may agree and still it may speak of ten thousand squares across.
-//! [`check`] lets through only what can be folded and shown without harm: counts, lengths,
-//! words and lists within limits, pieces that are there when something happens to them.
-//! No figure beyond the bounds of its type gets so far ([`crate::measure::bounds`]).
-//! It does not ask whether a rule of today would have allowed the step, since an older
-//! Lapwork may have had other rules; [`follows`] does, for what is merged.
+//! Lapwork wrote the files in its data folder, but perhaps not a file that the maker imports: its
+//! checksums may agree although it contains ten thousand squares across. [`check`] accepts only
+//! what can be folded and shown without harm: counts, lengths, words and lists within limits, and
+//! pieces that exist when something happens to them. A figure beyond the bounds of its type is
+//! refused before that ([`crate::measure::bounds`]). [`check`] does not ask whether today's rules
+//! would have allowed a step, since an older Lapwork may have had other rules; [`follows`] does,
+//! for what is merged.
 
 use crate::cloth::fabric::Cover;
 use crate::cloth::garments::Source;
@@ -190,7 +190,7 @@ fn named(name: &str) -> bool {
     clean_name(name).is_ok_and(|clean| clean.chars().count() <= LONGEST_NAME)
 }
 
-/// Whether an event's figures, words and lists are within limits, whatever it happens to.
+/// Whether an event's figures, words and lists are within limits. It does not look at what they happen to.
 fn within_limits(event: &Event) -> bool {
     let list = |pieces: &[Rect]| pieces.len() <= LONGEST_LIST && pieces.iter().all(|p| place(*p));
     let cloth = |prints: &[crate::cloth::fabric::Print], denims: &[crate::cloth::fabric::Denim]| {

@@ -2,7 +2,7 @@
 //! CR LF, the first line the headings.
 //!
 //! Promises: lengths stand in inches and in millimetres in columns of their own, as plain
-//! numbers with a point whatever the language; millimetres are exact, inches to a
+//! numbers with a point in every language; millimetres are exact, inches to a
 //! millionth. No text is taken for a formula: a cell that begins with `=`, `+`, `-`, `@`,
 //! a tab or an end of line gets an apostrophe before it (the rule of OWASP's page on CSV
 //! injection, from memory). A length in words of the ruler keeps its unit, so that no
@@ -206,7 +206,7 @@ fn text(text: &str) -> String {
     }
 }
 
-/// Millionths as a plain decimal number with no needless noughts.
+/// Millionths as a plain decimal number with no needless zeros.
 fn millionths(count: i128) -> String {
     let sign = if count < 0 { "-" } else { "" };
     let (whole, rest) = (
@@ -240,7 +240,7 @@ fn hundredth(count: i128) -> String {
     millionths((count + 5_000).div_euclid(10_000) * 10_000)
 }
 
-/// `9 1/2 in`, exact, whatever the ruler.
+/// `9 1/2 in`, exact with every ruler.
 fn fraction(length: Length) -> String {
     let (total, inch) = (in_nm(length), NM_PER_INCH);
     let (whole, mut num, mut den) = (total / inch, (total % inch).abs(), inch);

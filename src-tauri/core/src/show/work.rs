@@ -9,13 +9,13 @@ use crate::cloth::fabric::Face;
 use crate::cloth::garments::Source;
 use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
-use crate::fitting::squaring;
 use crate::fitting::trimming::is_undecided;
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::binding::EdgeSide;
-use crate::plan::{Joining, Stitch, fringe};
+use crate::plan::{Joining, Stitch};
+use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
 use crate::show::parts::{Button, CautionNote, Figure, Head, head};
@@ -385,7 +385,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         piece,
         which: names::piece(throw, piece, context),
         which_spoken: names::spoken(throw, piece, context),
-        figures: figures(throw, task, piece, context),
+        figures: card_figures(throw, task, piece, context),
         how: {
             let mut said = how(throw, task, piece, context);
             let undecided = undecided(throw, batch);
@@ -562,7 +562,7 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
         out.extend(cut_from(throw, piece, context));
     }
     if task == Task::Wash && throw.wholes.is_empty() {
-        // What washing does is told only against a measure before it.
+        // The change in washing needs a measure before it.
         out.push(match throw.washes() {
             0 => say!(context, "special-measure-first"),
             _ => say!(context, "special-measure-unknown"),
@@ -813,133 +813,6 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
                 pieces: vec![batch.piece],
             },
         });
-    }
-    out
-}
-
-pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Figure> {
-    let mut out = Vec::new();
-    let plan = &throw.plan;
-    let made = throw.made(piece);
-    let mut add = |key: &str, value| {
-        out.push(Figure {
-            label: context.say(&format!("figure-{key}"), &[]),
-            value,
-        });
-    };
-    // Of a join that was opened only that much is to be made again.
-    let opened = throw.work(piece).and_then(|w| w.opened);
-    let seam = match opened {
-        Some(_) => "again",
-        None => "seam",
-    };
-    match task {
-        Task::Cut => {
-            add("square", context.by(plan.side, plan.side));
-            let denim = throw.denims.get(usize::from(throw.cover(piece).denim));
-            if let Some(denim) = denim.filter(|d| !d.name.is_empty()) {
-                add("from-denim", context.plain(denim.name.clone()));
-            }
-        }
-        Task::CoverFront | Task::CoverBack => {
-            let face = if task == Task::CoverFront {
-                Face::Front
-            } else {
-                Face::Back
-            };
-            let print = throw.cover(piece).on(face);
-            let name = print.and_then(|p| throw.prints.get(usize::from(p)));
-            add(
-                "fabric",
-                context.plain(name.map_or_else(String::new, |p| p.name.clone())),
-            );
-            add("square", context.by(plan.side, plan.side));
-        }
-        Task::CoolCover | Task::CoolLap => {
-            add(
-                "cooling",
-                context.plain(say!(context, "minutes", n = plan.cooling_minutes)),
-            );
-        }
-        Task::Dot => {
-            add("lap", context.length(made.lap));
-            add(seam, context.length(throw.to_sew(piece)));
-        }
-        Task::Pin => {
-            add("allowance", context.length(made.lap));
-            add(seam, context.length(throw.to_sew(piece)));
-        }
-        Task::PressLap => add("lap", context.length(made.lap)),
-        Task::Stitch => {
-            if made.joining == Joining::Lapped {
-                add("middle", context.length(made.lap / 2));
-            } else {
-                add("allowance", context.length(made.lap));
-            }
-            if plan.stitch.width() > zero() {
-                let key = match plan.stitch {
-                    Stitch::Twin { .. } => "twin",
-                    _ => "stitch-width",
-                };
-                add(key, context.needle(plan.stitch.width()));
-            }
-            if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
-                add("fringe", context.length(fringe));
-            }
-            add(seam, context.length(throw.to_sew(piece)));
-        }
-        Task::SquareUp => {
-            let target = throw.target(piece);
-            add("trim-to", context.by(target.width, target.height));
-            if let Some(measured) = throw.work(piece).and_then(|w| w.squared.or(w.measured)) {
-                add("measured", context.by(measured.width, measured.height));
-                for (key, m, t) in [
-                    ("across", measured.width, target.width),
-                    ("down", measured.height, target.height),
-                ] {
-                    add(
-                        key,
-                        context.over_under(squaring::trim(m, t, context.ruler).over),
-                    );
-                }
-            }
-        }
-        Task::PressBlock => {
-            let size = squaring::natural(throw, piece);
-            add("should-be", context.by(size.width, size.height));
-        }
-        Task::CutBinding | Task::JoinBinding | Task::PressBinding | Task::GlueBinding => {
-            let size = throw.finished();
-            let need = plan.binding_for(size.width, size.height);
-            match task {
-                Task::CutBinding => {
-                    add(
-                        "strips",
-                        context.plain(say!(context, "strips", n = need.strips)),
-                    );
-                    add("strip", context.length(plan.binding.strip));
-                    add("longest", context.length(plan.binding.longest));
-                }
-                Task::JoinBinding => {
-                    add(
-                        "joins",
-                        context.plain(say!(context, "number", n = need.joins)),
-                    );
-                    match plan.joining {
-                        Joining::Lapped => add("lap", context.length(plan.lap)),
-                        _ => add("allowance", context.length(plan.lap)),
-                    }
-                }
-                _ => add("each-face", context.length(plan.binding.strip / 2)),
-            }
-            add("binding", context.length(need.length));
-        }
-        Task::StitchBinding => {
-            let size = throw.finished();
-            add("round", context.length((size.width + size.height) * 2));
-        }
-        Task::StitchPatch => add("square", context.by(plan.side, plan.side)),
-        Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}
     }
     out
 }

@@ -1,6 +1,6 @@
 //! What can happen to a throw: the events its file is made of.
 //!
-//! A kept file holds these names, and those of their fields, for good.
+//! Files hold these names and the names of their fields, so none of them may ever change.
 
 use crate::cloth::fabric::{Cover, Denim, Print};
 use crate::cloth::pile::Heap;
@@ -17,7 +17,7 @@ use crate::throw::wishes::Wishes;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-/// Milliseconds since 1970, UTC; always handed in, never asked for.
+/// Milliseconds since 1970, UTC; callers always pass it in.
 pub type Time = i64;
 
 /// Something that happened; the journal is made of these.

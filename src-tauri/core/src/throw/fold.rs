@@ -1,7 +1,7 @@
 //! Folding events into the state.
 //!
-//! The fold decides nothing: whether an action is allowed, and what comes of it, is for
-//! [`crate::command`] to say. Events that do not fit are passed over, never a panic.
+//! The fold decides nothing: [`crate::command`] decides whether a command is allowed and what
+//! comes of it. An event that does not fit is skipped; it never causes a panic.
 
 use crate::cloth::fabric::Cover;
 use crate::measure::Count;

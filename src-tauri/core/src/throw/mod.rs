@@ -4,9 +4,11 @@
 //! its pieces, what is ready, and what still lies loose follow from the state.
 
 pub mod account;
+mod cooling;
 pub mod event;
 pub mod facts;
 mod fold;
+pub mod fringe;
 pub mod heritage;
 pub mod index;
 pub mod layout;

@@ -598,19 +598,6 @@ impl Throw {
         opened * 5 >= self.size(join.whole).along(join.seam) * 4
     }
 
-    /// How long a pressed piece cools, in milliseconds.
-    pub fn cooling(&self) -> Time {
-        Time::from(self.plan.cooling_minutes) * 60_000
-    }
-
-    /// When a piece has cooled that was pressed; `None` where it was not.
-    pub fn cooled_at(&self, piece: Rect) -> Option<Time> {
-        let work = self.work.get(&piece)?;
-        let pressed = [Task::PressLap, Task::PressCover];
-        let pressed = pressed.iter().filter_map(|t| work.when(*t)).max()?;
-        Some(pressed.saturating_add(self.cooling()))
-    }
-
     /// Whether a block is at the point where it is measured: stitched, not yet squared up.
     pub fn is_measurable(&self, block: Rect) -> bool {
         self.assembly.is_block(block)
