@@ -828,6 +828,8 @@ name: string,
  */
 colour: string, };
 
+export type DenimWish = "kept" | "any" | "apart" | "bands";
+
 export type DraftAfter = { 
 /**
  * The older throw.
@@ -868,7 +870,7 @@ tile: Tile | null, };
 
 export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
 /**
- * The time zone whose days are told.
+ * The time zone whose days are written.
  */
 zone: ZoneName, };
 
@@ -878,7 +880,7 @@ export type ExportButton = {
  */
 label: string, 
 /**
- * What it hands on.
+ * What it exports.
  */
 hand: Export, };
 
@@ -1589,6 +1591,10 @@ changed: boolean,
  */
 used: Array<number>, 
 /**
+ * How many squares it has of each denim, where there are several, in words.
+ */
+denims: string | null, 
+/**
  * How well it meets the wishes.
  */
 lines: Array<WishLine>, 
@@ -1730,7 +1736,7 @@ arrow: boolean, } | { "mark": "shape",
  */
 d: string, 
 /**
- * The places; none where the outline is told from the top left of the drawing.
+ * The places; none where the outline starts from the top left of the drawing.
  */
 at: Array<[number, number]>, 
 /**
@@ -2431,7 +2437,7 @@ black: boolean,
  */
 story: boolean, 
 /**
- * The time zone whose days are told.
+ * The time zone whose days are written.
  */
 zone: ZoneName, };
 
@@ -2563,7 +2569,7 @@ height: string, } | { "see": "history",
  */
 most: number, } | { "see": "hand-on" } | { "see": "story", 
 /**
- * The time zone whose days are told.
+ * The time zone whose days are written.
  */
 zone: ZoneName, };
 
@@ -3175,7 +3181,15 @@ grain: Grain,
 /**
  * Glued squares and sewn pieces may change places and be turned.
  */
-move_made: boolean, };
+move_made: boolean, 
+/**
+ * Which denim squares are to be of; where it is not said, as they are now.
+ */
+denims?: DenimWish, 
+/**
+ * Squares whose denim was chosen by hand may be of another, too.
+ */
+by_hand_too?: boolean, };
 
 export type WishesView = { 
 /**
@@ -3214,6 +3228,18 @@ stays: string | null,
  * Something is made that could be moved.
  */
 made: boolean, 
+/**
+ * There are several denims, and squares that are not cut yet.
+ */
+denims: boolean, 
+/**
+ * Where the denims are chosen, what the pile gives of each, in words.
+ */
+pile: string | null, 
+/**
+ * How many squares not cut yet have a denim chosen by hand, in words.
+ */
+by_hand: string | null, 
 /**
  * More is wished for than there is fabric.
  */
@@ -3342,6 +3368,7 @@ export type WordKey =
   | "ui-broke"
   | "ui-broke-next"
   | "ui-by-fabric"
+  | "ui-by-hand-too"
   | "ui-caution"
   | "ui-caution-read"
   | "ui-centimetres"
@@ -3395,6 +3422,10 @@ export type WordKey =
   | "ui-demo"
   | "ui-denim"
   | "ui-denims"
+  | "ui-denims-any"
+  | "ui-denims-apart"
+  | "ui-denims-bands"
+  | "ui-denims-kept"
   | "ui-describe-cloth"
   | "ui-details"
   | "ui-diagonal"
@@ -3757,6 +3788,7 @@ export type WordKey =
   | "ui-width"
   | "ui-width-there"
   | "ui-wish-apart"
+  | "ui-wish-denims"
   | "ui-wish-grain"
   | "ui-wish-pattern"
   | "ui-wishes-now"

@@ -1,7 +1,7 @@
 //! What the pile gives of each denim, and how many squares are taken of each.
 
-use crate::cloth::pile::Use;
 use crate::throw::Throw;
+use crate::throw::account::account;
 
 /// Squares that can still be had of each denim.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -17,23 +17,14 @@ impl DenimSupply {
     ///
     /// `None` where no denim was put on the pile: then nothing is known.
     pub fn of(throw: &Throw) -> Option<DenimSupply> {
-        let mut supply = DenimSupply {
-            named: vec![0; throw.denims.len()],
-            unnamed: throw.spares.get(),
-        };
-        let mut known = false;
-        for heap in throw.pile.values() {
-            let Use::Denim { denim } = heap.makes else {
-                continue;
-            };
-            known = true;
-            let gives = heap.to_come(&heap.squares(throw.plan.side)).get();
-            match denim.and_then(|d| supply.named.get_mut(usize::from(d))) {
-                Some(named) => *named += gives,
-                None => supply.unnamed += gives,
-            }
+        if !throw.pile.values().any(|heap| heap.makes.is_denim()) {
+            return None;
         }
-        known.then_some(supply)
+        let account = account(throw);
+        Some(DenimSupply {
+            named: account.denims.iter().map(|d| d.to_come).collect(),
+            unnamed: account.spares + account.unnamed,
+        })
     }
 
     /// All of it.
