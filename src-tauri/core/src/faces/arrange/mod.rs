@@ -48,7 +48,8 @@
 //! From a farthest-point fill ([`crate::faces::spread::spread`]), by threshold accepting
 //! (G. Dueck and T. Scheuer, 1990): a random exchange is taken if it makes the cost
 //! no worse than by a threshold that falls to nought over a round; each round begins
-//! from the best so far and is longer than the one before.
+//! from the best so far and is longer than the one before. Small grids begin from a higher
+//! threshold.
 //!
 //! # Promises
 //!
