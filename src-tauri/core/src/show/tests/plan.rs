@@ -147,3 +147,68 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
         &crate::throw::index::WorkIndex::of(throw)
     );
 }
+
+#[test]
+fn a_grid_cropped_or_grown_keeps_its_faces_and_tells_those_it_cannot() {
+    let words = Words::english();
+    let mut journal = begin(Plan::default());
+    let squares = |list: &[[u16; 2]]| list.iter().map(|[r, c]| Rect::square(*r, *c)).collect();
+    let steps = [
+        Command::SetFace {
+            pieces: squares(&[[0, 0], [3, 3], [7, 2]]),
+            face: Face::Front,
+            print: Some(1),
+        },
+        Command::SetFace {
+            pieces: squares(&[[6, 5]]),
+            face: Face::Back,
+            print: Some(0),
+        },
+        Command::SetDenim {
+            pieces: squares(&[[2, 2], [7, 0]]),
+            denim: 1,
+            wrong_side_up: false,
+        },
+        Command::Pin {
+            pieces: squares(&[[3, 3]]),
+            pinned: true,
+        },
+    ];
+    for (n, step) in steps.iter().enumerate() {
+        act(&mut journal, step, n as i64);
+    }
+    let changed = |down: u16| {
+        let plan = Plan {
+            down,
+            ..journal.throw().plan
+        };
+        let draft = Some(Box::new(draft_of(&plan, context(&words))));
+        let Ok(View::Plan(seen)) = answer(&journal, &Query::Plan { draft }, context(&words)) else {
+            panic!()
+        };
+        let events = decide(Some(journal.throw()), &Command::ChangePlan { plan }).unwrap();
+        (journal.throw().after(&events), seen.aside)
+    };
+    let (cropped, told) = changed(6);
+    let names: Vec<&str> = journal
+        .throw()
+        .prints
+        .iter()
+        .map(|p| p.name.as_str())
+        .collect();
+    let lost = format!(
+        "2 fabric squares have no place on this grid: {} at 7·6 (back) and {} at 8·3 (front).",
+        names[0], names[1]
+    );
+    let chosen = "One square that you pinned, or whose denim you chose, has no place on this grid.";
+    assert_eq!(told, [lost.as_str(), chosen]);
+    let (grown, told) = changed(10);
+    assert_eq!(told, [""; 0]);
+    for (throw, kept) in [(&cropped, 6), (&grown, 8)] {
+        for square in Rect::grid(6, kept).squares() {
+            assert_eq!(throw.cover(square), journal.throw().cover(square));
+        }
+        assert!(throw.is_pinned(Rect::square(3, 3)));
+        assert!(throw.is_denim_by_hand(Rect::square(2, 2)));
+    }
+}
