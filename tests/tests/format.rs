@@ -199,6 +199,7 @@ fn of_every_kind(said: bool) -> Journal {
         },
         Event::SparesUsed {
             pieces: vec![Rect::square(5, 5)],
+            of: vec![],
         },
         Event::Done {
             task: Task::Dot,

@@ -341,7 +341,12 @@ count: Count, } | { "do": "use-spares",
 /**
  * The places.
  */
-pieces: Array<Rect>, } | { "do": "count-spares", 
+pieces: Array<Rect>, 
+/**
+ * Of this denim, to which the places change; else of the places' own, or of none that
+ * was said.
+ */
+denim?: number, } | { "do": "count-spares", 
 /**
  * How many.
  */
@@ -406,7 +411,11 @@ why: Mishap,
 /**
  * With a spare; else one is to be cut.
  */
-spare: boolean, } | { "do": "patch", 
+spare: boolean, 
+/**
+ * Of this denim, to which the place changes; else of its own.
+ */
+denim?: number, } | { "do": "patch", 
 /**
  * The square.
  */

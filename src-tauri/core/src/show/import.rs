@@ -339,7 +339,7 @@ fn worked(events: &[Event]) -> BTreeMap<Task, BTreeSet<Rect>> {
     for event in events {
         let (task, pieces): (Task, Vec<Rect>) = match event {
             Event::Done { task, pieces, .. } => (*task, pieces.clone()),
-            Event::SparesUsed { pieces } => (Task::Cut, pieces.clone()),
+            Event::SparesUsed { pieces, .. } => (Task::Cut, pieces.clone()),
             Event::SquaredUp { pieces, .. } => {
                 (Task::SquareUp, pieces.iter().map(|p| p.0).collect())
             }

@@ -8,7 +8,16 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
     use crate::throw::Mishap;
     let spoil = |journal: &mut Journal, piece, why, at| {
         let spare = false;
-        act(journal, &Command::Replace { piece, why, spare }, at);
+        act(
+            journal,
+            &Command::Replace {
+                piece,
+                why,
+                spare,
+                denim: None,
+            },
+            at,
+        );
     };
     let learned = |journal: &Journal, task: Task| {
         let words = Words::english();
@@ -201,6 +210,7 @@ fn what_is_told_from_the_record_is_kept_as_figures() {
         piece: Rect::square(1, 0),
         why: crate::throw::Mishap::Scorched,
         spare: false,
+        denim: None,
     };
     act(&mut journal, &replace, 1_000_000_001);
     let left = crate::log::lessons::heritage(&journal);
