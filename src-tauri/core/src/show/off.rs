@@ -295,7 +295,7 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     }
 }
 
-/// What a way is called, and what is said once it is done.
+/// The name of a way, and the message once it is done.
 fn titles(
     throw: &Throw,
     piece: Rect,

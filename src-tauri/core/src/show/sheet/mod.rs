@@ -331,7 +331,7 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
             let Ok(seen) = seen else { continue };
             // What is cut up needs no cutting list any more.
             let list = if piece.cut { Vec::new() } else { seen.list };
-            // What was said of the whole heap is not said again.
+            // Remarks about the whole heap are not repeated.
             let mut said = seen.said;
             said.retain(|line| !piece.cut && !lines.contains(line));
             let marks = |p: &Option<Picture>| p.as_ref().map(|p| p.marks.clone());
