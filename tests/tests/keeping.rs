@@ -44,10 +44,10 @@ use std::time::Duration;
 mod faults;
 #[path = "keeping/killed.rs"]
 mod killed;
+#[path = "keeping/left_photos.rs"]
+mod left_photos;
 #[path = "keeping/order.rs"]
 mod order;
-#[path = "keeping/photos.rs"]
-mod photos;
 #[path = "keeping/sessions.rs"]
 mod sessions;
 #[path = "keeping/torn.rs"]

@@ -59,7 +59,7 @@ fn script() -> Vec<Step> {
 /// What lies in a data folder: for each throw where it is and its record; and the text
 /// size of the settings.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
-struct Lies {
+pub struct Lies {
     throws: BTreeMap<String, (bool, String)>,
     text: u16,
 }
@@ -103,7 +103,7 @@ impl Meant {
     }
 }
 
-fn lies(folder: &Path) -> Lies {
+pub fn lies(folder: &Path) -> Lies {
     let store = desktop::store(folder.to_path_buf());
     let mut lies = Lies {
         text: store.settings().unwrap().unwrap_or_default().text,
@@ -178,7 +178,7 @@ fn take(service: &mut Service, folder: &Path, step: &Step, at: Time) -> Result<(
 }
 
 /// Open what is left, see that it is one of those that may be, write, open again.
-fn goes_on(folder: &Path, may_be: &[Lies], what: &str) {
+pub fn goes_on(folder: &Path, may_be: &[Lies], what: &str) {
     let mut service = serve(folder);
     let hello = service.hello(START);
     assert_eq!(hello.problem, None, "{what}");

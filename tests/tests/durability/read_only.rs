@@ -1,5 +1,6 @@
 //! A data folder that may only be read.
 
+use super::failing_disk::{goes_on, lies};
 use super::*;
 
 /// Everything can be looked at, nothing is written, and that is told.
