@@ -50,6 +50,11 @@ export class Outlining {
     this.drawn = $state.raw(null);
   }
 
+  /** Whether the outline was changed and left without being kept. */
+  get isUnkept(): boolean {
+    return this.view.counted === null && unkept[this.key] !== undefined;
+  }
+
   /** For as long as the screen is shown; gives what ends it. */
   begin(): () => void {
     const left = this.view.counted === null ? unkept[this.key] : undefined;

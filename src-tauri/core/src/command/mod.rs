@@ -168,8 +168,18 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
             n,
             index,
             squares,
+            by_strip,
+            strips,
             outline,
-        } => pile::cut_piece(throw, *n, *index, *squares, outline.as_ref()),
+        } => {
+            let came = pile::CameOut {
+                squares: *squares,
+                by_strip,
+                strips: *strips,
+            };
+            pile::cut_piece(throw, (*n, *index), &came, outline.as_ref())
+        }
+        A::CutLines { n, index, lines } => pile::cut_lines(throw, (*n, *index), *lines),
 
         A::TryScrap { scrap } => scraps::try_scrap(throw, scrap),
         A::UseScrap { scrap } => scraps::use_scrap(throw, *scrap),

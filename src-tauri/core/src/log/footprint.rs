@@ -286,6 +286,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             }
             touches
         }
+        Event::PieceBegun { n, .. } => vec![Aspect::Heap(*n)],
         Event::ScrapTried { .. } => Vec::new(),
         Event::PlateMeasured { .. } => vec![Aspect::Plate],
         Event::Gathered { item, .. } => {

@@ -19,6 +19,7 @@ use crate::log::journal::{Entry, FormatError, Journal, Read, What};
 use crate::measure::{Length, in_nm};
 use crate::plan::assembly::Rect;
 use crate::plan::{MOST, Stitch, longest_side};
+use crate::throw::account::MOST_STRIPS;
 use crate::throw::heritage::{DerivedLesson, Heritage, Lesson, MOST_LESSONS};
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Item, Made, Throw, Time, Went};
@@ -298,7 +299,15 @@ fn within_limits(event: &Event) -> bool {
                     .all(|(piece, w, h)| place(*piece) && real(*w) && real(*h))
         }
         Event::HeapSet { heap, .. } => sound(heap),
-        Event::PieceCut { squares, went, .. } => {
+        Event::PieceBegun { lines, strips, .. } => *lines <= MOST_SQUARES && *strips <= MOST_STRIPS,
+        Event::PieceCut {
+            squares,
+            went,
+            strips,
+            ..
+        } => {
+            let strips =
+                strips.is_none_or(|s| s.count <= MOST_SQUARES && real(s.width) && real(s.length));
             let all = match went {
                 Some(Went::Squares { places, spares }) => {
                     list(places)
@@ -306,7 +315,7 @@ fn within_limits(event: &Event) -> bool {
                 }
                 Some(Went::Stock { .. }) | None => true,
             };
-            *squares <= MOST_SQUARES && all
+            *squares <= MOST_SQUARES && all && strips
         }
         Event::ScrapTried { scrap } => note(&scrap.note) && real(scrap.lap) && wide(scrap.stitch),
         Event::PlateMeasured { opening } => real(*opening),
@@ -397,7 +406,17 @@ fn known(throw: &Throw, event: &Event) -> bool {
                 && (throw.pile.contains_key(n) || throw.pile.len() < MOST_HEAPS)
         }
         Event::HeapTaken { n } => throw.pile.contains_key(n),
-        Event::PieceCut { n, piece, went, .. } => {
+        Event::PieceBegun { n, piece, .. } => throw
+            .pile
+            .get(n)
+            .is_some_and(|heap| heap.counted.get(usize::from(*piece)) == Some(&None)),
+        Event::PieceCut {
+            n,
+            piece,
+            went,
+            strips,
+            ..
+        } => {
             let goes = |makes: Use| match went {
                 Some(Went::Squares { places, .. }) => {
                     let each: BTreeSet<&Rect> = places.iter().collect();
@@ -409,7 +428,9 @@ fn known(throw: &Throw, event: &Event) -> bool {
                 None => true,
             };
             throw.pile.get(n).is_some_and(|heap| {
-                heap.counted.get(usize::from(*piece)) == Some(&None) && goes(heap.makes)
+                heap.counted.get(usize::from(*piece)) == Some(&None)
+                    && goes(heap.makes)
+                    && (strips.is_none() || heap.makes.is_denim())
             })
         }
         Event::Gathered { item, .. } => match item {
@@ -464,6 +485,7 @@ fn ready(throw: &Throw, event: &Event) -> bool {
         | Event::HeapSet { .. }
         | Event::HeapTaken { .. }
         | Event::PieceCut { .. }
+        | Event::PieceBegun { .. }
         | Event::ScrapTried { .. }
         | Event::PlateMeasured { .. }
         | Event::Gathered { .. }

@@ -236,6 +236,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
                     n = need.joins
                 ),
             ],
+            super::work::strips_left(throw, context),
             vec![super::work::bound(throw, context).1],
         ]
         .concat(),

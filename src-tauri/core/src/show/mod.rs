@@ -10,6 +10,7 @@ mod card_figures;
 mod change;
 mod context;
 mod cutting;
+mod cutting_list;
 mod dates;
 pub mod drawing;
 mod errors;

@@ -246,6 +246,7 @@ impl GatheredDay {
             | Event::ClothChanged { .. }
             | Event::SparesUsed { .. }
             | Event::SparesCounted { .. }
+            | Event::PieceBegun { .. }
             | Event::Measured { .. }
             | Event::Outlined { .. }
             | Event::LapsMarked { .. }

@@ -16,6 +16,7 @@ use crate::faces::spread::mirrored;
 use crate::log::journal::Journal;
 use crate::measure::{Length, NM_PER_INCH, in_nm};
 use crate::show::cutting;
+use crate::throw::account::{ClothAccount, account, layout};
 use crate::throw::tasks::Task;
 use crate::throw::{Throw, Time};
 use jiff::Timestamp;
@@ -336,27 +337,30 @@ fn joins(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
 }
 
 fn cutting(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
+    let account = account(throw);
     let heaps = throw.pile.iter();
     heaps
         .flat_map(|(n, heap)| {
-            (0..heap.counted.len()).map(move |i| piece(throw, *n, heap, i, context))
+            let account = &account;
+            (0..heap.counted.len()).map(move |i| piece(throw, (*n, i), heap, account, context))
         })
         .collect()
 }
 
-fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, context: Context<'_>) -> Vec<String> {
+fn piece(
+    throw: &Throw,
+    (n, index): (u16, usize),
+    heap: &Heap,
+    account: &ClothAccount,
+    context: Context<'_>,
+) -> Vec<String> {
     let (width, height, strips, expected) = match &heap.from {
         Source::Cloth(garment) => match garment.pieces.get(index) {
             Some(piece) => {
                 let [low, top, left, right] = piece.reach();
-                let cuts = crate::cloth::cutting::lay_out(
-                    piece,
-                    &crate::throw::stock::how_for(throw, heap),
-                )
-                .ok();
-                let strips = cuts.as_ref().map_or(0, |c| c.strips.len());
-                let count = cuts.map_or(0, |c| c.count);
-                (Some(right - left), Some(top - low), Some(strips), count)
+                let cuts = layout(throw, heap, piece, account.piece(n, index).strips);
+                let strips = Some(cuts.strips.len());
+                (Some(right - left), Some(top - low), strips, cuts.count)
             }
             None => (None, None, None, 0),
         },

@@ -6,7 +6,8 @@
 //! usually goes. A batch that is still cooling steps back while anything else is ready.
 
 use crate::cloth::fabric::Face;
-use crate::cloth::pile::Use;
+use crate::cloth::garments::Source;
+use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
 use crate::fitting::trimming::is_undecided;
 use crate::log::journal::Journal;
@@ -20,6 +21,7 @@ use crate::show::opening::{self, OpenFirst};
 use crate::show::parts::{Button, CautionNote, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{lessons, measuring, names, pictures};
+use crate::throw::account::account;
 use crate::throw::tasks::{Station, Task};
 use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time};
@@ -102,12 +104,25 @@ pub struct Card {
     pub measure: Option<Rect>,
     /// The whole can be measured now, as before a wash.
     pub measure_whole: bool,
+    /// The piece of the pile to be cut up next, where squares are cut.
+    pub cut_next: Option<CutNext>,
     /// The piece that may be off, where it can be said here.
     pub off: Option<Rect>,
     /// What was learned of this step on the throw before.
     pub lessons: Vec<String>,
     /// What was written down at this step.
     pub notes: Vec<String>,
+}
+
+/// A piece of the pile to be cut up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct CutNext {
+    /// The heap.
+    pub n: u16,
+    /// The piece, counted from 0.
+    pub index: u8,
+    /// What is said to go there.
+    pub label: String,
 }
 
 /// Asked before squares are lapped bare, while fabrics are listed and none is laid out.
@@ -397,6 +412,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         cool_at: batch.cool_at,
         measure: (task == Task::SquareUp && !throw.trims_again(piece)).then_some(piece),
         measure_whole: matches!(task, Task::Wash | Task::Clip),
+        cut_next: cut_next(throw, task, context),
         off: (square_at_hand || throw.assembly().join(piece).is_some())
             .then_some(piece)
             .filter(|p| p.count() <= 4),
@@ -498,6 +514,38 @@ pub(super) fn bound(throw: &Throw, context: Context<'_>) -> (Vec<String>, String
     (how, clear)
 }
 
+/// How many binding strips are cut already, and where the others are to come from.
+pub(super) fn strips_left(throw: &Throw, context: Context<'_>) -> Vec<String> {
+    let account = account(throw);
+    let strips = account.strips;
+    let mut out = Vec::new();
+    if strips.cut > 0 && strips.open() > 0 {
+        out.push(say!(
+            context,
+            "strips-cut-already",
+            cut = strips.cut,
+            wanted = strips.wanted,
+            open = strips.open()
+        ));
+    } else if strips.open() == 0 {
+        out.push(say!(context, "strips-all-cut", n = strips.wanted));
+        return out;
+    }
+    let from = account.pieces.iter().filter(|(_, p)| p.strips > 0);
+    let from = from.filter_map(|((n, index), piece)| {
+        let heap = throw.pile.get(n)?;
+        let part = super::cutting::part(heap, usize::from(*index), context);
+        let what = say!(context, "told", what = heap.name(), how = part);
+        Some(say!(context, "strips-from", n = piece.strips, what = what))
+    });
+    let from: Vec<String> = from.collect();
+    if !from.is_empty() {
+        let list = context.words.list("list-long", from);
+        out.push(say!(context, "strips-from-pile", list = list));
+    }
+    out
+}
+
 /// What is special about this piece: a part to do again, a lap narrower in places.
 pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
@@ -505,6 +553,9 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
         let (mut how, clear) = bound(throw, context);
         how.push(clear);
         return how;
+    }
+    if task == Task::CutBinding {
+        out.extend(strips_left(throw, context));
     }
     if task == Task::Cut {
         out.extend(denims_to_cut(throw, context));
@@ -559,6 +610,7 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
 fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
     let cover = |face| throw.cover(a).on(face) == throw.cover(b).on(face);
     match task {
+        Task::Cut => throw.cover(a).denim == throw.cover(b).denim,
         Task::CoverFront => cover(Face::Front),
         Task::CoverBack => cover(Face::Back),
         Task::SquareUp => {
@@ -604,6 +656,41 @@ fn cut_from(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> 
     (!names.is_empty()).then(|| {
         let heaps = context.words.list("list-short", names);
         say!(context, "cut-from", heaps = heaps)
+    })
+}
+
+/// The piece that is being cut, or else the first on the pile that gives squares of a denim
+/// still to be cut.
+fn cut_next(throw: &Throw, task: Task, context: Context<'_>) -> Option<CutNext> {
+    if task != Task::Cut {
+        return None;
+    }
+    let open = throw.uncut_by_denim();
+    let wanted = |heap: &Heap| match heap.makes {
+        Use::Denim { denim: None } => true,
+        Use::Denim { denim: Some(d) } => open.get(usize::from(d)).is_some_and(|n| *n > 0),
+        Use::Fabric { .. } => false,
+    };
+    let uncut = |n: u16, heap: &Heap| {
+        let pieces = match &heap.from {
+            Source::Cloth(_) if wanted(heap) => heap.counted.as_slice(),
+            _ => &[],
+        };
+        let index = pieces.iter().position(Option::is_none)?;
+        Some((n, index as u8))
+    };
+    let begun = throw.begun_pieces.keys().next().copied();
+    let (n, index) = begun.or_else(|| throw.pile.iter().find_map(|(n, heap)| uncut(*n, heap)))?;
+    let heap = throw.pile.get(&n)?;
+    Some(CutNext {
+        n,
+        index,
+        label: say!(
+            context,
+            "cut-next",
+            name = heap.name(),
+            part = super::cutting::part(heap, usize::from(index), context)
+        ),
     })
 }
 
@@ -656,6 +743,11 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
                 past = past.as_str(),
                 lap = context.length(lap)
             ),
+            Task::Cut => {
+                let denim = usize::from(throw.cover(batch.piece).denim);
+                let name = throw.denims.get(denim).map_or("", |d| d.name.as_str());
+                say!(context, "tick-alike-denim", n = alike.len(), denim = name)
+            }
             _ => say!(context, "tick-alike", n = alike.len(), past = past.as_str()),
         };
         let pieces = alike;

@@ -237,6 +237,7 @@ mod tests {
         let heap = Heap::new(pack, Use::ANY_DENIM, Cloth::denim());
         throw.apply(&Event::HeapSet { n: 1, heap }, 0);
         let cut = |went| Event::PieceCut {
+            strips: None,
             n: 1,
             piece: 0,
             squares: Count::from(4),

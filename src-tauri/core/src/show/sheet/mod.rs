@@ -330,7 +330,16 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
             let seen = cutting::cutting(journal, (row.n, piece.index), None, None, both.doubled);
             let Ok(seen) = seen else { continue };
             // What is cut up needs no cutting list any more.
-            let list = if piece.cut { Vec::new() } else { seen.list };
+            let list = seen.list.iter().filter(|_| !piece.cut).map(|row| {
+                let (title, text) = (row.title.as_str(), row.text.as_str());
+                let line = say!(both, "cut-row", title = title, text = text);
+                let parts = [Some(line), row.chalk.clone()];
+                both.doubled
+                    .words
+                    .list("sentences", parts.into_iter().flatten())
+            });
+            let left = seen.left.filter(|_| !piece.cut);
+            let list: Vec<String> = list.chain(left).collect();
             // Remarks about the whole heap are not repeated.
             let mut said = seen.said;
             said.retain(|line| !piece.cut && !lines.contains(line));

@@ -80,6 +80,8 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         n: 1,
         index: 0,
         squares: squares.into(),
+        by_strip: Vec::new(),
+        strips: None,
         outline: None,
     };
     act(&mut journal, &cut(6), 2);
@@ -239,6 +241,8 @@ fn a_leg_from_outline_to_count() {
         n,
         index,
         squares: Count::from(3),
+        by_strip: Vec::new(),
+        strips: None,
         outline: Some(outline),
     };
     act(&mut both, &cut, 3);
@@ -259,6 +263,8 @@ fn a_leg_from_outline_to_count() {
             n: 1,
             index: 0,
             squares: Count::from(5),
+            by_strip: Vec::new(),
+            strips: None,
             outline: None,
         },
         3,
@@ -269,6 +275,8 @@ fn a_leg_from_outline_to_count() {
             n: 1,
             index: 1,
             squares: Count::from(6),
+            by_strip: Vec::new(),
+            strips: None,
             outline: None,
         },
         4,
@@ -336,11 +344,19 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
     };
     let how = crate::cloth::pile::how(inches(5));
     let cuts = crate::cloth::cutting::lay_out(&piece, &how).unwrap();
-    let said: Vec<String> = cutting::strips(&piece, &cuts, context(&words))
-        .iter()
-        .map(|line| line.replace('\u{a0}', " "))
-        .collect();
-    let at_edge = "On the lower line start at the cloth’s left edge: ";
+    let journal = begin(Plan::default());
+    let told = |piece: &Piece, cuts| -> Vec<String> {
+        let laid = cutting_list::Laid {
+            cuts,
+            places: Vec::new(),
+            done: 0,
+        };
+        let rows = cutting_list::rows(journal.throw(), (1, 0), piece, &laid, context(&words));
+        let texts = rows.into_iter().map(|row| row.text.replace('\u{a0}', " "));
+        texts.collect()
+    };
+    let said = told(&piece, cuts);
+    let at_edge = "Off it, from its left end: ";
     assert_eq!(said.len(), 4, "{said:?}");
     assert!(said.iter().all(|line| line.contains(at_edge)), "{said:?}");
     // A hole against the lower left corner: 2 in wide from the edge there.
@@ -352,12 +368,10 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
         right: zero() - inches(5),
     });
     let cuts = crate::cloth::cutting::lay_out(&held, &how).unwrap();
-    let last = cutting::strips(&held, &cuts, context(&words))
-        .pop()
-        .unwrap();
+    let last = told(&held, cuts).pop().unwrap();
     // The cloth begins 7 in left of the middle 15 in up; the squares at 5 in.
     assert!(
-        last.contains("start 2\u{a0}in from the cloth’s left edge: 2 squares"),
+        last.contains("from 2 in in from the left: 2 squares"),
         "{last}"
     );
 }
