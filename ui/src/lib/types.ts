@@ -638,11 +638,12 @@ revision: number,
  */
 head: Head, 
 /**
- * The screen, if it was asked for and can be shown.
+ * The updated screen, if the query asked for it and it can be shown.
  */
 view: View | null, 
 /**
- * Why it cannot be: what it was about is no more. The deed is done all the same.
+ * Why the screen cannot be shown: its piece no longer exists. The command is stored all the
+ * same.
  */
 problem: Problem | null, };
 
@@ -868,7 +869,7 @@ tile: Tile | null, };
 
 export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
 /**
- * The time zone whose days are told.
+ * The time zone whose days are written.
  */
 zone: ZoneName, };
 
@@ -878,7 +879,7 @@ export type ExportButton = {
  */
 label: string, 
 /**
- * What it hands on.
+ * What it exports.
  */
 hand: Export, };
 
@@ -1012,7 +1013,7 @@ prints: Array<Swatch>,
  */
 denims: Array<Denim>, 
 /**
- * What there is to say of it, a line each.
+ * Remarks about it, a line each.
  */
 lines: Array<string>, 
 /**
@@ -1458,7 +1459,7 @@ brought: Array<boolean>, };
 
 export type ImportView = { 
 /**
- * The number of the file: what is done is said of this one.
+ * The number of the file, which the choice refers to.
  */
 file: number, 
 /**
@@ -1730,7 +1731,7 @@ arrow: boolean, } | { "mark": "shape",
  */
 d: string, 
 /**
- * The places; none where the outline is told from the top left of the drawing.
+ * The places; none where the outline starts from the top left of the drawing.
  */
 at: Array<[number, number]>, 
 /**
@@ -2431,7 +2432,7 @@ black: boolean,
  */
 story: boolean, 
 /**
- * The time zone whose days are told.
+ * The time zone whose days are written.
  */
 zone: ZoneName, };
 
@@ -2491,7 +2492,7 @@ wishes: Wishes | null, } | { "see": "floor",
  */
 part: number, } | { "see": "covering" } | { "see": "plan", 
 /**
- * What is typed; none to read the plan as it stands.
+ * What is typed; none for the current plan.
  */
 draft: PlanDraft | null, } | { "see": "measure", 
 /**
@@ -2563,7 +2564,7 @@ height: string, } | { "see": "history",
  */
 most: number, } | { "see": "hand-on" } | { "see": "story", 
 /**
- * The time zone whose days are told.
+ * The time zone whose days are written.
  */
 zone: ZoneName, };
 
