@@ -647,11 +647,12 @@ revision: number,
  */
 head: Head, 
 /**
- * The screen, if it was asked for and can be shown.
+ * The updated screen, if the query asked for it and it can be shown.
  */
 view: View | null, 
 /**
- * Why it cannot be: what it was about is no more. The deed is done all the same.
+ * Why the screen cannot be shown: its piece no longer exists. The command is stored all the
+ * same.
  */
 problem: Problem | null, };
 
@@ -1021,7 +1022,7 @@ prints: Array<Swatch>,
  */
 denims: Array<Denim>, 
 /**
- * What there is to say of it, a line each.
+ * Remarks about it, a line each.
  */
 lines: Array<string>, 
 /**
@@ -1467,7 +1468,7 @@ brought: Array<boolean>, };
 
 export type ImportView = { 
 /**
- * The number of the file: what is done is said of this one.
+ * The number of the file, which the choice refers to.
  */
 file: number, 
 /**
@@ -2504,7 +2505,7 @@ wishes: Wishes | null, } | { "see": "floor",
  */
 part: number, } | { "see": "covering" } | { "see": "plan", 
 /**
- * What is typed; none to read the plan as it stands.
+ * What is typed; none for the current plan.
  */
 draft: PlanDraft | null, } | { "see": "measure", 
 /**

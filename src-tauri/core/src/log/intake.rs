@@ -20,7 +20,7 @@ use crate::measure::{Length, in_nm};
 use crate::plan::assembly::Rect;
 use crate::plan::{MOST, Stitch, longest_side};
 use crate::throw::account::MOST_STRIPS;
-use crate::throw::heritage::{Heritage, Lesson, MOST_LESSONS, Told};
+use crate::throw::heritage::{DerivedLesson, Heritage, Lesson, MOST_LESSONS};
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Item, Made, Throw, Time, Went};
 use std::collections::BTreeSet;
@@ -173,11 +173,11 @@ fn lesson(lesson: &Lesson) -> bool {
     let size = |(w, h): (Length, Length)| real(w) && real(h);
     let told = match lesson.told {
         None => true,
-        Some(Told::Scrap { lap }) => real(lap),
-        Some(Told::Drift { mean, .. }) => in_nm(mean).abs() <= in_nm(longest_side()),
-        Some(Told::Whole { size: one, planned }) => size(one) && size(planned),
-        Some(Told::Washed { before, after, .. }) => size(before) && size(after),
-        Some(Told::Spoilt { .. } | Told::More { .. }) => true,
+        Some(DerivedLesson::Scrap { lap }) => real(lap),
+        Some(DerivedLesson::Drift { mean, .. }) => in_nm(mean).abs() <= in_nm(longest_side()),
+        Some(DerivedLesson::Whole { size: one, planned }) => size(one) && size(planned),
+        Some(DerivedLesson::Washed { before, after, .. }) => size(before) && size(after),
+        Some(DerivedLesson::Spoilt { .. } | DerivedLesson::More { .. }) => true,
     };
     note(&lesson.words) && told
 }

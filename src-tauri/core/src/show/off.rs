@@ -339,7 +339,7 @@ fn recut(throw: &Throw, from: RecutFrom, context: Context<'_>) -> String {
     }
 }
 
-/// What a way is called, and what is said once it is done.
+/// The name of a way, and the message once it is done.
 fn titles(
     throw: &Throw,
     piece: Rect,
