@@ -838,6 +838,8 @@ name: string,
  */
 colour: string, };
 
+export type DenimWish = "kept" | "any" | "apart" | "bands";
+
 export type DraftAfter = { 
 /**
  * The older throw.
@@ -1598,6 +1600,10 @@ changed: boolean,
  * The prints it uses, counted from 0.
  */
 used: Array<number>, 
+/**
+ * How many squares it has of each denim, where there are several, in words.
+ */
+denims: string | null, 
 /**
  * How well it meets the wishes.
  */
@@ -3189,7 +3195,15 @@ grain: Grain,
 /**
  * Glued squares and sewn pieces may change places and be turned.
  */
-move_made: boolean, };
+move_made: boolean, 
+/**
+ * Which denim squares are to be of; where it is not said, as they are now.
+ */
+denims?: DenimWish, 
+/**
+ * Squares whose denim was chosen by hand may be of another, too.
+ */
+by_hand_too?: boolean, };
 
 export type WishesView = { 
 /**
@@ -3228,6 +3242,18 @@ stays: string | null,
  * Something is made that could be moved.
  */
 made: boolean, 
+/**
+ * There are several denims, and squares that are not cut yet.
+ */
+denims: boolean, 
+/**
+ * Where the denims are chosen, what the pile gives of each, in words.
+ */
+pile: string | null, 
+/**
+ * How many squares not cut yet have a denim chosen by hand, in words.
+ */
+by_hand: string | null, 
 /**
  * More is wished for than there is fabric.
  */
@@ -3356,6 +3382,7 @@ export type WordKey =
   | "ui-broke"
   | "ui-broke-next"
   | "ui-by-fabric"
+  | "ui-by-hand-too"
   | "ui-caution"
   | "ui-caution-read"
   | "ui-centimetres"
@@ -3409,6 +3436,10 @@ export type WordKey =
   | "ui-demo"
   | "ui-denim"
   | "ui-denims"
+  | "ui-denims-any"
+  | "ui-denims-apart"
+  | "ui-denims-bands"
+  | "ui-denims-kept"
   | "ui-describe-cloth"
   | "ui-details"
   | "ui-diagonal"
@@ -3771,6 +3802,7 @@ export type WordKey =
   | "ui-width"
   | "ui-width-there"
   | "ui-wish-apart"
+  | "ui-wish-denims"
   | "ui-wish-grain"
   | "ui-wish-pattern"
   | "ui-wishes-now"

@@ -118,7 +118,7 @@ pub(super) fn patch(
             why,
             sewn: throw.is_joined(piece),
         },
-        faces_changed(throw, vec![(piece, cover.with(face, Some(print)))]),
+        faces_changed(throw, vec![(piece, cover.with(face, Some(print)))], false),
     ])
 }
 

@@ -226,7 +226,7 @@ fn within_limits(event: &Event) -> bool {
         Event::Renamed { name } => named(name),
         Event::Archived { .. } | Event::HeapTaken { .. } | Event::Gathered { .. } => true,
         Event::PlanChanged { plan, .. } => plan.check().is_ok(),
-        Event::FacesChanged { faces, again } => {
+        Event::FacesChanged { faces, again, .. } => {
             faces.len() <= LONGEST_LIST
                 && faces.iter().all(|(piece, _)| place(*piece))
                 && again.as_deref().is_none_or(list)
@@ -370,7 +370,7 @@ fn known(throw: &Throw, event: &Event) -> bool {
             [cover.front, cover.back].into_iter().flatten().all(found)
                 && usize::from(cover.denim) < denims.len().max(1)
         }),
-        Event::FacesChanged { faces, again } => {
+        Event::FacesChanged { faces, again, .. } => {
             let listed: BTreeSet<&Rect> = faces.iter().map(|(piece, _)| piece).collect();
             again.iter().flatten().all(|piece| listed.contains(piece))
                 && faces.iter().all(|(piece, cover)| {

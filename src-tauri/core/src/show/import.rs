@@ -288,6 +288,7 @@ fn lost(conflict: &Conflict, throw: &Throw, second: bool, context: Context<'_>) 
             let event = Event::FacesChanged {
                 faces: vec![(*square, *cover)],
                 again: None,
+                by_hand: None,
             };
             out.push(events::event(&event, throw, context));
         }

@@ -63,6 +63,10 @@ pub enum Event {
         /// said, those that got more fabric than they had.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         again: Option<Vec<Rect>>,
+        /// Whether their denims were chosen by hand. Where it is not said, they were if
+        /// nothing but the denim changed.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        by_hand: Option<bool>,
     },
     /// The lists of fabrics changed.
     ClothChanged {

@@ -87,9 +87,19 @@ impl Throw {
             Event::Renamed { name } => self.name.clone_from(name),
             Event::Archived { archived } => self.archived = *archived,
             Event::PlanChanged { plan, spares } => self.change_plan(*plan, *spares),
-            Event::FacesChanged { faces, again } => {
+            Event::FacesChanged {
+                faces,
+                again,
+                by_hand,
+            } => {
                 let again = again.as_ref().map(|a| a.iter().collect::<BTreeSet<_>>());
+                let by_hand = by_hand.unwrap_or_else(|| self.only_denims_change(faces));
                 for (piece, cover) in faces {
+                    if by_hand {
+                        self.denim_by_hand.insert(*piece);
+                    } else if self.cover(*piece).denim != cover.denim {
+                        self.denim_by_hand.remove(piece);
+                    }
                     let again = again.as_ref().map(|again| again.contains(piece));
                     self.set_cover(*piece, *cover, again);
                 }
@@ -378,6 +388,13 @@ impl Throw {
                 self.covers[i] = cover;
             }
         }
+        self.denim_by_hand = std::mem::take(&mut self.denim_by_hand)
+            .into_iter()
+            .map(|p| {
+                let moved = moves.iter().find(|(from, _)| from.holds(p));
+                moved.map_or(p, |(from, to)| shifted(p, *from, *to))
+            })
+            .collect();
         for piece in &mut self.measured {
             if let Some((from, to)) = moves.iter().find(|(from, _)| from.holds(*piece)) {
                 *piece = shifted(*piece, *from, *to);
@@ -402,6 +419,19 @@ impl Throw {
                 moved.map_or(p, |(from, to)| shifted(p, *from, *to))
             })
             .collect();
+    }
+
+    /// Whether other denims, or their other side, are all that these faces bring.
+    fn only_denims_change(&self, faces: &[(Rect, Cover)]) -> bool {
+        let (prints, denim) = (
+            |c: &Cover| (c.front, c.back),
+            |c: &Cover| (c.denim, c.wrong_side_up),
+        );
+        let mut both = faces
+            .iter()
+            .map(|(piece, cover)| (self.cover(*piece), cover));
+        both.clone().all(|(was, is)| prints(&was) == prints(is))
+            && both.any(|(was, is)| denim(&was) != denim(is))
     }
 
     /// Turn a piece where it lies. A half turn gives its two pairs each other's places;
@@ -556,6 +586,7 @@ impl Throw {
         self.work.retain(|piece, _| assembly.knows(*piece));
         self.measured.retain(|piece| assembly.knows(*piece));
         self.pinned.retain(|piece| assembly.knows(*piece));
+        self.denim_by_hand.retain(|piece| assembly.knows(*piece));
         self.seams_to_unpick
             .retain(|o| o.joins.iter().all(|(piece, _)| assembly.knows(*piece)));
         self.turned.retain(|piece| assembly.knows(*piece));

@@ -178,6 +178,8 @@ pub struct Throw {
     pub gathered: BTreeSet<Item>,
     /// Places whose squares are to stay there.
     pub(super) pinned: BTreeSet<Rect>,
+    /// Squares whose denim was chosen by hand.
+    pub(super) denim_by_hand: BTreeSet<Rect>,
     /// How the faces are to look, where it was said.
     pub wishes: Option<Wishes>,
     /// Fours turned by a quarter since they were sewn: their pairs run up and down.
@@ -231,6 +233,7 @@ impl Throw {
             plate_opening: None,
             gathered: BTreeSet::new(),
             pinned: BTreeSet::new(),
+            denim_by_hand: BTreeSet::new(),
             wishes: None,
             turned: BTreeSet::new(),
             marked: BTreeMap::new(),
@@ -451,6 +454,11 @@ impl Throw {
     /// Places whose squares are to stay there.
     pub fn pinned(&self) -> impl Iterator<Item = &Rect> {
         self.pinned.iter()
+    }
+
+    /// Whether a square's denim was chosen by hand.
+    pub fn is_denim_by_hand(&self, square: Rect) -> bool {
+        self.denim_by_hand.contains(&square)
     }
 
     /// Whether a place is pinned.
