@@ -26,7 +26,7 @@ use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
 use lapwork_core::plan::{JoinOrder, Joining, Plan, Stitch};
 use lapwork_core::show::{Context, figures};
-use lapwork_core::throw::heritage::{Carried, Heritage, Learned, Lesson, Told};
+use lapwork_core::throw::heritage::{Carried, DerivedLesson, Heritage, Learned, Lesson};
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::tasks::Task;
 use lapwork_core::throw::wishes::{DenimWish, Wishes};
@@ -60,27 +60,27 @@ fn heritage(squares: usize, said: bool) -> Heritage {
     let told = [
         (
             Some(Task::Dot),
-            Told::Scrap {
+            DerivedLesson::Scrap {
                 lap: sixty_fourths(28),
             },
         ),
         (
             Some(Task::Dot),
-            Told::Drift {
+            DerivedLesson::Drift {
                 fours: Count::from(12),
                 mean: sixty_fourths(-2),
             },
         ),
         (
             None,
-            Told::Whole {
+            DerivedLesson::Whole {
                 size,
                 planned: (sixty_fourths(2570), sixty_fourths(3210)),
             },
         ),
         (
             None,
-            Told::Washed {
+            DerivedLesson::Washed {
                 washes: 2,
                 before: size,
                 after: washed,
@@ -88,14 +88,14 @@ fn heritage(squares: usize, said: bool) -> Heritage {
         ),
         (
             Some(Task::PressLap),
-            Told::Spoilt {
+            DerivedLesson::Spoilt {
                 squares: Count::from(3),
                 why: Mishap::Scorched,
             },
         ),
         (
             Some(Task::CoverBack),
-            Told::More {
+            DerivedLesson::More {
                 squares: Count::from(4),
                 face: Face::Back,
             },
@@ -200,6 +200,7 @@ fn of_every_kind(said: bool) -> Journal {
         },
         Event::SparesUsed {
             pieces: vec![Rect::square(5, 5)],
+            of: vec![],
         },
         Event::Done {
             task: Task::Dot,

@@ -23,7 +23,7 @@ export class Deeds {
     private readonly told: Told,
   ) {}
 
-  /** A deed of any kind is under way or has only just been done. */
+  /** Any command is running or has only just been done. */
   get busy(): boolean {
     return this.turns.busy;
   }
@@ -40,7 +40,7 @@ export class Deeds {
     return new Promise((done) => this.turns.whenFree(() => done(this.act(action))));
   }
 
-  /** Resolves as soon as no deed is under way. */
+  /** Resolves as soon as no command is running. */
   free(): Promise<void> {
     return new Promise((free) => this.turns.whenFree(free));
   }
@@ -79,8 +79,9 @@ export class Deeds {
   private async do(deed: Request): Promise<boolean> {
     const { id, look } = this.inHand;
     if (id === null) return false;
-    // Tapping undo several times in a row is meant; ticking twice is not.
-    const once = deed.deed === 'act' && deed.action.do !== 'gather';
+    // Tapping undo, or one row of a list after another, is meant; ticking twice is not.
+    const rows = ['gather', 'cut-lines'];
+    const once = deed.deed === 'act' && !rows.includes(deed.action.do);
     const done = await this.turns.take(
       async () => {
         const answer = await this.shell.act(id, deed, look);

@@ -341,7 +341,12 @@ count: Count, } | { "do": "use-spares",
 /**
  * The places.
  */
-pieces: Array<Rect>, } | { "do": "count-spares", 
+pieces: Array<Rect>, 
+/**
+ * Of this denim, to which the places change; else of the places' own, or of none that
+ * was said.
+ */
+denim?: number, } | { "do": "count-spares", 
 /**
  * How many.
  */
@@ -406,7 +411,11 @@ why: Mishap,
 /**
  * With a spare; else one is to be cut.
  */
-spare: boolean, } | { "do": "patch", 
+spare: boolean, 
+/**
+ * Of this denim, to which the place changes; else of its own.
+ */
+denim?: number, } | { "do": "patch", 
 /**
  * The square.
  */
@@ -638,11 +647,12 @@ revision: number,
  */
 head: Head, 
 /**
- * The screen, if it was asked for and can be shown.
+ * The updated screen, if the query asked for it and it can be shown.
  */
 view: View | null, 
 /**
- * Why it cannot be: what it was about is no more. The deed is done all the same.
+ * Why the screen cannot be shown: its piece no longer exists. The command is stored all the
+ * same.
  */
 problem: Problem | null, };
 
@@ -1014,7 +1024,7 @@ prints: Array<Swatch>,
  */
 denims: Array<Denim>, 
 /**
- * What there is to say of it, a line each.
+ * Remarks about it, a line each.
  */
 lines: Array<string>, 
 /**
@@ -1460,7 +1470,7 @@ brought: Array<boolean>, };
 
 export type ImportView = { 
 /**
- * The number of the file: what is done is said of this one.
+ * The number of the file, which the choice refers to.
  */
 file: number, 
 /**
@@ -2139,9 +2149,13 @@ left: string | null,
  */
 all_came: Button | null, 
 /**
- * What it is worth knowing of it, a sentence each.
+ * What it is worth knowing of its squares, a sentence each.
  */
 said: Array<string>, 
+/**
+ * What to heed before it is cut, a sentence each.
+ */
+heeds: Array<string>, 
 /**
  * Keeps the outline, where it was changed.
  */
@@ -2497,7 +2511,7 @@ wishes: Wishes | null, } | { "see": "floor",
  */
 part: number, } | { "see": "covering" } | { "see": "plan", 
 /**
- * What is typed; none to read the plan as it stands.
+ * What is typed; none for the current plan.
  */
 draft: PlanDraft | null, } | { "see": "measure", 
 /**

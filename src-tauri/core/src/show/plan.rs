@@ -68,7 +68,7 @@ pub struct PlanDraft {
     pub washes: String,
 }
 
-/// The plan, being looked at or typed.
+/// The plan as it is shown and typed.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct PlanView {
     /// Common to all screens, for a throw that has been begun.

@@ -91,6 +91,10 @@ pub enum Event {
     SparesUsed {
         /// The places they went to.
         pieces: Vec<Rect>,
+        /// The denim of each, in their order; none where it was never said. Where nothing is said
+        /// of any, those of the place's own denim went first.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        of: Vec<Option<u8>>,
     },
     /// The number of spare squares at hand was counted.
     SparesCounted {

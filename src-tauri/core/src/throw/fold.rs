@@ -4,6 +4,7 @@
 //! comes of it. An event that does not fit is skipped; it never causes a panic.
 
 use crate::cloth::fabric::Cover;
+use crate::cloth::pile::Use;
 use crate::measure::Count;
 use crate::measure::outline::Measures;
 use crate::plan::Plan;
@@ -27,7 +28,7 @@ enum Touched {
 
 fn touched(event: &Event) -> Touched {
     match event {
-        Event::Done { pieces, .. } | Event::SparesUsed { pieces } => {
+        Event::Done { pieces, .. } | Event::SparesUsed { pieces, .. } => {
             Touched::Pieces(pieces.clone())
         }
         Event::FacesChanged { faces, .. } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
@@ -122,13 +123,20 @@ impl Throw {
                     self.mark(*piece, *task, made, at);
                 }
             }
-            Event::SparesUsed { pieces } => {
+            Event::SparesUsed { pieces, of } => {
                 self.spares -= Count::at_most(pieces.len() as u32);
-                for piece in pieces {
+                for (n, piece) in pieces.iter().enumerate() {
+                    let own = || Some(self.cover(*piece).denim);
+                    let denim = of.get(n).copied().unwrap_or_else(own);
+                    self.take_spare(denim);
                     self.mark(*piece, Task::Cut, None, at);
                 }
+                self.settle_spares();
             }
-            Event::SparesCounted { spares } => self.spares = *spares,
+            Event::SparesCounted { spares } => {
+                self.spares = *spares;
+                self.settle_spares();
+            }
             Event::Outlined { piece, measures } => {
                 self.work.entry(*piece).or_default().outline = Some(*measures);
             }
@@ -507,6 +515,9 @@ impl Throw {
         match went.unwrap_or_else(|| self.would_go(makes, squares)) {
             Went::Squares { places, spares } => {
                 self.spares += spares;
+                if let Use::Denim { denim: Some(denim) } = makes {
+                    self.add_spares(denim, spares.get());
+                }
                 for square in places {
                     self.mark(square, Task::Cut, None, at);
                 }
@@ -550,6 +561,9 @@ impl Throw {
     fn change_plan(&mut self, plan: Plan, spares: Count) {
         let old = Rect::grid(self.plan.across, self.plan.down);
         let new = Rect::grid(plan.across, plan.down);
+        let freed = old.squares().filter(|s| !new.holds(*s));
+        let freed = freed.filter(|s| self.has(*s, Task::Cut) && !self.is_joined(*s));
+        let freed: Vec<u8> = freed.map(|s| self.cover(s).denim).collect();
         if old != new {
             let covers = new
                 .squares()
@@ -562,6 +576,11 @@ impl Throw {
         }
         self.plan = plan;
         self.spares += spares;
+        if freed.len() == spares.get() as usize {
+            for denim in freed {
+                self.add_spares(denim, 1);
+            }
+        }
         self.assembly = Assembly::new(plan.across, plan.down, plan.order);
         let assembly = &self.assembly;
         self.work.retain(|piece, _| assembly.knows(*piece));

@@ -144,6 +144,8 @@ pub struct Throw {
     pub denims: Vec<Denim>,
     /// Squares at hand that have no place yet.
     pub spares: Count,
+    /// Spare squares whose denim is known, by denim; never more than there are spares.
+    pub(super) spare_denims: BTreeMap<u8, u32>,
     /// Pieces of heaps that are being cut, by heap and place.
     pub begun_pieces: BTreeMap<(u16, u8), BegunPiece>,
     /// Binding strips cut so far.
@@ -214,6 +216,7 @@ impl Throw {
             prints: prints.clone(),
             denims: denims.clone(),
             spares: Count::NONE,
+            spare_denims: BTreeMap::new(),
             begun_pieces: BTreeMap::new(),
             cut_strips: Vec::new(),
             losses: Vec::new(),

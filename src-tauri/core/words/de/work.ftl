@@ -161,6 +161,10 @@ names-and-more = { $n ->
    *[other] { $names } und noch { $n }
 }
 tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
+tick-spare-other = { $n ->
+    [one] Das Ersatzquadrat aus { $denim } nehmen
+   *[other] Eins von { $n } Ersatzquadraten aus { $denim } nehmen
+}
 tick-spare = { $n ->
     [one] Das Ersatzquadrat nehmen
    *[other] Eins von { $n } Ersatzquadraten nehmen
@@ -641,7 +645,14 @@ way-spare = { $n ->
     [one] Das Ersatzquadrat einsetzen
    *[other] Eins von { $n } Ersatzquadraten einsetzen
 }
-way-recut = Ein neues aus dem Rest schneiden
+way-spare-other = { $n ->
+    [one] Das Ersatzquadrat aus { $denim } einsetzen
+   *[other] Eins von { $n } Ersatzquadraten aus { $denim } einsetzen
+}
+way-recut = Ein neues zuschneiden
+way-recut-more = Den Platz offen lassen, bis mehr Stoff da ist
+way-recut-from = Ein neues aus { $name }, { $part } schneiden (etwa { $over } übrig)
+way-recut-other = Stattdessen eins aus { $denim } schneiden, aus { $name }, { $part } (etwa { $over } übrig)
 way-patch = { $face ->
     [front] Den Schaden vorn mit Stoff belegen
    *[other] Den Schaden hinten mit Stoff belegen

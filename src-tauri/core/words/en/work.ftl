@@ -162,6 +162,10 @@ names-and-more = { $n ->
    *[other] { $names } and { $n } more
 }
 tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
+tick-spare-other = { $n ->
+    [one] Take the spare of { $denim }
+   *[other] Take one of { $n } spares of { $denim }
+}
 tick-spare = { $n ->
     [one] Take the spare square
    *[other] Take one of { $n } spare squares
@@ -642,7 +646,14 @@ way-spare = { $n ->
     [one] Put the spare square in
    *[other] Put one of { $n } spare squares in
 }
-way-recut = Cut another from what is left
+way-spare-other = { $n ->
+    [one] Put the spare of { $denim } in
+   *[other] Put one of { $n } spares of { $denim } in
+}
+way-recut = Cut another
+way-recut-more = Leave its place open until more cloth is found
+way-recut-from = Cut another from { $name }, { $part } (about { $over } over)
+way-recut-other = Cut one of { $denim } instead, from { $name }, { $part } (about { $over } over)
 way-patch = { $face ->
     [front] Cover the damage with fabric on the front
    *[other] Cover the damage with fabric on the back

@@ -375,3 +375,226 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
         "{last}"
     );
 }
+
+/// A leg's lines are ticked off one by one and put back; the binding strips it was begun with
+/// stay its own; its squares go to the places that were chalked on them.
+#[test]
+fn a_leg_is_cut_line_by_line() {
+    use crate::show::PileCutView;
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    let add = Command::AddGarment {
+        kind: crate::cloth::garments::GarmentKind::MensJeans,
+        size: crate::cloth::garments::GarmentSize::Large,
+        makes: crate::cloth::pile::Use::ANY_DENIM,
+        name: "Old jeans".into(),
+    };
+    act(&mut journal, &add, 1);
+    let cutting = |journal: &Journal, index| -> PileCutView {
+        let query = Query::Cutting {
+            n: 1,
+            index,
+            typed: None,
+            drag: None,
+        };
+        match answer(journal, &query, context) {
+            Ok(View::Cutting(view)) => *view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let first = cutting(&journal, 0);
+    words_are_whole(&first);
+    // 2 · (18½ + 18½) and a tail: three strips of 28 in, two of them from this leg.
+    assert_eq!((first.expected, first.expected_strips), (15, 2));
+    assert!(first.list.iter().all(|row| !row.done) && first.list[0].now);
+    for n in 0..first.list.len() {
+        let tick = cutting(&journal, 0).list[n].tick.clone().unwrap();
+        act(&mut journal, &tick.action, 2);
+        let seen = cutting(&journal, 0);
+        let done = seen.list.iter().filter(|row| row.done).count();
+        assert_eq!(done, n + 1);
+        let texts = |view: &PileCutView| -> Vec<String> {
+            view.list.iter().map(|row| row.text.clone()).collect()
+        };
+        assert_eq!(
+            texts(&seen),
+            texts(&first),
+            "the list stays as it was begun"
+        );
+    }
+    let back = cutting(&journal, 0).list[2].tick.clone().unwrap();
+    act(&mut journal, &back.action, 3);
+    assert_eq!(
+        cutting(&journal, 0).list.iter().filter(|r| r.done).count(),
+        2
+    );
+    // The other leg's places come after those of this one, whichever is cut first.
+    let second = cutting(&journal, 1);
+    assert_eq!(
+        second.list.iter().filter_map(|r| r.chalk.clone()).count(),
+        6
+    );
+    act(&mut journal, &second.all_came.unwrap().action, 4);
+    let cut: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
+    let cut = cut
+        .into_iter()
+        .filter(|s| journal.throw().has(*s, Task::Cut));
+    assert_eq!(cut.collect::<Vec<_>>(), [Rect::square(3, 3)]);
+    assert_eq!(journal.throw().spares, 14);
+    act(&mut journal, &first.all_came.unwrap().action, 5);
+    let open = journal.throw().uncut(None).count();
+    assert_eq!((open, journal.throw().spares.get()), (0, 14));
+    let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
+        panic!()
+    };
+    assert_eq!(pile.said[1], "All 3 binding strips are cut.");
+}
+
+/// A spoilt square is replaced by what is really left of its denim: a spare of it, a square a
+/// named leg has over, then another denim, whose place is of that denim from then on; and never
+/// by a square that nothing is left for.
+#[test]
+fn a_spoilt_square_is_offered_what_is_left_of_its_denim() {
+    use crate::cloth::pile::Use;
+    use crate::throw::Mishap;
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    let [dark, faded] = [0, 1].map(|d| journal.throw().denims[d].name.clone());
+    let whole = journal.throw().assembly().whole();
+    let pieces: Vec<Rect> = whole.squares().filter(|s| s.col >= 2).collect();
+    let set = Command::SetDenim {
+        pieces,
+        denim: 1,
+        wrong_side_up: false,
+    };
+    act(&mut journal, &set, 1);
+    let side = journal.throw().plan.side;
+    for (denim, count) in [(0, 5u16), (1, 6)] {
+        let add = Command::AddPack {
+            side,
+            count: count.into(),
+            makes: Use::Denim { denim: Some(denim) },
+            name: format!("Pack {denim}"),
+        };
+        act(&mut journal, &add, 1);
+        let cut = Command::CutPiece {
+            n: u16::from(denim) + 1,
+            index: 0,
+            squares: count.into(),
+            by_strip: Vec::new(),
+            strips: None,
+            outline: None,
+        };
+        act(&mut journal, &cut, 2);
+    }
+    let spares = |journal: &Journal| {
+        let throw = journal.throw();
+        [
+            throw.spares_of(0),
+            throw.spares_of(1),
+            throw.spares_unsaid(),
+        ]
+    };
+    assert_eq!(spares(&journal), [1, 2, 0]);
+    let square = Rect::square(0, 0);
+    let ways = |journal: &Journal| -> Vec<crate::show::RemedyRow> {
+        let look = Query::Off {
+            piece: square,
+            why: Some(Mishap::Scorched),
+        };
+        match answer(journal, &look, context) {
+            Ok(View::Off(view)) => view.ways,
+            other => panic!("{other:?}"),
+        }
+    };
+    let titles = |journal: &Journal| -> Vec<String> {
+        let own = |title: &String| {
+            title.contains("spare") || title.contains("Cut") || title.contains("open")
+        };
+        ways(journal)
+            .into_iter()
+            .map(|w| w.title)
+            .filter(own)
+            .collect()
+    };
+    let more = "Leave its place open until more cloth is found";
+    let of_faded = |n: u32| format!("Put one of {n} spares of {faded} in");
+    assert_eq!(
+        titles(&journal),
+        [
+            "Put the spare square in".to_string(),
+            of_faded(2),
+            more.into()
+        ]
+    );
+    let first = ways(&journal)[0].button.action.clone();
+    act(&mut journal, &first, 3);
+    assert_eq!(spares(&journal), [0, 2, 0]);
+    assert_eq!(journal.throw().cover(square).denim, 0);
+    // No dark one is left: a faded one makes its place faded.
+    assert_eq!(titles(&journal), [of_faded(2), more.into()]);
+    let first = ways(&journal)[0].button.action.clone();
+    act(&mut journal, &first, 4);
+    assert_eq!(spares(&journal), [0, 1, 0]);
+    let throw = journal.throw();
+    assert!(throw.has(square, Task::Cut));
+    assert_eq!(
+        throw.cover(square).denim,
+        1,
+        "its place is of {faded} now, not of {dark}"
+    );
+    // A leg of dark jeans comes onto the pile: all its squares are over.
+    let add = Command::AddGarment {
+        kind: crate::cloth::garments::GarmentKind::MensJeans,
+        size: crate::cloth::garments::GarmentSize::Large,
+        makes: Use::Denim { denim: Some(0) },
+        name: "Dark pair".into(),
+    };
+    act(&mut journal, &add, 5);
+    let told = titles(&journal);
+    assert!(
+        told.contains(&"Put the spare square in".to_string())
+            && told.iter().any(|t| t.starts_with("Cut one of")),
+        "{told:?}"
+    );
+    let dark_square = Rect::square(1, 0);
+    let look = Query::Off {
+        piece: dark_square,
+        why: Some(Mishap::Lost),
+    };
+    let Ok(View::Off(view)) = answer(&journal, &look, context) else {
+        panic!()
+    };
+    assert!(
+        view.ways.iter().any(|w| w
+            .title
+            .starts_with("Cut another from Dark pair, Left leg (about")),
+        "{:?}",
+        view.ways.iter().map(|w| &w.title).collect::<Vec<_>>()
+    );
+    // What falls outside a smaller grid is spare of its own denim; what is counted by hand is not.
+    let smaller = Plan {
+        across: 3,
+        ..journal.throw().plan
+    };
+    act(&mut journal, &Command::ChangePlan { plan: smaller }, 6);
+    assert_eq!(spares(&journal), [0, 3, 0]);
+    let count = |n: u32| Command::CountSpares {
+        spares: Count::at_most(n),
+    };
+    act(&mut journal, &count(5), 7);
+    assert_eq!(spares(&journal), [0, 3, 2]);
+    act(&mut journal, &count(2), 8);
+    assert_eq!(spares(&journal), [0, 2, 0]);
+}
