@@ -25,6 +25,9 @@ const HOT: i64 = 1200;
 /// Trials in the first round, for each square.
 const FIRST: u64 = 8;
 
+/// The first round has no more, so that the first answer does not wait for it.
+const FIRST_MOST: u64 = 8_000;
+
 /// No round is longer, for each square.
 const LONGEST: u64 = 512;
 
@@ -87,7 +90,10 @@ impl Arranger {
     /// One round more; true if it brought something better.
     pub fn round(&mut self) -> bool {
         let all = self.board.squares.len() as u64;
-        let trials = all * (FIRST << self.rounds.min(16)).min(LONGEST);
+        let trials = match self.rounds {
+            0 => (all * FIRST).min(FIRST_MOST),
+            n => all * (FIRST << n.min(16)).min(LONGEST),
+        };
         let start = if self.rounds == 0 {
             THRESHOLD * 2
         } else {

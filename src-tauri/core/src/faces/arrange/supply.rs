@@ -6,9 +6,9 @@ use crate::throw::account::account;
 /// Squares that can still be had of each denim.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct DenimSupply {
-    /// From heaps of each denim, in the order of the throw's list.
+    /// From heaps of each denim and spares of it, in the order of the throw's list.
     pub named: Vec<u32>,
-    /// Spares, and from heaps of which it was not said what denim they are.
+    /// Spares, and from heaps, of which it was not said what denim they are.
     pub unnamed: u32,
 }
 
@@ -21,9 +21,12 @@ impl DenimSupply {
             return None;
         }
         let account = account(throw);
+        let each = (0_u8..).zip(&account.denims);
         Some(DenimSupply {
-            named: account.denims.iter().map(|d| d.to_come).collect(),
-            unnamed: account.spares + account.unnamed,
+            named: each
+                .map(|(d, denim)| denim.to_come + throw.spares_of(d))
+                .collect(),
+            unnamed: account.unnamed + throw.spares_unsaid(),
         })
     }
 

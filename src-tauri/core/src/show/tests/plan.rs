@@ -186,7 +186,8 @@ fn a_grid_cropped_or_grown_keeps_its_faces_and_tells_those_it_cannot() {
         let Ok(View::Plan(seen)) = answer(&journal, &Query::Plan { draft }, context(&words)) else {
             panic!()
         };
-        let events = decide(Some(journal.throw()), &Command::ChangePlan { plan }).unwrap();
+        let change = Command::ChangePlan { plan };
+        let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
         (journal.throw().after(&events), seen.aside)
     };
     let (cropped, told) = changed(6);
