@@ -21,7 +21,9 @@ use lapwork_core::cloth::weight::Cloth;
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Entry, FormatError, Journal, VERSION, What, header_line};
 use lapwork_core::measure::outline::{Measures, Sides};
-use lapwork_core::measure::{Count, Ruler, half_inches, inches, sixty_fourths, tenths_of_mm};
+use lapwork_core::measure::{
+    Count, Ruler, System, half_inches, inches, sixty_fourths, tenths_of_mm,
+};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
 use lapwork_core::plan::{JoinOrder, Joining, Plan, Stitch};
@@ -267,7 +269,12 @@ fn of_every_kind(said: bool) -> Journal {
             heap: Heap::new(
                 Source::Cloth(Garment {
                     name: "Old jeans".into(),
-                    pieces: start(GarmentKind::MensJeans, GarmentSize::Medium, Guess::Typical),
+                    pieces: start(
+                        GarmentKind::MensJeans,
+                        GarmentSize::Medium,
+                        Guess::Typical,
+                        System::Inch,
+                    ),
                 }),
                 Use::ANY_DENIM,
                 Cloth::denim(),

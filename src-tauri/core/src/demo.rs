@@ -166,6 +166,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
             &Command::AddGarment {
                 kind: GarmentKind::MensJeans,
                 size,
+                system: None,
                 makes: Use::Denim { denim: Some(denim) },
                 name,
             },

@@ -95,6 +95,7 @@ pub fn throw(across: u16, down: u16) -> Journal {
         act(Command::AddGarment {
             kind,
             size,
+            system: None,
             makes,
             name: name.into(),
         });

@@ -448,6 +448,10 @@ kind: GarmentKind,
  */
 size: GarmentSize, 
 /**
+ * The outline begins in round figures of this system; inches where it is not said.
+ */
+system?: System, 
+/**
  * What it is for.
  */
 makes: Use, 

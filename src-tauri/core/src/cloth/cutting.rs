@@ -1101,7 +1101,7 @@ pub fn expected(
 ) -> Result<Expected, CuttingFault> {
     let of = |guess| -> Result<u32, CuttingFault> {
         let mut sum = 0_u32;
-        for piece in start(kind, size, guess) {
+        for piece in start(kind, size, guess, System::Inch) {
             sum = sum.saturating_add(lay_out(&piece, how)?.count);
         }
         Ok(sum)

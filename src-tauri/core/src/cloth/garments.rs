@@ -23,7 +23,8 @@
 //!
 //! [`start`] gives an outline to begin with before anything was measured. **Its figures
 //! are estimates, from memory and common practice, no source**; they are to be replaced
-//! by the maker's tape. For jeans the inseam and the width all round at hem, knee and
+//! by the maker's tape. They stand in round figures of the system she measures in: widths and
+//! heights on half inches or whole centimetres. For jeans the inseam and the width all round at hem, knee and
 //! thigh are assumed by size; the leg is taken up to the crotch line (above it pockets,
 //! yoke and fly leave little), 55 % of its width to the back of the outseam and 45 % to
 //! the front; the outseam ridge is ¾ in wide, the hem 1 in high, a worn knee sits on the
@@ -31,7 +32,7 @@
 //! more and knees unworn; so the two lie about what the maker may find.
 
 use crate::measure::{
-    Area, Count, Length, System, eighth_inches, in_mm, in_nm, inches, nm, quarter_inches,
+    Area, Count, Length, NM_PER_INCH, NM_PER_MM, System, eighth_inches, in_mm, in_nm, inches, nm,
     square_metres, zero,
 };
 use serde::{Deserialize, Serialize};
@@ -378,9 +379,58 @@ pub enum Guess {
     High,
 }
 
-/// An outline to begin with, to be corrected by the tape. Estimates, from memory and
-/// common practice, no source.
-pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
+/// Round figures of a system, for what nobody has measured yet.
+#[derive(Clone, Copy)]
+struct Round {
+    system: System,
+    percent: i64,
+}
+
+impl Round {
+    /// The nearest whole `step` (halves go up).
+    fn to(length: i64, step: i64) -> Length {
+        nm((length + step / 2).div_euclid(step) * step)
+    }
+
+    /// A height of so many quarter inches: on half inches, or whole centimetres.
+    fn high(self, quarters: i64) -> Length {
+        Round::to(quarters * NM_PER_INCH / 4, self.step())
+    }
+
+    /// A width of so many quarter inches, more or less by the guess, likewise.
+    fn wide(self, quarters: i64) -> Length {
+        let length = quarters * NM_PER_INCH / 4 * self.percent / 100;
+        Round::to(length, self.step())
+    }
+
+    /// So many hundredths of a width: on eighths of an inch, or whole centimetres.
+    fn share(self, width: Length, hundredths: i64) -> Length {
+        let step = match self.system {
+            System::Inch => NM_PER_INCH / 8,
+            System::Metric => 10 * NM_PER_MM,
+        };
+        Round::to(in_nm(width) * hundredths / 100, step)
+    }
+
+    /// A hem or a ridge of so many eighths of an inch, or on half centimetres.
+    fn small(self, eighths: i64) -> Length {
+        match self.system {
+            System::Inch => eighth_inches(eighths),
+            System::Metric => Round::to(eighths * NM_PER_INCH / 8, 5 * NM_PER_MM),
+        }
+    }
+
+    fn step(self) -> i64 {
+        match self.system {
+            System::Inch => NM_PER_INCH / 2,
+            System::Metric => 10 * NM_PER_MM,
+        }
+    }
+}
+
+/// An outline to begin with, in round figures of a system, to be corrected by the tape.
+/// Estimates, from memory and common practice, no source.
+pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess, system: System) -> Vec<Piece> {
     let nth = match size {
         GarmentSize::Small => 0,
         GarmentSize::Medium => 1,
@@ -408,13 +458,17 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
         (_, Guess::Low) => 95,
         (_, Guess::High) => 105,
     };
-    let [length, hem, knee, thigh] = figures;
-    // `share` hundredths of a width of so many quarter inches, to the lower 1/8 in.
-    let part = |width: i64, share: i64| eighth_inches(width * 2 * share * percent / 10_000);
-    let wide = |at: i64, width: i64, back: i64| OutlineStation {
-        at: quarter_inches(at),
-        left: zero() - part(width, back),
-        right: part(width, 100 - back),
+    let round = Round { system, percent };
+    let length = round.high(figures[0]);
+    let [hem, knee, thigh] = [figures[1], figures[2], figures[3]].map(|w| round.wide(w));
+    // `back` hundredths of the width lie left of the middle line.
+    let wide = |at: Length, width: Length, back: i64| {
+        let left = round.share(width, back);
+        OutlineStation {
+            at,
+            left: zero() - left,
+            right: width - left,
+        }
     };
     let zone = |kind, [from, to, left, right]: [Length; 4]| Zone {
         kind,
@@ -423,114 +477,97 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
         left,
         right,
     };
-    let ridge = |to: Length| {
-        zone(
-            ZoneKind::Outseam,
-            [zero(), to, eighth_inches(-3), eighth_inches(3)],
-        )
+    let piece = |part, stations: Vec<OutlineStation>, zones: Vec<Zone>| Piece {
+        part,
+        stations,
+        zones,
     };
-    let across = |kind, from: i64, to: i64| {
-        let [from, to] = [quarter_inches(from), quarter_inches(to)];
-        let half = part(hem.max(thigh), 100);
-        zone(kind, [from, to, zero() - half, half])
+    // Places from edge to edge reach as far as the cloth does anywhere.
+    let across = |piece: &Piece, kind, from: Length, to: Length| {
+        let [_, _, left, right] = piece.reach();
+        zone(kind, [from, to, left, right])
     };
     match kind {
         GarmentKind::MensJeans | GarmentKind::WomensJeans | GarmentKind::ChildsJeans => {
             // The knee lies a little above the middle of the inseam.
-            let bend = length * 11 / 20;
-            let mut zones = vec![ridge(quarter_inches(length)), across(ZoneKind::Hem, 0, 4)];
+            let bend = round.high(figures[0] * 11 / 20);
+            let stations = vec![
+                wide(zero(), hem, 55),
+                wide(bend, knee, 55),
+                wide(length, thigh, 55),
+            ];
+            let mut left = piece(GarmentPart::LeftLeg, stations, Vec::new());
+            let half = round.small(3);
+            let ridge = zone(ZoneKind::Outseam, [zero(), length, zero() - half, half]);
+            let turned_up = across(&left, ZoneKind::Hem, zero(), round.small(8));
+            left.zones = vec![ridge, turned_up];
             let worn = match guess {
-                Guess::Low => Some((length / 4, 55)),
-                Guess::Typical => Some((length / 8, 40)),
+                Guess::Low => Some((figures[0] / 8, 55)),
+                Guess::Typical => Some((figures[0] / 16, 40)),
                 Guess::High => None,
             };
-            if let Some((high, share)) = worn {
-                let front = part(knee, 45);
-                let half = nm(in_nm(front) * share / 200);
-                let middle = nm(in_nm(front) / 2);
-                let (from, to) = (
-                    quarter_inches(bend - high / 2),
-                    quarter_inches(bend + high / 2),
-                );
-                let place = [from, to, middle - half, middle + half];
-                zones.push(zone(ZoneKind::Knee, place));
+            if let Some((half_high, share)) = worn {
+                // It sits in the middle of the front half.
+                let front = left.stations[1].right;
+                let aside = round.share(front, (100 - share) / 2);
+                let high = round.high(half_high);
+                let place = [bend - high, bend + high, aside, front - aside];
+                left.zones.push(zone(ZoneKind::Knee, place));
             }
-            let left = Piece {
-                part: GarmentPart::LeftLeg,
-                stations: vec![
-                    wide(0, hem, 55),
-                    wide(bend, knee, 55),
-                    wide(length, thigh, 55),
-                ],
-                zones,
-            };
             let right = mirrored(&left, GarmentPart::RightLeg);
             vec![left, right]
         }
         GarmentKind::JacketBack => {
-            let yoke = length * 3 / 4;
-            let seam = part(hem, 25);
-            let upright = |at: Length| {
-                let place = [
-                    zero(),
-                    quarter_inches(yoke),
-                    at - eighth_inches(3),
-                    at + eighth_inches(3),
-                ];
-                zone(ZoneKind::Seam, place)
-            };
-            vec![Piece {
-                part: GarmentPart::Back,
-                stations: vec![
-                    wide(0, hem, 50),
-                    wide(yoke, knee, 50),
-                    wide(length, thigh, 50),
-                ],
-                zones: vec![
-                    across(ZoneKind::Hem, 0, 6),
-                    across(ZoneKind::Seam, yoke - 2, yoke + 1),
-                    upright(seam),
-                    upright(zero() - seam),
-                ],
-            }]
+            let yoke = round.high(figures[0] * 3 / 4);
+            let stations = vec![
+                wide(zero(), hem, 50),
+                wide(yoke, knee, 50),
+                wide(length, thigh, 50),
+            ];
+            let mut back = piece(GarmentPart::Back, stations, Vec::new());
+            let (seam, half) = (round.share(hem, 25), round.small(3));
+            let upright = |at: Length| zone(ZoneKind::Seam, [zero(), yoke, at - half, at + half]);
+            back.zones = vec![
+                across(&back, ZoneKind::Hem, zero(), round.small(12)),
+                across(
+                    &back,
+                    ZoneKind::Seam,
+                    yoke - round.small(4),
+                    yoke + round.small(2),
+                ),
+                upright(seam),
+                upright(zero() - seam),
+            ];
+            vec![back]
         }
         GarmentKind::Skirt => {
-            let pocket = |left, right| {
-                let (from, to) = (quarter_inches(length * 2 / 3), quarter_inches(length));
-                zone(ZoneKind::Pocket, [from, to, left, right])
-            };
-            let (inner, outer) = (part(thigh, 12), part(thigh, 38));
-            vec![Piece {
-                part: GarmentPart::Panel,
-                stations: vec![
-                    wide(0, hem, 50),
-                    wide(length / 2, knee, 50),
-                    wide(length, thigh, 50),
-                ],
-                zones: vec![
-                    across(ZoneKind::Hem, 0, 4),
-                    zone(
-                        ZoneKind::Seam,
-                        [
-                            zero(),
-                            quarter_inches(length),
-                            eighth_inches(-3),
-                            eighth_inches(3),
-                        ],
-                    ),
-                    pocket(inner, outer),
-                    pocket(zero() - outer, zero() - inner),
-                ],
-            }]
+            let stations = vec![
+                wide(zero(), hem, 50),
+                wide(round.high(figures[0] / 2), knee, 50),
+                wide(length, thigh, 50),
+            ];
+            let mut panel = piece(GarmentPart::Panel, stations, Vec::new());
+            let low = round.high(figures[0] * 2 / 3);
+            let pocket = |left, right| zone(ZoneKind::Pocket, [low, length, left, right]);
+            let (inner, outer) = (round.share(thigh, 12), round.share(thigh, 38));
+            let half = round.small(3);
+            panel.zones = vec![
+                across(&panel, ZoneKind::Hem, zero(), round.small(8)),
+                zone(ZoneKind::Seam, [zero(), length, zero() - half, half]),
+                pocket(inner, outer),
+                pocket(zero() - outer, zero() - inner),
+            ];
+            vec![panel]
         }
-        GarmentKind::Sheet => vec![Piece {
-            part: GarmentPart::Sheet,
-            stations: vec![wide(0, hem, 50), wide(length, thigh, 50)],
-            zones: vec![
-                across(ZoneKind::Hem, 0, 4),
-                across(ZoneKind::Hem, length - 16, length),
-            ],
-        }],
+        GarmentKind::Sheet => {
+            let stations = vec![wide(zero(), hem, 50), wide(length, thigh, 50)];
+            let mut sheet = piece(GarmentPart::Sheet, stations, Vec::new());
+            sheet.zones = vec![
+                across(&sheet, ZoneKind::Hem, zero(), round.small(8)),
+                across(&sheet, ZoneKind::Hem, length - round.small(32), length),
+            ];
+            vec![sheet]
+        }
     }
 }
 
@@ -564,6 +601,7 @@ pub fn mirrored(piece: &Piece, part: GarmentPart) -> Piece {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::measure::{half_inches, millimetres};
     use proptest::prelude::*;
 
     fn hole(from: i64, to: i64, left: i64, right: i64) -> Zone {
@@ -634,20 +672,63 @@ mod tests {
     fn every_starting_outline_is_sound() {
         for kind in GarmentKind::ALL {
             for size in [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large] {
-                let area = |guess| {
-                    let pieces = start(kind, size, guess);
-                    for piece in &pieces {
-                        assert_eq!(piece.check(), Ok(()), "{kind:?} {size:?} {guess:?}");
-                    }
-                    pieces
-                        .iter()
-                        .map(Piece::area)
-                        .fold(square_metres(zero(), zero()), |a, b| a + b)
-                };
-                assert!(area(Guess::Low) <= area(Guess::Typical));
-                assert!(area(Guess::Typical) <= area(Guess::High));
+                for system in [System::Inch, System::Metric] {
+                    let area = |guess| {
+                        let pieces = start(kind, size, guess, system);
+                        for piece in &pieces {
+                            assert_eq!(piece.check(), Ok(()), "{kind:?} {size:?} {guess:?}");
+                        }
+                        pieces
+                            .iter()
+                            .map(Piece::area)
+                            .fold(square_metres(zero(), zero()), |a, b| a + b)
+                    };
+                    assert!(area(Guess::Low) <= area(Guess::Typical));
+                    assert!(area(Guess::Typical) <= area(Guess::High));
+                }
             }
         }
+    }
+
+    /// Nobody measures 44.45 cm, or 16 7/8 in where 17 in is meant.
+    #[test]
+    fn a_starting_outline_has_round_figures_of_its_system() {
+        for kind in GarmentKind::ALL {
+            for size in [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large] {
+                for guess in [Guess::Low, Guess::Typical, Guess::High] {
+                    for (system, outline, place) in [
+                        (System::Inch, NM_PER_INCH / 2, NM_PER_INCH / 8),
+                        (System::Metric, 10 * NM_PER_MM, 5 * NM_PER_MM),
+                    ] {
+                        for piece in start(kind, size, guess, system) {
+                            for s in &piece.stations {
+                                let figures = [s.at, s.right - s.left];
+                                let round = figures.iter().all(|l| in_nm(*l) % outline == 0);
+                                assert!(round, "{kind:?} {size:?} {guess:?} {system:?} {s:?}");
+                            }
+                            for z in &piece.zones {
+                                let figures = [z.from, z.to, z.left, z.right];
+                                let round = figures.iter().all(|l| in_nm(*l) % place == 0);
+                                assert!(round, "{kind:?} {size:?} {guess:?} {system:?} {z:?}");
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        let medium = |system| {
+            let (kind, size) = (GarmentKind::MensJeans, GarmentSize::Medium);
+            let leg = start(kind, size, Guess::Typical, system).remove(0);
+            leg.stations
+                .iter()
+                .map(|s| [s.at, s.right - s.left])
+                .collect::<Vec<_>>()
+        };
+        // 32 in long, 17, 19 and 25 in round; in metric the nearest whole centimetres.
+        let inch = [[0, 34], [35, 38], [64, 50]].map(|f| f.map(half_inches));
+        assert_eq!(medium(System::Inch), inch);
+        let metric = [[0, 43], [44, 48], [81, 64]].map(|f| f.map(|cm| millimetres(cm * 10)));
+        assert_eq!(medium(System::Metric), metric);
     }
 
     #[test]

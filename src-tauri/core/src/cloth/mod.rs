@@ -4,5 +4,6 @@ pub mod cutting;
 pub mod fabric;
 pub mod garments;
 pub mod pile;
+pub mod reshape;
 pub mod thread;
 pub mod weight;

@@ -239,6 +239,10 @@ pub enum Command {
         kind: GarmentKind,
         /// How large.
         size: GarmentSize,
+        /// The outline begins in round figures of this system; inches where it is not said.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        system: Option<System>,
         /// What it is for.
         makes: Use,
         /// What it is called.

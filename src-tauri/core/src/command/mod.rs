@@ -23,6 +23,7 @@ pub use rejection::Rejection;
 pub use work::{may_do, ready, ready_for};
 
 use crate::cloth::fabric::{Denim, Print};
+use crate::measure::System;
 use crate::plan::Plan;
 use crate::throw::event::Event;
 use crate::throw::state::Throw;
@@ -128,9 +129,13 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
         A::AddGarment {
             kind,
             size,
+            system,
             makes,
             name,
-        } => pile::add_garment(throw, *kind, *size, *makes, name),
+        } => {
+            let system = system.unwrap_or(System::Inch);
+            pile::add_garment(throw, *kind, *size, system, *makes, name)
+        }
         A::AddCloth {
             width,
             length,

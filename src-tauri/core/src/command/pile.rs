@@ -49,12 +49,13 @@ pub(super) fn add_garment(
     throw: &Throw,
     kind: GarmentKind,
     size: GarmentSize,
+    system: System,
     makes: Use,
     name: &str,
 ) -> Result<Vec<Event>, Rejection> {
     let garment = Garment {
         name: clean_name(name)?,
-        pieces: garments::start(kind, size, Guess::Typical),
+        pieces: garments::start(kind, size, Guess::Typical, system),
     };
     add_heap(throw, Source::Cloth(garment), makes)
 }

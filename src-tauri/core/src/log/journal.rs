@@ -799,6 +799,7 @@ pub(crate) mod tests {
                 0 => Command::AddGarment {
                     kind: crate::cloth::garments::GarmentKind::Skirt,
                     size: crate::cloth::garments::GarmentSize::Small,
+                    system: None,
                     makes: if pick % 4 == 0 {
                         let denim = [None, Some(0), Some(1)][pick as usize / 24 % 3];
                         crate::cloth::pile::Use::Denim { denim }

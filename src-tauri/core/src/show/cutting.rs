@@ -3,6 +3,7 @@
 use crate::cloth::cutting::{self, CutPlan, Patch};
 use crate::cloth::garments::{GarmentPart, Piece, Source, ZoneKind};
 use crate::cloth::pile::Heap;
+use crate::cloth::reshape;
 use crate::command::{Command, Rejection, decide};
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, from_mm, in_mm, in_nm, zero};
@@ -102,33 +103,13 @@ impl Frame {
     }
 }
 
-/// A dragged point put back on the outline: its height and width on the ruler's marks.
+/// A dragged point put back on the outline, on round figures of the system in use.
 fn dragged(piece: &Piece, drag: Drag, sheet: &Frame, context: Context<'_>) -> Piece {
-    let mut piece = piece.clone();
-    let mark = |mm: f64| {
-        context
-            .ruler
-            .nearest(from_mm(mm.clamp(-99_000.0, 99_000.0)))
-    };
-    let index = usize::from(drag.station);
-    let bound = |i: Option<usize>| i.and_then(|i| piece.stations.get(i)).map(|s| s.at);
-    let (below, above) = (bound(index.checked_sub(1)), bound(index.checked_add(1)));
-    let step = context.ruler.step();
-    if let Some(station) = piece.stations.get_mut(index) {
-        let right = mark(drag.x - sheet.edge + sheet.left);
-        let middle = (station.left + station.right) / 2;
-        let half = std::cmp::max(right - middle, step);
-        (station.left, station.right) = (middle - half, middle + half);
-        let mut at = mark(sheet.top - (drag.y - sheet.edge));
-        if let Some(below) = below {
-            at = std::cmp::max(at, below + step);
-        }
-        if let Some(above) = above {
-            at = std::cmp::min(at, above - step);
-        }
-        station.at = std::cmp::max(at, zero());
-    }
-    piece
+    let length = |mm: f64| from_mm(mm.clamp(-99_000.0, 99_000.0));
+    let right = length(drag.x - sheet.edge + sheet.left);
+    let at = length(sheet.top - (drag.y - sheet.edge));
+    let station = usize::from(drag.station);
+    reshape::pulled(piece, station, right, at, context.ruler.system)
 }
 
 /// Where a run of squares or a strip begins, from the cloth's own left edge on its lower

@@ -679,6 +679,93 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     assert!(how.contains("To be cut from: Pack of 5."), "{how}");
 }
 
+/// In a metric throw no outline begins at 44.45 cm or is dragged to 414.259482 mm, and the
+/// places to keep clear go with the cloth, which their fields then tell.
+#[test]
+fn a_metric_leg_begins_and_is_dragged_in_round_figures() {
+    use crate::measure::{MetricUnit, System};
+    use crate::show::{Drag, PileCutView};
+    let words = Words::english();
+    let context = Context {
+        ruler: crate::measure::Ruler {
+            system: System::Metric,
+            metric: MetricUnit::Cm,
+            ..crate::measure::Ruler::default()
+        },
+        ..context(&words)
+    };
+    let mut journal = begin(Plan::usual(System::Metric));
+    let add = Command::AddGarment {
+        kind: crate::cloth::garments::GarmentKind::MensJeans,
+        size: crate::cloth::garments::GarmentSize::Medium,
+        system: Some(System::Metric),
+        makes: crate::cloth::pile::Use::ANY_DENIM,
+        name: "Old jeans".into(),
+    };
+    act(&mut journal, &add, 1);
+    let cutting = |typed, drag| -> PileCutView {
+        let query = Query::Cutting {
+            n: 1,
+            index: 0,
+            typed,
+            drag,
+        };
+        match answer(&journal, &query, context) {
+            Ok(View::Cutting(view)) => *view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let first = cutting(None, None);
+    let stations = |view: &PileCutView| -> Vec<[String; 2]> {
+        let stations = view.tidy.stations.iter();
+        stations.map(|s| [s.at.clone(), s.width.clone()]).collect()
+    };
+    let told = [["0 cm", "43 cm"], ["44 cm", "48 cm"], ["81 cm", "64 cm"]];
+    assert_eq!(stations(&first), told);
+    let hem = &first.tidy.zones[1];
+    assert_eq!(["0 cm", "2.5 cm"], [hem.from.as_str(), hem.to.as_str()]);
+    // Dragged by 3.14159 cm to the side and down: on whole millimetres, the others as they were.
+    let handle = first.handles[2];
+    let drag = Drag {
+        station: 2,
+        x: handle.x - 31.4159,
+        y: handle.y + 31.4159,
+    };
+    let moved = cutting(Some(first.tidy.clone()), Some(drag));
+    // (290 − 31.4159) + 350 mm of which the middle stays: 640 − 2 × 31.4159 = 577.17.
+    let told = [
+        ["0 cm", "43 cm"],
+        ["44 cm", "48 cm"],
+        ["77.9 cm", "57.7 cm"],
+    ];
+    assert_eq!(stations(&moved), told);
+    // The hem line measured 3 cm higher by the tape: the hem is told there.
+    let mut typed = first.tidy.clone();
+    typed.stations[0].at = "3".into();
+    let raised = cutting(Some(typed), None);
+    assert!(raised.faults.is_empty(), "{:?}", raised.faults);
+    let hem = &raised.tidy.zones[1];
+    assert_eq!(["3 cm", "5.5 cm"], [hem.from.as_str(), hem.to.as_str()]);
+    // The knee is measured 2 cm lower than it began, and so is what is worn there.
+    let knee = |view: &PileCutView| {
+        let knee = &view.tidy.zones[2];
+        [knee.from.clone(), knee.to.clone()]
+    };
+    assert_eq!(knee(&raised), knee(&first));
+    assert_eq!(knee(&first), ["39 cm", "49 cm"]);
+    let mut typed = first.tidy.clone();
+    typed.stations[1].at = "42".into();
+    assert_eq!(knee(&cutting(Some(typed), None)), ["37 cm", "47 cm"]);
+    for zone in &raised.tidy.zones {
+        for length in [&zone.from, &zone.to] {
+            let places = length
+                .split_once('.')
+                .map_or(0, |(_, p)| p.find(' ').unwrap());
+            assert!(places <= 1, "{length}");
+        }
+    }
+}
+
 /// A leg is outlined, a knee kept clear, a point dragged, the piece cut up and counted short.
 #[test]
 fn a_leg_from_outline_to_count() {
@@ -694,6 +781,7 @@ fn a_leg_from_outline_to_count() {
     let add = Command::AddGarment {
         kind: crate::cloth::garments::GarmentKind::MensJeans,
         size: crate::cloth::garments::GarmentSize::Medium,
+        system: None,
         makes: crate::cloth::pile::Use::ANY_DENIM,
         name: "Old jeans".into(),
     };
