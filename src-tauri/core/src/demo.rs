@@ -41,6 +41,7 @@ pub fn prints_in(words: &Words) -> Vec<Print> {
         colour: colour.into(),
         texture,
         stock: None,
+        uncut: false,
     })
     .into()
 }

@@ -221,6 +221,47 @@ value: T,
  */
 label: string, };
 
+export type ClothEdges = { 
+/**
+ * Off each cut edge.
+ */
+cut: Length, 
+/**
+ * Off each selvedge.
+ */
+selvedge: Length, 
+/**
+ * How many of the two long sides are selvedges: of cloth off the roll both, of a fat
+ * quarter one, which is taken for the left.
+ */
+selvedges: number, };
+
+export type ClothOffer = { 
+/**
+ * What it is called.
+ */
+label: string, 
+/**
+ * Its width; empty where every piece is another.
+ */
+width: string, 
+/**
+ * Its length.
+ */
+length: string, 
+/**
+ * Trimmed off each cut edge.
+ */
+cut: string, 
+/**
+ * Trimmed off each selvedge.
+ */
+selvedge: string, 
+/**
+ * How many of its sides are selvedges.
+ */
+selvedges: number, };
+
 export type Command = { "do": "begin", 
 /**
  * Its name.
@@ -467,6 +508,10 @@ width: Length,
  * Its length.
  */
 length: Length, 
+/**
+ * What is trimmed off its edges; nothing where it is not said.
+ */
+edges?: ClothEdges, 
 /**
  * What it is for.
  */
@@ -1038,9 +1083,9 @@ parts: number, };
 
 export type Fraction = "eighth" | "sixteenth" | "thirty-second" | "sixty-fourth";
 
-export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet";
+export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet" | "shirt" | "blouse";
 
-export type GarmentPart = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
+export type GarmentPart = "left-leg" | "right-leg" | "back" | "front" | "sleeve" | "panel" | "sheet" | "cloth";
 
 export type GarmentSize = "small" | "medium" | "large";
 
@@ -2080,6 +2125,10 @@ counted: number | null,
  */
 zones: Array<Choice<ZoneKind>>, 
 /**
+ * It has no hem: heights are measured from its lower edge.
+ */
+flat: boolean, 
+/**
  * The caution at the blade.
  */
 caution: CautionNote | null, };
@@ -2116,7 +2165,11 @@ sizes: Array<Choice<GarmentSize>>,
 /**
  * What a heap can be for.
  */
-makes: Array<Choice<Use>>, };
+makes: Array<Choice<Use>>, 
+/**
+ * Lengths of cloth as they are sold, to begin with.
+ */
+cloths: Array<ClothOffer>, };
 
 export type Plan = { 
 /**
@@ -2326,7 +2379,11 @@ texture: Texture,
 /**
  * Squares of it at hand, where counted.
  */
-stock: Count | null, };
+stock: Count | null, 
+/**
+ * It is cloth, or squares too large, of which she cuts the squares: cutting them is a step.
+ */
+uncut?: boolean, };
 
 export type PrintOrder = { 
 /**
@@ -2912,7 +2969,7 @@ all: number,
  */
 text: string, };
 
-export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
+export type Task = "cut" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
 
 export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
 
@@ -3194,7 +3251,7 @@ left: Length,
  */
 right: Length, };
 
-export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
+export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam" | "cut-edge" | "selvedge";
 
 export type ZoneName = string;
 
@@ -3221,6 +3278,7 @@ left: string,
 width: string, };
 
 export type WordKey =
+  | "ui-above-edge"
   | "ui-above-hem"
   | "ui-across"
   | "ui-add-another"
@@ -3275,10 +3333,13 @@ export type WordKey =
   | "ui-chosen"
   | "ui-chosen-now"
   | "ui-close"
+  | "ui-cloth-cut"
+  | "ui-cloth-edges-hint"
   | "ui-cloth-keep"
   | "ui-cloth-kept"
   | "ui-cloth-length"
   | "ui-cloth-name"
+  | "ui-cloth-selvedge"
   | "ui-cloth-stretch"
   | "ui-cloth-trimming"
   | "ui-cloth-trimming-hint"
@@ -3286,6 +3347,7 @@ export type WordKey =
   | "ui-cloth-washed"
   | "ui-cloth-weight"
   | "ui-cloth-weight-hint"
+  | "ui-cloth-which"
   | "ui-cloth-width"
   | "ui-cloth-width-hint"
   | "ui-colour"
@@ -3483,6 +3545,7 @@ export type WordKey =
   | "ui-outline"
   | "ui-outline-as-kept"
   | "ui-outline-hint"
+  | "ui-outline-hint-flat"
   | "ui-outline-kept"
   | "ui-outline-point"
   | "ui-outline-point-hint"
@@ -3640,6 +3703,7 @@ export type WordKey =
   | "ui-twin"
   | "ui-twin-hint"
   | "ui-twin-width"
+  | "ui-uncut"
   | "ui-undo"
   | "ui-undone"
   | "ui-unit-cm"
@@ -3681,9 +3745,11 @@ export type WordKey =
   | "ui-zigzag"
   | "ui-zigzag-width"
   | "ui-zone-from"
+  | "ui-zone-from-edge"
   | "ui-zone-kind"
   | "ui-zone-left"
   | "ui-zone-to"
+  | "ui-zone-to-edge"
   | "ui-zone-width"
   | "ui-zones"
   | "ui-zoom";

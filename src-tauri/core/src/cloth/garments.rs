@@ -77,6 +77,10 @@ pub enum ZoneKind {
     Stain,
     /// Any other seam.
     Seam,
+    /// A cut edge, trimmed off to square the cloth up.
+    CutEdge,
+    /// A selvedge, which is woven tighter and carries print marks.
+    Selvedge,
 }
 
 /// A place no square may lie on; squares may touch its edge.
@@ -104,6 +108,10 @@ pub enum GarmentPart {
     RightLeg,
     /// The back of a jacket or shirt.
     Back,
+    /// A front of a shirt or blouse, without its button band.
+    Front,
+    /// A sleeve opened along its seam, without its cuff.
+    Sleeve,
     /// A panel of a skirt.
     Panel,
     /// A sheet.
@@ -233,7 +241,11 @@ impl Piece {
         self.check()?;
         let [garment, other] = WIDEST_NM;
         let widest = match self.part {
-            GarmentPart::LeftLeg | GarmentPart::RightLeg | GarmentPart::Back => garment,
+            GarmentPart::LeftLeg
+            | GarmentPart::RightLeg
+            | GarmentPart::Back
+            | GarmentPart::Front
+            | GarmentPart::Sleeve => garment,
             GarmentPart::Panel | GarmentPart::Sheet | GarmentPart::Cloth => other,
         };
         for (i, station) in self.stations.iter().enumerate() {
@@ -325,6 +337,79 @@ pub fn fat_quarter(system: System) -> Piece {
     }
 }
 
+/// What is trimmed off a rectangle of cloth before anything is cut from it, so that its edges
+/// are straight and square to each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct ClothEdges {
+    /// Off each cut edge.
+    pub cut: Length,
+    /// Off each selvedge.
+    pub selvedge: Length,
+    /// How many of the two long sides are selvedges: of cloth off the roll both, of a fat
+    /// quarter one, which is taken for the left.
+    pub selvedges: u8,
+}
+
+impl ClothEdges {
+    /// 1/2 in off a cut edge and 3/4 in off a selvedge, or 1 cm and 2 cm: common practice, no
+    /// source.
+    pub fn usual(system: System, selvedges: u8) -> ClothEdges {
+        let [cut, selvedge] = match system {
+            System::Inch => [eighth_inches(4), eighth_inches(6)],
+            System::Metric => [nm(10 * NM_PER_MM), nm(20 * NM_PER_MM)],
+        };
+        ClothEdges {
+            cut,
+            selvedge,
+            selvedges,
+        }
+    }
+
+    /// Off the left and the right side.
+    fn sides(&self) -> [(ZoneKind, Length); 2] {
+        let side = |is_selvedge: bool| match is_selvedge {
+            true => (ZoneKind::Selvedge, self.selvedge),
+            false => (ZoneKind::CutEdge, self.cut),
+        };
+        [side(self.selvedges > 0), side(self.selvedges > 1)]
+    }
+}
+
+/// A rectangle of cloth of this size with its edges to be trimmed; none where nothing would be
+/// left of it.
+pub fn trimmed(width: Length, length: Length, edges: ClothEdges) -> Option<Piece> {
+    let mut piece = yardage(width, length);
+    let [(left_kind, left), (right_kind, right)] = edges.sides();
+    let sound = [edges.cut, edges.selvedge]
+        .iter()
+        .all(|e| *e >= zero() && *e < width);
+    if !sound || left + right >= width || edges.cut * 2 >= length {
+        return None;
+    }
+    let zones = [
+        (ZoneKind::CutEdge, [zero(), edges.cut, zero(), width]),
+        (
+            ZoneKind::CutEdge,
+            [length - edges.cut, length, zero(), width],
+        ),
+        (left_kind, [zero(), length, zero(), left]),
+        (right_kind, [zero(), length, width - right, width]),
+    ];
+    let kept = zones
+        .into_iter()
+        .filter(|(_, z)| z[0] < z[1] && z[2] < z[3]);
+    piece.zones = kept
+        .map(|(kind, [from, to, left, right])| Zone {
+            kind,
+            from,
+            to,
+            left,
+            right,
+        })
+        .collect();
+    Some(piece)
+}
+
 /// Garments for which there is a starting outline.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case")]
@@ -341,18 +426,33 @@ pub enum GarmentKind {
     Skirt,
     /// A flat bed sheet: single, double, large double.
     Sheet,
+    /// A shirt taken apart: the back below its yoke, two fronts without the button band, two
+    /// sleeves without cuffs.
+    Shirt,
+    /// A blouse taken apart likewise; its fronts and back are shaped at the waist.
+    Blouse,
 }
 
 impl GarmentKind {
     /// Every kind.
-    pub const ALL: [GarmentKind; 6] = [
+    pub const ALL: [GarmentKind; 8] = [
         GarmentKind::MensJeans,
         GarmentKind::WomensJeans,
         GarmentKind::ChildsJeans,
         GarmentKind::JacketBack,
         GarmentKind::Skirt,
         GarmentKind::Sheet,
+        GarmentKind::Shirt,
+        GarmentKind::Blouse,
     ];
+
+    /// Whether it is denim, as a rule.
+    pub fn is_denim(self) -> bool {
+        !matches!(
+            self,
+            GarmentKind::Sheet | GarmentKind::Shirt | GarmentKind::Blouse
+        )
+    }
 }
 
 /// A garment's size, roughly.
@@ -452,6 +552,9 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess, system: System)
             [384, 324, 324, 324],
             [408, 360, 360, 360],
         ],
+        // The back: its length below the yoke, its width at lower edge, waist and armhole.
+        GarmentKind::Shirt => [[92, 80, 80, 80], [100, 92, 92, 92], [108, 104, 104, 104]],
+        GarmentKind::Blouse => [[76, 72, 64, 68], [80, 80, 72, 76], [84, 92, 84, 88]],
     }[nth];
     let percent = match (kind, guess) {
         (GarmentKind::Sheet, _) | (_, Guess::Typical) => 100,
@@ -562,11 +665,54 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess, system: System)
         GarmentKind::Sheet => {
             let stations = vec![wide(zero(), hem, 50), wide(length, thigh, 50)];
             let mut sheet = piece(GarmentPart::Sheet, stations, Vec::new());
+            let [_, _, left, right] = sheet.reach();
+            let edge = round.small(4);
             sheet.zones = vec![
                 across(&sheet, ZoneKind::Hem, zero(), round.small(8)),
                 across(&sheet, ZoneKind::Hem, length - round.small(32), length),
+                zone(ZoneKind::Selvedge, [zero(), length, left, left + edge]),
+                zone(ZoneKind::Selvedge, [zero(), length, right - edge, right]),
             ];
             vec![sheet]
+        }
+        GarmentKind::Shirt | GarmentKind::Blouse => {
+            // Cut off along the seams; then all edges are trimmed straight.
+            let edge = round.small(4);
+            let squared = |mut piece: Piece| {
+                let [low, high, ..] = piece.reach();
+                piece.zones = vec![
+                    across(&piece, ZoneKind::CutEdge, low, low + edge),
+                    across(&piece, ZoneKind::CutEdge, high - edge, high),
+                ];
+                piece
+            };
+            let waist = round.high(figures[0] / 2);
+            let body = |part, hundredths: i64| {
+                let part_of = |w: Length| Round::to(in_nm(w) * hundredths / 100, round.step());
+                let stations = vec![
+                    wide(zero(), part_of(hem), 50),
+                    wide(waist, part_of(knee), 50),
+                    wide(length, part_of(thigh), 50),
+                ];
+                squared(piece(part, stations, Vec::new()))
+            };
+            // A front is half as wide as the back less the button band; a sleeve is half as
+            // wide at the cuff as at the armhole, and four fifths as long as the back.
+            let up = round.high(figures[0] * 4 / 5);
+            let sleeve = || {
+                let stations = vec![
+                    wide(zero(), Round::to(in_nm(hem) * 45 / 100, round.step()), 50),
+                    wide(up, Round::to(in_nm(hem) * 80 / 100, round.step()), 50),
+                ];
+                squared(piece(GarmentPart::Sleeve, stations, Vec::new()))
+            };
+            vec![
+                body(GarmentPart::Back, 100),
+                body(GarmentPart::Front, 44),
+                body(GarmentPart::Front, 44),
+                sleeve(),
+                sleeve(),
+            ]
         }
     }
 }
@@ -736,6 +882,47 @@ mod tests {
         let piece = Piece::rectangle(GarmentPart::Cloth, inches(10), inches(20));
         let off = piece.area() - square_metres(inches(10), inches(20));
         assert!(off.value.abs() < 1e-12);
+    }
+
+    /// Half a metre of cloth is 48 cm once it is squared up: three squares of 12.5 cm, not
+    /// four; across 55 cm, 52 cm between its trimmed edges, four.
+    #[test]
+    fn a_fat_quarter_is_squared_up_before_it_is_cut() {
+        use crate::cloth::cutting::{Cutting, bound, lay_out};
+        let how = |side, system| Cutting {
+            side,
+            step: Cutting::usual_step(system),
+            ..Cutting::default()
+        };
+        let cm = |n: i64| millimetres(n * 10);
+        let edges = ClothEdges::usual(System::Metric, 1);
+        let quarter = trimmed(cm(55), cm(50), edges).unwrap();
+        assert_eq!(quarter.check(), Ok(()));
+        let metric = how(millimetres(125), System::Metric);
+        assert_eq!(lay_out(&quarter, &metric).unwrap().count, 12);
+        assert_eq!(bound(&quarter, &metric), Ok(12));
+        // Untrimmed it promised four by four.
+        assert_eq!(
+            lay_out(&yardage(cm(55), cm(50)), &metric).unwrap().count,
+            16
+        );
+        // 48 cm are four strips of 12 cm to the millimetre, from the trimmed edge on.
+        let snug = lay_out(&quarter, &how(cm(12), System::Inch)).unwrap();
+        assert_eq!(snug.count, 16);
+        assert_eq!(snug.strips[0].from, cm(1));
+        // 22 × 18 in: 20¾ by 17 in, four by three of 5 in.
+        let quarter = trimmed(inches(22), inches(18), ClothEdges::usual(System::Inch, 1));
+        let inch = how(inches(5), System::Inch);
+        assert_eq!(lay_out(&quarter.unwrap(), &inch).unwrap().count, 12);
+        // Cloth that is all edge is no cloth.
+        assert_eq!(trimmed(cm(2), cm(50), edges), None);
+        assert_eq!(trimmed(cm(50), cm(2), edges), None);
+        let none = ClothEdges {
+            cut: zero(),
+            selvedge: zero(),
+            selvedges: 2,
+        };
+        assert_eq!(trimmed(cm(50), cm(50), none), Some(yardage(cm(50), cm(50))));
     }
 
     #[test]

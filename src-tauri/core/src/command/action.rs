@@ -1,7 +1,7 @@
 //! What the maker may ask for, and why it may be refused.
 
 use crate::cloth::fabric::{Denim, Face, Print};
-use crate::cloth::garments::{GarmentKind, GarmentSize, Piece};
+use crate::cloth::garments::{ClothEdges, GarmentKind, GarmentSize, Piece};
 use crate::cloth::pile::Use;
 use crate::measure::outline::Measures;
 use crate::measure::{Count, Length, System};
@@ -254,6 +254,10 @@ pub enum Command {
         width: Length,
         /// Its length.
         length: Length,
+        /// What is trimmed off its edges; nothing where it is not said.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        edges: Option<ClothEdges>,
         /// What it is for.
         makes: Use,
         /// What it is called.

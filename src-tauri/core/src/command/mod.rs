@@ -139,9 +139,10 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
         A::AddCloth {
             width,
             length,
+            edges,
             makes,
             name,
-        } => pile::add_cloth(throw, *width, *length, *makes, name),
+        } => pile::add_cloth(throw, (*width, *length), *edges, *makes, name),
         A::AddPack {
             side,
             count,

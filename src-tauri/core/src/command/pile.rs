@@ -1,7 +1,7 @@
 //! The clothes pile: garments, cloth and packs, and cutting them up.
 
 use crate::cloth::garments::{
-    self, Garment, GarmentKind, GarmentSize, Guess, Piece, Precut, Source,
+    self, ClothEdges, Garment, GarmentKind, GarmentSize, Guess, Piece, Precut, Source,
 };
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{Cloth, parse_weight};
@@ -11,6 +11,7 @@ use crate::command::rejection::Rejection;
 use crate::measure::{Count, Length, System, zero};
 use crate::throw::event::Event;
 use crate::throw::state::Throw;
+use crate::throw::tasks::Task;
 
 fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Rejection> {
     if !throw.has_cloth(makes) {
@@ -60,24 +61,45 @@ pub(super) fn add_garment(
     add_heap(throw, Source::Cloth(garment), makes)
 }
 
+/// What is said of a fabric whose squares are to be cut yet, where that is new.
+fn to_be_cut(throw: &Throw, makes: Use) -> Option<Event> {
+    let Use::Fabric { print } = makes else {
+        return None;
+    };
+    let mut prints = throw.prints.clone();
+    let print = prints.get_mut(usize::from(print)).filter(|p| !p.uncut)?;
+    print.uncut = true;
+    Some(Event::ClothChanged {
+        prints,
+        denims: throw.denims.clone(),
+    })
+}
+
 /// Put a rectangle of cloth on the pile.
 pub(super) fn add_cloth(
     throw: &Throw,
-    width: Length,
-    length: Length,
+    (width, length): (Length, Length),
+    edges: Option<ClothEdges>,
     makes: Use,
     name: &str,
 ) -> Result<Vec<Event>, Rejection> {
-    let piece = garments::yardage(width, length);
+    let piece = match edges {
+        Some(edges) => garments::trimmed(width, length, edges).ok_or(Rejection::Edges)?,
+        None => garments::yardage(width, length),
+    };
     piece.check_measured()?;
     let garment = Garment {
         name: clean_name(name)?,
         pieces: vec![piece],
     };
-    add_heap(throw, Source::Cloth(garment), makes)
+    let mut events = add_heap(throw, Source::Cloth(garment), makes)?;
+    // Said without its edges it is as it was said before there was a step for it.
+    events.extend(edges.and_then(|_| to_be_cut(throw, makes)));
+    Ok(events)
 }
 
-/// Put squares bought ready cut on the pile.
+/// Put squares bought ready cut on the pile. Larger ones are cut down; smaller ones are of no
+/// use, since only the laps hold the edges of a fabric square.
 pub(super) fn add_pack(
     throw: &Throw,
     side: Length,
@@ -88,16 +110,24 @@ pub(super) fn add_pack(
     if count == 0 || count > MOST_SQUARES {
         return Err(Rejection::ManySquares { most: MOST_SQUARES });
     }
-    if side < throw.plan.side {
-        let wanted = throw.plan.side;
-        return Err(Rejection::PackSmall { side, wanted });
+    let wanted = throw.plan.side;
+    if side < wanted {
+        return Err(Rejection::PackSmall {
+            side,
+            wanted,
+            fabric: !makes.is_denim(),
+        });
     }
     let pack = Precut {
         name: clean_name(name)?,
         side,
         count,
     };
-    add_heap(throw, Source::Precut(pack), makes)
+    let mut events = add_heap(throw, Source::Precut(pack), makes)?;
+    if side > wanted {
+        events.extend(to_be_cut(throw, makes));
+    }
+    Ok(events)
 }
 
 /// Correct the outline of a piece that is not cut up yet.
@@ -176,6 +206,28 @@ pub(super) fn take_heap(throw: &Throw, n: u16) -> Result<Vec<Event>, Rejection> 
     Ok(vec![Event::HeapTaken { n }])
 }
 
+/// The squares whose fabric is cut with so many squares of a print, if it is a step for any.
+fn cut_for(throw: &Throw, print: u8, squares: Count) -> Option<Event> {
+    let mut left = squares.get();
+    let mut pieces = Vec::new();
+    for square in throw.fabric_to_cut(print) {
+        let takes = throw.cover(square).layers().saturating_sub(1);
+        if takes > left {
+            break;
+        }
+        // A square is covered once it is cut; its fabric may wait for it.
+        if throw.next(square) == Some(Task::CutFabric) {
+            left -= takes;
+            pieces.push(square);
+        }
+    }
+    (!pieces.is_empty()).then_some(Event::Done {
+        task: Task::CutFabric,
+        pieces,
+        made: Vec::new(),
+    })
+}
+
 /// A piece is cut up, after its outline was corrected where one is given.
 pub(super) fn cut_piece(
     throw: &Throw,
@@ -200,10 +252,14 @@ pub(super) fn cut_piece(
     if squares > most {
         return Err(Rejection::ManySquares { most });
     }
-    Ok(vec![Event::PieceCut {
+    let mut events = vec![Event::PieceCut {
         n,
         piece: index,
         squares,
         went: Some(throw.would_go(heap.makes, squares)),
-    }])
+    }];
+    if let Use::Fabric { print } = heap.makes {
+        events.extend(cut_for(throw, print, squares));
+    }
+    Ok(events)
 }

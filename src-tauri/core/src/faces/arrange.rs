@@ -1304,6 +1304,7 @@ mod tests {
             colour: "#777777".into(),
             texture: Texture::Dot,
             stock: stock.map(Count::at_most),
+            uncut: false,
         };
         let action = Command::Begin {
             name: "t".into(),

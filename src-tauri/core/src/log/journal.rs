@@ -693,6 +693,7 @@ pub(crate) mod tests {
             colour: "#aa5500".into(),
             texture: crate::cloth::fabric::Texture::Dot,
             stock: None,
+            uncut: false,
         };
         let action = Command::Begin {
             name: "Test".into(),

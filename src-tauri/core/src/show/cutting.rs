@@ -75,6 +75,8 @@ pub struct PileCutView {
     pub counted: Option<u32>,
     /// Kinds of zone.
     pub zones: Vec<Choice<ZoneKind>>,
+    /// It has no hem: heights are measured from its lower edge.
+    pub flat: bool,
     /// The caution at the blade.
     pub caution: Option<CautionNote>,
 }
@@ -169,12 +171,33 @@ pub(super) fn binding_strips(piece: &Piece, cuts: &CutPlan, context: Context<'_>
         .collect()
 }
 
+/// Whether a piece has no hem to measure from.
+fn is_flat(part: GarmentPart) -> bool {
+    use GarmentPart as P;
+    matches!(part, P::Sheet | P::Cloth | P::Front | P::Sleeve)
+}
+
+/// Whether such a place is found on such a piece.
+fn belongs(part: GarmentPart, zone: ZoneKind) -> bool {
+    let leg = matches!(part, GarmentPart::LeftLeg | GarmentPart::RightLeg);
+    match zone {
+        ZoneKind::Outseam | ZoneKind::Knee => leg,
+        ZoneKind::Hem => !is_flat(part) || part == GarmentPart::Sheet,
+        ZoneKind::Pocket => part != GarmentPart::Sheet && part != GarmentPart::Cloth,
+        ZoneKind::CutEdge => is_flat(part) || part == GarmentPart::Back,
+        ZoneKind::Selvedge => matches!(part, GarmentPart::Sheet | GarmentPart::Cloth),
+        ZoneKind::Hole | ZoneKind::Stain | ZoneKind::Seam => true,
+    }
+}
+
 /// What a piece is called, numbered where there are several of the same.
 pub(super) fn part(heap: &Heap, index: usize, context: Context<'_>) -> String {
     let key = |p: &Piece| match p.part {
         GarmentPart::LeftLeg => "left-leg",
         GarmentPart::RightLeg => "right-leg",
         GarmentPart::Back => "back",
+        GarmentPart::Front => "front",
+        GarmentPart::Sleeve => "sleeve",
         GarmentPart::Panel => "panel",
         GarmentPart::Sheet => "sheet",
         GarmentPart::Cloth => "cloth",
@@ -257,8 +280,13 @@ pub(super) fn cutting(
         keep: None,
         expected: 0,
         counted: counted.map(Count::get),
+        flat: is_flat(kept.part),
         zones: ZONES
             .into_iter()
+            .filter(|(zone, _)| {
+                let there = kept.zones.iter().any(|z| z.kind == *zone);
+                there || belongs(kept.part, *zone)
+            })
             .map(|(value, key)| Choice {
                 value,
                 label: context.say(&format!("zone-{key}"), &[]),

@@ -1,11 +1,11 @@
 //! The clothes pile, and one piece's outline with its cuts.
 
-use crate::cloth::garments::{GarmentKind, GarmentSize, Source};
+use crate::cloth::garments::{self, ClothEdges, GarmentKind, GarmentSize, Source};
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{in_gsm, in_ounces};
 use crate::command::{Command, decide};
 use crate::log::journal::Journal;
-use crate::measure::Count;
+use crate::measure::{Count, Length, System, in_nm, inches, millimetres, zero};
 use crate::plan::Plan;
 use crate::show::context::Context;
 use crate::show::cutting::part;
@@ -78,6 +78,78 @@ pub struct PileView {
     pub sizes: Vec<Choice<GarmentSize>>,
     /// What a heap can be for.
     pub makes: Vec<Choice<Use>>,
+    /// Lengths of cloth as they are sold, to begin with.
+    pub cloths: Vec<ClothOffer>,
+}
+
+/// Cloth as it is sold, with its usual measures as text for the fields.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct ClothOffer {
+    /// What it is called.
+    pub label: String,
+    /// Its width; empty where every piece is another.
+    pub width: String,
+    /// Its length.
+    pub length: String,
+    /// Trimmed off each cut edge.
+    pub cut: String,
+    /// Trimmed off each selvedge.
+    pub selvedge: String,
+    /// How many of its sides are selvedges.
+    pub selvedges: u8,
+}
+
+/// Cloth off the roll, fat quarters, and any other piece: common practice, no source.
+pub(super) fn cloths(context: Context<'_>) -> Vec<ClothOffer> {
+    let system = context.ruler.system;
+    let roll = match system {
+        System::Inch => [inches(44), inches(36)],
+        System::Metric => [millimetres(1_100), millimetres(1_000)],
+    };
+    let [_, quarter_length, _, quarter_width] = garments::fat_quarter(system).reach();
+    let offers = [
+        ("fat-quarter", Some([quarter_width, quarter_length]), 1),
+        ("yardage", Some(roll), 2),
+        ("piece", None, 0),
+    ];
+    let offer = |(key, size, selvedges): (&str, Option<[Length; 2]>, u8)| {
+        let edges = ClothEdges::usual(system, selvedges);
+        let [width, length] = size.map_or_else(Default::default, |size| {
+            size.map(|l| fields::field(l, context))
+        });
+        ClothOffer {
+            label: context.say(&format!("cloth-{key}"), &[]),
+            width,
+            length,
+            cut: fields::field(edges.cut, context),
+            selvedge: fields::field(edges.selvedge, context),
+            selvedges,
+        }
+    };
+    offers.map(offer).into()
+}
+
+/// What is told of squares bought ready cut that are larger than the plan's: how many each
+/// gives, and what is left of it.
+fn cut_down(throw: &Throw, heap: &Heap, context: Context<'_>) -> Option<String> {
+    let Source::Precut(pack) = &heap.from else {
+        return None;
+    };
+    let wanted = throw.plan.side;
+    if pack.side <= wanted {
+        return None;
+    }
+    let each = in_nm(pack.side) / in_nm(wanted).max(1);
+    let left = pack.side - wanted * each;
+    Some(say!(
+        context,
+        "pack-cut-down",
+        side = context.length(pack.side),
+        wanted = context.length(wanted),
+        n = each * each,
+        left = context.length(left),
+        over = i64::from(left > zero())
+    ))
 }
 
 const SIZES: [(GarmentSize, &str); 3] = [
@@ -94,6 +166,8 @@ fn kind_key(kind: GarmentKind) -> &'static str {
         GarmentKind::JacketBack => "jacket-back",
         GarmentKind::Skirt => "skirt",
         GarmentKind::Sheet => "sheet",
+        GarmentKind::Shirt => "shirt",
+        GarmentKind::Blouse => "blouse",
     }
 }
 
@@ -181,6 +255,7 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
             })
             .collect(),
         makes: uses(throw, context).collect(),
+        cloths: cloths(context),
     }
 }
 
@@ -347,15 +422,20 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[Count], context: Context<'
     if uses.len() == 1 {
         uses.clear();
     }
+    let gives = say!(
+        context,
+        "heap-gives",
+        what = what,
+        n = squares.iter().copied().sum::<Count>()
+    );
+    let said = match cut_down(throw, heap, context) {
+        Some(cut) => say!(context, "heap-cut-down", gives = gives, cut = cut),
+        None => gives,
+    };
     HeapRow {
         n,
         title: heap.name().to_string(),
-        said: say!(
-            context,
-            "heap-gives",
-            what = what,
-            n = squares.iter().copied().sum::<Count>()
-        ),
+        said,
         makes: makes.unwrap_or_default() as u32,
         uses,
         pieces: heap

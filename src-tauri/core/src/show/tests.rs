@@ -679,6 +679,105 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     assert!(how.contains("To be cut from: Pack of 5."), "{how}");
 }
 
+/// Cloth for a fabric is squared up and cut to squares, a step before they are glued; squares
+/// bought as large as the plan's are not.
+#[test]
+fn the_fabric_squares_are_cut_before_they_are_glued() {
+    use crate::cloth::garments::ClothEdges;
+    use crate::cloth::pile::Use;
+    use crate::measure::{System, inches};
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 2,
+        down: 2,
+        ..Plan::default()
+    });
+    let all: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
+    let makes = Use::Fabric { print: 0 };
+    let face = |face, pieces: &[Rect]| Command::SetFace {
+        pieces: pieces.to_vec(),
+        face,
+        print: Some(0),
+    };
+    act(&mut journal, &face(Face::Front, &all[..3]), 1);
+    act(&mut journal, &face(Face::Back, &all[..1]), 1);
+    let tasks = |journal: &Journal| journal.throw().tasks(all[0]);
+    let pack = |side| Command::AddPack {
+        side,
+        count: Count::from(12),
+        makes,
+        name: "Pack".into(),
+    };
+    // A pack of the very size is cut already.
+    act(&mut journal, &pack(inches(5)), 2);
+    assert!(!tasks(&journal).contains(&Task::CutFabric));
+    // One too small is refused with the size it would fit.
+    let refused = crate::command::decide(Some(journal.throw()), &pack(inches(4))).unwrap_err();
+    let told = crate::show::errors::rejection(&refused, Some(journal.throw()), context);
+    let next = told.next.replace('\u{a0}', " ");
+    assert!(next.contains("They fit a throw of 4 in squares"), "{next}");
+    assert!(next.contains("½ in of denim all round"), "{next}");
+    let mut larger = journal.clone();
+    act(&mut larger, &pack(inches(6)), 3);
+    assert!(tasks(&larger).contains(&Task::CutFabric));
+    let Ok(View::Pile(pile)) = answer(&larger, &Query::Pile, context) else {
+        panic!()
+    };
+    words_are_whole(&pile);
+    let said = pile.rows[1].said.replace('\u{a0}', " ");
+    assert!(
+        said.ends_with("each gives one, and strips 1 in wide are left over."),
+        "{said}"
+    );
+    let cloth = Command::AddCloth {
+        width: inches(22),
+        length: inches(18),
+        edges: Some(ClothEdges::usual(System::Inch, 1)),
+        makes,
+        name: "Dots".into(),
+    };
+    act(&mut journal, &cloth, 3);
+    assert_eq!(
+        tasks(&journal)[..4],
+        [
+            Task::Cut,
+            Task::CutFabric,
+            Task::CoverFront,
+            Task::CoverBack
+        ]
+    );
+    assert!(!journal.throw().tasks(all[3]).contains(&Task::CutFabric));
+    let before = journal.throw().progress().1;
+    all_ready(&mut journal, Task::Cut, Kind::Square, 4);
+    let card = card_of(&journal, Task::CutFabric, Kind::Square);
+    assert_eq!(card.title, "Cut the fabric squares");
+    words_are_whole(&card);
+    // The fat quarter is cut up: four squares came out, enough for the first two places of it
+    // (two faces and one) and one more.
+    let cut = Command::CutPiece {
+        n: 2,
+        index: 0,
+        squares: Count::from(3),
+        outline: None,
+    };
+    act(&mut journal, &cut, 5);
+    let has = |journal: &Journal, n: usize| journal.throw().has(all[n], Task::CutFabric);
+    assert_eq!([0, 1, 2].map(|n| has(&journal, n)), [true, true, false]);
+    all_ready(&mut journal, Task::CutFabric, Kind::Square, 6);
+    all_ready(&mut journal, Task::CoverFront, Kind::Square, 7);
+    assert_eq!(journal.throw().progress().1, before, "no step came or went");
+    // Another fabric instead: what was cut is not of it.
+    assert!(has(&journal, 2));
+    // What was glued before it was said that the fabric is cloth is not asked for again.
+    let mut late = begin(Plan::default());
+    act(&mut late, &face(Face::Front, &all[..1]), 1);
+    all_ready(&mut late, Task::Cut, Kind::Square, 2);
+    all_ready(&mut late, Task::CoverFront, Kind::Square, 3);
+    act(&mut late, &cloth, 4);
+    assert!(!tasks(&late).contains(&Task::CutFabric));
+}
+
 /// In a metric throw no outline begins at 44.45 cm or is dragged to 414.259482 mm, and the
 /// places to keep clear go with the cloth, which their fields then tell.
 #[test]
