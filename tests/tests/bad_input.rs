@@ -820,6 +820,7 @@ fn actions_with_fields_changed() {
                     let begun = service.tend(
                         &ShelfCommand::Begin {
                             action: action.clone(),
+                            pile: Vec::new(),
                         },
                         NOW,
                     );

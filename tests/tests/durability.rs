@@ -314,7 +314,13 @@ fn part_maker() {
             9 => {
                 let action = beginning("Passing", 2, 2);
                 let begun = service
-                    .tend(&ShelfCommand::Begin { action }, START)
+                    .tend(
+                        &ShelfCommand::Begin {
+                            action,
+                            pile: Vec::new(),
+                        },
+                        START,
+                    )
                     .unwrap()
                     .id
                     .unwrap();
@@ -623,7 +629,13 @@ fn take(service: &mut Service, folder: &Path, step: &Step, at: Time) -> Result<(
         Step::Begin(name) => {
             let action = beginning(name, 2, 2);
             service
-                .tend(&ShelfCommand::Begin { action }, at)
+                .tend(
+                    &ShelfCommand::Begin {
+                        action,
+                        pile: Vec::new(),
+                    },
+                    at,
+                )
                 .map(|_| ())
         }
         Step::Act(name, deed) => service.act(&named(folder, name), deed, at).map(|_| ()),

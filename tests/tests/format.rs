@@ -275,6 +275,7 @@ fn of_every_kind(said: bool) -> Journal {
                         Guess::Typical,
                         System::Inch,
                     ),
+                    start: None,
                 }),
                 Use::ANY_DENIM,
                 Cloth::denim(),

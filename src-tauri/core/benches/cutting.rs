@@ -33,6 +33,7 @@ fn pile() -> Vec<Source> {
         Source::Cloth(Garment {
             name: format!("pair {i}"),
             pieces: pieces.into_iter().enumerate().map(holed).collect(),
+            start: None,
         })
     };
     (0..20).map(pair).collect()

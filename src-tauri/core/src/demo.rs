@@ -166,7 +166,8 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
             2,
             &Command::AddGarment {
                 kind: GarmentKind::MensJeans,
-                size,
+                size: Some(size),
+                knees: None,
                 system: None,
                 makes: Use::Denim { denim: Some(denim) },
                 name,

@@ -1595,7 +1595,7 @@ mod tests {
         fn one_piece_changed_is_the_pile_laid_out_anew(pieces in prop::collection::vec(piece(), 1..4), to in piece(), which in 0usize..4) {
             let source = |pieces: &[Piece]| {
                 let name = String::new();
-                Source::Cloth(crate::cloth::garments::Garment { name, pieces: pieces.to_vec() })
+                Source::Cloth(crate::cloth::garments::Garment { name, pieces: pieces.to_vec(), start: None })
             };
             let mut pile = Pile::lay_out(&[source(&pieces)], five());
             let mut changed = pieces.clone();

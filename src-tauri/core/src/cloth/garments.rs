@@ -290,6 +290,59 @@ pub struct Garment {
     pub name: String,
     /// Its flat pieces.
     pub pieces: Vec<Piece>,
+    /// The outlines it began with: a piece that still has one was not measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub start: Option<GarmentStart>,
+}
+
+/// What was said of a garment that nobody has measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct GarmentStart {
+    /// Which garment.
+    pub kind: GarmentKind,
+    /// How large; left out where that is to be measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub size: Option<GarmentSize>,
+    /// How its knees are.
+    #[serde(default, skip_serializing_if = "Knees::is_unknown")]
+    #[ts(as = "Option<Knees>", optional)]
+    pub knees: Knees,
+    /// The system its outlines are round in.
+    pub system: System,
+}
+
+impl GarmentStart {
+    /// The outlines to begin with, by a guess. Where no size was said, the guesses reach from
+    /// small to large.
+    pub fn pieces(&self, guess: Guess) -> Vec<Piece> {
+        let size = self.size.unwrap_or(match guess {
+            Guess::Low => GarmentSize::Small,
+            Guess::Typical => GarmentSize::Medium,
+            Guess::High => GarmentSize::Large,
+        });
+        start_with(self.kind, size, guess, self.knees, self.system)
+    }
+}
+
+/// How the knees of jeans are.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Knees {
+    /// Nobody has looked yet.
+    #[default]
+    Unknown,
+    /// Unworn.
+    Whole,
+    /// Worn thin or torn.
+    Torn,
+}
+
+impl Knees {
+    fn is_unknown(&self) -> bool {
+        *self == Knees::Unknown
+    }
 }
 
 /// Squares bought ready cut. Packs of charm squares commonly hold 42, but count yours
@@ -531,6 +584,16 @@ impl Round {
 /// An outline to begin with, in round figures of a system, to be corrected by the tape.
 /// Estimates, from memory and common practice, no source.
 pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess, system: System) -> Vec<Piece> {
+    start_with(kind, size, guess, Knees::Unknown, system)
+}
+
+fn start_with(
+    kind: GarmentKind,
+    size: GarmentSize,
+    guess: Guess,
+    knees: Knees,
+    system: System,
+) -> Vec<Piece> {
     let nth = match size {
         GarmentSize::Small => 0,
         GarmentSize::Medium => 1,
@@ -604,10 +667,12 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess, system: System)
             let ridge = zone(ZoneKind::Outseam, [zero(), length, zero() - half, half]);
             let turned_up = across(&left, ZoneKind::Hem, zero(), round.small(8));
             left.zones = vec![ridge, turned_up];
-            let worn = match guess {
-                Guess::Low => Some((figures[0] / 8, 55)),
-                Guess::Typical => Some((figures[0] / 16, 40)),
-                Guess::High => None,
+            let (large, small) = ((figures[0] / 8, 55), (figures[0] / 16, 40));
+            let worn = match (knees, guess) {
+                (Knees::Whole, _) | (Knees::Unknown, Guess::High) => None,
+                (Knees::Unknown | Knees::Torn, Guess::Low) => Some(large),
+                (Knees::Torn, Guess::Typical) => Some(large),
+                (Knees::Unknown, Guess::Typical) | (Knees::Torn, Guess::High) => Some(small),
             };
             if let Some((half_high, share)) = worn {
                 // It sits in the middle of the front half.

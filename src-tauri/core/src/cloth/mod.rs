@@ -1,6 +1,7 @@
 //! The cloth: fabrics and denims, garments on the pile, how they are cut, weights, thread.
 
 pub mod cutting;
+pub mod estimate;
 pub mod fabric;
 pub mod garments;
 pub mod pile;

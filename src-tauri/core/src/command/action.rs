@@ -1,7 +1,7 @@
 //! What the maker may ask for, and why it may be refused.
 
 use crate::cloth::fabric::{Denim, Face, Print};
-use crate::cloth::garments::{ClothEdges, GarmentKind, GarmentSize, Piece};
+use crate::cloth::garments::{ClothEdges, GarmentKind, GarmentSize, Knees, Piece};
 use crate::cloth::pile::Use;
 use crate::measure::outline::Measures;
 use crate::measure::{Count, Length, System};
@@ -237,8 +237,14 @@ pub enum Command {
     AddGarment {
         /// Which.
         kind: GarmentKind,
-        /// How large.
-        size: GarmentSize,
+        /// How large; left out where she will measure.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        size: Option<GarmentSize>,
+        /// How its knees are.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        knees: Option<Knees>,
         /// The outline begins in round figures of this system; inches where it is not said.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[ts(optional)]
@@ -273,6 +279,11 @@ pub enum Command {
         makes: Use,
         /// What they are called.
         name: String,
+    },
+    /// Put several things on the pile at once.
+    AddAll {
+        /// Garments, cloth and packs.
+        heaps: Vec<Command>,
     },
     /// Correct the outline of a piece not cut up yet.
     SetPiece {

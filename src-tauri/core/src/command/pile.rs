@@ -1,7 +1,7 @@
 //! The clothes pile: garments, cloth and packs, and cutting them up.
 
 use crate::cloth::garments::{
-    self, ClothEdges, Garment, GarmentKind, GarmentSize, Guess, Piece, Precut, Source,
+    self, ClothEdges, Garment, GarmentStart, Guess, Piece, Precut, Source,
 };
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{Cloth, parse_weight};
@@ -48,15 +48,14 @@ fn uncut(throw: &Throw, n: u16, index: u8) -> Result<&Heap, Rejection> {
 /// Put a garment on the pile with a starting outline.
 pub(super) fn add_garment(
     throw: &Throw,
-    kind: GarmentKind,
-    size: GarmentSize,
-    system: System,
+    start: GarmentStart,
     makes: Use,
     name: &str,
 ) -> Result<Vec<Event>, Rejection> {
     let garment = Garment {
         name: clean_name(name)?,
-        pieces: garments::start(kind, size, Guess::Typical, system),
+        pieces: start.pieces(Guess::Typical),
+        start: Some(start),
     };
     add_heap(throw, Source::Cloth(garment), makes)
 }
@@ -91,6 +90,7 @@ pub(super) fn add_cloth(
     let garment = Garment {
         name: clean_name(name)?,
         pieces: vec![piece],
+        start: None,
     };
     let mut events = add_heap(throw, Source::Cloth(garment), makes)?;
     // Said without its edges it is as it was said before there was a step for it.

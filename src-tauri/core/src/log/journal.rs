@@ -799,7 +799,8 @@ pub(crate) mod tests {
             9 => match pick % 6 {
                 0 => Command::AddGarment {
                     kind: crate::cloth::garments::GarmentKind::Skirt,
-                    size: crate::cloth::garments::GarmentSize::Small,
+                    size: Some(crate::cloth::garments::GarmentSize::Small),
+                    knees: None,
                     system: None,
                     makes: if pick % 4 == 0 {
                         let denim = [None, Some(0), Some(1)][pick as usize / 24 % 3];

@@ -1,5 +1,6 @@
 //! The clothes pile, and one piece's outline with its cuts.
 
+use crate::cloth::estimate;
 use crate::cloth::garments::{self, ClothEdges, GarmentKind, GarmentSize, Source};
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{in_gsm, in_ounces};
@@ -171,6 +172,28 @@ fn kind_key(kind: GarmentKind) -> &'static str {
     }
 }
 
+/// Garments with a starting outline.
+pub(super) fn kinds(context: Context<'_>) -> Vec<Choice<GarmentKind>> {
+    let kinds = GarmentKind::ALL.into_iter();
+    kinds
+        .map(|value| Choice {
+            value,
+            label: context.say(&format!("garment-{}", kind_key(value)), &[]),
+        })
+        .collect()
+}
+
+/// Their sizes.
+pub(super) fn sizes(context: Context<'_>) -> Vec<Choice<GarmentSize>> {
+    let sizes = SIZES.into_iter();
+    sizes
+        .map(|(value, key)| Choice {
+            value,
+            label: context.say(&format!("size-{key}"), &[]),
+        })
+        .collect()
+}
+
 /// The clothes pile.
 pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
     let throw = journal.throw();
@@ -224,6 +247,13 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
         told if told.is_empty() => said.extend(super::work::denims_to_cut(throw, context)),
         told => said.extend(told),
     }
+    let [low, high] = denim().fold([Count::NONE; 2], |[low, high], (_, h, _)| {
+        let [least, most] = estimate::to_come(h, &throw.plan);
+        [low + least, high + most]
+    });
+    if low < high {
+        said.push(say!(context, "pile-range", low = low, high = high));
+    }
     if denim().any(|(_, h, _)| h.counted.iter().any(Option::is_none)) {
         said.push(say!(context, "pile-estimate"));
     }
@@ -240,20 +270,8 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
         } else {
             Vec::new()
         },
-        kinds: GarmentKind::ALL
-            .into_iter()
-            .map(|value| Choice {
-                value,
-                label: context.say(&format!("garment-{}", kind_key(value)), &[]),
-            })
-            .collect(),
-        sizes: SIZES
-            .into_iter()
-            .map(|(value, key)| Choice {
-                value,
-                label: context.say(&format!("size-{key}"), &[]),
-            })
-            .collect(),
+        kinds: kinds(context),
+        sizes: sizes(context),
         makes: uses(throw, context).collect(),
         cloths: cloths(context),
     }

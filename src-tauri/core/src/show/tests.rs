@@ -679,6 +679,81 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     assert!(how.contains("To be cut from: Pack of 5."), "{how}");
 }
 
+/// From three pairs with torn knees and a size to the grids they allow, with what is lacking.
+#[test]
+fn a_throw_begins_with_the_jeans_there_are() {
+    use crate::cloth::garments::{GarmentKind, GarmentSize, Knees};
+    use crate::show::{GridWish, JeansTyped, PackTyped};
+    for words in [Words::english(), Words::of("de")] {
+        let context = context(&words);
+        let draft = super::plan::draft_of(&Plan::default(), context);
+        let ask = |pairs: u32, [width, height]: [&str; 2], side: &str| {
+            let wish = GridWish::Cloth {
+                jeans: vec![JeansTyped {
+                    pairs,
+                    kind: GarmentKind::MensJeans,
+                    size: Some(GarmentSize::Medium),
+                    knees: Knees::Torn,
+                }],
+                pack: Some(PackTyped {
+                    side: side.into(),
+                    count: 42,
+                }),
+                width: width.into(),
+                height: height.into(),
+            };
+            let found = grids::grids(&draft, &wish, context);
+            words_are_whole(&found);
+            assert!(found.problem.is_none(), "{:?}", found.problem);
+            found
+        };
+        let wished = ["40 in", "55 in"];
+        let three = ask(3, wished, "5 in");
+        assert_eq!(three.said.len(), 2, "{:?}", three.said);
+        // 40 × 55 in is nearest to 9 by 12: (9 · 4½ + ½, 12 · 4½ + ½) = 41 × 54½ in.
+        let nearest = &three.grids[0];
+        assert_eq!((nearest.across, nearest.down), (9, 12));
+        // What is said to be enough needs no more, whatever the legs turn out to be.
+        if words.language().code == "en" {
+            let verdict = |grid: &super::grids::GridRow| grid.why[0].clone();
+            assert_eq!(three.said[1], "The fabric covers 42 faces of squares.");
+            assert!(
+                verdict(nearest).contains("more pairs of this size"),
+                "{}",
+                verdict(nearest)
+            );
+            let enough = |found: &super::grids::GridsView| {
+                let all = found.grids.iter();
+                let enough = all.filter(|g| verdict(g) == "Your jeans are enough for it.");
+                enough
+                    .map(|g| u32::from(g.across) * u32::from(g.down))
+                    .max()
+            };
+            let (few, many) = (enough(&three), enough(&ask(6, wished, "5 in")));
+            assert!(few.is_some() && few < many, "{few:?} {many:?}");
+            // No jeans yet: how many pairs the size takes, as a range.
+            let none = ask(0, wished, "5 in");
+            assert!(
+                none.grids
+                    .iter()
+                    .all(|g| verdict(g).starts_with("You need about"))
+            );
+            // No size: what the jeans allow, and one that is larger.
+            let any = ask(3, ["", ""], "5 in");
+            assert!(any.grids.len() >= 3, "{:?}", any.grids);
+            assert!(enough(&any).is_some());
+            assert!(any.grids.iter().any(|g| verdict(g).contains("You need")));
+            // A pack too small is told at once.
+            let small = ask(3, wished, "4 in");
+            assert!(
+                small.said[1].contains("They fit a throw of"),
+                "{:?}",
+                small.said
+            );
+        }
+    }
+}
+
 /// Cloth for a fabric is squared up and cut to squares, a step before they are glued; squares
 /// bought as large as the plan's are not.
 #[test]
@@ -796,7 +871,8 @@ fn a_metric_leg_begins_and_is_dragged_in_round_figures() {
     let mut journal = begin(Plan::usual(System::Metric));
     let add = Command::AddGarment {
         kind: crate::cloth::garments::GarmentKind::MensJeans,
-        size: crate::cloth::garments::GarmentSize::Medium,
+        size: Some(crate::cloth::garments::GarmentSize::Medium),
+        knees: None,
         system: Some(System::Metric),
         makes: crate::cloth::pile::Use::ANY_DENIM,
         name: "Old jeans".into(),
@@ -879,7 +955,8 @@ fn a_leg_from_outline_to_count() {
     });
     let add = Command::AddGarment {
         kind: crate::cloth::garments::GarmentKind::MensJeans,
-        size: crate::cloth::garments::GarmentSize::Medium,
+        size: Some(crate::cloth::garments::GarmentSize::Medium),
+        knees: None,
         system: None,
         makes: crate::cloth::pile::Use::ANY_DENIM,
         name: "Old jeans".into(),

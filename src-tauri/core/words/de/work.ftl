@@ -817,6 +817,31 @@ picture-blocks = { $n ->
 ## Plan und Raster
 
 plan-change = Plan ändern
+cloth-gives = { $pairs ->
+    [one] Eine Jeans gibt etwa { $low } bis { $high } Quadrate, solange sie nicht gemessen ist.
+   *[other] { $pairs } Jeans geben etwa { $low } bis { $high } Quadrate, solange sie nicht gemessen sind.
+}
+cloth-covers = { $n ->
+    [one] Der Stoff bedeckt eine Seite eines Quadrats.
+   *[other] Der Stoff bedeckt { $n } Seiten von Quadraten.
+}
+cloth-enough = Deine Jeans reichen dafür.
+cloth-perhaps = { $most ->
+    [one] Deine Jeans reichen vielleicht. Geben die Beine wenig her, braucht es noch eine.
+   *[other] Deine Jeans reichen vielleicht. Geben die Beine wenig her, braucht es noch { $most }.
+}
+cloth-more = { $n ->
+    [one] Du brauchst noch eine Jeans dieser Größe.
+   *[other] Du brauchst noch { $n } Jeans dieser Größe.
+}
+cloth-more-range = Du brauchst noch { $least } bis { $most } Jeans dieser Größe.
+cloth-pairs = { $n ->
+    [one] Du brauchst etwa eine Jeans.
+   *[other] Du brauchst etwa { $n } Jeans.
+}
+cloth-pairs-range = Du brauchst etwa { $least } bis { $most } Jeans.
+cloth-never = Jeans dieser Größe geben dafür nicht genug Quadrate.
+cloth-takes = { $n } Quadrate, { $spares } als Vorrat, { $binding } Einfassung
 grid-uses = { $left ->
     [0] Braucht alle { $n } Quadrate.
     [one] Braucht { $n } Quadrate, eins bleibt übrig.
@@ -1147,6 +1172,7 @@ pile-of-denim = { $denim }: noch { $open } zuzuschneiden, { $gives } gibt der St
    *[other] ; { $short } fehlen.
 }
 pile-estimate = Was nicht gemessen ist, ist geschätzt: Miss jedes Stück, bevor du es schneidest.
+pile-range = Was noch nicht gemessen ist, kann { $low } bis { $high } Quadrate geben. Mit jedem Messen und Schneiden wird es genauer.
 heap-denim = Für die Jeansquadrate
 heap-denim-of = Für die Quadrate aus { $denim }
 heap-fabric = Für { $print }

@@ -818,6 +818,31 @@ picture-blocks = { $n ->
 ## Plan and grids
 
 plan-change = Change the plan
+cloth-gives = { $pairs ->
+    [one] One pair gives about { $low } to { $high } squares, as long as it is not measured.
+   *[other] { $pairs } pairs give about { $low } to { $high } squares, as long as they are not measured.
+}
+cloth-covers = { $n ->
+    [one] The fabric covers one face of a square.
+   *[other] The fabric covers { $n } faces of squares.
+}
+cloth-enough = Your jeans are enough for it.
+cloth-perhaps = { $most ->
+    [one] Your jeans may be enough. If the legs come out small, it takes one more pair.
+   *[other] Your jeans may be enough. If the legs come out small, it takes { $most } more pairs.
+}
+cloth-more = { $n ->
+    [one] You need one more pair of this size.
+   *[other] You need { $n } more pairs of this size.
+}
+cloth-more-range = You need { $least } to { $most } more pairs of this size.
+cloth-pairs = { $n ->
+    [one] You need about one pair of jeans.
+   *[other] You need about { $n } pairs of jeans.
+}
+cloth-pairs-range = You need about { $least } to { $most } pairs of jeans.
+cloth-never = Jeans of this size do not give squares enough for it.
+cloth-takes = { $n } squares, { $spares } spare, { $binding } of binding
 grid-uses = { $left ->
     [0] Uses all { $n } squares.
     [one] Uses { $n } squares, one left over.
@@ -1149,6 +1174,7 @@ pile-of-denim = { $denim }: { $open } still to cut, { $gives } to come from the 
    *[other] ; { $short } short.
 }
 pile-estimate = What is not measured is an estimate: measure each piece before you cut it.
+pile-range = What is not measured yet may give anything from { $low } to { $high } squares. The range narrows as you measure and cut.
 heap-denim = For the denim squares
 heap-denim-of = For squares of { $denim }
 heap-fabric = For { $print }
