@@ -1,5 +1,5 @@
-// The only file that talks to the shell. Every call resolves to what the core
-// says, or rejects with a Problem. Nobody is asked how far long work is: the shell tells.
+// The only file that talks to the shell. Every call resolves to the core's answer or rejects with
+// a Problem. The window does not poll: the shell reports the progress of long work.
 
 import { Channel, convertFileSrc, invoke } from '@tauri-apps/api/core';
 import type { Shell } from './shell';

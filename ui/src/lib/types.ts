@@ -485,9 +485,13 @@ why: Mishap, } | { "do": "add-garment",
  */
 kind: GarmentKind, 
 /**
- * How large.
+ * How large; left out where she will measure.
  */
-size: GarmentSize, 
+size?: GarmentSize, 
+/**
+ * How its knees are.
+ */
+knees?: Knees, 
 /**
  * The outline begins in round figures of this system; inches where it is not said.
  */
@@ -535,7 +539,11 @@ makes: Use,
 /**
  * What they are called.
  */
-name: string, } | { "do": "set-piece", 
+name: string, } | { "do": "add-all", 
+/**
+ * Garments, cloth and packs.
+ */
+heaps: Array<Command>, } | { "do": "set-piece", 
 /**
  * The heap.
  */
@@ -1153,7 +1161,23 @@ export type GridWish = { "by": "squares",
 /**
  * How many, as typed.
  */
-have: string, } | { "by": "size", 
+have: string, } | { "by": "cloth", 
+/**
+ * Her jeans.
+ */
+jeans: Array<JeansTyped>, 
+/**
+ * A pack of fabric squares.
+ */
+pack: PackTyped | null, 
+/**
+ * Width, as typed; may be empty.
+ */
+width: string, 
+/**
+ * Height, as typed; may be empty.
+ */
+height: string, } | { "by": "size", 
 /**
  * Width, as typed.
  */
@@ -1168,6 +1192,10 @@ export type GridsView = {
  * What is wrong with the wish.
  */
 problem: Problem | null, 
+/**
+ * What there is, a sentence each.
+ */
+said: Array<string>, 
 /**
  * Best first.
  */
@@ -1330,6 +1358,10 @@ prints: Array<Print>,
  * The denims a new throw begins with.
  */
 denims: Array<Denim>, 
+/**
+ * What she may have, to be said before the first plan.
+ */
+starts: StartOffers, 
 /**
  * The textures of cloth and the hatchings, for every picture.
  */
@@ -1499,11 +1531,31 @@ export type Item = { "item": "denim" } | { "item": "fabric",
  */
 print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
 
+export type JeansTyped = { 
+/**
+ * How many pairs.
+ */
+pairs: number, 
+/**
+ * Which.
+ */
+kind: GarmentKind, 
+/**
+ * How large; none where she will measure.
+ */
+size: GarmentSize | null, 
+/**
+ * How their knees are.
+ */
+knees: Knees, };
+
 export type JoinOrder = "rows" | "columns" | "doubling";
 
 export type Joining = "lapped" | "seamed" | "exposed";
 
 export type Kind = "square" | "pair" | "four" | "row" | "column" | "part" | "whole";
+
+export type Knees = "unknown" | "whole" | "torn";
 
 export type LanguageName = { 
 /**
@@ -1970,6 +2022,16 @@ falling: string,
  * Diagonal from top right to bottom left.
  */
 rising: string, };
+
+export type PackTyped = { 
+/**
+ * Side of one, as typed.
+ */
+side: string, 
+/**
+ * How many.
+ */
+count: number, };
 
 export type Pattern = "free" | "mirror" | "shade-rows" | "light-edges";
 
@@ -2709,7 +2771,11 @@ export type ShelfCommand = { "tend": "begin",
 /**
  * The beginning.
  */
-action: Command, } | { "tend": "demo" } | { "tend": "delete", 
+action: Command, 
+/**
+ * What is put on its pile at once.
+ */
+pile?: Array<Command>, } | { "tend": "demo" } | { "tend": "delete", 
 /**
  * Which.
  */
@@ -2721,7 +2787,11 @@ id: string,
 /**
  * The beginning.
  */
-action: Command, } | { "tend": "restore", 
+action: Command, 
+/**
+ * What is put on its pile at once.
+ */
+pile?: Array<Command>, } | { "tend": "restore", 
 /**
  * Which.
  */
@@ -2822,6 +2892,20 @@ label: string,
  * How many squares are there now.
  */
 count: number, };
+
+export type StartOffers = { 
+/**
+ * Kinds of jeans.
+ */
+jeans: Array<Choice<GarmentKind>>, 
+/**
+ * Their sizes.
+ */
+sizes: Array<Choice<GarmentSize>>, 
+/**
+ * Cloth as it is sold.
+ */
+cloths: Array<ClothOffer>, };
 
 export type Station = "table" | "iron" | "machine" | "wash";
 
@@ -3398,6 +3482,9 @@ export type WordKey =
   | "ui-exposed-hint"
   | "ui-fabric"
   | "ui-fabric-for"
+  | "ui-fabric-later"
+  | "ui-fabric-pack"
+  | "ui-fabric-quarters"
   | "ui-fabrics"
   | "ui-fabrics-hint"
   | "ui-fabrics-kept"
@@ -3405,9 +3492,6 @@ export type WordKey =
   | "ui-falling"
   | "ui-fewer"
   | "ui-figures"
-  | "ui-find-by"
-  | "ui-find-by-size"
-  | "ui-find-by-squares"
   | "ui-find-grid"
   | "ui-finest"
   | "ui-finished-size"
@@ -3435,6 +3519,9 @@ export type WordKey =
   | "ui-half"
   | "ui-hand-on"
   | "ui-hand-on-hint"
+  | "ui-have-fabric"
+  | "ui-have-jeans"
+  | "ui-have-jeans-hint"
   | "ui-heap-cloth"
   | "ui-heap-garment"
   | "ui-heap-kind"
@@ -3463,6 +3550,10 @@ export type WordKey =
   | "ui-kept-where"
   | "ui-key"
   | "ui-keypad"
+  | "ui-knees"
+  | "ui-knees-torn"
+  | "ui-knees-unknown"
+  | "ui-knees-whole"
   | "ui-labelling"
   | "ui-language"
   | "ui-language-device"
@@ -3492,6 +3583,7 @@ export type WordKey =
   | "ui-makes"
   | "ui-mark-place"
   | "ui-measure"
+  | "ui-measure-later"
   | "ui-measure-next"
   | "ui-measure-outline"
   | "ui-measure-plain"
@@ -3512,6 +3604,7 @@ export type WordKey =
   | "ui-month-8"
   | "ui-month-9"
   | "ui-more"
+  | "ui-more-jeans"
   | "ui-move-made"
   | "ui-move-made-hint"
   | "ui-move-or-pin"
@@ -3560,6 +3653,7 @@ export type WordKey =
   | "ui-page-finish"
   | "ui-page-joining"
   | "ui-page-size"
+  | "ui-pairs"
   | "ui-pattern-free"
   | "ui-pattern-light-edges"
   | "ui-pattern-mirror"
@@ -3578,6 +3672,7 @@ export type WordKey =
   | "ui-piece-cut"
   | "ui-pile"
   | "ui-pile-hint"
+  | "ui-pile-tab"
   | "ui-pin"
   | "ui-pinned"
   | "ui-places-changed"
@@ -3616,6 +3711,7 @@ export type WordKey =
   | "ui-put-away-it"
   | "ui-quarter-1"
   | "ui-quarter-3"
+  | "ui-quarters-count"
   | "ui-redo"
   | "ui-redone"
   | "ui-remove"
@@ -3729,6 +3825,8 @@ export type WordKey =
   | "ui-what-changes"
   | "ui-what-happened"
   | "ui-where-to-cut"
+  | "ui-which-denim"
+  | "ui-which-fabric"
   | "ui-which-face"
   | "ui-which-keep"
   | "ui-which-square"
@@ -3738,6 +3836,8 @@ export type WordKey =
   | "ui-wish-apart"
   | "ui-wish-grain"
   | "ui-wish-pattern"
+  | "ui-wished-size"
+  | "ui-wished-size-hint"
   | "ui-wishes-now"
   | "ui-work"
   | "ui-wrong-side"

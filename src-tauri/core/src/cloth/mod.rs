@@ -6,5 +6,7 @@ pub mod fabric;
 pub mod garments;
 pub mod pile;
 pub mod reshape;
+pub mod steps;
+pub mod strips;
 pub mod thread;
 pub mod weight;
