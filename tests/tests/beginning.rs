@@ -122,9 +122,14 @@ fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
         zones.contains("\"knee\""),
         "the torn knee is on it: {zones}"
     );
+    let lines = maker.walk.window.run(
+        "return document.querySelectorAll('[data-testid=cut-list] > li').length",
+        &[],
+    );
+    assert!(lines.as_u64() > Some(4), "{lines} lines to cut by");
     maker.seen("leg");
     let (to_the_leg, keys) = (maker.taps, maker.keys);
-    maker.tap("cut-piece");
+    maker.tap("all-came");
     maker.walk.window.wait_until("the leg is cut", |_| {
         !maker.walk.look(cutting.clone())["counted"].is_null()
     });
