@@ -2244,9 +2244,13 @@ left: string | null,
  */
 all_came: Button | null, 
 /**
- * What it is worth knowing of it, a sentence each.
+ * What it is worth knowing of its squares, a sentence each.
  */
 said: Array<string>, 
+/**
+ * What to heed before it is cut, a sentence each.
+ */
+heeds: Array<string>, 
 /**
  * Keeps the outline, where it was changed.
  */
