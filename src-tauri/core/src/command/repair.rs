@@ -82,7 +82,7 @@ fn replace(throw: &Throw, piece: Rect, why: Mishap, with: With) -> Result<Vec<Ev
             denim,
             ..after.cover(piece)
         };
-        events.push(faces_changed(&after, vec![(piece, cover)]));
+        events.push(faces_changed(&after, vec![(piece, cover)], true));
     }
     Ok(events)
 }

@@ -209,6 +209,7 @@ impl Service {
             draft: show::draft_of(&Plan::usual(context.ruler.system), context),
             prints: demo::prints_in(&self.words),
             denims: demo::denims_in(&self.words),
+            starts: show::StartOffers::of(context),
             tiles: tiles(),
             twills: twills(),
             version: env!("CARGO_PKG_VERSION").to_string(),
