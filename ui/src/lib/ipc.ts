@@ -1,8 +1,8 @@
-// The only file that talks to the shell. Every call resolves to what the core
+// The only file that talks to the shell: `program.ts`, or in a browser `web/shell.ts`, which the
+// build chooses (`imports` in package.json). Every call resolves to what the core
 // says, or rejects with a Problem. Nobody is asked how far long work is: the shell tells.
 
-import { Channel, convertFileSrc, invoke } from '@tauri-apps/api/core';
-import type { Shell } from './shell';
+import { shell as own } from '#shell';
 import type {
   CommandAnswer,
   AgainView,
@@ -31,19 +31,8 @@ import type {
   Wishes,
 } from './types';
 
-/** The program around the window. Its one thread reads requests in the order they are sent. */
-const program: Shell = {
-  ask: (command, given = {}, told) =>
-    invoke(command, told ? { ...given, progress: new Channel(told) } : given),
-  photoSource: (id, photo) => convertFileSrc(`${id}/${photo}`, 'photo'),
-  onDropped(file, photo) {
-    window.addEventListener('lapwork-dropped', file);
-    window.addEventListener('lapwork-photo', photo);
-  },
-};
-
-const { ask } = program;
-export const { photoSource, onDropped } = program;
+const { ask } = own;
+export const { photoSource, onDropped } = own;
 
 export const hello = () => ask<Hello>('hello');
 export const shelf = () => ask<ShelfView>('shelf');
