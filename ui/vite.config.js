@@ -1,5 +1,5 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, URL } from 'node:url';
 import { defaultClientConditions, defineConfig } from 'vite';
 import { wholeApp } from './web/build.js';
 

@@ -5,10 +5,11 @@
 // keeps is one build and no other.
 
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
+import process from 'node:process';
+import { fileURLToPath, URL } from 'node:url';
+import { brotliCompressSync, constants, gunzipSync, gzipSync } from 'node:zlib';
 
 /** Nothing from anywhere else, and of code that is made only what is compiled wasm. */
 export const POLICY = [
@@ -29,6 +30,14 @@ const HEAD = [
   { tag: 'link', attrs: { rel: 'manifest', href: './manifest.webmanifest' } },
   { tag: 'link', attrs: { rel: 'icon', href: './icon.svg', type: 'image/svg+xml' } },
   { tag: 'link', attrs: { rel: 'apple-touch-icon', href: './icon-180.png' } },
+  ...['light', 'dark'].map((scheme) => ({
+    tag: 'meta',
+    attrs: {
+      name: 'theme-color',
+      media: `(prefers-color-scheme: ${scheme})`,
+      content: scheme === 'light' ? '#f4eddf' : '#121829',
+    },
+  })),
   { tag: 'meta', attrs: { name: 'apple-mobile-web-app-capable', content: 'yes' } },
   { tag: 'meta', attrs: { name: 'mobile-web-app-capable', content: 'yes' } },
 ];
@@ -49,6 +58,32 @@ function files(folder, within = folder) {
 
 const hash = (bytes) => createHash('sha256').update(bytes).digest('base64');
 
+/**
+ * Make the service worker and the compressed copies of a folder's files, anew where there are any;
+ * also `node ui/web/build.js <folder>`.
+ */
+function seal(folder) {
+  const app = files(folder).filter((path) => !APART.test(path));
+  const kept = Object.fromEntries(app.map((path) => [path, hash(readFileSync(join(folder, path)))]));
+  const source = readFileSync(fileURLToPath(new URL('./sw.js', import.meta.url)), 'utf8');
+  const build = hash(JSON.stringify(kept)).replaceAll(/\W/g, '').slice(0, 12);
+  const worker = source
+    .replace("'BUILD'", JSON.stringify(build))
+    .replace('/* FILES */ {}', JSON.stringify(kept));
+  if (worker === source) throw new Error('sw.js takes nothing in');
+  writeFileSync(join(folder, 'sw.js'), worker);
+  for (const path of files(folder).filter((path) => PACKED.test(path))) {
+    const bytes = readFileSync(join(folder, path));
+    const packed = `${path}.gz`;
+    const last = existsSync(join(folder, packed)) && gunzipSync(readFileSync(join(folder, packed)));
+    // To compress the core well takes half a minute.
+    if (last && last.equals(bytes)) continue;
+    const params = { [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length };
+    writeFileSync(join(folder, `${path}.br`), brotliCompressSync(bytes, { params }));
+    writeFileSync(join(folder, packed), gzipSync(bytes, { level: 9 }));
+  }
+}
+
 export function wholeApp() {
   let folder = '';
   return {
@@ -64,24 +99,8 @@ export function wholeApp() {
         tags: HEAD.map((tag) => ({ ...tag, injectTo: 'head-prepend' })),
       }),
     },
-    closeBundle() {
-      const app = files(folder).filter((path) => !APART.test(path));
-      const kept = Object.fromEntries(
-        app.map((path) => [path, hash(readFileSync(join(folder, path)))]),
-      );
-      const source = readFileSync(fileURLToPath(new URL('./sw.js', import.meta.url)), 'utf8');
-      const build = hash(JSON.stringify(kept)).replaceAll(/\W/g, '').slice(0, 12);
-      const worker = source
-        .replace("'BUILD'", JSON.stringify(build))
-        .replace('/* FILES */ {}', JSON.stringify(kept));
-      if (worker === source) throw new Error('sw.js takes nothing in');
-      writeFileSync(join(folder, 'sw.js'), worker);
-      for (const path of files(folder).filter((path) => PACKED.test(path))) {
-        const bytes = readFileSync(join(folder, path));
-        const params = { [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length };
-        writeFileSync(join(folder, `${path}.br`), brotliCompressSync(bytes, { params }));
-        writeFileSync(join(folder, `${path}.gz`), gzipSync(bytes, { level: 9 }));
-      }
-    },
+    closeBundle: () => seal(folder),
   };
 }
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) seal(process.argv[2]);

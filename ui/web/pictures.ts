@@ -4,8 +4,7 @@
 import { SvelteMap } from 'svelte/reactivity';
 
 /** Shown until the photo is there: one clear point. */
-const WAITING =
-  'data:image/gif;base64,R0lGODlhAQABAIAAAAAAAP///yH5BAEAAAAALAAAAAABAAEAAAIBRAA7';
+const WAITING = 'data:image/gif;base64,R0lGODlhAQABAIAAAAAAAP///yH5BAEAAAAALAAAAAABAAEAAAIBRAA7';
 /** No picture, which the screen says in its place. */
 const GONE = 'data:,';
 
@@ -14,7 +13,10 @@ export class Pictures {
   private readonly asked = new Set<string>();
 
   constructor(
-    private readonly fetched: (id: string, photo: string) => Promise<Uint8Array<ArrayBuffer> | null>,
+    private readonly fetched: (
+      id: string,
+      photo: string,
+    ) => Promise<Uint8Array<ArrayBuffer> | null>,
   ) {}
 
   source(id: string, photo: string): string {
@@ -29,9 +31,7 @@ export class Pictures {
 
   private async load(id: string, photo: string, name: string) {
     const bytes = await this.fetched(id, photo).catch(() => null);
-    const source = bytes
-      ? URL.createObjectURL(new Blob([bytes], { type: 'image/jpeg' }))
-      : GONE;
+    const source = bytes ? URL.createObjectURL(new Blob([bytes], { type: 'image/jpeg' })) : GONE;
     this.sources.set(name, source);
   }
 }

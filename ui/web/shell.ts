@@ -7,6 +7,7 @@
 
 import type { Shell } from '../src/lib/shell';
 import type { Export, Exported, Layouts, Problem } from '../src/lib/types';
+import { Keeper } from './care.svelte';
 import { chosen, handedOn } from './exchange';
 import { Pictures } from './pictures';
 import { small } from './photos';
@@ -230,6 +231,7 @@ function asked(
     case 'stop_printing':
       return Promise.resolve(null);
     default:
+      if (isKept(command)) care.begun();
       return tell(command, given);
   }
 }
@@ -239,7 +241,13 @@ async function dropIn(file: File) {
   await service.ask({ do: 'drop', name: file.name, bytes: await file.arrayBuffer() });
 }
 
+const care = new Keeper();
+
+/** What is asked has made something that is to be kept. */
+const isKept = (command: string) => ['act', 'tend', 'take'].includes(command);
+
 export const shell: Shell = {
+  care,
   ask: <T>(command: string, given = {}, told?: (news: never) => void) =>
     asked(command, given, told) as Promise<T>,
   photoSource: (id, photo) => pictures.source(id, photo),
@@ -255,6 +263,7 @@ export const shell: Shell = {
         photo();
       } else void dropIn(dropped);
     });
+    void care.begin((file) => void dropIn(file));
   },
 };
 

@@ -16,8 +16,7 @@ export interface HandedFile {
 
 /** How a worker is begun: to serve, or to search for layouts. */
 export type Begun =
-  | { do: 'open'; languages: string; patience: number }
-  | { do: 'search'; order: string };
+  { do: 'open'; languages: string; patience: number } | { do: 'search'; order: string };
 
 export type ToWorker = Begun | (Asked & { n: number });
 

@@ -32,7 +32,7 @@ import type {
 } from './types';
 
 const { ask } = own;
-export const { photoSource, onDropped } = own;
+export const { care, photoSource, onDropped } = own;
 
 export const hello = () => ask<Hello>('hello');
 export const shelf = () => ask<ShelfView>('shelf');

@@ -5,6 +5,7 @@ import { Channel, convertFileSrc, invoke } from '@tauri-apps/api/core';
 import type { Shell } from './shell';
 
 export const shell: Shell = {
+  care: null,
   ask: (command, given = {}, told) =>
     invoke(command, told ? { ...given, progress: new Channel(told) } : given),
   photoSource: (id, photo) => convertFileSrc(`${id}/${photo}`, 'photo'),

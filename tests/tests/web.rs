@@ -1,0 +1,287 @@
+//! The app in a browser with the screen of a phone, worked by touch; the network cut, the browser
+//! killed, two pages; and the same files through both shells.
+//!
+//! The tests run where the app for browsers is built (`.ci/web`, as `.ci/test` does).
+
+use lapwork_tests::page::{Browser, Host, built};
+use serde_json::{Value, json};
+use std::path::Path;
+use std::process::Command;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
+
+/// One browser at a time.
+fn alone() -> MutexGuard<'static, ()> {
+    static ONE: Mutex<()> = Mutex::new(());
+    ONE.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+fn demo(browser: &Browser) -> u64 {
+    browser.tap("open-demo");
+    browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+    browser.steps_done()
+}
+
+/// Touch the large button, and wait until that is told.
+fn tick(browser: &Browser) {
+    let before = browser.steps_done();
+    browser.tap("tick");
+    browser.wait_done(before + 1);
+}
+
+#[test]
+fn a_throw_is_worked_by_touch_and_a_page_loaded_again_has_all_of_it() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    let begun = demo(&browser);
+    for _ in 0..3 {
+        tick(&browser);
+    }
+    browser.tap("undo");
+    browser.wait_done(begun + 2);
+    // Back is the app's own way back.
+    browser.run("history.back()");
+    browser.wait_text("Your throws");
+    browser.run("history.forward()");
+    browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+    browser.run("location.reload()");
+    browser.wait_text("Your throws");
+    assert_eq!(browser.steps_done(), begun + 2);
+    // Nothing was asked of anybody else.
+    let foreign = browser.run(
+        "return performance.getEntriesByType('resource').map((one) => one.name)\
+         .filter((name) => !name.startsWith(location.origin) && !/^(blob|data):/.test(name))",
+    );
+    assert_eq!(foreign, json!([]));
+    browser.close();
+}
+
+#[test]
+fn it_starts_and_works_with_the_network_cut() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    // Under a path, as many hosts have it.
+    let host = Host::serve(&folder, "/some/where/", 0);
+    let url = host.url.clone();
+    let browser = Browser::open(profile.path(), &url);
+    let begun = demo(&browser);
+    browser.wait("return navigator.serviceWorker.getRegistration().then((at) => !!at?.active)");
+    browser.close();
+    drop(host);
+    let browser = Browser::open(profile.path(), &url);
+    browser.wait_text("Your throws");
+    assert_eq!(browser.steps_done(), begun);
+    browser.run("document.querySelector('[data-testid=throw-row] button').click()");
+    tick(&browser);
+    browser.run("location.reload()");
+    browser.wait_text("Your throws");
+    assert_eq!(browser.steps_done(), begun + 1);
+    browser.close();
+}
+
+#[test]
+fn a_second_page_is_told_so_and_takes_over_once_the_first_is_gone() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    let begun = demo(&browser);
+    let first = browser.driver().handle();
+    let second = browser
+        .driver()
+        .post("/window/new", json!({"type": "tab"}))
+        .unwrap();
+    let second = &second["handle"];
+    let switch = |to: &Value| {
+        browser
+            .driver()
+            .post("/window", json!({"handle": to}))
+            .unwrap();
+    };
+    switch(second);
+    browser.go(&host.url);
+    browser
+        .wait("return document.querySelector('[data-testid=problem]')?.dataset.code === 'locked'");
+    assert_eq!(browser.steps_done(), begun, "it can be looked at");
+    browser.run("document.querySelector('[data-testid=throw-row] button').click()");
+    browser.tap("tick");
+    browser
+        .wait("return document.querySelector('[data-testid=problem]')?.dataset.code === 'locked'");
+    assert_eq!(browser.steps_done(), begun);
+    // The first is not disturbed.
+    switch(&first);
+    tick(&browser);
+    browser.driver().close_tab().unwrap();
+    switch(second);
+    browser.tap("dismiss");
+    browser.tap("tick");
+    browser.wait_done(begun + 2);
+    browser.close();
+}
+
+/// Works the worker itself, without a page: begins a throw or finds the one there is, and writes
+/// notes as fast as they are acknowledged.
+const WRITER: &str = r"
+    const [script] = arguments;
+    const worker = new Worker(script, { type: 'module' });
+    const waiting = new Map();
+    let count = 0;
+    worker.onmessage = ({ data }) => {
+      if (!('n' in data)) return;
+      waiting.get(data.n)(data.json ? JSON.parse(data.json) : data);
+      waiting.delete(data.n);
+    };
+    const ask = (command, given) => new Promise((done) => {
+      const n = ++count;
+      waiting.set(n, done);
+      worker.postMessage({ do: 'ask', command, given: JSON.stringify(given), n });
+    });
+    window.acknowledged = 0;
+    window.found = null;
+    worker.postMessage({ do: 'open', languages: 'en', patience: 5000 });
+    const work = async () => {
+      const hello = await ask('hello', {});
+      if (hello.ok.problem) throw new Error(JSON.stringify(hello.ok.problem));
+      const [row] = hello.ok.shelf.rows;
+      if (row?.problem) throw new Error(JSON.stringify(row.problem));
+      const id = row?.id ?? (await ask('tend', { tend: { tend: 'demo' } })).ok.id;
+      window.found = row?.head.entry ?? 0;
+      for (;;) {
+        const note = { do: 'note', text: `note ${window.acknowledged}`, piece: null };
+        const acted = await ask('act', { id, deed: { deed: 'act', action: note }, look: null });
+        if (acted.problem) throw new Error(JSON.stringify(acted.problem));
+        window.acknowledged = acted.ok.head.entry;
+      }
+    };
+    work().catch((why) => (window.failed = String(why)));
+";
+
+#[test]
+fn nothing_acknowledged_is_lost_when_the_browser_is_killed() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let page = format!("{}hosting.html", host.url);
+    let script = std::fs::read_dir(folder.join("assets")).unwrap().flatten();
+    let script = script.map(|file| file.file_name().into_string().unwrap());
+    let mut script = script.filter(|name| name.starts_with("worker-") && name.ends_with(".js"));
+    let script = format!("{}assets/{}", host.url, script.next().unwrap());
+    let mut acknowledged = 0;
+    for round in 0..6u64 {
+        let browser = Browser::open(profile.path(), &page);
+        browser.driver().run(WRITER, &[json!(script)]).unwrap();
+        let found = browser.wait("return window.failed ?? window.found").clone();
+        let found = found.as_u64().unwrap_or_else(|| panic!("{found}"));
+        assert!(
+            found >= acknowledged,
+            "{found} found, {acknowledged} acknowledged"
+        );
+        // A while that is another each time.
+        std::thread::sleep(Duration::from_millis(700 + 317 * (round * 7 % 5)));
+        let told = browser.run("return window.failed ?? window.acknowledged");
+        acknowledged = told.as_u64().unwrap_or_else(|| panic!("{told}"));
+        browser.kill();
+    }
+    println!("{acknowledged} entries acknowledged, 6 times killed, none lost");
+    assert!(acknowledged > 1000);
+    let browser = Browser::open(profile.path(), &host.url);
+    browser.wait_text("Your throws");
+    browser.close();
+}
+
+/// Every kept file, as both shells show it.
+#[test]
+fn both_shells_show_the_same_of_every_kept_file() {
+    if built().is_none() {
+        return;
+    }
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let seen = Command::new("node")
+        .arg(tests.join("src/through_wasm.mjs"))
+        .arg(tests.join("../target/web-glue"))
+        .arg(tests.join("kept"))
+        .output()
+        .unwrap();
+    assert!(
+        seen.status.success(),
+        "{}",
+        String::from_utf8_lossy(&seen.stderr)
+    );
+    let seen: Value = serde_json::from_slice(&seen.stdout).unwrap();
+    let seen = seen.as_object().unwrap();
+    assert!(seen.len() > 5, "{} files", seen.len());
+    for (file, there) in seen {
+        let here = native::views(&tests.join("kept").join(file));
+        for (what, view) in there.as_object().unwrap() {
+            assert_eq!(view, &here[what], "{file}: {what}");
+        }
+        assert!(there["bytes"].is_string());
+    }
+}
+
+mod native {
+    //! What this machine's own service shows of a file.
+
+    use lapwork_core::show::{Export, ImportChoice, Query};
+    use lapwork_service::disk::{DiskPath, MemoryDisk};
+    use lapwork_service::import;
+    use lapwork_service::service::Service;
+    use lapwork_service::store::Store;
+    use lapwork_service::{desktop, export::ExportFile};
+    use serde_json::{Map, Value, json};
+    use std::path::Path;
+
+    /// The time both shells go by.
+    pub const NOW: i64 = 1_800_000_000_000;
+
+    /// What is looked at; `through_wasm.mjs` has the same.
+    fn looks() -> Vec<Value> {
+        vec![
+            json!({"see": "work", "station": null, "batch": null}),
+            json!({"see": "history"}),
+            json!({"see": "plan"}),
+            json!({"see": "hand-on"}),
+        ]
+    }
+
+    pub fn views(file: &Path) -> Map<String, Value> {
+        let store = Store::on("Lapwork", Box::new(MemoryDisk::new()));
+        let mut service = Service::new(store, desktop::host());
+        let path = DiskPath::from("kept.jsonl");
+        let found = import::read(&path, std::fs::read(file).unwrap());
+        let mut all = Map::new();
+        let view = match service.import(found, NOW) {
+            Ok(view) => view,
+            Err(problem) => {
+                all.insert("problem".into(), serde_json::to_value(problem).unwrap());
+                all.insert("bytes".into(), json!(""));
+                return all;
+            }
+        };
+        let taken = service.decide_import(&ImportChoice::Add, view.file, NOW);
+        let id = taken.unwrap().id.unwrap();
+        for look in looks() {
+            let query: Query = serde_json::from_value(look.clone()).unwrap();
+            let seen = service.look(&id, &query, NOW).unwrap();
+            all.insert(
+                look["see"].as_str().unwrap().into(),
+                serde_json::to_value(seen).unwrap(),
+            );
+        }
+        let files = service.export(&id, &Export::Throw, NOW).unwrap();
+        let [ExportFile { bytes, .. }] = files.as_slice() else {
+            panic!("one file")
+        };
+        all.insert(
+            "bytes".into(),
+            json!(String::from_utf8(bytes.clone()).unwrap()),
+        );
+        all
+    }
+}
