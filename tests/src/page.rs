@@ -117,6 +117,7 @@ impl Browser {
                     "--lang=en-US", "--no-first-run",
                     format!("--user-data-dir={}", profile.display()),
                 ],
+                "prefs": {"download.default_directory": profile.join("downloads")},
                 "mobileEmulation": {"deviceMetrics": {
                     "width": PHONE.0, "height": PHONE.1, "pixelRatio": 3, "touch": true,
                 }},
@@ -140,6 +141,13 @@ impl Browser {
     pub fn go(&self, url: &str) {
         let went = self.driver.post("/url", json!({"url": url}));
         went.unwrap_or_else(|why| panic!("{url}: {why}"));
+    }
+
+    /// Give the browser a command of its own protocol.
+    pub fn command(&self, command: &str, given: Value) -> Value {
+        let asked = json!({"cmd": command, "params": given});
+        let told = self.driver.post("/goog/cdp/execute", asked);
+        told.unwrap_or_else(|why| panic!("{command}: {why}"))
     }
 
     /// Close it as its maker does.

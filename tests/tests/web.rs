@@ -3,9 +3,13 @@
 //!
 //! The tests run where the app for browsers is built (`.ci/web`, as `.ci/test` does).
 
+use image::{ImageFormat, Rgb, RgbImage};
+use lapwork_service::disk::DiskPath;
+use lapwork_service::import;
 use lapwork_tests::page::{Browser, Host, built};
 use serde_json::{Value, json};
-use std::path::Path;
+use std::io::Cursor;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
@@ -192,6 +196,184 @@ fn nothing_acknowledged_is_lost_when_the_browser_is_killed() {
     assert!(acknowledged > 1000);
     let browser = Browser::open(profile.path(), &host.url);
     browser.wait_text("Your throws");
+    browser.close();
+}
+
+/// All files below a folder.
+fn below(folder: &Path) -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    for entry in std::fs::read_dir(folder).unwrap().flatten() {
+        let path = entry.path();
+        // What the browser holds open may be a link to nowhere.
+        if path.is_dir() {
+            found.extend(below(&path));
+        } else if path.is_file() {
+            found.push(path);
+        }
+    }
+    found
+}
+
+/// A photo that lies on its side, with a place written into it.
+fn photo(place: &str) -> Vec<u8> {
+    let picture = RgbImage::from_fn(2000, 1000, |x, y| Rgb([(x / 8) as u8, (y / 4) as u8, 90]));
+    let mut out = Cursor::new(Vec::new());
+    picture.write_to(&mut out, ImageFormat::Jpeg).unwrap();
+    let mut said = b"Exif\0\0MM\0*\0\0\0\x08\0\x02".to_vec();
+    // ImageDescription, at the end; Orientation, turned a quarter.
+    let length = u32::try_from(place.len()).unwrap();
+    said.extend_from_slice(&[0x01, 0x0e, 0, 2]);
+    said.extend_from_slice(&length.to_be_bytes());
+    said.extend_from_slice(&38u32.to_be_bytes());
+    said.extend_from_slice(&[0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0]);
+    said.extend_from_slice(&[0; 4]);
+    said.extend_from_slice(place.as_bytes());
+    let plain = out.into_inner();
+    let mut bytes = plain[..2].to_vec();
+    bytes.extend_from_slice(&[0xff, 0xe1]);
+    bytes.extend_from_slice(&u16::try_from(said.len() + 2).unwrap().to_be_bytes());
+    bytes.extend_from_slice(&said);
+    bytes.extend_from_slice(&plain[2..]);
+    bytes
+}
+
+#[test]
+fn a_photo_is_made_small_turned_upright_and_freed_of_its_place() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let (profile, brought) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let file = brought.path().join("photo.jpg");
+    let place = "49.0034 N 12.1 E, the place it was taken";
+    std::fs::write(&file, photo(place)).unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    demo(&browser);
+    browser.tap("of-throw");
+    browser.tap("of-throw-story");
+    browser.tap("story-photo");
+    browser.choose("choose-photo", &file);
+    browser.tap("note-keep");
+    let size = browser.wait(
+        "const e = document.querySelector('[data-testid=story-item] [data-testid=photo]');\
+         e?.scrollIntoView();\
+         return e?.naturalWidth > 1 ? [e.naturalWidth, e.naturalHeight] : null",
+    );
+    assert_eq!(size, json!([800, 1600]));
+    // What is no picture is refused in words.
+    std::fs::write(&file, "no picture").unwrap();
+    browser.tap("story-photo");
+    browser.choose("choose-photo", &file);
+    browser.wait(
+        "return document.querySelector('[data-testid=problem]')?.dataset.code === 'photo-kind'",
+    );
+    browser.close();
+    let mut pictures = 0;
+    for file in below(profile.path()) {
+        let bytes = std::fs::read(&file).unwrap_or_default();
+        let named = |what: &[u8]| bytes.windows(what.len()).any(|part| part == what);
+        assert!(!named(place.as_bytes()), "{}", file.display());
+        pictures += usize::from(bytes.starts_with(&[0xff, 0xd8, 0xff]));
+    }
+    assert_eq!(pictures, 1, "it is kept once");
+}
+
+#[test]
+fn a_throw_goes_from_one_browser_to_another_and_to_the_desktop() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let (one, other) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(one.path(), &host.url);
+    let begun = demo(&browser);
+    tick(&browser);
+    browser.tap("of-throw");
+    browser.tap("of-throw-hand-on");
+    browser.tap("hand-throw-0");
+    browser.text("handed");
+    let downloads = one.path().join("downloads");
+    let file = (0..100).find_map(|_| {
+        std::thread::sleep(Duration::from_millis(100));
+        let mut files = below(&downloads).into_iter();
+        files.find(|file| file.extension().is_some_and(|ending| ending == "jsonl"))
+    });
+    let file = file.expect("it was downloaded");
+    browser.close();
+    // The desktop reads it as it is.
+    let bytes = std::fs::read(&file).unwrap();
+    let path = DiskPath::from("handed.jsonl");
+    let read = import::read(&path, bytes.clone()).expect("a throw");
+    assert_eq!(read.journal.text().as_bytes(), bytes);
+    let browser = Browser::open(other.path(), &host.url);
+    browser.tap("bring");
+    browser.choose("choose-throw", &file);
+    browser.tap("take-add");
+    browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+    assert_eq!(browser.steps_done(), begun + 1);
+    browser.close();
+}
+
+#[test]
+fn a_newer_app_waits_until_the_next_start() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let (profile, copy) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    for file in below(&folder) {
+        let there = copy.path().join(file.strip_prefix(&folder).unwrap());
+        std::fs::create_dir_all(there.parent().unwrap()).unwrap();
+        std::fs::copy(&file, there).unwrap();
+    }
+    let host = Host::serve(copy.path(), "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    browser.wait("return navigator.serviceWorker.getRegistration().then((at) => !!at?.active)");
+    browser.wait("return localStorage.getItem('lapwork-build')");
+    let begun = demo(&browser);
+    let index = copy.path().join("index.html");
+    let newer = std::fs::read_to_string(&index).unwrap();
+    let newer = newer.replace("<title>", "<meta name=\"newer\" content=\"yes\" /><title>");
+    std::fs::write(&index, newer).unwrap();
+    let build = Path::new(env!("CARGO_MANIFEST_DIR")).join("../ui/web/build.js");
+    let sealed = Command::new("node").arg(build).arg(copy.path()).status();
+    assert!(sealed.unwrap().success());
+    browser.run("navigator.serviceWorker.getRegistration().then((at) => at.update())");
+    browser.wait("return navigator.serviceWorker.getRegistration().then((at) => !!at?.waiting)");
+    // It is there, and the one that is worked with goes on.
+    tick(&browser);
+    let is_newer = "return document.querySelector('meta[name=newer]') !== null";
+    assert_eq!(browser.run(is_newer), false);
+    browser.run("location.reload()");
+    browser.wait(is_newer);
+    browser.wait_text("Lapwork was brought up to date");
+    assert_eq!(browser.steps_done(), begun + 1);
+    browser.close();
+}
+
+#[test]
+fn a_full_disk_is_told_and_loses_nothing() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    let begun = demo(&browser);
+    tick(&browser);
+    let origin = host.url.trim_end_matches('/');
+    browser.command(
+        "Storage.overrideQuotaForOrigin",
+        json!({"origin": origin, "quotaSize": 1}),
+    );
+    browser.tap("tick");
+    browser.wait("return document.querySelector('[data-testid=problem]')?.dataset.code === 'disk'");
+    assert!(
+        browser.text("problem").contains("The disk is full"),
+        "{}",
+        browser.text("problem")
+    );
+    assert_eq!(browser.steps_done(), begun + 1);
+    browser.command("Storage.overrideQuotaForOrigin", json!({"origin": origin}));
+    tick(&browser);
+    browser.run("location.reload()");
+    browser.wait_text("Your throws");
+    assert_eq!(browser.steps_done(), begun + 2);
     browser.close();
 }
 
