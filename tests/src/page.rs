@@ -128,6 +128,11 @@ impl Browser {
             driver,
             _service: service,
         };
+        // Nobody would answer a dialog.
+        browser.command(
+            "Page.setInterceptFileChooserDialog",
+            json!({"enabled": true}),
+        );
         browser.go(url);
         browser
     }
@@ -184,7 +189,8 @@ impl Browser {
     fn find(&self, testid: &str) -> (Element, f64, f64) {
         let found = self.wait(&format!(
             "const e = document.querySelector('[data-testid=\"{testid}\"]');\
-             if (!e || e.disabled || !e.getClientRects().length) return null;\
+             if (!e || e.matches(':disabled, [aria-disabled=true], [aria-busy=true]')) return null;\
+             if (!e.getClientRects().length) return null;\
              e.scrollIntoView({{block: 'center'}});\
              const at = e.getBoundingClientRect();\
              return [e, at.x + at.width / 2, at.y + at.height / 2];"

@@ -8,7 +8,7 @@ const [glue, folder] = process.argv.slice(2);
 const NOW = 1_800_000_000_000;
 const LOOKS = [
   { see: 'work', station: null, batch: null },
-  { see: 'history' },
+  { see: 'history', most: 100 },
   { see: 'plan' },
   { see: 'hand-on' },
 ];
