@@ -1,26 +1,37 @@
-//! What the page may call, and where each call is answered.
+//! What the page may call, and which thread answers each call.
 //!
-//! The window's thread reads a call and queues it, and does nothing else: it writes nothing,
-//! reckons nothing and waits for nothing. Calls come to [`answer`] in the order in which the
-//! page made them, since it is called on that one thread, and are queued there before the next
-//! is read. (A command that Tauri runs in its pool is begun in any order; so none is.)
+//! | Thread | What it does |
+//! | --- | --- |
+//! | the window's | It takes the page's calls as they come and queues each before it reads the next. It never touches the disk. It waits for a worker only once the window is closed. |
+//! | the service's worker | It owns the [`Service`] and executes calls in the order they were sent: every command, the shelf, settings, plans being typed. It also makes the step screen (0.4 ms at 60 × 60). |
+//! | the reader | It makes every other screen from a [`Snapshot`]. The worker takes the snapshot when the query's turn comes, so a command never waits behind the reader. |
+//! | one for each dialog, export, print, search | It runs in parallel. It asks the worker for a snapshot, or to store something. |
 //!
-//! * The **service's worker** owns the [`Service`] and does everything that is kept, and the
-//!   step screen, which takes less than a millisecond whatever the throw's size.
-//! * The **reader** makes every other screen, from a [`Snapshot`] the worker took when its turn
-//!   came, so that nothing that is kept waits for a large face. Each answer carries a revision,
-//!   by which the page knows one that was overtaken.
-//! * What waits for a dialog or makes files has a thread of its own, and asks the worker.
-//!
-//! A panic in any of these is caught and told; see [`worker`](crate::worker).
+//! * **Order.** Calls are executed in the order in which the page made them. They are queued
+//!   where Tauri hands them over, on the window's one thread ([`answer`], called by
+//!   `Builder::invoke_handler`). Tauri would start its own async commands from a pool, in any
+//!   order. Tauri does not promise to keep the type it passes ([`Invoke`]) stable, so a
+//!   newer Tauri may require a change here.
+//! * **Stale answers.** Each answer about a throw carries a revision, which counts the changes
+//!   since the start. The page drops an answer with a lower revision and asks that question
+//!   again (`ui/src/lib/inhand.svelte.ts`).
+//! * **Progress.** Printing and the layout search report progress over a [`Channel`]; the page
+//!   does not poll.
+//! * **A panic** is caught on every thread, and the maker sees the error `broke`. On the worker,
+//!   [`Service::recover`] then discards the state in memory, reads the throws again from their
+//!   files and compares them with what was acknowledged; see [`worker`](crate::worker).
+//! * **Closing.** When the window is gone, the program waits until the worker's queue is empty
+//!   ([`Workers::finish`]).
+//! * **Untrusted input.** A call takes a command or query as [`Sent`], so that the maker learns
+//!   which figure was out of bounds.
 
 use crate::dialogs;
 use crate::printing::Press;
 use crate::worker::{Recover, Worker, gone};
 use lapwork_core::measure::bounds::Sent;
 use lapwork_core::show::{
-    CommandAnswer, DraftAfter, Export, Exported, GridWish, ImportChoice, ImportView, LookAnswer,
-    PlanDraft, Prefs, PrintOrder, Printing, Query, Request, ShelfCommand,
+    CommandAnswer, DraftAfter, Export, Exported, GridWish, ImportChoice, ImportView, PlanDraft,
+    Prefs, PrintOrder, Printing, Query, Request, ShelfCommand,
 };
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::wishes::Wishes;
@@ -153,14 +164,16 @@ pub struct Workers {
     fallen: Mutex<Option<DiskPath>>,
 }
 
-/// What becomes of a question about a throw. It is handed on once, and never kept.
-#[expect(clippy::large_enum_variant)]
-enum Seen {
-    /// It is answered.
-    Now(LookAnswer),
-    /// The reader is to answer it.
-    Later(Snapshot, Query),
+/// What the worker made of a call. It is passed on once and never stored.
+enum Turn<T> {
+    /// The worker answered it.
+    Answered(T),
+    /// The reader is to answer it from this snapshot.
+    ForReader(Snapshot, Reading<T>),
 }
+
+/// How the reader makes an answer from a snapshot.
+type Reading<T> = Box<dyn FnOnce(&Snapshot) -> Result<T, Problem> + Send>;
 
 /// Whether the worker itself makes this screen: it takes less than a millisecond at 60 × 60.
 fn is_quick(look: &Query) -> bool {
@@ -236,25 +249,35 @@ impl Workers {
         self.reader.send(work, move |made| answer.give(made));
     }
 
+    /// Have the worker take a call in its turn, and the reader answer it where the worker
+    /// leaves that to it.
+    fn serve_by_turns<T: Serialize + Send + 'static>(
+        &self,
+        app: AppHandle,
+        answer: Answer,
+        work: impl FnOnce(&mut Service) -> Result<Turn<T>, Problem> + Send + 'static,
+    ) {
+        self.worker.send(work, move |turn| match turn {
+            Ok(Turn::Answered(answered)) => answer.give(Ok(answered)),
+            Ok(Turn::ForReader(snapshot, reading)) => {
+                app.state::<Workers>().read(answer, snapshot, reading);
+            }
+            Err(problem) => answer.give::<()>(Err(problem)),
+        });
+    }
+
     fn look(&self, app: AppHandle, answer: Answer, id: String, look: Sent<Query>) {
         let own = app.clone();
-        let work = move |service: &mut Service| {
+        self.serve_by_turns(app, answer, move |service| {
             let look = service.accept(look)?;
             let snapshot = service.snapshot(&id, service.now());
             offer(&own, service);
             let snapshot = snapshot?;
-            match is_quick(&look) {
-                true => snapshot.answer(&look).map(Seen::Now),
-                false => Ok(Seen::Later(snapshot, look)),
+            if is_quick(&look) {
+                return snapshot.answer(&look).map(Turn::Answered);
             }
-        };
-        self.worker.send(work, move |seen| match seen {
-            Ok(Seen::Now(seen)) => answer.give(Ok(seen)),
-            Ok(Seen::Later(snapshot, look)) => {
-                app.state::<Workers>()
-                    .read(answer, snapshot, move |snapshot| snapshot.answer(&look))
-            }
-            Err(problem) => answer.give::<()>(Err(problem)),
+            let reading = move |snapshot: &Snapshot| snapshot.answer(&look);
+            Ok(Turn::ForReader(snapshot, Box::new(reading)))
         });
     }
 
@@ -267,7 +290,7 @@ impl Workers {
         look: Option<Sent<Query>>,
     ) {
         let own = app.clone();
-        let work = move |service: &mut Service| {
+        self.serve_by_turns(app, answer, move |service| {
             let now = service.now();
             let deed = service.accept(deed)?;
             let look = look.map(|look| service.accept(look)).transpose()?;
@@ -280,38 +303,29 @@ impl Workers {
             #[cfg(debug_assertions)]
             break_on_purpose(&deed);
             let acted = acted?;
-            Ok(match slow {
-                // What is kept is kept, whether it can be looked at or not.
-                Some(look) => match service.snapshot(&id, now) {
-                    Ok(snapshot) => (acted, Some((snapshot, look))),
-                    Err(problem) => (
-                        CommandAnswer {
-                            problem: Some(problem),
-                            ..acted
-                        },
-                        None,
-                    ),
-                },
-                None => (acted, None),
-            })
-        };
-        self.worker.send(work, move |acted| match acted {
-            Ok((acted, None)) => answer.give(Ok(acted)),
-            Ok((acted, Some((snapshot, look)))) => {
-                app.state::<Workers>()
-                    .read(answer, snapshot, move |snapshot| {
-                        let (view, problem) = match snapshot.look(&look) {
-                            Ok(view) => (Some(view), None),
-                            Err(problem) => (None, Some(problem)),
-                        };
-                        Ok(CommandAnswer {
-                            view,
-                            problem,
-                            ..acted
-                        })
-                    });
+            let Some(look) = slow else {
+                return Ok(Turn::Answered(acted));
+            };
+            // The command stays stored, whether its screen can be made or not.
+            let answered = |acted: CommandAnswer, seen| {
+                let (view, problem) = match seen {
+                    Ok(view) => (Some(view), None),
+                    Err(problem) => (None, Some(problem)),
+                };
+                CommandAnswer {
+                    view,
+                    problem,
+                    ..acted
+                }
+            };
+            match service.snapshot(&id, now) {
+                Ok(snapshot) => {
+                    let reading =
+                        move |snapshot: &Snapshot| Ok(answered(acted, snapshot.look(&look)));
+                    Ok(Turn::ForReader(snapshot, Box::new(reading)))
+                }
+                Err(problem) => Ok(Turn::Answered(answered(acted, Err(problem)))),
             }
-            Err(problem) => answer.give::<()>(Err(problem)),
         });
     }
 
@@ -322,22 +336,14 @@ impl Workers {
         draft: PlanDraft,
         after: Option<Sent<DraftAfter>>,
     ) {
-        let Some(after) = after else {
-            self.serve(answer, move |service| {
-                Ok(service.draft(&draft, service.now()))
-            });
-            return;
-        };
-        let work = move |service: &mut Service| {
+        self.serve_by_turns(app, answer, move |service| {
+            let Some(after) = after else {
+                return Ok(Turn::Answered(service.draft(&draft, service.now())));
+            };
             let after = service.accept(after)?;
             let snapshot = service.after(&after, service.now())?;
-            Ok((snapshot, after))
-        };
-        self.worker.send(work, move |asked| match asked {
-            Ok((snapshot, after)) => app.state::<Workers>().read(answer, snapshot, move |older| {
-                Ok(older.draft_after(&draft, &after))
-            }),
-            Err(problem) => answer.give::<()>(Err(problem)),
+            let reading = move |older: &Snapshot| Ok(older.draft_after(&draft, &after));
+            Ok(Turn::ForReader(snapshot, Box::new(reading)))
         });
     }
 
@@ -368,7 +374,7 @@ impl Workers {
         let (name, sheet) = self.snapshot(id.to_string())?.sheet(order);
         let photo = |photo: &PhotoId| self.photo(id, photo.as_str());
         let tell = |now: Printing| {
-            // A page that is gone need not be told.
+            // A page that is gone needs no message.
             let _ = progress.send(now);
         };
         match self.press.print(&sheet, order, &photo, &tell) {
@@ -462,7 +468,7 @@ fn tell_dropped(app: &AppHandle) {
 /// Have the page hear of something it did not ask for.
 pub fn tell(app: &AppHandle, event: &str) {
     for page in app.webview_windows().into_values() {
-        // A page that is gone need not be told.
+        // A page that is gone needs no message.
         let _ = page.eval(format!("window.dispatchEvent(new Event('{event}'))"));
     }
 }

@@ -1,14 +1,14 @@
-//! The system's dialogs: where files go, and which are brought.
+//! The system's dialogs that ask where exported files go and which file to import.
 //!
-//! The page never names or sees a path. A machine without a dialog, and the tests, say it
-//! beforehand:
+//! The page never names or sees a path. On a machine without dialogs, and in the tests, two
+//! variables answer instead:
 //!
 //! * `LAPWORK_HAND_TO=<folder>`: files go into that folder under their suggested names,
-//!   numbered where the name is taken, and nothing is asked;
-//! * `LAPWORK_HAND_FROM=<file>`: that file is brought, and nothing is asked.
+//!   numbered where the name is taken, and no dialog appears;
+//! * `LAPWORK_HAND_FROM=<file>`: Lapwork imports that file, and no dialog appears.
 //!
-//! Calling the dialog off is not an error. Must not be called on the main thread, which the
-//! dialog needs.
+//! Cancelling a dialog is not an error. These functions must not be called on the main thread,
+//! which the dialog needs.
 
 use lapwork_service::desktop::DesktopDisk;
 use lapwork_service::disk::DiskPath;

@@ -1,9 +1,9 @@
-//! The same figures without a window, for programs and for the curious.
+//! The command line: the figures of a throw and its files without a window.
 //!
 //! `lapwork figures|history|check|demo|draw|table|sheet|upgrade <path>`, `lapwork merge <path> <path>`; see `shell-help` in the word files.
 //!
-//! Promises: no window is touched. Answers go to standard output. What cannot be done
-//! ends with code 2 and exactly one line on standard error, nothing written. `check`
+//! Promises: no window opens. Answers go to standard output. A request that cannot be
+//! fulfilled ends with code 2 and exactly one line on standard error, and writes nothing. `check`
 //! ends with code 1 if the file can be used but its last line is torn.
 
 use crate::printing;
@@ -57,7 +57,7 @@ enum Ask {
 
 /// Why nothing came of it.
 enum Failure {
-    /// To be told.
+    /// A message for the user.
     Told(String),
     /// Standard output was closed or could not take more.
     Output(io::Error),
@@ -84,7 +84,7 @@ pub fn answer(args: impl IntoIterator<Item = OsString>, now: Time) -> Option<Exi
             eprintln!("lapwork: {}", line.replace(char::is_control, " "));
             ExitCode::from(2)
         }
-        // Whoever reads has read enough.
+        // The reader has closed its end.
         Err(Failure::Output(why)) if why.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(Failure::Output(why)) => {
             eprintln!("lapwork: {why}");

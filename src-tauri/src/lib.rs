@@ -1,9 +1,10 @@
-//! Lapwork's shell: the window, the system's dialogs, the PDF, and the same figures without a
-//! window.
+//! Lapwork's shell: the window, the system's dialogs, the PDF, and the command line.
 //!
 //! `lapwork-service` keeps throws and answers what the window asks; `window` ties it to Tauri,
 //! `dialogs` asks where files go, [`printing`] makes the PDF, [`headless`] prints for programs.
-//! All thinking about throws is in `lapwork-core`; all words are in its word files.
+//! All rules of the work are in `lapwork-core`, and all sentences are in its word files. The window
+//! knows its shell as the interface `Shell` (`ui/src/lib/shell.ts`), so that another shell can
+//! serve the same window.
 
 use lapwork_core::words::{self, Words};
 

@@ -1,4 +1,4 @@
-//! Lapwork: opens the window, or answers on the command line if asked something there.
+//! The program: it opens the window, or answers on the command line if it has arguments.
 
 // A window on Windows should not bring a console along.
 #![cfg_attr(all(windows, not(debug_assertions)), windows_subsystem = "windows")]

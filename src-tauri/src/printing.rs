@@ -1,8 +1,8 @@
-//! The printed sheet: from what goes on paper to the bytes of a PDF.
+//! Printing: from the content of a sheet to the bytes of a PDF.
 //!
-//! The window's print runs on a thread of its own, so that the window and the service are free.
-//! It tells how far it is as it goes on, and stops by a [`Press`]. One print at a time: a second
-//! waits for nobody, it takes the press over and the first is stopped.
+//! A print runs on a thread of its own, so that the window and the service stay free. It reports
+//! its progress, and a [`Press`] stops it. Only one print runs at a time: a second one stops the
+//! first.
 
 use jiff::tz::TimeZone;
 use lapwork_core::show::Sheet;
@@ -27,7 +27,7 @@ impl Press {
     }
 
     /// Print; [`PrintFault::Cancelled`] once it was stopped. `photo` gives the bytes kept of a
-    /// photo, which are made small one after another. `tell` is told how far it is.
+    /// photo, which are made small one after another. `tell` is called with the progress.
     ///
     /// # Errors
     /// The [`PrintFault`].

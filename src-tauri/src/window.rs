@@ -1,9 +1,11 @@
-//! The window itself: where it may go, what is dropped on it, and how it is closed.
+//! The window: where it may go, what is dropped on it, and how it closes.
 //!
-//! What its page calls is answered in [`calls`](crate::calls). Nothing here decides anything,
-//! and nothing slow is done on the window's thread. The window stays on the pages built into the
-//! program: it goes nowhere else, and the content policy in `tauri.conf.json` lets it load
-//! nothing else.
+//! [`calls`](crate::calls) answers what its page calls; this module decides nothing and does
+//! nothing slow. The window stays on the pages built into the program, and the content policy in
+//! `tauri.conf.json` lets it load nothing else. Photos come from `photo://localhost/<throw>/<hash>`
+//! (on some systems `http://photo.localhost/…`): the policy's `img-src` allows only that address,
+//! the app itself and `data:`. The page never has a path: the call `photo` opens a dialog or takes
+//! the dropped file, and returns a name.
 
 use crate::calls::{self, Workers};
 use crate::{system_locale, system_words};
@@ -18,9 +20,10 @@ use tauri::{
     WindowEvent,
 };
 
-/// Answer the page's asking for `photo://localhost/<throw>/<photo>`. Both are read into
-/// names from which no path outside the throw's folder can be made; anything else, and a
-/// photo that is not there, is answered with 404.
+/// Answers the page's request for `photo://localhost/<throw>/<photo>`. Both names are parsed
+/// ([`ThrowId`](lapwork_service::store::ThrowId), `PhotoId`), so that no path outside the throw's
+/// folder can be requested. Anything else, and a missing photo, is answered with 404, and the page
+/// says so in the photo's place.
 fn show_photo(app: &AppHandle, asked: &http::Request<Vec<u8>>) -> Response<Vec<u8>> {
     let path = asked.uri().path().replace("%2F", "/");
     let found = path
@@ -83,7 +86,7 @@ fn built_in(url: &Url) -> bool {
     )
 }
 
-/// Whether there is a screen to open a window on, as far as can be told beforehand.
+/// Whether there is a screen to open a window on, as far as that can be known beforehand.
 fn screen() -> bool {
     let named = |name| std::env::var_os(name).is_some_and(|value| !value.is_empty());
     !cfg!(target_os = "linux") || named("DISPLAY") || named("WAYLAND_DISPLAY")

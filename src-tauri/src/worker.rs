@@ -1,14 +1,14 @@
-//! A thread that owns something and does what it is asked, in the order it was asked.
+//! A worker: a thread that owns a state and runs jobs on it in the order they were sent.
 //!
-//! The window's thread only puts work into the queue, which takes no time; the worker's thread
-//! does it, one piece after another, and calls back with the answer. Since nobody else has what
-//! the worker owns, there is nothing to lock.
+//! The window's thread only puts a job into the queue and continues at once; the worker's thread
+//! runs one job after another and calls back with the answer. No other thread has the worker's
+//! state, so no lock is needed.
 //!
-//! Promises: work is done in the order of the calls of [`Worker::send`]. Every piece of work is
-//! answered once, also when it panics: the panic is caught, the state is asked to
-//! [`recover`](Recover::recover), the answer is the problem that gives, and the worker goes on.
-//! [`Worker::finish`] returns once everything sent before it is done; what is sent after it is
-//! dropped without an answer, since the window is gone by then.
+//! Promises: jobs run in the order of the calls of [`Worker::send`]. Every job is answered once,
+//! even if it panics: the panic is caught, the state [`recover`](Recover::recover)s, the problem
+//! that it returns becomes the answer, and the worker continues. [`Worker::finish`] returns once
+//! every job sent before it is done; jobs sent after it are dropped without an answer, since the
+//! window is gone by then.
 
 use crate::system_words;
 use lapwork_core::words::Problem;
@@ -65,7 +65,7 @@ impl<S: Recover> Worker<S> {
                 let recovered = catch_unwind(AssertUnwindSafe(|| state.recover()));
                 Err(recovered.unwrap_or_else(|_| gone()))
             });
-            // Nor may it end the worker that an answer cannot be passed on.
+            // An answer that cannot be passed on must not end the worker either.
             let _ = catch_unwind(AssertUnwindSafe(|| answer(done)));
         };
         if let Some(jobs) = &*held(&self.jobs) {
@@ -93,7 +93,7 @@ impl<S: Recover> Worker<S> {
     pub fn finish(&self) {
         drop(held(&self.jobs).take());
         if let Some(thread) = held(&self.thread).take() {
-            // A thread that panicked has said so.
+            // A thread that panicked has reported it.
             let _ = thread.join();
         }
     }

@@ -410,9 +410,14 @@ impl Tour<'_> {
         self.see("cutting, counted");
         self.act(json!({ "do": "add-garment", "kind": "mens-jeans", "size": "large", "makes": { "for": "denim" }, "name": "Patched" }));
         self.go(json!({ "at": "cutting", "n": 4, "index": 0 }));
+        self.walk.tap("cut-line-0");
+        self.see("cutting, a line done");
+        self.walk.tap("not-all-came");
+        self.see("cutting, counting");
+        self.walk.tap("to-measuring");
         self.walk.tap("add-zone");
         self.shows("[data-testid=zone-0]");
-        self.see("cutting");
+        self.see("cutting, measured");
         self.go(json!({ "at": "gather" }));
         self.walk.tap("gather-0");
         self.see("gather");

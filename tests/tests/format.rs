@@ -281,6 +281,7 @@ fn of_every_kind(said: bool) -> Journal {
                 places: vec![Rect::square(7, 5), Rect::square(4, 4)],
                 spares: Count::from(1),
             }),
+            strips: None,
         },
         Event::HeapSet {
             n: 2,
@@ -376,6 +377,7 @@ fn of_every_kind(said: bool) -> Journal {
                 piece: 0,
                 squares: Count::from(42),
                 went: Some(Went::Stock { print: 1 }),
+                strips: None,
             },
             done(Task::Cut, &[square], &[]),
             done(Task::PressCover, &[square], &[]),
@@ -428,6 +430,7 @@ fn of_every_kind(said: bool) -> Journal {
             | Event::HeapSet { .. }
             | Event::HeapTaken { .. }
             | Event::PieceCut { .. }
+            | Event::PieceBegun { .. }
             | Event::ScrapTried { .. }
             | Event::PlateMeasured { .. }
             | Event::Gathered { .. }

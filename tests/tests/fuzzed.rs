@@ -1,8 +1,7 @@
 //! What fuzzing found, and a little of the same without it.
 //!
 //! `tests/fuzz` searches, guided by which lines are reached, for bytes that break a
-//! promise; that needs a nightly compiler and is done by hand (DEVELOPERS.md, “Working on
-//! it”). Here the same functions are given what was once found (`tests/corpus/fuzzed`, a
+//! promise; that needs a nightly compiler and is done by hand (tests/README.md, “Fuzzing”). Here the same functions are given what was once found (`tests/corpus/fuzzed`, a
 //! folder for each way in), the kept files, and kept files changed by chance: a fifth of the
 //! cases, or all with `LAPWORK_LONG=1`. With `LAPWORK_WRITE=1` they are written down as what
 //! a search begins with, and a list of words it may put in.

@@ -11,7 +11,7 @@ use lapwork_core::measure::{Count, Length, Ruler, inches, sixty_fourths, zero};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::{JoinOrder, Plan};
 use lapwork_core::rescue::{ways, ways_for_block};
-use lapwork_core::throw::seams::least_lap;
+use lapwork_core::throw::fringe::least_lap;
 use lapwork_core::throw::tasks::Task;
 use lapwork_core::throw::{Event, Mishap, Throw};
 use proptest::prelude::*;

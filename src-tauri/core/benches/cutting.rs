@@ -69,8 +69,8 @@ fn one_piece_and_binding(bencher: Bencher) {
     let how = Cutting {
         binding: Some(lapwork_core::cloth::cutting::BindingCut {
             width: inches(1),
-            least: inches(8),
-            enough: inches(140),
+            length: inches(28),
+            most: 5,
         }),
         ..Cutting::default()
     };

@@ -191,6 +191,8 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
                 n,
                 index,
                 squares,
+                by_strip: Vec::new(),
+                strips: None,
                 outline: None,
             },
         );

@@ -1,9 +1,29 @@
 //! Lapwork's domain: planning, making and re-planning a lapped raw-edge throw.
 //!
-//! Nothing here reads a file, a clock or the network; time and seed are handed in.
-//! Change goes one way: an [`command::Command`] is checked against the state and yields
+//! This crate reads no file, clock or network; callers pass in the time and the seed.
+//! Change flows in one direction: a [`command::Command`] is checked against the state and yields
 //! [`throw::Event`]s; events fold to a [`throw::Throw`]; the throw yields views that
-//! are ready to show. The [`log::journal`] keeps the events, and so gives undo and history.
+//! are ready to display. The [`log::journal`] keeps the events, and so gives undo and history.
+//!
+//! The modules are rooms, here from the bottom up. A room uses only the rooms above it in this
+//! table, and no modules form a cycle; `tests/tests/architecture.rs` parses the sources and fails
+//! otherwise. The only exception is that the state of a throw and its work index refer to each
+//! other. `QUESTIONS.md` beside this crate says where common questions are answered.
+//!
+//! | Room | What is in it |
+//! | --- | --- |
+//! | [`measure`] | exact lengths and counts that are only read within bounds; reading of untrusted input, naming the figure that is out of bounds; parsing and rounding to a ruler; true outlines from sides and diagonals |
+//! | [`words`] | all sentences, by language |
+//! | [`plan`] | squares, laps, stitch, grid; the order of assembly; the binding; grids near a wish; test scraps |
+//! | [`cloth`] | fabrics, garments and their outlines, cutting, weight, thread |
+//! | [`throw`] | events and what they share with the state; the state and its fold; the steps of a piece and which are ready; sizes, seams, stock, loose pieces; what an older throw left |
+//! | [`faces`] | a first even spread, the search for layouts, faces taken over from an older throw |
+//! | [`fitting`] | squaring up, the trim size and how each short block is saved, stretch or lap, the finished piece against the plan |
+//! | [`command`] | commands, rejections, [`command::decide`]; a module for each family of commands |
+//! | [`rescue`] | what to do when a piece is off; the lap that holds a size |
+//! | [`log`] | the journal and its file format; what an event touches; whether a foreign record may come in; merging two copies; the maker's pace; lessons for the next throw |
+//! | [`show`] | a module for each screen: its view and how it is made from the state; drawings, tables, the content of the printed sheet. No rule of the work lives here, and nothing else in the core uses it |
+//! | [`demo`] | the demo throw, made by commands |
 //!
 //! ```
 //! use lapwork_core::command::Command;

@@ -1,7 +1,7 @@
-//! Files put where the maker says.
+//! Exported files, written where the maker says.
 //!
-//! Promises: a file appears whole or not at all: it is written beside its place, synced,
-//! then renamed, and the folder is synced.
+//! Promise: a file appears whole or not at all. It is written beside its place, synced and
+//! renamed, and then its folder is synced.
 
 use crate::disk::{Disk, DiskPath, part_of, put};
 use crate::store::{StoreError, failed};
@@ -47,7 +47,7 @@ fn free(disk: &dyn Disk, folder: &DiskPath, name: &str) -> DiskPath {
         .unwrap_or(path)
 }
 
-/// Write a file whole: beside its place, synced, then renamed over whatever was there.
+/// Write a file whole: beside its place, synced, then renamed over a file of that name.
 ///
 /// # Errors
 /// What stood in the way; what was at `path` is then still there, unless only its folder

@@ -1,4 +1,4 @@
-//! What the service is given by the machine it runs on, besides its disk.
+//! What the machine provides to the service besides its disk: a clock, randomness, threads.
 
 use lapwork_core::throw::Time;
 use std::fmt::Debug;

@@ -1,4 +1,4 @@
-//! What goes on paper of a throw, and the days told on it.
+//! The content of a printed throw, with its days in the system's time zone.
 
 use lapwork_core::log::journal::Journal;
 use lapwork_core::show::{self, Context, PrintOrder, Sheet};

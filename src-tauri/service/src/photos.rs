@@ -1,19 +1,19 @@
-//! Photos made fit to keep: small, the right way up, and with nothing in them but the
-//! picture.
+//! Photos prepared for the story: small, the right way up, and without anything but the picture.
 //!
 //! [`shrink`] reads JPEG, PNG and WebP, turns the picture as its orientation tag says
-//! (Exif, CIPA DC-008), scales it to [`LONGEST_SIDE`] at most and writes it anew as JPEG.
-//! What is written comes from the points of the picture alone, so that place, camera,
-//! date, thumbnails and colour profiles are gone by construction.
+//! (Exif, CIPA DC-008), scales it to [`LONGEST_SIDE`] at most and writes it again as JPEG. The new file is made from the
+//! pixels alone, so it cannot contain a place, a camera, a date, a thumbnail or a colour profile.
 //!
-//! A file of more than [`MOST_BYTES`] is not read to its end; a picture of more than
-//! [`MOST_PIXELS`] is refused by what its head says, before anything is unpacked, and
-//! nothing may take more memory than [`MOST_MEMORY`] while it is.
+//! A file of more than [`MOST_BYTES`] is not read to its end. A picture of more than
+//! [`MOST_PIXELS`] is refused by its header, before anything is decoded, and decoding may
+//! not take more memory than [`MOST_MEMORY`].
 //!
-//! What is printed is made smaller still ([`PAPER_SIDE`]), and grey for black ink.
+//! For the printed story the shell scales each photo down further ([`PAPER_SIDE`]), one after
+//! another, and makes it grey for black ink. The first 100 are printed
+//! (`show::sheet::MOST_PHOTOS` in the core), and the sheet says how many are left out.
 //!
-//! Limits: of an animated picture the first frame; colours of a wide profile come out a
-//! little paler; what is seen through is laid on white.
+//! Limits: only the first frame of an animated picture is kept; colours of a wide profile come out
+//! a little paler; transparent parts become white.
 
 use image::codecs::jpeg::JpegEncoder;
 use image::imageops::FilterType;
@@ -101,7 +101,7 @@ pub fn for_paper(kept: &[u8], black: bool) -> Option<PaperPhoto> {
     })
 }
 
-/// A photo's name: the SHA-256 (FIPS 180-4) of what is kept, in small hex digits.
+/// A photo's name: the SHA-256 (FIPS 180-4) of what is kept, in lower-case hex digits.
 pub fn name(bytes: &[u8]) -> Option<PhotoId> {
     let digits = Sha256::digest(bytes);
     let hex: String = digits.iter().map(|b| format!("{b:02x}")).collect();

@@ -1,8 +1,8 @@
-//! The search for layouts, which runs beside everything else.
+//! The layout search, which runs in parallel with everything else.
 //!
-//! One search at a time. It goes round by round over several seeds, tells the best of each,
-//! and ends when asked to, when all have settled, or after [`MOST_ROUNDS`]. Beginning another
-//! gives up the one before; a round under way ends untold.
+//! Only one search runs at a time. It improves several seeds round by round and reports the best of
+//! each. It ends when it is asked to, when no seed improves any more, or after [`MOST_ROUNDS`].
+//! Starting another search cancels the one before; its current round is not reported.
 
 use crate::host::Runner;
 use crate::service::Snapshot;
@@ -47,7 +47,7 @@ impl Drop for LayoutSearch {
 }
 
 impl LayoutSearch {
-    /// Begin to look for layouts of a throw; `tell` is told whenever there is more. `end` is
+    /// Begin to look for layouts of a throw; `tell` is called whenever there is more. `end` is
     /// given what was found once nothing more comes, or what to say where the search broke off.
     pub fn start(
         &mut self,

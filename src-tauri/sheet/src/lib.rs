@@ -3,20 +3,20 @@
 //! The core says what goes on paper ([`Sheet`]); this crate lays it out and nothing else.
 //!
 //! Promises:
-//! * What the maker typed is handed to the template as data and put on paper letter by
-//!   letter; none of it is ever read as markup.
-//! * The typesetter sees the template, the data, the pictures and the photos it is handed, and nothing
-//!   else: no disk, no network, no packages, no clock. The same sheet gives the same bytes.
-//! * All letters come with the program and are embedded in the PDF.
+//! * The template receives what the maker typed as data and sets it letter by letter; none of it
+//!   is ever read as markup.
+//! * The typesetter sees the template, the data, the pictures and the photos that it is given, and
+//!   nothing else: no disk, network, packages or clock. The same sheet gives the same bytes.
+//! * All fonts come with the program and are embedded in the PDF.
 //! * Cancelling is prompt. Typst cannot be stopped half-way, so it runs on a thread of its
-//!   own: [`print`] returns as soon as it is told to stop, and what the thread still makes
-//!   is thrown away. From then on the thread is given no more letters to set, and it does
-//!   not go on to its next step, so that it soon comes to its own end.
+//!   own: [`print`] returns as soon as it is told to stop, and the thread's result is discarded.
+//!   From then on the thread receives no more fonts and does not start its next step, so it soon
+//!   ends.
 //!
 //! The PDF is tagged and, by Typst's own check, PDF/UA-1; should that check find a fault in
 //! what was typed, such as a mark its letters cannot carry, it is printed without the claim.
 //!
-//! Large print is set in 18 pt and laid out anew, not magnified (16 to 18 pt and more is
+//! Large print is set in 18 pt and laid out again, not magnified (16 to 18 pt and more is
 //! what guidance on large print asks for, UKAAF and RNIB; from memory).
 
 mod pictures;
@@ -66,7 +66,7 @@ pub enum Size {
 pub enum Inks {
     /// In colour.
     Colour,
-    /// In black on white; fabrics are told apart by texture and letters.
+    /// In black on white; fabrics differ by texture and letters.
     Black,
 }
 
@@ -104,7 +104,7 @@ pub struct Photo {
     pub height: u32,
 }
 
-/// Photos by their names. One the sheet names and that is not among them is told to be gone.
+/// Photos by their names. A photo that the sheet names and that is missing here is described as gone.
 pub type Photos = BTreeMap<PhotoId, Photo>;
 
 /// What is being done now.
@@ -189,7 +189,7 @@ pub fn print(
     }
 }
 
-/// What the typesetting thread tells.
+/// What the typesetting thread reports.
 enum Told {
     Now(Progress),
     Made(Result<Vec<u8>, PrintFault>),

@@ -1,5 +1,5 @@
-//! The sheet's pictures as SVG, of the size they have on paper. Faces too large for a page
-//! are parted at the edges of fours.
+//! The sheet's pictures as SVG, of the size they have on paper. A face too large for a page
+//! is divided at the edges of fours.
 
 use crate::{Inks, Options, Paper, Size};
 use lapwork_core::show::drawing::{self, Style, svg};
@@ -29,7 +29,7 @@ pub(crate) struct Pictures<'a> {
 }
 
 impl Pictures<'_> {
-    /// What the template is told of the sheet's pictures, and the pictures.
+    /// The sheet's pictures, and what the template has to know of them.
     pub(crate) fn of(
         sheet: &Sheet,
         options: Options,

@@ -1,5 +1,5 @@
-//! What must be done to typed text so that it can be set: control signs go, endless words
-//! may break, and signs without letters become boxes and are named.
+//! Preparing typed text for the typesetter: control characters are removed, endless words may
+//! break, and characters that no font contains become boxes and are named.
 
 use serde_json::Value;
 use std::collections::BTreeSet;

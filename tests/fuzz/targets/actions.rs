@@ -1,8 +1,8 @@
 //! What the window asks of a throw, a line of JSON each: decided, folded, undone, shown.
 //!
 //! What must hold is in the crate's own page, at [`lapwork_fuzz::actions`]. Run it from the
-//! root: `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none actions` (DEVELOPERS.md,
-//! “Working on it”).
+//! root: `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none actions` (tests/README.md,
+//! “Fuzzing”).
 
 #![no_main]
 

@@ -1,8 +1,8 @@
 //! Typed lengths and weights, names of files and of photos: text as it is typed.
 //!
 //! What must hold is in the crate's own page, at [`lapwork_fuzz::measure`]. Run it from the
-//! root: `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none measure` (DEVELOPERS.md,
-//! “Working on it”).
+//! root: `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none measure` (tests/README.md,
+//! “Fuzzing”).
 
 #![no_main]
 

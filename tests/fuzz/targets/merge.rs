@@ -1,8 +1,8 @@
 //! Two copies of a throw made one, two records with a line of four hyphens between them.
 //!
 //! What must hold is in the crate's own page, at [`lapwork_fuzz::merge`]. Run it from the
-//! root: `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none merge` (DEVELOPERS.md,
-//! “Working on it”).
+//! root: `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none merge` (tests/README.md,
+//! “Fuzzing”).
 
 #![no_main]
 

@@ -1,8 +1,8 @@
 //! Bytes that may be a photo: refused, or made small and plain.
 //!
 //! Run it from the root:
-//! `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none photo` (DEVELOPERS.md, “Working
-//! on it”).
+//! `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none photo` (tests/README.md,
+//! “Fuzzing”).
 
 #![no_main]
 

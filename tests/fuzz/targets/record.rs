@@ -1,8 +1,8 @@
 //! A throw file in the data folder, and whatever it is shown as.
 //!
 //! What must hold is in the crate's own page, at [`lapwork_fuzz::record`]. Run it from the
-//! root: `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none record` (DEVELOPERS.md,
-//! “Working on it”).
+//! root: `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none record` (tests/README.md,
+//! “Fuzzing”).
 
 #![no_main]
 

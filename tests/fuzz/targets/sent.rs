@@ -1,8 +1,8 @@
 //! All else the window sends, a line of JSON each: screens, settings, drafts.
 //!
 //! What must hold is in the crate's own page, at [`lapwork_fuzz::sent`]. Run it from the
-//! root: `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none sent` (DEVELOPERS.md,
-//! “Working on it”).
+//! root: `cargo +nightly fuzz run --fuzz-dir tests/fuzz -s none sent` (tests/README.md,
+//! “Fuzzing”).
 
 #![no_main]
 

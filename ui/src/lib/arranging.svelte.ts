@@ -1,5 +1,5 @@
-// The search for layouts as the window follows it: told of what was found while it runs, and
-// stopped when its screen is left. Nothing else waits for it.
+// The layout search as the window follows it. The search reports what it has found while it runs,
+// and it is stopped when its screen is left. Nothing else waits for it.
 
 import * as ipc from './ipc';
 import { inHand, told } from './store';

@@ -1,4 +1,4 @@
-// Days and clocks, in the language of the words.
+// Days and times of day, in the language of the words.
 
 import type { WordKey } from './types';
 import { language, t } from './words.svelte';

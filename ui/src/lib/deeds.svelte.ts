@@ -1,9 +1,9 @@
-// What is done to the throw in hand: actions, undo and redo.
+// The commands done to the open throw: actions, undo and redo.
 //
-// A deed is shown as done only after the core has answered that it is kept. The answer brings
-// the screen that was looked at with it, so that a tick is one call. After a failure what is
-// kept is read anew, and what failed stays told. A deed is not begun while another is under way;
-// `act` and the others then give false, as they do when it could not be done.
+// A command is shown as done only after the core has answered that it is stored. The answer
+// contains the updated screen, so that a tick is one call. After a failure the stored state is
+// read again, and the problem stays visible. A command does not start while another is running;
+// `act` and the others then return false, as they do when the command could not be done.
 
 import type { InHand } from './inhand.svelte';
 import type * as ipc from './ipc';

@@ -1,4 +1,4 @@
-// A photo dropped on the window, taken by the screen that is open.
+// A photo dropped on the window goes to the screen that is open.
 
 import { handing } from './store';
 

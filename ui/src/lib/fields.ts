@@ -1,4 +1,4 @@
-// The typed fields of a plan: what each is called, and where it stands in a new throw.
+// The typed fields of a plan: their names, and their pages in a new throw.
 
 import { t } from './words.svelte';
 import type { PlanDraft, WordKey } from './types';

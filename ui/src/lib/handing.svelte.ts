@@ -1,8 +1,8 @@
-// What goes out of a throw and comes into it as files: files handed on, the printed sheet, photos.
+// Files that leave and enter a throw: exports, the printed sheet, photos.
 //
-// A print is long work. It goes on while the maker works elsewhere, one at a time; meanwhile the
-// shell tells how far it is. What was handed on is told until another screen
-// is gone to, and only while its throw is in hand.
+// A print takes long. It continues while the maker works elsewhere, one at a time, and the shell
+// reports its progress. What was exported stays on the screen until the maker goes to another
+// one, and is shown only while its throw is open.
 
 import type { InHand } from './inhand.svelte';
 import type * as ipc from './ipc';

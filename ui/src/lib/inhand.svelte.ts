@@ -1,13 +1,13 @@
-// The throw in hand: what was last asked of it, and what of it is shown.
+// The open throw: the latest question about it, and the view that is shown.
 //
-// Every question has a number. Only the answer to the newest one is shown; an answer that a
-// newer question has overtaken is dropped. Until the answer has come the view before stays. A
-// question that fails leaves what is shown as it is. What a deed answers is shown at once if its
-// screen is still there, so that a tick never waits for a screen that takes long; if something
-// else was asked meanwhile, that is asked again.
+// Every question has a number. Only the answer to the newest one is shown; the answer to an older
+// one is dropped. Until the answer has come the view before stays. A question that fails leaves
+// the shown view as it is. The answer to a command is shown at once if its screen is still open,
+// so that a tick never waits for a screen that takes long; if something else was asked meanwhile,
+// that question is asked again.
 //
-// Every answer has a revision. A deed may overtake a question: the answer to that, made from the
-// throw as it was before, is dropped and the question asked again.
+// Every answer has a revision. A command may overtake a question: the answer to the question then
+// has a lower revision, is dropped, and the question is asked again.
 
 import type { CommandAnswer, Head, LookAnswer, Query, View } from './types';
 

@@ -1,6 +1,6 @@
-// The only file that talks to the shell: `program.ts`, or in a browser `web/shell.ts`, which the
-// build chooses (`imports` in package.json). Every call resolves to what the core
-// says, or rejects with a Problem. Nobody is asked how far long work is: the shell tells.
+// The only file that talks to the shell: `program.ts`, or in a browser `web/shell.ts`, as the
+// build chooses (`imports` in package.json). Every call resolves to the core's answer or rejects
+// with a Problem. The window does not poll: the shell reports the progress of long work.
 
 import { shell as own } from '#shell';
 import type {

@@ -1,7 +1,7 @@
-// The outline of a piece being typed and dragged. The core is asked one question at a
-// time, the newest next; meanwhile the last answer stays. What a drag means is read by
-// the core from the drawing the finger is on: the outline as it was when it was taken
-// hold of goes with every question of that drag.
+// The outline of a piece that is being typed and dragged. The core is asked one question at a
+// time, the newest next; meanwhile the last answer stays. The core works out what a drag means
+// from the drawing under the finger, so every question of a drag contains the outline as it was
+// when the drag began.
 
 import { inHand, preferences } from './store';
 import type { Drag, Handle, Query, Picture, PieceTyped, PileCutView, ZoneKind } from './types';
@@ -48,6 +48,11 @@ export class Outlining {
     this.key = `${inHand.id} ${view.n} ${view.index}`;
     this.typed = $state(copy(view.tidy));
     this.drawn = $state.raw(null);
+  }
+
+  /** Whether the outline was changed and left without being kept. */
+  get isUnkept(): boolean {
+    return this.view.counted === null && unkept[this.key] !== undefined;
   }
 
   /** For as long as the screen is shown; gives what ends it. */

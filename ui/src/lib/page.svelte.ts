@@ -1,8 +1,8 @@
-// The page itself: how wide it is, and the theme, letters and language it is dressed in.
+// The page itself: how wide it is, its theme, text size and language.
 //
-// What the styles go by stands as classes of the page's root: `large` letters, a `broad` window,
-// in which a screen has columns side by side, and a `wide` one, in which the tabs stand beside
-// the screen; a broad window is also wide. The two widths are said here and nowhere else.
+// The styles use classes of the page's root: `large` text; a `broad` window, in which a screen
+// has two columns; and a `wide` one, in which the tabs are beside the screen. A broad window is
+// also wide. Both widths are defined here and nowhere else.
 
 import type { Prefs } from './types';
 

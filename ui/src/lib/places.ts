@@ -1,9 +1,9 @@
-// Which screens there are, and what each of them asks the core first.
+// The screens of the window, and the question that each of them asks the core first.
 //
 // The places are made of the core's own types: every view is a place, so that none is listed
-// twice. A screen says by its `room` what it asks when it is gone to. `Rooms.svelte` collects
-// the rooms of all screens and hands them in here. This module knows no screen and keeps no
-// state but that collection.
+// twice. A screen exports a `room` that says what it asks when it is opened. `Rooms.svelte`
+// collects the rooms of all screens and passes them in here. This module knows no screen and
+// keeps no state but that collection.
 
 import type { Query, View } from './types';
 

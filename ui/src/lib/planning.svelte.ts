@@ -1,5 +1,5 @@
-// A plan being typed: asks the core a moment after each change, and keeps the
-// fields as the core reads them.
+// A plan that is being typed: it asks the core a moment after each change, and keeps the fields
+// as the core reads them.
 
 import type { PlanDraft, PlanView } from './types';
 

@@ -1,8 +1,9 @@
-// How the window reads and looks, as the maker has chosen: ruler, language, letters, theme.
+// The maker's preferences: ruler, language, text size, theme.
 //
-// A bare number in a field is read by the ruler, and lengths are said in the language. So before
-// either changes, the form that is open writes its units out; afterwards it reads itself again,
-// or where no form is open the throw in hand is looked at again. At most one form is open.
+// The ruler decides how a bare number in a field is read, and the language how lengths are
+// written. Before either changes, the open form therefore writes its units out; afterwards the
+// form is read again or, where no form is open, the question about the open throw is asked again.
+// At most one form is open.
 
 import type * as ipc from './ipc';
 import type { Told } from './told.svelte';

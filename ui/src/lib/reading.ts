@@ -1,6 +1,7 @@
-// What the core makes of something typed that is not kept yet: a plan, wishes for a grid, a length.
+// Typed text that is not stored yet, read by the core: a plan, wishes for a grid, a length.
 //
-// Nothing is kept here, and nothing in the throw changes. What cannot be answered is told.
+// Nothing is stored here, and nothing in the throw changes. A question that cannot be answered
+// shows a problem.
 
 import type * as ipc from './ipc';
 import type { Told } from './told.svelte';

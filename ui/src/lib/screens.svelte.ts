@@ -1,9 +1,9 @@
-// Which screen is shown, and how another is come to.
+// Which screen is shown, and how the window goes to another.
 //
-// A screen of a throw is shown together with what the core answered to its first question, and
-// not before. Every journey to a screen has a number; one that a newer journey has overtaken
-// shows nothing. A throw that cannot be opened leads to the shelf, a piece that is no more to the
-// tab screen beneath; in both cases the problem stays told.
+// A screen of a throw is shown together with the answer to its first question, and not before.
+// Every move to a screen has a number; a move that a newer one has overtaken shows nothing. A
+// throw that cannot be opened leads to the shelf, and a piece that no longer exists to the tab
+// screen below; in both cases the problem stays visible.
 
 import type { InHand } from './inhand.svelte';
 import { isOfThrow, isTab, type Place, type Rooms } from './places';

@@ -1,8 +1,8 @@
-// All throws, and what is done to them from outside: begun, put away, deleted, brought, merged.
+// All throws, and the commands that begin, put away, delete, import or merge them.
 //
-// The shelf shown is the one the core told of last. Each deed brings the shelf as it is then, or
-// has it read anew; after a failure too, with what failed still told. A file that was brought
-// stays until the maker has decided what becomes of it.
+// The shelf shown is the latest one that the core sent. Each command returns the updated shelf or
+// has it read again, also after a failure, and the problem stays visible. An imported file stays
+// until the maker has decided what becomes of it.
 
 import type { InHand } from './inhand.svelte';
 import type * as ipc from './ipc';

@@ -1,6 +1,6 @@
-// What the window needs of whatever it runs in: to ask, to be told how far long work is, and to
-// hear what it did not ask for. The program around the window is one such shell; a worker thread
-// of a browser that holds the service can be another. Nothing else in the window knows which.
+// What the window needs of the program around it: answers, progress of long work, and dropped
+// files. The desktop program is one such shell; a worker thread of a browser that holds the
+// service can be another. No other file of the window knows which one it is.
 
 /**
  * What a browser leaves to its maker: whether what is kept here stays, and whether the app is here

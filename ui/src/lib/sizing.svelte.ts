@@ -1,5 +1,5 @@
-// Sides being typed: looked at a moment after each key, their units spelled out
-// before the ruler changes.
+// Sides that are being typed: the core reads them a moment after each key, and their units are
+// written out before the ruler changes.
 
 import { deeds, inHand, preferences } from './store';
 import { spelledOut } from './typed';

@@ -1,9 +1,9 @@
-// The store: the modules that hold the window's state, put together once.
+// The store assembles the modules that hold the window's state.
 //
-// Screens use what is exported here and nothing else of the shell's. Change goes one way: a
-// screen asks, the module asks the core, and what the core answers is shown. No module but this
-// one makes another; each is told by its constructor what it works with, so that a test can put
-// it together with a shell of its own.
+// Screens use what is exported here and nothing else of the shell's. Change flows in one
+// direction: a screen asks, the module asks the core, and the core's answer is shown. Only this
+// module creates the others; each receives what it works with in its constructor, so that a test
+// can assemble it with a shell of its own.
 
 import { Deeds } from './deeds.svelte';
 import { Handing } from './handing.svelte';

@@ -1,7 +1,7 @@
-// What the window tells its maker beside the screen: what went wrong, what was done and can be
-// taken back at once, and what a screen reader says.
+// The messages beside the screen: a problem, an offer to undo what was just done, and the
+// announcement for screen readers.
 //
-// There is at most one problem and one offer at a time; a newer one takes its place.
+// There is at most one problem and one offer at a time; a newer one replaces it.
 
 import type { Problem } from './types';
 import { t } from './words.svelte';

@@ -1,11 +1,11 @@
-// The way the maker has come: the window's history of screens.
+// The window's history of screens.
 //
-// Every entry of the history keeps its place, its throw, how deep it lies, and how deep the tab
-// screen at or beneath it lies. So back leads where a screen was opened from, and a side screen
-// is left for its tab in one step, however many were opened from one another. A history goes
-// back only some time after it was asked to. Until then the trail is returning, and nothing
-// else moves on it: moves are made in the order they were asked for, each from where the one
-// before has led.
+// Every entry of the history holds its place, its throw, its depth, and the depth of the tab
+// screen at or below it. The way back therefore leads to where a screen was opened from, and a
+// side screen returns to its tab in one step, however many screens were opened from one another.
+// A browser's history goes back only some time after it was asked to. Until then the trail is
+// returning, and no other move starts: moves are made in the order in which they were asked for,
+// each from where the one before has led.
 
 import { isTab, type Place } from './places';
 

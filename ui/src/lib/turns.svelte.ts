@@ -1,10 +1,10 @@
-// One deed at a time.
+// One command at a time.
 //
-// A deed is taken up only while none is under way, so that a tap is never heard twice. The
-// state goes round: free, doing, settling, free. While a deed settles it is done and answered,
-// but a second tap that was meant for it may still come, and is not heard. What may wait is put
-// in a queue and done in its order, one after another, as soon as the turn is free. What was
-// told before goes with a deed: a problem when it begins, an offer to undo when it is done.
+// A command starts only while no other is running, so that a double tap counts once. The states
+// are free, doing, settling, and free again. While a command settles it is done and answered, but
+// a second tap that was meant for it may still come, and is ignored. Commands that may wait are
+// queued and done in order, as soon as the turn is free. A command clears the message before it:
+// a problem when it starts, an offer to undo when it is done.
 
 import type { Told } from './told.svelte';
 

@@ -1,4 +1,4 @@
-// What is typed into fields, before the core has read it.
+// Text in fields before the core has read it.
 
 import type { PlanDraft, Ruler } from './types';
 import { t } from './words.svelte';

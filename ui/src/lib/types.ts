@@ -183,6 +183,10 @@ measure: Rect | null,
  */
 measure_whole: boolean, 
 /**
+ * The piece of the pile to be cut up next, where squares are cut.
+ */
+cut_next: CutNext | null, 
+/**
  * The piece that may be off, where it can be said here.
  */
 off: Rect | null, 
@@ -544,9 +548,29 @@ index: number,
  */
 squares: Count, 
 /**
+ * Of these, how many of each strip from the hem up, where some failed.
+ */
+by_strip?: Array<Count>, 
+/**
+ * How many binding strips, where some were to come.
+ */
+strips?: Count, 
+/**
  * The outline as changed and not kept yet, kept with it.
  */
-outline?: Piece, } | { "do": "try-scrap", 
+outline?: Piece, } | { "do": "cut-lines", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece, counted from 0.
+ */
+index: number, 
+/**
+ * How many lines are done now.
+ */
+lines: Count, } | { "do": "try-scrap", 
 /**
  * The scrap.
  */
@@ -749,6 +773,50 @@ squares: Array<CoveringLine>,
  * Pairs and fours by label, with their squares.
  */
 pieces: Array<CoveringLine>, };
+
+export type CutNext = { 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece, counted from 0.
+ */
+index: number, 
+/**
+ * What is said to go there.
+ */
+label: string, };
+
+export type CutRow = { 
+/**
+ * What it is.
+ */
+title: string, 
+/**
+ * How it is cut.
+ */
+text: string, 
+/**
+ * What is chalked on its squares; nothing where they have no places.
+ */
+chalk: string | null, 
+/**
+ * Squares of this line.
+ */
+squares: number, 
+/**
+ * It is done.
+ */
+done: boolean, 
+/**
+ * It is the next one.
+ */
+now: boolean, 
+/**
+ * Takes it off the list, or puts it back; none once the piece is cut up.
+ */
+tick: Button | null, };
 
 export type Denim = { 
 /**
@@ -2052,9 +2120,18 @@ handles: Array<Handle>,
  */
 figures: Array<Figure>, 
 /**
- * The cutting list, a line each, in order.
+ * The cutting list, in order.
  */
-list: Array<string>, 
+list: Array<CutRow>, 
+/**
+ * What is left over that is worth keeping.
+ */
+left: string | null, 
+/**
+ * All of it came out as expected, in one tap; none once it is cut up, or while the outline
+ * was changed and not kept.
+ */
+all_came: Button | null, 
 /**
  * What it is worth knowing of it, a sentence each.
  */
@@ -2067,6 +2144,14 @@ keep: Button | null,
  * Squares to expect, to begin the count with.
  */
 expected: number, 
+/**
+ * Binding strips to expect.
+ */
+expected_strips: number, 
+/**
+ * Something of it is cut already.
+ */
+begun: boolean, 
 /**
  * It is cut up; so many came out.
  */
@@ -2914,7 +2999,7 @@ export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" |
 
 export type Theme = "auto" | "light" | "dark";
 
-export type Tile = "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross" | "twill" | "twill-broken" | "twill-flat" | "twill-double" | "twill-wrong" | "twill-broken-wrong" | "twill-flat-wrong" | "twill-double-wrong" | "next" | "done" | "lap" | "waste" | "amiss";
+export type Tile = "twill" | "twill-broken" | "twill-flat" | "twill-double" | "twill-wrong" | "twill-broken-wrong" | "twill-flat-wrong" | "twill-double-wrong" | "next" | "done" | "lap" | "waste" | "amiss" | Texture;
 
 export type TileMarks = { 
 /**
@@ -2930,9 +3015,10 @@ side: number,
  */
 strength: number, 
 /**
- * Its marks are light on whatever ground; else dark on a light one.
+ * Up to this lightness of the ground, from 0 to 255, its marks are light; on a lighter
+ * ground they are dark.
  */
-light: boolean, 
+light_up_to: number, 
 /**
  * The marks.
  */
@@ -3297,10 +3383,10 @@ export type WordKey =
   | "ui-cut-count"
   | "ui-cut-count-hint"
   | "ui-cut-counted"
-  | "ui-cut-held"
   | "ui-cut-list"
+  | "ui-cut-strips"
+  | "ui-cut-unkept"
   | "ui-cut-up"
-  | "ui-cut-with-outline"
   | "ui-date"
   | "ui-day"
   | "ui-delete"
@@ -3473,6 +3559,7 @@ export type WordKey =
   | "ui-next-step"
   | "ui-no-scraps"
   | "ui-no-zones"
+  | "ui-not-all-came"
   | "ui-not-met"
   | "ui-not-ready"
   | "ui-note"
@@ -3638,7 +3725,9 @@ export type WordKey =
   | "ui-theme-light"
   | "ui-then"
   | "ui-throw-menu"
+  | "ui-to-cutting"
   | "ui-to-glue"
+  | "ui-to-measuring"
   | "ui-top"
   | "ui-trim"
   | "ui-trim-chosen"

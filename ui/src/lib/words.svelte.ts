@@ -1,4 +1,4 @@
-// The window's own words, as the core handed them over.
+// The window's own words, as the core sent them.
 
 import type { WordKey } from './types';
 

@@ -1,4 +1,4 @@
-// The textures of cloth and the hatchings, as the core handed them over.
+// The textures of cloth and the hatchings, as the core sent them.
 
 import type { Tile, TileMarks } from '../lib/types';
 

@@ -1,4 +1,4 @@
-// Prints and denims as they are drawn.
+// Prints and denims as drawn cloths.
 
 import type { Denim, DrawnCloth, Print } from '../lib/types';
 import { twillOf } from '../parts/tiles.svelte';

@@ -1,5 +1,5 @@
-// A sign for each stage of a square, told by its stitching: drawn in a cell of
-// one by one, the same on the bench and in its key.
+// A sign for each stage of a square, distinguished by its stitching. It is drawn in a cell of one
+// by one, and is the same on the bench and in its key.
 
 import type { SquareStage } from '../lib/types';
 

@@ -1,8 +1,8 @@
 //! Where to cut: strips straight across the piece, then squares along each strip.
 //!
-//! So it is done on the table: the ruler lies across the leg, a strip as high as the
-//! square is cut off, and the strip is cut to squares. Which strips give most depends on
-//! hems, worn knees and the taper, and moving one strip by a little moves all above it.
+//! A maker cuts this way on the table: she lays the ruler across the leg, cuts off a strip as
+//! high as the square, and cuts the strip into squares. Which strips give most depends on
+//! hems, worn knees and the taper, and moving one strip by a little moves all strips above it.
 //!
 //! # How the strips are found
 //!
@@ -28,7 +28,7 @@
 //! * Another zone never raises the count; a wider outline never lowers it.
 //! * [`begins`] with the cloth's edge at that height is the true place, or a ruler's mark
 //!   farther in at which all still lies on the cloth.
-//! * Whatever is given, nothing panics: it is laid out or refused with a [`CuttingFault`].
+//! * No input causes a panic: it is laid out or refused with a [`CuttingFault`].
 //!
 //! # The bound
 //!
@@ -37,7 +37,7 @@
 //! by exactly one of them; squares crossed by the same line lie side by side on it. So the
 //! sum over the lines of the most squares each can cross is never less than the yield, and
 //! the same holds for upright lines. The least such sum over many positions of the lines is
-//! taken. What a line can cross is over-reckoned a little: squares that cross it are sorted
+//! taken. What a line can cross is estimated a little too high: squares that cross it are sorted
 //! by their height into eighths of `s`, and for each eighth only the part common to all
 //! of them is asked to be free. (Own argument; plain geometry.)
 //!
@@ -54,9 +54,10 @@
 //! the bound shows it. Where both edges slant, squares that fit to a hair between them may
 //! be lost to the rounding, which is under a nanometre at each edge. At most [`MOST_PLACES`] places for a strip and [`MOST_SQUARES`] squares.
 //!
-//! Binding strips and offcuts come from what the squares leave: the longest straight strip
-//! of the width is taken, then the next longest, until there is enough or none is long
-//! enough. Each is the longest at the resolution; together they need not be the best.
+//! Offcuts come from what the squares leave, and so do binding strips: each lies where the
+//! least cloth is left at its end, so that longer places stay for later ones. At the
+//! resolution a strip is found wherever one fits; several together need not be the most.
+//! [`crate::cloth::strips`] finds strips that cost squares.
 //!
 //! ```
 //! use lapwork_core::cloth::cutting::{Cutting, bound, lay_out};
@@ -92,22 +93,24 @@ const MOST_BINDING: usize = 64;
 const LEAST_OFFCUT: i64 = 25_400_000;
 /// Parts into which the bound sorts the squares on a line.
 const PARTS: i64 = 8;
+/// Longest binding strip, 100 m.
+const LONGEST_STRIP: i64 = 100_000_000_000;
 /// Shortest and longest side as cut, 5 mm and 2 m.
 const SIDES: std::ops::RangeInclusive<i64> = 5_000_000..=2_000_000_000;
 
-/// Strips for the binding, from what the squares leave.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+/// Strips for the binding, all of one length, from what the squares leave.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct BindingCut {
     /// Width of a strip.
     pub width: Length,
-    /// Shorter ones are not worth joining.
-    pub least: Length,
-    /// Enough, all together.
-    pub enough: Length,
+    /// Length of a strip.
+    pub length: Length,
+    /// No more than so many are taken.
+    pub most: u32,
 }
 
 /// What is to be cut, and how finely places are tried.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Cutting {
     /// Side of a square as it is to be sewn.
     pub side: Length,
@@ -145,7 +148,7 @@ impl Cutting {
         nm(in_nm(self.side).saturating_add(in_nm(self.trimming)))
     }
 
-    /// What stands in the way, whatever the piece.
+    /// What stands in the way of these measures, on every piece.
     ///
     /// # Errors
     /// The first [`CuttingFault`] found.
@@ -160,7 +163,9 @@ impl Cutting {
             return Err(CuttingFault::Step);
         }
         let wrong = |b: &BindingCut| {
-            !SIDES.contains(&in_nm(b.width)) || b.least < b.width || b.enough < nm(0)
+            !SIDES.contains(&in_nm(b.width))
+                || b.length < b.width
+                || in_nm(b.length) > LONGEST_STRIP
         };
         if self.binding.as_ref().is_some_and(wrong) {
             return Err(CuttingFault::Binding);
@@ -272,7 +277,7 @@ pub struct CutPlan {
     pub lines: Vec<CutLine>,
     /// Squares in all.
     pub count: u32,
-    /// Strips for the binding, longest first.
+    /// Strips for the binding, in the order they were found.
     pub binding: Vec<Patch>,
     /// Rectangles left over, 1 in and more both ways.
     pub offcuts: Vec<Patch>,
@@ -282,15 +287,15 @@ pub struct CutPlan {
 
 /// A rectangle in nanometres.
 #[derive(Debug, Clone, Copy)]
-struct ClearRect {
-    from: i64,
-    to: i64,
-    left: i64,
-    right: i64,
+pub(super) struct ClearRect {
+    pub(super) from: i64,
+    pub(super) to: i64,
+    pub(super) left: i64,
+    pub(super) right: i64,
 }
 
 impl ClearRect {
-    fn patch(self) -> Patch {
+    pub(super) fn patch(self) -> Patch {
         Patch {
             from: nm(self.from),
             to: nm(self.to),
@@ -324,7 +329,7 @@ fn at_most([low, high]: [i64; 2], [v0, v1]: [i64; 2], limit: i64) -> Option<[i64
 }
 
 /// A piece as the arithmetic wants it.
-struct CuttingGround {
+pub(super) struct CuttingGround {
     /// Height, left edge, right edge.
     stations: Vec<[i64; 3]>,
     /// Kept clear, by left edge.
@@ -592,7 +597,10 @@ fn best(places: &[i64], side: i64, counts: &[(i64, i64)]) -> Vec<usize> {
     out
 }
 
-fn ready(piece: &Piece, how: &Cutting) -> Result<(CuttingGround, i64, i64), CuttingFault> {
+pub(super) fn ready(
+    piece: &Piece,
+    how: &Cutting,
+) -> Result<(CuttingGround, i64, i64), CuttingFault> {
     how.check()?;
     let (ground, side) = (CuttingGround::new(piece)?, in_nm(how.cut_side()));
     let rows = (ground.high() - ground.low()) / side;
@@ -668,50 +676,63 @@ pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
     })
 }
 
-/// The longest straight strips in what is left, one after another; they are kept off after.
+/// Straight strips in what is left, one after another; they are kept off after.
 fn binding(ground: &mut CuttingGround, how: BindingCut, step: i64) -> Vec<ClearRect> {
-    let (width, least) = (in_nm(how.width), in_nm(how.least));
-    let mut wanted = in_nm(how.enough);
     let mut out = Vec::new();
-    while wanted > 0 && out.len() < MOST_BINDING {
-        let mut longest: Option<(i64, ClearRect)> = None;
-        let mut try_it = |long: i64, block: ClearRect| {
-            if long >= least && longest.is_none_or(|(most, _)| long > most) {
-                longest = Some((long, block));
+    while out.len() < MOST_BINDING.min(how.most as usize) {
+        let mut tightest: Option<(i64, ClearRect)> = None;
+        strip_places(ground, how, step, |over, block, _| {
+            if tightest.is_none_or(|(least, _)| over < least) {
+                tightest = Some((over, block));
             }
-        };
-        for from in marks(ground, [ground.low(), ground.high()], width, step, false) {
-            let to = from + width;
-            ground.across(from, to, |left, right| {
-                let block = ClearRect {
-                    from,
-                    to,
-                    left,
-                    right,
-                };
-                try_it(right - left, block);
-            });
-        }
-        for left in marks(ground, [ground.left(), ground.right()], width, step, true) {
-            let right = left + width;
-            ground.upright(left, right, |from, to| {
-                let block = ClearRect {
-                    from,
-                    to,
-                    left,
-                    right,
-                };
-                try_it(to - from, block);
-            });
-        }
-        let Some((long, block)) = longest else {
+        });
+        let Some((_, block)) = tightest else {
             break;
         };
-        wanted -= long;
         ground.keep_off(std::iter::once(block));
         out.push(block);
     }
     out
+}
+
+/// Every place at the resolution where a binding strip fits, upright and then across: what is
+/// left over beyond its end, the place, and whether it is upright.
+pub(super) fn strip_places(
+    ground: &CuttingGround,
+    how: BindingCut,
+    step: i64,
+    mut each: impl FnMut(i64, ClearRect, bool),
+) {
+    let (width, length) = (in_nm(how.width), in_nm(how.length));
+    for left in marks(ground, [ground.left(), ground.right()], width, step, true) {
+        let right = left + width;
+        ground.upright(left, right, |from, to| {
+            if to - from >= length {
+                let to_length = from + length;
+                let block = ClearRect {
+                    from,
+                    to: to_length,
+                    left,
+                    right,
+                };
+                each(to - to_length, block, true);
+            }
+        });
+    }
+    for from in marks(ground, [ground.low(), ground.high()], width, step, false) {
+        let to = from + width;
+        ground.across(from, to, |left, right| {
+            if right - left >= length {
+                let block = ClearRect {
+                    from,
+                    to,
+                    left,
+                    right: left + length,
+                };
+                each(right - block.right, block, false);
+            }
+        });
+    }
 }
 
 /// Places for a binding strip: the marks, and against every edge of what is kept off.
@@ -837,7 +858,7 @@ pub fn bound(piece: &Piece, how: &Cutting) -> Result<u32, CuttingFault> {
     Ok(u32::try_from(most).unwrap_or(u32::MAX))
 }
 
-/// The most squares one line can cross, over-reckoned.
+/// The most squares one line can cross, estimated a little too high.
 fn crossed(
     ground: &CuttingGround,
     [low, high]: [i64; 2],
@@ -1135,7 +1156,7 @@ impl Yield {
     }
 }
 
-/// The whole pile laid out; one piece can be laid out anew without the others.
+/// The whole pile laid out; one piece can be laid out again without the others.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pile {
     how: Cutting,
@@ -1313,35 +1334,29 @@ mod tests {
 
     #[test]
     fn binding_from_what_is_left() {
-        // 22 × 18 in: 12 squares leave 2 in by 18 and 3 in by 20.
-        let how = Cutting {
-            binding: Some(BindingCut {
-                width: eighth_inches(8),
-                least: eighth_inches(80),
-                enough: eighth_inches(800),
-            }),
-            ..five()
+        // 22 × 18 in: 12 squares leave 2 in by 18 and 3 in by 20 (the corner with either).
+        let strips = |length: i64, most: u32| {
+            let how = Cutting {
+                binding: Some(BindingCut {
+                    width: inches(1),
+                    length: inches(length),
+                    most,
+                }),
+                ..five()
+            };
+            let plan = lay_out(&fat_quarter(System::Inch), &how).unwrap();
+            assert_eq!(plan.count, 12);
+            let left = plan.spare.value / (0.0254 * 0.0254);
+            let want = 396 - 300 - length * plan.binding.len() as i64;
+            assert!((left - want as f64).abs() < 1e-6, "{left}");
+            plan.binding.len()
         };
-        let plan = lay_out(&fat_quarter(System::Inch), &how).unwrap();
-        assert_eq!(plan.count, 12);
-        let long = |p: &Patch| std::cmp::max(p.to - p.from, p.right - p.left);
-        let longs: Vec<_> = plan.binding.iter().map(long).collect();
-        // Three across the whole 22 in, then two of 15 in beside the squares.
-        assert_eq!(
-            longs,
-            [
-                eighth_inches(176),
-                eighth_inches(176),
-                eighth_inches(176),
-                eighth_inches(120),
-                eighth_inches(120)
-            ]
-        );
-        let left = plan.spare.value / (0.0254 * 0.0254);
-        assert!(
-            (left - (396.0 - 300.0 - 66.0 - 30.0)).abs() < 1e-6,
-            "{left}"
-        );
+        // Three across the whole 22 in, and none of 20 in beside the squares.
+        assert_eq!(strips(20, 9), 3);
+        assert_eq!(strips(20, 2), 2);
+        // Of 18 in two upright beside the squares, and then three of 20 in across.
+        assert_eq!(strips(18, 9), 5);
+        assert_eq!(strips(23, 9), 0);
     }
 
     #[test]
@@ -1361,8 +1376,8 @@ mod tests {
         check(odd(|h| h.step = nm(0)), CuttingFault::Step);
         let thin = BindingCut {
             width: nm(0),
-            least: eighth_inches(8),
-            enough: eighth_inches(8),
+            length: eighth_inches(8),
+            most: 1,
         };
         let how = Cutting {
             binding: Some(thin),
@@ -1430,8 +1445,8 @@ mod tests {
                 step: sixty_fourths(step),
                 binding: Some(BindingCut {
                     width: eighth_inches(8),
-                    least: eighth_inches(20),
-                    enough: eighth_inches(400),
+                    length: eighth_inches(20),
+                    most: 20,
                 }),
             })
     }
@@ -1603,7 +1618,7 @@ mod tests {
         fn nothing_panics(
             stations in prop::collection::vec(prop::array::uniform3(any_length()), 2..4),
             zones in prop::collection::vec(prop::array::uniform4(any_length()), 0..3),
-            how in prop::array::uniform6(any_length()),
+            how in prop::array::uniform5(any_length()),
             sorted: bool,
         ) {
             let mut piece = Piece {
@@ -1623,8 +1638,8 @@ mod tests {
                     piece.zones.remove(i);
                 }
             }
-            let [side, trimming, step, width, least, enough] = how;
-            let odd = Cutting { side, trimming, step, binding: Some(BindingCut { width, least, enough }) };
+            let [side, trimming, step, width, length] = how;
+            let odd = Cutting { side, trimming, step, binding: Some(BindingCut { width, length, most: 3 }) };
             for how in [odd, Cutting { binding: odd.binding, ..five() }, five()] {
                 let _ = lay_out(&piece, &how);
                 let _ = naive(&piece, &how);

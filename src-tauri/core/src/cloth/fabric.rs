@@ -19,7 +19,7 @@ pub enum Face {
 }
 
 /// A drawn texture, so that prints differ by more than colour.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case")]
 pub enum Texture {
     /// No figure.

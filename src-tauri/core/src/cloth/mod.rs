@@ -4,5 +4,7 @@ pub mod cutting;
 pub mod fabric;
 pub mod garments;
 pub mod pile;
+pub mod steps;
+pub mod strips;
 pub mod thread;
 pub mod weight;

@@ -119,24 +119,6 @@ impl Heap {
             Source::Precut(pack) => pack.gives(side),
         }
     }
-
-    /// Squares of each piece: counted where counted, expected otherwise. Every piece not
-    /// cut up is laid out anew, so ask once.
-    pub fn squares(&self, side: Length) -> Vec<Count> {
-        let pieces = self.counted.iter().enumerate();
-        pieces
-            .map(|(i, n)| n.unwrap_or_else(|| self.expected(i, side)))
-            .collect()
-    }
-
-    /// Of `squares`, those still to come from pieces not cut up.
-    pub fn to_come(&self, squares: &[Count]) -> Count {
-        let pieces = self.counted.iter().zip(squares);
-        pieces
-            .filter(|(counted, _)| counted.is_none())
-            .map(|(_, n)| *n)
-            .sum()
-    }
 }
 
 #[cfg(test)]

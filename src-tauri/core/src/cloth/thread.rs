@@ -29,9 +29,9 @@
 //!
 //! # The rule, and why it is higher
 //!
-//! Thread makers' guides reckon 2.5 of thread per length of 301 seam (220 cm → 550 cm),
-//! whatever the cloth. Geometry takes the thread as a line with no thickness under no
-//! slack: on thin cloth it says little over 2. The rule covers the thread's own bending
+//! Thread makers' guides estimate 2.5 of thread per length of 301 seam (220 cm → 550 cm)
+//! forevery cloth. Geometry treats the thread as a line with no thickness and no
+//! slack: on thin cloth it gives little over 2. The rule covers the thread's own bending
 //! about the other, loose tension, and moderately thick seams. Where `T·S` is a quarter
 //! the two agree; on denim laps (2 mm, 3 mm stitches: 2 + 2·⅔ = 3.3) geometry is the higher,
 //! and there the rule falls short. Both are shown ([`Need::rule`]), and the spools are
@@ -49,8 +49,9 @@
 //!
 //! # Glue
 //!
-//! Dots at a spacing along every lap, so much a dot. **The volume of a dot, 0.05 ml, one
-//! every 2 in, and a bottle of 118 ml are our estimate, no source**; count a bottle and say.
+//! Dots of a fixed volume lie at a fixed spacing along every lap. **The volume of a dot, 0.05 ml,
+//! one every 2 in, and a bottle of 118 ml are our estimate, no source**; a maker who counts her
+//! dots can correct them.
 //!
 //! ```
 //! use lapwork_core::cloth::weight::thick;
@@ -179,7 +180,7 @@ impl Default for Winding {
     }
 }
 
-/// Why the thread cannot be reckoned.
+/// Why the thread cannot be computed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum ThreadFault {
     /// A stitch length outside 0.5 to 12 mm.

@@ -1,5 +1,5 @@
-//! Cloth as the scales know it: mass per area, thickness, and what the finished throw
-//! will weigh when it goes into the washer.
+//! How heavy and how thick cloth is, and what the finished throw will weigh when it goes into
+//! the washer.
 //!
 //! # Formulas
 //!

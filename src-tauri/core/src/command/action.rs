@@ -1,4 +1,4 @@
-//! What the maker may ask for, and why it may be refused.
+//! The commands: what the maker may ask for.
 
 use crate::cloth::fabric::{Denim, Face, Print};
 use crate::cloth::garments::{GarmentKind, GarmentSize, Piece};
@@ -307,10 +307,27 @@ pub enum Command {
         index: u8,
         /// How many good squares.
         squares: Count,
+        /// Of these, how many of each strip from the hem up, where some failed.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[ts(as = "Option<Vec<Count>>", optional)]
+        by_strip: Vec<Count>,
+        /// How many binding strips, where some were to come.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        strips: Option<Count>,
         /// The outline as changed and not kept yet, kept with it.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[ts(optional)]
         outline: Option<Piece>,
+    },
+    /// The first lines of a piece's cutting list are done.
+    CutLines {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        index: u8,
+        /// How many lines are done now.
+        lines: Count,
     },
     /// Keep what came of a test scrap.
     TryScrap {

@@ -1,4 +1,4 @@
-//! Checks that several families of actions share.
+//! Checks that several families of commands share.
 
 use crate::cloth::fabric::{Denim, Print};
 use crate::command::action::*;

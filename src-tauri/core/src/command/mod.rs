@@ -1,8 +1,8 @@
-//! What the maker may do, and what comes of it.
+//! What the maker may do, and which events follow.
 //!
-//! [`decide`] checks an [`Command`] against a throw and gives the [`Event`]s it
-//! leads to, or a [`Rejection`] that says what stands in the way and what would help.
-//! It changes nothing itself. Each family of actions has a module of its own.
+//! [`decide`] checks a [`Command`] against a throw. It returns the resulting [`Event`]s, or a
+//! [`Rejection`] that says what stands in the way and what would help. It changes nothing
+//! itself. Each family of commands has a module of its own.
 
 pub mod action;
 mod check;
@@ -168,8 +168,18 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
             n,
             index,
             squares,
+            by_strip,
+            strips,
             outline,
-        } => pile::cut_piece(throw, *n, *index, *squares, outline.as_ref()),
+        } => {
+            let came = pile::CameOut {
+                squares: *squares,
+                by_strip,
+                strips: *strips,
+            };
+            pile::cut_piece(throw, (*n, *index), &came, outline.as_ref())
+        }
+        A::CutLines { n, index, lines } => pile::cut_lines(throw, (*n, *index), *lines),
 
         A::TryScrap { scrap } => scraps::try_scrap(throw, scrap),
         A::UseScrap { scrap } => scraps::use_scrap(throw, *scrap),

@@ -1,4 +1,4 @@
-//! Events together with what they settle, so that folding them decides nothing.
+//! Events with the decisions they contain, so that folding them decides nothing.
 
 use crate::cloth::fabric::Cover;
 use crate::plan::assembly::Rect;

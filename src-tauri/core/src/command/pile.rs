@@ -4,13 +4,18 @@ use crate::cloth::garments::{
     self, Garment, GarmentKind, GarmentSize, Guess, Piece, Precut, Source,
 };
 use crate::cloth::pile::{Heap, Use};
+use crate::cloth::steps::steps;
 use crate::cloth::weight::{Cloth, parse_weight};
 use crate::command::action::*;
 use crate::command::check::clean_name;
 use crate::command::rejection::Rejection;
 use crate::measure::{Count, Length, System, zero};
+use crate::plan::assembly::Rect;
+use crate::throw::account::{ClothAccount, account, layout, strip_of};
 use crate::throw::event::Event;
+use crate::throw::facts::{StripsCut, Went};
 use crate::throw::state::Throw;
+use std::collections::BTreeSet;
 
 fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Rejection> {
     if !throw.has_cloth(makes) {
@@ -113,7 +118,17 @@ pub(super) fn set_piece(
     {
         *piece = outline.clone();
     }
-    Ok(vec![Event::HeapSet { n, heap }])
+    let mut events = vec![Event::HeapSet { n, heap }];
+    if throw.begun_pieces.contains_key(&(n, index)) {
+        // The lines that are done were those of another outline.
+        events.push(Event::PieceBegun {
+            n,
+            piece: index,
+            lines: Count::NONE,
+            strips: Count::NONE,
+        });
+    }
+    Ok(events)
 }
 
 /// What is said of a heap's cloth.
@@ -175,17 +190,28 @@ pub(super) fn take_heap(throw: &Throw, n: u16) -> Result<Vec<Event>, Rejection> 
     Ok(vec![Event::HeapTaken { n }])
 }
 
+/// What came out of a piece.
+pub(super) struct CameOut<'a> {
+    /// Good squares.
+    pub squares: Count,
+    /// Of these, how many of each strip from the hem up; empty where it was not said.
+    pub by_strip: &'a [Count],
+    /// Binding strips.
+    pub strips: Option<Count>,
+}
+
 /// A piece is cut up, after its outline was corrected where one is given.
 pub(super) fn cut_piece(
     throw: &Throw,
-    n: u16,
-    index: u8,
-    squares: Count,
+    (n, index): (u16, u8),
+    came: &CameOut<'_>,
     outline: Option<&Piece>,
 ) -> Result<Vec<Event>, Rejection> {
+    let squares = came.squares;
     if let Some(outline) = outline {
         let mut events = set_piece(throw, n, index, outline)?;
-        events.extend(cut_piece(&throw.after(&events), n, index, squares, None)?);
+        let after = throw.after(&events);
+        events.extend(cut_piece(&after, (n, index), came, None)?);
         return Ok(events);
     }
     let heap = uncut(throw, n, index)?;
@@ -203,6 +229,113 @@ pub(super) fn cut_piece(
         n,
         piece: index,
         squares,
-        went: Some(throw.would_go(heap.makes, squares)),
+        went: Some(went(throw, (n, index), heap, came)),
+        strips: came_out(throw, heap, came.strips)?,
+    }])
+}
+
+/// Where the squares of a piece go: denim squares to the places they were cut for, those of a
+/// strip in the order of the strip. What has no place there goes to open places of the heap's
+/// denim that no piece is cut for. What came out beyond what was expected goes to places meant
+/// for other pieces as well. The rest is spare.
+fn went(throw: &Throw, at: (u16, u8), heap: &Heap, came: &CameOut<'_>) -> Went {
+    let Use::Denim { denim } = heap.makes else {
+        return throw.would_go(heap.makes, came.squares);
+    };
+    let told = account(throw);
+    let meant = told.places.get(&at).map_or(&[][..], Vec::as_slice);
+    let strips = squares_by_strip(throw, at, heap, &told);
+    let mut places = Vec::new();
+    if !came.by_strip.is_empty() && came.by_strip.len() == strips.len() {
+        let mut first = 0;
+        for (of_strip, good) in strips.iter().zip(came.by_strip) {
+            let end = meant.len().min(first + *of_strip as usize);
+            let own = &meant[meant.len().min(first)..end];
+            places.extend(own.iter().take(good.get() as usize).copied());
+            first += *of_strip as usize;
+        }
+    } else {
+        places.extend_from_slice(meant);
+    }
+    let wanted = came.squares.get() as usize;
+    let others: BTreeSet<Rect> = told.places.values().flatten().copied().collect();
+    let free = throw.uncut(denim).filter(|s| !others.contains(s));
+    places.extend(free.take(wanted.saturating_sub(places.len())));
+    let expected = told.piece(at.0, usize::from(at.1)).squares.get() as usize;
+    let known: BTreeSet<Rect> = places.iter().copied().collect();
+    let later = throw.uncut(denim);
+    let later = later.filter(|s| !known.contains(s) && !meant.contains(s));
+    let beyond = wanted.saturating_sub(expected.max(known.len()));
+    places.extend(later.take(beyond));
+    places.truncate(wanted);
+    let spares = came.squares - Count::at_most(places.len() as u32);
+    Went::Squares { places, spares }
+}
+
+/// How many squares each strip of a piece is to give.
+fn squares_by_strip(
+    throw: &Throw,
+    (n, index): (u16, u8),
+    heap: &Heap,
+    told: &ClothAccount,
+) -> Vec<u32> {
+    let index = usize::from(index);
+    match &heap.from {
+        Source::Cloth(garment) => garment.pieces.get(index).map_or_else(Vec::new, |piece| {
+            let plan = layout(throw, heap, piece, told.piece(n, index).strips);
+            let strips = plan.strips.iter();
+            strips.map(|s| s.squares.len() as u32).collect()
+        }),
+        Source::Precut(_) => Vec::new(),
+    }
+}
+
+/// Binding strips that came out of a piece of a heap, if any.
+fn came_out(
+    throw: &Throw,
+    heap: &Heap,
+    strips: Option<Count>,
+) -> Result<Option<StripsCut>, Rejection> {
+    let Some(count) = strips.filter(|n| *n > 0) else {
+        return Ok(None);
+    };
+    if !heap.makes.is_denim() {
+        return Err(Rejection::Cloth);
+    }
+    if count > MOST_SQUARES {
+        return Err(Rejection::ManySquares { most: MOST_SQUARES });
+    }
+    let strip = strip_of(&throw.plan);
+    Ok(Some(StripsCut {
+        count,
+        width: strip.width,
+        length: strip.length,
+    }))
+}
+
+/// The first lines of a piece's cutting list are done; the piece then gives the strips it was
+/// to give when its first line was done.
+pub(super) fn cut_lines(
+    throw: &Throw,
+    (n, index): (u16, u8),
+    lines: Count,
+) -> Result<Vec<Event>, Rejection> {
+    let heap = uncut(throw, n, index)?;
+    let Source::Cloth(garment) = &heap.from else {
+        return Err(Rejection::Pile);
+    };
+    let piece = garment.pieces.get(usize::from(index));
+    let piece = piece.ok_or(Rejection::Pile)?;
+    let strips = match throw.begun_pieces.get(&(n, index)) {
+        Some(begun) => begun.strips,
+        None => account(throw).piece(n, usize::from(index)).strips,
+    };
+    let plan = layout(throw, heap, piece, strips);
+    let most = Count::at_most(steps(piece, &plan).len() as u32);
+    Ok(vec![Event::PieceBegun {
+        n,
+        piece: index,
+        lines: std::cmp::min(lines, most),
+        strips,
     }])
 }

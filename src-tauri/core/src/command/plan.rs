@@ -7,7 +7,8 @@ use crate::measure::{Count, Length};
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Kind, Rect};
 use crate::throw::event::Event;
-use crate::throw::seams::{least_lap, made_in};
+use crate::throw::fringe::least_lap;
+use crate::throw::seams::made_in;
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
 

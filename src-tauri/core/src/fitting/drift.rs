@@ -14,7 +14,7 @@
 //! * mean `x̄ = Σx/n` and sample standard deviation `s = √(Σ(x − x̄)²/(n − 1))`
 //!   (NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.1 and 1.3.5.6),
 //! * 95 % confidence interval of the mean `x̄ ± t·s/√n`, Student's `t` with `n − 1`
-//!   degrees (the same, 1.3.5.2), and the two-sided p of the mean being nought,
+//!   degrees (the same, 1.3.5.2), and the two-sided p of the mean being zero,
 //! * the trend per block: the least-squares slope against the order 0, 1, 2 …,
 //!   its standard error, and the two-sided p with `n − 2` degrees (ordinary least
 //!   squares; textbook),
@@ -22,7 +22,7 @@
 //!   the degrees of freedom of Welch and Satterthwaite (e-Handbook, 1.3.5.3).
 //!
 //! Sums are taken in whole nanometres, so that like measures have a spread of
-//! exactly nought. Without any spread a p is 1 where the figure agrees with nought
+//! exactly zero. Without any spread a p is 1 where the figure agrees with zero
 //! and 0 where it does not.
 //!
 //! # The verdict
@@ -98,7 +98,7 @@ pub struct Trend {
     pub slope: f64,
     /// Standard error of the slope, in millimetres.
     pub error: f64,
-    /// Two-sided p of the slope being nought.
+    /// Two-sided p of the slope being zero.
     pub p: f64,
     /// Where the line stands at the next block, in millimetres.
     pub next: f64,
@@ -153,7 +153,7 @@ pub enum DriftVerdict {
     Uneven,
     /// The blocks grow or shrink as the work goes on.
     Drifting {
-        /// By how much with each block; below nought they shrink.
+        /// By how much with each block; negative they shrink.
         per_block: Length,
     },
 }
@@ -170,18 +170,18 @@ pub enum Sureness {
     Firm,
 }
 
-/// What the measures say. Floating figures are millimetres, above nought is over.
+/// What the measures say. Floating figures are millimetres, positive is over.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Drift {
     /// How many blocks.
     pub count: usize,
-    /// Mean deviation; nought for none.
+    /// Mean deviation; zero for none.
     pub mean: f64,
     /// Sample standard deviation, from two blocks on.
     pub spread: Option<f64>,
     /// 95 % confidence interval of the mean, from two blocks on.
     pub interval: Option<(f64, f64)>,
-    /// Two-sided p of the mean being nought, from two blocks on.
+    /// Two-sided p of the mean being zero, from two blocks on.
     pub p: Option<f64>,
     /// The trend, from three blocks on.
     pub trend: Option<Trend>,
@@ -192,7 +192,7 @@ pub struct Drift {
     /// How far to trust that.
     pub sureness: Sureness,
     /// By how much to move the lap's mark for the next blocks, in whole marks: above
-    /// nought is a wider lap. Only for a lap narrow, wide or drifting, and only when
+    /// zero is a wider lap. Only for a lap narrow, wide or drifting, and only when
     /// it comes to a mark.
     pub change_mark: Option<Length>,
 }
@@ -221,14 +221,14 @@ impl Sample {
         })
     }
 
-    /// Sample variance; nought for fewer than two.
+    /// Sample variance; zero for fewer than two.
     fn variance(&self) -> f64 {
         let squares: f64 = self.away.iter().map(|a| a * a).sum();
         squares / self.away.len().saturating_sub(1).max(1) as f64
     }
 }
 
-/// Two-sided p of `figure` being nought, when its standard error is `error`.
+/// Two-sided p of `figure` being zero, when its standard error is `error`.
 fn two_sided(figure: f64, error: f64, freedom: f64) -> f64 {
     if error <= 0.0 {
         return if figure == 0.0 { 1.0 } else { 0.0 };
@@ -297,7 +297,7 @@ fn directions(across: &Sample, down: &Sample) -> Option<Directions> {
 }
 
 /// Read the measured fours, in the order they were sewn. `mark` is the ruler's
-/// step; one that is not above nought counts as a millimetre.
+/// step; one that is not positive counts as a millimetre.
 pub fn drift(seen: &[Deviation], mark: Length) -> Drift {
     let mark = if mark > nm(0) {
         mark

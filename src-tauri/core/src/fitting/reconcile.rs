@@ -6,8 +6,8 @@
 //! give of the cloth and the sewing. Cloth gives up to 2 % in making up (common practice,
 //! no source).
 //!
-//! Washing changes the size too. So laps are blamed only for what was measured before the
-//! first wash; later measures are set against an earlier one ([`before`]).
+//! Washing changes the size too. Laps are therefore judged only by what was measured before the
+//! first wash; later measures are compared with an earlier one ([`before`]).
 //!
 //! Change of size in washing is `100 · (after − before) / before` per cent, less than
 //! nothing for shrinkage (ISO 5077, Textiles: determination of dimensional change in

@@ -23,7 +23,7 @@ use crate::measure::outline::{Measures, Outline, OutlineFault};
 use crate::measure::{Length, Ruler, from_mm, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, Plan};
-use crate::throw::seams::least_lap;
+use crate::throw::fringe::least_lap;
 use crate::throw::{Size, Throw};
 
 /// What to cut from one direction of a block.

@@ -6,12 +6,12 @@
 //! binding hides it; by opening the block's own lap and sewing it narrower; by a new
 //! block; or it stays, and the row is that much short. Blocks already sewn to one
 //! another are one *bar*. Rows (for widths) and columns (for heights) are alike and
-//! do not meddle with one another.
+//! do not affect one another.
 //!
 //! The cost of a size is the trouble of the saves plus the throw that is lost, in
 //! minutes. The minutes are our judgement, no source: 2 for a join lapped less, 1 for
 //! an edge under the binding, 8 for each seam opened and sewn again, 30 for a new
-//! block, 120 for a row left short, and 1 for every 2 in² of finished throw lost
+//! block, 120 for a row left short, and 1 forevery 2 in² of finished throw lost
 //! against untrimmed fours. What is cut away in trimming is reported, not counted, so
 //! that larger blocks never make the best worse.
 //!
@@ -36,7 +36,7 @@ use crate::measure::{Length, NM_PER_INCH, NM_PER_MM, Ruler, in_mm, in_nm, nm, ze
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Plan, take};
-use crate::throw::seams::least_lap;
+use crate::throw::fringe::least_lap;
 use crate::throw::tasks::Task;
 use crate::throw::{Size, Throw};
 

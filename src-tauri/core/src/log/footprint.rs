@@ -1,12 +1,12 @@
-//! What an event touches and what it rests on, for telling whether two events made apart
-//! can both stand.
+//! What an event touches and what it depends on. This decides whether two events that were made
+//! on two copies of a throw can both stand.
 //!
-//! Promise, kept by the properties of [`crate::log::merge`]: of two events whose footprints do
-//! not clash ([`Footprint::clashes`]), made on two copies in the same state, either may
+//! Promise, kept by the properties of [`crate::log::merge`]: when the footprints of two events do
+//! not clash ([`Footprint::clashes`]) and both were made in the same state, either may
 //! come first; each means the same after the other as it did without it.
 //!
-//! Limits: on the careful side. Two steps on one square clash even where they might agree,
-//! and so does any step with a change of the plan.
+//! Limits: footprints are cautious. Two steps on one square clash even where they might agree,
+//! and every step clashes with a change of the plan.
 
 use crate::cloth::pile::Use;
 use crate::plan::MOST;
@@ -286,6 +286,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             }
             touches
         }
+        Event::PieceBegun { n, .. } => vec![Aspect::Heap(*n)],
         Event::ScrapTried { .. } => Vec::new(),
         Event::PlateMeasured { .. } => vec![Aspect::Plate],
         Event::Gathered { item, .. } => {

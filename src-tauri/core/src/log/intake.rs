@@ -1,12 +1,12 @@
 //! Whether a record from outside may come in.
 //!
-//! A file in the data folder was written by Lapwork. A file the maker brings was perhaps
-//! not: its checksums may agree and still it may speak of ten thousand squares across.
-//! [`check`] lets through only what can be folded and shown without harm: counts, lengths,
-//! words and lists within limits, pieces that are there when something happens to them.
-//! No figure beyond the bounds of its type gets so far ([`crate::measure::bounds`]).
-//! It does not ask whether a rule of today would have allowed the step, since an older
-//! Lapwork may have had other rules; [`follows`] does, for what is merged.
+//! Lapwork wrote the files in its data folder, but perhaps not a file that the maker imports: its
+//! checksums may agree although it contains ten thousand squares across. [`check`] accepts only
+//! what can be folded and shown without harm: counts, lengths, words and lists within limits, and
+//! pieces that exist when something happens to them. A figure beyond the bounds of its type is
+//! refused before that ([`crate::measure::bounds`]). [`check`] does not ask whether today's rules
+//! would have allowed a step, since an older Lapwork may have had other rules; [`follows`] does,
+//! for what is merged.
 
 use crate::cloth::fabric::Cover;
 use crate::cloth::garments::Source;
@@ -19,6 +19,7 @@ use crate::log::journal::{Entry, FormatError, Journal, Read, What};
 use crate::measure::{Length, in_nm};
 use crate::plan::assembly::Rect;
 use crate::plan::{MOST, Stitch, longest_side};
+use crate::throw::account::MOST_STRIPS;
 use crate::throw::heritage::{Heritage, Lesson, MOST_LESSONS, Told};
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Item, Made, Throw, Time, Went};
@@ -189,7 +190,7 @@ fn named(name: &str) -> bool {
     clean_name(name).is_ok_and(|clean| clean.chars().count() <= LONGEST_NAME)
 }
 
-/// Whether an event's figures, words and lists are within limits, whatever it happens to.
+/// Whether an event's figures, words and lists are within limits. It does not look at what they happen to.
 fn within_limits(event: &Event) -> bool {
     let list = |pieces: &[Rect]| pieces.len() <= LONGEST_LIST && pieces.iter().all(|p| place(*p));
     let cloth = |prints: &[crate::cloth::fabric::Print], denims: &[crate::cloth::fabric::Denim]| {
@@ -298,7 +299,15 @@ fn within_limits(event: &Event) -> bool {
                     .all(|(piece, w, h)| place(*piece) && real(*w) && real(*h))
         }
         Event::HeapSet { heap, .. } => sound(heap),
-        Event::PieceCut { squares, went, .. } => {
+        Event::PieceBegun { lines, strips, .. } => *lines <= MOST_SQUARES && *strips <= MOST_STRIPS,
+        Event::PieceCut {
+            squares,
+            went,
+            strips,
+            ..
+        } => {
+            let strips =
+                strips.is_none_or(|s| s.count <= MOST_SQUARES && real(s.width) && real(s.length));
             let all = match went {
                 Some(Went::Squares { places, spares }) => {
                     list(places)
@@ -306,7 +315,7 @@ fn within_limits(event: &Event) -> bool {
                 }
                 Some(Went::Stock { .. }) | None => true,
             };
-            *squares <= MOST_SQUARES && all
+            *squares <= MOST_SQUARES && all && strips
         }
         Event::ScrapTried { scrap } => note(&scrap.note) && real(scrap.lap) && wide(scrap.stitch),
         Event::PlateMeasured { opening } => real(*opening),
@@ -397,7 +406,17 @@ fn known(throw: &Throw, event: &Event) -> bool {
                 && (throw.pile.contains_key(n) || throw.pile.len() < MOST_HEAPS)
         }
         Event::HeapTaken { n } => throw.pile.contains_key(n),
-        Event::PieceCut { n, piece, went, .. } => {
+        Event::PieceBegun { n, piece, .. } => throw
+            .pile
+            .get(n)
+            .is_some_and(|heap| heap.counted.get(usize::from(*piece)) == Some(&None)),
+        Event::PieceCut {
+            n,
+            piece,
+            went,
+            strips,
+            ..
+        } => {
             let goes = |makes: Use| match went {
                 Some(Went::Squares { places, .. }) => {
                     let each: BTreeSet<&Rect> = places.iter().collect();
@@ -409,7 +428,9 @@ fn known(throw: &Throw, event: &Event) -> bool {
                 None => true,
             };
             throw.pile.get(n).is_some_and(|heap| {
-                heap.counted.get(usize::from(*piece)) == Some(&None) && goes(heap.makes)
+                heap.counted.get(usize::from(*piece)) == Some(&None)
+                    && goes(heap.makes)
+                    && (strips.is_none() || heap.makes.is_denim())
             })
         }
         Event::Gathered { item, .. } => match item {
@@ -464,6 +485,7 @@ fn ready(throw: &Throw, event: &Event) -> bool {
         | Event::HeapSet { .. }
         | Event::HeapTaken { .. }
         | Event::PieceCut { .. }
+        | Event::PieceBegun { .. }
         | Event::ScrapTried { .. }
         | Event::PlateMeasured { .. }
         | Event::Gathered { .. }

@@ -1,10 +1,10 @@
-//! What a throw leaves to one made after it, told from its record.
+//! The lessons that a throw leaves to one made after it, derived from its record.
 //!
 //! The maker's own lessons are the notes she marked for the next throw. The others are
-//! told from the record: the lap a scrap found right, what the measured fours were off by
+//! derived from the record: the lap a scrap found right, what the measured fours were off by
 //! for each lap, the finished size and the change in washing (ISO 5077), squares that
-//! were spoilt, and fabric added to a face once cutting had begun. Nothing is told of
-//! what was taken back.
+//! were spoilt, and fabric added to a face once cutting had begun. Steps that were
+//! undone yield no lesson.
 
 use crate::cloth::fabric::Face;
 use crate::fitting::drift::{self, DriftVerdict, drift};
@@ -22,7 +22,7 @@ use std::collections::BTreeMap;
 /// once the new plan is known ([`faces`]).
 pub fn heritage(journal: &Journal) -> Heritage {
     let throw = journal.throw();
-    // From how many fours on the mean is told does not depend on the ruler's marks.
+    // How many fours a mean needs does not depend on the ruler's marks.
     let found = drift(&drift::seen(throw), Ruler::default().step());
     let own = (found.verdict != DriftVerdict::TooFew).then(|| Carried {
         fours: Count::at_most(found.count as u32),
@@ -57,7 +57,7 @@ fn hers(throw: &Throw) -> Vec<Lesson> {
     all
 }
 
-/// What is told from the record, each with the step it is about.
+/// The lessons derived from the record, each with the step it is about.
 fn told_of(journal: &Journal, drift: Option<Carried>) -> Vec<Lesson> {
     let throw = journal.throw();
     let mut out: Vec<(Option<Task>, Told)> = Vec::new();

@@ -1,4 +1,4 @@
-//! The record of a throw: its file, its history, what comes from outside, two copies made one.
+//! The record of a throw: its file, its history, imported records, and merging two copies.
 
 pub mod footprint;
 pub mod intake;

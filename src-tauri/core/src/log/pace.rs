@@ -2,8 +2,8 @@
 //!
 //! The time a tick took is the time since the entry before it, if that is no more than
 //! [`PAUSE`] (longer is a break, not work), shared among the pieces it ticked. Ticks less
-//! than [`HASTE`] apart are ticking off afterwards, not work: the same step's pieces share
-//! the time before the first of them, and where that is not known they tell nothing. For each
+//! than [`HASTE`] apart were made after the work: the same step's pieces share the time before
+//! the first of them, and where that time is unknown they are ignored. For each
 //! kind of step the pace is the median of those times, a piece counting as often as it
 //! was ticked; the range is its quartiles. Until a step has been ticked for
 //! [`FEW`] pieces what was learned on the throw this one is made after stands in, where

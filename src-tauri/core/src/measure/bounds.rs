@@ -139,7 +139,7 @@ fn find_large(value: &Value, place: &mut String, found: &mut Vec<(String, Value)
     }
 }
 
-/// A place as it is told: `do[0].plan-changed.plan.side`.
+/// A place as it is reported: `do[0].plan-changed.plan.side`.
 fn field(place: &str) -> String {
     let mut told = String::new();
     for step in place.split('/').skip(1) {

@@ -144,7 +144,7 @@ pub enum System {
 }
 
 impl System {
-    /// The system to begin in for whoever's system has the locale `tag` (`de-AT`,
+    /// The system of units to begin with on a system with the locale `tag` (`de-AT`,
     /// `en_GB.UTF-8`): inches where CLDR's supplemental data name the US or the UK measures
     /// (US, GB, LR, MM; from memory), metric in every other region. Without a region inches for
     /// English, since patchwork in English is in inches (common practice, no source), and
@@ -329,7 +329,7 @@ pub fn read(length: Length, ruler: Ruler) -> Reading {
     }
 }
 
-/// A decimal number of `tenths` or `hundredths` with no needless noughts.
+/// A decimal number of `tenths` or `hundredths` with no needless zeros.
 fn decimal(count: i64, places: u32, point: char) -> String {
     let one = 10_i64.pow(places);
     let (whole, mut rest) = (count / one, count % one);

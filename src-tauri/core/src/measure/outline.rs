@@ -39,7 +39,7 @@
 //! `s`, when `n·m − s·r(θ) ≥ b`, where `r = p·|n·u| + q·|n·v|` and `u`, `v` are the
 //! rectangle's own directions (its support function). For one `θ` that is a linear
 //! programme; by duality its best `s` is the least of `B / Σλᵢrᵢ(θ)` over the few
-//! weights `λ ≥ 0` with `Σλᵢnᵢ = 0` and at most three of them not nought, where
+//! weights `λ ≥ 0` with `Σλᵢnᵢ = 0` and at most three of them not zero, where
 //! `B = −Σλᵢbᵢ`. The weights do not depend on `θ`. Between the turns at which a
 //! side of the rectangle lies along a side of the outline every `r` is one sine
 //! curve, so each of those ratios is convex there, and the best turn is at the end
@@ -56,8 +56,8 @@
 //!
 //! Sides are taken as straight. Turns are measured from the top side, clockwise as
 //! seen, and kept within 10° either way. [`Outline::place`] is strict to a
-//! nanometre: a block a hair short of the size is not held, and whoever asks
-//! decides what to forgive (by asking for the size [`Outline::largest`] gave).
+//! nanometre: a block a hair short of the size does not hold it, and the caller
+//! decides how much to forgive (by asking for the size [`Outline::largest`] gave).
 //! When the centre cannot come onto the crossing, the turn is found by a scan of
 //! half degrees with a golden-section refinement.
 //!
@@ -458,7 +458,7 @@ impl Outline {
     }
 
     /// The bottom the other five lengths ask for, less the bottom measured, in
-    /// millimetres; nought without diagonals.
+    /// millimetres; zero without diagonals.
     pub fn closing(&self) -> f64 {
         self.closing
     }
@@ -469,7 +469,7 @@ impl Outline {
         (sum(|c| c.0), sum(|c| c.1))
     }
 
-    /// How far each corner is from square, in degrees: above nought is too wide,
+    /// How far each corner is from square, in degrees: positive is too wide,
     /// below is too sharp. Top left, top right, bottom right, bottom left.
     ///
     /// By the law of cosines `cos C = (a² + b² − c²) / 2ab`; the same cosine, with
@@ -480,7 +480,7 @@ impl Outline {
             .map(|(sine, cosine)| -cosine.atan2(sine).to_degrees())
     }
 
-    /// The corner farthest from square, in degrees off: above nought is too wide.
+    /// The corner farthest from square, in degrees off: positive is too wide.
     /// Of corners equally far, the first from the top left clockwise.
     pub fn skew(&self) -> f64 {
         self.angles_off().into_iter().fold(0.0, |worst: f64, off| {
@@ -492,7 +492,7 @@ impl Outline {
         })
     }
 
-    /// Whether it is out of square by as much as is told: a twentieth of a degree.
+    /// Whether it is out of square by as much as is reported: a twentieth of a degree.
     pub fn leans(&self) -> bool {
         self.skew().abs() >= 0.05
     }
@@ -621,7 +621,7 @@ impl Outline {
 
     /// The largest rectangle in the proportion `width : height` that the outline
     /// holds, turned 10° at most; of equal ones the least turned, its middle as
-    /// near to the block's as it goes. `None` when a proportion is not above nought.
+    /// near to the block's as it goes. `None` when a proportion is not positive.
     pub fn largest(&self, width: Length, height: Length) -> Option<Fit> {
         let half = halves(width, height)?;
         let (turn, scale) = self.best(half);

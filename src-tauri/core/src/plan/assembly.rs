@@ -8,7 +8,7 @@
 //! A piece of the work is named by the places it covers, a [`Rect`]; one tree of
 //! [`Join`]s leads from the squares to the whole.
 //!
-//! Promises, kept by the properties below for every grid to 60 × 60 and every order:
+//! Promises, kept by the properties below forevery grid to 60 × 60 and every order:
 //! * each join is a straight seam along one whole edge shared by its two parts;
 //! * each square and each part is used exactly once, and the last join is the whole;
 //! * joins come after the joins they need.
@@ -59,7 +59,7 @@ struct OutsideGrid;
 impl TryFrom<Places> for Rect {
     type Error = OutsideGrid;
 
-    /// Only within the largest grid, so that no reckoning with places runs over.
+    /// Only within the largest grid, so that no arithmetic with places overflows.
     fn try_from(Places(numbers): Places) -> Result<Self, Self::Error> {
         let [row, col, rows, cols] = numbers;
         let within = |from: u16, count: u16| {

@@ -67,7 +67,7 @@ pub struct BindingLayout {
     pub clear: Length,
 }
 
-/// Most joins of strips that are told.
+/// At most so many joins of strips are listed.
 const MOST_JOINS: i64 = 10_000;
 /// Most starts tried.
 const MOST_STARTS: i64 = 20_000;

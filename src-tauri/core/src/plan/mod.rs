@@ -1,4 +1,4 @@
-//! What she means to make: the squares, the lap, the grid, the stitch.
+//! What the maker plans to make: the squares, the lap, the grid, the stitch.
 //!
 //! A [`Plan`] is the maker's wish, not the state of the bench; what is already
 //! sewn is kept in [`crate::throw`]. With `s` the cut side, `o` the lap and `a`
@@ -12,11 +12,7 @@
 //! a pair is `2s − t` by `s`, a four is `2s − t` square, and the outer edges keep
 //! what they have. (Plain arithmetic.)
 //!
-//! The fringe is what stays free of the stitching on each side of a lap:
-//! `(o − stitched width) / 2`; the stitched width is nothing for one straight
-//! row, the needle spacing for a twin needle, the stitch width for a zigzag. On
-//! an exposed seam the whole allowance beyond the stitching stands free:
-//! `a − stitched width / 2`. A plain seam has no fringe. (Plain arithmetic.)
+//! [`fringe`] says how much cloth stays free of the stitching.
 //!
 //! Limits: grids from 1 × 1 to 60 × 60; sides from 25 mm to 1 m.
 //!
@@ -32,8 +28,11 @@
 
 pub mod assembly;
 pub mod binding;
+mod fringe;
 pub mod grids;
 pub mod scraps;
+
+pub use fringe::fringe;
 
 use crate::measure::{Length, System, half_inches, inches, millimetres, nm, zero};
 use serde::{Deserialize, Serialize};
@@ -266,21 +265,6 @@ impl Plan {
         take(self.joining, self.lap_between())
     }
 
-    /// Free edge each side of the stitching, which may come out negative; none on a plain seam.
-    pub fn fringe(&self) -> Option<Length> {
-        fringe(self.joining, self.lap, self.stitch)
-    }
-
-    /// The narrowest lap (or allowance) that leaves `least_fringe`: `w + 2f`, or `f + w/2`.
-    /// A plain seam has no fringe; under 5 mm it pulls out (common practice, no source).
-    pub fn narrowest_lap(&self) -> Length {
-        match self.joining {
-            Joining::Lapped => self.stitch.width() + self.least_fringe * 2,
-            Joining::Exposed => self.least_fringe + self.stitch.width() / 2,
-            Joining::Seamed => nm(5_000_000),
-        }
-    }
-
     /// Length of `n` squares in a row: `n·s − (n−1)·t`.
     pub fn run(&self, n: u16) -> Length {
         let n = i64::from(n);
@@ -384,10 +368,10 @@ impl Plan {
     pub fn advice(&self) -> Vec<Advice> {
         let mut out = Vec::new();
         let narrowest = std::cmp::min(self.lap, self.lap_between());
-        let fringe = fringe(self.joining, narrowest, self.stitch);
-        if let Some(fringe) = fringe.filter(|f| *f < self.least_fringe) {
+        let left = self.fringe_at(narrowest);
+        if let Some(left) = left.filter(|left| *left < self.least_fringe) {
             out.push(Advice::FringeShort {
-                fringe,
+                fringe: left,
                 enough: self.narrowest_lap(),
             });
         }
@@ -413,15 +397,6 @@ pub fn take(joining: Joining, lap: Length) -> Length {
     match joining {
         Joining::Lapped => lap,
         Joining::Seamed | Joining::Exposed => lap * 2,
-    }
-}
-
-/// The fringe a join of this kind leaves on each side of its stitching.
-pub fn fringe(joining: Joining, lap: Length, stitch: Stitch) -> Option<Length> {
-    match joining {
-        Joining::Lapped => Some((lap - stitch.width()) / 2),
-        Joining::Exposed => Some(lap - stitch.width() / 2),
-        Joining::Seamed => None,
     }
 }
 

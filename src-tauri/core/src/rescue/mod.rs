@@ -18,7 +18,8 @@ use crate::fitting::trimming::{How, choice, choices, holds};
 use crate::measure::{Length, Ruler, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, Plan};
-use crate::throw::seams::{least_lap, round};
+use crate::throw::fringe::least_lap;
+use crate::throw::seams::round;
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Mishap, Throw};
 

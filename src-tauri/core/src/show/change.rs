@@ -1,4 +1,4 @@
-//! What a change of plan comes to: before and after, what is left over, the time left.
+//! What a change of plan means: before and after, what is left over, the time left.
 
 use crate::log::journal::Journal;
 use crate::measure::Length;

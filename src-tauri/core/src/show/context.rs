@@ -1,4 +1,4 @@
-//! What a view is made with.
+//! What a view is made with: the words, the ruler and the time.
 
 use crate::measure::{
     Length, MetricUnit, ParseError, Ruler, System, eighth_inches, in_nm, inches, tenths_of_mm, zero,
@@ -90,7 +90,7 @@ impl Context<'_> {
         })
     }
 
-    /// What is told one way in each system; both where the words are doubled.
+    /// Text that each system writes in its own way; both where the words are doubled.
     pub(super) fn either(&self, inch: String, metric: String) -> String {
         let (own, other) = match self.ruler.system {
             System::Inch => (inch, metric),

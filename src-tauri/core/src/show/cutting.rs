@@ -1,12 +1,14 @@
 //! A piece and where to cut it.
 
-use crate::cloth::cutting::{self, CutPlan, Patch};
+use crate::cloth::cutting;
 use crate::cloth::garments::{GarmentPart, Piece, Source, ZoneKind};
 use crate::cloth::pile::Heap;
+use crate::cloth::steps::steps;
 use crate::command::{Command, Rejection, decide};
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, from_mm, in_mm, in_nm, zero};
+use crate::measure::{Count, Length, from_mm, in_mm, zero};
 use crate::show::context::Context;
+use crate::show::cutting_list::{CutRow, Laid, left_over, rows};
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::piece::{Lying, cloth};
 use crate::show::errors::rejection;
@@ -14,8 +16,9 @@ use crate::show::names::ZONES;
 use crate::show::parts::{Button, CautionNote, Choice, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::typed::{PieceTyped, read_typed, typed_of};
+use crate::throw::account::{account, account_with, how_for};
 use crate::throw::tasks::Caution;
-use crate::words::{Problem, Shown};
+use crate::words::Problem;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -62,14 +65,23 @@ pub struct PileCutView {
     pub handles: Vec<Handle>,
     /// Squares, and what is given up by cutting straight across.
     pub figures: Vec<Figure>,
-    /// The cutting list, a line each, in order.
-    pub list: Vec<String>,
+    /// The cutting list, in order.
+    pub list: Vec<CutRow>,
+    /// What is left over that is worth keeping.
+    pub left: Option<String>,
+    /// All of it came out as expected, in one tap; none once it is cut up, or while the outline
+    /// was changed and not kept.
+    pub all_came: Option<Button>,
     /// What it is worth knowing of it, a sentence each.
     pub said: Vec<String>,
     /// Keeps the outline, where it was changed.
     pub keep: Option<Button>,
     /// Squares to expect, to begin the count with.
     pub expected: u32,
+    /// Binding strips to expect.
+    pub expected_strips: u32,
+    /// Something of it is cut already.
+    pub begun: bool,
     /// It is cut up; so many came out.
     pub counted: Option<u32>,
     /// Kinds of zone.
@@ -129,63 +141,6 @@ fn dragged(piece: &Piece, drag: Drag, sheet: &Frame, context: Context<'_>) -> Pi
         station.at = std::cmp::max(at, zero());
     }
     piece
-}
-
-/// Where a run of squares or a strip begins, from the cloth's own left edge on its lower
-/// line; nothing where it begins at that edge.
-fn beginning(piece: &Piece, cuts: &CutPlan, patch: &Patch, context: Context<'_>) -> Option<Shown> {
-    let told = |ruler| cutting::begins(piece, cuts, patch, ruler);
-    let at_edge = told(context.ruler) == zero();
-    (!at_edge).then(|| context.in_each(|ruler| context.words.single(told(ruler), ruler)))
-}
-
-/// The strips in words, from the hem up.
-pub(super) fn strips(piece: &Piece, cuts: &CutPlan, context: Context<'_>) -> Vec<String> {
-    let strips = cuts.strips.iter().enumerate();
-    strips
-        .map(|(i, strip)| {
-            let mut said = vec![say!(
-                context,
-                "cut-strip",
-                n = i + 1,
-                from = context.length(strip.from),
-                to = context.length(strip.to)
-            )];
-            let side = in_nm(strip.to - strip.from).max(1);
-            for (nth, run) in strip.runs().iter().enumerate() {
-                let count = in_nm(run.right - run.left) / side;
-                said.push(match (nth, beginning(piece, cuts, run, context)) {
-                    (_, None) => say!(context, "cut-run-edge", count = count),
-                    (0, Some(left)) => say!(context, "cut-run", left = left, count = count),
-                    (_, Some(left)) => say!(context, "cut-run-next", left = left, count = count),
-                });
-            }
-            context.words.list("sentences", said)
-        })
-        .collect()
-}
-
-/// The strips for the binding in words.
-pub(super) fn binding_strips(piece: &Piece, cuts: &CutPlan, context: Context<'_>) -> Vec<String> {
-    let patches = cuts.binding.iter();
-    patches
-        .map(|patch| {
-            // A strip lies along the piece or across it.
-            let (high, wide) = (patch.to - patch.from, patch.right - patch.left);
-            let (length, width) = (std::cmp::max(high, wide), std::cmp::min(high, wide));
-            let (size, from) = (context.by(width, length), context.length(patch.from));
-            match beginning(piece, cuts, patch, context) {
-                None => say!(context, "cut-binding-strip-edge", size = size, from = from),
-                Some(left) => say!(
-                    context,
-                    "cut-binding-strip",
-                    size = size,
-                    from = from,
-                    left = left
-                ),
-            }
-        })
-        .collect()
 }
 
 /// What a piece is called, numbered where there are several of the same.
@@ -272,9 +227,13 @@ pub(super) fn cutting(
         handles: Vec::new(),
         figures: Vec::new(),
         list: Vec::new(),
+        left: None,
+        all_came: None,
         said: Vec::new(),
         keep: None,
         expected: 0,
+        expected_strips: 0,
+        begun: throw.begun_pieces.contains_key(&(n, index)),
         counted: counted.map(Count::get),
         zones: ZONES
             .into_iter()
@@ -290,14 +249,25 @@ pub(super) fn cutting(
         }),
     };
     let Some(piece) = piece else { return Ok(view) };
-    let how = crate::throw::stock::how_for(throw, heap);
-    let Ok(cuts) = cutting::lay_out(&piece, &how) else {
-        return Ok(view);
+    let how = how_for(throw, heap);
+    // The whole pile is laid out with the outline as it is typed.
+    let changed = piece != *kept;
+    let account = match changed {
+        true => account_with(throw, n, &with_outline(heap, index, &piece)),
+        false => account(throw),
     };
+    let mut laid = Laid::of(throw, (n, usize::from(index)), heap, &piece, &account);
+    if changed {
+        // Lines that are done were of the outline that was kept.
+        laid.done = 0;
+    }
+    let cuts = &laid.cuts;
     let squares = cuts.count;
-    let naive = cutting::naive(&piece, &how).unwrap_or(0);
-    let free = cutting::free_yield(&piece, &how).map_or(squares, |f| f.count);
-    let bound = cutting::bound(&piece, &how).unwrap_or(free);
+    // What the strips of the binding leave is compared with what else could be cut of that.
+    let rest = crate::cloth::strips::rest_of(&piece, &cuts.binding);
+    let naive = cutting::naive(&rest, &how).unwrap_or(0);
+    let free = cutting::free_yield(&rest, &how).map_or(squares, |f| f.count);
+    let bound = cutting::bound(&rest, &how).unwrap_or(free);
     let figure = |key: &str, n: u32| Figure {
         label: context.say(&format!("figure-{key}"), &[]),
         value: context.plain(say!(context, "number", n = n)),
@@ -321,9 +291,13 @@ pub(super) fn cutting(
                 .push(say!(context, "cut-gain", n = squares - naive));
         }
     }
-    // A strip for the binding runs through what the cuts across would chop up.
-    view.list = binding_strips(&piece, &cuts, context);
-    view.list.extend(strips(&piece, &cuts, context));
+    view.list = rows(throw, (n, index), &piece, &laid, context);
+    if changed {
+        for row in &mut view.list {
+            (row.tick, row.now) = (None, false);
+        }
+    }
+    view.left = left_over(cuts, context);
     if heap.cloth.stretch {
         view.said.push(say!(context, "cut-stretch"));
     }
@@ -331,18 +305,40 @@ pub(super) fn cutting(
         view.said.push(say!(context, "cut-unwashed"));
     }
     view.expected = squares;
+    view.expected_strips = cuts.binding.len() as u32;
+    if counted.is_none() && !changed {
+        let strips = Count::at_most(view.expected_strips);
+        view.all_came = Some(Button {
+            label: say!(
+                context,
+                "cut-all-came",
+                n = squares,
+                strips = view.expected_strips
+            ),
+            action: Command::CutPiece {
+                n,
+                index,
+                squares: Count::at_most(squares),
+                by_strip: Vec::new(),
+                strips: (strips > 0).then_some(strips),
+                outline: None,
+            },
+        });
+    }
     let sheet = Frame::of(&piece);
     let [_, top, left, right] = piece.reach();
     let lying = Lying {
         piece: &piece,
-        cuts: &cuts,
+        cuts,
         side: how.cut_side(),
         cloth: cloth(throw, heap),
         scale: 1.0,
         at: [sheet.edge; 2],
         letters: (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0),
+        chalk: (0..).map_while(|k| laid.chalk(k)).collect(),
     };
-    view.picture = Some(picture(&lying, &sheet, &view.title, context));
+    let done = counted.is_none().then_some(laid.done);
+    view.picture = Some(picture(&lying, &sheet, done, &view.title, context));
     if counted.is_none() {
         view.handles = piece
             .stations
@@ -359,7 +355,7 @@ pub(super) fn cutting(
             index,
             outline: piece.clone(),
         };
-        if piece != *kept && decide(Some(throw), &action).is_ok() {
+        if changed && decide(Some(throw), &action).is_ok() {
             view.keep = Some(Button {
                 label: say!(context, "piece-keep"),
                 action,
@@ -369,12 +365,37 @@ pub(super) fn cutting(
     Ok(view)
 }
 
+/// A heap with another outline of one of its pieces.
+fn with_outline(heap: &Heap, index: u8, outline: &Piece) -> Heap {
+    let mut heap = heap.clone();
+    if let Source::Cloth(garment) = &mut heap.from
+        && let Some(piece) = garment.pieces.get_mut(usize::from(index))
+    {
+        *piece = outline.clone();
+    }
+    heap
+}
+
 /// The piece in millimetres, with room round it for points to be taken hold of.
-fn picture(lying: &Lying<'_>, sheet: &Frame, title: &str, context: Context<'_>) -> Picture {
+///
+/// Lines of the cutting list that are `done` are marked, and the one after them.
+fn picture(
+    lying: &Lying<'_>,
+    sheet: &Frame,
+    done: Option<usize>,
+    title: &str,
+    context: Context<'_>,
+) -> Picture {
     let (piece, cuts) = (lying.piece, lying.cuts);
     let [_, top, left, right] = piece.reach();
     let mut d = Canvas::default();
     lying.paint(&mut d, context);
+    if let Some(done) = done {
+        let shown = steps(piece, cuts).into_iter().take(done + 1).enumerate();
+        for (i, step) in shown {
+            lying.mark(&mut d, &step, i < done);
+        }
+    }
     lying.strip_numbers(&mut d);
     let spoken = say!(
         context,

@@ -1,4 +1,4 @@
-//! Refusals and damage in words, from the one table of errors in the language file.
+//! Rejections and damaged files in words, from the one table of errors in the language file.
 
 use super::{Context, names};
 use crate::cloth::garments::PieceFault;

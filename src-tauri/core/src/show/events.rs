@@ -2,7 +2,7 @@
 
 use crate::cloth::fabric::Face;
 use crate::log::journal::{Entry, Journal, What};
-use crate::measure::zero;
+use crate::measure::{Count, zero};
 use crate::plan::Joining;
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
@@ -269,9 +269,22 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
         ),
         Event::HeapSet { heap, .. } => say!(context, "did-heap", name = heap.name()),
         Event::HeapTaken { .. } => say!(context, "did-take-heap"),
-        Event::PieceCut { n, squares, .. } => {
+        Event::PieceCut {
+            n, squares, strips, ..
+        } => {
             let name = throw.pile.get(n).map_or("", |h| h.name());
-            say!(context, "did-cut-piece", name = name, n = *squares)
+            let strips = strips.map_or(Count::NONE, |s| s.count);
+            say!(
+                context,
+                "did-cut-piece",
+                name = name,
+                n = *squares,
+                strips = strips
+            )
+        }
+        Event::PieceBegun { n, lines, .. } => {
+            let name = throw.pile.get(n).map_or("", |h| h.name());
+            say!(context, "did-cut-lines", name = name, n = *lines)
         }
         Event::ScrapTried { scrap } => say!(
             context,

@@ -1,7 +1,7 @@
-//! What can be handed on out of a throw, section by section, and the names of the files.
+//! What can be exported from a throw, section by section, and the names of the files.
 //!
-//! A section has a title, a sentence or two and buttons; each button names what it hands
-//! on ([`Export`]). The shell makes the bytes, asks where they go and writes them.
+//! A section has a title, a sentence or two and buttons; each button names what it exports
+//! ([`Export`]). The service makes the bytes; the shell asks where they go and writes them.
 
 use crate::log::journal::Journal;
 use crate::measure::System;
@@ -13,7 +13,7 @@ use crate::show::tables::Table;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-/// Something handed on out of a throw as a file.
+/// Something exported from a throw as a file.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case", tag = "hand")]
 pub enum Export {
@@ -25,7 +25,7 @@ pub enum Export {
     Tables,
     /// The story of its making, as a page with its photos in it.
     Story {
-        /// The time zone whose days are told.
+        /// The time zone whose days are written.
         zone: ZoneName,
     },
 }
@@ -35,11 +35,11 @@ pub enum Export {
 pub struct ExportButton {
     /// Its words.
     pub label: String,
-    /// What it hands on.
+    /// What it exports.
     pub hand: Export,
 }
 
-/// One sort of thing to hand on.
+/// One kind of export.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct ExportSection {
     /// Stable name, for programs.
@@ -52,7 +52,7 @@ pub struct ExportSection {
     pub buttons: Vec<ExportButton>,
 }
 
-/// What can be handed on.
+/// The exports that are possible.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct ExportView {
     /// Common to all screens.
@@ -93,7 +93,7 @@ pub struct PrintOrder {
     pub black: bool,
     /// With the story and its photos; the wall card has none.
     pub story: bool,
-    /// The time zone whose days are told.
+    /// The time zone whose days are written.
     pub zone: ZoneName,
 }
 
@@ -151,7 +151,7 @@ fn the_throw(journal: &Journal, context: Context<'_>) -> ExportSection {
     }
 }
 
-/// Files that are handed on together, into one folder.
+/// Files that are exported together, into one folder.
 fn many(key: &str, n: usize, hand: Export, context: Context<'_>) -> ExportSection {
     let say = |end: &str| context.say(&format!("hand-{key}{end}"), &[("n", n.into())]);
     ExportSection {
@@ -183,7 +183,7 @@ pub fn file_name(name: &str, ending: &str) -> String {
         .collect();
     let plain = plain.trim_matches(|c: char| c.is_whitespace() || c == '.' || c == '-');
     let stem = plain.split('.').next().unwrap_or_default().to_lowercase();
-    // Names of devices on one system, whatever follows the dot.
+    // Names of devices on one system, with any ending.
     let device = ["con", "prn", "aux", "nul"].contains(&stem.as_str())
         || (stem.len() == 4
             && (stem.starts_with("com") || stem.starts_with("lpt"))

@@ -1,4 +1,4 @@
-//! What to have at hand, how heavy it gets, how long it takes; and test scraps.
+//! What to have at hand, how heavy the throw gets and how long it takes.
 
 use crate::cloth::pile::how;
 use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, seams};
@@ -43,7 +43,7 @@ pub struct GatherView {
     pub said: Vec<String>,
 }
 
-/// Stitch length reckoned with, 3 mm (common practice on denim, no source).
+/// The stitch length assumed, 3 mm (common practice on denim, no source).
 const STITCH_NM: i64 = 3_000_000;
 
 /// The cloth of the first heap for a use, or the usual one.
@@ -236,6 +236,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
                     n = need.joins
                 ),
             ],
+            super::work::strips_left(throw, context),
             vec![super::work::bound(throw, context).1],
         ]
         .concat(),

@@ -1,7 +1,7 @@
-//! A throw file that was brought, beside the copy that is here, if there is one.
+//! A throw file to import, beside the copy that is already here, if there is one.
 //!
-//! What is in which is told in plain words; for two copies that went apart the conflicts
-//! are told side by side, each to be decided. The buttons come with what they ask for.
+//! The screen says in plain words what each copy contains. Where two copies went apart it shows
+//! the conflicts side by side, each to be decided. Every button carries its choice.
 
 use crate::cloth::fabric::Cover;
 use crate::log::journal::Journal;

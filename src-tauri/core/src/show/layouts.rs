@@ -1,4 +1,4 @@
-//! Wishes for the faces, layouts to choose from, the floor, and the covering list.
+//! Layouts of the faces to choose from.
 
 use crate::cloth::fabric::{Cover, Face};
 use crate::command::Command;

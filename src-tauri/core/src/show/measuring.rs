@@ -1,4 +1,4 @@
-//! Measuring a block and choosing a trim size.
+//! Measuring a block: what is typed, and the verdict.
 
 use crate::command::{Command, Rejection, decide};
 use crate::fitting::drift::{self, Along, DriftVerdict, Sureness};
@@ -150,7 +150,7 @@ pub(super) fn measure(
     })
 }
 
-/// Whether nothing makes up yet for some of what a block is short.
+/// Whether some of what a block is short is not made up for yet.
 fn is_open(throw: &Throw, block: Rect) -> bool {
     shortfalls(throw, block).iter().any(|s| s.open > zero())
 }

@@ -1,14 +1,16 @@
-//! From a throw to what the window shows.
+//! The screens: what the window shows of a throw.
 //!
-//! Each screen has a module here with its view and the function that makes it from the
+//! Each screen has a module here with its view and the function that makes the view from the
 //! state and nothing else. Promise: no view changes anything, and every button a view
 //! offers carries an action that [`crate::command::decide`] allowed at that moment.
 
 mod again;
 mod bench;
+mod card_figures;
 mod change;
 mod context;
 mod cutting;
+mod cutting_list;
 mod dates;
 pub mod drawing;
 mod errors;
@@ -16,13 +18,13 @@ mod events;
 mod export;
 mod faces;
 mod fields;
-mod figures;
 mod floor;
 mod gather;
 mod grids;
 mod history;
 mod hold;
 mod import;
+mod json_figures;
 mod layouts;
 mod lessons;
 mod measuring;
@@ -59,7 +61,6 @@ pub use export::{
     file_name, usual_paper,
 };
 pub use faces::{FaceCell, FacesView};
-pub use figures::figures;
 pub use floor::{CoveringGroup, CoveringLine, CoveringView, FloorCell, FloorView};
 pub use gather::{GatherRow, GatherView};
 pub use grids::{GridRow, GridWish, GridsView, grids};
@@ -69,6 +70,7 @@ pub use import::{
     ConflictRow, CopyRow, ImportButton, ImportChoice, ImportView, Imported, bring, conflict,
     unmergeable,
 };
+pub use json_figures::figures;
 pub use layouts::{LayoutCard, Layouts, layouts};
 pub use lessons::{LessonRow, Lessons};
 pub use measuring::{MeasureView, OutlineTyped};

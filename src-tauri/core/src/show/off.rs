@@ -1,4 +1,4 @@
-//! Pieces that are off, laps that hold a size, and the whole against the plan.
+//! Pieces that are off, and the ways to save them.
 
 use crate::cloth::fabric::Face;
 use crate::command::{Command, Rejection, decide};

@@ -2,9 +2,10 @@
 //!
 //! A [`Picture`] has no colours of its own but those of the maker's cloths. The window
 //! ([`ui/src/parts/Marks.svelte`]) and paper ([`super::drawing::svg`]) each have one table from
-//! inks to colours, so that a theme or black print is a choice of whoever paints. Textures of
+//! inks to colours, so that a theme or black print is the choice of the renderer. Textures of
 //! cloth and hatchings are named ([`Tile`]) and defined once, in [`super::drawing::tiles`].
 
+use crate::cloth::fabric::Texture;
 use serde::{Serialize, Serializer};
 use ts_rs::TS;
 
@@ -93,7 +94,7 @@ pub enum Mark {
     Shape {
         /// Its outline as SVG 1.1 writes path data, told from the place.
         d: String,
-        /// The places; none where the outline is told from the top left of the drawing.
+        /// The places; none where the outline starts from the top left of the drawing.
         #[serde(serialize_with = "short_spots")]
         at: Vec<[f64; 2]>,
         /// What it is.
@@ -148,7 +149,7 @@ pub enum Hold {
     End,
 }
 
-/// What a mark stands for; whoever paints chooses colour, hatching and line.
+/// What a mark means; the renderer chooses its colour, hatching and line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, TS)]
 #[serde(rename_all = "kebab-case")]
 pub enum Ink {
@@ -224,24 +225,10 @@ pub enum Ink {
     Number,
 }
 
-/// The name of a texture or a hatching, which comes again and again.
+/// The name of a texture or a hatching: a tile that is repeated over an area.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, TS)]
 #[serde(rename_all = "kebab-case")]
 pub enum Tile {
-    /// Upright stripes, one broad between two fine.
-    Stripe,
-    /// Crossing stripes.
-    Check,
-    /// Round dots.
-    Dot,
-    /// Small sprigs.
-    Sprig,
-    /// Slanting lines.
-    Slant,
-    /// Waves.
-    Wave,
-    /// Crosses.
-    Cross,
     /// Denim: a steep twill.
     Twill,
     /// A steep twill whose lines are broken.
@@ -268,6 +255,9 @@ pub enum Tile {
     Waste,
     /// Hatching of [`Ink::Amiss`].
     Amiss,
+    /// The figure of a print.
+    #[serde(untagged)]
+    Print(Texture),
 }
 
 /// A tile as it is drawn: marks on a square of 24 by 24, over the colour of the ground.
@@ -279,8 +269,9 @@ pub struct TileMarks {
     pub side: f64,
     /// How strongly its marks are drawn, from 0 to 1.
     pub strength: f64,
-    /// Its marks are light on whatever ground; else dark on a light one.
-    pub light: bool,
+    /// Up to this lightness of the ground, from 0 to 255, its marks are light; on a lighter
+    /// ground they are dark.
+    pub light_up_to: u8,
     /// The marks.
     pub strokes: Vec<TileStroke>,
 }

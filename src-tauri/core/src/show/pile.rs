@@ -5,7 +5,7 @@ use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{in_gsm, in_ounces};
 use crate::command::{Command, decide};
 use crate::log::journal::Journal;
-use crate::measure::Count;
+use crate::measure::{Count, in_nm, nm};
 use crate::plan::Plan;
 use crate::show::context::Context;
 use crate::show::cutting::part;
@@ -13,7 +13,7 @@ use crate::show::off::RemedyRow;
 use crate::show::parts::{Button, Choice, Figure, Head, head};
 use crate::show::{change, fields};
 use crate::throw::Throw;
-use crate::throw::tasks::Task;
+use crate::throw::account::{ClothAccount, account};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -80,6 +80,9 @@ pub struct PileView {
     pub makes: Vec<Choice<Use>>,
 }
 
+/// Most strips more than planned that are tried to make them shorter.
+const MOST_MORE_STRIPS: u32 = 8;
+
 const SIZES: [(GarmentSize, &str); 3] = [
     (GarmentSize::Small, "small"),
     (GarmentSize::Medium, "medium"),
@@ -100,72 +103,71 @@ fn kind_key(kind: GarmentKind) -> &'static str {
 /// The clothes pile.
 pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
     let throw = journal.throw();
-    let side = throw.plan.side;
-    let wanted = throw.plan.squares() as usize;
-    let cut = throw
-        .assembly()
-        .whole()
-        .squares()
-        .filter(|s| throw.has(*s, Task::Cut))
-        .count();
-    let heaps: Vec<(u16, &Heap, Vec<Count>)> = throw
-        .pile
-        .iter()
-        .map(|(n, heap)| (*n, heap, heap.squares(side)))
-        .collect();
-    let denim = || heaps.iter().filter(|(_, h, _)| h.makes.is_denim());
-    let to_come: Count = denim().map(|(_, h, squares)| h.to_come(squares)).sum();
-    let have = cut as i64 + i64::from(throw.spares) + i64::from(to_come);
-    let over = have - wanted as i64;
-    let count = |n: i64| context.plain(say!(context, "number", n = n));
+    let account = account(throw);
+    let denim = || throw.pile.values().filter(|h| h.makes.is_denim());
+    let count = |n: u32| context.plain(say!(context, "number", n = n));
     let figure = |key: &str, value| Figure {
         label: context.say(&format!("figure-{key}"), &[]),
         value,
     };
-    let open = wanted - cut;
+    let open = account.wanted - account.cut;
     let mut figures = vec![
-        figure("wanted", count(wanted as i64)),
-        figure("cut-for-it", count(cut as i64)),
-        figure("open", count(open as i64)),
+        figure("wanted", count(account.wanted)),
+        figure("cut-for-it", count(account.cut)),
+        figure("open", count(open)),
     ];
-    if throw.spares > 0 {
-        figures.push(figure("spares", count(i64::from(throw.spares))));
+    if account.spares > 0 {
+        figures.push(figure("spares", count(account.spares)));
     }
-    figures.push(figure("to-come", count(i64::from(to_come))));
-    let (of_each, lacking) = by_denim(throw, &heaps, context);
+    figures.push(figure("to-come", count(account.to_come)));
+    if open > 0 {
+        figures.push(figure("keep-back", count(account.keep)));
+    }
+    let strips = account.strips;
+    figures.push(figure(
+        "strips-open",
+        context.plain(say!(
+            context,
+            "strips-of",
+            open = strips.open(),
+            wanted = strips.wanted
+        )),
+    ));
+    let of_each = by_denim(throw, &account, context);
     let mut said = Vec::new();
     if throw.pile.is_empty() {
         said.push(say!(context, "pile-empty"));
     }
-    if cut == wanted {
-        said.push(say!(context, "pile-all-cut"));
-    } else if over >= 0 && lacking {
-        said.push(say!(context, "pile-uneven"));
-    } else if over >= 0 {
-        said.push(say!(context, "pile-enough", over = over));
-    } else if !throw.pile.is_empty() {
-        said.push(say!(context, "pile-short", short = -over));
-    }
+    said.extend(enough(throw, &account, context));
     match of_each {
         told if told.is_empty() => said.extend(super::work::denims_to_cut(throw, context)),
         told => said.extend(told),
     }
-    if denim().any(|(_, h, _)| h.counted.iter().any(Option::is_none)) {
+    if denim().any(|h| h.counted.iter().any(Option::is_none)) {
         said.push(say!(context, "pile-estimate"));
+    }
+    let mut ways = Vec::new();
+    if !throw.pile.is_empty() {
+        if account.over() < 0 {
+            ways.extend(fewer(
+                throw,
+                i64::from(account.wanted) + account.over(),
+                context,
+            ));
+        } else {
+            ways.extend(shorter(throw, &account, context));
+        }
     }
     PileView {
         head: head(journal, context),
         figures,
         said,
-        rows: heaps
+        rows: throw
+            .pile
             .iter()
-            .map(|(n, heap, squares)| row(throw, *n, heap, squares, context))
+            .map(|(n, heap)| row(throw, *n, heap, &account, context))
             .collect(),
-        ways: if over < 0 && !throw.pile.is_empty() {
-            fewer(throw, have, context)
-        } else {
-            Vec::new()
-        },
+        ways,
         kinds: GarmentKind::ALL
             .into_iter()
             .map(|value| Choice {
@@ -182,6 +184,93 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
             .collect(),
         makes: uses(throw, context).collect(),
     }
+}
+
+/// Whether the denim at hand and on the pile is enough: for the squares and the spares to keep
+/// back, and for the binding.
+fn enough(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<String> {
+    let (over, keep) = (account.over(), i64::from(account.keep));
+    let strips = account.strips;
+    let size = context.by(throw.plan.binding.strip, throw.plan.binding.longest);
+    let mut said = Vec::new();
+    let squares = account.cut < account.wanted;
+    if !squares {
+        said.push(say!(context, "pile-all-cut"));
+    } else if over < 0 {
+        if !throw.pile.is_empty() {
+            said.push(say!(context, "pile-short", short = -over));
+        }
+    } else if account.is_uneven() {
+        said.push(say!(context, "pile-uneven"));
+    } else if over < keep {
+        said.push(say!(context, "pile-few-spares", over = over, keep = keep));
+    } else {
+        said.push(say!(context, "pile-enough", over = over));
+    }
+    if throw.pile.is_empty() && squares {
+        return said;
+    }
+    said.push(match (strips.open(), strips.lacking()) {
+        (0, _) => say!(context, "pile-strips-cut", n = strips.wanted),
+        (open, 0) => say!(context, "pile-strips-planned", n = open, size = size),
+        (open, lacking) => say!(
+            context,
+            "pile-strips-lacking",
+            n = open,
+            lacking = lacking,
+            size = size
+        ),
+    });
+    said
+}
+
+/// Shorter binding strips that the pile gives without losing a square that is needed: the
+/// longest of which there are enough.
+fn shorter(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Option<RemedyRow> {
+    let plan = throw.plan;
+    let strips = account.strips;
+    if strips.lacking() == 0 || strips.cut > 0 {
+        return None;
+    }
+    let size = throw.finished();
+    let need = plan.binding_for(size.width, size.height);
+    (need.strips + 1..=need.strips + MOST_MORE_STRIPS).find_map(|count| {
+        // So many strips, each lapped over the next, reach round: the next mark of the ruler.
+        let lapped = need.length + plan.take() * i64::from(count - 1);
+        let each = context
+            .ruler
+            .at_least(nm(in_nm(lapped).div_euclid(i64::from(count)) + 1));
+        let mut tried = plan;
+        tried.binding.longest = each;
+        let action = Command::ChangePlan { plan: tried };
+        let events = decide(Some(throw), &action).ok()?;
+        let after = throw.after(&events);
+        let told = crate::throw::account::account(&after);
+        if told.strips.lacking() > 0 || told.over() < account.over().min(i64::from(account.keep)) {
+            return None;
+        }
+        let size = context.by(tried.binding.strip, each);
+        let title = say!(
+            context,
+            "way-shorter-strips",
+            n = told.strips.wanted,
+            size = size
+        );
+        Some(RemedyRow {
+            button: Button {
+                label: title.clone(),
+                action,
+            },
+            done: title.clone(),
+            lines: vec![say!(
+                context,
+                "way-shorter-strips-joins",
+                n = told.strips.wanted.saturating_sub(1),
+                before = need.joins
+            )],
+            title,
+        })
+    })
 }
 
 /// What a heap may be for: denim squares, or fabric squares of one of the prints.
@@ -222,52 +311,26 @@ pub(super) fn of_denim(
     }
 }
 
-/// For each denim that a heap names: how many squares are still to be cut of it, and whether
-/// what is on the pile and the spares at hand, of whatever denim, make them up; and whether one
-/// of them falls short that no heap of unnamed denim can fill.
-fn by_denim(
-    throw: &Throw,
-    heaps: &[(u16, &Heap, Vec<Count>)],
-    context: Context<'_>,
-) -> (Vec<String>, bool) {
-    let given = |d: u8| {
-        let of_it = heaps
-            .iter()
-            .filter(move |(_, h, _)| h.makes == Use::Denim { denim: Some(d) });
-        of_it
-            .map(|(_, h, squares)| h.to_come(squares))
-            .sum::<Count>()
-    };
-    let any = heaps
-        .iter()
-        .any(|(_, h, _)| matches!(h.makes, Use::Denim { denim: Some(_) }));
-    if !any {
-        return (Vec::new(), false);
+/// For each denim, where a heap names one: how many squares are still to be cut of it, and
+/// whether what is on the pile and the spares at hand, of whatever denim, make them up.
+fn by_denim(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<String> {
+    let named = |h: &Heap| matches!(h.makes, Use::Denim { denim: Some(_) });
+    if !throw.pile.values().any(named) {
+        return Vec::new();
     }
-    let mut lacking = false;
-    let each = throw.denims.iter().zip(throw.uncut_by_denim());
-    let told = each
-        .enumerate()
-        .filter_map(|(d, (denim, open))| {
-            let gives = given(d as u8);
-            let short = open.saturating_sub((gives + throw.spares).get());
-            lacking |= short > 0;
-            (open > 0 || gives > 0).then(|| {
-                say!(
-                    context,
-                    "pile-of-denim",
-                    denim = denim.name.as_str(),
-                    open = open,
-                    gives = gives,
-                    short = short
-                )
-            })
+    let each = throw.denims.iter().zip(&account.denims);
+    each.filter(|(_, told)| told.open > 0 || told.to_come > 0)
+        .map(|(denim, told)| {
+            say!(
+                context,
+                "pile-of-denim",
+                denim = denim.name.as_str(),
+                open = told.open,
+                gives = told.to_come,
+                short = told.open.saturating_sub(told.to_come + account.spares)
+            )
         })
-        .collect();
-    let unnamed = heaps
-        .iter()
-        .any(|(_, h, squares)| h.makes == Use::Denim { denim: None } && h.to_come(squares) > 0);
-    (told, lacking && !unnamed)
+        .collect()
 }
 
 /// What can be done where the pile is too small: fewer squares, while the sewn ones stay.
@@ -328,7 +391,16 @@ fn fewer(throw: &Throw, have: i64, context: Context<'_>) -> Vec<RemedyRow> {
         .collect()
 }
 
-fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[Count], context: Context<'_>) -> HeapRow {
+fn row(
+    throw: &Throw,
+    n: u16,
+    heap: &Heap,
+    account: &ClothAccount,
+    context: Context<'_>,
+) -> HeapRow {
+    let pieces = || (0..heap.counted.len()).map(|i| (i, account.piece(n, i)));
+    let squares: Count = pieces().map(|(_, p)| p.squares).sum();
+    let strips: Count = pieces().map(|(_, p)| p.strips).sum();
     let what = match heap.makes {
         Use::Denim { denim } => of_denim(throw, denim, "heap-denim", context),
         Use::Fabric { print } => {
@@ -354,23 +426,25 @@ fn row(throw: &Throw, n: u16, heap: &Heap, squares: &[Count], context: Context<'
             context,
             "heap-gives",
             what = what,
-            n = squares.iter().copied().sum::<Count>()
+            n = squares,
+            strips = strips
         ),
         makes: makes.unwrap_or_default() as u32,
         uses,
-        pieces: heap
-            .counted
-            .iter()
-            .zip(squares)
-            .enumerate()
-            .map(|(i, (counted, n))| HeapPiece {
+        pieces: pieces()
+            .map(|(i, piece)| HeapPiece {
                 index: i as u8,
                 label: part(heap, i, context),
-                said: match counted {
-                    Some(_) => say!(context, "piece-counted", n = *n),
-                    None => say!(context, "piece-expected", n = *n),
+                said: match piece.cut {
+                    true => say!(context, "piece-counted", n = piece.squares),
+                    false => say!(
+                        context,
+                        "piece-expected",
+                        n = piece.squares,
+                        strips = piece.strips
+                    ),
                 },
-                cut: counted.is_some(),
+                cut: piece.cut,
                 outlined: matches!(heap.from, Source::Cloth(_)),
             })
             .collect(),

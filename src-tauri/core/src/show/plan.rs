@@ -1,4 +1,4 @@
-//! The plan as typed fields, with its figures, doubts and pictures; and grids.
+//! The plan as typed fields, with its figures, doubts and pictures.
 
 use crate::cloth::fabric::{Cover, Denim, Print};
 use crate::command::{Command, decide};

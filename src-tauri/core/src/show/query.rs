@@ -1,4 +1,4 @@
-//! What the window asks for, and what it is answered.
+//! The queries that the window asks, and the views that answer them.
 
 use crate::cloth::fabric::Face;
 use crate::command::Command;
@@ -133,11 +133,11 @@ pub enum Query {
         /// How many lines at most.
         most: u32,
     },
-    /// What can be handed on.
+    /// The exports that are possible.
     HandOn,
     /// The story of its making.
     Story {
-        /// The time zone whose days are told.
+        /// The time zone whose days are written.
         zone: ZoneName,
     },
 }
@@ -180,7 +180,7 @@ pub enum View {
     Scraps(ScrapsView),
     /// History.
     History(HistoryView),
-    /// What can be handed on.
+    /// The exports that are possible.
     HandOn(ExportView),
     /// The story of its making.
     Story(StoryView),

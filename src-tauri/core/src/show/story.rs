@@ -1,4 +1,4 @@
-//! The story of a making, told from the record day by day.
+//! The story of how a throw was made, day by day, from its record.
 //!
 //! A day opens with what was made, counted by step and kind of piece (`12 pairs
 //! stitched; 2 fours squared up`); then come, in order, turns the work took, mishaps,
@@ -58,7 +58,7 @@ pub struct StoryItem {
     pub photo: Option<crate::throw::photos::PhotoId>,
 }
 
-/// What is told.
+/// The kinds of lines in the story.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
 #[serde(rename_all = "kebab-case")]
 pub enum StorySort {
@@ -144,7 +144,7 @@ struct GatheredDay {
     items: Vec<StoryItem>,
 }
 
-/// Whether a step is told of: the others are on the way to one of these.
+/// Whether the story counts a step; the others lead to one of these.
 fn told(task: Task) -> bool {
     matches!(
         task,
@@ -246,6 +246,7 @@ impl GatheredDay {
             | Event::ClothChanged { .. }
             | Event::SparesUsed { .. }
             | Event::SparesCounted { .. }
+            | Event::PieceBegun { .. }
             | Event::Measured { .. }
             | Event::Outlined { .. }
             | Event::LapsMarked { .. }
@@ -422,7 +423,7 @@ mod tests {
         // West of Greenwich it was all done on one day, east of it on the next.
         assert_eq!(told(&journal, "<-03>3").days.len(), 1);
         assert_eq!(told(&journal, "<+02>-2").days[0].date, "2000-01-01");
-        // Taken out of the story, the photo is told of no more.
+        // A photo that was taken out of the story is no longer in it.
         act(&mut journal, &Command::Unpicture { photo }, late);
         assert_eq!(told(&journal, "UTC").days[1].items.len(), 1);
     }

@@ -1,8 +1,8 @@
-//! The story as one page that needs nothing beside it: for a browser, to print or to keep.
+//! The story as one self-contained page for a browser, to print or to keep.
 //!
-//! Promises: the page holds no script and asks for nothing from elsewhere (its own policy
-//! forbids it); everything told is escaped; a photo that is not there is said in words.
-//! The form is HTML5 (WHATWG), in UTF-8.
+//! Promises: the page holds no script and loads nothing from elsewhere (its own policy
+//! forbids it); all text is escaped; a missing photo is described in words.
+//! The page is HTML5 (WHATWG) in UTF-8.
 
 use super::Context;
 use crate::show::{Story, StoryItem, StorySort};

@@ -2,7 +2,7 @@
 //! CR LF, the first line the headings.
 //!
 //! Promises: lengths stand in inches and in millimetres in columns of their own, as plain
-//! numbers with a point whatever the language; millimetres are exact, inches to a
+//! numbers with a point in every language; millimetres are exact, inches to a
 //! millionth. No text is taken for a formula: a cell that begins with `=`, `+`, `-`, `@`,
 //! a tab or an end of line gets an apostrophe before it (the rule of OWASP's page on CSV
 //! injection, from memory). A length in words of the ruler keeps its unit, so that no
@@ -16,6 +16,7 @@ use crate::faces::spread::mirrored;
 use crate::log::journal::Journal;
 use crate::measure::{Length, NM_PER_INCH, in_nm};
 use crate::show::cutting;
+use crate::throw::account::{ClothAccount, account, layout};
 use crate::throw::tasks::Task;
 use crate::throw::{Throw, Time};
 use jiff::Timestamp;
@@ -205,7 +206,7 @@ fn text(text: &str) -> String {
     }
 }
 
-/// Millionths as a plain decimal number with no needless noughts.
+/// Millionths as a plain decimal number with no needless zeros.
 fn millionths(count: i128) -> String {
     let sign = if count < 0 { "-" } else { "" };
     let (whole, rest) = (
@@ -239,7 +240,7 @@ fn hundredth(count: i128) -> String {
     millionths((count + 5_000).div_euclid(10_000) * 10_000)
 }
 
-/// `9 1/2 in`, exact, whatever the ruler.
+/// `9 1/2 in`, exact with every ruler.
 fn fraction(length: Length) -> String {
     let (total, inch) = (in_nm(length), NM_PER_INCH);
     let (whole, mut num, mut den) = (total / inch, (total % inch).abs(), inch);
@@ -336,27 +337,30 @@ fn joins(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
 }
 
 fn cutting(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
+    let account = account(throw);
     let heaps = throw.pile.iter();
     heaps
         .flat_map(|(n, heap)| {
-            (0..heap.counted.len()).map(move |i| piece(throw, *n, heap, i, context))
+            let account = &account;
+            (0..heap.counted.len()).map(move |i| piece(throw, (*n, i), heap, account, context))
         })
         .collect()
 }
 
-fn piece(throw: &Throw, n: u16, heap: &Heap, index: usize, context: Context<'_>) -> Vec<String> {
+fn piece(
+    throw: &Throw,
+    (n, index): (u16, usize),
+    heap: &Heap,
+    account: &ClothAccount,
+    context: Context<'_>,
+) -> Vec<String> {
     let (width, height, strips, expected) = match &heap.from {
         Source::Cloth(garment) => match garment.pieces.get(index) {
             Some(piece) => {
                 let [low, top, left, right] = piece.reach();
-                let cuts = crate::cloth::cutting::lay_out(
-                    piece,
-                    &crate::throw::stock::how_for(throw, heap),
-                )
-                .ok();
-                let strips = cuts.as_ref().map_or(0, |c| c.strips.len());
-                let count = cuts.map_or(0, |c| c.count);
-                (Some(right - left), Some(top - low), Some(strips), count)
+                let cuts = layout(throw, heap, piece, account.piece(n, index).strips);
+                let strips = Some(cuts.strips.len());
+                (Some(right - left), Some(top - low), strips, cuts.count)
             }
             None => (None, None, None, 0),
         },

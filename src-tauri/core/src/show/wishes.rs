@@ -1,4 +1,4 @@
-//! How the faces are to look, and which of the wishes are met.
+//! The wishes for the faces, and which of them a layout meets.
 
 use crate::cloth::fabric::Face;
 use crate::faces::arrange::{self, Score, Shades};
@@ -76,7 +76,7 @@ pub(super) fn standing(throw: &Throw) -> Wishes {
     })
 }
 
-/// Squares that keep their fabric on a face, whatever is wished.
+/// Squares that keep their fabric on a face under every wish.
 fn least(throw: &Throw, face: Face) -> u32 {
     let squares = throw.assembly().whole().squares();
     squares

@@ -6,20 +6,22 @@
 //! usually goes. A batch that is still cooling steps back while anything else is ready.
 
 use crate::cloth::fabric::Face;
-use crate::cloth::pile::Use;
+use crate::cloth::garments::Source;
+use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
-use crate::fitting::squaring;
 use crate::fitting::trimming::is_undecided;
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::binding::EdgeSide;
-use crate::plan::{Joining, Stitch, fringe};
+use crate::plan::{Joining, Stitch};
+use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
 use crate::show::parts::{Button, CautionNote, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{lessons, measuring, names, pictures};
+use crate::throw::account::account;
 use crate::throw::tasks::{Station, Task};
 use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time};
@@ -102,12 +104,25 @@ pub struct Card {
     pub measure: Option<Rect>,
     /// The whole can be measured now, as before a wash.
     pub measure_whole: bool,
+    /// The piece of the pile to be cut up next, where squares are cut.
+    pub cut_next: Option<CutNext>,
     /// The piece that may be off, where it can be said here.
     pub off: Option<Rect>,
     /// What was learned of this step on the throw before.
     pub lessons: Vec<String>,
     /// What was written down at this step.
     pub notes: Vec<String>,
+}
+
+/// A piece of the pile to be cut up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct CutNext {
+    /// The heap.
+    pub n: u16,
+    /// The piece, counted from 0.
+    pub index: u8,
+    /// What is said to go there.
+    pub label: String,
 }
 
 /// Asked before squares are lapped bare, while fabrics are listed and none is laid out.
@@ -370,7 +385,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         piece,
         which: names::piece(throw, piece, context),
         which_spoken: names::spoken(throw, piece, context),
-        figures: figures(throw, task, piece, context),
+        figures: card_figures(throw, task, piece, context),
         how: {
             let mut said = how(throw, task, piece, context);
             let undecided = undecided(throw, batch);
@@ -397,6 +412,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         cool_at: batch.cool_at,
         measure: (task == Task::SquareUp && !throw.trims_again(piece)).then_some(piece),
         measure_whole: matches!(task, Task::Wash | Task::Clip),
+        cut_next: cut_next(throw, task, context),
         off: (square_at_hand || throw.assembly().join(piece).is_some())
             .then_some(piece)
             .filter(|p| p.count() <= 4),
@@ -498,6 +514,38 @@ pub(super) fn bound(throw: &Throw, context: Context<'_>) -> (Vec<String>, String
     (how, clear)
 }
 
+/// How many binding strips are cut already, and where the others are to come from.
+pub(super) fn strips_left(throw: &Throw, context: Context<'_>) -> Vec<String> {
+    let account = account(throw);
+    let strips = account.strips;
+    let mut out = Vec::new();
+    if strips.cut > 0 && strips.open() > 0 {
+        out.push(say!(
+            context,
+            "strips-cut-already",
+            cut = strips.cut,
+            wanted = strips.wanted,
+            open = strips.open()
+        ));
+    } else if strips.open() == 0 {
+        out.push(say!(context, "strips-all-cut", n = strips.wanted));
+        return out;
+    }
+    let from = account.pieces.iter().filter(|(_, p)| p.strips > 0);
+    let from = from.filter_map(|((n, index), piece)| {
+        let heap = throw.pile.get(n)?;
+        let part = super::cutting::part(heap, usize::from(*index), context);
+        let what = say!(context, "told", what = heap.name(), how = part);
+        Some(say!(context, "strips-from", n = piece.strips, what = what))
+    });
+    let from: Vec<String> = from.collect();
+    if !from.is_empty() {
+        let list = context.words.list("list-long", from);
+        out.push(say!(context, "strips-from-pile", list = list));
+    }
+    out
+}
+
 /// What is special about this piece: a part to do again, a lap narrower in places.
 pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
@@ -506,12 +554,15 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
         how.push(clear);
         return how;
     }
+    if task == Task::CutBinding {
+        out.extend(strips_left(throw, context));
+    }
     if task == Task::Cut {
         out.extend(denims_to_cut(throw, context));
         out.extend(cut_from(throw, piece, context));
     }
     if task == Task::Wash && throw.wholes.is_empty() {
-        // What washing does is told only against a measure before it.
+        // The change in washing needs a measure before it.
         out.push(match throw.washes() {
             0 => say!(context, "special-measure-first"),
             _ => say!(context, "special-measure-unknown"),
@@ -559,6 +610,7 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
 fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
     let cover = |face| throw.cover(a).on(face) == throw.cover(b).on(face);
     match task {
+        Task::Cut => throw.cover(a).denim == throw.cover(b).denim,
         Task::CoverFront => cover(Face::Front),
         Task::CoverBack => cover(Face::Back),
         Task::SquareUp => {
@@ -604,6 +656,41 @@ fn cut_from(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> 
     (!names.is_empty()).then(|| {
         let heaps = context.words.list("list-short", names);
         say!(context, "cut-from", heaps = heaps)
+    })
+}
+
+/// The piece that is being cut, or else the first on the pile that gives squares of a denim
+/// still to be cut.
+fn cut_next(throw: &Throw, task: Task, context: Context<'_>) -> Option<CutNext> {
+    if task != Task::Cut {
+        return None;
+    }
+    let open = throw.uncut_by_denim();
+    let wanted = |heap: &Heap| match heap.makes {
+        Use::Denim { denim: None } => true,
+        Use::Denim { denim: Some(d) } => open.get(usize::from(d)).is_some_and(|n| *n > 0),
+        Use::Fabric { .. } => false,
+    };
+    let uncut = |n: u16, heap: &Heap| {
+        let pieces = match &heap.from {
+            Source::Cloth(_) if wanted(heap) => heap.counted.as_slice(),
+            _ => &[],
+        };
+        let index = pieces.iter().position(Option::is_none)?;
+        Some((n, index as u8))
+    };
+    let begun = throw.begun_pieces.keys().next().copied();
+    let (n, index) = begun.or_else(|| throw.pile.iter().find_map(|(n, heap)| uncut(*n, heap)))?;
+    let heap = throw.pile.get(&n)?;
+    Some(CutNext {
+        n,
+        index,
+        label: say!(
+            context,
+            "cut-next",
+            name = heap.name(),
+            part = super::cutting::part(heap, usize::from(index), context)
+        ),
     })
 }
 
@@ -656,6 +743,11 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
                 past = past.as_str(),
                 lap = context.length(lap)
             ),
+            Task::Cut => {
+                let denim = usize::from(throw.cover(batch.piece).denim);
+                let name = throw.denims.get(denim).map_or("", |d| d.name.as_str());
+                say!(context, "tick-alike-denim", n = alike.len(), denim = name)
+            }
             _ => say!(context, "tick-alike", n = alike.len(), past = past.as_str()),
         };
         let pieces = alike;
@@ -721,133 +813,6 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
                 pieces: vec![batch.piece],
             },
         });
-    }
-    out
-}
-
-pub(super) fn figures(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Figure> {
-    let mut out = Vec::new();
-    let plan = &throw.plan;
-    let made = throw.made(piece);
-    let mut add = |key: &str, value| {
-        out.push(Figure {
-            label: context.say(&format!("figure-{key}"), &[]),
-            value,
-        });
-    };
-    // Of a join that was opened only that much is to be made again.
-    let opened = throw.work(piece).and_then(|w| w.opened);
-    let seam = match opened {
-        Some(_) => "again",
-        None => "seam",
-    };
-    match task {
-        Task::Cut => {
-            add("square", context.by(plan.side, plan.side));
-            let denim = throw.denims.get(usize::from(throw.cover(piece).denim));
-            if let Some(denim) = denim.filter(|d| !d.name.is_empty()) {
-                add("from-denim", context.plain(denim.name.clone()));
-            }
-        }
-        Task::CoverFront | Task::CoverBack => {
-            let face = if task == Task::CoverFront {
-                Face::Front
-            } else {
-                Face::Back
-            };
-            let print = throw.cover(piece).on(face);
-            let name = print.and_then(|p| throw.prints.get(usize::from(p)));
-            add(
-                "fabric",
-                context.plain(name.map_or_else(String::new, |p| p.name.clone())),
-            );
-            add("square", context.by(plan.side, plan.side));
-        }
-        Task::CoolCover | Task::CoolLap => {
-            add(
-                "cooling",
-                context.plain(say!(context, "minutes", n = plan.cooling_minutes)),
-            );
-        }
-        Task::Dot => {
-            add("lap", context.length(made.lap));
-            add(seam, context.length(throw.to_sew(piece)));
-        }
-        Task::Pin => {
-            add("allowance", context.length(made.lap));
-            add(seam, context.length(throw.to_sew(piece)));
-        }
-        Task::PressLap => add("lap", context.length(made.lap)),
-        Task::Stitch => {
-            if made.joining == Joining::Lapped {
-                add("middle", context.length(made.lap / 2));
-            } else {
-                add("allowance", context.length(made.lap));
-            }
-            if plan.stitch.width() > zero() {
-                let key = match plan.stitch {
-                    Stitch::Twin { .. } => "twin",
-                    _ => "stitch-width",
-                };
-                add(key, context.needle(plan.stitch.width()));
-            }
-            if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
-                add("fringe", context.length(fringe));
-            }
-            add(seam, context.length(throw.to_sew(piece)));
-        }
-        Task::SquareUp => {
-            let target = throw.target(piece);
-            add("trim-to", context.by(target.width, target.height));
-            if let Some(measured) = throw.work(piece).and_then(|w| w.squared.or(w.measured)) {
-                add("measured", context.by(measured.width, measured.height));
-                for (key, m, t) in [
-                    ("across", measured.width, target.width),
-                    ("down", measured.height, target.height),
-                ] {
-                    add(
-                        key,
-                        context.over_under(squaring::trim(m, t, context.ruler).over),
-                    );
-                }
-            }
-        }
-        Task::PressBlock => {
-            let size = squaring::natural(throw, piece);
-            add("should-be", context.by(size.width, size.height));
-        }
-        Task::CutBinding | Task::JoinBinding | Task::PressBinding | Task::GlueBinding => {
-            let size = throw.finished();
-            let need = plan.binding_for(size.width, size.height);
-            match task {
-                Task::CutBinding => {
-                    add(
-                        "strips",
-                        context.plain(say!(context, "strips", n = need.strips)),
-                    );
-                    add("strip", context.length(plan.binding.strip));
-                    add("longest", context.length(plan.binding.longest));
-                }
-                Task::JoinBinding => {
-                    add(
-                        "joins",
-                        context.plain(say!(context, "number", n = need.joins)),
-                    );
-                    match plan.joining {
-                        Joining::Lapped => add("lap", context.length(plan.lap)),
-                        _ => add("allowance", context.length(plan.lap)),
-                    }
-                }
-                _ => add("each-face", context.length(plan.binding.strip / 2)),
-            }
-            add("binding", context.length(need.length));
-        }
-        Task::StitchBinding => {
-            let size = throw.finished();
-            add("round", context.length((size.width + size.height) * 2));
-        }
-        Task::StitchPatch => add("square", context.by(plan.side, plan.side)),
-        Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}
     }
     out
 }

@@ -1,6 +1,6 @@
 //! What can happen to a throw: the events its file is made of.
 //!
-//! A kept file holds these names, and those of their fields, for good.
+//! Files hold these names and the names of their fields, so none of them may ever change.
 
 use crate::cloth::fabric::{Cover, Denim, Print};
 use crate::cloth::pile::Heap;
@@ -9,7 +9,7 @@ use crate::measure::{Count, Length};
 use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::plan::scraps::Scrap;
-use crate::throw::facts::{Made, Mishap, Went};
+use crate::throw::facts::{Made, Mishap, StripsCut, Went};
 use crate::throw::heritage::Heritage;
 use crate::throw::photos::PhotoId;
 use crate::throw::tasks::Task;
@@ -17,7 +17,7 @@ use crate::throw::wishes::Wishes;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-/// Milliseconds since 1970, UTC; always handed in, never asked for.
+/// Milliseconds since 1970, UTC; callers always pass it in.
 pub type Time = i64;
 
 /// Something that happened; the journal is made of these.
@@ -222,6 +222,20 @@ pub enum Event {
         /// one, and the rest became spares; fabric squares went to the stock of the heap's print.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         went: Option<Went>,
+        /// Binding strips that came out besides.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        strips: Option<StripsCut>,
+    },
+    /// The first lines of a piece's cutting list are done.
+    PieceBegun {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        piece: u8,
+        /// How many lines; none where it is begun anew.
+        lines: Count,
+        /// Binding strips the piece is to give.
+        strips: Count,
     },
     /// A scrap was tried.
     ScrapTried {

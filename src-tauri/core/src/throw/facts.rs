@@ -73,6 +73,26 @@ impl Mishap {
     }
 }
 
+/// Binding strips that were cut out of a piece, all of one size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct StripsCut {
+    /// How many.
+    pub count: Count,
+    /// Width of each.
+    pub width: Length,
+    /// Length of each.
+    pub length: Length,
+}
+
+/// A piece that is being cut.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct BegunPiece {
+    /// Lines of its cutting list that are done, from the first.
+    pub lines: Count,
+    /// Binding strips among them and to come, as it was begun.
+    pub strips: Count,
+}
+
 /// Where the squares cut out of a piece went.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -1,7 +1,7 @@
 //! Folding events into the state.
 //!
-//! The fold decides nothing: whether an action is allowed, and what comes of it, is for
-//! [`crate::command`] to say. Events that do not fit are passed over, never a panic.
+//! The fold decides nothing: [`crate::command`] decides whether a command is allowed and what
+//! comes of it. An event that does not fit is skipped; it never causes a panic.
 
 use crate::cloth::fabric::Cover;
 use crate::measure::Count;
@@ -9,8 +9,7 @@ use crate::measure::outline::Measures;
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Rect, source};
 use crate::throw::event::{Event, Time};
-use crate::throw::facts::Went;
-use crate::throw::facts::{Made, Size};
+use crate::throw::facts::{BegunPiece, Made, Size, Went};
 use crate::throw::index::WorkIndex;
 use crate::throw::state::{Aside, Loss, Note, Photo, SeamsToUnpick, Throw, WholeMeasure, Work};
 use crate::throw::tasks::{Task, presses_cover};
@@ -41,6 +40,7 @@ fn touched(event: &Event) -> Touched {
         | Event::Archived { .. }
         | Event::ClothChanged { .. }
         | Event::SparesCounted { .. }
+        | Event::PieceBegun { .. }
         | Event::Pinned { .. }
         | Event::Wished { .. }
         | Event::WholeMeasured { .. }
@@ -262,13 +262,34 @@ impl Throw {
             }
             Event::HeapTaken { n } => {
                 self.pile.remove(n);
+                self.begun_pieces.retain(|(heap, _), _| heap != n);
             }
             Event::PieceCut {
                 n,
                 piece,
                 squares,
                 went,
-            } => self.count_cut((*n, *piece), *squares, went.as_ref(), at),
+                strips,
+            } => {
+                self.begun_pieces.remove(&(*n, *piece));
+                self.cut_strips.extend(*strips);
+                self.count_cut((*n, *piece), *squares, went.as_ref(), at);
+            }
+            Event::PieceBegun {
+                n,
+                piece,
+                lines,
+                strips,
+            } => {
+                let begun = BegunPiece {
+                    lines: *lines,
+                    strips: *strips,
+                };
+                match *lines > 0 {
+                    true => self.begun_pieces.insert((*n, *piece), begun),
+                    false => self.begun_pieces.remove(&(*n, *piece)),
+                };
+            }
             Event::ScrapTried { scrap } => self.scraps.push(scrap.clone()),
             Event::PlateMeasured { opening } => self.plate_opening = Some(*opening),
             Event::Gathered { item, have: true } => {

@@ -1,11 +1,11 @@
 //! What a throw leaves to the next one made after its plan.
 //!
-//! [`Heritage`] is kept with the beginning of the new throw, as data: the older throw
-//! may be gone. Lessons are the maker's own, in her words, and what is told from the record
-//! ([`Told`]): as figures, so that they are read in the language and by the ruler of
-//! whoever opens the throw. Files that kept those in words are read as they are. Her pace and
-//! the mean error of her lap are kept as figures too, and stand in until the new throw has
-//! enough of its own ([`crate::log::pace::FEW`], three measured fours).
+//! [`Heritage`] is stored with the beginning of the new throw, since the older throw may be gone.
+//! It holds the maker's own lessons in her words, and lessons derived from the record ([`Told`])
+//! as figures, so that everybody reads them in their own language and units. Files that stored
+//! derived lessons in words are shown as they are. The maker's pace and the mean error of her lap
+//! are figures too; they are used until the new throw has enough of its own
+//! ([`crate::log::pace::FEW`], three measured fours).
 
 use crate::cloth::fabric::{Cover, Face};
 use crate::measure::{Count, Length};
@@ -38,21 +38,21 @@ pub struct Heritage {
 /// Something learned.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Lesson {
-    /// In words: what the maker wrote, or what was told in files that keep no [`Told`]; else
+    /// In words: what the maker wrote, or a derived lesson in files without a [`Told`]; else
     /// empty.
     pub words: String,
     /// The step it is about; none where it is about the whole.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub task: Option<Task>,
-    /// Whether the maker wrote it; else it was told from the record.
+    /// Whether the maker wrote it; else it was derived from the record.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub hers: bool,
-    /// What was told from the record.
+    /// What was derived from the record.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub told: Option<Told>,
 }
 
-/// What is told from the record of a throw. Sizes are a width and a height.
+/// A lesson derived from the record of a throw. Sizes are a width and a height.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Told {
@@ -65,7 +65,7 @@ pub enum Told {
     Drift {
         /// How many fours.
         fours: Count,
-        /// Measured less planned; above nought is over.
+        /// Measured less planned; positive is over.
         mean: Length,
     },
     /// What the finished piece measured.
@@ -118,6 +118,6 @@ pub struct Learned {
 pub struct Carried {
     /// How many fours.
     pub fours: Count,
-    /// Measured less planned, for each lap; above nought is over.
+    /// Measured less planned, for each lap; positive is over.
     pub mean: Length,
 }

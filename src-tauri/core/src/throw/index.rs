@@ -1,10 +1,10 @@
-//! How the work stands, kept up to date piece by piece.
+//! The work index: what is ready and how far the work has come, kept up to date piece by piece.
 //!
-//! What can be done now, how far every task is, and how large every piece is follow
-//! from the throw; working them out anew for each screen would cost more the larger
-//! the throw. A [`WorkIndex`] is told after every event which pieces it touched and
-//! works out those, the pieces they go into, and the sizes up to the whole: for a tick
-//! that is a handful, whatever the grid. Events that touch everything rebuild it.
+//! What can be done now, how far every task is, and how large every piece is follow from the
+//! throw, but computing them again for each screen would cost more the larger the throw is.
+//! After every event the [`WorkIndex`] receives the pieces that the event touched. It updates
+//! those, the pieces they go into, and the sizes up to the whole: for a tick that is a handful
+//! on every grid. Events that touch everything rebuild it.
 //!
 //! Promise, kept by a property test over walks of every kind of work: it equals
 //! a [`WorkIndex`] built from nothing.
@@ -96,7 +96,7 @@ impl WorkIndex {
         standing
     }
 
-    /// Work out anew what changed with these pieces.
+    /// Work out again what changed with these pieces.
     pub(crate) fn refresh(&mut self, throw: &Throw, touched: &[Rect]) {
         let assembly = throw.assembly();
         let number = |piece: Rect| assembly.number(piece);
@@ -160,7 +160,7 @@ impl WorkIndex {
                 self.tallies.remove(&(kind, task));
             }
         }
-        // It leaves the list under its old task here, and is listed anew below.
+        // It leaves the list under its old task here, and is listed again below.
         if let Some(task) = was.next.filter(|_| was.ready && was.next != now.next) {
             self.unlist(kind, task, n);
         }

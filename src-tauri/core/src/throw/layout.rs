@@ -1,4 +1,4 @@
-//! The events that another layout comes to.
+//! The events that a change to another layout consists of.
 
 use crate::throw::event::Event;
 use crate::throw::wishes::Layout;

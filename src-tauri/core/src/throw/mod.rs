@@ -3,9 +3,12 @@
 //! Events ([`event`]) fold ([`fold`](Throw::apply)) to the state ([`state`]). The sizes of
 //! its pieces, what is ready, and what still lies loose follow from the state.
 
+pub mod account;
+mod cooling;
 pub mod event;
 pub mod facts;
 mod fold;
+pub mod fringe;
 pub mod heritage;
 pub mod index;
 pub mod layout;

@@ -1,7 +1,7 @@
 //! The name of a photo: the hash of its content.
 //!
-//! The record holds only the name; the shell keeps the picture beside the throw. A name
-//! is 64 small hex digits (SHA-256, FIPS 180-4) and nothing else, so that no path can
+//! The record holds only the name; the service keeps the picture beside the throw. A name
+//! is 64 lower-case hex digits (SHA-256, FIPS 180-4) and nothing else, so that no path can
 //! be made of one.
 
 use serde::{Deserialize, Serialize};
@@ -18,7 +18,7 @@ impl PhotoId {
         (text.len() == 64 && text.bytes().all(fine)).then(|| PhotoId(text.to_string()))
     }
 
-    /// The first 64 bits of it, where a few photos are to be told apart.
+    /// Its first 64 bits, which distinguish a few photos.
     pub fn short(&self) -> u64 {
         u64::from_str_radix(&self.0[..16], 16).unwrap_or_default()
     }

@@ -1,15 +1,9 @@
-//! The seams round a piece, and the narrowest lap they may have.
+//! The seams round a piece, and how long they are.
 
 use crate::measure::{Length, zero};
 use crate::plan::assembly::{Assembly, Join, Rect, Seam};
 use crate::throw::facts::Size;
 use crate::throw::state::Throw;
-
-/// The narrowest lap a join may have: what leaves the least fringe, or the plan's own
-/// lap where that is narrower still.
-pub fn least_lap(throw: &Throw) -> Length {
-    std::cmp::min(throw.plan.narrowest_lap(), throw.plan.lap_between())
-}
 
 /// Whether the seam of `join` runs along an edge of `piece`.
 fn touches(join: &Join, piece: Rect) -> bool {

@@ -237,6 +237,7 @@ mod tests {
         let heap = Heap::new(pack, Use::ANY_DENIM, Cloth::denim());
         throw.apply(&Event::HeapSet { n: 1, heap }, 0);
         let cut = |went| Event::PieceCut {
+            strips: None,
             n: 1,
             piece: 0,
             squares: Count::from(4),
@@ -322,7 +323,7 @@ mod tests {
                 .iter()
                 .any(|o| o.square == Some(square))
         };
-        // Said: whatever else was opened since. Not said: if it was the last.
+        // Where the event says it, other seams may have been opened since; else only if it was the last.
         assert!(opened(Some(true), &[pair, other]) && opened(Some(true), &[pair]));
         assert!(!opened(Some(false), &[pair]) && !opened(Some(true), &[other]));
         assert!(opened(None, &[other, pair]) && !opened(None, &[pair, other]));

@@ -10,7 +10,7 @@ use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::plan::scraps::Scrap;
 use crate::throw::event::{Event, Item, Time};
-use crate::throw::facts::{Made, Mishap, Size, Went};
+use crate::throw::facts::{BegunPiece, Made, Mishap, Size, StripsCut, Went};
 use crate::throw::heritage::Heritage;
 use crate::throw::index::{WorkIndex, first_left};
 use crate::throw::photos::PhotoId;
@@ -144,6 +144,10 @@ pub struct Throw {
     pub denims: Vec<Denim>,
     /// Squares at hand that have no place yet.
     pub spares: Count,
+    /// Pieces of heaps that are being cut, by heap and place.
+    pub begun_pieces: BTreeMap<(u16, u8), BegunPiece>,
+    /// Binding strips cut so far.
+    pub(super) cut_strips: Vec<StripsCut>,
     /// Squares spoilt so far.
     pub losses: Vec<Loss>,
     /// What was written down.
@@ -208,6 +212,8 @@ impl Throw {
             prints: prints.clone(),
             denims: denims.clone(),
             spares: Count::NONE,
+            begun_pieces: BTreeMap::new(),
+            cut_strips: Vec::new(),
             losses: Vec::new(),
             notes: Vec::new(),
             photos: Vec::new(),
@@ -267,6 +273,13 @@ impl Throw {
             }
         }
         open
+    }
+
+    /// Binding strips cut out of pieces so far that serve for strips of this size.
+    pub fn strips_cut(&self, width: Length, length: Length) -> u32 {
+        let fit = |s: &&StripsCut| s.width == width && s.length >= length;
+        let cut = self.cut_strips.iter().filter(fit);
+        cut.map(|s| s.count.get()).sum()
     }
 
     /// Whether the cloth a heap is said to be for is one of the throw's.
@@ -583,19 +596,6 @@ impl Throw {
     /// Four fifths and more count as all of it (our judgement).
     pub fn opens_all(&self, join: &Join, opened: Length) -> bool {
         opened * 5 >= self.size(join.whole).along(join.seam) * 4
-    }
-
-    /// How long a pressed piece cools, in milliseconds.
-    pub fn cooling(&self) -> Time {
-        Time::from(self.plan.cooling_minutes) * 60_000
-    }
-
-    /// When a piece has cooled that was pressed; `None` where it was not.
-    pub fn cooled_at(&self, piece: Rect) -> Option<Time> {
-        let work = self.work.get(&piece)?;
-        let pressed = [Task::PressLap, Task::PressCover];
-        let pressed = pressed.iter().filter_map(|t| work.when(*t)).max()?;
-        Some(pressed.saturating_add(self.cooling()))
     }
 
     /// Whether a block is at the point where it is measured: stitched, not yet squared up.

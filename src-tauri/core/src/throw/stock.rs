@@ -1,8 +1,6 @@
-//! Fabric squares: how many are placed, gone, and in hand; how a heap is cut for a throw.
+//! Fabric squares: how many are placed, gone, and in hand.
 
-use crate::cloth::cutting::{BindingCut, Cutting};
 use crate::cloth::fabric::Print;
-use crate::cloth::pile::Heap;
 use crate::measure::Count;
 use crate::throw::state::Throw;
 
@@ -45,19 +43,4 @@ pub fn in_hand(throw: &Throw) -> Vec<Print> {
         print.stock = print.stock.map(|n| n - Count::at_most(gone));
     }
     prints
-}
-
-/// How the pieces of a heap are cut for this throw: denim gives the binding, too.
-pub fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
-    let mut how = heap.how(throw.plan.side);
-    if heap.makes.is_denim() {
-        let size = throw.finished();
-        let binding = &throw.plan.binding;
-        how.binding = Some(BindingCut {
-            width: binding.strip,
-            least: throw.plan.side,
-            enough: throw.plan.binding_for(size.width, size.height).length,
-        });
-    }
-    how
 }

@@ -1,9 +1,16 @@
 //! All words the app says, by language.
 //!
 //! The texts are Fluent files (`words/<language>/*.ftl`, Project Fluent syntax): one
-//! for the work, one for the window, one for the files it keeps. Nothing else in the core holds words to show.
-//! A length is put into words here too, since decimal signs, units and names of fractions
-//! belong to the language, and what is shown must be taken back when typed.
+//! for the work, one for the window, one for the files it keeps. No other module of the core
+//! contains text to show. Lengths are put into words here too, since decimal signs, units and
+//! names of fractions belong to the language, and a length that is shown must be accepted when
+//! it is typed.
+//!
+//! To add a language, add a folder beside `words/en` with the same three files and a line in
+//! [`LANGUAGES`]: its code, its own name, its decimal sign. The files contain plural variants,
+//! names of units (`ui-unit-`), words accepted as units when typed (`unit-typed-`) and list
+//! separators; `ui-date` and `ui-day` define how days are written on the screen, in the story and
+//! on paper, and hours follow the code.
 //!
 //! Promises: [`LANGUAGES`] is the only list of languages. A sentence one language lacks is
 //! said in English. Words for units are taken in every language's spelling, so that what was
@@ -180,7 +187,7 @@ impl Words {
         }
     }
 
-    /// Whether every measure is told in both systems.
+    /// Whether every measure is written in both systems.
     pub fn is_doubled(&self) -> bool {
         self.doubled
     }

@@ -149,6 +149,7 @@ remain = { $done ->
 remain-some-ready = Noch { $left }, { $ready } jetzt bereit
 tick-this = Dieses { $past }
 tick-some = Diese { $n } { $past }
+tick-alike-denim = Alle { $n } aus { $denim } zugeschnitten
 tick-alike = Diese { $n } { $past }
 tick-alike-at = Diese { $n } mit { $lap } { $past }
 tick-all = Alle { $n } { $past }
@@ -923,6 +924,15 @@ did-take-heap = Vom Stapel genommen
 did-cut-piece = Ein Stück von { $name } zerschnitten: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
+}{ $strips ->
+    [0] { "" }
+    [one] , ein Einfassstreifen
+   *[other] , { $strips } Einfassstreifen
+}
+did-cut-lines = { $n ->
+    [0] Zuschneiden eines Stücks von { $name } neu begonnen
+    [one] Erste Zeile eines Stücks von { $name } geschnitten
+   *[other] Erste { $n } Zeilen eines Stücks von { $name } geschnitten
 }
 did-scrap = Nähprobe, { $joining ->
     [lapped] Überlappung
@@ -1115,6 +1125,9 @@ figure-cut-for-it = Zugeschnitten
 figure-open = Noch zuzuschneiden
 figure-spares = Übrig
 figure-to-come = Der Stapel gibt noch
+figure-keep-back = Zurückzulegender Ersatz
+figure-strips-open = Einfassstreifen zu schneiden
+strips-of = { $open } von { $wanted }
 figure-squares-here = Quadrate, quer geschnitten
 figure-from-hem = Vom Saum aufwärts, ohne Auswahl
 figure-free = Wenn Streifen nicht quer sein müssen
@@ -1124,6 +1137,32 @@ pile-enough = { $over ->
     [one] Genug Jeansquadrate, eins übrig.
    *[other] Genug Jeansquadrate, { $over } übrig.
 }
+pile-few-spares = { $over ->
+    [0] Gerade genug Jeansquadrate, keines übrig: Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
+    [one] Genug Jeansquadrate, eines übrig: Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
+   *[other] Genug Jeansquadrate, { $over } übrig: Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
+}
+pile-strips-cut = { $n ->
+    [one] Der Einfassstreifen ist geschnitten.
+   *[other] Alle { $n } Einfassstreifen sind geschnitten.
+}
+pile-strips-planned = { $n ->
+    [one] Auch der Einfassstreifen kommt aus dem Stapel, { $size }.
+   *[other] Auch die { $n } Einfassstreifen kommen aus dem Stapel, je { $size }.
+}
+pile-strips-lacking = { $lacking ->
+    [one] Für die Einfassung reicht es nicht: Einer von { $n } Streifen, { $size }, braucht anderen Stoff.
+   *[other] Für die Einfassung reicht es nicht: { $lacking } von { $n } Streifen, je { $size }, brauchen anderen Stoff.
+}
+way-shorter-strips = { $n } Einfassstreifen zu { $size }
+way-shorter-strips-joins = Die gibt der Stapel her. Die Einfassung hat dann { $n } Ansätze statt { $before }.
+strips-cut-already = { $cut } von { $wanted } Streifen sind schon geschnitten: noch { $open }.
+strips-all-cut = { $n ->
+    [one] Der Streifen wurde mit den Quadraten geschnitten. Leg ihn bereit.
+   *[other] Alle { $n } Streifen wurden mit den Quadraten geschnitten. Zähle sie und leg sie bereit.
+}
+strips-from = { $n } aus { $what }
+strips-from-pile = Aus dem Stapel: { $list }.
 pile-uneven = Insgesamt genug Jeansquadrate, aber nicht von jedem Jeansstoff.
 pile-short = { $short ->
     [one] Ein Jeansquadrat fehlt.
@@ -1142,12 +1181,20 @@ heap-fabric = Für { $print }
 heap-gives = { $what }: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
+}{ $strips ->
+    [0] { "" }
+    [one] , ein Einfassstreifen
+   *[other] , { $strips } Einfassstreifen
 }
 make-denim = Jeansquadrate
 make-denim-of = Jeansquadrate: { $denim }
 piece-expected = { $n ->
     [one] etwa { $n } Quadrat
    *[other] etwa { $n } Quadrate
+}{ $strips ->
+    [0] { "" }
+    [one] , ein Einfassstreifen
+   *[other] , { $strips } Einfassstreifen
 }
 piece-counted = { $n ->
     [one] { $n } Quadrat ist es geworden
@@ -1179,24 +1226,78 @@ zone-stain = Fleck
 zone-seam = Naht
 heap-take = { $name } vom Stapel nehmen
 piece-keep = Diesen Umriss sichern
-cut-strip = Streifen { $n }: untere Linie { $from } über dem Saum, obere Linie { $to }.
+cut-row = { $title }. { $text }
+cut-straight-title = Eine gerade Kante
+cut-straight = Schneide quer, { $above } über dem { $low ->
+    [hem] Saum
+   *[edge] unteren Rand
+}.
+cut-binding-title = Einfassstreifen
+cut-binding-line = { $size }, { $way ->
+    [along] längs
+   *[across] quer
+} zum Stück.
+cut-binding-edge = Beginne am { $low ->
+    [hem] Saum
+   *[edge] unteren Rand
+}, entlang der linken Kante.
+cut-binding-edge-from = Beginne { $from } über dem { $low ->
+    [hem] Saum
+   *[edge] unteren Rand
+}, entlang der linken Kante.
+cut-binding-left = Beginne am { $low ->
+    [hem] Saum
+   *[edge] unteren Rand
+}, { $left } von der linken Kante.
+cut-binding-left-from = Beginne { $from } über dem { $low ->
+    [hem] Saum
+   *[edge] unteren Rand
+}, { $left } von der linken Kante.
+cut-strip-title = Streifen { $n }: { $squares ->
+    [one] ein Quadrat
+   *[other] { $squares } Quadrate
+}
+cut-away = Schneide zuerst { $gap } weg.
+cut-across = Schneide quer, { $high } über dem { $from ->
+    [hem] Saum
+    [edge] unteren Rand
+   *[cut] letzten Schnitt
+}.
+cut-chalk = Mit Kreide darauf: { $places }{ $spare ->
+    [0] .
+    [one] , und eines als Ersatz.
+   *[other] , und { $spare } als Ersatz.
+}
+cut-chalk-spare = { $spare ->
+    [one] Es ist Ersatz.
+   *[other] Sie sind Ersatz.
+}
+cut-line-done = { $title }: geschnitten
+cut-left = Heb den Rest auf: ein Stück von etwa { $size } und die Schnipsel.
+cut-all-came = { $n ->
+    [one] { $n } von { $n } Quadrat gut
+   *[other] Alle { $n } Quadrate gut
+}{ $strips ->
+    [0] { "" }
+    [one] , dazu der Streifen
+   *[other] , dazu { $strips } Streifen
+}
+cut-next = { $name } schneiden: { $part }
 cut-denims = Noch zuzuschneiden: { $list }.
 cut-from = Zuschneiden aus: { $heaps }.
 cut-of-denim = { $n } aus { $denim }
-cut-run = Beginne auf der unteren Linie { $left } von der linken Stoffkante: { $count ->
+cut-run = Davon, ab { $left } von links: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
-cut-run-edge = Beginne auf der unteren Linie an der linken Stoffkante: { $count ->
+cut-run-edge = Davon, ab dem linken Ende: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
-cut-run-next = Dann { $left } von derselben Kante: { $count ->
+cut-run-next = Dann, ab { $left } vom linken Ende: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
-cut-binding-strip = Einfassstreifen { $size }: untere Linie { $from } über dem Saum. Beginne dort { $left } von der linken Stoffkante.
-cut-binding-strip-edge = Einfassstreifen { $size }: untere Linie { $from } über dem Saum. Beginne dort an der linken Stoffkante.
 cut-stretch = Er dehnt sich: Bleib im Fadenlauf und halte die Überlappungen mit Kleber statt Stecknadeln.
 cut-unwashed = Noch nicht gewaschen: Wasch und bügle ihn, bevor du schneidest.
 cut-nothing = Neben den Stellen zum Aussparen passt kein ganzes Quadrat.

@@ -150,6 +150,7 @@ remain = { $done ->
 remain-some-ready = { $left } to do, { $ready } ready now
 tick-this = This one { $past }
 tick-some = These { $n } { $past }
+tick-alike-denim = All { $n } from { $denim } cut
 tick-alike = These { $n } { $past }
 tick-alike-at = These { $n } at { $lap } { $past }
 tick-all = All { $n } { $past }
@@ -925,6 +926,15 @@ did-take-heap = Taken off the pile
 did-cut-piece = Cut up a piece of { $name }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
+}{ $strips ->
+    [0] { "" }
+    [one] , one binding strip
+   *[other] , { $strips } binding strips
+}
+did-cut-lines = { $n ->
+    [0] Cutting of a piece of { $name } begun anew
+    [one] First line of a piece of { $name } cut
+   *[other] First { $n } lines of a piece of { $name } cut
 }
 did-scrap = Test scrap, { $joining ->
     [lapped] lap
@@ -1117,6 +1127,9 @@ figure-cut-for-it = Cut
 figure-open = Still to cut
 figure-spares = Spare
 figure-to-come = The pile still gives
+figure-keep-back = Spares to keep back
+figure-strips-open = Binding strips to cut
+strips-of = { $open } of { $wanted }
 figure-squares-here = Squares, cut straight across
 figure-from-hem = Cut from the hem up, without choosing
 figure-free = If strips need not go straight across
@@ -1126,6 +1139,32 @@ pile-enough = { $over ->
     [one] Enough denim squares, one to spare.
    *[other] Enough denim squares, { $over } to spare.
 }
+pile-few-spares = { $over ->
+    [0] Just enough denim squares, but none to spare: keep back about { $keep }, since some are scorched or miscut.
+    [one] Enough denim squares, one to spare: keep back about { $keep }, since some are scorched or miscut.
+   *[other] Enough denim squares, { $over } to spare: keep back about { $keep }, since some are scorched or miscut.
+}
+pile-strips-cut = { $n ->
+    [one] The binding strip is cut.
+   *[other] All { $n } binding strips are cut.
+}
+pile-strips-planned = { $n ->
+    [one] The pile gives the binding strip too, { $size }.
+   *[other] The pile gives the { $n } binding strips too, { $size } each.
+}
+pile-strips-lacking = { $lacking ->
+    [one] Not enough for the binding: one of { $n } strips, { $size }, needs other cloth.
+   *[other] Not enough for the binding: { $lacking } of { $n } strips, { $size } each, need other cloth.
+}
+way-shorter-strips = { $n } binding strips of { $size }
+way-shorter-strips-joins = The pile gives these. The binding then has { $n } joins, not { $before }.
+strips-cut-already = { $cut } of { $wanted } strips are cut already: { $open } to go.
+strips-all-cut = { $n ->
+    [one] The strip was cut with the squares. Lay it ready.
+   *[other] All { $n } strips were cut with the squares. Count them and lay them ready.
+}
+strips-from = { $n } from { $what }
+strips-from-pile = From the pile: { $list }.
 pile-uneven = Enough denim squares in all, but not of each denim.
 pile-short = { $short ->
     [one] One denim square short.
@@ -1144,12 +1183,20 @@ heap-fabric = For { $print }
 heap-gives = { $what }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
+}{ $strips ->
+    [0] { "" }
+    [one] , one binding strip
+   *[other] , { $strips } binding strips
 }
 make-denim = Denim squares
 make-denim-of = Denim squares: { $denim }
 piece-expected = { $n ->
     [one] about { $n } square
    *[other] about { $n } squares
+}{ $strips ->
+    [0] { "" }
+    [one] , one binding strip
+   *[other] , { $strips } binding strips
 }
 piece-counted = { $n ->
     [one] { $n } square came out
@@ -1181,24 +1228,78 @@ zone-stain = Stain
 zone-seam = Seam
 heap-take = Take { $name } off the pile
 piece-keep = Keep this outline
-cut-strip = Strip { $n }: lower line { $from } above the hem, upper line { $to }.
+cut-row = { $title }. { $text }
+cut-straight-title = A straight edge
+cut-straight = Cut straight across, { $above } above the { $low ->
+    [hem] hem
+   *[edge] lower edge
+}.
+cut-binding-title = Binding strip
+cut-binding-line = { $size }, { $way ->
+    [along] along the piece
+   *[across] across the piece
+}.
+cut-binding-edge = Begin at the { $low ->
+    [hem] hem
+   *[edge] lower edge
+}, along the left edge.
+cut-binding-edge-from = Begin { $from } above the { $low ->
+    [hem] hem
+   *[edge] lower edge
+}, along the left edge.
+cut-binding-left = Begin at the { $low ->
+    [hem] hem
+   *[edge] lower edge
+}, { $left } in from the left edge.
+cut-binding-left-from = Begin { $from } above the { $low ->
+    [hem] hem
+   *[edge] lower edge
+}, { $left } in from the left edge.
+cut-strip-title = Strip { $n }: { $squares ->
+    [one] one square
+   *[other] { $squares } squares
+}
+cut-away = First cut { $gap } away.
+cut-across = Cut across { $high } above the { $from ->
+    [hem] hem
+    [edge] lower edge
+   *[cut] last cut
+}.
+cut-chalk = Chalk on them: { $places }{ $spare ->
+    [0] .
+    [one] , and one spare.
+   *[other] , and { $spare } spare.
+}
+cut-chalk-spare = { $spare ->
+    [one] It is a spare.
+   *[other] They are spares.
+}
+cut-line-done = { $title }: cut
+cut-left = Keep what is left: a piece of about { $size } and the scraps.
+cut-all-came = { $n ->
+    [one] { $n } of { $n } square came out
+   *[other] All { $n } squares came out
+}{ $strips ->
+    [0] { "" }
+    [one] , and the strip
+   *[other] , and { $strips } strips
+}
+cut-next = Cut { $name }: { $part }
 cut-denims = Still to cut: { $list }.
 cut-from = To be cut from: { $heaps }.
 cut-of-denim = { $n } from { $denim }
-cut-run = On the lower line start { $left } from the cloth’s left edge: { $count ->
+cut-run = Off it, from { $left } in from the left: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
-cut-run-edge = On the lower line start at the cloth’s left edge: { $count ->
+cut-run-edge = Off it, from its left end: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
-cut-run-next = Then { $left } from the same edge: { $count ->
+cut-run-next = Then, from { $left } in from the left end: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
-cut-binding-strip = Binding strip { $size }: lower line { $from } above the hem. Start { $left } from the cloth’s left edge there.
-cut-binding-strip-edge = Binding strip { $size }: lower line { $from } above the hem. Start at the cloth’s left edge there.
 cut-stretch = It stretches: keep to the grain and hold the laps with glue rather than pins.
 cut-unwashed = Not washed yet: wash and press it before you cut.
 cut-nothing = No whole square fits clear of the places to avoid.

@@ -1,4 +1,4 @@
-//! The file system, by plain calls of the system.
+//! The disk of a machine with a file system.
 
 use super::milliseconds;
 use crate::disk::{About, Disk, DiskFile, DiskLock, DiskPath, Kind, Open};

@@ -1,4 +1,4 @@
-//! A disk in memory: for tests, and where there is no other.
+//! A disk in memory, for tests and for machines without a file system.
 
 use super::{About, Disk, DiskFile, DiskLock, DiskPath, Kind, Open};
 use std::collections::BTreeMap;
@@ -28,7 +28,7 @@ struct Things {
 /// A disk in memory; clones are the same disk. Nothing on it outlives the program, so
 /// nothing needs to be synced.
 ///
-/// Limits: it tells no times, so a file that is open is compared in full before something
+/// Limits: it has no times, so a file that is open is compared in full before something
 /// is added to it.
 #[derive(Debug, Clone, Default)]
 pub struct MemoryDisk(Arc<Mutex<Things>>);

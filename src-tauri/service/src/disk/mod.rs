@@ -1,15 +1,14 @@
-//! The few things done to files, in one place.
+//! The few file operations that the service needs, as a trait.
 //!
-//! A [`Disk`] is whatever holds the files: the desktop's file system
-//! (`crate::desktop::DesktopDisk`), memory ([`MemoryDisk`]), or what a test stands in its
-//! place to fail where it says, or to forget what was not synced, as a disk does when the
-//! power goes. It names no type of a file system: paths are [`DiskPath`]s, an open file is a
-//! [`DiskFile`], a lock a [`DiskLock`].
+//! A [`Disk`] holds the files. It is the desktop's file system (`crate::desktop::DesktopDisk`),
+//! memory ([`MemoryDisk`]), or a test's disk that fails on purpose or forgets what was not synced,
+//! as a real disk does in a power cut. The trait uses no type of a file system: paths are
+//! [`DiskPath`]s, an open file is a [`DiskFile`], a lock is a [`DiskLock`].
 //!
-//! Promises: nothing here tries a second time. A failed sync says only that what was
-//! written may be lost: the system may have dropped it, and a second sync of the same
-//! file may then succeed with it gone. [`Disk::read`] therefore reads what the disk holds,
-//! not what the system remembers of it, wherever the two can be told apart.
+//! Promises: no operation is tried a second time. A failed sync means that the written bytes may
+//! be lost: the system may have dropped them, and a second sync of the same file may then succeed
+//! without them. [`Disk::read`] therefore reads what the disk holds rather than what the system
+//! has cached, wherever it can tell the two apart.
 
 mod memory;
 mod path;
@@ -36,7 +35,7 @@ pub trait Disk: Debug + Send {
     /// Read a file from its beginning, no more than `most` bytes.
     fn read(&self, path: &DiskPath, most: u64) -> io::Result<Vec<u8>>;
 
-    /// What is told of a file or folder without reading it.
+    /// What the system knows of a file or folder without reading it.
     fn about(&self, path: &DiskPath) -> io::Result<About>;
 
     /// What lies in a folder, in no order.
@@ -45,14 +44,14 @@ pub trait Disk: Debug + Send {
     /// Give a file or folder another name, over a file of that name.
     fn rename(&self, from: &DiskPath, to: &DiskPath) -> io::Result<()>;
 
-    /// ImportChoice away a file, or a folder with all in it.
+    /// Remove a file, or a folder with all in it.
     fn remove(&self, path: &DiskPath) -> io::Result<()>;
 
     /// Wait until the names in a folder are on the disk, where that can be asked for.
     fn sync_folder(&self, path: &DiskPath) -> io::Result<()>;
 
-    /// Hold a file, which is made if it is not there, until the lock or the program goes;
-    /// nothing while another holds it.
+    /// Lock a file, which is made if it does not exist, until the lock is dropped or the program
+    /// ends; returns nothing while another program has the lock.
     fn lock(&self, path: &DiskPath) -> io::Result<Option<Box<dyn DiskLock>>>;
 
     /// Whether there is a file or folder.
@@ -79,7 +78,7 @@ pub enum Open {
 /// A file that is open. Every operation fails with what the system said.
 #[expect(clippy::missing_errors_doc, reason = "said once, above")]
 pub trait DiskFile: Debug + Send {
-    /// What is told of it without reading it.
+    /// What the system knows of it without reading it.
     fn about(&self) -> io::Result<About>;
 
     /// Read its last bytes, no more than `most`.
@@ -96,9 +95,9 @@ pub trait DiskFile: Debug + Send {
     fn cut(&mut self, length: u64) -> io::Result<()>;
 }
 
-/// A file that is held; it is let go when this goes.
+/// A locked file; dropping this releases the lock.
 pub trait DiskLock: Debug + Send {
-    /// What is told of the file that is held.
+    /// What the system knows of the locked file.
     ///
     /// # Errors
     /// What the system said.
@@ -112,24 +111,23 @@ pub enum Kind {
     File,
     /// A folder.
     Folder,
-    /// Something else: at the end of a pipe one could wait for ever.
+    /// Something else, such as a pipe, at which a reader could wait forever.
     Other,
 }
 
-/// What is told of a file or folder without reading it.
+/// What the system knows of a file or folder without reading it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct About {
     /// What it is.
     pub kind: Kind,
     /// Its length in bytes.
     pub length: u64,
-    /// Which file it is, whatever it is called (on Unix: device and inode), where that is
-    /// told.
+    /// Which file it is under any name (on Unix: device and inode), where the system says so.
     pub identity: Option<(u64, u64)>,
-    /// When it was last changed, in seconds and nanoseconds since 1970, where that is told.
+    /// When it was last changed, in seconds and nanoseconds since 1970, where the system says so.
     /// On Unix any change of the file or of its name counts.
     pub changed: Option<(i64, i64)>,
-    /// When it was last written, in milliseconds since 1970; 0 where that is not told.
+    /// When it was last written, in milliseconds since 1970; 0 where the system does not say so.
     pub written: Time,
 }
 

@@ -1,4 +1,4 @@
-//! Where something lies on a [`super::Disk`].
+//! The path of a file or folder on a [`super::Disk`].
 
 use std::fmt;
 use std::path::{Path, PathBuf};

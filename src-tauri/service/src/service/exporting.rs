@@ -1,4 +1,4 @@
-//! What is handed on as files.
+//! Exporting a throw as files.
 
 use super::Service;
 use crate::disk::DiskPath;
@@ -13,7 +13,7 @@ use lapwork_core::words::Arg;
 use lapwork_core::words::Problem;
 
 impl Service {
-    /// The files of something to be handed on, made from what is on the disk.
+    /// The files of an export that is made from the file on the disk.
     ///
     /// # Errors
     /// The [`Problem`] to show instead.
@@ -66,7 +66,7 @@ impl Service {
         self.words.problem("print", &[("why", why.into())])
     }
 
-    /// What to say of files handed on, or of what stood in the way.
+    /// What to say of exported files, or of what stood in the way.
     ///
     /// # Errors
     /// The [`Problem`] to show.

@@ -1,4 +1,4 @@
-//! Throw files that are brought: laid beside the copy that is here, and taken in.
+//! Importing throw files: comparing one with the copy that is here, and taking it in.
 
 use super::{Service, message::name};
 use crate::import::{self, Import};
@@ -81,7 +81,7 @@ impl Service {
         let mut ids = self.store.ids(Place::Throws).unwrap_or_default();
         ids.sort();
         ids.into_iter().find(|id| {
-            // One that cannot be read is no copy to be told of.
+            // A file that cannot be read is no copy.
             let read = self.reach(id, now).is_ok();
             let opened = self.open.get(id).filter(|_| read);
             opened.is_some_and(|opened| opened.journal.name() == journal.name())

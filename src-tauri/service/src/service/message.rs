@@ -1,4 +1,4 @@
-//! What went wrong, in words, from the one table of errors.
+//! Errors of the store in words, from the one table of errors.
 
 use crate::disk::DiskPath;
 use crate::photos::{self, PhotoFault};

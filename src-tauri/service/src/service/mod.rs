@@ -1,17 +1,17 @@
-//! What the window asks for, answered: the shelf, the throws on it, the settings.
+//! The service answers what the window asks: the shelf, the throws on it, the settings.
 //!
 //! A [`Service`] holds the data folder, the words, the preferences and every throw read so
-//! far. It knows nothing of windows or of the operating system: the [`Host`] gives it what it
-//! needs of the machine. The time of what is asked is handed in; [`Service::now`] says it.
+//! far. It knows nothing of windows or of the operating system: the [`Host`] provides what it
+//! needs of the machine. Callers pass in the time of each call; [`Service::now`] gives it.
 //!
 //! Promises: an entry is on the disk before it is taken into memory and before it is
-//! answered. After a failed write the throw is read again from the disk before anything
-//! else is done to it, and held against what was acknowledged: what is missing there is put
-//! back. Where another program changed a throw's file, what was found is laid beside the
-//! throw like a file that was brought, and the window asks for it by
-//! [`Service::pending_import`]. While another Lapwork holds the folder nothing is written
-//! and nothing is remembered, so that what is shown is what the other has kept. Every
-//! [`StoreError`] is put into words from the one table of errors.
+//! acknowledged. After a failed write the service reads the throw from the disk again before it
+//! does anything else to it, compares it with what was acknowledged, and restores what is
+//! missing. Where another program changed a throw's file, the service treats the file it found
+//! like an imported one, and the window asks for it by [`Service::pending_import`]. While another
+//! Lapwork holds the folder, the service writes nothing and remembers nothing, so that it shows
+//! what the other has stored. Every [`StoreError`] is put into words from the one table of
+//! errors.
 
 mod drafting;
 mod exporting;

@@ -1,4 +1,4 @@
-//! The shelf of throws, and what is done on it.
+//! The shelf of throws, and its commands.
 
 use super::Service;
 use crate::store::{Place, StoreError, ThrowId};

@@ -1,4 +1,4 @@
-//! A throw as it stands, to be looked at beside everything else.
+//! A snapshot of a throw, from which another thread makes screens and files.
 
 use crate::export::ExportFile;
 use base64::Engine as _;
@@ -83,7 +83,7 @@ impl Snapshot {
         (show::file_name(&called, "pdf"), sheet)
     }
 
-    /// The files of something to be handed on; `photo` gives the bytes kept of a photo.
+    /// The files of an export; `photo` gives the bytes kept of a photo.
     ///
     /// The throw's own file is given here as the record stands; [`Service::export`] gives it
     /// to the byte.

@@ -1,4 +1,4 @@
-//! Steps done to a throw, and what its screens show.
+//! Commands done to a throw, and the answers to its queries.
 
 use super::{Service, Snapshot};
 use crate::store::{Opened, Place, StoreError, ThrowId};
@@ -139,7 +139,7 @@ impl Service {
         })
     }
 
-    /// Begin to search for layouts of a throw; another search is given up. `tell` is told
+    /// Begin to search for layouts of a throw; another search is cancelled. `tell` is called
     /// whenever there is more; `end` is given what was found once nothing more comes, or the
     /// [`Problem`] where the search broke off.
     ///

@@ -1,4 +1,4 @@
-//! Adding an entry to a throw's file, once it is known to be the one that was written.
+//! Appending an entry to a throw's file, after checking that no other program changed the file.
 
 use super::opened::Seal;
 use super::{
@@ -111,7 +111,7 @@ impl Store {
                     opened.seal.about = Some(about);
                     return Ok(file);
                 }
-                // Whoever put it there may not have waited until it was on the disk.
+                // The other program may not have waited until the file was on the disk.
                 Ok(Lies::Copy) => self.unknown(id),
                 Ok(Lies::Other) => {
                     drop(file);
@@ -160,9 +160,9 @@ impl Store {
         })
     }
 
-    /// Before the first entry is added since the folder was claimed, the file is written
-    /// anew: a failed sync of another life may have left in it what is seen and never gets
-    /// to the disk, and no sync would say so.
+    /// Write the file again before the first entry since the folder was claimed. A failed sync of
+    /// an earlier session may have left bytes in it that are visible and will never be written, and
+    /// no sync would report that. The module's head says why no cheaper way is used.
     fn freshen(&self, id: &ThrowId, opened: &mut Opened, now: Time) -> Result<(), StoreError> {
         let path = self.throw_file(Place::Throws, id);
         match bytes_of(&*self.disk, &path) {

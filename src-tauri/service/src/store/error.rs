@@ -1,5 +1,4 @@
-//! What can go wrong with the data folder. No words are chosen here; a [`StoreError`] becomes
-//! words in [`crate::service`].
+//! The errors of the data folder. [`crate::service`] puts a [`StoreError`] into words.
 
 use crate::disk::DiskPath;
 use crate::photos::PhotoFault;

@@ -8,42 +8,55 @@
 //! lock                       held while the app is open
 //! ```
 //!
-//! Promises: one writer at a time, by a lock on `lock` that the system lets go when
-//! the app ends, however it ends. [`Store::append`] returns only once the line is on
-//! the disk; if writing fails the file is cut back to what was sound before. A new
-//! throw, the settings and a mended file appear whole or not at all; a throw erased is
-//! gone at once. A path is only ever made from a [`ThrowId`], so nothing outside the
-//! folder can be reached. Damaged files are never changed; a torn last line is left out
-//! only once a copy of the whole file lies beside it.
+//! Promises: there is one writer at a time, by a lock on `lock` that the system releases when the
+//! app ends in any way. [`Store::append`] returns only once the line is on the disk; if writing
+//! fails, the file is cut back to what was sound before. A new throw, the settings and a repaired
+//! file appear whole or not at all; an erased throw is gone at once. A path is only ever made from
+//! a [`ThrowId`], so nothing outside the folder can be reached. Damaged files are never changed; a
+//! torn last line is left out only once a copy of the whole file lies beside it.
 //!
-//! A file whose sync failed is *doubtful*: what the system shows of it may not be what
-//! the disk holds, and a second sync might say all is well when it is not. It is closed,
-//! read anew, and what is sound of it is put in a fresh file in its place before
-//! anything is added; until that is done nothing is. [`StoreError::Unsure`] says what was
-//! read.
+//! # Files whose sync failed
 //!
-//! What an app that died left may be seen and not be on the disk. So the folders' names are
-//! synced when they are claimed, a throw's file and its name before it is first shown, and
-//! before its first new entry the file is written anew.
+//! Such a file is *doubtful*: what the system shows of it may not be what the disk holds, and a
+//! second sync might succeed without it. The store closes the file, reads it again, and puts its
+//! sound part into a fresh file in its place. Until that is done nothing is added.
+//! [`StoreError::Unsure`] says what was read.
 //!
-//! Another program may change a throw's file while it is open here: one that synchronises
-//! folders, or a backup. So before a line is added the file is held against what was written
-//! (`Seal`): which file it is, its length, its last bytes, and all of it where the system
-//! says that it was touched; once the line is synced the last of this is asked again. If it
-//! is another file, nothing is added. The record as it was acknowledged is put back in its
-//! place, once that record and the file that was found lie beside it
-//! (`throw.jsonl.here-…`, `throw.jsonl.brought-…`), and [`StoreError::Changed`] gives what was
-//! found, to be merged. Not noticed: a change within the same tick of the system's clock as
-//! our own writing (some milliseconds) that leaves the length and the last 4096 bytes as
-//! they were.
+//! # Files of an earlier session
 //!
-//! A file of an older version is kept beside as it was (`throw.jsonl.version-1`), then
-//! written anew with the header of this version, whole or not at all; a file of a newer
-//! version is left alone. A throw is replaced ([`Store::replace`]) only once the files as
-//! they were lie beside it.
+//! What an app left that died may be visible and not be on the disk. The store therefore syncs the
+//! folders' names when it claims the folder, and a throw's file and its name before it first shows
+//! the throw. Before a session's first entry in a throw it also writes the file again, whole: a
+//! failed sync of an earlier session may have left bytes in the system's cache that are no longer
+//! due to be written, and a new sync would succeed without them.
 //!
-//! Limits: a throw file of more than [`MOST_BYTES`] is neither read nor written. No
-//! words are chosen here; a [`StoreError`] becomes words in [`crate::service`].
+//! No cheaper way keeps this promise. Rewriting only a torn file does not, since the cached bytes
+//! are whole (`keeping what_a_life` then fails). Reading past the cache does not, since the system
+//! takes the request to drop it as advice. A mark that an earlier session ended well would have to
+//! be erased, with a sync of its own, before the first entry of every session, and written again
+//! with another at the end; that is no less waiting than the three syncs of a small fresh file, and
+//! it says nothing about a file that another program put there.
+//!
+//! # Files changed by another program
+//!
+//! A program that synchronises folders, or a backup, may change a throw's file while it is open
+//! here. Before it adds a line, the store compares the file with what was written (`Seal`): which
+//! file it is, its length, its last bytes, and all of it where the system says that it was touched.
+//! After the line is synced, it checks the first three again. If it is another file, nothing is
+//! added. The store keeps the acknowledged record and the file it found beside the throw
+//! (`throw.jsonl.here-…`, `throw.jsonl.brought-…`), puts the acknowledged record back in its place,
+//! and gives the found one in [`StoreError::Changed`], to be merged. It does not notice a change
+//! within the same tick of the system's clock as its own writing (some milliseconds) that leaves
+//! the length and the last 4096 bytes as they were.
+//!
+//! # Versions
+//!
+//! A file of an older version is kept beside the new one as it was (`throw.jsonl.version-1`), and
+//! is then written again with the header of this version, whole or not at all. A file of a newer
+//! version is refused with its number and stays untouched. A throw is replaced
+//! ([`Store::replace`]) only once the files as they were lie beside it.
+//!
+//! Limit: a throw file of more than [`MOST_BYTES`] is neither read nor written.
 
 mod appending;
 mod error;
@@ -83,7 +96,7 @@ const PHOTOS: &str = "photos";
 pub(crate) const THROW_FILE: &str = "throw.jsonl";
 /// How many bytes at a file's end are read back before something is added to it.
 const TAIL: usize = 4096;
-/// How often a file that another program exchanges for a copy of itself is written anew
+/// How often a file that another program exchanges for a copy of itself is written again
 /// before it is given up.
 const MOST_COPIES: usize = 3;
 /// What a throw's folder is called until it is whole.
@@ -186,7 +199,7 @@ impl Store {
     pub fn claim(&mut self) -> Result<bool, StoreError> {
         if let Some(lock) = &self.lock {
             if self.away() {
-                // It is not made anew: that would be another one, where a disk was taken out.
+                // It is not made again: that would be another one, where a disk was taken out.
                 let path = self.folder.clone();
                 return Err(StoreError::Away { path });
             }

@@ -1,4 +1,4 @@
-//! Throws begun, moved from one place to the other, and erased.
+//! Beginning a throw, moving it from one place to the other, and erasing it.
 
 use super::{
     GONE, Place, Seen, Store, StoreError, SyncState, THROW_FILE, ThrowId, UNFINISHED, failed,

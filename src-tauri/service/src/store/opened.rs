@@ -1,4 +1,4 @@
-//! A throw file as it was read, and by what it is known again.
+//! A throw file as it was read, and the seal by which it is recognised.
 
 use super::{StoreError, TAIL};
 use crate::disk::{About, DiskPath};
@@ -54,7 +54,7 @@ impl Opened {
         self.left_out
     }
 
-    /// ImportChoice in an entry that is on the disk; nothing where it does not follow.
+    /// Take in an entry that is on the disk; returns nothing where it does not follow.
     pub fn accept(&mut self, entry: Entry) -> Option<()> {
         Arc::make_mut(&mut self.journal).accept(entry)
     }

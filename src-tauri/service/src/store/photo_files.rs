@@ -1,4 +1,10 @@
-//! The photos that lie beside a throw.
+//! The photos that lie beside a throw, in its folder.
+//!
+//! A file that belongs to a throw stays a separate file beside it; an event refers to it by name,
+//! never by a path. Deleting, restoring and erasing a throw include its photos. A throw file
+//! exported alone has none: its record stays sound when it is imported, and the photos are
+//! reported missing. A photo that was chosen but not added to the story is removed when the next
+//! one is chosen.
 
 use super::{PHOTOS, Place, Store, StoreError, ThrowId, failed, put};
 use crate::disk::{DiskPath, make_folders};

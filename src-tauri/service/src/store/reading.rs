@@ -1,4 +1,4 @@
-//! Reading throws, and mending what can be mended while they are read.
+//! Reading throws, and repairing a torn or doubtful file while it is read.
 
 use super::opened::Seal;
 use super::{
@@ -119,7 +119,7 @@ impl Store {
         bytes_of(&*self.disk, &self.throw_file(Place::Throws, id))
     }
 
-    /// The sound part of a throw's file, to the byte: what is handed on.
+    /// The sound part of a throw's file, byte for byte, as it is exported.
     ///
     /// # Errors
     /// What stands in the way.
@@ -203,7 +203,7 @@ pub(crate) fn upgrade(
     Ok(copy)
 }
 
-/// Refuse what is neither file nor folder: one could wait for ever at the end of a pipe.
+/// Refuse what is neither a file nor a folder: reading a pipe could take forever.
 pub(crate) fn plain(disk: &dyn Disk, path: &DiskPath) -> Result<(), StoreError> {
     let odd = |about: About| about.kind == Kind::Other;
     if disk.about(path).is_ok_and(odd) {

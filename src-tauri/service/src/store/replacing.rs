@@ -1,4 +1,4 @@
-//! Putting another record in the place of a throw's, and a record back in its own place.
+//! Replacing a throw's record by another, and restoring a record that another program replaced.
 
 use super::{
     Found, MOST_BYTES, Opened, Place, Seen, Store, StoreError, SyncState, ThrowId, bytes_of,

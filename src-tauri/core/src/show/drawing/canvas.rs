@@ -1,4 +1,4 @@
-//! What marks are put on, one after another, to become a picture.
+//! The canvas that collects marks, one after another, and becomes a picture.
 
 use super::letters::broken;
 use crate::show::picture::{Cloth, Hold, Ink, Mark, Picture};

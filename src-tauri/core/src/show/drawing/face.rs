@@ -85,7 +85,7 @@ pub(in crate::show) fn shown(throw: &Throw, square: Rect, face: Face) -> Cloth {
     shown.cloth(&throw.prints, &throw.denims)
 }
 
-/// The denim of a square by itself, whatever covers it.
+/// The denim of a square, without its cover.
 pub(in crate::show) fn bare(throw: &Throw, square: Rect, face: Face) -> Cloth {
     let bare = throw.cover(square).with(face, None);
     Shown::of(bare, face, 0).cloth(&throw.prints, &throw.denims)
@@ -318,7 +318,7 @@ impl FaceMap {
     }
 }
 
-/// Letters for every cloth of a throw.
+/// Letters forevery cloth of a throw.
 pub(in crate::show) struct Letters {
     prints: Vec<String>,
     denims: Vec<String>,

@@ -23,7 +23,7 @@ const ENTRY: f64 = 300.0;
 /// A swatch in the legend: wide enough for the figure beside the letters.
 const SWATCH: f64 = 84.0;
 const SWATCH_HIGH: f64 = 52.0;
-/// How far a line ends before the next, in squares, so that one join is told from another.
+/// How far a line ends before the next, in squares, so that joins can be distinguished.
 const SHORT: f64 = 0.06;
 
 /// One face of the throw as a stand-alone SVG document.

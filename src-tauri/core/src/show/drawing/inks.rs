@@ -2,6 +2,7 @@
 //!
 //! The window's own table is the style sheet of `ui/src/parts/Marks.svelte`.
 
+use super::tiles::ALWAYS_LIGHT;
 use crate::cloth::fabric::lightness;
 use crate::show::picture::{Cloth, Ink, Tile, TileMarks};
 use serde::{Deserialize, Serialize};
@@ -86,9 +87,9 @@ impl Style {
     /// The colour and the strength of a tile's marks over a ground.
     pub(super) fn marks(self, marks: &TileMarks, ground: &str) -> (&'static str, f64) {
         match self {
-            Style::Colour if marks.light || !is_light(ground) => (LIGHT, marks.strength),
+            Style::Colour if lightness(ground) <= marks.light_up_to => (LIGHT, marks.strength),
             Style::Colour => (DARK, marks.strength),
-            Style::Ink if marks.light => (WHITE, marks.strength),
+            Style::Ink if marks.light_up_to == ALWAYS_LIGHT => (WHITE, marks.strength),
             Style::Ink if is_twill(marks.tile) => (BLACK, 0.45),
             Style::Ink => (BLACK, 1.0),
         }
@@ -228,14 +229,10 @@ pub(super) fn is_twill(tile: Tile) -> bool {
     )
 }
 
-/// Whether dark marks show better on this colour than light ones.
-fn is_light(colour: &str) -> bool {
-    lightness(colour) > 140
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::cloth::fabric::Texture;
 
     #[test]
     fn in_black_denims_are_greys_in_the_order_of_their_lightness() {
@@ -249,7 +246,7 @@ mod tests {
         assert!(all.is_sorted() && all.windows(2).all(|w| w[0] != w[1]));
         let print = Cloth {
             colour: "#1b2540".into(),
-            tile: Some(Tile::Dot),
+            tile: Some(Tile::Print(Texture::Dot)),
         };
         assert_eq!(Style::Ink.ground(&print), WHITE);
     }

@@ -22,7 +22,7 @@ pub(super) fn legal(text: &str) -> String {
         .collect()
 }
 
-/// At least how wide a text comes out: reckoned generously for a wide sans serif, bold.
+/// How wide a text becomes at most, estimated for a wide, bold sans serif.
 pub(super) fn width(text: &str, size: f64) -> f64 {
     let ems = |c: char| match c {
         'i' | 'j' | 'l' | '.' | ',' | ':' | ';' | '!' | '|' | '\'' | '·' => 0.4,

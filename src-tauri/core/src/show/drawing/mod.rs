@@ -1,14 +1,14 @@
-//! How drawings are made: what a face and a piece look like, the textures of cloth, and
-//! the one writer of SVG, by which pictures come to paper; and the drawings that leave the
-//! app: one face of the throw, one piece of the pile, each a stand-alone SVG 1.1 document.
+//! How drawings are made: what a face and a piece look like, the textures of cloth, and the one
+//! writer of SVG, by which pictures come to paper. The drawings that leave the app are here too:
+//! one face of the throw and one piece of the pile, each a stand-alone SVG 1.1 document.
 //!
-//! These are meant for paper, for a pinboard, or for another drawing program, so they carry
-//! their own patterns, words and legend and lean on nothing outside themselves. In
-//! [`Style::Ink`] there are only black, white and, for denims, greys as light as they are.
+//! Exported drawings are meant for paper, for a pinboard, or for another drawing program, so they
+//! contain their own patterns, words and legend and refer to nothing outside. In
+//! [`Style::Ink`] they use only black, white and, for denims, greys as light as the cloth.
 //!
 //! Promises: what the maker typed is escaped, and characters that XML 1.0 (section 2.2)
-//! does not allow are left out; no text and no mark lies outside the view box, texts being
-//! broken by a width reckoned for a wide face of type; the same throw, words and ruler
+//! does not allow are left out; no text and no mark lies outside the view box, since texts are
+//! broken by a width estimated for a wide typeface; the same throw, words and ruler
 //! give the same bytes.
 
 pub(super) mod canvas;

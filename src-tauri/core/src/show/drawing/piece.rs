@@ -7,6 +7,7 @@ use super::letters::{n, width};
 use crate::cloth::cutting::{CutPlan, Patch};
 use crate::cloth::garments::{Piece, Zone};
 use crate::cloth::pile::{Heap, Use};
+use crate::cloth::steps::CutStep;
 use crate::measure::{Length, in_mm};
 use crate::show::context::Context;
 use crate::show::names;
@@ -42,6 +43,8 @@ pub(in crate::show) struct Lying<'a> {
     pub(in crate::show) at: [f64; 2],
     /// Height of the letters.
     pub(in crate::show) letters: f64,
+    /// What is chalked on the squares, in the order of the strips; the others are numbered.
+    pub(in crate::show) chalk: Vec<String>,
 }
 
 impl Lying<'_> {
@@ -84,14 +87,16 @@ impl Lying<'_> {
         for patch in &self.cuts.binding {
             d.area(self.patch(patch), Ink::Next);
         }
-        let mut number = 0;
+        let mut number: usize = 0;
         for strip in &self.cuts.strips {
             let (y, high) = (self.y(strip.to), self.y(strip.from) - self.y(strip.to));
             for x in &strip.squares {
                 number += 1;
                 let area = [self.x(*x), y, self.unit(), high];
                 let cloth = Some(self.cloth.clone());
-                d.named_area(area, Ink::Denim, cloth, Some(number.to_string()));
+                let chalk = self.chalk.get(number - 1).cloned();
+                let label = chalk.unwrap_or_else(|| number.to_string());
+                d.named_area(area, Ink::Denim, cloth, Some(label));
                 d.call(format!("square-{number}"));
             }
         }
@@ -117,6 +122,26 @@ impl Lying<'_> {
         heights.sort();
         heights.dedup();
         heights
+    }
+
+    /// A line of the cutting list that is done, or the next one.
+    pub(in crate::show) fn mark(&self, d: &mut Canvas, step: &CutStep, done: bool) {
+        let ink = if done { Ink::Done } else { Ink::Now };
+        match step {
+            CutStep::Straight { above } if !done => {
+                let [low, _, left, right] = self.piece.reach();
+                let (top, under) = (self.y(low + *above), self.y(low));
+                let (x, end) = (self.x(left), self.x(right));
+                d.area([x, top, end - x, under - top], ink);
+            }
+            CutStep::Straight { .. } => {}
+            CutStep::Binding { patch } => d.area(self.patch(patch), ink),
+            CutStep::Strip { runs, .. } => {
+                for run in runs {
+                    d.area(self.patch(run), ink);
+                }
+            }
+        }
     }
 
     /// The numbers of the strips, left of them.

@@ -5,17 +5,18 @@ use super::inks::Style;
 use super::letters::{n, width};
 use super::piece::{Lying, cloth};
 use super::svg::{Paper, svg};
-use crate::cloth::cutting::{CutPlan, lay_out};
 use crate::cloth::garments::Source;
 use crate::command::Rejection;
 use crate::log::journal::Journal;
 use crate::measure::in_mm;
 use crate::show::context::Context;
 use crate::show::cutting;
+use crate::show::cutting_list::{Laid, left_over, rows};
 use crate::show::errors::rejection;
 use crate::show::names;
 use crate::show::picture::{Hold, Ink};
 use crate::throw::Throw;
+use crate::throw::account::{account, how_for};
 use crate::words::Problem;
 
 const EDGE: f64 = 48.0;
@@ -49,16 +50,8 @@ pub fn piece_svg(
         Source::Precut(_) => None,
     };
     let piece = piece.ok_or_else(|| no_piece(throw, context))?;
-    let how = crate::throw::stock::how_for(throw, heap);
-    // A piece too small for one square is laid out with none.
-    let cuts = lay_out(piece, &how).unwrap_or(CutPlan {
-        strips: Vec::new(),
-        lines: Vec::new(),
-        count: 0,
-        binding: Vec::new(),
-        offcuts: Vec::new(),
-        spare: piece.area(),
-    });
+    let laid = Laid::of(throw, (n, place), heap, piece, &account(throw));
+    let cuts = &laid.cuts;
     let [low, top, left, right] = piece.reach();
     let longest = in_mm(top - low).max(in_mm(right - left)).max(0.001);
     let scale = LONG / longest;
@@ -66,12 +59,13 @@ pub fn piece_svg(
     let mut sheet = Sheet {
         lying: Lying {
             piece,
-            cuts: &cuts,
-            side: how.cut_side(),
+            cuts,
+            side: how_for(throw, heap).cut_side(),
             cloth: cloth(throw, heap),
             scale,
             at: [0.0, 0.0],
             letters: 22.0,
+            chalk: (0..).map_while(|k| laid.chalk(k)).collect(),
         },
         wide,
     };
@@ -79,7 +73,12 @@ pub fn piece_svg(
     let part = cutting::part(heap, place, context);
     let mut said = vec![match heap.counted.get(place) {
         Some(Some(n)) => say!(context, "piece-counted", n = *n),
-        _ => say!(context, "piece-expected", n = cuts.count),
+        _ => say!(
+            context,
+            "piece-expected",
+            n = cuts.count,
+            strips = cuts.binding.len()
+        ),
     }];
     if cuts.count == 0 {
         said.push(say!(context, "cut-nothing"));
@@ -104,10 +103,14 @@ pub fn piece_svg(
     sheet.measures(&mut d, context);
     y = sheet.lying.at[1] + in_mm(top - low) * scale + 74.0;
     y = sheet.key(&mut d, y, context);
-    let mut list = cutting::strips(piece, &cuts, context);
-    list.extend(cutting::binding_strips(piece, &cuts, context));
-    for line in list {
-        y = d.lines([EDGE, y + 24.0, room], (18.0, Ink::Words), &line, 4) - 16.0;
+    for row in rows(throw, (n, index), piece, &laid, context) {
+        y = d.lines([EDGE, y + 24.0, room], (18.0, Ink::Title), &row.title, 2) - 16.0;
+        for line in std::iter::once(row.text).chain(row.chalk) {
+            y = d.lines([EDGE, y + 18.0, room], (18.0, Ink::Words), &line, 4) - 16.0;
+        }
+    }
+    if let Some(left) = left_over(cuts, context) {
+        y = d.lines([EDGE, y + 24.0, room], (18.0, Ink::Words), &left, 2) - 16.0;
     }
     let spoken = say!(
         context,

@@ -1,5 +1,7 @@
-//! A picture written as an SVG 1.1 document: the one way drawings come to paper, to a file
-//! of their own and into the printed sheet.
+//! A picture written as an SVG 1.1 document.
+//!
+//! Every drawing comes to paper this way, in a file of its own or in the printed sheet, which
+//! embeds what is written here; the sheet's template draws no piece and no cloth itself.
 
 use super::inks::{LIGHT, Paint, Style};
 use super::letters::{legal, n, width};
@@ -9,7 +11,7 @@ use quick_xml::Writer;
 use quick_xml::events::{BytesDecl, BytesEnd, BytesStart, BytesText, Event};
 use std::collections::BTreeSet;
 
-/// Faces of type common on each system, then whatever is there.
+/// Typefaces that are common on each system, then any sans serif.
 const COMMON_TYPE: &str = "'Helvetica Neue', 'Segoe UI', Roboto, 'DejaVu Sans', Arial, sans-serif";
 
 /// How a picture comes to paper.

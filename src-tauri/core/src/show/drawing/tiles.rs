@@ -1,5 +1,5 @@
-//! The textures of cloth and the hatchings, each defined here and nowhere else: the window
-//! is handed them once, when it opens, and paper writes those a drawing needs.
+//! The textures of cloth and the hatchings. Each is defined here and nowhere else: the window
+//! receives them once, when it opens, and a drawing on paper contains those it needs.
 //!
 //! A tile holds the marks only and lies over the colour of its ground, so that no seam shows
 //! between its repeats. A denim's wrong side is pale, since the light weft lies over the
@@ -18,19 +18,24 @@ const TWILL: f64 = 0.375;
 const WRONG: f64 = 0.5;
 const HATCH: f64 = 0.25;
 
+/// Up to this lightness of the ground light marks show better than dark ones.
+const BY_GROUND: u8 = 140;
+/// The marks are light on every ground.
+pub(super) const ALWAYS_LIGHT: u8 = u8::MAX;
+
 /// Every tile.
 pub fn tiles() -> Vec<TileMarks> {
     ALL.into_iter().map(tile).collect()
 }
 
 const ALL: [Tile; 20] = [
-    Tile::Stripe,
-    Tile::Check,
-    Tile::Dot,
-    Tile::Sprig,
-    Tile::Slant,
-    Tile::Wave,
-    Tile::Cross,
+    Tile::Print(Texture::Stripe),
+    Tile::Print(Texture::Check),
+    Tile::Print(Texture::Dot),
+    Tile::Print(Texture::Sprig),
+    Tile::Print(Texture::Slant),
+    Tile::Print(Texture::Wave),
+    Tile::Print(Texture::Cross),
     Tile::Twill,
     Tile::TwillBroken,
     Tile::TwillFlat,
@@ -48,16 +53,7 @@ const ALL: [Tile; 20] = [
 
 /// The tile of a print.
 pub(in crate::show) fn of_print(texture: Texture) -> Option<Tile> {
-    match texture {
-        Texture::Plain => None,
-        Texture::Stripe => Some(Tile::Stripe),
-        Texture::Check => Some(Tile::Check),
-        Texture::Dot => Some(Tile::Dot),
-        Texture::Sprig => Some(Tile::Sprig),
-        Texture::Slant => Some(Tile::Slant),
-        Texture::Wave => Some(Tile::Wave),
-        Texture::Cross => Some(Tile::Cross),
-    }
+    (texture != Texture::Plain).then_some(Tile::Print(texture))
 }
 
 /// The tile of the denim that is the `n`th in the list, from 0.
@@ -81,24 +77,31 @@ pub fn twills() -> Vec<Tile> {
 
 /// A tile by its name.
 pub(super) fn tile(tile: Tile) -> TileMarks {
-    let (side, strength, light, strokes) = match tile {
+    let (side, strength, light_up_to, strokes) = match tile {
+        Tile::Print(Texture::Plain) => print(Vec::new()),
         // A ticking: one broad stripe between two fine ones.
-        Tile::Stripe => print(vec![line("M12 -1V25", 6.0), line("M4 -1V25M20 -1V25", 1.8)]),
-        Tile::Check => print(vec![
+        Tile::Print(Texture::Stripe) => {
+            print(vec![line("M12 -1V25", 6.0), line("M4 -1V25M20 -1V25", 1.8)])
+        }
+        Tile::Print(Texture::Check) => print(vec![
             line("M12 -1V25M-1 12H25", 4.0),
             line("M3 -1V25M-1 3H25M21 -1V25M-1 21H25", 1.8),
         ]),
-        Tile::Dot => print(vec![line(&format!("{}{}", disc(6.0), disc(18.0)), 0.0)]),
-        Tile::Sprig => print(vec![
+        Tile::Print(Texture::Dot) => {
+            print(vec![line(&format!("{}{}", disc(6.0), disc(18.0)), 0.0)])
+        }
+        Tile::Print(Texture::Sprig) => print(vec![
             line(&sprig(6.0, 11.0), 1.8),
             line(&sprig(18.0, 23.0), 1.8),
         ]),
-        Tile::Slant => print(vec![line("M-6 18 18 -6M-6 42 42 -6M6 30 30 6", 3.4)]),
-        Tile::Wave => print(vec![line(
+        Tile::Print(Texture::Slant) => print(vec![line("M-6 18 18 -6M-6 42 42 -6M6 30 30 6", 3.4)]),
+        Tile::Print(Texture::Wave) => print(vec![line(
             "M-6 6q3 5 6 0t6 0t6 0t6 0t6 0t6 0M-6 18q3 5 6 0t6 0t6 0t6 0t6 0t6 0",
             2.2,
         )]),
-        Tile::Cross => print(vec![line("M3 3 9 9M9 3 3 9M15 15 21 21M21 15 15 21", 2.4)]),
+        Tile::Print(Texture::Cross) => {
+            print(vec![line("M3 3 9 9M9 3 3 9M15 15 21 21M21 15 15 21", 2.4)])
+        }
 
         Tile::Twill => right(&[-12.0, 0.0, 12.0, 24.0], STEEP, None),
         Tile::TwillBroken => right(&[-12.0, 0.0, 12.0, 24.0], STEEP, Some("4.5 4.444")),
@@ -109,40 +112,45 @@ pub(super) fn tile(tile: Tile) -> TileMarks {
         Tile::TwillFlatWrong => wrong(&[-24.0, -12.0, 0.0, 12.0, 24.0], FLAT, 5.0, None),
         Tile::TwillDoubleWrong => wrong(&[-24.0, -16.0, 0.0, 8.0, 24.0], FLAT, 5.0, None),
 
-        Tile::Next => (HATCH, 0.7, false, vec![line("M12 11.6V12.4", 5.2)]),
+        Tile::Next => (HATCH, 0.7, BY_GROUND, vec![line("M12 11.6V12.4", 5.2)]),
         Tile::Done => (
             HATCH,
             0.35,
-            true,
+            ALWAYS_LIGHT,
             vec![line("M-6 12 12 -6M-6 24 24 -6M0 30 30 0M12 30 30 12", 2.0)],
         ),
         Tile::Lap => (
             HATCH,
             0.35,
-            true,
+            ALWAYS_LIGHT,
             vec![line("M-1 -1 25 25M25 -1 -1 25", 2.0)],
         ),
         Tile::Waste => (
             HATCH,
             1.0,
-            false,
+            BY_GROUND,
             vec![line("M-6 12 12 -6M-6 30 30 -6M12 30 30 12", 2.8)],
         ),
-        Tile::Amiss => (HATCH, 1.0, false, vec![line("M4 4 20 20M20 4 4 20", 3.2)]),
+        Tile::Amiss => (
+            HATCH,
+            1.0,
+            BY_GROUND,
+            vec![line("M4 4 20 20M20 4 4 20", 3.2)],
+        ),
     };
     TileMarks {
         tile,
         side,
         strength,
-        light,
+        light_up_to,
         strokes,
     }
 }
 
-type Drawn = (f64, f64, bool, Vec<TileStroke>);
+type Drawn = (f64, f64, u8, Vec<TileStroke>);
 
 fn print(strokes: Vec<TileStroke>) -> Drawn {
-    (1.0, 0.62, false, strokes)
+    (1.0, 0.62, BY_GROUND, strokes)
 }
 
 fn line(d: &str, width: f64) -> TileStroke {
@@ -161,14 +169,14 @@ const FLAT: f64 = 24.0;
 /// The right side: fine light lines that lean to the right.
 fn right(starts: &[f64], run: f64, dash: Option<&str>) -> Drawn {
     let d = starts.iter().map(|from| lean(*from, run, |x| x)).collect();
-    (TWILL, 0.3, false, vec![stroke(d, 2.2, dash)])
+    (TWILL, 0.3, BY_GROUND, vec![stroke(d, 2.2, dash)])
 }
 
 /// The wrong side: broad light lines that lean to the left, little of the colour between.
 fn wrong(starts: &[f64], run: f64, width: f64, dash: Option<&str>) -> Drawn {
     let turned = |x| SIDE - x;
     let d = starts.iter().map(|from| lean(*from, run, turned)).collect();
-    (WRONG, 0.66, true, vec![stroke(d, width, dash)])
+    (WRONG, 0.66, ALWAYS_LIGHT, vec![stroke(d, width, dash)])
 }
 
 fn stroke(d: String, width: f64, dash: Option<&str>) -> TileStroke {

@@ -1,4 +1,4 @@
-//! What stands on the making sheet.
+//! The content of the making sheet, as data for its template.
 
 use crate::log::journal::Journal;
 use crate::show::context::Context;

@@ -4,8 +4,8 @@
 //! figure is made by the function that makes it for the screen, once for each system, so
 //! that paper and screen cannot differ. What the maker typed stays a plain string.
 //!
-//! Limits: the day is handed in, since the core has no calendar; needles and stitches are
-//! told in millimetres alone, as they are marked; the record of changes leaves out the
+//! Limits: callers pass in the day, since the core has no calendar; needles and stitches are
+//! given in millimetres alone, as they are marked; the record of changes leaves out the
 //! ticks, and older entries than the last [`MOST_CHANGES`]; of the story's photos the first
 //! [`MOST_PHOTOS`] are printed.
 
@@ -36,7 +36,7 @@ use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Event, Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// How many changes are told at most, the newest.
+/// At most so many changes are listed, the newest.
 pub const MOST_CHANGES: usize = 60;
 
 /// Fabrics told on the wall card at most.
@@ -79,7 +79,7 @@ const LABELS: [&str; 33] = [
     "story",
 ];
 
-/// A throw as it goes on paper. `day` tells on which day a moment fell.
+/// A throw as it goes on paper. `day` gives the day of a moment.
 pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day) -> Sheet {
     let doubled = context.words.doubled();
     let (lessons, learned) = learned(
@@ -207,7 +207,7 @@ fn learned(journal: &Journal, context: Context<'_>) -> (Vec<Lessons>, BTreeMap<T
     let mut here = heritage(journal);
     let before = throw.after.iter().flat_map(|h| &h.lessons);
     let before: BTreeSet<String> = before.filter_map(|l| lessons::said(l, context)).collect();
-    // Her own from the throw before are told there; her pace is told step by step.
+    // Her own lessons from the throw before are there; her pace is given step by step.
     let told_there = |l: &Lesson| lessons::said(l, context).is_some_and(|l| before.contains(&l));
     here.lessons.retain(|l| !told_there(l));
     here.paces.clear();
@@ -330,7 +330,16 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
             let seen = cutting::cutting(journal, (row.n, piece.index), None, None, both.doubled);
             let Ok(seen) = seen else { continue };
             // What is cut up needs no cutting list any more.
-            let list = if piece.cut { Vec::new() } else { seen.list };
+            let list = seen.list.iter().filter(|_| !piece.cut).map(|row| {
+                let (title, text) = (row.title.as_str(), row.text.as_str());
+                let line = say!(both, "cut-row", title = title, text = text);
+                let parts = [Some(line), row.chalk.clone()];
+                both.doubled
+                    .words
+                    .list("sentences", parts.into_iter().flatten())
+            });
+            let left = seen.left.filter(|_| !piece.cut);
+            let list: Vec<String> = list.chain(left).collect();
             // What was said of the whole heap is not said again.
             let mut said = seen.said;
             said.retain(|line| !piece.cut && !lines.contains(line));

@@ -2,6 +2,7 @@
 
 use crate::cloth::fabric::Face;
 use crate::plan::assembly::{Kind, Rect};
+use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::sheet::both::Both;
 use crate::show::sheet::content::{SheetEntry, SheetLine, SheetStage, Step, Tick, Warning};
@@ -228,7 +229,7 @@ fn step(
     let first = pieces.iter().copied().find(|p| !throw.has(*p, task));
     let piece = first.unwrap_or(pieces[0]);
     let each = |piece: Rect| {
-        let mut rows = both.rows(|l| work::figures(throw, task, piece, l));
+        let mut rows = both.rows(|l| card_figures(throw, task, piece, l));
         let alone = [
             say!(context, "figure-fabric"),
             say!(context, "figure-measured"),

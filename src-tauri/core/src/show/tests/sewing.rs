@@ -360,7 +360,7 @@ fn layers_are_told_of_the_faces_while_the_grid_is_typed() {
         act(&mut journal, &action, 0);
     }
     let layers = |typed: &PlanDraft| {
-        let view = super::plan::plan_of(&journal, Some(typed), context);
+        let view = crate::show::plan::plan_of(&journal, Some(typed), context);
         let found = view.figures.into_iter();
         let layers = found.filter(|f| f.label == "Layers of cloth");
         layers
@@ -368,7 +368,7 @@ fn layers_are_told_of_the_faces_while_the_grid_is_typed() {
             .next()
             .expect("layers are told")
     };
-    let mut typed = super::plan::draft_of(&journal.throw().plan, context);
+    let mut typed = crate::show::plan::draft_of(&journal.throw().plan, context);
     let told = layers(&typed);
     assert_eq!(
         told,
@@ -465,8 +465,8 @@ fn a_trim_size_that_cannot_be_is_not_made_again() {
     let journal = begin(plan);
     let again = crate::show::again(&journal, context(&words));
     assert_eq!(again.draft.trim, "");
-    let said = super::plan::draft(
-        &super::plan::draft_of(&plan, context(&words)),
+    let said = crate::show::plan::draft(
+        &crate::show::plan::draft_of(&plan, context(&words)),
         context(&words),
     );
     assert!(

@@ -1,0 +1,118 @@
+//! The order in which a piece is cut with a ruler and a rotary cutter.
+//!
+//! First the edge is cut straight above the hem; then strips for the binding, which run through
+//! what the cuts across would chop up; then strip after strip of squares, each measured from
+//! the last cut edge, and its squares off it from the left. What is left and worth keeping is
+//! told last.
+
+use crate::cloth::cutting::{CutPlan, Patch};
+use crate::cloth::garments::Piece;
+use crate::measure::{Length, zero};
+
+/// One line of a piece's cutting list.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum CutStep {
+    /// Cut straight across so far above the lower edge, to begin from.
+    Straight {
+        /// Height above the lower edge of the cloth.
+        above: Length,
+    },
+    /// Cut a strip for the binding.
+    Binding {
+        /// The strip.
+        patch: Patch,
+    },
+    /// Cut a strip across and squares off it.
+    Strip {
+        /// Which of the layout's strips, counted from 0.
+        nth: usize,
+        /// What is cut away first, from the last cut edge; nothing where the strip begins there.
+        gap: Length,
+        /// Height of the strip.
+        high: Length,
+        /// Its squares, in runs edge to edge.
+        runs: Vec<Patch>,
+        /// How many squares.
+        squares: u32,
+        /// Squares of the strips before it.
+        before: u32,
+    },
+}
+
+/// The cutting list of a piece, in order.
+pub fn steps(piece: &Piece, plan: &CutPlan) -> Vec<CutStep> {
+    let [low, ..] = piece.reach();
+    let mut out = Vec::new();
+    let mut edge = low;
+    if let Some(first) = plan.strips.first()
+        && first.from > low
+    {
+        edge = first.from;
+        out.push(CutStep::Straight { above: edge - low });
+    }
+    let binding = plan.binding.iter();
+    out.extend(binding.map(|patch| CutStep::Binding { patch: *patch }));
+    let mut before = 0;
+    for (nth, strip) in plan.strips.iter().enumerate() {
+        let squares = strip.squares.len() as u32;
+        out.push(CutStep::Strip {
+            nth,
+            gap: std::cmp::max(strip.from - edge, zero()),
+            high: strip.to - strip.from,
+            runs: strip.runs(),
+            squares,
+            before,
+        });
+        before += squares;
+        edge = strip.to;
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cloth::cutting::{Cutting, lay_out};
+    use crate::cloth::garments::{Zone, ZoneKind, yardage};
+    use crate::measure::inches;
+
+    /// By hand: 11 in wide, 24 in long, a hem of 1 in and a hole across from 12 to 13 in. Strips
+    /// of 5 in: from 1 to 6, from 6 to 11, then from 13 to 18 and from 18 to 23.
+    #[test]
+    fn each_strip_is_measured_from_the_last_cut() {
+        let mut piece = yardage(inches(11), inches(24));
+        let across = |kind, from: i64, to: i64| Zone {
+            kind,
+            from: inches(from),
+            to: inches(to),
+            left: inches(0),
+            right: inches(11),
+        };
+        piece.zones = vec![across(ZoneKind::Hem, 0, 1), across(ZoneKind::Hole, 12, 13)];
+        let plan = lay_out(&piece, &Cutting::default()).unwrap();
+        let told: Vec<_> = steps(&piece, &plan)
+            .into_iter()
+            .map(|step| match step {
+                CutStep::Straight { above } => (above, inches(0), 0, 0),
+                CutStep::Binding { .. } => panic!("no binding was asked for"),
+                CutStep::Strip {
+                    gap,
+                    high,
+                    squares,
+                    before,
+                    ..
+                } => (gap, high, squares, before),
+            })
+            .collect();
+        assert_eq!(
+            told,
+            [
+                (inches(1), inches(0), 0, 0),
+                (inches(0), inches(5), 2, 0),
+                (inches(0), inches(5), 2, 2),
+                (inches(2), inches(5), 2, 4),
+                (inches(0), inches(5), 2, 6),
+            ]
+        );
+    }
+}

@@ -1,0 +1,399 @@
+//! Whole binding strips out of a piece, and what they cost in squares.
+//!
+//! A strip of the binding is cut in one length, so that the joins of the binding come where
+//! they were planned. What the squares leave is taken first ([`lay_out`] finds it). Where it
+//! holds no further strip, one is laid through the squares: along the piece or across it, at
+//! the ends of each stretch in which it fits (against an edge of the cloth, a place to avoid
+//! or another strip), and the place that leaves most squares is taken; among equals an
+//! upright one, the one nearest the left edge, the one nearest the hem. Each strip is laid
+//! after the ones before it stand.
+//!
+//! # Promises (kept by tests)
+//!
+//! * Every strip has just the width and length asked for, lies inside the outline and off
+//!   the zones, and meets neither a square nor another strip.
+//! * One more strip never raises the number of squares; without strips it is that of
+//!   [`lay_out`].
+//!
+//! # Limits
+//!
+//! Strips are laid one after another and only at the ends of stretches, no more than 24 places
+//! for each, so that another choice of several might cost fewer squares. Strips lie along the grain or across it.
+//!
+//! ```
+//! use lapwork_core::cloth::cutting::{BindingCut, Cutting};
+//! use lapwork_core::cloth::garments::fat_quarter;
+//! use lapwork_core::cloth::strips::with_strips;
+//! use lapwork_core::measure::{System, inches};
+//!
+//! // 18 × 22 in: three strips of 1 × 20 in beside twelve squares of 5 in; a fourth costs a row.
+//! let squares = |most| {
+//!     let strip = BindingCut { width: inches(1), length: inches(20), most };
+//!     let plan = with_strips(&fat_quarter(System::Inch), &Cutting::default(), strip).unwrap();
+//!     plan.count
+//! };
+//! assert_eq!([squares(0), squares(3), squares(4)], [12, 12, 8]);
+//! ```
+
+use crate::cloth::cutting::{
+    BindingCut, ClearRect, CutPlan, Cutting, CuttingFault, Patch, lay_out, ready, strip_places,
+};
+use crate::cloth::garments::{Piece, Zone, ZoneKind};
+use crate::measure::square_metres;
+
+/// A piece with the strips laid on it so far.
+#[derive(Debug, Clone)]
+pub struct StripLayout {
+    piece: Piece,
+    how: Cutting,
+    strip: BindingCut,
+    /// The piece with the strips as places to keep clear.
+    rest: Piece,
+    plan: CutPlan,
+}
+
+impl StripLayout {
+    /// A piece with no strip yet; `strip.most` is not looked at.
+    ///
+    /// # Errors
+    /// A [`CuttingFault`] saying what cannot be.
+    pub fn new(piece: &Piece, how: &Cutting, strip: BindingCut) -> Result<Self, CuttingFault> {
+        let how = Cutting {
+            binding: None,
+            ..*how
+        };
+        Ok(StripLayout {
+            plan: lay_out(piece, &how)?,
+            rest: piece.clone(),
+            piece: piece.clone(),
+            how,
+            strip,
+        })
+    }
+
+    /// Squares and strips as they lie now.
+    pub fn plan(&self) -> &CutPlan {
+        &self.plan
+    }
+
+    /// Whether a further strip fits in what the squares leave.
+    ///
+    /// # Errors
+    /// A [`CuttingFault`] saying what cannot be.
+    pub fn free(&self) -> Result<Option<StripLayout>, CuttingFault> {
+        let strip = BindingCut {
+            most: 1,
+            ..self.strip
+        };
+        let how = Cutting {
+            binding: Some(strip),
+            ..self.how
+        };
+        let found = lay_out(&self.rest, &how)?.binding;
+        found.first().map(|patch| self.holding(*patch)).transpose()
+    }
+
+    /// The piece with one strip more, at the cost of squares where it has to be; nothing where
+    /// none fits.
+    ///
+    /// # Errors
+    /// A [`CuttingFault`] saying what cannot be.
+    pub fn further(&self) -> Result<Option<StripLayout>, CuttingFault> {
+        if let Some(free) = self.free()? {
+            return Ok(Some(free));
+        }
+        let found = cheapest(&self.rest, &self.how, self.strip)?;
+        found.map(|patch| self.holding(patch)).transpose()
+    }
+
+    fn holding(&self, patch: Patch) -> Result<StripLayout, CuttingFault> {
+        let rest = without(&self.rest, patch);
+        let mut plan = lay_out(&rest, &self.how)?;
+        plan.binding.clone_from(&self.plan.binding);
+        plan.binding.push(patch);
+        for patch in &plan.binding {
+            plan.spare -= square_metres(patch.right - patch.left, patch.to - patch.from);
+        }
+        Ok(StripLayout {
+            rest,
+            plan,
+            piece: self.piece.clone(),
+            ..*self
+        })
+    }
+}
+
+/// The layout of a piece with so many strips, or with as many as fit.
+///
+/// # Errors
+/// A [`CuttingFault`] saying what cannot be.
+pub fn with_strips(
+    piece: &Piece,
+    how: &Cutting,
+    strip: BindingCut,
+) -> Result<CutPlan, CuttingFault> {
+    let mut laid = StripLayout::new(piece, how, strip)?;
+    for _ in 0..strip.most {
+        let Some(more) = laid.further()? else { break };
+        laid = more;
+    }
+    Ok(laid.plan)
+}
+
+/// The piece with strips as places to keep clear.
+pub fn rest_of(piece: &Piece, strips: &[Patch]) -> Piece {
+    strips
+        .iter()
+        .fold(piece.clone(), |rest, p| without(&rest, *p))
+}
+
+/// The piece with a strip as a place to keep clear.
+fn without(piece: &Piece, p: Patch) -> Piece {
+    let mut piece = piece.clone();
+    piece.zones.push(Zone {
+        kind: ZoneKind::Seam,
+        from: p.from,
+        to: p.to,
+        left: p.left,
+        right: p.right,
+    });
+    piece
+}
+
+/// Most places tried for one strip.
+const MOST_TRIED: usize = 24;
+
+/// A place where a strip fits.
+struct StripPlace {
+    upright: bool,
+    /// Which of the stretches along the same line, counted from 0.
+    nth: usize,
+    /// The line: its left edge, or its lower one if it lies across.
+    at: i64,
+    /// At the near end and at the far end of the stretch.
+    ends: [ClearRect; 2],
+}
+
+/// The place for one strip that leaves most squares.
+fn cheapest(
+    piece: &Piece,
+    bare: &Cutting,
+    strip: BindingCut,
+) -> Result<Option<Patch>, CuttingFault> {
+    let (ground, _, step) = ready(piece, bare)?;
+    let mut places: Vec<StripPlace> = Vec::new();
+    strip_places(&ground, strip, step, |over, near, upright| {
+        let at = if upright { near.left } else { near.from };
+        let nth = match places.last() {
+            Some(last) if last.upright == upright && last.at == at => last.nth + 1,
+            _ => 0,
+        };
+        let mut far = near;
+        if upright {
+            (far.from, far.to) = (near.from + over, near.to + over);
+        } else {
+            (far.left, far.right) = (near.left + over, near.right + over);
+        }
+        places.push(StripPlace {
+            upright,
+            nth,
+            at,
+            ends: [near, far],
+        });
+    });
+    places.sort_by_key(|p| (p.upright, p.nth, p.at));
+    let same_run = |a: &StripPlace, b: &StripPlace| {
+        (a.upright, a.nth) == (b.upright, b.nth) && b.at - a.at <= step
+    };
+    let runs = places.chunk_by(same_run);
+    let ends = runs.flat_map(|run| [run.first(), run.last()]).flatten();
+    let mut tried: Vec<Patch> = ends
+        .flat_map(|place| place.ends.map(ClearRect::patch))
+        .collect();
+    tried.sort_by_key(|p| (p.to - p.from < p.right - p.left, p.left, p.from));
+    tried.dedup();
+    let every = tried.len().div_ceil(MOST_TRIED).max(1);
+    let tried = tried.into_iter().step_by(every);
+    let mut best: Option<(u32, Patch)> = None;
+    for patch in tried {
+        let count = lay_out(&without(piece, patch), bare)?.count;
+        if best.is_none_or(|(most, _)| count > most) {
+            best = Some((count, patch));
+        }
+    }
+    Ok(best.map(|(_, patch)| patch))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cloth::garments::{
+        GarmentKind, GarmentPart, GarmentSize, Guess, OutlineStation, start,
+    };
+    use crate::measure::{Length, eighth_inches, inches, nm, zero};
+    use proptest::prelude::*;
+
+    fn strip(length: Length, most: u32) -> BindingCut {
+        BindingCut {
+            width: inches(1),
+            length,
+            most,
+        }
+    }
+
+    /// The piece with no strip, with one, and so on.
+    fn plans(piece: &Piece, strip: BindingCut) -> Vec<CutPlan> {
+        let mut laid = StripLayout::new(piece, &Cutting::default(), strip).unwrap();
+        let mut plans = vec![laid.plan().clone()];
+        while plans.len() <= strip.most as usize
+            && let Some(more) = laid.further().unwrap()
+        {
+            plans.push(more.plan().clone());
+            laid = more;
+        }
+        plans
+    }
+
+    fn counts(piece: &Piece, strip: BindingCut) -> Vec<u32> {
+        plans(piece, strip).iter().map(|p| p.count).collect()
+    }
+
+    /// By hand. 22 × 18 in holds 4 × 3 squares of 5 in and a band of 22 × 3 in over: three
+    /// strips of 20 in. A fourth leaves 14 in of height, 4 × 2 squares and four inches more for
+    /// strips; the ninth leaves 9 in, 4 squares, and four strips more.
+    #[test]
+    fn strips_beside_squares_first_then_through_them() {
+        let piece = crate::cloth::garments::yardage(inches(22), inches(18));
+        assert_eq!(
+            counts(&piece, strip(inches(20), 30)),
+            [12, 12, 12, 12, 8, 8, 8, 8, 8, 4, 4, 4, 4, 4, 0, 0, 0, 0, 0]
+        );
+        // Longer than the piece either way.
+        assert_eq!(counts(&piece, strip(inches(23), 3)), [12]);
+        assert_eq!(counts(&piece, strip(inches(20), 0)), [12]);
+    }
+
+    /// A leg 11 in wide and 30 in long: 2 × 6 squares of 5 in and an inch beside them, so that
+    /// the first strip of 28 in costs nothing and the second one column, six squares. Four more
+    /// lie where that column was.
+    #[test]
+    fn a_strip_along_a_leg() {
+        let piece = crate::cloth::garments::yardage(inches(11), inches(30));
+        assert_eq!(
+            counts(&piece, strip(inches(28), 7)),
+            [12, 12, 6, 6, 6, 6, 6, 0]
+        );
+        let plan = with_strips(&piece, &Cutting::default(), strip(inches(28), 1)).unwrap();
+        let [cut] = plan.binding[..] else {
+            panic!("{:?}", plan.binding)
+        };
+        assert_eq!(cut.right - cut.left, inches(1));
+        assert_eq!(cut.to - cut.from, inches(28));
+        assert_eq!([cut.left, cut.from], [inches(10), zero()]);
+    }
+
+    /// A real leg gives a strip and keeps most of its squares.
+    #[test]
+    fn a_leg_of_jeans() {
+        let [leg, _] = &start(GarmentKind::MensJeans, GarmentSize::Medium, Guess::Typical)[..]
+        else {
+            panic!("two legs")
+        };
+        let counts = counts(leg, strip(inches(28), 2));
+        assert_eq!(counts.len(), 3, "{counts:?}");
+        assert!(counts[1] + 4 >= counts[0], "{counts:?}");
+    }
+
+    fn piece() -> impl Strategy<Value = Piece> {
+        let row = (40i64..150, -80i64..10, 20i64..120);
+        let zone = (0i64..200, 1i64..60, -60i64..100, 1i64..40);
+        (
+            prop::collection::vec(row, 2..5),
+            prop::collection::vec(zone, 0..4),
+        )
+            .prop_map(|(rows, zones)| {
+                let mut at = 0;
+                let stations = rows.into_iter().map(|(up, left, right)| {
+                    let station = OutlineStation {
+                        at: eighth_inches(at),
+                        left: eighth_inches(left),
+                        right: eighth_inches(right),
+                    };
+                    at += up;
+                    station
+                });
+                let mut piece = Piece {
+                    part: GarmentPart::Cloth,
+                    stations: stations.collect(),
+                    zones: Vec::new(),
+                };
+                for (from, high, left, wide) in zones {
+                    piece.zones.push(Zone {
+                        kind: ZoneKind::Hole,
+                        from: eighth_inches(from),
+                        to: eighth_inches(from + high),
+                        left: eighth_inches(left),
+                        right: eighth_inches(left + wide),
+                    });
+                    if piece.check().is_err() {
+                        piece.zones.pop();
+                    }
+                }
+                piece
+            })
+    }
+
+    fn clear(a: &Patch, b: &Patch) -> bool {
+        a.to <= b.from || b.to <= a.from || a.right <= b.left || b.right <= a.left
+    }
+
+    proptest! {
+        #[test]
+        fn strips_are_whole_and_meet_nothing(
+            piece in piece(),
+            long in 24i64..160,
+            most in 0u32..6,
+        ) {
+            let cut = strip(eighth_inches(long), most);
+            let how = Cutting::default();
+            let plans = plans(&piece, cut);
+            prop_assert_eq!(plans.last(), Some(&with_strips(&piece, &how, cut).unwrap()));
+            prop_assert_eq!(&plans[0], &lay_out(&piece, &how).unwrap());
+            prop_assert!(plans.len() <= most as usize + 1);
+            for (n, plan) in plans.iter().enumerate() {
+                prop_assert_eq!(plan.binding.len(), n);
+                prop_assert!(n == 0 || plan.count <= plans[n - 1].count);
+                prop_assert_eq!(plan.count as usize, plan.strips.iter().map(|s| s.squares.len()).sum::<usize>());
+                let side = how.cut_side();
+                let squares = plan.strips.iter().flat_map(|s| s.squares.iter().map(move |left| Patch {
+                    from: s.from,
+                    to: s.to,
+                    left: *left,
+                    right: *left + side,
+                }));
+                let all: Vec<Patch> = plan.binding.iter().copied().chain(squares).collect();
+                for (i, a) in all.iter().enumerate() {
+                    for b in &all[i + 1..] {
+                        prop_assert!(clear(a, b), "{:?} {:?}", a, b);
+                    }
+                    for z in &piece.zones {
+                        let zone = Patch { from: z.from, to: z.to, left: z.left, right: z.right };
+                        prop_assert!(clear(a, &zone));
+                    }
+                }
+                for p in &plan.binding {
+                    let (wide, high) = (p.right - p.left, p.to - p.from);
+                    let (length, width) = (std::cmp::max(wide, high), std::cmp::min(wide, high));
+                    prop_assert_eq!([width, length], [cut.width, cut.length]);
+                    // Within the edges at both ends and at every station between.
+                    let stations = piece.stations.iter().map(|s| s.at);
+                    let within = stations.filter(|at| *at > p.from && *at < p.to);
+                    for at in within.chain([p.from, p.to]) {
+                        let [left, right] = crate::cloth::cutting::edges(&piece, at);
+                        prop_assert!(left - nm(1) <= p.left && p.right <= right + nm(1));
+                    }
+                }
+            }
+        }
+    }
+}

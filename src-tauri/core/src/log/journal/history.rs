@@ -1,0 +1,314 @@
+//! The record in memory: its entries, which of them stand, and the state they fold to.
+
+use crate::command::{Command, Rejection, decide};
+use crate::log::journal::entry::{Entry, What, first_name, header_line, is_name};
+use crate::plan::MOST;
+use crate::throw::heritage::Heritage;
+use crate::throw::photos::PhotoId;
+use crate::throw::{Event, Throw, Time};
+use std::collections::BTreeSet;
+
+/// Entries from one checkpoint to the next, at least.
+pub const STRIDE: usize = 32;
+/// The same for the largest throw.
+pub const LONGEST_STRIDE: usize = (MOST as usize).pow(2) / PER_ENTRY;
+/// So many squares are taken to cost as much to copy as an entry costs to fold (an estimate).
+const PER_ENTRY: usize = 16;
+
+/// A throw with its record.
+#[derive(Debug, Clone)]
+pub struct Journal {
+    name: String,
+    pub(super) entries: Vec<Entry>,
+    /// Positions of the entries that stand, oldest first.
+    pub(super) stand: Vec<usize>,
+    /// Positions of the entries taken back, the next to do again last.
+    taken_back: Vec<usize>,
+    /// States after the first 0, 32, 64 … standing entries past the beginning.
+    /// The state after so many of these; the first after none.
+    pub(super) checkpoints: Vec<(usize, Throw)>,
+    throw: Throw,
+}
+
+impl Journal {
+    /// A record that opens with the action that begins a throw.
+    ///
+    /// # Errors
+    /// The refusal, when the action does not begin one or cannot be done.
+    pub fn begin(action: &Command, at: Time) -> Result<(Journal, Entry), Rejection> {
+        let entry = Entry {
+            n: 1,
+            at,
+            what: What::Do(decide(None, action)?),
+        };
+        let journal = Journal::open(&entry).ok_or(Rejection::Beginning)?;
+        Ok((journal, entry))
+    }
+
+    /// A record of nothing but its beginning; `None` if that does not begin one.
+    pub fn from_first(entry: &Entry) -> Option<Journal> {
+        (entry.n == 1).then(|| Journal::open(entry)).flatten()
+    }
+
+    /// The same for a throw made after an older one, which left it something.
+    ///
+    /// # Errors
+    /// The refusal, when the action does not begin one or cannot be done.
+    pub fn begin_after(
+        action: &Command,
+        heritage: Heritage,
+        at: Time,
+    ) -> Result<(Journal, Entry), Rejection> {
+        let mut events = decide(None, action)?;
+        if let Some(Event::Begun { after, .. }) = events.first_mut() {
+            *after = Some(Box::new(heritage));
+        }
+        let what = What::Do(events);
+        let entry = Entry { n: 1, at, what };
+        let journal = Journal::open(&entry).ok_or(Rejection::Beginning)?;
+        Ok((journal, entry))
+    }
+
+    fn open(entry: &Entry) -> Option<Journal> {
+        let What::Do(events) = &entry.what else {
+            return None;
+        };
+        let throw = Throw::begin(events.first()?)?;
+        Some(Journal {
+            name: first_name(entry),
+            entries: vec![entry.clone()],
+            stand: Vec::new(),
+            taken_back: Vec::new(),
+            checkpoints: vec![(0, throw.clone())],
+            throw,
+        })
+    }
+
+    /// The same record as that of a throw so named; unchanged where it is no name.
+    #[must_use]
+    pub fn named(mut self, throw: &str) -> Journal {
+        if is_name(throw) {
+            self.name = throw.to_string();
+        }
+        self
+    }
+
+    /// Which throw this is: the same in every copy of it.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// The throw as it stands.
+    pub fn throw(&self) -> &Throw {
+        &self.throw
+    }
+
+    /// Every entry ever made, with whether it stands.
+    pub fn entries(&self) -> impl DoubleEndedIterator<Item = (&Entry, bool)> {
+        let mut stands = vec![false; self.entries.len()];
+        stands[0] = true;
+        for i in &self.stand {
+            stands[*i] = true;
+        }
+        self.entries.iter().zip(stands)
+    }
+
+    /// Positions of the entries that stand past the beginning, and of those to be done
+    /// again, the next one last.
+    pub(crate) fn positions(&self) -> (&[usize], &[usize]) {
+        (&self.stand, &self.taken_back)
+    }
+
+    /// The entry at a position, counted from 0.
+    pub(crate) fn entry(&self, position: usize) -> Option<&Entry> {
+        self.entries.get(position)
+    }
+
+    /// Every photo that was ever put into the story, standing or not.
+    pub fn photos(&self) -> BTreeSet<PhotoId> {
+        let mut named = BTreeSet::new();
+        for entry in &self.entries {
+            let mut what = &entry.what;
+            while let What::Past(past) = what {
+                what = past;
+            }
+            let What::Do(events) = what else { continue };
+            for event in events {
+                if let Event::Pictured { photo, .. } = event {
+                    named.insert(photo.clone());
+                }
+            }
+        }
+        named
+    }
+
+    /// How many entries have been made.
+    pub fn len(&self) -> usize {
+        self.entries.len()
+    }
+
+    /// Never: a record opens with its beginning.
+    pub fn is_empty(&self) -> bool {
+        self.entries.is_empty()
+    }
+
+    /// The entry that `undo` would take back.
+    pub fn last(&self) -> Option<&Entry> {
+        self.stand.last().map(|i| &self.entries[*i])
+    }
+
+    /// The entry that `redo` would do again.
+    pub fn next(&self) -> Option<&Entry> {
+        self.taken_back.last().map(|i| &self.entries[*i])
+    }
+
+    pub(super) fn ends_past(&self) -> bool {
+        let last = self.entries.last();
+        last.is_some_and(|entry| matches!(entry.what, What::Past(_)))
+    }
+
+    fn number(&self) -> u64 {
+        self.entries.len() as u64 + 1
+    }
+
+    /// The entry that `action` would make now.
+    ///
+    /// # Errors
+    /// The refusal, when it cannot be done.
+    pub fn propose(&self, action: &Command, at: Time) -> Result<Entry, Rejection> {
+        let events = decide(Some(&self.throw), action)?;
+        Ok(Entry {
+            n: self.number(),
+            at,
+            what: What::Do(events),
+        })
+    }
+
+    /// The entry that takes back the last.
+    ///
+    /// # Errors
+    /// [`Rejection::NothingToUndo`].
+    pub fn propose_undo(&self, at: Time) -> Result<Entry, Rejection> {
+        let last = self.last().ok_or(Rejection::NothingToUndo)?;
+        Ok(Entry {
+            n: self.number(),
+            at,
+            what: What::Undo(last.n),
+        })
+    }
+
+    /// The entry that does the last one taken back again.
+    ///
+    /// # Errors
+    /// [`Rejection::NothingToRedo`].
+    pub fn propose_redo(&self, at: Time) -> Result<Entry, Rejection> {
+        let next = self.next().ok_or(Rejection::NothingToRedo)?;
+        Ok(Entry {
+            n: self.number(),
+            at,
+            what: What::Redo(next.n),
+        })
+    }
+
+    /// Take an entry in, once it is safely kept. `None` if it does not follow.
+    pub fn accept(&mut self, entry: Entry) -> Option<()> {
+        if entry.n != self.number() {
+            return None;
+        }
+        let position = self.entries.len();
+        match &entry.what {
+            What::Do(events) => {
+                if events.iter().any(|e| matches!(e, Event::Begun { .. })) {
+                    return None;
+                }
+                self.taken_back.clear();
+                self.entries.push(entry);
+                self.push(position);
+            }
+            What::Undo(n) => {
+                let last = *self.stand.last()?;
+                if self.entries[last].n != *n {
+                    return None;
+                }
+                self.stand.pop();
+                self.taken_back.push(last);
+                self.entries.push(entry);
+                self.refold();
+            }
+            What::Redo(n) => {
+                let next = *self.taken_back.last()?;
+                if self.entries[next].n != *n {
+                    return None;
+                }
+                self.taken_back.pop();
+                self.entries.push(entry);
+                self.push(next);
+            }
+            What::Past(past) => {
+                match past.as_ref() {
+                    What::Do(_) => {}
+                    What::Undo(n) | What::Redo(n) if *n < entry.n => {}
+                    _ => return None,
+                }
+                self.entries.push(entry);
+            }
+        }
+        Some(())
+    }
+
+    /// Let the entry at `position` stand.
+    fn push(&mut self, position: usize) {
+        self.stand.push(position);
+        self.fold(self.stand.len());
+    }
+
+    /// Fold in what stands as the `n`th, and keep a checkpoint when it is time for one.
+    fn fold(&mut self, n: usize) {
+        fold(&mut self.throw, &self.entries[self.stand[n - 1]]);
+        let stride = STRIDE.max(self.throw.plan.squares() as usize / PER_ENTRY);
+        let last = self.checkpoints.last().map_or(0, |(at, _)| *at);
+        if n - last >= stride {
+            self.checkpoints.push((n, self.throw.clone()));
+            self.thin_out(n);
+        }
+    }
+
+    /// Drop checkpoints whose neighbours lie no farther apart than a quarter of their age.
+    fn thin_out(&mut self, now: usize) {
+        for i in (2..self.checkpoints.len()).rev() {
+            let (newer, older) = (self.checkpoints[i].0, self.checkpoints[i - 2].0);
+            if newer - older <= (now - newer) / 4 {
+                self.checkpoints.remove(i - 1);
+            }
+        }
+    }
+
+    fn refold(&mut self) {
+        let stand = self.stand.len();
+        self.checkpoints.retain(|(at, _)| *at <= stand);
+        let mut from = 0;
+        if let Some((at, checkpoint)) = self.checkpoints.last() {
+            from = *at;
+            self.throw = checkpoint.clone();
+        }
+        for n in from + 1..=stand {
+            self.fold(n);
+        }
+    }
+
+    /// The record as a file.
+    pub fn text(&self) -> String {
+        let lines = self.entries.iter().map(Entry::line);
+        std::iter::once(header_line(&self.name))
+            .chain(lines)
+            .collect()
+    }
+}
+
+fn fold(throw: &mut Throw, entry: &Entry) {
+    if let What::Do(events) = &entry.what {
+        for event in events {
+            throw.apply(event, entry.at);
+        }
+    }
+}

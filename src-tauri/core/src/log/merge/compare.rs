@@ -1,0 +1,97 @@
+//! How entries of two copies are recognised, and how the copies stand to each other.
+
+use crate::log::journal::{Journal, What};
+use crate::throw::Time;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// How two records stand to each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Relation {
+    /// Not copies of one throw.
+    Strangers,
+    /// The same, entry for entry.
+    Same,
+    /// The first has all of the second, and so many entries more.
+    FirstHasMore(usize),
+    /// The second has all of the first, and so many entries more.
+    SecondHasMore(usize),
+    /// Each has entries the other has not, or they decided otherwise.
+    Apart {
+        /// Entries only the first has.
+        first: usize,
+        /// Entries only the second has.
+        second: usize,
+    },
+}
+
+/// By what an entry is recognised in two copies.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Known {
+    pub(super) at: Time,
+    pub(super) says: String,
+    nth: usize,
+}
+
+/// By what the entries of a record are recognised, in order.
+pub fn known(journal: &Journal) -> Vec<Known> {
+    let mut out: Vec<Known> = Vec::with_capacity(journal.len());
+    let mut seen: BTreeMap<(Time, String), usize> = BTreeMap::new();
+    for (entry, _) in journal.entries() {
+        let of = |n: u64| {
+            let at = usize::try_from(n).ok().and_then(|n| n.checked_sub(1));
+            let of = at.and_then(|at| out.get(at));
+            of.map_or_else(String::new, |k| format!("{} {} {}", k.at, k.nth, k.says))
+        };
+        let says = match present(&entry.what) {
+            What::Undo(n) => format!("undo {}", of(*n)),
+            What::Redo(n) => format!("redo {}", of(*n)),
+            what => serde_json::to_string(what).unwrap_or_default(),
+        };
+        let nth = seen.entry((entry.at, says.clone())).or_insert(0);
+        out.push(Known {
+            at: entry.at,
+            says,
+            nth: *nth,
+        });
+        *nth += 1;
+    }
+    out
+}
+
+/// What an entry said when it was made.
+pub(super) fn present(what: &What) -> &What {
+    match what {
+        What::Past(past) => past,
+        what => what,
+    }
+}
+
+fn strangers(a: &Journal, b: &Journal) -> bool {
+    let first = |j: &Journal| j.entries().next().map(|(e, _)| e.clone());
+    a.name() != b.name() || first(a) != first(b)
+}
+
+/// How two records stand to each other.
+pub fn relation(a: &Journal, b: &Journal) -> Relation {
+    if strangers(a, b) {
+        return Relation::Strangers;
+    }
+    if same(a, b) {
+        return Relation::Same;
+    }
+    let (of_a, of_b): (BTreeSet<Known>, BTreeSet<Known>) = (
+        known(a).into_iter().collect(),
+        known(b).into_iter().collect(),
+    );
+    let first = of_a.difference(&of_b).count();
+    let second = of_b.difference(&of_a).count();
+    match (first, second) {
+        (0, more) if more > 0 => Relation::SecondHasMore(more),
+        (more, 0) if more > 0 => Relation::FirstHasMore(more),
+        (first, second) => Relation::Apart { first, second },
+    }
+}
+
+fn same(a: &Journal, b: &Journal) -> bool {
+    a.len() == b.len() && a.entries().zip(b.entries()).all(|((x, _), (y, _))| x == y)
+}

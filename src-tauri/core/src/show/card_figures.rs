@@ -1,0 +1,148 @@
+//! The figures on a step's card.
+//!
+//! To add one, call `add` with its key in the arm of its task, and write its label
+//! `figure-<key>` in `words/en/work.ftl` and `words/de/work.ftl`. The window draws any list
+//! (`ui/src/trade/Figures.svelte`).
+
+use crate::cloth::fabric::Face;
+use crate::fitting::squaring;
+use crate::measure::zero;
+use crate::plan::assembly::Rect;
+use crate::plan::{Joining, Stitch, fringe};
+use crate::show::context::Context;
+use crate::show::parts::Figure;
+use crate::throw::Throw;
+use crate::throw::tasks::Task;
+
+/// The figures that matter while this is done to a piece.
+pub(super) fn card_figures(
+    throw: &Throw,
+    task: Task,
+    piece: Rect,
+    context: Context<'_>,
+) -> Vec<Figure> {
+    let mut out = Vec::new();
+    let plan = &throw.plan;
+    let made = throw.made(piece);
+    let mut add = |key: &str, value| {
+        out.push(Figure {
+            label: context.say(&format!("figure-{key}"), &[]),
+            value,
+        });
+    };
+    // Of a join that was opened only that much is to be made again.
+    let opened = throw.work(piece).and_then(|w| w.opened);
+    let seam = match opened {
+        Some(_) => "again",
+        None => "seam",
+    };
+    match task {
+        Task::Cut => {
+            add("square", context.by(plan.side, plan.side));
+            let denim = throw.denims.get(usize::from(throw.cover(piece).denim));
+            if let Some(denim) = denim.filter(|d| !d.name.is_empty()) {
+                add("from-denim", context.plain(denim.name.clone()));
+            }
+        }
+        Task::CoverFront | Task::CoverBack => {
+            let face = if task == Task::CoverFront {
+                Face::Front
+            } else {
+                Face::Back
+            };
+            let print = throw.cover(piece).on(face);
+            let name = print.and_then(|p| throw.prints.get(usize::from(p)));
+            add(
+                "fabric",
+                context.plain(name.map_or_else(String::new, |p| p.name.clone())),
+            );
+            add("square", context.by(plan.side, plan.side));
+        }
+        Task::CoolCover | Task::CoolLap => {
+            add(
+                "cooling",
+                context.plain(say!(context, "minutes", n = plan.cooling_minutes)),
+            );
+        }
+        Task::Dot => {
+            add("lap", context.length(made.lap));
+            add(seam, context.length(throw.to_sew(piece)));
+        }
+        Task::Pin => {
+            add("allowance", context.length(made.lap));
+            add(seam, context.length(throw.to_sew(piece)));
+        }
+        Task::PressLap => add("lap", context.length(made.lap)),
+        Task::Stitch => {
+            if made.joining == Joining::Lapped {
+                add("middle", context.length(made.lap / 2));
+            } else {
+                add("allowance", context.length(made.lap));
+            }
+            if plan.stitch.width() > zero() {
+                let key = match plan.stitch {
+                    Stitch::Twin { .. } => "twin",
+                    _ => "stitch-width",
+                };
+                add(key, context.needle(plan.stitch.width()));
+            }
+            if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
+                add("fringe", context.length(fringe));
+            }
+            add(seam, context.length(throw.to_sew(piece)));
+        }
+        Task::SquareUp => {
+            let target = throw.target(piece);
+            add("trim-to", context.by(target.width, target.height));
+            if let Some(measured) = throw.work(piece).and_then(|w| w.squared.or(w.measured)) {
+                add("measured", context.by(measured.width, measured.height));
+                for (key, m, t) in [
+                    ("across", measured.width, target.width),
+                    ("down", measured.height, target.height),
+                ] {
+                    add(
+                        key,
+                        context.over_under(squaring::trim(m, t, context.ruler).over),
+                    );
+                }
+            }
+        }
+        Task::PressBlock => {
+            let size = squaring::natural(throw, piece);
+            add("should-be", context.by(size.width, size.height));
+        }
+        Task::CutBinding | Task::JoinBinding | Task::PressBinding | Task::GlueBinding => {
+            let size = throw.finished();
+            let need = plan.binding_for(size.width, size.height);
+            match task {
+                Task::CutBinding => {
+                    add(
+                        "strips",
+                        context.plain(say!(context, "strips", n = need.strips)),
+                    );
+                    add("strip", context.length(plan.binding.strip));
+                    add("longest", context.length(plan.binding.longest));
+                }
+                Task::JoinBinding => {
+                    add(
+                        "joins",
+                        context.plain(say!(context, "number", n = need.joins)),
+                    );
+                    match plan.joining {
+                        Joining::Lapped => add("lap", context.length(plan.lap)),
+                        _ => add("allowance", context.length(plan.lap)),
+                    }
+                }
+                _ => add("each-face", context.length(plan.binding.strip / 2)),
+            }
+            add("binding", context.length(need.length));
+        }
+        Task::StitchBinding => {
+            let size = throw.finished();
+            add("round", context.length((size.width + size.height) * 2));
+        }
+        Task::StitchPatch => add("square", context.by(plan.side, plan.side)),
+        Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}
+    }
+    out
+}

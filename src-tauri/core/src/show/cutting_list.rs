@@ -1,0 +1,229 @@
+//! The cutting list of a piece in words: the same lines on screen, on paper and in a drawing.
+
+use crate::cloth::cutting::{self, CutPlan, Patch};
+use crate::cloth::garments::{Piece, ZoneKind};
+use crate::cloth::pile::Heap;
+use crate::cloth::steps::{CutStep, steps};
+use crate::command::Command;
+use crate::measure::{Count, in_nm, zero};
+use crate::plan::assembly::Rect;
+use crate::show::context::Context;
+use crate::show::names;
+use crate::show::parts::Button;
+use crate::throw::Throw;
+use crate::throw::account::{ClothAccount, layout};
+use crate::words::Shown;
+use serde::Serialize;
+use ts_rs::TS;
+
+/// One line of a piece's cutting list.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct CutRow {
+    /// What it is.
+    pub title: String,
+    /// How it is cut.
+    pub text: String,
+    /// What is chalked on its squares; nothing where they have no places.
+    pub chalk: Option<String>,
+    /// Squares of this line.
+    pub squares: u32,
+    /// It is done.
+    pub done: bool,
+    /// It is the next one.
+    pub now: bool,
+    /// Takes it off the list, or puts it back; none once the piece is cut up.
+    pub tick: Option<Button>,
+}
+
+/// A piece as it is cut: the layout that the account gives it, and the places of its squares.
+pub(super) struct Laid {
+    /// Squares and strips.
+    pub(super) cuts: CutPlan,
+    /// The places of the squares, in the order of the strips; fewer where some are spare.
+    pub(super) places: Vec<Rect>,
+    /// Lines that are done.
+    pub(super) done: usize,
+}
+
+impl Laid {
+    /// A piece of a heap as the account has it.
+    pub(super) fn of(
+        throw: &Throw,
+        (n, index): (u16, usize),
+        heap: &Heap,
+        piece: &Piece,
+        account: &ClothAccount,
+    ) -> Laid {
+        let at = (n, u8::try_from(index).unwrap_or(u8::MAX));
+        let begun = throw.begun_pieces.get(&at);
+        Laid {
+            cuts: layout(throw, heap, piece, account.piece(n, index).strips),
+            places: account.places.get(&at).cloned().unwrap_or_default(),
+            done: begun.map_or(0, |b| b.lines.get() as usize),
+        }
+    }
+
+    /// What is chalked on a square, counted from 0.
+    pub(super) fn chalk(&self, square: usize) -> Option<String> {
+        self.places.get(square).map(|place| names::square(*place))
+    }
+}
+
+/// Where a run of squares or a strip begins, from the cloth's own left edge on its lower
+/// line; nothing where it begins at that edge.
+fn beginning(piece: &Piece, cuts: &CutPlan, patch: &Patch, context: Context<'_>) -> Option<Shown> {
+    let told = |ruler| cutting::begins(piece, cuts, patch, ruler);
+    let at_edge = told(context.ruler) == zero();
+    (!at_edge).then(|| context.in_each(|ruler| context.words.single(told(ruler), ruler)))
+}
+
+/// Whether heights are told above a hem; else above the lower edge.
+fn hem(piece: &Piece) -> &'static str {
+    match piece.zones.iter().any(|z| z.kind == ZoneKind::Hem) {
+        true => "hem",
+        false => "edge",
+    }
+}
+
+/// The lines, in the order they are cut.
+pub(super) fn rows(
+    throw: &Throw,
+    (n, index): (u16, u8),
+    piece: &Piece,
+    laid: &Laid,
+    context: Context<'_>,
+) -> Vec<CutRow> {
+    let cuts = &laid.cuts;
+    let open = throw
+        .pile
+        .get(&n)
+        .is_some_and(|heap| heap.counted.get(usize::from(index)) == Some(&None));
+    let mut first = true;
+    let steps = steps(piece, cuts).into_iter().enumerate();
+    steps
+        .map(|(i, step)| {
+            let (title, text, chalk, squares) = match step {
+                CutStep::Straight { above } => {
+                    first = false;
+                    let text = say!(
+                        context,
+                        "cut-straight",
+                        above = context.length(above),
+                        low = hem(piece)
+                    );
+                    (say!(context, "cut-straight-title"), text, None, 0)
+                }
+                CutStep::Binding { patch } => {
+                    let text = binding(piece, cuts, &patch, context);
+                    (say!(context, "cut-binding-title"), text, None, 0)
+                }
+                CutStep::Strip {
+                    nth,
+                    gap,
+                    high,
+                    runs,
+                    squares,
+                    before,
+                } => {
+                    let mut text = Vec::new();
+                    if gap > zero() {
+                        text.push(say!(context, "cut-away", gap = context.length(gap)));
+                    }
+                    text.push(say!(
+                        context,
+                        "cut-across",
+                        high = context.length(high),
+                        from = if first { hem(piece) } else { "cut" }
+                    ));
+                    first = false;
+                    let side = in_nm(high).max(1);
+                    for (k, run) in runs.iter().enumerate() {
+                        let count = in_nm(run.right - run.left) / side;
+                        let start = beginning(piece, cuts, run, context);
+                        text.push(match (k, start) {
+                            (_, None) => say!(context, "cut-run-edge", count = count),
+                            (0, Some(left)) => {
+                                say!(context, "cut-run", left = left, count = count)
+                            }
+                            (_, Some(left)) => {
+                                say!(context, "cut-run-next", left = left, count = count)
+                            }
+                        });
+                    }
+                    let own = (before..before + squares).filter_map(|k| laid.chalk(k as usize));
+                    let own: Vec<String> = own.collect();
+                    let spare = squares - own.len() as u32;
+                    let chalk = (!laid.places.is_empty()).then(|| match own.is_empty() {
+                        true => say!(context, "cut-chalk-spare", spare = spare),
+                        false => say!(
+                            context,
+                            "cut-chalk",
+                            places = context.words.list("list-short", own),
+                            spare = spare
+                        ),
+                    });
+                    let title = say!(context, "cut-strip-title", n = nth + 1, squares = squares);
+                    (title, context.words.list("sentences", text), chalk, squares)
+                }
+            };
+            let done = i < laid.done;
+            let lines = Count::at_most(if done { i } else { i + 1 } as u32);
+            CutRow {
+                tick: open.then(|| Button {
+                    label: say!(context, "cut-line-done", title = title.as_str()),
+                    action: Command::CutLines { n, index, lines },
+                }),
+                title,
+                text,
+                chalk,
+                squares,
+                done,
+                now: open && i == laid.done,
+            }
+        })
+        .collect()
+}
+
+/// A strip for the binding in words.
+fn binding(piece: &Piece, cuts: &CutPlan, patch: &Patch, context: Context<'_>) -> String {
+    let [low, ..] = piece.reach();
+    let (high, wide) = (patch.to - patch.from, patch.right - patch.left);
+    let (length, width) = (std::cmp::max(high, wide), std::cmp::min(high, wide));
+    let mut said = vec![say!(
+        context,
+        "cut-binding-line",
+        size = context.by(width, length),
+        way = if high > wide { "along" } else { "across" }
+    )];
+    let left = beginning(piece, cuts, patch, context);
+    let from = patch.from - low;
+    said.push(match (left, from > zero()) {
+        (None, false) => say!(context, "cut-binding-edge", low = hem(piece)),
+        (None, true) => say!(
+            context,
+            "cut-binding-edge-from",
+            from = context.length(from),
+            low = hem(piece)
+        ),
+        (Some(left), false) => say!(context, "cut-binding-left", left = left, low = hem(piece)),
+        (Some(left), true) => say!(
+            context,
+            "cut-binding-left-from",
+            left = left,
+            from = context.length(from),
+            low = hem(piece)
+        ),
+    });
+    context.words.list("sentences", said)
+}
+
+/// What is left over that is worth keeping, the largest piece of it.
+pub(super) fn left_over(cuts: &CutPlan, context: Context<'_>) -> Option<String> {
+    let size = |p: &Patch| [p.right - p.left, p.to - p.from];
+    let largest = cuts.offcuts.iter().max_by_key(|p| {
+        let [w, h] = size(p).map(|l| i128::from(in_nm(l)));
+        w * h
+    })?;
+    let [w, h] = size(largest).map(|l| context.ruler.at_most(l));
+    Some(say!(context, "cut-left", size = context.by(w, h)))
+}

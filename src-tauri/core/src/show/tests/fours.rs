@@ -1,0 +1,418 @@
+//! Measured fours: their verdict, the ways to save a short one, and the sizes for all.
+
+use super::*;
+
+/// What is cut off is told in whole millimetres on a metric ruler, what is left on one side.
+#[test]
+fn metric_trims_are_whole_millimetres() {
+    let words = Words::english();
+    let ruler = Ruler {
+        system: System::Metric,
+        metric: MetricUnit::Mm,
+        ..Ruler::default()
+    };
+    let now = 1_800_000_000_000;
+    let context = Context {
+        words: &words,
+        ruler,
+        now,
+    };
+    let journal = crate::demo::throw(now);
+    let piece = Rect::from([0, 2, 2, 2]);
+    let width = "246".to_string();
+    let look_at = Query::Measure {
+        piece,
+        height: width.clone(),
+        width,
+    };
+    let Ok(View::Measure(seen)) = answer(&journal, &look_at, context) else {
+        panic!()
+    };
+    let said = seen.verdict[0].replace('\u{a0}', " ");
+    assert_eq!(
+        said,
+        "Across: 4.7 mm over. Trim 2 mm from the left and the rest, ≈ 3 mm, from the right; the crossing stays as near the middle as the ruler shows."
+    );
+}
+
+/// A four measured by its sides and diagonals: leaning, misread, and with a diagonal missing.
+#[test]
+fn a_four_by_its_sides_and_diagonals() {
+    use crate::show::{MeasureView, OutlineTyped};
+    let words = Words::english();
+    let now = 1_800_000_000_000;
+    let context = Context {
+        now,
+        ..context(&words)
+    };
+    let journal = crate::demo::throw(now);
+    let piece = Rect::from([0, 2, 2, 2]);
+    let measure = |sides: [&str; 4], diagonals: [&str; 2]| -> MeasureView {
+        let typed = OutlineTyped {
+            top: sides[0].into(),
+            right: sides[1].into(),
+            bottom: sides[2].into(),
+            left: sides[3].into(),
+            falling: diagonals[0].into(),
+            rising: diagonals[1].into(),
+        };
+        match answer(&journal, &Query::Outline { piece, typed }, context) {
+            Ok(View::Measure(view)) => view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let shown = |view: &MeasureView, label: &str| {
+        let found = view.figures.iter().find(|f| f.label == label);
+        found.map_or_else(String::new, |f| f.value.text.replace('\u{a0}', " "))
+    };
+    // A true square of 9 3/4 in: an eighth comes off each side.
+    let square = measure(["9 3/4"; 4], ["", ""]);
+    words_are_whole(&square);
+    assert!(square.keep.is_some() && !square.short && square.faults.is_empty());
+    assert_eq!(shown(&square, "Corner off square"), "square");
+    assert_eq!(shown(&square, "Trim from the left"), "⅛ in");
+    // It leans: sides of 9 1/2 in, diagonals 13 3/4 and 13 1/8 in, so it holds no 9 1/2 in.
+    let leaning = measure(["9 1/2"; 4], ["13 3/4", "13 1/8"]);
+    words_are_whole(&leaning);
+    assert!(leaning.short && leaning.keep.is_some());
+    assert!(shown(&leaning, "Corner off square").ends_with('°'));
+    // A diagonal misread by an inch is named; one alone is asked for.
+    let misread = measure(["9 1/2"; 4], ["14 1/2", "13 7/16"]);
+    assert_eq!(misread.keep, None);
+    assert_eq!(misread.faults[0].field, "falling");
+    let alone = measure(["9 1/2"; 4], ["13 7/16", ""]);
+    assert_eq!(
+        (alone.keep, alone.faults[0].field.as_str()),
+        (None, "rising")
+    );
+}
+
+/// What is short at the outer edge is hidden by the binding: nothing is asked for any more.
+#[test]
+fn a_short_four_at_the_edge_is_settled() {
+    use crate::show::{Ink, Mark};
+    let mut journal = stitched(6, 2);
+    let piece = Rect::from([0, 0, 2, 2]);
+    sized(&mut journal, piece, FULL - 16, FULL);
+    let off = off_view(&journal, piece, None);
+    let rest = off.rest.clone().expect("settled").replace('\u{a0}', " ");
+    assert!(
+        rest.starts_with("Short ¼ in at the left; the binding hides it. Nothing more to do there."),
+        "{rest}"
+    );
+    let aside = |w: &crate::show::RemedyRow| matches!(w.button.action, Command::SetAside { .. });
+    assert!(!off.ways.iter().any(aside), "{:?}", off.ways);
+    // The gap is an empty strip along the left edge, with its measure in words.
+    let marks = off.picture.unwrap().marks;
+    let empty = marks.iter().filter_map(|m| match m {
+        Mark::Area {
+            x,
+            ink: Ink::Blank,
+            w,
+            ..
+        } => Some((*x, *w)),
+        _ => None,
+    });
+    let left = marks.iter().filter_map(|m| match m {
+        Mark::Area {
+            x, ink: Ink::Denim, ..
+        } => Some(*x),
+        _ => None,
+    });
+    let left = left.fold(f64::INFINITY, f64::min);
+    let empty: Vec<(f64, f64)> = empty.collect();
+    assert_eq!(empty.len(), 1);
+    assert!(
+        (empty[0].0 + empty[0].1 - left).abs() < 1e-6,
+        "{empty:?} {left}"
+    );
+    let said = |m: &Mark| matches!(m, Mark::Words { text, .. } if text.contains("missing"));
+    assert!(marks.iter().any(said));
+    // The step says the same, and may be ticked.
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    assert!(plain(&card.how).contains("Do not trim left or right. Short ¼ in at the left"));
+    act(&mut journal, &card.ticks[0].action, 2);
+    assert!(journal.throw().has(piece, Task::SquareUp));
+}
+
+/// Within a row the laps make up for it; the step says which and how wide.
+#[test]
+fn a_short_four_within_a_row_is_lapped_less_or_moved() {
+    let mut journal = stitched(6, 2);
+    let piece = Rect::from([0, 2, 2, 2]);
+    sized(&mut journal, piece, FULL - 8, FULL);
+    let off = off_view(&journal, piece, None);
+    assert_eq!(off.rest, None);
+    let way = |find: fn(&Command) -> bool| {
+        let found = off.ways.iter().find(|w| find(&w.button.action));
+        found.cloned().unwrap_or_else(|| panic!("{:?}", off.ways))
+    };
+    let lapped = way(|a| matches!(a, Command::MarkLaps { .. }));
+    assert!(plain(&lapped.lines).contains(", not ½ in."), "{lapped:?}");
+    assert!(lapped.done.starts_with("Done: "));
+    let moved = way(|a| matches!(a, Command::Swap { .. }));
+    assert!(
+        moved
+            .done
+            .contains("Chalk the new labels on: 1·3 is now 1·1, 1·4 is now 1·2"),
+        "{}",
+        moved.done
+    );
+    // Moved to the edge, nothing more is asked for.
+    let mut there = stitched(6, 2);
+    sized(&mut there, piece, FULL - 8, FULL);
+    act(&mut there, &moved.button.action, 2);
+    let Command::Swap { b, .. } = moved.button.action else {
+        panic!()
+    };
+    assert!(off_view(&there, b, None).rest.is_some());
+    // Lapped less, the step says which side is joined how.
+    act(&mut journal, &lapped.button.action, 2);
+    assert!(off_view(&journal, piece, None).rest.is_some());
+    let all = Command::TickNext {
+        task: Task::SquareUp,
+        kind: FOUR,
+        count: Count::from(1),
+    };
+    act(&mut journal, &all, 3);
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    assert_eq!(card.piece, piece);
+    let how = plain(&card.how);
+    assert!(
+        how.contains("Do not trim left or right. Join its") && how.contains("with a lap of only"),
+        "{how}"
+    );
+}
+
+/// What was marked for a short four is reckoned anew once all fours are trimmed smaller, and
+/// the change says so.
+#[test]
+fn laps_marked_for_a_short_four_follow_the_plan() {
+    let words = Words::english();
+    let mut journal = stitched(6, 2);
+    let piece = Rect::from([0, 2, 2, 2]);
+    sized(&mut journal, piece, FULL - 8, FULL);
+    let off = off_view(&journal, piece, None);
+    let lapped = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::MarkLaps { .. });
+    let way = off
+        .ways
+        .iter()
+        .find(lapped)
+        .expect("offered")
+        .button
+        .action
+        .clone();
+    act(&mut journal, &way, 2);
+    let marked = |journal: &Journal| -> Vec<i64> {
+        let marks = journal.throw().marks();
+        marks
+            .map(|(_, _, lap)| crate::measure::in_nm(lap) / 396_875)
+            .collect()
+    };
+    // An eighth short: a sixteenth less on each side, of half an inch.
+    assert_eq!(marked(&journal), [28, 28]);
+    // Trimmed an eighth smaller, none is short any more.
+    let plan = Plan {
+        trim: Some(sixty_fourths(FULL - 8)),
+        ..journal.throw().plan
+    };
+    let change = Command::ChangePlan { plan };
+    let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
+    let (_, told) = change::compare(&journal, &events, context(&words));
+    assert!(told.contains(&"Laps marked for pieces that are short are worked out again.".into()));
+    act(&mut journal, &change, 3);
+    assert_eq!(marked(&journal), Vec::<i64>::new());
+    // With laps a sixteenth wider the fours shrink by that: half as much is missing, at one lap.
+    let entry = journal.propose_undo(4).unwrap();
+    journal.accept(entry).unwrap();
+    let plan = Plan {
+        lap: sixty_fourths(36),
+        ..journal.throw().plan
+    };
+    act(&mut journal, &Command::ChangePlan { plan }, 5);
+    assert_eq!(marked(&journal), [36 - (8 - 4)]);
+}
+
+/// A four of pairs sewn wider than planned now: its seam is as long as they are.
+#[test]
+fn a_seam_is_as_long_as_what_it_joins() {
+    let mut journal = begin(Plan {
+        across: 2,
+        down: 2,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
+    let join = [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch];
+    for (hour, task) in (2..).zip(join) {
+        all_ready(&mut journal, task, Kind::Pair, hour);
+    }
+    let plan = Plan {
+        lap: eighth_inches(5),
+        ..journal.throw().plan
+    };
+    act(&mut journal, &Command::ChangePlan { plan }, 30_000_000);
+    let card = card_of(&journal, Task::Dot, FOUR);
+    let seam = card
+        .figures
+        .iter()
+        .find(|f| f.label == "Seam length")
+        .expect("a seam");
+    assert_eq!(seam.value.text.replace('\u{a0}', " "), "9½ in");
+}
+
+/// A size for all that asks for narrower laps says so where it is offered.
+#[test]
+fn a_trim_size_names_the_laps_it_asks_for() {
+    let mut journal = stitched(6, 2);
+    let piece = Rect::from([0, 2, 2, 2]);
+    sized(&mut journal, piece, FULL - 16, FULL);
+    // 3/16 in is 3/32 at either side: laps of 13/32 in, which a ruler of thirty-seconds shows.
+    let words = Words::english();
+    let ruler = Ruler {
+        fraction: Fraction::ThirtySecond,
+        ..Ruler::default()
+    };
+    let context = Context {
+        ruler,
+        ..context(&words)
+    };
+    let Ok(View::Off(off)) = answer(&journal, &Query::Off { piece, why: None }, context) else {
+        panic!("the screen of a piece that is off");
+    };
+    let trim = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::ChooseTrim { .. });
+    let way = off.ways.iter().find(trim).expect("offered");
+    assert_eq!(
+        way.title.replace('\u{a0}', " "),
+        "Trim all fours to 9 7/16 in, and lap less at 2 joins"
+    );
+    let lines = plain(&way.lines);
+    for four in ["Four A1", "Four A3"] {
+        assert!(
+            lines.contains(&format!("Where it meets {four}: lap only")),
+            "{lines}"
+        );
+    }
+    // Taken, the step of the short one says how it is joined, and asks for nothing else.
+    act(&mut journal, &way.button.action, 2);
+    assert!(off_view(&journal, piece, None).rest.is_some());
+}
+
+/// Words wider than their column go one below the other, and stay within the picture.
+#[test]
+fn how_far_columns_are_off_can_be_read() {
+    use crate::show::Mark;
+    let words = Words::english();
+    let mut journal = stitched(8, 4);
+    for column in 0..4 {
+        let piece = Rect::from([0, column * 2, 2, 2]);
+        sized(&mut journal, piece, FULL, FULL - 12);
+    }
+    let picture = pictures::blocks(journal.throw(), context(&words));
+    let mut told: Vec<[f64; 3]> = Vec::new();
+    for mark in &picture.marks {
+        if let Mark::Words {
+            x, y, text, size, ..
+        } = mark
+            && text.ends_with("under")
+        {
+            let half = text.chars().count() as f64 * size * 0.58 / 2.0;
+            assert!(*x >= half - 0.5 && *x <= picture.width - half + 0.5);
+            assert!(*y + size / 2.0 <= picture.height);
+            told.push([x - half, x + half, *y]);
+        }
+    }
+    assert_eq!(told.len(), 4);
+    for (n, a) in told.iter().enumerate() {
+        let free = |b: &[f64; 3]| a[1] <= b[0] || b[1] <= a[0] || (a[2] - b[2]).abs() >= 6.0;
+        assert!(told[n + 1..].iter().all(free), "{told:?}");
+    }
+}
+
+/// A spoilt square in a sewn four: which seams are opened, before the new one goes in.
+#[test]
+fn what_is_opened_is_told_before_the_new_square_goes_in() {
+    use crate::plan::assembly::Kind;
+    use crate::throw::Mishap;
+    let mut journal = stitched(4, 2);
+    let piece = Rect::square(1, 0);
+    let why = Mishap::Scorched;
+    let off = off_view(&journal, piece, Some(why));
+    let recut = off
+        .ways
+        .iter()
+        .find(|w| matches!(w.button.action, Command::Replace { .. }))
+        .unwrap();
+    let which = "Unpick Square 2·1 from Square 2·2: the whole seam, 5 in. \
+                 Unpick Pair 1·1 + 1·2 from Pair 2·1 + 2·2: only 5 in, along Square 2·1.";
+    assert!(
+        plain(&recut.lines).contains(which),
+        "{}",
+        plain(&recut.lines)
+    );
+    act(&mut journal, &recut.button.action, 2);
+    let card = card_of(&journal, Task::Cut, Kind::Square);
+    let open = card.open.expect("told");
+    assert_eq!(
+        open.title,
+        "First unpick 2 seams, before the new Square 2·1 goes in"
+    );
+    assert_eq!(plain(&open.lines), which);
+    act(&mut journal, &card.ticks[0].action, 3);
+    let pair = card_of(&journal, Task::Dot, Kind::Pair);
+    assert!(pair.open.is_some());
+    act(&mut journal, &pair.ticks[0].action, 4);
+    assert!(journal.throw().seams_to_unpick.is_empty());
+    for (task, at) in [
+        (Task::PressLap, 5),
+        (Task::CoolLap, 9_000_000),
+        (Task::Stitch, 9_000_001),
+    ] {
+        let tick = Command::TickNext {
+            task,
+            kind: Kind::Pair,
+            count: Count::from(1),
+        };
+        act(&mut journal, &tick, at);
+    }
+    // Of the four's own join only what was opened is to be made.
+    let four = card_of(&journal, Task::Dot, FOUR);
+    assert_eq!(four.open, None);
+    let again = four.figures.iter().find(|f| f.label == "To be made again");
+    assert_eq!(again.unwrap().value.text.replace('\u{a0}', " "), "5 in");
+}
+
+/// A four that should be trimmed again can be joined as it is, as it always could: then it
+/// is left so, until it is free again.
+#[test]
+fn a_four_to_trim_again_may_be_joined_as_it_is() {
+    use crate::plan::assembly::Kind;
+    let mut journal = four_fours();
+    next(&mut journal, Task::PressBlock, Kind::Four, 4);
+    next(&mut journal, Task::SquareUp, Kind::Four, 4);
+    let trim = quarter_inches(37);
+    act(&mut journal, &Command::ChooseTrim { trim, step: None }, 1);
+    let (four, row) = (Rect::from([0, 0, 2, 2]), Rect::from([0, 0, 2, 4]));
+    let whole = |throw: &crate::throw::Throw| {
+        assert_eq!(
+            throw.work_index(),
+            &crate::throw::index::WorkIndex::of(throw)
+        );
+    };
+    whole(journal.throw());
+    assert!(journal.throw().trims_again(four));
+    let dot = Command::Tick {
+        task: Task::Dot,
+        pieces: vec![row],
+    };
+    act(&mut journal, &dot, 2);
+    whole(journal.throw());
+    assert!(!journal.throw().trims_again(four) && journal.throw().complete(four));
+    let open = Command::Unpick {
+        pieces: vec![row],
+        lap: None,
+    };
+    act(&mut journal, &open, 3);
+    whole(journal.throw());
+    assert!(journal.throw().trims_again(four));
+}

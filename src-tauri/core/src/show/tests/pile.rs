@@ -1,0 +1,377 @@
+//! The clothes pile and its cutting screens, from an outline to the count of squares.
+
+use super::*;
+
+/// A garment that is one denim is cut for the squares of that denim, and they say so.
+#[test]
+fn a_garment_of_one_denim_goes_to_its_squares() {
+    use crate::cloth::pile::Use;
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    let [dark, faded] = [0, 1].map(|d| journal.throw().denims[d].name.clone());
+    // The right half is faded.
+    let whole = journal.throw().assembly().whole();
+    let right: Vec<Rect> = whole.squares().filter(|s| s.col >= 2).collect();
+    let pieces = right.clone();
+    act(
+        &mut journal,
+        &Command::SetDenim {
+            pieces,
+            denim: 1,
+            wrong_side_up: false,
+        },
+        1,
+    );
+    let side = journal.throw().plan.side;
+    let add = |makes, count: u16| Command::AddPack {
+        side,
+        count: count.into(),
+        makes,
+        name: format!("Pack of {count}"),
+    };
+    let refused = journal.propose(&add(Use::Denim { denim: Some(9) }, 3), 1);
+    assert!(refused.is_err(), "there is no tenth denim");
+    act(&mut journal, &add(Use::Denim { denim: Some(1) }, 6), 1);
+    let pile = |journal: &Journal| match answer(journal, &Query::Pile, context) {
+        Ok(View::Pile(view)) => view,
+        other => panic!("{other:?}"),
+    };
+    let view = pile(&journal);
+    let offered: Vec<Use> = view.makes.iter().map(|m| m.value).collect();
+    let of = |denim| Use::Denim { denim };
+    assert!(offered.starts_with(&[of(None), of(Some(0)), of(Some(1))]));
+    assert!(view.rows[0].said.contains(&faded), "{}", view.rows[0].said);
+    let said = plain(&view.said);
+    assert!(
+        said.contains(&format!(
+            "{dark}: 4 still to cut, 0 to come from the pile; 4 short."
+        )),
+        "{said}"
+    );
+    assert!(
+        said.contains(&format!(
+            "{faded}: 4 still to cut, 6 to come from the pile."
+        )),
+        "{said}"
+    );
+    // Squares enough in all do not make up for what one denim lacks, but any denim would.
+    for (makes, told) in [
+        (
+            Some(1),
+            "Enough denim squares in all, but not of each denim.",
+        ),
+        (None, "Enough denim squares, 2 to spare."),
+    ] {
+        act(&mut journal, &add(of(makes), 4), 1);
+        assert_eq!(pile(&journal).said[0], told);
+        let entry = journal.propose_undo(1).unwrap();
+        journal.accept(entry).unwrap();
+    }
+    // The first square is dark, and nothing on the pile is.
+    let card = card_of(&journal, Task::Cut, Kind::Square);
+    assert!(!plain(&card.how).contains("To be cut from"));
+    let cut = |squares: u16| Command::CutPiece {
+        n: 1,
+        index: 0,
+        squares: squares.into(),
+        by_strip: Vec::new(),
+        strips: None,
+        outline: None,
+    };
+    act(&mut journal, &cut(6), 2);
+    let throw = journal.throw();
+    for square in whole.squares() {
+        assert_eq!(throw.has(square, Task::Cut), right.contains(&square));
+    }
+    assert_eq!(throw.spares, 2, "what is over of it lies at hand");
+    let said = plain(&pile(&journal).said);
+    assert!(
+        said.contains(&format!(
+            "{dark}: 4 still to cut, 0 to come from the pile; 2 short."
+        )),
+        "{said}"
+    );
+    // It can still be said to be any denim, for squares counted later; no print, for these are
+    // denim squares already. One nothing came from may be for anything.
+    act(&mut journal, &add(of(None), 5), 3);
+    let about = |n, makes| Command::DescribeCloth {
+        n,
+        weight: "14 oz".into(),
+        system: System::Inch,
+        stretch: false,
+        washed: true,
+        trimming: zero(),
+        makes,
+    };
+    let view = pile(&journal);
+    let uses = |row: usize| view.rows[row].uses.iter().map(|u| u.value);
+    assert_eq!(
+        uses(0).collect::<Vec<_>>(),
+        [of(None), of(Some(0)), of(Some(1))]
+    );
+    assert!(uses(1).eq(view.makes.iter().map(|m| m.value)));
+    assert!(journal.throw().prints.len() > 1, "there are prints to name");
+    for row in &view.rows {
+        assert_eq!(
+            row.uses[row.makes as usize].value,
+            journal.throw().pile[&row.n].makes
+        );
+        for makes in view.makes.iter().map(|m| m.value) {
+            let allowed = journal.propose(&about(row.n, Some(makes)), 3).is_ok();
+            let offered = row.uses.iter().any(|u| u.value == makes);
+            assert_eq!(allowed, offered, "{} for {makes:?}", row.title);
+        }
+    }
+    let refused = journal.propose(&about(2, Some(of(Some(9)))), 3);
+    assert!(refused.is_err(), "there is no tenth denim");
+    act(&mut journal, &about(2, None), 3);
+    assert_eq!(journal.throw().pile[&2].makes, of(None), "left as it was");
+    act(&mut journal, &about(2, Some(of(Some(1)))), 3);
+    assert!(pile(&journal).rows[1].said.contains(&faded));
+    act(&mut journal, &Command::TakeHeap { n: 2 }, 3);
+    // Another for the dark ones is named on their card.
+    act(&mut journal, &add(of(Some(0)), 5), 3);
+    let card = card_of(&journal, Task::Cut, Kind::Square);
+    let how = plain(&card.how);
+    assert!(how.contains("To be cut from: Pack of 5."), "{how}");
+}
+
+/// A leg is outlined, a knee kept clear, a point dragged, the piece cut up and counted short.
+#[test]
+fn a_leg_from_outline_to_count() {
+    use crate::cloth::garments::ZoneKind;
+    use crate::show::{Drag, PileCutView, ZoneTyped};
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    let add = Command::AddGarment {
+        kind: crate::cloth::garments::GarmentKind::MensJeans,
+        size: crate::cloth::garments::GarmentSize::Medium,
+        makes: crate::cloth::pile::Use::ANY_DENIM,
+        name: "Old jeans".into(),
+    };
+    act(&mut journal, &add, 1);
+    let cutting = |journal: &Journal, typed, drag| -> PileCutView {
+        match answer(
+            journal,
+            &Query::Cutting {
+                n: 1,
+                index: 0,
+                typed,
+                drag,
+            },
+            context,
+        ) {
+            Ok(View::Cutting(view)) => *view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let first = cutting(&journal, None, None);
+    words_are_whole(&first);
+    assert!(
+        first.keep.is_none() && first.expected >= 8 && first.list.len() >= 4,
+        "{:?}",
+        first.list
+    );
+    // A worn knee across the middle of the leg.
+    let mut typed = first.tidy.clone();
+    typed.zones.push(ZoneTyped {
+        kind: ZoneKind::Knee,
+        from: "16 in".into(),
+        to: "22 in".into(),
+        left: "2 in".into(),
+        width: "9 in".into(),
+    });
+    let worn = cutting(&journal, Some(typed), None);
+    assert!(worn.faults.is_empty(), "{:?}", worn.faults);
+    assert!(worn.expected < first.expected);
+    act(&mut journal, &worn.keep.clone().unwrap().action, 2);
+    assert_eq!(cutting(&journal, None, None).tidy, worn.tidy);
+    // A point dragged an inch inwards falls on the ruler's marks and is typed out.
+    let handle = worn.handles[0];
+    let drag = Drag {
+        station: 0,
+        x: handle.x - 25.0,
+        y: handle.y,
+    };
+    let moved = cutting(&journal, Some(worn.tidy.clone()), Some(drag));
+    assert_ne!(moved.tidy.stations[0], worn.tidy.stations[0]);
+    assert!(moved.keep.is_some());
+    // A width no leg has, and one of nothing, are told at their field.
+    for (width, code) in [("300 in", "piece-too-wide"), ("0 in", "piece-no-width-at")] {
+        let mut typed = worn.tidy.clone();
+        typed.stations[1].width = width.into();
+        let wrong = cutting(&journal, Some(typed), None);
+        let fault = wrong.faults.iter().find(|f| f.field == "station-1-width");
+        assert_eq!(fault.map(|f| f.problem.code.as_str()), Some(code));
+        assert!(wrong.keep.is_none() && wrong.picture.is_none());
+    }
+    // An inch with decimals stays one.
+    let mut typed = worn.tidy.clone();
+    typed.stations[1].width = "16.3".into();
+    let tenths = cutting(&journal, Some(typed), None);
+    assert_eq!(tenths.tidy.stations[1].width, "16.3 in");
+    // The knee goes with the edge of the cloth: as far from it as before.
+    let mut typed = worn.tidy.clone();
+    for station in &mut typed.stations {
+        station.width = "12 in".into();
+    }
+    let slim = cutting(&journal, Some(typed), None);
+    assert!(slim.faults.is_empty(), "{:?}", slim.faults);
+    let mut kept = journal.clone();
+    act(&mut kept, &slim.keep.clone().unwrap().action, 3);
+    let knee = cutting(&kept, None, None).tidy.zones.pop().unwrap();
+    assert_eq!((knee.left.as_str(), knee.width.as_str()), ("2 in", "9 in"));
+    // Cut up with what was changed and not kept: both are kept.
+    let Command::SetPiece { n, index, outline } = slim.keep.clone().unwrap().action else {
+        panic!()
+    };
+    let mut both = journal.clone();
+    let cut = Command::CutPiece {
+        n,
+        index,
+        squares: Count::from(3),
+        by_strip: Vec::new(),
+        strips: None,
+        outline: Some(outline),
+    };
+    act(&mut both, &cut, 3);
+    let seen = cutting(&both, None, None);
+    assert_eq!(
+        (seen.counted, seen.tidy.stations),
+        (Some(3), slim.tidy.stations)
+    );
+    // Nonsense is told by field, and nothing is kept.
+    let mut typed = worn.tidy.clone();
+    typed.stations[1].width = "wide".into();
+    let wrong = cutting(&journal, Some(typed), None);
+    assert!(wrong.keep.is_none() && wrong.faults.iter().any(|f| f.field == "station-1-width"));
+    // Fewer came out than expected: the pile says what can be done.
+    act(
+        &mut journal,
+        &Command::CutPiece {
+            n: 1,
+            index: 0,
+            squares: Count::from(5),
+            by_strip: Vec::new(),
+            strips: None,
+            outline: None,
+        },
+        3,
+    );
+    act(
+        &mut journal,
+        &Command::CutPiece {
+            n: 1,
+            index: 1,
+            squares: Count::from(6),
+            by_strip: Vec::new(),
+            strips: None,
+            outline: None,
+        },
+        4,
+    );
+    let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
+        panic!()
+    };
+    words_are_whole(&pile);
+    assert!(
+        pile.said.contains(&"5 denim squares short.".to_string()),
+        "{:?}",
+        pile.said
+    );
+    // One count everywhere: the pile, the step, and what to have at hand.
+    let figure = |label: &str| {
+        let found = pile.figures.iter().find(|f| f.label == label);
+        found.map(|f| f.value.text.clone()).unwrap_or_default()
+    };
+    assert_eq!([figure("Cut"), figure("Still to cut")], ["11", "5"]);
+    assert_eq!([figure("Spare"), figure("The pile still gives")], ["", "0"]);
+    let batch = Some((Task::Cut, Kind::Square));
+    let look_at = Query::Work {
+        station: None,
+        batch,
+    };
+    let Ok(View::Work(work)) = answer(&journal, &look_at, context) else {
+        panic!()
+    };
+    let card = work.card.unwrap();
+    assert!(card.remain.starts_with("5 squares"), "{}", card.remain);
+    let Ok(View::Gather(gather)) = answer(&journal, &Query::Gather, context) else {
+        panic!()
+    };
+    let denim = &gather.rows[0].lines[0];
+    assert!(denim.ends_with("5 still to cut."), "{denim}");
+    assert_eq!(pile.ways[0].title, "3 across × 3 down");
+    assert!(journal.propose(&pile.ways[0].button.action, 5).is_ok());
+    assert_eq!(
+        journal
+            .throw()
+            .assembly()
+            .whole()
+            .squares()
+            .filter(|s| journal.throw().has(*s, Task::Cut))
+            .count(),
+        11
+    );
+}
+
+/// A cut is told from where the cloth begins on that line, not from where it is widest.
+#[test]
+fn a_cut_is_told_from_the_edge_of_the_cloth() {
+    use crate::cloth::garments::{GarmentPart, OutlineStation, Piece};
+    let words = Words::english();
+    // 8 in wide at the hem, 16 in at the top, 20 in up; the middle line is the middle.
+    let station = |at, half: i64| OutlineStation {
+        at: inches(at),
+        left: zero() - inches(half),
+        right: inches(half),
+    };
+    let piece = Piece {
+        part: GarmentPart::Cloth,
+        stations: vec![station(0, 4), station(20, 8)],
+        zones: Vec::new(),
+    };
+    let how = crate::cloth::pile::how(inches(5));
+    let cuts = crate::cloth::cutting::lay_out(&piece, &how).unwrap();
+    let journal = begin(Plan::default());
+    let told = |piece: &Piece, cuts| -> Vec<String> {
+        let laid = cutting_list::Laid {
+            cuts,
+            places: Vec::new(),
+            done: 0,
+        };
+        let rows = cutting_list::rows(journal.throw(), (1, 0), piece, &laid, context(&words));
+        let texts = rows.into_iter().map(|row| row.text.replace('\u{a0}', " "));
+        texts.collect()
+    };
+    let said = told(&piece, cuts);
+    let at_edge = "Off it, from its left end: ";
+    assert_eq!(said.len(), 4, "{said:?}");
+    assert!(said.iter().all(|line| line.contains(at_edge)), "{said:?}");
+    // A hole against the lower left corner: 2 in wide from the edge there.
+    let held = piece.clone().without(crate::cloth::garments::Zone {
+        kind: crate::cloth::garments::ZoneKind::Hole,
+        from: inches(14),
+        to: inches(20),
+        left: zero() - inches(7),
+        right: zero() - inches(5),
+    });
+    let cuts = crate::cloth::cutting::lay_out(&held, &how).unwrap();
+    let last = told(&held, cuts).pop().unwrap();
+    // The cloth begins 7 in left of the middle 15 in up; the squares at 5 in.
+    assert!(
+        last.contains("from 2 in in from the left: 2 squares"),
+        "{last}"
+    );
+}

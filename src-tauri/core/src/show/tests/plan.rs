@@ -1,0 +1,149 @@
+//! The plan screen: what is typed, and what a change says.
+
+use super::*;
+
+#[test]
+fn a_plan_opened_in_the_other_system_and_left_is_the_same_plan() {
+    let words = Words::english();
+    let plans = [
+        Plan::default(),
+        Plan {
+            lap: eighth_inches(3),
+            trim: Some(sixty_fourths(601)),
+            ..Plan::default()
+        },
+        Plan {
+            side: tenths_of_mm(1234),
+            lap: tenths_of_mm(131),
+            ..Plan::default()
+        },
+        Plan {
+            side: tenths_of_mm(1234) + sixty_fourths(3),
+            ..Plan::default()
+        },
+    ];
+    for plan in plans {
+        for system in [System::Inch, System::Metric] {
+            for metric in [MetricUnit::Mm, MetricUnit::Cm] {
+                let context = Context {
+                    ruler: Ruler {
+                        system,
+                        metric,
+                        ..Ruler::default()
+                    },
+                    ..context(&words)
+                };
+                let typed = draft_of(&plan, context);
+                let view = draft(&typed, context);
+                assert_eq!(view.plan, Some(plan), "{typed:?}");
+                assert_eq!(view.tidy, typed);
+            }
+        }
+    }
+}
+
+/// Who works in centimetres types a needle's spacing in millimetres, as it is marked.
+#[test]
+fn needles_are_typed_in_millimetres() {
+    let words = Words::english();
+    let ruler = Ruler {
+        system: System::Metric,
+        metric: MetricUnit::Cm,
+        ..Ruler::default()
+    };
+    let context = Context {
+        ruler,
+        ..context(&words)
+    };
+    let mut draft = draft_of(&Plan::usual(System::Metric), context);
+    assert_eq!(
+        (draft.width.as_str(), draft.side.as_str()),
+        ("4 mm", "12.5 cm")
+    );
+    draft.width = "3".into();
+    let journal = begin(Plan::default());
+    let draft = Some(Box::new(draft));
+    let Ok(View::Plan(seen)) = answer(&journal, &Query::Plan { draft }, context) else {
+        panic!()
+    };
+    assert!(seen.faults.is_empty(), "{:?}", seen.faults);
+    assert_eq!(seen.tidy.width, "3 mm");
+}
+
+#[test]
+fn a_change_names_what_stays_and_what_is_trimmed_again() {
+    use crate::plan::assembly::Kind;
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = four_fours();
+    all_denim(&mut journal);
+    next(&mut journal, Task::PressBlock, Kind::Four, 4);
+    next(&mut journal, Task::SquareUp, Kind::Four, 1);
+    let squared = Rect::from([0, 0, 2, 2]);
+    let plan = journal.throw().plan;
+    let plan = Plan {
+        lap: quarter_inches(3),
+        between: None,
+        ..plan
+    };
+    let Ok(View::Plan(seen)) = answer(
+        &journal,
+        &Query::Plan {
+            draft: Some(Box::new(draft_of(&plan, context))),
+        },
+        context,
+    ) else {
+        panic!()
+    };
+    assert_eq!(
+        seen.aside,
+        [
+            "Left as glued or sewn, with ½\u{a0}in: 8 pairs, Four A1, Four A2, Four B1, Four B2.",
+            "To be trimmed again, to 9¼\u{a0}× 9¼\u{a0}in: Four A1.",
+            "To be trimmed when squared up, to 9¼\u{a0}× 9¼\u{a0}in: Four A2, Four B1, Four B2.",
+        ]
+    );
+    // One finished size: the same in the figures and in what changes.
+    let finished = &seen.figures[0];
+    assert_eq!(finished.label, "Finished size, with what is already sewn");
+    assert_eq!(finished.value, seen.compare[0].after);
+    // A scrap with that lap says the same before it is taken.
+    let scrap = crate::plan::scraps::Scrap {
+        joining: plan.joining,
+        lap: plan.lap,
+        stitch: plan.stitch,
+        verdict: crate::plan::scraps::ScrapVerdict::Right,
+        note: String::new(),
+    };
+    act(&mut journal, &Command::TryScrap { scrap }, 2);
+    let Ok(View::Scraps(scraps)) = answer(&journal, &Query::Scraps { typed: None }, context) else {
+        panic!()
+    };
+    assert_eq!(
+        (&scraps.rows[0].aside, &scraps.rows[0].compare),
+        (&seen.aside, &seen.compare)
+    );
+    // Once changed, that four is trimmed once more, and then has the new size.
+    act(&mut journal, &seen.change.unwrap().action, 3);
+    let throw = journal.throw();
+    assert_eq!(
+        throw.work_index(),
+        &crate::throw::index::WorkIndex::of(throw)
+    );
+    assert_eq!(throw.next(squared), Some(Task::SquareUp));
+    let again = Command::Tick {
+        task: Task::SquareUp,
+        pieces: vec![squared],
+    };
+    let card = shown_work(&journal, &words).card.unwrap();
+    assert_eq!((card.task, card.measure), (Task::SquareUp, None));
+    assert!(card.how[0].contains("once more"), "{:?}", card.how);
+    act(&mut journal, &again, 4);
+    let throw = journal.throw();
+    assert_eq!(throw.size(squared), throw.target(squared));
+    assert!(throw.complete(squared));
+    assert_eq!(
+        throw.work_index(),
+        &crate::throw::index::WorkIndex::of(throw)
+    );
+}

@@ -1,0 +1,69 @@
+//! The finished piece before and after washing.
+
+use super::*;
+
+#[test]
+fn washing_is_told_from_sewing() {
+    use crate::plan::assembly::Kind;
+    let words = Words::english();
+    let context = context(&words);
+    let whole = |journal: &Journal, width: &str, height: &str| {
+        let (width, height) = (width.into(), height.into());
+        match answer(journal, &Query::Whole { width, height }, context) {
+            Ok(View::Whole(view)) => view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let said = |view: &crate::show::WholeView| view.lines.join(" ").replace('\u{a0}', " ");
+    let wash = |journal: &mut Journal| next(journal, Task::Wash, Kind::Whole, 1);
+
+    let mut journal = unwashed();
+    let card = shown_work(&journal, &words).card.unwrap();
+    assert!(card.measure_whole && card.how[0].starts_with("Measure the whole first"));
+    // 18 1/2 in both ways is foreseen: 19 in less a lap of 1/2 in.
+    let before = whole(&journal, "18 1/4 in", "17 in");
+    words_are_whole(&before);
+    assert_eq!(before.foreseen.label, "Should measure");
+    assert!(said(&before).contains("18¼ in. It should measure 18½ in: ¼ in under."));
+    assert!(said(&before).contains("Shared among 3 joins, that is ½ in under at each."));
+    assert!(!said(&before).contains("wash"));
+
+    // Never measured before washing, nothing is said of laps.
+    let mut unmeasured = journal.clone();
+    wash(&mut unmeasured);
+    let unknown = whole(&unmeasured, "18 in", "18 in");
+    assert!(said(&unknown).starts_with("It was not measured before washing"));
+    assert!(!said(&unknown).contains("laps"), "{}", said(&unknown));
+
+    let measure = |w: i64, h: i64| Command::MeasureWhole {
+        width: inches(w),
+        height: inches(h),
+    };
+    act(&mut journal, &measure(18, 18), 5);
+    assert_eq!(head(&journal, context).size.text, "18\u{a0}× 18\u{a0}in");
+    wash(&mut journal);
+    next(&mut journal, Task::Clip, Kind::Whole, 1);
+    let card = shown_work(&journal, &words).card.unwrap();
+    assert!(!card.how[0].starts_with("Measure"), "{:?}", card.how);
+    wash(&mut journal);
+    let washed = whole(&journal, "17 1/2 in", "18 in");
+    words_are_whole(&washed);
+    assert_eq!(washed.foreseen.label, "Before washing");
+    assert_eq!(
+        said(&washed).replace(['\u{2068}', '\u{2069}'], ""),
+        "Across: 18 in before, 17½ in after 2 washes: ½ in less (\u{2212}2.8 %). \
+         Down: 18 in, as before washing. \
+         Cloth usually draws in when washed. Nothing is sewn wrong for that."
+    );
+    next(&mut journal, Task::Clip, Kind::Whole, 1);
+    act(&mut journal, &measure(17, 17), 6);
+    // What was kept is said as it was, and the finish card has the measured size.
+    assert!(said(&whole(&journal, "", "")).contains("17 in after 2 washes: 1 in less"));
+    let rest = shown_work(&journal, &words).rest.unwrap();
+    assert_eq!(
+        rest.replace('\u{a0}', " "),
+        "Finished. The throw measures 17 × 17 in, after 2 washes. Well made."
+    );
+    let told = story(&journal, &ZoneName::default(), context).lines[0].replace('\u{a0}', " ");
+    assert!(told.contains("finished 17 × 17 in"), "{told}");
+}

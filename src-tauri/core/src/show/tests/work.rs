@@ -1,0 +1,240 @@
+//! The step screen: what a card says, which pieces a tick names, what may be noted.
+
+use super::*;
+
+#[test]
+fn the_demo_says_what_is_next() {
+    let words = Words::english();
+    let now = 1_800_000_000_000;
+    let journal = crate::demo::throw(now);
+    let context = Context {
+        now,
+        ..context(&words)
+    };
+    let view = work_view(&journal, None, context);
+    let card = view.card.unwrap();
+    assert_eq!(
+        (card.title.as_str(), card.which.as_str()),
+        ("Cut a square", "Square 7·4")
+    );
+    assert!(
+        card.ticks
+            .iter()
+            .any(|b| b.label == "Take one of 2 spare squares")
+    );
+    let iron = work_view(&journal, Some(Station::Iron), context)
+        .card
+        .unwrap();
+    assert_eq!(iron.task, Task::CoolLap);
+    assert_eq!(iron.cool_at, Some(now - 60_000 + 300_000));
+}
+
+/// A fabric glued on a square that is spoilt went with it, and so it is counted.
+#[test]
+fn a_spoilt_square_takes_its_fabric_with_it() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut prints = crate::demo::prints();
+    prints[0].stock = Some(Count::from(4));
+    let (mut journal, _) = Journal::begin(
+        &Command::Begin {
+            name: "T".into(),
+            plan: Plan {
+                across: 4,
+                down: 4,
+                ..Plan::default()
+            },
+            prints,
+            denims: crate::demo::denims(),
+        },
+        0,
+    )
+    .unwrap();
+    let squares: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
+    let face = |pieces: &[Rect]| Command::SetFace {
+        pieces: pieces.to_vec(),
+        face: Face::Front,
+        print: Some(0),
+    };
+    act(&mut journal, &face(&squares[..2]), 1);
+    let count = |journal: &Journal| parts::swatches(journal, context)[0].count.clone();
+    assert_eq!(count(&journal), "2 of 4 used");
+    for task in [Task::Cut, Task::CoverFront] {
+        let pieces = vec![squares[0]];
+        act(&mut journal, &Command::Tick { task, pieces }, 2);
+    }
+    let spoil = Command::Spoil {
+        piece: squares[0],
+        why: crate::throw::Mishap::Scorched,
+    };
+    act(&mut journal, &spoil, 3);
+    assert_eq!(count(&journal), "2 used, 1 spoilt, 1 left");
+    // One more is all there is.
+    assert!(journal.propose(&face(&squares[2..4]), 4).is_err());
+    act(&mut journal, &face(&squares[2..3]), 4);
+    assert_eq!(count(&journal), "3 used, 1 spoilt, 0 left");
+    for at in [5, 6] {
+        let entry = journal.propose_undo(at).unwrap();
+        journal.accept(entry).unwrap();
+    }
+    assert_eq!(count(&journal), "2 of 4 used");
+}
+
+/// The card says which denim a square is cut from, and how many from each are to come.
+#[test]
+fn the_cut_card_names_the_denim() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    let squares: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
+    let faded = Command::SetDenim {
+        pieces: squares[..3].to_vec(),
+        denim: 1,
+        wrong_side_up: false,
+    };
+    act(&mut journal, &faded, 1);
+    let look_at = Query::Work {
+        station: None,
+        batch: Some((Task::Cut, Kind::Square)),
+    };
+    let Ok(View::Work(seen)) = answer(&journal, &look_at, context) else {
+        panic!()
+    };
+    let card = seen.card.unwrap();
+    let names = crate::demo::denims().into_iter().map(|d| d.name);
+    let names: Vec<String> = names.collect();
+    let from = card.figures.iter().find(|f| f.label == "From").unwrap();
+    assert_eq!(from.value.text, names[1]);
+    let told = format!("Still to cut: 13 from {}, 3 from {}.", names[0], names[1]);
+    assert_eq!(card.how[0], told);
+}
+
+/// What is left over is what was made: pairs, where only pairs were.
+#[test]
+fn what_is_left_over_exists() {
+    use crate::plan::assembly::Kind;
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    for (task, kind, count) in [(Task::Cut, Kind::Square, 16), (Task::Dot, Kind::Pair, 6)] {
+        act(
+            &mut journal,
+            &Command::TickNext {
+                task,
+                kind,
+                count: Count::from(count),
+            },
+            1,
+        );
+    }
+    let plan = Plan {
+        down: 2,
+        ..journal.throw().plan
+    };
+    let throw = journal.throw();
+    let events = crate::command::decide(Some(throw), &Command::ChangePlan { plan }).unwrap();
+    let after = throw.after(&events);
+    let words = Words::english();
+    let said = change::left_over(throw, &after, context(&words));
+    assert_eq!(
+        said.as_deref(),
+        Some("Left over: 2 pairs, for cushion fronts or corners of the next throw.")
+    );
+    // The four squares that were cut and never joined are not lost with them.
+    assert_eq!((after.aside.len(), after.spares.get()), (2, 4));
+}
+
+/// A tick for several names those alike; one for all says where figures differ.
+#[test]
+fn ticks_say_what_they_count() {
+    use crate::plan::assembly::Kind;
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    let cut = Command::TickNext {
+        task: Task::Cut,
+        kind: Kind::Square,
+        count: Count::from(16),
+    };
+    act(&mut journal, &cut, 1);
+    let labels = |journal: &Journal| -> Vec<String> {
+        let card = card_of(journal, Task::Dot, Kind::Pair);
+        let labels = card.ticks.into_iter().map(|b| b.label);
+        labels.map(|l| l.replace('\u{a0}', " ")).collect()
+    };
+    assert_eq!(
+        labels(&journal),
+        ["This one lapped and glued", "All 8 lapped and glued"]
+    );
+    let (a, b) = (Rect::square(3, 2), Rect::square(3, 3));
+    let narrower = Command::MarkLaps {
+        laps: vec![(a, b, Some(sixty_fourths(28)))],
+    };
+    act(&mut journal, &narrower, 2);
+    assert_eq!(
+        labels(&journal),
+        [
+            "This one lapped and glued",
+            "These 7 at ½ in lapped and glued",
+            "All 8 lapped and glued (laps differ)"
+        ]
+    );
+}
+
+#[test]
+fn a_note_says_at_which_piece_it_was_written() {
+    let words = Words::english();
+    let mut journal = begin(Plan::default());
+    let note = |text: &str, col: u16| Command::Note {
+        text: text.into(),
+        piece: Some(Rect::square(0, col)),
+        task: Some(Task::Cut),
+        next: false,
+    };
+    act(&mut journal, &note("mine", 0), 1);
+    act(&mut journal, &note("the other’s", 3), 2);
+    let card = shown_work(&journal, &words).card.unwrap();
+    assert_eq!(card.which, "Square 1·1");
+    assert_eq!(card.notes, ["mine", "Written at Square 1·4: the other’s"]);
+}
+
+#[test]
+fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
+    use crate::plan::assembly::Kind;
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 2,
+        down: 2,
+        ..Plan::default()
+    });
+    let first = shown_work(&journal, &words);
+    let ask = first.ask.expect("asked");
+    assert_eq!(first.card.map(|c| c.task), Some(Task::Cut));
+    next(&mut journal, Task::Cut, Kind::Square, 4);
+    let before_lap = shown_work(&journal, &words);
+    words_are_whole(&before_lap);
+    assert!(before_lap.ask.is_some() && before_lap.card.is_none() && before_lap.rest.is_none());
+    assert_eq!(shelf_row("x", &journal, context(&words)).next, ask.title);
+    act(&mut journal, &ask.bare.action, 2);
+    let answered = shown_work(&journal, &words);
+    assert_eq!(answered.ask, None);
+    assert_eq!(answered.card.map(|c| c.task), Some(Task::Dot));
+    // Nor is it asked where no fabric is listed.
+    let plain = Command::Begin {
+        name: "T".into(),
+        plan: Plan::default(),
+        prints: vec![],
+        denims: vec![],
+    };
+    let journal = Journal::begin(&plain, 0).unwrap().0;
+    assert_eq!(shown_work(&journal, &words).ask, None);
+}

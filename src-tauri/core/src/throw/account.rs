@@ -1,0 +1,424 @@
+//! One account of the denim: squares, spares to keep back and binding, against the pile.
+//!
+//! What the pile, the cutting page, the binding's steps, the tables and the printed sheet say
+//! of denim is read off this account, so that they cannot contradict each other.
+//!
+//! # Binding strips
+//!
+//! The plan wants so many strips of one length. Those that were cut are counted; the rest is
+//! shared out over the pieces that are not cut up yet:
+//!
+//! 1. A piece that is being cut keeps the strips it was begun with.
+//! 2. Each piece in the order of the pile gives the strips that fit beside its squares.
+//! 3. Where that is not enough, strips are laid through squares, each where it costs fewest
+//!    (among equals the earlier piece), as long as the throw does not need those squares: the
+//!    whole pile then still gives all squares and the spares to keep back, and the heap's own
+//!    denim, where it names one, still gives its own.
+//! 4. What is still lacking wants cloth of its own.
+//!
+//! In step 3 only the first twelve pieces are looked at, to bound the work.
+//!
+//! # Spares to keep back
+//!
+//! One square in twenty, and at least two, until the throw is joined: squares are scorched,
+//! miscut and lost (our judgement; common practice, no source).
+//!
+//! # Promises (kept by tests)
+//!
+//! * Strips cut + strips planned + strips lacking = strips wanted.
+//! * The squares of a piece are those of its layout with the strips it is to give.
+//! * Strips laid through squares never make the squares fall short that did not before.
+
+use crate::cloth::cutting::{BindingCut, CutPlan, Cutting, lay_out};
+use crate::cloth::garments::{Piece, Source};
+use crate::cloth::pile::{Heap, Use};
+use crate::cloth::strips::{StripLayout, with_strips};
+use crate::measure::Count;
+use crate::plan::Plan;
+use crate::plan::assembly::Rect;
+use crate::throw::state::Throw;
+use crate::throw::tasks::Task;
+use std::collections::{BTreeMap, VecDeque};
+
+/// Most strips one piece is asked for.
+pub const MOST_STRIPS: u32 = 24;
+/// Most pieces in which strips are laid through squares.
+const MOST_LOOKED_AT: usize = 12;
+
+/// What one piece of a heap gives, or gave.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PieceAccount {
+    /// Squares: counted where it is cut up, expected otherwise.
+    pub squares: Count,
+    /// Binding strips it is to give; none once it is cut up.
+    pub strips: Count,
+    /// It is cut up.
+    pub cut: bool,
+}
+
+/// The binding strips.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct StripAccount {
+    /// Strips the plan wants.
+    pub wanted: u32,
+    /// Cut already.
+    pub cut: u32,
+    /// To be cut from the pile.
+    pub planned: u32,
+}
+
+impl StripAccount {
+    /// Strips still to be cut.
+    pub fn open(&self) -> u32 {
+        self.wanted.saturating_sub(self.cut)
+    }
+
+    /// Strips that want cloth of their own.
+    pub fn lacking(&self) -> u32 {
+        self.open().saturating_sub(self.planned)
+    }
+}
+
+/// The squares of one denim.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct DenimAccount {
+    /// Places whose squares are still to be cut from it.
+    pub open: u32,
+    /// Squares still to come from the heaps that name it.
+    pub to_come: u32,
+}
+
+/// All of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ClothAccount {
+    /// Squares the throw takes.
+    pub wanted: u32,
+    /// Places whose squares are cut.
+    pub cut: u32,
+    /// Cut squares that have no place.
+    pub spares: u32,
+    /// Spares to keep back.
+    pub keep: u32,
+    /// Squares still to come from pieces that are not cut up.
+    pub to_come: u32,
+    /// Of these, those of heaps that name no denim.
+    pub unnamed: u32,
+    /// Each denim of the throw, in order.
+    pub denims: Vec<DenimAccount>,
+    /// The binding.
+    pub strips: StripAccount,
+    /// Each piece by heap and place, counted from 0; heaps of fabric too.
+    pub pieces: BTreeMap<(u16, u8), PieceAccount>,
+    /// The places the squares of each piece are for that is not cut up; what is over of them is
+    /// spare.
+    pub places: BTreeMap<(u16, u8), Vec<Rect>>,
+}
+
+impl ClothAccount {
+    /// Squares over once every place has one; less than nothing where some are lacking.
+    pub fn over(&self) -> i64 {
+        i64::from(self.cut) + i64::from(self.spares) + i64::from(self.to_come)
+            - i64::from(self.wanted)
+    }
+
+    /// Whether some denim falls short that neither spares nor heaps of unnamed denim can fill.
+    pub fn is_uneven(&self) -> bool {
+        self.unnamed == 0 && self.denims.iter().any(|d| d.open > d.to_come + self.spares)
+    }
+
+    /// One piece.
+    pub fn piece(&self, n: u16, index: usize) -> PieceAccount {
+        let index = u8::try_from(index).unwrap_or(u8::MAX);
+        self.pieces
+            .get(&(n, index))
+            .copied()
+            .unwrap_or(PieceAccount {
+                squares: Count::NONE,
+                strips: Count::NONE,
+                cut: false,
+            })
+    }
+}
+
+/// Spares to keep back for a throw of so many squares.
+pub fn spares_to_keep(squares: u32) -> u32 {
+    squares.div_ceil(20).max(2)
+}
+
+/// A strip of a plan's binding.
+pub fn strip_of(plan: &Plan) -> BindingCut {
+    BindingCut {
+        width: plan.binding.strip,
+        length: plan.binding.longest,
+        most: 0,
+    }
+}
+
+/// How the squares of a heap are cut for this throw.
+pub fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
+    heap.how(throw.plan.side)
+}
+
+/// Where a piece of a heap is cut: its squares, and so many strips for the binding. A piece
+/// that cannot be laid out gives nothing.
+pub fn layout(throw: &Throw, heap: &Heap, piece: &Piece, strips: Count) -> CutPlan {
+    let how = how_for(throw, heap);
+    let strip = BindingCut {
+        most: strips.get(),
+        ..strip_of(&throw.plan)
+    };
+    let laid = match strips.get() {
+        0 => lay_out(piece, &how),
+        _ => with_strips(piece, &how, strip),
+    };
+    laid.unwrap_or_else(|_| CutPlan {
+        strips: Vec::new(),
+        lines: Vec::new(),
+        count: 0,
+        binding: Vec::new(),
+        offcuts: Vec::new(),
+        spare: piece.area(),
+    })
+}
+
+/// A piece that is not cut up, while strips are shared out.
+struct Open {
+    at: (u16, u8),
+    denim: Option<u8>,
+    laid: StripLayout,
+    strips: u32,
+    /// The piece is being cut, and gives what it was begun with.
+    begun: bool,
+}
+
+/// The account of a throw's denim, and of what each piece on the pile gives.
+pub fn account(throw: &Throw) -> ClothAccount {
+    account_of(throw, throw.pile.iter().map(|(n, heap)| (*n, heap)))
+}
+
+/// The same with one heap as it would be.
+pub fn account_with(throw: &Throw, n: u16, heap: &Heap) -> ClothAccount {
+    account_of(
+        throw,
+        throw
+            .pile
+            .iter()
+            .map(|(m, kept)| (*m, if *m == n { heap } else { kept })),
+    )
+}
+
+fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) -> ClothAccount {
+    let plan = &throw.plan;
+    let size = throw.finished();
+    let strip = strip_of(plan);
+    let whole = throw.assembly().whole();
+    let wanted = plan.squares();
+    let open = throw.uncut(None).count() as u32;
+    let mut strips = StripAccount {
+        wanted: plan.binding_for(size.width, size.height).strips,
+        cut: 0,
+        planned: 0,
+    };
+    strips.cut = match throw.has(whole, Task::CutBinding) {
+        true => strips.wanted,
+        false => throw
+            .strips_cut(strip.width, strip.length)
+            .min(strips.wanted),
+    };
+    let mut pieces = BTreeMap::new();
+    let mut opened: Vec<Open> = Vec::new();
+    for (n, heap) in pile {
+        let how = how_for(throw, heap);
+        for (index, counted) in heap.counted.iter().enumerate() {
+            let at = (n, index as u8);
+            let laid = match (&heap.from, heap.makes, counted) {
+                (Source::Cloth(garment), Use::Denim { denim }, None) => garment
+                    .pieces
+                    .get(index)
+                    .and_then(|piece| StripLayout::new(piece, &how, strip).ok())
+                    .map(|laid| (denim, laid)),
+                _ => None,
+            };
+            match laid {
+                Some((denim, laid)) => {
+                    let begun = throw.begun_pieces.get(&at).map(|b| b.strips.get());
+                    let mut piece = Open {
+                        at,
+                        denim,
+                        laid,
+                        strips: 0,
+                        begun: begun.is_some(),
+                    };
+                    for _ in 0..begun.unwrap_or(0).min(MOST_STRIPS) {
+                        piece.take(true);
+                    }
+                    opened.push(piece);
+                }
+                None => {
+                    let squares = counted.unwrap_or_else(|| heap.expected(index, throw.plan.side));
+                    pieces.insert(
+                        at,
+                        PieceAccount {
+                            squares,
+                            strips: Count::NONE,
+                            cut: counted.is_some(),
+                        },
+                    );
+                }
+            }
+        }
+    }
+    let mut lacking = strips.open();
+    for piece in &opened {
+        lacking = lacking.saturating_sub(piece.strips);
+    }
+    for piece in opened.iter_mut().filter(|p| !p.begun) {
+        while lacking > 0 && piece.take(false) {
+            lacking -= 1;
+        }
+    }
+    // A pack of denim squares gives its own, and no strips.
+    let packs: BTreeMap<Option<u8>, u32> = packs(throw, &pieces);
+    let mut account = ClothAccount {
+        wanted,
+        cut: wanted - open,
+        spares: throw.spares.get(),
+        keep: spares_to_keep(wanted),
+        to_come: 0,
+        unnamed: 0,
+        denims: Vec::new(),
+        strips,
+        pieces,
+        places: BTreeMap::new(),
+    };
+    let uncut = throw.uncut_by_denim();
+    let told = |opened: &[Open], account: &mut ClothAccount| {
+        let of = |denim: Option<u8>| {
+            let own = opened.iter().filter(|p| p.denim == denim);
+            own.map(|p| p.laid.plan().count).sum::<u32>() + packs.get(&denim).copied().unwrap_or(0)
+        };
+        let each = uncut.iter().enumerate();
+        account.denims = each
+            .map(|(d, open)| DenimAccount {
+                open: *open,
+                to_come: of(Some(d as u8)),
+            })
+            .collect();
+        account.unnamed = of(None);
+        account.to_come = account.unnamed + account.denims.iter().map(|d| d.to_come).sum::<u32>();
+    };
+    told(&opened, &mut account);
+    let looked_at = opened.iter().enumerate().filter(|(_, p)| !p.begun);
+    let looked_at: Vec<usize> = looked_at.map(|(i, _)| i).take(MOST_LOOKED_AT).collect();
+    let mut next: BTreeMap<usize, Option<(u32, StripLayout)>> = BTreeMap::new();
+    while lacking > 0 {
+        let room = account.over() - i64::from(account.keep);
+        if room <= 0 {
+            break;
+        }
+        let within = |piece: &Open, cost: u32| {
+            let own = piece.denim.and_then(|d| account.denims.get(usize::from(d)));
+            let spared = |d: &DenimAccount| d.to_come >= d.open + cost;
+            i64::from(cost) <= room && own.is_none_or(spared)
+        };
+        let cheapest = looked_at
+            .iter()
+            .filter_map(|i| {
+                let piece = &opened[*i];
+                if piece.strips >= MOST_STRIPS {
+                    return None;
+                }
+                let found = next.entry(*i).or_insert_with(|| {
+                    let more = piece.laid.further().ok().flatten()?;
+                    let cost = piece.laid.plan().count.saturating_sub(more.plan().count);
+                    Some((cost, more))
+                });
+                let (cost, _) = found.as_ref()?;
+                within(piece, *cost).then_some((*cost, *i))
+            })
+            .min();
+        let Some((_, i)) = cheapest else { break };
+        let Some((_, more)) = next.remove(&i).flatten() else {
+            break;
+        };
+        opened[i].laid = more;
+        opened[i].strips += 1;
+        lacking -= 1;
+        told(&opened, &mut account);
+    }
+    account.strips.planned = opened.iter().map(|p| p.strips).sum();
+    for piece in &opened {
+        account.pieces.insert(
+            piece.at,
+            PieceAccount {
+                squares: Count::at_most(piece.laid.plan().count),
+                strips: Count::at_most(piece.strips),
+                cut: false,
+            },
+        );
+    }
+    account.places = places(throw, &account.pieces);
+    account
+}
+
+/// Which open places the squares of each piece are for. Pieces of heaps that name their denim
+/// come first, each in the order of the pile; they take the open places of that denim row by
+/// row. The others take what is left, whichever denim it was to be.
+fn places(
+    throw: &Throw,
+    pieces: &BTreeMap<(u16, u8), PieceAccount>,
+) -> BTreeMap<(u16, u8), Vec<Rect>> {
+    let mut open: BTreeMap<u8, VecDeque<Rect>> = BTreeMap::new();
+    for square in throw.uncut(None) {
+        let denim = throw.cover(square).denim;
+        open.entry(denim).or_default().push_back(square);
+    }
+    let makes = |n: u16| throw.pile.get(&n).map(|heap| heap.makes);
+    let mut out = BTreeMap::new();
+    let uncut = || pieces.iter().filter(|(_, p)| !p.cut);
+    for (at, piece) in uncut() {
+        if let Some(Use::Denim { denim: Some(d) }) = makes(at.0) {
+            let own = open.entry(d).or_default();
+            let n = own.len().min(piece.squares.get() as usize);
+            out.insert(*at, own.drain(..n).collect());
+        }
+    }
+    let mut rest: Vec<Rect> = open.into_values().flatten().collect();
+    rest.sort();
+    let mut rest = VecDeque::from(rest);
+    for (at, piece) in uncut() {
+        if makes(at.0) == Some(Use::ANY_DENIM) {
+            let n = rest.len().min(piece.squares.get() as usize);
+            out.insert(*at, rest.drain(..n).collect());
+        }
+    }
+    out
+}
+
+impl Open {
+    /// One strip more, if one fits: beside the squares, or through them too.
+    fn take(&mut self, through: bool) -> bool {
+        if self.strips >= MOST_STRIPS {
+            return false;
+        }
+        let more = match through {
+            true => self.laid.further(),
+            false => self.laid.free(),
+        };
+        let Ok(Some(more)) = more else { return false };
+        self.laid = more;
+        self.strips += 1;
+        true
+    }
+}
+
+/// Squares of denim packs that are not counted yet, by the denim they name.
+fn packs(throw: &Throw, pieces: &BTreeMap<(u16, u8), PieceAccount>) -> BTreeMap<Option<u8>, u32> {
+    let mut out = BTreeMap::new();
+    for ((n, _), piece) in pieces.iter().filter(|(_, p)| !p.cut) {
+        if let Some(Use::Denim { denim }) = throw.pile.get(n).map(|heap| heap.makes) {
+            *out.entry(denim).or_insert(0) += piece.squares.get();
+        }
+    }
+    out
+}

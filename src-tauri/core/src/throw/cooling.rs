@@ -1,0 +1,26 @@
+//! When a pressed piece has cooled.
+//!
+//! A piece cools for the plan's `cooling_minutes` after it was last pressed, also while the app is
+//! closed. The step screen compares that time with the clock and puts other steps first meanwhile
+//! (`Batch::waiting` in `show/work.rs`). The maker decides: a command never looks at the clock, so
+//! she may tick a cooling step early ([`crate::command::may_do`]).
+
+use crate::plan::assembly::Rect;
+use crate::throw::event::Time;
+use crate::throw::state::Throw;
+use crate::throw::tasks::Task;
+
+impl Throw {
+    /// How long a pressed piece cools, in milliseconds.
+    pub fn cooling(&self) -> Time {
+        Time::from(self.plan.cooling_minutes) * 60_000
+    }
+
+    /// When a piece has cooled that was pressed; `None` where it was not.
+    pub fn cooled_at(&self, piece: Rect) -> Option<Time> {
+        let work = self.work.get(&piece)?;
+        let pressed = [Task::PressLap, Task::PressCover];
+        let pressed = pressed.iter().filter_map(|t| work.when(*t)).max()?;
+        Some(pressed.saturating_add(self.cooling()))
+    }
+}
