@@ -64,7 +64,9 @@ const hash = (bytes) => createHash('sha256').update(bytes).digest('base64');
  */
 function seal(folder) {
   const app = files(folder).filter((path) => !APART.test(path));
-  const kept = Object.fromEntries(app.map((path) => [path, hash(readFileSync(join(folder, path)))]));
+  const kept = Object.fromEntries(
+    app.map((path) => [path, hash(readFileSync(join(folder, path)))]),
+  );
   const source = readFileSync(fileURLToPath(new URL('./sw.js', import.meta.url)), 'utf8');
   const build = hash(JSON.stringify(kept)).replaceAll(/\W/g, '').slice(0, 12);
   const worker = source
