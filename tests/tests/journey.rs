@@ -565,3 +565,89 @@ fn a_field_that_cannot_be_read_holds_its_page_and_is_gone_to() {
         walk.sees("card-title", "Cut a square");
     }
 }
+
+#[test]
+fn a_leg_is_cut_line_by_line_with_its_binding_strips() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.begin("Leg throw", 4, 4);
+    walk.tap("open-pile-work");
+    walk.tap("add-heap");
+    walk.tap("garment-mens-jeans");
+    walk.tap("size-large");
+    walk.tap("add-garment");
+    walk.window.wait_until("the heap is on the pile", |_| {
+        walk.done_undo().contains("On the pile")
+    });
+    look(&walk, "pile");
+    // The step leads to the leg, and the leg says how it is cut.
+    walk.tap("back");
+    walk.window.wait_text("Cut Men’s jeans: Left leg");
+    look(&walk, "step");
+    walk.tap("cut-next");
+    let leg =
+        || walk.look(json!({ "see": "cutting", "n": 1, "index": 0, "typed": null, "drag": null }));
+    let lines = leg()["list"].as_array().unwrap().clone();
+    assert!((4..=9).contains(&lines.len()), "{lines:#?}");
+    let chalked = |row: &Value| row["chalk"].as_str().unwrap_or_default().to_string();
+    assert!(
+        lines.iter().any(|row| chalked(row).contains("1·1")),
+        "the first place is chalked on one of them"
+    );
+    look(&walk, "leg");
+    // Each line is kept as it is tapped off, and can be put back.
+    let done = || {
+        let rows = leg()["list"].as_array().unwrap().clone();
+        rows.iter().filter(|row| row["done"] == json!(true)).count()
+    };
+    walk.tap("cut-line-0");
+    walk.window.wait_until("one line is done", |_| done() == 1);
+    walk.tap("cut-line-1");
+    walk.window
+        .wait_until("two lines are done", |_| done() == 2);
+    look(&walk, "leg-begun");
+    walk.tap("undo");
+    walk.window.wait_until("one line is done", |_| done() == 1);
+    // One square of the first strip failed: its last place stays open.
+    let givers: Vec<&Value> = lines.iter().filter(|r| r["squares"] != json!(0)).collect();
+    let first = givers[0]["squares"].as_u64().unwrap();
+    let expected = leg()["expected"].as_u64().unwrap();
+    let strips = leg()["expected_strips"].as_u64().unwrap();
+    walk.tap("not-all-came");
+    walk.types("came-0", &(first - 1).to_string());
+    walk.window.wait_until("the sum follows", |_| {
+        walk.reads("field-counted") == (expected - 1).to_string()
+    });
+    look(&walk, "leg-count");
+    walk.tap("cut-piece");
+    walk.window.wait_until("the count is kept", |_| {
+        leg()["counted"] == json!(expected - 1)
+    });
+    let square = |row: u64, col: u64| {
+        let bench = json!({ "see": "bench", "chosen": [row, col, 1, 1] });
+        walk.look(bench)["chosen"].to_string()
+    };
+    let failed = first - 1;
+    assert!(
+        !square(failed / 4, failed % 4).contains("Done: cut"),
+        "its place is open"
+    );
+    assert!(
+        square(failed / 4, failed % 4 + 1).contains("Done: cut"),
+        "the next is cut"
+    );
+    // The strips that came out are counted at the binding's step and among what to have at hand.
+    let gather = walk.look(json!({ "see": "gather" })).to_string();
+    if strips > 0 {
+        assert!(gather.contains("strips are cut already"), "{gather}");
+    }
+    look(&walk, "after");
+}
+
+/// Takes a picture of the window where `LAPWORK_LOOK` names a folder for it.
+fn look(walk: &Walk, name: &str) {
+    if let Ok(folder) = std::env::var("LAPWORK_LOOK") {
+        walk.window
+            .picture(&std::path::Path::new(&folder).join(format!("{name}.png")));
+    }
+}

@@ -868,7 +868,7 @@ tile: Tile | null, };
 
 export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
 /**
- * The time zone whose days are told.
+ * The time zone whose days are written.
  */
 zone: ZoneName, };
 
@@ -878,7 +878,7 @@ export type ExportButton = {
  */
 label: string, 
 /**
- * What it hands on.
+ * What it exports.
  */
 hand: Export, };
 
@@ -1730,7 +1730,7 @@ arrow: boolean, } | { "mark": "shape",
  */
 d: string, 
 /**
- * The places; none where the outline is told from the top left of the drawing.
+ * The places; none where the outline starts from the top left of the drawing.
  */
 at: Array<[number, number]>, 
 /**
@@ -2133,9 +2133,13 @@ left: string | null,
  */
 all_came: Button | null, 
 /**
- * What it is worth knowing of it, a sentence each.
+ * What it is worth knowing of its squares, a sentence each.
  */
 said: Array<string>, 
+/**
+ * What to heed before it is cut, a sentence each.
+ */
+heeds: Array<string>, 
 /**
  * Keeps the outline, where it was changed.
  */
@@ -2431,7 +2435,7 @@ black: boolean,
  */
 story: boolean, 
 /**
- * The time zone whose days are told.
+ * The time zone whose days are written.
  */
 zone: ZoneName, };
 
@@ -2563,7 +2567,7 @@ height: string, } | { "see": "history",
  */
 most: number, } | { "see": "hand-on" } | { "see": "story", 
 /**
- * The time zone whose days are told.
+ * The time zone whose days are written.
  */
 zone: ZoneName, };
 

@@ -72,8 +72,10 @@ pub struct PileCutView {
     /// All of it came out as expected, in one tap; none once it is cut up, or while the outline
     /// was changed and not kept.
     pub all_came: Option<Button>,
-    /// What it is worth knowing of it, a sentence each.
+    /// What it is worth knowing of its squares, a sentence each.
     pub said: Vec<String>,
+    /// What to heed before it is cut, a sentence each.
+    pub heeds: Vec<String>,
     /// Keeps the outline, where it was changed.
     pub keep: Option<Button>,
     /// Squares to expect, to begin the count with.
@@ -230,6 +232,7 @@ pub(super) fn cutting(
         left: None,
         all_came: None,
         said: Vec::new(),
+        heeds: Vec::new(),
         keep: None,
         expected: 0,
         expected_strips: 0,
@@ -299,10 +302,10 @@ pub(super) fn cutting(
     }
     view.left = left_over(cuts, context);
     if heap.cloth.stretch {
-        view.said.push(say!(context, "cut-stretch"));
+        view.heeds.push(say!(context, "cut-stretch"));
     }
     if !heap.cloth.washed {
-        view.said.push(say!(context, "cut-unwashed"));
+        view.heeds.push(say!(context, "cut-unwashed"));
     }
     view.expected = squares;
     view.expected_strips = cuts.binding.len() as u32;

@@ -140,8 +140,8 @@ pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
                 n: 1 + (pick / 6 % 3) as u16,
                 index: (pick / 18 % 3) as u8,
                 squares: Count::at_most(pick / 54 % 9),
-                    by_strip: Vec::new(),
-                    strips: (pick / 486 % 3 > 0).then(|| Count::at_most(pick / 486 % 3)),
+                by_strip: Vec::new(),
+                strips: (pick / 486 % 3 > 0).then(|| Count::at_most(pick / 486 % 3)),
                 outline: None,
             },
             2 => Command::TakeHeap {

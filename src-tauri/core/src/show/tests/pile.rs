@@ -375,3 +375,82 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
         "{last}"
     );
 }
+
+/// A leg's lines are ticked off one by one and put back; the binding strips it was begun with
+/// stay its own; its squares go to the places that were chalked on them.
+#[test]
+fn a_leg_is_cut_line_by_line() {
+    use crate::show::PileCutView;
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    let add = Command::AddGarment {
+        kind: crate::cloth::garments::GarmentKind::MensJeans,
+        size: crate::cloth::garments::GarmentSize::Large,
+        makes: crate::cloth::pile::Use::ANY_DENIM,
+        name: "Old jeans".into(),
+    };
+    act(&mut journal, &add, 1);
+    let cutting = |journal: &Journal, index| -> PileCutView {
+        let query = Query::Cutting {
+            n: 1,
+            index,
+            typed: None,
+            drag: None,
+        };
+        match answer(journal, &query, context) {
+            Ok(View::Cutting(view)) => *view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let first = cutting(&journal, 0);
+    words_are_whole(&first);
+    // 2 · (18½ + 18½) and a tail: three strips of 28 in, two of them from this leg.
+    assert_eq!((first.expected, first.expected_strips), (15, 2));
+    assert!(first.list.iter().all(|row| !row.done) && first.list[0].now);
+    for n in 0..first.list.len() {
+        let tick = cutting(&journal, 0).list[n].tick.clone().unwrap();
+        act(&mut journal, &tick.action, 2);
+        let seen = cutting(&journal, 0);
+        let done = seen.list.iter().filter(|row| row.done).count();
+        assert_eq!(done, n + 1);
+        let texts = |view: &PileCutView| -> Vec<String> {
+            view.list.iter().map(|row| row.text.clone()).collect()
+        };
+        assert_eq!(
+            texts(&seen),
+            texts(&first),
+            "the list stays as it was begun"
+        );
+    }
+    let back = cutting(&journal, 0).list[2].tick.clone().unwrap();
+    act(&mut journal, &back.action, 3);
+    assert_eq!(
+        cutting(&journal, 0).list.iter().filter(|r| r.done).count(),
+        2
+    );
+    // The other leg's places come after those of this one, whichever is cut first.
+    let second = cutting(&journal, 1);
+    assert_eq!(
+        second.list.iter().filter_map(|r| r.chalk.clone()).count(),
+        6
+    );
+    act(&mut journal, &second.all_came.unwrap().action, 4);
+    let cut: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
+    let cut = cut
+        .into_iter()
+        .filter(|s| journal.throw().has(*s, Task::Cut));
+    assert_eq!(cut.collect::<Vec<_>>(), [Rect::square(3, 3)]);
+    assert_eq!(journal.throw().spares, 14);
+    act(&mut journal, &first.all_came.unwrap().action, 5);
+    let open = journal.throw().uncut(None).count();
+    assert_eq!((open, journal.throw().spares.get()), (0, 14));
+    let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
+        panic!()
+    };
+    assert_eq!(pile.said[1], "All 3 binding strips are cut.");
+}
