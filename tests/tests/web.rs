@@ -155,7 +155,9 @@ const WRITER: &str = r"
       if (hello.ok.problem) throw new Error(JSON.stringify(hello.ok.problem));
       const [row] = hello.ok.shelf.rows;
       if (row?.problem) throw new Error(JSON.stringify(row.problem));
-      const id = row?.id ?? (await ask('tend', { tend: { tend: 'demo' } })).ok.id;
+      const begun = row ? { ok: row } : await ask('tend', { tend: { tend: 'demo' } });
+      if (begun.problem) throw new Error(JSON.stringify(begun.problem));
+      const { id } = begun.ok;
       window.found = row?.head.entry ?? 0;
       for (;;) {
         const note = { do: 'note', text: `${text} ${window.acknowledged}`, piece: null };
@@ -363,10 +365,10 @@ fn a_full_disk_is_told_and_loses_nothing() {
     let host = Host::serve(&folder, "/", 0);
     let browser = Browser::open(profile.path(), &format!("{}hosting.html", host.url));
     let origin = host.url.trim_end_matches('/');
-    let quota = json!({"origin": origin, "quotaSize": 4_000_000});
+    let quota = json!({"origin": origin, "quotaSize": 12_000_000});
     browser.command("Storage.overrideQuotaForOrigin", quota);
     let script = worker_of(&folder, &host.url);
-    let long = "a long note ".repeat(300);
+    let long = "a long note ".repeat(160);
     let written = browser.driver().run(WRITER, &[json!(script), json!(long)]);
     written.unwrap();
     let failed = browser.wait("return window.failed");
