@@ -6,6 +6,7 @@
 //! Needs `target/web` (`.ci/web`), `chromium`, `chromedriver` and `node`.
 
 use crate::driver::{Driver, Element};
+use crate::processes;
 use crate::window::{PATIENCE, PHONE, STARTING, Started};
 use serde_json::{Value, json};
 use std::io::{BufRead as _, BufReader};
@@ -88,7 +89,7 @@ impl Host {
 /// A browser with one page.
 pub struct Browser {
     driver: Driver,
-    _service: Started,
+    service: Started,
 }
 
 impl Browser {
@@ -124,10 +125,7 @@ impl Browser {
             },
         });
         let driver = Driver::with(port, &wish).unwrap_or_else(|why| panic!("no browser: {why}"));
-        let browser = Browser {
-            driver,
-            _service: service,
-        };
+        let browser = Browser { driver, service };
         // Nobody would answer a dialog.
         browser.command(
             "Page.setInterceptFileChooserDialog",
@@ -140,6 +138,21 @@ impl Browser {
     /// What speaks to it.
     pub fn driver(&self) -> &Driver {
         &self.driver
+    }
+
+    /// The memory of the page's process, in bytes: what it shares is counted in part (PSS).
+    pub fn memory(&self) -> u64 {
+        let all = processes::under(self.service.id()).into_iter();
+        let renderers = all.filter(|id| {
+            let told = std::fs::read_to_string(format!("/proc/{id}/cmdline"));
+            told.is_ok_and(|told| told.contains("--type=renderer"))
+        });
+        let pss = |id: u32| -> Option<u64> {
+            let told = std::fs::read_to_string(format!("/proc/{id}/smaps_rollup")).ok()?;
+            let line = told.lines().find(|line| line.starts_with("Pss:"))?;
+            line.split_whitespace().nth(1)?.parse().ok()
+        };
+        renderers.filter_map(pss).max().unwrap_or_default() * 1024
     }
 
     /// Go to an address.
