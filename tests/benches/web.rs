@@ -91,8 +91,9 @@ fn main() {
             browser.tap("bring");
             browser.choose("choose-throw", &file);
             browser.tap("take-add");
-            let ask = "return document.querySelector('[data-testid=ask-bare]') !== null";
-            if browser.run(ask) == true {
+            let there = "return document.querySelector\
+                 ('[data-testid=ask-bare], [data-testid=tick]')?.dataset.testid";
+            if browser.wait(there) == "ask-bare" {
                 browser.tap("ask-bare");
             }
             for n in 0..60 {
