@@ -294,6 +294,21 @@ ui-theme-light = Hell
 ui-theme-dark = Dunkel
 ui-kept-where = Wo die Decken liegen
 ui-kept-text = Ein Ordner für jede Decke, nur auf diesem Gerät.
+ui-here = Auf diesem Gerät
+ui-here-text = Die Decken liegen im eigenen Speicher dieses Browsers, nur auf diesem Gerät.
+ui-here-kept = Der Browser hat zugesagt, sie nicht wegzuräumen.
+ui-here-not-kept = Der Browser darf sie wegräumen, wenn auf dem Gerät der Platz knapp wird; auf iPhone und iPad auch nach sieben Tagen ohne Gebrauch. Leg Lapwork auf den Startbildschirm und gib deine Decken hin und wieder weiter.
+ui-here-ask = Den Browser bitten, sie zu behalten
+ui-here-offline = Lapwork liegt ganz auf diesem Gerät: Es geht ohne Netz.
+ui-here-not-offline = Lapwork liegt noch nicht ganz auf diesem Gerät. Bleib noch kurz mit dem Netz verbunden.
+ui-here-low = Es ist kaum noch Platz. Gib deine Decken weiter und schaff dann Platz auf dem Gerät.
+ui-here-install = Auf den Startbildschirm legen
+ui-here-install-now = Lapwork installieren
+ui-here-install-iphone = Tipp in Safari auf den Teilen-Knopf und dann auf „Zum Home-Bildschirm“. Öffne Lapwork von da an dort: Es hat einen eigenen Speicher; gib darum weiter, was du hier begonnen hast, und hol es dort herein.
+ui-here-install-android = Tipp im Menü des Browsers auf „Zum Startbildschirm hinzufügen“ oder „App installieren“.
+ui-here-install-other = Wähl im Menü des Browsers oder neben der Adresse „Installieren“.
+ui-here-installed = Lapwork ist hier installiert.
+ui-here-updated = Lapwork ist auf den neuesten Stand gebracht.
 ui-version = Version
 
 # Kleiderstapel, Zuschnitt, was bereitliegen soll, Nähproben

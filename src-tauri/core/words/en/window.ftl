@@ -293,6 +293,21 @@ ui-theme-light = Light
 ui-theme-dark = Dark
 ui-kept-where = Where the throws are kept
 ui-kept-text = One folder for each throw, on this device only.
+ui-here = On this device
+ui-here-text = The throws are kept in this browser’s own storage, on this device only.
+ui-here-kept = The browser has promised not to clear them away.
+ui-here-not-kept = The browser may clear them away when the device runs short of room; on an iPhone or iPad also after seven days without use. Put Lapwork on the home screen, and hand your throws on now and then.
+ui-here-ask = Ask the browser to keep them
+ui-here-offline = All of Lapwork is on this device: it works without a network.
+ui-here-not-offline = Not all of Lapwork is on this device yet. Stay connected for a moment.
+ui-here-low = Hardly any room is left. Hand your throws on, then free some space on the device.
+ui-here-install = Put it on the home screen
+ui-here-install-now = Install Lapwork
+ui-here-install-iphone = In Safari, tap the share button, then “Add to Home Screen”. From then on open Lapwork there: it has a storage of its own, so hand on what you began here and bring it in there.
+ui-here-install-android = In the browser’s menu, tap “Add to home screen” or “Install app”.
+ui-here-install-other = In the browser’s menu, or beside the address, choose “Install”.
+ui-here-installed = Lapwork is installed here.
+ui-here-updated = Lapwork was brought up to date.
 ui-version = Version
 
 # Clothes pile, cutting, what to have at hand, test scraps

@@ -41,7 +41,7 @@ use lapwork_core::show::{self, Context};
 use lapwork_core::show::{Hello, ImportView, Prefs};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Problem;
-use lapwork_core::words::{self, LANGUAGES, Language, Words};
+use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
 use std::collections::BTreeMap;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
@@ -155,6 +155,16 @@ impl Service {
     /// That something in the program broke off.
     pub fn broke(&self) -> Problem {
         self.words.problem("broke", &[])
+    }
+
+    /// A problem of the shell's, in the language that is spoken.
+    pub fn problem(&self, code: &str, args: &[(&str, Arg)]) -> Problem {
+        self.words.problem(code, args)
+    }
+
+    /// How the window looks and reads.
+    pub fn prefs(&self) -> &Prefs {
+        &self.prefs
     }
 
     fn context(&self, now: Time) -> Context<'_> {
