@@ -108,7 +108,11 @@ pub fn actions() -> Vec<Value> {
         json!({"do": "set-aside", "piece": four}),
         json!({"do": "swap", "a": four, "b": [0, 2, 2, 2]}),
         json!({"do": "spoil", "piece": square, "why": "scorched"}),
-        json!({"do": "add-garment", "kind": "mens-jeans", "size": "medium", "makes": {"for": "denim"}, "name": "Jeans"}),
+        json!({"do": "add-garment", "kind": "mens-jeans", "size": "medium", "knees": "torn", "system": "metric", "makes": {"for": "denim"}, "name": "Jeans"}),
+        json!({"do": "add-all", "heaps": [
+            {"do": "add-garment", "kind": "womens-jeans", "makes": {"for": "denim"}, "name": "Jeans"},
+            {"do": "add-cloth", "width": 558_800_000, "length": 457_200_000, "edges": {"cut": 12_700_000, "selvedge": 19_050_000, "selvedges": 1}, "makes": {"for": "fabric", "print": 0}, "name": "Quarter"},
+        ]}),
         json!({"do": "add-cloth", "width": 1_100_000_000, "length": 914_400_000, "makes": {"for": "denim"}, "name": "Roll"}),
         json!({"do": "add-pack", "side": 127_000_000, "count": 42, "makes": {"for": "fabric", "print": 0}, "name": "Pack"}),
         json!({"do": "set-piece", "n": 1, "index": 0, "outline": outline}),

@@ -14,14 +14,17 @@
 
 use lapwork_core::cloth::fabric::{Cover, Face};
 use lapwork_core::cloth::garments::{
-    Garment, GarmentKind, GarmentSize, Guess, Precut, Source, start,
+    ClothEdges, Garment, GarmentKind, GarmentSize, GarmentStart, Guess, Knees, Precut, Source,
+    start, trimmed,
 };
 use lapwork_core::cloth::pile::{Heap, Use};
 use lapwork_core::cloth::weight::Cloth;
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Entry, FormatError, Journal, VERSION, What, header_line};
 use lapwork_core::measure::outline::{Measures, Sides};
-use lapwork_core::measure::{Count, Ruler, half_inches, inches, sixty_fourths, tenths_of_mm};
+use lapwork_core::measure::{
+    Count, Ruler, System, half_inches, inches, sixty_fourths, tenths_of_mm,
+};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
 use lapwork_core::plan::{JoinOrder, Joining, Plan, Stitch};
@@ -269,7 +272,13 @@ fn of_every_kind(said: bool) -> Journal {
             heap: Heap::new(
                 Source::Cloth(Garment {
                     name: "Old jeans".into(),
-                    pieces: start(GarmentKind::MensJeans, GarmentSize::Medium, Guess::Typical),
+                    pieces: start(
+                        GarmentKind::MensJeans,
+                        GarmentSize::Medium,
+                        Guess::Typical,
+                        System::Inch,
+                    ),
+                    start: None,
                 }),
                 Use::ANY_DENIM,
                 Cloth::denim(),
@@ -577,6 +586,70 @@ fn of_denims() -> Journal {
     Journal::read(text.as_bytes()).expect("it follows").journal
 }
 
+/// A record with what came later still: garments that are known as they began, cloth squared up,
+/// a fabric whose squares are cut as a step, a place that is a selvedge.
+fn of_cloth() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let throw = Journal::from_first(&begun).expect("a beginning");
+    let (mut prints, denims) = (throw.throw().prints.clone(), throw.throw().denims.clone());
+    prints[0].uncut = true;
+    let square = Rect::square(0, 0);
+    let cover = Cover {
+        front: Some(0),
+        ..Cover::default()
+    };
+    let heap = |garment, makes, cloth| Event::HeapSet {
+        n: if makes == Use::ANY_DENIM { 1 } else { 2 },
+        heap: Heap::new(Source::Cloth(garment), makes, cloth),
+    };
+    let start = GarmentStart {
+        kind: GarmentKind::WomensJeans,
+        size: None,
+        knees: Knees::Torn,
+        system: System::Metric,
+    };
+    let jeans = Garment {
+        name: "Jeans".into(),
+        pieces: start.pieces(Guess::Typical),
+        start: Some(start),
+    };
+    let edges = ClothEdges::usual(System::Inch, 1);
+    let quarter = trimmed(inches(22), inches(18), edges).expect("cloth is left");
+    let quarter = Garment {
+        name: "Fat quarter".into(),
+        pieces: vec![quarter],
+        start: None,
+    };
+    let done = |task| Event::Done {
+        task,
+        pieces: vec![square],
+        made: vec![],
+    };
+    let events = [
+        heap(jeans, Use::ANY_DENIM, Cloth::denim()),
+        heap(quarter, Use::Fabric { print: 0 }, Cloth::cotton()),
+        Event::ClothChanged { prints, denims },
+        Event::FacesChanged {
+            faces: vec![(square, cover), (Rect::square(0, 1), cover)],
+            again: None,
+            by_hand: None,
+        },
+        done(Task::Cut),
+        done(Task::CutFabric),
+    ];
+    let mut text = header_line("kept-4") + &begun.line();
+    for (i, event) in events.into_iter().enumerate() {
+        text += &Entry {
+            n: i as u64 + 2,
+            at: NOON + i as i64,
+            what: What::Do(vec![event]),
+        }
+        .line();
+    }
+    Journal::read(text.as_bytes()).expect("it follows").journal
+}
+
 /// The state a record folds to, as far as it is more than what its events say.
 fn state(journal: &Journal) -> Value {
     let throw = journal.throw();
@@ -686,6 +759,7 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     let squares = read.journal.throw().assembly().whole().squares();
     let chosen: Vec<Rect> = squares.filter(by_hand).collect();
     assert_eq!(chosen, [Rect::square(0, 2), Rect::square(5, 5)]);
+    check("cloth-2", of_cloth);
 }
 
 /// What was decided is in the file, so that another plan to begin with folds to the same.

@@ -144,7 +144,13 @@ fn take(service: &mut Service, folder: &Path, step: &Step, at: Time) -> Result<(
         Step::Begin(name) => {
             let action = beginning(name, 2, 2);
             service
-                .tend(&ShelfCommand::Begin { action }, at)
+                .tend(
+                    &ShelfCommand::Begin {
+                        action,
+                        pile: Vec::new(),
+                    },
+                    at,
+                )
                 .map(|_| ())
         }
         Step::Act(name, deed) => service.act(&named(folder, name), deed, at).map(|_| ()),

@@ -33,7 +33,13 @@ fn part_maker() {
             9 => {
                 let action = beginning("Passing", 2, 2);
                 let begun = service
-                    .tend(&ShelfCommand::Begin { action }, START)
+                    .tend(
+                        &ShelfCommand::Begin {
+                            action,
+                            pile: Vec::new(),
+                        },
+                        START,
+                    )
                     .unwrap()
                     .id
                     .unwrap();

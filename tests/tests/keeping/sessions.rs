@@ -49,7 +49,13 @@ fn plain_scenes() -> Vec<Scene> {
             let action = beginning("New", 2, 2);
             stage
                 .service
-                .tend(&ShelfCommand::Begin { action }, START)
+                .tend(
+                    &ShelfCommand::Begin {
+                        action,
+                        pile: Vec::new(),
+                    },
+                    START,
+                )
                 .map(|_| ())
         })
     };

@@ -1,8 +1,8 @@
-// The only file that talks to the shell. Every call resolves to the core's answer or rejects with
-// a Problem. The window does not poll: the shell reports the progress of long work.
+// The only file that talks to the shell: `program.ts`, or in a browser `web/shell.ts`, as the
+// build chooses (`imports` in package.json). Every call resolves to the core's answer or rejects
+// with a Problem. The window does not poll: the shell reports the progress of long work.
 
-import { Channel, convertFileSrc, invoke } from '@tauri-apps/api/core';
-import type { Shell } from './shell';
+import { shell as own } from '#shell';
 import type {
   CommandAnswer,
   AgainView,
@@ -31,19 +31,8 @@ import type {
   Wishes,
 } from './types';
 
-/** The program around the window. Its one thread reads requests in the order they are sent. */
-const program: Shell = {
-  ask: (command, given = {}, told) =>
-    invoke(command, told ? { ...given, progress: new Channel(told) } : given),
-  photoSource: (id, photo) => convertFileSrc(`${id}/${photo}`, 'photo'),
-  onDropped(file, photo) {
-    window.addEventListener('lapwork-dropped', file);
-    window.addEventListener('lapwork-photo', photo);
-  },
-};
-
-const { ask } = program;
-export const { photoSource, onDropped } = program;
+const { ask } = own;
+export const { care, photoSource, onDropped } = own;
 
 export const hello = () => ask<Hello>('hello');
 export const shelf = () => ask<ShelfView>('shelf');

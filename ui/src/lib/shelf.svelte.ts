@@ -21,6 +21,7 @@ import type {
   ShelfCommand,
   ShelfAnswer,
 } from './types';
+import type { ClothAtHand } from './cloth';
 import { t } from './words.svelte';
 
 /** A new throw as typed so far. */
@@ -30,6 +31,8 @@ export interface NewThrow {
   prints: Print[];
   denims: Denim[];
   page: number;
+  /** What she said she has. */
+  cloth?: ClothAtHand;
   /** The throw it is made after, and what that taught. */
   after?: { id: string; lessons: Lessons | null };
 }

@@ -225,6 +225,47 @@ value: T,
  */
 label: string, };
 
+export type ClothEdges = { 
+/**
+ * Off each cut edge.
+ */
+cut: Length, 
+/**
+ * Off each selvedge.
+ */
+selvedge: Length, 
+/**
+ * How many of the two long sides are selvedges: of cloth off the roll both, of a fat
+ * quarter one, which is taken for the left.
+ */
+selvedges: number, };
+
+export type ClothOffer = { 
+/**
+ * What it is called.
+ */
+label: string, 
+/**
+ * Its width; empty where every piece is another.
+ */
+width: string, 
+/**
+ * Its length.
+ */
+length: string, 
+/**
+ * Trimmed off each cut edge.
+ */
+cut: string, 
+/**
+ * Trimmed off each selvedge.
+ */
+selvedge: string, 
+/**
+ * How many of its sides are selvedges.
+ */
+selvedges: number, };
+
 export type Command = { "do": "begin", 
 /**
  * Its name.
@@ -457,9 +498,17 @@ why: Mishap, } | { "do": "add-garment",
  */
 kind: GarmentKind, 
 /**
- * How large.
+ * How large; left out where she will measure.
  */
-size: GarmentSize, 
+size?: GarmentSize, 
+/**
+ * How its knees are.
+ */
+knees?: Knees, 
+/**
+ * The outline begins in round figures of this system; inches where it is not said.
+ */
+system?: System, 
 /**
  * What it is for.
  */
@@ -476,6 +525,10 @@ width: Length,
  * Its length.
  */
 length: Length, 
+/**
+ * What is trimmed off its edges; nothing where it is not said.
+ */
+edges?: ClothEdges, 
 /**
  * What it is for.
  */
@@ -499,7 +552,11 @@ makes: Use,
 /**
  * What they are called.
  */
-name: string, } | { "do": "set-piece", 
+name: string, } | { "do": "add-all", 
+/**
+ * Garments, cloth and packs.
+ */
+heaps: Array<Command>, } | { "do": "set-piece", 
 /**
  * The heap.
  */
@@ -1114,9 +1171,9 @@ parts: number, };
 
 export type Fraction = "eighth" | "sixteenth" | "thirty-second" | "sixty-fourth";
 
-export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet";
+export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet" | "shirt" | "blouse";
 
-export type GarmentPart = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
+export type GarmentPart = "left-leg" | "right-leg" | "back" | "front" | "sleeve" | "panel" | "sheet" | "cloth";
 
 export type GarmentSize = "small" | "medium" | "large";
 
@@ -1184,7 +1241,23 @@ export type GridWish = { "by": "squares",
 /**
  * How many, as typed.
  */
-have: string, } | { "by": "size", 
+have: string, } | { "by": "cloth", 
+/**
+ * Her jeans.
+ */
+jeans: Array<JeansTyped>, 
+/**
+ * A pack of fabric squares.
+ */
+pack: PackTyped | null, 
+/**
+ * Width, as typed; may be empty.
+ */
+width: string, 
+/**
+ * Height, as typed; may be empty.
+ */
+height: string, } | { "by": "size", 
 /**
  * Width, as typed.
  */
@@ -1199,6 +1272,10 @@ export type GridsView = {
  * What is wrong with the wish.
  */
 problem: Problem | null, 
+/**
+ * What there is, a sentence each.
+ */
+said: Array<string>, 
 /**
  * Best first.
  */
@@ -1361,6 +1438,10 @@ prints: Array<Print>,
  * The denims a new throw begins with.
  */
 denims: Array<Denim>, 
+/**
+ * What she may have, to be said before the first plan.
+ */
+starts: StartOffers, 
 /**
  * The textures of cloth and the hatchings, for every picture.
  */
@@ -1530,11 +1611,31 @@ export type Item = { "item": "denim" } | { "item": "fabric",
  */
 print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
 
+export type JeansTyped = { 
+/**
+ * How many pairs.
+ */
+pairs: number, 
+/**
+ * Which.
+ */
+kind: GarmentKind, 
+/**
+ * How large; none where she will measure.
+ */
+size: GarmentSize | null, 
+/**
+ * How their knees are.
+ */
+knees: Knees, };
+
 export type JoinOrder = "rows" | "columns" | "doubling";
 
 export type Joining = "lapped" | "seamed" | "exposed";
 
 export type Kind = "square" | "pair" | "four" | "row" | "column" | "part" | "whole";
+
+export type Knees = "unknown" | "whole" | "torn";
 
 export type LanguageName = { 
 /**
@@ -2006,6 +2107,16 @@ falling: string,
  */
 rising: string, };
 
+export type PackTyped = { 
+/**
+ * Side of one, as typed.
+ */
+side: string, 
+/**
+ * How many.
+ */
+count: number, };
+
 export type Pattern = "free" | "mirror" | "shade-rows" | "light-edges";
 
 export type Picture = { 
@@ -2181,6 +2292,10 @@ counted: number | null,
  */
 zones: Array<Choice<ZoneKind>>, 
 /**
+ * It has no hem: heights are measured from its lower edge.
+ */
+flat: boolean, 
+/**
  * The caution at the blade.
  */
 caution: CautionNote | null, };
@@ -2217,7 +2332,11 @@ sizes: Array<Choice<GarmentSize>>,
 /**
  * What a heap can be for.
  */
-makes: Array<Choice<Use>>, };
+makes: Array<Choice<Use>>, 
+/**
+ * Lengths of cloth as they are sold, to begin with.
+ */
+cloths: Array<ClothOffer>, };
 
 export type Plan = { 
 /**
@@ -2427,7 +2546,11 @@ texture: Texture,
 /**
  * Squares of it at hand, where counted.
  */
-stock: Count | null, };
+stock: Count | null, 
+/**
+ * It is cloth, or squares too large, of which she cuts the squares: cutting them is a step.
+ */
+uncut?: boolean, };
 
 export type PrintOrder = { 
 /**
@@ -2753,7 +2876,11 @@ export type ShelfCommand = { "tend": "begin",
 /**
  * The beginning.
  */
-action: Command, } | { "tend": "demo" } | { "tend": "delete", 
+action: Command, 
+/**
+ * What is put on its pile at once.
+ */
+pile?: Array<Command>, } | { "tend": "demo" } | { "tend": "delete", 
 /**
  * Which.
  */
@@ -2765,7 +2892,11 @@ id: string,
 /**
  * The beginning.
  */
-action: Command, } | { "tend": "restore", 
+action: Command, 
+/**
+ * What is put on its pile at once.
+ */
+pile?: Array<Command>, } | { "tend": "restore", 
 /**
  * Which.
  */
@@ -2866,6 +2997,20 @@ label: string,
  * How many squares are there now.
  */
 count: number, };
+
+export type StartOffers = { 
+/**
+ * Kinds of jeans.
+ */
+jeans: Array<Choice<GarmentKind>>, 
+/**
+ * Their sizes.
+ */
+sizes: Array<Choice<GarmentSize>>, 
+/**
+ * Cloth as it is sold.
+ */
+cloths: Array<ClothOffer>, };
 
 export type Station = "table" | "iron" | "machine" | "wash";
 
@@ -3013,7 +3158,7 @@ all: number,
  */
 text: string, };
 
-export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
+export type Task = "cut" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
 
 export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
 
@@ -3316,7 +3461,7 @@ left: Length,
  */
 right: Length, };
 
-export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
+export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam" | "cut-edge" | "selvedge";
 
 export type ZoneName = string;
 
@@ -3343,6 +3488,7 @@ left: string,
 width: string, };
 
 export type WordKey =
+  | "ui-above-edge"
   | "ui-above-hem"
   | "ui-across"
   | "ui-add-another"
@@ -3398,10 +3544,13 @@ export type WordKey =
   | "ui-chosen"
   | "ui-chosen-now"
   | "ui-close"
+  | "ui-cloth-cut"
+  | "ui-cloth-edges-hint"
   | "ui-cloth-keep"
   | "ui-cloth-kept"
   | "ui-cloth-length"
   | "ui-cloth-name"
+  | "ui-cloth-selvedge"
   | "ui-cloth-stretch"
   | "ui-cloth-trimming"
   | "ui-cloth-trimming-hint"
@@ -3409,6 +3558,7 @@ export type WordKey =
   | "ui-cloth-washed"
   | "ui-cloth-weight"
   | "ui-cloth-weight-hint"
+  | "ui-cloth-which"
   | "ui-cloth-width"
   | "ui-cloth-width-hint"
   | "ui-colour"
@@ -3463,6 +3613,9 @@ export type WordKey =
   | "ui-exposed-hint"
   | "ui-fabric"
   | "ui-fabric-for"
+  | "ui-fabric-later"
+  | "ui-fabric-pack"
+  | "ui-fabric-quarters"
   | "ui-fabrics"
   | "ui-fabrics-hint"
   | "ui-fabrics-kept"
@@ -3473,6 +3626,7 @@ export type WordKey =
   | "ui-find-by"
   | "ui-find-by-size"
   | "ui-find-by-squares"
+  | "ui-find-cut"
   | "ui-find-grid"
   | "ui-finest"
   | "ui-finished-size"
@@ -3500,6 +3654,9 @@ export type WordKey =
   | "ui-half"
   | "ui-hand-on"
   | "ui-hand-on-hint"
+  | "ui-have-fabric"
+  | "ui-have-jeans"
+  | "ui-have-jeans-hint"
   | "ui-heap-cloth"
   | "ui-heap-garment"
   | "ui-heap-kind"
@@ -3508,6 +3665,21 @@ export type WordKey =
   | "ui-heap-pack"
   | "ui-heaps"
   | "ui-height"
+  | "ui-here"
+  | "ui-here-ask"
+  | "ui-here-install"
+  | "ui-here-install-android"
+  | "ui-here-install-iphone"
+  | "ui-here-install-now"
+  | "ui-here-install-other"
+  | "ui-here-installed"
+  | "ui-here-kept"
+  | "ui-here-low"
+  | "ui-here-not-kept"
+  | "ui-here-not-offline"
+  | "ui-here-offline"
+  | "ui-here-text"
+  | "ui-here-updated"
   | "ui-history"
   | "ui-hold"
   | "ui-hold-hint"
@@ -3528,6 +3700,10 @@ export type WordKey =
   | "ui-kept-where"
   | "ui-key"
   | "ui-keypad"
+  | "ui-knees"
+  | "ui-knees-torn"
+  | "ui-knees-unknown"
+  | "ui-knees-whole"
   | "ui-labelling"
   | "ui-language"
   | "ui-language-device"
@@ -3557,6 +3733,7 @@ export type WordKey =
   | "ui-makes"
   | "ui-mark-place"
   | "ui-measure"
+  | "ui-measure-later"
   | "ui-measure-next"
   | "ui-measure-outline"
   | "ui-measure-plain"
@@ -3577,6 +3754,7 @@ export type WordKey =
   | "ui-month-8"
   | "ui-month-9"
   | "ui-more"
+  | "ui-more-jeans"
   | "ui-move-made"
   | "ui-move-made-hint"
   | "ui-move-or-pin"
@@ -3611,6 +3789,7 @@ export type WordKey =
   | "ui-outline"
   | "ui-outline-as-kept"
   | "ui-outline-hint"
+  | "ui-outline-hint-flat"
   | "ui-outline-kept"
   | "ui-outline-point"
   | "ui-outline-point-hint"
@@ -3625,6 +3804,7 @@ export type WordKey =
   | "ui-page-finish"
   | "ui-page-joining"
   | "ui-page-size"
+  | "ui-pairs"
   | "ui-pattern-free"
   | "ui-pattern-light-edges"
   | "ui-pattern-mirror"
@@ -3643,6 +3823,7 @@ export type WordKey =
   | "ui-piece-cut"
   | "ui-pile"
   | "ui-pile-hint"
+  | "ui-pile-tab"
   | "ui-pin"
   | "ui-pinned"
   | "ui-places-changed"
@@ -3681,6 +3862,7 @@ export type WordKey =
   | "ui-put-away-it"
   | "ui-quarter-1"
   | "ui-quarter-3"
+  | "ui-quarters-count"
   | "ui-redo"
   | "ui-redone"
   | "ui-remove"
@@ -3770,6 +3952,7 @@ export type WordKey =
   | "ui-twin"
   | "ui-twin-hint"
   | "ui-twin-width"
+  | "ui-uncut"
   | "ui-undo"
   | "ui-undone"
   | "ui-unit-cm"
@@ -3795,6 +3978,8 @@ export type WordKey =
   | "ui-what-changes"
   | "ui-what-happened"
   | "ui-where-to-cut"
+  | "ui-which-denim"
+  | "ui-which-fabric"
   | "ui-which-face"
   | "ui-which-keep"
   | "ui-which-square"
@@ -3805,6 +3990,8 @@ export type WordKey =
   | "ui-wish-denims"
   | "ui-wish-grain"
   | "ui-wish-pattern"
+  | "ui-wished-size"
+  | "ui-wished-size-hint"
   | "ui-wishes-now"
   | "ui-work"
   | "ui-wrong-side"
@@ -3812,9 +3999,11 @@ export type WordKey =
   | "ui-zigzag"
   | "ui-zigzag-width"
   | "ui-zone-from"
+  | "ui-zone-from-edge"
   | "ui-zone-kind"
   | "ui-zone-left"
   | "ui-zone-to"
+  | "ui-zone-to-edge"
   | "ui-zone-width"
   | "ui-zones"
   | "ui-zoom";

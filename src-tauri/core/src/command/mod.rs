@@ -23,6 +23,8 @@ pub use rejection::Rejection;
 pub use work::{may_do, ready, ready_for};
 
 use crate::cloth::fabric::{Denim, Print};
+use crate::cloth::garments::GarmentStart;
+use crate::measure::System;
 use crate::plan::Plan;
 use crate::throw::event::Event;
 use crate::throw::state::Throw;
@@ -133,15 +135,42 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
         A::AddGarment {
             kind,
             size,
+            knees,
+            system,
             makes,
             name,
-        } => pile::add_garment(throw, *kind, *size, *makes, name),
+        } => {
+            let start = GarmentStart {
+                kind: *kind,
+                size: *size,
+                knees: knees.unwrap_or_default(),
+                system: system.unwrap_or(System::Inch),
+            };
+            pile::add_garment(throw, start, *makes, name)
+        }
+        A::AddAll { heaps } => {
+            let mut events = Vec::new();
+            for heap in heaps {
+                if !matches!(
+                    heap,
+                    A::AddGarment { .. } | A::AddCloth { .. } | A::AddPack { .. }
+                ) {
+                    return Err(Rejection::Pile);
+                }
+                events.extend(decide_for(&throw.after(&events), heap)?);
+            }
+            if events.is_empty() {
+                return Err(Rejection::Nothing);
+            }
+            Ok(events)
+        }
         A::AddCloth {
             width,
             length,
+            edges,
             makes,
             name,
-        } => pile::add_cloth(throw, *width, *length, *makes, name),
+        } => pile::add_cloth(throw, (*width, *length), *edges, *makes, name),
         A::AddPack {
             side,
             count,

@@ -211,7 +211,7 @@ pub(super) fn spare_used(
             denim: other,
             ..cover
         };
-        events.push(faces_changed(throw, vec![(piece, cover)], false));
+        events.push(faces_changed(throw, vec![(piece, cover)], true));
     }
     events.push(Event::SparesUsed {
         pieces: vec![piece],

@@ -127,6 +127,7 @@ mod tests {
             .iter()
             .map(|p| Print {
                 stock: None,
+                uncut: false,
                 ..p.clone()
             })
             .collect();

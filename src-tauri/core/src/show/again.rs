@@ -56,6 +56,7 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
             .iter()
             .map(|p| Print {
                 stock: None,
+                uncut: p.uncut,
                 ..p.clone()
             })
             .collect(),

@@ -274,8 +274,10 @@ fn tallies(throw: &Throw, context: Context<'_>) -> Vec<Tally> {
     };
     let mut fronts = squares().filter(|s| throw.cover(*s).front.is_some());
     let mut backs = squares().filter(|s| throw.cover(*s).back.is_some());
+    let mut cut_for = squares().filter(|s| throw.tasks(*s).contains(&Task::CutFabric));
     [
         tally("cut", &mut squares(), Task::Cut),
+        tally("fabric", &mut cut_for, Task::CutFabric),
         tally("front", &mut fronts, Task::CoverFront),
         tally("back", &mut backs, Task::CoverBack),
         tally("pairs", &mut joined(Kind::Pair), Task::Stitch),

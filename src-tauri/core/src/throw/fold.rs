@@ -39,7 +39,6 @@ fn touched(event: &Event) -> Touched {
         | Event::Spoilt { piece, .. } => Touched::Pieces(vec![*piece]),
         Event::Renamed { .. }
         | Event::Archived { .. }
-        | Event::ClothChanged { .. }
         | Event::SparesCounted { .. }
         | Event::PieceBegun { .. }
         | Event::Pinned { .. }
@@ -55,6 +54,8 @@ fn touched(event: &Event) -> Touched {
         | Event::Unpictured { .. } => Touched::Nothing,
         Event::Begun { .. }
         | Event::PlanChanged { .. }
+        // Whether fabric squares are to be cut is said of each fabric.
+        | Event::ClothChanged { .. }
         | Event::LapsMarked { .. }
         // A block that is free again may have to be trimmed again.
         | Event::Unpicked { .. }
@@ -552,7 +553,12 @@ impl Throw {
     fn set_cover(&mut self, piece: Rect, cover: Cover, again: Option<bool>) {
         let Some(i) = self.place(piece) else { return };
         let again = again.unwrap_or(cover.layers() > self.covers[i].layers());
-        self.covers[i] = cover;
+        let was = std::mem::replace(&mut self.covers[i], cover);
+        let other = (was.front, was.back) != (cover.front, cover.back);
+        if let Some(work) = self.work.get_mut(&piece).filter(|_| other) {
+            // What was cut for it was of another fabric.
+            work.done.retain(|(task, _)| *task != Task::CutFabric);
+        }
         if let Some(work) = self.work.get_mut(&piece).filter(|_| again) {
             work.done.retain(|(task, _)| !presses_cover(*task));
         }

@@ -14,7 +14,9 @@ use crate::throw::facts::{BegunPiece, Made, Mishap, Size, StripsCut, Went};
 use crate::throw::heritage::Heritage;
 use crate::throw::index::{WorkIndex, first_left};
 use crate::throw::photos::PhotoId;
-use crate::throw::tasks::{Task, for_block, for_join, for_square, for_whole, presses_cover};
+use crate::throw::tasks::{
+    Task, cover_task, for_block, for_join, for_square, for_whole, presses_cover,
+};
 use crate::throw::wishes::Wishes;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
@@ -506,6 +508,30 @@ impl Throw {
         self.work.get(&piece).is_some_and(|w| !w.done.is_empty())
     }
 
+    /// Whether fabric squares are cut for a square: some that are to be glued on it are cloth
+    /// still, or they were cut. What was glued on without is not asked for any more.
+    fn cuts_fabric(&self, square: Rect) -> bool {
+        let cover = self.cover(square);
+        let uncut = |face: Face| {
+            let print = cover.on(face).and_then(|p| self.prints.get(usize::from(p)));
+            print.is_some_and(|p| p.uncut) && !self.has(square, cover_task(face))
+        };
+        uncut(Face::Front) || uncut(Face::Back) || self.has(square, Task::CutFabric)
+    }
+
+    /// The squares whose fabric is still to be cut, of this print and no other, in order.
+    pub(crate) fn fabric_to_cut(&self, print: u8) -> impl Iterator<Item = Rect> + '_ {
+        let open = self.assembly.whole().squares();
+        open.filter(move |s| {
+            let cover = self.cover(*s);
+            let of_it = [cover.front, cover.back].into_iter().flatten();
+            cover.layers() > 1
+                && of_it.into_iter().all(|p| p == print)
+                && self.cuts_fabric(*s)
+                && !self.has(*s, Task::CutFabric)
+        })
+    }
+
     /// All tasks a piece goes through, in order.
     pub fn tasks(&self, piece: Rect) -> Vec<Task> {
         self.tasks_of_size(piece, self.size(piece))
@@ -515,7 +541,7 @@ impl Throw {
     pub(crate) fn tasks_of_size(&self, piece: Rect, size: Size) -> Vec<Task> {
         let mut out = Vec::with_capacity(6);
         if piece.is_square() {
-            for_square(&self.cover(piece), &mut out);
+            for_square(&self.cover(piece), self.cuts_fabric(piece), &mut out);
             let patches = self.work.get(&piece).map_or(0, |w| w.patches);
             out.extend(std::iter::repeat_n(Task::StitchPatch, patches));
         } else {

@@ -171,6 +171,7 @@ tick-spare = { $n ->
 }
 
 title-cut = Quadrat zuschneiden
+title-cut-fabric = Stoffquadrate zuschneiden
 title-cover-front = Stoff vorn aufkleben
 title-cover-back = Stoff hinten aufkleben
 title-press-cover = Beklebtes Quadrat bügeln
@@ -211,6 +212,7 @@ title-clip = Fäden abschneiden nach Wäsche { $n } von { $all }
 
 how-cut = Schneide quer übers Hosenbein einen Streifen, so breit wie das Quadrat, und davon das Quadrat.
     Meide den Wulst der Außennaht, Säume, abgewetzte Knie und Löcher, und halte die Kante im Fadenlauf.
+how-cut-fabric = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide die Quadrate so groß wie die Jeansquadrate.
 how-cover-front = Leg das Stoffquadrat auf die Vorderseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
 how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante auf Kante.
@@ -268,6 +270,7 @@ special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davo
 special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
 
 tick-cut = Zugeschnitten
+tick-cut-fabric = Zugeschnitten
 tick-cover-front = Aufgeklebt
 tick-cover-back = Aufgeklebt
 tick-press-cover = Gebügelt
@@ -291,6 +294,7 @@ tick-wash = Gewaschen und trocken
 tick-clip = Fäden abgeschnitten
 
 past-cut = zugeschnitten
+past-cut-fabric = Stoff zugeschnitten
 past-cover-front = vorn beklebt
 past-cover-back = hinten beklebt
 past-press-cover = gebügelt
@@ -314,6 +318,7 @@ past-wash = gewaschen
 past-clip = Fäden abgeschnitten
 
 task-cut = zuschneiden
+task-cut-fabric = die Stoffquadrate zuschneiden
 task-cover-front = Stoff vorn aufkleben
 task-cover-back = Stoff hinten aufkleben
 task-press-cover = das beklebte Quadrat bügeln
@@ -464,6 +469,7 @@ stage-blocked = in einem Vierer
 stage-squared = auf Maß geschnitten
 stage-joined = mit dem Rest verbunden
 tally-cut = Quadrate zugeschnitten
+tally-fabric = Stoffquadrate zugeschnitten
 tally-front = Stoff vorn
 tally-back = Stoff hinten
 tally-pairs = Paare genäht
@@ -823,6 +829,31 @@ picture-blocks = { $n ->
 ## Plan und Raster
 
 plan-change = Plan ändern
+cloth-gives = { $pairs ->
+    [one] Eine Jeans gibt etwa { $low } bis { $high } Quadrate, solange sie nicht gemessen ist.
+   *[other] { $pairs } Jeans geben etwa { $low } bis { $high } Quadrate, solange sie nicht gemessen sind.
+}
+cloth-covers = { $n ->
+    [one] Der Stoff bedeckt eine Seite eines Quadrats.
+   *[other] Der Stoff bedeckt { $n } Seiten von Quadraten.
+}
+cloth-enough = Deine Jeans reichen dafür.
+cloth-perhaps = { $most ->
+    [one] Deine Jeans reichen vielleicht. Geben die Beine wenig her, braucht es noch eine.
+   *[other] Deine Jeans reichen vielleicht. Geben die Beine wenig her, braucht es noch { $most }.
+}
+cloth-more = { $n ->
+    [one] Du brauchst noch eine Jeans dieser Größe.
+   *[other] Du brauchst noch { $n } Jeans dieser Größe.
+}
+cloth-more-range = Du brauchst noch { $least } bis { $most } Jeans dieser Größe.
+cloth-pairs = { $n ->
+    [one] Du brauchst etwa eine Jeans.
+   *[other] Du brauchst etwa { $n } Jeans.
+}
+cloth-pairs-range = Du brauchst etwa { $least } bis { $most } Jeans.
+cloth-never = Jeans dieser Größe geben dafür nicht genug Quadrate.
+cloth-takes = { $n } Quadrate, { $spares } als Vorrat, { $binding } Einfassung
 grid-uses = { $left ->
     [0] Braucht alle { $n } Quadrate.
     [one] Braucht { $n } Quadrate, eins bleibt übrig.
@@ -870,6 +901,7 @@ did-faces = { $n ->
 }
 did-cloth = Stoffe geändert
 did-cut = Zugeschnitten: { $piece }
+did-cut-fabric = Stoffquadrate zugeschnitten: { $piece }
 did-cover-front = Stoff vorn aufgeklebt: { $piece }
 did-cover-back = Stoff hinten aufgeklebt: { $piece }
 did-press-cover = Gebügelt: { $piece }
@@ -1032,7 +1064,11 @@ error-denim-cut-next = Wähle Quadrate, die noch zuzuschneiden sind; ein loses Q
 error-cut-larger = Um so viel größer schneidet man Quadrate nicht zu.
 error-cut-larger-next = Wähle eine kleine Zugabe, oder nichts.
 error-pack-small = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
-error-pack-small-next = Nimm eine Packung mit { $wanted } oder größer, die zurechtgeschnitten wird; oder plane kleinere Quadrate, bevor eins zugeschnitten ist.
+error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo keine Überlappung ihre Kanten hält; deshalb nimmt dieser Plan sie nicht. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-pack-small-denim = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
+error-pack-small-denim-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-edges = Von diesem Stoff bliebe nichts, wenn die Kanten begradigt sind.
+error-edges-next = Prüfe die Einheiten, und wie viel an jeder Kante wegkommt.
 error-already-made = { $piece } ist schon gemacht und hat in diesem Plan keinen Platz.
 error-already-made-next = Wähle ein Raster und eine Folge, in denen es bleibt, oder nimm alles zurück bis davor.
 error-joined = { $piece } ist schon mit anderen verbunden.
@@ -1186,6 +1222,7 @@ pile-of-denim = { $denim }: noch { $open } zuzuschneiden, { $gives } gibt der St
    *[other] ; { $short } fehlen.
 }
 pile-estimate = Was nicht gemessen ist, ist geschätzt: Miss jedes Stück, bevor du es schneidest.
+pile-range = Was noch nicht gemessen ist, kann { $low } bis { $high } Quadrate geben. Mit jedem Messen und Schneiden wird es genauer.
 heap-denim = Für die Jeansquadrate
 heap-denim-of = Für die Quadrate aus { $denim }
 heap-fabric = Für { $print }
@@ -1213,10 +1250,23 @@ piece-counted = { $n ->
 }
 part-left-leg = Linkes Beinteil
 part-right-leg = Rechtes Beinteil
+part-front = Vorderteil
+part-sleeve = Ärmel
 part-back = Rückenteil
 part-panel = Stoffbahn
 part-sheet = Laken
 part-cloth = Stoff
+cloth-fat-quarter = Fat Quarter (Viertelmeter)
+cloth-yardage = Baumwollstoff vom Ballen
+cloth-piece = Ein anderes Stück
+heap-cut-down = { $gives }. { $cut }
+pack-cut-down = Quadrate von { $side } werden auf { $wanted } zugeschnitten: Jedes gibt { $n ->
+    [one] eines
+   *[other] { $n }
+}{ $over ->
+    [0] , und nichts bleibt übrig.
+   *[other] , und Streifen von { $left } bleiben übrig.
+}
 part-pack = Packung
 part-numbered = { $part } { $n }
 garment-mens-jeans = Herrenjeans
@@ -1224,6 +1274,8 @@ garment-womens-jeans = Damenjeans
 garment-childs-jeans = Kinderjeans
 garment-jacket-back = Rücken einer Jeansjacke
 garment-skirt = Jeansrock
+garment-shirt = Hemd
+garment-blouse = Bluse
 garment-sheet = Bettlaken
 size-small = Klein
 size-medium = Mittel
@@ -1234,6 +1286,8 @@ zone-pocket = Tasche
 zone-knee = Abgewetztes Knie
 zone-hole = Loch
 zone-stain = Fleck
+zone-cut-edge = Schnittkante zum Begradigen
+zone-selvedge = Webkante
 zone-seam = Naht
 heap-take = { $name } vom Stapel nehmen
 piece-keep = Diesen Umriss sichern
@@ -1902,6 +1956,7 @@ sheet-stage-whole = Die letzte Verbindung
 sheet-stage-binding = Einfassung
 sheet-stage-washing = Wäschen
 sheet-column-cut = zuschneiden
+sheet-column-cut-fabric = Stoff zuschneiden
 sheet-column-cover-front = Stoff vorn
 sheet-column-cover-back = Stoff hinten
 sheet-column-press-cover = bügeln

@@ -172,6 +172,7 @@ tick-spare = { $n ->
 }
 
 title-cut = Cut a square
+title-cut-fabric = Cut the fabric squares
 title-cover-front = Glue fabric on the front
 title-cover-back = Glue fabric on the back
 title-press-cover = Press the glued square
@@ -212,6 +213,7 @@ title-clip = Clip the threads after wash { $n } of { $all }
 
 how-cut = Cut a strip as wide as the square across the leg, then cut the square from it.
     Keep off the outseam ridge, hems, worn knees and holes, and keep the edge on the grain.
+how-cut-fabric = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the squares as large as the denim squares.
 how-cover-front = Lay the fabric square on the front, edges even.
     A few dots of washable glue, well inside the edge.
 how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
@@ -269,6 +271,7 @@ special-opened = This join was unpicked: only { $length } of it is to be sewn ag
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
 tick-cut = Cut
+tick-cut-fabric = Cut
 tick-cover-front = Glued
 tick-cover-back = Glued
 tick-press-cover = Pressed
@@ -292,6 +295,7 @@ tick-wash = Washed and dried
 tick-clip = Threads clipped
 
 past-cut = cut
+past-cut-fabric = fabric cut
 past-cover-front = glued in front
 past-cover-back = glued behind
 past-press-cover = pressed
@@ -315,6 +319,7 @@ past-wash = washed
 past-clip = threads clipped
 
 task-cut = cut
+task-cut-fabric = cut the fabric squares
 task-cover-front = glue fabric on the front
 task-cover-back = glue fabric on the back
 task-press-cover = press the covered square
@@ -465,6 +470,7 @@ stage-blocked = in a four
 stage-squared = squared up
 stage-joined = joined to the rest
 tally-cut = Squares cut
+tally-fabric = Fabric squares cut
 tally-front = Fabric on the front
 tally-back = Fabric on the back
 tally-pairs = Pairs stitched
@@ -824,6 +830,31 @@ picture-blocks = { $n ->
 ## Plan and grids
 
 plan-change = Change the plan
+cloth-gives = { $pairs ->
+    [one] One pair gives about { $low } to { $high } squares, as long as it is not measured.
+   *[other] { $pairs } pairs give about { $low } to { $high } squares, as long as they are not measured.
+}
+cloth-covers = { $n ->
+    [one] The fabric covers one face of a square.
+   *[other] The fabric covers { $n } faces of squares.
+}
+cloth-enough = Your jeans are enough for it.
+cloth-perhaps = { $most ->
+    [one] Your jeans may be enough. If the legs come out small, it takes one more pair.
+   *[other] Your jeans may be enough. If the legs come out small, it takes { $most } more pairs.
+}
+cloth-more = { $n ->
+    [one] You need one more pair of this size.
+   *[other] You need { $n } more pairs of this size.
+}
+cloth-more-range = You need { $least } to { $most } more pairs of this size.
+cloth-pairs = { $n ->
+    [one] You need about one pair of jeans.
+   *[other] You need about { $n } pairs of jeans.
+}
+cloth-pairs-range = You need about { $least } to { $most } pairs of jeans.
+cloth-never = Jeans of this size do not give squares enough for it.
+cloth-takes = { $n } squares, { $spares } spare, { $binding } of binding
 grid-uses = { $left ->
     [0] Uses all { $n } squares.
     [one] Uses { $n } squares, one left over.
@@ -871,6 +902,7 @@ did-faces = { $n ->
 }
 did-cloth = Fabrics changed
 did-cut = Cut: { $piece }
+did-cut-fabric = Fabric squares cut: { $piece }
 did-cover-front = Fabric glued on the front: { $piece }
 did-cover-back = Fabric glued on the back: { $piece }
 did-press-cover = Pressed: { $piece }
@@ -1034,7 +1066,11 @@ error-denim-cut-next = Choose squares that are still to be cut; a loose square c
 error-cut-larger = Squares are not cut larger by so much.
 error-cut-larger-next = Choose a small allowance, or nothing.
 error-pack-small = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
-error-pack-small-next = Choose a pack of { $wanted } or larger, which is cut down; or plan smaller squares before any is cut.
+error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where no lap holds their edges, so this plan does not use them. A pack of { $wanted } or larger can be cut down.
+error-pack-small-denim = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
+error-pack-small-denim-next = They fit a throw of { $side } squares: change the plan before any square is cut. A pack of { $wanted } or larger can be cut down.
+error-edges = Nothing would be left of this cloth once its edges are trimmed.
+error-edges-next = Look at the units, and at how much comes off each edge.
 error-already-made = { $piece } is made already and has no place in that plan.
 error-already-made-next = Choose a grid and an order that keep it, or undo back to before it was made.
 error-joined = { $piece } is joined to others already.
@@ -1188,6 +1224,7 @@ pile-of-denim = { $denim }: { $open } still to cut, { $gives } to come from the 
    *[other] ; { $short } short.
 }
 pile-estimate = What is not measured is an estimate: measure each piece before you cut it.
+pile-range = What is not measured yet may give anything from { $low } to { $high } squares. The range narrows as you measure and cut.
 heap-denim = For the denim squares
 heap-denim-of = For squares of { $denim }
 heap-fabric = For { $print }
@@ -1215,10 +1252,23 @@ piece-counted = { $n ->
 }
 part-left-leg = Left leg
 part-right-leg = Right leg
+part-front = Front
+part-sleeve = Sleeve
 part-back = Back
 part-panel = Panel
 part-sheet = Sheet
 part-cloth = Cloth
+cloth-fat-quarter = Fat quarter
+cloth-yardage = Cotton by the yard or metre
+cloth-piece = Another piece
+heap-cut-down = { $gives }. { $cut }
+pack-cut-down = Squares of { $side } are cut down to { $wanted }: each gives { $n ->
+    [one] one
+   *[other] { $n }
+}{ $over ->
+    [0] , with nothing left over.
+   *[other] , and strips { $left } wide are left over.
+}
 part-pack = Pack
 part-numbered = { $part } { $n }
 garment-mens-jeans = Men’s jeans
@@ -1226,6 +1276,8 @@ garment-womens-jeans = Women’s jeans
 garment-childs-jeans = Child’s jeans
 garment-jacket-back = Back of a denim jacket
 garment-skirt = Denim skirt
+garment-shirt = Shirt
+garment-blouse = Blouse
 garment-sheet = Bed sheet
 size-small = Small
 size-medium = Medium
@@ -1236,6 +1288,8 @@ zone-pocket = Pocket
 zone-knee = Worn knee
 zone-hole = Hole
 zone-stain = Stain
+zone-cut-edge = Cut edge to trim
+zone-selvedge = Selvedge
 zone-seam = Seam
 heap-take = Take { $name } off the pile
 piece-keep = Keep this outline
@@ -1516,6 +1570,7 @@ sheet-stage-whole = The last join
 sheet-stage-binding = Binding
 sheet-stage-washing = Washing
 sheet-column-cut = cut
+sheet-column-cut-fabric = cut fabric
 sheet-column-cover-front = fabric in front
 sheet-column-cover-back = fabric behind
 sheet-column-press-cover = press

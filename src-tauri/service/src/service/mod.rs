@@ -41,7 +41,7 @@ use lapwork_core::show::{self, Context};
 use lapwork_core::show::{Hello, ImportView, Prefs};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Problem;
-use lapwork_core::words::{self, LANGUAGES, Language, Words};
+use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
 use std::collections::BTreeMap;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
@@ -157,6 +157,16 @@ impl Service {
         self.words.problem("broke", &[])
     }
 
+    /// A problem of the shell's, in the language that is spoken.
+    pub fn problem(&self, code: &str, args: &[(&str, Arg)]) -> Problem {
+        self.words.problem(code, args)
+    }
+
+    /// How the window looks and reads.
+    pub fn prefs(&self) -> &Prefs {
+        &self.prefs
+    }
+
     fn context(&self, now: Time) -> Context<'_> {
         Context {
             words: &self.words,
@@ -209,6 +219,7 @@ impl Service {
             draft: show::draft_of(&Plan::usual(context.ruler.system), context),
             prints: demo::prints_in(&self.words),
             denims: demo::denims_in(&self.words),
+            starts: show::StartOffers::of(context),
             tiles: tiles(),
             twills: twills(),
             version: env!("CARGO_PKG_VERSION").to_string(),

@@ -156,7 +156,9 @@ fn a_leg_from_outline_to_count() {
     });
     let add = Command::AddGarment {
         kind: crate::cloth::garments::GarmentKind::MensJeans,
-        size: crate::cloth::garments::GarmentSize::Medium,
+        size: Some(crate::cloth::garments::GarmentSize::Medium),
+        knees: None,
+        system: None,
         makes: crate::cloth::pile::Use::ANY_DENIM,
         name: "Old jeans".into(),
     };
@@ -390,7 +392,9 @@ fn a_leg_is_cut_line_by_line() {
     });
     let add = Command::AddGarment {
         kind: crate::cloth::garments::GarmentKind::MensJeans,
-        size: crate::cloth::garments::GarmentSize::Large,
+        size: Some(crate::cloth::garments::GarmentSize::Large),
+        knees: None,
+        system: None,
         makes: crate::cloth::pile::Use::ANY_DENIM,
         name: "Old jeans".into(),
     };
@@ -557,7 +561,9 @@ fn a_spoilt_square_is_offered_what_is_left_of_its_denim() {
     // A leg of dark jeans comes onto the pile: all its squares are over.
     let add = Command::AddGarment {
         kind: crate::cloth::garments::GarmentKind::MensJeans,
-        size: crate::cloth::garments::GarmentSize::Large,
+        size: Some(crate::cloth::garments::GarmentSize::Large),
+        knees: None,
+        system: None,
         makes: Use::Denim { denim: Some(0) },
         name: "Dark pair".into(),
     };
