@@ -105,7 +105,7 @@ impl Arranger {
             let threshold = match hot {
                 // In larger units, as it is rounded three times.
                 true => left(left(left(HOT << 10))) >> 10,
-                false => left(start),
+                false => start - start * (n + 1) as i64 / trials as i64,
             };
             let cost = self.board.cost;
             if self.attempt() && self.board.cost <= cost + threshold {
