@@ -76,7 +76,7 @@ fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
         .window
         .wait_until("the nearest grid is told", |_| {
             let all = grids(&maker.walk);
-            all.first().is_some_and(|(_, said)| said.contains("9 × 12"))
+            all.first().is_some_and(|(_, said)| said.contains("9 across × 12 down"))
         });
     maker.seen("new-grids");
     let offered = grids(&maker.walk);
