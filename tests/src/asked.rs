@@ -118,6 +118,7 @@ pub fn actions() -> Vec<Value> {
         json!({"do": "set-piece", "n": 1, "index": 0, "outline": outline}),
         json!({"do": "describe-cloth", "n": 1, "weight": "14 oz", "system": "inch", "stretch": true, "washed": true, "trimming": 0}),
         json!({"do": "take-heap", "n": 2}),
+        json!({"do": "cut-lines", "n": 1, "index": 0, "lines": 2}),
         json!({"do": "cut-piece", "n": 1, "index": 0, "squares": 3}),
         json!({"do": "try-scrap", "scrap": scrap}),
         json!({"do": "use-scrap", "scrap": 0}),

@@ -39,15 +39,26 @@ impl Driver {
     /// # Errors
     /// What the driver said.
     pub fn open(port: u16, program: &str) -> Result<Driver, String> {
+        Driver::with(
+            port,
+            &json!({
+                "browserName": "wry",
+                "tauri:options": {"application": program},
+            }),
+        )
+    }
+
+    /// Have the driver that listens on `port` open what is wished for.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn with(port: u16, wish: &Value) -> Result<Driver, String> {
         let config = ureq::Agent::config_builder()
             .timeout_global(Some(Duration::from_secs(60)))
             .http_status_as_error(false)
             .build();
         let agent = config.new_agent();
-        let wish = json!({"capabilities": {"alwaysMatch": {
-            "browserName": "wry",
-            "tauri:options": {"application": program},
-        }}});
+        let wish = json!({"capabilities": {"alwaysMatch": wish}});
         let base = format!("http://127.0.0.1:{port}/session");
         let answer = told(agent.post(&base).send_json(wish))?;
         let id = answer["sessionId"]
@@ -59,7 +70,11 @@ impl Driver {
         })
     }
 
-    fn post(&self, path: &str, body: Value) -> Result<Value, String> {
+    /// Ask the driver for something it alone has.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn post(&self, path: &str, body: Value) -> Result<Value, String> {
         told(self.agent.post(self.url(path)).send_json(body))
     }
 
@@ -73,6 +88,24 @@ impl Driver {
     /// What the driver said.
     pub fn close(&self) -> Result<(), String> {
         told(self.agent.delete(&self.session).call()).map(|_| ())
+    }
+
+    /// The handle of the tab that is driven.
+    ///
+    /// # Panics
+    /// If there is none.
+    pub fn handle(&self) -> Value {
+        let handle = told(self.agent.get(self.url("/window")).call());
+        handle.unwrap_or_else(|why| panic!("no tab: {why}"))
+    }
+
+    /// Close the tab that is driven.
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn close_tab(&self) -> Result<(), String> {
+        let url = self.url("/window");
+        told(self.agent.delete(url).call()).map(|_| ())
     }
 
     /// Run a script's body in the page, with `arguments`, and give what it returns.

@@ -5,7 +5,7 @@
 //! [`desktop`] closes it as a desktop does; [`walk`] is a maker's hand in it; [`access`] is how others than the quick-eyed meet it.
 //! [`processes`] are those that run; [`forgetful`] is a disk that fails, [`tapped`] one that is disturbed; [`served`] is the
 //! service without a window, [`maker`] works with it; [`asked`] is one of all that the window
-//! sends.
+//! sends; [`page`] is the app in a browser.
 
 pub mod access;
 pub mod asked;
@@ -13,6 +13,7 @@ pub mod desktop;
 pub mod driver;
 pub mod forgetful;
 pub mod maker;
+pub mod page;
 pub mod processes;
 pub mod program;
 pub mod served;

@@ -154,12 +154,61 @@ fn the_window_may_call_our_commands_and_nothing_else() {
     assert_eq!(built, handled, "build.rs and window.rs");
     assert_eq!(built, set(allowed), "build.rs and capabilities/main.json");
     assert_eq!(built, called, "build.rs and ipc.ts");
-    let ways = calls.matches("invoke(").count();
+    let ways = text("ui/src/lib/program.ts").matches("invoke(").count();
     assert_eq!(ways, 1, "one way to the program");
+    assert!(!calls.contains("invoke("), "and another in ipc.ts");
     assert_eq!(capability["windows"], json!(["main"]));
     assert!(capability.get("remote").is_none());
     let others = fs::read_dir(root().join("src-tauri/capabilities")).unwrap();
     assert_eq!(others.count(), 1);
+}
+
+#[test]
+fn the_browsers_shell_asks_nobody_but_its_own_host() {
+    let forbidden = [
+        "{@html",
+        "innerHTML",
+        "outerHTML",
+        "insertAdjacentHTML",
+        "document.write",
+        "eval(",
+        "new Function",
+        "WebSocket",
+        "XMLHttpRequest",
+        "EventSource",
+        "sendBeacon",
+        "RTCPeerConnection",
+        "importScripts",
+        "http://",
+        "https://",
+    ];
+    for file in files("ui/web", &[".ts", ".js", ".html", ".webmanifest"]) {
+        // The server to try it by is no part of the app.
+        if file.ends_with("serve.js") {
+            continue;
+        }
+        let text = fs::read_to_string(&file).unwrap();
+        for word in forbidden {
+            assert!(!text.contains(word), "{word} in {}", file.display());
+        }
+    }
+    let policy = text("ui/web/build.js");
+    let policy = policy.split_once("export const POLICY = [").unwrap().1;
+    let policy = policy.split_once(']').unwrap().0;
+    let parts: Vec<&str> = policy.split('"').skip(1).step_by(2).collect();
+    let meant = [
+        "default-src 'none'",
+        "script-src 'self' 'wasm-unsafe-eval'",
+        "style-src 'self'",
+        // Photos are read by the worker and shown under addresses within the page.
+        "img-src 'self' data: blob:",
+        "connect-src 'self'",
+        "worker-src 'self'",
+        "manifest-src 'self'",
+        "base-uri 'none'",
+        "form-action 'none'",
+    ];
+    assert_eq!(parts, meant);
 }
 
 #[test]

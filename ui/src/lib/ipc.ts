@@ -1,8 +1,8 @@
-// The only file that talks to the shell. Every call resolves to the core's answer or rejects with
-// a Problem. The window does not poll: the shell reports the progress of long work.
+// The only file that talks to the shell: `program.ts`, or in a browser `web/shell.ts`, as the
+// build chooses (`imports` in package.json). Every call resolves to the core's answer or rejects
+// with a Problem. The window does not poll: the shell reports the progress of long work.
 
-import { Channel, convertFileSrc, invoke } from '@tauri-apps/api/core';
-import type { Shell } from './shell';
+import { shell as own } from '#shell';
 import type {
   CommandAnswer,
   AgainView,
@@ -31,19 +31,8 @@ import type {
   Wishes,
 } from './types';
 
-/** The program around the window. Its one thread reads requests in the order they are sent. */
-const program: Shell = {
-  ask: (command, given = {}, told) =>
-    invoke(command, told ? { ...given, progress: new Channel(told) } : given),
-  photoSource: (id, photo) => convertFileSrc(`${id}/${photo}`, 'photo'),
-  onDropped(file, photo) {
-    window.addEventListener('lapwork-dropped', file);
-    window.addEventListener('lapwork-photo', photo);
-  },
-};
-
-const { ask } = program;
-export const { photoSource, onDropped } = program;
+const { ask } = own;
+export const { care, photoSource, onDropped } = own;
 
 export const hello = () => ask<Hello>('hello');
 export const shelf = () => ask<ShelfView>('shelf');
@@ -63,7 +52,7 @@ export const grids = (draft: PlanDraft, wish: GridWish) => ask<GridsView>('grids
  */
 export const arrange = (id: string, wishes: Wishes, seed: number, told: (found: Layouts) => void) =>
   ask<Layouts>('arrange', { id, wishes, seed }, told);
-/** Stop the search; gives what was found, null where none was begun. */
+/** Stop the search; returns what it found, null if none was running. */
 export const stopArranging = () => ask<Layouts | null>('stop_arranging');
 /** A length as typed, in nanometres. */
 export const length = (text: string) => ask<number>('length', { text });
@@ -74,10 +63,10 @@ export const print = (id: string, order: PrintOrder, told: (now: Printing) => vo
   ask<Exported>('print', { id, order }, told);
 export const stopPrinting = () => ask<null>('stop_printing');
 
-/** Resolves once the file is written, or the maker has thought better of it. */
+/** Resolves once the file is written, or the maker has cancelled. */
 export const hand = (id: string, hand: Export) => ask<Exported>('hand', { id, hand });
 
-/** Asks for a throw file; null where the maker has thought better of it. */
+/** Asks for a throw file; null where the maker has cancelled. */
 export const bring = () => ask<ImportView | null>('bring');
 /** What came of a file dropped on the window. */
 export const dropped = () => ask<ImportView | null>('dropped');

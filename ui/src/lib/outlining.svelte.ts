@@ -100,7 +100,7 @@ export class Outlining {
     if (view.picture) this.drawn = { picture: view.picture, handles: view.handles };
     const { look } = inHand;
     if (look?.see === 'cutting' && look.typed === null && look.drag === null) {
-      // Read anew, as after undo: the fields follow.
+      // Read again, as after undo: the fields follow.
       this.typed = copy(view.tidy);
       this.keeps(view.tidy);
       this.touched = false;

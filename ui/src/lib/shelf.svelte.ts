@@ -98,7 +98,7 @@ export class Shelf {
     return this.lookInto(() => this.shell.bring());
   }
 
-  /** A file was dropped on the window: look into it as soon as nothing else is under way. */
+  /** A file was dropped on the window: look into it as soon as nothing else is running. */
   dropped() {
     this.turns.whenFree(() => void this.lookInto(() => this.shell.dropped()));
   }

@@ -2,7 +2,31 @@
 // files. The desktop program is one such shell; a worker thread of a browser that holds the
 // service can be another. No other file of the window knows which one it is.
 
+/**
+ * What a browser leaves to its maker: whether what is kept here stays, and whether the app is here
+ * whole. A program that is installed on the system has none of this.
+ */
+export interface Care {
+  /** The browser has promised to keep what is kept here; null until it has said. */
+  readonly kept: boolean | null;
+  /** All of the app is here, so that it starts without a network. */
+  readonly offline: boolean;
+  readonly installed: boolean;
+  /** How it is installed here. */
+  readonly device: 'iphone' | 'android' | 'other';
+  /** Installs it, where the browser lets the app ask for that. */
+  readonly install: (() => void) | null;
+  /** A newer app has come since the last start. */
+  readonly updated: boolean;
+  /** Hardly any room is left. */
+  readonly low: boolean;
+  /** Ask the browser for its promise. */
+  keep(): void;
+}
+
 export interface Shell {
+  /** What the maker is to see to, if the shell is a browser. */
+  readonly care: Care | null;
   /**
    * Ask for something. Requests are taken up in the order in which they were made; the answers
    * may come in any order. Resolves to the answer, or rejects with a Problem. `told` hears how

@@ -20,6 +20,8 @@ import { Trail } from './trail';
 import { Turns } from './turns.svelte';
 import { setWords } from './words.svelte';
 
+/** What the maker is to see to, if the shell is a browser. */
+export const { care } = ipc;
 export const page = new Page();
 export const rooms = new Rooms();
 export const told = new Told(ipc.problemOf);

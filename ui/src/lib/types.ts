@@ -382,7 +382,12 @@ count: Count, } | { "do": "use-spares",
 /**
  * The places.
  */
-pieces: Array<Rect>, } | { "do": "count-spares", 
+pieces: Array<Rect>, 
+/**
+ * Of this denim, to which the places change; else of the places' own, or of none that
+ * was said.
+ */
+denim?: number, } | { "do": "count-spares", 
 /**
  * How many.
  */
@@ -447,7 +452,11 @@ why: Mishap,
 /**
  * With a spare; else one is to be cut.
  */
-spare: boolean, } | { "do": "patch", 
+spare: boolean, 
+/**
+ * Of this denim, to which the place changes; else of its own.
+ */
+denim?: number, } | { "do": "patch", 
 /**
  * The square.
  */
@@ -695,11 +704,12 @@ revision: number,
  */
 head: Head, 
 /**
- * The screen, if it was asked for and can be shown.
+ * The updated screen, if the query asked for it and it can be shown.
  */
 view: View | null, 
 /**
- * Why it cannot be: what it was about is no more. The deed is done all the same.
+ * Why the screen cannot be shown: its piece no longer exists. The command is stored all the
+ * same.
  */
 problem: Problem | null, };
 
@@ -885,6 +895,8 @@ name: string,
  */
 colour: string, };
 
+export type DenimWish = "kept" | "any" | "apart" | "bands";
+
 export type DraftAfter = { 
 /**
  * The older throw.
@@ -1069,7 +1081,7 @@ prints: Array<Swatch>,
  */
 denims: Array<Denim>, 
 /**
- * What there is to say of it, a line each.
+ * Remarks about it, a line each.
  */
 lines: Array<string>, 
 /**
@@ -1539,7 +1551,7 @@ brought: Array<boolean>, };
 
 export type ImportView = { 
 /**
- * The number of the file: what is done is said of this one.
+ * The number of the file, which the choice refers to.
  */
 file: number, 
 /**
@@ -1689,6 +1701,10 @@ changed: boolean,
  * The prints it uses, counted from 0.
  */
 used: Array<number>, 
+/**
+ * How many squares it has of each denim, where there are several, in words.
+ */
+denims: string | null, 
 /**
  * How well it meets the wishes.
  */
@@ -2618,7 +2634,7 @@ wishes: Wishes | null, } | { "see": "floor",
  */
 part: number, } | { "see": "covering" } | { "see": "plan", 
 /**
- * What is typed; none to read the plan as it stands.
+ * What is typed; none for the current plan.
  */
 draft: PlanDraft | null, } | { "see": "measure", 
 /**
@@ -3324,7 +3340,15 @@ grain: Grain,
 /**
  * Glued squares and sewn pieces may change places and be turned.
  */
-move_made: boolean, };
+move_made: boolean, 
+/**
+ * Which denim squares are to be of; where it is not said, as they are now.
+ */
+denims?: DenimWish, 
+/**
+ * Squares whose denim was chosen by hand may be of another, too.
+ */
+by_hand_too?: boolean, };
 
 export type WishesView = { 
 /**
@@ -3363,6 +3387,18 @@ stays: string | null,
  * Something is made that could be moved.
  */
 made: boolean, 
+/**
+ * There are several denims, and squares that are not cut yet.
+ */
+denims: boolean, 
+/**
+ * Where the denims are chosen, what the pile gives of each, in words.
+ */
+pile: string | null, 
+/**
+ * How many squares not cut yet have a denim chosen by hand, in words.
+ */
+by_hand: string | null, 
 /**
  * More is wished for than there is fabric.
  */
@@ -3492,6 +3528,7 @@ export type WordKey =
   | "ui-broke"
   | "ui-broke-next"
   | "ui-by-fabric"
+  | "ui-by-hand-too"
   | "ui-caution"
   | "ui-caution-read"
   | "ui-centimetres"
@@ -3549,6 +3586,10 @@ export type WordKey =
   | "ui-demo"
   | "ui-denim"
   | "ui-denims"
+  | "ui-denims-any"
+  | "ui-denims-apart"
+  | "ui-denims-bands"
+  | "ui-denims-kept"
   | "ui-describe-cloth"
   | "ui-details"
   | "ui-diagonal"
@@ -3624,6 +3665,21 @@ export type WordKey =
   | "ui-heap-pack"
   | "ui-heaps"
   | "ui-height"
+  | "ui-here"
+  | "ui-here-ask"
+  | "ui-here-install"
+  | "ui-here-install-android"
+  | "ui-here-install-iphone"
+  | "ui-here-install-now"
+  | "ui-here-install-other"
+  | "ui-here-installed"
+  | "ui-here-kept"
+  | "ui-here-low"
+  | "ui-here-not-kept"
+  | "ui-here-not-offline"
+  | "ui-here-offline"
+  | "ui-here-text"
+  | "ui-here-updated"
   | "ui-history"
   | "ui-hold"
   | "ui-hold-hint"
@@ -3932,6 +3988,7 @@ export type WordKey =
   | "ui-width"
   | "ui-width-there"
   | "ui-wish-apart"
+  | "ui-wish-denims"
   | "ui-wish-grain"
   | "ui-wish-pattern"
   | "ui-wished-size"

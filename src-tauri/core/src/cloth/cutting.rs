@@ -101,7 +101,7 @@ const LONGEST_STRIP: i64 = 100_000_000_000;
 const SIDES: std::ops::RangeInclusive<i64> = 5_000_000..=2_000_000_000;
 
 /// Strips for the binding, all of one length, from what the squares leave.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct BindingCut {
     /// Width of a strip.
     pub width: Length,
@@ -112,7 +112,7 @@ pub struct BindingCut {
 }
 
 /// What is to be cut, and how finely places are tried.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Cutting {
     /// Side of a square as it is to be sewn.
     pub side: Length,

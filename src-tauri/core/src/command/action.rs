@@ -143,6 +143,11 @@ pub enum Command {
     UseSpares {
         /// The places.
         pieces: Vec<Rect>,
+        /// Of this denim, to which the places change; else of the places' own, or of none that
+        /// was said.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        denim: Option<u8>,
     },
     /// Say how many spare squares there are.
     CountSpares {
@@ -202,6 +207,10 @@ pub enum Command {
         why: Mishap,
         /// With a spare; else one is to be cut.
         spare: bool,
+        /// Of this denim, to which the place changes; else of its own.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        denim: Option<u8>,
     },
     /// Glue a fabric square over the damage on one face of a sewn square.
     Patch {

@@ -106,7 +106,7 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
 
         A::Tick { task, pieces } => work::tick(throw, *task, pieces),
         A::TickNext { task, kind, count } => work::tick_next(throw, *task, *kind, *count),
-        A::UseSpares { pieces } => work::use_spares(throw, pieces),
+        A::UseSpares { pieces, denim } => work::use_spares(throw, pieces, *denim),
         A::CountSpares { spares } => work::count_spares(throw, *spares),
         A::Measure {
             piece,
@@ -117,7 +117,12 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
         A::MeasureWhole { width, height } => work::measure_whole(throw, *width, *height),
 
         A::Unpick { pieces, lap } => repair::unpick_laid_back(throw, pieces, *lap),
-        A::Replace { piece, why, spare } => repair::replace_laid_back(throw, *piece, *why, *spare),
+        A::Replace {
+            piece,
+            why,
+            spare,
+            denim,
+        } => repair::replace_laid_back(throw, *piece, *why, repair::With(*spare, *denim)),
         A::Patch {
             piece,
             face,

@@ -350,14 +350,8 @@ fn piece_card(throw: &Throw, piece: Rect, context: Context<'_>) -> PieceCard {
                     },
                 });
             }
-            if task == Task::Cut && throw.spares > 0 {
-                let label = say!(context, "tick-spare", n = throw.spares);
-                buttons.push(Button {
-                    label,
-                    action: Command::UseSpares {
-                        pieces: vec![piece],
-                    },
-                });
+            if task == Task::Cut {
+                buttons.extend(super::work::spares(throw, piece, context));
             }
         }
     }

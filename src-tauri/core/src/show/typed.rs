@@ -42,7 +42,7 @@ pub struct PieceTyped {
     pub zones: Vec<ZoneTyped>,
 }
 
-/// An outline as typed fields. Widths are told without saying where the middle lies, and
+/// An outline as typed fields. Widths do not say where the middle is, and
 /// places to keep clear from the edge of the cloth at their lower line.
 pub(super) fn typed_of(piece: &Piece, context: Context<'_>) -> PieceTyped {
     let [bottom, top, ..] = piece.reach();
@@ -59,7 +59,7 @@ pub(super) fn typed_of(piece: &Piece, context: Context<'_>) -> PieceTyped {
             .zones
             .iter()
             .map(|z| {
-                // A zone may reach past the cloth; what is told is the part on it.
+                // A zone may reach past the cloth; only the part on the cloth is given.
                 let low = std::cmp::max(z.from, bottom);
                 let [left, right] = cutting::edges(piece, low);
                 let from = std::cmp::max(z.left, left);

@@ -815,13 +815,31 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
         };
         more(together, key);
     }
-    if task == Task::Cut && throw.spares > 0 {
-        out.push(Button {
-            label: say!(context, "tick-spare", n = throw.spares),
-            action: Command::UseSpares {
-                pieces: vec![batch.piece],
-            },
-        });
+    if task == Task::Cut {
+        out.extend(spares(throw, batch.piece, context));
     }
     out
+}
+
+/// The spares that can be put in an empty place: one that serves there, else one of another
+/// denim.
+pub(super) fn spares(throw: &Throw, place: Rect, context: Context<'_>) -> Option<Button> {
+    let own = throw.cover(place).denim;
+    let (label, denim) = match (throw.spares_for(own), throw.other_spares(own)) {
+        (0, None) => return None,
+        (0, Some((other, n))) => {
+            let name = throw.denims.get(usize::from(other));
+            let name = name.map_or("", |d| d.name.as_str());
+            let label = say!(context, "tick-spare-other", denim = name, n = n);
+            (label, Some(other))
+        }
+        (n, _) => (say!(context, "tick-spare", n = n), None),
+    };
+    Some(Button {
+        label,
+        action: Command::UseSpares {
+            pieces: vec![place],
+            denim,
+        },
+    })
 }

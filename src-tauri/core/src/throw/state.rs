@@ -146,6 +146,8 @@ pub struct Throw {
     pub denims: Vec<Denim>,
     /// Squares at hand that have no place yet.
     pub spares: Count,
+    /// Spare squares whose denim is known, by denim; never more than there are spares.
+    pub(super) spare_denims: BTreeMap<u8, u32>,
     /// Pieces of heaps that are being cut, by heap and place.
     pub begun_pieces: BTreeMap<(u16, u8), BegunPiece>,
     /// Binding strips cut so far.
@@ -178,6 +180,8 @@ pub struct Throw {
     pub gathered: BTreeSet<Item>,
     /// Places whose squares are to stay there.
     pub(super) pinned: BTreeSet<Rect>,
+    /// Squares whose denim was chosen by hand.
+    pub(super) denim_by_hand: BTreeSet<Rect>,
     /// How the faces are to look, where it was said.
     pub wishes: Option<Wishes>,
     /// Fours turned by a quarter since they were sewn: their pairs run up and down.
@@ -214,6 +218,7 @@ impl Throw {
             prints: prints.clone(),
             denims: denims.clone(),
             spares: Count::NONE,
+            spare_denims: BTreeMap::new(),
             begun_pieces: BTreeMap::new(),
             cut_strips: Vec::new(),
             losses: Vec::new(),
@@ -230,6 +235,7 @@ impl Throw {
             plate_opening: None,
             gathered: BTreeSet::new(),
             pinned: BTreeSet::new(),
+            denim_by_hand: BTreeSet::new(),
             wishes: None,
             turned: BTreeSet::new(),
             marked: BTreeMap::new(),
@@ -450,6 +456,11 @@ impl Throw {
     /// Places whose squares are to stay there.
     pub fn pinned(&self) -> impl Iterator<Item = &Rect> {
         self.pinned.iter()
+    }
+
+    /// Whether a square's denim was chosen by hand.
+    pub fn is_denim_by_hand(&self, square: Rect) -> bool {
+        self.denim_by_hand.contains(&square)
     }
 
     /// Whether a place is pinned.

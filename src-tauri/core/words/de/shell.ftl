@@ -165,3 +165,13 @@ error-photo-broken-next = Wähle ein anderes, oder kopier es noch einmal von der
 error-photo-none = Es ist kein Foto gekommen.
 error-photo-none-next = Wähle es noch einmal.
 shell-photos = Fotos
+
+## In a browser
+
+error-no-storage = { $why ->
+    [none] Diesem Browser fehlt der Speicher, in dem Lapwork Decken aufbewahrt; hier wird nichts behalten.
+   *[other] Der Speicher dieses Browsers lässt sich nicht öffnen; hier wird nichts behalten: { $why }.
+}
+error-no-storage-next = Umsehen kannst du dich. Um eine Decke zu nähen, öffne diese Seite in einem neueren Browser und nicht in einem privaten Fenster.
+error-print-elsewhere = Lapwork im Browser macht kein PDF.
+error-print-elsewhere-next = Gib die Decke als Datei weiter, hol sie auf einem Computer in Lapwork herein und druck sie dort. Die Bilder und die Geschichte lassen sich von hier weitergeben und drucken.

@@ -161,6 +161,10 @@ names-and-more = { $n ->
    *[other] { $names } und noch { $n }
 }
 tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
+tick-spare-other = { $n ->
+    [one] Das Ersatzquadrat aus { $denim } nehmen
+   *[other] Eins von { $n } Ersatzquadraten aus { $denim } nehmen
+}
 tick-spare = { $n ->
     [one] Das Ersatzquadrat nehmen
    *[other] Eins von { $n } Ersatzquadraten nehmen
@@ -647,7 +651,14 @@ way-spare = { $n ->
     [one] Das Ersatzquadrat einsetzen
    *[other] Eins von { $n } Ersatzquadraten einsetzen
 }
-way-recut = Ein neues aus dem Rest schneiden
+way-spare-other = { $n ->
+    [one] Das Ersatzquadrat aus { $denim } einsetzen
+   *[other] Eins von { $n } Ersatzquadraten aus { $denim } einsetzen
+}
+way-recut = Ein neues zuschneiden
+way-recut-more = Den Platz offen lassen, bis mehr Stoff da ist
+way-recut-from = Ein neues aus { $name }, { $part } schneiden (etwa { $over } übrig)
+way-recut-other = Stattdessen eins aus { $denim } schneiden, aus { $name }, { $part } (etwa { $over } übrig)
 way-patch = { $face ->
     [front] Den Schaden vorn mit Stoff belegen
    *[other] Den Schaden hinten mit Stoff belegen
@@ -1543,9 +1554,61 @@ wish-pattern-value = { $n ->
     [one] ein Quadrat
    *[other] { $n } Quadrate
 }
-wish-shades-one-denim = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff. Gib zuerst einigen Quadraten einen anderen.
+wish-shades-one-denim = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff. Lass die Jeansstoffe mit aufteilen, oder gib zuerst einigen Quadraten einen anderen.
+wish-shades-not-yet = bisher sind alle Quadrate aus demselben Jeansstoff.
+wish-shades-no-other = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff, und der Stapel gibt für die noch zu schneidenden keinen anderen.
 wish-shades-alike = nicht zu erfüllen: Die Jeansstoffe sind fast gleich hell. Berichtige ihre Farben, oder nimm einen helleren oder dunkleren dazu.
 wish-shades-no-room = nicht zu erfüllen: Die Decke hat dafür zu wenige Reihen.
+wishes-no-pile = Noch liegt keine Jeans auf dem Stapel: Wo die Wünsche von jedem etwas verlangen, werden die Quadrate gleichmäßig verteilt.
+wishes-pile = Für die noch zu schneidenden Quadrate gibt der Stapel { $list }.
+wishes-pile-of = { $n } × { $denim }
+wishes-by-hand = { $n ->
+    [one] Für ein noch zu schneidendes Quadrat hast du den Jeansstoff selbst gewählt.
+   *[other] Für { $n } noch zu schneidende Quadrate hast du den Jeansstoff selbst gewählt.
+}
+wishes-pile-unnamed = { $n } × noch unbenannten Jeansstoff
+wish-denims = Gemischte Jeansstoffe
+wish-denims-one = es gibt nur einen Jeansstoff
+wish-denims-apart = Gleiche Jeansstoffe nebeneinander
+wish-denims-apart-none = Keine gleichen Jeansstoffe nebeneinander
+wish-denims-bands = Jeder Jeansstoff beisammen
+wish-denims-parts = { $denims } Jeansstoffe in { $parts } Flächen
+wish-pile = Vom Stapel
+wish-pile-enough = { $left ->
+    [0] nichts bleibt übrig
+    [one] genug, ein Quadrat bleibt übrig
+   *[other] genug, { $left } Quadrate bleiben übrig
+}
+wish-pile-short = { $n ->
+    [one] ein Quadrat mehr, als der Stapel gibt
+   *[other] { $n } Quadrate mehr, als der Stapel gibt
+}
+wish-pile-wasted = dem Stapel fehlen { $list }, und { $left } von anderem Jeansstoff blieben übrig
+layout-denims = { $n ->
+    [one] Ein Quadrat wird aus einem anderen Jeansstoff geschnitten.
+   *[other] { $n } Quadrate werden aus einem anderen Jeansstoff geschnitten.
+}
+faces-lost-no-place = { $n ->
+    [one] Ein Stoffquadrat hat in diesem Raster keinen Platz
+   *[other] { $n } Stoffquadrate haben in diesem Raster keinen Platz
+}: { $list }.
+faces-lost-no-fabric = { $n ->
+    [one] Ein Stoffquadrat wird nicht übernommen, weil es von seinem Stoff keins gibt
+   *[other] { $n } Stoffquadrate werden nicht übernommen, weil ihr Stoff nicht reicht
+}: { $list }.
+faces-lost-one = { $print } auf { $square } ({ $face ->
+    [front] vorn
+   *[back] hinten
+})
+faces-lost-count = { $n } × { $print }
+faces-lost-glued = { $n ->
+    [one] Eins davon ist aufgeklebt und geht mit seinem Quadrat.
+   *[other] { $n } davon sind aufgeklebt und gehen mit ihren Quadraten.
+}
+faces-lost-by-hand = { $n ->
+    [one] Ein Quadrat, das du festgesteckt oder dessen Jeansstoff du gewählt hast, hat in diesem Raster keinen Platz.
+   *[other] { $n } Quadrate, die du festgesteckt oder deren Jeansstoff du gewählt hast, haben in diesem Raster keinen Platz.
+}
 layouts-running = Sucht bessere: { $n } von { $all }
 layouts-done = { $n ->
     [one] Eine Aufteilung gefunden

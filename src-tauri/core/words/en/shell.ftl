@@ -164,3 +164,13 @@ shell-photos = Photos
 
 error-no-language = There is no language “{ $language }” here.
 error-no-language-next = Name one of these: { $languages }.
+
+## In a browser
+
+error-no-storage = { $why ->
+    [none] This browser lacks the kind of storage Lapwork keeps throws in, so nothing can be kept here.
+   *[other] This browser’s storage cannot be opened, so nothing can be kept here: { $why }.
+}
+error-no-storage-next = You can look round. To make a throw, open this page in a newer browser, and not in a private window.
+error-print-elsewhere = Lapwork in the browser makes no PDF.
+error-print-elsewhere-next = Hand the throw on as a file, bring it into Lapwork on a computer, and print it there. The pictures and the story can be handed on and printed from here.

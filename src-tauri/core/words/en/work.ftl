@@ -162,6 +162,10 @@ names-and-more = { $n ->
    *[other] { $names } and { $n } more
 }
 tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
+tick-spare-other = { $n ->
+    [one] Take the spare of { $denim }
+   *[other] Take one of { $n } spares of { $denim }
+}
 tick-spare = { $n ->
     [one] Take the spare square
    *[other] Take one of { $n } spare squares
@@ -648,7 +652,14 @@ way-spare = { $n ->
     [one] Put the spare square in
    *[other] Put one of { $n } spare squares in
 }
-way-recut = Cut another from what is left
+way-spare-other = { $n ->
+    [one] Put the spare of { $denim } in
+   *[other] Put one of { $n } spares of { $denim } in
+}
+way-recut = Cut another
+way-recut-more = Leave its place open until more cloth is found
+way-recut-from = Cut another from { $name }, { $part } (about { $over } over)
+way-recut-other = Cut one of { $denim } instead, from { $name }, { $part } (about { $over } over)
 way-patch = { $face ->
     [front] Cover the damage with fabric on the front
    *[other] Cover the damage with fabric on the back
@@ -1760,9 +1771,61 @@ wish-pattern-value = { $n ->
     [one] one square
    *[other] { $n } squares
 }
-wish-shades-one-denim = cannot be met: every square is of one denim. Give some squares another denim first.
+wish-shades-one-denim = cannot be met: every square is of one denim. Let the layout choose the denims, or give some squares another one first.
+wish-shades-not-yet = every square is of one denim so far.
+wish-shades-no-other = cannot be met: every square is of one denim, and the pile gives no other for those still to cut.
 wish-shades-alike = cannot be met: the denims are too nearly of one shade. Correct their colours, or add a lighter or a darker one.
 wish-shades-no-room = cannot be met: the throw has too few rows to show it.
+wishes-no-pile = No jeans are on the pile yet: where the wishes want some of each denim, the squares are shared out evenly.
+wishes-pile = For the squares still to cut the pile gives { $list }.
+wishes-pile-of = { $n } of { $denim }
+wishes-by-hand = { $n ->
+    [one] One square still to cut has the denim you chose for it.
+   *[other] { $n } squares still to cut have the denim you chose for them.
+}
+wishes-pile-unnamed = { $n } of a denim not named yet
+wish-denims = Mixed denims
+wish-denims-one = there is only one denim to be had
+wish-denims-apart = Like denims side by side
+wish-denims-apart-none = No like denims side by side
+wish-denims-bands = Each denim together
+wish-denims-parts = { $denims } denims in { $parts } patches
+wish-pile = From the pile
+wish-pile-enough = { $left ->
+    [0] nothing left over
+    [one] enough, one square left over
+   *[other] enough, { $left } squares left over
+}
+wish-pile-short = { $n ->
+    [one] one square more than the pile gives
+   *[other] { $n } squares more than the pile gives
+}
+wish-pile-wasted = the pile lacks { $list }, and { $left } of other denim would be left over
+layout-denims = { $n ->
+    [one] One square is cut from another denim.
+   *[other] { $n } squares are cut from another denim.
+}
+faces-lost-no-place = { $n ->
+    [one] One fabric square has no place on this grid
+   *[other] { $n } fabric squares have no place on this grid
+}: { $list }.
+faces-lost-no-fabric = { $n ->
+    [one] One fabric square is not taken over, as there is none of its fabric
+   *[other] { $n } fabric squares are not taken over, as there is not enough of their fabric
+}: { $list }.
+faces-lost-one = { $print } at { $square } ({ $face ->
+    [front] front
+   *[back] back
+})
+faces-lost-count = { $n } { $print }
+faces-lost-glued = { $n ->
+    [one] One of them is glued on and goes with its square.
+   *[other] { $n } of them are glued on and go with their squares.
+}
+faces-lost-by-hand = { $n ->
+    [one] One square that you pinned, or whose denim you chose, has no place on this grid.
+   *[other] { $n } squares that you pinned, or whose denim you chose, have no place on this grid.
+}
 layouts-running = Looking for better ones: { $n } of { $all }
 layouts-done = { $n ->
     [one] One layout found

@@ -41,7 +41,7 @@ use lapwork_core::show::{self, Context};
 use lapwork_core::show::{Hello, ImportView, Prefs};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Problem;
-use lapwork_core::words::{self, LANGUAGES, Language, Words};
+use lapwork_core::words::{self, Arg, LANGUAGES, Language, Words};
 use std::collections::BTreeMap;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
@@ -65,7 +65,7 @@ pub struct Service {
     acknowledged: BTreeMap<ThrowId, Arc<Journal>>,
     /// What was mended since the start, by throw.
     mended: BTreeMap<ThrowId, Problem>,
-    /// A throw file that was brought, until it is decided what becomes of it.
+    /// An imported throw file, until the maker has decided what becomes of it.
     imported: Option<(u32, Import)>,
     /// How many were brought.
     imports: u32,
@@ -157,6 +157,16 @@ impl Service {
         self.words.problem("broke", &[])
     }
 
+    /// A problem of the shell's, in the language that is spoken.
+    pub fn problem(&self, code: &str, args: &[(&str, Arg)]) -> Problem {
+        self.words.problem(code, args)
+    }
+
+    /// How the window looks and reads.
+    pub fn prefs(&self) -> &Prefs {
+        &self.prefs
+    }
+
     fn context(&self, now: Time) -> Context<'_> {
         Context {
             words: &self.words,
@@ -165,7 +175,7 @@ impl Service {
         }
     }
 
-    /// What the window sent, if no figure in it is out of bounds.
+    /// What the window sent, unless a figure in it is out of bounds.
     ///
     /// # Errors
     /// The [`Problem`] to show, which names the figure.
@@ -179,12 +189,12 @@ impl Service {
         message(&self.words, error)
     }
 
-    /// Make sure of being the one that writes.
+    /// Make sure that this service may write.
     fn claim(&mut self) -> Result<(), StoreError> {
         let before = self.store.claimed();
         let claimed = self.store.claim();
         if before && !matches!(claimed, Ok(false) | Err(StoreError::Away { .. })) {
-            // The folder is another than the one that was claimed.
+            // This is not the folder that was claimed.
             for (id, opened) in std::mem::take(&mut self.open) {
                 self.acknowledged.insert(id, opened.journal);
             }

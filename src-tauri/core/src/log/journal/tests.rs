@@ -84,6 +84,7 @@ pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
             piece,
             why: Mishap::Flaw,
             spare: pick % 2 == 0,
+            denim: [None, Some(0), Some(1)][pick as usize / 2 % 3],
         },
         7 => Command::Unpick {
             pieces: vec![piece],

@@ -1,0 +1,320 @@
+//! What the page may ask, and how it is answered: as the desktop's shell does, one call after
+//! another.
+//!
+//! A [`Desk`] holds the service. Calls come as JSON and are answered as JSON, `{"ok": …}` or
+//! `{"problem": …}`; what is made of bytes has a method of its own. The search for layouts runs
+//! beside everything else, in a worker of its own ([`search`]).
+
+use lapwork_core::measure::bounds::Sent;
+use lapwork_core::show::{
+    DraftAfter, Export, GridWish, ImportChoice, Layouts, PlanDraft, Prefs, Query, Request,
+    ShelfCommand,
+};
+use lapwork_core::throw::wishes::Wishes;
+use lapwork_core::words::{self, Arg, Problem};
+use lapwork_service::disk::{DiskPath, MemoryDisk};
+use lapwork_service::export::ExportFile;
+use lapwork_service::host::Host;
+use lapwork_service::import;
+use lapwork_service::photos::PhotoFault;
+use lapwork_service::service::Service;
+use lapwork_service::store::{Store, StoreError};
+use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// A call of the page.
+#[derive(Deserialize)]
+#[serde(rename_all = "snake_case")]
+enum Call {
+    Hello {},
+    Shelf {},
+    Look {
+        id: String,
+        look: Sent<Query>,
+    },
+    Act {
+        id: String,
+        deed: Sent<Request>,
+        look: Option<Sent<Query>>,
+    },
+    Tend {
+        tend: Sent<ShelfCommand>,
+    },
+    Draft {
+        draft: PlanDraft,
+        after: Option<Sent<DraftAfter>>,
+    },
+    Grids {
+        draft: PlanDraft,
+        wish: GridWish,
+    },
+    Length {
+        text: String,
+    },
+    SetPrefs {
+        prefs: Prefs,
+    },
+    Dropped {},
+    Take {
+        take: ImportChoice,
+        file: u32,
+    },
+    Again {
+        id: String,
+    },
+    Print {},
+    /// Files of these names were handed on.
+    Handed {
+        files: Vec<String>,
+    },
+    /// What a search for layouts of a throw starts from.
+    Order {
+        id: String,
+        wishes: Sent<Wishes>,
+        seed: u32,
+    },
+    /// What to say where something broke off.
+    Broke {},
+}
+
+/// Why nothing can be kept.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Stranded {
+    /// The browser has no storage of the kind that is needed.
+    None,
+    /// It cannot be opened; what the browser said.
+    Failed(String),
+}
+
+/// What a search for layouts starts from.
+#[derive(Debug, Serialize, Deserialize)]
+struct Order {
+    record: String,
+    prefs: Prefs,
+    wishes: Wishes,
+    seed: u32,
+}
+
+/// The service, and what stands in its way.
+pub struct Desk {
+    service: Service,
+    stranded: Option<Stranded>,
+}
+
+/// An answer as JSON.
+fn told<T: Serialize>(answer: Result<T, Problem>) -> String {
+    #[derive(Serialize)]
+    #[serde(rename_all = "snake_case")]
+    enum Told<T> {
+        Ok(T),
+        Problem(Problem),
+    }
+    let told = match answer {
+        Ok(answer) => Told::Ok(answer),
+        Err(problem) => Told::Problem(problem),
+    };
+    // Views hold nothing that JSON cannot say.
+    serde_json::to_string(&told).unwrap_or_else(|why| why.to_string())
+}
+
+/// The first of the browser's languages that is spoken here; else its first.
+fn locale(languages: &str) -> &str {
+    let known = |tag: &&str| words::language(tag).is_some();
+    let mut all = languages.split('\n');
+    let first = languages.split('\n').next().unwrap_or_default();
+    all.find(known).unwrap_or(first)
+}
+
+impl Desk {
+    /// A desk over these files, in the first of the browser's `languages` (one a line) that is
+    /// spoken here.
+    pub fn new(store: Store, host: Host, languages: &str, stranded: Option<Stranded>) -> Desk {
+        Desk {
+            service: Service::for_locale(store, host, locale(languages)),
+            stranded,
+        }
+    }
+
+    /// Answer a call: its name, and what it was given as JSON.
+    ///
+    /// # Errors
+    /// That the page asked for something there is not.
+    pub fn answer(&mut self, command: &str, given: &str) -> Result<String, String> {
+        let given: Value = serde_json::from_str(given).map_err(|why| why.to_string())?;
+        let given = match given {
+            given @ Value::Object(_) => given,
+            _ => Value::Object(Map::new()),
+        };
+        let named = Map::from_iter([(command.to_string(), given)]);
+        let call = serde_json::from_value(Value::Object(named)).map_err(|why| why.to_string())?;
+        Ok(self.done(call))
+    }
+
+    fn done(&mut self, call: Call) -> String {
+        let now = self.service.now();
+        match call {
+            Call::Hello {} => {
+                let mut hello = self.service.hello(now);
+                if let Some(problem) = self.stranded() {
+                    hello.problem = Some(problem);
+                }
+                told(Ok(hello))
+            }
+            Call::Shelf {} => told(Ok(self.service.shelf(now))),
+            Call::Look { id, look } => told(self.service.accept(look).and_then(|look| {
+                let snapshot = self.service.snapshot(&id, now)?;
+                snapshot.answer(&look)
+            })),
+            Call::Act { id, deed, look } => {
+                let acted = self.service.accept(deed).and_then(|deed| {
+                    let look = look.map(|look| self.service.accept(look)).transpose()?;
+                    self.service.act_and_look(&id, &deed, look.as_ref(), now)
+                });
+                self.tell(acted)
+            }
+            Call::Tend { tend } => {
+                let tended = self.service.accept(tend);
+                let tended = tended.and_then(|tend| self.service.tend(&tend, now));
+                self.tell(tended)
+            }
+            Call::Draft { draft, after: None } => told(Ok(self.service.draft(&draft, now))),
+            Call::Draft {
+                draft,
+                after: Some(after),
+            } => {
+                let after = self.service.accept(after);
+                told(after.and_then(|after| self.service.draft_after(&draft, &after, now)))
+            }
+            Call::Grids { draft, wish } => told(Ok(self.service.grids(&draft, &wish, now))),
+            Call::Length { text } => told(self.service.length(&text, now)),
+            Call::SetPrefs { prefs } => {
+                let set = self.service.set_prefs(prefs, now);
+                self.tell(set)
+            }
+            Call::Dropped {} => told(self.service.pending_import()),
+            Call::Take { take, file } => {
+                let taken = self.service.decide_import(&take, file, now);
+                self.tell(taken)
+            }
+            Call::Again { id } => told(self.service.again(&id, now)),
+            Call::Print {} => told::<()>(Err(self.service.problem("print-elsewhere", &[]))),
+            Call::Handed { files } => {
+                let files = files.iter().map(|name| DiskPath::from(name.as_str()));
+                told(self.service.exported(Ok(files.collect())))
+            }
+            Call::Order { id, wishes, seed } => {
+                let order = self.service.accept(wishes).and_then(|wishes| {
+                    let record = self.service.snapshot(&id, now)?.journal().text();
+                    let prefs = self.service.prefs().clone();
+                    Ok(Order {
+                        record,
+                        prefs,
+                        wishes,
+                        seed,
+                    })
+                });
+                told(order)
+            }
+            Call::Broke {} => told::<()>(Err(self.service.broke())),
+        }
+    }
+
+    fn stranded(&self) -> Option<Problem> {
+        let why = match self.stranded.as_ref()? {
+            Stranded::None => "none",
+            Stranded::Failed(why) => why.as_str(),
+        };
+        let args = [("why", Arg::from(why))];
+        Some(self.service.problem("no-storage", &args))
+    }
+
+    /// An answer to what is to be kept: why it is not, where nothing can be.
+    fn tell<T: Serialize>(&self, answer: Result<T, Problem>) -> String {
+        match (answer, self.stranded()) {
+            (Err(_), Some(problem)) => told::<T>(Err(problem)),
+            (answer, _) => told(answer),
+        }
+    }
+
+    /// Whether the page is to ask for what was found or dropped.
+    pub fn offers(&self) -> bool {
+        self.service.has_pending_import()
+    }
+
+    /// A throw file the maker chose: laid beside the copy that is here.
+    pub fn bring(&mut self, name: &str, bytes: Vec<u8>) -> String {
+        let found = import::read(&DiskPath::from(name), bytes);
+        let now = self.service.now();
+        let brought = self.service.import(found, now);
+        self.tell(brought)
+    }
+
+    /// The same for one that was dropped on the page or handed to the app; the page asks for it.
+    pub fn drop_in(&mut self, name: &str, bytes: Vec<u8>) {
+        let found = import::read(&DiskPath::from(name), bytes);
+        self.service.import_dropped(found, self.service.now());
+    }
+
+    /// A photo the maker chose, made small by the browser; none where that could not read it.
+    pub fn keep_photo(&mut self, id: &str, name: &str, small: Option<Vec<u8>>) -> String {
+        let taken = small.ok_or_else(|| StoreError::Photo {
+            path: DiskPath::from(name),
+            fault: PhotoFault::Kind,
+        });
+        let kept = self.service.keep_photo(id, taken, self.service.now());
+        self.tell(kept)
+    }
+
+    /// A photo's bytes; none for anything that is not one.
+    pub fn photo(&self, id: &str, photo: &str) -> Option<Vec<u8>> {
+        self.service.photo(id, photo)
+    }
+
+    /// The files of something to be handed on.
+    ///
+    /// # Errors
+    /// The answer that says why not.
+    pub fn hand(&mut self, id: &str, hand: &str) -> Result<Vec<ExportFile>, String> {
+        let hand: Export = serde_json::from_str(hand).map_err(|why| why.to_string())?;
+        let files = self.service.export(id, &hand, self.service.now());
+        files.map_err(|problem| told::<()>(Err(problem)))
+    }
+}
+
+/// Search for layouts as a [`Desk`] ordered it (the answer to `order`); `tell` hears what was
+/// found so far. Returns once the search has ended, with the answer.
+pub fn search(order: &str, host: Host, tell: impl Fn(String) + Send + 'static) -> String {
+    let order: Order = match serde_json::from_str(order) {
+        Ok(order) => order,
+        Err(why) => return why.to_string(),
+    };
+    // A service of its own, with a copy of this throw alone.
+    let store = Store::on("Lapwork", Box::new(MemoryDisk::new()));
+    let mut service = Service::new(store, host);
+    let now = service.now();
+    let ended = Arc::new(Mutex::new(None));
+    let end = {
+        let ended = Arc::clone(&ended);
+        move |found: Result<Layouts, Problem>| {
+            *ended.lock().unwrap_or_else(PoisonError::into_inner) = Some(found);
+        }
+    };
+    let begun = service.set_prefs(order.prefs, now).and_then(|_| {
+        let path = DiskPath::from("copy");
+        let found = import::read(&path, order.record.into_bytes());
+        let view = service.import(found, now)?;
+        let taken = service.decide_import(&ImportChoice::Add, view.file, now)?;
+        let id = taken.id.unwrap_or_default();
+        let tell = move |found: Layouts| tell(told(Ok(found)));
+        service.arrange(&id, order.wishes, order.seed, tell, end, now)
+    });
+    let found = begun.and_then(|()| {
+        let ended = ended.lock().unwrap_or_else(PoisonError::into_inner).take();
+        ended.unwrap_or_else(|| Err(service.broke()))
+    });
+    told(found)
+}
+
+#[cfg(test)]
+mod tests;

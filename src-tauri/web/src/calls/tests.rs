@@ -1,0 +1,156 @@
+//! Calls as the page makes them.
+
+use super::*;
+use lapwork_service::desktop;
+use lapwork_service::disk::MemoryDisk;
+use serde_json::json;
+use std::sync::mpsc::channel;
+
+fn desk(disk: &MemoryDisk, languages: &str) -> Desk {
+    let store = Store::on("Lapwork", Box::new(disk.clone()));
+    Desk::new(store, desktop::host(), languages, None)
+}
+
+fn ask(desk: &mut Desk, command: &str, given: &Value) -> Value {
+    let answer = desk.answer(command, &given.to_string()).unwrap();
+    serde_json::from_str(&answer).unwrap()
+}
+
+fn begun(desk: &mut Desk) -> String {
+    let answer = ask(desk, "tend", &json!({"tend": {"tend": "demo"}}));
+    answer["ok"]["id"].as_str().unwrap().to_string()
+}
+
+#[test]
+fn the_first_language_that_is_spoken_here_is_spoken() {
+    for (languages, meant) in [("xx\nde-CH\nen", "de"), ("fr\nxx", "en"), ("", "en")] {
+        let hello = ask(
+            &mut desk(&MemoryDisk::new(), languages),
+            "hello",
+            &json!({}),
+        );
+        assert_eq!(hello["ok"]["language"], meant, "{languages:?}");
+    }
+}
+
+#[test]
+fn a_deed_is_answered_with_its_screen_and_a_revision() {
+    let disk = MemoryDisk::new();
+    let mut desk = desk(&disk, "en");
+    let id = begun(&mut desk);
+    let look = json!({"see": "work", "batch": null});
+    let before = ask(&mut desk, "look", &json!({"id": id, "look": look}));
+    let deed = json!({"deed": "undo"});
+    let acted = ask(
+        &mut desk,
+        "act",
+        &json!({"id": id, "deed": deed, "look": look}),
+    );
+    assert_eq!(acted["ok"]["view"]["seen"], "work", "{acted}");
+    let revision = |answer: &Value| answer["ok"]["revision"].as_u64().unwrap();
+    assert!(revision(&acted) > revision(&before));
+    let refused = ask(&mut desk, "look", &json!({"id": "none", "look": look}));
+    assert_eq!(refused["problem"]["code"], "no-such-throw");
+    assert!(desk.answer("rm", "{}").is_err());
+    assert!(desk.answer("look", "{}").is_err());
+}
+
+#[test]
+fn where_nothing_can_be_kept_that_is_said_and_not_that_another_is_open() {
+    let pool = crate::pool::Pool::look(Box::new(Nothing)).unwrap();
+    let store = Store::on("Lapwork", Box::new(pool));
+    let mut desk = Desk::new(store, desktop::host(), "en", Some(Stranded::None));
+    let hello = ask(&mut desk, "hello", &json!({}));
+    assert_eq!(hello["ok"]["problem"]["code"], "no-storage");
+    let refused = ask(&mut desk, "tend", &json!({"tend": {"tend": "demo"}}));
+    assert_eq!(refused["problem"]["code"], "no-storage");
+}
+
+#[derive(Debug)]
+struct Nothing;
+
+impl crate::pool::Slots for Nothing {
+    fn count(&self) -> usize {
+        0
+    }
+
+    fn length(&self, _: usize) -> std::io::Result<u64> {
+        Ok(0)
+    }
+
+    fn read(&self, _: usize, _: u64, _: &mut [u8]) -> std::io::Result<usize> {
+        Ok(0)
+    }
+
+    fn write(&self, _: usize, _: u64, _: &[u8]) -> std::io::Result<usize> {
+        panic!("nothing is written")
+    }
+
+    fn cut(&self, _: usize, _: u64) -> std::io::Result<()> {
+        panic!("nothing is written")
+    }
+
+    fn sync(&self, _: usize) -> std::io::Result<()> {
+        panic!("nothing is written")
+    }
+}
+
+#[test]
+fn a_throw_handed_on_comes_back_to_the_byte() {
+    let disk = MemoryDisk::new();
+    let mut first = desk(&disk, "en");
+    let id = begun(&mut first);
+    let files = first.hand(&id, r#"{"hand":"throw"}"#).unwrap();
+    let [file] = files.as_slice() else {
+        panic!("one file")
+    };
+    let mut other = desk(&MemoryDisk::new(), "de");
+    let brought = other.bring(&file.name, file.bytes.clone());
+    let brought: Value = serde_json::from_str(&brought).unwrap();
+    let number = &brought["ok"]["file"];
+    let take = json!({"take": {"take": "add"}, "file": number});
+    let taken = ask(&mut other, "take", &take);
+    let id = taken["ok"]["id"]
+        .as_str()
+        .unwrap_or_else(|| panic!("{taken}"));
+    let again = other.hand(id, r#"{"hand":"throw"}"#).unwrap();
+    assert_eq!(again[0].bytes, file.bytes);
+    other.drop_in("x.jsonl", b"nonsense".to_vec());
+    assert!(other.offers());
+    assert!(ask(&mut other, "dropped", &json!({}))["problem"].is_object());
+    let told = ask(&mut other, "handed", &json!({"files": ["a.jsonl"]}));
+    assert!(told["ok"]["said"].as_str().unwrap().contains("a.jsonl"));
+}
+
+#[test]
+fn layouts_are_searched_for_from_a_copy_and_told_on_the_way() {
+    let mut desk = desk(&MemoryDisk::new(), "en");
+    let id = begun(&mut desk);
+    let wishes = serde_json::to_value(Wishes::default()).unwrap();
+    let order = ask(
+        &mut desk,
+        "order",
+        &json!({"id": id, "wishes": wishes, "seed": 1}),
+    );
+    let (tell, told) = channel();
+    let tell = move |found| tell.send(found).unwrap();
+    let found = search(&order["ok"].to_string(), desktop_at_once(), tell);
+    let found: Value = serde_json::from_str(&found).unwrap();
+    assert_eq!(found["ok"]["running"], false, "{found}");
+    assert_eq!(found["ok"]["cards"].as_array().unwrap().len(), 4);
+    assert!(told.iter().count() > 1);
+}
+
+fn desktop_at_once() -> Host {
+    #[derive(Debug)]
+    struct AtOnce;
+    impl lapwork_service::host::Runner for AtOnce {
+        fn run(&self, work: Box<dyn FnOnce() + Send>) {
+            work();
+        }
+    }
+    Host {
+        runner: Box::new(AtOnce),
+        ..desktop::host()
+    }
+}

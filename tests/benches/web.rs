@@ -1,0 +1,113 @@
+//! The app in a browser, measured: first load, later starts, taps, memory.
+//!
+//! `cargo bench --workspace --profile dev --bench web` after `.ci/web`; the figures are those of
+//! the wasm that was built there. The page's thread is slowed 4 times by the browser; the worker
+//! is not, since the browser slows no other thread.
+
+use lapwork_core::log::journal::Journal;
+use lapwork_tests::maker::beginning;
+use lapwork_tests::page::{Browser, Host, built};
+use serde_json::json;
+use std::path::Path;
+
+/// Tells when the shelf was first there to be worked with, and how long each tap took.
+const WATCH: &str = r"
+    const look = () => {
+      if (document.querySelector('[data-testid=new-throw]')) {
+        requestAnimationFrame(() => setTimeout(() => (window.shelfAt = performance.now())));
+      } else requestAnimationFrame(look);
+    };
+    requestAnimationFrame(look);
+    window.taps = [];
+    const done = () => document.body.innerText.match(/(\d+) of \d+ steps done/)?.[1];
+    addEventListener('click', (event) => {
+      if (!event.target.closest?.('[data-testid=tick]')) return;
+      const before = done();
+      const wait = () => {
+        if (done() === before) return requestAnimationFrame(wait);
+        setTimeout(() => window.taps.push(performance.now() - event.timeStamp));
+      };
+      requestAnimationFrame(wait);
+    }, true);
+";
+
+fn watched(profile: &Path, slow: u32) -> Browser {
+    let browser = Browser::open(profile, "about:blank");
+    let source = json!({"source": WATCH});
+    browser.command("Page.addScriptToEvaluateOnNewDocument", source);
+    let rate = json!({"rate": slow});
+    browser.command("Emulation.setCPUThrottlingRate", rate);
+    browser
+}
+
+fn shelf(browser: &Browser, url: &str) -> f64 {
+    browser.go(url);
+    let at = browser.wait("return window.shelfAt ?? null");
+    at.as_f64().expect("a time")
+}
+
+/// The middle one, and the one that 95 of 100 do not pass.
+fn told(mut times: Vec<f64>) -> String {
+    times.sort_by(f64::total_cmp);
+    let at = |part: f64| times[((times.len() - 1) as f64 * part).round() as usize];
+    format!(
+        "p50 {:.0}, p95 {:.0} ms of {}",
+        at(0.5),
+        at(0.95),
+        times.len()
+    )
+}
+
+fn main() {
+    let folder = built().expect("the app is built: .ci/web");
+    let host = Host::serve(&folder, "/", 0);
+    for slow in [1, 4] {
+        println!("page slowed {slow} times");
+        let mut first = Vec::new();
+        for _ in 0..5 {
+            let profile = tempfile::tempdir().expect("a folder");
+            let browser = watched(profile.path(), slow);
+            first.push(shelf(&browser, &host.url));
+            browser.close();
+        }
+        println!("  first load to the shelf: {}", told(first));
+        let profile = tempfile::tempdir().expect("a folder");
+        let browser = watched(profile.path(), slow);
+        shelf(&browser, &host.url);
+        browser.wait("return navigator.serviceWorker.getRegistration().then((at) => !!at?.active)");
+        let mut later = Vec::new();
+        for _ in 0..9 {
+            browser.go("about:blank");
+            later.push(shelf(&browser, &host.url));
+        }
+        println!("  later start, kept by the service worker: {}", told(later));
+        for (across, down) in [(6, 8), (60, 60)] {
+            let action = beginning("Measured", across, down);
+            let (journal, _) = Journal::begin(&action, 1_773_000_000_000).expect("a throw");
+            let file = profile.path().join("measured.jsonl");
+            std::fs::write(&file, journal.named(&format!("{across:032x}")).text())
+                .expect("written");
+            shelf(&browser, &host.url);
+            browser.tap("bring");
+            browser.choose("choose-throw", &file);
+            browser.tap("take-add");
+            let there = "return document.querySelector\
+                 ('[data-testid=ask-bare], [data-testid=tick]')?.dataset.testid";
+            if browser.wait(there) == "ask-bare" {
+                browser.tap("ask-bare");
+            }
+            for n in 0..60 {
+                browser.tap("tick");
+                browser.wait(&format!("return window.taps.length > {n}"));
+            }
+            let taps = browser.run("return window.taps");
+            let taps: Vec<f64> = serde_json::from_value(taps).expect("times");
+            let memory = browser.memory() >> 20;
+            println!(
+                "  {across} × {down}: tap to painted tick {}, page {memory} MiB",
+                told(taps)
+            );
+        }
+        browser.close();
+    }
+}

@@ -1,0 +1,481 @@
+//! The app in a browser with the screen of a phone, worked by touch; the network cut, the browser
+//! killed, two pages; and the same files through both shells.
+//!
+//! The tests run where the app for browsers is built (`.ci/web`, as `.ci/test` does).
+
+use image::{ImageFormat, Rgb, RgbImage};
+use lapwork_service::disk::DiskPath;
+use lapwork_service::import;
+use lapwork_tests::page::{Browser, Host, built};
+use serde_json::{Value, json};
+use std::io::Cursor;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
+
+/// One browser at a time.
+fn alone() -> MutexGuard<'static, ()> {
+    static ONE: Mutex<()> = Mutex::new(());
+    ONE.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+fn demo(browser: &Browser) -> u64 {
+    browser.tap("open-demo");
+    browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+    browser.steps_done()
+}
+
+/// Touch the large button, and wait until that is told.
+fn tick(browser: &Browser) {
+    let before = browser.steps_done();
+    browser.tap("tick");
+    browser.wait_done(before + 1);
+}
+
+#[test]
+fn a_throw_is_worked_by_touch_and_a_page_loaded_again_has_all_of_it() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    let begun = demo(&browser);
+    for _ in 0..3 {
+        tick(&browser);
+    }
+    browser.tap("undo");
+    browser.wait_done(begun + 2);
+    // Back is the app's own way back.
+    browser.run("history.back()");
+    browser.wait_text("Your throws");
+    browser.run("history.forward()");
+    browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+    browser.run("location.reload()");
+    browser.wait_text("Your throws");
+    assert_eq!(browser.steps_done(), begun + 2);
+    // Nothing was asked of anybody else.
+    let foreign = browser.run(
+        "return performance.getEntriesByType('resource').map((one) => one.name)\
+         .filter((name) => !name.startsWith(location.origin) && !/^(blob|data):/.test(name))",
+    );
+    assert_eq!(foreign, json!([]));
+    browser.close();
+}
+
+#[test]
+fn it_starts_and_works_with_the_network_cut() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    // Under a path, as many hosts have it.
+    let host = Host::serve(&folder, "/some/where/", 0);
+    let url = host.url.clone();
+    let browser = Browser::open(profile.path(), &url);
+    let begun = demo(&browser);
+    browser.wait("return navigator.serviceWorker.getRegistration().then((at) => !!at?.active)");
+    browser.close();
+    drop(host);
+    let browser = Browser::open(profile.path(), &url);
+    browser.wait_text("Your throws");
+    assert_eq!(browser.steps_done(), begun);
+    browser.run("document.querySelector('[data-testid=throw-row] button').click()");
+    tick(&browser);
+    browser.run("location.reload()");
+    browser.wait_text("Your throws");
+    assert_eq!(browser.steps_done(), begun + 1);
+    browser.close();
+}
+
+#[test]
+fn a_second_page_is_told_so_and_takes_over_once_the_first_is_gone() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    let begun = demo(&browser);
+    let first = browser.driver().handle();
+    let second = browser
+        .driver()
+        .post("/window/new", json!({"type": "tab"}))
+        .unwrap();
+    let second = &second["handle"];
+    let switch = |to: &Value| {
+        browser
+            .driver()
+            .post("/window", json!({"handle": to}))
+            .unwrap();
+    };
+    switch(second);
+    browser.go(&host.url);
+    browser
+        .wait("return document.querySelector('[data-testid=problem]')?.dataset.code === 'locked'");
+    assert_eq!(browser.steps_done(), begun, "it can be looked at");
+    browser.run("document.querySelector('[data-testid=throw-row] button').click()");
+    browser.tap("tick");
+    browser
+        .wait("return document.querySelector('[data-testid=problem]')?.dataset.code === 'locked'");
+    assert_eq!(browser.steps_done(), begun);
+    // The first is not disturbed.
+    switch(&first);
+    tick(&browser);
+    browser.driver().close_tab().unwrap();
+    switch(second);
+    // What it shows is old: the piece is done by now.
+    browser.run("history.back()");
+    browser.wait_done(begun + 1);
+    browser.run("document.querySelector('[data-testid=throw-row] button').click()");
+    tick(&browser);
+    browser.close();
+}
+
+/// Works the worker itself, without a page: begins a throw or finds the one there is, and writes
+/// notes as fast as they are acknowledged.
+const WRITER: &str = r"
+    const [script, text] = arguments;
+    const worker = new Worker(script, { type: 'module' });
+    const waiting = new Map();
+    let count = 0;
+    worker.onmessage = ({ data }) => {
+      if (!('n' in data)) return;
+      waiting.get(data.n)(data.json ? JSON.parse(data.json) : data);
+      waiting.delete(data.n);
+    };
+    const ask = (command, given) => new Promise((done) => {
+      const n = ++count;
+      waiting.set(n, done);
+      worker.postMessage({ do: 'ask', command, given: JSON.stringify(given), n });
+    });
+    window.acknowledged = 0;
+    window.found = null;
+    worker.postMessage({ do: 'open', languages: 'en', patience: 5000 });
+    const work = async () => {
+      const hello = await ask('hello', {});
+      if (hello.ok.problem) throw new Error(JSON.stringify(hello.ok.problem));
+      const [row] = hello.ok.shelf.rows;
+      if (row?.problem) throw new Error(JSON.stringify(row.problem));
+      const begun = row ? { ok: row } : await ask('tend', { tend: { tend: 'demo' } });
+      if (begun.problem) throw new Error(JSON.stringify(begun.problem));
+      const { id } = begun.ok;
+      window.found = row?.head.entry ?? 0;
+      for (;;) {
+        const note = { do: 'note', text: `${text} ${window.acknowledged}`, piece: null };
+        const acted = await ask('act', { id, deed: { deed: 'act', action: note }, look: null });
+        if (acted.problem) throw new Error(JSON.stringify(acted.problem));
+        window.acknowledged = acted.ok.head.entry;
+      }
+    };
+    work().catch((why) => (window.failed = String(why)));
+";
+
+/// The address of the worker's script.
+fn worker_of(folder: &Path, url: &str) -> String {
+    let files = std::fs::read_dir(folder.join("assets")).unwrap().flatten();
+    let mut files = files.map(|file| file.file_name().into_string().unwrap());
+    let script = files.find(|name| name.starts_with("worker-") && name.ends_with(".js"));
+    format!("{url}assets/{}", script.unwrap())
+}
+
+#[test]
+fn nothing_acknowledged_is_lost_when_the_browser_is_killed() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let page = format!("{}hosting.html", host.url);
+    let script = worker_of(&folder, &host.url);
+    let mut acknowledged = 0;
+    for round in 0..6u64 {
+        let browser = Browser::open(profile.path(), &page);
+        let given = [json!(script), json!("note")];
+        browser.driver().run(WRITER, &given).unwrap();
+        let found = browser.wait("return window.failed ?? window.found").clone();
+        let found = found.as_u64().unwrap_or_else(|| panic!("{found}"));
+        assert!(
+            found >= acknowledged,
+            "{found} found, {acknowledged} acknowledged"
+        );
+        // A while that is another each time.
+        std::thread::sleep(Duration::from_millis(700 + 317 * (round * 7 % 5)));
+        let told = browser.run("return window.failed ?? window.acknowledged");
+        acknowledged = told.as_u64().unwrap_or_else(|| panic!("{told}"));
+        browser.kill();
+    }
+    println!("{acknowledged} entries acknowledged, 6 times killed, none lost");
+    assert!(acknowledged > 1000);
+    let browser = Browser::open(profile.path(), &host.url);
+    browser.wait_text("Your throws");
+    browser.close();
+}
+
+/// All files below a folder.
+fn below(folder: &Path) -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    for entry in std::fs::read_dir(folder).unwrap().flatten() {
+        let path = entry.path();
+        // What the browser holds open may be a link to nowhere.
+        if path.is_dir() {
+            found.extend(below(&path));
+        } else if path.is_file() {
+            found.push(path);
+        }
+    }
+    found
+}
+
+/// A photo that lies on its side, with a place written into it.
+fn photo(place: &str) -> Vec<u8> {
+    let picture = RgbImage::from_fn(2000, 1000, |x, y| Rgb([(x / 8) as u8, (y / 4) as u8, 90]));
+    let mut out = Cursor::new(Vec::new());
+    picture.write_to(&mut out, ImageFormat::Jpeg).unwrap();
+    let mut said = b"Exif\0\0MM\0*\0\0\0\x08\0\x02".to_vec();
+    // ImageDescription, at the end; Orientation, turned a quarter.
+    let length = u32::try_from(place.len()).unwrap();
+    said.extend_from_slice(&[0x01, 0x0e, 0, 2]);
+    said.extend_from_slice(&length.to_be_bytes());
+    said.extend_from_slice(&38u32.to_be_bytes());
+    said.extend_from_slice(&[0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0]);
+    said.extend_from_slice(&[0; 4]);
+    said.extend_from_slice(place.as_bytes());
+    let plain = out.into_inner();
+    let mut bytes = plain[..2].to_vec();
+    bytes.extend_from_slice(&[0xff, 0xe1]);
+    bytes.extend_from_slice(&u16::try_from(said.len() + 2).unwrap().to_be_bytes());
+    bytes.extend_from_slice(&said);
+    bytes.extend_from_slice(&plain[2..]);
+    bytes
+}
+
+#[test]
+fn a_photo_is_made_small_turned_upright_and_freed_of_its_place() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let (profile, brought) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let file = brought.path().join("photo.jpg");
+    let place = "49.0034 N 12.1 E, the place it was taken";
+    std::fs::write(&file, photo(place)).unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    demo(&browser);
+    browser.tap("of-throw");
+    browser.tap("of-throw-story");
+    browser.tap("story-photo");
+    browser.choose("choose-photo", &file);
+    browser.tap("note-keep");
+    let size = browser.wait(
+        "const e = document.querySelector('[data-testid=story-item] [data-testid=photo]');\
+         e?.scrollIntoView();\
+         return e?.naturalWidth > 1 ? [e.naturalWidth, e.naturalHeight] : null",
+    );
+    assert_eq!(size, json!([800, 1600]));
+    // What is no picture is refused in words.
+    std::fs::write(&file, "no picture").unwrap();
+    browser.tap("story-photo");
+    browser.choose("choose-photo", &file);
+    browser.wait(
+        "return document.querySelector('[data-testid=problem]')?.dataset.code === 'photo-kind'",
+    );
+    browser.close();
+    let mut pictures = 0;
+    for file in below(profile.path()) {
+        let bytes = std::fs::read(&file).unwrap_or_default();
+        let named = |what: &[u8]| bytes.windows(what.len()).any(|part| part == what);
+        assert!(!named(place.as_bytes()), "{}", file.display());
+        pictures += usize::from(bytes.starts_with(&[0xff, 0xd8, 0xff]));
+    }
+    assert_eq!(pictures, 1, "it is kept once");
+}
+
+#[test]
+fn a_throw_goes_from_one_browser_to_another_and_to_the_desktop() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let (one, other) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(one.path(), &host.url);
+    let begun = demo(&browser);
+    tick(&browser);
+    browser.tap("of-throw");
+    browser.tap("of-throw-hand-on");
+    browser.tap("hand-throw-0");
+    browser.text("handed");
+    let downloads = one.path().join("downloads");
+    let file = (0..100).find_map(|_| {
+        std::thread::sleep(Duration::from_millis(100));
+        let mut files = below(&downloads).into_iter();
+        files.find(|file| file.extension().is_some_and(|ending| ending == "jsonl"))
+    });
+    let file = file.expect("it was downloaded");
+    browser.close();
+    // The desktop reads it as it is.
+    let bytes = std::fs::read(&file).unwrap();
+    let path = DiskPath::from("handed.jsonl");
+    let read = import::read(&path, bytes.clone()).expect("a throw");
+    assert_eq!(read.journal.text().as_bytes(), bytes);
+    let browser = Browser::open(other.path(), &host.url);
+    browser.tap("bring");
+    browser.choose("choose-throw", &file);
+    browser.tap("take-add");
+    browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+    assert_eq!(browser.steps_done(), begun + 1);
+    browser.close();
+}
+
+#[test]
+fn a_newer_app_waits_until_the_next_start() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let (profile, copy) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    for file in below(&folder) {
+        let there = copy.path().join(file.strip_prefix(&folder).unwrap());
+        std::fs::create_dir_all(there.parent().unwrap()).unwrap();
+        std::fs::copy(&file, there).unwrap();
+    }
+    let host = Host::serve(copy.path(), "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    browser.wait("return navigator.serviceWorker.getRegistration().then((at) => !!at?.active)");
+    browser.wait("return localStorage.getItem('lapwork-build')");
+    let begun = demo(&browser);
+    let index = copy.path().join("index.html");
+    let newer = std::fs::read_to_string(&index).unwrap();
+    let newer = newer.replace("<title>", "<meta name=\"newer\" content=\"yes\" /><title>");
+    std::fs::write(&index, newer).unwrap();
+    let build = Path::new(env!("CARGO_MANIFEST_DIR")).join("../ui/web/build.js");
+    let sealed = Command::new("node").arg(build).arg(copy.path()).status();
+    assert!(sealed.unwrap().success());
+    browser.run("navigator.serviceWorker.getRegistration().then((at) => at.update())");
+    browser.wait("return navigator.serviceWorker.getRegistration().then((at) => !!at?.waiting)");
+    // It is there, and the one that is worked with goes on.
+    tick(&browser);
+    let is_newer = "return document.querySelector('meta[name=newer]') !== null";
+    assert_eq!(browser.run(is_newer), false);
+    browser.run("location.reload()");
+    browser.wait(is_newer);
+    browser.wait_text("Lapwork was brought up to date");
+    assert_eq!(browser.steps_done(), begun + 1);
+    browser.close();
+}
+
+#[test]
+fn a_full_disk_is_told_and_loses_nothing() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &format!("{}hosting.html", host.url));
+    let origin = host.url.trim_end_matches('/');
+    let quota = json!({"origin": origin, "quotaSize": 12_000_000});
+    browser.command("Storage.overrideQuotaForOrigin", quota);
+    let script = worker_of(&folder, &host.url);
+    let long = "a long note ".repeat(160);
+    let written = browser.driver().run(WRITER, &[json!(script), json!(long)]);
+    written.unwrap();
+    let failed = browser.wait("return window.failed");
+    let failed = failed.as_str().unwrap();
+    assert!(failed.contains("The disk is full"), "{failed}");
+    let acknowledged = browser.run("return window.acknowledged").as_u64().unwrap();
+    assert!(acknowledged > 300, "{acknowledged}");
+    browser.command("Storage.overrideQuotaForOrigin", json!({"origin": origin}));
+    browser.go("about:blank");
+    browser.go(&format!("{}hosting.html", host.url));
+    browser
+        .driver()
+        .run(WRITER, &[json!(script), json!("x")])
+        .unwrap();
+    let found = browser.wait("return window.failed ?? window.found");
+    assert_eq!(found, acknowledged);
+    browser.wait(&format!("return window.acknowledged > {acknowledged}"));
+    browser.close();
+}
+
+/// Every kept file, as both shells show it.
+#[test]
+fn both_shells_show_the_same_of_every_kept_file() {
+    if built().is_none() {
+        return;
+    }
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let seen = Command::new("node")
+        .arg(tests.join("src/through_wasm.mjs"))
+        .arg(tests.join("../target/web-glue"))
+        .arg(tests.join("kept"))
+        .output()
+        .unwrap();
+    assert!(
+        seen.status.success(),
+        "{}",
+        String::from_utf8_lossy(&seen.stderr)
+    );
+    let seen: Value = serde_json::from_slice(&seen.stdout).unwrap();
+    let seen = seen.as_object().unwrap();
+    assert!(seen.len() > 5, "{} files", seen.len());
+    for (file, there) in seen {
+        let here = native::views(&tests.join("kept").join(file));
+        for (what, view) in there.as_object().unwrap() {
+            assert_eq!(view, &here[what], "{file}: {what}");
+        }
+        assert!(there["bytes"].is_string());
+    }
+}
+
+mod native {
+    //! What this machine's own service shows of a file.
+
+    use lapwork_core::show::{Export, ImportChoice, Query};
+    use lapwork_service::disk::{DiskPath, MemoryDisk};
+    use lapwork_service::import;
+    use lapwork_service::service::Service;
+    use lapwork_service::store::Store;
+    use lapwork_service::{desktop, export::ExportFile};
+    use serde_json::{Map, Value, json};
+    use std::path::Path;
+
+    /// The time both shells go by.
+    pub const NOW: i64 = 1_800_000_000_000;
+
+    /// What is looked at; `through_wasm.mjs` has the same.
+    fn looks() -> Vec<Value> {
+        vec![
+            json!({"see": "work", "station": null, "batch": null}),
+            json!({"see": "history", "most": 100}),
+            json!({"see": "plan"}),
+            json!({"see": "hand-on"}),
+        ]
+    }
+
+    pub fn views(file: &Path) -> Map<String, Value> {
+        let store = Store::on("Lapwork", Box::new(MemoryDisk::new()));
+        let mut service = Service::new(store, desktop::host());
+        let path = DiskPath::from("kept.jsonl");
+        let found = import::read(&path, std::fs::read(file).unwrap());
+        let mut all = Map::new();
+        let view = match service.import(found, NOW) {
+            Ok(view) => view,
+            Err(problem) => {
+                all.insert("problem".into(), serde_json::to_value(problem).unwrap());
+                all.insert("bytes".into(), json!(""));
+                return all;
+            }
+        };
+        let taken = service.decide_import(&ImportChoice::Add, view.file, NOW);
+        let id = taken.unwrap().id.unwrap();
+        for look in looks() {
+            let query: Query = serde_json::from_value(look.clone()).unwrap();
+            let seen = service.look(&id, &query, NOW).unwrap();
+            all.insert(
+                look["see"].as_str().unwrap().into(),
+                serde_json::to_value(seen).unwrap(),
+            );
+        }
+        let files = service.export(&id, &Export::Throw, NOW).unwrap();
+        let [ExportFile { bytes, .. }] = files.as_slice() else {
+            panic!("one file")
+        };
+        all.insert(
+            "bytes".into(),
+            json!(String::from_utf8(bytes.clone()).unwrap()),
+        );
+        all
+    }
+}

@@ -1,0 +1,16 @@
+// The program around the window, as the shell. Its one thread reads requests in the order they
+// are sent.
+
+import { Channel, convertFileSrc, invoke } from '@tauri-apps/api/core';
+import type { Shell } from './shell';
+
+export const shell: Shell = {
+  care: null,
+  ask: (command, given = {}, told) =>
+    invoke(command, told ? { ...given, progress: new Channel(told) } : given),
+  photoSource: (id, photo) => convertFileSrc(`${id}/${photo}`, 'photo'),
+  onDropped(file, photo) {
+    window.addEventListener('lapwork-dropped', file);
+    window.addEventListener('lapwork-photo', photo);
+  },
+};

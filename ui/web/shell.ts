@@ -1,0 +1,274 @@
+// A browser as the shell: the service runs in a worker, files come and go by the browser.
+//
+// Calls are answered by the worker in the order in which they were made. Where the service breaks
+// off, the call that did it is told so, the worker is started anew, and the calls that were
+// waiting are asked again: everything acknowledged is in the files. The answers of a worker that
+// is begun later count as newer than all before (`revision`).
+
+import type { Shell } from '../src/lib/shell';
+import type { Export, Exported, Layouts, Problem } from '../src/lib/types';
+import { Keeper } from './care.svelte';
+import { chosen, handedOn } from './exchange';
+import { Pictures } from './pictures';
+import { small } from './photos';
+import type { Answer, Asked, FromWorker, HandedFile } from './talk';
+
+/** How long a page that is loaded again waits for the one before to let the files go. */
+const PATIENCE = 600;
+/** The same for a worker that is started anew. */
+const LONG_PATIENCE = 5000;
+
+interface Waiting {
+  asked: Asked;
+  done: (answer: Answer) => void;
+  failed: (why: unknown) => void;
+}
+
+const startWorker = () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+
+/** Where not even words could be loaded. */
+function unloaded(why: string): Problem {
+  return navigator.language.startsWith('de')
+    ? {
+        code: 'unloaded',
+        said: 'Lapwork ließ sich nicht laden.',
+        next: `Lade die Seite neu, mit Verbindung zum Netz, oder nimm einen neueren Browser. (${why})`,
+      }
+    : {
+        code: 'unloaded',
+        said: 'Lapwork could not be loaded.',
+        next: `Load the page again, connected to the network, or use a newer browser. (${why})`,
+      };
+}
+
+class Service {
+  private worker: Worker | null = null;
+  private readonly waiting = new Map<number, Waiting>();
+  private count = 0;
+  /** What to say where the service breaks off. */
+  private broke: Problem | null = null;
+  /** Added to the revisions of the worker that is there. */
+  private base = 0;
+  private newest = 0;
+  onoffer: () => void = () => undefined;
+
+  ask(asked: Asked): Promise<Answer> {
+    const n = ++this.count;
+    return new Promise((done, failed) => {
+      this.waiting.set(n, { asked, done, failed });
+      this.there().postMessage({ ...asked, n });
+    });
+  }
+
+  async json<T>(asked: Asked): Promise<T> {
+    return this.read<T>(await this.ask(asked));
+  }
+
+  read<T>(answer: Answer): T {
+    if (!('json' in answer)) throw unloaded('refused' in answer ? answer.refused : '');
+    const told = JSON.parse(answer.json) as { ok: T } | { problem: Problem };
+    if ('problem' in told) throw told.problem;
+    const { ok } = told;
+    if (typeof ok === 'object' && ok !== null && 'revision' in ok) {
+      const view = ok as { revision: number };
+      view.revision += this.base;
+      this.newest = Math.max(this.newest, view.revision);
+    }
+    return ok;
+  }
+
+  /** Let the files go. */
+  end() {
+    this.worker?.terminate();
+    this.worker = null;
+  }
+
+  private there(): Worker {
+    return (this.worker ??= this.start(PATIENCE));
+  }
+
+  private start(patience: number): Worker {
+    const worker = startWorker();
+    worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.heard(data);
+    worker.onerror = (event) => this.unloaded(event.message);
+    const languages = navigator.languages.join('\n');
+    worker.postMessage({ do: 'open', languages, patience });
+    return worker;
+  }
+
+  private heard(said: FromWorker) {
+    if ('n' in said) {
+      const waiting = this.waiting.get(said.n);
+      this.waiting.delete(said.n);
+      if ('broke' in said) {
+        console.error(said.broke);
+        this.restart();
+        waiting?.failed(this.broke ?? unloaded(said.broke));
+      } else waiting?.done(said);
+    } else if ('offer' in said) this.onoffer();
+    else if ('anew' in said) this.base = this.newest + 1;
+    else if ('sayBroke' in said) {
+      this.broke = (JSON.parse(said.sayBroke) as { problem: Problem }).problem;
+    }
+  }
+
+  private restart() {
+    this.end();
+    this.base = this.newest + 1;
+    this.worker = this.start(LONG_PATIENCE);
+    for (const [n, { asked }] of this.waiting) this.worker.postMessage({ ...asked, n });
+  }
+
+  /** The worker's script itself could not be loaded or run. */
+  private unloaded(why: string) {
+    for (const { failed } of this.waiting.values()) failed(unloaded(why));
+    this.waiting.clear();
+    this.end();
+  }
+}
+
+/** One search for layouts at a time, in a worker of its own. */
+class Search {
+  private worker: Worker | null = null;
+  private last: Layouts | null = null;
+  private end: ((found: Layouts) => void) | null = null;
+
+  start(order: string, told: (found: Layouts) => void): Promise<Layouts> {
+    this.stop();
+    const worker = startWorker();
+    this.worker = worker;
+    this.last = null;
+    return new Promise((done, failed) => {
+      this.end = done;
+      worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
+        if (!('found' in data) || this.worker !== worker) return;
+        const answer = JSON.parse(data.found) as { ok: Layouts } | { problem: Problem };
+        if ('problem' in answer) failed(answer.problem);
+        else {
+          this.last = answer.ok;
+          if (data.ended) done(answer.ok);
+          else told(answer.ok);
+        }
+        if (data.ended) this.close();
+      };
+      worker.onerror = (event) => failed(unloaded(event.message));
+      worker.postMessage({ do: 'search', order });
+    });
+  }
+
+  /** Stop it; what was found stays. */
+  stop(): Layouts | null {
+    if (this.last) this.last = { ...this.last, running: false };
+    if (this.worker && this.last) this.end?.(this.last);
+    this.close();
+    return this.last;
+  }
+
+  private close() {
+    this.worker?.terminate();
+    this.worker = null;
+    this.end = null;
+  }
+}
+
+const service = new Service();
+const search = new Search();
+const pictures = new Pictures(async (id, photo) => {
+  const answer = await service.ask({ do: 'photo', id, photo });
+  return 'bytes' in answer ? answer.bytes : null;
+});
+
+/** The photo last dropped on the page, until it is asked for. */
+let fallen: File | null = null;
+
+const tell = <T>(command: string, given: Record<string, unknown>) =>
+  service.json<T>({ do: 'ask', command, given: JSON.stringify(given) });
+
+async function bring(): Promise<unknown> {
+  const file = await chosen('throw');
+  if (!file) return null;
+  return service.json({ do: 'bring', name: file.name, bytes: await file.arrayBuffer() });
+}
+
+async function hand(id: string, hand: Export): Promise<Exported> {
+  const answer = await service.ask({ do: 'hand', id, hand: JSON.stringify(hand) });
+  const files: HandedFile[] = 'files' in answer ? answer.files : service.read(answer);
+  const names = await handedOn(files);
+  return names ? tell<Exported>('handed', { files: names }) : { said: null };
+}
+
+async function photo(id: string, dropped: boolean): Promise<string | null> {
+  const file = dropped ? fallen : await chosen('photo');
+  fallen = null;
+  if (!file) return null;
+  const bytes = await small(file);
+  return service.json<string>({ do: 'keep', id, name: file.name, small: bytes });
+}
+
+async function arrange(given: Record<string, unknown>, told: (found: Layouts) => void) {
+  const order = await tell<unknown>('order', given);
+  return search.start(JSON.stringify(order), told);
+}
+
+function asked(
+  command: string,
+  given: Record<string, unknown>,
+  told?: (news: never) => void,
+): Promise<unknown> {
+  switch (command) {
+    case 'bring':
+      return bring();
+    case 'hand':
+      return hand(given.id as string, given.hand as Export);
+    case 'photo':
+      return photo(given.id as string, given.dropped as boolean);
+    case 'arrange':
+      return arrange(given, told as unknown as (found: Layouts) => void);
+    case 'stop_arranging':
+      return Promise.resolve(search.stop());
+    case 'print':
+      return tell('print', {});
+    case 'stop_printing':
+      return Promise.resolve(null);
+    default:
+      if (isKept(command)) care.begun();
+      return tell(command, given);
+  }
+}
+
+/** A throw file that was dropped on the page or handed to the app. */
+async function dropIn(file: File) {
+  await service.ask({ do: 'drop', name: file.name, bytes: await file.arrayBuffer() });
+}
+
+const care = new Keeper();
+
+/** What is asked has made something that is to be kept. */
+const isKept = (command: string) => ['act', 'tend', 'take'].includes(command);
+
+export const shell: Shell = {
+  care,
+  ask: <T>(command: string, given = {}, told?: (news: never) => void) =>
+    asked(command, given, told) as Promise<T>,
+  photoSource: (id, photo) => pictures.source(id, photo),
+  onDropped(file, photo) {
+    service.onoffer = file;
+    window.addEventListener('dragover', (event) => event.preventDefault());
+    window.addEventListener('drop', (event) => {
+      event.preventDefault();
+      const [dropped, ...more] = event.dataTransfer?.files ?? [];
+      if (!dropped || more.length) return;
+      if (dropped.type.startsWith('image/')) {
+        fallen = dropped;
+        photo();
+      } else void dropIn(dropped);
+    });
+    void care.begin((file) => void dropIn(file));
+  },
+};
+
+// A page that is put aside lets its files go; brought back, it begins anew.
+window.addEventListener('pagehide', () => service.end());
+window.addEventListener('pageshow', (event) => {
+  if (event.persisted) location.reload();
+});

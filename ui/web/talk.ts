@@ -1,0 +1,42 @@
+// What the page and its workers say to each other.
+
+/** What the page asks of the worker that holds the service. */
+export type Asked =
+  | { do: 'ask'; command: string; given: string }
+  | { do: 'bring'; name: string; bytes: ArrayBuffer }
+  | { do: 'drop'; name: string; bytes: ArrayBuffer }
+  | { do: 'keep'; id: string; name: string; small: ArrayBuffer | null }
+  | { do: 'photo'; id: string; photo: string }
+  | { do: 'hand'; id: string; hand: string };
+
+export interface HandedFile {
+  name: string;
+  bytes: Uint8Array<ArrayBuffer>;
+}
+
+/** How a worker is begun: to serve, or to search for layouts. */
+export type Begun =
+  { do: 'open'; languages: string; patience: number } | { do: 'search'; order: string };
+
+export type ToWorker = Begun | (Asked & { n: number });
+
+/** The answer to call `n`: JSON as the core gives it, or what is made of bytes. */
+export type Answer =
+  | { n: number; json: string }
+  | { n: number; bytes: Uint8Array<ArrayBuffer> | null }
+  | { n: number; files: HandedFile[] }
+  /** The service broke off in this call; the worker is of no use any longer. */
+  | { n: number; broke: string }
+  /** The page asked for something there is not. */
+  | { n: number; refused: string };
+
+export type FromWorker =
+  | Answer
+  /** What to say, as JSON, where the service breaks off. */
+  | { sayBroke: string }
+  /** Something was found that the page did not ask for. */
+  | { offer: true }
+  /** The files were taken over from another page: what was asked before is out of date. */
+  | { anew: true }
+  /** A search has found something, or has ended. */
+  | { found: string; ended: boolean };

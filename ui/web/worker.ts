@@ -1,0 +1,124 @@
+// The worker: it holds the service and answers the page's calls, one after another.
+//
+// The core answers at once and never waits; what can only be done while it does not run (opening
+// files) is done between two calls. A second page gets what the first has kept to look at, and
+// the files themselves once the first is gone. The same script also searches for layouts, in a
+// worker of its own.
+
+import init, * as core from '#core';
+import { Files } from './files';
+import type { Answer, Asked, FromWorker, ToWorker } from './talk';
+
+/** At least so many files are kept free. */
+const LEAST_FREE = 12;
+
+const files = new Files();
+let languages = '';
+let isOwn = false;
+/** The files are open, and there can be more of them. */
+let canGrow = false;
+/** Why nothing could be begun. */
+let dead: string | null = null;
+/** The core holds something, if only to look at. */
+let isServing = false;
+
+const post = (said: FromWorker) => self.postMessage(said);
+
+/** Open the files, or see what another page keeps in them. */
+async function serve(patience: number) {
+  const opened = await files.open(patience);
+  if (opened.is === 'open') {
+    for (const file of opened.files) core.addFile(file);
+    if (isServing) post({ anew: true });
+    core.open(languages);
+    isOwn = true;
+    canGrow = true;
+    return;
+  }
+  if (opened.is === 'held') core.look(languages, await files.read());
+  else {
+    core.strand(languages, opened.is === 'failed' ? opened.why : undefined);
+    // Nothing will come of another attempt.
+    isOwn = true;
+  }
+}
+
+async function begin(patience: number) {
+  await init();
+  await serve(patience);
+  isServing = true;
+  tellBroke();
+}
+
+/** The page is to know beforehand what to say where all of this breaks off. */
+function tellBroke() {
+  post({ sayBroke: core.ask('broke', '{}') });
+}
+
+function answer(asked: Asked, n: number): Answer {
+  switch (asked.do) {
+    case 'ask':
+      return { n, json: core.ask(asked.command, asked.given) };
+    case 'bring':
+      return { n, json: core.bring(asked.name, new Uint8Array(asked.bytes)) };
+    case 'drop':
+      core.dropIn(asked.name, new Uint8Array(asked.bytes));
+      return { n, json: '{"ok":null}' };
+    case 'keep': {
+      const small = asked.small ? new Uint8Array(asked.small) : undefined;
+      return { n, json: core.keepPhoto(asked.id, asked.name, small) };
+    }
+    case 'photo': {
+      const bytes = core.photo(asked.id, asked.photo);
+      return { n, bytes: (bytes as Uint8Array<ArrayBuffer> | undefined) ?? null };
+    }
+    case 'hand': {
+      const made = core.hand(asked.id, asked.hand);
+      if (typeof made === 'string') return { n, json: made };
+      const all = [];
+      for (let at = 0; at + 1 < made.length; at += 2) {
+        all.push({ name: made[at] as string, bytes: made[at + 1] as Uint8Array<ArrayBuffer> });
+      }
+      return { n, files: all };
+    }
+  }
+}
+
+async function take(asked: Asked & { n: number }) {
+  const { n } = asked;
+  if (dead !== null) return post({ n, refused: dead });
+  if (!isOwn) await serve(0);
+  try {
+    post(answer(asked, n));
+  } catch (thrown) {
+    const why = String(thrown);
+    // The core says so itself where a call is none; anything else is its end.
+    const isEnd = thrown instanceof WebAssembly.RuntimeError;
+    post(isEnd ? { n, broke: why } : { n, refused: why });
+    if (isEnd) return;
+  }
+  if (core.offers()) post({ offer: true });
+  if (asked.do === 'ask' && asked.command === 'set_prefs') tellBroke();
+  while (canGrow && core.freeFiles() < LEAST_FREE) {
+    const file = await files.more();
+    if (!file) return;
+    core.addFile(file);
+  }
+}
+
+async function search(order: string) {
+  await init();
+  const tell = (found: string) => post({ found, ended: false });
+  post({ found: core.search(order, tell), ended: true });
+}
+
+let turn: Promise<void> = Promise.resolve();
+self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
+  if (data.do === 'search') return void search(data.order);
+  if (data.do === 'open') {
+    languages = data.languages;
+    turn = begin(data.patience).catch((why) => void (dead = String(why)));
+    return;
+  }
+  turn = turn.then(() => take(data)).catch((why) => console.error(why));
+};
