@@ -299,7 +299,13 @@ fn begun(service: &mut Service, ids: &mut Vec<String>) -> bool {
         "denims": [{"name": "Jeans", "colour": "#223355"}],
     }));
     let action = action.expect("a beginning");
-    match service.tend(&ShelfCommand::Begin { action }, NOW) {
+    match service.tend(
+        &ShelfCommand::Begin {
+            action,
+            pile: Vec::new(),
+        },
+        NOW,
+    ) {
         Ok(answer) => {
             ids.extend(answer.id);
             true
