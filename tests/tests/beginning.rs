@@ -187,7 +187,7 @@ fn a_metric_throw_begins_in_round_figures() {
         maker.tap("next-page");
     }
     maker.tap("begin");
-    maker.walk.sees("tab-pile", "Stapel");
+    maker.walk.window.wait_text("Kleiderstapel");
     maker.tap("pile-piece-1-0");
     maker.tap("to-measuring");
     let width = |n: usize| maker.walk.reads(&format!("field-station-{n}-width"));
