@@ -76,7 +76,8 @@ fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
         .window
         .wait_until("the nearest grid is told", |_| {
             let all = grids(&maker.walk);
-            all.first().is_some_and(|(_, said)| said.contains("9 × 12"))
+            all.first()
+                .is_some_and(|(_, said)| said.contains("9 across × 12 down"))
         });
     maker.seen("new-grids");
     let offered = grids(&maker.walk);
@@ -140,4 +141,63 @@ fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
     // As measured: 13 to the leg with its cuts, 14 to the leg cut.
     assert!(to_the_leg <= 13, "{to_the_leg} taps");
     assert!(maker.taps <= 14, "{} taps", maker.taps);
+}
+
+/// In centimetres, dark and in German: a leg begins in whole centimetres, and a size without
+/// jeans tells how many it takes.
+#[test]
+fn a_metric_throw_begins_in_round_figures() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.window.size(390, 844);
+    let mut maker = Counted {
+        walk,
+        taps: 0,
+        keys: 0,
+    };
+    maker.tap("settings");
+    maker.tap("field-language-de");
+    maker.tap("field-theme-dark");
+    maker.tap("back");
+    maker.tap("units");
+    maker.tap("units-cm");
+    maker.tap("new-throw");
+    maker.types("field-wish-width", "100");
+    maker.types("field-wish-height", "140");
+    maker
+        .walk
+        .window
+        .wait_until("how many jeans it takes", |_| {
+            let all = grids(&maker.walk);
+            all.first()
+                .is_some_and(|(_, said)| said.contains("Du brauchst etwa"))
+        });
+    maker.walk.window.run(
+        "document.querySelector('button[data-testid^=grid-]').scrollIntoView();",
+        &[],
+    );
+    maker.seen("metric-grids");
+    maker.types("field-pairs-0", "1");
+    maker.walk.sees("cloth-said", "Eine Jeans gibt etwa");
+    maker.tap("fabric-quarters");
+    maker.types("field-fabric-count", "1");
+    maker.types("field-across", "3");
+    maker.types("field-down", "4");
+    for _ in 0..3 {
+        maker.tap("next-page");
+    }
+    maker.tap("begin");
+    maker.walk.window.wait_text("Kleiderstapel");
+    maker.tap("pile-piece-1-0");
+    maker.tap("to-measuring");
+    let width = |n: usize| maker.walk.reads(&format!("field-station-{n}-width"));
+    assert_eq!([width(0), width(1), width(2)], ["43 cm", "48 cm", "64 cm"]);
+    maker.seen("metric-leg");
+    maker.tap("back");
+    // The fat quarter is squared up: 50 cm do not promise four strips of 12.5 cm.
+    let cutting = json!({ "see": "cutting", "n": 2, "index": 0, "typed": null, "drag": null });
+    assert_eq!(maker.walk.look(cutting)["expected"], json!(12));
+    maker.tap("pile-piece-2-0");
+    maker.walk.sees("cutting-title", "Fat Quarter");
+    maker.seen("metric-quarter");
 }

@@ -164,7 +164,7 @@ fn a_maker_chooses_german_and_reads_no_english_word() {
     let history = walk.window.text();
     assert!(months.iter().any(|m| history.contains(m)), "{history}");
     walk.tap("tab-pile");
-    walk.sees("tab-pile", "Stapel");
+    walk.window.wait_text("Kleiderstapel");
     is_german(&walk, &english, "tab-pile");
     for door in ["open-gather", "open-scraps"] {
         walk.tap("tab-plan");

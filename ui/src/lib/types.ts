@@ -3800,6 +3800,7 @@ export type WordKey =
   | "ui-pack-usual"
   | "ui-page-back"
   | "ui-page-check"
+  | "ui-page-cloth"
   | "ui-page-fabrics"
   | "ui-page-finish"
   | "ui-page-joining"

@@ -58,6 +58,7 @@ ui-keep-it = Behalten
 
 # Eine neue Decke, und der Plan
 ui-new-name = Jeansdecke
+ui-page-cloth = Dein Stoff und die Größe
 ui-page-size = Größe
 ui-page-joining = Verbindung und Stich
 ui-page-finish = Zuschneiden, Einfassung, Abkühlen und Wäschen

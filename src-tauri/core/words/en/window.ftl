@@ -57,6 +57,7 @@ ui-keep-it = Keep it
 
 # A new throw, and the plan
 ui-new-name = Jeans throw
+ui-page-cloth = Your cloth and the size
 ui-page-size = Size
 ui-page-joining = Joining and stitch
 ui-page-finish = Trimming, binding, cooling and washes
