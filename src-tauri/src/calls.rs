@@ -161,7 +161,7 @@ pub struct Workers {
     folder: PathBuf,
     press: Press,
     /// The photo last dropped on the window, until the page asks for it.
-    fallen: Mutex<Option<DiskPath>>,
+    dropped_photo: Mutex<Option<DiskPath>>,
 }
 
 /// What the worker made of a call. It is passed on once and never stored.
@@ -195,7 +195,7 @@ impl Workers {
             reader: Worker::start("reader", || Reader)?,
             folder,
             press: Press::default(),
-            fallen: Mutex::default(),
+            dropped_photo: Mutex::default(),
         })
     }
 
@@ -213,7 +213,10 @@ impl Workers {
 
     /// A photo was dropped on the window.
     pub fn drop_photo(&self, path: DiskPath) {
-        *self.fallen.lock().unwrap_or_else(PoisonError::into_inner) = Some(path);
+        *self
+            .dropped_photo
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner) = Some(path);
     }
 
     /// A throw file was dropped on the window and looked into.
@@ -223,7 +226,7 @@ impl Workers {
                 service.import_dropped(found, service.now());
                 Ok(())
             },
-            move |_| tell_dropped(&app),
+            move |_| announce_import(&app),
         );
     }
 
@@ -271,7 +274,7 @@ impl Workers {
         self.serve_by_turns(app, answer, move |service| {
             let look = service.accept(look)?;
             let snapshot = service.snapshot(&id, service.now());
-            offer(&own, service);
+            announce_pending_import(&own, service);
             let snapshot = snapshot?;
             if is_quick(&look) {
                 return snapshot.answer(&look).map(Turn::Answered);
@@ -299,7 +302,7 @@ impl Workers {
                 quick => (quick, None),
             };
             let acted = service.act_and_look(&id, &deed, quick.as_ref(), now);
-            offer(&own, service);
+            announce_pending_import(&own, service);
             #[cfg(debug_assertions)]
             break_on_purpose(&deed);
             let acted = acted?;
@@ -416,8 +419,11 @@ impl Workers {
         dropped: bool,
     ) -> Result<Option<String>, Problem> {
         let found = if dropped {
-            let mut fallen = self.fallen.lock().unwrap_or_else(PoisonError::into_inner);
-            fallen.take().map(Some).ok_or(StoreError::NoPhoto)
+            let mut dropped = self
+                .dropped_photo
+                .lock()
+                .unwrap_or_else(PoisonError::into_inner);
+            dropped.take().map(Some).ok_or(StoreError::NoPhoto)
         } else {
             let called = self.worker.ask(|service| Ok(service.say("shell-photos")))?;
             dialogs::fetch_photo(app, &called)
@@ -433,7 +439,7 @@ impl Workers {
 }
 
 /// Answer on a thread of its own.
-fn beside<T: Serialize + 'static>(
+fn on_its_own_thread<T: Serialize + 'static>(
     app: AppHandle,
     answer: Answer,
     work: impl FnOnce(&Workers, &AppHandle) -> Result<T, Problem> + Send + 'static,
@@ -455,13 +461,13 @@ fn beside<T: Serialize + 'static>(
 }
 
 /// Where another program changed a throw's file, the page is to ask for what was found.
-fn offer(app: &AppHandle, service: &Service) {
+fn announce_pending_import(app: &AppHandle, service: &Service) {
     if service.has_pending_import() {
-        tell_dropped(app);
+        announce_import(app);
     }
 }
 
-fn tell_dropped(app: &AppHandle) {
+fn announce_import(app: &AppHandle) {
     tell(app, "lapwork-dropped");
 }
 
@@ -509,7 +515,7 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
             let own = app.clone();
             workers.serve(answer, move |service| {
                 let shelf = service.shelf(service.now());
-                offer(&own, service);
+                announce_pending_import(&own, service);
                 Ok(shelf)
             });
         }
@@ -558,17 +564,17 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
             });
         }
         Call::Hand { id, hand } => {
-            beside(app.clone(), answer, move |workers, app| {
+            on_its_own_thread(app.clone(), answer, move |workers, app| {
                 workers.hand(app, &id, hand)
             });
         }
-        Call::Bring {} => beside(app.clone(), answer, |workers, app| workers.bring(app)),
+        Call::Bring {} => on_its_own_thread(app.clone(), answer, |workers, app| workers.bring(app)),
         Call::Dropped {} => workers.serve(answer, Service::pending_import),
         Call::Take { take, file } => {
             let own = app.clone();
             workers.serve(answer, move |service| {
                 let taken = service.decide_import(&take, file, service.now());
-                offer(&own, service);
+                announce_pending_import(&own, service);
                 taken
             });
         }
@@ -578,7 +584,7 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
             progress,
         } => {
             let progress = progress.channel_on(webview);
-            beside(app.clone(), answer, move |workers, app| {
+            on_its_own_thread(app.clone(), answer, move |workers, app| {
                 workers.print(app, &id, &order, &progress)
             });
         }
@@ -589,9 +595,11 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
         Call::Again { id } => {
             workers.serve(answer, move |service| service.again(&id, service.now()))
         }
-        Call::Photo { id, dropped } => beside(app.clone(), answer, move |workers, app| {
-            workers.keep_photo(app, id, dropped)
-        }),
+        Call::Photo { id, dropped } => {
+            on_its_own_thread(app.clone(), answer, move |workers, app| {
+                workers.keep_photo(app, id, dropped)
+            })
+        }
     }
     true
 }

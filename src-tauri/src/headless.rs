@@ -58,7 +58,7 @@ enum Ask {
 /// Why nothing came of it.
 enum Failure {
     /// A message for the user.
-    Told(String),
+    Message(String),
     /// Standard output was closed or could not take more.
     Output(io::Error),
 }
@@ -79,7 +79,7 @@ pub fn answer(args: impl IntoIterator<Item = OsString>, now: Time) -> Option<Exi
     let done = read(args, &mut words).and_then(|ask| reply(&ask, &words, now, &mut out));
     Some(match done {
         Ok(code) => code,
-        Err(Failure::Told(line)) => {
+        Err(Failure::Message(line)) => {
             // A path may hold anything, even the end of a line.
             eprintln!("lapwork: {}", line.replace(char::is_control, " "));
             ExitCode::from(2)
@@ -100,7 +100,7 @@ pub fn answer_arguments() -> Option<ExitCode> {
 
 /// What is asked for; `words` become those of the language asked for.
 fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<Ask, Failure> {
-    let misused = |problem: Problem| Failure::Told(one_line(&problem));
+    let misused = |problem: Problem| Failure::Message(one_line(&problem));
     let stray = |words: &Words, argument: String| {
         misused(words.problem("arguments", &[("argument", argument.into())]))
     };
@@ -334,7 +334,7 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
                 });
             let bytes = made.map_err(|why| {
                 let problem = words.problem("print", &[("why", why.to_string().into())]);
-                Failure::Told(one_line(&problem))
+                Failure::Message(one_line(&problem))
             })?;
             export::write(&DesktopDisk, &to.as_path().into(), &bytes)
                 .map_err(|error| failed(to, &error, words))?;
@@ -422,7 +422,7 @@ fn failed(path: &Path, error: &StoreError, words: &Words) -> Failure {
         StoreError::Damaged { how, .. } => damage(words, how),
         error => message(words, error),
     };
-    Failure::Told(format!("{}: {}", path.display(), one_line(&problem)))
+    Failure::Message(format!("{}: {}", path.display(), one_line(&problem)))
 }
 
 fn no_language(named: &str, words: &Words) -> Problem {
@@ -440,7 +440,7 @@ fn one_line(problem: &Problem) -> String {
 fn history(journal: &Journal, context: Context<'_>, out: &mut impl Write) -> Result<(), Failure> {
     let look = Query::History { most: u32::MAX };
     let seen = show::answer(journal, &look, context);
-    let seen = seen.map_err(|problem| Failure::Told(one_line(&problem)))?;
+    let seen = seen.map_err(|problem| Failure::Message(one_line(&problem)))?;
     let View::History(history) = seen else {
         return Ok(());
     };
@@ -476,10 +476,10 @@ fn draw(
         let problem = context
             .words
             .problem("no-drawing", &[("which", which.into())]);
-        return Err(Failure::Told(one_line(&problem)));
+        return Err(Failure::Message(one_line(&problem)));
     };
     let svg = drawing.svg(journal, style, context);
-    let svg = svg.map_err(|problem| Failure::Told(one_line(&problem)))?;
+    let svg = svg.map_err(|problem| Failure::Message(one_line(&problem)))?;
     out.write_all(svg.as_bytes())?;
     Ok(())
 }
@@ -502,7 +502,7 @@ fn tables(
         let problem = context
             .words
             .problem("no-table", &[("which", which.into())]);
-        return Err(Failure::Told(one_line(&problem)));
+        return Err(Failure::Message(one_line(&problem)));
     };
     out.write_all(table.csv(journal, context).as_bytes())?;
     Ok(())

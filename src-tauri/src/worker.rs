@@ -68,7 +68,7 @@ impl<S: Recover> Worker<S> {
             // An answer that cannot be passed on must not end the worker either.
             let _ = catch_unwind(AssertUnwindSafe(|| answer(done)));
         };
-        if let Some(jobs) = &*held(&self.jobs) {
+        if let Some(jobs) = &*locked(&self.jobs) {
             // The thread ends only once the sender is gone, which is still here.
             let _ = jobs.send(Box::new(job));
         }
@@ -91,15 +91,15 @@ impl<S: Recover> Worker<S> {
 
     /// Take no more work, and wait until all that was sent is done.
     pub fn finish(&self) {
-        drop(held(&self.jobs).take());
-        if let Some(thread) = held(&self.thread).take() {
+        drop(locked(&self.jobs).take());
+        if let Some(thread) = locked(&self.thread).take() {
             // A thread that panicked has reported it.
             let _ = thread.join();
         }
     }
 }
 
-fn held<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
+fn locked<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
     lock.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
@@ -182,13 +182,13 @@ mod tests {
             let done = Arc::clone(&done);
             let work = move |_: &mut Log| {
                 std::thread::sleep(std::time::Duration::from_millis(1));
-                *held(&done) += 1;
+                *locked(&done) += 1;
                 Ok(())
             };
             worker.send(work, |_| {});
         }
         worker.finish();
-        assert_eq!(*held(&done), 50);
+        assert_eq!(*locked(&done), 50);
         let late: Result<(), Problem> = worker.ask(|_| Ok(()));
         assert_eq!(late.unwrap_err().code, "broke");
         worker.finish();

@@ -277,7 +277,7 @@ fn no_placing_at_all_beats_the_bound() {
 fn ten_realistic_pieces() {
     use GarmentKind::{ChildsJeans, JacketBack, MensJeans, Sheet, Skirt, WomensJeans};
     use GarmentSize::{Large, Medium, Small};
-    let first = |kind, size, guess| start(kind, size, guess).remove(0);
+    let first = |kind, size, guess| start(kind, size, guess, System::Inch).remove(0);
     let stained = |mut piece: Piece, zones: &[[i64; 4]]| {
         piece.zones.extend(zones.iter().map(|zone| hole(*zone)));
         piece

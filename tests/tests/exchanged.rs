@@ -68,7 +68,13 @@ impl Scene {
         let mut service = opened(&data, DesktopDisk);
         let action = beginning("Throw", 3, 2);
         let id = service
-            .tend(&ShelfCommand::Begin { action }, START)
+            .tend(
+                &ShelfCommand::Begin {
+                    action,
+                    pile: Vec::new(),
+                },
+                START,
+            )
             .unwrap()
             .id;
         let id = id.unwrap();

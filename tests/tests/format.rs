@@ -14,22 +14,25 @@
 
 use lapwork_core::cloth::fabric::{Cover, Face};
 use lapwork_core::cloth::garments::{
-    Garment, GarmentKind, GarmentSize, Guess, Precut, Source, start,
+    ClothEdges, Garment, GarmentKind, GarmentSize, GarmentStart, Guess, Knees, Precut, Source,
+    start, trimmed,
 };
 use lapwork_core::cloth::pile::{Heap, Use};
 use lapwork_core::cloth::weight::Cloth;
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Entry, FormatError, Journal, VERSION, What, header_line};
 use lapwork_core::measure::outline::{Measures, Sides};
-use lapwork_core::measure::{Count, Ruler, half_inches, inches, sixty_fourths, tenths_of_mm};
+use lapwork_core::measure::{
+    Count, Ruler, System, half_inches, inches, sixty_fourths, tenths_of_mm,
+};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
 use lapwork_core::plan::{JoinOrder, Joining, Plan, Stitch};
 use lapwork_core::show::{Context, figures};
-use lapwork_core::throw::heritage::{Carried, Heritage, Learned, Lesson, Told};
+use lapwork_core::throw::heritage::{Carried, DerivedLesson, Heritage, Learned, Lesson};
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::tasks::Task;
-use lapwork_core::throw::wishes::Wishes;
+use lapwork_core::throw::wishes::{DenimWish, Wishes};
 use lapwork_core::throw::{Event, Item, Made, Mishap, Size, Went};
 use lapwork_core::words::Words;
 use serde_json::{Value, json};
@@ -60,27 +63,27 @@ fn heritage(squares: usize, said: bool) -> Heritage {
     let told = [
         (
             Some(Task::Dot),
-            Told::Scrap {
+            DerivedLesson::Scrap {
                 lap: sixty_fourths(28),
             },
         ),
         (
             Some(Task::Dot),
-            Told::Drift {
+            DerivedLesson::Drift {
                 fours: Count::from(12),
                 mean: sixty_fourths(-2),
             },
         ),
         (
             None,
-            Told::Whole {
+            DerivedLesson::Whole {
                 size,
                 planned: (sixty_fourths(2570), sixty_fourths(3210)),
             },
         ),
         (
             None,
-            Told::Washed {
+            DerivedLesson::Washed {
                 washes: 2,
                 before: size,
                 after: washed,
@@ -88,14 +91,14 @@ fn heritage(squares: usize, said: bool) -> Heritage {
         ),
         (
             Some(Task::PressLap),
-            Told::Spoilt {
+            DerivedLesson::Spoilt {
                 squares: Count::from(3),
                 why: Mishap::Scorched,
             },
         ),
         (
             Some(Task::CoverBack),
-            Told::More {
+            DerivedLesson::More {
                 squares: Count::from(4),
                 face: Face::Back,
             },
@@ -187,6 +190,7 @@ fn of_every_kind(said: bool) -> Journal {
         Event::FacesChanged {
             faces: vec![(square, cover)],
             again: said.then(Vec::new),
+            by_hand: None,
         },
         Event::ClothChanged { prints, denims },
         Event::Done {
@@ -199,6 +203,7 @@ fn of_every_kind(said: bool) -> Journal {
         },
         Event::SparesUsed {
             pieces: vec![Rect::square(5, 5)],
+            of: vec![],
         },
         Event::Done {
             task: Task::Dot,
@@ -267,7 +272,13 @@ fn of_every_kind(said: bool) -> Journal {
             heap: Heap::new(
                 Source::Cloth(Garment {
                     name: "Old jeans".into(),
-                    pieces: start(GarmentKind::MensJeans, GarmentSize::Medium, Guess::Typical),
+                    pieces: start(
+                        GarmentKind::MensJeans,
+                        GarmentSize::Medium,
+                        Guess::Typical,
+                        System::Inch,
+                    ),
+                    start: None,
                 }),
                 Use::ANY_DENIM,
                 Cloth::denim(),
@@ -385,6 +396,7 @@ fn of_every_kind(said: bool) -> Journal {
             Event::FacesChanged {
                 faces: vec![(square, covered)],
                 again: Some(vec![]),
+                by_hand: None,
             },
             Event::Unpicked {
                 pieces: vec![(seams, sixty_fourths(320))],
@@ -521,6 +533,123 @@ fn of_sewing() -> Journal {
     Journal::read(text.as_bytes()).expect("it follows").journal
 }
 
+/// A record in which denims are chosen by hand and by a layout, and wished for.
+fn of_denims() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let light = |row, col, by_hand| Event::FacesChanged {
+        faces: vec![(
+            Rect::square(row, col),
+            Cover {
+                denim: 1,
+                ..Cover::default()
+            },
+        )],
+        again: None,
+        by_hand,
+    };
+    let wishes = |denims, by_hand_too| Event::Wished {
+        wishes: Wishes {
+            front: Count::from(12),
+            back: Count::from(9),
+            denims,
+            by_hand_too,
+            ..Wishes::default()
+        },
+    };
+    let events = [
+        light(0, 0, Some(true)),
+        light(0, 1, Some(false)),
+        // Written before it was said: nothing but the denim changes.
+        light(0, 2, None),
+        wishes(Some(DenimWish::Apart), true),
+        wishes(Some(DenimWish::Bands), false),
+        wishes(Some(DenimWish::Kept), false),
+        wishes(Some(DenimWish::Any), false),
+        wishes(None, false),
+        Event::Moved {
+            moves: vec![
+                (Rect::square(0, 0), Rect::square(5, 5)),
+                (Rect::square(5, 5), Rect::square(0, 0)),
+            ],
+        },
+    ];
+    let mut text = header_line("kept-4") + &begun.line();
+    for (i, event) in events.into_iter().enumerate() {
+        text += &Entry {
+            n: i as u64 + 2,
+            at: NOON + i as i64,
+            what: What::Do(vec![event]),
+        }
+        .line();
+    }
+    Journal::read(text.as_bytes()).expect("it follows").journal
+}
+
+/// A record with what came later still: garments that are known as they began, cloth squared up,
+/// a fabric whose squares are cut as a step, a place that is a selvedge.
+fn of_cloth() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let throw = Journal::from_first(&begun).expect("a beginning");
+    let (mut prints, denims) = (throw.throw().prints.clone(), throw.throw().denims.clone());
+    prints[0].uncut = true;
+    let square = Rect::square(0, 0);
+    let cover = Cover {
+        front: Some(0),
+        ..Cover::default()
+    };
+    let heap = |garment, makes, cloth| Event::HeapSet {
+        n: if makes == Use::ANY_DENIM { 1 } else { 2 },
+        heap: Heap::new(Source::Cloth(garment), makes, cloth),
+    };
+    let start = GarmentStart {
+        kind: GarmentKind::WomensJeans,
+        size: None,
+        knees: Knees::Torn,
+        system: System::Metric,
+    };
+    let jeans = Garment {
+        name: "Jeans".into(),
+        pieces: start.pieces(Guess::Typical),
+        start: Some(start),
+    };
+    let edges = ClothEdges::usual(System::Inch, 1);
+    let quarter = trimmed(inches(22), inches(18), edges).expect("cloth is left");
+    let quarter = Garment {
+        name: "Fat quarter".into(),
+        pieces: vec![quarter],
+        start: None,
+    };
+    let done = |task| Event::Done {
+        task,
+        pieces: vec![square],
+        made: vec![],
+    };
+    let events = [
+        heap(jeans, Use::ANY_DENIM, Cloth::denim()),
+        heap(quarter, Use::Fabric { print: 0 }, Cloth::cotton()),
+        Event::ClothChanged { prints, denims },
+        Event::FacesChanged {
+            faces: vec![(square, cover), (Rect::square(0, 1), cover)],
+            again: None,
+            by_hand: None,
+        },
+        done(Task::Cut),
+        done(Task::CutFabric),
+    ];
+    let mut text = header_line("kept-4") + &begun.line();
+    for (i, event) in events.into_iter().enumerate() {
+        text += &Entry {
+            n: i as u64 + 2,
+            at: NOON + i as i64,
+            what: What::Do(vec![event]),
+        }
+        .line();
+    }
+    Journal::read(text.as_bytes()).expect("it follows").journal
+}
+
 /// The state a record folds to, as far as it is more than what its events say.
 fn state(journal: &Journal) -> Value {
     let throw = journal.throw();
@@ -623,6 +752,14 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     });
     check("every-event-2-said", || of_every_kind(true));
     check("sewing-2", of_sewing);
+    check("denims-2", of_denims);
+    let text = std::fs::read_to_string(kept("denims-2.jsonl")).expect("kept");
+    let read = Journal::read(text.as_bytes()).expect("it opens");
+    let by_hand = |square: &Rect| read.journal.throw().is_denim_by_hand(*square);
+    let squares = read.journal.throw().assembly().whole().squares();
+    let chosen: Vec<Rect> = squares.filter(by_hand).collect();
+    assert_eq!(chosen, [Rect::square(0, 2), Rect::square(5, 5)]);
+    check("cloth-2", of_cloth);
 }
 
 /// What was decided is in the file, so that another plan to begin with folds to the same.

@@ -11,7 +11,7 @@ mod ways;
 
 use lapwork_core::cloth::garments::{GarmentKind, GarmentSize, Guess, start};
 use lapwork_core::demo;
-use lapwork_core::measure::Ruler;
+use lapwork_core::measure::{Ruler, System};
 use lapwork_core::plan::Plan;
 use lapwork_core::show::Prefs;
 use lapwork_core::show::{self, Context};
@@ -224,7 +224,7 @@ fn outlines() {
     let how = serde_json::to_string(&lapwork_core::cloth::cutting::Cutting::default()).unwrap();
     let seeds: Vec<Vec<u8>> = GarmentKind::ALL
         .into_iter()
-        .flat_map(|kind| start(kind, GarmentSize::Medium, Guess::Typical))
+        .flat_map(|kind| start(kind, GarmentSize::Medium, Guess::Typical, System::Inch))
         .map(|piece| format!("{how}\n{}", serde_json::to_string(&piece).unwrap()).into_bytes())
         .collect();
     give("outline", &seeds, 150, ways::outline);

@@ -163,7 +163,10 @@ fn a_maker_chooses_german_and_reads_no_english_word() {
     ];
     let history = walk.window.text();
     assert!(months.iter().any(|m| history.contains(m)), "{history}");
-    for door in ["open-pile", "open-gather", "open-scraps"] {
+    walk.tap("tab-pile");
+    walk.sees("tab-pile", "Stapel");
+    is_german(&walk, &english, "tab-pile");
+    for door in ["open-gather", "open-scraps"] {
         walk.tap("tab-plan");
         walk.tap(door);
         walk.window.wait_until("the screen is there", |w| {

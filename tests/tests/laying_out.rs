@@ -221,3 +221,67 @@ fn squares_are_moved_turned_over_and_pinned_by_hand() {
         .wait_until("all is as before", |_| cells(&walk, "front") == before.0);
     assert_eq!(cells(&walk, "back"), before.1);
 }
+
+#[test]
+fn denims_are_laid_out_from_what_the_pile_gives() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.window.size(390, 844);
+    walk.begin("Shaded throw", 6, 8);
+    let pack = |denim: u8, count: u32, name: &str| {
+        let makes = json!({ "for": "denim", "denim": denim });
+        act(
+            &walk,
+            json!({ "do": "add-pack", "side": 127_000_000, "count": count, "makes": makes, "name": name }),
+        );
+    };
+    pack(0, 32, "Dark squares");
+    pack(1, 18, "Pale squares");
+    // One square is given pale denim by hand, where the order would have dark.
+    let corner = json!([[7, 5, 1, 1]]);
+    act(
+        &walk,
+        json!({ "do": "set-denim", "pieces": corner, "denim": 1, "wrong_side_up": false }),
+    );
+    let line = |label: &str| -> Value {
+        let view = walk.look(json!({ "see": "wishes", "wishes": null }));
+        let lines = view["lines"].as_array().cloned().unwrap_or_default();
+        let found = lines.into_iter().find(|line| line["label"] == label);
+        found.unwrap_or_else(|| panic!("no line “{label}”: {view}"))
+    };
+
+    walk.tap("tab-faces");
+    walk.tap("lay-out");
+    walk.sees("wishes-pile", "32 of Dark jeans and 18 of Faded jeans");
+    walk.tap("field-pattern-shade-rows");
+    walk.sees("wishes-pile", "32 of Dark jeans");
+    picture(&walk, "wishes");
+    walk.tap("look-for-layouts");
+    walk.tap("layout-A");
+    walk.sees("layout-denims", "of Faded jeans");
+    picture(&walk, "layouts");
+    walk.tap("take-layout");
+    walk.window.wait_text("Layout taken: A");
+    // All that it had to choose is in order; what was chosen by hand is not, and that is said.
+    let shades = line("Out of the order of shades");
+    assert_eq!(shades["met"], json!(false), "{shades}");
+    assert_eq!(line("From the pile")["met"], json!(true));
+    picture(&walk, "taken");
+
+    // Given up, the order is met everywhere.
+    walk.tap("lay-out");
+    walk.tap("field-by-hand-too");
+    walk.tap("look-for-layouts");
+    walk.tap("layout-A");
+    walk.tap("take-layout");
+    walk.window.wait_until("the order is met", |_| {
+        line("Out of the order of shades")["met"] == json!(true)
+    });
+}
+
+fn picture(walk: &Walk, name: &str) {
+    if let Some(folder) = std::env::var_os("LAPWORK_PICTURES") {
+        let file = std::path::Path::new(&folder).join(format!("{name}.png"));
+        walk.window.picture(&file);
+    }
+}

@@ -111,6 +111,7 @@ fn yields_of_bought_cloth() {
         Source::Cloth(Garment {
             name: name.into(),
             pieces: vec![piece],
+            start: None,
         })
     };
     let pack = |side, count| {

@@ -9,7 +9,7 @@ use lapwork_core::cloth::cutting::{Cutting, Pile, bound, free_yield, lay_out};
 use lapwork_core::cloth::garments::{
     Garment, GarmentKind, GarmentSize, Guess, Piece, Source, Zone, ZoneKind, start,
 };
-use lapwork_core::measure::{inches, sixty_fourths};
+use lapwork_core::measure::{System, inches, sixty_fourths};
 
 fn main() {
     divan::main();
@@ -33,13 +33,20 @@ fn pile() -> Vec<Source> {
         Source::Cloth(Garment {
             name: format!("pair {i}"),
             pieces: pieces.into_iter().enumerate().map(holed).collect(),
+            start: None,
         })
     };
     (0..20).map(pair).collect()
 }
 
 fn leg() -> Piece {
-    start(GarmentKind::MensJeans, GarmentSize::Medium, Guess::Typical).remove(0)
+    start(
+        GarmentKind::MensJeans,
+        GarmentSize::Medium,
+        Guess::Typical,
+        System::Inch,
+    )
+    .remove(0)
 }
 
 /// All forty pieces.

@@ -4,9 +4,11 @@
 //! neighbours (both faces together, corners included), unevenness of the covered
 //! squares and of each print (100 is chance, both faces averaged), and the mean over
 //! crossings of the squared number of fabrics that meet there. Then how the cost falls
-//! with time.
+//! with time. Last, layouts of fabrics and denims at once, for each size and wish: when the
+//! first answer is there, and what comes of twelve rounds; `-- denims` prints only this.
 
-use lapwork_core::cloth::fabric::Cover;
+use lapwork_core::cloth::fabric::{Cover, Denim};
+use lapwork_core::cloth::pile::Use;
 use lapwork_core::command::{Command, decide};
 use lapwork_core::demo;
 use lapwork_core::faces::arrange::{Arranger, Score, of};
@@ -14,14 +16,167 @@ use lapwork_core::faces::spread::{Ground, spread};
 use lapwork_core::measure::Count;
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
-use lapwork_core::throw::wishes::Wishes;
+use lapwork_core::throw::wishes::{DenimWish, Pattern, Wishes};
 use lapwork_core::throw::{Event, Throw};
-use rand::SeedableRng;
 use rand::seq::SliceRandom;
+use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::time::Instant;
 
 fn main() {
+    let only = |name: &str| std::env::args().any(|arg| arg == name);
+    if only("unseen") {
+        return unseen();
+    }
+    if !only("denims") {
+        fabrics();
+        unseen();
+    }
+    denims();
+}
+
+/// Grids that the search was not tuned to: what the best of the four layouts that the window
+/// shows comes to, beside the best of 40 seeds of 40 rounds each.
+fn unseen() {
+    println!(
+        "\n| Grids | Best of four: at the best known | … above it, mean | … worst | Seconds each |\n| --- | --- | --- | --- | --- |"
+    );
+    let mut rng = ChaCha8Rng::seed_from_u64(20_260_314);
+    let mut draw = |from: u32, to: u32| rng.random_range(from..=to);
+    let small: Vec<(u16, u16, usize, u32, u32)> = (0..20)
+        .map(|_| {
+            let (across, down) = (draw(3, 5) as u16, draw(3, 4) as u16);
+            let all = u32::from(across) * u32::from(down);
+            let (front, back) = (draw(2, all / 2), draw(2, all / 2));
+            (across, down, draw(1, 3) as usize, front, back)
+        })
+        .collect();
+    let kinds: [(&str, Vec<_>, u64); 3] = [
+        ("20 of 3 × 3 to 5 × 4", small, 10),
+        ("6 × 8", vec![(6, 8, 4, 16, 12), (6, 8, 3, 20, 9)], 3),
+        ("12 × 16", vec![(12, 16, 4, 64, 48), (12, 16, 3, 50, 70)], 1),
+    ];
+    for (name, grids, times) in kinds {
+        let (mut at, mut sum, mut worst, mut seconds) = (0, 0.0, 0.0_f64, 0.0);
+        let mut costs = Vec::new();
+        for (across, down, prints, front, back) in &grids {
+            let mut throw = begun(*across, *down);
+            throw.prints.truncate(*prints);
+            let wishes = Wishes {
+                front: Count::at_most(*front),
+                back: Count::at_most(*back),
+                ..Wishes::default()
+            };
+            let found = |seed, rounds| {
+                let mut arranger = Arranger::new(&throw, wishes, seed);
+                for _ in 0..rounds {
+                    arranger.round();
+                }
+                arranger.cost()
+            };
+            let seeds = if down > &8 { 6 } else { 40 };
+            let known = (0..seeds).map(|seed| found(1_000_000 + seed, 40)).min();
+            let mut shown = Vec::new();
+            for n in 0..times {
+                let start = Instant::now();
+                shown.extend((0..4).map(|seed| found(n << 8 | seed, 12)).min());
+                seconds += start.elapsed().as_secs_f64();
+            }
+            let known = known
+                .into_iter()
+                .chain(shown.iter().copied())
+                .min()
+                .unwrap_or(0);
+            costs.push(known);
+            for cost in shown {
+                let above = (cost - known) as f64 / known as f64;
+                at += usize::from(cost == known);
+                sum += above;
+                worst = worst.max(above);
+            }
+        }
+        let all = grids.len() as f64 * times as f64;
+        println!(
+            "| {name} | {at} of {all} | {:.2} % | {:.1} % | {:.2} |",
+            100.0 * sum / all,
+            100.0 * worst,
+            seconds / all
+        );
+        eprintln!("{costs:?}");
+    }
+}
+
+/// Fabrics and denims at once, three denims on the pile.
+fn denims() {
+    println!(
+        "\n| Squares | Denims | First answer, ms | 12 rounds, ms | Cost at first | … then | Like fabrics | Like denims side by side | Patches of denim | Out of order |\n| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |"
+    );
+    for (across, down) in [(6, 8), (12, 16), (30, 30), (60, 60)] {
+        let throw = with_pile(across, down);
+        for (name, denims, pattern) in [
+            ("apart", DenimWish::Apart, Pattern::Free),
+            ("together", DenimWish::Bands, Pattern::Free),
+            ("light at the top", DenimWish::Any, Pattern::ShadeRows),
+            ("light edges, apart", DenimWish::Apart, Pattern::LightEdges),
+        ] {
+            let wishes = Wishes {
+                denims: Some(denims),
+                pattern,
+                ..wishes(&throw)
+            };
+            let start = Instant::now();
+            let mut arranger = Arranger::new(&throw, wishes, 1);
+            arranger.round();
+            let first = (start.elapsed().as_secs_f64() * 1e3, arranger.cost());
+            for _ in 1..12 {
+                arranger.round();
+            }
+            let all = start.elapsed().as_secs_f64() * 1e3;
+            let score = arranger.score();
+            println!(
+                "| {across} × {down} | {name} | {:.1} | {all:.0} | {} | {} | {} | {} | {} | {} |",
+                first.0,
+                first.1,
+                arranger.cost(),
+                score.alike[0].len() + score.alike[1].len(),
+                score.denims_alike,
+                score.denim_parts.0,
+                score.off_pattern,
+            );
+        }
+    }
+}
+
+/// A throw of three denims, as much of each on the pile as makes half, a third and a fifth.
+fn with_pile(across: u16, down: u16) -> Throw {
+    let mut throw = begun(across, down);
+    let mut denims = demo::denims();
+    denims.push(Denim {
+        name: "Worn jeans".into(),
+        colour: "#55708f".into(),
+    });
+    let cloth = Event::ClothChanged {
+        prints: throw.prints.clone(),
+        denims,
+    };
+    throw.apply(&cloth, 0);
+    for (denim, part) in [2, 3, 5].into_iter().enumerate() {
+        let action = Command::AddPack {
+            side: throw.plan.side,
+            count: Count::at_most(throw.plan.squares() / part + 1),
+            makes: Use::Denim {
+                denim: Some(denim as u8),
+            },
+            name: "Squares".into(),
+        };
+        for event in decide(Some(&throw), &action).expect("it goes on the pile") {
+            throw.apply(&event, 0);
+        }
+    }
+    throw
+}
+
+fn fabrics() {
     let seeds = 100;
     println!(
         "| Squares | How | Like neighbours: mean, most | Unevenness | … of each print | Fabrics² at a crossing | Cost |"
@@ -125,7 +280,11 @@ fn shuffled(covers: &[Cover], seed: u64) -> Vec<Cover> {
 fn with(throw: &Throw, covers: &[Cover]) -> Throw {
     let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
     let faces = squares.into_iter().zip(covers.iter().copied()).collect();
-    throw.after(&[Event::FacesChanged { faces, again: None }])
+    throw.after(&[Event::FacesChanged {
+        faces,
+        again: None,
+        by_hand: None,
+    }])
 }
 
 #[derive(Default)]

@@ -142,6 +142,7 @@ fn cut(bencher: Bencher, pairs: usize) {
         Source::Cloth(Garment {
             name: format!("pair {i}"),
             pieces: jeans(i),
+            start: None,
         })
     };
     let sources: Vec<Source> = (0..pairs).map(pair).collect();

@@ -41,6 +41,7 @@ pub fn prints_in(words: &Words) -> Vec<Print> {
         colour: colour.into(),
         texture,
         stock: None,
+        uncut: false,
     })
     .into()
 }
@@ -165,7 +166,9 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
             2,
             &Command::AddGarment {
                 kind: GarmentKind::MensJeans,
-                size,
+                size: Some(size),
+                knees: None,
+                system: None,
                 makes: Use::Denim { denim: Some(denim) },
                 name,
             },

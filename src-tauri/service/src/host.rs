@@ -4,13 +4,13 @@ use lapwork_core::throw::Time;
 use std::fmt::Debug;
 use std::io;
 
-/// Says what time it is.
+/// A clock.
 pub trait Clock: Debug + Send {
     /// Now, in milliseconds since 1970, UTC.
     fn now(&self) -> Time;
 }
 
-/// Bytes nobody can foresee.
+/// A source of unpredictable bytes.
 pub trait Random: Debug + Send {
     /// Fill all of `bytes`.
     ///
@@ -19,7 +19,7 @@ pub trait Random: Debug + Send {
     fn fill(&mut self, bytes: &mut [u8]) -> io::Result<()>;
 }
 
-/// Runs what takes long beside everything else.
+/// Runs long work in parallel with everything else.
 pub trait Runner: Debug + Send + Sync {
     /// Begin it, and return at once.
     fn run(&self, work: Box<dyn FnOnce() + Send>);

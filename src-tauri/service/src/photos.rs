@@ -29,9 +29,9 @@ use std::io::Cursor;
 
 /// The largest file that is read.
 pub const MOST_BYTES: u64 = 40 << 20;
-/// The most points a picture may have.
+/// The most pixels a picture may have.
 pub const MOST_PIXELS: u64 = 100_000_000;
-/// The longer side of what is kept, in points.
+/// The longer side of a stored photo, in pixels.
 pub const LONGEST_SIDE: u32 = 1600;
 /// The most memory unpacking may take: four bytes for each point, and room to work.
 const MOST_MEMORY: u64 = 4 * MOST_PIXELS + (64 << 20);
@@ -132,7 +132,7 @@ pub fn shrink(bytes: &[u8]) -> Result<Vec<u8>, PhotoFault> {
     if have == 0 {
         return Err(PhotoFault::Broken);
     }
-    // A tag that makes no sense leaves the picture as it lies.
+    // A senseless tag leaves the picture unturned.
     let orientation = decoder.orientation();
     let mut picture = DynamicImage::from_decoder(decoder).map_err(|why| fault(&why, have))?;
     if width.max(height) > LONGEST_SIDE {

@@ -94,7 +94,9 @@ pub fn throw(across: u16, down: u16) -> Journal {
     ] {
         act(Command::AddGarment {
             kind,
-            size,
+            size: Some(size),
+            knees: None,
+            system: None,
             makes,
             name: name.into(),
         });

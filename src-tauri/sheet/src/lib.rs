@@ -171,13 +171,13 @@ pub fn print(
             // Memory for the next sheet is not kept.
             drop(typesetter);
             comemo::evict(0);
-            let _ = tell.send(Told::Made(made));
+            let _ = tell.send(News::Made(made));
         })
         .map_err(|why| PrintFault::Failed(why.to_string()))?;
     loop {
         match told.recv_timeout(ASK) {
-            Ok(Told::Made(made)) => return made,
-            Ok(Told::Now(next)) => now = next,
+            Ok(News::Made(made)) => return made,
+            Ok(News::Now(next)) => now = next,
             Err(RecvTimeoutError::Timeout) => {}
             Err(RecvTimeoutError::Disconnected) => {
                 return Err(PrintFault::Failed("the typesetter broke off".into()));
@@ -190,14 +190,14 @@ pub fn print(
 }
 
 /// What the typesetting thread reports.
-enum Told {
+enum News {
     Now(Progress),
     Made(Result<Vec<u8>, PrintFault>),
 }
 
-fn typeset(typesetter: &Typesetter, tell: &Sender<Told>) -> Result<Vec<u8>, PrintFault> {
+fn typeset(typesetter: &Typesetter, tell: &Sender<News>) -> Result<Vec<u8>, PrintFault> {
     let step = |next: Progress| {
-        let _ = tell.send(Told::Now(next));
+        let _ = tell.send(News::Now(next));
         match typesetter.stopped() {
             true => Err(PrintFault::Cancelled),
             false => Ok(()),

@@ -354,7 +354,7 @@ pub fn sent(bytes: &[u8]) {
         if let Ok(draft) = serde_json::from_slice::<PlanDraft>(line) {
             show::draft(&draft, lens);
         }
-        if let Ok(ShelfCommand::Begin { action } | ShelfCommand::Again { action, .. }) =
+        if let Ok(ShelfCommand::Begin { action, .. } | ShelfCommand::Again { action, .. }) =
             serde_json::from_slice::<ShelfCommand>(line)
             && let Ok((begun, _)) = Journal::begin(&action, NOW)
         {

@@ -61,6 +61,7 @@ fn actions_with_fields_changed() {
                     let begun = service.tend(
                         &ShelfCommand::Begin {
                             action: action.clone(),
+                            pile: Vec::new(),
                         },
                         NOW,
                     );
@@ -159,6 +160,7 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
             tried += 1;
             for wish in [
                 json!({"by": "squares", "have": "48"}),
+                json!({"by": "cloth", "jeans": [{"pairs": 1, "kind": "childs-jeans", "size": null, "knees": "torn"}], "pack": {"side": "5 in", "count": 42}, "width": "27", "height": ""}),
                 json!({"by": "size", "width": "27", "height": "36"}),
             ]
             .iter()

@@ -23,7 +23,7 @@ export class Deeds {
     private readonly told: Told,
   ) {}
 
-  /** A deed of any kind is under way or has only just been done. */
+  /** Any command is running or has only just been done. */
   get busy(): boolean {
     return this.turns.busy;
   }
@@ -40,7 +40,7 @@ export class Deeds {
     return new Promise((done) => this.turns.whenFree(() => done(this.act(action))));
   }
 
-  /** Resolves as soon as no deed is under way. */
+  /** Resolves as soon as no command is running. */
   free(): Promise<void> {
     return new Promise((free) => this.turns.whenFree(free));
   }

@@ -14,7 +14,7 @@ import { t } from './words.svelte';
 type Shell = Pick<typeof ipc, 'hand' | 'print' | 'stopPrinting' | 'photo' | 'photoSource'>;
 
 export class Handing {
-  /** What was last handed on, in words. */
+  /** What was last exported, in words. */
   handed = $state.raw<string | null>(null);
   /** How far the print in hand is. */
   printing = $state.raw<Printing | null>(null);
@@ -28,12 +28,12 @@ export class Handing {
     private readonly told: Told,
   ) {}
 
-  /** What was handed on is told no longer. */
+  /** What was handed on is no longer shown. */
   forget() {
     this.handed = null;
   }
 
-  /** Hand something on as a file; the shell asks where it goes. */
+  /** Export something as a file; the shell asks where it goes. */
   async hand(hand: Export) {
     const { id } = this.inHand;
     if (id === null) return;
@@ -83,7 +83,7 @@ export class Handing {
     return done.is === 'done' ? done.answer : null;
   }
 
-  /** A photo was dropped on the window: the screen takes it as soon as nothing else is under way. */
+  /** A photo was dropped on the window: the screen takes it as soon as nothing else is running. */
   dropped() {
     this.turns.whenFree(() => this.onphoto?.());
   }

@@ -52,7 +52,7 @@ export const grids = (draft: PlanDraft, wish: GridWish) => ask<GridsView>('grids
  */
 export const arrange = (id: string, wishes: Wishes, seed: number, told: (found: Layouts) => void) =>
   ask<Layouts>('arrange', { id, wishes, seed }, told);
-/** Stop the search; gives what was found, null where none was begun. */
+/** Stop the search; returns what it found, null if none was running. */
 export const stopArranging = () => ask<Layouts | null>('stop_arranging');
 /** A length as typed, in nanometres. */
 export const length = (text: string) => ask<number>('length', { text });
@@ -63,10 +63,10 @@ export const print = (id: string, order: PrintOrder, told: (now: Printing) => vo
   ask<Exported>('print', { id, order }, told);
 export const stopPrinting = () => ask<null>('stop_printing');
 
-/** Resolves once the file is written, or the maker has thought better of it. */
+/** Resolves once the file is written, or the maker has cancelled. */
 export const hand = (id: string, hand: Export) => ask<Exported>('hand', { id, hand });
 
-/** Asks for a throw file; null where the maker has thought better of it. */
+/** Asks for a throw file; null where the maker has cancelled. */
 export const bring = () => ask<ImportView | null>('bring');
 /** What came of a file dropped on the window. */
 export const dropped = () => ask<ImportView | null>('dropped');

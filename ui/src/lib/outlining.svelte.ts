@@ -23,6 +23,11 @@ export interface Frame {
   height: number;
 }
 
+type ZoneTyped = PieceTyped['zones'][number];
+
+const same = (a: ZoneTyped | undefined, b: ZoneTyped | undefined) =>
+  a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b);
+
 const copy = (typed: PieceTyped): PieceTyped => ({
   stations: typed.stations.map((s) => ({ ...s })),
   zones: typed.zones.map((z) => ({ ...z })),
@@ -35,6 +40,12 @@ export class Outlining {
   /** The point held, with the outline and the drawing it was taken hold of in. */
   held = $state.raw<{ station: number; base: PieceTyped | null; view: PileCutView } | null>(null);
 
+  /**
+   * The places to keep clear that nobody typed, each with its fields as they are kept and as
+   * they were shown last. The core is asked with the former, so that it lets the place go with
+   * the cloth; the latter show where it lies now.
+   */
+  private carried: ({ kept: ZoneTyped; shown: ZoneTyped } | null)[] = [];
   /** Something differs from what is kept, as far as is known here. */
   private touched = false;
   /** The questions being asked; ends with the last one's answer. */
@@ -47,6 +58,7 @@ export class Outlining {
   constructor(private view: PileCutView) {
     this.key = `${inHand.id} ${view.n} ${view.index}`;
     this.typed = $state(copy(view.tidy));
+    this.keeps(view.tidy);
     this.drawn = $state.raw(null);
   }
 
@@ -60,6 +72,7 @@ export class Outlining {
     const left = this.view.counted === null ? unkept[this.key] : undefined;
     if (left) {
       this.typed = copy(left);
+      this.note();
       this.touched = true;
       void this.now();
     }
@@ -69,7 +82,7 @@ export class Outlining {
       this.stop();
       // Put away as it was last read, with its units spelled out.
       const draft = this.touched && !this.view.faults.length && this.view.keep;
-      if (draft) unkept[this.key] = copy(this.view.tidy);
+      if (draft) unkept[this.key] = this.asked(this.view.tidy);
       else delete unkept[this.key];
       closed();
     };
@@ -87,10 +100,39 @@ export class Outlining {
     if (view.picture) this.drawn = { picture: view.picture, handles: view.handles };
     const { look } = inHand;
     if (look?.see === 'cutting' && look.typed === null && look.drag === null) {
-      // Read anew, as after undo: the fields follow.
+      // Read again, as after undo: the fields follow.
       this.typed = copy(view.tidy);
+      this.keeps(view.tidy);
       this.touched = false;
     }
+  }
+
+  /** These fields are the ones kept. */
+  private keeps(tidy: PieceTyped) {
+    this.carried = tidy.zones.map((zone) => ({ kept: { ...zone }, shown: { ...zone } }));
+  }
+
+  /** What is typed, with the places nobody typed as they are kept. */
+  private asked(typed: PieceTyped): PieceTyped {
+    const question = copy(typed);
+    question.zones = question.zones.map((zone, n) => this.carried[n]?.kept ?? zone);
+    return question;
+  }
+
+  /** The places nobody typed are shown where the core says they lie now. */
+  private follow(tidy: PieceTyped) {
+    this.carried.forEach((of, n) => {
+      if (!of || !same(of.shown, this.typed.zones[n]) || !(n in tidy.zones)) return;
+      of.shown = { ...tidy.zones[n] };
+      this.typed.zones[n] = { ...tidy.zones[n] };
+    });
+  }
+
+  /** Places whose fields differ from what was shown are typed. */
+  private note() {
+    this.typed.zones.forEach((zone, n) => {
+      if (!same(this.carried[n]?.shown, $state.snapshot(zone))) this.carried[n] = null;
+    });
   }
 
   private look(typed: PieceTyped | null, drag: Drag | null): Query {
@@ -114,8 +156,14 @@ export class Outlining {
         this.next = null;
         seen = await inHand.see(question);
         const dragged = question.see === 'cutting' && question.drag !== null;
-        if (seen && dragged && inHand.view?.seen === 'cutting') {
-          this.typed = copy(inHand.view.tidy);
+        if (!seen || inHand.view?.seen !== 'cutting') continue;
+        const { tidy, faults } = inHand.view;
+        if (dragged) {
+          this.typed.stations = copy(tidy).stations;
+          this.typed.zones = tidy.zones.map((zone) => ({ ...zone }));
+          this.carried = this.carried.map((of, n) => of && { ...of, shown: { ...tidy.zones[n] } });
+        } else if (question.see === 'cutting' && question.typed && !faults.length) {
+          this.follow(tidy);
         }
       }
     } finally {
@@ -128,6 +176,7 @@ export class Outlining {
 
   changed() {
     this.touched = true;
+    this.note();
     clearTimeout(this.timer);
     this.timer = setTimeout(() => void this.now(), PAUSE);
   }
@@ -135,7 +184,7 @@ export class Outlining {
   /** What was typed last, read, once every question asked before is answered. */
   async now(): Promise<PileCutView | null> {
     clearTimeout(this.timer);
-    const typed = this.touched ? copy($state.snapshot(this.typed)) : null;
+    const typed = this.touched ? this.asked($state.snapshot(this.typed)) : null;
     const seen = await this.ask(this.look(typed, null));
     return seen && inHand.view?.seen === 'cutting' ? inHand.view : null;
   }
@@ -157,7 +206,10 @@ export class Outlining {
   /** Spell every unit out, so that another ruler cannot change a measure. */
   private async spell() {
     const view = await this.now();
-    if (view) this.typed = copy(view.tidy);
+    if (!view) return;
+    this.typed = copy(view.tidy);
+    if (this.touched) this.carried = [];
+    else this.keeps(view.tidy);
   }
 
   addStation(after: number) {
@@ -177,13 +229,14 @@ export class Outlining {
 
   removeZone(n: number) {
     this.typed.zones.splice(n, 1);
+    this.carried.splice(n, 1);
     this.changed();
   }
 
   // Dragging.
 
   private base(): PieceTyped | null {
-    return this.touched ? copy(this.view.tidy) : null;
+    return this.touched ? this.asked(this.view.tidy) : null;
   }
 
   hold(station: number) {

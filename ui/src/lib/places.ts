@@ -29,7 +29,7 @@ type Outside = { at: 'shelf' } | { at: 'new' } | { at: 'settings' };
 export type Place = Outside | PlaceOf<Seen>;
 
 /** The screens of a throw that lie side by side, in their order. */
-export const TABS = ['work', 'faces', 'bench', 'plan', 'history'] as const;
+export const TABS = ['work', 'pile', 'faces', 'bench', 'plan', 'history'] as const;
 export type Tab = (typeof TABS)[number];
 
 export const isTab = (place: Place): place is Extract<Place, { at: Tab }> =>

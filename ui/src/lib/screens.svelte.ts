@@ -43,7 +43,7 @@ export class Screens {
 
   /**
    * Leave a side screen, with all that were opened from it, for the tab screen
-   * beneath, or for `to` in its stead.
+   * beneath, or for `to` in its place.
    */
   leave(to: Place | null = null): Promise<void> {
     return this.trail.move(() =>
@@ -104,7 +104,7 @@ export class Screens {
     const { problem } = this.told;
     const closed = other && !this.inHand.view;
     if (!seen && problem && (closed || !isTab(place))) {
-      // The throw cannot be opened, or the piece is no more.
+      // The throw cannot be opened, or the piece no longer exists.
       await (closed ? this.go({ at: 'shelf' }, null, true) : this.leave());
       this.told.problem = problem;
       return;

@@ -21,6 +21,7 @@ import type {
   ShelfCommand,
   ShelfAnswer,
 } from './types';
+import type { ClothAtHand } from './cloth';
 import { t } from './words.svelte';
 
 /** A new throw as typed so far. */
@@ -30,6 +31,8 @@ export interface NewThrow {
   prints: Print[];
   denims: Denim[];
   page: number;
+  /** What she said she has. */
+  cloth?: ClothAtHand;
   /** The throw it is made after, and what that taught. */
   after?: { id: string; lessons: Lessons | null };
 }
@@ -95,7 +98,7 @@ export class Shelf {
     return this.lookInto(() => this.shell.bring());
   }
 
-  /** A file was dropped on the window: look into it as soon as nothing else is under way. */
+  /** A file was dropped on the window: look into it as soon as nothing else is running. */
   dropped() {
     this.turns.whenFree(() => void this.lookInto(() => this.shell.dropped()));
   }

@@ -22,7 +22,7 @@ export class Told {
   /** `problemOf` knows a problem of the core's from any other thing that was thrown. */
   constructor(private readonly problemOf: (thrown: unknown) => Problem | null) {}
 
-  /** Tell what was thrown; what is none of the core's problems is a fault of the window. */
+  /** Show what was thrown; anything but a Problem of the core is a fault of the window. */
   fail(thrown: unknown) {
     this.problem = this.problemOf(thrown) ?? {
       code: 'window',
@@ -41,13 +41,13 @@ export class Told {
     this.second = { text, label, run };
   }
 
-  /** Another screen is gone to: what was told belonged to the one before. */
+  /** Another screen opens: the messages belonged to the one before. */
   clear() {
     this.problem = null;
     this.second = null;
   }
 
-  /** Read anew what is kept after a failure, and go on telling what failed. */
+  /** Read again what is kept after a failure, and go on telling what failed. */
   async keeping(read: () => Promise<unknown>) {
     const { problem } = this;
     await read();

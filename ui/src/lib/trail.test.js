@@ -56,14 +56,14 @@ describe('the trail', () => {
     void trail.leave(null);
     const moved = trail.move(async () => {
       assert.deepEqual(shown, [['work', 'bay']], 'what is come back to was begun first');
-      go('pile');
+      go('gather');
     });
     await settled();
     assert.equal(trail.isResting, false);
     assert.equal(steps.top.place.at, 'measure');
     void pop();
     await moved;
-    assert.deepEqual([steps.top.place.at, steps.top.depth, steps.top.tab], ['pile', 2, 1]);
+    assert.deepEqual([steps.top.place.at, steps.top.depth, steps.top.tab], ['gather', 2, 1]);
   });
 
   test('moves that wait are made one after another', async () => {
@@ -73,7 +73,7 @@ describe('the trail', () => {
     void trail.leave(null);
     void trail.move(async () => {
       log.push('first');
-      go('pile');
+      go('gather');
       await trail.leave(null);
       log.push('back');
     });

@@ -8,10 +8,10 @@
 
 import type { Told } from './told.svelte';
 
-/** A tap is not heard twice within this time, in milliseconds. */
+/** A second tap within this time is ignored, in milliseconds. */
 const SETTLE = 300;
 
-/** What became of a deed: it was done, it failed, or it was not begun. */
+/** The outcome of a command: it was done, it failed, or it was not started. */
 export type Outcome<T> = { is: 'done'; answer: T } | { is: 'failed' } | { is: 'busy' };
 
 export class Turns {
@@ -20,12 +20,12 @@ export class Turns {
 
   constructor(private readonly told: Told) {}
 
-  /** A deed is under way or has only just been done. */
+  /** A command is running or has only just been done. */
   get busy(): boolean {
     return this.state !== 'free';
   }
 
-  /** Do this unless another deed is under way. */
+  /** Do this unless another command is running. */
   async take<T>(deed: () => Promise<T>, settle = SETTLE): Promise<Outcome<T>> {
     if (this.busy) return { is: 'busy' };
     this.state = 'doing';

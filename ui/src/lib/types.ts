@@ -225,6 +225,47 @@ value: T,
  */
 label: string, };
 
+export type ClothEdges = { 
+/**
+ * Off each cut edge.
+ */
+cut: Length, 
+/**
+ * Off each selvedge.
+ */
+selvedge: Length, 
+/**
+ * How many of the two long sides are selvedges: of cloth off the roll both, of a fat
+ * quarter one, which is taken for the left.
+ */
+selvedges: number, };
+
+export type ClothOffer = { 
+/**
+ * What it is called.
+ */
+label: string, 
+/**
+ * Its width; empty where every piece is another.
+ */
+width: string, 
+/**
+ * Its length.
+ */
+length: string, 
+/**
+ * Trimmed off each cut edge.
+ */
+cut: string, 
+/**
+ * Trimmed off each selvedge.
+ */
+selvedge: string, 
+/**
+ * How many of its sides are selvedges.
+ */
+selvedges: number, };
+
 export type Command = { "do": "begin", 
 /**
  * Its name.
@@ -341,7 +382,12 @@ count: Count, } | { "do": "use-spares",
 /**
  * The places.
  */
-pieces: Array<Rect>, } | { "do": "count-spares", 
+pieces: Array<Rect>, 
+/**
+ * Of this denim, to which the places change; else of the places' own, or of none that
+ * was said.
+ */
+denim?: number, } | { "do": "count-spares", 
 /**
  * How many.
  */
@@ -406,7 +452,11 @@ why: Mishap,
 /**
  * With a spare; else one is to be cut.
  */
-spare: boolean, } | { "do": "patch", 
+spare: boolean, 
+/**
+ * Of this denim, to which the place changes; else of its own.
+ */
+denim?: number, } | { "do": "patch", 
 /**
  * The square.
  */
@@ -448,9 +498,17 @@ why: Mishap, } | { "do": "add-garment",
  */
 kind: GarmentKind, 
 /**
- * How large.
+ * How large; left out where she will measure.
  */
-size: GarmentSize, 
+size?: GarmentSize, 
+/**
+ * How its knees are.
+ */
+knees?: Knees, 
+/**
+ * The outline begins in round figures of this system; inches where it is not said.
+ */
+system?: System, 
 /**
  * What it is for.
  */
@@ -467,6 +525,10 @@ width: Length,
  * Its length.
  */
 length: Length, 
+/**
+ * What is trimmed off its edges; nothing where it is not said.
+ */
+edges?: ClothEdges, 
 /**
  * What it is for.
  */
@@ -490,7 +552,11 @@ makes: Use,
 /**
  * What they are called.
  */
-name: string, } | { "do": "set-piece", 
+name: string, } | { "do": "add-all", 
+/**
+ * Garments, cloth and packs.
+ */
+heaps: Array<Command>, } | { "do": "set-piece", 
 /**
  * The heap.
  */
@@ -638,11 +704,12 @@ revision: number,
  */
 head: Head, 
 /**
- * The screen, if it was asked for and can be shown.
+ * The updated screen, if the query asked for it and it can be shown.
  */
 view: View | null, 
 /**
- * Why it cannot be: what it was about is no more. The deed is done all the same.
+ * Why the screen cannot be shown: its piece no longer exists. The command is stored all the
+ * same.
  */
 problem: Problem | null, };
 
@@ -828,6 +895,8 @@ name: string,
  */
 colour: string, };
 
+export type DenimWish = "kept" | "any" | "apart" | "bands";
+
 export type DraftAfter = { 
 /**
  * The older throw.
@@ -1012,7 +1081,7 @@ prints: Array<Swatch>,
  */
 denims: Array<Denim>, 
 /**
- * What there is to say of it, a line each.
+ * Remarks about it, a line each.
  */
 lines: Array<string>, 
 /**
@@ -1102,9 +1171,9 @@ parts: number, };
 
 export type Fraction = "eighth" | "sixteenth" | "thirty-second" | "sixty-fourth";
 
-export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet";
+export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet" | "shirt" | "blouse";
 
-export type GarmentPart = "left-leg" | "right-leg" | "back" | "panel" | "sheet" | "cloth";
+export type GarmentPart = "left-leg" | "right-leg" | "back" | "front" | "sleeve" | "panel" | "sheet" | "cloth";
 
 export type GarmentSize = "small" | "medium" | "large";
 
@@ -1172,7 +1241,23 @@ export type GridWish = { "by": "squares",
 /**
  * How many, as typed.
  */
-have: string, } | { "by": "size", 
+have: string, } | { "by": "cloth", 
+/**
+ * Her jeans.
+ */
+jeans: Array<JeansTyped>, 
+/**
+ * A pack of fabric squares.
+ */
+pack: PackTyped | null, 
+/**
+ * Width, as typed; may be empty.
+ */
+width: string, 
+/**
+ * Height, as typed; may be empty.
+ */
+height: string, } | { "by": "size", 
 /**
  * Width, as typed.
  */
@@ -1187,6 +1272,10 @@ export type GridsView = {
  * What is wrong with the wish.
  */
 problem: Problem | null, 
+/**
+ * What there is, a sentence each.
+ */
+said: Array<string>, 
 /**
  * Best first.
  */
@@ -1350,6 +1439,10 @@ prints: Array<Print>,
  */
 denims: Array<Denim>, 
 /**
+ * What she may have, to be said before the first plan.
+ */
+starts: StartOffers, 
+/**
  * The textures of cloth and the hatchings, for every picture.
  */
 tiles: Array<TileMarks>, 
@@ -1458,7 +1551,7 @@ brought: Array<boolean>, };
 
 export type ImportView = { 
 /**
- * The number of the file: what is done is said of this one.
+ * The number of the file, which the choice refers to.
  */
 file: number, 
 /**
@@ -1518,11 +1611,31 @@ export type Item = { "item": "denim" } | { "item": "fabric",
  */
 print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
 
+export type JeansTyped = { 
+/**
+ * How many pairs.
+ */
+pairs: number, 
+/**
+ * Which.
+ */
+kind: GarmentKind, 
+/**
+ * How large; none where she will measure.
+ */
+size: GarmentSize | null, 
+/**
+ * How their knees are.
+ */
+knees: Knees, };
+
 export type JoinOrder = "rows" | "columns" | "doubling";
 
 export type Joining = "lapped" | "seamed" | "exposed";
 
 export type Kind = "square" | "pair" | "four" | "row" | "column" | "part" | "whole";
+
+export type Knees = "unknown" | "whole" | "torn";
 
 export type LanguageName = { 
 /**
@@ -1588,6 +1701,10 @@ changed: boolean,
  * The prints it uses, counted from 0.
  */
 used: Array<number>, 
+/**
+ * How many squares it has of each denim, where there are several, in words.
+ */
+denims: string | null, 
 /**
  * How well it meets the wishes.
  */
@@ -1990,6 +2107,16 @@ falling: string,
  */
 rising: string, };
 
+export type PackTyped = { 
+/**
+ * Side of one, as typed.
+ */
+side: string, 
+/**
+ * How many.
+ */
+count: number, };
+
 export type Pattern = "free" | "mirror" | "shade-rows" | "light-edges";
 
 export type Picture = { 
@@ -2165,6 +2292,10 @@ counted: number | null,
  */
 zones: Array<Choice<ZoneKind>>, 
 /**
+ * It has no hem: heights are measured from its lower edge.
+ */
+flat: boolean, 
+/**
  * The caution at the blade.
  */
 caution: CautionNote | null, };
@@ -2201,7 +2332,11 @@ sizes: Array<Choice<GarmentSize>>,
 /**
  * What a heap can be for.
  */
-makes: Array<Choice<Use>>, };
+makes: Array<Choice<Use>>, 
+/**
+ * Lengths of cloth as they are sold, to begin with.
+ */
+cloths: Array<ClothOffer>, };
 
 export type Plan = { 
 /**
@@ -2411,7 +2546,11 @@ texture: Texture,
 /**
  * Squares of it at hand, where counted.
  */
-stock: Count | null, };
+stock: Count | null, 
+/**
+ * It is cloth, or squares too large, of which she cuts the squares: cutting them is a step.
+ */
+uncut?: boolean, };
 
 export type PrintOrder = { 
 /**
@@ -2495,7 +2634,7 @@ wishes: Wishes | null, } | { "see": "floor",
  */
 part: number, } | { "see": "covering" } | { "see": "plan", 
 /**
- * What is typed; none to read the plan as it stands.
+ * What is typed; none for the current plan.
  */
 draft: PlanDraft | null, } | { "see": "measure", 
 /**
@@ -2737,7 +2876,11 @@ export type ShelfCommand = { "tend": "begin",
 /**
  * The beginning.
  */
-action: Command, } | { "tend": "demo" } | { "tend": "delete", 
+action: Command, 
+/**
+ * What is put on its pile at once.
+ */
+pile?: Array<Command>, } | { "tend": "demo" } | { "tend": "delete", 
 /**
  * Which.
  */
@@ -2749,7 +2892,11 @@ id: string,
 /**
  * The beginning.
  */
-action: Command, } | { "tend": "restore", 
+action: Command, 
+/**
+ * What is put on its pile at once.
+ */
+pile?: Array<Command>, } | { "tend": "restore", 
 /**
  * Which.
  */
@@ -2850,6 +2997,20 @@ label: string,
  * How many squares are there now.
  */
 count: number, };
+
+export type StartOffers = { 
+/**
+ * Kinds of jeans.
+ */
+jeans: Array<Choice<GarmentKind>>, 
+/**
+ * Their sizes.
+ */
+sizes: Array<Choice<GarmentSize>>, 
+/**
+ * Cloth as it is sold.
+ */
+cloths: Array<ClothOffer>, };
 
 export type Station = "table" | "iron" | "machine" | "wash";
 
@@ -2997,7 +3158,7 @@ all: number,
  */
 text: string, };
 
-export type Task = "cut" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
+export type Task = "cut" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
 
 export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
 
@@ -3179,7 +3340,15 @@ grain: Grain,
 /**
  * Glued squares and sewn pieces may change places and be turned.
  */
-move_made: boolean, };
+move_made: boolean, 
+/**
+ * Which denim squares are to be of; where it is not said, as they are now.
+ */
+denims?: DenimWish, 
+/**
+ * Squares whose denim was chosen by hand may be of another, too.
+ */
+by_hand_too?: boolean, };
 
 export type WishesView = { 
 /**
@@ -3218,6 +3387,18 @@ stays: string | null,
  * Something is made that could be moved.
  */
 made: boolean, 
+/**
+ * There are several denims, and squares that are not cut yet.
+ */
+denims: boolean, 
+/**
+ * Where the denims are chosen, what the pile gives of each, in words.
+ */
+pile: string | null, 
+/**
+ * How many squares not cut yet have a denim chosen by hand, in words.
+ */
+by_hand: string | null, 
 /**
  * More is wished for than there is fabric.
  */
@@ -3280,7 +3461,7 @@ left: Length,
  */
 right: Length, };
 
-export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam";
+export type ZoneKind = "outseam" | "hem" | "pocket" | "knee" | "hole" | "stain" | "seam" | "cut-edge" | "selvedge";
 
 export type ZoneName = string;
 
@@ -3307,6 +3488,7 @@ left: string,
 width: string, };
 
 export type WordKey =
+  | "ui-above-edge"
   | "ui-above-hem"
   | "ui-across"
   | "ui-add-another"
@@ -3346,6 +3528,7 @@ export type WordKey =
   | "ui-broke"
   | "ui-broke-next"
   | "ui-by-fabric"
+  | "ui-by-hand-too"
   | "ui-caution"
   | "ui-caution-read"
   | "ui-centimetres"
@@ -3361,10 +3544,13 @@ export type WordKey =
   | "ui-chosen"
   | "ui-chosen-now"
   | "ui-close"
+  | "ui-cloth-cut"
+  | "ui-cloth-edges-hint"
   | "ui-cloth-keep"
   | "ui-cloth-kept"
   | "ui-cloth-length"
   | "ui-cloth-name"
+  | "ui-cloth-selvedge"
   | "ui-cloth-stretch"
   | "ui-cloth-trimming"
   | "ui-cloth-trimming-hint"
@@ -3372,6 +3558,7 @@ export type WordKey =
   | "ui-cloth-washed"
   | "ui-cloth-weight"
   | "ui-cloth-weight-hint"
+  | "ui-cloth-which"
   | "ui-cloth-width"
   | "ui-cloth-width-hint"
   | "ui-colour"
@@ -3399,6 +3586,10 @@ export type WordKey =
   | "ui-demo"
   | "ui-denim"
   | "ui-denims"
+  | "ui-denims-any"
+  | "ui-denims-apart"
+  | "ui-denims-bands"
+  | "ui-denims-kept"
   | "ui-describe-cloth"
   | "ui-details"
   | "ui-diagonal"
@@ -3422,6 +3613,9 @@ export type WordKey =
   | "ui-exposed-hint"
   | "ui-fabric"
   | "ui-fabric-for"
+  | "ui-fabric-later"
+  | "ui-fabric-pack"
+  | "ui-fabric-quarters"
   | "ui-fabrics"
   | "ui-fabrics-hint"
   | "ui-fabrics-kept"
@@ -3432,6 +3626,7 @@ export type WordKey =
   | "ui-find-by"
   | "ui-find-by-size"
   | "ui-find-by-squares"
+  | "ui-find-cut"
   | "ui-find-grid"
   | "ui-finest"
   | "ui-finished-size"
@@ -3459,6 +3654,9 @@ export type WordKey =
   | "ui-half"
   | "ui-hand-on"
   | "ui-hand-on-hint"
+  | "ui-have-fabric"
+  | "ui-have-jeans"
+  | "ui-have-jeans-hint"
   | "ui-heap-cloth"
   | "ui-heap-garment"
   | "ui-heap-kind"
@@ -3502,6 +3700,10 @@ export type WordKey =
   | "ui-kept-where"
   | "ui-key"
   | "ui-keypad"
+  | "ui-knees"
+  | "ui-knees-torn"
+  | "ui-knees-unknown"
+  | "ui-knees-whole"
   | "ui-labelling"
   | "ui-language"
   | "ui-language-device"
@@ -3531,6 +3733,7 @@ export type WordKey =
   | "ui-makes"
   | "ui-mark-place"
   | "ui-measure"
+  | "ui-measure-later"
   | "ui-measure-next"
   | "ui-measure-outline"
   | "ui-measure-plain"
@@ -3551,6 +3754,7 @@ export type WordKey =
   | "ui-month-8"
   | "ui-month-9"
   | "ui-more"
+  | "ui-more-jeans"
   | "ui-move-made"
   | "ui-move-made-hint"
   | "ui-move-or-pin"
@@ -3585,6 +3789,7 @@ export type WordKey =
   | "ui-outline"
   | "ui-outline-as-kept"
   | "ui-outline-hint"
+  | "ui-outline-hint-flat"
   | "ui-outline-kept"
   | "ui-outline-point"
   | "ui-outline-point-hint"
@@ -3599,6 +3804,7 @@ export type WordKey =
   | "ui-page-finish"
   | "ui-page-joining"
   | "ui-page-size"
+  | "ui-pairs"
   | "ui-pattern-free"
   | "ui-pattern-light-edges"
   | "ui-pattern-mirror"
@@ -3617,6 +3823,7 @@ export type WordKey =
   | "ui-piece-cut"
   | "ui-pile"
   | "ui-pile-hint"
+  | "ui-pile-tab"
   | "ui-pin"
   | "ui-pinned"
   | "ui-places-changed"
@@ -3655,6 +3862,7 @@ export type WordKey =
   | "ui-put-away-it"
   | "ui-quarter-1"
   | "ui-quarter-3"
+  | "ui-quarters-count"
   | "ui-redo"
   | "ui-redone"
   | "ui-remove"
@@ -3744,6 +3952,7 @@ export type WordKey =
   | "ui-twin"
   | "ui-twin-hint"
   | "ui-twin-width"
+  | "ui-uncut"
   | "ui-undo"
   | "ui-undone"
   | "ui-unit-cm"
@@ -3769,6 +3978,8 @@ export type WordKey =
   | "ui-what-changes"
   | "ui-what-happened"
   | "ui-where-to-cut"
+  | "ui-which-denim"
+  | "ui-which-fabric"
   | "ui-which-face"
   | "ui-which-keep"
   | "ui-which-square"
@@ -3776,8 +3987,11 @@ export type WordKey =
   | "ui-width"
   | "ui-width-there"
   | "ui-wish-apart"
+  | "ui-wish-denims"
   | "ui-wish-grain"
   | "ui-wish-pattern"
+  | "ui-wished-size"
+  | "ui-wished-size-hint"
   | "ui-wishes-now"
   | "ui-work"
   | "ui-wrong-side"
@@ -3785,9 +3999,11 @@ export type WordKey =
   | "ui-zigzag"
   | "ui-zigzag-width"
   | "ui-zone-from"
+  | "ui-zone-from-edge"
   | "ui-zone-kind"
   | "ui-zone-left"
   | "ui-zone-to"
+  | "ui-zone-to-edge"
   | "ui-zone-width"
   | "ui-zones"
   | "ui-zoom";

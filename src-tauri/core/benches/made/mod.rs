@@ -6,7 +6,7 @@
 use lapwork_core::cloth::garments::{GarmentKind, GarmentSize, Guess, Piece, start};
 use lapwork_core::command::ready;
 use lapwork_core::log::journal::{Entry, Journal, What, header_line};
-use lapwork_core::measure::sixty_fourths;
+use lapwork_core::measure::{System, sixty_fourths};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::Context;
@@ -26,7 +26,7 @@ pub fn jeans(i: usize) -> Vec<Piece> {
         GarmentKind::ChildsJeans,
     ];
     let sizes = [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large];
-    start(kinds[i % 3], sizes[i / 3 % 3], Guess::Typical)
+    start(kinds[i % 3], sizes[i / 3 % 3], Guess::Typical, System::Inch)
 }
 
 /// How the benches see a throw: in English, in inches.

@@ -7,7 +7,7 @@
 //! # How the strips are found
 //!
 //! With `s` the side as cut (side and trimming), strips may begin `i·r + j·s` above the
-//! hem for whole `i` and `j`, where `r` is the resolution ([`Cutting::step`]); if `s` is a
+//! hem (above what is trimmed off a cut lower edge) for whole `i` and `j`, where `r` is the resolution ([`Cutting::step`]); if `s` is a
 //! multiple of `r` these are just the marks of the ruler. `count(y)` is how many squares
 //! the strip from `y` to `y + s` gives: between the farthest the left edge comes in and
 //! the farthest the right edge comes in over the strip's whole height, less the zones that
@@ -71,7 +71,9 @@
 //! assert_eq!(bound(&piece, &how), Ok(12));
 //! ```
 
-use crate::cloth::garments::{GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, start};
+use crate::cloth::garments::{
+    GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, ZoneKind, start,
+};
 use crate::measure::{
     Area, Count, Length, Ruler, System, eighth_inches, in_nm, inches, nm, square_metres,
 };
@@ -99,7 +101,7 @@ const LONGEST_STRIP: i64 = 100_000_000_000;
 const SIDES: std::ops::RangeInclusive<i64> = 5_000_000..=2_000_000_000;
 
 /// Strips for the binding, all of one length, from what the squares leave.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct BindingCut {
     /// Width of a strip.
     pub width: Length,
@@ -110,7 +112,7 @@ pub struct BindingCut {
 }
 
 /// What is to be cut, and how finely places are tried.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Cutting {
     /// Side of a square as it is to be sewn.
     pub side: Length,
@@ -330,6 +332,8 @@ fn at_most([low, high]: [i64; 2], [v0, v1]: [i64; 2], limit: i64) -> Option<[i64
 
 /// A piece as the arithmetic wants it.
 pub(super) struct CuttingGround {
+    /// Where the marks begin: at the lower edge, or above what is trimmed off it.
+    base: i64,
     /// Height, left edge, right edge.
     stations: Vec<[i64; 3]>,
     /// Kept clear, by left edge.
@@ -348,7 +352,12 @@ impl CuttingGround {
             left: in_nm(z.left),
             right: in_nm(z.right),
         });
+        let [low, _, left, right] = piece.reach();
+        let trimmed = piece.zones.iter().filter(|z| {
+            z.kind == ZoneKind::CutEdge && z.from <= low && z.left <= left && z.right >= right
+        });
         let mut ground = CuttingGround {
+            base: in_nm(trimmed.map(|z| z.to).fold(low, std::cmp::max)),
             stations: stations
                 .map(|s| [in_nm(s.at), in_nm(s.left), in_nm(s.right)])
                 .collect(),
@@ -616,7 +625,7 @@ pub(super) fn ready(
 /// A [`CuttingFault`] saying what cannot be.
 pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
     let (mut ground, side, step) = ready(piece, how)?;
-    let places = places(ground.low(), ground.high(), side, step)?;
+    let places = places(ground.base, ground.high(), side, step)?;
     let counts: Vec<_> = places.iter().map(|y| ground.count(*y, side)).collect();
     let mut squares = Vec::new();
     let mut strips = Vec::new();
@@ -801,7 +810,7 @@ fn offcuts(ground: &CuttingGround, strips: &[Strip]) -> Vec<Patch> {
 /// A [`CuttingFault`] saying what cannot be.
 pub fn naive(piece: &Piece, how: &Cutting) -> Result<u32, CuttingFault> {
     let (ground, side, step) = ready(piece, how)?;
-    let places = places(ground.low(), ground.high(), side, step)?;
+    let places = places(ground.base, ground.high(), side, step)?;
     let first = places.into_iter().find(|y| ground.count(*y, side).0 > 0);
     let mut squares = 0;
     if let Some(mut y) = first {
@@ -1014,7 +1023,7 @@ impl Columns {
 pub fn free_yield(piece: &Piece, how: &Cutting) -> Result<FreeYield, CuttingFault> {
     let (ground, side, step) = ready(piece, how)?;
     let (low, high) = (ground.low(), ground.high());
-    let places = places(low, high, side, step)?;
+    let places = places(ground.base, high, side, step)?;
     let counts: Vec<_> = places.iter().map(|y| ground.count(*y, side)).collect();
     let next = following(&places, side);
     let n = places.len();
@@ -1122,7 +1131,7 @@ pub fn expected(
 ) -> Result<Expected, CuttingFault> {
     let of = |guess| -> Result<u32, CuttingFault> {
         let mut sum = 0_u32;
-        for piece in start(kind, size, guess) {
+        for piece in start(kind, size, guess, System::Inch) {
             sum = sum.saturating_add(lay_out(&piece, how)?.count);
         }
         Ok(sum)
@@ -1205,7 +1214,7 @@ impl Pile {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cloth::garments::{GarmentPart, OutlineStation, Zone, ZoneKind, fat_quarter};
+    use crate::cloth::garments::{GarmentPart, OutlineStation, Zone, fat_quarter};
     use crate::measure::Fraction;
     use crate::measure::sixty_fourths;
     use proptest::prelude::*;
@@ -1601,7 +1610,7 @@ mod tests {
         fn one_piece_changed_is_the_pile_laid_out_anew(pieces in prop::collection::vec(piece(), 1..4), to in piece(), which in 0usize..4) {
             let source = |pieces: &[Piece]| {
                 let name = String::new();
-                Source::Cloth(crate::cloth::garments::Garment { name, pieces: pieces.to_vec() })
+                Source::Cloth(crate::cloth::garments::Garment { name, pieces: pieces.to_vec(), start: None })
             };
             let mut pile = Pile::lay_out(&[source(&pieces)], five());
             let mut changed = pieces.clone();

@@ -51,6 +51,10 @@ pub struct Print {
     pub texture: Texture,
     /// Squares of it at hand, where counted.
     pub stock: Option<Count>,
+    /// It is cloth, or squares too large, of which she cuts the squares: cutting them is a step.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(optional, as = "Option<bool>")]
+    pub uncut: bool,
 }
 
 /// A denim among the jeans.

@@ -23,7 +23,8 @@
 //!
 //! [`start`] gives an outline to begin with before anything was measured. **Its figures
 //! are estimates, from memory and common practice, no source**; they are to be replaced
-//! by the maker's tape. For jeans the inseam and the width all round at hem, knee and
+//! by the maker's tape. They stand in round figures of the system she measures in: widths and
+//! heights on half inches or whole centimetres. For jeans the inseam and the width all round at hem, knee and
 //! thigh are assumed by size; the leg is taken up to the crotch line (above it pockets,
 //! yoke and fly leave little), 55 % of its width to the back of the outseam and 45 % to
 //! the front; the outseam ridge is ¾ in wide, the hem 1 in high, a worn knee sits on the
@@ -31,7 +32,7 @@
 //! more and knees unworn; so the two lie about what the maker may find.
 
 use crate::measure::{
-    Area, Count, Length, System, eighth_inches, in_mm, in_nm, inches, nm, quarter_inches,
+    Area, Count, Length, NM_PER_INCH, NM_PER_MM, System, eighth_inches, in_mm, in_nm, inches, nm,
     square_metres, zero,
 };
 use serde::{Deserialize, Serialize};
@@ -76,6 +77,10 @@ pub enum ZoneKind {
     Stain,
     /// Any other seam.
     Seam,
+    /// A cut edge, trimmed off to square the cloth up.
+    CutEdge,
+    /// A selvedge, which is woven tighter and carries print marks.
+    Selvedge,
 }
 
 /// A place no square may lie on; squares may touch its edge.
@@ -103,6 +108,10 @@ pub enum GarmentPart {
     RightLeg,
     /// The back of a jacket or shirt.
     Back,
+    /// A front of a shirt or blouse, without its button band.
+    Front,
+    /// A sleeve opened along its seam, without its cuff.
+    Sleeve,
     /// A panel of a skirt.
     Panel,
     /// A sheet.
@@ -232,7 +241,11 @@ impl Piece {
         self.check()?;
         let [garment, other] = WIDEST_NM;
         let widest = match self.part {
-            GarmentPart::LeftLeg | GarmentPart::RightLeg | GarmentPart::Back => garment,
+            GarmentPart::LeftLeg
+            | GarmentPart::RightLeg
+            | GarmentPart::Back
+            | GarmentPart::Front
+            | GarmentPart::Sleeve => garment,
             GarmentPart::Panel | GarmentPart::Sheet | GarmentPart::Cloth => other,
         };
         for (i, station) in self.stations.iter().enumerate() {
@@ -277,6 +290,59 @@ pub struct Garment {
     pub name: String,
     /// Its flat pieces.
     pub pieces: Vec<Piece>,
+    /// The outlines it began with: a piece that still has one was not measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub start: Option<GarmentStart>,
+}
+
+/// What was said of a garment that nobody has measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct GarmentStart {
+    /// Which garment.
+    pub kind: GarmentKind,
+    /// How large; left out where that is to be measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub size: Option<GarmentSize>,
+    /// How its knees are.
+    #[serde(default, skip_serializing_if = "Knees::is_unknown")]
+    #[ts(as = "Option<Knees>", optional)]
+    pub knees: Knees,
+    /// The system its outlines are round in.
+    pub system: System,
+}
+
+impl GarmentStart {
+    /// The outlines to begin with, by a guess. Where no size was said, the guesses reach from
+    /// small to large.
+    pub fn pieces(&self, guess: Guess) -> Vec<Piece> {
+        let size = self.size.unwrap_or(match guess {
+            Guess::Low => GarmentSize::Small,
+            Guess::Typical => GarmentSize::Medium,
+            Guess::High => GarmentSize::Large,
+        });
+        start_with(self.kind, size, guess, self.knees, self.system)
+    }
+}
+
+/// How the knees of jeans are.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Knees {
+    /// Nobody has looked yet.
+    #[default]
+    Unknown,
+    /// Unworn.
+    Whole,
+    /// Worn thin or torn.
+    Torn,
+}
+
+impl Knees {
+    fn is_unknown(&self) -> bool {
+        *self == Knees::Unknown
+    }
 }
 
 /// Squares bought ready cut. Packs of charm squares commonly hold 42, but count yours
@@ -324,6 +390,79 @@ pub fn fat_quarter(system: System) -> Piece {
     }
 }
 
+/// What is trimmed off a rectangle of cloth before anything is cut from it, so that its edges
+/// are straight and square to each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct ClothEdges {
+    /// Off each cut edge.
+    pub cut: Length,
+    /// Off each selvedge.
+    pub selvedge: Length,
+    /// How many of the two long sides are selvedges: of cloth off the roll both, of a fat
+    /// quarter one, which is taken for the left.
+    pub selvedges: u8,
+}
+
+impl ClothEdges {
+    /// 1/2 in off a cut edge and 3/4 in off a selvedge, or 1 cm and 2 cm: common practice, no
+    /// source.
+    pub fn usual(system: System, selvedges: u8) -> ClothEdges {
+        let [cut, selvedge] = match system {
+            System::Inch => [eighth_inches(4), eighth_inches(6)],
+            System::Metric => [nm(10 * NM_PER_MM), nm(20 * NM_PER_MM)],
+        };
+        ClothEdges {
+            cut,
+            selvedge,
+            selvedges,
+        }
+    }
+
+    /// Off the left and the right side.
+    fn sides(&self) -> [(ZoneKind, Length); 2] {
+        let side = |is_selvedge: bool| match is_selvedge {
+            true => (ZoneKind::Selvedge, self.selvedge),
+            false => (ZoneKind::CutEdge, self.cut),
+        };
+        [side(self.selvedges > 0), side(self.selvedges > 1)]
+    }
+}
+
+/// A rectangle of cloth of this size with its edges to be trimmed; none where nothing would be
+/// left of it.
+pub fn trimmed(width: Length, length: Length, edges: ClothEdges) -> Option<Piece> {
+    let mut piece = yardage(width, length);
+    let [(left_kind, left), (right_kind, right)] = edges.sides();
+    let sound = [edges.cut, edges.selvedge]
+        .iter()
+        .all(|e| *e >= zero() && *e < width);
+    if !sound || left + right >= width || edges.cut * 2 >= length {
+        return None;
+    }
+    let zones = [
+        (ZoneKind::CutEdge, [zero(), edges.cut, zero(), width]),
+        (
+            ZoneKind::CutEdge,
+            [length - edges.cut, length, zero(), width],
+        ),
+        (left_kind, [zero(), length, zero(), left]),
+        (right_kind, [zero(), length, width - right, width]),
+    ];
+    let kept = zones
+        .into_iter()
+        .filter(|(_, z)| z[0] < z[1] && z[2] < z[3]);
+    piece.zones = kept
+        .map(|(kind, [from, to, left, right])| Zone {
+            kind,
+            from,
+            to,
+            left,
+            right,
+        })
+        .collect();
+    Some(piece)
+}
+
 /// Garments for which there is a starting outline.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case")]
@@ -340,18 +479,33 @@ pub enum GarmentKind {
     Skirt,
     /// A flat bed sheet: single, double, large double.
     Sheet,
+    /// A shirt taken apart: the back below its yoke, two fronts without the button band, two
+    /// sleeves without cuffs.
+    Shirt,
+    /// A blouse taken apart likewise; its fronts and back are shaped at the waist.
+    Blouse,
 }
 
 impl GarmentKind {
     /// Every kind.
-    pub const ALL: [GarmentKind; 6] = [
+    pub const ALL: [GarmentKind; 8] = [
         GarmentKind::MensJeans,
         GarmentKind::WomensJeans,
         GarmentKind::ChildsJeans,
         GarmentKind::JacketBack,
         GarmentKind::Skirt,
         GarmentKind::Sheet,
+        GarmentKind::Shirt,
+        GarmentKind::Blouse,
     ];
+
+    /// Whether it is denim, as a rule.
+    pub fn is_denim(self) -> bool {
+        !matches!(
+            self,
+            GarmentKind::Sheet | GarmentKind::Shirt | GarmentKind::Blouse
+        )
+    }
 }
 
 /// A garment's size, roughly.
@@ -378,9 +532,68 @@ pub enum Guess {
     High,
 }
 
-/// An outline to begin with, to be corrected by the tape. Estimates, from memory and
-/// common practice, no source.
-pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
+/// Round figures of a system, for what nobody has measured yet.
+#[derive(Clone, Copy)]
+struct Round {
+    system: System,
+    percent: i64,
+}
+
+impl Round {
+    /// The nearest whole `step` (halves go up).
+    fn to(length: i64, step: i64) -> Length {
+        nm((length + step / 2).div_euclid(step) * step)
+    }
+
+    /// A height of so many quarter inches: on half inches, or whole centimetres.
+    fn high(self, quarters: i64) -> Length {
+        Round::to(quarters * NM_PER_INCH / 4, self.step())
+    }
+
+    /// A width of so many quarter inches, more or less by the guess, likewise.
+    fn wide(self, quarters: i64) -> Length {
+        let length = quarters * NM_PER_INCH / 4 * self.percent / 100;
+        Round::to(length, self.step())
+    }
+
+    /// So many hundredths of a width: on eighths of an inch, or whole centimetres.
+    fn share(self, width: Length, hundredths: i64) -> Length {
+        let step = match self.system {
+            System::Inch => NM_PER_INCH / 8,
+            System::Metric => 10 * NM_PER_MM,
+        };
+        Round::to(in_nm(width) * hundredths / 100, step)
+    }
+
+    /// A hem or a ridge of so many eighths of an inch, or on half centimetres.
+    fn small(self, eighths: i64) -> Length {
+        match self.system {
+            System::Inch => eighth_inches(eighths),
+            System::Metric => Round::to(eighths * NM_PER_INCH / 8, 5 * NM_PER_MM),
+        }
+    }
+
+    fn step(self) -> i64 {
+        match self.system {
+            System::Inch => NM_PER_INCH / 2,
+            System::Metric => 10 * NM_PER_MM,
+        }
+    }
+}
+
+/// An outline to begin with, in round figures of a system, to be corrected by the tape.
+/// Estimates, from memory and common practice, no source.
+pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess, system: System) -> Vec<Piece> {
+    start_with(kind, size, guess, Knees::Unknown, system)
+}
+
+fn start_with(
+    kind: GarmentKind,
+    size: GarmentSize,
+    guess: Guess,
+    knees: Knees,
+    system: System,
+) -> Vec<Piece> {
     let nth = match size {
         GarmentSize::Small => 0,
         GarmentSize::Medium => 1,
@@ -402,19 +615,26 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
             [384, 324, 324, 324],
             [408, 360, 360, 360],
         ],
+        // The back: its length below the yoke, its width at lower edge, waist and armhole.
+        GarmentKind::Shirt => [[92, 80, 80, 80], [100, 92, 92, 92], [108, 104, 104, 104]],
+        GarmentKind::Blouse => [[76, 72, 64, 68], [80, 80, 72, 76], [84, 92, 84, 88]],
     }[nth];
     let percent = match (kind, guess) {
         (GarmentKind::Sheet, _) | (_, Guess::Typical) => 100,
         (_, Guess::Low) => 95,
         (_, Guess::High) => 105,
     };
-    let [length, hem, knee, thigh] = figures;
-    // `share` hundredths of a width of so many quarter inches, to the lower 1/8 in.
-    let part = |width: i64, share: i64| eighth_inches(width * 2 * share * percent / 10_000);
-    let wide = |at: i64, width: i64, back: i64| OutlineStation {
-        at: quarter_inches(at),
-        left: zero() - part(width, back),
-        right: part(width, 100 - back),
+    let round = Round { system, percent };
+    let length = round.high(figures[0]);
+    let [hem, knee, thigh] = [figures[1], figures[2], figures[3]].map(|w| round.wide(w));
+    // `back` hundredths of the width lie left of the middle line.
+    let wide = |at: Length, width: Length, back: i64| {
+        let left = round.share(width, back);
+        OutlineStation {
+            at,
+            left: zero() - left,
+            right: width - left,
+        }
     };
     let zone = |kind, [from, to, left, right]: [Length; 4]| Zone {
         kind,
@@ -423,114 +643,142 @@ pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess) -> Vec<Piece> {
         left,
         right,
     };
-    let ridge = |to: Length| {
-        zone(
-            ZoneKind::Outseam,
-            [zero(), to, eighth_inches(-3), eighth_inches(3)],
-        )
+    let piece = |part, stations: Vec<OutlineStation>, zones: Vec<Zone>| Piece {
+        part,
+        stations,
+        zones,
     };
-    let across = |kind, from: i64, to: i64| {
-        let [from, to] = [quarter_inches(from), quarter_inches(to)];
-        let half = part(hem.max(thigh), 100);
-        zone(kind, [from, to, zero() - half, half])
+    // Places from edge to edge reach as far as the cloth does anywhere.
+    let across = |piece: &Piece, kind, from: Length, to: Length| {
+        let [_, _, left, right] = piece.reach();
+        zone(kind, [from, to, left, right])
     };
     match kind {
         GarmentKind::MensJeans | GarmentKind::WomensJeans | GarmentKind::ChildsJeans => {
             // The knee lies a little above the middle of the inseam.
-            let bend = length * 11 / 20;
-            let mut zones = vec![ridge(quarter_inches(length)), across(ZoneKind::Hem, 0, 4)];
-            let worn = match guess {
-                Guess::Low => Some((length / 4, 55)),
-                Guess::Typical => Some((length / 8, 40)),
-                Guess::High => None,
+            let bend = round.high(figures[0] * 11 / 20);
+            let stations = vec![
+                wide(zero(), hem, 55),
+                wide(bend, knee, 55),
+                wide(length, thigh, 55),
+            ];
+            let mut left = piece(GarmentPart::LeftLeg, stations, Vec::new());
+            let half = round.small(3);
+            let ridge = zone(ZoneKind::Outseam, [zero(), length, zero() - half, half]);
+            let turned_up = across(&left, ZoneKind::Hem, zero(), round.small(8));
+            left.zones = vec![ridge, turned_up];
+            let (large, small) = ((figures[0] / 8, 55), (figures[0] / 16, 40));
+            let worn = match (knees, guess) {
+                (Knees::Whole, _) | (Knees::Unknown, Guess::High) => None,
+                (Knees::Unknown | Knees::Torn, Guess::Low) => Some(large),
+                (Knees::Torn, Guess::Typical) => Some(large),
+                (Knees::Unknown, Guess::Typical) | (Knees::Torn, Guess::High) => Some(small),
             };
-            if let Some((high, share)) = worn {
-                let front = part(knee, 45);
-                let half = nm(in_nm(front) * share / 200);
-                let middle = nm(in_nm(front) / 2);
-                let (from, to) = (
-                    quarter_inches(bend - high / 2),
-                    quarter_inches(bend + high / 2),
-                );
-                let place = [from, to, middle - half, middle + half];
-                zones.push(zone(ZoneKind::Knee, place));
+            if let Some((half_high, share)) = worn {
+                // It sits in the middle of the front half.
+                let front = left.stations[1].right;
+                let aside = round.share(front, (100 - share) / 2);
+                let high = round.high(half_high);
+                let place = [bend - high, bend + high, aside, front - aside];
+                left.zones.push(zone(ZoneKind::Knee, place));
             }
-            let left = Piece {
-                part: GarmentPart::LeftLeg,
-                stations: vec![
-                    wide(0, hem, 55),
-                    wide(bend, knee, 55),
-                    wide(length, thigh, 55),
-                ],
-                zones,
-            };
             let right = mirrored(&left, GarmentPart::RightLeg);
             vec![left, right]
         }
         GarmentKind::JacketBack => {
-            let yoke = length * 3 / 4;
-            let seam = part(hem, 25);
-            let upright = |at: Length| {
-                let place = [
-                    zero(),
-                    quarter_inches(yoke),
-                    at - eighth_inches(3),
-                    at + eighth_inches(3),
-                ];
-                zone(ZoneKind::Seam, place)
-            };
-            vec![Piece {
-                part: GarmentPart::Back,
-                stations: vec![
-                    wide(0, hem, 50),
-                    wide(yoke, knee, 50),
-                    wide(length, thigh, 50),
-                ],
-                zones: vec![
-                    across(ZoneKind::Hem, 0, 6),
-                    across(ZoneKind::Seam, yoke - 2, yoke + 1),
-                    upright(seam),
-                    upright(zero() - seam),
-                ],
-            }]
+            let yoke = round.high(figures[0] * 3 / 4);
+            let stations = vec![
+                wide(zero(), hem, 50),
+                wide(yoke, knee, 50),
+                wide(length, thigh, 50),
+            ];
+            let mut back = piece(GarmentPart::Back, stations, Vec::new());
+            let (seam, half) = (round.share(hem, 25), round.small(3));
+            let upright = |at: Length| zone(ZoneKind::Seam, [zero(), yoke, at - half, at + half]);
+            back.zones = vec![
+                across(&back, ZoneKind::Hem, zero(), round.small(12)),
+                across(
+                    &back,
+                    ZoneKind::Seam,
+                    yoke - round.small(4),
+                    yoke + round.small(2),
+                ),
+                upright(seam),
+                upright(zero() - seam),
+            ];
+            vec![back]
         }
         GarmentKind::Skirt => {
-            let pocket = |left, right| {
-                let (from, to) = (quarter_inches(length * 2 / 3), quarter_inches(length));
-                zone(ZoneKind::Pocket, [from, to, left, right])
-            };
-            let (inner, outer) = (part(thigh, 12), part(thigh, 38));
-            vec![Piece {
-                part: GarmentPart::Panel,
-                stations: vec![
-                    wide(0, hem, 50),
-                    wide(length / 2, knee, 50),
-                    wide(length, thigh, 50),
-                ],
-                zones: vec![
-                    across(ZoneKind::Hem, 0, 4),
-                    zone(
-                        ZoneKind::Seam,
-                        [
-                            zero(),
-                            quarter_inches(length),
-                            eighth_inches(-3),
-                            eighth_inches(3),
-                        ],
-                    ),
-                    pocket(inner, outer),
-                    pocket(zero() - outer, zero() - inner),
-                ],
-            }]
+            let stations = vec![
+                wide(zero(), hem, 50),
+                wide(round.high(figures[0] / 2), knee, 50),
+                wide(length, thigh, 50),
+            ];
+            let mut panel = piece(GarmentPart::Panel, stations, Vec::new());
+            let low = round.high(figures[0] * 2 / 3);
+            let pocket = |left, right| zone(ZoneKind::Pocket, [low, length, left, right]);
+            let (inner, outer) = (round.share(thigh, 12), round.share(thigh, 38));
+            let half = round.small(3);
+            panel.zones = vec![
+                across(&panel, ZoneKind::Hem, zero(), round.small(8)),
+                zone(ZoneKind::Seam, [zero(), length, zero() - half, half]),
+                pocket(inner, outer),
+                pocket(zero() - outer, zero() - inner),
+            ];
+            vec![panel]
         }
-        GarmentKind::Sheet => vec![Piece {
-            part: GarmentPart::Sheet,
-            stations: vec![wide(0, hem, 50), wide(length, thigh, 50)],
-            zones: vec![
-                across(ZoneKind::Hem, 0, 4),
-                across(ZoneKind::Hem, length - 16, length),
-            ],
-        }],
+        GarmentKind::Sheet => {
+            let stations = vec![wide(zero(), hem, 50), wide(length, thigh, 50)];
+            let mut sheet = piece(GarmentPart::Sheet, stations, Vec::new());
+            let [_, _, left, right] = sheet.reach();
+            let edge = round.small(4);
+            sheet.zones = vec![
+                across(&sheet, ZoneKind::Hem, zero(), round.small(8)),
+                across(&sheet, ZoneKind::Hem, length - round.small(32), length),
+                zone(ZoneKind::Selvedge, [zero(), length, left, left + edge]),
+                zone(ZoneKind::Selvedge, [zero(), length, right - edge, right]),
+            ];
+            vec![sheet]
+        }
+        GarmentKind::Shirt | GarmentKind::Blouse => {
+            // Cut off along the seams; then all edges are trimmed straight.
+            let edge = round.small(4);
+            let squared = |mut piece: Piece| {
+                let [low, high, ..] = piece.reach();
+                piece.zones = vec![
+                    across(&piece, ZoneKind::CutEdge, low, low + edge),
+                    across(&piece, ZoneKind::CutEdge, high - edge, high),
+                ];
+                piece
+            };
+            let waist = round.high(figures[0] / 2);
+            let body = |part, hundredths: i64| {
+                let part_of = |w: Length| Round::to(in_nm(w) * hundredths / 100, round.step());
+                let stations = vec![
+                    wide(zero(), part_of(hem), 50),
+                    wide(waist, part_of(knee), 50),
+                    wide(length, part_of(thigh), 50),
+                ];
+                squared(piece(part, stations, Vec::new()))
+            };
+            // A front is half as wide as the back less the button band; a sleeve is half as
+            // wide at the cuff as at the armhole, and four fifths as long as the back.
+            let up = round.high(figures[0] * 4 / 5);
+            let sleeve = || {
+                let stations = vec![
+                    wide(zero(), Round::to(in_nm(hem) * 45 / 100, round.step()), 50),
+                    wide(up, Round::to(in_nm(hem) * 80 / 100, round.step()), 50),
+                ];
+                squared(piece(GarmentPart::Sleeve, stations, Vec::new()))
+            };
+            vec![
+                body(GarmentPart::Back, 100),
+                body(GarmentPart::Front, 44),
+                body(GarmentPart::Front, 44),
+                sleeve(),
+                sleeve(),
+            ]
+        }
     }
 }
 
@@ -564,6 +812,7 @@ pub fn mirrored(piece: &Piece, part: GarmentPart) -> Piece {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::measure::{half_inches, millimetres};
     use proptest::prelude::*;
 
     fn hole(from: i64, to: i64, left: i64, right: i64) -> Zone {
@@ -634,20 +883,63 @@ mod tests {
     fn every_starting_outline_is_sound() {
         for kind in GarmentKind::ALL {
             for size in [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large] {
-                let area = |guess| {
-                    let pieces = start(kind, size, guess);
-                    for piece in &pieces {
-                        assert_eq!(piece.check(), Ok(()), "{kind:?} {size:?} {guess:?}");
-                    }
-                    pieces
-                        .iter()
-                        .map(Piece::area)
-                        .fold(square_metres(zero(), zero()), |a, b| a + b)
-                };
-                assert!(area(Guess::Low) <= area(Guess::Typical));
-                assert!(area(Guess::Typical) <= area(Guess::High));
+                for system in [System::Inch, System::Metric] {
+                    let area = |guess| {
+                        let pieces = start(kind, size, guess, system);
+                        for piece in &pieces {
+                            assert_eq!(piece.check(), Ok(()), "{kind:?} {size:?} {guess:?}");
+                        }
+                        pieces
+                            .iter()
+                            .map(Piece::area)
+                            .fold(square_metres(zero(), zero()), |a, b| a + b)
+                    };
+                    assert!(area(Guess::Low) <= area(Guess::Typical));
+                    assert!(area(Guess::Typical) <= area(Guess::High));
+                }
             }
         }
+    }
+
+    /// Nobody measures 44.45 cm, or 16 7/8 in where 17 in is meant.
+    #[test]
+    fn a_starting_outline_has_round_figures_of_its_system() {
+        for kind in GarmentKind::ALL {
+            for size in [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large] {
+                for guess in [Guess::Low, Guess::Typical, Guess::High] {
+                    for (system, outline, place) in [
+                        (System::Inch, NM_PER_INCH / 2, NM_PER_INCH / 8),
+                        (System::Metric, 10 * NM_PER_MM, 5 * NM_PER_MM),
+                    ] {
+                        for piece in start(kind, size, guess, system) {
+                            for s in &piece.stations {
+                                let figures = [s.at, s.right - s.left];
+                                let round = figures.iter().all(|l| in_nm(*l) % outline == 0);
+                                assert!(round, "{kind:?} {size:?} {guess:?} {system:?} {s:?}");
+                            }
+                            for z in &piece.zones {
+                                let figures = [z.from, z.to, z.left, z.right];
+                                let round = figures.iter().all(|l| in_nm(*l) % place == 0);
+                                assert!(round, "{kind:?} {size:?} {guess:?} {system:?} {z:?}");
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        let medium = |system| {
+            let (kind, size) = (GarmentKind::MensJeans, GarmentSize::Medium);
+            let leg = start(kind, size, Guess::Typical, system).remove(0);
+            leg.stations
+                .iter()
+                .map(|s| [s.at, s.right - s.left])
+                .collect::<Vec<_>>()
+        };
+        // 32 in long, 17, 19 and 25 in round; in metric the nearest whole centimetres.
+        let inch = [[0, 34], [35, 38], [64, 50]].map(|f| f.map(half_inches));
+        assert_eq!(medium(System::Inch), inch);
+        let metric = [[0, 43], [44, 48], [81, 64]].map(|f| f.map(|cm| millimetres(cm * 10)));
+        assert_eq!(medium(System::Metric), metric);
     }
 
     #[test]
@@ -655,6 +947,47 @@ mod tests {
         let piece = Piece::rectangle(GarmentPart::Cloth, inches(10), inches(20));
         let off = piece.area() - square_metres(inches(10), inches(20));
         assert!(off.value.abs() < 1e-12);
+    }
+
+    /// Half a metre of cloth is 48 cm once it is squared up: three squares of 12.5 cm, not
+    /// four; across 55 cm, 52 cm between its trimmed edges, four.
+    #[test]
+    fn a_fat_quarter_is_squared_up_before_it_is_cut() {
+        use crate::cloth::cutting::{Cutting, bound, lay_out};
+        let how = |side, system| Cutting {
+            side,
+            step: Cutting::usual_step(system),
+            ..Cutting::default()
+        };
+        let cm = |n: i64| millimetres(n * 10);
+        let edges = ClothEdges::usual(System::Metric, 1);
+        let quarter = trimmed(cm(55), cm(50), edges).unwrap();
+        assert_eq!(quarter.check(), Ok(()));
+        let metric = how(millimetres(125), System::Metric);
+        assert_eq!(lay_out(&quarter, &metric).unwrap().count, 12);
+        assert_eq!(bound(&quarter, &metric), Ok(12));
+        // Untrimmed it promised four by four.
+        assert_eq!(
+            lay_out(&yardage(cm(55), cm(50)), &metric).unwrap().count,
+            16
+        );
+        // 48 cm are four strips of 12 cm to the millimetre, from the trimmed edge on.
+        let snug = lay_out(&quarter, &how(cm(12), System::Inch)).unwrap();
+        assert_eq!(snug.count, 16);
+        assert_eq!(snug.strips[0].from, cm(1));
+        // 22 × 18 in: 20¾ by 17 in, four by three of 5 in.
+        let quarter = trimmed(inches(22), inches(18), ClothEdges::usual(System::Inch, 1));
+        let inch = how(inches(5), System::Inch);
+        assert_eq!(lay_out(&quarter.unwrap(), &inch).unwrap().count, 12);
+        // Cloth that is all edge is no cloth.
+        assert_eq!(trimmed(cm(2), cm(50), edges), None);
+        assert_eq!(trimmed(cm(50), cm(2), edges), None);
+        let none = ClothEdges {
+            cut: zero(),
+            selvedge: zero(),
+            selvedges: 2,
+        };
+        assert_eq!(trimmed(cm(50), cm(50), none), Some(yardage(cm(50), cm(50))));
     }
 
     #[test]

@@ -1,9 +1,11 @@
 //! The cloth: fabrics and denims, garments on the pile, how they are cut, weights, thread.
 
 pub mod cutting;
+pub mod estimate;
 pub mod fabric;
 pub mod garments;
 pub mod pile;
+pub mod reshape;
 pub mod steps;
 pub mod strips;
 pub mod thread;

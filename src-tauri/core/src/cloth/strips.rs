@@ -230,7 +230,7 @@ mod tests {
     use crate::cloth::garments::{
         GarmentKind, GarmentPart, GarmentSize, Guess, OutlineStation, start,
     };
-    use crate::measure::{Length, eighth_inches, inches, nm, zero};
+    use crate::measure::{Length, System, eighth_inches, inches, nm, zero};
     use proptest::prelude::*;
 
     fn strip(length: Length, most: u32) -> BindingCut {
@@ -295,8 +295,12 @@ mod tests {
     /// A real leg gives a strip and keeps most of its squares.
     #[test]
     fn a_leg_of_jeans() {
-        let [leg, _] = &start(GarmentKind::MensJeans, GarmentSize::Medium, Guess::Typical)[..]
-        else {
+        let [leg, _] = &start(
+            GarmentKind::MensJeans,
+            GarmentSize::Medium,
+            Guess::Typical,
+            System::Inch,
+        )[..] else {
             panic!("two legs")
         };
         let counts = counts(leg, strip(inches(28), 2));

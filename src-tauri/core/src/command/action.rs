@@ -1,7 +1,7 @@
 //! The commands: what the maker may ask for.
 
 use crate::cloth::fabric::{Denim, Face, Print};
-use crate::cloth::garments::{GarmentKind, GarmentSize, Piece};
+use crate::cloth::garments::{ClothEdges, GarmentKind, GarmentSize, Knees, Piece};
 use crate::cloth::pile::Use;
 use crate::measure::outline::Measures;
 use crate::measure::{Count, Length, System};
@@ -143,6 +143,11 @@ pub enum Command {
     UseSpares {
         /// The places.
         pieces: Vec<Rect>,
+        /// Of this denim, to which the places change; else of the places' own, or of none that
+        /// was said.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        denim: Option<u8>,
     },
     /// Say how many spare squares there are.
     CountSpares {
@@ -202,6 +207,10 @@ pub enum Command {
         why: Mishap,
         /// With a spare; else one is to be cut.
         spare: bool,
+        /// Of this denim, to which the place changes; else of its own.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        denim: Option<u8>,
     },
     /// Glue a fabric square over the damage on one face of a sewn square.
     Patch {
@@ -237,8 +246,18 @@ pub enum Command {
     AddGarment {
         /// Which.
         kind: GarmentKind,
-        /// How large.
-        size: GarmentSize,
+        /// How large; left out where she will measure.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        size: Option<GarmentSize>,
+        /// How its knees are.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        knees: Option<Knees>,
+        /// The outline begins in round figures of this system; inches where it is not said.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        system: Option<System>,
         /// What it is for.
         makes: Use,
         /// What it is called.
@@ -250,6 +269,10 @@ pub enum Command {
         width: Length,
         /// Its length.
         length: Length,
+        /// What is trimmed off its edges; nothing where it is not said.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        edges: Option<ClothEdges>,
         /// What it is for.
         makes: Use,
         /// What it is called.
@@ -265,6 +288,11 @@ pub enum Command {
         makes: Use,
         /// What they are called.
         name: String,
+    },
+    /// Put several things on the pile at once.
+    AddAll {
+        /// Garments, cloth and packs.
+        heaps: Vec<Command>,
     },
     /// Correct the outline of a piece not cut up yet.
     SetPiece {

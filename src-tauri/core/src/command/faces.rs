@@ -46,7 +46,7 @@ pub(super) fn set_face(
     if faces.is_empty() {
         return Err(Rejection::Nothing);
     }
-    Ok(vec![faces_changed(throw, faces)])
+    Ok(vec![faces_changed(throw, faces, false)])
 }
 
 /// No more squares can be covered on a face than there are.
@@ -114,7 +114,7 @@ pub(super) fn lay_out(
         }
     }
     if !faces.is_empty() {
-        events.push(faces_changed(&turned, faces));
+        events.push(faces_changed(&turned, faces, false));
     }
     let after = throw.after(&events);
     for (i, print) in throw.prints.iter().enumerate() {
@@ -317,7 +317,7 @@ pub(super) fn set_denim(
         .collect();
     match squares.first().filter(|_| faces.is_empty()) {
         Some(piece) => Err(Rejection::DenimCut(*piece)),
-        None => Ok(vec![faces_changed(throw, faces)]),
+        None => Ok(vec![faces_changed(throw, faces, true)]),
     }
 }
 

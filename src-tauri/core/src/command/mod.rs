@@ -23,6 +23,8 @@ pub use rejection::Rejection;
 pub use work::{may_do, ready, ready_for};
 
 use crate::cloth::fabric::{Denim, Print};
+use crate::cloth::garments::GarmentStart;
+use crate::measure::System;
 use crate::plan::Plan;
 use crate::throw::event::Event;
 use crate::throw::state::Throw;
@@ -104,7 +106,7 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
 
         A::Tick { task, pieces } => work::tick(throw, *task, pieces),
         A::TickNext { task, kind, count } => work::tick_next(throw, *task, *kind, *count),
-        A::UseSpares { pieces } => work::use_spares(throw, pieces),
+        A::UseSpares { pieces, denim } => work::use_spares(throw, pieces, *denim),
         A::CountSpares { spares } => work::count_spares(throw, *spares),
         A::Measure {
             piece,
@@ -115,7 +117,12 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
         A::MeasureWhole { width, height } => work::measure_whole(throw, *width, *height),
 
         A::Unpick { pieces, lap } => repair::unpick_laid_back(throw, pieces, *lap),
-        A::Replace { piece, why, spare } => repair::replace_laid_back(throw, *piece, *why, *spare),
+        A::Replace {
+            piece,
+            why,
+            spare,
+            denim,
+        } => repair::replace_laid_back(throw, *piece, *why, repair::With(*spare, *denim)),
         A::Patch {
             piece,
             face,
@@ -128,15 +135,42 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
         A::AddGarment {
             kind,
             size,
+            knees,
+            system,
             makes,
             name,
-        } => pile::add_garment(throw, *kind, *size, *makes, name),
+        } => {
+            let start = GarmentStart {
+                kind: *kind,
+                size: *size,
+                knees: knees.unwrap_or_default(),
+                system: system.unwrap_or(System::Inch),
+            };
+            pile::add_garment(throw, start, *makes, name)
+        }
+        A::AddAll { heaps } => {
+            let mut events = Vec::new();
+            for heap in heaps {
+                if !matches!(
+                    heap,
+                    A::AddGarment { .. } | A::AddCloth { .. } | A::AddPack { .. }
+                ) {
+                    return Err(Rejection::Pile);
+                }
+                events.extend(decide_for(&throw.after(&events), heap)?);
+            }
+            if events.is_empty() {
+                return Err(Rejection::Nothing);
+            }
+            Ok(events)
+        }
         A::AddCloth {
             width,
             length,
+            edges,
             makes,
             name,
-        } => pile::add_cloth(throw, *width, *length, *makes, name),
+        } => pile::add_cloth(throw, (*width, *length), *edges, *makes, name),
         A::AddPack {
             side,
             count,

@@ -19,10 +19,20 @@ pub(super) fn done(throw: &Throw, task: Task, pieces: Vec<Rect>) -> Event {
     Event::Done { task, pieces, made }
 }
 
-/// Faces changed, with the squares that are to be pressed once more for it.
-pub(super) fn faces_changed(throw: &Throw, faces: Vec<(Rect, Cover)>) -> Event {
+/// Faces changed, with the squares that are to be pressed once more for it; where denims are
+/// among what changes, whether they were chosen by hand.
+pub(super) fn faces_changed(throw: &Throw, faces: Vec<(Rect, Cover)>, by_hand: bool) -> Event {
     let again = throw.would_press_again(&faces);
-    Event::FacesChanged { faces, again }
+    let denim = |(piece, cover): &(Rect, Cover)| {
+        let was = throw.cover(*piece);
+        (was.denim, was.wrong_side_up) != (cover.denim, cover.wrong_side_up)
+    };
+    let by_hand = (by_hand || faces.iter().any(denim)).then_some(by_hand);
+    Event::FacesChanged {
+        faces,
+        again,
+        by_hand,
+    }
 }
 
 /// Pieces set aside, with their sizes.

@@ -1,7 +1,7 @@
 //! The clothes pile: garments, cloth and packs, and cutting them up.
 
 use crate::cloth::garments::{
-    self, Garment, GarmentKind, GarmentSize, Guess, Piece, Precut, Source,
+    self, ClothEdges, Garment, GarmentStart, Guess, Piece, Precut, Source,
 };
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::steps::steps;
@@ -15,6 +15,7 @@ use crate::throw::account::{ClothAccount, account, layout, strip_of};
 use crate::throw::event::Event;
 use crate::throw::facts::{StripsCut, Went};
 use crate::throw::state::Throw;
+use crate::throw::tasks::Task;
 use std::collections::BTreeSet;
 
 fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Rejection> {
@@ -52,36 +53,58 @@ fn uncut(throw: &Throw, n: u16, index: u8) -> Result<&Heap, Rejection> {
 /// Put a garment on the pile with a starting outline.
 pub(super) fn add_garment(
     throw: &Throw,
-    kind: GarmentKind,
-    size: GarmentSize,
+    start: GarmentStart,
     makes: Use,
     name: &str,
 ) -> Result<Vec<Event>, Rejection> {
     let garment = Garment {
         name: clean_name(name)?,
-        pieces: garments::start(kind, size, Guess::Typical),
+        pieces: start.pieces(Guess::Typical),
+        start: Some(start),
     };
     add_heap(throw, Source::Cloth(garment), makes)
+}
+
+/// What is said of a fabric whose squares are to be cut yet, where that is new.
+fn to_be_cut(throw: &Throw, makes: Use) -> Option<Event> {
+    let Use::Fabric { print } = makes else {
+        return None;
+    };
+    let mut prints = throw.prints.clone();
+    let print = prints.get_mut(usize::from(print)).filter(|p| !p.uncut)?;
+    print.uncut = true;
+    Some(Event::ClothChanged {
+        prints,
+        denims: throw.denims.clone(),
+    })
 }
 
 /// Put a rectangle of cloth on the pile.
 pub(super) fn add_cloth(
     throw: &Throw,
-    width: Length,
-    length: Length,
+    (width, length): (Length, Length),
+    edges: Option<ClothEdges>,
     makes: Use,
     name: &str,
 ) -> Result<Vec<Event>, Rejection> {
-    let piece = garments::yardage(width, length);
+    let piece = match edges {
+        Some(edges) => garments::trimmed(width, length, edges).ok_or(Rejection::Edges)?,
+        None => garments::yardage(width, length),
+    };
     piece.check_measured()?;
     let garment = Garment {
         name: clean_name(name)?,
         pieces: vec![piece],
+        start: None,
     };
-    add_heap(throw, Source::Cloth(garment), makes)
+    let mut events = add_heap(throw, Source::Cloth(garment), makes)?;
+    // Said without its edges it is as it was said before there was a step for it.
+    events.extend(edges.and_then(|_| to_be_cut(throw, makes)));
+    Ok(events)
 }
 
-/// Put squares bought ready cut on the pile.
+/// Put squares bought ready cut on the pile. Larger ones are cut down; smaller ones are of no
+/// use, since only the laps hold the edges of a fabric square.
 pub(super) fn add_pack(
     throw: &Throw,
     side: Length,
@@ -92,16 +115,24 @@ pub(super) fn add_pack(
     if count == 0 || count > MOST_SQUARES {
         return Err(Rejection::ManySquares { most: MOST_SQUARES });
     }
-    if side < throw.plan.side {
-        let wanted = throw.plan.side;
-        return Err(Rejection::PackSmall { side, wanted });
+    let wanted = throw.plan.side;
+    if side < wanted {
+        return Err(Rejection::PackSmall {
+            side,
+            wanted,
+            fabric: !makes.is_denim(),
+        });
     }
     let pack = Precut {
         name: clean_name(name)?,
         side,
         count,
     };
-    add_heap(throw, Source::Precut(pack), makes)
+    let mut events = add_heap(throw, Source::Precut(pack), makes)?;
+    if side > wanted {
+        events.extend(to_be_cut(throw, makes));
+    }
+    Ok(events)
 }
 
 /// Correct the outline of a piece that is not cut up yet.
@@ -190,6 +221,28 @@ pub(super) fn take_heap(throw: &Throw, n: u16) -> Result<Vec<Event>, Rejection> 
     Ok(vec![Event::HeapTaken { n }])
 }
 
+/// The squares whose fabric is cut with so many squares of a print, if it is a step for any.
+fn cut_for(throw: &Throw, print: u8, squares: Count) -> Option<Event> {
+    let mut left = squares.get();
+    let mut pieces = Vec::new();
+    for square in throw.fabric_to_cut(print) {
+        let takes = throw.cover(square).layers().saturating_sub(1);
+        if takes > left {
+            break;
+        }
+        // A square is covered once it is cut; its fabric may wait for it.
+        if throw.next(square) == Some(Task::CutFabric) {
+            left -= takes;
+            pieces.push(square);
+        }
+    }
+    (!pieces.is_empty()).then_some(Event::Done {
+        task: Task::CutFabric,
+        pieces,
+        made: Vec::new(),
+    })
+}
+
 /// What came out of a piece.
 pub(super) struct CameOut<'a> {
     /// Good squares.
@@ -225,13 +278,17 @@ pub(super) fn cut_piece(
     if squares > most {
         return Err(Rejection::ManySquares { most });
     }
-    Ok(vec![Event::PieceCut {
+    let mut events = vec![Event::PieceCut {
         n,
         piece: index,
         squares,
         went: Some(went(throw, (n, index), heap, came)),
         strips: came_out(throw, heap, came.strips)?,
-    }])
+    }];
+    if let Use::Fabric { print } = heap.makes {
+        events.extend(cut_for(throw, print, came.squares));
+    }
+    Ok(events)
 }
 
 /// Where the squares of a piece go: denim squares to the places they were cut for, those of a

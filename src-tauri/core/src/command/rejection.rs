@@ -68,7 +68,12 @@ pub enum Rejection {
         side: Length,
         /// The plan's.
         wanted: Length,
+        /// They are fabric, to be glued on.
+        fabric: bool,
     },
+    /// Nothing of the cloth would be left once its edges are trimmed.
+    #[error("nothing is left of the cloth once its edges are trimmed")]
+    Edges,
     /// The piece is made already and has no place in the new grid or order.
     #[error("{0:?} is made and has no place in the new plan")]
     AlreadyMade(Rect),

@@ -1,11 +1,12 @@
 //! When a piece is off: unpicking, replacing, patching.
 
-use crate::cloth::fabric::Face;
+use crate::cloth::fabric::{Cover, Face};
 use crate::command::check::known_squares;
 use crate::command::faces::{back_in, laid_back};
 use crate::command::outcome::{faces_changed, spoilt, taken_out};
 use crate::command::plan::check_lap;
 use crate::command::rejection::Rejection;
+use crate::command::work::spare_used;
 use crate::measure::Length;
 use crate::plan::assembly::{Join, Rect};
 use crate::throw::event::Event;
@@ -48,7 +49,15 @@ fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Eve
     Ok(events)
 }
 
-fn replace(throw: &Throw, piece: Rect, why: Mishap, spare: bool) -> Result<Vec<Event>, Rejection> {
+/// What takes the place of a square: a spare or one to be cut, and of which denim if not its own.
+#[derive(Clone, Copy)]
+pub(super) struct With(pub bool, pub Option<u8>);
+
+fn replace(throw: &Throw, piece: Rect, why: Mishap, with: With) -> Result<Vec<Event>, Rejection> {
+    let With(spare, denim) = with;
+    if denim.is_some_and(|d| usize::from(d) >= throw.denims.len()) {
+        return Err(Rejection::Cloth);
+    }
     let piece = *known_squares(throw, &[piece])?
         .first()
         .ok_or(Rejection::Nothing)?;
@@ -65,10 +74,15 @@ fn replace(throw: &Throw, piece: Rect, why: Mishap, spare: bool) -> Result<Vec<E
     }
     let spoilt = spoilt(&throw.after(&events), piece, why);
     events.push(spoilt);
+    let after = throw.after(&events);
     if spare {
-        events.push(Event::SparesUsed {
-            pieces: vec![piece],
-        });
+        events.extend(spare_used(&after, piece, denim)?);
+    } else if let Some(denim) = denim {
+        let cover = Cover {
+            denim,
+            ..after.cover(piece)
+        };
+        events.push(faces_changed(&after, vec![(piece, cover)], true));
     }
     Ok(events)
 }
@@ -104,7 +118,7 @@ pub(super) fn patch(
             why,
             sewn: throw.is_joined(piece),
         },
-        faces_changed(throw, vec![(piece, cover.with(face, Some(print)))]),
+        faces_changed(throw, vec![(piece, cover.with(face, Some(print)))], false),
     ])
 }
 
@@ -128,15 +142,15 @@ pub(super) fn replace_laid_back(
     throw: &Throw,
     piece: Rect,
     why: Mishap,
-    spare: bool,
+    with: With,
 ) -> Result<Vec<Event>, Rejection> {
     let back = laid_back(throw, &[piece]);
     if back.is_empty() {
-        return replace(throw, piece, why, spare);
+        return replace(throw, piece, why, with);
     }
     let square = back_in(piece, &back);
     let mut events = vec![Event::Turned { pieces: back }];
-    events.extend(replace(&throw.after(&events), square, why, spare)?);
+    events.extend(replace(&throw.after(&events), square, why, with)?);
     Ok(events)
 }
 

@@ -1,6 +1,7 @@
 //! Doing the work: ticking steps, and measuring what came of them.
 
-use crate::command::outcome::done;
+use crate::cloth::fabric::Cover;
+use crate::command::outcome::{done, faces_changed};
 use crate::command::rejection::Rejection;
 use crate::fitting::squaring::{held, natural};
 use crate::fitting::trimming::is_undecided;
@@ -169,15 +170,54 @@ pub(super) fn tick_next(
 }
 
 /// Put spare squares in empty places.
-pub(super) fn use_spares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Event>, Rejection> {
+pub(super) fn use_spares(
+    throw: &Throw,
+    pieces: &[Rect],
+    denim: Option<u8>,
+) -> Result<Vec<Event>, Rejection> {
+    if denim.is_some_and(|d| usize::from(d) >= throw.denims.len()) {
+        return Err(Rejection::Cloth);
+    }
     if throw.spares < pieces.len() as u32 {
         let have = throw.spares.get();
         return Err(Rejection::Spares { have });
     }
     tick(throw, Task::Cut, pieces)?;
-    Ok(vec![Event::SparesUsed {
-        pieces: pieces.to_vec(),
-    }])
+    let mut events = Vec::new();
+    for piece in pieces {
+        let more = spare_used(&throw.after(&events), *piece, denim)?;
+        events.extend(more);
+    }
+    Ok(events)
+}
+
+/// A spare goes to an empty place: one of this denim where one is named, else one that serves
+/// there. A place that gets another denim than it was to have is of that denim from now on.
+pub(super) fn spare_used(
+    throw: &Throw,
+    piece: Rect,
+    denim: Option<u8>,
+) -> Result<Vec<Event>, Rejection> {
+    let cover = throw.cover(piece);
+    let of = match denim {
+        Some(d) if throw.spares_of(d) == 0 => return Err(Rejection::Spares { have: 0 }),
+        Some(d) => Some(d),
+        None if throw.spares_for(cover.denim) > 0 => throw.spare_for(cover.denim),
+        None => throw.other_spares(cover.denim).map(|(d, _)| d),
+    };
+    let mut events = Vec::new();
+    if let Some(other) = of.filter(|d| *d != cover.denim) {
+        let cover = Cover {
+            denim: other,
+            ..cover
+        };
+        events.push(faces_changed(throw, vec![(piece, cover)], true));
+    }
+    events.push(Event::SparesUsed {
+        pieces: vec![piece],
+        of: vec![of],
+    });
+    Ok(events)
 }
 
 /// Say how many spare squares there are.

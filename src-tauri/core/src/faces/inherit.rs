@@ -1,13 +1,77 @@
 //! The faces of an older throw on the grid of a new one.
 //!
 //! Faces are a wish: they are carried place by place, each print by its name, as far as
-//! the new grid, the new list of prints and their stock go.
+//! the new grid, the new list of prints and their stock go. What cannot be carried is told
+//! square by square ([`lost`]).
 
-use crate::cloth::fabric::{Cover, Denim, Print};
+use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::measure::Count;
 use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::throw::Throw;
+
+/// Why a fabric square of the older throw is not on the new one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Why {
+    /// The new grid does not have its place.
+    NoPlace,
+    /// Its print is not on the new list, or not enough of it.
+    NoFabric,
+}
+
+/// A fabric square that is not carried.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Lost {
+    /// Its place on the older grid.
+    pub square: Rect,
+    /// The face it is on.
+    pub face: Face,
+    /// Its print, in the older list.
+    pub print: u8,
+    /// Why.
+    pub why: Why,
+}
+
+/// The fabric squares of a throw for which a grid has no place.
+pub fn off_grid(old: &Throw, plan: &Plan) -> Vec<Lost> {
+    let grid = Rect::grid(plan.across, plan.down);
+    let outside = old.assembly().whole().squares().filter(|s| !grid.holds(*s));
+    let lost = |square: Rect| {
+        Face::BOTH.into_iter().filter_map(move |face| {
+            let print = old.cover(square).on(face)?;
+            let why = Why::NoPlace;
+            Some(Lost {
+                square,
+                face,
+                print,
+                why,
+            })
+        })
+    };
+    outside.flat_map(lost).collect()
+}
+
+/// The older throw's fabric squares that are not on the new grid with the new list of prints.
+pub fn lost(old: &Throw, plan: &Plan, prints: &[Print]) -> Vec<Lost> {
+    let mut out = off_grid(old, plan);
+    let new = faces(old, plan, prints, &[]);
+    let grid = Rect::grid(plan.across, plan.down);
+    for (square, cover) in grid.squares().zip(&new) {
+        for face in Face::BOTH {
+            let was = old.cover(square).on(face);
+            if let Some(print) = was.filter(|_| cover.on(face).is_none()) {
+                let why = Why::NoFabric;
+                out.push(Lost {
+                    square,
+                    face,
+                    print,
+                    why,
+                });
+            }
+        }
+    }
+    out
+}
 
 /// The older throw's faces on a new grid with new lists of cloth.
 ///
@@ -63,6 +127,7 @@ mod tests {
             .iter()
             .map(|p| Print {
                 stock: None,
+                uncut: false,
                 ..p.clone()
             })
             .collect();
@@ -84,5 +149,35 @@ mod tests {
         assert_eq!(found.len(), 63);
         assert_eq!(found[7..13], old.covers()[6..12]);
         assert_eq!(found[6], Cover::default());
+    }
+
+    #[test]
+    fn what_cannot_be_carried_is_told() {
+        let journal = crate::demo::throw(1_800_000_000_000);
+        let old = journal.throw();
+        let on = |covers: &[Cover]| {
+            let both = covers.iter().flat_map(|c| [c.front, c.back]);
+            both.flatten().count()
+        };
+        let before = on(old.covers());
+        for (across, down, prints) in [
+            (old.plan.across, old.plan.down, old.prints.clone()),
+            (4, 5, old.prints.clone()),
+            (9, 9, old.prints[1..].to_vec()),
+            (3, 9, old.prints[..2].to_vec()),
+        ] {
+            let plan = Plan {
+                across,
+                down,
+                ..old.plan
+            };
+            let (kept, gone) = (faces(old, &plan, &prints, &[]), lost(old, &plan, &prints));
+            assert_eq!(on(&kept) + gone.len(), before, "{across} × {down}");
+            for one in gone {
+                assert_eq!(old.cover(one.square).on(one.face), Some(one.print));
+                let grid = Rect::grid(across, down);
+                assert_eq!(grid.holds(one.square), one.why == Why::NoFabric);
+            }
+        }
     }
 }

@@ -171,6 +171,7 @@ mod tests {
                 colour: "#777777".into(),
                 texture: Texture::Dot,
                 stock: s.map(Count::at_most),
+                uncut: false,
             })
             .collect()
     }

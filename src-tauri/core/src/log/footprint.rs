@@ -172,7 +172,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             }
             touches
         }
-        Event::SparesUsed { pieces } => {
+        Event::SparesUsed { pieces, .. } => {
             needs.push(Aspect::Plan);
             let mut touches = places(pieces);
             touches.extend(pieces.iter().map(|p| Aspect::Cuts(*p)));

@@ -20,7 +20,7 @@ use crate::measure::{Length, in_nm};
 use crate::plan::assembly::Rect;
 use crate::plan::{MOST, Stitch, longest_side};
 use crate::throw::account::MOST_STRIPS;
-use crate::throw::heritage::{Heritage, Lesson, MOST_LESSONS, Told};
+use crate::throw::heritage::{DerivedLesson, Heritage, Lesson, MOST_LESSONS};
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Item, Made, Throw, Time, Went};
 use std::collections::BTreeSet;
@@ -173,11 +173,11 @@ fn lesson(lesson: &Lesson) -> bool {
     let size = |(w, h): (Length, Length)| real(w) && real(h);
     let told = match lesson.told {
         None => true,
-        Some(Told::Scrap { lap }) => real(lap),
-        Some(Told::Drift { mean, .. }) => in_nm(mean).abs() <= in_nm(longest_side()),
-        Some(Told::Whole { size: one, planned }) => size(one) && size(planned),
-        Some(Told::Washed { before, after, .. }) => size(before) && size(after),
-        Some(Told::Spoilt { .. } | Told::More { .. }) => true,
+        Some(DerivedLesson::Scrap { lap }) => real(lap),
+        Some(DerivedLesson::Drift { mean, .. }) => in_nm(mean).abs() <= in_nm(longest_side()),
+        Some(DerivedLesson::Whole { size: one, planned }) => size(one) && size(planned),
+        Some(DerivedLesson::Washed { before, after, .. }) => size(before) && size(after),
+        Some(DerivedLesson::Spoilt { .. } | DerivedLesson::More { .. }) => true,
     };
     note(&lesson.words) && told
 }
@@ -226,7 +226,7 @@ fn within_limits(event: &Event) -> bool {
         Event::Renamed { name } => named(name),
         Event::Archived { .. } | Event::HeapTaken { .. } | Event::Gathered { .. } => true,
         Event::PlanChanged { plan, .. } => plan.check().is_ok(),
-        Event::FacesChanged { faces, again } => {
+        Event::FacesChanged { faces, again, .. } => {
             faces.len() <= LONGEST_LIST
                 && faces.iter().all(|(piece, _)| place(*piece))
                 && again.as_deref().is_none_or(list)
@@ -242,7 +242,7 @@ fn within_limits(event: &Event) -> bool {
             let each = [0, pieces.len()].contains(&sizes.len());
             list(pieces) && each && sizes.iter().all(|(w, h)| real(*w) && real(*h))
         }
-        Event::SparesUsed { pieces } => list(pieces),
+        Event::SparesUsed { pieces, of } => list(pieces) && [0, pieces.len()].contains(&of.len()),
         Event::Measured {
             piece,
             width,
@@ -370,7 +370,7 @@ fn known(throw: &Throw, event: &Event) -> bool {
             [cover.front, cover.back].into_iter().flatten().all(found)
                 && usize::from(cover.denim) < denims.len().max(1)
         }),
-        Event::FacesChanged { faces, again } => {
+        Event::FacesChanged { faces, again, .. } => {
             let listed: BTreeSet<&Rect> = faces.iter().map(|(piece, _)| piece).collect();
             again.iter().flatten().all(|piece| listed.contains(piece))
                 && faces.iter().all(|(piece, cover)| {
@@ -384,7 +384,10 @@ fn known(throw: &Throw, event: &Event) -> bool {
             pieces.iter().all(there) && (made.is_empty() || pieces.iter().all(joined))
         }
         Event::SetAside { pieces, .. } => pieces.iter().all(there),
-        Event::SparesUsed { pieces } => pieces.iter().all(|p| p.is_square() && there(p)),
+        Event::SparesUsed { pieces, of } => {
+            let denim = |d: &u8| usize::from(*d) < throw.denims.len().max(1);
+            pieces.iter().all(|p| p.is_square() && there(p)) && of.iter().flatten().all(denim)
+        }
         Event::Measured { piece, .. } | Event::Outlined { piece, .. } => {
             throw.assembly().is_block(*piece) && there(piece)
         }
@@ -449,7 +452,7 @@ fn ready(throw: &Throw, event: &Event) -> bool {
             went: Some(Went::Squares { places, .. }),
             ..
         } => places.iter().all(|p| may(Task::Cut, p)),
-        Event::SparesUsed { pieces } => {
+        Event::SparesUsed { pieces, .. } => {
             throw.spares.get() as usize >= pieces.len() && pieces.iter().all(|p| may(Task::Cut, p))
         }
         Event::SquaredUp { pieces, .. } => pieces.iter().all(|(p, _, _)| may(Task::SquareUp, p)),

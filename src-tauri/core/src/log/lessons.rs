@@ -13,7 +13,7 @@ use crate::log::pace;
 use crate::measure::{Count, Ruler, from_mm, zero};
 use crate::plan::assembly::Rect;
 use crate::plan::{Joining, scraps};
-use crate::throw::heritage::{Carried, Heritage, Lesson, MOST_LESSONS, Told};
+use crate::throw::heritage::{Carried, DerivedLesson, Heritage, Lesson, MOST_LESSONS};
 use crate::throw::tasks::{Station, Task};
 use crate::throw::{Event, Mishap, Size, Throw};
 use std::collections::BTreeMap;
@@ -30,7 +30,7 @@ pub fn heritage(journal: &Journal) -> Heritage {
     });
     let before = throw.after.as_ref();
     let mut lessons = hers(throw);
-    lessons.extend(told_of(journal, own));
+    lessons.extend(derived_lessons(journal, own));
     lessons.truncate(MOST_LESSONS);
     Heritage {
         name: throw.name.clone(),
@@ -58,27 +58,27 @@ fn hers(throw: &Throw) -> Vec<Lesson> {
 }
 
 /// The lessons derived from the record, each with the step it is about.
-fn told_of(journal: &Journal, drift: Option<Carried>) -> Vec<Lesson> {
+fn derived_lessons(journal: &Journal, drift: Option<Carried>) -> Vec<Lesson> {
     let throw = journal.throw();
-    let mut out: Vec<(Option<Task>, Told)> = Vec::new();
+    let mut out: Vec<(Option<Task>, DerivedLesson)> = Vec::new();
     let joint = match throw.plan.joining {
         Joining::Lapped => Task::Dot,
         Joining::Seamed | Joining::Exposed => Task::Pin,
     };
     let right = |s: &&scraps::Scrap| s.verdict == scraps::ScrapVerdict::Right;
     if let Some(scrap) = throw.scraps.iter().rev().find(right) {
-        out.push((Some(joint), Told::Scrap { lap: scrap.lap }));
+        out.push((Some(joint), DerivedLesson::Scrap { lap: scrap.lap }));
     }
     if let Some(Carried { fours, mean }) = drift.filter(|d| d.mean != zero()) {
-        out.push((Some(joint), Told::Drift { fours, mean }));
+        out.push((Some(joint), DerivedLesson::Drift { fours, mean }));
     }
     if let Some(first) = throw.wholes.first() {
         let both = |size: Size| (size.width, size.height);
         let (size, planned) = (both(first.size), throw.plan.finished());
-        out.push((None, Told::Whole { size, planned }));
+        out.push((None, DerivedLesson::Whole { size, planned }));
         let last = throw.wholes.last();
         if let Some(last) = last.filter(|last| last.washes > first.washes) {
-            let washed = Told::Washed {
+            let washed = DerivedLesson::Washed {
                 washes: last.washes - first.washes,
                 before: size,
                 after: both(last.size),
@@ -95,7 +95,7 @@ fn told_of(journal: &Journal, drift: Option<Carried>) -> Vec<Lesson> {
         };
         for (task, n) in tasks.into_iter().filter(|(_, n)| *n > 0) {
             let squares = Count::at_most(n as u32);
-            out.push((task, Told::Spoilt { squares, why }));
+            out.push((task, DerivedLesson::Spoilt { squares, why }));
         }
     }
     for (face, task) in [
@@ -104,7 +104,7 @@ fn told_of(journal: &Journal, drift: Option<Carried>) -> Vec<Lesson> {
     ] {
         let squares = Count::at_most(added_midway(journal, face) as u32);
         if squares > 0 {
-            out.push((Some(task), Told::More { squares, face }));
+            out.push((Some(task), DerivedLesson::More { squares, face }));
         }
     }
     out.into_iter()

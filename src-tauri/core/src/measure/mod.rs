@@ -144,6 +144,14 @@ pub enum System {
 }
 
 impl System {
+    /// The mark to which an outline is dragged: 1/8 in, or 1 mm.
+    pub fn mark(self) -> Length {
+        match self {
+            System::Inch => eighth_inches(1),
+            System::Metric => millimetres(1),
+        }
+    }
+
     /// The system of units to begin with on a system with the locale `tag` (`de-AT`,
     /// `en_GB.UTF-8`): inches where CLDR's supplemental data name the US or the UK measures
     /// (US, GB, LR, MM; from memory), metric in every other region. Without a region inches for

@@ -2,7 +2,7 @@
 //!
 //! [`ways`] lists what can still be done, the least trouble first. Nothing already sewn
 //! is undone unless the maker picks a way that says so. Trouble is in minutes and is our
-//! judgement, no source: 4 to cut a square (2 to take a spare), 3 for each fabric glued
+//! judgement, no source: 4 to cut a square (2 to take a spare, 30 to find more cloth), 3 for each fabric glued
 //! on it, 8 for each seam opened and sewn again, 5 for a patch and 3 more to
 //! stitch it round where it is sewn in, 2 for each join lapped less, 30 for a new block,
 //! 3 for each square of a row or column given up.
@@ -12,12 +12,14 @@
 pub mod holding;
 
 use crate::cloth::fabric::Face;
+use crate::cloth::pile::Use;
 use crate::command::{Command, decide};
 use crate::fitting::squaring::thin_laps;
 use crate::fitting::trimming::{How, choice, choices, holds};
 use crate::measure::{Length, Ruler, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, Plan};
+use crate::throw::account::account;
 use crate::throw::fringe::least_lap;
 use crate::throw::seams::round;
 use crate::throw::tasks::Task;
@@ -38,13 +40,33 @@ pub struct Remedy {
     pub action: Command,
 }
 
+/// Where a square that is cut anew comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum RecutFrom {
+    /// Nothing is on the pile, so nobody knows.
+    Unsaid,
+    /// A piece on the pile that gives more squares than places are meant for it.
+    Piece {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        index: u8,
+        /// Squares it gives beyond those.
+        over: u32,
+        /// The denim to which the place changes, where its own is used up.
+        denim: Option<u8>,
+    },
+    /// Nothing on the pile is over: the place stays open until cloth is found.
+    MoreCloth,
+}
+
 /// What a way does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RemedyKind {
-    /// Put a spare square in.
-    Spare,
-    /// Cut a square from what is left.
-    Recut,
+    /// Put a spare square in: of the place's own denim or of no known one, else of this denim.
+    Spare(Option<u8>),
+    /// Cut a square.
+    Recut(RecutFrom),
     /// Cover the damage on this face.
     Patch(Face),
     /// Give up a column.
@@ -84,13 +106,30 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
             });
         }
     };
-    let replace = |spare| Command::Replace {
+    let replace = |spare, denim| Command::Replace {
         piece: square,
         why,
         spare,
+        denim,
     };
-    add(RemedyKind::Spare, 2 + remake, seams, unpick, replace(true));
-    add(RemedyKind::Recut, 4 + remake, seams, unpick, replace(false));
+    let own = throw.cover(square).denim;
+    if throw.spares_for(own) > 0 {
+        let kind = RemedyKind::Spare(None);
+        add(kind, 2 + remake, seams, unpick, replace(true, None));
+    }
+    if let Some((other, _)) = throw.other_spares(own) {
+        let kind = RemedyKind::Spare(Some(other));
+        add(kind, 2 + remake, seams, unpick, replace(true, Some(other)));
+    }
+    for from in recuts(throw, own) {
+        let (minutes, denim) = match from {
+            RecutFrom::Piece { denim, .. } => (4, denim),
+            RecutFrom::Unsaid => (4, None),
+            RecutFrom::MoreCloth => (30, None),
+        };
+        let kind = RemedyKind::Recut(from);
+        add(kind, minutes + remake, seams, unpick, replace(false, denim));
+    }
     if matches!(why, Mishap::Flaw | Mishap::Scorched) {
         for face in [Face::Front, Face::Back] {
             let left = |p: &u8| {
@@ -132,6 +171,42 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
     }
     out.sort_by_key(|w| w.minutes);
     out
+}
+
+/// Where a square of this denim can be cut anew: from a piece of its denim, or one of no named
+/// denim, that gives more than it is meant to; from one of another denim; or from cloth that is
+/// still to be found.
+fn recuts(throw: &Throw, own: u8) -> Vec<RecutFrom> {
+    if throw.pile.is_empty() {
+        return vec![RecutFrom::Unsaid];
+    }
+    let told = account(throw);
+    let over = |at: &(u16, u8)| {
+        let piece = told.pieces.get(at).filter(|p| !p.cut)?;
+        let meant = told.places.get(at)?.len() as u32;
+        Some(piece.squares.get().saturating_sub(meant)).filter(|n| *n > 0)
+    };
+    let first = |fits: &dyn Fn(Option<u8>) -> bool| {
+        told.pieces.keys().find_map(|at| {
+            let Use::Denim { denim } = throw.pile.get(&at.0)?.makes else {
+                return None;
+            };
+            let over = over(at).filter(|_| fits(denim))?;
+            Some((*at, over, denim))
+        })
+    };
+    let piece = |((n, index), over, denim): ((u16, u8), u32, Option<u8>)| RecutFrom::Piece {
+        n,
+        index,
+        over,
+        denim: denim.filter(|d| *d != own),
+    };
+    let mine = first(&|denim| denim == Some(own)).or_else(|| first(&|denim| denim.is_none()));
+    let found = mine.or_else(|| first(&|denim| denim != Some(own)));
+    match found {
+        Some(found) => vec![piece(found)],
+        None => vec![RecutFrom::MoreCloth],
+    }
 }
 
 /// How giving up a row or column helps a square that is no good.

@@ -41,7 +41,7 @@ const ROOM: usize = 60;
 
 /// A throw about to be made again: its plan, its cloth, and what it taught.
 ///
-/// Stock is left uncounted: what was at hand has been used.
+/// Stock is left uncounted, since the older throw has used it.
 pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
     let throw = journal.throw();
     let name: String = throw.name.chars().take(ROOM).collect();
@@ -56,6 +56,7 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
             .iter()
             .map(|p| Print {
                 stock: None,
+                uncut: p.uncut,
                 ..p.clone()
             })
             .collect(),

@@ -274,8 +274,10 @@ fn tallies(throw: &Throw, context: Context<'_>) -> Vec<Tally> {
     };
     let mut fronts = squares().filter(|s| throw.cover(*s).front.is_some());
     let mut backs = squares().filter(|s| throw.cover(*s).back.is_some());
+    let mut cut_for = squares().filter(|s| throw.tasks(*s).contains(&Task::CutFabric));
     [
         tally("cut", &mut squares(), Task::Cut),
+        tally("fabric", &mut cut_for, Task::CutFabric),
         tally("front", &mut fronts, Task::CoverFront),
         tally("back", &mut backs, Task::CoverBack),
         tally("pairs", &mut joined(Kind::Pair), Task::Stitch),
@@ -348,14 +350,8 @@ fn piece_card(throw: &Throw, piece: Rect, context: Context<'_>) -> PieceCard {
                     },
                 });
             }
-            if task == Task::Cut && throw.spares > 0 {
-                let label = say!(context, "tick-spare", n = throw.spares);
-                buttons.push(Button {
-                    label,
-                    action: Command::UseSpares {
-                        pieces: vec![piece],
-                    },
-                });
+            if task == Task::Cut {
+                buttons.extend(super::work::spares(throw, piece, context));
             }
         }
     }

@@ -11,6 +11,7 @@ use crate::plan::assembly::Rect;
 use crate::plan::{Joining, Stitch, fringe};
 use crate::show::context::Context;
 use crate::show::parts::Figure;
+use crate::show::work::fabrics;
 use crate::throw::Throw;
 use crate::throw::tasks::Task;
 
@@ -43,6 +44,12 @@ pub(super) fn card_figures(
             if let Some(denim) = denim.filter(|d| !d.name.is_empty()) {
                 add("from-denim", context.plain(denim.name.clone()));
             }
+        }
+        Task::CutFabric => {
+            for name in fabrics(throw, piece) {
+                add("fabric", context.plain(name));
+            }
+            add("square", context.by(plan.side, plan.side));
         }
         Task::CoverFront | Task::CoverBack => {
             let face = if task == Task::CoverFront {

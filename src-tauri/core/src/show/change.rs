@@ -1,5 +1,7 @@
 //! What a change of plan means: before and after, what is left over, the time left.
 
+use crate::cloth::fabric::Face;
+use crate::faces::inherit::{Lost, Why, off_grid};
 use crate::log::journal::Journal;
 use crate::measure::Length;
 use crate::plan::assembly::{Kind, Rect};
@@ -7,7 +9,7 @@ use crate::show::context::Context;
 use crate::show::names;
 use crate::show::parts::CompareRow;
 use crate::throw::index::tier;
-use crate::throw::tasks::Task;
+use crate::throw::tasks::{Task, cover_task};
 use crate::throw::{Event, Throw};
 use std::collections::BTreeMap;
 
@@ -155,6 +157,84 @@ fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
     out
 }
 
+/// Fabric squares that a throw to be does not have, in sentences.
+pub(super) fn faces_lost(old: &Throw, lost: &[Lost], context: Context<'_>) -> Vec<String> {
+    let mut out = Vec::new();
+    for (why, key) in [(Why::NoPlace, "no-place"), (Why::NoFabric, "no-fabric")] {
+        let these: Vec<&Lost> = lost.iter().filter(|l| l.why == why).collect();
+        if these.is_empty() {
+            continue;
+        }
+        let name = |print: u8| {
+            let print = old.prints.get(usize::from(print));
+            print.map_or("", |p| p.name.as_str())
+        };
+        let list: Vec<String> = if these.len() <= NAMED {
+            let one = |l: &&Lost| {
+                say!(
+                    context,
+                    "faces-lost-one",
+                    print = name(l.print),
+                    square = names::square(l.square),
+                    face = match l.face {
+                        Face::Front => "front",
+                        Face::Back => "back",
+                    }
+                )
+            };
+            these.iter().map(one).collect()
+        } else {
+            let mut counts: BTreeMap<u8, usize> = BTreeMap::new();
+            for one in &these {
+                *counts.entry(one.print).or_default() += 1;
+            }
+            let counts = counts.into_iter();
+            let count = |(print, n)| say!(context, "faces-lost-count", n = n, print = name(print));
+            counts.map(count).collect()
+        };
+        let list = context.words.list("list-and", list);
+        let key = format!("faces-lost-{key}");
+        out.push(say!(context, key, n = these.len(), list = list));
+    }
+    out
+}
+
+/// What a change of the grid takes off the faces: fabric squares, and what was chosen by hand,
+/// for which the new grid has no place.
+fn cropped(before: &Throw, events: &[Event], context: Context<'_>) -> Vec<String> {
+    let at = events
+        .iter()
+        .position(|e| matches!(e, Event::PlanChanged { .. }));
+    let Some((at, Event::PlanChanged { plan, .. })) = at.map(|at| (at, &events[at])) else {
+        return Vec::new();
+    };
+    // Sewn blocks have changed places, or gone, by then.
+    let then = before.after(&events[..at]);
+    let aside = set_aside(before, &then);
+    let mut lost = off_grid(&then, plan);
+    lost.retain(|l| !aside.iter().any(|p| p.holds(l.square)));
+    let mut out = faces_lost(&then, &lost, context);
+    let glued = lost
+        .iter()
+        .filter(|l| then.has(l.square, cover_task(l.face)));
+    match glued.count() {
+        0 => {}
+        n => out.push(say!(context, "faces-lost-glued", n = n)),
+    }
+    let grid = Rect::grid(plan.across, plan.down);
+    let outside = then
+        .assembly()
+        .whole()
+        .squares()
+        .filter(|s| !grid.holds(*s));
+    let by_hand = outside.filter(|s| then.is_pinned(*s) || then.is_denim_by_hand(*s));
+    match by_hand.count() {
+        0 => {}
+        n => out.push(say!(context, "faces-lost-by-hand", n = n)),
+    }
+    out
+}
+
 /// What a change would do, before and after.
 pub(super) fn compare(
     journal: &Journal,
@@ -206,6 +286,7 @@ pub(super) fn compare(
         ),
     ];
     let mut lines: Vec<String> = left_over(throw, &then, context).into_iter().collect();
+    lines.extend(cropped(throw, events, context));
     lines.extend(stays(throw, &then, context));
     for event in events {
         if let Event::Moved { moves } = event {

@@ -3,10 +3,11 @@
 use crate::cloth::cutting;
 use crate::cloth::garments::{GarmentPart, Piece, Source, ZoneKind};
 use crate::cloth::pile::Heap;
+use crate::cloth::reshape;
 use crate::cloth::steps::steps;
 use crate::command::{Command, Rejection, decide};
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, from_mm, in_mm, zero};
+use crate::measure::{Count, Length, from_mm, in_mm};
 use crate::show::context::Context;
 use crate::show::cutting_list::{CutRow, Laid, left_over, rows};
 use crate::show::drawing::canvas::Canvas;
@@ -88,6 +89,8 @@ pub struct PileCutView {
     pub counted: Option<u32>,
     /// Kinds of zone.
     pub zones: Vec<Choice<ZoneKind>>,
+    /// It has no hem: heights are measured from its lower edge.
+    pub flat: bool,
     /// The caution at the blade.
     pub caution: Option<CautionNote>,
 }
@@ -116,33 +119,32 @@ impl Frame {
     }
 }
 
-/// A dragged point put back on the outline: its height and width on the ruler's marks.
+/// A dragged point put back on the outline, on round figures of the system in use.
 fn dragged(piece: &Piece, drag: Drag, sheet: &Frame, context: Context<'_>) -> Piece {
-    let mut piece = piece.clone();
-    let mark = |mm: f64| {
-        context
-            .ruler
-            .nearest(from_mm(mm.clamp(-99_000.0, 99_000.0)))
-    };
-    let index = usize::from(drag.station);
-    let bound = |i: Option<usize>| i.and_then(|i| piece.stations.get(i)).map(|s| s.at);
-    let (below, above) = (bound(index.checked_sub(1)), bound(index.checked_add(1)));
-    let step = context.ruler.step();
-    if let Some(station) = piece.stations.get_mut(index) {
-        let right = mark(drag.x - sheet.edge + sheet.left);
-        let middle = (station.left + station.right) / 2;
-        let half = std::cmp::max(right - middle, step);
-        (station.left, station.right) = (middle - half, middle + half);
-        let mut at = mark(sheet.top - (drag.y - sheet.edge));
-        if let Some(below) = below {
-            at = std::cmp::max(at, below + step);
-        }
-        if let Some(above) = above {
-            at = std::cmp::min(at, above - step);
-        }
-        station.at = std::cmp::max(at, zero());
+    let length = |mm: f64| from_mm(mm.clamp(-99_000.0, 99_000.0));
+    let right = length(drag.x - sheet.edge + sheet.left);
+    let at = length(sheet.top - (drag.y - sheet.edge));
+    let station = usize::from(drag.station);
+    reshape::pulled(piece, station, right, at, context.ruler.system)
+}
+
+/// Whether a piece has no hem to measure from.
+fn is_flat(part: GarmentPart) -> bool {
+    use GarmentPart as P;
+    matches!(part, P::Sheet | P::Cloth | P::Front | P::Sleeve)
+}
+
+/// Whether such a place is found on such a piece.
+fn belongs(part: GarmentPart, zone: ZoneKind) -> bool {
+    let leg = matches!(part, GarmentPart::LeftLeg | GarmentPart::RightLeg);
+    match zone {
+        ZoneKind::Outseam | ZoneKind::Knee => leg,
+        ZoneKind::Hem => !is_flat(part) || part == GarmentPart::Sheet,
+        ZoneKind::Pocket => part != GarmentPart::Sheet && part != GarmentPart::Cloth,
+        ZoneKind::CutEdge => is_flat(part) || part == GarmentPart::Back,
+        ZoneKind::Selvedge => matches!(part, GarmentPart::Sheet | GarmentPart::Cloth),
+        ZoneKind::Hole | ZoneKind::Stain | ZoneKind::Seam => true,
     }
-    piece
 }
 
 /// What a piece is called, numbered where there are several of the same.
@@ -151,6 +153,8 @@ pub(super) fn part(heap: &Heap, index: usize, context: Context<'_>) -> String {
         GarmentPart::LeftLeg => "left-leg",
         GarmentPart::RightLeg => "right-leg",
         GarmentPart::Back => "back",
+        GarmentPart::Front => "front",
+        GarmentPart::Sleeve => "sleeve",
         GarmentPart::Panel => "panel",
         GarmentPart::Sheet => "sheet",
         GarmentPart::Cloth => "cloth",
@@ -238,8 +242,13 @@ pub(super) fn cutting(
         expected_strips: 0,
         begun: throw.begun_pieces.contains_key(&(n, index)),
         counted: counted.map(Count::get),
+        flat: is_flat(kept.part),
         zones: ZONES
             .into_iter()
+            .filter(|(zone, _)| {
+                let there = kept.zones.iter().any(|z| z.kind == *zone);
+                there || belongs(kept.part, *zone)
+            })
             .map(|(value, key)| Choice {
                 value,
                 label: context.say(&format!("zone-{key}"), &[]),

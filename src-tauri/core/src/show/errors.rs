@@ -51,13 +51,23 @@ pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_
         Rejection::AlreadyCut { squares } => ("already-cut", vec![("squares", (*squares).into())]),
         Rejection::DenimCut(piece) => ("denim-cut", vec![("piece", name(*piece).into())]),
         Rejection::CutLarger => ("cut-larger", vec![]),
-        Rejection::PackSmall { side, wanted } => (
-            "pack-small",
+        Rejection::PackSmall {
+            side,
+            wanted,
+            fabric,
+        } => (
+            if *fabric {
+                "pack-small"
+            } else {
+                "pack-small-denim"
+            },
             vec![
                 ("side", context.length(*side).into()),
                 ("wanted", context.length(*wanted).into()),
+                ("round", context.length((*wanted - *side) / 2).into()),
             ],
         ),
+        Rejection::Edges => ("edges", vec![]),
         Rejection::AlreadyMade(piece) => ("already-made", vec![("piece", name(*piece).into())]),
         Rejection::Joined(piece) => ("joined", vec![("piece", name(*piece).into())]),
         Rejection::Glued(piece) => ("glued", vec![("piece", name(*piece).into())]),

@@ -128,7 +128,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
                 piece = pieces(list, throw, context)
             )
         }
-        Event::SparesUsed { pieces: list } => {
+        Event::SparesUsed { pieces: list, .. } => {
             say!(
                 context,
                 "did-use-spares",

@@ -61,7 +61,7 @@ pub struct FacesView {
     pub prints: Vec<Swatch>,
     /// The denims.
     pub denims: Vec<Denim>,
-    /// What there is to say of it, a line each.
+    /// Remarks about it, a line each.
     pub lines: Vec<String>,
     /// How well the wishes are met.
     pub wishes: Vec<WishLine>,

@@ -1,6 +1,10 @@
 //! Grids from the squares at hand or from a wished-for size.
 
-use crate::plan::grids;
+use crate::cloth::estimate::{self, Outlook};
+use crate::cloth::garments::{GarmentKind, GarmentSize, GarmentStart, Knees, Precut};
+use crate::command::Rejection;
+use crate::measure::{Count, Length};
+use crate::plan::{Plan, grids};
 use crate::show::context::Context;
 use crate::show::errors;
 use crate::show::plan::{PlanDraft, read_draft};
@@ -17,6 +21,17 @@ pub enum GridWish {
         /// How many, as typed.
         have: String,
     },
+    /// From the jeans and the fabric she has, a size she wishes for, or both.
+    Cloth {
+        /// Her jeans.
+        jeans: Vec<JeansTyped>,
+        /// A pack of fabric squares.
+        pack: Option<PackTyped>,
+        /// Width, as typed; may be empty.
+        width: String,
+        /// Height, as typed; may be empty.
+        height: String,
+    },
     /// From a size.
     Size {
         /// Width, as typed.
@@ -24,6 +39,28 @@ pub enum GridWish {
         /// Height, as typed.
         height: String,
     },
+}
+
+/// Jeans she has, as said.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct JeansTyped {
+    /// How many pairs.
+    pub pairs: u32,
+    /// Which.
+    pub kind: GarmentKind,
+    /// How large; none where she will measure.
+    pub size: Option<GarmentSize>,
+    /// How their knees are.
+    pub knees: Knees,
+}
+
+/// Squares of fabric bought ready cut, as said.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PackTyped {
+    /// Side of one, as typed.
+    pub side: String,
+    /// How many.
+    pub count: u32,
 }
 
 /// One grid that comes close.
@@ -46,8 +83,170 @@ pub struct GridRow {
 pub struct GridsView {
     /// What is wrong with the wish.
     pub problem: Option<Problem>,
+    /// What there is, a sentence each.
+    pub said: Vec<String>,
     /// Best first.
     pub grids: Vec<GridRow>,
+}
+
+/// Most pairs of one kind that are laid out.
+const MOST_PAIRS: u32 = 99;
+/// Most rows of jeans.
+const MOST_JEANS: usize = 40;
+
+/// The grids that her jeans and the fabric allow, or a size asks for, and what is lacking.
+fn from_cloth(
+    plan: &Plan,
+    (jeans, pack): (&[JeansTyped], Option<&PackTyped>),
+    size: Option<(Length, Length)>,
+    context: Context<'_>,
+) -> GridsView {
+    let mut have = Outlook::default();
+    let mut one = None;
+    for row in jeans.iter().take(MOST_JEANS).filter(|row| row.pairs > 0) {
+        let start = GarmentStart {
+            kind: row.kind,
+            size: row.size,
+            knees: row.knees,
+            system: context.ruler.system,
+        };
+        let pair = Outlook::of(start, plan);
+        have = have.with(pair, row.pairs.min(MOST_PAIRS));
+        one = one.or(Some(pair));
+    }
+    let pairs: u32 = jeans
+        .iter()
+        .map(|row| row.pairs.min(MOST_PAIRS))
+        .fold(0, u32::saturating_add);
+    // Where no jeans are named, a usual pair is what is counted in.
+    let pair = one.unwrap_or_else(|| {
+        let usual = GarmentStart {
+            kind: GarmentKind::MensJeans,
+            size: None,
+            knees: Knees::Unknown,
+            system: context.ruler.system,
+        };
+        Outlook::of(usual, plan)
+    });
+    let mut said = Vec::new();
+    if pairs > 0 {
+        said.push(say!(
+            context,
+            "cloth-gives",
+            pairs = pairs,
+            low = have.low.squares,
+            high = have.high.squares
+        ));
+    }
+    said.extend(pack.and_then(|pack| pack_told(plan, pack, context)));
+    let with = |g: &grids::Grid| Plan {
+        across: g.across,
+        down: g.down,
+        ..*plan
+    };
+    let sure = |g: &grids::Grid| estimate::enough(&with(g), have.low);
+    let likely = |g: &grids::Grid| estimate::enough(&with(g), have.high);
+    let mut found: Vec<grids::Grid> = Vec::new();
+    let mut add = |more: Vec<grids::Grid>| {
+        for grid in more {
+            if !found
+                .iter()
+                .any(|g| (g.across, g.down) == (grid.across, grid.down))
+            {
+                found.push(grid);
+            }
+        }
+    };
+    if let Some((width, height)) = size {
+        add(grids::for_size(plan, width, height, 3));
+    }
+    if pairs > 0 {
+        let of = |most: u32, fits: &dyn Fn(&grids::Grid) -> bool, n: usize| {
+            let mut all = grids::for_squares(plan, most.max(1), 400);
+            all.retain(fits);
+            all.truncate(n);
+            all
+        };
+        let wished = size.is_some();
+        add(of(have.low.squares, &sure, if wished { 1 } else { 2 }));
+        add(of(have.high.squares, &likely, 1));
+        if !wished {
+            // One that is larger, so that it is told what that takes.
+            let larger = have.high.squares.saturating_mul(3) / 2;
+            add(of(larger, &|g| !likely(g), 1));
+        }
+    }
+    let rows = found.iter().map(|g| {
+        let plan = with(g);
+        let needs = estimate::needs(&plan);
+        let mut why = Vec::new();
+        let more = estimate::more_for(&plan, have, pair);
+        why.push(match more {
+            Some([_, 0]) => say!(context, "cloth-enough"),
+            Some([0, most]) => say!(context, "cloth-perhaps", most = most),
+            Some([least, most]) => {
+                let key = match (pairs > 0, least == most) {
+                    (true, true) => "cloth-more",
+                    (true, false) => "cloth-more-range",
+                    (false, true) => "cloth-pairs",
+                    (false, false) => "cloth-pairs-range",
+                };
+                let told = match least == most {
+                    true => vec![("n", most.into())],
+                    false => vec![("least", least.into()), ("most", most.into())],
+                };
+                context.say(key, &told)
+            }
+            None => say!(context, "cloth-never"),
+        });
+        why.push(say!(
+            context,
+            "cloth-takes",
+            n = needs.squares,
+            spares = needs.spares,
+            binding = context.length(needs.binding)
+        ));
+        if let Some((w, h)) = size {
+            why.push(say!(
+                context,
+                "grid-width",
+                off = context.over_under(g.size.0 - w)
+            ));
+            why.push(say!(
+                context,
+                "grid-height",
+                off = context.over_under(g.size.1 - h)
+            ));
+        }
+        why.extend(leftover(g.across, g.down, context));
+        row(g, why, context)
+    });
+    GridsView {
+        problem: None,
+        grids: rows.collect(),
+        said,
+    }
+}
+
+/// What is to be said of a pack of fabric squares: that they do not fit, or are cut down.
+fn pack_told(plan: &Plan, pack: &PackTyped, context: Context<'_>) -> Option<String> {
+    let side = context.parse(&pack.side).ok()?;
+    if side < plan.side {
+        let why = Rejection::PackSmall {
+            side,
+            wanted: plan.side,
+            fabric: true,
+        };
+        let told = errors::rejection(&why, None, context);
+        return Some(context.words.list("sentences", [told.said, told.next]));
+    }
+    let precut = Precut {
+        name: String::new(),
+        side,
+        count: Count::at_most(pack.count),
+    };
+    let n = precut.gives(plan.side);
+    Some(say!(context, "cloth-covers", n = n))
 }
 
 /// Grids near a wish.
@@ -55,6 +254,7 @@ pub fn grids(draft: &PlanDraft, wish: &GridWish, context: Context<'_>) -> GridsV
     let (plan, _, mut faults) = read_draft(draft, context);
     let fail = |problem| GridsView {
         problem: Some(problem),
+        said: Vec::new(),
         grids: Vec::new(),
     };
     let Some(plan) = plan else {
@@ -62,11 +262,30 @@ pub fn grids(draft: &PlanDraft, wish: &GridWish, context: Context<'_>) -> GridsV
             Some(fault) => fail(fault.problem),
             None => GridsView {
                 problem: None,
+                said: Vec::new(),
                 grids: Vec::new(),
             },
         };
     };
     match wish {
+        GridWish::Cloth {
+            jeans,
+            pack,
+            width,
+            height,
+        } => {
+            let empty = |text: &String| text.trim().is_empty();
+            let size = match empty(width) || empty(height) {
+                true => Ok(None),
+                false => context
+                    .parse(width)
+                    .and_then(|w| Ok(Some((w, context.parse(height)?)))),
+            };
+            match size {
+                Ok(size) => from_cloth(&plan, (jeans, pack.as_ref()), size, context),
+                Err(error) => fail(errors::typed(&error, context)),
+            }
+        }
         GridWish::Squares { have } => match have.trim().parse::<u32>() {
             Ok(have) if have > 0 && have <= 1_000_000 => {
                 let found = grids::for_squares(&plan, have, 6);
@@ -78,6 +297,7 @@ pub fn grids(draft: &PlanDraft, wish: &GridWish, context: Context<'_>) -> GridsV
                 });
                 GridsView {
                     problem: None,
+                    said: Vec::new(),
                     grids: rows.collect(),
                 }
             }
@@ -109,6 +329,7 @@ pub fn grids(draft: &PlanDraft, wish: &GridWish, context: Context<'_>) -> GridsV
                     });
                     GridsView {
                         problem: None,
+                        said: Vec::new(),
                         grids: rows.collect(),
                     }
                 }

@@ -73,7 +73,7 @@ pub struct ConflictRow {
 /// A throw that was brought, beside the copy here.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct ImportView {
-    /// The number of the file: what is done is said of this one.
+    /// The number of the file, which the choice refers to.
     pub file: u32,
     /// What it is.
     pub title: String,
@@ -215,7 +215,7 @@ fn bring_whole(
     }
 }
 
-/// A conflict in words, of copies whose throws are these.
+/// A conflict between two copies in words.
 pub fn conflict(
     conflict: &Conflict,
     first: &Throw,
@@ -277,7 +277,7 @@ fn lost(conflict: &Conflict, throw: &Throw, second: bool, context: Context<'_>) 
             ));
         }
     }
-    // Squares whose faces are not the same on both sides.
+    // Squares whose faces differ between the two sides.
     let theirs = covers(&other);
     let faces = covers(&mine).into_iter();
     let faces = faces.filter(|(square, cover)| theirs.get(square) != Some(cover));
@@ -288,6 +288,7 @@ fn lost(conflict: &Conflict, throw: &Throw, second: bool, context: Context<'_>) 
             let event = Event::FacesChanged {
                 faces: vec![(*square, *cover)],
                 again: None,
+                by_hand: None,
             };
             out.push(events::event(&event, throw, context));
         }
@@ -339,7 +340,7 @@ fn worked(events: &[Event]) -> BTreeMap<Task, BTreeSet<Rect>> {
     for event in events {
         let (task, pieces): (Task, Vec<Rect>) = match event {
             Event::Done { task, pieces, .. } => (*task, pieces.clone()),
-            Event::SparesUsed { pieces } => (Task::Cut, pieces.clone()),
+            Event::SparesUsed { pieces, .. } => (Task::Cut, pieces.clone()),
             Event::SquaredUp { pieces, .. } => {
                 (Task::SquareUp, pieces.iter().map(|p| p.0).collect())
             }

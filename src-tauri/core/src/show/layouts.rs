@@ -9,6 +9,7 @@ use crate::show::drawing::face_window::layout as layout_picture;
 use crate::show::parts::{Swatch, swatches};
 use crate::show::picture::Picture;
 use crate::show::wishes::{WishLine, lines};
+use crate::throw::Throw;
 use crate::throw::wishes::{Layout, Wishes};
 use serde::Serialize;
 use std::collections::BTreeSet;
@@ -27,6 +28,8 @@ pub struct LayoutCard {
     pub changed: bool,
     /// The prints it uses, counted from 0.
     pub used: Vec<u8>,
+    /// How many squares it has of each denim, where there are several, in words.
+    pub denims: Option<String>,
     /// How well it meets the wishes.
     pub lines: Vec<WishLine>,
     /// How many of the wishes it meets, in words.
@@ -73,7 +76,7 @@ pub fn layouts(
             let covers = arranger.covers();
             let (layout, changed) = arranger.laid(throw);
             let lines = lines(&arranger.score(), wishes, throw, context);
-            let changes = changes(&layout, changed, context);
+            let changes = changes(throw, &layout, &covers, changed, context);
             let met = lines.iter().filter(|l| l.met).count();
             let differs = |face: Face| {
                 let shown = move |c: &Cover| (c.on(face), c.denim, c.wrong_side_up, c.crosswise);
@@ -97,6 +100,7 @@ pub fn layouts(
                 back: picture(Face::Back, say!(context, "face-back")),
                 changed: Face::BOTH.into_iter().any(changed_now),
                 used: used.into_iter().collect(),
+                denims: of_each_denim(throw, &covers, context),
                 spoken: say!(
                     context,
                     "layout-spoken",
@@ -124,19 +128,52 @@ pub fn layouts(
     }
 }
 
-/// What changes with a layout, in a sentence.
-fn changes(layout: &Layout, changed: usize, context: Context<'_>) -> String {
+/// How many squares there are of each denim.
+fn of_each_denim(throw: &Throw, covers: &[Cover], context: Context<'_>) -> Option<String> {
+    if throw.denims.len() < 2 {
+        return None;
+    }
+    let of = |d: usize| covers.iter().filter(|c| usize::from(c.denim) == d).count();
+    let each = throw.denims.iter().enumerate().filter(|(d, _)| of(*d) > 0);
+    let list = each.map(|(d, denim)| {
+        say!(
+            context,
+            "wishes-pile-of",
+            n = of(d),
+            denim = denim.name.as_str()
+        )
+    });
+    Some(context.words.list("list-and", list.collect::<Vec<_>>()))
+}
+
+/// What changes with a layout, in a sentence or two.
+fn changes(
+    throw: &Throw,
+    layout: &Layout,
+    covers: &[Cover],
+    changed: usize,
+    context: Context<'_>,
+) -> String {
     let sewn = layout
         .moves
         .iter()
         .filter(|(from, _)| !from.is_square())
         .count();
     let turned = layout.turns.iter().filter(|(p, _)| !p.is_square()).count();
-    say!(
+    let said = say!(
         context,
         "layout-changes",
         n = changed,
         sewn = sewn,
         turned = turned
-    )
+    );
+    // Squares to be cut from another denim; what is cut only changes places.
+    let open = throw.uncut(None).filter_map(|square| {
+        let at = usize::from(square.row) * usize::from(throw.plan.across) + usize::from(square.col);
+        Some((throw.cover(square).denim, covers.get(at)?.denim))
+    });
+    match open.filter(|(was, is)| was != is).count() {
+        0 => said,
+        n => format!("{said} {}", say!(context, "layout-denims", n = n)),
+    }
 }

@@ -11,7 +11,7 @@ use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::{names, parts};
-use crate::throw::heritage::{Heritage, Lesson, Told};
+use crate::throw::heritage::{DerivedLesson, Heritage, Lesson};
 use crate::throw::tasks::Task;
 use crate::throw::{Note, Throw};
 use serde::Serialize;
@@ -43,18 +43,18 @@ pub(super) fn said(lesson: &Lesson, context: Context<'_>) -> Option<String> {
         return Some(lesson.words.clone());
     };
     Some(match *told {
-        Told::Scrap { lap } => say!(context, "lesson-scrap", lap = context.length(lap)),
-        Told::Drift { mean, .. } if context.ruler.nearest(mean) == zero() => return None,
-        Told::Drift { fours, mean } => {
+        DerivedLesson::Scrap { lap } => say!(context, "lesson-scrap", lap = context.length(lap)),
+        DerivedLesson::Drift { mean, .. } if context.ruler.nearest(mean) == zero() => return None,
+        DerivedLesson::Drift { fours, mean } => {
             let off = context.over_under(mean);
             say!(context, "lesson-drift", n = fours, off = off)
         }
-        Told::Whole { size, planned } => {
+        DerivedLesson::Whole { size, planned } => {
             let size = context.by(size.0, size.1);
             let planned = context.by(planned.0, planned.1);
             say!(context, "lesson-whole", size = size, planned = planned)
         }
-        Told::Washed {
+        DerivedLesson::Washed {
             washes,
             before,
             after,
@@ -69,11 +69,11 @@ pub(super) fn said(lesson: &Lesson, context: Context<'_>) -> Option<String> {
                 down = down
             )
         }
-        Told::Spoilt { squares, why } => {
+        DerivedLesson::Spoilt { squares, why } => {
             let why = context.say(&format!("mishap-{}", why.key()), &[]);
             say!(context, "lesson-spoilt", n = squares, why = why)
         }
-        Told::More { squares, face } => {
+        DerivedLesson::More { squares, face } => {
             let key = match face {
                 Face::Front => "lesson-more-front",
                 Face::Back => "lesson-more-back",

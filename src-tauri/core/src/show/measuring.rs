@@ -493,12 +493,12 @@ pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, Strin
 /// called as planned: our judgement, no source.
 const UNEVEN: i64 = 20;
 
-/// What the measured fours say of lap, cloth and hand.
+/// What the measured fours say about the lap, the cloth and the maker's hand.
 fn drifted(throw: &Throw, sides: &Summary, context: Context<'_>) -> String {
     let found = drift::drift(&drift::seen(throw), context.ruler.step());
     let carried = throw.after.as_ref().filter(|h| h.drift.is_some());
     if let (DriftVerdict::TooFew, Some(heritage)) = (found.verdict, carried) {
-        // Too few of its own: what the throw before had to say of the lap.
+        // The throw has too few fours of its own: the lap of the throw before is used.
         return lessons::drift_before(heritage, context);
     }
     // A seam takes two allowances, so that each is off by half.

@@ -63,7 +63,7 @@ pub use export::{
 pub use faces::{FaceCell, FacesView};
 pub use floor::{CoveringGroup, CoveringLine, CoveringView, FloorCell, FloorView};
 pub use gather::{GatherRow, GatherView};
-pub use grids::{GridRow, GridWish, GridsView, grids};
+pub use grids::{GridRow, GridWish, GridsView, JeansTyped, PackTyped, grids};
 pub use history::{HistoryRow, HistoryView};
 pub use hold::{HoldRow, HoldView};
 pub use import::{
@@ -80,14 +80,14 @@ pub use parts::{
     Button, CautionNote, Choice, CompareRow, FieldProblem, Figure, Head, Swatch, head, length,
 };
 pub use picture::{Cloth, Hold, Ink, InkKey, Mark, Picture, Tile, TileMarks, TileStroke};
-pub use pile::{HeapPiece, HeapRow, PileView};
+pub use pile::{ClothOffer, HeapPiece, HeapRow, PileView};
 pub use plan::{PlanDraft, PlanView, StitchKind, draft, draft_after, draft_of};
 pub use query::{CommandAnswer, LookAnswer, Query, Request, View};
 pub use scraps::{LapColumn, ScrapRow, ScrapTyped, ScrapsView};
 pub use sheet::content::Sheet;
 pub use sheet::sheet;
 pub use shelf::{ShelfAnswer, ShelfCommand, ShelfRow, ShelfView, shelf_row};
-pub use start::{Hello, Prefs, Theme};
+pub use start::{Hello, Prefs, StartOffers, Theme};
 pub use story::{Story, StoryDay, StoryItem, StorySort, StoryView, story};
 pub use story_page::story_page;
 pub use trim::{TrimRow, TrimView};

@@ -148,7 +148,7 @@ pub(super) fn letters_of<'a>(names: impl Iterator<Item = &'a str>) -> Vec<String
 }
 
 /// Kinds of places to avoid, with their names in the language files.
-pub(super) const ZONES: [(ZoneKind, &str); 7] = [
+pub(super) const ZONES: [(ZoneKind, &str); 9] = [
     (ZoneKind::Knee, "knee"),
     (ZoneKind::Hole, "hole"),
     (ZoneKind::Stain, "stain"),
@@ -156,6 +156,8 @@ pub(super) const ZONES: [(ZoneKind, &str); 7] = [
     (ZoneKind::Outseam, "outseam"),
     (ZoneKind::Hem, "hem"),
     (ZoneKind::Seam, "seam"),
+    (ZoneKind::CutEdge, "cut-edge"),
+    (ZoneKind::Selvedge, "selvedge"),
 ];
 
 /// A kind of place to avoid.
@@ -186,6 +188,7 @@ mod tests {
                 colour: "#000000".into(),
                 texture: Texture::Plain,
                 stock: None,
+                uncut: false,
             })
             .into();
         assert_eq!(letters(&prints), ["R", "Ru", "Ro", "R2", "M"]);

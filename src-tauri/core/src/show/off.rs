@@ -7,7 +7,9 @@ use crate::fitting::trimming::{holds, shortfalls};
 use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
 use crate::plan::assembly::{Rect, Seam};
-use crate::rescue::{Freed, Remedy, RemedyKind, can_be_off, freed, ways, ways_for_block};
+use crate::rescue::{
+    Freed, RecutFrom, Remedy, RemedyKind, can_be_off, freed, ways, ways_for_block,
+};
 use crate::show::change::left_over;
 use crate::show::context::Context;
 use crate::show::errors::rejection;
@@ -295,7 +297,49 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     }
 }
 
-/// What a way is called, and what is said once it is done.
+fn denim_name(throw: &Throw, denim: u8) -> &str {
+    let denim = throw.denims.get(usize::from(denim));
+    denim.map_or("", |d| d.name.as_str())
+}
+
+/// Where the square comes from that is cut anew.
+fn recut(throw: &Throw, from: RecutFrom, context: Context<'_>) -> String {
+    match from {
+        RecutFrom::Unsaid => say!(context, "way-recut"),
+        RecutFrom::MoreCloth => say!(context, "way-recut-more"),
+        RecutFrom::Piece {
+            n,
+            index,
+            over,
+            denim,
+        } => {
+            let heap = throw.pile.get(&n);
+            let name = heap.map_or("", |heap| heap.name());
+            let part = heap.map_or_else(String::new, |heap| {
+                super::cutting::part(heap, usize::from(index), context)
+            });
+            match denim {
+                Some(denim) => say!(
+                    context,
+                    "way-recut-other",
+                    name = name,
+                    part = part,
+                    over = over,
+                    denim = denim_name(throw, denim)
+                ),
+                None => say!(
+                    context,
+                    "way-recut-from",
+                    name = name,
+                    part = part,
+                    over = over
+                ),
+            }
+        }
+    }
+}
+
+/// The name of a way, and the message once it is done.
 fn titles(
     throw: &Throw,
     piece: Rect,
@@ -311,12 +355,24 @@ fn titles(
     let here = name(piece);
     let plan = &throw.plan;
     match way.kind {
-        RemedyKind::Spare => (
-            say!(context, "way-spare", n = throw.spares),
+        RemedyKind::Spare(other) => (
+            match other {
+                Some(denim) => say!(
+                    context,
+                    "way-spare-other",
+                    denim = denim_name(throw, denim),
+                    n = throw.spares_of(denim)
+                ),
+                None => say!(
+                    context,
+                    "way-spare",
+                    n = throw.spares_for(throw.cover(piece).denim)
+                ),
+            },
             say!(context, "way-spare-done", piece = here),
         ),
-        RemedyKind::Recut => (
-            say!(context, "way-recut"),
+        RemedyKind::Recut(from) => (
+            recut(throw, from, context),
             say!(context, "way-recut-done", piece = here),
         ),
         RemedyKind::Patch(f) => (

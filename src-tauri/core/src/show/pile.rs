@@ -1,11 +1,12 @@
 //! The clothes pile, and one piece's outline with its cuts.
 
-use crate::cloth::garments::{GarmentKind, GarmentSize, Source};
+use crate::cloth::estimate;
+use crate::cloth::garments::{self, ClothEdges, GarmentKind, GarmentSize, Source};
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{in_gsm, in_ounces};
 use crate::command::{Command, decide};
 use crate::log::journal::Journal;
-use crate::measure::{Count, in_nm, nm};
+use crate::measure::{Count, Length, System, in_nm, inches, millimetres, nm, zero};
 use crate::plan::Plan;
 use crate::show::context::Context;
 use crate::show::cutting::part;
@@ -78,6 +79,78 @@ pub struct PileView {
     pub sizes: Vec<Choice<GarmentSize>>,
     /// What a heap can be for.
     pub makes: Vec<Choice<Use>>,
+    /// Lengths of cloth as they are sold, to begin with.
+    pub cloths: Vec<ClothOffer>,
+}
+
+/// Cloth as it is sold, with its usual measures as text for the fields.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct ClothOffer {
+    /// What it is called.
+    pub label: String,
+    /// Its width; empty where every piece is another.
+    pub width: String,
+    /// Its length.
+    pub length: String,
+    /// Trimmed off each cut edge.
+    pub cut: String,
+    /// Trimmed off each selvedge.
+    pub selvedge: String,
+    /// How many of its sides are selvedges.
+    pub selvedges: u8,
+}
+
+/// Cloth off the roll, fat quarters, and any other piece: common practice, no source.
+pub(super) fn cloths(context: Context<'_>) -> Vec<ClothOffer> {
+    let system = context.ruler.system;
+    let roll = match system {
+        System::Inch => [inches(44), inches(36)],
+        System::Metric => [millimetres(1_100), millimetres(1_000)],
+    };
+    let [_, quarter_length, _, quarter_width] = garments::fat_quarter(system).reach();
+    let offers = [
+        ("fat-quarter", Some([quarter_width, quarter_length]), 1),
+        ("yardage", Some(roll), 2),
+        ("piece", None, 0),
+    ];
+    let offer = |(key, size, selvedges): (&str, Option<[Length; 2]>, u8)| {
+        let edges = ClothEdges::usual(system, selvedges);
+        let [width, length] = size.map_or_else(Default::default, |size| {
+            size.map(|l| fields::field(l, context))
+        });
+        ClothOffer {
+            label: context.say(&format!("cloth-{key}"), &[]),
+            width,
+            length,
+            cut: fields::field(edges.cut, context),
+            selvedge: fields::field(edges.selvedge, context),
+            selvedges,
+        }
+    };
+    offers.map(offer).into()
+}
+
+/// What is told of squares bought ready cut that are larger than the plan's: how many each
+/// gives, and what is left of it.
+fn cut_down(throw: &Throw, heap: &Heap, context: Context<'_>) -> Option<String> {
+    let Source::Precut(pack) = &heap.from else {
+        return None;
+    };
+    let wanted = throw.plan.side;
+    if pack.side <= wanted {
+        return None;
+    }
+    let each = in_nm(pack.side) / in_nm(wanted).max(1);
+    let left = pack.side - wanted * each;
+    Some(say!(
+        context,
+        "pack-cut-down",
+        side = context.length(pack.side),
+        wanted = context.length(wanted),
+        n = each * each,
+        left = context.length(left),
+        over = i64::from(left > zero())
+    ))
 }
 
 /// Most strips more than planned that are tried to make them shorter.
@@ -97,7 +170,31 @@ fn kind_key(kind: GarmentKind) -> &'static str {
         GarmentKind::JacketBack => "jacket-back",
         GarmentKind::Skirt => "skirt",
         GarmentKind::Sheet => "sheet",
+        GarmentKind::Shirt => "shirt",
+        GarmentKind::Blouse => "blouse",
     }
+}
+
+/// Garments with a starting outline.
+pub(super) fn kinds(context: Context<'_>) -> Vec<Choice<GarmentKind>> {
+    let kinds = GarmentKind::ALL.into_iter();
+    kinds
+        .map(|value| Choice {
+            value,
+            label: context.say(&format!("garment-{}", kind_key(value)), &[]),
+        })
+        .collect()
+}
+
+/// Their sizes.
+pub(super) fn sizes(context: Context<'_>) -> Vec<Choice<GarmentSize>> {
+    let sizes = SIZES.into_iter();
+    sizes
+        .map(|(value, key)| Choice {
+            value,
+            label: context.say(&format!("size-{key}"), &[]),
+        })
+        .collect()
 }
 
 /// The clothes pile.
@@ -143,6 +240,13 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
         told if told.is_empty() => said.extend(super::work::denims_to_cut(throw, context)),
         told => said.extend(told),
     }
+    let [low, high] = denim().fold([Count::NONE; 2], |[low, high], h| {
+        let [least, most] = estimate::to_come(h, &throw.plan);
+        [low + least, high + most]
+    });
+    if low < high {
+        said.push(say!(context, "pile-range", low = low, high = high));
+    }
     if denim().any(|h| h.counted.iter().any(Option::is_none)) {
         said.push(say!(context, "pile-estimate"));
     }
@@ -168,21 +272,10 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
             .map(|(n, heap)| row(throw, *n, heap, &account, context))
             .collect(),
         ways,
-        kinds: GarmentKind::ALL
-            .into_iter()
-            .map(|value| Choice {
-                value,
-                label: context.say(&format!("garment-{}", kind_key(value)), &[]),
-            })
-            .collect(),
-        sizes: SIZES
-            .into_iter()
-            .map(|(value, key)| Choice {
-                value,
-                label: context.say(&format!("size-{key}"), &[]),
-            })
-            .collect(),
+        kinds: kinds(context),
+        sizes: sizes(context),
         makes: uses(throw, context).collect(),
+        cloths: cloths(context),
     }
 }
 
@@ -419,16 +512,21 @@ fn row(
     if uses.len() == 1 {
         uses.clear();
     }
+    let gives = say!(
+        context,
+        "heap-gives",
+        what = what,
+        n = squares,
+        strips = strips
+    );
+    let said = match cut_down(throw, heap, context) {
+        Some(cut) => say!(context, "heap-cut-down", gives = gives, cut = cut),
+        None => gives,
+    };
     HeapRow {
         n,
         title: heap.name().to_string(),
-        said: say!(
-            context,
-            "heap-gives",
-            what = what,
-            n = squares,
-            strips = strips
-        ),
+        said,
         makes: makes.unwrap_or_default() as u32,
         uses,
         pieces: pieces()

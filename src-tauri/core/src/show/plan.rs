@@ -68,7 +68,7 @@ pub struct PlanDraft {
     pub washes: String,
 }
 
-/// The plan, being looked at or typed.
+/// The plan as it is shown and typed.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct PlanView {
     /// Common to all screens, for a throw that has been begun.
@@ -252,7 +252,11 @@ pub fn draft_after(
 ) -> PlanView {
     let (plan, ..) = read_draft(draft, context);
     let covers = plan.map(|plan| inherit::faces(old, &plan, prints, denims));
-    view(None, draft, covers, context)
+    let lost = plan.map_or_else(Vec::new, |plan| inherit::lost(old, &plan, prints));
+    PlanView {
+        aside: change::faces_lost(old, &lost, context),
+        ..view(None, draft, covers, context)
+    }
 }
 
 /// The plan of a throw, as it stands or as it is being typed.

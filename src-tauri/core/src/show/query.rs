@@ -66,7 +66,7 @@ pub enum Query {
     Covering,
     /// The plan of this throw, or the draft of another.
     Plan {
-        /// What is typed; none to read the plan as it stands.
+        /// What is typed; none for the current plan.
         draft: Option<Box<PlanDraft>>,
     },
     /// Measuring a block.
@@ -196,16 +196,17 @@ pub struct LookAnswer {
     pub view: View,
 }
 
-/// What came of a deed that is done and kept: the throw now, and the screen looked at again.
+/// The answer to a command that is stored: the throw as it is now, and the updated screen.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct CommandAnswer {
     /// How new it is: see [`LookAnswer`].
     pub revision: u32,
     /// How the throw stands.
     pub head: Head,
-    /// The screen, if it was asked for and can be shown.
+    /// The updated screen, if the query asked for it and it can be shown.
     pub view: Option<View>,
-    /// Why it cannot be: what it was about is no more. The deed is done all the same.
+    /// Why the screen cannot be shown: its piece no longer exists. The command is stored all the
+    /// same.
     pub problem: Option<Problem>,
 }
 

@@ -49,6 +49,10 @@ pub enum ShelfCommand {
     Begin {
         /// The beginning.
         action: Command,
+        /// What is put on its pile at once.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[ts(optional, as = "Option<Vec<Command>>")]
+        pile: Vec<Command>,
     },
     /// Make a fresh copy of the demo throw.
     Demo,
@@ -63,6 +67,10 @@ pub enum ShelfCommand {
         id: String,
         /// The beginning.
         action: Command,
+        /// What is put on its pile at once.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[ts(optional, as = "Option<Vec<Command>>")]
+        pile: Vec<Command>,
     },
     /// Take a deletion back.
     Restore {

@@ -1,8 +1,12 @@
 //! What the window is told at its start, and the settings.
 
 use crate::cloth::fabric::{Denim, Print};
+use crate::cloth::garments::{GarmentKind, GarmentSize};
 use crate::measure::{Ruler, System};
+use crate::show::context::Context;
+use crate::show::parts::Choice;
 use crate::show::picture::{Tile, TileMarks};
+use crate::show::pile::{self, ClothOffer};
 use crate::show::plan::PlanDraft;
 use crate::show::shelf::ShelfView;
 use crate::words::{LanguageName, Problem};
@@ -60,6 +64,33 @@ pub enum Theme {
     Dark,
 }
 
+/// Jeans and cloth to choose from before there is a throw.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct StartOffers {
+    /// Kinds of jeans.
+    pub jeans: Vec<Choice<GarmentKind>>,
+    /// Their sizes.
+    pub sizes: Vec<Choice<GarmentSize>>,
+    /// Cloth as it is sold.
+    pub cloths: Vec<ClothOffer>,
+}
+
+impl StartOffers {
+    /// In the words and the system of a context.
+    pub fn of(context: Context<'_>) -> StartOffers {
+        let mut jeans = pile::kinds(context);
+        jeans.retain(|kind| {
+            use GarmentKind as K;
+            matches!(kind.value, K::MensJeans | K::WomensJeans | K::ChildsJeans)
+        });
+        StartOffers {
+            jeans,
+            sizes: pile::sizes(context),
+            cloths: pile::cloths(context),
+        }
+    }
+}
+
 /// What the window is given when it opens.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct Hello {
@@ -82,6 +113,8 @@ pub struct Hello {
     pub prints: Vec<Print>,
     /// The denims a new throw begins with.
     pub denims: Vec<Denim>,
+    /// What she may have, to be said before the first plan.
+    pub starts: StartOffers,
     /// The textures of cloth and the hatchings, for every picture.
     pub tiles: Vec<TileMarks>,
     /// The textures of denims in the order of a list, over and over.

@@ -1,7 +1,7 @@
 //! A piece as typed: its outline and the places to avoid.
 
-use crate::cloth::cutting;
 use crate::cloth::garments::{OutlineStation, Piece, PieceFault, Zone, ZoneKind};
+use crate::cloth::{cutting, reshape};
 use crate::measure::{Fraction, Length, Ruler, from_mm, in_mm, read, zero};
 use crate::show::context::Context;
 use crate::show::parts::FieldProblem;
@@ -42,7 +42,7 @@ pub struct PieceTyped {
     pub zones: Vec<ZoneTyped>,
 }
 
-/// An outline as typed fields. Widths are told without saying where the middle lies, and
+/// An outline as typed fields. Widths do not say where the middle is, and
 /// places to keep clear from the edge of the cloth at their lower line.
 pub(super) fn typed_of(piece: &Piece, context: Context<'_>) -> PieceTyped {
     let [bottom, top, ..] = piece.reach();
@@ -59,7 +59,7 @@ pub(super) fn typed_of(piece: &Piece, context: Context<'_>) -> PieceTyped {
             .zones
             .iter()
             .map(|z| {
-                // A zone may reach past the cloth; what is told is the part on it.
+                // A zone may reach past the cloth; only the part on the cloth is given.
                 let low = std::cmp::max(z.from, bottom);
                 let [left, right] = cutting::edges(piece, low);
                 let from = std::cmp::max(z.left, left);
@@ -77,8 +77,8 @@ pub(super) fn typed_of(piece: &Piece, context: Context<'_>) -> PieceTyped {
 }
 
 /// What the fields say, given the outline they began from: each width keeps the place of
-/// its middle, each place to keep clear that from the edge of the cloth; what is wrong
-/// goes to `faults`.
+/// its middle, and a place to keep clear that was not typed anew goes with the cloth, which
+/// `tidy` then tells; what is wrong goes to `faults`.
 pub(super) fn read_typed(
     kept: &Piece,
     tidy: &mut PieceTyped,
@@ -126,11 +126,20 @@ pub(super) fn read_typed(
         ..context
     };
     let standing = [typed_of(kept, context).zones, typed_of(kept, over).zones];
+    // Those told anew where they lie now.
+    let mut stayed = Vec::new();
     for (i, typed) in tidy.zones.iter_mut().enumerate() {
-        // One left as it was is kept as it was, wherever it reaches; it goes with the edge.
-        let same = standing.iter().any(|zones| zones.get(i) == Some(&*typed));
-        if let Some(zone) = kept.zones.get(i).filter(|_| same) {
-            piece.zones.push(beside(kept, &piece, zone));
+        // One left as it was is kept as it was, wherever it reaches; it goes with the cloth.
+        let same = standing.iter().find_map(|zones| {
+            let here = zones.get(i).filter(|zone| *zone == typed).map(|_| i);
+            here.or_else(|| zones.iter().position(|zone| zone == typed))
+        });
+        if let Some(zone) = same.and_then(|n| kept.zones.get(n)) {
+            let system = context.ruler.system;
+            piece
+                .zones
+                .push(reshape::carried(kept, &piece, zone, system));
+            stayed.push(i);
             continue;
         }
         let from = read(format!("zone-{i}-from"), &mut typed.from);
@@ -175,34 +184,13 @@ pub(super) fn read_typed(
         });
         return None;
     }
+    if piece.stations != kept.stations {
+        let mut told = typed_of(&piece, context).zones;
+        for i in stayed {
+            std::mem::swap(&mut tidy.zones[i], &mut told[i]);
+        }
+    }
     Some(piece)
-}
-
-/// A place to keep clear on an outline that was changed: as far from the edge of the cloth
-/// as before, and past it where it was. The outseam's ridge stays on the middle line, and
-/// what would come off the cloth stays where it was.
-fn beside(before: &Piece, after: &Piece, zone: &Zone) -> Zone {
-    let [was, was_end] = cutting::edges(before, zone.from);
-    let [is, _] = cutting::edges(after, zone.from);
-    if was == is || zone.kind == ZoneKind::Outseam {
-        return *zone;
-    }
-    let [_, _, least, most] = after.reach();
-    let (left, right) = (zone.left + (is - was), zone.right + (is - was));
-    if left >= most || right <= least {
-        return *zone;
-    }
-    Zone {
-        left: match zone.left <= was {
-            true => std::cmp::min(left, least),
-            false => left,
-        },
-        right: match zone.right >= was_end {
-            true => std::cmp::max(right, most),
-            false => right,
-        },
-        ..*zone
-    }
 }
 
 /// Where the middle of an outline lies at a height: between two stations on the straight

@@ -1,16 +1,17 @@
 //! The wishes for the faces, and which of them a layout meets.
 
 use crate::cloth::fabric::Face;
-use crate::faces::arrange::{self, Score, Shades};
+use crate::faces::arrange::{self, DenimSupply, FromPile, Score, Shades};
 use crate::log::journal::Journal;
 use crate::measure::Count;
+use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::parts::{Head, head};
 use crate::throw::Throw;
 use crate::throw::loose::loose_units;
 use crate::throw::stock::in_hand;
 use crate::throw::tasks::{Task, cover_task};
-use crate::throw::wishes::{Apart, Grain, Pattern, Wishes};
+use crate::throw::wishes::{Apart, DenimWish, Grain, Pattern, Wishes};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -61,6 +62,12 @@ pub struct WishesView {
     pub stays: Option<String>,
     /// Something is made that could be moved.
     pub made: bool,
+    /// There are several denims, and squares that are not cut yet.
+    pub denims: bool,
+    /// Where the denims are chosen, what the pile gives of each, in words.
+    pub pile: Option<String>,
+    /// How many squares not cut yet have a denim chosen by hand, in words.
+    pub by_hand: Option<String>,
     /// More is wished for than there is fabric.
     pub short: Option<String>,
     /// How the faces stand to these wishes now.
@@ -95,8 +102,17 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
             (wishes.front, wishes.back) =
                 (Count::at_most(squares / 3), Count::at_most(squares / 4));
         }
+        if wishes.denims.is_none() && throw.denims.len() > 1 {
+            wishes.denims = Some(DenimWish::Any);
+        }
         wishes
     });
+    let uncut: Vec<Rect> = throw.uncut(None).collect();
+    let by_hand = uncut.iter().filter(|s| throw.is_denim_by_hand(**s));
+    let by_hand = match by_hand.count() {
+        0 => None,
+        n => Some(say!(context, "wishes-by-hand", n = n)),
+    };
     let least = Face::BOTH.map(|face| least(throw, face));
     let open = arrange::free(throw, wishes);
     let most = [0, 1].map(|f| (least[f] + open[f]).min(squares));
@@ -172,9 +188,49 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
         shares,
         stays,
         made: units + glued > 0,
+        denims: throw.denims.len() > 1 && !uncut.is_empty(),
+        pile: pile(throw, wishes, score.from_pile.as_ref(), context),
+        by_hand,
         short,
         lines: lines(&score, wishes, throw, context),
     }
+}
+
+/// What the pile gives of each denim for the squares that are not cut yet.
+fn pile(
+    throw: &Throw,
+    wishes: Wishes,
+    from: Option<&FromPile>,
+    context: Context<'_>,
+) -> Option<String> {
+    if !wishes.choose_denims() || throw.denims.len() < 2 {
+        return None;
+    }
+    let Some(DenimSupply { named, unnamed }) = from.map(|from| &from.supply) else {
+        return Some(say!(context, "wishes-no-pile"));
+    };
+    let item = |n: u32, denim: &str| say!(context, "wishes-pile-of", n = n, denim = denim);
+    let each = throw.denims.iter().zip(named);
+    let mut list: Vec<String> = each.map(|(denim, n)| item(*n, &denim.name)).collect();
+    if *unnamed > 0 {
+        list.push(say!(context, "wishes-pile-unnamed", n = *unnamed));
+    }
+    let list = context.words.list("list-and", list);
+    Some(say!(context, "wishes-pile", list = list))
+}
+
+/// Squares of each denim beyond what the pile gives, in words.
+fn lacking(throw: &Throw, from: &FromPile, context: Context<'_>) -> String {
+    let each = throw.denims.iter().zip(&from.lacking);
+    let list = each.filter(|(_, n)| **n > 0).map(|(denim, n)| {
+        say!(
+            context,
+            "wishes-pile-of",
+            n = *n,
+            denim = denim.name.as_str()
+        )
+    });
+    context.words.list("list-and", list.collect::<Vec<_>>())
 }
 
 /// How well wishes are met, a line each.
@@ -236,6 +292,8 @@ pub(super) fn lines(
         let why = match score.shades {
             Shades::Told => None,
             Shades::OneDenim => Some("one-denim"),
+            Shades::NotYet => Some("not-yet"),
+            Shades::NoOther => Some("no-other"),
             Shades::Alike => Some("alike"),
             Shades::NoRoom => Some("no-room"),
         };
@@ -244,5 +302,47 @@ pub(super) fn lines(
             Some(why) => line(key, context.say(&format!("wish-shades-{why}"), &[]), false),
         }
     }
+    denim_lines(score, wishes, throw, context, &mut line);
     out
+}
+
+/// How well the wishes for denims are met.
+fn denim_lines(
+    score: &Score,
+    wishes: Wishes,
+    throw: &Throw,
+    context: Context<'_>,
+    line: &mut impl FnMut(&str, String, bool),
+) {
+    if throw.denims.len() < 2 {
+        return;
+    }
+    let (parts, denims) = score.denim_parts;
+    let one = |line: &mut dyn FnMut(&str, String, bool), key: &str| {
+        line(key, say!(context, "wish-denims-one"), false);
+    };
+    match wishes.denims {
+        Some(DenimWish::Apart | DenimWish::Bands) if denims < 2 => one(line, "denims"),
+        Some(DenimWish::Apart) => match score.denims_alike {
+            0 => line("denims-apart-none", String::new(), true),
+            n => line("denims-apart", say!(context, "number", n = n), false),
+        },
+        Some(DenimWish::Bands) => {
+            let value = say!(context, "wish-denims-parts", parts = parts, denims = denims);
+            line("denims-bands", value, parts == denims);
+        }
+        _ => {}
+    }
+    if let Some(from) = &score.from_pile {
+        let lacks = from.lacking.iter().sum::<u32>();
+        let value = match (lacks, from.left) {
+            (0, left) => say!(context, "wish-pile-enough", left = left),
+            (_, 0) => say!(context, "wish-pile-short", n = lacks),
+            (_, left) => {
+                let list = lacking(throw, from, context);
+                say!(context, "wish-pile-wasted", list = list, left = left)
+            }
+        };
+        line("pile", value, lacks == 0);
+    }
 }

@@ -605,12 +605,21 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
     out
 }
 
+/// The fabrics to be cut for a square, the front's first.
+pub(super) fn fabrics(throw: &Throw, piece: Rect) -> Vec<String> {
+    let cover = throw.cover(piece);
+    let prints = [cover.front, cover.back].into_iter().flatten();
+    let listed = prints.filter_map(|p| throw.prints.get(usize::from(p)));
+    listed.filter(|p| p.uncut).map(|p| p.name.clone()).collect()
+}
+
 /// Whether a task is the same to two pieces of one batch: what a tick for several must
 /// not mix up unsaid.
 fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
     let cover = |face| throw.cover(a).on(face) == throw.cover(b).on(face);
     match task {
         Task::Cut => throw.cover(a).denim == throw.cover(b).denim,
+        Task::CutFabric => cover(Face::Front) && cover(Face::Back),
         Task::CoverFront => cover(Face::Front),
         Task::CoverBack => cover(Face::Back),
         Task::SquareUp => {
@@ -759,7 +768,7 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     // What the faces or the laps have different among those ticked at once.
     let prints: BTreeSet<Option<u8>> = ready()
         .filter_map(|p| match task {
-            Task::CoverFront => Some(throw.cover(p).front),
+            Task::CoverFront | Task::CutFabric => Some(throw.cover(p).front),
             Task::CoverBack => Some(throw.cover(p).back),
             _ => None,
         })
@@ -800,19 +809,37 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     if together > 1 || (together > 0 && undecided.contains(&batch.piece)) {
         let key = match task {
             _ if !undecided.is_empty() => "tick-some",
-            Task::CoverFront | Task::CoverBack if differ => "tick-all-fabrics",
+            Task::CutFabric | Task::CoverFront | Task::CoverBack if differ => "tick-all-fabrics",
             Task::Dot | Task::Pin | Task::PressLap | Task::Stitch if differ => "tick-all-laps",
             _ => "tick-all",
         };
         more(together, key);
     }
-    if task == Task::Cut && throw.spares > 0 {
-        out.push(Button {
-            label: say!(context, "tick-spare", n = throw.spares),
-            action: Command::UseSpares {
-                pieces: vec![batch.piece],
-            },
-        });
+    if task == Task::Cut {
+        out.extend(spares(throw, batch.piece, context));
     }
     out
+}
+
+/// The spares that can be put in an empty place: one that serves there, else one of another
+/// denim.
+pub(super) fn spares(throw: &Throw, place: Rect, context: Context<'_>) -> Option<Button> {
+    let own = throw.cover(place).denim;
+    let (label, denim) = match (throw.spares_for(own), throw.other_spares(own)) {
+        (0, None) => return None,
+        (0, Some((other, n))) => {
+            let name = throw.denims.get(usize::from(other));
+            let name = name.map_or("", |d| d.name.as_str());
+            let label = say!(context, "tick-spare-other", denim = name, n = n);
+            (label, Some(other))
+        }
+        (n, _) => (say!(context, "tick-spare", n = n), None),
+    };
+    Some(Button {
+        label,
+        action: Command::UseSpares {
+            pieces: vec![place],
+            denim,
+        },
+    })
 }

@@ -30,6 +30,7 @@
 //! * Strips laid through squares never make the squares fall short that did not before.
 
 use crate::cloth::cutting::{BindingCut, CutPlan, Cutting, lay_out};
+pub use crate::cloth::estimate::spares_to_keep;
 use crate::cloth::garments::{Piece, Source};
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::strips::{StripLayout, with_strips};
@@ -138,11 +139,6 @@ impl ClothAccount {
                 cut: false,
             })
     }
-}
-
-/// Spares to keep back for a throw of so many squares.
-pub fn spares_to_keep(squares: u32) -> u32 {
-    squares.div_ceil(20).max(2)
 }
 
 /// A strip of a plan's binding.

@@ -63,6 +63,10 @@ pub enum Event {
         /// said, those that got more fabric than they had.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         again: Option<Vec<Rect>>,
+        /// Whether their denims were chosen by hand. Where it is not said, they were if
+        /// nothing but the denim changed.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        by_hand: Option<bool>,
     },
     /// The lists of fabrics changed.
     ClothChanged {
@@ -87,6 +91,10 @@ pub enum Event {
     SparesUsed {
         /// The places they went to.
         pieces: Vec<Rect>,
+        /// The denim of each, in their order; none where it was never said. Where nothing is said
+        /// of any, those of the place's own denim went first.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        of: Vec<Option<u8>>,
     },
     /// The number of spare squares at hand was counted.
     SparesCounted {

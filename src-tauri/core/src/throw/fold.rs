@@ -4,6 +4,7 @@
 //! comes of it. An event that does not fit is skipped; it never causes a panic.
 
 use crate::cloth::fabric::Cover;
+use crate::cloth::pile::Use;
 use crate::measure::Count;
 use crate::measure::outline::Measures;
 use crate::plan::Plan;
@@ -27,7 +28,7 @@ enum Touched {
 
 fn touched(event: &Event) -> Touched {
     match event {
-        Event::Done { pieces, .. } | Event::SparesUsed { pieces } => {
+        Event::Done { pieces, .. } | Event::SparesUsed { pieces, .. } => {
             Touched::Pieces(pieces.clone())
         }
         Event::FacesChanged { faces, .. } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
@@ -38,7 +39,6 @@ fn touched(event: &Event) -> Touched {
         | Event::Spoilt { piece, .. } => Touched::Pieces(vec![*piece]),
         Event::Renamed { .. }
         | Event::Archived { .. }
-        | Event::ClothChanged { .. }
         | Event::SparesCounted { .. }
         | Event::PieceBegun { .. }
         | Event::Pinned { .. }
@@ -54,6 +54,8 @@ fn touched(event: &Event) -> Touched {
         | Event::Unpictured { .. } => Touched::Nothing,
         Event::Begun { .. }
         | Event::PlanChanged { .. }
+        // Whether fabric squares are to be cut is said of each fabric.
+        | Event::ClothChanged { .. }
         | Event::LapsMarked { .. }
         // A block that is free again may have to be trimmed again.
         | Event::Unpicked { .. }
@@ -86,9 +88,19 @@ impl Throw {
             Event::Renamed { name } => self.name.clone_from(name),
             Event::Archived { archived } => self.archived = *archived,
             Event::PlanChanged { plan, spares } => self.change_plan(*plan, *spares),
-            Event::FacesChanged { faces, again } => {
+            Event::FacesChanged {
+                faces,
+                again,
+                by_hand,
+            } => {
                 let again = again.as_ref().map(|a| a.iter().collect::<BTreeSet<_>>());
+                let by_hand = by_hand.unwrap_or_else(|| self.only_denims_change(faces));
                 for (piece, cover) in faces {
+                    if by_hand {
+                        self.denim_by_hand.insert(*piece);
+                    } else if self.cover(*piece).denim != cover.denim {
+                        self.denim_by_hand.remove(piece);
+                    }
                     let again = again.as_ref().map(|again| again.contains(piece));
                     self.set_cover(*piece, *cover, again);
                 }
@@ -112,13 +124,20 @@ impl Throw {
                     self.mark(*piece, *task, made, at);
                 }
             }
-            Event::SparesUsed { pieces } => {
+            Event::SparesUsed { pieces, of } => {
                 self.spares -= Count::at_most(pieces.len() as u32);
-                for piece in pieces {
+                for (n, piece) in pieces.iter().enumerate() {
+                    let own = || Some(self.cover(*piece).denim);
+                    let denim = of.get(n).copied().unwrap_or_else(own);
+                    self.take_spare(denim);
                     self.mark(*piece, Task::Cut, None, at);
                 }
+                self.settle_spares();
             }
-            Event::SparesCounted { spares } => self.spares = *spares,
+            Event::SparesCounted { spares } => {
+                self.spares = *spares;
+                self.settle_spares();
+            }
             Event::Outlined { piece, measures } => {
                 self.work.entry(*piece).or_default().outline = Some(*measures);
             }
@@ -370,6 +389,13 @@ impl Throw {
                 self.covers[i] = cover;
             }
         }
+        self.denim_by_hand = std::mem::take(&mut self.denim_by_hand)
+            .into_iter()
+            .map(|p| {
+                let moved = moves.iter().find(|(from, _)| from.holds(p));
+                moved.map_or(p, |(from, to)| shifted(p, *from, *to))
+            })
+            .collect();
         for piece in &mut self.measured {
             if let Some((from, to)) = moves.iter().find(|(from, _)| from.holds(*piece)) {
                 *piece = shifted(*piece, *from, *to);
@@ -394,6 +420,19 @@ impl Throw {
                 moved.map_or(p, |(from, to)| shifted(p, *from, *to))
             })
             .collect();
+    }
+
+    /// Whether other denims, or their other side, are all that these faces bring.
+    fn only_denims_change(&self, faces: &[(Rect, Cover)]) -> bool {
+        let (prints, denim) = (
+            |c: &Cover| (c.front, c.back),
+            |c: &Cover| (c.denim, c.wrong_side_up),
+        );
+        let mut both = faces
+            .iter()
+            .map(|(piece, cover)| (self.cover(*piece), cover));
+        both.clone().all(|(was, is)| prints(&was) == prints(is))
+            && both.any(|(was, is)| denim(&was) != denim(is))
     }
 
     /// Turn a piece where it lies. A half turn gives its two pairs each other's places;
@@ -477,6 +516,9 @@ impl Throw {
         match went.unwrap_or_else(|| self.would_go(makes, squares)) {
             Went::Squares { places, spares } => {
                 self.spares += spares;
+                if let Use::Denim { denim: Some(denim) } = makes {
+                    self.add_spares(denim, spares.get());
+                }
                 for square in places {
                     self.mark(square, Task::Cut, None, at);
                 }
@@ -511,7 +553,12 @@ impl Throw {
     fn set_cover(&mut self, piece: Rect, cover: Cover, again: Option<bool>) {
         let Some(i) = self.place(piece) else { return };
         let again = again.unwrap_or(cover.layers() > self.covers[i].layers());
-        self.covers[i] = cover;
+        let was = std::mem::replace(&mut self.covers[i], cover);
+        let other = (was.front, was.back) != (cover.front, cover.back);
+        if let Some(work) = self.work.get_mut(&piece).filter(|_| other) {
+            // What was cut for it was of another fabric.
+            work.done.retain(|(task, _)| *task != Task::CutFabric);
+        }
         if let Some(work) = self.work.get_mut(&piece).filter(|_| again) {
             work.done.retain(|(task, _)| !presses_cover(*task));
         }
@@ -520,6 +567,9 @@ impl Throw {
     fn change_plan(&mut self, plan: Plan, spares: Count) {
         let old = Rect::grid(self.plan.across, self.plan.down);
         let new = Rect::grid(plan.across, plan.down);
+        let freed = old.squares().filter(|s| !new.holds(*s));
+        let freed = freed.filter(|s| self.has(*s, Task::Cut) && !self.is_joined(*s));
+        let freed: Vec<u8> = freed.map(|s| self.cover(s).denim).collect();
         if old != new {
             let covers = new
                 .squares()
@@ -532,11 +582,17 @@ impl Throw {
         }
         self.plan = plan;
         self.spares += spares;
+        if freed.len() == spares.get() as usize {
+            for denim in freed {
+                self.add_spares(denim, 1);
+            }
+        }
         self.assembly = Assembly::new(plan.across, plan.down, plan.order);
         let assembly = &self.assembly;
         self.work.retain(|piece, _| assembly.knows(*piece));
         self.measured.retain(|piece| assembly.knows(*piece));
         self.pinned.retain(|piece| assembly.knows(*piece));
+        self.denim_by_hand.retain(|piece| assembly.knows(*piece));
         self.seams_to_unpick
             .retain(|o| o.joins.iter().all(|(piece, _)| assembly.knows(*piece)));
         self.turned.retain(|piece| assembly.knows(*piece));

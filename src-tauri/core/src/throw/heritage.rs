@@ -1,7 +1,7 @@
 //! What a throw leaves to the next one made after its plan.
 //!
 //! [`Heritage`] is stored with the beginning of the new throw, since the older throw may be gone.
-//! It holds the maker's own lessons in her words, and lessons derived from the record ([`Told`])
+//! It holds the maker's own lessons in her words, and lessons derived from the record ([`DerivedLesson`])
 //! as figures, so that everybody reads them in their own language and units. Files that stored
 //! derived lessons in words are shown as they are. The maker's pace and the mean error of her lap
 //! are figures too; they are used until the new throw has enough of its own
@@ -38,7 +38,7 @@ pub struct Heritage {
 /// Something learned.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Lesson {
-    /// In words: what the maker wrote, or a derived lesson in files without a [`Told`]; else
+    /// In words: what the maker wrote, or a derived lesson in files without a [`DerivedLesson`]; else
     /// empty.
     pub words: String,
     /// The step it is about; none where it is about the whole.
@@ -49,13 +49,13 @@ pub struct Lesson {
     pub hers: bool,
     /// What was derived from the record.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub told: Option<Told>,
+    pub told: Option<DerivedLesson>,
 }
 
 /// A lesson derived from the record of a throw. Sizes are a width and a height.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Told {
+pub enum DerivedLesson {
     /// On a scrap this lap was found right.
     Scrap {
         /// The lap.

@@ -16,6 +16,7 @@ pub mod loose;
 pub mod photos;
 pub mod seams;
 mod sizes;
+mod spares;
 pub mod state;
 pub mod stock;
 pub mod tasks;

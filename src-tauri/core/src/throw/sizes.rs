@@ -281,7 +281,11 @@ mod tests {
             (Some(vec![square]), false),
         ] {
             let faces = vec![(square, cover)];
-            let after = throw.after(&[Event::FacesChanged { faces, again }]);
+            let after = throw.after(&[Event::FacesChanged {
+                faces,
+                again,
+                by_hand: None,
+            }]);
             assert_eq!(after.has(square, Task::PressCover), pressed);
         }
     }

@@ -14,7 +14,9 @@ use crate::throw::facts::{BegunPiece, Made, Mishap, Size, StripsCut, Went};
 use crate::throw::heritage::Heritage;
 use crate::throw::index::{WorkIndex, first_left};
 use crate::throw::photos::PhotoId;
-use crate::throw::tasks::{Task, for_block, for_join, for_square, for_whole, presses_cover};
+use crate::throw::tasks::{
+    Task, cover_task, for_block, for_join, for_square, for_whole, presses_cover,
+};
 use crate::throw::wishes::Wishes;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
@@ -144,6 +146,8 @@ pub struct Throw {
     pub denims: Vec<Denim>,
     /// Squares at hand that have no place yet.
     pub spares: Count,
+    /// Spare squares whose denim is known, by denim; never more than there are spares.
+    pub(super) spare_denims: BTreeMap<u8, u32>,
     /// Pieces of heaps that are being cut, by heap and place.
     pub begun_pieces: BTreeMap<(u16, u8), BegunPiece>,
     /// Binding strips cut so far.
@@ -176,6 +180,8 @@ pub struct Throw {
     pub gathered: BTreeSet<Item>,
     /// Places whose squares are to stay there.
     pub(super) pinned: BTreeSet<Rect>,
+    /// Squares whose denim was chosen by hand.
+    pub(super) denim_by_hand: BTreeSet<Rect>,
     /// How the faces are to look, where it was said.
     pub wishes: Option<Wishes>,
     /// Fours turned by a quarter since they were sewn: their pairs run up and down.
@@ -212,6 +218,7 @@ impl Throw {
             prints: prints.clone(),
             denims: denims.clone(),
             spares: Count::NONE,
+            spare_denims: BTreeMap::new(),
             begun_pieces: BTreeMap::new(),
             cut_strips: Vec::new(),
             losses: Vec::new(),
@@ -228,6 +235,7 @@ impl Throw {
             plate_opening: None,
             gathered: BTreeSet::new(),
             pinned: BTreeSet::new(),
+            denim_by_hand: BTreeSet::new(),
             wishes: None,
             turned: BTreeSet::new(),
             marked: BTreeMap::new(),
@@ -450,6 +458,11 @@ impl Throw {
         self.pinned.iter()
     }
 
+    /// Whether a square's denim was chosen by hand.
+    pub fn is_denim_by_hand(&self, square: Rect) -> bool {
+        self.denim_by_hand.contains(&square)
+    }
+
     /// Whether a place is pinned.
     pub fn is_pinned(&self, square: Rect) -> bool {
         self.pinned.contains(&square)
@@ -495,6 +508,30 @@ impl Throw {
         self.work.get(&piece).is_some_and(|w| !w.done.is_empty())
     }
 
+    /// Whether fabric squares are cut for a square: some that are to be glued on it are cloth
+    /// still, or they were cut. What was glued on without is not asked for any more.
+    fn cuts_fabric(&self, square: Rect) -> bool {
+        let cover = self.cover(square);
+        let uncut = |face: Face| {
+            let print = cover.on(face).and_then(|p| self.prints.get(usize::from(p)));
+            print.is_some_and(|p| p.uncut) && !self.has(square, cover_task(face))
+        };
+        uncut(Face::Front) || uncut(Face::Back) || self.has(square, Task::CutFabric)
+    }
+
+    /// The squares whose fabric is still to be cut, of this print and no other, in order.
+    pub(crate) fn fabric_to_cut(&self, print: u8) -> impl Iterator<Item = Rect> + '_ {
+        let open = self.assembly.whole().squares();
+        open.filter(move |s| {
+            let cover = self.cover(*s);
+            let of_it = [cover.front, cover.back].into_iter().flatten();
+            cover.layers() > 1
+                && of_it.into_iter().all(|p| p == print)
+                && self.cuts_fabric(*s)
+                && !self.has(*s, Task::CutFabric)
+        })
+    }
+
     /// All tasks a piece goes through, in order.
     pub fn tasks(&self, piece: Rect) -> Vec<Task> {
         self.tasks_of_size(piece, self.size(piece))
@@ -504,7 +541,7 @@ impl Throw {
     pub(crate) fn tasks_of_size(&self, piece: Rect, size: Size) -> Vec<Task> {
         let mut out = Vec::with_capacity(6);
         if piece.is_square() {
-            for_square(&self.cover(piece), &mut out);
+            for_square(&self.cover(piece), self.cuts_fabric(piece), &mut out);
             let patches = self.work.get(&piece).map_or(0, |w| w.patches);
             out.extend(std::iter::repeat_n(Task::StitchPatch, patches));
         } else {

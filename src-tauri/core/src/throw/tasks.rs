@@ -2,7 +2,7 @@
 //!
 //! Every piece (see [`crate::plan::assembly`]) has a straight list of tasks:
 //!
-//! * a square: cut; a fabric glued on the front or the back where the faces ask
+//! * a square: cut; the fabric for it cut, where that is cloth still; a fabric glued on the front or the back where the faces ask
 //!   for it; then pressed and left to cool; a patch on a square that is sewn in is
 //!   stitched round, since none of the laps holds its edges;
 //! * a lapped join: lapped and dotted with glue, pressed, left to cool, stitched;
@@ -25,6 +25,8 @@ use ts_rs::TS;
 pub enum Task {
     /// Cut a square.
     Cut,
+    /// Cut the fabric squares for a square.
+    CutFabric,
     /// Glue a fabric square on the front.
     CoverFront,
     /// Glue a fabric square on the back.
@@ -114,8 +116,9 @@ impl Caution {
 
 impl Task {
     /// All of them, in the order work usually goes.
-    pub const ALL: [Task; 22] = [
+    pub const ALL: [Task; 23] = [
         Task::Cut,
+        Task::CutFabric,
         Task::CoverFront,
         Task::CoverBack,
         Task::PressCover,
@@ -143,6 +146,7 @@ impl Task {
     pub fn station(self) -> Station {
         match self {
             Task::Cut
+            | Task::CutFabric
             | Task::CoverFront
             | Task::CoverBack
             | Task::Dot
@@ -171,7 +175,7 @@ impl Task {
         match self {
             Task::CoolCover | Task::CoolLap => 0.0,
             Task::PressCover | Task::PressLap | Task::PressSeam => 0.5,
-            Task::Cut | Task::PressBlock => 1.0,
+            Task::Cut | Task::CutFabric | Task::PressBlock => 1.0,
             Task::CoverFront | Task::CoverBack | Task::Pin => 1.5,
             Task::StitchPatch => 3.0,
             Task::Dot | Task::Stitch | Task::SquareUp => 2.0,
@@ -189,7 +193,7 @@ impl Task {
     /// The caution that belongs to it.
     pub fn caution(self) -> Option<Caution> {
         match self {
-            Task::Cut | Task::SquareUp | Task::CutBinding => Some(Caution::Blade),
+            Task::Cut | Task::CutFabric | Task::SquareUp | Task::CutBinding => Some(Caution::Blade),
             Task::PressCover
             | Task::PressLap
             | Task::PressSeam
@@ -208,6 +212,7 @@ impl Task {
     pub fn key(self) -> &'static str {
         match self {
             Task::Cut => "cut",
+            Task::CutFabric => "cut-fabric",
             Task::CoverFront => "cover-front",
             Task::CoverBack => "cover-back",
             Task::PressCover => "press-cover",
@@ -253,9 +258,12 @@ impl Station {
     }
 }
 
-/// A square's tasks, given what its faces ask for.
-pub fn for_square(cover: &Cover, out: &mut Vec<Task>) {
+/// A square's tasks, given what its faces ask for and whether fabric for it is to be cut.
+pub fn for_square(cover: &Cover, cut_fabric: bool, out: &mut Vec<Task>) {
     out.push(Task::Cut);
+    if cut_fabric {
+        out.push(Task::CutFabric);
+    }
     if cover.front.is_some() {
         out.push(Task::CoverFront);
     }
@@ -332,7 +340,7 @@ mod tests {
 
     #[test]
     fn only_covered_squares_are_pressed_and_cooled() {
-        let list = |front, back| {
+        let list = |front, back, cut_fabric| {
             let mut out = Vec::new();
             for_square(
                 &Cover {
@@ -340,13 +348,18 @@ mod tests {
                     back,
                     ..Cover::default()
                 },
+                cut_fabric,
                 &mut out,
             );
             out
         };
-        assert_eq!(list(None, None), [Task::Cut]);
+        assert_eq!(list(None, None, false), [Task::Cut]);
         assert_eq!(
-            list(Some(0), Some(1)),
+            list(Some(0), None, true)[..3],
+            [Task::Cut, Task::CutFabric, Task::CoverFront]
+        );
+        assert_eq!(
+            list(Some(0), Some(1), false),
             [
                 Task::Cut,
                 Task::CoverFront,

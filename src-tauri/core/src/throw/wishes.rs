@@ -47,6 +47,20 @@ pub enum Grain {
     ByTurns,
 }
 
+/// Which denim the squares that are not cut yet are to be of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum DenimWish {
+    /// As they are now: none becomes another denim, though they may change places.
+    Kept,
+    /// Any that the pile gives; where an order of shades is wished for, some of each.
+    Any,
+    /// Some of each, no two squares of one denim side by side.
+    Apart,
+    /// Some of each, those of one denim together.
+    Bands,
+}
+
 /// How the faces are to look.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, TS)]
 pub struct Wishes {
@@ -66,6 +80,21 @@ pub struct Wishes {
     /// Glued squares and sewn pieces may change places and be turned.
     #[serde(default)]
     pub move_made: bool,
+    /// Which denim squares are to be of; where it is not said, as they are now.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub denims: Option<DenimWish>,
+    /// Squares whose denim was chosen by hand may be of another, too.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(as = "Option<bool>", optional)]
+    pub by_hand_too: bool,
+}
+
+impl Wishes {
+    /// Whether the denims of squares not cut yet are to be chosen.
+    pub fn choose_denims(&self) -> bool {
+        self.denims.is_some_and(|denims| denims != DenimWish::Kept)
+    }
 }
 
 /// Another way to lay the throw out.

@@ -161,12 +161,17 @@ names-and-more = { $n ->
    *[other] { $names } und noch { $n }
 }
 tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
+tick-spare-other = { $n ->
+    [one] Das Ersatzquadrat aus { $denim } nehmen
+   *[other] Eins von { $n } Ersatzquadraten aus { $denim } nehmen
+}
 tick-spare = { $n ->
     [one] Das Ersatzquadrat nehmen
    *[other] Eins von { $n } Ersatzquadraten nehmen
 }
 
 title-cut = Quadrat zuschneiden
+title-cut-fabric = Stoffquadrate zuschneiden
 title-cover-front = Stoff vorn aufkleben
 title-cover-back = Stoff hinten aufkleben
 title-press-cover = Beklebtes Quadrat bügeln
@@ -207,6 +212,7 @@ title-clip = Fäden abschneiden nach Wäsche { $n } von { $all }
 
 how-cut = Schneide quer übers Hosenbein einen Streifen, so breit wie das Quadrat, und davon das Quadrat.
     Meide den Wulst der Außennaht, Säume, abgewetzte Knie und Löcher, und halte die Kante im Fadenlauf.
+how-cut-fabric = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide die Quadrate so groß wie die Jeansquadrate.
 how-cover-front = Leg das Stoffquadrat auf die Vorderseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
 how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante auf Kante.
@@ -264,6 +270,7 @@ special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davo
 special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
 
 tick-cut = Zugeschnitten
+tick-cut-fabric = Zugeschnitten
 tick-cover-front = Aufgeklebt
 tick-cover-back = Aufgeklebt
 tick-press-cover = Gebügelt
@@ -287,6 +294,7 @@ tick-wash = Gewaschen und trocken
 tick-clip = Fäden abgeschnitten
 
 past-cut = zugeschnitten
+past-cut-fabric = Stoff zugeschnitten
 past-cover-front = vorn beklebt
 past-cover-back = hinten beklebt
 past-press-cover = gebügelt
@@ -310,6 +318,7 @@ past-wash = gewaschen
 past-clip = Fäden abgeschnitten
 
 task-cut = zuschneiden
+task-cut-fabric = die Stoffquadrate zuschneiden
 task-cover-front = Stoff vorn aufkleben
 task-cover-back = Stoff hinten aufkleben
 task-press-cover = das beklebte Quadrat bügeln
@@ -460,6 +469,7 @@ stage-blocked = in einem Vierer
 stage-squared = auf Maß geschnitten
 stage-joined = mit dem Rest verbunden
 tally-cut = Quadrate zugeschnitten
+tally-fabric = Stoffquadrate zugeschnitten
 tally-front = Stoff vorn
 tally-back = Stoff hinten
 tally-pairs = Paare genäht
@@ -641,7 +651,14 @@ way-spare = { $n ->
     [one] Das Ersatzquadrat einsetzen
    *[other] Eins von { $n } Ersatzquadraten einsetzen
 }
-way-recut = Ein neues aus dem Rest schneiden
+way-spare-other = { $n ->
+    [one] Das Ersatzquadrat aus { $denim } einsetzen
+   *[other] Eins von { $n } Ersatzquadraten aus { $denim } einsetzen
+}
+way-recut = Ein neues zuschneiden
+way-recut-more = Den Platz offen lassen, bis mehr Stoff da ist
+way-recut-from = Ein neues aus { $name }, { $part } schneiden (etwa { $over } übrig)
+way-recut-other = Stattdessen eins aus { $denim } schneiden, aus { $name }, { $part } (etwa { $over } übrig)
 way-patch = { $face ->
     [front] Den Schaden vorn mit Stoff belegen
    *[other] Den Schaden hinten mit Stoff belegen
@@ -812,6 +829,31 @@ picture-blocks = { $n ->
 ## Plan und Raster
 
 plan-change = Plan ändern
+cloth-gives = { $pairs ->
+    [one] Eine Jeans gibt etwa { $low } bis { $high } Quadrate, solange sie nicht gemessen ist.
+   *[other] { $pairs } Jeans geben etwa { $low } bis { $high } Quadrate, solange sie nicht gemessen sind.
+}
+cloth-covers = { $n ->
+    [one] Der Stoff bedeckt eine Seite eines Quadrats.
+   *[other] Der Stoff bedeckt { $n } Seiten von Quadraten.
+}
+cloth-enough = Deine Jeans reichen dafür.
+cloth-perhaps = { $most ->
+    [one] Deine Jeans reichen vielleicht. Geben die Beine wenig her, braucht es noch eine.
+   *[other] Deine Jeans reichen vielleicht. Geben die Beine wenig her, braucht es noch { $most }.
+}
+cloth-more = { $n ->
+    [one] Du brauchst noch eine Jeans dieser Größe.
+   *[other] Du brauchst noch { $n } Jeans dieser Größe.
+}
+cloth-more-range = Du brauchst noch { $least } bis { $most } Jeans dieser Größe.
+cloth-pairs = { $n ->
+    [one] Du brauchst etwa eine Jeans.
+   *[other] Du brauchst etwa { $n } Jeans.
+}
+cloth-pairs-range = Du brauchst etwa { $least } bis { $most } Jeans.
+cloth-never = Jeans dieser Größe geben dafür nicht genug Quadrate.
+cloth-takes = { $n } Quadrate, { $spares } als Vorrat, { $binding } Einfassung
 grid-uses = { $left ->
     [0] Braucht alle { $n } Quadrate.
     [one] Braucht { $n } Quadrate, eins bleibt übrig.
@@ -859,6 +901,7 @@ did-faces = { $n ->
 }
 did-cloth = Stoffe geändert
 did-cut = Zugeschnitten: { $piece }
+did-cut-fabric = Stoffquadrate zugeschnitten: { $piece }
 did-cover-front = Stoff vorn aufgeklebt: { $piece }
 did-cover-back = Stoff hinten aufgeklebt: { $piece }
 did-press-cover = Gebügelt: { $piece }
@@ -1021,7 +1064,11 @@ error-denim-cut-next = Wähle Quadrate, die noch zuzuschneiden sind; ein loses Q
 error-cut-larger = Um so viel größer schneidet man Quadrate nicht zu.
 error-cut-larger-next = Wähle eine kleine Zugabe, oder nichts.
 error-pack-small = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
-error-pack-small-next = Nimm eine Packung mit { $wanted } oder größer, die zurechtgeschnitten wird; oder plane kleinere Quadrate, bevor eins zugeschnitten ist.
+error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo keine Überlappung ihre Kanten hält; deshalb nimmt dieser Plan sie nicht. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-pack-small-denim = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
+error-pack-small-denim-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-edges = Von diesem Stoff bliebe nichts, wenn die Kanten begradigt sind.
+error-edges-next = Prüfe die Einheiten, und wie viel an jeder Kante wegkommt.
 error-already-made = { $piece } ist schon gemacht und hat in diesem Plan keinen Platz.
 error-already-made-next = Wähle ein Raster und eine Folge, in denen es bleibt, oder nimm alles zurück bis davor.
 error-joined = { $piece } ist schon mit anderen verbunden.
@@ -1175,6 +1222,7 @@ pile-of-denim = { $denim }: noch { $open } zuzuschneiden, { $gives } gibt der St
    *[other] ; { $short } fehlen.
 }
 pile-estimate = Was nicht gemessen ist, ist geschätzt: Miss jedes Stück, bevor du es schneidest.
+pile-range = Was noch nicht gemessen ist, kann { $low } bis { $high } Quadrate geben. Mit jedem Messen und Schneiden wird es genauer.
 heap-denim = Für die Jeansquadrate
 heap-denim-of = Für die Quadrate aus { $denim }
 heap-fabric = Für { $print }
@@ -1202,10 +1250,23 @@ piece-counted = { $n ->
 }
 part-left-leg = Linkes Beinteil
 part-right-leg = Rechtes Beinteil
+part-front = Vorderteil
+part-sleeve = Ärmel
 part-back = Rückenteil
 part-panel = Stoffbahn
 part-sheet = Laken
 part-cloth = Stoff
+cloth-fat-quarter = Fat Quarter (Viertelmeter)
+cloth-yardage = Baumwollstoff vom Ballen
+cloth-piece = Ein anderes Stück
+heap-cut-down = { $gives }. { $cut }
+pack-cut-down = Quadrate von { $side } werden auf { $wanted } zugeschnitten: Jedes gibt { $n ->
+    [one] eines
+   *[other] { $n }
+}{ $over ->
+    [0] , und nichts bleibt übrig.
+   *[other] , und Streifen von { $left } bleiben übrig.
+}
 part-pack = Packung
 part-numbered = { $part } { $n }
 garment-mens-jeans = Herrenjeans
@@ -1213,6 +1274,8 @@ garment-womens-jeans = Damenjeans
 garment-childs-jeans = Kinderjeans
 garment-jacket-back = Rücken einer Jeansjacke
 garment-skirt = Jeansrock
+garment-shirt = Hemd
+garment-blouse = Bluse
 garment-sheet = Bettlaken
 size-small = Klein
 size-medium = Mittel
@@ -1223,6 +1286,8 @@ zone-pocket = Tasche
 zone-knee = Abgewetztes Knie
 zone-hole = Loch
 zone-stain = Fleck
+zone-cut-edge = Schnittkante zum Begradigen
+zone-selvedge = Webkante
 zone-seam = Naht
 heap-take = { $name } vom Stapel nehmen
 piece-keep = Diesen Umriss sichern
@@ -1489,9 +1554,61 @@ wish-pattern-value = { $n ->
     [one] ein Quadrat
    *[other] { $n } Quadrate
 }
-wish-shades-one-denim = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff. Gib zuerst einigen Quadraten einen anderen.
+wish-shades-one-denim = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff. Lass die Jeansstoffe mit aufteilen, oder gib zuerst einigen Quadraten einen anderen.
+wish-shades-not-yet = bisher sind alle Quadrate aus demselben Jeansstoff.
+wish-shades-no-other = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff, und der Stapel gibt für die noch zu schneidenden keinen anderen.
 wish-shades-alike = nicht zu erfüllen: Die Jeansstoffe sind fast gleich hell. Berichtige ihre Farben, oder nimm einen helleren oder dunkleren dazu.
 wish-shades-no-room = nicht zu erfüllen: Die Decke hat dafür zu wenige Reihen.
+wishes-no-pile = Noch liegt keine Jeans auf dem Stapel: Wo die Wünsche von jedem etwas verlangen, werden die Quadrate gleichmäßig verteilt.
+wishes-pile = Für die noch zu schneidenden Quadrate gibt der Stapel { $list }.
+wishes-pile-of = { $n } × { $denim }
+wishes-by-hand = { $n ->
+    [one] Für ein noch zu schneidendes Quadrat hast du den Jeansstoff selbst gewählt.
+   *[other] Für { $n } noch zu schneidende Quadrate hast du den Jeansstoff selbst gewählt.
+}
+wishes-pile-unnamed = { $n } × noch unbenannten Jeansstoff
+wish-denims = Gemischte Jeansstoffe
+wish-denims-one = es gibt nur einen Jeansstoff
+wish-denims-apart = Gleiche Jeansstoffe nebeneinander
+wish-denims-apart-none = Keine gleichen Jeansstoffe nebeneinander
+wish-denims-bands = Jeder Jeansstoff beisammen
+wish-denims-parts = { $denims } Jeansstoffe in { $parts } Flächen
+wish-pile = Vom Stapel
+wish-pile-enough = { $left ->
+    [0] nichts bleibt übrig
+    [one] genug, ein Quadrat bleibt übrig
+   *[other] genug, { $left } Quadrate bleiben übrig
+}
+wish-pile-short = { $n ->
+    [one] ein Quadrat mehr, als der Stapel gibt
+   *[other] { $n } Quadrate mehr, als der Stapel gibt
+}
+wish-pile-wasted = dem Stapel fehlen { $list }, und { $left } von anderem Jeansstoff blieben übrig
+layout-denims = { $n ->
+    [one] Ein Quadrat wird aus einem anderen Jeansstoff geschnitten.
+   *[other] { $n } Quadrate werden aus einem anderen Jeansstoff geschnitten.
+}
+faces-lost-no-place = { $n ->
+    [one] Ein Stoffquadrat hat in diesem Raster keinen Platz
+   *[other] { $n } Stoffquadrate haben in diesem Raster keinen Platz
+}: { $list }.
+faces-lost-no-fabric = { $n ->
+    [one] Ein Stoffquadrat wird nicht übernommen, weil es von seinem Stoff keins gibt
+   *[other] { $n } Stoffquadrate werden nicht übernommen, weil ihr Stoff nicht reicht
+}: { $list }.
+faces-lost-one = { $print } auf { $square } ({ $face ->
+    [front] vorn
+   *[back] hinten
+})
+faces-lost-count = { $n } × { $print }
+faces-lost-glued = { $n ->
+    [one] Eins davon ist aufgeklebt und geht mit seinem Quadrat.
+   *[other] { $n } davon sind aufgeklebt und gehen mit ihren Quadraten.
+}
+faces-lost-by-hand = { $n ->
+    [one] Ein Quadrat, das du festgesteckt oder dessen Jeansstoff du gewählt hast, hat in diesem Raster keinen Platz.
+   *[other] { $n } Quadrate, die du festgesteckt oder deren Jeansstoff du gewählt hast, haben in diesem Raster keinen Platz.
+}
 layouts-running = Sucht bessere: { $n } von { $all }
 layouts-done = { $n ->
     [one] Eine Aufteilung gefunden
@@ -1839,6 +1956,7 @@ sheet-stage-whole = Die letzte Verbindung
 sheet-stage-binding = Einfassung
 sheet-stage-washing = Wäschen
 sheet-column-cut = zuschneiden
+sheet-column-cut-fabric = Stoff zuschneiden
 sheet-column-cover-front = Stoff vorn
 sheet-column-cover-back = Stoff hinten
 sheet-column-press-cover = bügeln

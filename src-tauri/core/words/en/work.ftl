@@ -162,12 +162,17 @@ names-and-more = { $n ->
    *[other] { $names } and { $n } more
 }
 tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
+tick-spare-other = { $n ->
+    [one] Take the spare of { $denim }
+   *[other] Take one of { $n } spares of { $denim }
+}
 tick-spare = { $n ->
     [one] Take the spare square
    *[other] Take one of { $n } spare squares
 }
 
 title-cut = Cut a square
+title-cut-fabric = Cut the fabric squares
 title-cover-front = Glue fabric on the front
 title-cover-back = Glue fabric on the back
 title-press-cover = Press the glued square
@@ -208,6 +213,7 @@ title-clip = Clip the threads after wash { $n } of { $all }
 
 how-cut = Cut a strip as wide as the square across the leg, then cut the square from it.
     Keep off the outseam ridge, hems, worn knees and holes, and keep the edge on the grain.
+how-cut-fabric = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the squares as large as the denim squares.
 how-cover-front = Lay the fabric square on the front, edges even.
     A few dots of washable glue, well inside the edge.
 how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
@@ -265,6 +271,7 @@ special-opened = This join was unpicked: only { $length } of it is to be sewn ag
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
 tick-cut = Cut
+tick-cut-fabric = Cut
 tick-cover-front = Glued
 tick-cover-back = Glued
 tick-press-cover = Pressed
@@ -288,6 +295,7 @@ tick-wash = Washed and dried
 tick-clip = Threads clipped
 
 past-cut = cut
+past-cut-fabric = fabric cut
 past-cover-front = glued in front
 past-cover-back = glued behind
 past-press-cover = pressed
@@ -311,6 +319,7 @@ past-wash = washed
 past-clip = threads clipped
 
 task-cut = cut
+task-cut-fabric = cut the fabric squares
 task-cover-front = glue fabric on the front
 task-cover-back = glue fabric on the back
 task-press-cover = press the covered square
@@ -461,6 +470,7 @@ stage-blocked = in a four
 stage-squared = squared up
 stage-joined = joined to the rest
 tally-cut = Squares cut
+tally-fabric = Fabric squares cut
 tally-front = Fabric on the front
 tally-back = Fabric on the back
 tally-pairs = Pairs stitched
@@ -642,7 +652,14 @@ way-spare = { $n ->
     [one] Put the spare square in
    *[other] Put one of { $n } spare squares in
 }
-way-recut = Cut another from what is left
+way-spare-other = { $n ->
+    [one] Put the spare of { $denim } in
+   *[other] Put one of { $n } spares of { $denim } in
+}
+way-recut = Cut another
+way-recut-more = Leave its place open until more cloth is found
+way-recut-from = Cut another from { $name }, { $part } (about { $over } over)
+way-recut-other = Cut one of { $denim } instead, from { $name }, { $part } (about { $over } over)
 way-patch = { $face ->
     [front] Cover the damage with fabric on the front
    *[other] Cover the damage with fabric on the back
@@ -813,6 +830,31 @@ picture-blocks = { $n ->
 ## Plan and grids
 
 plan-change = Change the plan
+cloth-gives = { $pairs ->
+    [one] One pair gives about { $low } to { $high } squares, as long as it is not measured.
+   *[other] { $pairs } pairs give about { $low } to { $high } squares, as long as they are not measured.
+}
+cloth-covers = { $n ->
+    [one] The fabric covers one face of a square.
+   *[other] The fabric covers { $n } faces of squares.
+}
+cloth-enough = Your jeans are enough for it.
+cloth-perhaps = { $most ->
+    [one] Your jeans may be enough. If the legs come out small, it takes one more pair.
+   *[other] Your jeans may be enough. If the legs come out small, it takes { $most } more pairs.
+}
+cloth-more = { $n ->
+    [one] You need one more pair of this size.
+   *[other] You need { $n } more pairs of this size.
+}
+cloth-more-range = You need { $least } to { $most } more pairs of this size.
+cloth-pairs = { $n ->
+    [one] You need about one pair of jeans.
+   *[other] You need about { $n } pairs of jeans.
+}
+cloth-pairs-range = You need about { $least } to { $most } pairs of jeans.
+cloth-never = Jeans of this size do not give squares enough for it.
+cloth-takes = { $n } squares, { $spares } spare, { $binding } of binding
 grid-uses = { $left ->
     [0] Uses all { $n } squares.
     [one] Uses { $n } squares, one left over.
@@ -860,6 +902,7 @@ did-faces = { $n ->
 }
 did-cloth = Fabrics changed
 did-cut = Cut: { $piece }
+did-cut-fabric = Fabric squares cut: { $piece }
 did-cover-front = Fabric glued on the front: { $piece }
 did-cover-back = Fabric glued on the back: { $piece }
 did-press-cover = Pressed: { $piece }
@@ -1023,7 +1066,11 @@ error-denim-cut-next = Choose squares that are still to be cut; a loose square c
 error-cut-larger = Squares are not cut larger by so much.
 error-cut-larger-next = Choose a small allowance, or nothing.
 error-pack-small = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
-error-pack-small-next = Choose a pack of { $wanted } or larger, which is cut down; or plan smaller squares before any is cut.
+error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where no lap holds their edges, so this plan does not use them. A pack of { $wanted } or larger can be cut down.
+error-pack-small-denim = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
+error-pack-small-denim-next = They fit a throw of { $side } squares: change the plan before any square is cut. A pack of { $wanted } or larger can be cut down.
+error-edges = Nothing would be left of this cloth once its edges are trimmed.
+error-edges-next = Look at the units, and at how much comes off each edge.
 error-already-made = { $piece } is made already and has no place in that plan.
 error-already-made-next = Choose a grid and an order that keep it, or undo back to before it was made.
 error-joined = { $piece } is joined to others already.
@@ -1177,6 +1224,7 @@ pile-of-denim = { $denim }: { $open } still to cut, { $gives } to come from the 
    *[other] ; { $short } short.
 }
 pile-estimate = What is not measured is an estimate: measure each piece before you cut it.
+pile-range = What is not measured yet may give anything from { $low } to { $high } squares. The range narrows as you measure and cut.
 heap-denim = For the denim squares
 heap-denim-of = For squares of { $denim }
 heap-fabric = For { $print }
@@ -1204,10 +1252,23 @@ piece-counted = { $n ->
 }
 part-left-leg = Left leg
 part-right-leg = Right leg
+part-front = Front
+part-sleeve = Sleeve
 part-back = Back
 part-panel = Panel
 part-sheet = Sheet
 part-cloth = Cloth
+cloth-fat-quarter = Fat quarter
+cloth-yardage = Cotton by the yard or metre
+cloth-piece = Another piece
+heap-cut-down = { $gives }. { $cut }
+pack-cut-down = Squares of { $side } are cut down to { $wanted }: each gives { $n ->
+    [one] one
+   *[other] { $n }
+}{ $over ->
+    [0] , with nothing left over.
+   *[other] , and strips { $left } wide are left over.
+}
 part-pack = Pack
 part-numbered = { $part } { $n }
 garment-mens-jeans = Men’s jeans
@@ -1215,6 +1276,8 @@ garment-womens-jeans = Women’s jeans
 garment-childs-jeans = Child’s jeans
 garment-jacket-back = Back of a denim jacket
 garment-skirt = Denim skirt
+garment-shirt = Shirt
+garment-blouse = Blouse
 garment-sheet = Bed sheet
 size-small = Small
 size-medium = Medium
@@ -1225,6 +1288,8 @@ zone-pocket = Pocket
 zone-knee = Worn knee
 zone-hole = Hole
 zone-stain = Stain
+zone-cut-edge = Cut edge to trim
+zone-selvedge = Selvedge
 zone-seam = Seam
 heap-take = Take { $name } off the pile
 piece-keep = Keep this outline
@@ -1505,6 +1570,7 @@ sheet-stage-whole = The last join
 sheet-stage-binding = Binding
 sheet-stage-washing = Washing
 sheet-column-cut = cut
+sheet-column-cut-fabric = cut fabric
 sheet-column-cover-front = fabric in front
 sheet-column-cover-back = fabric behind
 sheet-column-press-cover = press
@@ -1705,9 +1771,61 @@ wish-pattern-value = { $n ->
     [one] one square
    *[other] { $n } squares
 }
-wish-shades-one-denim = cannot be met: every square is of one denim. Give some squares another denim first.
+wish-shades-one-denim = cannot be met: every square is of one denim. Let the layout choose the denims, or give some squares another one first.
+wish-shades-not-yet = every square is of one denim so far.
+wish-shades-no-other = cannot be met: every square is of one denim, and the pile gives no other for those still to cut.
 wish-shades-alike = cannot be met: the denims are too nearly of one shade. Correct their colours, or add a lighter or a darker one.
 wish-shades-no-room = cannot be met: the throw has too few rows to show it.
+wishes-no-pile = No jeans are on the pile yet: where the wishes want some of each denim, the squares are shared out evenly.
+wishes-pile = For the squares still to cut the pile gives { $list }.
+wishes-pile-of = { $n } of { $denim }
+wishes-by-hand = { $n ->
+    [one] One square still to cut has the denim you chose for it.
+   *[other] { $n } squares still to cut have the denim you chose for them.
+}
+wishes-pile-unnamed = { $n } of a denim not named yet
+wish-denims = Mixed denims
+wish-denims-one = there is only one denim to be had
+wish-denims-apart = Like denims side by side
+wish-denims-apart-none = No like denims side by side
+wish-denims-bands = Each denim together
+wish-denims-parts = { $denims } denims in { $parts } patches
+wish-pile = From the pile
+wish-pile-enough = { $left ->
+    [0] nothing left over
+    [one] enough, one square left over
+   *[other] enough, { $left } squares left over
+}
+wish-pile-short = { $n ->
+    [one] one square more than the pile gives
+   *[other] { $n } squares more than the pile gives
+}
+wish-pile-wasted = the pile lacks { $list }, and { $left } of other denim would be left over
+layout-denims = { $n ->
+    [one] One square is cut from another denim.
+   *[other] { $n } squares are cut from another denim.
+}
+faces-lost-no-place = { $n ->
+    [one] One fabric square has no place on this grid
+   *[other] { $n } fabric squares have no place on this grid
+}: { $list }.
+faces-lost-no-fabric = { $n ->
+    [one] One fabric square is not taken over, as there is none of its fabric
+   *[other] { $n } fabric squares are not taken over, as there is not enough of their fabric
+}: { $list }.
+faces-lost-one = { $print } at { $square } ({ $face ->
+    [front] front
+   *[back] back
+})
+faces-lost-count = { $n } { $print }
+faces-lost-glued = { $n ->
+    [one] One of them is glued on and goes with its square.
+   *[other] { $n } of them are glued on and go with their squares.
+}
+faces-lost-by-hand = { $n ->
+    [one] One square that you pinned, or whose denim you chose, has no place on this grid.
+   *[other] { $n } squares that you pinned, or whose denim you chose, have no place on this grid.
+}
 layouts-running = Looking for better ones: { $n } of { $all }
 layouts-done = { $n ->
     [one] One layout found

@@ -20,7 +20,7 @@ impl About {
             (_, true) => Kind::Folder,
             _ => Kind::Other,
         };
-        let (identity, changed) = told(about);
+        let (identity, changed) = identity_of(about);
         About {
             kind,
             length: about.len(),
@@ -31,11 +31,11 @@ impl About {
     }
 }
 
-type Told = (Option<(u64, u64)>, Option<(i64, i64)>);
+type Identity = (Option<(u64, u64)>, Option<(i64, i64)>);
 
 /// Which file it is, and when it was last changed.
 #[cfg(unix)]
-fn told(about: &Metadata) -> Told {
+fn identity_of(about: &Metadata) -> Identity {
     use std::os::unix::fs::MetadataExt as _;
     (
         Some((about.dev(), about.ino())),
@@ -45,7 +45,7 @@ fn told(about: &Metadata) -> Told {
 
 /// When it was last changed.
 #[cfg(not(unix))]
-fn told(about: &Metadata) -> Told {
+fn identity_of(about: &Metadata) -> Identity {
     let since = about.modified().ok();
     let since = since.and_then(|at| at.duration_since(std::time::UNIX_EPOCH).ok());
     let changed = |since: std::time::Duration| {

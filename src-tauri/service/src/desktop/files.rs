@@ -25,8 +25,8 @@ pub fn read_throw(path: &DiskPath) -> Result<Opened, StoreError> {
     opened(&path, &bytes_of(&DesktopDisk, &path)?)
 }
 
-/// Bring a throw file anywhere up to this version; gives where the file as it was is kept,
-/// or nothing where there was nothing to do.
+/// Upgrade a throw file anywhere to this version; returns the path of the kept original, or
+/// nothing if the file was up to date.
 ///
 /// # Errors
 /// What stood in the way; the file is then as it was. [`StoreError::Locked`] while a Lapwork
@@ -45,7 +45,7 @@ pub fn upgrade_file(
     upgrade(&DesktopDisk, path, &opened.journal, opened.version(), now).map(Some)
 }
 
-/// Hold the data folder a throw file lies in; nothing where it lies in none.
+/// Lock the data folder that contains a throw file; returns nothing if no data folder does.
 fn lock_over(path: &DiskPath) -> Result<Option<Box<dyn DiskLock>>, StoreError> {
     let path = DiskPath::from(fs::canonicalize(path).map_err(failed(path))?);
     // <data>/throws/<id>/throw.jsonl
@@ -80,7 +80,7 @@ pub fn write_throw(path: &DiskPath, journal: &Journal) -> Result<DiskPath, Store
         }
         linked => linked,
     };
-    // Left beside it, the part would do no harm.
+    // A part that stays beside the file does no harm.
     let _ = fs::remove_file(&beside);
     named.map_err(failed(&path))?;
     let folder = path.parent().unwrap_or_else(|| DiskPath::from("."));

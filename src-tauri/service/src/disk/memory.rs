@@ -84,7 +84,7 @@ impl Things {
         Ok(file)
     }
 
-    /// All that lies in a folder, at any depth.
+    /// The whole content of a folder, at any depth.
     fn within(&self, path: &DiskPath) -> Vec<DiskPath> {
         let all = self.by_path.keys();
         all.filter(|other| *other != path && other.as_ref().starts_with(path))

@@ -21,12 +21,12 @@ use std::fmt::Debug;
 use std::io;
 use std::sync::atomic::{AtomicU32, Ordering};
 
-/// What the data folder asks of the disk it lies on.
+/// The operations that the data folder needs of its disk.
 ///
 /// Every operation fails with what the system said.
 #[expect(clippy::missing_errors_doc, reason = "said once, above")]
 pub trait Disk: Debug + Send {
-    /// Make a folder in one that is there.
+    /// Make a folder within an existing one.
     fn make_folder(&self, path: &DiskPath) -> io::Result<()>;
 
     /// Open a file to write in it.
@@ -38,7 +38,7 @@ pub trait Disk: Debug + Send {
     /// What the system knows of a file or folder without reading it.
     fn about(&self, path: &DiskPath) -> io::Result<About>;
 
-    /// What lies in a folder, in no order.
+    /// The content of a folder, in no order.
     fn list(&self, path: &DiskPath) -> io::Result<Vec<DiskPath>>;
 
     /// Give a file or folder another name, over a file of that name.
@@ -47,7 +47,7 @@ pub trait Disk: Debug + Send {
     /// Remove a file, or a folder with all in it.
     fn remove(&self, path: &DiskPath) -> io::Result<()>;
 
-    /// Wait until the names in a folder are on the disk, where that can be asked for.
+    /// Wait until the names in a folder are on the disk, where the system supports that.
     fn sync_folder(&self, path: &DiskPath) -> io::Result<()>;
 
     /// Lock a file, which is made if it does not exist, until the lock is dropped or the program
@@ -69,7 +69,7 @@ pub trait Disk: Debug + Send {
 /// How a file is opened.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Open {
-    /// A new one; one that is there is refused.
+    /// A new file; an existing one is refused.
     New,
     /// One that is there, to add at its end and to read.
     Append,
@@ -131,7 +131,7 @@ pub struct About {
     pub written: Time,
 }
 
-/// Make a folder and those it lies in, each of them on the disk before the next.
+/// Make a folder and its parents; each is on the disk before the next is made.
 ///
 /// # Errors
 /// What the system said.
@@ -150,8 +150,8 @@ pub(crate) fn make_folders(disk: &dyn Disk, path: &DiskPath) -> io::Result<()> {
     }
 }
 
-/// Sync the folder a folder lies in, and those above it. One that may not even be opened
-/// holds no name of ours, and one that cannot be synced will not be by asking again.
+/// Sync all parents of a folder. A parent that may not even be opened contains no name of ours, and
+/// trying again does not help with one that cannot be synced.
 ///
 /// # Errors
 /// What the system said.
@@ -187,7 +187,7 @@ pub(crate) fn write_all(file: &mut dyn DiskFile, mut bytes: &[u8]) -> io::Result
     Ok(())
 }
 
-/// Put a whole file in the place of one that may be there: written at `beside`, synced,
+/// Put a whole file in the place of one that may exist: it is written at `beside`, synced,
 /// renamed, and its name synced.
 ///
 /// # Errors
@@ -203,7 +203,7 @@ pub(crate) fn put(
     name(disk, path, beside)
 }
 
-/// Give a file that was written beside its place the name, and sync that.
+/// Rename a file that was written beside its place, and sync the name.
 ///
 /// # Errors
 /// As [`put`].
@@ -228,11 +228,11 @@ pub(crate) fn part_of(path: &DiskPath) -> DiskPath {
     path.with_name(&format!(".lapwork-{program}-{n}.part"))
 }
 
-/// Write a new file and wait until it is on the disk; one of that name left behind by
-/// an app that died is taken away first. Its name in the folder is not yet synced.
+/// Write a new file and wait until it is on the disk; a file of that name that an
+/// app left when it died is removed first. Its name in the folder is not yet synced.
 ///
 /// # Errors
-/// What the system said; nothing is left then, if the disk lets it be taken away.
+/// What the system said; the file is then removed, if the disk permits.
 pub(crate) fn write_new(disk: &dyn Disk, path: &DiskPath, bytes: &[u8]) -> io::Result<()> {
     // Never into an old file: what a failed sync left of that one may be anything.
     match disk.remove(path) {
@@ -243,7 +243,7 @@ pub(crate) fn write_new(disk: &dyn Disk, path: &DiskPath, bytes: &[u8]) -> io::R
     let written = write_all(&mut *file, bytes).and_then(|()| file.sync());
     if written.is_err() {
         drop(file);
-        // The error says it was not written; half a file helps nobody.
+        // The error says that the file was not written, so half of it must not stay.
         let _ = disk.remove(path);
     }
     written

@@ -3,7 +3,7 @@
 use std::fmt;
 use std::path::{Path, PathBuf};
 
-/// Where a file or folder lies on a disk: the names of the folders it lies in, then its own.
+/// The path of a file or folder on a disk: the names of its folders, then its own name.
 ///
 /// What the first of them is relative to is the disk's business. On the desktop it is a path
 /// of the system; a disk in memory or in a browser takes the names alone.
@@ -17,13 +17,13 @@ impl DiskPath {
         DiskPath(self.0.join(name))
     }
 
-    /// The folder it lies in; none where that is not told by the path.
+    /// Its folder; none if the path does not name one.
     pub fn parent(&self) -> Option<DiskPath> {
         let parent = self.0.parent().filter(|path| !path.as_os_str().is_empty());
         parent.map(DiskPath::from)
     }
 
-    /// All folders it lies in, the nearest first.
+    /// All folders that contain it, the nearest first.
     pub fn ancestors(&self) -> impl Iterator<Item = DiskPath> + '_ {
         let above = self.0.ancestors().skip(1);
         above

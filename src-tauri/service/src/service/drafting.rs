@@ -26,7 +26,7 @@ impl Service {
         Ok(self.after(after, now)?.draft_after(draft, after))
     }
 
-    /// The older throw a throw is made after, to be looked at beside everything else.
+    /// A snapshot of the older throw that a throw is made after.
     ///
     /// # Errors
     /// The [`Problem`] to show instead.

@@ -42,8 +42,7 @@ impl Service {
         }
     }
 
-    /// A throw's file to the byte, as it is there; the record as it is known here where that
-    /// is gone or is another.
+    /// A throw's file byte for byte; if the file is gone or was exchanged, the record in memory.
     fn own_bytes(&self, id: &ThrowId) -> Result<Vec<u8>, StoreError> {
         let there = self.store.bytes(id);
         let Some(opened) = self.open.get(id).filter(|_| self.store.claimed()) else {

@@ -13,7 +13,7 @@ use lapwork_core::words::Arg;
 use lapwork_core::words::Problem;
 
 impl Service {
-    /// Lay a throw file that was brought beside the copy that is here, if there is one.
+    /// Compare an imported throw file with the copy that is here, if there is one.
     ///
     /// # Errors
     /// The [`Problem`] to show; nothing is then brought.
@@ -71,7 +71,7 @@ impl Service {
         self.pending.take().transpose()
     }
 
-    /// Whether something waits to be asked for by [`Service::pending_import`].
+    /// Whether [`Service::pending_import`] has something for the window.
     pub fn has_pending_import(&self) -> bool {
         self.pending.is_some()
     }
@@ -137,7 +137,7 @@ impl Service {
         self.claim()?;
         let here = self.copy_of(&brought.journal, now);
         let (Some(id), false) = (here, *take == ImportChoice::KeepBoth) else {
-            // A copy of its own, if there is one here; else as it is.
+            // It becomes a copy of its own if there is one here; else it is taken in as it is.
             let alone = match take {
                 ImportChoice::Add => brought.journal.clone(),
                 _ => self.copied(&brought.journal, now)?,
@@ -151,7 +151,7 @@ impl Service {
             let id = self.put_on_shelf(&alone, now)?;
             return Ok((Some(id), self.words.say(key, &[("name", name.into())])));
         };
-        // What is replaced is kept beside as it was: so it must be whole, or mended first.
+        // The replaced file is kept beside as it was, so it must be whole or repaired first.
         self.work_on(&id, now)?;
         let here = self.open.get(&id).ok_or(StoreError::NoSuchThrow)?;
         let meeting = meet(&here.journal, &brought.journal).map_err(StoreError::Unmergeable)?;

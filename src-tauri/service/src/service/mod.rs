@@ -65,7 +65,7 @@ pub struct Service {
     acknowledged: BTreeMap<ThrowId, Arc<Journal>>,
     /// What was mended since the start, by throw.
     mended: BTreeMap<ThrowId, Problem>,
-    /// A throw file that was brought, until it is decided what becomes of it.
+    /// An imported throw file, until the maker has decided what becomes of it.
     imported: Option<(u32, Import)>,
     /// How many were brought.
     imports: u32,
@@ -175,7 +175,7 @@ impl Service {
         }
     }
 
-    /// What the window sent, if no figure in it is out of bounds.
+    /// What the window sent, unless a figure in it is out of bounds.
     ///
     /// # Errors
     /// The [`Problem`] to show, which names the figure.
@@ -189,12 +189,12 @@ impl Service {
         message(&self.words, error)
     }
 
-    /// Make sure of being the one that writes.
+    /// Make sure that this service may write.
     fn claim(&mut self) -> Result<(), StoreError> {
         let before = self.store.claimed();
         let claimed = self.store.claim();
         if before && !matches!(claimed, Ok(false) | Err(StoreError::Away { .. })) {
-            // The folder is another than the one that was claimed.
+            // This is not the folder that was claimed.
             for (id, opened) in std::mem::take(&mut self.open) {
                 self.acknowledged.insert(id, opened.journal);
             }
@@ -219,6 +219,7 @@ impl Service {
             draft: show::draft_of(&Plan::usual(context.ruler.system), context),
             prints: demo::prints_in(&self.words),
             denims: demo::denims_in(&self.words),
+            starts: show::StartOffers::of(context),
             tiles: tiles(),
             twills: twills(),
             version: env!("CARGO_PKG_VERSION").to_string(),

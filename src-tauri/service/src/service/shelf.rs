@@ -89,12 +89,14 @@ impl Service {
         self.claim().map_err(|error| self.message(&error))?;
         self.changed();
         let begun = match tend {
-            ShelfCommand::Begin { action } => {
+            ShelfCommand::Begin { action, pile } => {
                 let journal = self.begun(action, now)?;
+                let journal = self.heaped(journal, pile, now)?;
                 Some(self.keep(journal, now))
             }
-            ShelfCommand::Again { id, action } => {
+            ShelfCommand::Again { id, action, pile } => {
                 let journal = self.begun_after(id, action, now)?;
+                let journal = self.heaped(journal, pile, now)?;
                 Some(self.keep(journal, now))
             }
             ShelfCommand::Demo => {
@@ -119,6 +121,23 @@ impl Service {
             id,
             shelf: self.shelf(now),
         })
+    }
+
+    /// The same with these on its pile, so that a throw is begun with all of them or not at all.
+    fn heaped(
+        &self,
+        mut journal: Journal,
+        pile: &[Command],
+        now: Time,
+    ) -> Result<Journal, Problem> {
+        if !pile.is_empty() {
+            let heaps = pile.to_vec();
+            let entry = journal
+                .propose(&Command::AddAll { heaps }, now)
+                .map_err(|why| show::rejection(&why, Some(journal.throw()), self.context(now)))?;
+            journal.accept(entry);
+        }
+        Ok(journal)
     }
 
     fn begun(&self, action: &Command, now: Time) -> Result<Journal, Problem> {

@@ -48,7 +48,7 @@ impl Snapshot {
         show::answer(&self.journal, look, self.context())
     }
 
-    /// The same, with how new it is.
+    /// The same, with its revision.
     ///
     /// # Errors
     /// The [`Problem`] to show instead.

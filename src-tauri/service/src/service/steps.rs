@@ -121,7 +121,7 @@ impl Service {
         })
     }
 
-    /// A throw as it stands now, to be looked at beside everything else.
+    /// A snapshot of a throw as it is now.
     ///
     /// # Errors
     /// The [`Problem`] to show instead.
@@ -160,7 +160,7 @@ impl Service {
         Ok(())
     }
 
-    /// Stop the search for layouts; gives what was found, and nothing where none was begun.
+    /// Stop the layout search; returns what it found, or nothing if none was running.
     pub fn stop_arranging(&mut self) -> Option<Layouts> {
         self.search.stop();
         self.search.layouts()

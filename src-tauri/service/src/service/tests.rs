@@ -103,6 +103,7 @@ fn a_refusal_writes_nothing() {
     assert_eq!(service.act(&id, &note("  "), 0).unwrap_err().code, "words");
     let twice = ShelfCommand::Begin {
         action: Command::Archive { archived: true },
+        pile: Vec::new(),
     };
     assert_eq!(service.tend(&twice, 0).unwrap_err().code, "beginning");
     assert_eq!(fs::read(&file).unwrap(), before);

@@ -11,7 +11,7 @@ use lapwork_core::throw::Time;
 use std::io;
 
 /// How the file that lies there stands to the one that was written.
-enum Lies {
+enum Comparison {
     /// It is that one.
     Ours(About),
     /// It is another file with the same in it.
@@ -106,14 +106,14 @@ impl Store {
                 }
                 Err(why) => return Err(failed(&path)(why)),
             };
-            match self.lies(&mut *file, &path, &opened.seal) {
-                Ok(Lies::Ours(about)) => {
+            match self.compare(&mut *file, &path, &opened.seal) {
+                Ok(Comparison::Ours(about)) => {
                     opened.seal.about = Some(about);
                     return Ok(file);
                 }
                 // The other program may not have waited until the file was on the disk.
-                Ok(Lies::Copy) => self.unknown(id),
-                Ok(Lies::Other) => {
+                Ok(Comparison::Copy) => self.unknown(id),
+                Ok(Comparison::Other) => {
                     drop(file);
                     return Err(self.put_back(id, opened, now));
                 }
@@ -143,20 +143,25 @@ impl Store {
     }
 
     /// How the file that is open stands to the one that was written.
-    fn lies(&self, file: &mut dyn DiskFile, path: &DiskPath, seal: &Seal) -> io::Result<Lies> {
+    fn compare(
+        &self,
+        file: &mut dyn DiskFile,
+        path: &DiskPath,
+        seal: &Seal,
+    ) -> io::Result<Comparison> {
         let Some(own) = self.ends_as(file, path, seal)? else {
-            return Ok(Lies::Other);
+            return Ok(Comparison::Other);
         };
         if seal.about == Some(own) && own.changed.is_some() {
-            return Ok(Lies::Ours(own));
+            return Ok(Comparison::Ours(own));
         }
         // It was touched, or nothing is known of it: all of it is held against what was
         // written.
         let bytes = self.disk.read(path, MOST_BYTES + 1)?;
         Ok(match seal.about {
-            _ if !seal.is_of(&bytes) => Lies::Other,
-            Some(known) if known.identity != own.identity => Lies::Copy,
-            _ => Lies::Ours(own),
+            _ if !seal.is_of(&bytes) => Comparison::Other,
+            Some(known) if known.identity != own.identity => Comparison::Copy,
+            _ => Comparison::Ours(own),
         })
     }
 

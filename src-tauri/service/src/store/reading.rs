@@ -58,10 +58,10 @@ impl Store {
         })
     }
 
-    /// What an app that died wrote last may be seen and not be on the disk: it is put there
-    /// before it is shown. Where that fails the throw is doubtful.
+    /// The last lines of an app that died may be visible and not be on the disk: they are synced
+    /// before they are shown. If that fails, the throw is doubtful.
     fn sync_seen(&self, id: &ThrowId, path: &DiskPath) {
-        // What is no plain file is refused when it is read; to open a pipe is to wait.
+        // Reading refuses what is no plain file; opening a pipe could wait forever.
         let known = self.known.borrow().contains_key(id);
         if known || plain(&*self.disk, path).is_err() {
             return;
@@ -111,7 +111,7 @@ impl Store {
         }
     }
 
-    /// A throw's file as it is, to the byte.
+    /// A throw's file as it is, byte for byte.
     ///
     /// # Errors
     /// What stands in the way.
@@ -215,7 +215,7 @@ pub(crate) fn plain(disk: &dyn Disk, path: &DiskPath) -> Result<(), StoreError> 
 /// All of a throw file, unless it is too large.
 pub(crate) fn bytes_of(disk: &dyn Disk, path: &DiskPath) -> Result<Vec<u8>, StoreError> {
     plain(disk, path)?;
-    // Told by its size, so that no more than a file's name is read of a huge one.
+    // The size decides, so that a huge file is not read at all.
     if disk
         .about(path)
         .is_ok_and(|about| about.length > MOST_BYTES)

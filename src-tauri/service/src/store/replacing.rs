@@ -105,7 +105,7 @@ impl Store {
         make_folders(&*self.disk, &folder).map_err(failed(&folder))?;
         let mut beside = vec![("here", text.as_bytes())];
         beside.extend(bytes.as_ref().map(|bytes| ("brought", bytes.as_slice())));
-        // What is too large to be read is moved out of the way as it is.
+        // A file that is too large to be read is moved aside as it is.
         let moved = match (&found, &bytes) {
             (Found::Unsound, None) => {
                 let aside = free_name(&*self.disk, &path, "brought", now);

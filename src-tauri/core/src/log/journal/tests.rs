@@ -22,6 +22,7 @@ pub(crate) fn begin(across: u16, down: u16) -> Journal {
         colour: "#aa5500".into(),
         texture: crate::cloth::fabric::Texture::Dot,
         stock: None,
+        uncut: false,
     };
     let action = Command::Begin {
         name: "Test".into(),
@@ -83,6 +84,7 @@ pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
             piece,
             why: Mishap::Flaw,
             spare: pick % 2 == 0,
+            denim: [None, Some(0), Some(1)][pick as usize / 2 % 3],
         },
         7 => Command::Unpick {
             pieces: vec![piece],
@@ -127,7 +129,9 @@ pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
         9 => match pick % 6 {
             0 => Command::AddGarment {
                 kind: crate::cloth::garments::GarmentKind::Skirt,
-                size: crate::cloth::garments::GarmentSize::Small,
+                size: Some(crate::cloth::garments::GarmentSize::Small),
+                knees: None,
+                system: None,
                 makes: if pick % 4 == 0 {
                     let denim = [None, Some(0), Some(1)][pick as usize / 24 % 3];
                     crate::cloth::pile::Use::Denim { denim }

@@ -41,7 +41,7 @@ pub(super) struct Paint {
     pub width: f64,
     /// Its dashes.
     pub dash: Option<[f64; 2]>,
-    /// A wider line beneath it, and how wide.
+    /// A wider line below it, and how wide.
     pub under: Option<(&'static str, f64)>,
 }
 

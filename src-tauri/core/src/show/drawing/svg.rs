@@ -14,7 +14,7 @@ use std::collections::BTreeSet;
 /// Typefaces that are common on each system, then any sans serif.
 const COMMON_TYPE: &str = "'Helvetica Neue', 'Segoe UI', Roboto, 'DejaVu Sans', Arial, sans-serif";
 
-/// How a picture comes to paper.
+/// How a picture is written for paper.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Paper {
     /// Its colours.

@@ -115,6 +115,19 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
             }
             (s * 2.0, s * 1.2)
         }
+        Task::CutFabric => {
+            // As a denim square is cut, of the fabric it shows first.
+            let face = match cover.front {
+                Some(_) => Face::Front,
+                None => Face::Back,
+            };
+            let cloth = cover.on(face).map(|_| shown(throw, piece, face));
+            d.named_area([0.0, s * 0.1, s * 2.0, s], Ink::Now, cloth, None);
+            for x in [s * 0.5, s * 1.5] {
+                d.line([x, 0.0, x, s * 1.2], Ink::Cut);
+            }
+            (s * 2.0, s * 1.2)
+        }
         Task::CoverFront | Task::CoverBack => {
             let face = if task == Task::CoverFront {
                 Face::Front

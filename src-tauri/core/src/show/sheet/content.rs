@@ -339,7 +339,7 @@ pub struct Sheet {
     pub notes: Vec<SheetEntry>,
     /// What changed on the way, the newest first.
     pub changes: Vec<SheetEntry>,
-    /// The story, where it was asked for.
+    /// The story, if it is to be printed.
     pub story: Option<Story>,
     /// Its photos that are printed, in order.
     pub photos: Vec<PhotoId>,

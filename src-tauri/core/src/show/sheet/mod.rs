@@ -340,7 +340,7 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
             });
             let left = seen.left.filter(|_| !piece.cut);
             let list: Vec<String> = list.chain(left).collect();
-            // What was said of the whole heap is not said again.
+            // Remarks about the whole heap are not repeated.
             let mut said = seen.said;
             said.retain(|line| !piece.cut && !lines.contains(line));
             let marks = |p: &Option<Picture>| p.as_ref().map(|p| p.marks.clone());

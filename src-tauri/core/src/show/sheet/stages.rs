@@ -225,7 +225,7 @@ fn step(
 ) -> Step {
     let context = both.doubled;
     let done = pieces.iter().filter(|p| throw.has(**p, task)).count();
-    // Told of the first that is still to do.
+    // This is said of the first piece that is still to do.
     let first = pieces.iter().copied().find(|p| !throw.has(*p, task));
     let piece = first.unwrap_or(pieces[0]);
     let each = |piece: Rect| {

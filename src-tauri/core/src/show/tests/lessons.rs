@@ -8,7 +8,16 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
     use crate::throw::Mishap;
     let spoil = |journal: &mut Journal, piece, why, at| {
         let spare = false;
-        act(journal, &Command::Replace { piece, why, spare }, at);
+        act(
+            journal,
+            &Command::Replace {
+                piece,
+                why,
+                spare,
+                denim: None,
+            },
+            at,
+        );
     };
     let learned = |journal: &Journal, task: Task| {
         let words = Words::english();
@@ -60,7 +69,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
 fn lessons_are_told_in_the_language_they_are_read_in() {
     use crate::measure::sixty_fourths;
     use crate::throw::Mishap;
-    use crate::throw::heritage::{Heritage, Lesson, Told};
+    use crate::throw::heritage::{DerivedLesson, Heritage, Lesson};
     let lesson = |words: &str, hers, told| Lesson {
         words: words.into(),
         task: Some(Task::Cut),
@@ -72,27 +81,27 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
         (sixty_fourths(2496), sixty_fourths(3200)),
     );
     let told = [
-        Told::Scrap {
+        DerivedLesson::Scrap {
             lap: sixty_fourths(32),
         },
-        Told::Drift {
+        DerivedLesson::Drift {
             fours: Count::from(3),
             mean: sixty_fourths(8),
         },
-        Told::Whole {
+        DerivedLesson::Whole {
             size,
             planned: size,
         },
-        Told::Washed {
+        DerivedLesson::Washed {
             washes: 1,
             before: size,
             after: washed,
         },
-        Told::Spoilt {
+        DerivedLesson::Spoilt {
             squares: Count::from(1),
             why: Mishap::Scorched,
         },
-        Told::More {
+        DerivedLesson::More {
             squares: Count::from(2),
             face: Face::Back,
         },
@@ -170,7 +179,7 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
         assert_ne!(german, english);
     }
     // A mean below half a mark is nothing to tell by that ruler.
-    let tiny = Told::Drift {
+    let tiny = DerivedLesson::Drift {
         fours: Count::from(3),
         mean: sixty_fourths(8) / 200,
     };
@@ -201,6 +210,7 @@ fn what_is_told_from_the_record_is_kept_as_figures() {
         piece: Rect::square(1, 0),
         why: crate::throw::Mishap::Scorched,
         spare: false,
+        denim: None,
     };
     act(&mut journal, &replace, 1_000_000_001);
     let left = crate::log::lessons::heritage(&journal);

@@ -18,6 +18,7 @@ use crate::words::Words;
 use proptest::prelude::*;
 use serde_json::Value;
 
+mod beginning;
 mod every_screen;
 mod faces;
 mod forged;

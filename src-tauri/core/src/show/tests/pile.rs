@@ -156,7 +156,9 @@ fn a_leg_from_outline_to_count() {
     });
     let add = Command::AddGarment {
         kind: crate::cloth::garments::GarmentKind::MensJeans,
-        size: crate::cloth::garments::GarmentSize::Medium,
+        size: Some(crate::cloth::garments::GarmentSize::Medium),
+        knees: None,
+        system: None,
         makes: crate::cloth::pile::Use::ANY_DENIM,
         name: "Old jeans".into(),
     };
@@ -390,7 +392,9 @@ fn a_leg_is_cut_line_by_line() {
     });
     let add = Command::AddGarment {
         kind: crate::cloth::garments::GarmentKind::MensJeans,
-        size: crate::cloth::garments::GarmentSize::Large,
+        size: Some(crate::cloth::garments::GarmentSize::Large),
+        knees: None,
+        system: None,
         makes: crate::cloth::pile::Use::ANY_DENIM,
         name: "Old jeans".into(),
     };
@@ -453,4 +457,150 @@ fn a_leg_is_cut_line_by_line() {
         panic!()
     };
     assert_eq!(pile.said[1], "All 3 binding strips are cut.");
+}
+
+/// A spoilt square is replaced by what is really left of its denim: a spare of it, a square a
+/// named leg has over, then another denim, whose place is of that denim from then on; and never
+/// by a square that nothing is left for.
+#[test]
+fn a_spoilt_square_is_offered_what_is_left_of_its_denim() {
+    use crate::cloth::pile::Use;
+    use crate::throw::Mishap;
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    let [dark, faded] = [0, 1].map(|d| journal.throw().denims[d].name.clone());
+    let whole = journal.throw().assembly().whole();
+    let pieces: Vec<Rect> = whole.squares().filter(|s| s.col >= 2).collect();
+    let set = Command::SetDenim {
+        pieces,
+        denim: 1,
+        wrong_side_up: false,
+    };
+    act(&mut journal, &set, 1);
+    let side = journal.throw().plan.side;
+    for (denim, count) in [(0, 5u16), (1, 6)] {
+        let add = Command::AddPack {
+            side,
+            count: count.into(),
+            makes: Use::Denim { denim: Some(denim) },
+            name: format!("Pack {denim}"),
+        };
+        act(&mut journal, &add, 1);
+        let cut = Command::CutPiece {
+            n: u16::from(denim) + 1,
+            index: 0,
+            squares: count.into(),
+            by_strip: Vec::new(),
+            strips: None,
+            outline: None,
+        };
+        act(&mut journal, &cut, 2);
+    }
+    let spares = |journal: &Journal| {
+        let throw = journal.throw();
+        [
+            throw.spares_of(0),
+            throw.spares_of(1),
+            throw.spares_unsaid(),
+        ]
+    };
+    assert_eq!(spares(&journal), [1, 2, 0]);
+    let square = Rect::square(0, 0);
+    let ways = |journal: &Journal| -> Vec<crate::show::RemedyRow> {
+        let look = Query::Off {
+            piece: square,
+            why: Some(Mishap::Scorched),
+        };
+        match answer(journal, &look, context) {
+            Ok(View::Off(view)) => view.ways,
+            other => panic!("{other:?}"),
+        }
+    };
+    let titles = |journal: &Journal| -> Vec<String> {
+        let own = |title: &String| {
+            title.contains("spare") || title.contains("Cut") || title.contains("open")
+        };
+        ways(journal)
+            .into_iter()
+            .map(|w| w.title)
+            .filter(own)
+            .collect()
+    };
+    let more = "Leave its place open until more cloth is found";
+    let of_faded = |n: u32| format!("Put one of {n} spares of {faded} in");
+    assert_eq!(
+        titles(&journal),
+        [
+            "Put the spare square in".to_string(),
+            of_faded(2),
+            more.into()
+        ]
+    );
+    let first = ways(&journal)[0].button.action.clone();
+    act(&mut journal, &first, 3);
+    assert_eq!(spares(&journal), [0, 2, 0]);
+    assert_eq!(journal.throw().cover(square).denim, 0);
+    // No dark one is left: a faded one makes its place faded.
+    assert_eq!(titles(&journal), [of_faded(2), more.into()]);
+    let first = ways(&journal)[0].button.action.clone();
+    act(&mut journal, &first, 4);
+    assert_eq!(spares(&journal), [0, 1, 0]);
+    let throw = journal.throw();
+    assert!(throw.has(square, Task::Cut));
+    assert_eq!(
+        throw.cover(square).denim,
+        1,
+        "its place is of {faded} now, not of {dark}"
+    );
+    // A leg of dark jeans comes onto the pile: all its squares are over.
+    let add = Command::AddGarment {
+        kind: crate::cloth::garments::GarmentKind::MensJeans,
+        size: Some(crate::cloth::garments::GarmentSize::Large),
+        knees: None,
+        system: None,
+        makes: Use::Denim { denim: Some(0) },
+        name: "Dark pair".into(),
+    };
+    act(&mut journal, &add, 5);
+    let told = titles(&journal);
+    assert!(
+        told.contains(&"Put the spare square in".to_string())
+            && told.iter().any(|t| t.starts_with("Cut one of")),
+        "{told:?}"
+    );
+    let dark_square = Rect::square(1, 0);
+    let look = Query::Off {
+        piece: dark_square,
+        why: Some(Mishap::Lost),
+    };
+    let Ok(View::Off(view)) = answer(&journal, &look, context) else {
+        panic!()
+    };
+    assert!(
+        view.ways.iter().any(|w| w
+            .title
+            .starts_with("Cut another from Dark pair, Left leg (about")),
+        "{:?}",
+        view.ways.iter().map(|w| &w.title).collect::<Vec<_>>()
+    );
+    // What falls outside a smaller grid is spare of its own denim; what is counted by hand is not.
+    let smaller = Plan {
+        across: 3,
+        ..journal.throw().plan
+    };
+    act(&mut journal, &Command::ChangePlan { plan: smaller }, 6);
+    assert_eq!(spares(&journal), [0, 3, 0]);
+    let count = |n: u32| Command::CountSpares {
+        spares: Count::at_most(n),
+    };
+    act(&mut journal, &count(5), 7);
+    assert_eq!(spares(&journal), [0, 3, 2]);
+    act(&mut journal, &count(2), 8);
+    assert_eq!(spares(&journal), [0, 2, 0]);
 }

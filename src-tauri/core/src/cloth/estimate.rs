@@ -1,0 +1,303 @@
+//! What garments give before they were measured, and whether that is enough for a throw.
+//!
+//! A garment that nobody has measured is laid out twice: narrow and worn, and wide and little
+//! worn ([`Guess`]). What it gives lies between the two, and that range is what is told, never
+//! one number. A piece that was measured gives what its outline gives, a piece that was cut up
+//! what was counted, so that the range narrows as the work goes on.
+//!
+//! # The rule for "enough"
+//!
+//! A throw of `n` squares of side `s` takes:
+//!
+//! * its `n` squares, and spares ([`spares_to_keep`]);
+//! * strips for its binding, all of one length `L` and `w` wide ([`Plan::binding_for`]). Those
+//!   that fit beside the squares cost none. The others are cut from squares lying in a row:
+//!   `⌈L / s⌉` squares give `⌊s / w⌋` strips.
+//!
+//! It is enough where the squares there are make up all of these. (Plain arithmetic, and on the
+//! side of caution, since strips laid through the squares of one leg may cost fewer. It is for
+//! estimates before there is a throw; what a throw in hand needs is in `throw/account.rs`, by
+//! the same count of spares and of strips.)
+
+use crate::cloth::cutting::{BindingCut, Cutting, lay_out};
+use crate::cloth::garments::{GarmentStart, Guess, Piece, Source};
+use crate::cloth::pile::{Heap, how};
+use crate::measure::{Count, Length, in_nm};
+use crate::plan::Plan;
+
+/// Squares for each spare one.
+const SQUARES_TO_A_SPARE: u32 = 20;
+/// Fewest spares.
+const FEWEST_SPARES: u32 = 2;
+/// Most further garments that are told of.
+pub const MOST_MORE: u32 = 99;
+/// Most strips looked for in one piece.
+const MOST_STRIPS: u32 = 12;
+
+/// Spares to keep back of so many squares: one in twenty, two at least. Squares are scorched,
+/// miscut and lost (our judgement; common practice, no source).
+pub fn spares_to_keep(squares: u32) -> u32 {
+    squares.div_ceil(SQUARES_TO_A_SPARE).max(FEWEST_SPARES)
+}
+
+/// What cloth gives, by one guess.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Supply {
+    /// Squares.
+    pub squares: u32,
+    /// Binding strips that fit beside them.
+    pub strips: u32,
+}
+
+impl Supply {
+    /// This and so many times more.
+    fn with(self, more: Supply, times: u32) -> Supply {
+        let sum = |own: u32, more: u32| own.saturating_add(more.saturating_mul(times));
+        Supply {
+            squares: sum(self.squares, more.squares),
+            strips: sum(self.strips, more.strips),
+        }
+    }
+}
+
+/// What cloth gives, at the least and at the most.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Outlook {
+    /// Narrow and worn.
+    pub low: Supply,
+    /// Wide and little worn.
+    pub high: Supply,
+}
+
+impl Outlook {
+    /// This and so many times more.
+    pub fn with(self, more: Outlook, times: u32) -> Outlook {
+        Outlook {
+            low: self.low.with(more.low, times),
+            high: self.high.with(more.high, times),
+        }
+    }
+
+    /// What a garment gives that nobody has measured.
+    pub fn of(start: GarmentStart, plan: &Plan) -> Outlook {
+        let by = |guess| {
+            let pieces = start.pieces(guess);
+            let each = pieces.iter().map(|piece| supply(piece, plan));
+            each.fold(Supply::default(), |sum, one| sum.with(one, 1))
+        };
+        let (one, other) = (by(Guess::Low), by(Guess::High));
+        // A wider leg may leave room for fewer strips; each is taken by itself.
+        Outlook {
+            low: one,
+            high: Supply {
+                squares: other.squares.max(one.squares),
+                ..other
+            },
+        }
+    }
+}
+
+fn supply(piece: &Piece, plan: &Plan) -> Supply {
+    let cutting = Cutting {
+        binding: Some(BindingCut {
+            width: plan.binding.strip,
+            length: plan.binding.longest,
+            most: MOST_STRIPS,
+        }),
+        ..how(plan.side)
+    };
+    lay_out(piece, &cutting).map_or_else(
+        |_| Supply::default(),
+        |cuts| Supply {
+            squares: cuts.count,
+            strips: u32::try_from(cuts.binding.len()).unwrap_or(MOST_STRIPS),
+        },
+    )
+}
+
+/// What a throw takes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Needs {
+    /// Squares in their places.
+    pub squares: u32,
+    /// Squares kept back.
+    pub spares: u32,
+    /// Length of the binding.
+    pub binding: Length,
+    /// Strips for it.
+    pub strips: u32,
+}
+
+/// What a plan takes.
+pub fn needs(plan: &Plan) -> Needs {
+    let (width, height) = plan.finished();
+    let squares = plan.squares();
+    let binding = plan.binding_for(width, height);
+    Needs {
+        squares,
+        spares: spares_to_keep(squares),
+        binding: binding.length,
+        strips: binding.strips,
+    }
+}
+
+/// Squares that are cut up for so many strips.
+fn for_strips(plan: &Plan, missing: u32) -> u32 {
+    let [side, width, length] =
+        [plan.side, plan.binding.strip, plan.binding.longest].map(|l| in_nm(l).max(1));
+    let of_a_row = u32::try_from(side / width).unwrap_or(u32::MAX).max(1);
+    let row = u32::try_from((length + side - 1) / side).unwrap_or(u32::MAX);
+    missing.div_ceil(of_a_row).saturating_mul(row)
+}
+
+/// Squares there must be for a plan, its spares and its binding.
+pub fn squares_for(plan: &Plan, supply: Supply) -> u32 {
+    let needs = needs(plan);
+    let missing = needs.strips.saturating_sub(supply.strips);
+    let all = needs.squares.saturating_add(needs.spares);
+    all.saturating_add(for_strips(plan, missing))
+}
+
+/// Whether there is enough for a plan, its spares and its binding.
+pub fn enough(plan: &Plan, supply: Supply) -> bool {
+    supply.squares >= squares_for(plan, supply)
+}
+
+/// How many garments such as `one` there must be besides, at the least and at the most; nothing
+/// where no number of them up to [`MOST_MORE`] would do.
+pub fn more_for(plan: &Plan, have: Outlook, one: Outlook) -> Option<[u32; 2]> {
+    let least = |have: Supply, one: Supply| {
+        (0..=MOST_MORE).find(|times| enough(plan, have.with(one, *times)))
+    };
+    Some([least(have.high, one.high)?, least(have.low, one.low)?])
+}
+
+/// Squares still to come from a heap, at the least and at the most: of pieces as they began, by
+/// the two guesses; of measured ones, what their outline gives.
+pub fn to_come(heap: &Heap, plan: &Plan) -> [Count; 2] {
+    let mut sum = [Count::NONE; 2];
+    let guesses = match &heap.from {
+        Source::Cloth(garment) => garment.start.map(|start| {
+            [Guess::Typical, Guess::Low, Guess::High].map(|guess| start.pieces(guess))
+        }),
+        Source::Precut(_) => None,
+    };
+    for (n, counted) in heap.counted.iter().enumerate() {
+        if counted.is_some() {
+            continue;
+        }
+        let own = heap.expected(n, plan.side);
+        let begun = guesses.as_ref().filter(|[typical, ..]| match &heap.from {
+            Source::Cloth(garment) => typical.get(n) == garment.pieces.get(n),
+            Source::Precut(_) => false,
+        });
+        let by = |pieces: &[Piece]| {
+            let cuts = pieces
+                .get(n)
+                .and_then(|p| lay_out(p, &heap.how(plan.side)).ok());
+            cuts.map_or(own, |cuts| Count::at_most(cuts.count))
+        };
+        let [low, high] = begun.map_or([own; 2], |[_, low, high]| {
+            [by(low).min(own), by(high).max(own)]
+        });
+        sum = [sum[0] + low, sum[1] + high];
+    }
+    sum
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cloth::garments::{Garment, GarmentKind, GarmentSize, Knees};
+    use crate::cloth::pile::Use;
+    use crate::cloth::weight::Cloth;
+    use crate::measure::{System, half_inches};
+
+    fn jeans(knees: Knees) -> GarmentStart {
+        GarmentStart {
+            kind: GarmentKind::MensJeans,
+            size: Some(GarmentSize::Medium),
+            knees,
+            system: System::Inch,
+        }
+    }
+
+    /// Six by eight squares of 5 in lapped 1/2 in come to 27 1/2 × 36 1/2 in: 132 in of binding
+    /// with its tail, five strips of 28 in, of which each adds 27 1/2 in to the first. Three
+    /// spares. Strips that do not fit beside the squares take six squares in a row (30 in) for
+    /// up to five of them.
+    #[test]
+    fn enough_is_squares_spares_and_binding() {
+        let plan = Plan::default();
+        let needs = needs(&plan);
+        assert_eq!((needs.squares, needs.spares, needs.strips), (48, 3, 5));
+        assert_eq!(needs.binding, half_inches(264));
+        let with = |squares, strips| Supply { squares, strips };
+        assert_eq!(squares_for(&plan, with(60, 5)), 51);
+        assert_eq!(squares_for(&plan, with(60, 3)), 57);
+        assert_eq!(squares_for(&plan, with(60, 0)), 57);
+        assert!(enough(&plan, with(57, 0)) && !enough(&plan, with(56, 4)));
+        assert!(enough(&plan, with(51, 5)) && !enough(&plan, with(50, 50)));
+        // A pair gives 20 squares and a strip at worst, 26 and two at best. At best two give 52
+        // and four strips: one is lacking, so that 57 are needed; three give 78. At worst three
+        // give 60 and three strips, where 57 are needed.
+        let one = Outlook {
+            low: with(20, 1),
+            high: with(26, 2),
+        };
+        assert_eq!(more_for(&plan, Outlook::default(), one), Some([3, 3]));
+        // With one pair in hand one less, and never enough from cloth that gives nothing.
+        assert_eq!(more_for(&plan, one, one), Some([2, 2]));
+        assert_eq!(more_for(&plan, one, Outlook::default()), None);
+        // One in twenty, and two at least.
+        assert_eq!([1, 20, 40, 41].map(spares_to_keep), [2, 2, 2, 3]);
+    }
+
+    #[test]
+    fn a_torn_knee_costs_squares() {
+        let plan = Plan::default();
+        let [whole, unknown, torn] = [Knees::Whole, Knees::Unknown, Knees::Torn]
+            .map(|knees| Outlook::of(jeans(knees), &plan));
+        assert!(torn.high.squares < whole.high.squares);
+        assert!(unknown.low.squares < whole.low.squares);
+        for outlook in [whole, unknown, torn] {
+            assert!(outlook.low.squares <= outlook.high.squares);
+            assert!(outlook.low.squares > 0);
+        }
+    }
+
+    /// The range narrows: begun, then one leg measured, then counted.
+    #[test]
+    fn what_is_to_come_narrows_as_legs_are_measured() {
+        let plan = Plan::default();
+        let start = jeans(Knees::Unknown);
+        let garment = Garment {
+            name: "Jeans".into(),
+            pieces: start.pieces(Guess::Typical),
+            start: Some(start),
+        };
+        let mut heap = Heap::new(Source::Cloth(garment), Use::ANY_DENIM, Cloth::denim());
+        let wide = |heap: &Heap| {
+            let [low, high] = to_come(heap, &plan);
+            assert!(low <= high);
+            high.get() - low.get()
+        };
+        let begun = wide(&heap);
+        if let Source::Cloth(garment) = &mut heap.from {
+            garment.pieces[0].stations[0].right += half_inches(1);
+        }
+        let measured = wide(&heap);
+        heap.counted[0] = Some(Count::from(9));
+        assert_eq!(wide(&heap), measured);
+        if let Source::Cloth(garment) = &mut heap.from {
+            garment.pieces[1].stations[0].right += half_inches(1);
+        }
+        assert!(begun > measured && measured > 0, "{begun} {measured}");
+        assert_eq!(wide(&heap), 0);
+        // A garment put down before it was known how it began is taken as it lies.
+        if let Source::Cloth(garment) = &mut heap.from {
+            garment.start = None;
+        }
+        assert_eq!(wide(&heap), 0);
+    }
+}

@@ -1,0 +1,496 @@
+use super::wishes::score;
+use super::*;
+use crate::cloth::fabric::{Cover, Print, Texture, lightness};
+use crate::cloth::pile::Use;
+use crate::command::{Command, decide};
+use crate::measure::{Count, eighth_inches};
+use crate::plan::Plan;
+use crate::plan::assembly::{Kind, Rect, source};
+use crate::throw::Throw;
+use crate::throw::loose::loose_units;
+use crate::throw::tasks::Task;
+use crate::throw::wishes::{Apart, DenimWish, Grain, Layout, Pattern, Wishes};
+use proptest::prelude::*;
+use std::collections::BTreeMap;
+
+fn begun(across: u16, down: u16, stock: &[Option<u32>]) -> Throw {
+    let print = |stock: &Option<u32>| Print {
+        uncut: false,
+        name: "print".into(),
+        colour: "#777777".into(),
+        texture: Texture::Dot,
+        stock: stock.map(Count::at_most),
+    };
+    let action = Command::Begin {
+        name: "t".into(),
+        plan: Plan {
+            across,
+            down,
+            ..Plan::default()
+        },
+        prints: stock.iter().map(print).collect(),
+        denims: crate::demo::denims(),
+    };
+    Throw::begin(&decide(None, &action).unwrap()[0]).unwrap()
+}
+
+fn act(throw: &mut Throw, action: &Command) {
+    for event in decide(Some(throw), action).unwrap_or_default() {
+        throw.apply(&event, 0);
+    }
+}
+
+/// So many squares of a denim, ready cut, on the pile; none if there are none.
+fn pack(count: u32, denim: Option<u8>) -> Command {
+    Command::AddPack {
+        side: Plan::default().side,
+        count: Count::at_most(count),
+        makes: Use::Denim { denim },
+        name: "squares".into(),
+    }
+}
+
+fn arranged(throw: &Throw, wishes: Wishes, seed: u64, rounds: u32) -> (Arranger, Layout) {
+    let mut arranger = Arranger::new(throw, wishes, seed);
+    for _ in 0..rounds {
+        arranger.round();
+    }
+    let layout = arranger.layout(throw);
+    (arranger, layout)
+}
+
+/// A throw some way on: squares cut and glued, some pairs and fours sewn.
+fn worked_on(throw: &mut Throw, wishes: Wishes, pairs: u32, fours: u32) {
+    let most = throw.plan.squares();
+    let wishes = Wishes {
+        front: wishes.front.min(Count::at_most(most)),
+        back: wishes.back.min(Count::at_most(most)),
+        ..wishes
+    };
+    let (_, layout) = arranged(throw, wishes, 5, 1);
+    act(throw, &Command::LayOut { wishes, layout });
+    let tick = |task, kind, count| Command::TickNext {
+        task,
+        kind,
+        count: Count::at_most(count),
+    };
+    let n = throw.plan.squares();
+    act(throw, &tick(Task::Cut, Kind::Square, n * 3 / 4));
+    for task in [Task::CoverFront, Task::CoverBack] {
+        act(throw, &tick(task, Kind::Square, n / 3));
+    }
+    for task in [Task::PressCover, Task::CoolCover] {
+        act(throw, &tick(task, Kind::Square, n / 3));
+    }
+    let lap = [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch];
+    for (kind, count) in [(Kind::Pair, pairs), (Kind::Four, fours)] {
+        for task in lap {
+            act(throw, &tick(task, kind, count));
+        }
+    }
+}
+
+/// What a piece shows, turned so that it can be compared: the least of its turns.
+fn shown(throw: &Throw, piece: Rect) -> Vec<Cover> {
+    let covers: Vec<Cover> = piece.squares().map(|s| throw.cover(s)).collect();
+    let turns = if piece.rows == piece.cols { 0..4 } else { 0..2 };
+    let quarters = if piece.rows == piece.cols { 1 } else { 2 };
+    turns
+        .map(|turn| {
+            let turn = turn * quarters;
+            (0..covers.len())
+                .map(|n| {
+                    let mut c = covers[source(n, (piece.rows, piece.cols), turn)];
+                    c.crosswise ^= turn % 2 == 1;
+                    c
+                })
+                .collect::<Vec<_>>()
+        })
+        .min_by_key(|covers| format!("{covers:?}"))
+        .unwrap()
+}
+
+/// Every joined piece with what it shows and what was done to it, however placed.
+fn units(throw: &Throw) -> BTreeMap<String, usize> {
+    let mut out = BTreeMap::new();
+    for unit in loose_units(throw) {
+        let done: Vec<Task> = throw.work(unit).unwrap().done.iter().map(|d| d.0).collect();
+        let shape = (unit.rows, unit.cols);
+        *out.entry(format!("{shape:?} {:?} {done:?}", shown(throw, unit)))
+            .or_insert(0) += 1;
+    }
+    out
+}
+
+/// Every loose square that something is glued to: the cloth, what is glued, and work.
+fn glued(throw: &Throw) -> BTreeMap<String, usize> {
+    let mut out = BTreeMap::new();
+    for square in throw.assembly().whole().squares() {
+        let fronts = throw.has(square, Task::CoverFront);
+        let backs = throw.has(square, Task::CoverBack);
+        if throw.is_joined(square) || !(fronts || backs) {
+            continue;
+        }
+        let mut cover = throw.cover(square);
+        cover.front = cover.front.filter(|_| fronts);
+        cover.back = cover.back.filter(|_| backs);
+        cover.crosswise = false;
+        *out.entry(format!("{cover:?}")).or_insert(0) += 1;
+    }
+    out
+}
+
+fn any_wishes() -> impl Strategy<Value = Wishes> {
+    (
+        0u32..90,
+        0u32..90,
+        0usize..3,
+        0usize..4,
+        0usize..3,
+        any::<[bool; 2]>(),
+        0usize..5,
+    )
+        .prop_map(
+            |(front, back, apart, pattern, grain, [move_made, by_hand_too], denims)| Wishes {
+                front: Count::at_most(front),
+                back: Count::at_most(back),
+                apart: [Apart::Free, Apart::Edges, Apart::Corners][apart],
+                pattern: [
+                    Pattern::Free,
+                    Pattern::Mirror,
+                    Pattern::ShadeRows,
+                    Pattern::LightEdges,
+                ][pattern],
+                grain: [Grain::Free, Grain::OneWay, Grain::ByTurns][grain],
+                move_made,
+                denims: [
+                    None,
+                    Some(DenimWish::Kept),
+                    Some(DenimWish::Any),
+                    Some(DenimWish::Apart),
+                    Some(DenimWish::Bands),
+                ][denims],
+                by_hand_too,
+            },
+        )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(160))]
+
+    #[test]
+    fn made_pieces_are_never_broken_and_stock_never_exceeded(
+        across in 1u16..9, down in 1u16..9, first in any_wishes(), second in any_wishes(),
+        pairs in 0u32..9, fours in 0u32..4, seed in any::<u64>(), a in 0u32..20, pin in 0u32..200,
+        packs in (0u32..60, 0u32..60, 0u32..20), by_hand in 0u32..9,
+    ) {
+        let mut throw = begun(across, down, &[Some(a), Some(9), None]);
+        worked_on(&mut throw, first, pairs, fours);
+        let most = throw.plan.squares();
+        let second = Wishes { front: second.front.min(Count::at_most(most)), back: second.back.min(Count::at_most(most)), ..second };
+        let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
+        let pinned = squares.get(pin as usize).copied();
+        if let Some(square) = pinned {
+            act(&mut throw, &Command::Pin { pieces: vec![square], pinned: true });
+        }
+        let (dark, light, unnamed) = packs;
+        for (count, denim) in [(dark, Some(0)), (light, Some(1)), (unnamed, None)] {
+            act(&mut throw, &pack(count, denim));
+        }
+        let hers = throw.uncut(None).take(by_hand as usize).collect::<Vec<_>>();
+        act(&mut throw, &Command::SetDenim { pieces: hers, denim: 1, wrong_side_up: false });
+        let (arranger, layout) = arranged(&throw, second, seed, 3);
+        // Told from the state, the cost is what the search kept count of.
+        prop_assert_eq!(score(&arranger.best).cost, {
+            let mut anew = arranger.best.clone();
+            anew.count_up();
+            anew.cost
+        });
+        let action = Command::LayOut { wishes: second, layout };
+        let events = match decide(Some(&throw), &action) {
+            Ok(events) => events,
+            Err(crate::command::Rejection::Nothing) => return Ok(()),
+            Err(refusal) => return Err(TestCaseError::fail(format!("{refusal:?}"))),
+        };
+        let after = throw.after(&events);
+        prop_assert_eq!(units(&throw), units(&after));
+        prop_assert_eq!(glued(&throw), glued(&after));
+        let covers: Vec<Cover> = after.covers().to_vec();
+        prop_assert_eq!(covers, arranger.covers());
+        if let Some(square) = pinned {
+            prop_assert_eq!(throw.cover(square), after.cover(square));
+        }
+        for (p, print) in throw.prints.iter().enumerate() {
+            let used = |t: &Throw| crate::throw::stock::used(t, p as u8);
+            prop_assert!(print.stock.is_none_or(|s| used(&after) <= s.max(Count::at_most(used(&throw)))));
+        }
+        if !second.move_made {
+            for unit in loose_units(&throw) {
+                for square in unit.squares() {
+                    prop_assert_eq!(throw.cover(square), after.cover(square));
+                }
+            }
+        }
+        let cut = |t: &Throw| squares.iter().filter(|s| t.has(**s, Task::Cut)).count();
+        prop_assert_eq!(cut(&throw), cut(&after));
+        let light = |t: &Throw, s: &Rect| t.cover(*s).denim == 1;
+        let cut_light = |t: &Throw| squares.iter().filter(|s| t.has(**s, Task::Cut) && light(t, s)).count();
+        prop_assert_eq!(cut_light(&throw), cut_light(&after));
+        if second.choose_denims() {
+            for square in squares.iter().filter(|s| if throw.has(**s, Task::Cut) {
+                !second.move_made
+            } else {
+                throw.is_denim_by_hand(**s) && !second.by_hand_too
+            }) {
+                prop_assert_eq!(throw.cover(*square).denim, after.cover(*square).denim);
+            }
+            if let Some(supply) = DenimSupply::of(&throw) {
+                // None lacks that could be had, as far as what stays allows.
+                let lacks = |t: &Throw| {
+                    let score = of(t, second).from_pile.expect("the pile is known");
+                    score.lacking.iter().sum::<u32>()
+                };
+                let open = throw.uncut(None).filter(|s| !throw.is_pinned(*s) && !throw.is_denim_by_hand(*s));
+                let stays = throw.uncut(None).count() - open.count();
+                if stays == 0 {
+                    let uncut = throw.uncut(None).count() as u32;
+                    prop_assert_eq!(lacks(&after), uncut.saturating_sub(supply.all()));
+                } else {
+                    prop_assert!(lacks(&after) <= lacks(&throw));
+                }
+            }
+        } else {
+            let denims = |t: &Throw| squares.iter().filter(|s| light(t, s)).count();
+            prop_assert_eq!(denims(&throw), denims(&after));
+        }
+    }
+
+    #[test]
+    fn same_seed_same_layout_and_never_worse(across in 2u16..10, down in 2u16..10, wishes in any_wishes(), seed in any::<u64>()) {
+        let throw = begun(across, down, &[None, Some(7), None]);
+        let mut one = Arranger::new(&throw, wishes, seed);
+        let mut other = Arranger::new(&throw, wishes, seed);
+        let mut cost = one.cost();
+        for _ in 0..3 {
+            one.round();
+            other.round();
+            prop_assert!(one.cost() <= cost);
+            cost = one.cost();
+            prop_assert_eq!(one.layout(&throw), other.layout(&throw));
+        }
+    }
+
+    #[test]
+    fn four_quarters_are_none(quarters in 0u8..4, n in 0usize..4) {
+        let back = (4 - quarters) % 4;
+        prop_assert_eq!(source(source(n, (2, 2), back), (2, 2), quarters), n);
+    }
+}
+
+/// The layout of one seed, so that a change of library or machine cannot pass unseen.
+#[test]
+fn a_kept_layout_is_found_again() {
+    let throw = begun(6, 8, &[Some(8), Some(8), None, None]);
+    let wishes = Wishes {
+        front: Count::from(16),
+        back: Count::from(12),
+        ..Wishes::default()
+    };
+    let (arranger, _) = arranged(&throw, wishes, 2026, 4);
+    let letters = |f: fn(&Cover) -> Option<u8>| -> String {
+        let covers = arranger.covers();
+        let letter = |c: &Cover| f(c).map_or('.', |p| (b'a' + p) as char);
+        covers.iter().map(letter).collect()
+    };
+    let sum = crc32fast::hash((letters(|c| c.front) + &letters(|c| c.back)).as_bytes());
+    assert_eq!(sum, 1_784_582_469);
+}
+
+#[test]
+fn a_four_turned_and_moved_keeps_its_work_and_its_measure() {
+    let mut throw = begun(4, 4, &[None]);
+    let wishes = Wishes {
+        front: Count::from(5),
+        back: Count::from(3),
+        ..Wishes::default()
+    };
+    worked_on(&mut throw, wishes, 2, 1);
+    let (four, other) = (Rect::from([0, 0, 2, 2]), Rect::from([2, 2, 2, 2]));
+    assert!(throw.has(four, Task::Stitch));
+    act(
+        &mut throw,
+        &Command::TickNext {
+            task: Task::PressBlock,
+            kind: Kind::Four,
+            count: Count::from(1),
+        },
+    );
+    let size = throw.size(four);
+    act(
+        &mut throw,
+        &Command::Measure {
+            piece: four,
+            width: size.width,
+            height: size.height - eighth_inches(1),
+        },
+    );
+    let corner = throw.cover(Rect::square(0, 0));
+    act(&mut throw, &Command::Swap { a: four, b: other });
+    assert_eq!(throw.cover(Rect::square(2, 2)), corner);
+    act(
+        &mut throw,
+        &Command::Turn {
+            piece: other,
+            quarters: 1,
+        },
+    );
+    let turned = Cover {
+        crosswise: true,
+        ..corner
+    };
+    assert_eq!(throw.cover(Rect::square(2, 3)), turned);
+    assert!(throw.is_turned(other));
+    assert_eq!(
+        throw.work(other).unwrap().measured.unwrap(),
+        crate::throw::Size {
+            width: size.width - eighth_inches(1),
+            height: size.height
+        }
+    );
+    // To open it again it is laid back as it was sewn.
+    act(
+        &mut throw,
+        &Command::Unpick {
+            pieces: vec![other],
+            lap: None,
+        },
+    );
+    assert!(!throw.is_turned(other) && !throw.begun(other));
+    assert_eq!(throw.cover(Rect::square(2, 2)), corner);
+}
+
+#[test]
+fn lightness_is_that_of_the_colour() {
+    assert_eq!(lightness("#000000"), 0);
+    assert_eq!(lightness("#ffffff"), 255);
+    assert_eq!(lightness("#00ff00"), 182);
+    assert_eq!(lightness("pink"), 0);
+}
+
+/// The rows of a throw by the denims they are cut from: `d` dark, `l` light.
+fn denim_rows(throw: &Throw, covers: &[Cover]) -> Vec<String> {
+    let letter = |c: &Cover| ['d', 'l'][usize::from(c.denim)];
+    let rows = covers.chunks(usize::from(throw.plan.across));
+    rows.map(|row| row.iter().map(letter).collect()).collect()
+}
+
+fn choosing(denims: DenimWish, pattern: Pattern) -> Wishes {
+    Wishes {
+        denims: Some(denims),
+        pattern,
+        ..Wishes::default()
+    }
+}
+
+#[test]
+fn an_order_of_shades_is_met_from_the_pile_or_told_to_be_impossible() {
+    let mut throw = begun(4, 6, &[]);
+    let wishes = choosing(DenimWish::Any, Pattern::ShadeRows);
+    assert_eq!(of(&throw, wishes).shades, Shades::NotYet);
+    // Nothing is known of the pile: half of each.
+    let (arranger, layout) = arranged(&throw, wishes, 1, 2);
+    let half = ["llll", "llll", "llll", "dddd", "dddd", "dddd"];
+    assert_eq!(denim_rows(&throw, &arranger.covers()), half);
+    let mut met = throw.clone();
+    act(&mut met, &Command::LayOut { wishes, layout });
+    let score = of(&met, wishes);
+    assert_eq!((score.shades, score.off_pattern), (Shades::Told, 0));
+    // Only dark denim on the pile.
+    act(&mut throw, &pack(40, Some(0)));
+    let (arranger, _) = arranged(&throw, wishes, 1, 2);
+    assert_eq!(arranger.score().shades, Shades::NoOther);
+    assert_eq!(of(&throw, wishes).shades, Shades::NoOther);
+    // As much light denim as makes two rows.
+    act(&mut throw, &Command::TakeHeap { n: 1 });
+    act(&mut throw, &pack(16, Some(0)));
+    act(&mut throw, &pack(8, Some(1)));
+    let (arranger, _) = arranged(&throw, wishes, 1, 2);
+    let rows = ["llll", "llll", "dddd", "dddd", "dddd", "dddd"];
+    assert_eq!(denim_rows(&throw, &arranger.covers()), rows);
+    let from_pile = arranger.score().from_pile.unwrap();
+    assert_eq!((from_pile.lacking, from_pile.left), (vec![0, 0], 0));
+    // A dark square is cut and lies at the top: the order is not met, and that is said.
+    let top = Rect::square(0, 1);
+    let cut = |pieces| Command::Tick {
+        task: Task::Cut,
+        pieces,
+    };
+    act(&mut throw, &cut(vec![top]));
+    let (arranger, _) = arranged(&throw, wishes, 1, 4);
+    assert_eq!(arranger.covers()[1].denim, 0);
+    assert!(arranger.score().off_pattern > 0);
+}
+
+#[test]
+fn like_denims_lie_apart_or_together_as_wished() {
+    let throw = begun(5, 6, &[None, None]);
+    let wishes = Wishes {
+        front: Count::from(8),
+        back: Count::from(6),
+        ..choosing(DenimWish::Apart, Pattern::Free)
+    };
+    let (arranger, _) = arranged(&throw, wishes, 3, 6);
+    assert_eq!(arranger.score().denims_alike, 0);
+    let wishes = Wishes {
+        denims: Some(DenimWish::Bands),
+        ..wishes
+    };
+    let (arranger, _) = arranged(&throw, wishes, 3, 6);
+    assert_eq!(arranger.score().denim_parts, (2, 2));
+}
+
+#[test]
+fn what_was_chosen_by_hand_stays() {
+    let mut throw = begun(4, 4, &[None]);
+    let corner = Rect::square(3, 3);
+    let by_hand = Command::SetDenim {
+        pieces: vec![corner],
+        denim: 1,
+        wrong_side_up: false,
+    };
+    act(&mut throw, &by_hand);
+    assert!(throw.is_denim_by_hand(corner));
+    let wishes = choosing(DenimWish::Any, Pattern::ShadeRows);
+    let (arranger, layout) = arranged(&throw, wishes, 1, 3);
+    assert_eq!(arranger.covers()[15].denim, 1);
+    act(&mut throw, &Command::LayOut { wishes, layout });
+    // The layout chose the others, which are not taken for hers.
+    let hers = |t: &Throw| t.uncut(None).filter(|s| t.is_denim_by_hand(*s)).count();
+    assert_eq!(hers(&throw), 1);
+    // Another place takes the choice along.
+    let other = Rect::square(0, 0);
+    act(
+        &mut throw,
+        &Command::Swap {
+            a: corner,
+            b: other,
+        },
+    );
+    assert!(throw.is_denim_by_hand(other) && !throw.is_denim_by_hand(corner));
+    // Unless she gives it up.
+    let wishes = Wishes {
+        by_hand_too: true,
+        pattern: Pattern::LightEdges,
+        ..wishes
+    };
+    let mut dark = throw.clone();
+    let all = dark.uncut(None).collect();
+    let set = Command::SetDenim {
+        pieces: all,
+        denim: 0,
+        wrong_side_up: false,
+    };
+    act(&mut dark, &set);
+    let (arranger, _) = arranged(&dark, wishes, 1, 3);
+    assert_eq!(arranger.covers().iter().filter(|c| c.denim == 1).count(), 8);
+}

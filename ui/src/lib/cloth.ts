@@ -1,0 +1,108 @@
+// What she says she has before a throw is begun, and what of it is put on its pile.
+
+import { whole } from './typed';
+import type {
+  ClothOffer,
+  Command,
+  GarmentKind,
+  GarmentSize,
+  Knees,
+  Problem,
+  StartOffers,
+  System,
+} from './types';
+
+/** What she says she has before a throw is begun, and the size she wishes for. */
+export interface ClothAtHand {
+  jeans: {
+    pairs: string;
+    kind: GarmentKind;
+    size: GarmentSize | 'later';
+    knees: Knees;
+    /** Which denim, counted from 0. */
+    denim: number;
+  }[];
+  fabric: 'later' | 'pack' | 'quarters';
+  side: string;
+  count: string;
+  /** Which fabric, counted from 0. */
+  print: number;
+  width: string;
+  height: string;
+}
+
+/** Nothing said yet. */
+export const nothingYet = (side: string): ClothAtHand => ({
+  jeans: [{ pairs: '0', kind: 'mens-jeans', size: 'medium', knees: 'unknown', denim: 0 }],
+  fabric: 'later',
+  side,
+  count: '',
+  print: 0,
+  width: '',
+  height: '',
+});
+
+/** Reads a length as typed, or says what is wrong with it. */
+type Read = (text: string) => Promise<number | Problem>;
+
+/** The garments, each by its kind, numbered where there are several. */
+function garments(cloth: ClothAtHand, offers: StartOffers, system: System): Command[] {
+  const named = (kind: GarmentKind) => offers.jeans.find((o) => o.value === kind)?.label ?? kind;
+  const rows = cloth.jeans.map((row) => ({ ...row, pairs: whole(row.pairs) ?? 0 }));
+  const all = rows.flatMap((row) => Array.from({ length: row.pairs }, () => row));
+  return all.map(({ kind, size, knees, denim }, n) => {
+    const alike = all.filter((other) => other.kind === kind).length > 1;
+    const nth = all.slice(0, n + 1).filter((other) => other.kind === kind).length;
+    return {
+      do: 'add-garment',
+      kind,
+      ...(size === 'later' ? {} : { size }),
+      knees,
+      system,
+      makes: { for: 'denim', denim },
+      name: alike ? `${named(kind)} ${nth}` : named(kind),
+    };
+  });
+}
+
+async function quarters(
+  offer: ClothOffer,
+  read: Read,
+): Promise<Omit<Extract<Command, { do: 'add-cloth' }>, 'makes' | 'name'> | Problem> {
+  const found: number[] = [];
+  for (const text of [offer.width, offer.length, offer.cut, offer.selvedge]) {
+    const length = await read(text);
+    if (typeof length !== 'number') return length;
+    found.push(length);
+  }
+  const [width, length, cut, selvedge] = found;
+  return { do: 'add-cloth', width, length, edges: { cut, selvedge, selvedges: offer.selvedges } };
+}
+
+/** What is put on the pile, or what is wrong with what was typed. */
+export async function heapsOf(
+  cloth: ClothAtHand,
+  offers: StartOffers,
+  system: System,
+  words: { pack: string },
+  read: Read,
+): Promise<Command[] | Problem> {
+  const heaps = garments(cloth, offers, system);
+  const count = whole(cloth.count) ?? 0;
+  const makes = { for: 'fabric', print: cloth.print } as const;
+  if (cloth.fabric === 'pack' && count) {
+    const side = await read(cloth.side);
+    if (typeof side !== 'number') return side;
+    heaps.push({ do: 'add-pack', side, count, makes, name: words.pack });
+  }
+  if (cloth.fabric === 'quarters' && count) {
+    const offer = offers.cloths[0];
+    const one = await quarters(offer, read);
+    if ('code' in one) return one;
+    for (let n = 1; n <= Math.min(count, 40); n++) {
+      const name = count > 1 ? `${offer.label} ${n}` : offer.label;
+      heaps.push({ ...one, makes, name });
+    }
+  }
+  return heaps;
+}
