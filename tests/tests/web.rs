@@ -389,6 +389,41 @@ fn a_full_disk_is_told_and_loses_nothing() {
     browser.close();
 }
 
+/// What axe-core finds amiss on the page as it is, by WCAG 2.0 to 2.2, A and AA.
+fn amiss(browser: &Browser) -> Value {
+    let axe = Path::new(env!("CARGO_MANIFEST_DIR")).join("../ui/node_modules/axe-core/axe.min.js");
+    browser.run(&std::fs::read_to_string(axe).expect("npm ci in ui/"));
+    let tags = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+    let script = "const [tags, done] = arguments;\
+        axe.run(document, { runOnly: { type: 'tag', values: tags } }).then((told) => done([\
+            told.passes.length, told.violations.map((one) => [one.id, one.nodes.map((n) => n.html)]),\
+        ]), (why) => done(String(why)));";
+    let told = browser.driver().run_and_wait(script, &[json!(tags)]);
+    let told = told.unwrap_or_else(|why| panic!("axe-core: {why}"));
+    assert!(told[0].as_u64().is_some_and(|rules| rules > 5), "{told}");
+    told[1].clone()
+}
+
+#[test]
+fn what_only_the_browsers_shell_shows_holds_the_rules_of_access() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    demo(&browser);
+    assert_eq!(amiss(&browser), json!([]), "the step");
+    browser.run("history.back()");
+    browser.text("open-install");
+    assert_eq!(amiss(&browser), json!([]), "the shelf");
+    browser.tap("open-install");
+    // Whether it stays is told, and that the app is here whole.
+    assert!(!browser.text("here-kept").is_empty());
+    browser.wait_text("it works without a network");
+    assert_eq!(amiss(&browser), json!([]), "the settings");
+    browser.close();
+}
+
 /// Every kept file, as both shells show it.
 #[test]
 fn both_shells_show_the_same_of_every_kept_file() {

@@ -51,7 +51,7 @@ export class Keeper implements Care {
   }
 
   keep() {
-    void navigator.storage.persist?.().then((kept) => (this.kept = kept));
+    void navigator.storage?.persist?.().then((kept) => (this.kept = kept));
   }
 
   /** The maker has begun to keep something: now the browser is asked, once. */
@@ -63,8 +63,8 @@ export class Keeper implements Care {
   }
 
   private async weigh() {
-    this.kept = (await navigator.storage.persisted?.()) ?? null;
-    const { quota, usage } = await navigator.storage.estimate();
+    this.kept = (await navigator.storage?.persisted?.()) ?? null;
+    const { quota, usage } = (await navigator.storage?.estimate?.()) ?? {};
     this.low = quota !== undefined && usage !== undefined && quota - usage < LITTLE;
   }
 

@@ -67,7 +67,7 @@ export class Files {
       for (const file of files) file.close();
       if (!(thrown instanceof DOMException)) return { is: 'failed', why: String(thrown) };
       const held = ['NoModificationAllowedError', 'InvalidStateError'].includes(thrown.name);
-      return held ? { is: 'held' } : { is: 'failed', why: thrown.message };
+      return held ? { is: 'held' } : { is: 'failed', why: thrown.message.replace(/\.$/, '') };
     }
   }
 
