@@ -33,7 +33,7 @@ use lapwork_core::throw::heritage::{Carried, DerivedLesson, Heritage, Learned, L
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::tasks::Task;
 use lapwork_core::throw::wishes::{DenimWish, Wishes};
-use lapwork_core::throw::{Event, Item, Made, Mishap, Size, Went};
+use lapwork_core::throw::{Event, Item, Made, Mishap, Size, StripsCut, Went};
 use lapwork_core::words::Words;
 use serde_json::{Value, json};
 use std::path::PathBuf;
@@ -521,7 +521,12 @@ fn of_sewing() -> Journal {
         },
         done(Task::Snip, &[whole]),
     ];
-    let mut text = header_line("kept-3") + &begun.line();
+    record("kept-3", &begun, events)
+}
+
+/// A throw's record: its beginning, and an entry for each of the events.
+fn record(name: &str, begun: &Entry, events: impl IntoIterator<Item = Event>) -> Journal {
+    let mut text = header_line(name) + &begun.line();
     for (i, event) in events.into_iter().enumerate() {
         text += &Entry {
             n: i as u64 + 2,
@@ -574,16 +579,7 @@ fn of_denims() -> Journal {
             ],
         },
     ];
-    let mut text = header_line("kept-4") + &begun.line();
-    for (i, event) in events.into_iter().enumerate() {
-        text += &Entry {
-            n: i as u64 + 2,
-            at: NOON + i as i64,
-            what: What::Do(vec![event]),
-        }
-        .line();
-    }
-    Journal::read(text.as_bytes()).expect("it follows").journal
+    record("kept-4", &begun, events)
 }
 
 /// A record with what came later still: garments that are known as they began, cloth squared up,
@@ -638,16 +634,67 @@ fn of_cloth() -> Journal {
         done(Task::Cut),
         done(Task::CutFabric),
     ];
-    let mut text = header_line("kept-4") + &begun.line();
-    for (i, event) in events.into_iter().enumerate() {
-        text += &Entry {
-            n: i as u64 + 2,
-            at: NOON + i as i64,
-            what: What::Do(vec![event]),
-        }
-        .line();
-    }
-    Journal::read(text.as_bytes()).expect("it follows").journal
+    record("kept-4", &begun, events)
+}
+
+/// A record in which a leg is cut line by line, binding strips come out of it, and spares of a
+/// known denim are put in places of their own and of another.
+fn of_cutting() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let jeans = Garment {
+        name: "Dark jeans".into(),
+        pieces: start(GarmentKind::MensJeans, GarmentSize::Large, Guess::Typical),
+        start: None,
+    };
+    let dark = Use::Denim { denim: Some(0) };
+    let begun_with = |lines: u32| Event::PieceBegun {
+        n: 1,
+        piece: 0,
+        lines: Count::at_most(lines),
+        strips: Count::from(2),
+    };
+    let places: Vec<Rect> = (0..5).map(|col| Rect::square(0, col)).collect();
+    let events = [
+        Event::HeapSet {
+            n: 1,
+            heap: Heap::new(Source::Cloth(jeans), dark, Cloth::denim()),
+        },
+        begun_with(2),
+        begun_with(3),
+        Event::PieceCut {
+            n: 1,
+            piece: 0,
+            squares: Count::from(8),
+            went: Some(Went::Squares {
+                places,
+                spares: Count::from(3),
+            }),
+            strips: Some(StripsCut {
+                count: Count::from(2),
+                width: inches(1),
+                length: inches(28),
+            }),
+        },
+        Event::PieceBegun {
+            n: 1,
+            piece: 1,
+            lines: Count::from(1),
+            strips: Count::from(1),
+        },
+        Event::SparesUsed {
+            pieces: vec![Rect::square(1, 0)],
+            of: vec![Some(0)],
+        },
+        Event::SparesCounted {
+            spares: Count::from(4),
+        },
+        Event::SparesUsed {
+            pieces: vec![Rect::square(1, 1)],
+            of: vec![None],
+        },
+    ];
+    record("kept-5", &begun, events)
 }
 
 /// The state a record folds to, as far as it is more than what its events say.
@@ -760,6 +807,13 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     let chosen: Vec<Rect> = squares.filter(by_hand).collect();
     assert_eq!(chosen, [Rect::square(0, 2), Rect::square(5, 5)]);
     check("cloth-2", of_cloth);
+    check("cutting-2", of_cutting);
+    let text = std::fs::read_to_string(kept("cutting-2.jsonl")).expect("kept");
+    let read = Journal::read(text.as_bytes()).expect("it opens").journal;
+    let throw = read.throw();
+    assert_eq!(throw.strips_cut(inches(1), inches(28)), 2);
+    assert_eq!(throw.begun_pieces.len(), 1, "the piece that was cut up is begun no more");
+    assert_eq!([throw.spares_of(0), throw.spares_unsaid()], [2, 1]);
 }
 
 /// What was decided is in the file, so that another plan to begin with folds to the same.
