@@ -812,7 +812,11 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     let read = Journal::read(text.as_bytes()).expect("it opens").journal;
     let throw = read.throw();
     assert_eq!(throw.strips_cut(inches(1), inches(28)), 2);
-    assert_eq!(throw.begun_pieces.len(), 1, "the piece that was cut up is begun no more");
+    assert_eq!(
+        throw.begun_pieces.len(),
+        1,
+        "the piece that was cut up is begun no more"
+    );
     assert_eq!([throw.spares_of(0), throw.spares_unsaid()], [2, 1]);
 }
 

@@ -10,8 +10,8 @@ use crate::measure::zero;
 use crate::plan::assembly::Rect;
 use crate::plan::{Joining, Stitch, fringe};
 use crate::show::context::Context;
+use crate::show::names::fabrics_to_cut;
 use crate::show::parts::Figure;
-use crate::show::work::fabrics;
 use crate::throw::Throw;
 use crate::throw::tasks::Task;
 
@@ -46,7 +46,7 @@ pub(super) fn card_figures(
             }
         }
         Task::CutFabric => {
-            for name in fabrics(throw, piece) {
+            for name in fabrics_to_cut(throw, piece) {
                 add("fabric", context.plain(name));
             }
             add("square", context.by(plan.side, plan.side));

@@ -69,6 +69,14 @@ pub(super) fn piece(throw: &Throw, piece: Rect, context: Context<'_>) -> String 
     }
 }
 
+/// The fabrics to be cut for a square, the front's first.
+pub(super) fn fabrics_to_cut(throw: &Throw, piece: Rect) -> Vec<String> {
+    let cover = throw.cover(piece);
+    let prints = [cover.front, cover.back].into_iter().flatten();
+    let listed = prints.filter_map(|p| throw.prints.get(usize::from(p)));
+    listed.filter(|p| p.uncut).map(|p| p.name.clone()).collect()
+}
+
 /// A piece's name for the ear.
 pub(super) fn spoken(throw: &Throw, piece: Rect, context: Context<'_>) -> String {
     let (first, last) = corners(piece);

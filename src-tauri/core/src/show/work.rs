@@ -605,14 +605,6 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
     out
 }
 
-/// The fabrics to be cut for a square, the front's first.
-pub(super) fn fabrics(throw: &Throw, piece: Rect) -> Vec<String> {
-    let cover = throw.cover(piece);
-    let prints = [cover.front, cover.back].into_iter().flatten();
-    let listed = prints.filter_map(|p| throw.prints.get(usize::from(p)));
-    listed.filter(|p| p.uncut).map(|p| p.name.clone()).collect()
-}
-
 /// Whether a task is the same to two pieces of one batch: what a tick for several must
 /// not mix up unsaid.
 fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
