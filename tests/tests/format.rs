@@ -644,7 +644,12 @@ fn of_cutting() -> Journal {
     let begun = demo.entries().next().expect("a beginning").0.clone();
     let jeans = Garment {
         name: "Dark jeans".into(),
-        pieces: start(GarmentKind::MensJeans, GarmentSize::Large, Guess::Typical),
+        pieces: start(
+            GarmentKind::MensJeans,
+            GarmentSize::Large,
+            Guess::Typical,
+            System::Inch,
+        ),
         start: None,
     };
     let dark = Use::Denim { denim: Some(0) };
