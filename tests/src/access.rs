@@ -392,6 +392,7 @@ impl Tour<'_> {
         self.open("add-heap");
         self.see("sheet: heap, a garment");
         self.walk.tap("heap-cloth");
+        self.walk.types("field-heap-width", "wide");
         self.walk.tap("make-0");
         self.walk.tap("add-cloth");
         self.shows("dialog .fault");

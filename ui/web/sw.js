@@ -84,7 +84,11 @@ self.addEventListener('message', (event) => {
   if (event.data === 'take over') {
     const alone = async () => {
       const all = { type: 'window', includeUncontrolled: true };
-      if ((await self.clients.matchAll(all)).length === 1) await self.skipWaiting();
+      // A page that was loaded again stands beside its former self for a moment.
+      for (let tries = 0; tries < 8; tries += 1) {
+        if ((await self.clients.matchAll(all)).length === 1) return self.skipWaiting();
+        await new Promise((done) => setTimeout(done, 250));
+      }
     };
     event.waitUntil(alone());
   }

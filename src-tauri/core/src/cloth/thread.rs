@@ -30,7 +30,7 @@
 //! # The rule, and why it is higher
 //!
 //! Thread makers' guides estimate 2.5 of thread per length of 301 seam (220 cm → 550 cm)
-//! forevery cloth. Geometry treats the thread as a line with no thickness and no
+//! for every cloth. Geometry treats the thread as a line with no thickness and no
 //! slack: on thin cloth it gives little over 2. The rule covers the thread's own bending
 //! about the other, loose tension, and moderately thick seams. Where `T·S` is a quarter
 //! the two agree; on denim laps (2 mm, 3 mm stitches: 2 + 2·⅔ = 3.3) geometry is the higher,

@@ -16,7 +16,7 @@ use crate::throw::wishes::{Layout, Wishes};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-/// Longest name or note, in characters.
+/// Longest name, in characters.
 pub const LONGEST_NAME: usize = 80;
 
 /// Longest note, in characters.

@@ -11,7 +11,7 @@
 //! The cost of a size is the trouble of the saves plus the throw that is lost, in
 //! minutes. The minutes are our judgement, no source: 2 for a join lapped less, 1 for
 //! an edge under the binding, 8 for each seam opened and sewn again, 30 for a new
-//! block, 120 for a row left short, and 1 forevery 2 in² of finished throw lost
+//! block, 120 for a row left short, and 1 for every 2 in² of finished throw lost
 //! against untrimmed fours. What is cut away in trimming is reported, not counted, so
 //! that larger blocks never make the best worse.
 //!

@@ -8,7 +8,7 @@
 //! A piece of the work is named by the places it covers, a [`Rect`]; one tree of
 //! [`Join`]s leads from the squares to the whole.
 //!
-//! Promises, kept by the properties below forevery grid to 60 × 60 and every order:
+//! Promises, kept by the properties below for every grid to 60 × 60 and every order:
 //! * each join is a straight seam along one whole edge shared by its two parts;
 //! * each square and each part is used exactly once, and the last join is the whole;
 //! * joins come after the joins they need.

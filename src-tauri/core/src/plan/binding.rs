@@ -1,5 +1,8 @@
 //! Where the binding begins, so that no join of its strips comes over a lap.
 //!
+//! How many strips there are is [`Plan::binding_for`](crate::plan::Plan::binding_for); which
+//! pieces of the pile give them is in `throw/account.rs`.
+//!
 //! The strip runs clockwise from a point on the outline, `n` full strips lapped by `t`
 //! (the last cut to length), so that joins come at the start and at the start plus
 //! `k·(L − t)`, `k < n`. From each of these the strips lie over each other for `t`. Laps meet

@@ -20,7 +20,7 @@ pub struct OpenFirst {
     pub picture: Picture,
 }
 
-/// Which seams, and how much of each: a sentence forevery one.
+/// Which seams, and how much of each: a sentence for every one.
 pub(super) fn lines(throw: &Throw, opening: &SeamsToUnpick, context: Context<'_>) -> Vec<String> {
     let (whole_of, round) = seams(throw, opening);
     let name = |piece| names::piece(throw, piece, context);

@@ -5,7 +5,7 @@
 //!
 //! # Binding strips
 //!
-//! The plan wants so many strips of one length. Those that were cut are counted; the rest is
+//! The plan wants so many strips of one length ([`Plan::binding_for`]). Those that were cut are counted; the rest is
 //! shared out over the pieces that are not cut up yet:
 //!
 //! 1. A piece that is being cut keeps the strips it was begun with.

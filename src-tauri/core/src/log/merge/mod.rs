@@ -14,8 +14,8 @@
 //!
 //! * What stands in one copy only is a *change* of that copy; so is a shared entry that one
 //!   copy took back, or did again. Two changes that do not clash ([`crate::log::footprint`]) are
-//!   both kept. Changes that clash, with whatever builds on them, form a conflict; one side
-//!   of it is kept. The same step made on both (two ticks of one square, in whatever order)
+//!   both kept, so ticks of different squares are. Changes that clash, with whatever builds on
+//!   them, form a conflict; one side of it is kept. The same step made on both (two ticks of one square, in whatever order)
 //!   is kept once, as of the earlier time.
 //! * A step is the same on both only where it rests on the same on both. Two entries that
 //!   happen to say the same at the same moment, but follow on different work, are a change of

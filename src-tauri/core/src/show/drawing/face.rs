@@ -318,7 +318,7 @@ impl FaceMap {
     }
 }
 
-/// Letters forevery cloth of a throw.
+/// Letters for every cloth of a throw.
 pub(in crate::show) struct Letters {
     prints: Vec<String>,
     denims: Vec<String>,
