@@ -384,8 +384,8 @@ count: Count, } | { "do": "use-spares",
  */
 pieces: Array<Rect>, 
 /**
- * Of this denim, to which the places change; else of the places' own, or of none that
- * was said.
+ * The denim of the spares; the places change to it. Where it is left out, spares of the
+ * places' own denim are taken, or of a denim that was never said.
  */
 denim?: number, } | { "do": "count-spares", 
 /**
@@ -425,8 +425,8 @@ height: Length, } | { "do": "choose-trim",
  */
 trim: Length, 
 /**
- * From mark to mark of the ruler that the laps are to lie on; left out, the coarsest
- * that the size and the plan's lap lie on.
+ * The distance between the marks of the ruler that the laps must lie on. Where it is left
+ * out, the coarsest ruler is taken on which the size and the plan's lap lie.
  */
 step?: Length, } | { "do": "mark-laps", 
 /**

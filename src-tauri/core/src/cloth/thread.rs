@@ -33,7 +33,7 @@
 //! for every cloth. Geometry treats the thread as a line with no thickness and no
 //! slack: on thin cloth it gives little over 2. The rule covers the thread's own bending
 //! about the other, loose tension, and moderately thick seams. Where `T·S` is a quarter
-//! the two agree; on denim laps (2 mm, 3 mm stitches: 2 + 2·⅔ = 3.3) geometry is the higher,
+//! the two results agree; on denim laps (2 mm, 3 mm stitches: 2 + 2·⅔ = 3.3) geometry is higher,
 //! and there the rule falls short. Both are shown ([`Need::rule`]), and the spools are
 //! counted from geometry and waste. For other stitches than 301 the rule says nothing.
 //!

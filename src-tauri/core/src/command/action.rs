@@ -143,8 +143,8 @@ pub enum Command {
     UseSpares {
         /// The places.
         pieces: Vec<Rect>,
-        /// Of this denim, to which the places change; else of the places' own, or of none that
-        /// was said.
+        /// The denim of the spares; the places change to it. Where it is left out, spares of the
+        /// places' own denim are taken, or of a denim that was never said.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[ts(optional)]
         denim: Option<u8>,
@@ -181,8 +181,8 @@ pub enum Command {
     ChooseTrim {
         /// The size, in nanometres.
         trim: Length,
-        /// From mark to mark of the ruler that the laps are to lie on; left out, the coarsest
-        /// that the size and the plan's lap lie on.
+        /// The distance between the marks of the ruler that the laps must lie on. Where it is left
+        /// out, the coarsest ruler is taken on which the size and the plan's lap lie.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[ts(optional)]
         step: Option<Length>,
@@ -367,7 +367,7 @@ pub enum Command {
         /// Which, counted from 0.
         scrap: u16,
     },
-    /// Say how wide the plate's opening is.
+    /// Say how wide the opening of the needle plate is.
     SetPlate {
         /// In nanometres.
         opening: Length,

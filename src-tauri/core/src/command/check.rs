@@ -46,7 +46,7 @@ pub(super) fn known_squares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Rect>,
     }
 }
 
-/// The piece something is said of is one of this throw's.
+/// Checks that a note or a photo is about a piece of this throw.
 pub(super) fn about(throw: &Throw, piece: Option<Rect>) -> Result<(), Rejection> {
     match piece.filter(|p| !throw.assembly().knows(*p)) {
         Some(piece) => Err(Rejection::NoSuchPiece(piece)),

@@ -1,4 +1,5 @@
-//! A random look that is really well spread, on both faces at once.
+//! This module arranges fabrics and denims so that they look random but are evenly spread, on
+//! both faces at once.
 //!
 //! An [`Arranger`] looks for a good [`Layout`]: which squares carry which fabric on
 //! which face, and where pieces that are made already lie and which way up. It works
@@ -22,7 +23,7 @@
 //!
 //! # What is good
 //!
-//! A sum of whole numbers, the less the better ([`Score::cost`]):
+//! The cost is a sum of whole numbers; a lower cost is better ([`Score::cost`]):
 //!
 //! * **Like neighbours**: for each two squares of one print that touch on a face,
 //!   along an edge or at a corner, as the wish has it ([`Apart`]).
@@ -31,7 +32,7 @@
 //!   each face and for each print on it. With n of N squares covered and
 //!   `K(p, q) = Π (3/2 − |x|(1 − |x|))` over both directions, x the distance as a
 //!   part of the grid's side, `S = Σ K(p, q)` over all ordered pairs and
-//!   `WD² = S/n² − (4/3)²`. It is told as a part of what mere chance gives:
+//!   `WD² = S/n² − (4/3)²`. The score is stated relative to a random choice:
 //!   `(S − floor) / (chance − floor)`, where `chance = n·K₀ + n(n−1)·(R − K₀)/(N−1)`
 //!   is its mean over all ways to choose n of the N squares, `floor = n²·R/N` what no
 //!   choice can go under, and R the sum of K from one square to all. All of it is in
@@ -47,7 +48,7 @@
 //!
 //! From a farthest-point fill ([`crate::faces::spread::spread`]), by threshold accepting
 //! (G. Dueck and T. Scheuer, 1990): a random exchange is taken if it makes the cost
-//! no worse than by a threshold that falls to nought over a round; each round begins
+//! no worse than by a threshold that falls to zero during a round; each round begins
 //! from the best so far and is longer than the one before. Small grids begin from a higher
 //! threshold.
 //!

@@ -82,8 +82,8 @@ impl Journal {
         Journal::read_if(bytes, |_, _| true)
     }
 
-    /// Read a file, each entry only if it may come in on the record so far (none before the
-    /// first).
+    /// Read a file, accepting each entry only if it may come in after those read so far (there
+    /// are none before the first).
     ///
     /// # Errors
     /// [`FormatError`] as for [`Journal::read`]; [`FormatError::Absurd`] at the first that may not.
@@ -123,7 +123,8 @@ impl Journal {
             let rest = &bytes[sound..];
             let length = rest.iter().position(|b| *b == b'\n').unwrap_or(rest.len());
             let Some(entry) = read_line(&rest[..length]) else {
-                // Written just so: no tear, and nothing to cut off.
+                // The checksum matches, so the line was written like this: it is not torn, and
+                // must not be cut off.
                 if let Some(body) = text_of(&rest[..length]).and_then(summed) {
                     return Err(match Entry::of(body) {
                         Ok(_) => FormatError::Absurd { line: number },
@@ -180,7 +181,7 @@ fn read_line(line: &[u8]) -> Option<Entry> {
     text_of(line).and_then(Entry::from_line)
 }
 
-/// A line as text, without the sign some programs put before each newline.
+/// A line as text, without the carriage return that some programs put before each newline.
 fn text_of(line: &[u8]) -> Option<&str> {
     let line = line.strip_suffix(b"\r").unwrap_or(line);
     (line.len() <= LONGEST_LINE)

@@ -52,7 +52,7 @@ impl Meeting {
         }
     }
 
-    /// Whether all that a node follows on in a copy, and that touches the same, is common.
+    /// Whether every earlier node of this copy that touches the same things is common to both.
     fn rests_on_common(&self, side: usize, before: &[usize], i: usize, unlike: &Footprint) -> bool {
         let node = &self.nodes[i].footprint;
         let own = |i: &usize| self.nodes[*i].stands[side] && !self.nodes[*i].common;
@@ -69,15 +69,16 @@ impl Meeting {
             return true;
         }
         let alone = x.stands == [true, false] && y.stands == [false, true];
-        // An entry that the other copy has as past is stood for by an earlier one only: so
-        // it was when the copies were merged before.
+        // If the other copy holds this entry as past, only an earlier entry may stand for it,
+        // because an earlier merge chose it so.
         let order = match (both(x), both(y)) {
             (false, false) => true,
             (true, false) => y.known < x.known,
             (false, true) => x.known < y.known,
             (true, true) => false,
         };
-        // What touches nothing, like a note, is not the same for saying the same.
+        // Two entries that touch nothing, such as notes, are not the same step just because
+        // their text is equal.
         let one = x.footprint == y.footprint && x.footprint.clashes(&y.footprint);
         alone && order && one && x.what == y.what
     }

@@ -15,7 +15,7 @@ pub enum Relation {
     FirstHasMore(usize),
     /// The second has all of the first, and so many entries more.
     SecondHasMore(usize),
-    /// Each has entries the other has not, or they decided otherwise.
+    /// Each has entries the other has not, or their makers resolved a conflict differently.
     Apart {
         /// Entries only the first has.
         first: usize,
@@ -24,7 +24,7 @@ pub enum Relation {
     },
 }
 
-/// By what an entry is recognised in two copies.
+/// The key by which an entry is recognised in both copies.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Known {
     pub(super) at: Time,

@@ -8,8 +8,8 @@ use crate::throw::Time;
 use std::collections::BTreeMap;
 
 impl Meeting {
-    /// How many of the chain stand as far as both copies agree: what both took back, or did
-    /// again, of the beginning.
+    /// The number of entries in the shared beginning that stand once the undos and redos that
+    /// both copies made are applied.
     pub(super) fn agreed(&self) -> usize {
         let [a, b] = self.stand;
         if a.max(b) <= self.stood {
@@ -21,7 +21,7 @@ impl Meeting {
         }
     }
 
-    /// Which part of the chain a copy alone took back or did again.
+    /// The range of the shared beginning that only this copy undid or redid.
     fn of_beginning(&self, side: usize) -> Option<(usize, usize)> {
         let (here, agreed) = (self.stand[side], self.agreed());
         (here != agreed).then_some((here.min(agreed), here.max(agreed)))
@@ -81,7 +81,7 @@ impl Meeting {
     /// Whether two changes of different copies cannot both be.
     fn against(x: &Changed, y: &Changed) -> bool {
         match (&x.what, &y.what) {
-            // One took back of the beginning, the other did something of it again.
+            // One copy undid a part of the shared beginning, and the other redid a part of it.
             (Subject::Beginning, Subject::Beginning) => true,
             _ => x.footprint.clashes(&y.footprint),
         }
@@ -111,8 +111,8 @@ impl Meeting {
                 }
             }
         }
-        // Whatever builds on a contested change goes with it; and what is gone from a copy
-        // comes back, if it does, with what it was built on there.
+        // Whatever builds on a contested change goes with it. An entry that one copy undid is
+        // restored only together with the entries it depends on there.
         let mut spreads: Vec<usize> = (0..count).filter(|i| contested[*i]).collect();
         while let Some(i) = spreads.pop() {
             let x = &self.changes[i];

@@ -27,7 +27,7 @@ impl Meeting {
             }
         }
         let mut count = self.agreed();
-        // For each node, in which copies' order it stands in the result.
+        // For each node: the copies whose order it keeps in the result.
         let mut stands: Vec<[bool; 2]> = self
             .nodes
             .iter()
@@ -44,8 +44,8 @@ impl Meeting {
         self.write(count, &stands).ok_or(Unmergeable::Misfit)
     }
 
-    /// Whether something that is not written yet must come before a node: what it rests on,
-    /// in a copy by whose order both stand.
+    /// Whether something that is not written yet must come before a node: a node it depends on,
+    /// in a copy whose order applies to both.
     fn waits(&self, i: usize, stands: &[[bool; 2]], written: &[bool]) -> bool {
         let node = &self.nodes[i];
         (0..self.nodes.len()).any(|j| {
@@ -136,8 +136,8 @@ impl Meeting {
         Some(out)
     }
 
-    /// The last entry by which a copy took this back, or did it again; where both did, the
-    /// one that comes first by what entries are known by.
+    /// The last undo or redo of this entry in a copy. If both copies have one, the one with the
+    /// lower key ([`Known`]).
     fn last_to_do_so(&self, of: &Known, what: &What, at: usize) -> Option<usize> {
         let did = |side: usize| match what {
             What::Undo(_) => self.stand[side] <= at,
