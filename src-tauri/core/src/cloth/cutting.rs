@@ -518,11 +518,71 @@ fn slack(piece: &Piece, plan: &CutPlan, patch: &Patch) -> Length {
     end - patch.right
 }
 
+/// The edge on the left from which something cut is measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FromEdge {
+    /// The cloth's own left edge, on the lower line of what is cut.
+    Cloth,
+    /// The right edge of a binding strip that was cut before, where one lies in between: the cloth
+    /// left and right of it is in two parts by then.
+    Strip,
+}
+
+/// Where something cut begins.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Beginning {
+    /// What it is measured from.
+    pub from: FromEdge,
+    /// How far from it.
+    pub by: Length,
+    /// Where that is.
+    pub left: Length,
+}
+
+/// Where each binding strip begins and then each run of squares, in the order in which they are
+/// cut. Each begins on the ruler's next mark inwards where the cloth leaves room for that, else
+/// to the nanometre.
+pub fn beginnings(piece: &Piece, plan: &CutPlan, ruler: Ruler) -> Vec<Beginning> {
+    let mut out: Vec<Beginning> = Vec::new();
+    let mut cut: Vec<Patch> = Vec::new();
+    let runs = plan.strips.iter().flat_map(Strip::runs);
+    for (n, patch) in plan.binding.iter().copied().chain(runs).enumerate() {
+        let between = |p: &&Patch| p.from < patch.to && p.to > patch.from && p.right <= patch.left;
+        let strip = cut.iter().filter(between).map(|p| p.right).max();
+        let (from, by, base) = match strip {
+            Some(edge) => (
+                FromEdge::Strip,
+                on_mark(piece, plan, &patch, edge, ruler),
+                edge,
+            ),
+            None => {
+                let [edge, _] = edges(piece, patch.from);
+                (FromEdge::Cloth, begins(piece, plan, &patch, ruler), edge)
+            }
+        };
+        let left = base + by;
+        out.push(Beginning { from, by, left });
+        if n < plan.binding.len() {
+            cut.push(Patch {
+                left,
+                right: left + (patch.right - patch.left),
+                ..patch
+            });
+        }
+    }
+    out
+}
+
 /// How far from the cloth's own left edge, on the lower line of what is cut, the ruler is
 /// laid to begin it: on the ruler's next mark inwards where the cloth leaves room for
 /// that, else to the nanometre.
 pub fn begins(piece: &Piece, plan: &CutPlan, patch: &Patch, ruler: Ruler) -> Length {
     let [edge, _] = edges(piece, patch.from);
+    on_mark(piece, plan, patch, edge, ruler)
+}
+
+/// How far from an edge something cut begins.
+fn on_mark(piece: &Piece, plan: &CutPlan, patch: &Patch, edge: Length, ruler: Ruler) -> Length {
     let exact = patch.left - edge;
     let mark = ruler.at_least(exact);
     if mark - exact <= slack(piece, plan, patch) {
@@ -1212,7 +1272,7 @@ impl Pile {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use crate::cloth::garments::{GarmentPart, OutlineStation, Zone, fat_quarter};
     use crate::measure::Fraction;
@@ -1408,7 +1468,7 @@ mod tests {
     }
 
     /// Pieces by their widths at a few heights, in eighths, with some zones.
-    fn piece() -> impl Strategy<Value = Piece> {
+    pub(in crate::cloth) fn piece() -> impl Strategy<Value = Piece> {
         let station = (8i64..150, -60i64..20, 20i64..180);
         let zone = (0i64..280, 1i64..60, -60i64..170, 1i64..60);
         let zones = prop::collection::vec(zone, 0..5);
@@ -1461,7 +1521,7 @@ mod tests {
     }
 
     /// Whether a rectangle lies in the outline, by exact products.
-    fn inside(piece: &Piece, p: &Patch) -> bool {
+    pub(in crate::cloth) fn inside(piece: &Piece, p: &Patch) -> bool {
         let (low, high) = (in_nm(p.from), in_nm(p.to));
         let mut heights = vec![low, high];
         let stations = piece.stations.iter().map(|s| in_nm(s.at));
@@ -1481,7 +1541,7 @@ mod tests {
         })
     }
 
-    fn overlap(a: &Patch, b: &Patch) -> bool {
+    pub(in crate::cloth) fn overlap(a: &Patch, b: &Patch) -> bool {
         a.from < b.to && b.from < a.to && a.left < b.right && b.left < a.right
     }
 
@@ -1602,6 +1662,44 @@ mod tests {
                 let edge = edges(&piece, patch.from)[0];
                 let point = |left| Patch { from: patch.from, to: patch.from, left, right: left };
                 prop_assert!(inside(&piece, &point(edge)) && !inside(&piece, &point(edge - nm(1))));
+            }
+            prop_assert!(sound(&piece, &moved));
+        }
+
+        /// Where strips of the binding were cut before, what lies right of them is measured from
+        /// them; cut where it is told, everything is on the cloth and meets nothing else.
+        #[test]
+        fn told_from_a_strip_that_was_cut_it_is_on_the_cloth(
+            piece in piece(),
+            how in how(),
+            fraction in prop::sample::select(vec![Fraction::Eighth, Fraction::Sixteenth]),
+        ) {
+            let ruler = Ruler { fraction, ..Ruler::default() };
+            let plan = lay_out(&piece, &how).unwrap();
+            let runs = plan.strips.iter().flat_map(Strip::runs);
+            let cut: Vec<Patch> = plan.binding.iter().copied().chain(runs).collect();
+            let told = beginnings(&piece, &plan, ruler);
+            prop_assert_eq!(told.len(), cut.len());
+            let mut moved: Vec<Patch> = Vec::new();
+            for (n, (patch, begin)) in cut.iter().zip(&told).enumerate() {
+                prop_assert!(begin.by >= nm(0) && begin.left >= patch.left);
+                prop_assert!(begin.left - patch.left < ruler.step());
+                let strips = &moved[..n.min(plan.binding.len())];
+                let beside = strips.iter().filter(|p| {
+                    p.from < patch.to && p.to > patch.from && p.right <= patch.left
+                });
+                let beside = beside.map(|p| p.right).max();
+                let edge = match begin.from {
+                    FromEdge::Cloth => edges(&piece, patch.from)[0],
+                    FromEdge::Strip => beside.unwrap(),
+                };
+                prop_assert_eq!(begin.from == FromEdge::Strip, beside.is_some());
+                prop_assert_eq!(edge + begin.by, begin.left);
+                moved.push(Patch {
+                    left: begin.left,
+                    right: begin.left + (patch.right - patch.left),
+                    ..*patch
+                });
             }
             prop_assert!(sound(&piece, &moved));
         }

@@ -1,11 +1,11 @@
 //! The cutting list of a piece in words: the same lines on screen, on paper and in a drawing.
 
-use crate::cloth::cutting::{self, CutPlan, Patch};
+use crate::cloth::cutting::{self, CutPlan, FromEdge, Patch};
 use crate::cloth::garments::{Piece, ZoneKind};
 use crate::cloth::pile::Heap;
 use crate::cloth::steps::{CutStep, steps};
 use crate::command::Command;
-use crate::measure::{Count, in_nm, zero};
+use crate::measure::{Count, Length, in_nm, zero};
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::names;
@@ -69,12 +69,19 @@ impl Laid {
     }
 }
 
-/// Where a run of squares or a strip begins, from the cloth's own left edge on its lower
-/// line; nothing where it begins at that edge.
-fn beginning(piece: &Piece, cuts: &CutPlan, patch: &Patch, context: Context<'_>) -> Option<Shown> {
-    let told = |ruler| cutting::begins(piece, cuts, patch, ruler);
-    let at_edge = told(context.ruler) == zero();
-    (!at_edge).then(|| context.in_each(|ruler| context.words.single(told(ruler), ruler)))
+/// What the left edge of something cut is measured from, and how far it is from there; nothing
+/// where it begins there. `nth` counts what is cut as [`cutting::beginnings`] does.
+fn beginning(
+    piece: &Piece,
+    cuts: &CutPlan,
+    nth: usize,
+    context: Context<'_>,
+) -> (FromEdge, Option<Shown>) {
+    let told = |ruler| cutting::beginnings(piece, cuts, ruler)[nth];
+    let own = told(context.ruler);
+    let by = |ruler| context.words.single(told(ruler).by, ruler);
+    let left = (own.by > zero()).then(|| context.in_each(by));
+    (own.from, left)
 }
 
 /// Whether heights are told above a hem; else above the lower edge.
@@ -98,23 +105,23 @@ pub(super) fn rows(
         .pile
         .get(&n)
         .is_some_and(|heap| heap.counted.get(usize::from(index)) == Some(&None));
-    let mut first = true;
+    // What the next height is told above, and how many strips and runs were told so far.
+    let mut low = hem(piece);
+    let mut told = 0;
     let steps = steps(piece, cuts).into_iter().enumerate();
     steps
         .map(|(i, step)| {
             let (title, text, chalk, squares) = match step {
                 CutStep::Straight { above } => {
-                    first = false;
-                    let text = say!(
-                        context,
-                        "cut-straight",
-                        above = context.length(above),
-                        low = hem(piece)
-                    );
+                    let above = context.length(above);
+                    let text = say!(context, "cut-straight", above = above, low = low);
+                    low = "cut";
                     (say!(context, "cut-straight-title"), text, None, 0)
                 }
-                CutStep::Binding { patch } => {
-                    let text = binding(piece, cuts, &patch, context);
+                CutStep::Binding { patch, above } => {
+                    let left = beginning(piece, cuts, told, context);
+                    told += 1;
+                    let text = binding(&patch, (above, low), left, context);
                     (say!(context, "cut-binding-title"), text, None, 0)
                 }
                 CutStep::Strip {
@@ -128,25 +135,25 @@ pub(super) fn rows(
                     let mut text = Vec::new();
                     if gap > zero() {
                         text.push(say!(context, "cut-away", gap = context.length(gap)));
+                        low = "cut";
                     }
-                    text.push(say!(
-                        context,
-                        "cut-across",
-                        high = context.length(high),
-                        from = if first { hem(piece) } else { "cut" }
-                    ));
-                    first = false;
+                    let height = context.length(high);
+                    text.push(say!(context, "cut-across", high = height, from = low));
+                    low = "cut";
                     let side = in_nm(high).max(1);
                     for (k, run) in runs.iter().enumerate() {
+                        let (from, left) = beginning(piece, cuts, told, context);
+                        told += 1;
+                        let key = match from {
+                            FromEdge::Cloth => "cut-run",
+                            FromEdge::Strip => "cut-run-strip",
+                        };
                         let count = in_nm(run.right - run.left) / side;
-                        let start = beginning(piece, cuts, run, context);
-                        text.push(match (k, start) {
-                            (_, None) => say!(context, "cut-run-edge", count = count),
-                            (0, Some(left)) => {
-                                say!(context, "cut-run", left = left, count = count)
-                            }
-                            (_, Some(left)) => {
-                                say!(context, "cut-run-next", left = left, count = count)
+                        let nth = if k == 0 { "first" } else { "next" };
+                        text.push(match left {
+                            None => say!(context, format!("{key}-edge"), nth = nth, count = count),
+                            Some(left) => {
+                                say!(context, key, nth = nth, left = left, count = count)
                             }
                         });
                     }
@@ -184,37 +191,43 @@ pub(super) fn rows(
         .collect()
 }
 
-/// A strip for the binding in words.
-fn binding(piece: &Piece, cuts: &CutPlan, patch: &Patch, context: Context<'_>) -> String {
-    let [low, ..] = piece.reach();
+/// A strip for the binding in words: how far above what it begins, and how far from the left.
+fn binding(
+    patch: &Patch,
+    (above, low): (Length, &str),
+    (from, left): (FromEdge, Option<Shown>),
+    context: Context<'_>,
+) -> String {
     let (high, wide) = (patch.to - patch.from, patch.right - patch.left);
     let (length, width) = (std::cmp::max(high, wide), std::cmp::min(high, wide));
-    let mut said = vec![say!(
+    let size = say!(
         context,
         "cut-binding-line",
         size = context.by(width, length),
         way = if high > wide { "along" } else { "across" }
-    )];
-    let left = beginning(piece, cuts, patch, context);
-    let from = patch.from - low;
-    said.push(match (left, from > zero()) {
-        (None, false) => say!(context, "cut-binding-edge", low = hem(piece)),
-        (None, true) => say!(
+    );
+    let height = match above > zero() {
+        true => say!(
             context,
-            "cut-binding-edge-from",
-            from = context.length(from),
-            low = hem(piece)
+            "cut-binding-above",
+            above = context.length(above),
+            low = low
         ),
-        (Some(left), false) => say!(context, "cut-binding-left", left = left, low = hem(piece)),
-        (Some(left), true) => say!(
-            context,
-            "cut-binding-left-from",
-            left = left,
-            from = context.length(from),
-            low = hem(piece)
-        ),
-    });
-    context.words.list("sentences", said)
+        false => say!(context, "cut-binding-at", low = low),
+    };
+    let side = match (from, left) {
+        (FromEdge::Cloth, None) => say!(context, "cut-binding-edge"),
+        (FromEdge::Cloth, Some(left)) => say!(context, "cut-binding-left", left = left),
+        (FromEdge::Strip, None) => say!(context, "cut-binding-strip-edge"),
+        (FromEdge::Strip, Some(left)) => say!(context, "cut-binding-strip", left = left),
+    };
+    let begin = say!(
+        context,
+        "cut-binding-begin",
+        height = height.as_str(),
+        side = side.as_str()
+    );
+    context.words.list("sentences", [size, begin])
 }
 
 /// What is left over that is worth keeping, the largest piece of it.

@@ -1302,22 +1302,21 @@ cut-binding-line = { $size }, { $way ->
     [along] längs
    *[across] quer
 } zum Stück.
-cut-binding-edge = Beginne am { $low ->
-    [hem] Saum
-   *[edge] unteren Rand
-}, entlang der linken Kante.
-cut-binding-edge-from = Beginne { $from } über dem { $low ->
-    [hem] Saum
-   *[edge] unteren Rand
-}, entlang der linken Kante.
-cut-binding-left = Beginne am { $low ->
-    [hem] Saum
-   *[edge] unteren Rand
-}, { $left } von der linken Kante.
-cut-binding-left-from = Beginne { $from } über dem { $low ->
-    [hem] Saum
-   *[edge] unteren Rand
-}, { $left } von der linken Kante.
+cut-binding-begin = Beginne { $height }, { $side }.
+cut-binding-at = { $low ->
+    [cut] an der geraden Kante
+    [hem] am Saum
+   *[edge] am unteren Rand
+}
+cut-binding-above = { $above } über { $low ->
+    [cut] der geraden Kante
+    [hem] dem Saum
+   *[edge] dem unteren Rand
+}
+cut-binding-edge = entlang der linken Kante
+cut-binding-left = { $left } von der linken Kante
+cut-binding-strip-edge = entlang dem Streifen davor
+cut-binding-strip = { $left } rechts vom Streifen davor
 cut-strip-title = Streifen { $n }: { $squares ->
     [one] ein Quadrat
    *[other] { $squares } Quadrate
@@ -1351,15 +1350,31 @@ cut-next = { $name } schneiden: { $part }
 cut-denims = Noch zuzuschneiden: { $list }.
 cut-from = Zuschneiden aus: { $heaps }.
 cut-of-denim = { $n } aus { $denim }
-cut-run = Davon, ab { $left } von links: { $count ->
+cut-run = { $nth ->
+    [first] Davon
+   *[next] Dann
+}, ab { $left } vom linken Ende: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
-cut-run-edge = Davon, ab dem linken Ende: { $count ->
+cut-run-edge = { $nth ->
+    [first] Davon
+   *[next] Dann
+}, ab dem linken Ende: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
-cut-run-next = Dann, ab { $left } vom linken Ende: { $count ->
+cut-run-strip = { $nth ->
+    [first] Davon
+   *[next] Dann
+}, ab { $left } rechts von der Lücke des Einfassstreifens: { $count ->
+    [one] ein Quadrat.
+   *[other] { $count } Quadrate.
+}
+cut-run-strip-edge = { $nth ->
+    [first] Davon
+   *[next] Dann
+}, gleich rechts von der Lücke des Einfassstreifens: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }

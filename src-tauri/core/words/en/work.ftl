@@ -1304,22 +1304,21 @@ cut-binding-line = { $size }, { $way ->
     [along] along the piece
    *[across] across the piece
 }.
-cut-binding-edge = Begin at the { $low ->
+cut-binding-begin = Begin { $height }, { $side }.
+cut-binding-at = { $low ->
+    [cut] at the straight edge
+    [hem] at the hem
+   *[edge] at the lower edge
+}
+cut-binding-above = { $above } above the { $low ->
+    [cut] straight edge
     [hem] hem
    *[edge] lower edge
-}, along the left edge.
-cut-binding-edge-from = Begin { $from } above the { $low ->
-    [hem] hem
-   *[edge] lower edge
-}, along the left edge.
-cut-binding-left = Begin at the { $low ->
-    [hem] hem
-   *[edge] lower edge
-}, { $left } in from the left edge.
-cut-binding-left-from = Begin { $from } above the { $low ->
-    [hem] hem
-   *[edge] lower edge
-}, { $left } in from the left edge.
+}
+cut-binding-edge = along the left edge
+cut-binding-left = { $left } from the left edge
+cut-binding-strip-edge = along the strip cut before
+cut-binding-strip = { $left } to the right of the strip cut before
 cut-strip-title = Strip { $n }: { $squares ->
     [one] one square
    *[other] { $squares } squares
@@ -1353,15 +1352,31 @@ cut-next = Cut { $name }: { $part }
 cut-denims = Still to cut: { $list }.
 cut-from = To be cut from: { $heaps }.
 cut-of-denim = { $n } from { $denim }
-cut-run = Off it, from { $left } in from the left: { $count ->
+cut-run = { $nth ->
+    [first] Off it
+   *[next] Then
+}, starting { $left } from its left end: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
-cut-run-edge = Off it, from its left end: { $count ->
+cut-run-edge = { $nth ->
+    [first] Off it
+   *[next] Then
+}, from its left end: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
-cut-run-next = Then, from { $left } in from the left end: { $count ->
+cut-run-strip = { $nth ->
+    [first] Off it
+   *[next] Then
+}, starting { $left } to the right of where the binding strip was: { $count ->
+    [one] one square.
+   *[other] { $count } squares.
+}
+cut-run-strip-edge = { $nth ->
+    [first] Off it
+   *[next] Then
+}, right beside where the binding strip was: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }

@@ -7,7 +7,7 @@ use super::letters::{n, width};
 use crate::cloth::cutting::{CutPlan, Patch};
 use crate::cloth::garments::{Piece, Zone};
 use crate::cloth::pile::{Heap, Use};
-use crate::cloth::steps::CutStep;
+use crate::cloth::steps::{CutStep, steps};
 use crate::measure::{Length, in_mm};
 use crate::show::context::Context;
 use crate::show::names;
@@ -117,8 +117,12 @@ impl Lying<'_> {
 
     /// The heights of all cuts across, from the hem up.
     pub(in crate::show) fn heights(&self) -> Vec<Length> {
+        let [low, ..] = self.piece.reach();
         let strips = self.cuts.strips.iter();
         let mut heights: Vec<Length> = strips.flat_map(|s| [s.from, s.to]).collect();
+        if let Some(CutStep::Straight { above }) = steps(self.piece, self.cuts).first() {
+            heights.push(low + *above);
+        }
         heights.sort();
         heights.dedup();
         heights
@@ -135,7 +139,7 @@ impl Lying<'_> {
                 d.area([x, top, end - x, under - top], ink);
             }
             CutStep::Straight { .. } => {}
-            CutStep::Binding { patch } => d.area(self.patch(patch), ink),
+            CutStep::Binding { patch, .. } => d.area(self.patch(patch), ink),
             CutStep::Strip { runs, .. } => {
                 for run in runs {
                     d.area(self.patch(run), ink);

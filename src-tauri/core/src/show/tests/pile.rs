@@ -373,7 +373,7 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
     let last = told(&held, cuts).pop().unwrap();
     // The cloth begins 7 in left of the middle 15 in up; the squares at 5 in.
     assert!(
-        last.contains("from 2 in in from the left: 2 squares"),
+        last.contains("starting 2 in from its left end: 2 squares"),
         "{last}"
     );
 }
