@@ -79,9 +79,8 @@ export class Deeds {
   private async do(deed: Request): Promise<boolean> {
     const { id, look } = this.inHand;
     if (id === null) return false;
-    // Tapping undo, or one row of a list after another, is meant; ticking twice is not.
-    const rows = ['gather', 'cut-lines'];
-    const once = deed.deed === 'act' && !rows.includes(deed.action.do);
+    // Tapping undo several times in a row is meant; ticking twice is not.
+    const once = deed.deed === 'act' && deed.action.do !== 'gather';
     const done = await this.turns.take(
       async () => {
         const answer = await this.shell.act(id, deed, look);

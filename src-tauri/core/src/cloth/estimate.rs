@@ -19,9 +19,10 @@
 //! estimates before there is a throw; what a throw in hand needs is in `throw/account.rs`, by
 //! the same count of spares and of strips.)
 
-use crate::cloth::cutting::{BindingCut, Cutting, lay_out};
+use crate::cloth::cutting::{Cutting, lay_out};
 use crate::cloth::garments::{GarmentStart, Guess, Piece, Source};
 use crate::cloth::pile::{Heap, how};
+use crate::cloth::strips::strip_of;
 use crate::measure::{Count, Length, in_nm};
 use crate::plan::Plan;
 
@@ -99,11 +100,7 @@ impl Outlook {
 
 fn supply(piece: &Piece, plan: &Plan) -> Supply {
     let cutting = Cutting {
-        binding: Some(BindingCut {
-            width: plan.binding.strip,
-            length: plan.binding.longest,
-            most: MOST_STRIPS,
-        }),
+        binding: Some(strip_of(plan, MOST_STRIPS)),
         ..how(plan.side)
     };
     lay_out(piece, &cutting).map_or_else(

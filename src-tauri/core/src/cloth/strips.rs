@@ -40,11 +40,20 @@ use crate::cloth::cutting::{
 };
 use crate::cloth::garments::{Piece, Zone, ZoneKind};
 use crate::measure::square_metres;
+use crate::plan::Plan;
+
+/// A strip of a plan's binding, and how many are wanted at the most.
+pub fn strip_of(plan: &Plan, most: u32) -> BindingCut {
+    BindingCut {
+        width: plan.binding.strip,
+        length: plan.binding.longest,
+        most,
+    }
+}
 
 /// A piece with the strips laid on it so far.
 #[derive(Debug, Clone)]
 pub struct StripLayout {
-    piece: Piece,
     how: Cutting,
     strip: BindingCut,
     /// The piece with the strips as places to keep clear.
@@ -65,7 +74,6 @@ impl StripLayout {
         Ok(StripLayout {
             plan: lay_out(piece, &how)?,
             rest: piece.clone(),
-            piece: piece.clone(),
             how,
             strip,
         })
@@ -117,7 +125,6 @@ impl StripLayout {
         Ok(StripLayout {
             rest,
             plan,
-            piece: self.piece.clone(),
             ..*self
         })
     }
@@ -227,10 +234,9 @@ fn cheapest(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cloth::garments::{
-        GarmentKind, GarmentPart, GarmentSize, Guess, OutlineStation, start,
-    };
-    use crate::measure::{Length, System, eighth_inches, inches, nm, zero};
+    use crate::cloth::cutting::tests::{inside, overlap, piece};
+    use crate::cloth::garments::{GarmentKind, GarmentSize, Guess, start};
+    use crate::measure::{Length, System, eighth_inches, inches, zero};
     use proptest::prelude::*;
 
     fn strip(length: Length, most: u32) -> BindingCut {
@@ -308,49 +314,6 @@ mod tests {
         assert!(counts[1] + 4 >= counts[0], "{counts:?}");
     }
 
-    fn piece() -> impl Strategy<Value = Piece> {
-        let row = (40i64..150, -80i64..10, 20i64..120);
-        let zone = (0i64..200, 1i64..60, -60i64..100, 1i64..40);
-        (
-            prop::collection::vec(row, 2..5),
-            prop::collection::vec(zone, 0..4),
-        )
-            .prop_map(|(rows, zones)| {
-                let mut at = 0;
-                let stations = rows.into_iter().map(|(up, left, right)| {
-                    let station = OutlineStation {
-                        at: eighth_inches(at),
-                        left: eighth_inches(left),
-                        right: eighth_inches(right),
-                    };
-                    at += up;
-                    station
-                });
-                let mut piece = Piece {
-                    part: GarmentPart::Cloth,
-                    stations: stations.collect(),
-                    zones: Vec::new(),
-                };
-                for (from, high, left, wide) in zones {
-                    piece.zones.push(Zone {
-                        kind: ZoneKind::Hole,
-                        from: eighth_inches(from),
-                        to: eighth_inches(from + high),
-                        left: eighth_inches(left),
-                        right: eighth_inches(left + wide),
-                    });
-                    if piece.check().is_err() {
-                        piece.zones.pop();
-                    }
-                }
-                piece
-            })
-    }
-
-    fn clear(a: &Patch, b: &Patch) -> bool {
-        a.to <= b.from || b.to <= a.from || a.right <= b.left || b.right <= a.left
-    }
-
     proptest! {
         #[test]
         fn strips_are_whole_and_meet_nothing(
@@ -378,24 +341,18 @@ mod tests {
                 let all: Vec<Patch> = plan.binding.iter().copied().chain(squares).collect();
                 for (i, a) in all.iter().enumerate() {
                     for b in &all[i + 1..] {
-                        prop_assert!(clear(a, b), "{:?} {:?}", a, b);
+                        prop_assert!(!overlap(a, b), "{:?} {:?}", a, b);
                     }
                     for z in &piece.zones {
                         let zone = Patch { from: z.from, to: z.to, left: z.left, right: z.right };
-                        prop_assert!(clear(a, &zone));
+                        prop_assert!(!overlap(a, &zone));
                     }
                 }
                 for p in &plan.binding {
                     let (wide, high) = (p.right - p.left, p.to - p.from);
                     let (length, width) = (std::cmp::max(wide, high), std::cmp::min(wide, high));
                     prop_assert_eq!([width, length], [cut.width, cut.length]);
-                    // Within the edges at both ends and at every station between.
-                    let stations = piece.stations.iter().map(|s| s.at);
-                    let within = stations.filter(|at| *at > p.from && *at < p.to);
-                    for at in within.chain([p.from, p.to]) {
-                        let [left, right] = crate::cloth::cutting::edges(&piece, at);
-                        prop_assert!(left - nm(1) <= p.left && p.right <= right + nm(1));
-                    }
+                    prop_assert!(inside(&piece, p));
                 }
             }
         }

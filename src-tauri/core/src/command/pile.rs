@@ -5,13 +5,14 @@ use crate::cloth::garments::{
 };
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::steps::steps;
+use crate::cloth::strips::strip_of;
 use crate::cloth::weight::{Cloth, parse_weight};
 use crate::command::action::*;
 use crate::command::check::clean_name;
 use crate::command::rejection::Rejection;
 use crate::measure::{Count, Length, System, zero};
 use crate::plan::assembly::Rect;
-use crate::throw::account::{ClothAccount, account, layout, strip_of};
+use crate::throw::account::{ClothAccount, account, layout};
 use crate::throw::event::Event;
 use crate::throw::facts::{StripsCut, Went};
 use crate::throw::state::Throw;
@@ -301,9 +302,13 @@ fn went(throw: &Throw, at: (u16, u8), heap: &Heap, came: &CameOut<'_>) -> Went {
     };
     let told = account(throw);
     let meant = told.places.get(&at).map_or(&[][..], Vec::as_slice);
-    let strips = squares_by_strip(throw, at, heap, &told);
+    // The piece is laid out only where it is said strip by strip what came out.
+    let strips = match came.by_strip {
+        [] => Vec::new(),
+        _ => squares_by_strip(throw, at, heap, &told),
+    };
     let mut places = Vec::new();
-    if !came.by_strip.is_empty() && came.by_strip.len() == strips.len() {
+    if !strips.is_empty() && came.by_strip.len() == strips.len() {
         let mut first = 0;
         for (of_strip, good) in strips.iter().zip(came.by_strip) {
             let end = meant.len().min(first + *of_strip as usize);
@@ -362,7 +367,7 @@ fn came_out(
     if count > MOST_SQUARES {
         return Err(Rejection::ManySquares { most: MOST_SQUARES });
     }
-    let strip = strip_of(&throw.plan);
+    let strip = strip_of(&throw.plan, count.get());
     Ok(Some(StripsCut {
         count,
         width: strip.width,

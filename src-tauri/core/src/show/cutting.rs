@@ -17,7 +17,7 @@ use crate::show::names::ZONES;
 use crate::show::parts::{Button, CautionNote, Choice, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::typed::{PieceTyped, read_typed, typed_of};
-use crate::throw::account::{account, account_with, how_for};
+use crate::throw::account::{ClothAccount, account, account_with, how_for};
 use crate::throw::tasks::Caution;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
@@ -183,9 +183,20 @@ pub(super) fn part(heap: &Heap, index: usize, context: Context<'_>) -> String {
 /// One piece's outline and where to cut it.
 pub(super) fn cutting(
     journal: &Journal,
-    (n, index): (u16, u8),
+    at: (u16, u8),
     typed: Option<&PieceTyped>,
     drag: Option<Drag>,
+    context: Context<'_>,
+) -> Result<PileCutView, Problem> {
+    cutting_by(journal, at, None, (typed, drag), context)
+}
+
+/// The same by an account that is known already, for as long as the outline is the one kept.
+pub(super) fn cutting_by(
+    journal: &Journal,
+    (n, index): (u16, u8),
+    known: Option<&ClothAccount>,
+    (typed, drag): (Option<&PieceTyped>, Option<Drag>),
     context: Context<'_>,
 ) -> Result<PileCutView, Problem> {
     let throw = journal.throw();
@@ -264,11 +275,12 @@ pub(super) fn cutting(
     let how = how_for(throw, heap);
     // The whole pile is laid out with the outline as it is typed.
     let changed = piece != *kept;
-    let account = match changed {
-        true => account_with(throw, n, &with_outline(heap, index, &piece)),
-        false => account(throw),
+    let told = match (changed, known) {
+        (true, _) => &account_with(throw, n, &with_outline(heap, index, &piece)),
+        (false, Some(known)) => known,
+        (false, None) => &account(throw),
     };
-    let mut laid = Laid::of(throw, (n, usize::from(index)), heap, &piece, &account);
+    let mut laid = Laid::of(throw, (n, usize::from(index)), heap, &piece, told);
     if changed {
         // Lines that are done were of the outline that was kept.
         laid.done = 0;

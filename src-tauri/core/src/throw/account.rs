@@ -5,7 +5,7 @@
 //!
 //! # Binding strips
 //!
-//! The plan wants so many strips of one length ([`Plan::binding_for`]). Those that were cut are counted; the rest is
+//! The plan wants so many strips of one length ([`Plan::binding_for`](crate::plan::Plan::binding_for)). Those that were cut are counted; the rest is
 //! shared out over the pieces that are not cut up yet:
 //!
 //! 1. A piece that is being cut keeps the strips it was begun with.
@@ -29,13 +29,12 @@
 //! * The squares of a piece are those of its layout with the strips it is to give.
 //! * Strips laid through squares never make the squares fall short that did not before.
 
-use crate::cloth::cutting::{BindingCut, CutPlan, Cutting, lay_out};
+use crate::cloth::cutting::{CutPlan, Cutting, lay_out};
 pub use crate::cloth::estimate::spares_to_keep;
 use crate::cloth::garments::{Piece, Source};
 use crate::cloth::pile::{Heap, Use};
-use crate::cloth::strips::{StripLayout, with_strips};
+use crate::cloth::strips::{StripLayout, strip_of, with_strips};
 use crate::measure::Count;
-use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
@@ -141,15 +140,6 @@ impl ClothAccount {
     }
 }
 
-/// A strip of a plan's binding.
-pub fn strip_of(plan: &Plan) -> BindingCut {
-    BindingCut {
-        width: plan.binding.strip,
-        length: plan.binding.longest,
-        most: 0,
-    }
-}
-
 /// How the squares of a heap are cut for this throw.
 pub fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
     heap.how(throw.plan.side)
@@ -159,13 +149,9 @@ pub fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
 /// that cannot be laid out gives nothing.
 pub fn layout(throw: &Throw, heap: &Heap, piece: &Piece, strips: Count) -> CutPlan {
     let how = how_for(throw, heap);
-    let strip = BindingCut {
-        most: strips.get(),
-        ..strip_of(&throw.plan)
-    };
     let laid = match strips.get() {
         0 => lay_out(piece, &how),
-        _ => with_strips(piece, &how, strip),
+        most => with_strips(piece, &how, strip_of(&throw.plan, most)),
     };
     laid.unwrap_or_else(|_| CutPlan {
         strips: Vec::new(),
@@ -206,7 +192,7 @@ pub fn account_with(throw: &Throw, n: u16, heap: &Heap) -> ClothAccount {
 fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) -> ClothAccount {
     let plan = &throw.plan;
     let size = throw.finished();
-    let strip = strip_of(plan);
+    let strip = strip_of(plan, MOST_STRIPS);
     let whole = throw.assembly().whole();
     let wanted = plan.squares();
     let open = throw.uncut(None).count() as u32;

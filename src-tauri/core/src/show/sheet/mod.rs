@@ -31,6 +31,7 @@ use crate::show::query::Query;
 use crate::show::sheet::both::Both;
 use crate::show::sheet::stages::{stages, warning};
 use crate::show::{cutting, events, gather, measuring, names, pile, plan, scraps};
+use crate::throw::account::account;
 use crate::throw::heritage::Lesson;
 use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Event, Throw, Time};
@@ -314,6 +315,7 @@ fn denims(throw: &Throw, context: Context<'_>) -> Vec<Fabric> {
 fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
     let throw = journal.throw();
     let view = pile::pile(journal, both.doubled);
+    let account = account(throw);
     let rows = view.rows.into_iter();
     rows.filter_map(|row| {
         let heap = throw.pile.get(&row.n)?;
@@ -327,7 +329,8 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
         let mut cuts: Vec<Cuts> = Vec::new();
         let outlined = matches!(heap.from, Source::Cloth(_));
         for piece in row.pieces.iter().filter(|_| outlined) {
-            let seen = cutting::cutting(journal, (row.n, piece.index), None, None, both.doubled);
+            let at = (row.n, piece.index);
+            let seen = cutting::cutting_by(journal, at, Some(&account), (None, None), both.doubled);
             let Ok(seen) = seen else { continue };
             // What is cut up needs no cutting list any more.
             let list = seen.list.iter().filter(|_| !piece.cut).map(|row| {
