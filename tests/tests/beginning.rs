@@ -12,6 +12,17 @@ struct Counted {
 }
 
 impl Counted {
+    /// A window on a data folder, as wide and high as a phone; nothing is tapped yet.
+    fn start(data: &std::path::Path) -> Counted {
+        let walk = Walk::start(data);
+        walk.window.size(390, 844);
+        Counted {
+            walk,
+            taps: 0,
+            keys: 0,
+        }
+    }
+
     fn tap(&mut self, mark: &str) {
         self.walk.tap(mark);
         self.taps += 1;
@@ -52,13 +63,7 @@ fn grids(walk: &Walk) -> Vec<(String, String)> {
 #[test]
 fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
     let data = tempfile::tempdir().unwrap();
-    let walk = Walk::start(data.path());
-    walk.window.size(390, 844);
-    let mut maker = Counted {
-        walk,
-        taps: 0,
-        keys: 0,
-    };
+    let mut maker = Counted::start(data.path());
     maker.tap("new-throw");
     maker.walk.sees("jeans-0", "Pairs");
     maker.seen("new-empty");
@@ -148,13 +153,7 @@ fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
 #[test]
 fn a_metric_throw_begins_in_round_figures() {
     let data = tempfile::tempdir().unwrap();
-    let walk = Walk::start(data.path());
-    walk.window.size(390, 844);
-    let mut maker = Counted {
-        walk,
-        taps: 0,
-        keys: 0,
-    };
+    let mut maker = Counted::start(data.path());
     maker.tap("settings");
     maker.tap("field-language-de");
     maker.tap("field-theme-dark");

@@ -1,6 +1,41 @@
 //! The clothes pile and its cutting screens, from an outline to the count of squares.
 
 use super::*;
+use crate::cloth::garments::{GarmentKind, GarmentSize};
+use crate::cloth::pile::Use;
+use crate::show::{Drag, PieceTyped, PileCutView};
+
+/// Puts a man's jeans of this size on the pile.
+fn jeans(size: GarmentSize, makes: Use, name: &str) -> Command {
+    Command::AddGarment {
+        kind: GarmentKind::MensJeans,
+        size: Some(size),
+        knees: None,
+        system: None,
+        makes,
+        name: name.into(),
+    }
+}
+
+/// The page of a piece of the first heap.
+fn cutting_page(
+    journal: &Journal,
+    index: u8,
+    typed: Option<PieceTyped>,
+    drag: Option<Drag>,
+    context: Context<'_>,
+) -> PileCutView {
+    let query = Query::Cutting {
+        n: 1,
+        index,
+        typed,
+        drag,
+    };
+    match answer(journal, &query, context) {
+        Ok(View::Cutting(view)) => *view,
+        other => panic!("{other:?}"),
+    }
+}
 
 /// A garment that is one denim is cut for the squares of that denim, and they say so.
 #[test]
@@ -146,7 +181,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
 #[test]
 fn a_leg_from_outline_to_count() {
     use crate::cloth::garments::ZoneKind;
-    use crate::show::{Drag, PileCutView, ZoneTyped};
+    use crate::show::{Drag, ZoneTyped};
     let words = Words::english();
     let context = context(&words);
     let mut journal = begin(Plan {
@@ -154,30 +189,9 @@ fn a_leg_from_outline_to_count() {
         down: 4,
         ..Plan::default()
     });
-    let add = Command::AddGarment {
-        kind: crate::cloth::garments::GarmentKind::MensJeans,
-        size: Some(crate::cloth::garments::GarmentSize::Medium),
-        knees: None,
-        system: None,
-        makes: crate::cloth::pile::Use::ANY_DENIM,
-        name: "Old jeans".into(),
-    };
+    let add = jeans(GarmentSize::Medium, Use::ANY_DENIM, "Old jeans");
     act(&mut journal, &add, 1);
-    let cutting = |journal: &Journal, typed, drag| -> PileCutView {
-        match answer(
-            journal,
-            &Query::Cutting {
-                n: 1,
-                index: 0,
-                typed,
-                drag,
-            },
-            context,
-        ) {
-            Ok(View::Cutting(view)) => *view,
-            other => panic!("{other:?}"),
-        }
-    };
+    let cutting = |journal: &Journal, typed, drag| cutting_page(journal, 0, typed, drag, context);
     let first = cutting(&journal, None, None);
     words_are_whole(&first);
     assert!(
@@ -390,27 +404,9 @@ fn a_leg_is_cut_line_by_line() {
         down: 4,
         ..Plan::default()
     });
-    let add = Command::AddGarment {
-        kind: crate::cloth::garments::GarmentKind::MensJeans,
-        size: Some(crate::cloth::garments::GarmentSize::Large),
-        knees: None,
-        system: None,
-        makes: crate::cloth::pile::Use::ANY_DENIM,
-        name: "Old jeans".into(),
-    };
+    let add = jeans(GarmentSize::Large, Use::ANY_DENIM, "Old jeans");
     act(&mut journal, &add, 1);
-    let cutting = |journal: &Journal, index| -> PileCutView {
-        let query = Query::Cutting {
-            n: 1,
-            index,
-            typed: None,
-            drag: None,
-        };
-        match answer(journal, &query, context) {
-            Ok(View::Cutting(view)) => *view,
-            other => panic!("{other:?}"),
-        }
-    };
+    let cutting = |journal: &Journal, index| cutting_page(journal, index, None, None, context);
     let first = cutting(&journal, 0);
     words_are_whole(&first);
     // 2 · (18½ + 18½) and a tail: three strips of 28 in, two of them from this leg.
@@ -561,14 +557,11 @@ fn a_spoilt_square_is_offered_what_is_left_of_its_denim() {
         "its place is of {faded} now, not of {dark}"
     );
     // A leg of dark jeans comes onto the pile: all its squares are over.
-    let add = Command::AddGarment {
-        kind: crate::cloth::garments::GarmentKind::MensJeans,
-        size: Some(crate::cloth::garments::GarmentSize::Large),
-        knees: None,
-        system: None,
-        makes: Use::Denim { denim: Some(0) },
-        name: "Dark pair".into(),
-    };
+    let add = jeans(
+        GarmentSize::Large,
+        Use::Denim { denim: Some(0) },
+        "Dark pair",
+    );
     act(&mut journal, &add, 5);
     let told = titles(&journal);
     assert!(
