@@ -3,7 +3,7 @@
 // from the drawing under the finger, so every question of a drag contains the outline as it was
 // when the drag began.
 
-import { inHand, preferences } from './store';
+import { inHand, preferences, screens } from './store';
 import type { Drag, Handle, Query, Picture, PieceTyped, PileCutView, ZoneKind } from './types';
 
 /** How long after the last key the core is asked, in milliseconds. */
@@ -139,9 +139,17 @@ export class Outlining {
     return { see: 'cutting', n: this.view.n, index: this.view.index, typed, drag };
   }
 
+  /**
+   * Nothing is asked any more: the screen is gone, or the window is bound for another one, whose
+   * answer a question of this one would overtake.
+   */
+  private get isOver(): boolean {
+    return this.stopped || screens.bound !== 'cutting';
+  }
+
   /** Ask, or once the present question is answered; true if the last asked was answered. */
   private ask(look: Query): Promise<boolean> {
-    if (this.stopped) return Promise.resolve(false);
+    if (this.isOver) return Promise.resolve(false);
     this.next = look;
     this.flight ??= this.fly();
     return this.flight;
@@ -151,7 +159,7 @@ export class Outlining {
   private async fly(): Promise<boolean> {
     let seen = false;
     try {
-      while (this.next && !this.stopped) {
+      while (this.next && !this.isOver) {
         const question: Query = this.next;
         this.next = null;
         seen = await inHand.see(question);
