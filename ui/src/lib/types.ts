@@ -935,7 +935,7 @@ colour: string,
  */
 tile: Tile | null, };
 
-export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
+export type Export = { "export": "throw" } | { "export": "pictures" } | { "export": "tables" } | { "export": "story", 
 /**
  * The time zone whose days are written.
  */
@@ -949,7 +949,7 @@ label: string,
 /**
  * What it exports.
  */
-hand: Export, };
+export: Export, };
 
 export type ExportSection = { 
 /**
@@ -1541,9 +1541,9 @@ label: string,
 /**
  * What it asks for.
  */
-take: ImportChoice, };
+choice: ImportChoice, };
 
-export type ImportChoice = { "take": "add" } | { "take": "keep-both" } | { "take": "take-brought" } | { "take": "keep-here" } | { "take": "merge", 
+export type ImportChoice = { "choice": "add" } | { "choice": "keep-both" } | { "choice": "take-brought" } | { "choice": "keep-here" } | { "choice": "merge", 
 /**
  * For each conflict whether the brought side is kept.
  */
@@ -1777,17 +1777,6 @@ title: string,
  * Each in words.
  */
 rows: Array<LessonRow>, };
-
-export type LookAnswer = { 
-/**
- * Counts what was done since the service was started. Answers may overtake each other:
- * one with a lower number than another shows the throw as it was before.
- */
-revision: number, 
-/**
- * The screen.
- */
-view: View, };
 
 export type Mark = { "mark": "area", 
 /**
@@ -2730,11 +2719,11 @@ done: string,
  */
 button: Button, };
 
-export type Request = { "deed": "act", 
+export type Request = { "request": "act", 
 /**
  * Which.
  */
-action: Command, } | { "deed": "undo" } | { "deed": "redo" };
+action: Command, } | { "request": "undo" } | { "request": "redo" };
 
 export type Ruler = { 
 /**
@@ -2872,7 +2861,7 @@ id: string | null,
  */
 shelf: ShelfView, };
 
-export type ShelfCommand = { "tend": "begin", 
+export type ShelfCommand = { "command": "begin", 
 /**
  * The beginning.
  */
@@ -2880,11 +2869,11 @@ action: Command,
 /**
  * What is put on its pile at once.
  */
-pile?: Array<Command>, } | { "tend": "demo" } | { "tend": "delete", 
+pile?: Array<Command>, } | { "command": "demo" } | { "command": "delete", 
 /**
  * Which.
  */
-id: string, } | { "tend": "again", 
+id: string, } | { "command": "again", 
 /**
  * The older one.
  */
@@ -2896,11 +2885,11 @@ action: Command,
 /**
  * What is put on its pile at once.
  */
-pile?: Array<Command>, } | { "tend": "restore", 
+pile?: Array<Command>, } | { "command": "restore", 
 /**
  * Which.
  */
-id: string, } | { "tend": "erase", 
+id: string, } | { "command": "erase", 
 /**
  * Which.
  */
@@ -3275,6 +3264,17 @@ denim?: number, } | { "for": "fabric",
 print: number, };
 
 export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & ExportView | { "seen": "story" } & StoryView;
+
+export type ViewAnswer = { 
+/**
+ * Counts what was done since the service was started. Answers may overtake each other:
+ * one with a lower number than another shows the throw as it was before.
+ */
+revision: number, 
+/**
+ * The screen.
+ */
+view: View, };
 
 export type WholeView = { 
 /**

@@ -1652,10 +1652,10 @@ pub(super) mod tests {
             cut.extend(plan.binding.iter().copied());
             let mut moved = Vec::new();
             for patch in &cut {
-                let told = begins(&piece, &plan, patch, ruler);
-                let place = edges(&piece, patch.from)[0] + told;
-                prop_assert!(told >= nm(0) && place >= patch.left);
-                prop_assert!(place == patch.left || ruler.nearest(told) == told);
+                let begin = begins(&piece, &plan, patch, ruler);
+                let place = edges(&piece, patch.from)[0] + begin;
+                prop_assert!(begin >= nm(0) && place >= patch.left);
+                prop_assert!(place == patch.left || ruler.nearest(begin) == begin);
                 prop_assert!(place - patch.left < ruler.step());
                 moved.push(Patch { left: place, right: place + (patch.right - patch.left), ..*patch });
                 // The edge is that of the cloth: a hair farther out there is none.
@@ -1678,10 +1678,10 @@ pub(super) mod tests {
             let plan = lay_out(&piece, &how).unwrap();
             let runs = plan.strips.iter().flat_map(Strip::runs);
             let cut: Vec<Patch> = plan.binding.iter().copied().chain(runs).collect();
-            let told = beginnings(&piece, &plan, ruler);
-            prop_assert_eq!(told.len(), cut.len());
+            let begin = beginnings(&piece, &plan, ruler);
+            prop_assert_eq!(begin.len(), cut.len());
             let mut moved: Vec<Patch> = Vec::new();
-            for (n, (patch, begin)) in cut.iter().zip(&told).enumerate() {
+            for (n, (patch, begin)) in cut.iter().zip(&begin).enumerate() {
                 prop_assert!(begin.by >= nm(0) && begin.left >= patch.left);
                 prop_assert!(begin.left - patch.left < ruler.step());
                 let strips = &moved[..n.min(plan.binding.len())];

@@ -171,7 +171,7 @@ fn wide(stitch: Stitch) -> bool {
 /// A lesson of an older throw that can be shown.
 fn lesson(lesson: &Lesson) -> bool {
     let size = |(w, h): (Length, Length)| real(w) && real(h);
-    let told = match lesson.told {
+    let derived = match lesson.derived {
         None => true,
         Some(DerivedLesson::Scrap { lap }) => real(lap),
         Some(DerivedLesson::Drift { mean, .. }) => in_nm(mean).abs() <= in_nm(longest_side()),
@@ -179,7 +179,7 @@ fn lesson(lesson: &Lesson) -> bool {
         Some(DerivedLesson::Washed { before, after, .. }) => size(before) && size(after),
         Some(DerivedLesson::Spoilt { .. } | DerivedLesson::More { .. }) => true,
     };
-    note(&lesson.words) && told
+    note(&lesson.words) && derived
 }
 
 fn note(text: &str) -> bool {

@@ -163,8 +163,8 @@ impl Context<'_> {
     }
 
     /// Something told off this ruler; off both where the words are doubled.
-    pub(super) fn in_each(&self, told: impl Fn(Ruler) -> Shown) -> Shown {
-        self.words.in_each(self.ruler, told)
+    pub(super) fn in_each(&self, shown: impl Fn(Ruler) -> Shown) -> Shown {
+        self.words.in_each(self.ruler, shown)
     }
 
     /// A length with the word for over or under.

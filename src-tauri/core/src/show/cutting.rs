@@ -275,12 +275,12 @@ pub(super) fn cutting_by(
     let how = how_for(throw, heap);
     // The whole pile is laid out with the outline as it is typed.
     let changed = piece != *kept;
-    let told = match (changed, known) {
+    let given = match (changed, known) {
         (true, _) => &account_with(throw, n, &with_outline(heap, index, &piece)),
         (false, Some(known)) => known,
         (false, None) => &account(throw),
     };
-    let mut laid = Laid::of(throw, (n, usize::from(index)), heap, &piece, told);
+    let mut laid = Laid::of(throw, (n, usize::from(index)), heap, &piece, given);
     if changed {
         // Lines that are done were of the outline that was kept.
         laid.done = 0;

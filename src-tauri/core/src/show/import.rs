@@ -21,7 +21,7 @@ use ts_rs::TS;
 
 /// What to do with a throw that was brought.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case", tag = "take")]
+#[serde(rename_all = "kebab-case", tag = "choice")]
 pub enum ImportChoice {
     /// Put it on the shelf.
     Add,
@@ -44,7 +44,7 @@ pub struct ImportButton {
     /// Its words.
     pub label: String,
     /// What it asks for.
-    pub take: ImportChoice,
+    pub choice: ImportChoice,
 }
 
 /// One of the copies.
@@ -102,7 +102,7 @@ pub struct Imported {
 
 /// What to show of a throw that was brought as the `file` of that number, of whose torn end
 /// `left_out` bytes could not be read.
-pub fn bring(
+pub fn import(
     here: Option<&Journal>,
     brought: &Journal,
     (file, left_out): (u32, u64),
@@ -128,9 +128,9 @@ fn bring_whole(
         said: say!(context, "bring-steps", n = journal.len()),
         at: journal.entries().map(|(e, _)| e.at).max().unwrap_or(0),
     };
-    let button = |key: &str, take: ImportChoice| ImportButton {
+    let button = |key: &str, choice: ImportChoice| ImportButton {
         label: context.say(key, &[]),
-        take,
+        choice,
     };
     let both = || button("bring-both", ImportChoice::KeepBoth);
     let Some(here) = here else {
@@ -163,7 +163,7 @@ fn bring_whole(
         Relation::SecondHasMore(n) => {
             let more = ImportButton {
                 label: say!(context, "bring-take-more", n = n),
-                take: ImportChoice::TakeBrought,
+                choice: ImportChoice::TakeBrought,
             };
             (
                 say!(context, "bring-more"),
@@ -222,7 +222,7 @@ pub fn conflict(
     second: &Throw,
     context: Context<'_>,
 ) -> ConflictRow {
-    let told = |changes: &[Divergence], throw: &Throw| -> Vec<String> {
+    let described = |changes: &[Divergence], throw: &Throw| -> Vec<String> {
         let lines = changes.iter().map(|change| {
             let what = events::events(&change.events, throw, context);
             match change.way {
@@ -233,7 +233,10 @@ pub fn conflict(
         });
         lines.collect()
     };
-    let (mut here, mut brought) = (told(&conflict.first, first), told(&conflict.second, second));
+    let (mut here, mut brought) = (
+        described(&conflict.first, first),
+        described(&conflict.second, second),
+    );
     let alike = here == brought;
     here.extend(lost(conflict, first, false, context));
     brought.extend(lost(conflict, second, true, context));
@@ -373,7 +376,7 @@ fn named(throw: &Throw, pieces: &[Rect], context: Context<'_>) -> Option<String>
 
 /// The figures of a plan that are not the same in another.
 fn plan_lines(mine: &Plan, other: &Plan, context: Context<'_>) -> Vec<String> {
-    let told = |p: &Plan| -> [(&'static str, String); 11] {
+    let described = |p: &Plan| -> [(&'static str, String); 11] {
         let d = draft_of(p, context);
         [
             ("ui-side", d.side),
@@ -389,7 +392,7 @@ fn plan_lines(mine: &Plan, other: &Plan, context: Context<'_>) -> Vec<String> {
             ("ui-washes", d.washes),
         ]
     };
-    let pairs = told(mine).into_iter().zip(told(other));
+    let pairs = described(mine).into_iter().zip(described(other));
     let differ = pairs.filter(|((_, mine), (_, other))| mine != other);
     differ
         .map(|((key, mine), _)| {

@@ -39,10 +39,10 @@ pub struct LessonRow {
 
 /// A lesson in words; none where there is nothing to tell by this ruler.
 pub(super) fn said(lesson: &Lesson, context: Context<'_>) -> Option<String> {
-    let Some(told) = &lesson.told else {
+    let Some(derived) = &lesson.derived else {
         return Some(lesson.words.clone());
     };
-    Some(match *told {
+    Some(match *derived {
         DerivedLesson::Scrap { lap } => say!(context, "lesson-scrap", lap = context.length(lap)),
         DerivedLesson::Drift { mean, .. } if context.ruler.nearest(mean) == zero() => return None,
         DerivedLesson::Drift { fours, mean } => {
@@ -84,7 +84,7 @@ pub(super) fn said(lesson: &Lesson, context: Context<'_>) -> Option<String> {
 }
 
 /// The lessons on the plan screen.
-pub(super) fn told(heritage: &Heritage, context: Context<'_>) -> Option<Lessons> {
+pub(super) fn view(heritage: &Heritage, context: Context<'_>) -> Option<Lessons> {
     let mut rows: Vec<LessonRow> = heritage
         .lessons
         .iter()
@@ -143,7 +143,7 @@ pub(super) fn notes_at(
     let at_step = throw.notes.iter().rev().filter(|n| n.task == Some(task));
     let (own, others): (Vec<&Note>, Vec<&Note>) =
         at_step.partition(|n| n.piece.is_none_or(|p| p == piece));
-    let told = |note: &Note| match note.piece.filter(|p| *p != piece) {
+    let text_of = |note: &Note| match note.piece.filter(|p| *p != piece) {
         Some(other) if throw.assembly().knows(other) => say!(
             context,
             "noted-at",
@@ -155,7 +155,7 @@ pub(super) fn notes_at(
     own.into_iter()
         .chain(others)
         .take(FEW_NOTES)
-        .map(told)
+        .map(text_of)
         .collect()
 }
 

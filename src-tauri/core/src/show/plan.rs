@@ -329,7 +329,7 @@ fn view(
         grid: plan.map(|p| pictures::grid(&p, context)),
         lessons: journal
             .and_then(|j| j.throw().after.as_ref())
-            .and_then(|heritage| lessons::told(heritage, context)),
+            .and_then(|heritage| lessons::view(heritage, context)),
         plan,
     }
 }

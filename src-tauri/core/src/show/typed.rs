@@ -185,9 +185,9 @@ pub(super) fn read_typed(
         return None;
     }
     if piece.stations != kept.stations {
-        let mut told = typed_of(&piece, context).zones;
+        let mut shown_zones = typed_of(&piece, context).zones;
         for i in stayed {
-            std::mem::swap(&mut tidy.zones[i], &mut told[i]);
+            std::mem::swap(&mut tidy.zones[i], &mut shown_zones[i]);
         }
     }
     Some(piece)

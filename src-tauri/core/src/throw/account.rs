@@ -274,7 +274,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         places: BTreeMap::new(),
     };
     let uncut = throw.uncut_by_denim();
-    let told = |opened: &[Open], account: &mut ClothAccount| {
+    let count_open = |opened: &[Open], account: &mut ClothAccount| {
         let of = |denim: Option<u8>| {
             let own = opened.iter().filter(|p| p.denim == denim);
             own.map(|p| p.laid.plan().count).sum::<u32>() + packs.get(&denim).copied().unwrap_or(0)
@@ -289,7 +289,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         account.unnamed = of(None);
         account.to_come = account.unnamed + account.denims.iter().map(|d| d.to_come).sum::<u32>();
     };
-    told(&opened, &mut account);
+    count_open(&opened, &mut account);
     let looked_at = opened.iter().enumerate().filter(|(_, p)| !p.begun);
     let looked_at: Vec<usize> = looked_at.map(|(i, _)| i).take(MOST_LOOKED_AT).collect();
     let mut next: BTreeMap<usize, Option<(u32, StripLayout)>> = BTreeMap::new();
@@ -326,7 +326,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         opened[i].laid = more;
         opened[i].strips += 1;
         lacking -= 1;
-        told(&opened, &mut account);
+        count_open(&opened, &mut account);
     }
     account.strips.planned = opened.iter().map(|p| p.strips).sum();
     for piece in &opened {

@@ -70,17 +70,17 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
     use crate::measure::sixty_fourths;
     use crate::throw::Mishap;
     use crate::throw::heritage::{DerivedLesson, Heritage, Lesson};
-    let lesson = |words: &str, hers, told| Lesson {
+    let lesson = |words: &str, hers, derived| Lesson {
         words: words.into(),
         task: Some(Task::Cut),
         hers,
-        told,
+        derived,
     };
     let (size, washed) = (
         (sixty_fourths(2560), sixty_fourths(3200)),
         (sixty_fourths(2496), sixty_fourths(3200)),
     );
-    let told = [
+    let texts = [
         DerivedLesson::Scrap {
             lap: sixty_fourths(32),
         },
@@ -110,7 +110,7 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
         lesson("Cut the faded jeans first.", true, None),
         lesson("On a scrap, a lap of ½ in was found right.", false, None),
     ];
-    lessons.extend(told.map(|told| lesson("", false, Some(told))));
+    lessons.extend(texts.map(|derived| lesson("", false, Some(derived))));
     let heritage = Heritage {
         name: "Old".into(),
         lessons,
