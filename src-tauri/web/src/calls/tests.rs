@@ -126,7 +126,7 @@ fn a_throw_handed_on_comes_back_to_the_byte() {
     other.drop_in("x.jsonl", b"nonsense".to_vec());
     assert!(other.offers());
     assert!(ask(&mut other, "dropped", &json!({}))["problem"].is_object());
-    let told = ask(&mut other, "handed", &json!({"files": ["a.jsonl"]}));
+    let told = ask(&mut other, "exported", &json!({"files": ["a.jsonl"]}));
     assert!(told["ok"]["said"].as_str().unwrap().contains("a.jsonl"));
 }
 
