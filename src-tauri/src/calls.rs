@@ -479,7 +479,7 @@ pub fn tell(app: &AppHandle, event: &str) {
     }
 }
 
-/// Panic in the midst of a deed, for a test: where a note says what `LAPWORK_BREAK_ON` does.
+/// Panic in the middle of a command, for a test: where a note says what `LAPWORK_BREAK_ON` does.
 /// The release has nothing of this.
 #[cfg(debug_assertions)]
 fn break_on_purpose(request: &Request) {

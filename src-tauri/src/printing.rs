@@ -13,15 +13,15 @@ use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Si
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU64, Ordering};
 
-/// Lets the print in hand be stopped.
+/// Lets the current print be stopped.
 #[derive(Debug, Default)]
 pub struct Press {
-    /// The print in hand; a print whose number is not this one stops.
+    /// The current print; a print whose number is not this one stops.
     turn: AtomicU64,
 }
 
 impl Press {
-    /// Stop the print in hand.
+    /// Stop the current print.
     pub fn stop(&self) {
         self.turn.fetch_add(1, Ordering::Relaxed);
     }
@@ -149,7 +149,7 @@ mod tests {
         };
         let sheet = sheet(&demo::throw(context.now), context, &order);
         let press = Press::default();
-        // It is stopped once it has told that it is under way.
+        // It is stopped once it has reported that it is running.
         let reported = Mutex::new(Vec::new());
         let stop = |now: Printing| {
             reported.lock().unwrap().push(now);

@@ -20,7 +20,7 @@ use std::thread::{Builder, JoinHandle};
 
 /// What a worker owns.
 pub trait Recover: 'static {
-    /// Put right what work that panicked may have left half done; gives what to tell.
+    /// Put right what work that panicked may have left half done; returns the message.
     fn recover(&mut self) -> Problem;
 }
 

@@ -9,7 +9,7 @@
 //!   nothing else: no disk, network, packages or clock. The same sheet gives the same bytes.
 //! * All fonts come with the program and are embedded in the PDF.
 //! * Cancelling is prompt. Typst cannot be stopped half-way, so it runs on a thread of its
-//!   own: [`print`] returns as soon as it is told to stop, and the thread's result is discarded.
+//!   own: [`print`] returns as soon as it is asked to stop, and the thread's result is discarded.
 //!   From then on the thread receives no more fonts and does not start its next step, so it soon
 //!   ends.
 //!

@@ -212,7 +212,7 @@ pub fn open(languages: &str) {
     }
 }
 
-/// Begin to look at what the files of another page held.
+/// Begin to show what the files of another page held.
 #[wasm_bindgen(js_name = readOnly)]
 pub fn read_only(languages: &str, files: &Array) {
     let files = files.iter();
@@ -300,7 +300,7 @@ pub fn photo(id: &str, photo: &str) -> Result<Option<Vec<u8>>, JsError> {
     with(|service| service.photo(id, photo))
 }
 
-/// The files of something to be handed on, name and bytes in turn; an answer to give where that
+/// The files of something to be exported, name and bytes in turn; an answer to give where that
 /// is all there is.
 ///
 /// # Errors

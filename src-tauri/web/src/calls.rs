@@ -278,7 +278,7 @@ impl PageService {
         self.service.photo(id, photo)
     }
 
-    /// The files of something to be handed on.
+    /// The files of something to be exported.
     ///
     /// # Errors
     /// The answer that says why not.

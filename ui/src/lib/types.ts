@@ -127,7 +127,7 @@ station_name: string,
  */
 title: string, 
 /**
- * The piece in hand.
+ * The current piece.
  */
 piece: Rect, 
 /**
@@ -993,7 +993,7 @@ export type Face = "front" | "back";
 
 export type FaceCell = { 
 /**
- * Its place as told from the front.
+ * Its place as seen from the front.
  */
 piece: Rect, 
 /**
@@ -1351,7 +1351,7 @@ said: string,
  */
 cut: boolean, 
 /**
- * It has an outline that can be looked at; a pack has none.
+ * It has an outline that can be shown; a pack has none.
  */
 outlined: boolean, };
 
@@ -1545,7 +1545,7 @@ choice: ImportChoice, };
 
 export type ImportChoice = { "choice": "add" } | { "choice": "keep-both" } | { "choice": "take-brought" } | { "choice": "keep-here" } | { "choice": "merge", 
 /**
- * For each conflict whether the brought side is kept.
+ * For each conflict whether the imported side is kept.
  */
 brought: Array<boolean>, };
 
@@ -1832,7 +1832,7 @@ ink: Ink,
  */
 arrow: boolean, } | { "mark": "shape", 
 /**
- * Its outline as SVG 1.1 writes path data, told from the place.
+ * Its outline as SVG 1.1 writes path data, measured from the place.
  */
 d: string, 
 /**
@@ -3057,7 +3057,7 @@ title: string,
  */
 lines: Array<string>, 
 /**
- * Day by day, the first first; days without anything to tell are left out.
+ * Day by day, the first first; days without anything to show are left out.
  */
 days: Array<StoryDay>, };
 
@@ -3075,7 +3075,7 @@ title: string,
  */
 made: string | null, 
 /**
- * What else there is to tell, in order.
+ * What else there is to show, in order.
  */
 items: Array<StoryItem>, };
 
@@ -3422,7 +3422,7 @@ stations: Array<StationTab>,
  */
 ask: FacesAsk | null, 
 /**
- * The step in hand; none when all is done or nothing is ready there, or while a lap
+ * The current step; none when all is done or nothing is ready there, or while a lap
  * has to wait for an answer.
  */
 card: Card | null, 

@@ -3,7 +3,7 @@
 //! First the edge is cut straight above the hem, as low as anything begins that is to be cut;
 //! then strips for the binding, which run through what the cuts across would chop up; then
 //! strip after strip of squares, each measured from the last cut across, and its squares off it
-//! from the left. What is left and worth keeping is told last.
+//! from the left. What is left and worth keeping comes last.
 
 use crate::cloth::cutting::{CutPlan, Patch};
 use crate::cloth::garments::Piece;

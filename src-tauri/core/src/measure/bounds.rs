@@ -4,10 +4,10 @@
 //! [`Count`](crate::measure::Count), a weight and a thickness of cloth are refused while
 //! they are deserialised if they lie beyond anything a throw has. So no value of a type that
 //! is read holds a figure that arithmetic would overflow on, and nobody has to remember to
-//! check. [`read`] and [`Sent`] are the ways in: they read, and tell which figure it was.
+//! check. [`read`] and [`Sent`] are the ways in: they read, and report which figure it was.
 //!
-//! A deserialiser reports in text only, and loses its place within an enum that is told by
-//! its tag. So what was not read is looked at once more: if it can be read with its large
+//! A deserialiser reports in text only, and loses its place within an enum that is identified by
+//! its tag. So what was not read is examined once more: if it can be read with its large
 //! figures replaced by 0, one of them is the reason, and the first such is named. This
 //! happens only to what is refused anyway.
 //!

@@ -84,7 +84,7 @@ fn beginning(
     (own.from, left)
 }
 
-/// Whether heights are told above a hem; else above the lower edge.
+/// Whether heights are measured above a hem; else above the lower edge.
 fn hem(piece: &Piece) -> &'static str {
     match piece.zones.iter().any(|z| z.kind == ZoneKind::Hem) {
         true => "hem",
@@ -105,7 +105,7 @@ pub(super) fn rows(
         .pile
         .get(&n)
         .is_some_and(|heap| heap.counted.get(usize::from(index)) == Some(&None));
-    // What the next height is told above, and how many strips and runs were told so far.
+    // What the next height is measured above, and how many strips and runs were listed so far.
     let mut low = hem(piece);
     let mut place = 0;
     let steps = steps(piece, cuts).into_iter().enumerate();

@@ -171,7 +171,7 @@ fn from_cloth(
         add(of(have.low.squares, &sure, if wished { 1 } else { 2 }));
         add(of(have.high.squares, &likely, 1));
         if !wished {
-            // One that is larger, so that it is told what that takes.
+            // One that is larger, so that what it takes can be shown.
             let larger = have.high.squares.saturating_mul(3) / 2;
             add(of(larger, &|g| !likely(g), 1));
         }

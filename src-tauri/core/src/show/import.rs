@@ -19,7 +19,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 use ts_rs::TS;
 
-/// What to do with a throw that was brought.
+/// What to do with an imported throw.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case", tag = "choice")]
 pub enum ImportChoice {
@@ -33,12 +33,12 @@ pub enum ImportChoice {
     KeepHere,
     /// Make one of the two.
     Merge {
-        /// For each conflict whether the brought side is kept.
+        /// For each conflict whether the imported side is kept.
         brought: Vec<bool>,
     },
 }
 
-/// A button that decides about a throw that was brought.
+/// A button that decides about an imported throw.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct ImportButton {
     /// Its words.
@@ -70,7 +70,7 @@ pub struct ConflictRow {
     pub brought: Vec<String>,
 }
 
-/// A throw that was brought, beside the copy here.
+/// An imported throw, beside the copy here.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct ImportView {
     /// The number of the file, which the choice refers to.
@@ -100,7 +100,7 @@ pub struct Imported {
     pub shelf: ShelfView,
 }
 
-/// What to show of a throw that was brought as the `file` of that number, of whose torn end
+/// What to show of an imported throw as the `file` of that number, of whose torn end
 /// `left_out` bytes could not be read.
 pub fn import(
     here: Option<&Journal>,
@@ -247,7 +247,7 @@ pub fn conflict(
     ConflictRow { here, brought }
 }
 
-/// Names of pieces told one by one; more are counted.
+/// Names of pieces listed one by one; more are counted.
 const NAMED: usize = 8;
 
 /// What one side has of a conflict and the other has not, where its steps do not name it:

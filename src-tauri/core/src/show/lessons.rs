@@ -1,7 +1,7 @@
 //! What a throw taught ([`crate::throw::heritage`]), in words where it matters: on the plan and at
 //! the steps of the throw made after it.
 //!
-//! What was told from the record is put into words here, in the language and by the ruler it
+//! What was derived from the record is put into words here, in the language and by the ruler it
 //! is read in. The maker's own notes, and what files hold that were written when lessons were
 //! still kept in words, are shown as they are.
 
@@ -37,7 +37,7 @@ pub struct LessonRow {
     pub hers: bool,
 }
 
-/// A lesson in words; none where there is nothing to tell by this ruler.
+/// A lesson in words; none where there is nothing to show by this ruler.
 pub(super) fn said(lesson: &Lesson, context: Context<'_>) -> Option<String> {
     let Some(derived) = &lesson.derived else {
         return Some(lesson.words.clone());
@@ -132,7 +132,7 @@ pub(super) fn at_step(throw: &Throw, task: Task, context: Context<'_>) -> Vec<St
 /// Most notes shown with a step.
 const FEW_NOTES: usize = 3;
 
-/// What was written down at this step, the newest first: of the piece in hand before
+/// What was written down at this step, the newest first: of the current piece before
 /// what was written at others, which says where.
 pub(super) fn notes_at(
     throw: &Throw,

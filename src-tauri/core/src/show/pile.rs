@@ -29,7 +29,7 @@ pub struct HeapPiece {
     pub said: String,
     /// It is cut up and counted.
     pub cut: bool,
-    /// It has an outline that can be looked at; a pack has none.
+    /// It has an outline that can be shown; a pack has none.
     pub outlined: bool,
 }
 
@@ -130,7 +130,7 @@ pub(super) fn cloths(context: Context<'_>) -> Vec<ClothOffer> {
     offers.map(offer).into()
 }
 
-/// What is told of squares bought ready cut that are larger than the plan's: how many each
+/// What is said of squares bought ready cut that are larger than the plan's: how many each
 /// gives, and what is left of it.
 fn cut_down(throw: &Throw, heap: &Heap, context: Context<'_>) -> Option<String> {
     let Source::Precut(pack) = &heap.from else {

@@ -25,7 +25,7 @@ pub struct Story {
     pub title: String,
     /// What it is, a line each.
     pub lines: Vec<String>,
-    /// Day by day, the first first; days without anything to tell are left out.
+    /// Day by day, the first first; days without anything to show are left out.
     pub days: Vec<StoryDay>,
 }
 
@@ -38,11 +38,11 @@ pub struct StoryDay {
     pub title: String,
     /// What was made that day, in a sentence.
     pub made: Option<String>,
-    /// What else there is to tell, in order.
+    /// What else there is to show, in order.
     pub items: Vec<StoryItem>,
 }
 
-/// Something told of a day.
+/// Something shown of a day.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct StoryItem {
     /// Of what sort.

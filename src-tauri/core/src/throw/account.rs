@@ -16,7 +16,7 @@
 //!    denim, where it names one, still gives its own.
 //! 4. What is still lacking wants cloth of its own.
 //!
-//! In step 3 only the first twelve pieces are looked at, to bound the work.
+//! In step 3 only the first twelve pieces are examined, to bound the work.
 //!
 //! # Spares to keep back
 //!

@@ -16,7 +16,7 @@ impl Service {
     /// Compare an imported throw file with the copy that is here, if there is one.
     ///
     /// # Errors
-    /// The [`Problem`] to show; nothing is then brought.
+    /// The [`Problem`] to show; nothing is then imported.
     pub fn import(
         &mut self,
         found: Result<Import, StoreError>,
@@ -88,7 +88,7 @@ impl Service {
         })
     }
 
-    /// Do with the throw that was brought as the `file` of that number what was chosen.
+    /// Do with the imported throw as the `file` of that number what was chosen.
     ///
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.

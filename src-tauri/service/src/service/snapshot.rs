@@ -21,7 +21,7 @@ use lapwork_core::words::Words;
 use std::sync::Arc;
 
 /// A throw, the words and the ruler as they were at one moment. What is done afterwards does
-/// not change it, and nothing waits for it: it can be looked at on another thread.
+/// not change it, and nothing waits for it: it can be viewed on another thread.
 #[derive(Clone)]
 pub struct Snapshot {
     pub(super) journal: Arc<Journal>,

@@ -213,10 +213,10 @@ impl Service {
         self.with(id, now, |journal, context| Ok(show::head(journal, context)))
     }
 
-    /// Do something to a throw, as [`Service::act`] does, and look at it then.
+    /// Do something to a throw, as [`Service::act`] does, and make its view afterwards.
     ///
     /// # Errors
-    /// The [`Problem`] to show if it was not done; that it cannot be looked at is in the
+    /// The [`Problem`] to show if it was not done; that it cannot be viewed is in the
     /// answer.
     pub fn act_and_view(
         &mut self,

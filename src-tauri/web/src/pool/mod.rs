@@ -14,7 +14,7 @@
 //! One that is opened for looking ([`Pool::read_only`]) changes nothing and gives no lock: it is what
 //! a second page gets while the first has the files.
 //!
-//! Limits: a name is not told from another by anything but its text; times of writing are not
+//! Limits: a name is not distinguished from another by anything but its text; times of writing are not
 //! told. When all slots are in use a new file is refused as on a full disk; whoever opens the
 //! files sees to it that some are free ([`Pool::free`], [`Pool::grow`]).
 

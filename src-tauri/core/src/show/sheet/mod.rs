@@ -40,7 +40,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// At most so many changes are listed, the newest.
 pub const MOST_CHANGES: usize = 60;
 
-/// Fabrics told on the wall card at most.
+/// Fabrics listed on the wall card at most.
 const MOST_ON_CARD: usize = 12;
 
 /// The words that stand on every sheet.

@@ -63,7 +63,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
     assert_eq!(learned(&journal, Task::PressBlock).len(), 1);
 }
 
-/// What was told from the record is read in the language and by the ruler of whoever opens the
+/// What was derived from the record is read in the language and by the ruler of whoever opens the
 /// throw; what files hold in words, and what the maker wrote, stays as it is.
 #[test]
 fn lessons_are_told_in_the_language_they_are_read_in() {
@@ -194,7 +194,7 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
     );
 }
 
-/// What is told from a record is kept without a sentence.
+/// What is derived from a record is kept without a sentence.
 #[test]
 fn what_is_told_from_the_record_is_kept_as_figures() {
     let mut journal = stitched(4, 2);

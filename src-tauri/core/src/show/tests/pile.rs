@@ -342,7 +342,7 @@ fn a_leg_from_outline_to_count() {
     );
 }
 
-/// A cut is told from where the cloth begins on that line, not from where it is widest.
+/// A cut is measured from where the cloth begins on that line, not from where it is widest.
 #[test]
 fn a_cut_is_told_from_the_edge_of_the_cloth() {
     use crate::cloth::garments::{GarmentPart, OutlineStation, Piece};
