@@ -14,7 +14,7 @@ use crate::show::off::RemedyRow;
 use crate::show::parts::{Button, Choice, Figure, Head, head};
 use crate::show::{change, fields};
 use crate::throw::Throw;
-use crate::throw::account::{ClothAccount, account};
+use crate::throw::account::{ClothAccount, PieceAccount, account};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -535,12 +535,7 @@ fn row(
                 label: part(heap, i, context),
                 said: match piece.cut {
                     true => say!(context, "piece-counted", n = piece.squares),
-                    false => say!(
-                        context,
-                        "piece-expected",
-                        n = piece.squares,
-                        strips = piece.strips
-                    ),
+                    false => expected(heap, i, piece, context),
                 },
                 cut: piece.cut,
                 outlined: matches!(heap.from, Source::Cloth(_)),
@@ -554,6 +549,21 @@ fn row(
             label: say!(context, "heap-take", name = heap.name()),
             action,
         }),
+    }
+}
+
+/// What a piece is expected to give.
+fn expected(heap: &Heap, index: usize, piece: PieceAccount, context: Context<'_>) -> String {
+    let gives = say!(
+        context,
+        "piece-expected",
+        n = piece.squares,
+        strips = piece.strips
+    );
+    let unsaid = u8::try_from(index).is_ok_and(|i| heap.worn_unsaid.contains(&i));
+    match unsaid {
+        true => say!(context, "piece-worn-unsaid", gives = gives),
+        false => gives,
     }
 }
 
