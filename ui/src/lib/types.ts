@@ -568,7 +568,15 @@ index: number,
 /**
  * Its outline and zones.
  */
-outline: Piece, } | { "do": "mirror-piece", 
+outline: Piece, } | { "do": "add-part", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * Which: a pocket or a waistband.
+ */
+part: GarmentPart, } | { "do": "mirror-piece", 
 /**
  * The heap.
  */
@@ -1211,7 +1219,7 @@ export type Fraction = "eighth" | "sixteenth" | "thirty-second" | "sixty-fourth"
 
 export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet" | "shirt" | "blouse";
 
-export type GarmentPart = "left-leg" | "right-leg" | "back" | "front" | "sleeve" | "panel" | "sheet" | "cloth";
+export type GarmentPart = "left-leg" | "right-leg" | "back" | "front" | "sleeve" | "panel" | "pocket" | "waistband" | "sheet" | "cloth";
 
 export type GarmentSize = "small" | "medium" | "large";
 
@@ -1434,6 +1442,10 @@ washed: boolean,
  * Squares are cut so much larger, with its unit.
  */
 trimming: string, 
+/**
+ * Lay further parts of it flat as pieces of their own.
+ */
+parts: Array<Button>, 
 /**
  * Takes it off the pile, while nothing of it is cut.
  */

@@ -433,7 +433,7 @@ impl CuttingGround {
     }
 
     /// The free stretches of the strip from `a` to `b`, from the left.
-    fn across(&self, a: i64, b: i64, mut each: impl FnMut(i64, i64)) {
+    pub(super) fn across(&self, a: i64, b: i64, mut each: impl FnMut(i64, i64)) {
         let [mut at, right] = self.level(a, b);
         for block in &self.by_left {
             if block.from < b && block.to > a && block.right > at {

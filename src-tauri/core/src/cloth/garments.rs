@@ -6,7 +6,9 @@
 pub use crate::cloth::pieces::{
     GarmentPart, MOST, OutlineStation, Piece, PieceFault, Zone, ZoneKind, mirrored,
 };
-pub use crate::cloth::starts::{GarmentKind, GarmentSize, GarmentStart, Guess, Knees, start};
+pub use crate::cloth::starts::{
+    GarmentKind, GarmentSize, GarmentStart, Guess, Knees, small_part, start,
+};
 use crate::measure::{Count, Length, NM_PER_MM, System, eighth_inches, in_nm, inches, nm, zero};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;

@@ -6,6 +6,7 @@ pub mod estimate;
 pub mod fabric;
 pub mod garments;
 pub mod pairs;
+pub mod patches;
 pub mod pieces;
 pub mod pile;
 pub mod reshape;

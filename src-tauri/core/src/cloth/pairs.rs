@@ -37,7 +37,12 @@ pub fn other_half(garment: &Garment, index: usize) -> Option<usize> {
         GarmentPart::LeftLeg => GarmentPart::RightLeg,
         GarmentPart::RightLeg => GarmentPart::LeftLeg,
         part @ (GarmentPart::Front | GarmentPart::Sleeve) => part,
-        GarmentPart::Back | GarmentPart::Panel | GarmentPart::Sheet | GarmentPart::Cloth => {
+        GarmentPart::Back
+        | GarmentPart::Panel
+        | GarmentPart::Pocket
+        | GarmentPart::Waistband
+        | GarmentPart::Sheet
+        | GarmentPart::Cloth => {
             return None;
         }
     };

@@ -101,6 +101,10 @@ pub enum GarmentPart {
     Sleeve,
     /// A panel of a skirt.
     Panel,
+    /// A back pocket, unpicked and pressed flat.
+    Pocket,
+    /// A waistband, taken off, opened and pressed flat; it lies with one end towards the maker.
+    Waistband,
     /// A sheet.
     Sheet,
     /// Cloth off the roll, a fat quarter, or anything else flat.
@@ -232,7 +236,9 @@ impl Piece {
             | GarmentPart::RightLeg
             | GarmentPart::Back
             | GarmentPart::Front
-            | GarmentPart::Sleeve => garment,
+            | GarmentPart::Sleeve
+            | GarmentPart::Pocket
+            | GarmentPart::Waistband => garment,
             GarmentPart::Panel | GarmentPart::Sheet | GarmentPart::Cloth => other,
         };
         for (i, station) in self.stations.iter().enumerate() {

@@ -70,9 +70,30 @@ pub struct Heap {
     #[ts(as = "Option<Vec<u8>>", optional)]
     pub worn_unsaid: BTreeSet<u8>,
     /// How pieces are cut that are not cut the plain way.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    #[ts(as = "Option<BTreeMap<u8, CutWay>>", optional)]
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty", with = "by_piece")]
+    #[ts(as = "Option<Vec<(u8, CutWay)>>", optional)]
     pub ways: BTreeMap<u8, CutWay>,
+}
+
+/// Ways by piece as a list of pairs: numbers as names of a JSON object are not read again inside
+/// an entry.
+mod by_piece {
+    use super::{BTreeMap, CutWay};
+    use serde::{Deserialize, Deserializer, Serializer};
+
+    pub(super) fn serialize<S: Serializer>(
+        ways: &BTreeMap<u8, CutWay>,
+        to: S,
+    ) -> Result<S::Ok, S::Error> {
+        to.collect_seq(ways)
+    }
+
+    pub(super) fn deserialize<'de, D: Deserializer<'de>>(
+        from: D,
+    ) -> Result<BTreeMap<u8, CutWay>, D::Error> {
+        let list = Vec::<(u8, CutWay)>::deserialize(from)?;
+        Ok(list.into_iter().collect())
+    }
 }
 
 impl Heap {

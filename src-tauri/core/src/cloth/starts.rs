@@ -9,6 +9,14 @@
 //! the front; the outseam ridge is ¾ in wide, the hem 1 in high, a worn knee sits on the
 //! front half. [`Guess::Low`] has widths 5 % less and a large worn knee, [`Guess::High`] 5 %
 //! more and knees unworn; so the two lie about what the maker may find.
+//!
+//! # Pockets and waistbands
+//!
+//! [`small_part`] gives an outline for a back pocket or a waistband of jeans, again **common
+//! practice, no source**. A back pocket of men's jeans is taken for 6½ in wide above and 5½ in
+//! below, 7 in high with its point, the uppermost inch turned down and stitched; a waistband, once
+//! opened, for 3 in wide and as long as the waist, with 2 in at each end taken up by the button
+//! and its hole.
 
 use crate::cloth::pieces::{GarmentPart, OutlineStation, Piece, Zone, ZoneKind, mirrored};
 use crate::measure::{Length, NM_PER_INCH, NM_PER_MM, System, eighth_inches, in_nm, nm, zero};
@@ -186,6 +194,71 @@ impl Round {
 /// Estimates, from memory and common practice, no source.
 pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess, system: System) -> Vec<Piece> {
     start_with(kind, size, guess, Knees::Unknown, system)
+}
+
+/// A back pocket or a waistband of jeans to begin with; nothing for any other part, or for a
+/// garment that is no jeans.
+pub fn small_part(start: GarmentStart, part: GarmentPart) -> Option<Piece> {
+    let nth = match start.size.unwrap_or(GarmentSize::Medium) {
+        GarmentSize::Small => 0,
+        GarmentSize::Medium => 1,
+        GarmentSize::Large => 2,
+    };
+    // Of a pocket the width above and below and the height, then the waist, in quarter inches.
+    let figures: [i64; 4] = match start.kind {
+        GarmentKind::MensJeans => [[24, 20, 26, 128], [26, 22, 28, 144], [28, 24, 30, 168]],
+        GarmentKind::WomensJeans => [[22, 18, 24, 112], [24, 20, 26, 128], [26, 22, 28, 152]],
+        GarmentKind::ChildsJeans => [[16, 14, 18, 80], [20, 16, 22, 92], [22, 18, 24, 104]],
+        GarmentKind::JacketBack
+        | GarmentKind::Skirt
+        | GarmentKind::Sheet
+        | GarmentKind::Shirt
+        | GarmentKind::Blouse => return None,
+    }[nth];
+    let round = Round {
+        system: start.system,
+        percent: 100,
+    };
+    let [above, below, high, long] = figures.map(|quarters| round.high(quarters));
+    let wide = |at: Length, width: Length| OutlineStation {
+        at,
+        left: zero() - round.share(width, 50),
+        right: width - round.share(width, 50),
+    };
+    let zone = |kind, from: Length, to: Length, width: Length| Zone {
+        kind,
+        from,
+        to,
+        left: zero() - round.share(width, 50),
+        right: width - round.share(width, 50),
+    };
+    let (stations, zones) = match part {
+        GarmentPart::Pocket => {
+            let (point, turned_down) = (round.high(4), round.small(8));
+            let stations = vec![
+                wide(zero(), round.high(4)),
+                wide(point + round.high(2), below),
+                wide(high, above),
+            ];
+            let zones = vec![zone(ZoneKind::Hem, high - turned_down, high, above)];
+            (stations, zones)
+        }
+        GarmentPart::Waistband => {
+            let (width, end) = (round.high(12), round.small(16));
+            let stations = vec![wide(zero(), width), wide(long, width)];
+            let zones = vec![
+                zone(ZoneKind::Hole, zero(), end, width),
+                zone(ZoneKind::Hole, long - end, long, width),
+            ];
+            (stations, zones)
+        }
+        _ => return None,
+    };
+    Some(Piece {
+        part,
+        stations,
+        zones,
+    })
 }
 
 fn start_with(
@@ -408,6 +481,56 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn pockets_and_waistbands_are_sound_and_round() {
+        use crate::cloth::cutting::{BindingCut, Cutting, lay_out};
+        for kind in GarmentKind::ALL {
+            for size in [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large] {
+                for (system, step) in [
+                    (System::Inch, NM_PER_INCH / 2),
+                    (System::Metric, 10 * NM_PER_MM),
+                ] {
+                    let start = GarmentStart {
+                        kind,
+                        size: Some(size),
+                        knees: Knees::Unknown,
+                        system,
+                    };
+                    let legs = start.pieces(Guess::Typical)[0].part == GarmentPart::LeftLeg;
+                    for part in [GarmentPart::Pocket, GarmentPart::Waistband] {
+                        let piece = small_part(start, part);
+                        assert_eq!(piece.is_some(), legs, "{kind:?}");
+                        let Some(piece) = piece else { continue };
+                        assert_eq!(piece.check_measured(), Ok(()), "{kind:?} {size:?}");
+                        let figures = piece.stations.iter().flat_map(|s| [s.at, s.right - s.left]);
+                        assert!(figures.into_iter().all(|l| in_nm(l) % step == 0));
+                    }
+                    assert_eq!(small_part(start, GarmentPart::Back), None);
+                }
+            }
+        }
+        // By hand: no 5 in square lies in a pocket of men's jeans, 4½ in high between its point
+        // and its hem; a waistband opened to 3 in gives three strips of 1 by 28 in.
+        let start = GarmentStart {
+            kind: GarmentKind::MensJeans,
+            size: None,
+            knees: Knees::Unknown,
+            system: System::Inch,
+        };
+        let how = Cutting {
+            binding: Some(BindingCut {
+                width: half_inches(2),
+                length: half_inches(56),
+                most: 9,
+            }),
+            ..Cutting::default()
+        };
+        let of = |part| lay_out(&small_part(start, part).unwrap(), &how).unwrap();
+        assert_eq!(of(GarmentPart::Pocket).count, 0);
+        let band = of(GarmentPart::Waistband);
+        assert_eq!((band.count, band.binding.len()), (0, 3));
     }
 
     /// Nobody measures 44.45 cm, or 16 7/8 in where 17 in is meant.

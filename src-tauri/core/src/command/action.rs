@@ -1,7 +1,7 @@
 //! The commands: what the maker may ask for.
 
 use crate::cloth::fabric::{Denim, Face, Print};
-use crate::cloth::garments::{ClothEdges, GarmentKind, GarmentSize, Knees, Piece};
+use crate::cloth::garments::{ClothEdges, GarmentKind, GarmentPart, GarmentSize, Knees, Piece};
 use crate::cloth::pile::Use;
 use crate::cloth::ways::CutWay;
 use crate::measure::outline::Measures;
@@ -303,6 +303,13 @@ pub enum Command {
         index: u8,
         /// Its outline and zones.
         outline: Piece,
+    },
+    /// Lay a back pocket or the waistband of jeans flat as a piece of its own.
+    AddPart {
+        /// The heap.
+        n: u16,
+        /// Which: a pocket or a waistband.
+        part: GarmentPart,
     },
     /// Give the other half of a pair the outline of this one, mirrored.
     MirrorPiece {

@@ -1,7 +1,8 @@
 //! The clothes pile: garments, cloth and packs, and cutting them up.
 
 use crate::cloth::garments::{
-    self, ClothEdges, Garment, GarmentStart, Guess, Piece, Precut, Source,
+    self, ClothEdges, Garment, GarmentKind, GarmentPart, GarmentStart, Guess, Knees, Piece, Precut,
+    Source,
 };
 use crate::cloth::pairs;
 use crate::cloth::pile::{Heap, Use};
@@ -200,6 +201,39 @@ pub(super) fn cut_by(
         false => heap.ways.insert(index, way),
     };
     Ok(set_heap(throw, (n, index), heap))
+}
+
+/// Most back pockets of one garment.
+const MOST_POCKETS: usize = 4;
+/// Most pieces of one garment.
+const MOST_PIECES: usize = 50;
+
+/// Lay a back pocket or the waistband of jeans flat as a piece of its own.
+pub(super) fn add_part(throw: &Throw, n: u16, part: GarmentPart) -> Result<Vec<Event>, Rejection> {
+    let mut heap = throw.pile.get(&n).ok_or(Rejection::Pile)?.clone();
+    let Source::Cloth(garment) = &mut heap.from else {
+        return Err(Rejection::Pile);
+    };
+    let count = |part| garment.pieces.iter().filter(|p| p.part == part).count();
+    let most = match part {
+        GarmentPart::Pocket => MOST_POCKETS,
+        GarmentPart::Waistband => 1,
+        _ => return Err(Rejection::Pile),
+    };
+    let legs = count(GarmentPart::LeftLeg) + count(GarmentPart::RightLeg);
+    if legs == 0 || count(part) >= most || garment.pieces.len() >= MOST_PIECES {
+        return Err(Rejection::Pile);
+    }
+    let start = garment.start.unwrap_or(GarmentStart {
+        kind: GarmentKind::MensJeans,
+        size: None,
+        knees: Knees::Unknown,
+        system: System::Inch,
+    });
+    let piece = garments::small_part(start, part).ok_or(Rejection::Pile)?;
+    garment.pieces.push(piece);
+    heap.counted.push(None);
+    Ok(vec![Event::HeapSet { n, heap }])
 }
 
 /// Give the other half of a pair the outline of this one, mirrored. Where that half is worn is

@@ -1,15 +1,16 @@
 //! A piece and where to cut it.
 
-use crate::cloth::cutting::{self, CutPlan};
-use crate::cloth::garments::{Garment, GarmentPart, Piece, Source, ZoneKind};
+use crate::cloth::cutting::{self, CutPlan, Cutting};
+use crate::cloth::garments::{self, Garment, GarmentPart, Piece, Source, ZoneKind};
 use crate::cloth::pairs;
+use crate::cloth::patches;
 use crate::cloth::pile::Heap;
 use crate::cloth::reshape;
 use crate::cloth::steps::steps;
 use crate::cloth::ways::{self, CutWay};
 use crate::command::{Command, Rejection, decide};
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, from_mm, in_mm};
+use crate::measure::{Count, Length, from_mm, in_mm, zero};
 use crate::show::context::Context;
 use crate::show::cutting_list::{CutRow, Laid, label_turned, left_over, rows};
 use crate::show::drawing::canvas::Canvas;
@@ -176,7 +177,10 @@ fn dragged(piece: &Piece, drag: Drag, sheet: &Frame, context: Context<'_>) -> Pi
 /// Whether a piece has no hem to measure from.
 fn is_flat(part: GarmentPart) -> bool {
     use GarmentPart as P;
-    matches!(part, P::Sheet | P::Cloth | P::Front | P::Sleeve)
+    matches!(
+        part,
+        P::Sheet | P::Cloth | P::Front | P::Sleeve | P::Pocket | P::Waistband
+    )
 }
 
 /// Whether such a place is found on such a piece.
@@ -184,8 +188,11 @@ fn belongs(part: GarmentPart, zone: ZoneKind) -> bool {
     let leg = matches!(part, GarmentPart::LeftLeg | GarmentPart::RightLeg);
     match zone {
         ZoneKind::Outseam | ZoneKind::Knee => leg,
-        ZoneKind::Hem => !is_flat(part) || part == GarmentPart::Sheet,
-        ZoneKind::Pocket => part != GarmentPart::Sheet && part != GarmentPart::Cloth,
+        ZoneKind::Hem => !is_flat(part) || matches!(part, GarmentPart::Sheet | GarmentPart::Pocket),
+        ZoneKind::Pocket => !matches!(
+            part,
+            GarmentPart::Sheet | GarmentPart::Cloth | GarmentPart::Pocket | GarmentPart::Waistband
+        ),
         ZoneKind::CutEdge => is_flat(part) || part == GarmentPart::Back,
         ZoneKind::Selvedge => matches!(part, GarmentPart::Sheet | GarmentPart::Cloth),
         ZoneKind::Hole | ZoneKind::Stain | ZoneKind::Seam => true,
@@ -201,6 +208,8 @@ fn part_key(part: GarmentPart) -> &'static str {
         GarmentPart::Front => "front",
         GarmentPart::Sleeve => "sleeve",
         GarmentPart::Panel => "panel",
+        GarmentPart::Pocket => "pocket",
+        GarmentPart::Waistband => "waistband",
         GarmentPart::Sheet => "sheet",
         GarmentPart::Cloth => "cloth",
     }
@@ -358,6 +367,7 @@ pub(super) fn cutting_by(
     ];
     if squares == 0 {
         view.said.push(say!(context, "cut-nothing"));
+        view.said.extend(still_of_use(&rest, cuts, &how, context));
     } else {
         view.said.push(say!(
             context,
@@ -368,6 +378,9 @@ pub(super) fn cutting_by(
             view.said
                 .push(say!(context, "cut-gain", n = squares - naive));
         }
+    }
+    if begins_so(garment, &piece) {
+        view.said.push(say!(context, "part-start"));
     }
     view.list = rows(throw, (n, index), &laid, context);
     if changed {
@@ -467,6 +480,32 @@ pub(super) fn cutting_by(
     Ok(view)
 }
 
+/// Whether a pocket or a waistband still has the outline it began with.
+fn begins_so(garment: &Garment, piece: &Piece) -> bool {
+    let start = garment.start;
+    let begun = start.and_then(|start| garments::small_part(start, piece.part));
+    begun.as_ref() == Some(piece)
+}
+
+/// What can still be done with a piece that holds no square.
+fn still_of_use(piece: &Piece, cuts: &CutPlan, how: &Cutting, context: Context<'_>) -> Vec<String> {
+    let mut said = Vec::new();
+    if !cuts.binding.is_empty() {
+        said.push(say!(context, "cut-small-strips", n = cuts.binding.len()));
+    }
+    if let Ok(Some(patch)) = patches::largest(piece, how) {
+        let [w, h] = [patch.right - patch.left, patch.to - patch.from];
+        let [w, h] = [w, h].map(|l| context.ruler.at_most(l));
+        if w > zero() && h > zero() {
+            said.push(say!(context, "cut-small-patch", size = context.by(w, h)));
+        }
+    }
+    if piece.part == GarmentPart::Pocket {
+        said.push(say!(context, "cut-small-pocket"));
+    }
+    said
+}
+
 /// The ways to cut a piece, where another than the plain one gives more of it or was taken.
 fn ways_to_cut(
     throw: &Throw,
@@ -512,7 +551,13 @@ fn ways_to_cut(
         let more = squares.get().saturating_sub(plain);
         let label = match way.is_plain() {
             true => say!(context, "told", what = name.as_str(), how = said),
-            false => say!(context, "way-more", name = name.as_str(), gives = said, more = more),
+            false => say!(
+                context,
+                "way-more",
+                name = name.as_str(),
+                gives = said,
+                more = more
+            ),
         };
         let both = way.both_edges.then(|| say!(context, "way-both-text"));
         let turned = way.turned.then(|| {

@@ -1,7 +1,7 @@
 //! The cutting list of a piece in words: the same lines on screen, on paper and in a drawing.
 
 use crate::cloth::cutting::{self, CutPlan, FromEdge, Patch};
-use crate::cloth::garments::{Piece, ZoneKind};
+use crate::cloth::garments::{Piece, Zone, ZoneKind};
 use crate::cloth::pile::Heap;
 use crate::cloth::steps::{CutStep, steps};
 use crate::command::Command;
@@ -92,7 +92,10 @@ fn beginning(
 
 /// Whether heights are told above a hem; else above the lower edge.
 fn hem(piece: &Piece) -> &'static str {
-    match piece.zones.iter().any(|z| z.kind == ZoneKind::Hem) {
+    // A pocket has its hem above.
+    let [low, ..] = piece.reach();
+    let below = |z: &Zone| z.kind == ZoneKind::Hem && z.from <= low;
+    match piece.zones.iter().any(below) {
         true => "hem",
         false => "edge",
     }
@@ -118,7 +121,14 @@ pub(super) fn rows(
         .map(|(i, step)| {
             let (title, text, chalk, squares) = match step {
                 CutStep::Turn => {
-                    let end = hem(piece);
+                    // Turned, the hem lies to the left.
+                    let [_, _, left, _] = piece.reach();
+                    let hem = |z: &Zone| z.kind == ZoneKind::Hem && z.left <= left;
+                    let end = if piece.zones.iter().any(hem) {
+                        "hem"
+                    } else {
+                        "edge"
+                    };
                     let text = [
                         say!(context, "cut-turn", end = end),
                         label_turned(throw, context),

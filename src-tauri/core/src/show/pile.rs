@@ -1,7 +1,7 @@
 //! The clothes pile, and one piece's outline with its cuts.
 
 use crate::cloth::estimate;
-use crate::cloth::garments::{self, ClothEdges, GarmentKind, GarmentSize, Source};
+use crate::cloth::garments::{self, ClothEdges, GarmentKind, GarmentPart, GarmentSize, Source};
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{in_gsm, in_ounces};
 use crate::command::{Command, decide};
@@ -56,6 +56,8 @@ pub struct HeapRow {
     pub washed: bool,
     /// Squares are cut so much larger, with its unit.
     pub trimming: String,
+    /// Lay further parts of it flat as pieces of their own.
+    pub parts: Vec<Button>,
     /// Takes it off the pile, while nothing of it is cut.
     pub take: Option<Button>,
 }
@@ -545,11 +547,27 @@ fn row(
         stretch: heap.cloth.stretch,
         washed: heap.cloth.washed,
         trimming: fields::field(heap.trimming, context),
+        parts: further_parts(throw, n, context),
         take: decide(Some(throw), &action).is_ok().then(|| Button {
             label: say!(context, "heap-take", name = heap.name()),
             action,
         }),
     }
+}
+
+/// Parts of a garment that may be laid flat as pieces of their own.
+fn further_parts(throw: &Throw, n: u16, context: Context<'_>) -> Vec<Button> {
+    let parts = [
+        (GarmentPart::Pocket, "add-pocket"),
+        (GarmentPart::Waistband, "add-waistband"),
+    ];
+    let buttons = parts.into_iter().map(|(part, key)| Button {
+        label: context.say(key, &[]),
+        action: Command::AddPart { n, part },
+    });
+    buttons
+        .filter(|button| decide(Some(throw), &button.action).is_ok())
+        .collect()
 }
 
 /// What a piece is expected to give.

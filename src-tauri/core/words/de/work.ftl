@@ -1253,6 +1253,17 @@ part-right-leg = Rechtes Beinteil
 part-front = Vorderteil
 part-sleeve = Ärmel
 part-back = Rückenteil
+part-pocket = Gesäßtasche
+part-waistband = Bund
+part-start = Dieser Umriss ist nur ein Anfang: übliche Praxis, ohne Quelle. Miss deinen.
+add-pocket = Auch eine Gesäßtasche flach hinlegen
+add-waistband = Auch den Bund flach hinlegen
+cut-small-strips = { $n ->
+    [one] Einen Einfassstreifen gibt es noch.
+   *[other] { $n } Einfassstreifen gibt es noch.
+}
+cut-small-patch = Ein Flicken von { $size } lässt sich daraus schneiden, für eine abgewetzte Stelle.
+cut-small-pocket = Oder lass sie ganz und näh sie als Tasche auf ein Quadrat.
 part-panel = Stoffbahn
 part-sheet = Laken
 part-cloth = Stoff

@@ -1255,6 +1255,17 @@ part-right-leg = Right leg
 part-front = Front
 part-sleeve = Sleeve
 part-back = Back
+part-pocket = Back pocket
+part-waistband = Waistband
+part-start = This outline is only a beginning: common practice, no source. Measure yours.
+add-pocket = Lay a back pocket flat as well
+add-waistband = Lay the waistband flat as well
+cut-small-strips = { $n ->
+    [one] It still gives a binding strip.
+   *[other] It still gives { $n } binding strips.
+}
+cut-small-patch = A patch of { $size } can be cut from it, for a worn place.
+cut-small-pocket = Or keep it whole and sew it onto a square as a pocket.
 part-panel = Panel
 part-sheet = Sheet
 part-cloth = Cloth
