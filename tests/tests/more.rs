@@ -112,9 +112,9 @@ fn more_from_a_leg() {
     walk.tap("to-measuring");
     scroll_to(&walk, "mirror-piece");
     seen(&walk, "mirror");
-    walk.sees("mirror-piece", "The right leg is the same, mirrored");
+    walk.window.wait_text("The right leg is the same, mirrored");
     walk.tap("mirror-piece");
-    walk.sees("to-other-half", "Mark where the right leg is worn");
+    walk.window.wait_text("Mark where the right leg is worn");
     walk.tap("to-other-half");
     walk.sees("cutting-title", "Right leg");
     walk.sees("worn-asked", "Where is this one worn?");
@@ -155,9 +155,9 @@ fn more_from_a_leg() {
 
     // A pocket and the waistband are pieces of their own.
     walk.tap("add-part-1-0");
-    walk.sees("pile-piece-1-2", "Back pocket");
+    walk.window.wait_text("Back pocket");
     walk.tap("add-part-1-1");
-    walk.sees("pile-piece-1-3", "Waistband");
+    walk.window.wait_text("Waistband");
     scroll_to(&walk, "pile-piece-1-3");
     seen(&walk, "parts");
     walk.tap("pile-piece-1-2");
