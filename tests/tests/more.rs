@@ -87,6 +87,12 @@ fn seen(walk: &Walk, name: &str) {
     }
 }
 
+/// The picture above the list.
+fn seen_at_the_top(walk: &Walk, name: &str) {
+    walk.window.run("window.scrollTo(0, 0)", &[]);
+    seen(walk, name);
+}
+
 fn scroll_to(walk: &Walk, mark: &str) {
     walk.window.run(
         "document.querySelector(`[data-testid=\"${arguments[0]}\"]`).scrollIntoView({ block: 'end' })",
@@ -136,14 +142,17 @@ fn more_from_a_leg() {
     walk.sees("cut-list", "below the last cut");
     scroll_to(&walk, "cut-line-1");
     seen(&walk, "both-edges");
+    seen_at_the_top(&walk, "both-edges-picture");
     walk.tap("way-2");
     walk.sees("cut-list", "Turn the piece");
     scroll_to(&walk, "cut-line-0");
     seen(&walk, "turned");
+    seen_at_the_top(&walk, "turned-to-turn");
     walk.tap("cut-line-0");
     walk.tap("cut-line-1");
     scroll_to(&walk, "cut-line-2");
     seen(&walk, "turned-strips");
+    seen_at_the_top(&walk, "turned-picture");
     walk.tap("to-measuring");
     seen(&walk, "turned-measured");
     walk.tap("to-cutting");

@@ -19,6 +19,9 @@
 //! one cut; a run of `n` squares takes `n + 1` upright cuts), and then to strips nearer the
 //! hem. (Dynamic programming, plain arithmetic.)
 //!
+//! Where [`Cutting::both_edges`] asks for it, strips may begin at the marks measured down from the
+//! upper edge too, above all those from below (`cloth/choice.rs`), where that gives more.
+//!
 //! # Promises (kept by tests)
 //!
 //! * Every square lies wholly inside the outline and off the zones, none overlap. Edges
@@ -49,7 +52,7 @@
 //!
 //! # Limits
 //!
-//! Squares lie along the grain, never turned. A square may begin anywhere along a strip;
+//! Squares lie along the grain, never turned; `cloth/ways.rs` turns the piece. A square may begin anywhere along a strip;
 //! only the strips keep to the marks. Positions between marks could give more, and then
 //! the bound shows it. Where both edges slant, squares that fit to a hair between them may
 //! be lost to the rounding, which is under a nanometre at each edge. At most [`MOST_PLACES`] places for a strip and [`MOST_SQUARES`] squares.

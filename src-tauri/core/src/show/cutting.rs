@@ -412,12 +412,15 @@ pub(super) fn cutting_by(
     if counted.is_none() && !changed {
         let strips = Count::at_most(view.expected_strips);
         view.all_came = Some(Button {
-            label: say!(
-                context,
-                "cut-all-came",
-                n = squares,
-                strips = view.expected_strips
-            ),
+            label: match squares {
+                0 => say!(context, "cut-none-came", strips = view.expected_strips),
+                n => say!(
+                    context,
+                    "cut-all-came",
+                    n = n,
+                    strips = view.expected_strips
+                ),
+            },
             action: Command::CutPiece {
                 n,
                 index,

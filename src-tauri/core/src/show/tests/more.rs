@@ -339,6 +339,8 @@ fn a_pocket_and_a_waistband_are_laid_flat() {
             "This outline is only a beginning: common practice, no source. Measure yours.",
         ]
     );
+    let nothing = pocket.all_came.unwrap();
+    assert_eq!(nothing.label, "Nothing is to be cut from it");
     let band = page(&journal, 4, context);
     assert_eq!((band.expected, band.expected_strips > 0), (0, true));
     assert!(
