@@ -89,7 +89,10 @@ fn seen(walk: &Walk, name: &str) {
 
 /// The picture above the list.
 fn seen_at_the_top(walk: &Walk, name: &str) {
-    walk.window.run("window.scrollTo(0, 0)", &[]);
+    walk.window.run(
+        "document.querySelector('[data-testid=cutting-title]').scrollIntoView({ block: 'end' })",
+        &[],
+    );
     seen(walk, name);
 }
 
@@ -171,6 +174,7 @@ fn more_from_a_leg() {
     seen(&walk, "parts");
     walk.tap("pile-piece-1-2");
     walk.window.wait_text("sew it onto a square as a pocket");
+    walk.window.wait_text("Nothing is to be cut from it");
     seen(&walk, "pocket");
     walk.tap("back");
     walk.tap("pile-piece-1-3");

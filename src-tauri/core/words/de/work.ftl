@@ -1058,12 +1058,7 @@ error-already-cut = { $squares ->
     [one] Ein Quadrat ist schon im alten Maß zugeschnitten.
    *[other] { $squares } Quadrate sind schon im alten Maß zugeschnitten.
 }
-error-already-cut-none-came = { $strips ->
-    [0] Daraus wird nichts geschnitten
-    [one] Der Einfassstreifen ist gut
-   *[other] Alle { $strips } Einfassstreifen gut
-}
-cut-next = Bleib bei diesem Maß, oder beginne mit dem neuen eine andere Decke.
+error-already-cut-next = Bleib bei diesem Maß, oder beginne mit dem neuen eine andere Decke.
 error-denim-cut = { $piece } ist schon zugeschnitten, also bleibt sein Jeansstoff.
 error-denim-cut-next = Wähle Quadrate, die noch zuzuschneiden sind; ein loses Quadrat lässt sich wenden.
 error-cut-larger = Um so viel größer schneidet man Quadrate nicht zu.
@@ -1406,6 +1401,11 @@ cut-all-came = { $n ->
     [0] { "" }
     [one] , dazu der Streifen
    *[other] , dazu { $strips } Streifen
+}
+cut-none-came = { $strips ->
+    [0] Daraus wird nichts geschnitten
+    [one] Der Einfassstreifen ist gut
+   *[other] Alle { $strips } Einfassstreifen gut
 }
 cut-next = { $name } schneiden: { $part }
 cut-denims = Noch zuzuschneiden: { $list }.

@@ -1060,12 +1060,7 @@ error-already-cut = { $squares ->
     [one] One square is cut already at the old size.
    *[other] { $squares } squares are cut already at the old size.
 }
-error-already-cut-none-came = { $strips ->
-    [0] Nothing is to be cut from it
-    [one] The binding strip came out
-   *[other] All { $strips } binding strips came out
-}
-cut-next = Keep this size, or begin another throw with the new one.
+error-already-cut-next = Keep this size, or begin another throw with the new one.
 error-denim-cut = { $piece } is cut already, so its denim stays.
 error-denim-cut-next = Choose squares that are still to be cut; a loose square can be turned over.
 error-cut-larger = Squares are not cut larger by so much.
@@ -1408,6 +1403,11 @@ cut-all-came = { $n ->
     [0] { "" }
     [one] , and the strip
    *[other] , and { $strips } strips
+}
+cut-none-came = { $strips ->
+    [0] Nothing is to be cut from it
+    [one] The binding strip came out
+   *[other] All { $strips } binding strips came out
 }
 cut-next = Cut { $name }: { $part }
 cut-denims = Still to cut: { $list }.
