@@ -1,11 +1,12 @@
 //! One account of the cloth: whatever is done, no square of any denim appears or vanishes, and
 //! no two places tell it differently.
 
-use lapwork_core::cloth::garments::{GarmentKind, GarmentSize};
+use lapwork_core::cloth::garments::{GarmentKind, GarmentSize, Source, Zone, ZoneKind};
 use lapwork_core::cloth::pile::Use;
+use lapwork_core::cloth::ways::CutWay;
 use lapwork_core::command::{Command, decide};
 use lapwork_core::log::journal::Journal;
-use lapwork_core::measure::{Count, Ruler};
+use lapwork_core::measure::{Count, Ruler, sixty_fourths};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::tables::Table;
@@ -71,9 +72,10 @@ fn act(journal: &mut Journal, command: &Command) -> bool {
     true
 }
 
-/// Something done at random: cutting, losing, putting spares in, another grid, another denim.
+/// Something done at random: cutting, losing, putting spares in, another grid, another denim; a
+/// tear found, another way to cut, the other leg the same.
 fn requests() -> impl Strategy<Value = Vec<(u8, u32)>> {
-    prop::collection::vec((0u8..8, 0u32..10_000), 1..40)
+    prop::collection::vec((0u8..11, 0u32..10_000), 1..40)
 }
 
 fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
@@ -108,12 +110,37 @@ fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
                 ..throw.plan
             },
         },
+        7 => torn(throw, n, index, pick),
+        8 => Command::CutBy {
+            n,
+            index,
+            way: CutWay::OTHERS[pick as usize / 7 % 3],
+        },
+        9 => Command::MirrorPiece { n, index },
         _ => Command::SetDenim {
             pieces: vec![square],
             denim: (pick / 17 % 2) as u8,
             wrong_side_up: false,
         },
     }
+}
+
+/// A tear across a piece, whose upper edge falls between the marks.
+fn torn(throw: &Throw, n: u16, index: u8, pick: u32) -> Command {
+    let Some(Source::Cloth(garment)) = throw.pile.get(&n).map(|heap| &heap.from) else {
+        return Command::TakeHeap { n };
+    };
+    let mut outline = garment.pieces[usize::from(index) % garment.pieces.len()].clone();
+    let [_, top, left, right] = outline.reach();
+    let from = top - sixty_fourths(i64::from(pick % 1_500) + 300);
+    outline.zones.push(Zone {
+        kind: ZoneKind::Hole,
+        from,
+        to: from + sixty_fourths(100),
+        left,
+        right,
+    });
+    Command::SetPiece { n, index, outline }
 }
 
 /// Squares of each denim that lie in a place, cut.

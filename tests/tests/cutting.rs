@@ -8,6 +8,7 @@ use lapwork_core::cloth::garments::{
     GarmentKind, GarmentPart, GarmentSize, Guess, OutlineStation, Piece, PieceFault, Zone,
     ZoneKind, fat_quarter, start,
 };
+use lapwork_core::cloth::ways::{CutWay, offers, squares};
 use lapwork_core::measure::{Length, System, in_nm, inches, nm};
 
 /// The same numbers every time: a linear congruential step (Knuth's MMIX constants), its
@@ -214,6 +215,67 @@ fn a_general_solver_finds_no_more_on_long_pieces() {
     }
 }
 
+/// The most squares by strips measured from both edges, as a programme: one variable for each
+/// mark from below and for each from above, and one rule for each two that may not both be taken:
+/// they overlap, or the one from below is not under the one from above.
+fn solved_from_both(piece: &Piece, long: i64, side: i64, step: i64) -> f64 {
+    let mut vars = ProblemVariables::new();
+    let mut strips = Vec::new();
+    for k in 0..=(long - side) / step {
+        for (from, above) in [(k * step, false), (long - side - k * step, true)] {
+            let squares = strip(piece, from as f64, side as f64);
+            strips.push((from, above, squares, vars.add(variable().binary())));
+        }
+    }
+    let total: Expression = strips.iter().map(|s| f64::from(s.2) * s.3).sum();
+    let mut rules = Vec::new();
+    for (i, a) in strips.iter().enumerate() {
+        for b in &strips[i + 1..] {
+            let meet = (a.0 - b.0).abs() < side;
+            let crossed = a.1 != b.1 && (a.0 < b.0) == a.1;
+            if meet || crossed {
+                rules.push(constraint!(a.3 + b.3 <= 1.0));
+            }
+        }
+    }
+    let model = vars.maximise(total.clone()).using(microlp).with_all(rules);
+    model.solve().expect("a solution").eval(total)
+}
+
+#[test]
+fn a_general_solver_finds_no_more_from_both_edges() {
+    let mut dice = Dice(17);
+    let mut gains = 0;
+    for round in 0..150 {
+        // The length seldom falls on the marks from the lower edge.
+        let step = dice.between(2, 4);
+        let side = step * dice.between(1, 2);
+        let long = dice.between(side * 2, 24);
+        let (bends, holes) = (dice.between(1, 3), dice.between(1, 5));
+        // So narrow that a hole takes a whole strip.
+        let wide = side * 2 + dice.between(0, 2);
+        let piece = piece(&mut dice, long, wide, bends, holes);
+        let how = Cutting {
+            step: unit(step),
+            ..by_units(side)
+        };
+        let both = Cutting {
+            both_edges: true,
+            ..how
+        };
+        let want = solved_from_both(&piece, long, side, step);
+        let [one, got] = [how, both].map(|how| lay_out(&piece, &how).unwrap().count);
+        assert!(
+            (f64::from(got) - want).abs() < 1e-6,
+            "round {round}: {got} {want} {piece:?}"
+        );
+        assert!(got <= bound(&piece, &how).unwrap());
+        gains += usize::from(got > one);
+    }
+    eprintln!("both edges give more than one on {gains} of 150 pieces");
+    assert!(gains > 5, "{gains}");
+}
+
 /// Squares anywhere on whole units, by the solver: a free placing, which the bound must
 /// never be under, nor strips or the freer layouts above.
 fn anywhere(piece: &Piece, side: i64) -> f64 {
@@ -339,6 +401,82 @@ fn ten_realistic_pieces() {
     );
     // What the whole list gives, so that a loss is seen.
     assert!(sums[1] > sums[0]);
+}
+
+/// A leg as a tape would measure it, in whole millimetres: tapered, with its ridge and its hem,
+/// and a worn knee on most.
+fn measured_leg(dice: &mut Dice) -> Piece {
+    let mm = |n: i64| nm(n * 1_000_000);
+    let (long, hem) = (dice.between(680, 860), dice.between(300, 440));
+    let (knee, thigh) = (hem + dice.between(20, 70), hem + dice.between(140, 280));
+    let station = |at: i64, wide: i64| OutlineStation {
+        at: mm(at),
+        left: mm(-(wide * 55 / 100)),
+        right: mm(wide - wide * 55 / 100),
+    };
+    let bend = long * 11 / 20;
+    let zone = |kind, [from, to, left, right]: [i64; 4]| Zone {
+        kind,
+        from: mm(from),
+        to: mm(to),
+        left: mm(left),
+        right: mm(right),
+    };
+    let mut zones = vec![
+        zone(ZoneKind::Outseam, [0, long, -10, 10]),
+        zone(ZoneKind::Hem, [0, 25, -thigh, thigh]),
+    ];
+    if dice.between(0, 3) > 0 {
+        let (half, from) = (dice.between(30, 90), dice.between(10, 40));
+        let wide = dice.between(60, 120);
+        zones.push(zone(
+            ZoneKind::Knee,
+            [bend - half, bend + half, from, from + wide],
+        ));
+    }
+    Piece {
+        part: GarmentPart::LeftLeg,
+        stations: vec![station(0, hem), station(bend, knee), station(long, thigh)],
+        zones,
+    }
+}
+
+/// What the other ways give on a hundred legs, squares of 5 in and of 12.5 cm: none less than the
+/// plain way where it is offered, none more than the bound.
+#[test]
+fn other_ways_on_a_hundred_legs() {
+    for (name, side) in [("5 in", inches(5)), ("12.5 cm", nm(125_000_000))] {
+        let mut dice = Dice(19);
+        let how = Cutting {
+            side,
+            ..Cutting::default()
+        };
+        let (mut sums, mut gained) = ([0; 6], [0; 3]);
+        for _ in 0..100 {
+            let leg = measured_leg(&mut dice);
+            let plain = squares(&leg, &how, CutWay::PLAIN);
+            let [both, turned, all] = CutWay::OTHERS.map(|way| squares(&leg, &how, way));
+            let limit = bound(&leg, &how).unwrap();
+            let best = plain.max(both).max(turned).max(all);
+            assert!(both >= plain && all >= turned && best <= limit);
+            let offered = offers(&leg, &how);
+            assert!(offered.iter().all(|(_, n)| *n > plain));
+            assert_eq!(offered.iter().map(|(_, n)| *n).fold(plain, u32::max), best);
+            for (sum, n) in sums.iter_mut().zip([plain, both, turned, all, best, limit]) {
+                *sum += n;
+            }
+            for (n, count) in gained.iter_mut().zip([both, turned, all]) {
+                *n += u32::from(count > plain);
+            }
+        }
+        let [plain, both, turned, all, best, limit] = sums;
+        eprintln!(
+            "{name}: plain {plain}, both edges {both} (more on {}), turned {turned} (more on {}), \
+             both {all} (more on {}), the best way of each {best}, bound {limit}",
+            gained[0], gained[1], gained[2]
+        );
+        assert!(best > plain);
+    }
 }
 
 /// Common practice, no source: two pairs of men's jeans gave 53 five-inch squares. Two

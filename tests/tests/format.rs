@@ -18,6 +18,7 @@ use lapwork_core::cloth::garments::{
     start, trimmed,
 };
 use lapwork_core::cloth::pile::{Heap, Use};
+use lapwork_core::cloth::ways::CutWay;
 use lapwork_core::cloth::weight::Cloth;
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::{Entry, FormatError, Journal, VERSION, What, header_line};
@@ -702,6 +703,37 @@ fn of_cutting() -> Journal {
     record("kept-5", &begun, events)
 }
 
+/// A record in which a leg took over the outline of the other one, and pieces are cut another way
+/// than the plain one.
+fn of_more() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let jeans = Garment {
+        name: "Dark jeans".into(),
+        pieces: start(
+            GarmentKind::MensJeans,
+            GarmentSize::Large,
+            Guess::Typical,
+            System::Inch,
+        ),
+        start: None,
+    };
+    let mut heap = Heap::new(Source::Cloth(jeans), Use::ANY_DENIM, Cloth::denim());
+    heap.worn_unsaid.insert(1);
+    let set = |heap: &Heap| Event::HeapSet {
+        n: 1,
+        heap: heap.clone(),
+    };
+    let unsaid = set(&heap);
+    heap.worn_unsaid.clear();
+    let [both, turned, all] = CutWay::OTHERS;
+    heap.ways.extend([(0, both), (1, turned)]);
+    let two = set(&heap);
+    heap.ways.insert(1, all);
+    let events = [unsaid, two, set(&heap)];
+    record("kept-6", &begun, events)
+}
+
 /// The state a record folds to, as far as it is more than what its events say.
 fn state(journal: &Journal) -> Value {
     let throw = journal.throw();
@@ -823,6 +855,13 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
         "the piece that was cut up is begun no more"
     );
     assert_eq!([throw.spares_of(0), throw.spares_unsaid()], [2, 1]);
+    check("more-2", of_more);
+    let text = std::fs::read_to_string(kept("more-2.jsonl")).expect("kept");
+    let read = Journal::read(text.as_bytes()).expect("it opens").journal;
+    let heap = &read.throw().pile[&1];
+    let [both, _, all] = CutWay::OTHERS;
+    assert_eq!([heap.way(0), heap.way(1)], [both, all]);
+    assert!(heap.worn_unsaid.is_empty());
 }
 
 /// What was decided is in the file, so that another plan to begin with folds to the same.

@@ -568,7 +568,43 @@ index: number,
 /**
  * Its outline and zones.
  */
-outline: Piece, } | { "do": "describe-cloth", 
+outline: Piece, } | { "do": "add-part", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * Which: a pocket or a waistband.
+ */
+part: GarmentPart, } | { "do": "mirror-piece", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece it is taken from, counted from 0.
+ */
+index: number, } | { "do": "worn-said", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece, counted from 0.
+ */
+index: number, } | { "do": "cut-by", 
+/**
+ * The heap.
+ */
+n: number, 
+/**
+ * The piece, counted from 0.
+ */
+index: number, 
+/**
+ * How.
+ */
+way: CutWay, } | { "do": "describe-cloth", 
 /**
  * The heap.
  */
@@ -885,6 +921,16 @@ now: boolean,
  */
 tick: Button | null, };
 
+export type CutWay = { 
+/**
+ * Strips are measured from the upper edge too.
+ */
+both_edges?: boolean, 
+/**
+ * The piece lies a quarter turned.
+ */
+turned?: boolean, };
+
 export type Denim = { 
 /**
  * What the maker calls it.
@@ -1173,7 +1219,7 @@ export type Fraction = "eighth" | "sixteenth" | "thirty-second" | "sixty-fourth"
 
 export type GarmentKind = "mens-jeans" | "womens-jeans" | "childs-jeans" | "jacket-back" | "skirt" | "sheet" | "shirt" | "blouse";
 
-export type GarmentPart = "left-leg" | "right-leg" | "back" | "front" | "sleeve" | "panel" | "sheet" | "cloth";
+export type GarmentPart = "left-leg" | "right-leg" | "back" | "front" | "sleeve" | "panel" | "pocket" | "waistband" | "sheet" | "cloth";
 
 export type GarmentSize = "small" | "medium" | "large";
 
@@ -1396,6 +1442,10 @@ washed: boolean,
  * Squares are cut so much larger, with its unit.
  */
 trimming: string, 
+/**
+ * Lay further parts of it flat as pieces of their own.
+ */
+parts: Array<Button>, 
 /**
  * Takes it off the pile, while nothing of it is cut.
  */
@@ -2056,6 +2106,21 @@ lines: Array<string>,
  */
 picture: Picture, };
 
+export type OtherHalf = { 
+/**
+ * The piece, counted from 0.
+ */
+index: number, 
+/**
+ * Gives it this outline, mirrored; none where that would change nothing, or cannot be.
+ */
+mirror: Button | null, 
+/**
+ * It took over this outline, and nobody has said where it is worn: what leads there is
+ * called this.
+ */
+unsaid: string | null, };
+
 export type OutlineStation = { 
 /**
  * Height above the hem.
@@ -2228,6 +2293,10 @@ faults: Array<FieldProblem>,
  */
 picture: Picture | null, 
 /**
+ * The piece as it lies to be cut, where it is turned for that.
+ */
+lying: Picture | null, 
+/**
  * Points that can be dragged.
  */
 handles: Array<Handle>, 
@@ -2284,6 +2353,18 @@ zones: Array<Choice<ZoneKind>>,
  * It has no hem: heights are measured from its lower edge.
  */
 flat: boolean, 
+/**
+ * The ways to cut it, the plain one first; nothing where no other gives more.
+ */
+ways: Array<WayOffer>, 
+/**
+ * The other half of the pair it is of.
+ */
+other: OtherHalf | null, 
+/**
+ * The question where it is worn, for as long as nobody has said it.
+ */
+worn: WornAsked | null, 
 /**
  * The caution at the blade.
  */
@@ -3276,6 +3357,24 @@ revision: number,
  */
 view: View, };
 
+export type WayOffer = { 
+/**
+ * Which, how many squares it gives, and how many more than the plain way that is.
+ */
+label: string, 
+/**
+ * What it changes; nothing for the plain way.
+ */
+text: string | null, 
+/**
+ * It is the one that is taken.
+ */
+chosen: boolean, 
+/**
+ * Takes it; none where it is taken.
+ */
+choose: Button | null, };
+
 export type WholeView = { 
 /**
  * Common to all screens.
@@ -3438,6 +3537,16 @@ rest: string | null,
  * Front and back, once all is done.
  */
 ended: [Picture, Picture] | null, };
+
+export type WornAsked = { 
+/**
+ * The question.
+ */
+text: string, 
+/**
+ * Nothing more is to be marked.
+ */
+nothing: Button, };
 
 export type Zone = { 
 /**
@@ -3966,6 +4075,7 @@ export type WordKey =
   | "ui-verdict"
   | "ui-version"
   | "ui-washes"
+  | "ui-ways"
   | "ui-weekday-1"
   | "ui-weekday-2"
   | "ui-weekday-3"
@@ -3995,6 +4105,7 @@ export type WordKey =
   | "ui-wished-size-hint"
   | "ui-wishes-now"
   | "ui-work"
+  | "ui-worn"
   | "ui-wrong-side"
   | "ui-your-throws"
   | "ui-zigzag"

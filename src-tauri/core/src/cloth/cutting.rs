@@ -19,6 +19,9 @@
 //! one cut; a run of `n` squares takes `n + 1` upright cuts), and then to strips nearer the
 //! hem. (Dynamic programming, plain arithmetic.)
 //!
+//! Where [`Cutting::both_edges`] asks for it, strips may begin at the marks measured down from the
+//! upper edge too, above all those from below (`cloth/choice.rs`), where that gives more.
+//!
 //! # Promises (kept by tests)
 //!
 //! * Every square lies wholly inside the outline and off the zones, none overlap. Edges
@@ -49,7 +52,7 @@
 //!
 //! # Limits
 //!
-//! Squares lie along the grain, never turned. A square may begin anywhere along a strip;
+//! Squares lie along the grain, never turned; `cloth/ways.rs` turns the piece. A square may begin anywhere along a strip;
 //! only the strips keep to the marks. Positions between marks could give more, and then
 //! the bound shows it. Where both edges slant, squares that fit to a hair between them may
 //! be lost to the rounding, which is under a nanometre at each edge. At most [`MOST_PLACES`] places for a strip and [`MOST_LAID`] squares.
@@ -71,6 +74,7 @@
 //! assert_eq!(bound(&piece, &how), Ok(12));
 //! ```
 
+use crate::cloth::choice::{best, following, from_both};
 use crate::cloth::garments::{
     GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, ZoneKind, start,
 };
@@ -122,6 +126,8 @@ pub struct Cutting {
     pub step: Length,
     /// Strips for the binding, where wanted.
     pub binding: Option<BindingCut>,
+    /// Strips are measured from the upper edge too, where that gives more.
+    pub both_edges: bool,
 }
 
 impl Default for Cutting {
@@ -132,6 +138,7 @@ impl Default for Cutting {
             trimming: nm(0),
             step: Cutting::usual_step(System::Inch),
             binding: None,
+            both_edges: false,
         }
     }
 }
@@ -273,8 +280,13 @@ pub enum CutLine {
 /// A piece laid out.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CutPlan {
-    /// Strips from the hem up.
+    /// Strips in the order they are cut: from the hem up, and then those measured from the upper
+    /// edge, from there down.
     pub strips: Vec<Strip>,
+    /// How many of them, the last ones, are measured from the upper edge.
+    pub from_top: usize,
+    /// The piece lies a quarter turned.
+    pub turned: bool,
     /// Cuts in the order they are made: across from the hem up, then along each strip.
     pub lines: Vec<CutLine>,
     /// Squares in all.
@@ -321,7 +333,7 @@ fn share(rise: i64, part: i64, run: i64, up: bool) -> i64 {
 
 /// The heights between `low` and `high` at which an edge running from `v0` to `v1` is at
 /// most `limit`, rounded inwards.
-fn at_most([low, high]: [i64; 2], [v0, v1]: [i64; 2], limit: i64) -> Option<[i64; 2]> {
+pub(super) fn at_most([low, high]: [i64; 2], [v0, v1]: [i64; 2], limit: i64) -> Option<[i64; 2]> {
     match (v0 <= limit, v1 <= limit) {
         (true, true) => Some([low, high]),
         (false, false) => None,
@@ -334,6 +346,8 @@ fn at_most([low, high]: [i64; 2], [v0, v1]: [i64; 2], limit: i64) -> Option<[i64
 pub(super) struct CuttingGround {
     /// Where the marks begin: at the lower edge, or above what is trimmed off it.
     base: i64,
+    /// Where those from above begin: at the upper edge, or under what is trimmed off it.
+    top: i64,
     /// Height, left edge, right edge.
     stations: Vec<[i64; 3]>,
     /// Kept clear, by left edge.
@@ -352,12 +366,18 @@ impl CuttingGround {
             left: in_nm(z.left),
             right: in_nm(z.right),
         });
-        let [low, _, left, right] = piece.reach();
-        let trimmed = piece.zones.iter().filter(|z| {
-            z.kind == ZoneKind::CutEdge && z.from <= low && z.left <= left && z.right >= right
-        });
+        let [low, high, left, right] = piece.reach();
+        let trimmed = || {
+            piece
+                .zones
+                .iter()
+                .filter(|z| z.kind == ZoneKind::CutEdge && z.left <= left && z.right >= right)
+        };
+        let under = trimmed().filter(|z| z.from <= low).map(|z| z.to);
+        let over = trimmed().filter(|z| z.to >= high).map(|z| z.from);
         let mut ground = CuttingGround {
-            base: in_nm(trimmed.map(|z| z.to).fold(low, std::cmp::max)),
+            base: in_nm(under.fold(low, std::cmp::max)),
+            top: in_nm(over.fold(high, std::cmp::min)),
             stations: stations
                 .map(|s| [in_nm(s.at), in_nm(s.left), in_nm(s.right)])
                 .collect(),
@@ -416,7 +436,7 @@ impl CuttingGround {
     }
 
     /// The free stretches of the strip from `a` to `b`, from the left.
-    fn across(&self, a: i64, b: i64, mut each: impl FnMut(i64, i64)) {
+    pub(super) fn across(&self, a: i64, b: i64, mut each: impl FnMut(i64, i64)) {
         let [mut at, right] = self.level(a, b);
         for block in &self.by_left {
             if block.from < b && block.to > a && block.right > at {
@@ -446,7 +466,7 @@ impl CuttingGround {
     }
 
     /// The free stretches of the column from `a` to `b`, from the hem up.
-    fn upright(&self, a: i64, b: i64, mut each: impl FnMut(i64, i64)) {
+    pub(super) fn upright(&self, a: i64, b: i64, mut each: impl FnMut(i64, i64)) {
         let mut free = |mut at: i64, end: i64| {
             for block in &self.by_from {
                 if block.left < b && block.right > a && block.to > at {
@@ -610,62 +630,6 @@ fn places(low: i64, high: i64, side: i64, step: i64) -> Result<Vec<i64>, Cutting
     Ok(out)
 }
 
-/// For each place, the first at least `side` on; the number of places where there is none.
-fn following(places: &[i64], side: i64) -> Vec<usize> {
-    let mut j = 0;
-    let next = |at: &i64| {
-        while places.get(j).is_some_and(|p| *p < at + side) {
-            j += 1;
-        }
-        j
-    };
-    places.iter().map(next).collect()
-}
-
-/// The strips to take, by most squares, fewest cuts, nearest the hem.
-fn best(places: &[i64], side: i64, counts: &[(i64, i64)]) -> Vec<usize> {
-    let n = places.len();
-    let next = following(places, side);
-    // From a place up: squares, less cuts, less heights; where the strip below ends
-    // here (its upper cut is this one's lower), and where not.
-    let mut touching = vec![[0; 3]; n + 1];
-    let mut free = vec![[0; 3]; n + 1];
-    let mut take = vec![[false; 2]; n];
-    for i in (0..n).rev() {
-        let ((squares, cuts), skip) = (counts[i], free[i + 1]);
-        let on = next[i];
-        let above = if on < n && places[on] == places[i] + side {
-            touching[on]
-        } else {
-            free[on]
-        };
-        let with = |lines: i64| {
-            [
-                above[0] + squares,
-                above[1] - cuts - lines,
-                above[2] - (places[i] - places[0]),
-            ]
-        };
-        let taken = squares > 0;
-        take[i] = [taken && with(1) >= skip, taken && with(2) >= skip];
-        touching[i] = if take[i][0] { with(1) } else { skip };
-        free[i] = if take[i][1] { with(2) } else { skip };
-    }
-    let (mut i, mut touched) = (0, 1);
-    let mut out = Vec::new();
-    while i < n {
-        if take[i][touched] {
-            out.push(i);
-            let on = next[i];
-            touched = usize::from(!(on < n && places[on] == places[i] + side));
-            i = on;
-        } else {
-            (i, touched) = (i + 1, 1);
-        }
-    }
-    out
-}
-
 pub(super) fn ready(
     piece: &Piece,
     how: &Cutting,
@@ -685,16 +649,18 @@ pub(super) fn ready(
 /// A [`CuttingFault`] saying what cannot be.
 pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
     let (mut ground, side, step) = ready(piece, how)?;
-    let places = places(ground.base, ground.high(), side, step)?;
-    let counts: Vec<_> = places.iter().map(|y| ground.count(*y, side)).collect();
+    let (starts, from_top) = starts(&ground, how, side, step)?;
     let mut squares = Vec::new();
     let mut strips = Vec::new();
     let mut lines = Vec::new();
     let mut uprights = Vec::new();
-    let mut below = None;
-    for i in best(&places, side, &counts) {
-        let (from, to) = (places[i], places[i] + side);
-        for at in [from, to].into_iter().filter(|at| below != Some(*at)) {
+    let mut cut = [None; 2];
+    for from in starts {
+        let to = from + side;
+        for at in [from, to]
+            .into_iter()
+            .filter(|at| !cut.contains(&Some(*at)))
+        {
             let [left, right] = ground.level(at, at);
             lines.push(CutLine::Across {
                 at: nm(at),
@@ -702,7 +668,7 @@ pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
                 right: nm(right),
             });
         }
-        below = Some(to);
+        cut = [Some(from), Some(to)];
         let mut lefts = Vec::new();
         ground.across(from, to, |left, right| {
             let n = (right - left) / side;
@@ -738,11 +704,45 @@ pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
     Ok(CutPlan {
         offcuts: offcuts(&ground, &strips),
         strips,
+        from_top,
+        turned: false,
         lines,
         count: u32::try_from(count).unwrap_or(u32::MAX),
         binding: binding.into_iter().map(ClearRect::patch).collect(),
         spare,
     })
+}
+
+/// Where the strips begin, in the order they are cut, and how many of them are measured from
+/// the upper edge.
+fn starts(
+    ground: &CuttingGround,
+    how: &Cutting,
+    side: i64,
+    step: i64,
+) -> Result<(Vec<i64>, usize), CuttingFault> {
+    let below = places(ground.base, ground.high(), side, step)?;
+    let count = |from: &i64| ground.count(*from, side);
+    let squares: Vec<_> = below.iter().map(count).collect();
+    let from_below = best(&below, side, &squares);
+    let plain = || from_below.iter().map(|i| below[*i]).collect();
+    if !how.both_edges {
+        return Ok((plain(), 0));
+    }
+    let depths = places(0, ground.top - ground.low(), side, step)?;
+    let froms: Vec<i64> = depths.iter().map(|d| ground.top - side - d).collect();
+    let above: Vec<_> = froms.iter().map(count).collect();
+    let heights: Vec<i64> = below.iter().map(|y| y - ground.base).collect();
+    let tall = ground.top - ground.base;
+    let [low, high] = from_both([&heights, &depths], [&squares, &above], tall, side);
+    let sum =
+        |taken: &[usize], counts: &[(i64, i64)]| taken.iter().map(|i| counts[*i].0).sum::<i64>();
+    if sum(&low, &squares) + sum(&high, &above) <= sum(&from_below, &squares) {
+        return Ok((plain(), 0));
+    }
+    let up = low.iter().map(|i| below[*i]);
+    let down = high.iter().map(|i| froms[*i]);
+    Ok((up.chain(down).collect(), high.len()))
 }
 
 /// Straight strips in what is left, one after another; they are kept off after.
@@ -842,6 +842,7 @@ fn offcuts(ground: &CuttingGround, strips: &[Strip]) -> Vec<Patch> {
     let mut edges = vec![ground.low()];
     edges.extend(strips.iter().flat_map(|s| [in_nm(s.from), in_nm(s.to)]));
     edges.push(ground.high());
+    edges.sort_unstable();
     let mut out = Vec::new();
     for band in edges.windows(2) {
         let (from, to) = (band[0], band[1]);
@@ -1121,6 +1122,7 @@ pub fn free_yield(piece: &Piece, how: &Cutting) -> Result<FreeYield, CuttingFaul
         piece,
         &Cutting {
             binding: None,
+            both_edges: false,
             ..*how
         },
     )?;
@@ -1517,6 +1519,7 @@ pub(super) mod tests {
                     length: eighth_inches(20),
                     most: 20,
                 }),
+                ..Cutting::default()
             })
     }
 
@@ -1746,7 +1749,7 @@ pub(super) mod tests {
                 }
             }
             let [side, trimming, step, width, length] = how;
-            let odd = Cutting { side, trimming, step, binding: Some(BindingCut { width, length, most: 3 }) };
+            let odd = Cutting { side, trimming, step, binding: Some(BindingCut { width, length, most: 3 }), both_edges: sorted };
             for how in [odd, Cutting { binding: odd.binding, ..five() }, five()] {
                 let _ = lay_out(&piece, &how);
                 let _ = naive(&piece, &how);

@@ -23,6 +23,7 @@ use crate::cloth::cutting::{Cutting, lay_out};
 use crate::cloth::garments::{GarmentStart, Guess, Piece, Source};
 use crate::cloth::pile::{Heap, how};
 use crate::cloth::strips::strip_of;
+use crate::cloth::ways::laid;
 use crate::measure::{Count, Length, in_nm};
 use crate::plan::Plan;
 
@@ -191,7 +192,7 @@ pub fn to_come(heap: &Heap, plan: &Plan) -> [Count; 2] {
         let by = |pieces: &[Piece]| {
             let cuts = pieces
                 .get(n)
-                .and_then(|p| lay_out(p, &heap.how(plan.side)).ok());
+                .and_then(|p| laid(p, &heap.how(plan.side), heap.way(n)).ok());
             cuts.map_or(own, |cuts| Count::at_most(cuts.count))
         };
         let [low, high] = begun.map_or([own; 2], |[_, low, high]| {

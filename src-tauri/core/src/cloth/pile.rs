@@ -5,11 +5,13 @@
 //! fabrics. What a piece will give is worked out in [`crate::cloth::cutting`]; what it gave is
 //! counted by the maker, and from then on the count stands.
 
-use crate::cloth::cutting::{Cutting, lay_out};
+use crate::cloth::cutting::Cutting;
 use crate::cloth::garments::Source;
+use crate::cloth::ways::{CutWay, laid};
 use crate::cloth::weight::Cloth;
 use crate::measure::{Count, Length, zero};
 use serde::{Deserialize, Serialize};
+use std::collections::{BTreeMap, BTreeSet};
 use ts_rs::TS;
 
 /// How squares of this side are cut: at every eighth of an inch, nothing to trim.
@@ -62,6 +64,36 @@ pub struct Heap {
     pub trimming: Length,
     /// Squares counted from each piece cut up so far, by piece.
     pub counted: Vec<Option<Count>>,
+    /// Pieces that took over the outline of their other half, and of which nobody has said
+    /// since where they are worn.
+    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
+    #[ts(as = "Option<Vec<u8>>", optional)]
+    pub worn_unsaid: BTreeSet<u8>,
+    /// How pieces are cut that are not cut the plain way.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty", with = "by_piece")]
+    #[ts(as = "Option<Vec<(u8, CutWay)>>", optional)]
+    pub ways: BTreeMap<u8, CutWay>,
+}
+
+/// Ways by piece as a list of pairs: numbers as names of a JSON object are not read again inside
+/// an entry.
+mod by_piece {
+    use super::{BTreeMap, CutWay};
+    use serde::{Deserialize, Deserializer, Serializer};
+
+    pub(super) fn serialize<S: Serializer>(
+        ways: &BTreeMap<u8, CutWay>,
+        to: S,
+    ) -> Result<S::Ok, S::Error> {
+        to.collect_seq(ways)
+    }
+
+    pub(super) fn deserialize<'de, D: Deserializer<'de>>(
+        from: D,
+    ) -> Result<BTreeMap<u8, CutWay>, D::Error> {
+        let list = Vec::<(u8, CutWay)>::deserialize(from)?;
+        Ok(list.into_iter().collect())
+    }
 }
 
 impl Heap {
@@ -77,6 +109,8 @@ impl Heap {
             cloth,
             trimming: zero(),
             counted: vec![None; pieces],
+            worn_unsaid: BTreeSet::new(),
+            ways: BTreeMap::new(),
         }
     }
 
@@ -100,6 +134,12 @@ impl Heap {
         }
     }
 
+    /// How a piece is cut.
+    pub fn way(&self, piece: usize) -> CutWay {
+        let own = u8::try_from(piece).ok().and_then(|i| self.ways.get(&i));
+        own.copied().unwrap_or_default()
+    }
+
     /// How its squares are cut.
     pub fn how(&self, side: Length) -> Cutting {
         Cutting {
@@ -114,7 +154,7 @@ impl Heap {
             Source::Cloth(garment) => garment
                 .pieces
                 .get(piece)
-                .and_then(|p| lay_out(p, &self.how(side)).ok())
+                .and_then(|p| laid(p, &self.how(side), self.way(piece)).ok())
                 .map_or(Count::NONE, |cut| Count::at_most(cut.count)),
             Source::Precut(pack) => pack.gives(side),
         }

@@ -3,7 +3,9 @@
 //! First the edge is cut straight above the hem, as low as anything begins that is to be cut;
 //! then strips for the binding, which run through what the cuts across would chop up; then
 //! strip after strip of squares, each measured from the last cut across, and its squares off it
-//! from the left. What is left and worth keeping comes last.
+//! from the left. Where strips are measured from the upper edge too, that edge is cut straight
+//! next, and then strip after strip down from it. A piece that is cut turned is turned first of
+//! all. What is left and worth keeping comes last.
 
 use crate::cloth::cutting::{CutPlan, Patch};
 use crate::cloth::garments::Piece;
@@ -12,6 +14,8 @@ use crate::measure::{Length, zero};
 /// One line of a piece's cutting list.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum CutStep {
+    /// Lay the piece on its side, the hem to the left.
+    Turn,
     /// Cut straight across so far above the lower edge, to begin from.
     Straight {
         /// Height above the lower edge of the cloth.
@@ -25,12 +29,21 @@ pub enum CutStep {
         /// none was cut.
         above: Length,
     },
+    /// Cut straight across so far below the upper edge, to measure down from.
+    Top {
+        /// Depth below the upper edge of the cloth.
+        below: Length,
+    },
     /// Cut a strip across and squares off it.
     Strip {
         /// Which of the layout's strips, counted from 0.
         nth: usize,
         /// What is cut away first, from the last cut edge; nothing where the strip begins there.
         gap: Length,
+        /// It is measured down from the upper edge, or from the strip cut there before.
+        from_top: bool,
+        /// It is the first one that is measured so, and no edge was cut there.
+        at_top: bool,
         /// Height of the strip.
         high: Length,
         /// Its squares, in runs edge to edge.
@@ -44,10 +57,14 @@ pub enum CutStep {
 
 /// The cutting list of a piece, in order.
 pub fn steps(piece: &Piece, plan: &CutPlan) -> Vec<CutStep> {
-    let [low, ..] = piece.reach();
+    let [low, top, ..] = piece.reach();
     let mut out = Vec::new();
+    if plan.turned {
+        out.push(CutStep::Turn);
+    }
     let mut edge = low;
-    let squares = plan.strips.iter().map(|s| s.from);
+    let from_below = plan.strips.len().saturating_sub(plan.from_top);
+    let squares = plan.strips[..from_below].iter().map(|s| s.from);
     let lowest = squares.chain(plan.binding.iter().map(|p| p.from)).min();
     if let Some(lowest) = lowest.filter(|at| *at > low) {
         edge = lowest;
@@ -60,17 +77,32 @@ pub fn steps(piece: &Piece, plan: &CutPlan) -> Vec<CutStep> {
     }));
     let mut before = 0;
     for (nth, strip) in plan.strips.iter().enumerate() {
+        let from_top = nth >= from_below;
+        let mut at_top = false;
+        if nth == from_below {
+            edge = strip.to;
+            at_top = edge >= top;
+            if !at_top {
+                out.push(CutStep::Top { below: top - edge });
+            }
+        }
         let squares = strip.squares.len() as u32;
+        let gap = match from_top {
+            true => edge - strip.to,
+            false => strip.from - edge,
+        };
         out.push(CutStep::Strip {
             nth,
-            gap: std::cmp::max(strip.from - edge, zero()),
+            gap: std::cmp::max(gap, zero()),
+            from_top,
+            at_top,
             high: strip.to - strip.from,
             runs: strip.runs(),
             squares,
             before,
         });
         before += squares;
-        edge = strip.to;
+        edge = if from_top { strip.from } else { strip.to };
     }
     out
 }
@@ -140,6 +172,7 @@ mod tests {
             .map(|step| match step {
                 CutStep::Straight { above } => (above, inches(0), 0, 0),
                 CutStep::Binding { .. } => panic!("no binding was asked for"),
+                CutStep::Turn | CutStep::Top { .. } => panic!("it is cut the plain way"),
                 CutStep::Strip {
                     gap,
                     high,
@@ -159,5 +192,63 @@ mod tests {
                 (inches(0), inches(5), 2, 6),
             ]
         );
+    }
+
+    /// By hand: 5 in wide and 21 in long, a hem of 1 in, a tear from 6 to 10 5/16 in and the
+    /// uppermost 11/16 in trimmed off. One strip from the hem up; the upper edge is cut straight
+    /// 11/16 in below it, and from there two strips go down.
+    #[test]
+    fn what_is_measured_from_the_upper_edge_comes_last_and_goes_down() {
+        let sixteenth = |n: i64| crate::measure::sixty_fourths(n * 4);
+        let mut piece = yardage(inches(5), inches(21));
+        let across = |kind, from, to| Zone {
+            kind,
+            from,
+            to,
+            left: inches(0),
+            right: inches(5),
+        };
+        piece.zones = vec![
+            across(ZoneKind::Hem, inches(0), inches(1)),
+            across(ZoneKind::Hole, inches(6), sixteenth(165)),
+            across(ZoneKind::CutEdge, sixteenth(325), inches(21)),
+        ];
+        let how = Cutting {
+            both_edges: true,
+            ..Cutting::default()
+        };
+        let mut plan = lay_out(&piece, &how).unwrap();
+        plan.turned = true;
+        let strip = |nth: usize, from_top| CutStep::Strip {
+            nth,
+            gap: inches(0),
+            from_top,
+            at_top: false,
+            high: inches(5),
+            runs: plan.strips[nth].runs(),
+            squares: 1,
+            before: nth as u32,
+        };
+        assert_eq!(
+            steps(&piece, &plan),
+            [
+                CutStep::Turn,
+                CutStep::Straight { above: inches(1) },
+                strip(0, false),
+                CutStep::Top {
+                    below: sixteenth(11)
+                },
+                strip(1, true),
+                strip(2, true),
+            ]
+        );
+        // With nothing to trim off, the upper edge is straight as it is.
+        piece.zones.pop();
+        piece.stations[1].at = sixteenth(325);
+        let plan = lay_out(&piece, &how).unwrap();
+        let found = steps(&piece, &plan);
+        assert_eq!(found.len(), 4);
+        assert!(matches!(found[2], CutStep::Strip { at_top: true, .. }));
+        assert!(matches!(found[3], CutStep::Strip { at_top: false, .. }));
     }
 }

@@ -1,8 +1,9 @@
 //! The commands: what the maker may ask for.
 
 use crate::cloth::fabric::{Denim, Face, Print};
-use crate::cloth::garments::{ClothEdges, GarmentKind, GarmentSize, Knees, Piece};
+use crate::cloth::garments::{ClothEdges, GarmentKind, GarmentPart, GarmentSize, Knees, Piece};
 use crate::cloth::pile::Use;
+use crate::cloth::ways::CutWay;
 use crate::measure::outline::Measures;
 use crate::measure::{Count, Length, System};
 use crate::plan::Plan;
@@ -302,6 +303,36 @@ pub enum Command {
         index: u8,
         /// Its outline and zones.
         outline: Piece,
+    },
+    /// Lay a back pocket or the waistband of jeans flat as a piece of its own.
+    AddPart {
+        /// The heap.
+        n: u16,
+        /// Which: a pocket or a waistband.
+        part: GarmentPart,
+    },
+    /// Give the other half of a pair the outline of this one, mirrored.
+    MirrorPiece {
+        /// The heap.
+        n: u16,
+        /// The piece it is taken from, counted from 0.
+        index: u8,
+    },
+    /// The worn places of a piece are marked as they are.
+    WornSaid {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        index: u8,
+    },
+    /// Cut a piece another way, or the plain way again; lines that are done are so no more.
+    CutBy {
+        /// The heap.
+        n: u16,
+        /// The piece, counted from 0.
+        index: u8,
+        /// How.
+        way: CutWay,
     },
     /// Say what is known of a heap's cloth.
     DescribeCloth {

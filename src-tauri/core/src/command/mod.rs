@@ -178,6 +178,10 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
             name,
         } => pile::add_pack(throw, *side, *count, *makes, name),
         A::SetPiece { n, index, outline } => pile::set_piece(throw, *n, *index, outline),
+        A::AddPart { n, part } => pile::add_part(throw, *n, *part),
+        A::MirrorPiece { n, index } => pile::mirror_piece(throw, *n, *index),
+        A::WornSaid { n, index } => pile::worn_said(throw, *n, *index),
+        A::CutBy { n, index, way } => pile::cut_by(throw, (*n, *index), *way),
         A::DescribeCloth {
             n,
             weight,

@@ -1,18 +1,21 @@
 //! The clothes pile: garments, cloth and packs, and cutting them up.
 
 use crate::cloth::garments::{
-    self, ClothEdges, Garment, GarmentStart, Guess, Piece, Precut, Source,
+    self, ClothEdges, Garment, GarmentKind, GarmentPart, GarmentStart, Guess, Knees, Piece, Precut,
+    Source,
 };
+use crate::cloth::pairs;
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::steps::steps;
 use crate::cloth::strips::strip_of;
+use crate::cloth::ways::{self, CutWay};
 use crate::cloth::weight::{Cloth, parse_weight};
 use crate::command::action::*;
 use crate::command::check::clean_name;
 use crate::command::rejection::Rejection;
 use crate::measure::{Count, Length, System, zero};
 use crate::plan::assembly::Rect;
-use crate::throw::account::{ClothAccount, account, layout};
+use crate::throw::account::{ClothAccount, account, how_for, layout};
 use crate::throw::event::Event;
 use crate::throw::facts::{StripsCut, Went};
 use crate::throw::state::Throw;
@@ -150,9 +153,21 @@ pub(super) fn set_piece(
     {
         *piece = outline.clone();
     }
+    // Whoever corrects an outline has the question where it is worn before her.
+    heap.worn_unsaid.remove(&index);
+    let how = how_for(throw, &heap);
+    let plain = ways::squares(outline, &how, CutWay::PLAIN);
+    // A way that gives no more on the new outline is let go.
+    heap.ways
+        .retain(|i, way| *i != index || ways::squares(outline, &how, *way) > plain);
+    Ok(set_heap(throw, (n, index), heap))
+}
+
+/// A heap changed in one of its pieces.
+fn set_heap(throw: &Throw, (n, index): (u16, u8), heap: Heap) -> Vec<Event> {
     let mut events = vec![Event::HeapSet { n, heap }];
     if throw.begun_pieces.contains_key(&(n, index)) {
-        // The lines that are done were those of another outline.
+        // The lines that are done were those of another outline, or of another way to cut it.
         events.push(Event::PieceBegun {
             n,
             piece: index,
@@ -160,7 +175,97 @@ pub(super) fn set_piece(
             strips: Count::NONE,
         });
     }
+    events
+}
+
+/// Cut a piece another way than the plain one, where that gives more squares; or the plain way
+/// again.
+pub(super) fn cut_by(
+    throw: &Throw,
+    (n, index): (u16, u8),
+    way: CutWay,
+) -> Result<Vec<Event>, Rejection> {
+    let mut heap = uncut(throw, n, index)?.clone();
+    let nth = usize::from(index);
+    let Source::Cloth(garment) = &heap.from else {
+        return Err(Rejection::Pile);
+    };
+    let piece = garment.pieces.get(nth).ok_or(Rejection::Pile)?;
+    let how = how_for(throw, &heap);
+    let [own, plain] = [way, CutWay::PLAIN].map(|way| ways::squares(piece, &how, way));
+    if way == heap.way(nth) || !way.is_plain() && own <= plain {
+        return Err(Rejection::Nothing);
+    }
+    match way.is_plain() {
+        true => heap.ways.remove(&index),
+        false => heap.ways.insert(index, way),
+    };
+    Ok(set_heap(throw, (n, index), heap))
+}
+
+/// Most back pockets of one garment.
+const MOST_POCKETS: usize = 4;
+/// Most pieces of one garment.
+const MOST_PIECES: usize = 50;
+
+/// Lay a back pocket or the waistband of jeans flat as a piece of its own.
+pub(super) fn add_part(throw: &Throw, n: u16, part: GarmentPart) -> Result<Vec<Event>, Rejection> {
+    let mut heap = throw.pile.get(&n).ok_or(Rejection::Pile)?.clone();
+    let Source::Cloth(garment) = &mut heap.from else {
+        return Err(Rejection::Pile);
+    };
+    let count = |part| garment.pieces.iter().filter(|p| p.part == part).count();
+    let most = match part {
+        GarmentPart::Pocket => MOST_POCKETS,
+        GarmentPart::Waistband => 1,
+        _ => return Err(Rejection::Pile),
+    };
+    let legs = count(GarmentPart::LeftLeg) + count(GarmentPart::RightLeg);
+    if legs == 0 || count(part) >= most || garment.pieces.len() >= MOST_PIECES {
+        return Err(Rejection::Pile);
+    }
+    let start = garment.start.unwrap_or(GarmentStart {
+        kind: GarmentKind::MensJeans,
+        size: None,
+        knees: Knees::Unknown,
+        system: System::Inch,
+    });
+    let piece = garments::small_part(start, part).ok_or(Rejection::Pile)?;
+    garment.pieces.push(piece);
+    heap.counted.push(None);
+    Ok(vec![Event::HeapSet { n, heap }])
+}
+
+/// Give the other half of a pair the outline of this one, mirrored. Where that half is worn is
+/// to be said.
+pub(super) fn mirror_piece(throw: &Throw, n: u16, index: u8) -> Result<Vec<Event>, Rejection> {
+    let heap = throw.pile.get(&n).ok_or(Rejection::Pile)?;
+    let Source::Cloth(garment) = &heap.from else {
+        return Err(Rejection::Pile);
+    };
+    let index = usize::from(index);
+    let found = pairs::other_half(garment, index).ok_or(Rejection::Pile)?;
+    let other = u8::try_from(found).map_err(|_| Rejection::Pile)?;
+    let (from, to) = (&garment.pieces[index], &garment.pieces[found]);
+    let system = garment.start.map_or(System::Inch, |start| start.system);
+    let outline = pairs::taken_over(from, to, system);
+    if outline == *to {
+        return Err(Rejection::Nothing);
+    }
+    let mut events = set_piece(throw, n, other, &outline)?;
+    if let Some(Event::HeapSet { heap, .. }) = events.first_mut() {
+        heap.worn_unsaid.insert(other);
+    }
     Ok(events)
+}
+
+/// The worn places of a piece are marked as they are.
+pub(super) fn worn_said(throw: &Throw, n: u16, index: u8) -> Result<Vec<Event>, Rejection> {
+    let mut heap = throw.pile.get(&n).ok_or(Rejection::Pile)?.clone();
+    if !heap.worn_unsaid.remove(&index) {
+        return Err(Rejection::Nothing);
+    }
+    Ok(vec![Event::HeapSet { n, heap }])
 }
 
 /// What is said of a heap's cloth.
@@ -344,8 +449,8 @@ fn squares_by_strip(
     let index = usize::from(index);
     match &heap.from {
         Source::Cloth(garment) => garment.pieces.get(index).map_or_else(Vec::new, |piece| {
-            let plan = layout(throw, heap, piece, cloth.piece(n, index).strips);
-            let strips = plan.strips.iter();
+            let laid = layout(throw, heap, (index, piece), cloth.piece(n, index).strips);
+            let strips = laid.cuts.strips.iter();
             strips.map(|s| s.squares.len() as u32).collect()
         }),
         Source::Precut(_) => Vec::new(),
@@ -386,14 +491,14 @@ pub(super) fn cut_lines(
     let Source::Cloth(garment) = &heap.from else {
         return Err(Rejection::Pile);
     };
-    let piece = garment.pieces.get(usize::from(index));
-    let piece = piece.ok_or(Rejection::Pile)?;
+    let nth = usize::from(index);
+    let piece = garment.pieces.get(nth).ok_or(Rejection::Pile)?;
     let strips = match throw.begun_pieces.get(&(n, index)) {
         Some(begun) => begun.strips,
         None => account(throw).piece(n, usize::from(index)).strips,
     };
-    let plan = layout(throw, heap, piece, strips);
-    let most = Count::at_most(steps(piece, &plan).len() as u32);
+    let laid = layout(throw, heap, (nth, piece), strips);
+    let most = Count::at_most(steps(&laid.lying, &laid.cuts).len() as u32);
     Ok(vec![Event::PieceBegun {
         n,
         piece: index,

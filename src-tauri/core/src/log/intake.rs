@@ -342,6 +342,8 @@ fn sound(heap: &Heap) -> bool {
     fine && (1..=50).contains(&pieces)
         && heap.counted.len() == pieces
         && heap.counted.iter().flatten().all(|n| *n <= MOST_SQUARES)
+        && heap.ways.keys().all(|i| usize::from(*i) < pieces)
+        && heap.worn_unsaid.iter().all(|i| usize::from(*i) < pieces)
         && heap.cloth.check().is_ok()
         && (0..=in_nm(longest_side())).contains(&in_nm(heap.trimming))
 }

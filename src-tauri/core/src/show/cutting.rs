@@ -1,22 +1,26 @@
 //! A piece and where to cut it.
 
-use crate::cloth::cutting;
-use crate::cloth::garments::{GarmentPart, Piece, Source, ZoneKind};
+use crate::cloth::cutting::{self, CutPlan, Cutting};
+use crate::cloth::garments::{self, Garment, GarmentPart, Piece, Source, ZoneKind};
+use crate::cloth::pairs;
+use crate::cloth::patches;
 use crate::cloth::pile::Heap;
 use crate::cloth::reshape;
 use crate::cloth::steps::steps;
+use crate::cloth::ways::{self, CutWay};
 use crate::command::{Command, Rejection, decide};
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, from_mm, in_mm};
+use crate::measure::{Count, Length, from_mm, in_mm, zero};
 use crate::show::context::Context;
-use crate::show::cutting_list::{CutRow, Laid, left_over, rows};
+use crate::show::cutting_list::{CutRow, Laid, label_turned, left_over, rows};
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::piece::{Lying, cloth};
 use crate::show::errors::rejection;
-use crate::show::names::ZONES;
+use crate::show::names::{self, ZONES};
 use crate::show::parts::{Button, CautionNote, Choice, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::typed::{PieceTyped, read_typed, typed_of};
+use crate::throw::Throw;
 use crate::throw::account::{ClothAccount, account, account_with, how_for};
 use crate::throw::tasks::Caution;
 use crate::words::Problem;
@@ -62,6 +66,8 @@ pub struct PileCutView {
     pub faults: Vec<FieldProblem>,
     /// The outline, zones, strips and squares.
     pub picture: Option<Picture>,
+    /// The piece as it lies to be cut, where it is turned for that.
+    pub lying: Option<Picture>,
     /// Points that can be dragged.
     pub handles: Vec<Handle>,
     /// Squares, and what is given up by cutting straight across.
@@ -91,8 +97,48 @@ pub struct PileCutView {
     pub zones: Vec<Choice<ZoneKind>>,
     /// It has no hem: heights are measured from its lower edge.
     pub flat: bool,
+    /// The ways to cut it, the plain one first; nothing where no other gives more.
+    pub ways: Vec<WayOffer>,
+    /// The other half of the pair it is of.
+    pub other: Option<OtherHalf>,
+    /// The question where it is worn, for as long as nobody has said it.
+    pub worn: Option<WornAsked>,
     /// The caution at the blade.
     pub caution: Option<CautionNote>,
+}
+
+/// A way to cut a piece.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WayOffer {
+    /// Which, how many squares it gives, and how many more than the plain way that is.
+    pub label: String,
+    /// What it changes; nothing for the plain way.
+    pub text: Option<String>,
+    /// It is the one that is taken.
+    pub chosen: bool,
+    /// Takes it; none where it is taken.
+    pub choose: Option<Button>,
+}
+
+/// The other half of a pair, seen from one of them.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct OtherHalf {
+    /// The piece, counted from 0.
+    pub index: u8,
+    /// Gives it this outline, mirrored; none where that would change nothing, or cannot be.
+    pub mirror: Option<Button>,
+    /// It took over this outline, and nobody has said where it is worn: what leads there is
+    /// called this.
+    pub unsaid: Option<String>,
+}
+
+/// Where a piece is worn is to be said.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct WornAsked {
+    /// The question.
+    pub text: String,
+    /// Nothing more is to be marked.
+    pub nothing: Button,
 }
 
 /// Heights run up from the hem; the picture runs down from the top.
@@ -131,7 +177,10 @@ fn dragged(piece: &Piece, drag: Drag, sheet: &Frame, context: Context<'_>) -> Pi
 /// Whether a piece has no hem to measure from.
 fn is_flat(part: GarmentPart) -> bool {
     use GarmentPart as P;
-    matches!(part, P::Sheet | P::Cloth | P::Front | P::Sleeve)
+    matches!(
+        part,
+        P::Sheet | P::Cloth | P::Front | P::Sleeve | P::Pocket | P::Waistband
+    )
 }
 
 /// Whether such a place is found on such a piece.
@@ -139,26 +188,36 @@ fn belongs(part: GarmentPart, zone: ZoneKind) -> bool {
     let leg = matches!(part, GarmentPart::LeftLeg | GarmentPart::RightLeg);
     match zone {
         ZoneKind::Outseam | ZoneKind::Knee => leg,
-        ZoneKind::Hem => !is_flat(part) || part == GarmentPart::Sheet,
-        ZoneKind::Pocket => part != GarmentPart::Sheet && part != GarmentPart::Cloth,
+        ZoneKind::Hem => !is_flat(part) || matches!(part, GarmentPart::Sheet | GarmentPart::Pocket),
+        ZoneKind::Pocket => !matches!(
+            part,
+            GarmentPart::Sheet | GarmentPart::Cloth | GarmentPart::Pocket | GarmentPart::Waistband
+        ),
         ZoneKind::CutEdge => is_flat(part) || part == GarmentPart::Back,
         ZoneKind::Selvedge => matches!(part, GarmentPart::Sheet | GarmentPart::Cloth),
         ZoneKind::Hole | ZoneKind::Stain | ZoneKind::Seam => true,
     }
 }
 
-/// What a piece is called, numbered where there are several of the same.
-pub(super) fn part(heap: &Heap, index: usize, context: Context<'_>) -> String {
-    let key = |p: &Piece| match p.part {
+/// The name of a part in the words files.
+fn part_key(part: GarmentPart) -> &'static str {
+    match part {
         GarmentPart::LeftLeg => "left-leg",
         GarmentPart::RightLeg => "right-leg",
         GarmentPart::Back => "back",
         GarmentPart::Front => "front",
         GarmentPart::Sleeve => "sleeve",
         GarmentPart::Panel => "panel",
+        GarmentPart::Pocket => "pocket",
+        GarmentPart::Waistband => "waistband",
         GarmentPart::Sheet => "sheet",
         GarmentPart::Cloth => "cloth",
-    };
+    }
+}
+
+/// What a piece is called, numbered where there are several of the same.
+pub(super) fn part(heap: &Heap, index: usize, context: Context<'_>) -> String {
+    let key = |p: &Piece| part_key(p.part);
     let Source::Cloth(garment) = &heap.from else {
         return say!(context, "part-pack");
     };
@@ -241,6 +300,7 @@ pub(super) fn cutting_by(
         tidy,
         faults,
         picture: None,
+        lying: None,
         handles: Vec::new(),
         figures: Vec::new(),
         list: Vec::new(),
@@ -265,6 +325,9 @@ pub(super) fn cutting_by(
                 label: context.say(&format!("zone-{key}"), &[]),
             })
             .collect(),
+        ways: Vec::new(),
+        other: None,
+        worn: None,
         caution: Some(CautionNote {
             caution: Caution::Blade,
             title: say!(context, "caution-blade-title"),
@@ -288,7 +351,7 @@ pub(super) fn cutting_by(
     let cuts = &laid.cuts;
     let squares = cuts.count;
     // What the strips of the binding leave is compared with what else could be cut of that.
-    let rest = crate::cloth::strips::rest_of(&piece, &cuts.binding);
+    let rest = crate::cloth::strips::rest_of(&laid.lying, &cuts.binding);
     let naive = cutting::naive(&rest, &how).unwrap_or(0);
     let free = cutting::free_yield(&rest, &how).map_or(squares, |f| f.count);
     let bound = cutting::bound(&rest, &how).unwrap_or(free);
@@ -304,6 +367,7 @@ pub(super) fn cutting_by(
     ];
     if squares == 0 {
         view.said.push(say!(context, "cut-nothing"));
+        view.said.extend(still_of_use(&rest, cuts, &how, context));
     } else {
         view.said.push(say!(
             context,
@@ -315,13 +379,28 @@ pub(super) fn cutting_by(
                 .push(say!(context, "cut-gain", n = squares - naive));
         }
     }
-    view.list = rows(throw, (n, index), &piece, &laid, context);
+    if begins_so(garment, &piece) {
+        view.said.push(say!(context, "part-start"));
+    }
+    view.list = rows(throw, (n, index), &laid, context);
     if changed {
         for row in &mut view.list {
             (row.tick, row.now) = (None, false);
         }
     }
     view.left = left_over(cuts, context);
+    if counted.is_none() {
+        view.worn = worn(heap, (n, index), kept, context);
+        if view.worn.is_some() {
+            view.heeds.push(say!(context, "worn-heed"));
+        }
+    }
+    if !changed && counted.is_none() {
+        view.ways = ways_to_cut(throw, (n, index), heap, &piece, given, context);
+    }
+    if !changed {
+        view.other = other(throw, garment, heap, (n, index), context);
+    }
     if heap.cloth.stretch {
         view.heeds.push(say!(context, "cut-stretch"));
     }
@@ -333,12 +412,15 @@ pub(super) fn cutting_by(
     if counted.is_none() && !changed {
         let strips = Count::at_most(view.expected_strips);
         view.all_came = Some(Button {
-            label: say!(
-                context,
-                "cut-all-came",
-                n = squares,
-                strips = view.expected_strips
-            ),
+            label: match squares {
+                0 => say!(context, "cut-none-came", strips = view.expected_strips),
+                n => say!(
+                    context,
+                    "cut-all-came",
+                    n = n,
+                    strips = view.expected_strips
+                ),
+            },
             action: Command::CutPiece {
                 n,
                 index,
@@ -350,19 +432,31 @@ pub(super) fn cutting_by(
         });
     }
     let sheet = Frame::of(&piece);
-    let [_, top, left, right] = piece.reach();
-    let lying = Lying {
-        piece: &piece,
-        cuts,
-        side: how.cut_side(),
-        cloth: cloth(throw, heap),
-        scale: 1.0,
-        at: [sheet.edge; 2],
-        letters: (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0),
-        chalk: (0..).map_while(|k| laid.chalk(k)).collect(),
-    };
     let done = counted.is_none().then_some(laid.done);
-    view.picture = Some(picture(&lying, &sheet, done, &view.title, context));
+    let drawn = |piece: &Piece, cuts: &CutPlan, sheet: &Frame, done| {
+        let [_, top, left, right] = piece.reach();
+        let lying = Lying {
+            piece,
+            cuts,
+            side: how.cut_side(),
+            cloth: cloth(throw, heap),
+            scale: 1.0,
+            at: [sheet.edge; 2],
+            letters: (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0),
+            lines: cuts.turned == laid.cuts.turned,
+            chalk: (0..).map_while(|k| laid.chalk(k)).collect(),
+        };
+        picture(&lying, sheet, done, &view.title, context)
+    };
+    if cuts.turned {
+        let own = Frame::of(&laid.lying);
+        let lies = drawn(&laid.lying, cuts, &own, done);
+        let upright = ways::turned_back(&piece, cuts);
+        view.picture = Some(drawn(&piece, &upright, &sheet, None));
+        view.lying = Some(lies);
+    } else {
+        view.picture = Some(drawn(&piece, cuts, &sheet, done));
+    }
     if counted.is_none() {
         view.handles = piece
             .stations
@@ -387,6 +481,172 @@ pub(super) fn cutting_by(
         }
     }
     Ok(view)
+}
+
+/// Whether a pocket or a waistband still has the outline it began with.
+fn begins_so(garment: &Garment, piece: &Piece) -> bool {
+    let start = garment.start;
+    let begun = start.and_then(|start| garments::small_part(start, piece.part));
+    begun.as_ref() == Some(piece)
+}
+
+/// What can still be done with a piece that holds no square.
+fn still_of_use(piece: &Piece, cuts: &CutPlan, how: &Cutting, context: Context<'_>) -> Vec<String> {
+    let mut said = Vec::new();
+    if !cuts.binding.is_empty() {
+        said.push(say!(context, "cut-small-strips", n = cuts.binding.len()));
+    }
+    if let Ok(Some(patch)) = patches::largest(piece, how) {
+        let [w, h] = [patch.right - patch.left, patch.to - patch.from];
+        let [w, h] = [w, h].map(|l| context.ruler.at_most(l));
+        if w > zero() && h > zero() {
+            said.push(say!(context, "cut-small-patch", size = context.by(w, h)));
+        }
+    }
+    if piece.part == GarmentPart::Pocket {
+        said.push(say!(context, "cut-small-pocket"));
+    }
+    said
+}
+
+/// The ways to cut a piece, where another than the plain one gives more of it or was taken.
+fn ways_to_cut(
+    throw: &Throw,
+    (n, index): (u16, u8),
+    heap: &Heap,
+    piece: &Piece,
+    given: &ClothAccount,
+    context: Context<'_>,
+) -> Vec<WayOffer> {
+    let nth = usize::from(index);
+    let (how, own) = (how_for(throw, heap), heap.way(nth));
+    let mut ways = vec![CutWay::PLAIN];
+    ways.extend(ways::offers(piece, &how).into_iter().map(|(way, _)| way));
+    if !ways.contains(&own) {
+        ways.push(own);
+    }
+    if ways.len() == 1 {
+        return Vec::new();
+    }
+    // What each gives with the binding strips that the whole pile shares out then.
+    let gives = |way: CutWay| {
+        if way == own {
+            return given.piece(n, nth);
+        }
+        let mut heap = heap.clone();
+        heap.ways.insert(index, way);
+        account_with(throw, n, &heap).piece(n, nth)
+    };
+    let plain = gives(CutWay::PLAIN).squares.get();
+    let each = ways.into_iter().map(|way| (way, gives(way)));
+    let worth =
+        each.filter(|(way, gives)| way.is_plain() || *way == own || gives.squares.get() > plain);
+    let offers = worth.map(|(way, gives)| {
+        let key = match (way.turned, way.both_edges) {
+            (false, false) => "plain",
+            (false, true) => "both",
+            (true, false) => "turned",
+            (true, true) => "turned-both",
+        };
+        let (squares, strips) = (gives.squares, gives.strips);
+        let said = say!(context, "way-gives", n = squares, strips = strips);
+        let name = context.say(&format!("way-{key}"), &[]);
+        let more = squares.get().saturating_sub(plain);
+        let label = match way.is_plain() {
+            true => say!(context, "told", what = name.as_str(), how = said),
+            false => say!(
+                context,
+                "way-more",
+                name = name.as_str(),
+                gives = said,
+                more = more
+            ),
+        };
+        let both = way.both_edges.then(|| say!(context, "way-both-text"));
+        let turned = way.turned.then(|| {
+            [
+                say!(context, "way-turned-text"),
+                label_turned(throw, context),
+            ]
+        });
+        let text: Vec<String> = turned.into_iter().flatten().chain(both).collect();
+        let chosen = way == own;
+        WayOffer {
+            choose: (!chosen).then(|| Button {
+                label: say!(context, "way-take", name = name),
+                action: Command::CutBy { n, index, way },
+            }),
+            label,
+            text: (!text.is_empty()).then(|| context.words.list("sentences", text)),
+            chosen,
+        }
+    });
+    let offers: Vec<WayOffer> = offers.collect();
+    // The plain way alone is no choice.
+    if offers.len() == 1 {
+        Vec::new()
+    } else {
+        offers
+    }
+}
+
+/// The other half of the pair a piece is of, while it is not cut up.
+fn other(
+    throw: &Throw,
+    garment: &Garment,
+    heap: &Heap,
+    (n, index): (u16, u8),
+    context: Context<'_>,
+) -> Option<OtherHalf> {
+    let found = pairs::other_half(garment, usize::from(index))?;
+    let own = u8::try_from(found).ok()?;
+    if heap.counted.get(found) != Some(&None) {
+        return None;
+    }
+    let key = part_key(garment.pieces[found].part);
+    let action = Command::MirrorPiece { n, index };
+    let mirror = decide(Some(throw), &action).is_ok().then(|| Button {
+        label: context.say(&format!("mirror-{key}"), &[]),
+        action,
+    });
+    let unsaid = heap
+        .worn_unsaid
+        .contains(&own)
+        .then(|| context.say(&format!("mirror-worn-{key}"), &[]));
+    Some(OtherHalf {
+        index: own,
+        mirror,
+        unsaid,
+    })
+}
+
+/// The question where a piece is worn that took over the outline of its other half.
+fn worn(
+    heap: &Heap,
+    (n, index): (u16, u8),
+    piece: &Piece,
+    context: Context<'_>,
+) -> Option<WornAsked> {
+    if !heap.worn_unsaid.contains(&index) {
+        return None;
+    }
+    let marked = piece.zones.iter().filter(|z| pairs::is_wear(z.kind));
+    let marked: Vec<String> = marked.map(|z| names::zone(z.kind, context)).collect();
+    let text = match marked.is_empty() {
+        true => say!(context, "worn-asked"),
+        false => say!(
+            context,
+            "worn-asked-marked",
+            places = context.words.list("list-short", marked)
+        ),
+    };
+    Some(WornAsked {
+        text,
+        nothing: Button {
+            label: say!(context, "worn-nothing"),
+            action: Command::WornSaid { n, index },
+        },
+    })
 }
 
 /// A heap with another outline of one of its pieces.

@@ -1,7 +1,7 @@
 //! The cutting list of a piece in words: the same lines on screen, on paper and in a drawing.
 
 use crate::cloth::cutting::{self, CutPlan, FromEdge, Patch};
-use crate::cloth::garments::{Piece, ZoneKind};
+use crate::cloth::garments::{Piece, Zone, ZoneKind};
 use crate::cloth::pile::Heap;
 use crate::cloth::steps::{CutStep, steps};
 use crate::command::Command;
@@ -11,7 +11,8 @@ use crate::show::context::Context;
 use crate::show::names;
 use crate::show::parts::Button;
 use crate::throw::Throw;
-use crate::throw::account::{ClothAccount, layout};
+use crate::throw::account::{ClothAccount, LaidPiece, layout};
+use crate::throw::wishes::Grain;
 use crate::words::Shown;
 use serde::Serialize;
 use ts_rs::TS;
@@ -37,6 +38,8 @@ pub struct CutRow {
 
 /// A piece as it is cut: the layout that the account gives it, and the places of its squares.
 pub(super) struct Laid {
+    /// The piece as it lies to be cut.
+    pub(super) lying: Piece,
     /// Squares and strips.
     pub(super) cuts: CutPlan,
     /// The places of the squares, in the order of the strips; fewer where some are spare.
@@ -56,8 +59,11 @@ impl Laid {
     ) -> Laid {
         let at = (n, u8::try_from(index).unwrap_or(u8::MAX));
         let begun = throw.begun_pieces.get(&at);
+        let strips = account.piece(n, index).strips;
+        let LaidPiece { lying, cuts } = layout(throw, heap, (index, piece), strips);
         Laid {
-            cuts: layout(throw, heap, piece, account.piece(n, index).strips),
+            lying,
+            cuts,
             places: account.places.get(&at).cloned().unwrap_or_default(),
             done: begun.map_or(0, |b| b.lines.get() as usize),
         }
@@ -86,7 +92,10 @@ fn beginning(
 
 /// Whether heights are measured above a hem; else above the lower edge.
 fn hem(piece: &Piece) -> &'static str {
-    match piece.zones.iter().any(|z| z.kind == ZoneKind::Hem) {
+    // A pocket has its hem above.
+    let [low, ..] = piece.reach();
+    let below = |z: &Zone| z.kind == ZoneKind::Hem && z.from <= low;
+    match piece.zones.iter().any(below) {
         true => "hem",
         false => "edge",
     }
@@ -96,22 +105,42 @@ fn hem(piece: &Piece) -> &'static str {
 pub(super) fn rows(
     throw: &Throw,
     (n, index): (u16, u8),
-    piece: &Piece,
     laid: &Laid,
     context: Context<'_>,
 ) -> Vec<CutRow> {
-    let cuts = &laid.cuts;
+    let (piece, cuts) = (&laid.lying, &laid.cuts);
     let open = throw
         .pile
         .get(&n)
         .is_some_and(|heap| heap.counted.get(usize::from(index)) == Some(&None));
     // What the next height is measured above, and how many strips and runs were listed so far.
-    let mut low = hem(piece);
+    let mut low = if cuts.turned { "edge" } else { hem(piece) };
     let mut place = 0;
     let steps = steps(piece, cuts).into_iter().enumerate();
     steps
         .map(|(i, step)| {
             let (title, text, chalk, squares) = match step {
+                CutStep::Turn => {
+                    // Turned, the hem lies to the left.
+                    let [_, _, left, _] = piece.reach();
+                    let hem = |z: &Zone| z.kind == ZoneKind::Hem && z.left <= left;
+                    let end = if piece.zones.iter().any(hem) {
+                        "hem"
+                    } else {
+                        "edge"
+                    };
+                    let text = [
+                        say!(context, "cut-turn", end = end),
+                        label_turned(throw, context),
+                    ];
+                    let text = context.words.list("sentences", text);
+                    (say!(context, "cut-turn-title"), text, None, 0)
+                }
+                CutStep::Top { below } => {
+                    low = "cut";
+                    let text = say!(context, "cut-top", below = context.length(below));
+                    (say!(context, "cut-top-title"), text, None, 0)
+                }
                 CutStep::Straight { above } => {
                     let above = context.length(above);
                     let text = say!(context, "cut-straight", above = above, low = low);
@@ -127,6 +156,8 @@ pub(super) fn rows(
                 CutStep::Strip {
                     nth,
                     gap,
+                    from_top,
+                    at_top,
                     high,
                     runs,
                     squares,
@@ -138,7 +169,11 @@ pub(super) fn rows(
                         low = "cut";
                     }
                     let height = context.length(high);
-                    text.push(say!(context, "cut-across", high = height, from = low));
+                    text.push(match (from_top, at_top && gap == zero()) {
+                        (false, _) => say!(context, "cut-across", high = height, from = low),
+                        (true, true) => say!(context, "cut-down-edge", high = height),
+                        (true, false) => say!(context, "cut-down", high = height),
+                    });
                     low = "cut";
                     let side = in_nm(high).max(1);
                     for (k, run) in runs.iter().enumerate() {
@@ -189,6 +224,15 @@ pub(super) fn rows(
             }
         })
         .collect()
+}
+
+/// How the squares of a turned piece are marked, so that each can be laid as its grain is to run.
+pub(super) fn label_turned(throw: &Throw, context: Context<'_>) -> String {
+    match throw.wishes.map_or(Grain::Free, |w| w.grain) {
+        Grain::Free => say!(context, "cut-turn-label-free"),
+        Grain::OneWay => say!(context, "cut-turn-label-one-way"),
+        Grain::ByTurns => say!(context, "cut-turn-label-by-turns"),
+    }
 }
 
 /// A strip for the binding in words: how far above what it begins, and how far from the left.

@@ -53,7 +53,7 @@ mod work;
 pub use again::{AgainView, DraftAfter, again};
 pub use bench::{BenchCell, BenchView, PieceCard, SquareStage, StageKey, Tally};
 pub use context::Context;
-pub use cutting::{Drag, Handle, PileCutView};
+pub use cutting::{Drag, Handle, OtherHalf, PileCutView, WayOffer, WornAsked};
 pub use dates::{Calendar, Day, ZoneName, date};
 pub use errors::{format_error, out_of_bounds, rejection};
 pub use export::{

@@ -1,7 +1,7 @@
 //! The clothes pile, and one piece's outline with its cuts.
 
 use crate::cloth::estimate;
-use crate::cloth::garments::{self, ClothEdges, GarmentKind, GarmentSize, Source};
+use crate::cloth::garments::{self, ClothEdges, GarmentKind, GarmentPart, GarmentSize, Source};
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{in_gsm, in_ounces};
 use crate::command::{Command, decide};
@@ -14,7 +14,7 @@ use crate::show::off::RemedyRow;
 use crate::show::parts::{Button, Choice, Figure, Head, head};
 use crate::show::{change, fields};
 use crate::throw::Throw;
-use crate::throw::account::{ClothAccount, account};
+use crate::throw::account::{ClothAccount, PieceAccount, account};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -56,6 +56,8 @@ pub struct HeapRow {
     pub washed: bool,
     /// Squares are cut so much larger, with its unit.
     pub trimming: String,
+    /// Lay further parts of it flat as pieces of their own.
+    pub parts: Vec<Button>,
     /// Takes it off the pile, while nothing of it is cut.
     pub take: Option<Button>,
 }
@@ -538,12 +540,7 @@ fn row(
                 label: part(heap, i, context),
                 said: match piece.cut {
                     true => say!(context, "piece-counted", n = piece.squares),
-                    false => say!(
-                        context,
-                        "piece-expected",
-                        n = piece.squares,
-                        strips = piece.strips
-                    ),
+                    false => expected(heap, i, piece, context),
                 },
                 cut: piece.cut,
                 outlined: matches!(heap.from, Source::Cloth(_)),
@@ -553,10 +550,41 @@ fn row(
         stretch: heap.cloth.stretch,
         washed: heap.cloth.washed,
         trimming: fields::field(heap.trimming, context),
+        parts: further_parts(throw, n, context),
         take: decide(Some(throw), &action).is_ok().then(|| Button {
             label: say!(context, "heap-take", name = heap.name()),
             action,
         }),
+    }
+}
+
+/// Parts of a garment that may be laid flat as pieces of their own.
+fn further_parts(throw: &Throw, n: u16, context: Context<'_>) -> Vec<Button> {
+    let parts = [
+        (GarmentPart::Pocket, "add-pocket"),
+        (GarmentPart::Waistband, "add-waistband"),
+    ];
+    let buttons = parts.into_iter().map(|(part, key)| Button {
+        label: context.say(key, &[]),
+        action: Command::AddPart { n, part },
+    });
+    buttons
+        .filter(|button| decide(Some(throw), &button.action).is_ok())
+        .collect()
+}
+
+/// What a piece is expected to give.
+fn expected(heap: &Heap, index: usize, piece: PieceAccount, context: Context<'_>) -> String {
+    let gives = say!(
+        context,
+        "piece-expected",
+        n = piece.squares,
+        strips = piece.strips
+    );
+    let unsaid = u8::try_from(index).is_ok_and(|i| heap.worn_unsaid.contains(&i));
+    match unsaid {
+        true => say!(context, "piece-worn-unsaid", gives = gives),
+        false => gives,
     }
 }
 

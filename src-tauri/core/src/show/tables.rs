@@ -358,7 +358,8 @@ fn piece(
         Source::Cloth(garment) => match garment.pieces.get(index) {
             Some(piece) => {
                 let [low, top, left, right] = piece.reach();
-                let cuts = layout(throw, heap, piece, account.piece(n, index).strips);
+                let strips = account.piece(n, index).strips;
+                let cuts = layout(throw, heap, (index, piece), strips).cuts;
                 let strips = Some(cuts.strips.len());
                 (Some(right - left), Some(top - low), strips, cuts.count)
             }

@@ -34,10 +34,12 @@ pub use crate::cloth::estimate::spares_to_keep;
 use crate::cloth::garments::{Piece, Source};
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::strips::{StripLayout, strip_of, with_strips};
+use crate::cloth::ways;
 use crate::measure::Count;
 use crate::plan::assembly::Rect;
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
+use std::borrow::Cow;
 use std::collections::{BTreeMap, VecDeque};
 
 /// Most strips one piece is asked for.
@@ -145,22 +147,45 @@ pub fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
     heap.how(throw.plan.side)
 }
 
-/// Where a piece of a heap is cut: its squares, and so many strips for the binding. A piece
-/// that cannot be laid out gives nothing.
-pub fn layout(throw: &Throw, heap: &Heap, piece: &Piece, strips: Count) -> CutPlan {
-    let how = how_for(throw, heap);
+/// A piece as it lies to be cut, and where.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LaidPiece {
+    /// Its outline as it lies: turned where it is cut so.
+    pub lying: Piece,
+    /// Squares and strips on it.
+    pub cuts: CutPlan,
+}
+
+/// Where a piece of a heap is cut, by its number and its outline: its squares, and so many strips
+/// for the binding. A piece that cannot be laid out gives nothing.
+pub fn layout(
+    throw: &Throw,
+    heap: &Heap,
+    (index, piece): (usize, &Piece),
+    strips: Count,
+) -> LaidPiece {
+    let way = heap.way(index);
+    let how = way.how(how_for(throw, heap));
+    let lying = ways::lying(piece, way);
     let laid = match strips.get() {
-        0 => lay_out(piece, &how),
-        most => with_strips(piece, &how, strip_of(&throw.plan, most)),
+        0 => lay_out(&lying, &how),
+        most => with_strips(&lying, &how, strip_of(&throw.plan, most)),
     };
-    laid.unwrap_or_else(|_| CutPlan {
+    let mut cuts = laid.unwrap_or_else(|_| CutPlan {
         strips: Vec::new(),
+        from_top: 0,
+        turned: false,
         lines: Vec::new(),
         count: 0,
         binding: Vec::new(),
         offcuts: Vec::new(),
         spare: piece.area(),
-    })
+    });
+    cuts.turned = matches!(lying, Cow::Owned(_));
+    LaidPiece {
+        lying: lying.into_owned(),
+        cuts,
+    }
 }
 
 /// A piece that is not cut up, while strips are shared out.
@@ -217,7 +242,10 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
                 (Source::Cloth(garment), Use::Denim { denim }, None) => garment
                     .pieces
                     .get(index)
-                    .and_then(|piece| StripLayout::new(piece, &how, strip).ok())
+                    .and_then(|piece| {
+                        let way = heap.way(index);
+                        StripLayout::new(&ways::lying(piece, way), &way.how(how), strip).ok()
+                    })
                     .map(|laid| (denim, laid)),
                 _ => None,
             };

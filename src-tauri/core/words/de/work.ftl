@@ -1253,6 +1253,17 @@ part-right-leg = Rechtes Beinteil
 part-front = Vorderteil
 part-sleeve = Ärmel
 part-back = Rückenteil
+part-pocket = Gesäßtasche
+part-waistband = Bund
+part-start = Dieser Umriss ist nur ein Anfang: übliche Praxis, ohne Quelle. Miss deinen.
+add-pocket = Auch eine Gesäßtasche flach hinlegen
+add-waistband = Auch den Bund flach hinlegen
+cut-small-strips = { $n ->
+    [one] Einen Einfassstreifen gibt es noch.
+   *[other] { $n } Einfassstreifen gibt es noch.
+}
+cut-small-patch = Ein Flicken von { $size } lässt sich daraus schneiden, für eine abgewetzte Stelle.
+cut-small-pocket = Oder lass sie ganz und näh sie als Tasche auf ein Quadrat.
 part-panel = Stoffbahn
 part-sheet = Laken
 part-cloth = Stoff
@@ -1291,6 +1302,19 @@ zone-selvedge = Webkante
 zone-seam = Naht
 heap-take = { $name } vom Stapel nehmen
 piece-keep = Diesen Umriss sichern
+mirror-left-leg = Das linke Bein ist gleich, gespiegelt
+mirror-right-leg = Das rechte Bein ist gleich, gespiegelt
+mirror-front = Das andere Vorderteil ist gleich, gespiegelt
+mirror-sleeve = Der andere Ärmel ist gleich, gespiegelt
+mirror-worn-left-leg = Eintragen, wo das linke Bein abgewetzt ist
+mirror-worn-right-leg = Eintragen, wo das rechte Bein abgewetzt ist
+mirror-worn-front = Eintragen, wo das andere Vorderteil abgewetzt ist
+mirror-worn-sleeve = Eintragen, wo der andere Ärmel abgewetzt ist
+worn-asked = Wo ist dieses Stück abgewetzt? Umriss, Saum und Nähte sind die des Gegenstücks, gespiegelt. Ein abgewetztes Knie, Löcher und Flecken wurden nicht übernommen: Trag sie hier ein.
+worn-asked-marked = Wo ist dieses Stück abgewetzt? Umriss, Saum und Nähte sind die des Gegenstücks, gespiegelt. Abgewetzte Stellen wurden nicht übernommen. Hier schon eingetragen: { $places }. Verschiebe sie, trag weitere ein oder nimm sie heraus.
+worn-nothing = Sonst ist nichts abgewetzt
+worn-heed = Noch niemand hat eingetragen, wo dieses Stück abgewetzt ist: Sieh es dir an, bevor du schneidest.
+piece-worn-unsaid = { $gives }; abgewetzte Stellen noch nicht eingetragen
 cut-row = { $title }. { $text }
 cut-straight-title = Eine gerade Kante
 cut-straight = Schneide quer, { $above } über dem { $low ->
@@ -1327,6 +1351,38 @@ cut-across = Schneide quer, { $high } über dem { $from ->
     [edge] unteren Rand
    *[cut] letzten Schnitt
 }.
+cut-turn-title = Dreh das Stück
+cut-turn = Leg es um ein Viertel gedreht hin, { $end ->
+    [hem] den Saum
+   *[edge] den unteren Rand
+} nach links, und schneide die Streifen der Länge nach.
+cut-turn-label-free = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts: Mit aufrechter Schrift hingelegt liegt ein Quadrat wie alle anderen. Anders gelegt läuft sein Köper anders herum, und es dehnt sich anders herum.
+cut-turn-label-one-way = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts. Du willst den Fadenlauf in jedem Quadrat von oben nach unten: Leg jedes mit aufrechter Schrift hin.
+cut-turn-label-by-turns = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts. Du willst den Fadenlauf von Quadrat zu Quadrat gedreht: Bei aufrechter Schrift läuft er von oben nach unten, bei liegender quer.
+cut-top-title = Eine gerade obere Kante
+cut-top = Von hier an wird von der oberen Kante gemessen. Schneide quer, { $below } darunter.
+cut-down-edge = Von hier an wird von der oberen Kante gemessen. Schneide quer, { $high } darunter.
+cut-down = Schneide quer, { $high } unter dem letzten Schnitt.
+way-plain = In Streifen vom unteren Rand aufwärts
+way-both = Von beiden Kanten her
+way-turned = Um ein Viertel gedreht
+way-turned-both = Um ein Viertel gedreht, von beiden Kanten her
+way-gives = { $n ->
+    [one] { $n } Quadrat
+   *[other] { $n } Quadrate
+}{ $strips ->
+    [0] { "" }
+    [one] {" "}und { $strips } Einfassstreifen
+   *[other] {" "}und { $strips } Einfassstreifen
+}
+way-more = { $name }: { $gives }, { $more ->
+    [0] keines mehr
+    [one] eines mehr
+   *[other] { $more } mehr
+}
+way-both-text = Die unteren Streifen werden vom unteren Rand aus gemessen, die anderen von der oberen Kante abwärts; was übrig ist, liegt dazwischen.
+way-turned-text = Das Stück liegt auf der Seite, und seine Streifen laufen der Länge nach: So kommen die Quadrate um ein Viertel gedreht vom Streifen.
+way-take = So schneiden: { $name }
 cut-chalk = Mit Kreide darauf: { $places }{ $spare ->
     [0] .
     [one] , und eines als Ersatz.
@@ -1345,6 +1401,11 @@ cut-all-came = { $n ->
     [0] { "" }
     [one] , dazu der Streifen
    *[other] , dazu { $strips } Streifen
+}
+cut-none-came = { $strips ->
+    [0] Daraus wird nichts geschnitten
+    [one] Der Einfassstreifen ist gut
+   *[other] Alle { $strips } Einfassstreifen gut
 }
 cut-next = { $name } schneiden: { $part }
 cut-denims = Noch zuzuschneiden: { $list }.

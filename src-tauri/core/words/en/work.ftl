@@ -1255,6 +1255,17 @@ part-right-leg = Right leg
 part-front = Front
 part-sleeve = Sleeve
 part-back = Back
+part-pocket = Back pocket
+part-waistband = Waistband
+part-start = This outline is only a beginning: common practice, no source. Measure yours.
+add-pocket = Lay a back pocket flat as well
+add-waistband = Lay the waistband flat as well
+cut-small-strips = { $n ->
+    [one] It still gives a binding strip.
+   *[other] It still gives { $n } binding strips.
+}
+cut-small-patch = A patch of { $size } can be cut from it, for a worn place.
+cut-small-pocket = Or keep it whole and sew it onto a square as a pocket.
 part-panel = Panel
 part-sheet = Sheet
 part-cloth = Cloth
@@ -1293,6 +1304,19 @@ zone-selvedge = Selvedge
 zone-seam = Seam
 heap-take = Take { $name } off the pile
 piece-keep = Keep this outline
+mirror-left-leg = The left leg is the same, mirrored
+mirror-right-leg = The right leg is the same, mirrored
+mirror-front = The other front is the same, mirrored
+mirror-sleeve = The other sleeve is the same, mirrored
+mirror-worn-left-leg = Mark where the left leg is worn
+mirror-worn-right-leg = Mark where the right leg is worn
+mirror-worn-front = Mark where the other front is worn
+mirror-worn-sleeve = Mark where the other sleeve is worn
+worn-asked = Where is this one worn? Its outline, hem and seams are those of the other half, mirrored. A worn knee, holes and stains were not taken over: mark them here.
+worn-asked-marked = Where is this one worn? Its outline, hem and seams are those of the other half, mirrored. Worn places were not taken over. Marked here so far: { $places }. Move them, add others, or take them out.
+worn-nothing = No other place is worn
+worn-heed = Nobody has marked yet where this piece is worn: look it over before you cut.
+piece-worn-unsaid = { $gives }; worn places not marked yet
 cut-row = { $title }. { $text }
 cut-straight-title = A straight edge
 cut-straight = Cut straight across, { $above } above the { $low ->
@@ -1329,6 +1353,38 @@ cut-across = Cut across { $high } above the { $from ->
     [edge] lower edge
    *[cut] last cut
 }.
+cut-turn-title = Turn the piece
+cut-turn = Lay it a quarter turned, the { $end ->
+    [hem] hem
+   *[edge] lower edge
+} to your left, and cut the strips along it.
+cut-turn-label-free = Chalk each label, or an arrow, with its head to the right: laid with the letters upright a square lies like all the others. Laid otherwise its twill runs the other way, and it stretches the other way.
+cut-turn-label-one-way = Chalk each label, or an arrow, with its head to the right. You want the lengthwise grain up and down in every square: lay each with its letters upright.
+cut-turn-label-by-turns = Chalk each label, or an arrow, with its head to the right. You want the grain turned from each square to the next: with the letters upright it runs up and down, with the letters on their side it runs across.
+cut-top-title = A straight upper edge
+cut-top = From here on measure from the upper edge. Cut straight across, { $below } below it.
+cut-down-edge = From here on measure from the upper edge. Cut across { $high } below it.
+cut-down = Cut across { $high } below the last cut.
+way-plain = In strips from the lower edge up
+way-both = From both edges
+way-turned = Turned a quarter
+way-turned-both = Turned a quarter, from both edges
+way-gives = { $n ->
+    [one] { $n } square
+   *[other] { $n } squares
+}{ $strips ->
+    [0] { "" }
+    [one] {" "}and { $strips } binding strip
+   *[other] {" "}and { $strips } binding strips
+}
+way-more = { $name }: { $gives }, { $more ->
+    [0] no more
+    [one] one more
+   *[other] { $more } more
+}
+way-both-text = The lower strips are measured from the lower edge, the others from the upper edge down; what is over lies between them.
+way-turned-text = The piece lies on its side and its strips run along it, so that squares come off the strip a quarter turned.
+way-take = Cut it so: { $name }
 cut-chalk = Chalk on them: { $places }{ $spare ->
     [0] .
     [one] , and one spare.
@@ -1347,6 +1403,11 @@ cut-all-came = { $n ->
     [0] { "" }
     [one] , and the strip
    *[other] , and { $strips } strips
+}
+cut-none-came = { $strips ->
+    [0] Nothing is to be cut from it
+    [one] The binding strip came out
+   *[other] All { $strips } binding strips came out
 }
 cut-next = Cut { $name }: { $part }
 cut-denims = Still to cut: { $list }.

@@ -43,6 +43,9 @@ pub(in crate::show) struct Lying<'a> {
     pub(in crate::show) at: [f64; 2],
     /// Height of the letters.
     pub(in crate::show) letters: f64,
+    /// The cuts across are shown; not while the outline is measured of a piece that is turned
+    /// to be cut.
+    pub(in crate::show) lines: bool,
     /// What is chalked on the squares, in the order of the strips; the others are numbered.
     pub(in crate::show) chalk: Vec<String>,
 }
@@ -109,7 +112,12 @@ impl Lying<'_> {
         }
         let [_, _, left, right] = self.piece.reach();
         let past = self.letters * 0.6;
-        for up in self.heights() {
+        let heights = if self.lines {
+            self.heights()
+        } else {
+            Vec::new()
+        };
+        for up in heights {
             let y = self.y(up);
             d.line([self.x(left) - past, y, self.x(right) + past, y], Ink::Cut);
         }
@@ -117,12 +125,18 @@ impl Lying<'_> {
 
     /// The heights of all cuts across, from the hem up.
     pub(in crate::show) fn heights(&self) -> Vec<Length> {
-        let [low, ..] = self.piece.reach();
+        let [low, top, ..] = self.piece.reach();
         let strips = self.cuts.strips.iter();
         let mut heights: Vec<Length> = strips.flat_map(|s| [s.from, s.to]).collect();
-        if let Some(CutStep::Straight { above }) = steps(self.piece, self.cuts).first() {
-            heights.push(low + *above);
-        }
+        heights.extend(
+            steps(self.piece, self.cuts)
+                .iter()
+                .filter_map(|step| match step {
+                    CutStep::Straight { above } => Some(low + *above),
+                    CutStep::Top { below } => Some(top - *below),
+                    CutStep::Turn | CutStep::Binding { .. } | CutStep::Strip { .. } => None,
+                }),
+        );
         heights.sort();
         heights.dedup();
         heights
@@ -138,7 +152,14 @@ impl Lying<'_> {
                 let (x, end) = (self.x(left), self.x(right));
                 d.area([x, top, end - x, under - top], ink);
             }
-            CutStep::Straight { .. } => {}
+            CutStep::Top { below } if !done => {
+                let [_, high, left, right] = self.piece.reach();
+                let (top, under) = (self.y(high), self.y(high - *below));
+                let (x, end) = (self.x(left), self.x(right));
+                d.area([x, top, end - x, under - top], ink);
+            }
+            CutStep::Turn if !done => d.shape(self.outline(), ink, None),
+            CutStep::Straight { .. } | CutStep::Top { .. } | CutStep::Turn => {}
             CutStep::Binding { patch, .. } => d.area(self.patch(patch), ink),
             CutStep::Strip { runs, .. } => {
                 for run in runs {
@@ -150,6 +171,9 @@ impl Lying<'_> {
 
     /// The numbers of the strips, left of them.
     pub(in crate::show) fn strip_numbers(&self, d: &mut Canvas) {
+        if !self.lines {
+            return;
+        }
         let [_, _, left, _] = self.piece.reach();
         for (i, strip) in self.cuts.strips.iter().enumerate() {
             let y = (self.y(strip.from) + self.y(strip.to)) / 2.0;

@@ -51,7 +51,7 @@ pub fn piece_svg(
     };
     let piece = piece.ok_or_else(|| no_piece(throw, context))?;
     let laid = Laid::of(throw, (n, place), heap, piece, &account(throw));
-    let cuts = &laid.cuts;
+    let (piece, cuts) = (&laid.lying, &laid.cuts);
     let [low, top, left, right] = piece.reach();
     let longest = in_mm(top - low).max(in_mm(right - left)).max(0.001);
     let scale = LONG / longest;
@@ -65,6 +65,7 @@ pub fn piece_svg(
             scale,
             at: [0.0, 0.0],
             letters: 22.0,
+            lines: true,
             chalk: (0..).map_while(|k| laid.chalk(k)).collect(),
         },
         wide,
@@ -103,7 +104,7 @@ pub fn piece_svg(
     sheet.measures(&mut d, context);
     y = sheet.lying.at[1] + in_mm(top - low) * scale + 74.0;
     y = sheet.key(&mut d, y, context);
-    for row in rows(throw, (n, index), piece, &laid, context) {
+    for row in rows(throw, (n, index), &laid, context) {
         y = d.lines([EDGE, y + 24.0, room], (18.0, Ink::Title), &row.title, 2) - 16.0;
         for line in std::iter::once(row.text).chain(row.chalk) {
             y = d.lines([EDGE, y + 18.0, room], (18.0, Ink::Words), &line, 4) - 16.0;

@@ -24,6 +24,7 @@ mod faces;
 mod forged;
 mod fours;
 mod lessons;
+mod more;
 mod pile;
 mod plan;
 mod sewing;

@@ -363,11 +363,12 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
     let journal = begin(Plan::default());
     let texts = |piece: &Piece, cuts| -> Vec<String> {
         let laid = cutting_list::Laid {
+            lying: piece.clone(),
             cuts,
             places: Vec::new(),
             done: 0,
         };
-        let rows = cutting_list::rows(journal.throw(), (1, 0), piece, &laid, context(&words));
+        let rows = cutting_list::rows(journal.throw(), (1, 0), &laid, context(&words));
         let texts = rows.into_iter().map(|row| row.text.replace('\u{a0}', " "));
         texts.collect()
     };

@@ -1,0 +1,576 @@
+//! Outlines to begin with, before anything was measured.
+//!
+//! [`start`] gives an outline to begin with before anything was measured. **Its figures
+//! are estimates, from memory and common practice, no source**; they are to be replaced
+//! by the maker's tape. They stand in round figures of the system she measures in: widths and
+//! heights on half inches or whole centimetres. For jeans the inseam and the width all round at hem, knee and
+//! thigh are assumed by size; the leg is taken up to the crotch line (above it pockets,
+//! yoke and fly leave little), 55 % of its width to the back of the outseam and 45 % to
+//! the front; the outseam ridge is ¾ in wide, the hem 1 in high, a worn knee sits on the
+//! front half. [`Guess::Low`] has widths 5 % less and a large worn knee, [`Guess::High`] 5 %
+//! more and knees unworn; so the two lie about what the maker may find.
+//!
+//! # Pockets and waistbands
+//!
+//! [`small_part`] gives an outline for a back pocket or a waistband of jeans, again **common
+//! practice, no source**. A back pocket of men's jeans is taken for 6½ in wide above and 5½ in
+//! below, 7 in high with its point, the uppermost inch turned down and stitched; a waistband, once
+//! opened, for 3 in wide and as long as the waist, with 2 in at each end taken up by the button
+//! and its hole.
+
+use crate::cloth::pieces::{GarmentPart, OutlineStation, Piece, Zone, ZoneKind, mirrored};
+use crate::measure::{Length, NM_PER_INCH, NM_PER_MM, System, eighth_inches, in_nm, nm, zero};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// What was said of a garment that nobody has measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct GarmentStart {
+    /// Which garment.
+    pub kind: GarmentKind,
+    /// How large; left out where that is to be measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub size: Option<GarmentSize>,
+    /// How its knees are.
+    #[serde(default, skip_serializing_if = "Knees::is_unknown")]
+    #[ts(as = "Option<Knees>", optional)]
+    pub knees: Knees,
+    /// The system its outlines are round in.
+    pub system: System,
+}
+
+impl GarmentStart {
+    /// The outlines to begin with, by a guess. Where no size was said, the guesses reach from
+    /// small to large.
+    pub fn pieces(&self, guess: Guess) -> Vec<Piece> {
+        let size = self.size.unwrap_or(match guess {
+            Guess::Low => GarmentSize::Small,
+            Guess::Typical => GarmentSize::Medium,
+            Guess::High => GarmentSize::Large,
+        });
+        start_with(self.kind, size, guess, self.knees, self.system)
+    }
+}
+
+/// How the knees of jeans are.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Knees {
+    /// Nobody has looked yet.
+    #[default]
+    Unknown,
+    /// Unworn.
+    Whole,
+    /// Worn thin or torn.
+    Torn,
+}
+
+impl Knees {
+    fn is_unknown(&self) -> bool {
+        *self == Knees::Unknown
+    }
+}
+
+/// Garments for which there is a starting outline.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum GarmentKind {
+    /// A man's straight jeans, two legs.
+    MensJeans,
+    /// A woman's straight jeans, two legs.
+    WomensJeans,
+    /// A child's jeans, two legs; sizes about 4, 8 and 12 years.
+    ChildsJeans,
+    /// The back of a denim jacket, with its yoke and two upright seams.
+    JacketBack,
+    /// A skirt opened along one side seam.
+    Skirt,
+    /// A flat bed sheet: single, double, large double.
+    Sheet,
+    /// A shirt taken apart: the back below its yoke, two fronts without the button band, two
+    /// sleeves without cuffs.
+    Shirt,
+    /// A blouse taken apart likewise; its fronts and back are shaped at the waist.
+    Blouse,
+}
+
+impl GarmentKind {
+    /// Every kind.
+    pub const ALL: [GarmentKind; 8] = [
+        GarmentKind::MensJeans,
+        GarmentKind::WomensJeans,
+        GarmentKind::ChildsJeans,
+        GarmentKind::JacketBack,
+        GarmentKind::Skirt,
+        GarmentKind::Sheet,
+        GarmentKind::Shirt,
+        GarmentKind::Blouse,
+    ];
+
+    /// Whether it is denim, as a rule.
+    pub fn is_denim(self) -> bool {
+        !matches!(
+            self,
+            GarmentKind::Sheet | GarmentKind::Shirt | GarmentKind::Blouse
+        )
+    }
+}
+
+/// A garment's size, roughly.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum GarmentSize {
+    /// Small.
+    Small,
+    /// Middling.
+    Medium,
+    /// Large.
+    Large,
+}
+
+/// How cautious a starting outline is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Guess {
+    /// Narrow and worn.
+    Low,
+    /// As one would expect.
+    Typical,
+    /// Wide and little worn.
+    High,
+}
+
+/// Round figures of a system, for what nobody has measured yet.
+#[derive(Clone, Copy)]
+struct Round {
+    system: System,
+    percent: i64,
+}
+
+impl Round {
+    /// The nearest whole `step` (halves go up).
+    fn to(length: i64, step: i64) -> Length {
+        nm((length + step / 2).div_euclid(step) * step)
+    }
+
+    /// A height of so many quarter inches: on half inches, or whole centimetres.
+    fn high(self, quarters: i64) -> Length {
+        Round::to(quarters * NM_PER_INCH / 4, self.step())
+    }
+
+    /// A width of so many quarter inches, more or less by the guess, likewise.
+    fn wide(self, quarters: i64) -> Length {
+        let length = quarters * NM_PER_INCH / 4 * self.percent / 100;
+        Round::to(length, self.step())
+    }
+
+    /// So many hundredths of a width: on eighths of an inch, or whole centimetres.
+    fn share(self, width: Length, hundredths: i64) -> Length {
+        let step = match self.system {
+            System::Inch => NM_PER_INCH / 8,
+            System::Metric => 10 * NM_PER_MM,
+        };
+        Round::to(in_nm(width) * hundredths / 100, step)
+    }
+
+    /// A hem or a ridge of so many eighths of an inch, or on half centimetres.
+    fn small(self, eighths: i64) -> Length {
+        match self.system {
+            System::Inch => eighth_inches(eighths),
+            System::Metric => Round::to(eighths * NM_PER_INCH / 8, 5 * NM_PER_MM),
+        }
+    }
+
+    fn step(self) -> i64 {
+        match self.system {
+            System::Inch => NM_PER_INCH / 2,
+            System::Metric => 10 * NM_PER_MM,
+        }
+    }
+}
+
+/// An outline to begin with, in round figures of a system, to be corrected by the tape.
+/// Estimates, from memory and common practice, no source.
+pub fn start(kind: GarmentKind, size: GarmentSize, guess: Guess, system: System) -> Vec<Piece> {
+    start_with(kind, size, guess, Knees::Unknown, system)
+}
+
+/// A back pocket or a waistband of jeans to begin with; nothing for any other part, or for a
+/// garment that is no jeans.
+pub fn small_part(start: GarmentStart, part: GarmentPart) -> Option<Piece> {
+    let nth = match start.size.unwrap_or(GarmentSize::Medium) {
+        GarmentSize::Small => 0,
+        GarmentSize::Medium => 1,
+        GarmentSize::Large => 2,
+    };
+    // Of a pocket the width above and below and the height, then the waist, in quarter inches.
+    let figures: [i64; 4] = match start.kind {
+        GarmentKind::MensJeans => [[24, 20, 26, 128], [26, 22, 28, 144], [28, 24, 30, 168]],
+        GarmentKind::WomensJeans => [[22, 18, 24, 112], [24, 20, 26, 128], [26, 22, 28, 152]],
+        GarmentKind::ChildsJeans => [[16, 14, 18, 80], [20, 16, 22, 92], [22, 18, 24, 104]],
+        GarmentKind::JacketBack
+        | GarmentKind::Skirt
+        | GarmentKind::Sheet
+        | GarmentKind::Shirt
+        | GarmentKind::Blouse => return None,
+    }[nth];
+    let round = Round {
+        system: start.system,
+        percent: 100,
+    };
+    let [above, below, high, long] = figures.map(|quarters| round.high(quarters));
+    let wide = |at: Length, width: Length| OutlineStation {
+        at,
+        left: zero() - round.share(width, 50),
+        right: width - round.share(width, 50),
+    };
+    let zone = |kind, from: Length, to: Length, width: Length| Zone {
+        kind,
+        from,
+        to,
+        left: zero() - round.share(width, 50),
+        right: width - round.share(width, 50),
+    };
+    let (stations, zones) = match part {
+        GarmentPart::Pocket => {
+            let (point, turned_down) = (round.high(4), round.small(8));
+            let stations = vec![
+                wide(zero(), round.high(4)),
+                wide(point + round.high(2), below),
+                wide(high, above),
+            ];
+            let zones = vec![zone(ZoneKind::Hem, high - turned_down, high, above)];
+            (stations, zones)
+        }
+        GarmentPart::Waistband => {
+            let (width, end) = (round.high(12), round.small(16));
+            let stations = vec![wide(zero(), width), wide(long, width)];
+            let zones = vec![
+                zone(ZoneKind::Hole, zero(), end, width),
+                zone(ZoneKind::Hole, long - end, long, width),
+            ];
+            (stations, zones)
+        }
+        _ => return None,
+    };
+    Some(Piece {
+        part,
+        stations,
+        zones,
+    })
+}
+
+fn start_with(
+    kind: GarmentKind,
+    size: GarmentSize,
+    guess: Guess,
+    knees: Knees,
+    system: System,
+) -> Vec<Piece> {
+    let nth = match size {
+        GarmentSize::Small => 0,
+        GarmentSize::Medium => 1,
+        GarmentSize::Large => 2,
+    };
+    // Inseam or length, then widths from the hem up, in quarter inches.
+    let figures: [i64; 4] = match kind {
+        GarmentKind::MensJeans => [[120, 62, 70, 92], [128, 68, 76, 100], [128, 72, 82, 112]],
+        GarmentKind::WomensJeans => [[116, 54, 60, 86], [120, 56, 64, 96], [120, 60, 70, 108]],
+        GarmentKind::ChildsJeans => [[64, 40, 46, 56], [88, 48, 54, 66], [108, 54, 60, 76]],
+        GarmentKind::JacketBack => [[80, 64, 72, 72], [88, 72, 80, 80], [96, 80, 88, 88]],
+        GarmentKind::Skirt => [
+            [68, 160, 148, 136],
+            [72, 176, 164, 152],
+            [72, 192, 180, 168],
+        ],
+        GarmentKind::Sheet => [
+            [384, 264, 264, 264],
+            [384, 324, 324, 324],
+            [408, 360, 360, 360],
+        ],
+        // The back: its length below the yoke, its width at lower edge, waist and armhole.
+        GarmentKind::Shirt => [[92, 80, 80, 80], [100, 92, 92, 92], [108, 104, 104, 104]],
+        GarmentKind::Blouse => [[76, 72, 64, 68], [80, 80, 72, 76], [84, 92, 84, 88]],
+    }[nth];
+    let percent = match (kind, guess) {
+        (GarmentKind::Sheet, _) | (_, Guess::Typical) => 100,
+        (_, Guess::Low) => 95,
+        (_, Guess::High) => 105,
+    };
+    let round = Round { system, percent };
+    let length = round.high(figures[0]);
+    let [hem, knee, thigh] = [figures[1], figures[2], figures[3]].map(|w| round.wide(w));
+    // `back` hundredths of the width lie left of the middle line.
+    let wide = |at: Length, width: Length, back: i64| {
+        let left = round.share(width, back);
+        OutlineStation {
+            at,
+            left: zero() - left,
+            right: width - left,
+        }
+    };
+    let zone = |kind, [from, to, left, right]: [Length; 4]| Zone {
+        kind,
+        from,
+        to,
+        left,
+        right,
+    };
+    let piece = |part, stations: Vec<OutlineStation>, zones: Vec<Zone>| Piece {
+        part,
+        stations,
+        zones,
+    };
+    // Places from edge to edge reach as far as the cloth does anywhere.
+    let across = |piece: &Piece, kind, from: Length, to: Length| {
+        let [_, _, left, right] = piece.reach();
+        zone(kind, [from, to, left, right])
+    };
+    match kind {
+        GarmentKind::MensJeans | GarmentKind::WomensJeans | GarmentKind::ChildsJeans => {
+            // The knee lies a little above the middle of the inseam.
+            let bend = round.high(figures[0] * 11 / 20);
+            let stations = vec![
+                wide(zero(), hem, 55),
+                wide(bend, knee, 55),
+                wide(length, thigh, 55),
+            ];
+            let mut left = piece(GarmentPart::LeftLeg, stations, Vec::new());
+            let half = round.small(3);
+            let ridge = zone(ZoneKind::Outseam, [zero(), length, zero() - half, half]);
+            let turned_up = across(&left, ZoneKind::Hem, zero(), round.small(8));
+            left.zones = vec![ridge, turned_up];
+            let (large, small) = ((figures[0] / 8, 55), (figures[0] / 16, 40));
+            let worn = match (knees, guess) {
+                (Knees::Whole, _) | (Knees::Unknown, Guess::High) => None,
+                (Knees::Unknown | Knees::Torn, Guess::Low) => Some(large),
+                (Knees::Torn, Guess::Typical) => Some(large),
+                (Knees::Unknown, Guess::Typical) | (Knees::Torn, Guess::High) => Some(small),
+            };
+            if let Some((half_high, share)) = worn {
+                // It sits in the middle of the front half.
+                let front = left.stations[1].right;
+                let aside = round.share(front, (100 - share) / 2);
+                let high = round.high(half_high);
+                let place = [bend - high, bend + high, aside, front - aside];
+                left.zones.push(zone(ZoneKind::Knee, place));
+            }
+            let right = mirrored(&left, GarmentPart::RightLeg);
+            vec![left, right]
+        }
+        GarmentKind::JacketBack => {
+            let yoke = round.high(figures[0] * 3 / 4);
+            let stations = vec![
+                wide(zero(), hem, 50),
+                wide(yoke, knee, 50),
+                wide(length, thigh, 50),
+            ];
+            let mut back = piece(GarmentPart::Back, stations, Vec::new());
+            let (seam, half) = (round.share(hem, 25), round.small(3));
+            let upright = |at: Length| zone(ZoneKind::Seam, [zero(), yoke, at - half, at + half]);
+            back.zones = vec![
+                across(&back, ZoneKind::Hem, zero(), round.small(12)),
+                across(
+                    &back,
+                    ZoneKind::Seam,
+                    yoke - round.small(4),
+                    yoke + round.small(2),
+                ),
+                upright(seam),
+                upright(zero() - seam),
+            ];
+            vec![back]
+        }
+        GarmentKind::Skirt => {
+            let stations = vec![
+                wide(zero(), hem, 50),
+                wide(round.high(figures[0] / 2), knee, 50),
+                wide(length, thigh, 50),
+            ];
+            let mut panel = piece(GarmentPart::Panel, stations, Vec::new());
+            let low = round.high(figures[0] * 2 / 3);
+            let pocket = |left, right| zone(ZoneKind::Pocket, [low, length, left, right]);
+            let (inner, outer) = (round.share(thigh, 12), round.share(thigh, 38));
+            let half = round.small(3);
+            panel.zones = vec![
+                across(&panel, ZoneKind::Hem, zero(), round.small(8)),
+                zone(ZoneKind::Seam, [zero(), length, zero() - half, half]),
+                pocket(inner, outer),
+                pocket(zero() - outer, zero() - inner),
+            ];
+            vec![panel]
+        }
+        GarmentKind::Sheet => {
+            let stations = vec![wide(zero(), hem, 50), wide(length, thigh, 50)];
+            let mut sheet = piece(GarmentPart::Sheet, stations, Vec::new());
+            let [_, _, left, right] = sheet.reach();
+            let edge = round.small(4);
+            sheet.zones = vec![
+                across(&sheet, ZoneKind::Hem, zero(), round.small(8)),
+                across(&sheet, ZoneKind::Hem, length - round.small(32), length),
+                zone(ZoneKind::Selvedge, [zero(), length, left, left + edge]),
+                zone(ZoneKind::Selvedge, [zero(), length, right - edge, right]),
+            ];
+            vec![sheet]
+        }
+        GarmentKind::Shirt | GarmentKind::Blouse => {
+            // Cut off along the seams; then all edges are trimmed straight.
+            let edge = round.small(4);
+            let squared = |mut piece: Piece| {
+                let [low, high, ..] = piece.reach();
+                piece.zones = vec![
+                    across(&piece, ZoneKind::CutEdge, low, low + edge),
+                    across(&piece, ZoneKind::CutEdge, high - edge, high),
+                ];
+                piece
+            };
+            let waist = round.high(figures[0] / 2);
+            let body = |part, hundredths: i64| {
+                let part_of = |w: Length| Round::to(in_nm(w) * hundredths / 100, round.step());
+                let stations = vec![
+                    wide(zero(), part_of(hem), 50),
+                    wide(waist, part_of(knee), 50),
+                    wide(length, part_of(thigh), 50),
+                ];
+                squared(piece(part, stations, Vec::new()))
+            };
+            // A front is half as wide as the back less the button band; a sleeve is half as
+            // wide at the cuff as at the armhole, and four fifths as long as the back.
+            let up = round.high(figures[0] * 4 / 5);
+            let sleeve = || {
+                let stations = vec![
+                    wide(zero(), Round::to(in_nm(hem) * 45 / 100, round.step()), 50),
+                    wide(up, Round::to(in_nm(hem) * 80 / 100, round.step()), 50),
+                ];
+                squared(piece(GarmentPart::Sleeve, stations, Vec::new()))
+            };
+            vec![
+                body(GarmentPart::Back, 100),
+                body(GarmentPart::Front, 44),
+                body(GarmentPart::Front, 44),
+                sleeve(),
+                sleeve(),
+            ]
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::{half_inches, millimetres, square_metres};
+
+    #[test]
+    fn every_starting_outline_is_sound() {
+        for kind in GarmentKind::ALL {
+            for size in [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large] {
+                for system in [System::Inch, System::Metric] {
+                    let area = |guess| {
+                        let pieces = start(kind, size, guess, system);
+                        for piece in &pieces {
+                            assert_eq!(piece.check(), Ok(()), "{kind:?} {size:?} {guess:?}");
+                        }
+                        pieces
+                            .iter()
+                            .map(Piece::area)
+                            .fold(square_metres(zero(), zero()), |a, b| a + b)
+                    };
+                    assert!(area(Guess::Low) <= area(Guess::Typical));
+                    assert!(area(Guess::Typical) <= area(Guess::High));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn pockets_and_waistbands_are_sound_and_round() {
+        use crate::cloth::cutting::{BindingCut, Cutting, lay_out};
+        for kind in GarmentKind::ALL {
+            for size in [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large] {
+                for (system, step) in [
+                    (System::Inch, NM_PER_INCH / 2),
+                    (System::Metric, 10 * NM_PER_MM),
+                ] {
+                    let start = GarmentStart {
+                        kind,
+                        size: Some(size),
+                        knees: Knees::Unknown,
+                        system,
+                    };
+                    let legs = start.pieces(Guess::Typical)[0].part == GarmentPart::LeftLeg;
+                    for part in [GarmentPart::Pocket, GarmentPart::Waistband] {
+                        let piece = small_part(start, part);
+                        assert_eq!(piece.is_some(), legs, "{kind:?}");
+                        let Some(piece) = piece else { continue };
+                        assert_eq!(piece.check_measured(), Ok(()), "{kind:?} {size:?}");
+                        let figures = piece.stations.iter().flat_map(|s| [s.at, s.right - s.left]);
+                        assert!(figures.into_iter().all(|l| in_nm(l) % step == 0));
+                    }
+                    assert_eq!(small_part(start, GarmentPart::Back), None);
+                }
+            }
+        }
+        // By hand: no 5 in square lies in a pocket of men's jeans, 4½ in high between its point
+        // and its hem; a waistband opened to 3 in gives three strips of 1 by 28 in.
+        let start = GarmentStart {
+            kind: GarmentKind::MensJeans,
+            size: None,
+            knees: Knees::Unknown,
+            system: System::Inch,
+        };
+        let how = Cutting {
+            binding: Some(BindingCut {
+                width: half_inches(2),
+                length: half_inches(56),
+                most: 9,
+            }),
+            ..Cutting::default()
+        };
+        let of = |part| lay_out(&small_part(start, part).unwrap(), &how).unwrap();
+        assert_eq!(of(GarmentPart::Pocket).count, 0);
+        let band = of(GarmentPart::Waistband);
+        assert_eq!((band.count, band.binding.len()), (0, 3));
+    }
+
+    /// Nobody measures 44.45 cm, or 16 7/8 in where 17 in is meant.
+    #[test]
+    fn a_starting_outline_has_round_figures_of_its_system() {
+        for kind in GarmentKind::ALL {
+            for size in [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large] {
+                for guess in [Guess::Low, Guess::Typical, Guess::High] {
+                    for (system, outline, place) in [
+                        (System::Inch, NM_PER_INCH / 2, NM_PER_INCH / 8),
+                        (System::Metric, 10 * NM_PER_MM, 5 * NM_PER_MM),
+                    ] {
+                        for piece in start(kind, size, guess, system) {
+                            for s in &piece.stations {
+                                let figures = [s.at, s.right - s.left];
+                                let round = figures.iter().all(|l| in_nm(*l) % outline == 0);
+                                assert!(round, "{kind:?} {size:?} {guess:?} {system:?} {s:?}");
+                            }
+                            for z in &piece.zones {
+                                let figures = [z.from, z.to, z.left, z.right];
+                                let round = figures.iter().all(|l| in_nm(*l) % place == 0);
+                                assert!(round, "{kind:?} {size:?} {guess:?} {system:?} {z:?}");
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        let medium = |system| {
+            let (kind, size) = (GarmentKind::MensJeans, GarmentSize::Medium);
+            let leg = start(kind, size, Guess::Typical, system).remove(0);
+            leg.stations
+                .iter()
+                .map(|s| [s.at, s.right - s.left])
+                .collect::<Vec<_>>()
+        };
+        // 32 in long, 17, 19 and 25 in round; in metric the nearest whole centimetres.
+        let inch = [[0, 34], [35, 38], [64, 50]].map(|f| f.map(half_inches));
+        assert_eq!(medium(System::Inch), inch);
+        let metric = [[0, 43], [44, 48], [81, 64]].map(|f| f.map(|cm| millimetres(cm * 10)));
+        assert_eq!(medium(System::Metric), metric);
+    }
+}
