@@ -150,15 +150,20 @@ pub fn learned(journal: &Journal) -> Vec<Learned> {
 
 /// Minutes of work left: lower, middle and upper, and whether any of it is the maker's own pace.
 pub fn left(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> Pace {
+    minutes_for(&throw.tasks_left(), paces)
+}
+
+/// Minutes that so many tasks of each kind take.
+pub fn minutes_for(tasks: &BTreeMap<Task, usize>, paces: &BTreeMap<Task, Pace>) -> Pace {
     let mut sum = Pace {
         low: 0.0,
         middle: 0.0,
         high: 0.0,
         own: false,
     };
-    for (task, count) in throw.tasks_left() {
-        if let Some(pace) = paces.get(&task) {
-            let n = count as f64;
+    for (task, count) in tasks {
+        if let Some(pace) = paces.get(task) {
+            let n = *count as f64;
             sum.low += pace.low * n;
             sum.middle += pace.middle * n;
             sum.high += pace.high * n;

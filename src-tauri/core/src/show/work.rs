@@ -217,8 +217,13 @@ pub(super) fn work(
         })
         .or_else(|| batches.iter().filter(here).min_by_key(|b| b.cool_at));
     let ask = ask(throw, context);
-    // Once lapped a square keeps its faces, so no lap before they are settled.
-    let chosen = chosen.filter(|b| ask.is_none() || !matches!(b.task, Task::Dot | Task::Pin));
+    // One thing at a time: the question stands alone until it is answered or another step is
+    // taken up. Once lapped a square keeps its faces, so no lap before they are settled.
+    let chosen = chosen.filter(|b| {
+        let taken_up = asked == Some((b.task, b.kind));
+        ask.is_none() || (taken_up && !matches!(b.task, Task::Dot | Task::Pin))
+    });
+    let ask = ask.filter(|_| chosen.is_none());
     let offers = batches
         .iter()
         .filter(|b| chosen.is_none_or(|c| (c.task, c.kind) != (b.task, b.kind)))

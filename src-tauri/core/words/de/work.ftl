@@ -110,6 +110,37 @@ count-part = { $n ->
 }
 count-whole = die ganze Decke
 
+## Wo in der Arbeit: die Abschnitte
+
+path-stage-pile = Stapel
+path-stage-cut = Zuschneiden
+path-stage-cover = Bekleben
+path-stage-pairs = Paare
+path-stage-fours = Vierer
+path-stage-squared = Auf Maß
+path-stage-joined = Verbinden
+path-stage-bound = Einfassen
+path-stage-washed = Waschen
+path-through = fertig
+path-now = jetzt
+path-begun = angefangen
+path-ahead = kommt noch
+path-count = { $done } von { $all }
+path-steps = { $all ->
+    [one] { $done } von einem Schritt
+   *[other] { $done } von { $all } Schritten
+}
+path-pile = { $n ->
+    [0] nichts aufgeschrieben
+    [one] ein Eintrag
+   *[other] { $n } Einträge
+}
+path-said = { $stage }: { $count }
+path-place = Abschnitt { $n } von { $all }
+path-finished = Fertig
+path-left = noch etwa { $time }
+path-sheet = { $place }, { $said }; { $left }
+
 ## Der Schritt
 
 progress = { $done } von { $all } Schritten erledigt

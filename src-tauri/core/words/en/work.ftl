@@ -111,6 +111,37 @@ count-part = { $n ->
 }
 count-whole = the whole throw
 
+## Where in the work: the stages
+
+path-stage-pile = Pile
+path-stage-cut = Cut
+path-stage-cover = Cover
+path-stage-pairs = Pairs
+path-stage-fours = Fours
+path-stage-squared = Square up
+path-stage-joined = Join
+path-stage-bound = Bind
+path-stage-washed = Wash
+path-through = done
+path-now = now
+path-begun = begun
+path-ahead = to come
+path-count = { $done } of { $all }
+path-steps = { $all ->
+    [one] { $done } of one step
+   *[other] { $done } of { $all } steps
+}
+path-pile = { $n ->
+    [0] nothing listed
+    [one] one entry
+   *[other] { $n } entries
+}
+path-said = { $stage }: { $count }
+path-place = Stage { $n } of { $all }
+path-finished = Finished
+path-left = about { $time } left
+path-sheet = { $place }, { $said }; { $left }
+
 ## The step screen
 
 progress = { $done } of { $all } steps done
