@@ -139,6 +139,10 @@ which: string,
  */
 which_spoken: string, 
 /**
+ * How many pieces of the sitting it is the first of, in words; none where it is the only one.
+ */
+together: string | null, 
+/**
  * The figures that matter now.
  */
 figures: Array<Figure>, 
@@ -378,7 +382,15 @@ kind: Kind,
 /**
  * How many.
  */
-count: Count, } | { "do": "use-spares", 
+count: Count, } | { "do": "tick-sitting", 
+/**
+ * The tasks, in their order.
+ */
+tasks: Array<Task>, 
+/**
+ * The pieces they were done to.
+ */
+pieces: Array<Rect>, } | { "do": "use-spares", 
 /**
  * The places.
  */
@@ -1328,6 +1340,10 @@ all: number,
  * The two as words.
  */
 progress: string, 
+/**
+ * Where in the work it is.
+ */
+way: WayView, 
 /**
  * Finished size as measured, or as now foreseen.
  */
@@ -2984,6 +3000,10 @@ left: Length, };
 
 export type SquareStage = "open" | "cut" | "ready" | "held" | "paired" | "blocked" | "squared" | "joined";
 
+export type Stage = "pile" | "cut" | "cover" | "pairs" | "fours" | "squared" | "joined" | "bound" | "washed";
+
+export type StageIs = "through" | "now" | "ahead";
+
 export type StageKey = { 
 /**
  * The stage.
@@ -2997,6 +3017,40 @@ label: string,
  * How many squares are there now.
  */
 count: number, };
+
+export type StageRow = { 
+/**
+ * Which.
+ */
+stage: Stage, 
+/**
+ * Its name.
+ */
+label: string, 
+/**
+ * Whether it is through, now or ahead.
+ */
+is: StageIs, 
+/**
+ * The same in a word.
+ */
+state: string, 
+/**
+ * Steps done.
+ */
+done: number, 
+/**
+ * Its steps.
+ */
+all: number, 
+/**
+ * How many pieces are through, in words.
+ */
+count: string, 
+/**
+ * How long it still takes, in words; none where nothing is left or it takes no time of hers.
+ */
+left: string | null, };
 
 export type StartOffers = { 
 /**
@@ -3275,6 +3329,24 @@ denim?: number, } | { "for": "fabric",
 print: number, };
 
 export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & ExportView | { "seen": "story" } & StoryView;
+
+export type WayView = { 
+/**
+ * The stages the throw goes through, in order.
+ */
+rows: Array<StageRow>, 
+/**
+ * The stage the throw is at and how far within it, in a few words.
+ */
+said: string, 
+/**
+ * Which stage of how many, for those who cannot see the row of them.
+ */
+place: string, 
+/**
+ * How long all that is left takes.
+ */
+left: string, };
 
 export type WholeView = { 
 /**

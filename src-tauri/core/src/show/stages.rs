@@ -85,7 +85,8 @@ fn count(stage: Stage, reached: &Reached, context: Context<'_>) -> String {
 
 /// The way through the work.
 pub(super) fn way(journal: &Journal, context: Context<'_>) -> WayView {
-    let throw = journal.throw();
+    let now_cool = journal.throw_at(context.now);
+    let throw = &*now_cool;
     let paces = paces(journal);
     let found = stages(throw);
     let now = stage_now(&found);
@@ -148,7 +149,13 @@ impl WayView {
         let (place, said, left) = (self.place.as_str(), self.said.as_str(), self.left.as_str());
         match left.is_empty() {
             true => said.to_string(),
-            false => say!(context, "path-sheet", place = place, said = said, left = left),
+            false => say!(
+                context,
+                "path-sheet",
+                place = place,
+                said = said,
+                left = left
+            ),
         }
     }
 }

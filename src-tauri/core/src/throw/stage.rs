@@ -205,7 +205,7 @@ mod tests {
         let tick = Command::TickNext {
             task,
             kind,
-            count: Count::from(n),
+            count: Count::at_most(n),
         };
         let entry = journal.propose(&tick, 1).unwrap();
         journal.accept(entry).unwrap();
@@ -264,7 +264,8 @@ mod tests {
             for _ in 0..turns {
                 let next = crate::command::ready(journal.throw()).next();
                 let Some((piece, task)) = next else { break };
-                all_of(&mut journal, task, journal.throw().kind(piece));
+                let kind = journal.throw().kind(piece);
+                all_of(&mut journal, task, kind);
             }
             let throw = journal.throw();
             let found = stages(throw);

@@ -179,6 +179,8 @@ remain = { $done ->
 }
 remain-some-ready = Noch { $left }, { $ready } jetzt bereit
 tick-this = Dieses { $past }
+tick-sitting = Überlappt und gebügelt
+first-of = das erste von { $n }
 tick-some = Diese { $n } { $past }
 tick-alike-denim = Alle { $n } aus { $denim } zugeschnitten
 tick-alike = Diese { $n } { $past }
@@ -190,6 +192,10 @@ tick-left-out = { $label }, ohne { $names }
 names-and-more = { $n ->
     [one] { $names } und noch eins
    *[other] { $names } und noch { $n }
+}
+tick-covered = { $fabrics ->
+    [one] Alle { $n } beklebt
+   *[other] Alle { $n } beklebt ({ $fabrics } Stoffe)
 }
 tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
 tick-spare-other = { $n ->
@@ -257,6 +263,8 @@ how-dot = Zeichne die Überlappung an der Kante des rechten oder unteren Stücks
 how-dot-at = Zeichne { $lap } an der Kante von { $under } an; dieses Stück liegt darunter.
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg { $over } darüber.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
+sitting-cool = Leg es flach zum Kühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
+special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, kleb auf jedes einen Zettel und stapel sie Reihe für Reihe.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
 how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
@@ -332,6 +340,7 @@ past-press-cover = gebügelt
 past-cool-cover = abgekühlt
 past-stitch-patch = ringsum festgenäht
 past-dot = überlappt und geklebt
+past-lap-and-press = überlappt und gebügelt
 past-press-lap = gebügelt
 past-cool-lap = abgekühlt
 past-pin = gesteckt

@@ -180,6 +180,8 @@ remain = { $done ->
 }
 remain-some-ready = { $left } to do, { $ready } ready now
 tick-this = This one { $past }
+tick-sitting = Lapped and pressed
+first-of = the first of { $n }
 tick-some = These { $n } { $past }
 tick-alike-denim = All { $n } from { $denim } cut
 tick-alike = These { $n } { $past }
@@ -191,6 +193,10 @@ tick-left-out = { $label }, without { $names }
 names-and-more = { $n ->
     [one] { $names } and one more
    *[other] { $names } and { $n } more
+}
+tick-covered = { $fabrics ->
+    [one] All { $n } glued
+   *[other] All { $n } glued ({ $fabrics } fabrics)
 }
 tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
 tick-spare-other = { $n ->
@@ -258,6 +264,8 @@ how-dot = Mark the lap along the edge of the right or lower piece, which lies un
 how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
     Put small dots of washable glue inside the mark and lay { $over } over it.
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
+sitting-cool = Lay it flat to cool while you lap the next. It is not ticked off: when it is cool, it is ready to stitch.
+special-lay-first = Before the first lap, lay all squares out on the floor, put a label on each, and stack them row by row.
 how-cool-lap = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
 how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
@@ -333,6 +341,7 @@ past-press-cover = pressed
 past-cool-cover = cooled
 past-stitch-patch = stitched round
 past-dot = lapped and glued
+past-lap-and-press = lapped and pressed
 past-press-lap = pressed
 past-cool-lap = cooled
 past-pin = pinned

@@ -25,6 +25,7 @@ mod forged;
 mod fours;
 mod lessons;
 mod pile;
+mod path;
 mod plan;
 mod sewing;
 mod whole;

@@ -171,7 +171,11 @@ fn ticks_say_what_they_count() {
     };
     assert_eq!(
         labels(&journal),
-        ["This one lapped and glued", "All 8 lapped and glued"]
+        [
+            "These 4 lapped and pressed",
+            "This one lapped and glued",
+            "All 8 lapped and glued"
+        ]
     );
     let (a, b) = (Rect::square(3, 2), Rect::square(3, 3));
     let narrower = Command::MarkLaps {
@@ -181,6 +185,7 @@ fn ticks_say_what_they_count() {
     assert_eq!(
         labels(&journal),
         [
+            "These 4 lapped and pressed",
             "This one lapped and glued",
             "These 7 at ½ in lapped and glued",
             "All 8 lapped and glued (laps differ)"
@@ -200,7 +205,7 @@ fn a_note_says_at_which_piece_it_was_written() {
     };
     act(&mut journal, &note("mine", 0), 1);
     act(&mut journal, &note("the other’s", 3), 2);
-    let card = shown_work(&journal, &words).card.unwrap();
+    let card = card_of(&journal, Task::Cut, Kind::Square);
     assert_eq!(card.which, "Square 1·1");
     assert_eq!(card.notes, ["mine", "Written at Square 1·4: the other’s"]);
 }
