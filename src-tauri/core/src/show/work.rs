@@ -229,7 +229,10 @@ pub(super) fn work(
                 .find(|b| !b.waiting(context.now) && !(small_cool && begins_bigger(b)))
         })
         .or_else(|| {
-            let waits = batches.iter().filter(here).filter(|b| b.waiting(context.now));
+            let waits = batches
+                .iter()
+                .filter(here)
+                .filter(|b| b.waiting(context.now));
             waits.min_by_key(|b| b.cool_at)
         })
         .or_else(|| batches.iter().find(here));
@@ -777,11 +780,17 @@ fn fabrics_of(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<String>
     };
     let mut by_print: BTreeMap<u8, Vec<String>> = BTreeMap::new();
     for piece in together(throw, batch) {
-        let named = names::short(piece);
-        by_print.entry(throw.cover(piece).on(face).unwrap_or_default()).or_default().push(named);
+        let named = names::square(piece);
+        by_print
+            .entry(throw.cover(piece).on(face).unwrap_or_default())
+            .or_default()
+            .push(named);
     }
     let line = |(print, squares): (u8, Vec<String>)| {
-        let fabric = throw.prints.get(usize::from(print)).map_or("", |p| p.name.as_str());
+        let fabric = throw
+            .prints
+            .get(usize::from(print))
+            .map_or("", |p| p.name.as_str());
         let squares = context.words.list("list-short", squares);
         say!(context, "told", what = fabric, how = squares)
     };
