@@ -507,7 +507,7 @@ impl Tour<'_> {
                 self.walk.tap("next-page");
             }
             self.walk.tap("begin");
-            self.shows("[data-testid=tick]");
+            self.shows("[data-testid=ask-bare]");
             self.walk.tap("back");
             self.shows("[data-testid=throw-row]");
             self.open("throw-menu");

@@ -196,7 +196,7 @@ impl Walk {
             }
             let before = self.done();
             let last = self.last_tick();
-            self.tap(&last);
+            self.tick(&last);
             self.window
                 .wait_until("the tick is taken", |_| self.done() > before);
         }
@@ -204,6 +204,15 @@ impl Walk {
             "never came to “{title}” “{piece}”; now at “{}”",
             self.reads("card-title")
         );
+    }
+
+    /// Tap a tick, and say of what lies cooling that it is cool, where that is asked.
+    pub fn tick(&self, mark: &str) {
+        let cooling = !self.reads("cool-left").is_empty();
+        self.tap(mark);
+        if cooling {
+            self.tap("cool-early");
+        }
     }
 
     /// The mark of the last tick (the one for all pieces), waited for.

@@ -13,7 +13,7 @@ const PHONES: [(u32, u32); 2] = [(390, 844), (360, 740)];
 const AT_ONCE: [(&str, &str); 4] = [
     ("picture", "article svg[role=img]"),
     ("title", "#step-title"),
-    ("first sentence", "[data-testid=card-how], .how li"),
+    ("first sentence", "[data-first], .how li"),
     ("large button", ".foot button.big"),
 ];
 
@@ -105,6 +105,10 @@ impl Fitting<'_> {
                         .iter()
                         .map(|line| format!("{of}, {width} × {height}, {name}: {line}"));
                     self.faults.extend(found);
+                    if let Some(folder) = lapwork_tests::access::pictures() {
+                        let file = format!("{of}-{width}-{name}.png").replace([' ', ','], "-");
+                        self.walk.window.picture(&folder.join(file));
+                    }
                     self.least = self.least.min(picture_height(self.walk));
                 }
             }
@@ -118,7 +122,7 @@ impl Fitting<'_> {
 /// A throw of three by two squares, with fabric of its own to be cut on both faces of one square.
 fn begin(walk: &Walk, name: &str, joining: &str) -> String {
     let (cloth, denim) = (
-        json!({ "name": "Blue checks", "colour": "#335577", "texture": "check", "stock": null }),
+        json!({ "name": "Blue checks", "colour": "#335577", "texture": "check", "stock": null, "uncut": true }),
         json!({ "name": "Old jeans", "colour": "#2b4472" }),
     );
     let plan = serde_json::to_value(lapwork_core::plan::Plan {
@@ -171,7 +175,7 @@ fn walk_all(language: &str, ruler: Value) -> (BTreeSet<String>, Vec<String>, f64
         // A square that is sewn in is patched, and another is replaced.
         if joining == "lapped" {
             fitting.act(json!({ "do": "patch", "piece": [0, 0, 1, 1], "face": "front", "print": 0, "why": "flaw" }));
-            fitting.act(json!({ "do": "spoil", "piece": [3, 4, 1, 1], "why": "scorched" }));
+            fitting.act(json!({ "do": "replace", "piece": [3, 4, 1, 1], "why": "scorched", "spare": false }));
             fitting.to_the_end(&format!("{language}, {joining}"));
         }
         (seen, faults, least) = (fitting.seen, fitting.faults, fitting.least);

@@ -84,7 +84,7 @@ fn from_a_plan_to_a_measured_four_undone_and_found_again() {
             break;
         }
         let before = walk.done();
-        walk.tap("tick");
+        walk.tick("tick");
         walk.window
             .wait_until("the tick is taken", |_| walk.done() > before);
     }

@@ -179,6 +179,10 @@ cool_from: number | null,
  */
 cool_at: number | null, 
 /**
+ * Measuring comes first: the block was not measured yet.
+ */
+measure_first: boolean, 
+/**
  * The block to measure, where measuring makes sense now.
  */
 measure: Rect | null, 
@@ -1344,6 +1348,11 @@ progress: string,
  * Where in the work it is.
  */
 way: WayView, 
+/**
+ * When the next of what lies cooling is cool, in milliseconds since 1970; none where nothing
+ * cools.
+ */
+cools_at: number | null, 
 /**
  * Finished size as measured, or as now foreseen.
  */
@@ -2544,7 +2553,11 @@ theme: Theme,
 /**
  * The code of the language; none for the device's own where it is spoken here.
  */
-language: string | null, };
+language: string | null, 
+/**
+ * Neither sound nor vibration tells that something is cool.
+ */
+quiet?: boolean, };
 
 export type Print = { 
 /**
@@ -3635,7 +3648,10 @@ export type WordKey =
   | "ui-cloth-width-hint"
   | "ui-colour"
   | "ui-cool"
+  | "ui-cool-all-the-same"
   | "ui-cool-now"
+  | "ui-cool-ready"
+  | "ui-cool-signal"
   | "ui-cooling"
   | "ui-cooling-minutes"
   | "ui-count-it"
@@ -3795,6 +3811,7 @@ export type WordKey =
   | "ui-left"
   | "ui-lesson-hers"
   | "ui-lessons-step"
+  | "ui-let-it-lie"
   | "ui-longest"
   | "ui-longest-hint"
   | "ui-look-anywhere"
@@ -3966,6 +3983,8 @@ export type WordKey =
   | "ui-shelf"
   | "ui-side"
   | "ui-side-hint"
+  | "ui-signal-off"
+  | "ui-signal-on"
   | "ui-signs"
   | "ui-smaller"
   | "ui-something-off"
@@ -3976,6 +3995,8 @@ export type WordKey =
   | "ui-squares-have"
   | "ui-stations"
   | "ui-still-cooling"
+  | "ui-still-warm"
+  | "ui-still-warm-text"
   | "ui-stitch"
   | "ui-stock"
   | "ui-stop-looking"

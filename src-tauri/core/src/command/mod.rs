@@ -20,7 +20,7 @@ pub use action::*;
 pub(crate) use check::{check_cloth, clean_name};
 pub(crate) use faces::may_turn;
 pub use rejection::Rejection;
-pub use work::{cooled, may_do, ready, ready_for};
+pub use work::{cooled, may_do, next_cool, ready, ready_for};
 
 use crate::cloth::fabric::{Denim, Print};
 use crate::cloth::garments::GarmentStart;

@@ -67,20 +67,30 @@ pub(super) fn tick_sitting(
 
 /// What has cooled by `now` and was not ticked, as if it were.
 pub fn cooled(throw: &Throw, now: Time) -> Vec<Event> {
+    let mut by_task: BTreeMap<Task, Vec<Rect>> = BTreeMap::new();
+    for (task, piece, _) in cooling(throw).filter(|(.., at)| *at <= now) {
+        by_task.entry(task).or_default().push(piece);
+    }
+    let event = |(task, pieces)| done(throw, task, pieces);
+    by_task.into_iter().map(event).collect()
+}
+
+/// When the next of what lies cooling is cool; none where nothing cools any more.
+pub fn next_cool(throw: &Throw, now: Time) -> Option<Time> {
+    let times = cooling(throw).map(|(.., at)| at);
+    times.filter(|at| *at > now).min()
+}
+
+/// What lies cooling, with the time at which it is cool.
+fn cooling(throw: &Throw) -> impl Iterator<Item = (Task, Rect, Time)> + '_ {
     let ready = throw.work_index().ready().iter();
     let cooling = ready.filter(|((_, task), _)| task.is_cooling());
-    let mut by_task: BTreeMap<Task, Vec<Rect>> = BTreeMap::new();
-    for ((_, task), numbers) in cooling {
+    cooling.flat_map(move |((_, task), numbers)| {
         let pieces = numbers
             .iter()
             .filter_map(|n| throw.assembly().numbered(*n as usize));
-        let cool = pieces.filter(|p| throw.cooled_at(*p).is_some_and(|at| at <= now));
-        by_task.entry(*task).or_default().extend(cool);
-    }
-    let with_any = by_task.into_iter().filter(|(_, pieces)| !pieces.is_empty());
-    with_any
-        .map(|(task, pieces)| done(throw, task, pieces))
-        .collect()
+        pieces.filter_map(move |piece| Some((*task, piece, throw.cooled_at(piece)?)))
+    })
 }
 
 /// Of what has cooled, that of which these events make use.

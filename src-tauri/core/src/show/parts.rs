@@ -70,6 +70,10 @@ pub struct Head {
     pub progress: String,
     /// Where in the work it is.
     pub way: WayView,
+    /// When the next of what lies cooling is cool, in milliseconds since 1970; none where nothing
+    /// cools.
+    #[ts(type = "number | null")]
+    pub cools_at: Option<i64>,
     /// Finished size as measured, or as now foreseen.
     pub size: Shown,
 }
@@ -173,6 +177,7 @@ pub fn head(journal: &Journal, context: Context<'_>) -> Head {
         all: all as u32,
         progress: say!(context, "progress", done = done, all = all),
         way: way(journal, context),
+        cools_at: crate::command::next_cool(throw, context.now),
         size: context.by(size.width, size.height),
     }
 }

@@ -60,6 +60,11 @@ pub struct WayView {
 /// A time in a few words: the middle alone, without its range.
 fn about(minutes: f64, context: Context<'_>) -> Option<String> {
     let quarters = (minutes / 15.0).ceil() as i64;
+    // By the hour where it takes long: nobody knows it better.
+    let quarters = match quarters {
+        12.. => quarters / 4 * 4 + if quarters % 4 >= 2 { 4 } else { 0 },
+        _ => quarters,
+    };
     (minutes > 0.0).then(|| {
         let time = say!(context, "hours", h = quarters / 4, m = quarters % 4 * 15);
         say!(context, "path-left", time = time)

@@ -107,6 +107,8 @@ pub struct Card {
     /// When it will have cooled, in milliseconds since 1970.
     #[ts(type = "number | null")]
     pub cool_at: Option<i64>,
+    /// Measuring comes first: the block was not measured yet.
+    pub measure_first: bool,
     /// The block to measure, where measuring makes sense now.
     pub measure: Option<Rect>,
     /// The whole can be measured now, as before a wash.
@@ -455,6 +457,9 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         ticks: ticks(throw, batch, context),
         cool_from: batch.cool_at.map(|at| at.saturating_sub(throw.cooling())),
         cool_at: batch.cool_at,
+        measure_first: task == Task::SquareUp
+            && !throw.trims_again(piece)
+            && throw.work(piece).is_none_or(|w| w.measured.is_none()),
         measure: (task == Task::SquareUp && !throw.trims_again(piece)).then_some(piece),
         measure_whole: matches!(task, Task::Wash | Task::Clip),
         cut_next: cut_next(throw, task, context),

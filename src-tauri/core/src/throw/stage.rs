@@ -167,12 +167,14 @@ pub fn stages(throw: &Throw) -> BTreeMap<Stage, Reached> {
     out
 }
 
-/// The stage a throw is at: the first with work left; none once all is done.
+/// The stage a throw is at: the first with work left; none once all is done. A stage in which
+/// things only lie cooling is not waited for while there is other work.
 pub fn stage_now(stages: &BTreeMap<Stage, Reached>) -> Option<Stage> {
     let work = stages.iter().filter(|(stage, _)| **stage != Stage::Pile);
-    work.filter(|(_, reached)| !reached.is_through())
-        .map(|(stage, _)| *stage)
-        .next()
+    let left: Vec<(&Stage, &Reached)> = work.filter(|(_, reached)| !reached.is_through()).collect();
+    let works = |reached: &Reached| reached.left.keys().any(|task| !task.is_cooling());
+    let first = left.iter().find(|(_, reached)| works(reached));
+    first.or(left.first()).map(|(stage, _)| **stage)
 }
 
 #[cfg(test)]
