@@ -215,6 +215,25 @@ impl Walk {
         }
     }
 
+    /// Tick the piece in hand alone, however many the large button is for.
+    pub fn tick_one(&self) {
+        let look = json!({ "see": "work", "station": null, "batch": null });
+        let card = self.look(look)["card"].take();
+        let ticks = card["ticks"].as_array().cloned().unwrap_or_default();
+        let one = |tick: &Value| {
+            let pieces = tick["action"]["pieces"].as_array();
+            tick["action"]["do"] == "tick" && pieces.is_some_and(|p| p.len() == 1)
+        };
+        let n = ticks.iter().position(one).expect("a tick for one piece");
+        let apart = !card["cut_next"].is_null() || card["measure_first"] == json!(true);
+        let mark = match n {
+            0 => "tick".to_string(),
+            _ if apart => format!("tick-{n}"),
+            _ => format!("tick-{}", n + 1),
+        };
+        self.tick(&mark);
+    }
+
     /// The mark of the last tick (the one for all pieces), waited for.
     fn last_tick(&self) -> String {
         let script = "return [...document.querySelectorAll('[data-testid^=\"tick\"]')].map((e) => e.dataset.testid)

@@ -5,6 +5,7 @@
 // module creates the others; each receives what it works with in its constructor, so that a test
 // can assemble it with a shell of its own.
 
+import { backs } from './backs';
 import { Deeds } from './deeds.svelte';
 import { Handing } from './handing.svelte';
 import { InHand } from './inhand.svelte';
@@ -28,8 +29,9 @@ export const told = new Told(ipc.problemOf);
 const turns = new Turns(told);
 export const inHand = new InHand(ipc.look, (thrown) => told.fail(thrown));
 export const handing = new Handing(ipc, turns, inHand, told);
+const trail = new Trail(history);
 export const screens: Screens = new Screens(
-  new Trail(history),
+  trail,
   rooms,
   inHand,
   told,
@@ -53,7 +55,23 @@ export const preferences = new Preferences(
 /** Begin: follow the window and its history, hear what is dropped on it, and greet the core. */
 export async function start() {
   page.begin();
-  window.addEventListener('popstate', (event) => void screens.popped(event.state));
+  /** An open sheet is closed by a step back. */
+  const closed = () => {
+    const sheet = [...document.querySelectorAll('dialog:modal')].at(-1);
+    return sheet?.dispatchEvent(new Event('cancel', { cancelable: true })) !== undefined;
+  };
+  /** The history was moved back although the screen stays: it is on its way forward again. */
+  let restoring = false;
+  window.addEventListener('popstate', (event) => {
+    if (restoring) {
+      restoring = false;
+    } else if (trail.isResting && trail.isBelow(event.state) && (closed() || backs.take())) {
+      restoring = true;
+      history.forward();
+    } else {
+      void screens.popped(event.state);
+    }
+  });
   ipc.onDropped(
     () => shelf.dropped(),
     () => handing.dropped(),
