@@ -274,7 +274,11 @@ impl Tour<'_> {
                 self.walk.tap("next-page");
             }
         }
-        self.walk.tap("back");
+        // Back page by page, and then to the shelf.
+        for _ in 0..4 {
+            self.walk.tap("back");
+            self.arrived("a page back");
+        }
     }
 
     fn work(&mut self) {
@@ -507,7 +511,7 @@ impl Tour<'_> {
                 self.walk.tap("next-page");
             }
             self.walk.tap("begin");
-            self.shows("[data-testid=tick]");
+            self.shows("[data-testid=ask-bare]");
             self.walk.tap("back");
             self.shows("[data-testid=throw-row]");
             self.open("throw-menu");

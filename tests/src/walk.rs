@@ -4,6 +4,14 @@ use crate::window::Window;
 use serde_json::{Value, json};
 use std::path::Path;
 
+/// What a narrow window keeps in the sheet of the throw, and its mark there; the units lie
+/// open in the sheet.
+const BEHIND: [(&str, &str); 3] = [
+    ("redo", "of-throw-redo"),
+    ("units", ""),
+    ("settings", "of-throw-settings"),
+];
+
 /// A window with a maker at it.
 pub struct Walk {
     /// The window itself.
@@ -18,8 +26,17 @@ impl Walk {
         }
     }
 
-    /// Tap what carries this mark, once it can be tapped.
+    /// Tap what carries this mark, once it can be tapped. What a narrow window keeps in the
+    /// sheet of the throw is tapped there.
     pub fn tap(&self, mark: &str) {
+        let inside = BEHIND.iter().find(|(outside, _)| *outside == mark);
+        if let Some((_, inside)) = inside.filter(|_| self.is_behind(mark)) {
+            self.tap("of-throw");
+            if !inside.is_empty() {
+                self.tap(inside);
+            }
+            return;
+        }
         let selector = format!("[data-testid=\"{mark}\"]:not([disabled])");
         let ready = |w: &Window| {
             let found = w.run(
@@ -37,6 +54,14 @@ impl Walk {
             &[element.argument()],
         );
         self.window.click_on(&element);
+    }
+
+    /// Whether what carries this mark is not shown in the bar, while the throw's sheet can be
+    /// opened there.
+    fn is_behind(&self, mark: &str) -> bool {
+        let script = "const shown = (m) => !!document.querySelector(`[data-testid=\"${m}\"]`)?.getClientRects().length;
+            return !shown(arguments[0]) && shown('of-throw') && !document.querySelector('dialog:modal');";
+        self.window.run(script, &[json!(mark)]) == json!(true)
     }
 
     /// The words of what carries this mark; nothing if it is not there.
@@ -89,12 +114,12 @@ impl Walk {
             self.tap("next-page");
         }
         self.tap("begin");
-        self.sees("card-title", "Cut a square");
         self.sees("ask-title", "Which squares get fabric?");
         self.tap("ask-bare");
         self.window.wait_until("it is not asked again", |_| {
             self.reads("ask-title").is_empty()
         });
+        self.sees("card-title", "Cut a square");
     }
 
     /// The folder name of the only throw.
@@ -171,7 +196,7 @@ impl Walk {
             }
             let before = self.done();
             let last = self.last_tick();
-            self.tap(&last);
+            self.tick(&last);
             self.window
                 .wait_until("the tick is taken", |_| self.done() > before);
         }
@@ -179,6 +204,34 @@ impl Walk {
             "never came to “{title}” “{piece}”; now at “{}”",
             self.reads("card-title")
         );
+    }
+
+    /// Tap a tick, and say of what lies cooling that it is cool, where that is asked.
+    pub fn tick(&self, mark: &str) {
+        let cooling = !self.reads("cool-left").is_empty();
+        self.tap(mark);
+        if cooling {
+            self.tap("cool-early");
+        }
+    }
+
+    /// Tick the piece in hand alone, however many the large button is for.
+    pub fn tick_one(&self) {
+        let query = json!({ "see": "work", "station": null, "batch": null });
+        let card = self.view(query)["card"].take();
+        let ticks = card["ticks"].as_array().cloned().unwrap_or_default();
+        let one = |tick: &Value| {
+            let pieces = tick["action"]["pieces"].as_array();
+            tick["action"]["do"] == "tick" && pieces.is_some_and(|p| p.len() == 1)
+        };
+        let n = ticks.iter().position(one).expect("a tick for one piece");
+        let apart = !card["cut_next"].is_null() || card["measure_first"] == json!(true);
+        let mark = match n {
+            0 => "tick".to_string(),
+            _ if apart => format!("tick-{n}"),
+            _ => format!("tick-{}", n + 1),
+        };
+        self.tick(&mark);
     }
 
     /// The mark of the last tick (the one for all pieces), waited for.

@@ -25,7 +25,7 @@ fn from_a_plan_to_a_measured_four_undone_and_found_again() {
     let mut walk = Walk::start(data.path());
     walk.begin("Hall chair throw", 2, 2);
     // One square, then the rest.
-    walk.tap("tick");
+    walk.tick_one();
     walk.sees("card-remain", "3 squares to do, 1 done");
     walk.until("Lap and glue a pair");
     assert!(
@@ -84,7 +84,7 @@ fn from_a_plan_to_a_measured_four_undone_and_found_again() {
             break;
         }
         let before = walk.done();
-        walk.tap("tick");
+        walk.tick("tick");
         walk.window
             .wait_until("the tick is taken", |_| walk.done() > before);
     }
@@ -184,7 +184,7 @@ fn a_throw_is_put_away_deleted_and_brought_back() {
     let data = tempfile::tempdir().unwrap();
     let walk = Walk::start(data.path());
     walk.begin("Porch throw", 2, 1);
-    walk.tap("tick");
+    walk.tick_one();
     walk.sees("card-remain", "1 square to do, 1 done");
     let before = state(&walk);
     let id = walk.id();
@@ -376,7 +376,7 @@ fn a_maker_who_does_not_wait() {
             .to_string()
     };
     // A tick, and a tab before it is kept; a tab, and a tick before that is there.
-    taps(&["tick", "tab-faces"]);
+    taps(&["tick-2", "tab-faces"]);
     let comes = |what: &str, done: u64| {
         walk.window
             .wait_until(&format!("{what} is there, {done} done"), |_| {
@@ -386,7 +386,7 @@ fn a_maker_who_does_not_wait() {
     comes("Faces", 1);
     walk.tap("tab-work");
     walk.sees("card-title", "Cut a square");
-    taps(&["tab-bench", "tick"]);
+    taps(&["tab-bench", "tick-2"]);
     comes("Bench", 2);
     // And it stays so.
     std::thread::sleep(std::time::Duration::from_millis(600));
@@ -562,14 +562,14 @@ fn a_field_that_cannot_be_read_holds_its_page_and_is_gone_to() {
     walk.window.wait_text("Fabrics");
     walk.tap("next-page");
     walk.tap("begin");
-    walk.sees("card-title", "Cut a square");
+    walk.sees("ask-title", "Which squares get fabric?");
     // Its story and the files of it are at its name.
     for (door, words) in [("story", "Save the story"), ("hand-on", "Everything here")] {
         walk.tap("of-throw");
         walk.tap(&format!("of-throw-{door}"));
         walk.window.wait_text(words);
         walk.tap("back");
-        walk.sees("card-title", "Cut a square");
+        walk.sees("ask-title", "Which squares get fabric?");
     }
 }
 

@@ -1,7 +1,9 @@
 // The messages beside the screen: a problem, an offer to undo what was just done, and the
 // announcement for screen readers.
 //
-// There is at most one problem and one offer at a time; a newer one replaces it.
+// There is at most one problem and one offer at a time; a newer one replaces it. An offer goes by
+// itself after a while, but not while it is held: pointed at, or with the focus in it. What it
+// offers can also be had elsewhere, so that nothing is lost with it.
 
 import type { Problem } from './types';
 import { t } from './words.svelte';
@@ -13,11 +15,16 @@ export interface Second {
   run: () => void;
 }
 
+/** How long an offer stays, in milliseconds: long enough to be read aloud and reached. */
+const STAYS = 20_000;
+
 export class Messages {
   problem = $state.raw<Problem | null>(null);
   second = $state.raw<Second | null>(null);
   /** The last announcement, for screen readers. */
   said = $state('');
+
+  private going: ReturnType<typeof setTimeout> | undefined;
 
   /** `problemOf` knows a problem of the core's from any other thing that was thrown. */
   constructor(private readonly problemOf: (thrown: unknown) => Problem | null) {}
@@ -39,6 +46,17 @@ export class Messages {
   /** Offer to undo what was just done. */
   offer(text: string, label: string, run: () => void) {
     this.second = { text, label, run };
+    this.hold(false);
+  }
+
+  /** The offer is held, or let go: from then on it stays for its time. */
+  hold(is: boolean) {
+    clearTimeout(this.going);
+    const { second } = this;
+    if (is || !second) return;
+    this.going = setTimeout(() => {
+      if (this.second === second) this.second = null;
+    }, STAYS);
   }
 
   /** Another screen opens: the messages belonged to the one before. */

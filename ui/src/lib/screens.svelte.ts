@@ -5,6 +5,7 @@
 // throw that cannot be opened leads to the shelf, and a piece that no longer exists to the tab
 // screen below; in both cases the problem stays visible.
 
+import { backs } from './backs';
 import type { OpenThrow } from './open-throw.svelte';
 import { isOfThrow, isTab, type Place, type Rooms } from './places';
 import type { Messages } from './messages.svelte';
@@ -34,9 +35,9 @@ export class Screens {
     return this.trail.move(() => this.step(place, id, over));
   }
 
-  /** Go back to where this screen was opened from. */
+  /** Go back to where this screen was opened from, or what a step back does on this one. */
   back() {
-    if (!this.trail.isResting) return;
+    if (!this.trail.isResting || backs.take()) return;
     if (this.trail.isFirst) void this.step({ at: 'shelf' }, null, true);
     else this.trail.back();
   }

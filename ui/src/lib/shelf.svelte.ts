@@ -33,6 +33,8 @@ export interface NewThrow {
   page: number;
   /** What she said she has. */
   cloth?: ClothAtHand;
+  /** It was left and come back to: what it began with, as JSON. */
+  kept?: string;
   /** The throw it is made after, and what that taught. */
   after?: { id: string; lessons: Lessons | null };
 }
@@ -46,7 +48,7 @@ export class Shelf {
   view = $state.raw<ShelfView | null>(null);
   /** A throw file that was imported, until it is decided what becomes of it. */
   imported = $state.raw<ImportView | null>(null);
-  /** A new throw that is made after another, or was left for the settings. */
+  /** A new throw that is made after another, or was left before it was begun. */
   begun: NewThrow | null = null;
 
   constructor(

@@ -5,6 +5,7 @@
 // module creates the others; each receives what it works with in its constructor, so that a test
 // can assemble it with a shell of its own.
 
+import { backs } from './backs';
 import { Commands } from './commands.svelte';
 import { Exporting } from './exporting.svelte';
 import { OpenThrow } from './open-throw.svelte';
@@ -28,8 +29,9 @@ export const messages = new Messages(ipc.problemOf);
 const turns = new Turns(messages);
 export const openThrow = new OpenThrow(ipc.view, (thrown) => messages.fail(thrown));
 export const exporting = new Exporting(ipc, turns, openThrow, messages);
+const trail = new Trail(history);
 export const screens: Screens = new Screens(
-  new Trail(history),
+  trail,
   rooms,
   openThrow,
   messages,
@@ -53,7 +55,23 @@ export const preferences = new Preferences(
 /** Begin: follow the window and its history, hear what is dropped on it, and greet the core. */
 export async function start() {
   page.begin();
-  window.addEventListener('popstate', (event) => void screens.popped(event.state));
+  /** An open sheet is closed by a step back. */
+  const closed = () => {
+    const sheet = [...document.querySelectorAll('dialog:modal')].at(-1);
+    return sheet?.dispatchEvent(new Event('cancel', { cancelable: true })) !== undefined;
+  };
+  /** The history was moved back although the screen stays: it is on its way forward again. */
+  let restoring = false;
+  window.addEventListener('popstate', (event) => {
+    if (restoring) {
+      restoring = false;
+    } else if (trail.isResting && trail.isBelow(event.state) && (closed() || backs.take())) {
+      restoring = true;
+      history.forward();
+    } else {
+      void screens.popped(event.state);
+    }
+  });
   ipc.onDropped(
     () => shelf.dropped(),
     () => exporting.dropped(),

@@ -43,6 +43,11 @@ export class Trail {
     return this.depth === 0;
   }
 
+  /** Whether an entry of the history lies below the present one. */
+  isBelow(state: unknown) {
+    return ((state as Spot | null) ?? SHELF).depth < this.depth;
+  }
+
   /** How many screens were opened from the tab screen, one from another. */
   get aside() {
     return this.tab === null ? 0 : Math.max(0, this.depth - this.tab);

@@ -139,6 +139,10 @@ which: string,
  */
 which_spoken: string, 
 /**
+ * How many pieces of the sitting it is the first of, in words; none where it is the only one.
+ */
+together: string | null, 
+/**
  * The figures that matter now.
  */
 figures: Array<Figure>, 
@@ -174,6 +178,10 @@ cool_from: number | null,
  * When it will have cooled, in milliseconds since 1970.
  */
 cool_at: number | null, 
+/**
+ * Measuring comes first: the block was not measured yet.
+ */
+measure_first: boolean, 
 /**
  * The block to measure, where measuring makes sense now.
  */
@@ -378,7 +386,15 @@ kind: Kind,
 /**
  * How many.
  */
-count: Count, } | { "do": "use-spares", 
+count: Count, } | { "do": "tick-sitting", 
+/**
+ * The tasks, in their order.
+ */
+tasks: Array<Task>, 
+/**
+ * The pieces they were done to.
+ */
+pieces: Array<Rect>, } | { "do": "use-spares", 
 /**
  * The places.
  */
@@ -1374,6 +1390,15 @@ all: number,
  * The two as words.
  */
 progress: string, 
+/**
+ * Where in the work it is.
+ */
+way: WayView, 
+/**
+ * When the next of what lies cooling is cool, in milliseconds since 1970; none where nothing
+ * cools.
+ */
+cools_at: number | null, 
 /**
  * Finished size as measured, or as now foreseen.
  */
@@ -2598,7 +2623,11 @@ theme: Theme,
 /**
  * The code of the language; none for the device's own where it is spoken here.
  */
-language: string | null, };
+language: string | null, 
+/**
+ * Neither sound nor vibration tells that something is cool.
+ */
+quiet?: boolean, };
 
 export type Print = { 
 /**
@@ -3054,6 +3083,10 @@ left: Length, };
 
 export type SquareStage = "open" | "cut" | "ready" | "held" | "paired" | "blocked" | "squared" | "joined";
 
+export type Stage = "pile" | "cut" | "cover" | "pairs" | "fours" | "squared" | "joined" | "bound" | "washed";
+
+export type StageIs = "through" | "now" | "ahead";
+
 export type StageKey = { 
 /**
  * The stage.
@@ -3067,6 +3100,40 @@ label: string,
  * How many squares are there now.
  */
 count: number, };
+
+export type StageRow = { 
+/**
+ * Which.
+ */
+stage: Stage, 
+/**
+ * Its name.
+ */
+label: string, 
+/**
+ * Whether it is through, now or ahead.
+ */
+is: StageIs, 
+/**
+ * The same in a word.
+ */
+state: string, 
+/**
+ * Steps done.
+ */
+done: number, 
+/**
+ * Its steps.
+ */
+all: number, 
+/**
+ * How many pieces are through, in words.
+ */
+count: string, 
+/**
+ * How long it still takes, in words; none where nothing is left or it takes no time of hers.
+ */
+left: string | null, };
 
 export type StartOffers = { 
 /**
@@ -3375,6 +3442,24 @@ chosen: boolean,
  */
 choose: Button | null, };
 
+export type WayView = { 
+/**
+ * The stages the throw goes through, in order.
+ */
+rows: Array<StageRow>, 
+/**
+ * The stage the throw is at and how far within it, in a few words.
+ */
+said: string, 
+/**
+ * Which stage of how many, for those who cannot see the row of them.
+ */
+place: string, 
+/**
+ * How long all that is left takes.
+ */
+left: string, };
+
 export type WholeView = { 
 /**
  * Common to all screens.
@@ -3625,6 +3710,7 @@ export type WordKey =
   | "ui-bare"
   | "ui-before"
   | "ui-begin"
+  | "ui-begin-afresh"
   | "ui-bench"
   | "ui-bench-hint"
   | "ui-besides"
@@ -3649,6 +3735,7 @@ export type WordKey =
   | "ui-change-wishes"
   | "ui-check-hint"
   | "ui-choose-none"
+  | "ui-choose-several"
   | "ui-choose-trim"
   | "ui-chosen"
   | "ui-chosen-now"
@@ -3672,7 +3759,10 @@ export type WordKey =
   | "ui-cloth-width-hint"
   | "ui-colour"
   | "ui-cool"
+  | "ui-cool-all-the-same"
   | "ui-cool-now"
+  | "ui-cool-ready"
+  | "ui-cool-signal"
   | "ui-cooling"
   | "ui-cooling-minutes"
   | "ui-count-it"
@@ -3708,6 +3798,7 @@ export type WordKey =
   | "ui-do-this"
   | "ui-done"
   | "ui-down"
+  | "ui-draft-kept"
   | "ui-edit-fabrics"
   | "ui-edit-fabrics-text"
   | "ui-eighth-1"
@@ -3832,6 +3923,8 @@ export type WordKey =
   | "ui-left"
   | "ui-lesson-hers"
   | "ui-lessons-step"
+  | "ui-let-it-lie"
+  | "ui-limit"
   | "ui-longest"
   | "ui-longest-hint"
   | "ui-look-anywhere"
@@ -3929,6 +4022,10 @@ export type WordKey =
   | "ui-photo-removed"
   | "ui-photo-words"
   | "ui-photo-words-hint"
+  | "ui-pick-board"
+  | "ui-pick-column"
+  | "ui-pick-draw"
+  | "ui-pick-row"
   | "ui-piece"
   | "ui-piece-cut"
   | "ui-pile"
@@ -4003,6 +4100,8 @@ export type WordKey =
   | "ui-shelf"
   | "ui-side"
   | "ui-side-hint"
+  | "ui-signal-off"
+  | "ui-signal-on"
   | "ui-signs"
   | "ui-smaller"
   | "ui-something-off"
@@ -4013,6 +4112,8 @@ export type WordKey =
   | "ui-squares-have"
   | "ui-stations"
   | "ui-still-cooling"
+  | "ui-still-warm"
+  | "ui-still-warm-text"
   | "ui-stitch"
   | "ui-stock"
   | "ui-stop-looking"

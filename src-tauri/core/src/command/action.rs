@@ -140,6 +140,13 @@ pub enum Command {
         /// How many.
         count: Count,
     },
+    /// Tasks that are done one after another in one sitting, to the same pieces.
+    TickSitting {
+        /// The tasks, in their order.
+        tasks: Vec<Task>,
+        /// The pieces they were done to.
+        pieces: Vec<Rect>,
+    },
     /// Put spare squares in empty places.
     UseSpares {
         /// The places.

@@ -20,13 +20,13 @@ pub use action::*;
 pub(crate) use check::{check_cloth, clean_name};
 pub(crate) use faces::may_turn;
 pub use rejection::Rejection;
-pub use work::{may_do, ready, ready_for};
+pub use work::{cooled, may_do, next_cool, ready, ready_for};
 
 use crate::cloth::fabric::{Denim, Print};
 use crate::cloth::garments::GarmentStart;
 use crate::measure::System;
 use crate::plan::Plan;
-use crate::throw::event::Event;
+use crate::throw::event::{Event, Time};
 use crate::throw::state::Throw;
 
 /// What would come of `action`.
@@ -47,6 +47,27 @@ pub fn decide(throw: Option<&Throw>, action: &Command) -> Result<Vec<Event>, Rej
         (Some(throw), action) => decide_for(throw, action),
         (None, _) => Err(Rejection::Beginning),
     }
+}
+
+/// What would come of `action` at this moment: what has cooled by then need not be ticked, it is
+/// recorded with the work that wanted it cool.
+///
+/// # Errors
+/// The [`Rejection`] that says what stands in the way.
+pub fn decide_at(throw: &Throw, action: &Command, at: Time) -> Result<Vec<Event>, Rejection> {
+    let works = match action {
+        Command::Tick { task, .. } | Command::TickNext { task, .. } => !task.is_cooling(),
+        Command::TickSitting { .. } => true,
+        _ => false,
+    };
+    let cooled = if works { cooled(throw, at) } else { vec![] };
+    if cooled.is_empty() {
+        return decide_for(throw, action);
+    }
+    let events = decide_for(&throw.after(&cooled), action)?;
+    let mut out = work::wanted_cool(cooled, &events);
+    out.extend(events);
+    Ok(out)
 }
 
 fn begin(
@@ -106,6 +127,7 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
 
         A::Tick { task, pieces } => work::tick(throw, *task, pieces),
         A::TickNext { task, kind, count } => work::tick_next(throw, *task, *kind, *count),
+        A::TickSitting { tasks, pieces } => work::tick_sitting(throw, tasks, pieces),
         A::UseSpares { pieces, denim } => work::use_spares(throw, pieces, *denim),
         A::CountSpares { spares } => work::count_spares(throw, *spares),
         A::Measure {

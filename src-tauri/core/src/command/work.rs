@@ -9,12 +9,12 @@ use crate::measure::outline::Measures;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::longest_side;
-use crate::throw::event::Event;
+use crate::throw::event::{Event, Time};
 use crate::throw::index::tier;
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
 use std::cmp::min;
-use std::collections::HashSet;
+use std::collections::{BTreeMap, HashSet};
 
 pub(super) fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Event>, Rejection> {
     if pieces.is_empty() {
@@ -46,6 +46,74 @@ pub(super) fn tick(throw: &Throw, task: Task, pieces: &[Rect]) -> Result<Vec<Eve
         return Ok(vec![Event::SquaredUp { pieces, unmeasured }]);
     }
     Ok(vec![done(throw, task, pieces.to_vec())])
+}
+
+/// Tick tasks one after another, each to all of the pieces.
+pub(super) fn tick_sitting(
+    throw: &Throw,
+    tasks: &[Task],
+    pieces: &[Rect],
+) -> Result<Vec<Event>, Rejection> {
+    let mut events = Vec::new();
+    // No piece goes through more tasks than there are.
+    for task in tasks.iter().take(Task::ALL.len()) {
+        events.extend(tick(&throw.after(&events), *task, pieces)?);
+    }
+    match events.is_empty() {
+        true => Err(Rejection::Nothing),
+        false => Ok(events),
+    }
+}
+
+/// What has cooled by `now` and was not ticked, as if it were.
+pub fn cooled(throw: &Throw, now: Time) -> Vec<Event> {
+    let mut by_task: BTreeMap<Task, Vec<Rect>> = BTreeMap::new();
+    for (task, piece, _) in cooling(throw).filter(|(.., at)| *at <= now) {
+        by_task.entry(task).or_default().push(piece);
+    }
+    let event = |(task, pieces)| done(throw, task, pieces);
+    by_task.into_iter().map(event).collect()
+}
+
+/// When the next of what lies cooling is cool; none where nothing cools any more.
+pub fn next_cool(throw: &Throw, now: Time) -> Option<Time> {
+    let times = cooling(throw).map(|(.., at)| at);
+    times.filter(|at| *at > now).min()
+}
+
+/// What lies cooling, with the time at which it is cool.
+fn cooling(throw: &Throw) -> impl Iterator<Item = (Task, Rect, Time)> + '_ {
+    let ready = throw.work_index().ready().iter();
+    let cooling = ready.filter(|((_, task), _)| task.is_cooling());
+    cooling.flat_map(move |((_, task), numbers)| {
+        let pieces = numbers
+            .iter()
+            .filter_map(|n| throw.assembly().numbered(*n as usize));
+        pieces.filter_map(move |piece| Some((*task, piece, throw.cooled_at(piece)?)))
+    })
+}
+
+/// Of what has cooled, that of which these events make use.
+pub(super) fn wanted_cool(cooled: Vec<Event>, events: &[Event]) -> Vec<Event> {
+    let worked: Vec<Rect> = events
+        .iter()
+        .flat_map(|event| match event {
+            Event::Done { pieces, .. } => pieces.clone(),
+            Event::SquaredUp { pieces, .. } => pieces.iter().map(|(p, ..)| *p).collect(),
+            _ => vec![],
+        })
+        .collect();
+    let wanted = |piece: &Rect| worked.iter().any(|w| w.holds(*piece));
+    cooled
+        .into_iter()
+        .filter_map(|event| match event {
+            Event::Done { task, pieces, made } => {
+                let pieces: Vec<Rect> = pieces.into_iter().filter(wanted).collect();
+                (!pieces.is_empty()).then_some(Event::Done { task, pieces, made })
+            }
+            _ => None,
+        })
+        .collect()
 }
 
 /// Every piece that can be worked on now, with its next task, squares first.

@@ -50,6 +50,8 @@ pub const SEAM: i64 = 80;
 pub const RENEW: i64 = 300;
 /// Tenths of a minute for a line left short.
 pub const SHORT: i64 = 1200;
+/// So little is eased in when edges are joined: a millimetre (our judgement; practice, no source).
+const EASED_NM: i64 = 1_000_000;
 /// How much of the strip on each face must still catch cloth, 5 mm (common practice, no source).
 const CATCH_NM: i64 = 5_000_000;
 
@@ -476,6 +478,8 @@ pub struct Shortfall {
     pub shares: Vec<LapShare>,
     /// What nothing makes up for yet.
     pub open: Length,
+    /// What nothing makes up for and need not: the cloth gives so much.
+    pub eased: Length,
 }
 
 /// What a block is short of the trim size, and where the laps now marked and the outer
@@ -495,11 +499,14 @@ pub fn shortfalls(throw: &Throw, block: Rect) -> Vec<Shortfall> {
         let met = shares.iter().fold(zero(), |sum, s| sum + s.by);
         // A lap is kept to the nanometre; halves of it may lose one.
         let open = Some(nm(short) - met).filter(|l| in_nm(*l) > 2);
+        let eased = open.filter(|l| in_nm(*l) <= EASED_NM);
+        let open = open.filter(|_| eased.is_none());
         out.push(Shortfall {
             seam: line.seam,
             short: nm(short),
             shares,
             open: open.unwrap_or_else(zero),
+            eased: eased.unwrap_or_else(zero),
         });
     }
     out

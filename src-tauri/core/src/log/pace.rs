@@ -3,7 +3,8 @@
 //! The time a tick took is the time since the entry before it, if that is no more than
 //! [`PAUSE`] (longer is a break, not work), shared among the pieces it ticked. Ticks less
 //! than [`HASTE`] apart were made after the work: the same step's pieces share the time before
-//! the first of them, and where that time is unknown they are ignored. For each
+//! the first of them, and where that time is unknown they are ignored. What was done in one
+//! sitting shares its time among its tasks as they usually take it. For each
 //! kind of step the pace is the median of those times, a piece counting as often as it
 //! was ticked; the range is its quartiles. Until a step has been ticked for
 //! [`FEW`] pieces what was learned on the throw this one is made after stands in, where
@@ -47,6 +48,21 @@ fn quantile(sorted: &[f64], share: f64) -> f64 {
     value(low) + (value((low + 1).min(sorted.len().max(1) - 1)) - value(low)) * part
 }
 
+/// The tasks an entry records, each with its number of pieces, if it records nothing but work.
+/// Cooling takes none of the maker's time.
+fn worked(events: &[Event]) -> Option<Vec<(Task, usize)>> {
+    let mut out = Vec::new();
+    for event in events {
+        match event {
+            Event::Done { task, .. } if task.is_cooling() => {}
+            Event::Done { task, pieces, .. } => out.push((*task, pieces.len())),
+            Event::SquaredUp { pieces, .. } => out.push((Task::SquareUp, pieces.len())),
+            _ => return None,
+        }
+    }
+    Some(out)
+}
+
 /// The maker's pace for each kind of step.
 pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
     // Each stretch of work: its step, its time if known, and the pieces that share it.
@@ -58,18 +74,20 @@ pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
         let (true, What::Do(events)) = (stands, &entry.what) else {
             continue;
         };
-        let [event] = events.as_slice() else { continue };
-        let (task, count) = match event {
-            Event::Done { task, pieces, .. } if !task.is_cooling() => (*task, pieces.len()),
-            Event::SquaredUp { pieces, .. } => (Task::SquareUp, pieces.len()),
-            _ => continue,
+        let Some(worked) = worked(events) else {
+            continue;
         };
         let hasty = gap.is_some_and(|g| g < HASTE);
-        match stretches.last_mut().filter(|s| hasty && s.0 == task) {
-            Some(stretch) => stretch.2 += count,
-            None => {
-                let known = gap.filter(|g| (HASTE..=PAUSE).contains(g));
-                stretches.push((task, known, count));
+        let known = gap.filter(|g| (HASTE..=PAUSE).contains(g));
+        let usual: f64 = worked.iter().map(|(task, _)| task.usual_minutes()).sum();
+        let tasks = worked.len();
+        for (task, count) in worked {
+            // One sitting's time is shared among its tasks as they usually take it.
+            let share = |whole: Time| (whole as f64 * task.usual_minutes() / usual) as Time;
+            let before = stretches.iter_mut().rev().take(tasks);
+            match before.filter(|s| hasty && s.0 == task).next() {
+                Some(stretch) => stretch.2 += count,
+                None => stretches.push((task, known.map(share), count)),
             }
         }
     }
@@ -150,15 +168,20 @@ pub fn learned(journal: &Journal) -> Vec<Learned> {
 
 /// Minutes of work left: lower, middle and upper, and whether any of it is the maker's own pace.
 pub fn left(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> Pace {
+    minutes_for(&throw.tasks_left(), paces)
+}
+
+/// Minutes that so many tasks of each kind take.
+pub fn minutes_for(tasks: &BTreeMap<Task, usize>, paces: &BTreeMap<Task, Pace>) -> Pace {
     let mut sum = Pace {
         low: 0.0,
         middle: 0.0,
         high: 0.0,
         own: false,
     };
-    for (task, count) in throw.tasks_left() {
-        if let Some(pace) = paces.get(&task) {
-            let n = count as f64;
+    for (task, count) in tasks {
+        if let Some(pace) = paces.get(task) {
+            let n = *count as f64;
             sum.low += pace.low * n;
             sum.middle += pace.middle * n;
             sum.high += pace.high * n;

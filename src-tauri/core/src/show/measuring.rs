@@ -182,6 +182,13 @@ pub(super) fn made_up(
                 ),
             });
         }
+        if short.eased > zero() {
+            out.push(say!(
+                context,
+                "short-eased",
+                by = context.length(short.eased)
+            ));
+        }
         if short.open > zero() {
             out.push(context.say(open, &[("by", context.length(short.open).into())]));
         }
@@ -395,6 +402,9 @@ pub(super) fn outline(
         label: say!(context, "figure-holds"),
         value: context.by(held.width, held.height),
     });
+    if outline.leans() {
+        view.verdict.push(pull_square(measures, context));
+    }
     if !too_small {
         view.verdict.push(say!(
             context,
@@ -443,16 +453,7 @@ pub(super) fn outline(
             });
         }
         if cut.turn.abs() >= 0.05 {
-            let key = if cut.turn > 0.0 {
-                "turn-right"
-            } else {
-                "turn-left"
-            };
-            view.verdict.push(say!(
-                context,
-                key,
-                degrees = context.words.decimal(cut.turn.abs(), 1)
-            ));
+            view.verdict.push(say!(context, "trim-by-marks"));
         }
     }
     view.picture = Some(pictures::outlined(
@@ -463,6 +464,20 @@ pub(super) fn outline(
         context,
     ));
     Ok(view)
+}
+
+/// What the hand does to a block that leans, before anything is cut.
+fn pull_square(measures: Measures, context: Context<'_>) -> String {
+    match measures.diagonals {
+        Some((falling, rising)) if falling != rising => {
+            let (key, by) = match falling < rising {
+                true => ("pull-falling", rising - falling),
+                false => ("pull-rising", falling - rising),
+            };
+            context.say(key, &[("by", context.length(by).into())])
+        }
+        _ => say!(context, "pull-square"),
+    }
 }
 
 /// Mean, spread and lap of the fours measured so far, and what they say of the lap.

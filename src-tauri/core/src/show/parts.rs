@@ -6,6 +6,7 @@ use crate::fitting::reconcile::change;
 use crate::log::journal::Journal;
 use crate::measure::Length;
 use crate::show::context::Context;
+use crate::show::stages::{WayView, way};
 use crate::show::{errors, events, names};
 use crate::throw::tasks::Caution;
 use crate::words::{Problem, Shown};
@@ -67,6 +68,12 @@ pub struct Head {
     pub all: u32,
     /// The two as words.
     pub progress: String,
+    /// Where in the work it is.
+    pub way: WayView,
+    /// When the next of what lies cooling is cool, in milliseconds since 1970; none where nothing
+    /// cools.
+    #[ts(type = "number | null")]
+    pub cools_at: Option<i64>,
     /// Finished size as measured, or as now foreseen.
     pub size: Shown,
 }
@@ -169,6 +176,8 @@ pub fn head(journal: &Journal, context: Context<'_>) -> Head {
         done: done as u32,
         all: all as u32,
         progress: say!(context, "progress", done = done, all = all),
+        way: way(journal, context),
+        cools_at: crate::command::next_cool(throw, context.now),
         size: context.by(size.width, size.height),
     }
 }

@@ -25,6 +25,10 @@ pub struct Prefs {
     /// The code of the language; none for the device's own where it is spoken here.
     #[serde(default)]
     pub language: Option<String>,
+    /// Neither sound nor vibration tells that something is cool.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(optional, as = "Option<bool>")]
+    pub quiet: bool,
 }
 
 impl Prefs {
@@ -48,6 +52,7 @@ impl Default for Prefs {
             text: 100,
             theme: Theme::Auto,
             language: None,
+            quiet: false,
         }
     }
 }

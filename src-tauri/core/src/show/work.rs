@@ -3,7 +3,11 @@
 //! Everything that can be done now falls into batches of one task and one kind of
 //! piece. The current batch is the one the maker picked, or else the earliest: squares
 //! before pairs before fours before larger pieces, and within those in the order work
-//! usually goes. A batch that is still cooling steps back while anything else is ready.
+//! usually goes. A batch that is still cooling steps back while anything else is ready, but no
+//! bigger part is begun while pairs or fours still cool. What has cooled is ready by itself.
+//!
+//! The first of a card's buttons is for one sitting: all pieces alike, and of laps those of one
+//! row of blocks, which are lapped and pressed one after another.
 
 use crate::cloth::fabric::Face;
 use crate::cloth::garments::Source;
@@ -22,11 +26,12 @@ use crate::show::parts::{Button, CautionNote, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{lessons, measuring, names, pictures};
 use crate::throw::account::account;
-use crate::throw::tasks::{Station, Task};
+use crate::throw::index::tier;
+use crate::throw::tasks::{Station, Task, sitting};
 use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time};
 use serde::Serialize;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use ts_rs::TS;
 
 /// Something on the step screen that could be done now.
@@ -80,6 +85,8 @@ pub struct Card {
     pub which: String,
     /// Which piece, spoken.
     pub which_spoken: String,
+    /// How many pieces of the sitting it is the first of, in words; none where it is the only one.
+    pub together: Option<String>,
     /// The figures that matter now.
     pub figures: Vec<Figure>,
     /// How, a sentence each.
@@ -100,6 +107,8 @@ pub struct Card {
     /// When it will have cooled, in milliseconds since 1970.
     #[ts(type = "number | null")]
     pub cool_at: Option<i64>,
+    /// Measuring comes first: the block was not measured yet.
+    pub measure_first: bool,
     /// The block to measure, where measuring makes sense now.
     pub measure: Option<Rect>,
     /// The whole can be measured now, as before a wash.
@@ -203,8 +212,14 @@ pub(super) fn work(
     asked: Option<(Task, Kind)>,
     context: Context<'_>,
 ) -> WorkView {
-    let throw = journal.throw();
+    let now = journal.throw_at(context.now);
+    let throw = &*now;
     let batches = batches(throw);
+    // While pairs or fours cool, no bigger part is begun.
+    let cooling = |b: &Batch| b.waiting(context.now) && tier(b.kind) <= tier(Kind::Four);
+    let small_cool = batches.iter().any(cooling);
+    let begins_bigger =
+        |b: &Batch| matches!(b.task, Task::Dot | Task::Pin) && tier(b.kind) > tier(Kind::Four);
     let here = |b: &&Batch| station.is_none_or(|s| b.task.station() == s);
     let chosen = batches
         .iter()
@@ -213,12 +228,24 @@ pub(super) fn work(
             batches
                 .iter()
                 .filter(here)
-                .find(|b| !b.waiting(context.now))
+                .find(|b| !b.waiting(context.now) && !(small_cool && begins_bigger(b)))
         })
-        .or_else(|| batches.iter().filter(here).min_by_key(|b| b.cool_at));
+        .or_else(|| {
+            let waits = batches
+                .iter()
+                .filter(here)
+                .filter(|b| b.waiting(context.now));
+            waits.min_by_key(|b| b.cool_at)
+        })
+        .or_else(|| batches.iter().find(here));
     let ask = ask(throw, context);
-    // Once lapped a square keeps its faces, so no lap before they are settled.
-    let chosen = chosen.filter(|b| ask.is_none() || !matches!(b.task, Task::Dot | Task::Pin));
+    // One thing at a time: the question stands alone until it is answered or another step is
+    // taken up. Once lapped a square keeps its faces, so no lap before they are settled.
+    let chosen = chosen.filter(|b| {
+        let taken_up = asked == Some((b.task, b.kind));
+        ask.is_none() || (taken_up && !matches!(b.task, Task::Dot | Task::Pin))
+    });
+    let ask = ask.filter(|_| chosen.is_none());
     let offers = batches
         .iter()
         .filter(|b| chosen.is_none_or(|c| (c.task, c.kind) != (b.task, b.kind)))
@@ -385,9 +412,29 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         piece,
         which: names::piece(throw, piece, context),
         which_spoken: names::spoken(throw, piece, context),
+        together: match together(throw, batch).len() {
+            0 | 1 => None,
+            n => Some(say!(context, "first-of", n = n)),
+        },
         figures: card_figures(throw, task, piece, context),
         how: {
             let mut said = how(throw, task, piece, context);
+            said.extend(fabrics_of(throw, batch, context));
+            let next = sitting(task, throw.made(piece).joining).iter().skip(1);
+            for task in next {
+                let usual = usual_how(throw, *task, piece, context);
+                said.extend(usual.lines().map(str::to_string));
+                said.push(say!(context, "sitting-cool"));
+            }
+            if task == Task::Dot
+                && !throw
+                    .assembly()
+                    .joins()
+                    .iter()
+                    .any(|j| throw.has(j.whole, Task::Dot))
+            {
+                said.insert(0, say!(context, "special-lay-first"));
+            }
             let undecided = undecided(throw, batch);
             if !undecided.is_empty() && batch.count > 1 {
                 let names = names_of(throw, &undecided, 12, context);
@@ -410,6 +457,9 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         ticks: ticks(throw, batch, context),
         cool_from: batch.cool_at.map(|at| at.saturating_sub(throw.cooling())),
         cool_at: batch.cool_at,
+        measure_first: task == Task::SquareUp
+            && !throw.trims_again(piece)
+            && throw.work(piece).is_none_or(|w| w.measured.is_none()),
         measure: (task == Task::SquareUp && !throw.trims_again(piece)).then_some(piece),
         measure_whole: matches!(task, Task::Wash | Task::Clip),
         cut_next: cut_next(throw, task, context),
@@ -714,17 +764,105 @@ fn names_of(throw: &Throw, pieces: &[Rect], most: usize, context: Context<'_>) -
     }
 }
 
+/// The pieces of a batch that are the same as its first; blocks whose verdict is open are not.
+fn like_the_first(throw: &Throw, batch: &Batch) -> Vec<Rect> {
+    let undecided = undecided(throw, batch);
+    crate::command::ready_for(throw, batch.kind, batch.task)
+        .filter(|p| alike(throw, batch.task, batch.piece, *p))
+        .filter(|p| *p == batch.piece || !undecided.contains(p))
+        .collect()
+}
+
+/// So many squares are covered in one sitting whatever their fabrics: the card then lists them.
+const COVERED: usize = 24;
+
+/// Which fabric goes on which squares of one sitting, a line for each fabric.
+fn fabrics_of(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<String> {
+    let face = match batch.task {
+        Task::CoverFront => Face::Front,
+        Task::CoverBack => Face::Back,
+        _ => return vec![],
+    };
+    let mut by_print: BTreeMap<u8, Vec<String>> = BTreeMap::new();
+    for piece in together(throw, batch) {
+        let named = names::square(piece);
+        by_print
+            .entry(throw.cover(piece).on(face).unwrap_or_default())
+            .or_default()
+            .push(named);
+    }
+    let line = |(print, squares): (u8, Vec<String>)| {
+        let fabric = throw
+            .prints
+            .get(usize::from(print))
+            .map_or("", |p| p.name.as_str());
+        let squares = context.words.list("list-short", squares);
+        say!(context, "told", what = fabric, how = squares)
+    };
+    by_print.into_iter().map(line).collect()
+}
+
+/// The pieces of one sitting: all that are alike; of pairs and fours to be lapped those in one
+/// row of blocks, which are pressed before the next row is lapped.
+fn together(throw: &Throw, batch: &Batch) -> Vec<Rect> {
+    let row = |piece: Rect| piece.row / 2;
+    let covers = matches!(batch.task, Task::CoverFront | Task::CoverBack);
+    if covers && batch.count <= COVERED {
+        return crate::command::ready_for(throw, batch.kind, batch.task).collect();
+    }
+    let by_row = tier(batch.kind) <= tier(Kind::Four)
+        && !sitting(batch.task, throw.made(batch.piece).joining).is_empty();
+    let mut pieces = like_the_first(throw, batch);
+    pieces.retain(|p| !by_row || row(*p) == row(batch.piece));
+    pieces
+}
+
+/// The button for all of one sitting, where that is more than one task to one piece.
+fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<Button> {
+    let task = batch.task;
+    let pieces = together(throw, batch);
+    let tasks = sitting(task, throw.made(batch.piece).joining);
+    let past = match tasks.is_empty() {
+        true => context.say(&format!("past-{}", task.key()), &[]),
+        false => say!(context, "past-lap-and-press"),
+    };
+    // What was never measured is not squared up with others by the large button.
+    let bare = |p: &Rect| throw.work(*p).is_some_and(|w| w.measured.is_none());
+    if task == Task::SquareUp && pieces.iter().any(bare) {
+        return None;
+    }
+    let n = pieces.len();
+    let action = match (tasks, n) {
+        ([], 1) => return None,
+        ([], _) => Command::Tick { task, pieces },
+        _ => Command::TickSitting {
+            tasks: tasks.to_vec(),
+            pieces,
+        },
+    };
+    let label = match n {
+        1 => say!(context, "tick-sitting"),
+        _ if matches!(task, Task::CoverFront | Task::CoverBack) && n == batch.count => {
+            let fabrics = fabrics_of(throw, batch, context).len();
+            say!(context, "tick-covered", n = n, fabrics = fabrics)
+        }
+        _ if n == batch.count => say!(context, "tick-all", n = n, past = past.as_str()),
+        _ => say!(context, "tick-some", n = n, past = past.as_str()),
+    };
+    Some(Button { label, action })
+}
+
 fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
     let past = context.say(&format!("past-{}", task.key()), &[]);
     let ready = || crate::command::ready_for(throw, batch.kind, task);
     let undecided = undecided(throw, batch);
-    let alike: Vec<Rect> = ready()
-        .filter(|p| alike(throw, task, batch.piece, *p))
-        .filter(|p| *p == batch.piece || !undecided.contains(p))
-        .collect();
+    let alike = like_the_first(throw, batch);
     let differ = alike.len() < n;
-    let mut out = vec![Button {
+    let sitting = sitting_button(throw, batch, context);
+    let whole_sitting = sitting.is_some();
+    let mut out: Vec<Button> = sitting.into_iter().collect();
+    out.push(Button {
         label: match n {
             1 => context.say(&format!("tick-{}", task.key()), &[]),
             _ => say!(context, "tick-this", past = past.as_str()),
@@ -733,8 +871,8 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
             task,
             pieces: vec![batch.piece],
         },
-    }];
-    if differ && alike.len() > 1 {
+    });
+    if differ && alike.len() > 1 && together(throw, batch).len() < alike.len() {
         let lap = throw.made(batch.piece).lap;
         let label = match task {
             Task::Dot | Task::Pin | Task::PressLap | Task::Stitch => say!(
@@ -795,7 +933,7 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
         });
     };
     let together = n - undecided.len();
-    if together > 8 && !differ {
+    if together > 8 && !differ && !whole_sitting {
         more(8, "tick-some");
     }
     if together > 1 || (together > 0 && undecided.contains(&batch.piece)) {

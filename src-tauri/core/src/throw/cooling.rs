@@ -2,8 +2,9 @@
 //!
 //! A piece cools for the plan's `cooling_minutes` after it was last pressed, also while the app is
 //! closed. The step screen compares that time with the clock and puts other steps first meanwhile
-//! (`Batch::waiting` in `show/work.rs`). The maker decides: a command never consults the clock, so
-//! she may tick a cooling step early ([`crate::command::may_do`]).
+//! (`Batch::waiting` in `show/work.rs`). Cooling ends by itself: what has cooled need not be ticked
+//! ([`crate::command::decide_at`]). The maker decides: she may tick a cooling step early
+//! ([`crate::command::may_do`]).
 
 use crate::plan::assembly::Rect;
 use crate::throw::event::Time;

@@ -17,6 +17,7 @@ pub mod photos;
 pub mod seams;
 mod sizes;
 mod spares;
+pub mod stage;
 pub mod state;
 pub mod stock;
 pub mod tasks;

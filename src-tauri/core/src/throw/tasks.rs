@@ -258,6 +258,15 @@ impl Station {
     }
 }
 
+/// The tasks that are done in one sitting, beginning with this one: a lap that is glued is pressed
+/// at once and left to cool.
+pub fn sitting(task: Task, joining: Joining) -> &'static [Task] {
+    match (task, joining) {
+        (Task::Dot, Joining::Lapped) => &[Task::Dot, Task::PressLap],
+        _ => &[],
+    }
+}
+
 /// A square's tasks, given what its faces ask for and whether fabric for it is to be cut.
 pub fn for_square(cover: &Cover, cut_fabric: bool, out: &mut Vec<Task>) {
     out.push(Task::Cut);

@@ -110,6 +110,37 @@ count-part = { $n ->
 }
 count-whole = die ganze Decke
 
+## Wo in der Arbeit: die Abschnitte
+
+path-stage-pile = Stapel
+path-stage-cut = Zuschneiden
+path-stage-cover = Bekleben
+path-stage-pairs = Paare
+path-stage-fours = Vierer
+path-stage-squared = Auf Maß
+path-stage-joined = Verbinden
+path-stage-bound = Einfassen
+path-stage-washed = Waschen
+path-through = fertig
+path-now = jetzt
+path-begun = angefangen
+path-ahead = kommt noch
+path-count = { $done } von { $all }
+path-steps = { $all ->
+    [one] { $done } von einem Schritt
+   *[other] { $done } von { $all } Schritten
+}
+path-pile = { $n ->
+    [0] nichts aufgeschrieben
+    [one] ein Eintrag
+   *[other] { $n } Einträge
+}
+path-said = { $stage }: { $count }
+path-place = Abschnitt { $n } von { $all }
+path-finished = Fertig
+path-left = noch etwa { $time }
+path-sheet = { $place }, { $said }; { $left }
+
 ## Der Schritt
 
 progress = { $done } von { $all } Schritten erledigt
@@ -148,6 +179,8 @@ remain = { $done ->
 }
 remain-some-ready = Noch { $left }, { $ready } jetzt bereit
 tick-this = Dieses { $past }
+tick-sitting = Überlappt und gebügelt
+first-of = das erste von { $n }
 tick-some = Diese { $n } { $past }
 tick-alike-denim = Alle { $n } aus { $denim } zugeschnitten
 tick-alike = Diese { $n } { $past }
@@ -159,6 +192,10 @@ tick-left-out = { $label }, ohne { $names }
 names-and-more = { $n ->
     [one] { $names } und noch eins
    *[other] { $names } und noch { $n }
+}
+tick-covered = { $fabrics ->
+    [one] Alle { $n } beklebt
+   *[other] Alle { $n } beklebt ({ $fabrics } Stoffe)
 }
 tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
 tick-spare-other = { $n ->
@@ -226,6 +263,8 @@ how-dot = Zeichne die Überlappung an der Kante des rechten oder unteren Stücks
 how-dot-at = Zeichne { $lap } an der Kante von { $under } an; dieses Stück liegt darunter.
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg { $over } darüber.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
+sitting-cool = Leg es flach zum Kühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
+special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, kleb auf jedes einen Zettel und stapel sie Reihe für Reihe.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
 how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
@@ -301,6 +340,7 @@ past-press-cover = gebügelt
 past-cool-cover = abgekühlt
 past-stitch-patch = ringsum festgenäht
 past-dot = überlappt und geklebt
+past-lap-and-press = überlappt und gebügelt
 past-press-lap = gebügelt
 past-cool-lap = abgekühlt
 past-pin = gesteckt
@@ -528,6 +568,7 @@ short-join-left = Verbinde es links mit { $piece } und überlappe dort nur { $la
 short-open = Für { $by } gibt es noch keinen Ausgleich: Sieh bei „Dieses stimmt nicht“ nach, bevor du weitermachst.
 short-open-keep = Für { $by } gibt es noch keinen Ausgleich: Sichere dieses Maß, dann sieh, was sich tun lässt.
 short-left = Für { $by } gibt es noch keinen Ausgleich.
+short-eased = { $by } zu wenig gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
 short-settled = Es kann so, wie es ist, auf Maß geschnitten und verbunden werden.
 summary-none = Noch nichts gemessen.
 drift-too-few = { $n ->
@@ -571,8 +612,10 @@ figure-trim-left = Links abschneiden
 skew = { $degrees }°
 skew-none = rechtwinklig
 wedge = { $from } bis { $to }
-turn-right = Dreh das Lineal { $degrees }° nach rechts.
-turn-left = Dreh das Lineal { $degrees }° nach links.
+trim-by-marks = Zeichne auf jeder Seite an beiden Enden an, was dort wegkommt, leg das Lineal an die beiden Marken und schneide.
+pull-falling = Er ist schief: Von links oben nach rechts unten ist er { $by } kürzer als andersherum. Zieh ihn vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf ihn flach, lass ihn auskühlen und miss noch einmal.
+pull-rising = Er ist schief: Von rechts oben nach links unten ist er { $by } kürzer als andersherum. Zieh ihn vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf ihn flach, lass ihn auskühlen und miss noch einmal.
+pull-square = Er ist schief. Zieh ihn vor dem Schneiden sacht an der kurzen Diagonale, dämpf ihn flach, lass ihn auskühlen und miss noch einmal.
 outline-short = Es ist zu klein für { $target }; höchstens { $held } passen hinein.
 outline-holds = { $target } passen hinein.
 nothing = nichts

@@ -111,6 +111,37 @@ count-part = { $n ->
 }
 count-whole = the whole throw
 
+## Where in the work: the stages
+
+path-stage-pile = Pile
+path-stage-cut = Cut
+path-stage-cover = Cover
+path-stage-pairs = Pairs
+path-stage-fours = Fours
+path-stage-squared = Square up
+path-stage-joined = Join
+path-stage-bound = Bind
+path-stage-washed = Wash
+path-through = done
+path-now = now
+path-begun = begun
+path-ahead = to come
+path-count = { $done } of { $all }
+path-steps = { $all ->
+    [one] { $done } of one step
+   *[other] { $done } of { $all } steps
+}
+path-pile = { $n ->
+    [0] nothing listed
+    [one] one entry
+   *[other] { $n } entries
+}
+path-said = { $stage }: { $count }
+path-place = Stage { $n } of { $all }
+path-finished = Finished
+path-left = about { $time } left
+path-sheet = { $place }, { $said }; { $left }
+
 ## The step screen
 
 progress = { $done } of { $all } steps done
@@ -149,6 +180,8 @@ remain = { $done ->
 }
 remain-some-ready = { $left } to do, { $ready } ready now
 tick-this = This one { $past }
+tick-sitting = Lapped and pressed
+first-of = the first of { $n }
 tick-some = These { $n } { $past }
 tick-alike-denim = All { $n } from { $denim } cut
 tick-alike = These { $n } { $past }
@@ -160,6 +193,10 @@ tick-left-out = { $label }, without { $names }
 names-and-more = { $n ->
     [one] { $names } and one more
    *[other] { $names } and { $n } more
+}
+tick-covered = { $fabrics ->
+    [one] All { $n } glued
+   *[other] All { $n } glued ({ $fabrics } fabrics)
 }
 tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
 tick-spare-other = { $n ->
@@ -227,6 +264,8 @@ how-dot = Mark the lap along the edge of the right or lower piece, which lies un
 how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
     Put small dots of washable glue inside the mark and lay { $over } over it.
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
+sitting-cool = Lay it flat to cool while you lap the next. It is not ticked off: when it is cool, it is ready to stitch.
+special-lay-first = Before the first lap, lay all squares out on the floor, put a label on each, and stack them row by row.
 how-cool-lap = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
 how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
@@ -302,6 +341,7 @@ past-press-cover = pressed
 past-cool-cover = cooled
 past-stitch-patch = stitched round
 past-dot = lapped and glued
+past-lap-and-press = lapped and pressed
 past-press-lap = pressed
 past-cool-lap = cooled
 past-pin = pinned
@@ -529,6 +569,7 @@ short-join-left = Join its left side to { $piece } with a lap of only { $lap }: 
 short-open = Nothing makes up for { $by } yet: see “This one is off” before you go on.
 short-open-keep = Nothing makes up for { $by } yet: keep this measure, then see what can be done.
 short-left = Nothing makes up for { $by } yet.
+short-eased = { $by } short is within the give of the cloth: hold the edges together as you lap them, and it eases in.
 short-settled = It may be squared up and sewn as it is.
 summary-none = Nothing measured yet.
 drift-too-few = { $n ->
@@ -572,8 +613,10 @@ figure-trim-left = Trim from the left
 skew = { $degrees }°
 skew-none = square
 wedge = { $from } to { $to }
-turn-right = Turn the ruler { $degrees }° to the right.
-turn-left = Turn the ruler { $degrees }° to the left.
+trim-by-marks = Mark at both ends of each side what is to be trimmed there, lay the ruler along the two marks, and cut.
+pull-falling = It leans: from the top left to the bottom right it is { $by } shorter than the other way. Before you cut, pull it gently along that short diagonal, steam it flat, let it cool, and measure again.
+pull-rising = It leans: from the top right to the bottom left it is { $by } shorter than the other way. Before you cut, pull it gently along that short diagonal, steam it flat, let it cool, and measure again.
+pull-square = It leans. Before you cut, pull it gently along its short diagonal, steam it flat, let it cool, and measure again.
 outline-short = It is too small for { $target }; the most it holds is { $held }.
 outline-holds = It holds { $target }.
 nothing = nothing

@@ -1,11 +1,12 @@
 //! The record in memory: its entries, which of them stand, and the state they fold to.
 
-use crate::command::{Command, Rejection, decide};
+use crate::command::{Command, Rejection, cooled, decide, decide_at};
 use crate::log::journal::entry::{Entry, What, first_name, header_line, is_name};
 use crate::plan::MOST;
 use crate::throw::heritage::Heritage;
 use crate::throw::photos::PhotoId;
 use crate::throw::{Event, Throw, Time};
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 /// Entries from one checkpoint to the next, at least.
@@ -176,12 +177,21 @@ impl Journal {
     /// # Errors
     /// The refusal, when it cannot be done.
     pub fn propose(&self, action: &Command, at: Time) -> Result<Entry, Rejection> {
-        let events = decide(Some(&self.throw), action)?;
+        let events = decide_at(&self.throw, action, at)?;
         Ok(Entry {
             n: self.number(),
             at,
             what: What::Do(events),
         })
+    }
+
+    /// The throw as it is at this moment: what has cooled by then is cool, ticked or not.
+    pub fn throw_at(&self, now: Time) -> Cow<'_, Throw> {
+        let cooled = cooled(&self.throw, now);
+        match cooled.is_empty() {
+            true => Cow::Borrowed(&self.throw),
+            false => Cow::Owned(self.throw.after(&cooled)),
+        }
     }
 
     /// The entry that takes back the last.

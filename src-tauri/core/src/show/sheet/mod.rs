@@ -110,7 +110,6 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
     let stages = stages(throw, &both, &day_of);
     let prints = fabrics(journal, context);
     let totals = both.rows(|context| gather::gather(journal, context).figures);
-    let seen = head(journal, context);
     Sheet {
         language: context.words.language().code.to_string(),
         name: throw.name.clone(),
@@ -123,7 +122,7 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
         ),
         day: say!(both, "sheet-day", day = day_of(context.now)),
         date: day(context.now).parts(),
-        progress: seen.progress,
+        progress: head(journal, context).way.in_a_line(context),
         labels: LABELS
             .iter()
             .map(|key| (key.to_string(), both.say(&format!("sheet-{key}"), &[])))

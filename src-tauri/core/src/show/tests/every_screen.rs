@@ -240,13 +240,13 @@ proptest::proptest! {
                 _ => continue,
             };
             for action in buttons {
-                proptest::prop_assert!(journal.propose(&action, 1).is_ok(), "{:?}", action);
+                proptest::prop_assert!(journal.propose(&action, context.now).is_ok(), "{:?}", action);
             }
         }
         let work = work_view(&journal, None, context);
         words_are_whole(&work);
         for tick in work.card.into_iter().flat_map(|c| c.ticks) {
-            proptest::prop_assert!(journal.propose(&tick.action, 1).is_ok(), "{:?}", tick);
+            proptest::prop_assert!(journal.propose(&tick.action, context.now).is_ok(), "{:?}", tick);
         }
     }
 }

@@ -363,11 +363,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
     assert!(pair.open.is_some());
     act(&mut journal, &pair.ticks[0].action, 4);
     assert!(journal.throw().seams_to_unpick.is_empty());
-    for (task, at) in [
-        (Task::PressLap, 5),
-        (Task::CoolLap, 9_000_000),
-        (Task::Stitch, 9_000_001),
-    ] {
+    for (task, at) in [(Task::CoolLap, 9_000_000), (Task::Stitch, 9_000_001)] {
         let tick = Command::TickNext {
             task,
             kind: Kind::Pair,

@@ -25,6 +25,7 @@ mod forged;
 mod fours;
 mod lessons;
 mod more;
+mod path;
 mod pile;
 mod plan;
 mod sewing;
@@ -281,14 +282,15 @@ fn shown_work(journal: &Journal, words: &Words) -> WorkView {
 /// The whole throw made, up to the first wash.
 fn unwashed() -> Journal {
     let words = Words::english();
+    let here = context(&words);
     let mut journal = four_fours();
     for _ in 0..200 {
-        let view = work_view(&journal, None, context(&words));
+        let view = work_view(&journal, None, here);
         let card = view.card.expect("something to do");
         if card.task == Task::Wash {
             return journal;
         }
-        act(&mut journal, &card.ticks.last().unwrap().action, 1);
+        act(&mut journal, &card.ticks.last().unwrap().action, here.now);
     }
     panic!("never came to the wash");
 }
