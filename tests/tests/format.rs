@@ -14,8 +14,8 @@
 
 use lapwork_core::cloth::fabric::{Cover, Face};
 use lapwork_core::cloth::garments::{
-    ClothEdges, Garment, GarmentKind, GarmentSize, GarmentStart, Guess, Knees, Precut, Source,
-    start, trimmed,
+    ClothEdges, Garment, GarmentKind, GarmentPart, GarmentSize, GarmentStart, Guess, Knees, Precut,
+    Source, small_part, start, trimmed,
 };
 use lapwork_core::cloth::pile::{Heap, Use};
 use lapwork_core::cloth::ways::CutWay;
@@ -734,6 +734,32 @@ fn of_more() -> Journal {
     record("kept-6", &begun, events)
 }
 
+/// A record in which a pocket and a waistband are pieces of their own.
+fn of_parts() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let start = GarmentStart {
+        kind: GarmentKind::MensJeans,
+        size: Some(GarmentSize::Small),
+        knees: Knees::Unknown,
+        system: System::Metric,
+    };
+    let mut pieces = start.pieces(Guess::Typical);
+    for part in [GarmentPart::Pocket, GarmentPart::Waistband] {
+        pieces.extend(small_part(start, part));
+    }
+    let jeans = Garment {
+        name: "Jeans".into(),
+        pieces,
+        start: Some(start),
+    };
+    let set = Event::HeapSet {
+        n: 1,
+        heap: Heap::new(Source::Cloth(jeans), Use::ANY_DENIM, Cloth::denim()),
+    };
+    record("kept-7", &begun, [set])
+}
+
 /// The state a record folds to, as far as it is more than what its events say.
 fn state(journal: &Journal) -> Value {
     let throw = journal.throw();
@@ -855,6 +881,7 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
         "the piece that was cut up is begun no more"
     );
     assert_eq!([throw.spares_of(0), throw.spares_unsaid()], [2, 1]);
+    check("parts-2", of_parts);
     check("more-2", of_more);
     let text = std::fs::read_to_string(kept("more-2.jsonl")).expect("kept");
     let read = Journal::read(text.as_bytes()).expect("it opens").journal;
