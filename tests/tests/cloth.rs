@@ -96,6 +96,7 @@ fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
             why: Mishap::ALL[pick as usize / 7 % 4],
             spare: pick / 11 % 2 == 0,
             denim: [None, Some(0), Some(1)][pick as usize / 13 % 3],
+            from: (pick % 3 == 0).then(|| squares[pick as usize / 17 % squares.len()]),
         },
         5 => Command::UseSpares {
             pieces: vec![square],

@@ -450,13 +450,18 @@ piece: Rect,
  */
 why: Mishap, 
 /**
- * With a spare; else one is to be cut.
+ * With a spare; else one is to be cut, or comes from another place.
  */
 spare: boolean, 
 /**
  * Of this denim, to which the place changes; else of its own.
  */
-denim?: number, } | { "do": "patch", 
+denim?: number, 
+/**
+ * With the square of this place, which is cut and lies loose; the place is then to be
+ * cut again.
+ */
+from?: Rect, } | { "do": "patch", 
 /**
  * The square.
  */

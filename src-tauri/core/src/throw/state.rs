@@ -616,6 +616,14 @@ impl Throw {
         false
     }
 
+    /// Whether a square is cut and nothing is glued on it or joined to it yet, so that it may
+    /// serve in another place.
+    pub fn lies_loose(&self, square: Rect) -> bool {
+        self.has(square, Task::Cut)
+            && !self.is_joined(square)
+            && Face::BOTH.iter().all(|f| !self.has(square, cover_task(*f)))
+    }
+
     /// How much of a piece's join is to be sewn: what was opened of it, else all of it. That is
     /// as long as its longer part, since a block is trimmed only once it is sewn.
     pub fn to_sew(&self, piece: Rect) -> Length {

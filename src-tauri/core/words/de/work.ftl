@@ -655,6 +655,11 @@ way-spare-other = { $n ->
     [one] Das Ersatzquadrat aus { $denim } einsetzen
    *[other] Eins von { $n } Ersatzquadraten aus { $denim } einsetzen
 }
+way-from-place = Das lose Quadrat von { $place } einsetzen
+way-from-place-open = { $place } ist dann offen und neu zuzuschneiden.
+way-from-place-piece = Schneide es aus { $name }, { $part } (etwa { $over } übrig).
+way-from-place-other = Von { $own } gibt der Stapel nichts mehr her. An jenen Platz passt stattdessen { $denim } am besten: Ändere dort den Jeansstoff, bevor du zuschneidest.
+way-from-place-more = Von { $own } gibt der Stapel nichts mehr her und von keinem anderen Jeansstoff, sodass jener Platz wartet, bis mehr Stoff da ist.
 way-recut = Ein neues zuschneiden
 way-recut-more = Den Platz offen lassen, bis mehr Stoff da ist
 way-recut-from = Ein neues aus { $name }, { $part } schneiden (etwa { $over } übrig)
@@ -694,6 +699,7 @@ way-fewer-cloth = { $n ->
    *[other] { $n } Quadrate weniger sind zu schneiden: Schneide dieses aus deren Stoff.
 }
 way-spare-done = Erledigt: Für { $piece } ist ein Ersatz genommen.
+way-from-place-done = Erledigt: Das Quadrat von { $place } geht an { $piece }. { $place } ist neu zuzuschneiden.
 way-recut-done = Erledigt: { $piece } ist neu zu schneiden.
 way-patch-done = { $face ->
     [front] Erledigt: { $piece } wird vorn mit Stoff belegt.
@@ -928,6 +934,7 @@ did-stitch-binding = Einfassung genäht
 did-snip = Nahtzugaben eingeschnitten
 did-wash = Gewaschen
 did-clip = Fäden abgeschnitten
+did-move-square = Das lose Quadrat von { $from } geht an { $to }; { $from } ist neu zuzuschneiden
 did-use-spares = Ersatz genommen: { $piece }
 did-count-spares = { $n ->
     [0] Keine Ersatzquadrate

@@ -656,6 +656,11 @@ way-spare-other = { $n ->
     [one] Put the spare of { $denim } in
    *[other] Put one of { $n } spares of { $denim } in
 }
+way-from-place = Put in the loose square of { $place }
+way-from-place-open = { $place } is open then, and is to be cut again.
+way-from-place-piece = Cut it from { $name }, { $part } (about { $over } over).
+way-from-place-other = The pile has no more of { $own } to spare. { $denim } suits that place best instead: change its denim before you cut.
+way-from-place-more = The pile has no more of { $own } to spare, nor of another denim, so that place waits until more cloth is found.
 way-recut = Cut another
 way-recut-more = Leave its place open until more cloth is found
 way-recut-from = Cut another from { $name }, { $part } (about { $over } over)
@@ -695,6 +700,7 @@ way-fewer-cloth = { $n ->
    *[other] { $n } squares less are to be cut: cut this one from their cloth.
 }
 way-spare-done = Done: a spare is taken for { $piece }.
+way-from-place-done = Done: the square of { $place } goes to { $piece }. { $place } is to be cut again.
 way-recut-done = Done: { $piece } is to be cut again.
 way-patch-done = { $face ->
     [front] Done: { $piece } is to be covered on the front.
@@ -929,6 +935,7 @@ did-stitch-binding = Binding stitched
 did-snip = Seam allowances snipped
 did-wash = Washed
 did-clip = Threads clipped
+did-move-square = The loose square of { $from } goes to { $to }; { $from } is to be cut again
 did-use-spares = Spare used: { $piece }
 did-count-spares = { $n ->
     [0] No spare squares
