@@ -928,7 +928,13 @@ x: number,
 /**
  * Where it is now.
  */
-y: number, };
+y: number, 
+/**
+ * It is still held: only this piece is laid out, with so many binding strips as were shown
+ * before. Where it is left out, so is the rest of the pile, which decides how many strips and
+ * which places are the piece's.
+ */
+held_strips?: Count, };
 
 export type DrawnCloth = { 
 /**

@@ -376,7 +376,7 @@ fn came_out(
 }
 
 /// The first lines of a piece's cutting list are done; the piece then gives the strips it was
-/// to give when its first line was done.
+/// to give when its first line was done, but those the plan wants no more.
 pub(super) fn cut_lines(
     throw: &Throw,
     (n, index): (u16, u8),
@@ -388,10 +388,7 @@ pub(super) fn cut_lines(
     };
     let piece = garment.pieces.get(usize::from(index));
     let piece = piece.ok_or(Rejection::Pile)?;
-    let strips = match throw.begun_pieces.get(&(n, index)) {
-        Some(begun) => begun.strips,
-        None => account(throw).piece(n, usize::from(index)).strips,
-    };
+    let strips = account(throw).piece(n, usize::from(index)).strips;
     let plan = layout(throw, heap, piece, strips);
     let most = Count::at_most(steps(piece, &plan).len() as u32);
     Ok(vec![Event::PieceBegun {

@@ -32,6 +32,12 @@ pub struct Drag {
     pub x: f64,
     /// Where it is now.
     pub y: f64,
+    /// It is still held: only this piece is laid out, with so many binding strips as were shown
+    /// before. Where it is left out, so is the rest of the pile, which decides how many strips and
+    /// which places are the piece's.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub held_strips: Option<Count>,
 }
 
 /// A point of the outline that can be dragged.
@@ -273,14 +279,21 @@ pub(super) fn cutting_by(
     };
     let Some(piece) = piece else { return Ok(view) };
     let how = how_for(throw, heap);
-    // The whole pile is laid out with the outline as it is typed.
+    // The whole pile is laid out with the outline as it is typed; while a finger holds a point,
+    // only the piece under it.
     let changed = piece != *kept;
-    let told = match (changed, known) {
-        (true, _) => &account_with(throw, n, &with_outline(heap, index, &piece)),
-        (false, Some(known)) => known,
-        (false, None) => &account(throw),
+    let at = (n, usize::from(index));
+    let mut laid = match (changed, known) {
+        (true, _) => match drag.and_then(|drag| drag.held_strips) {
+            Some(strips) => Laid::alone(throw, heap, &piece, strips),
+            None => {
+                let heap = with_outline(heap, index, &piece);
+                Laid::of(throw, at, &heap, &piece, &account_with(throw, n, &heap))
+            }
+        },
+        (false, Some(known)) => Laid::of(throw, at, heap, &piece, known),
+        (false, None) => Laid::of(throw, at, heap, &piece, &account(throw)),
     };
-    let mut laid = Laid::of(throw, (n, usize::from(index)), heap, &piece, told);
     if changed {
         // Lines that are done were of the outline that was kept.
         laid.done = 0;

@@ -11,7 +11,7 @@ use crate::show::context::Context;
 use crate::show::names;
 use crate::show::parts::Button;
 use crate::throw::Throw;
-use crate::throw::account::{ClothAccount, layout};
+use crate::throw::account::{ClothAccount, MOST_STRIPS, layout};
 use crate::words::Shown;
 use serde::Serialize;
 use ts_rs::TS;
@@ -60,6 +60,17 @@ impl Laid {
             cuts: layout(throw, heap, piece, account.piece(n, index).strips),
             places: account.places.get(&at).cloned().unwrap_or_default(),
             done: begun.map_or(0, |b| b.lines.get() as usize),
+        }
+    }
+
+    /// A piece with so many strips, whatever the rest of the pile gives; its squares have no places
+    /// yet.
+    pub(super) fn alone(throw: &Throw, heap: &Heap, piece: &Piece, strips: Count) -> Laid {
+        let most = Count::at_most(strips.get().min(MOST_STRIPS));
+        Laid {
+            cuts: layout(throw, heap, piece, most),
+            places: Vec::new(),
+            done: 0,
         }
     }
 

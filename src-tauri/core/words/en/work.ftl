@@ -222,6 +222,9 @@ how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
 how-stitch-patch = Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue goes in the first wash.
     The stitching shows on the other face too.
+how-stitch-patch-twin = Put a single needle in: a twin needle cannot turn a corner.
+    Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue goes in the first wash.
+    The stitching shows on the other face too.
 how-dot = Mark the lap along the edge of the right or lower piece, which lies underneath.
     Put small dots of washable glue inside the mark and lay the left or upper piece over it.
 how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
@@ -253,6 +256,7 @@ how-glue-binding = Before you bind, press the whole edge and trim it straight an
     Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
     Lap the last end over the first; never over a crossing.
 how-stitch-binding = Stitch through all layers, all round, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
+    It goes through three layers of denim, the two of the strip and the throw, four where squares lap, and more at the joins of the strip: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
 how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
     Only snipped edges fray into a fringe when washed.
 how-wash = Wash it by itself or in a bag. Shake it out well, then dry.
@@ -1209,6 +1213,10 @@ pile-strips-planned = { $n ->
 pile-strips-lacking = { $lacking ->
     [one] Not enough for the binding: one of { $n } strips, { $size }, needs other cloth.
    *[other] Not enough for the binding: { $lacking } of { $n } strips, { $size } each, need other cloth.
+}
+pile-strips-over = { $n ->
+    [one] One binding strip that is cut already is more than the binding takes now. Keep it for a patch.
+   *[other] { $n } binding strips that are cut already are more than the binding takes now. Keep them for patches.
 }
 way-shorter-strips = { $n } binding strips of { $size }
 way-shorter-strips-joins = The pile gives these. The binding then has { $n } joins, not { $before }.
