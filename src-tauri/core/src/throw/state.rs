@@ -577,6 +577,12 @@ impl Throw {
         self.next(piece).is_none()
     }
 
+    /// How often patches are stitched round, the rounds that are done included.
+    pub fn patch_rounds(&self) -> u32 {
+        let rounds: usize = self.work.values().map(|work| work.patches).sum();
+        u32::try_from(rounds).unwrap_or(u32::MAX)
+    }
+
     /// The first square whose patch is still to be stitched round: no wash comes before.
     pub(super) fn patch_left(&self) -> Option<Rect> {
         let left = self.work.iter().filter(|(_, work)| {
