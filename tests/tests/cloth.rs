@@ -1,18 +1,22 @@
 //! One account of the cloth: whatever is done, no square of any denim appears or vanishes, and
 //! no two places tell it differently.
 
+use lapwork_core::cloth::fabric::Face;
 use lapwork_core::cloth::garments::{GarmentKind, GarmentSize};
 use lapwork_core::cloth::pile::Use;
 use lapwork_core::command::{Command, decide};
 use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::{Count, Ruler};
 use lapwork_core::plan::Plan;
-use lapwork_core::plan::assembly::Rect;
+use lapwork_core::plan::assembly::{Kind, Rect};
+use lapwork_core::show::sheet::Row;
 use lapwork_core::show::tables::Table;
-use lapwork_core::show::{Context, Query, View, answer};
+use lapwork_core::show::{self, Context, GatherRow, Query, View, ZoneName, answer};
 use lapwork_core::throw::account::account;
+use lapwork_core::throw::stock;
 use lapwork_core::throw::tasks::Task;
-use lapwork_core::throw::{Mishap, Throw};
+use lapwork_core::throw::wishes::{DenimWish, Wishes};
+use lapwork_core::throw::{Item, Mishap, Throw};
 use lapwork_core::words::Words;
 use proptest::prelude::*;
 
@@ -28,7 +32,7 @@ fn begun() -> Journal {
             down: 5,
             ..Plan::default()
         },
-        prints: Vec::new(),
+        prints: demo.throw().prints.clone(),
         denims: demo.throw().denims.clone(),
     };
     let mut journal = Journal::begin(&begin, NOON).expect("a plan").0;
@@ -73,7 +77,7 @@ fn act(journal: &mut Journal, command: &Command) -> bool {
 
 /// Something done at random: cutting, losing, putting spares in, another grid, another denim.
 fn deeds() -> impl Strategy<Value = Vec<(u8, u32)>> {
-    prop::collection::vec((0u8..8, 0u32..10_000), 1..40)
+    prop::collection::vec((0u8..10, 0u32..10_000), 1..40)
 }
 
 fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
@@ -109,6 +113,16 @@ fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
                 ..throw.plan
             },
         },
+        7 => Command::CutLines {
+            n,
+            index,
+            lines: Count::at_most(pick / 8 % 5),
+        },
+        8 => Command::SetFace {
+            pieces: vec![square],
+            face: Face::BOTH[pick as usize / 31 % 2],
+            print: (pick % 4 > 0).then_some((pick / 37 % throw.prints.len() as u32) as u8),
+        },
         _ => Command::SetDenim {
             pieces: vec![square],
             denim: (pick / 17 % 2) as u8,
@@ -138,6 +152,217 @@ fn counted(throw: &Throw) -> [u32; 2] {
         }
     }
     counted
+}
+
+/// Text with its unbreakable spaces broken.
+fn plain(text: &str) -> String {
+    text.replace('\u{a0}', " ")
+}
+
+/// The number a text begins with.
+fn first_number(text: &str) -> Option<u32> {
+    let digits: String = text.chars().take_while(char::is_ascii_digit).collect();
+    digits.parse().ok()
+}
+
+/// The finished size as the plan screen tells it.
+fn finished_size(journal: &Journal, context: Context<'_>) -> String {
+    let Ok(View::Plan(plan)) = answer(journal, &Query::Plan { draft: None }, context) else {
+        panic!()
+    };
+    let sized = |f: &&lapwork_core::show::Figure| f.label.starts_with("Finished size");
+    plain(&plan.figures.iter().find(sized).expect("a size").value.text)
+}
+
+/// The plan screen, the layouts screen and the step of the binding.
+fn plan_and_layouts_tell_the_account(
+    journal: &Journal,
+    context: Context<'_>,
+) -> Result<(), TestCaseError> {
+    let throw = journal.throw();
+    let told = account(throw);
+    let Ok(View::Plan(plan)) = answer(journal, &Query::Plan { draft: None }, context) else {
+        panic!()
+    };
+    let figure = |label: &str| {
+        let found = plan.figures.iter().find(|f| f.label == label);
+        found.map(|f| plain(&f.value.text)).unwrap_or_default()
+    };
+    prop_assert_eq!(first_number(&figure("Squares")), Some(told.wanted));
+    let strips = match told.strips.wanted {
+        1 => "in 1 strip".to_string(),
+        n => format!("in {n} strips"),
+    };
+    let binding = figure("Binding");
+    prop_assert!(binding.ends_with(&strips), "{} {}", binding, strips);
+
+    // For the squares still to cut a layout has what heaps and spares give of each denim.
+    let wishes = Wishes {
+        denims: Some(DenimWish::Any),
+        ..Wishes::default()
+    };
+    let asked = Query::Wishes {
+        wishes: Some(wishes),
+    };
+    let Ok(View::Wishes(layouts)) = answer(journal, &asked, context) else {
+        panic!()
+    };
+    if told.cut < told.wanted {
+        let said = layouts.pile.unwrap_or_default();
+        for (d, denim) in (0..).zip(&throw.denims) {
+            let n = told.denims[usize::from(d)].to_come + throw.spares_of(d);
+            let of = format!("{n} of {}", denim.name);
+            prop_assert!(said.contains(&of), "{} {}", said, of);
+        }
+        let left = layouts.lines.iter().find(|l| l.label == "From the pile");
+        let left = left.map(|l| plain(&l.value)).unwrap_or_default();
+        // Some denim may be lacking while there are enough in all.
+        if left.starts_with("enough") {
+            let over = left.split(' ').find_map(|word| word.parse::<i64>().ok());
+            prop_assert_eq!(over.unwrap_or(1), told.over(), "{}", left);
+        }
+        if left.starts_with("nothing") {
+            prop_assert_eq!(told.over(), 0, "{}", left);
+        }
+    }
+
+    // The step that is next, where it is one of the cloth's.
+    let cut = Query::Work {
+        station: None,
+        batch: Some((Task::Cut, Kind::Square)),
+    };
+    let Ok(View::Work(work)) = answer(journal, &cut, context) else {
+        panic!()
+    };
+    let card = work.card.filter(|card| card.task == Task::Cut);
+    prop_assert_eq!(card.is_some(), told.cut < told.wanted);
+    if let Some(card) = card {
+        let open = told.wanted - told.cut;
+        let remain = plain(&card.remain);
+        prop_assert_eq!(first_number(&remain), Some(open), "{}", remain);
+        // A spare is offered just where there is one.
+        let offered = card
+            .ticks
+            .iter()
+            .any(|b| matches!(b.action, Command::UseSpares { .. }));
+        prop_assert_eq!(offered, throw.spares > 0, "{:?}", card.ticks);
+    }
+    Ok(())
+}
+
+/// The printed sheet's view and the tables.
+fn paper_and_tables_tell_the_account(
+    journal: &Journal,
+    gathered: &[GatherRow],
+    context: Context<'_>,
+) -> Result<(), TestCaseError> {
+    let throw = journal.throw();
+    let told = account(throw);
+    let calendar = ZoneName::named("UTC").calendar();
+    let sheet = show::sheet(journal, context, &|at| calendar.day(at));
+    let size = finished_size(journal, context);
+    let on_paper = |rows: &[Row]| {
+        let found = rows.iter().find(|r| r.label.starts_with("Finished size"));
+        found.map(|r| plain(&r.own))
+    };
+    prop_assert_eq!(on_paper(&sheet.figures), Some(size.clone()));
+    if let Some(card) = on_paper(&sheet.card.figures) {
+        prop_assert_eq!(card, size);
+    }
+    let tally = |label: &str| {
+        let found = sheet.tallies.iter().find(|r| r.label == label);
+        found.map(|r| r.own.clone())
+    };
+    prop_assert_eq!(tally("Spare squares"), Some(throw.spares.get().to_string()));
+    prop_assert_eq!(
+        tally("Squares spoilt"),
+        Some(throw.losses.len().to_string())
+    );
+    // What to have at hand on paper is what the screen says, but for the other system's measures.
+    let labels = |rows: Vec<&str>| rows.into_iter().map(plain).collect::<Vec<_>>();
+    prop_assert_eq!(
+        labels(sheet.supplies.iter().map(|s| &*s.label).collect()),
+        labels(gathered.iter().map(|r| &*r.label).collect())
+    );
+    for (paper, screen) in sheet.supplies.iter().zip(gathered) {
+        prop_assert_eq!(paper.lines.len(), screen.lines.len(), "{}", screen.label);
+        let counted = [Item::Denim, Item::Binding].contains(&screen.item)
+            || matches!(screen.item, Item::Fabric { .. });
+        if counted {
+            for (paper, screen) in paper.lines.iter().zip(&screen.lines) {
+                prop_assert_eq!(first_number(paper), first_number(screen));
+            }
+        }
+    }
+    // Each piece of the pile, in order, is told as on the screen of the pile.
+    let Ok(View::Pile(pile)) = answer(journal, &Query::Pile, context) else {
+        panic!()
+    };
+    for (paper, screen) in sheet.heaps.iter().zip(&pile.rows) {
+        let said = |p: &lapwork_core::show::HeapPiece| [p.label.clone(), p.said.clone()];
+        let screen: Vec<[String; 2]> = screen.pieces.iter().map(said).collect();
+        prop_assert_eq!(&paper.pieces, &screen);
+    }
+    prop_assert_eq!(sheet.heaps.len(), pile.rows.len());
+
+    // The tables: read by a CSV reader of its own, so that a comma in words divides nothing.
+    let read = |table: Table| -> Vec<Vec<String>> {
+        let text = table.csv(journal, context);
+        let mut reader = csv::Reader::from_reader(text.as_bytes());
+        let rows = reader.records().map(|r| r.expect("a row"));
+        rows.map(|r| r.iter().map(str::to_string).collect())
+            .collect()
+    };
+    let supplies = read(Table::Supplies);
+    prop_assert_eq!(supplies.len(), gathered.len());
+    for (row, screen) in supplies.iter().zip(gathered) {
+        let want = match screen.item {
+            Item::Denim => told.wanted,
+            Item::Binding => told.strips.wanted,
+            Item::Fabric { print } => stock::used(throw, print),
+            _ => continue,
+        };
+        prop_assert_eq!(&row[1], &want.to_string(), "{:?}", row);
+    }
+    let squares = read(Table::Squares);
+    prop_assert_eq!(squares.len(), told.wanted as usize);
+    for (print, row) in (0..).zip(read(Table::Covering)) {
+        let used = stock::used(throw, print);
+        prop_assert_eq!(&row[4], &used.to_string());
+        let name = &throw.prints[usize::from(print)].name;
+        let covers = squares.iter().flat_map(|r| [&r[6], &r[7]]);
+        prop_assert_eq!(covers.filter(|c| *c == name).count(), used as usize);
+        let paper = sheet.prints.iter().find(|p| p.name == *name);
+        let paper = paper.map(|p| p.count.clone()).unwrap_or_default();
+        prop_assert!(
+            used == 0
+                || paper
+                    .split(|c: char| !c.is_ascii_digit())
+                    .any(|n| n == used.to_string()),
+            "{} {}",
+            paper,
+            used
+        );
+        let hand = gathered.iter().find(|r| r.item == Item::Fabric { print });
+        let says = |n: u32| match n {
+            1 => "One square of ".to_string(),
+            n => format!("{n} squares of "),
+        };
+        prop_assert_eq!(hand.is_some(), used > 0);
+        prop_assert!(
+            hand.is_none_or(|r| r.lines[0].starts_with(&says(used))),
+            "{:?}",
+            hand
+        );
+    }
+    let figures = show::figures(journal, context);
+    prop_assert_eq!(&figures["spares"], &serde_json::json!(throw.spares));
+    prop_assert_eq!(
+        &figures["binding"]["strips"],
+        &serde_json::json!(told.strips.wanted)
+    );
+    prop_assert_eq!(&figures["grid"]["squares"], &serde_json::json!(told.wanted));
+    Ok(())
 }
 
 proptest! {
@@ -172,6 +397,7 @@ proptest! {
             let told = account(throw);
             let strips = told.strips;
             prop_assert_eq!(strips.cut + strips.planned + strips.lacking(), strips.wanted);
+            prop_assert!(strips.planned <= strips.open());
             // The places of the pieces are open, of the heap's denim, and each is given once.
             let mut given: Vec<Rect> = told.places.values().flatten().copied().collect();
             for ((n, _), places) in &told.places {
@@ -242,7 +468,7 @@ proptest! {
             }
         }
         prop_assert_eq!(figure("The pile still gives"), to_come.to_string());
-        prop_assert_eq!(strips, told.strips.planned);
+        prop_assert_eq!(strips, told.strips.planned + told.strips.over);
         // What to have at hand and the step of the binding read the same account.
         let Ok(View::Gather(gather)) = answer(&journal, &Query::Gather, context) else { panic!() };
         let said: String = gather.rows.iter().flat_map(|r| r.lines.clone()).collect();
@@ -255,5 +481,7 @@ proptest! {
         for row in &pile.ways {
             prop_assert!(decide(Some(throw), &row.button.action).is_ok());
         }
+        plan_and_layouts_tell_the_account(&journal, context)?;
+        paper_and_tables_tell_the_account(&journal, &gather.rows, context)?;
     }
 }
