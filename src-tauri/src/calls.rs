@@ -58,17 +58,17 @@ use tauri::{AppHandle, Manager as _, Wry};
 enum Call {
     Hello {},
     Shelf {},
-    Look {
+    View {
         id: String,
-        look: Sent<Query>,
+        query: Sent<Query>,
     },
     Act {
         id: String,
-        deed: Sent<Request>,
-        look: Option<Sent<Query>>,
+        request: Sent<Request>,
+        query: Option<Sent<Query>>,
     },
-    Tend {
-        tend: Sent<ShelfCommand>,
+    ShelfCommand {
+        command: Sent<ShelfCommand>,
     },
     Draft {
         draft: PlanDraft,
@@ -91,14 +91,14 @@ enum Call {
     SetPrefs {
         prefs: Prefs,
     },
-    Hand {
+    Export {
         id: String,
-        hand: Export,
+        export: Export,
     },
-    Bring {},
+    Import {},
     Dropped {},
-    Take {
-        take: ImportChoice,
+    DecideImport {
+        choice: ImportChoice,
         file: u32,
     },
     Print {
@@ -176,8 +176,8 @@ enum Turn<T> {
 type Reading<T> = Box<dyn FnOnce(&Snapshot) -> Result<T, Problem> + Send>;
 
 /// Whether the worker itself makes this screen: it takes less than a millisecond at 60 × 60.
-fn is_quick(look: &Query) -> bool {
-    matches!(look, Query::Work { .. })
+fn is_quick(query: &Query) -> bool {
+    matches!(query, Query::Work { .. })
 }
 
 impl Workers {
@@ -269,17 +269,17 @@ impl Workers {
         });
     }
 
-    fn look(&self, app: AppHandle, answer: Answer, id: String, look: Sent<Query>) {
+    fn view(&self, app: AppHandle, answer: Answer, id: String, query: Sent<Query>) {
         let own = app.clone();
         self.serve_by_turns(app, answer, move |service| {
-            let look = service.accept(look)?;
+            let query = service.accept(query)?;
             let snapshot = service.snapshot(&id, service.now());
             announce_pending_import(&own, service);
             let snapshot = snapshot?;
-            if is_quick(&look) {
-                return snapshot.answer(&look).map(Turn::Answered);
+            if is_quick(&query) {
+                return snapshot.answer(&query).map(Turn::Answered);
             }
-            let reading = move |snapshot: &Snapshot| snapshot.answer(&look);
+            let reading = move |snapshot: &Snapshot| snapshot.answer(&query);
             Ok(Turn::ForReader(snapshot, Box::new(reading)))
         });
     }
@@ -289,24 +289,24 @@ impl Workers {
         app: AppHandle,
         answer: Answer,
         id: String,
-        deed: Sent<Request>,
-        look: Option<Sent<Query>>,
+        request: Sent<Request>,
+        query: Option<Sent<Query>>,
     ) {
         let own = app.clone();
         self.serve_by_turns(app, answer, move |service| {
             let now = service.now();
-            let deed = service.accept(deed)?;
-            let look = look.map(|look| service.accept(look)).transpose()?;
-            let (quick, slow) = match look {
-                Some(look) if !is_quick(&look) => (None, Some(look)),
+            let request = service.accept(request)?;
+            let query = query.map(|query| service.accept(query)).transpose()?;
+            let (quick, slow) = match query {
+                Some(query) if !is_quick(&query) => (None, Some(query)),
                 quick => (quick, None),
             };
-            let acted = service.act_and_look(&id, &deed, quick.as_ref(), now);
+            let acted = service.act_and_view(&id, &request, quick.as_ref(), now);
             announce_pending_import(&own, service);
             #[cfg(debug_assertions)]
-            break_on_purpose(&deed);
+            break_on_purpose(&request);
             let acted = acted?;
-            let Some(look) = slow else {
+            let Some(query) = slow else {
                 return Ok(Turn::Answered(acted));
             };
             // The command stays stored, whether its screen can be made or not.
@@ -324,7 +324,7 @@ impl Workers {
             match service.snapshot(&id, now) {
                 Ok(snapshot) => {
                     let reading =
-                        move |snapshot: &Snapshot| Ok(answered(acted, snapshot.look(&look)));
+                        move |snapshot: &Snapshot| Ok(answered(acted, snapshot.view(&query)));
                     Ok(Turn::ForReader(snapshot, Box::new(reading)))
                 }
                 Err(problem) => Ok(Turn::Answered(answered(acted, Err(problem)))),
@@ -351,16 +351,16 @@ impl Workers {
     }
 
     /// The maker is asked where it goes; the window and the worker are free meanwhile.
-    fn hand(&self, app: &AppHandle, id: &str, hand: Export) -> Result<Exported, Problem> {
+    fn export(&self, app: &AppHandle, id: &str, export: Export) -> Result<Exported, Problem> {
         let throw = id.to_string();
-        let files = match hand {
+        let files = match export {
             // To the byte as it is on the disk.
             Export::Throw => self
                 .worker
-                .ask(move |service| service.export(&throw, &hand, service.now()))?,
+                .ask(move |service| service.export(&throw, &export, service.now()))?,
             _ => {
                 let snapshot = self.snapshot(throw)?;
-                snapshot.export(&hand, &|photo| self.photo(id, photo.as_str()))?
+                snapshot.export(&export, &|photo| self.photo(id, photo.as_str()))?
             }
         };
         self.put(app, files)
@@ -400,7 +400,7 @@ impl Workers {
     }
 
     /// The maker is asked which file; it is read and checked before the worker has it.
-    fn bring(&self, app: &AppHandle) -> Result<Option<ImportView>, Problem> {
+    fn import(&self, app: &AppHandle) -> Result<Option<ImportView>, Problem> {
         let found = match dialogs::fetch(app) {
             Ok(None) => return Ok(None),
             Ok(Some(path)) => import::read_throw(&DesktopDisk, &path),
@@ -479,14 +479,14 @@ pub fn tell(app: &AppHandle, event: &str) {
     }
 }
 
-/// Panic in the midst of a deed, for a test: where a note says what `LAPWORK_BREAK_ON` does.
+/// Panic in the middle of a command, for a test: where a note says what `LAPWORK_BREAK_ON` does.
 /// The release has nothing of this.
 #[cfg(debug_assertions)]
-fn break_on_purpose(deed: &Request) {
+fn break_on_purpose(request: &Request) {
     use lapwork_core::command::Command;
     if let Request::Act {
         action: Command::Note { text, .. },
-    } = deed
+    } = request
         && std::env::var("LAPWORK_BREAK_ON").is_ok_and(|on| on == *text)
     {
         panic!("asked to break off by LAPWORK_BREAK_ON");
@@ -519,12 +519,12 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
                 Ok(shelf)
             });
         }
-        Call::Look { id, look } => workers.look(app.clone(), answer, id, look),
-        Call::Act { id, deed, look } => workers.act(app.clone(), answer, id, deed, look),
-        Call::Tend { tend } => {
+        Call::View { id, query } => workers.view(app.clone(), answer, id, query),
+        Call::Act { id, request, query } => workers.act(app.clone(), answer, id, request, query),
+        Call::ShelfCommand { command } => {
             workers.serve(answer, move |service| {
-                let tend = service.accept(tend)?;
-                service.tend(&tend, service.now())
+                let command = service.accept(command)?;
+                service.shelf_command(&command, service.now())
             });
         }
         Call::Draft { draft, after } => workers.draft(app.clone(), answer, draft, after),
@@ -563,17 +563,19 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
                 service.set_prefs(prefs, service.now())
             });
         }
-        Call::Hand { id, hand } => {
+        Call::Export { id, export } => {
             on_its_own_thread(app.clone(), answer, move |workers, app| {
-                workers.hand(app, &id, hand)
+                workers.export(app, &id, export)
             });
         }
-        Call::Bring {} => on_its_own_thread(app.clone(), answer, |workers, app| workers.bring(app)),
+        Call::Import {} => {
+            on_its_own_thread(app.clone(), answer, |workers, app| workers.import(app))
+        }
         Call::Dropped {} => workers.serve(answer, Service::pending_import),
-        Call::Take { take, file } => {
+        Call::DecideImport { choice, file } => {
             let own = app.clone();
             workers.serve(answer, move |service| {
-                let taken = service.decide_import(&take, file, service.now());
+                let taken = service.decide_import(&choice, file, service.now());
                 announce_pending_import(&own, service);
                 taken
             });

@@ -372,10 +372,10 @@ fn merge(
     let conflicts = meeting.conflicts();
     if !conflicts.is_empty() && keep.is_none() {
         for conflict in &conflicts {
-            let told = show::conflict(conflict, a.throw(), b.throw(), context);
+            let sides = show::conflict(conflict, a.throw(), b.throw(), context);
             let args = [
-                ("first", told.here.join("; ").into()),
-                ("second", told.brought.join("; ").into()),
+                ("first", sides.here.join("; ").into()),
+                ("second", sides.brought.join("; ").into()),
             ];
             writeln!(out, "{}", words.say("shell-conflict", &args))?;
         }
@@ -438,8 +438,8 @@ fn one_line(problem: &Problem) -> String {
 
 /// One line for each entry, the newest first; dates are in UTC.
 fn history(journal: &Journal, context: Context<'_>, out: &mut impl Write) -> Result<(), Failure> {
-    let look = Query::History { most: u32::MAX };
-    let seen = show::answer(journal, &look, context);
+    let query = Query::History { most: u32::MAX };
+    let seen = show::answer(journal, &query, context);
     let seen = seen.map_err(|problem| Failure::Message(one_line(&problem)))?;
     let View::History(history) = seen else {
         return Ok(());

@@ -13,15 +13,15 @@ use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Si
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU64, Ordering};
 
-/// Lets the print in hand be stopped.
+/// Lets the current print be stopped.
 #[derive(Debug, Default)]
 pub struct Press {
-    /// The print in hand; a print whose number is not this one stops.
+    /// The current print; a print whose number is not this one stops.
     turn: AtomicU64,
 }
 
 impl Press {
-    /// Stop the print in hand.
+    /// Stop the current print.
     pub fn stop(&self) {
         self.turn.fetch_add(1, Ordering::Relaxed);
     }
@@ -42,8 +42,11 @@ impl Press {
         let mine = || self.turn.load(Ordering::Relaxed) == own;
         let all = Progress::ALL;
         let mut photos = Photos::new();
-        let mut told = 0;
-        tell(Printing { done: told, all });
+        let mut reported = 0;
+        tell(Printing {
+            done: reported,
+            all,
+        });
         for name in &sheet.photos {
             if !mine() {
                 return Err(PrintFault::Cancelled);
@@ -57,8 +60,8 @@ impl Press {
             }
             // The typesetter asks more often than it has news.
             let done = now.done();
-            if done > told {
-                told = done;
+            if done > reported {
+                reported = done;
                 tell(Printing { done, all });
             }
             ControlFlow::Continue(())
@@ -146,24 +149,24 @@ mod tests {
         };
         let sheet = sheet(&demo::throw(context.now), context, &order);
         let press = Press::default();
-        // It is stopped once it has told that it is under way.
-        let told = Mutex::new(Vec::new());
+        // It is stopped once it has reported that it is running.
+        let reported = Mutex::new(Vec::new());
         let stop = |now: Printing| {
-            told.lock().unwrap().push(now);
+            reported.lock().unwrap().push(now);
             if now.done > 0 {
                 press.stop();
             }
         };
         let stopped = press.print(&sheet, &order, &|_| None, &stop);
         assert_eq!(stopped, Err(PrintFault::Cancelled));
-        let seen = told.lock().unwrap().clone();
+        let seen = reported.lock().unwrap().clone();
         assert_eq!(seen[0].done, 0);
         assert!(seen.iter().all(|now| now.done < now.all), "{seen:?}");
-        let told = Mutex::new(Vec::new());
-        let tell = |now: Printing| told.lock().unwrap().push(now.done);
+        let reported = Mutex::new(Vec::new());
+        let tell = |now: Printing| reported.lock().unwrap().push(now.done);
         let made = press.print(&sheet, &order, &|_| None, &tell).unwrap();
         assert!(made.starts_with(b"%PDF-"));
-        let told = told.lock().unwrap();
-        assert!(told.len() > 2 && told.is_sorted(), "{told:?}");
+        let reported = reported.lock().unwrap();
+        assert!(reported.len() > 2 && reported.is_sorted(), "{reported:?}");
     }
 }

@@ -46,7 +46,7 @@ fn show_photo(app: &AppHandle, asked: &http::Request<Vec<u8>>) -> Response<Vec<u
         .unwrap_or_default()
 }
 
-/// A file was dropped on the window: look into it on a thread of its own, then tell the
+/// A file was dropped on the window: inspect it on a thread of its own, then inform the
 /// page, which asks by `dropped`. The page never learns the path.
 fn drop_in(window: &Window, path: PathBuf) {
     let app = window.app_handle().clone();

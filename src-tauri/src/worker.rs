@@ -20,7 +20,7 @@ use std::thread::{Builder, JoinHandle};
 
 /// What a worker owns.
 pub trait Recover: 'static {
-    /// Put right what work that panicked may have left half done; gives what to tell.
+    /// Put right what work that panicked may have left half done; returns the message.
     fn recover(&mut self) -> Problem;
 }
 
@@ -82,11 +82,11 @@ impl<S: Recover> Worker<S> {
         &self,
         work: impl FnOnce(&mut S) -> Result<T, Problem> + Send + 'static,
     ) -> Result<T, Problem> {
-        let (tell, told) = channel();
+        let (sender, receiver) = channel();
         self.send(work, move |done| {
-            let _ = tell.send(done);
+            let _ = sender.send(done);
         });
-        told.recv().unwrap_or_else(|_| Err(gone()))
+        receiver.recv().unwrap_or_else(|_| Err(gone()))
     }
 
     /// Take no more work, and wait until all that was sent is done.
@@ -137,9 +137,9 @@ mod tests {
     #[test]
     fn work_is_done_in_the_order_it_was_sent_and_each_piece_is_answered_once() {
         let worker = worker();
-        let (tell, told) = channel();
+        let (sender, receiver) = channel();
         for n in 0..1000 {
-            let tell = tell.clone();
+            let sender = sender.clone();
             worker.send(
                 move |log| {
                     log.numbers.push(n);
@@ -149,11 +149,11 @@ mod tests {
                     }
                     Ok(n)
                 },
-                move |done| tell.send(done.unwrap()).unwrap(),
+                move |done| sender.send(done.unwrap()).unwrap(),
             );
         }
-        drop(tell);
-        let answered: Vec<u32> = told.iter().collect();
+        drop(sender);
+        let answered: Vec<u32> = receiver.iter().collect();
         let order: Vec<u32> = (0..1000).collect();
         assert_eq!(answered, order);
         assert_eq!(worker.ask(|log| Ok(log.numbers.clone())).unwrap(), order);
@@ -167,8 +167,8 @@ mod tests {
             panic!("on purpose")
         });
         assert_eq!(broke.unwrap_err().code, "log");
-        let told = worker.ask(|log| Ok((log.numbers.clone(), log.recovered)));
-        assert_eq!(told.unwrap(), (vec![1], 1));
+        let receiver = worker.ask(|log| Ok((log.numbers.clone(), log.recovered)));
+        assert_eq!(receiver.unwrap(), (vec![1], 1));
         // Nor does it end where the answer cannot be passed on.
         worker.send(|_| Ok(()), |_| panic!("on purpose"));
         assert_eq!(worker.ask(|log| Ok(log.recovered)).unwrap(), 1);

@@ -47,7 +47,7 @@ fn shelf(browser: &Browser, url: &str) -> f64 {
 }
 
 /// The middle one, and the one that 95 of 100 do not pass.
-fn told(mut times: Vec<f64>) -> String {
+fn output(mut times: Vec<f64>) -> String {
     times.sort_by(f64::total_cmp);
     let at = |part: f64| times[((times.len() - 1) as f64 * part).round() as usize];
     format!(
@@ -70,7 +70,7 @@ fn main() {
             first.push(shelf(&browser, &host.url));
             browser.close();
         }
-        println!("  first load to the shelf: {}", told(first));
+        println!("  first load to the shelf: {}", output(first));
         let profile = tempfile::tempdir().expect("a folder");
         let browser = watched(profile.path(), slow);
         shelf(&browser, &host.url);
@@ -80,7 +80,10 @@ fn main() {
             browser.go("about:blank");
             later.push(shelf(&browser, &host.url));
         }
-        println!("  later start, kept by the service worker: {}", told(later));
+        println!(
+            "  later start, kept by the service worker: {}",
+            output(later)
+        );
         for (across, down) in [(6, 8), (60, 60)] {
             let action = beginning("Measured", across, down);
             let (journal, _) = Journal::begin(&action, 1_773_000_000_000).expect("a throw");
@@ -105,7 +108,7 @@ fn main() {
             let memory = browser.memory() >> 20;
             println!(
                 "  {across} × {down}: tap to painted tick {}, page {memory} MiB",
-                told(taps)
+                output(taps)
             );
         }
         browser.close();

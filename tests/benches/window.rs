@@ -126,9 +126,9 @@ fn began(id: u32) -> f64 {
 }
 
 /// Start a program once; milliseconds to its first contentful paint.
-fn start(program: &Path, told: &[(&str, &str)]) -> f64 {
+fn start(program: &Path, output: &[(&str, &str)]) -> f64 {
     let data = tempfile::tempdir().expect("a folder");
-    let window = Window::open_other(program, data.path(), told);
+    let window = Window::open_other(program, data.path(), output);
     let painted = "const [paint] = performance.getEntriesByName('first-contentful-paint');
         return paint ? performance.timeOrigin + paint.startTime : null;";
     window.wait_until("something is painted", |w| {
@@ -212,13 +212,13 @@ fn bus(folder: &Path, services: &str) -> (Started, String) {
 fn portal(programs: &Programs) {
     println!("start once with portals asked for (GTK_USE_PORTAL=1):");
     let once = |name: &str, address: &str| {
-        let told = [
+        let output = [
             ("GTK_USE_PORTAL", "1"),
             ("DBUS_SESSION_BUS_ADDRESS", address),
         ];
         // One that never comes is told, not waited for.
         let [ours, empty] = [&programs.lapwork, &programs.empty].map(|program| {
-            match std::panic::catch_unwind(|| start(program, &told)) {
+            match std::panic::catch_unwind(|| start(program, &output)) {
                 Ok(time) => format!("{time:.0} ms"),
                 Err(_) => format!("not within {} s", STARTING.as_secs()),
             }
@@ -366,9 +366,9 @@ fn tap_while_a_face_is_made(programs: &Programs) {
     walk.sees("card-title", "Cut a square");
     let mut times: [Vec<f64>; 4] = Default::default();
     for _ in 0..TAPS {
-        let told = walk.window.run_and_wait(TAP_DURING_FACE, &[]);
-        for (times, told) in times.iter_mut().zip(told.as_array().expect("four times")) {
-            times.push(told.as_f64().expect("a time"));
+        let output = walk.window.run_and_wait(TAP_DURING_FACE, &[]);
+        for (times, output) in times.iter_mut().zip(output.as_array().expect("four times")) {
+            times.push(output.as_f64().expect("a time"));
         }
         std::thread::sleep(std::time::Duration::from_millis(400));
         walk.tap("tab-work");

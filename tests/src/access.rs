@@ -130,14 +130,14 @@ impl Audit {
                 undecided: lines(told.incomplete),
                 elements: [told.passes, told.violations, told.incomplete].flat().reduce((n, r) => n + r.nodes.length, 0),
             }), (why) => done({ failed: String(why) }));";
-        let told = walk.window.run_and_wait(script, &[by]);
-        assert_eq!(told["failed"], Value::Null, "axe-core failed");
+        let output = walk.window.run_and_wait(script, &[by]);
+        assert_eq!(output["failed"], Value::Null, "axe-core failed");
         Audit {
-            passed: lines(&told["passed"]).into_iter().collect(),
-            idle: lines(&told["idle"]).into_iter().collect(),
-            violations: lines(&told["violations"]),
-            undecided: lines(&told["undecided"]),
-            elements: told["elements"].as_u64().expect("a count"),
+            passed: lines(&output["passed"]).into_iter().collect(),
+            idle: lines(&output["idle"]).into_iter().collect(),
+            violations: lines(&output["violations"]),
+            undecided: lines(&output["undecided"]),
+            elements: output["elements"].as_u64().expect("a count"),
         }
     }
 }
@@ -250,8 +250,8 @@ impl Tour<'_> {
     }
 
     fn act(&self, action: Value) {
-        let deed = json!({ "deed": "act", "action": action });
-        let asked = json!({ "id": self.walk.id(), "deed": deed });
+        let request = json!({ "request": "act", "action": action });
+        let asked = json!({ "id": self.walk.id(), "request": request });
         self.walk.window.call("act", asked).expect("allowed");
     }
 
@@ -500,7 +500,7 @@ impl Tour<'_> {
         self.see("sheet: rename");
         self.close();
         // One put away, one deleted.
-        for deed in ["archive", "delete"] {
+        for request in ["archive", "delete"] {
             self.walk.tap("new-throw");
             self.arrived("a page");
             for _ in 0..3 {
@@ -511,7 +511,7 @@ impl Tour<'_> {
             self.walk.tap("back");
             self.shows("[data-testid=throw-row]");
             self.open("throw-menu");
-            self.walk.tap(deed);
+            self.walk.tap(request);
             self.shows("[data-testid=second]");
         }
         for fold in ["put-away", "deleted"] {
@@ -535,7 +535,7 @@ impl Tour<'_> {
         for _ in 0..60 {
             let next = self
                 .walk
-                .look(json!({ "see": "work", "station": null, "batch": null }));
+                .view(json!({ "see": "work", "station": null, "batch": null }));
             let Some(tick) = next["card"]["ticks"].as_array().and_then(|t| t.last()) else {
                 break;
             };

@@ -31,9 +31,9 @@ impl Screen {
         screen.send(&[b'l', 0, 11, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
         let head = screen.read(8);
         assert_eq!(head[0], 1, "the screen lets us in");
-        let told = screen.read(4 * u16_at(&head, 6));
-        let vendor = u16_at(&told, 16).next_multiple_of(4);
-        screen.root = u32_at(&told, 32 + vendor + 8 * usize::from(told[21]));
+        let output = screen.read(4 * u16_at(&head, 6));
+        let vendor = u16_at(&output, 16).next_multiple_of(4);
+        screen.root = u32_at(&output, 32 + vendor + 8 * usize::from(output[21]));
         screen
     }
 

@@ -60,7 +60,7 @@ impl Driver {
         let agent = config.new_agent();
         let wish = json!({"capabilities": {"alwaysMatch": wish}});
         let base = format!("http://127.0.0.1:{port}/session");
-        let answer = told(agent.post(&base).send_json(wish))?;
+        let answer = output(agent.post(&base).send_json(wish))?;
         let id = answer["sessionId"]
             .as_str()
             .ok_or("the driver gave no session")?;
@@ -75,7 +75,7 @@ impl Driver {
     /// # Errors
     /// What the driver said.
     pub fn post(&self, path: &str, body: Value) -> Result<Value, String> {
-        told(self.agent.post(self.url(path)).send_json(body))
+        output(self.agent.post(self.url(path)).send_json(body))
     }
 
     fn url(&self, path: &str) -> String {
@@ -87,7 +87,7 @@ impl Driver {
     /// # Errors
     /// What the driver said.
     pub fn close(&self) -> Result<(), String> {
-        told(self.agent.delete(&self.session).call()).map(|_| ())
+        output(self.agent.delete(&self.session).call()).map(|_| ())
     }
 
     /// The handle of the tab that is driven.
@@ -95,7 +95,7 @@ impl Driver {
     /// # Panics
     /// If there is none.
     pub fn handle(&self) -> Value {
-        let handle = told(self.agent.get(self.url("/window")).call());
+        let handle = output(self.agent.get(self.url("/window")).call());
         handle.unwrap_or_else(|why| panic!("no tab: {why}"))
     }
 
@@ -105,7 +105,7 @@ impl Driver {
     /// What the driver said.
     pub fn close_tab(&self) -> Result<(), String> {
         let url = self.url("/window");
-        told(self.agent.delete(url).call()).map(|_| ())
+        output(self.agent.delete(url).call()).map(|_| ())
     }
 
     /// Run a script's body in the page, with `arguments`, and give what it returns.
@@ -186,7 +186,7 @@ impl Driver {
 }
 
 /// The value of an answer, or the error in it.
-fn told(answer: Result<ureq::http::Response<ureq::Body>, ureq::Error>) -> Result<Value, String> {
+fn output(answer: Result<ureq::http::Response<ureq::Body>, ureq::Error>) -> Result<Value, String> {
     let mut answer = answer.map_err(|why| format!("the driver did not answer: {why}"))?;
     let fine = answer.status().is_success();
     let body: Value = answer

@@ -726,20 +726,20 @@ pub fn in_halves(
         let two = [halves.0, halves.1].map(|half| {
             let play = &play;
             scope.spawn(move || {
-                let mut told = Told::new();
+                let mut output = Told::new();
                 let met = half
                     .iter()
-                    .filter(|(fault, then)| play(*fault, *then, &mut told));
-                (met.count(), told)
+                    .filter(|(fault, then)| play(*fault, *then, &mut output));
+                (met.count(), output)
             })
         });
         two.map(|one| one.join().expect("a half is played"))
     });
     let mut all = Told::new();
     let mut met = 0;
-    for (half, told) in sums {
+    for (half, output) in sums {
         met += half;
-        for (code, n) in told {
+        for (code, n) in output {
             *all.entry(code).or_default() += n;
         }
     }

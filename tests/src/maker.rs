@@ -65,7 +65,7 @@ pub fn beginning(name: &str, across: u16, down: u16) -> Command {
 }
 
 /// Something to do to a throw of at least 2 × 2; it may be refused.
-pub fn deed(chance: &mut Chance) -> Request {
+pub fn request(chance: &mut Chance) -> Request {
     let kinds = ["square", "pair", "four", "row", "whole"];
     let tasks = [
         "cut",
@@ -105,8 +105,8 @@ pub fn deed(chance: &mut Chance) -> Request {
 }
 
 /// Do it to a record in memory; whether it was allowed.
-pub fn done(journal: &mut Journal, deed: &Request, at: Time) -> bool {
-    let entry = match deed {
+pub fn done(journal: &mut Journal, request: &Request, at: Time) -> bool {
+    let entry = match request {
         Request::Act { action } => journal.propose(action, at),
         Request::Undo => journal.propose_undo(at),
         Request::Redo => journal.propose_redo(at),

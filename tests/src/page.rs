@@ -144,12 +144,12 @@ impl Browser {
     pub fn memory(&self) -> u64 {
         let all = processes::under(self.service.id()).into_iter();
         let renderers = all.filter(|id| {
-            let told = std::fs::read_to_string(format!("/proc/{id}/cmdline"));
-            told.is_ok_and(|told| told.contains("--type=renderer"))
+            let output = std::fs::read_to_string(format!("/proc/{id}/cmdline"));
+            output.is_ok_and(|output| output.contains("--type=renderer"))
         });
         let pss = |id: u32| -> Option<u64> {
-            let told = std::fs::read_to_string(format!("/proc/{id}/smaps_rollup")).ok()?;
-            let line = told.lines().find(|line| line.starts_with("Pss:"))?;
+            let output = std::fs::read_to_string(format!("/proc/{id}/smaps_rollup")).ok()?;
+            let line = output.lines().find(|line| line.starts_with("Pss:"))?;
             line.split_whitespace().nth(1)?.parse().ok()
         };
         renderers.filter_map(pss).max().unwrap_or_default() * 1024
@@ -164,8 +164,8 @@ impl Browser {
     /// Give the browser a command of its own protocol.
     pub fn command(&self, command: &str, given: Value) -> Value {
         let asked = json!({"cmd": command, "params": given});
-        let told = self.driver.post("/goog/cdp/execute", asked);
-        told.unwrap_or_else(|why| panic!("{command}: {why}"))
+        let output = self.driver.post("/goog/cdp/execute", asked);
+        output.unwrap_or_else(|why| panic!("{command}: {why}"))
     }
 
     /// Close it as its maker does.
@@ -180,15 +180,15 @@ impl Browser {
 
     /// Run a script's body in the page.
     pub fn run(&self, script: &str) -> Value {
-        let told = self.driver.run(script, &[]);
-        told.unwrap_or_else(|why| panic!("{script}: {why}"))
+        let output = self.driver.run(script, &[]);
+        output.unwrap_or_else(|why| panic!("{script}: {why}"))
     }
 
     /// Wait until a script's body gives something.
     pub fn wait(&self, script: &str) -> Value {
         wait_for(script, STARTING, || {
-            let told = self.driver.run(script, &[]).ok()?;
-            (told != Value::Null && told != Value::Bool(false)).then_some(told)
+            let output = self.driver.run(script, &[]).ok()?;
+            (output != Value::Null && output != Value::Bool(false)).then_some(output)
         })
     }
 
@@ -230,10 +230,10 @@ impl Browser {
 
     /// The text of what bears this name for tests.
     pub fn text(&self, testid: &str) -> String {
-        let told = self.wait(&format!(
+        let output = self.wait(&format!(
             "return document.querySelector('[data-testid=\"{testid}\"]')?.innerText"
         ));
-        told.as_str().unwrap_or_default().to_string()
+        output.as_str().unwrap_or_default().to_string()
     }
 
     /// Choose a file in the field that bears this name for tests.
@@ -250,9 +250,10 @@ impl Browser {
 
     /// How many steps the throw in hand is said to have done.
     pub fn steps_done(&self) -> u64 {
-        let told = self
+        let output = self
             .wait("return document.body.innerText.match(/(\\d+) of \\d+ steps done/)?.[1] ?? null");
-        told.as_str()
+        output
+            .as_str()
             .and_then(|n| n.parse().ok())
             .expect("a number")
     }

@@ -107,10 +107,10 @@ impl Walk {
     }
 
     /// See a screen's view as the page would.
-    pub fn look(&self, look: Value) -> Value {
+    pub fn view(&self, query: Value) -> Value {
         let id = self.id();
         self.window
-            .call("look", json!({ "id": id, "look": look }))
+            .call("view", json!({ "id": id, "query": query }))
             .expect("a view")["view"]
             .take()
     }
@@ -119,7 +119,7 @@ impl Walk {
     /// each there stands what its picture shows there: under `cloth` what it is of, under
     /// `print` which of the fabrics that is, and under `signs` every sign and letter on it.
     pub fn face(&self, face: &str) -> Vec<Value> {
-        let view = self.look(json!({ "see": "faces", "face": face }));
+        let view = self.view(json!({ "see": "faces", "face": face }));
         let list = |of: &Value| of.as_array().cloned().unwrap_or_default();
         let marks = list(&view["picture"]["marks"]);
         let mut cells = list(&view["cells"]);

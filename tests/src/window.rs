@@ -94,7 +94,7 @@ pub struct Window {
     watched: Option<PathBuf>,
     program: PathBuf,
     /// What the program is told beside the usual.
-    told: Vec<(String, String)>,
+    output: Vec<(String, String)>,
     _alone: MutexGuard<'static, ()>,
 }
 
@@ -105,8 +105,8 @@ impl Window {
     }
 
     /// Open another program's window, with these in its environment.
-    pub fn open_other(program: &Path, data: &Path, told: &[(&str, &str)]) -> Window {
-        Window::opened(program, data, None, told)
+    pub fn open_other(program: &Path, data: &Path, output: &[(&str, &str)]) -> Window {
+        Window::opened(program, data, None, output)
     }
 
     /// The same, with every call of the driver and the window that has to do with
@@ -119,7 +119,7 @@ impl Window {
         program: &Path,
         data: &Path,
         watched: Option<PathBuf>,
-        told: &[(&str, &str)],
+        output: &[(&str, &str)],
     ) -> Window {
         let alone = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
         let (screen, display) = screen();
@@ -133,7 +133,7 @@ impl Window {
             data: data.to_path_buf(),
             watched,
             program: program.to_path_buf(),
-            told: told
+            output: output
                 .iter()
                 .map(|(name, value)| ((*name).to_string(), (*value).to_string()))
                 .collect(),
@@ -168,7 +168,7 @@ impl Window {
                 .env("WEBKIT_DISABLE_COMPOSITING_MODE", "1")
                 .env("LIBGL_ALWAYS_SOFTWARE", "1")
                 .env_remove("WAYLAND_DISPLAY")
-                .envs(self.told.iter().map(|(name, value)| (name, value)))
+                .envs(self.output.iter().map(|(name, value)| (name, value)))
                 .stdin(Stdio::null())
                 .stdout(Stdio::null()),
         );
@@ -304,13 +304,13 @@ impl Window {
         let script = "const [command, given, done] = arguments;
             window.__TAURI_INTERNALS__.invoke(command, given)
                 .then((fine) => done({ fine }), (refused) => done({ refused }));";
-        let told = self
+        let output = self
             .driver()
             .run_and_wait(script, &[json!(command), arguments]);
-        let mut told = told.unwrap_or_else(|why| panic!("{command} does not answer: {why}"));
-        match told.get_mut("refused") {
+        let mut output = output.unwrap_or_else(|why| panic!("{command} does not answer: {why}"));
+        match output.get_mut("refused") {
             Some(refused) => Err(refused.take()),
-            None => Ok(told["fine"].take()),
+            None => Ok(output["fine"].take()),
         }
     }
 
@@ -450,8 +450,8 @@ impl Window {
 
     /// What the focus is on: its role and name, with a space between.
     pub fn focus(&self) -> String {
-        let told = self.run(FIND, &[json!("focus"), json!("")]);
-        told.as_str().unwrap_or_default().to_string()
+        let output = self.run(FIND, &[json!("focus"), json!("")]);
+        output.as_str().unwrap_or_default().to_string()
     }
 
     /// Save a picture of the window as a PNG file.

@@ -49,7 +49,7 @@ fn every_screen_holds_against_the_rules_in_light_and_in_dark() {
     let mut undecided: BTreeMap<String, usize> = BTreeMap::new();
     let mut unclear = BTreeSet::new();
     let mut took = [Duration::ZERO; 2];
-    let mut told = 0;
+    let mut output = 0;
     Tour::take(&walk, &photo(), &mut |walk, screen| {
         for theme in ["light", "dark"] {
             dress(walk, theme, 100);
@@ -91,10 +91,10 @@ fn every_screen_holds_against_the_rules_in_light_and_in_dark() {
             faults.extend(seen.targets.iter().map(at));
         }
         dress(walk, "light", 100);
-        faults[told..]
+        faults[output..]
             .iter()
             .for_each(|fault| println!("fault: {fault}"));
-        told = faults.len();
+        output = faults.len();
     });
     println!("| Screen, theme | Rules passed | Violations | Elements | Targets | Texts |");
     println!("| --- | --- | --- | --- | --- | --- |");
@@ -250,8 +250,8 @@ impl Keys<'_> {
         let mut said = String::new();
         // What a key sets off may take a moment to come back from the core.
         for _ in 0..40 {
-            let told = self.walk.window.run(script, &[]);
-            said = told.as_str().unwrap_or("no answer").to_string();
+            let output = self.walk.window.run(script, &[]);
+            said = output.as_str().unwrap_or("no answer").to_string();
             if said.is_empty() {
                 return;
             }

@@ -164,16 +164,16 @@ fn shown(journal: &Journal, looks: &[Query]) {
     use lapwork_core::show::{self, Context};
     use lapwork_core::words::Words;
     let words = Words::english();
-    let lens = Context {
+    let context = Context {
         words: &words,
         ruler: Ruler::default(),
         now: NOW,
     };
-    for look in looks {
-        let _ = show::answer(journal, look, lens);
+    for query in looks {
+        let _ = show::answer(journal, query, context);
     }
-    let _ = show::shelf_row("a", journal, lens);
-    let _ = show::figures(journal, lens);
+    let _ = show::shelf_row("a", journal, context);
+    let _ = show::figures(journal, context);
 }
 
 fn quick() -> TempDir {

@@ -104,7 +104,7 @@ fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
         .walk
         .window
         .select("[data-testid=tab-pile][aria-current]");
-    let pile = maker.walk.look(json!({ "see": "pile" }));
+    let pile = maker.walk.view(json!({ "see": "pile" }));
     assert_eq!(pile["rows"].as_array().map(Vec::len), Some(4), "{pile}");
     let said = pile["said"].to_string();
     assert!(said.contains("may give anything from"), "{said}");
@@ -121,7 +121,7 @@ fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
     maker.tap("pile-piece-1-0");
     maker.walk.sees("cutting-title", "Left leg");
     let cutting = json!({ "see": "cutting", "n": 1, "index": 0, "typed": null, "drag": null });
-    let leg = maker.walk.look(cutting.clone());
+    let leg = maker.walk.view(cutting.clone());
     assert!(leg["expected"].as_u64() > Some(4), "{leg}");
     let zones = leg["tidy"]["zones"].to_string();
     assert!(
@@ -137,7 +137,7 @@ fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
     let (to_the_leg, keys) = (maker.taps, maker.keys);
     maker.tap("all-came");
     maker.walk.window.wait_until("the leg is cut", |_| {
-        !maker.walk.look(cutting.clone())["counted"].is_null()
+        !maker.walk.view(cutting.clone())["counted"].is_null()
     });
     eprintln!(
         "{to_the_leg} taps and {keys} keys to the first leg with its cuts ({before} to the pile), {} to the leg cut",
@@ -195,7 +195,7 @@ fn a_metric_throw_begins_in_round_figures() {
     maker.tap("back");
     // The fat quarter is squared up: 50 cm do not promise four strips of 12.5 cm.
     let cutting = json!({ "see": "cutting", "n": 2, "index": 0, "typed": null, "drag": null });
-    assert_eq!(maker.walk.look(cutting)["expected"], json!(12));
+    assert_eq!(maker.walk.view(cutting)["expected"], json!(12));
     maker.tap("pile-piece-2-0");
     maker.walk.sees("cutting-title", "Fat Quarter");
     maker.seen("metric-quarter");

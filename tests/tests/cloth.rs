@@ -76,7 +76,7 @@ fn act(journal: &mut Journal, command: &Command) -> bool {
 }
 
 /// Something done at random: cutting, losing, putting spares in, another grid, another denim.
-fn deeds() -> impl Strategy<Value = Vec<(u8, u32)>> {
+fn requests() -> impl Strategy<Value = Vec<(u8, u32)>> {
     prop::collection::vec((0u8..10, 0u32..10_000), 1..40)
 }
 
@@ -370,17 +370,17 @@ proptest! {
 
     /// Of each denim: what came out = what lies in places + what is spare + what was spoilt.
     #[test]
-    fn no_square_appears_or_vanishes(deeds in deeds()) {
+    fn no_square_appears_or_vanishes(requests in requests()) {
         let mut journal = begun();
         let mut spoilt = [0; 2];
-        for deed in deeds {
+        for request in requests {
             let throw = journal.throw();
-            let deed = command(throw, deed);
-            let lost = match &deed {
+            let request = command(throw, request);
+            let lost = match &request {
                 Command::Replace { piece, .. } => Some(throw.cover(*piece).denim),
                 _ => None,
             };
-            if act(&mut journal, &deed) && let Some(denim) = lost {
+            if act(&mut journal, &request) && let Some(denim) = lost {
                 spoilt[usize::from(denim)] += 1;
             }
             let throw = journal.throw();
@@ -390,17 +390,17 @@ proptest! {
                 prop_assert_eq!(
                     counted[d],
                     placed[d] + throw.spares_of(denim) + spoilt[d],
-                    "denim {} after {:?}", d, deed
+                    "denim {} after {:?}", d, request
                 );
             }
             prop_assert_eq!(throw.spares_unsaid(), 0);
-            let told = account(throw);
-            let strips = told.strips;
+            let output = account(throw);
+            let strips = output.strips;
             prop_assert_eq!(strips.cut + strips.planned + strips.lacking(), strips.wanted);
             prop_assert!(strips.planned <= strips.open());
             // The places of the pieces are open, of the heap's denim, and each is given once.
-            let mut given: Vec<Rect> = told.places.values().flatten().copied().collect();
-            for ((n, _), places) in &told.places {
+            let mut given: Vec<Rect> = output.places.values().flatten().copied().collect();
+            for ((n, _), places) in &output.places {
                 for place in places {
                     prop_assert!(!throw.has(*place, Task::Cut));
                     let denim = Some(throw.cover(*place).denim);
@@ -417,7 +417,7 @@ proptest! {
     /// The pile, the cutting page, the step, what to have at hand, the table and the sheet tell
     /// the same of squares, strips and spares.
     #[test]
-    fn every_screen_and_sheet_tells_the_same(deeds in deeds()) {
+    fn every_screen_and_sheet_tells_the_same(requests in requests()) {
         let words = Words::english();
         let context = Context {
             words: &words,
@@ -425,12 +425,12 @@ proptest! {
             now: NOON,
         };
         let mut journal = begun();
-        for deed in deeds {
-            let deed = command(journal.throw(), deed);
-            act(&mut journal, &deed);
+        for request in requests {
+            let request = command(journal.throw(), request);
+            act(&mut journal, &request);
         }
         let throw = journal.throw();
-        let told = account(throw);
+        let output = account(throw);
         let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else { panic!() };
         let figure = |label: &str| {
             let found = pile.figures.iter().find(|f| f.label == label);
@@ -441,7 +441,7 @@ proptest! {
         prop_assert_eq!(figure("Spare"), if throw.spares > 0 { throw.spares.get().to_string() } else { String::new() });
         prop_assert_eq!(
             figure("Binding strips to cut"),
-            format!("{} of {}", told.strips.open(), told.strips.wanted)
+            format!("{} of {}", output.strips.open(), output.strips.wanted)
         );
         let csv = Table::Cutting.csv(&journal, context);
         let mut rows = csv.lines().skip(1);
@@ -449,8 +449,8 @@ proptest! {
         let mut strips = 0;
         for row in &pile.rows {
             for piece in &row.pieces {
-                let look = Query::Cutting { n: row.n, index: piece.index, typed: None, drag: None };
-                let Ok(View::Cutting(leg)) = answer(&journal, &look, context) else { panic!() };
+                let query = Query::Cutting { n: row.n, index: piece.index, typed: None, drag: None };
+                let Ok(View::Cutting(leg)) = answer(&journal, &query, context) else { panic!() };
                 let cells: Vec<&str> = rows.next().unwrap_or_default().rsplitn(3, ',').collect();
                 if piece.cut {
                     prop_assert_eq!(cells[0], leg.counted.unwrap().to_string());
@@ -468,13 +468,13 @@ proptest! {
             }
         }
         prop_assert_eq!(figure("The pile still gives"), to_come.to_string());
-        prop_assert_eq!(strips, told.strips.planned + told.strips.over);
+        prop_assert_eq!(strips, output.strips.planned + output.strips.over);
         // What to have at hand and the step of the binding read the same account.
         let Ok(View::Gather(gather)) = answer(&journal, &Query::Gather, context) else { panic!() };
         let said: String = gather.rows.iter().flat_map(|r| r.lines.clone()).collect();
         prop_assert!(said.contains(&format!("{open} still to cut")) || open == 0, "{}", said);
-        if told.strips.cut > 0 && told.strips.open() > 0 {
-            let cut = format!("{} of {} strips are cut already", told.strips.cut, told.strips.wanted);
+        if output.strips.cut > 0 && output.strips.open() > 0 {
+            let cut = format!("{} of {} strips are cut already", output.strips.cut, output.strips.wanted);
             prop_assert!(said.contains(&cut), "{}", said);
         }
         // Nothing is offered that is refused.

@@ -99,7 +99,7 @@ fn keep(name: &str, rendered: &Rendered) {
     }
 }
 
-fn lens(words: &Words, system: System) -> Context<'_> {
+fn context(words: &Words, system: System) -> Context<'_> {
     Context {
         words,
         ruler: Ruler {
@@ -234,7 +234,7 @@ fn every_drawing(mut check: impl FnMut(&str, &Journal, Drawing, Style, &str)) {
     for (name, journal) in throws() {
         for drawing in Drawing::all(journal.throw()) {
             for style in [Style::Colour, Style::Ink] {
-                let svg = drawing.svg(&journal, style, lens(&words, System::Inch));
+                let svg = drawing.svg(&journal, style, context(&words, System::Inch));
                 let name = format!("{name}-{}-{style:?}", drawing.key());
                 check(&name, &journal, drawing, style, &svg.unwrap());
             }
@@ -319,7 +319,7 @@ fn squares_have_the_colour_of_their_cloth_and_the_back_is_mirrored() {
             .collect();
         hues.extend(journal.throw().denims.iter().map(|d| rgb(&d.colour)));
         for face in [Face::Front, Face::Back] {
-            let svg = face_svg(&journal, face, Style::Colour, lens(&words, System::Inch));
+            let svg = face_svg(&journal, face, Style::Colour, context(&words, System::Inch));
             let doc = Document::parse(&svg).unwrap();
             let areas = squares(&doc);
             let least = |i: usize| areas.values().map(|a| a[i]).fold(f32::INFINITY, f32::min);
@@ -378,7 +378,7 @@ fn in_black_and_white_prints_differ_beside_their_letters() {
         &journal,
         Face::Front,
         Style::Ink,
-        lens(&words, System::Inch),
+        context(&words, System::Inch),
     );
     let areas = squares(&Document::parse(&svg).unwrap());
     let rendered = render(&svg, 2.0);
@@ -409,7 +409,7 @@ fn a_sewn_join_is_dashed_and_one_to_be_sewn_is_not() {
     let journal = demo::throw(NOW);
     let throw = journal.throw();
     for face in [Face::Front, Face::Back] {
-        let svg = face_svg(&journal, face, Style::Colour, lens(&words, System::Inch));
+        let svg = face_svg(&journal, face, Style::Colour, context(&words, System::Inch));
         let areas = squares(&Document::parse(&svg).unwrap());
         let rendered = render(&svg, 2.0);
         let (mut sewn, mut open) = (0, 0);
@@ -454,8 +454,8 @@ fn what_the_maker_typed_is_told_as_typed() {
     }
     act(&mut journal, &Command::SetCloth { prints, denims });
     for face in [Face::Front, Face::Back] {
-        let lens = lens(&words, System::Metric);
-        let svg = face_svg(&journal, face, Style::Colour, lens);
+        let context = context(&words, System::Metric);
+        let svg = face_svg(&journal, face, Style::Colour, context);
         let doc = Document::parse(&svg).unwrap();
         assert!(!doc.descendants().any(|node| node.has_tag_name("script")));
         assert_eq!(
@@ -464,13 +464,13 @@ fn what_the_maker_typed_is_told_as_typed() {
         );
         assert!(texts(&doc).iter().any(|t| t.starts_with("=1+1")));
         keep(&format!("typed-{face:?}"), &render(&svg, 1.0));
-        let file = Drawing::Face { face }.file_name(journal.throw(), lens);
+        let file = Drawing::Face { face }.file_name(journal.throw(), context);
         assert!(
             file.starts_with("script-alert-1-script-two-one-שמיכה-"),
             "{file}"
         );
     }
-    let rows = read(&Table::Covering.csv(&journal, lens(&words, System::Inch)));
+    let rows = read(&Table::Covering.csv(&journal, context(&words, System::Inch)));
     for row in &rows[1..] {
         assert_eq!(row[1], format!("'=1+1 ]]> {typed}"));
     }
@@ -489,7 +489,7 @@ fn a_piece_is_drawn_with_its_squares_and_figures() {
             for index in 0..2u8 {
                 let drawing = Drawing::Piece { n: *n, index };
                 let svg = drawing
-                    .svg(&journal, Style::Colour, lens(&words, system))
+                    .svg(&journal, Style::Colour, context(&words, system))
                     .unwrap();
                 let doc = Document::parse(&svg).unwrap();
                 let areas: Vec<[f32; 4]> = squares(&doc).into_values().collect();
@@ -511,7 +511,7 @@ fn a_piece_is_drawn_with_its_squares_and_figures() {
     }
     let none = Drawing::Piece { n: 9, index: 0 };
     assert!(
-        none.svg(&journal, Style::Ink, lens(&words, System::Inch))
+        none.svg(&journal, Style::Ink, context(&words, System::Inch))
             .is_err()
     );
 }
@@ -538,8 +538,8 @@ fn tables_hold_the_figures_of_the_core() {
     let words = Words::english();
     for (name, journal) in throws() {
         let throw = journal.throw();
-        let lens = lens(&words, System::Metric);
-        let table = |table: Table| read(&table.csv(&journal, lens)).split_off(1);
+        let context = context(&words, System::Metric);
+        let table = |table: Table| read(&table.csv(&journal, context)).split_off(1);
         let near = |text: &str, mm: f64, unit: f64| {
             let number: f64 = text.parse().unwrap();
             let hundredth = 0.005 * unit + 2e-5;

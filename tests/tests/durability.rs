@@ -19,7 +19,7 @@ use lapwork_service::store::{Place, Store, StoreError, ThrowId};
 use lapwork_tests::forgetful::{
     EIO, ENOSPC, EROFS, Fault, Forgetful, How, Then, Told, alone, cases, in_halves, quick,
 };
-use lapwork_tests::maker::{Chance, beginning, deed, done, entries, note};
+use lapwork_tests::maker::{Chance, beginning, done, entries, note, request};
 use lapwork_tests::served::{serve, serve_on};
 use rustix::process::{Pid, Resource, Rlimit, Signal, kill_process, setrlimit};
 use serde_json::{Value, json};
@@ -62,7 +62,7 @@ fn record(seed: u64, more: usize) -> Journal {
         if journal.len() > more {
             break;
         }
-        done(&mut journal, &deed(&mut chance), START + at);
+        done(&mut journal, &request(&mut chance), START + at);
     }
     journal
 }

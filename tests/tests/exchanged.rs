@@ -68,7 +68,7 @@ impl Scene {
         let mut service = opened(&data, DesktopDisk);
         let action = beginning("Throw", 3, 2);
         let id = service
-            .tend(
+            .shelf_command(
                 &ShelfCommand::Begin {
                     action,
                     pile: Vec::new(),
@@ -203,7 +203,7 @@ fn merges(scene: &mut Scene, found: &Journal) -> Journal {
     let details = view.details.as_deref().expect("details");
     assert!(details.contains("throw.jsonl.brought-"), "{view:?}");
     assert!(!view.said[0].contains("throw.jsonl"), "{view:?}");
-    let take = view.buttons[0].take.clone();
+    let take = view.buttons[0].choice.clone();
     assert!(matches!(take, ImportChoice::Merge { .. }), "{view:?}");
     let taken = scene
         .service
@@ -249,8 +249,8 @@ fn of_the_same_length_with_an_entry_more() {
         let short = here("x").text().len();
         let text = "x".repeat(1 + other.text().len() - short);
         let known = here(&text);
-        let deed = note(&text);
-        scene.service.act(&scene.id, &deed, START + 900).unwrap();
+        let request = note(&text);
+        scene.service.act(&scene.id, &request, START + 900).unwrap();
         scene.known = known;
         let bytes = other.text().into_bytes();
         assert_eq!(bytes.len(), scene.known.text().len());
@@ -317,7 +317,7 @@ fn a_longer_one_that_goes_on() {
             .pending_import()
             .unwrap()
             .expect("it is offered");
-        assert_eq!(view.buttons[0].take, ImportChoice::TakeBrought);
+        assert_eq!(view.buttons[0].choice, ImportChoice::TakeBrought);
         let take = ImportChoice::TakeBrought;
         scene
             .service
@@ -355,7 +355,7 @@ fn one_that_is_no_record_or_another_throws() {
             .pending_import()
             .unwrap()
             .expect("it is offered");
-        assert_eq!(view.buttons[0].take, ImportChoice::Add);
+        assert_eq!(view.buttons[0].choice, ImportChoice::Add);
         let known = scene.known.clone();
         scene.goes_on(&known);
     });
@@ -396,7 +396,7 @@ fn the_data_folder_is_taken_away_and_comes_back() {
             assert!(!place.exists(), "no other is made in its place");
         }
         // Everything known can be seen, and handed on.
-        assert!(scene.service.look(&scene.id, &Query::Trim, START).is_ok());
+        assert!(scene.service.view(&scene.id, &Query::Trim, START).is_ok());
         let rows = scene.service.shelf(START).rows;
         assert_eq!(rows.len(), 1);
         assert_eq!(rows[0].problem.as_ref().unwrap().code, "away");
@@ -405,8 +405,11 @@ fn the_data_folder_is_taken_away_and_comes_back() {
             .export(&scene.id, &Export::Throw, START)
             .unwrap();
         assert_eq!(files[0].bytes, scene.known.text().as_bytes());
-        let tended = scene.service.tend(&ShelfCommand::Demo, START).unwrap_err();
-        assert_eq!(tended.code, "away");
+        let answered = scene
+            .service
+            .shelf_command(&ShelfCommand::Demo, START)
+            .unwrap_err();
+        assert_eq!(answered.code, "away");
         fs::rename(&away, scene.data()).unwrap();
         let known = scene.known.clone();
         scene.goes_on(&known);
@@ -482,13 +485,13 @@ fn another_file_that_is_taken_in_meanwhile_loses_neither() {
         let view = scene.service.import(found, START).unwrap();
         let other = with(&scene.before, "hers", START + 1);
         put(&scene.file, other.text().as_bytes());
-        let take = view.buttons[0].take.clone();
+        let take = view.buttons[0].choice.clone();
         let problem = scene.service.decide_import(&take, view.file, START + 2_000);
         assert_eq!(problem.unwrap_err().code, "changed");
         merges(&mut scene, &other);
         let found = read_throw(&DesktopDisk, &path.as_path().into());
         let view = scene.service.import(found, START).unwrap();
-        let take = view.buttons[0].take.clone();
+        let take = view.buttons[0].choice.clone();
         let known = lies(&scene.file);
         scene
             .service
@@ -574,11 +577,11 @@ fn after_a_failure_what_is_read_again_is_held_against_what_was_known() {
         let other = with(&scene.before, "hers", START + 1);
         let bytes = other.text().into_bytes();
         put(&scene.file, &bytes);
-        let looked = scene
+        let viewed = scene
             .service
-            .look(&scene.id, &Query::Trim, START)
+            .view(&scene.id, &Query::Trim, START)
             .unwrap_err();
-        assert_eq!(looked.code, "changed");
+        assert_eq!(viewed.code, "changed");
         assert_eq!(scene.copies("brought"), [bytes]);
         let one = merges(&mut scene, &other);
         scene.goes_on(&one);
@@ -603,8 +606,8 @@ fn how_long_a_step_takes() {
                 task: None,
                 next: false,
             };
-            let deed = Request::Act { action };
-            scene.service.act(&scene.id, &deed, START).unwrap();
+            let request = Request::Act { action };
+            scene.service.act(&scene.id, &request, START).unwrap();
         }
         println!("{notes} notes: {:?} a step", begun.elapsed() / STEPS);
     }

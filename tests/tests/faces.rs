@@ -87,22 +87,22 @@ fn small_layouts_come_up_to_the_proven_optimum() {
         std::fs::write(path("faces-asked.json"), format!("{:#}\n", json!(asked))).expect("a file");
         return;
     }
-    let told = std::fs::read_to_string(path("faces.json")).expect("the record");
-    let told: Value = serde_json::from_str(&told).expect("JSON");
-    let optima = told["optima"].as_array().expect("cases");
+    let output = std::fs::read_to_string(path("faces.json")).expect("the record");
+    let output: Value = serde_json::from_str(&output).expect("JSON");
+    let optima = output["optima"].as_array().expect("cases");
     assert_eq!(optima.len(), ASKED.len());
-    for (case, told) in ASKED.into_iter().zip(optima) {
-        assert_eq!(told["status"], "OPTIMAL");
+    for (case, output) in ASKED.into_iter().zip(optima) {
+        assert_eq!(output["status"], "OPTIMAL");
         // The best of two dozen seeds; the counts of the prints are those of the record
         // in each.
         let best = (1..=200)
             .map(|seed| search(case, seed))
-            .filter(|a| json!(counts(a, case.2)) == told["counts"])
+            .filter(|a| json!(counts(a, case.2)) == output["counts"])
             .take(24)
             .map(|a| a.cost())
             .min()
             .expect("a seed with these counts");
-        let least = told["least"].as_f64().expect("a cost");
+        let least = output["least"].as_f64().expect("a cost");
         println!("{case:?}: proven {least:.1}, found {best}");
         // Whole numbers lose less than one for each set of squares, two parts each.
         let rounding = 4.0 * (1.0 + case.2 as f64);
@@ -229,28 +229,28 @@ fn joint_layouts_of_fabrics_and_denims_come_up_to_the_proven_optimum() {
         std::fs::write(path("faces-joint-asked.json"), text).expect("a file");
         return;
     }
-    let told = std::fs::read_to_string(path("faces-joint.json")).expect("the record");
-    let told: Vec<Value> = serde_json::from_str(&told).expect("JSON");
-    assert_eq!(told.len(), JOINT.len());
-    for (case, told) in JOINT.iter().zip(told) {
-        assert_eq!(told["status"], "OPTIMAL");
+    let output = std::fs::read_to_string(path("faces-joint.json")).expect("the record");
+    let output: Vec<Value> = serde_json::from_str(&output).expect("JSON");
+    assert_eq!(output.len(), JOINT.len());
+    for (case, output) in JOINT.iter().zip(output) {
+        assert_eq!(output["status"], "OPTIMAL");
         let throw = with_denims(case);
         let costs: Vec<i64> = (1..=200)
             .map(|seed| search_joint(&throw, case, seed))
-            .filter(|a| json!(counts(a, case.2)) == told["counts"])
+            .filter(|a| json!(counts(a, case.2)) == output["counts"])
             .take(24)
             .inspect(|a| {
                 // All that is on the pile is used, no more and no less.
                 assert_eq!(
                     json!(denim_counts(a, case.4.len())),
-                    told["denims"]["counts"]
+                    output["denims"]["counts"]
                 );
-                assert_eq!(json!(case.4), told["denims"]["counts"]);
+                assert_eq!(json!(case.4), output["denims"]["counts"]);
             })
             .map(|a| a.cost())
             .collect();
         let best = *costs.iter().min().expect("a seed with these counts");
-        let least = told["least"].as_f64().expect("a cost");
+        let least = output["least"].as_f64().expect("a cost");
         let rounding = 4.0 * (1.0 + case.2 as f64);
         let there = costs
             .iter()
@@ -288,9 +288,9 @@ fn chance_and_floor(across: u16, down: u16, n: usize) -> (f64, f64) {
 
 #[test]
 fn unevenness_is_the_wrap_around_discrepancy() {
-    let told = std::fs::read_to_string(path("faces.json")).expect("the record");
-    let told: Value = serde_json::from_str(&told).expect("JSON");
-    let sets = told["discrepancies"].as_array().expect("sets");
+    let output = std::fs::read_to_string(path("faces.json")).expect("the record");
+    let output: Value = serde_json::from_str(&output).expect("JSON");
+    let sets = output["discrepancies"].as_array().expect("sets");
     assert_eq!(sets.len(), 60);
     for set in sets {
         let number = |key: &str| set[key].as_u64().expect("a number") as u16;

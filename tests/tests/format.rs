@@ -53,14 +53,14 @@ fn heritage(squares: usize, said: bool) -> Heritage {
         words: "Lay the dark jeans out first.".into(),
         task,
         hers,
-        told: None,
+        derived: None,
     };
     let mut lessons = vec![lesson(None, true), lesson(Some(Task::Cut), false)];
     let (size, washed) = (
         (sixty_fourths(2560), sixty_fourths(3200)),
         (sixty_fourths(2500), tenths_of_mm(12_600)),
     );
-    let told = [
+    let output = [
         (
             Some(Task::Dot),
             DerivedLesson::Scrap {
@@ -104,13 +104,13 @@ fn heritage(squares: usize, said: bool) -> Heritage {
             },
         ),
     ];
-    let told = told.map(|(task, told)| Lesson {
+    let output = output.map(|(task, derived)| Lesson {
         words: String::new(),
         task,
         hers: false,
-        told: Some(told),
+        derived: Some(derived),
     });
-    lessons.extend(told.into_iter().filter(|_| said));
+    lessons.extend(output.into_iter().filter(|_| said));
     Heritage {
         name: "The first one".into(),
         lessons,
@@ -790,25 +790,25 @@ fn state(journal: &Journal) -> Value {
 /// A kept file folds to the state it had when it was kept.
 fn check_state(name: &str, journal: &Journal) {
     let file = kept(&format!("{name}.state.json"));
-    let told = format!("{:#}\n", state(journal));
+    let output = format!("{:#}\n", state(journal));
     if std::env::var_os("LAPWORK_WRITE").is_some() && !file.exists() {
-        std::fs::write(&file, &told).expect("a file");
+        std::fs::write(&file, &output).expect("a file");
     }
     let want = std::fs::read_to_string(&file).expect("its state");
     assert!(
-        told == want,
+        output == want,
         "{name}: folds to another state than when it was kept"
     );
 }
 
 fn check(name: &str, made: impl FnOnce() -> Journal) {
     let words = Words::english();
-    let lens = Context {
+    let context = Context {
         words: &words,
         ruler: Ruler::default(),
         now: NOON,
     };
-    let told = |journal: &Journal| format!("{:#}\n", figures(journal, lens));
+    let output = |journal: &Journal| format!("{:#}\n", figures(journal, context));
     let (file, figures) = (
         kept(&format!("{name}.jsonl")),
         kept(&format!("{name}.json")),
@@ -817,7 +817,7 @@ fn check(name: &str, made: impl FnOnce() -> Journal) {
         let made = made();
         std::fs::create_dir_all(kept("")).expect("a folder");
         std::fs::write(&file, made.text()).expect("a file");
-        std::fs::write(&figures, told(&made)).expect("a file");
+        std::fs::write(&figures, output(&made)).expect("a file");
     }
     let text = std::fs::read_to_string(&file).expect("the kept file");
     let read = intake::read(text.as_bytes()).expect("the kept file opens");
@@ -825,7 +825,7 @@ fn check(name: &str, made: impl FnOnce() -> Journal) {
     check_state(name, &read.journal);
     let want = std::fs::read_to_string(&figures).expect("its figures");
     assert!(
-        told(&read.journal) == want,
+        output(&read.journal) == want,
         "{name}: other figures than when it was kept"
     );
     assert!(
@@ -880,9 +880,9 @@ fn what_is_said_does_not_follow_the_plan() {
         let state = state(&read.journal);
         let work = state["work"].as_array().expect("work").iter();
         let of = |w: &Value| json!([w["piece"], w["done"], w["made"]]);
-        let mut told: Vec<Value> = work.map(of).collect();
-        told.extend([state["spares"].clone(), state["aside"].clone()]);
-        told
+        let mut output: Vec<Value> = work.map(of).collect();
+        output.extend([state["spares"].clone(), state["aside"].clone()]);
+        output
     };
     let as_kept = made(&text);
     assert!(
@@ -914,7 +914,7 @@ fn what_is_said_does_not_follow_the_plan() {
 #[test]
 fn version_1_opens_and_keeps_its_entries_to_the_byte() {
     let words = Words::english();
-    let lens = Context {
+    let context = Context {
         words: &words,
         ruler: Ruler::default(),
         now: NOON,
@@ -925,7 +925,7 @@ fn version_1_opens_and_keeps_its_entries_to_the_byte() {
         assert_eq!(read.version, 1);
         let want = std::fs::read_to_string(kept(&format!("{name}.json"))).expect("kept");
         assert!(
-            format!("{:#}\n", figures(&read.journal, lens)) == want,
+            format!("{:#}\n", figures(&read.journal, context)) == want,
             "{name}"
         );
         check_state(name, &read.journal);

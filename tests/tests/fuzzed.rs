@@ -191,10 +191,14 @@ fn actions() {
 #[test]
 fn all_else_the_window_sends() {
     let looks = ways::asked::looks();
-    let mut seeds: Vec<Vec<u8>> = looks.iter().map(|look| look.to_string().into()).collect();
+    let mut seeds: Vec<Vec<u8>> = looks.iter().map(|query| query.to_string().into()).collect();
     seeds.push(serde_json::to_vec(&Prefs::default()).unwrap());
     let begin = &ways::asked::actions()[0];
-    seeds.push(json!({"tend": "begin", "action": begin}).to_string().into());
+    seeds.push(
+        json!({"command": "begin", "action": begin})
+            .to_string()
+            .into(),
+    );
     give("sent", &seeds, 1500, ways::sent);
 }
 
@@ -233,12 +237,12 @@ fn outlines() {
 #[test]
 fn grids() {
     let words = Words::english();
-    let lens = Context {
+    let context = Context {
         words: &words,
         ruler: Ruler::default(),
         now: 0,
     };
-    let draft = serde_json::to_string(&show::draft_of(&Plan::default(), lens)).unwrap();
+    let draft = serde_json::to_string(&show::draft_of(&Plan::default(), context)).unwrap();
     let wishes = [
         json!({"by": "squares", "have": "48"}),
         json!({"by": "size", "width": "27", "height": "36"}),
@@ -327,7 +331,7 @@ fn what_is_found_is_told() {
     }
     let throw = demo::throw(0).text().into_bytes();
     let tried = catch_unwind(|| give("none", &[throw], 1, |_| panic!("found")));
-    let told = tried.unwrap_err();
-    let told = told.downcast_ref::<String>().unwrap();
-    assert!(told.contains("the bytes lie at"), "{told}");
+    let output = tried.unwrap_err();
+    let output = output.downcast_ref::<String>().unwrap();
+    assert!(output.contains("the bytes lie at"), "{output}");
 }

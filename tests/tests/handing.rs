@@ -66,7 +66,7 @@ fn elsewhere(copy: &mut Journal, action: &Command) {
     copy.accept(entry).unwrap();
 }
 
-fn bring(walk: &Walk, copy: &Journal) {
+fn import(walk: &Walk, copy: &Journal) {
     fs::write(walk.window.brought(), copy.text()).unwrap();
     walk.tap("back");
     walk.tap("bring");
@@ -105,7 +105,7 @@ fn two_copies_that_went_apart_become_one_with_the_work_of_both() {
             have: true,
         },
     );
-    bring(&walk, &copy);
+    import(&walk, &copy);
     walk.sees(
         "bring-said",
         "Only here: one step. Only in the file: 2 steps.",
@@ -129,7 +129,7 @@ fn two_copies_that_went_apart_become_one_with_the_work_of_both() {
     assert_eq!(beside.len(), 2);
     assert!(beside.contains(&here) && beside.contains(&copy.text().into_bytes()));
     // The same file once more: everything in it is here.
-    bring(&walk, &copy);
+    import(&walk, &copy);
     walk.sees("bring-said", "everything in the file");
     walk.tap("take-keep-here");
     assert_eq!(read(&file).text(), merged.text());
@@ -145,14 +145,14 @@ fn what_cannot_both_stand_is_asked_and_obeyed() {
     for (brought, want) in [(true, "Attic throw"), (false, "Porch throw")] {
         let id = walk.id();
         let action = serde_json::to_value(name("Porch throw")).unwrap();
-        let deed = json!({ "deed": "act", "action": action });
+        let request = json!({ "request": "act", "action": action });
         walk.window
-            .call("act", json!({ "id": id, "deed": deed }))
+            .call("act", json!({ "id": id, "request": request }))
             .unwrap();
         let mut other = copy.clone();
         elsewhere(&mut other, &name("Attic throw"));
         elsewhere(&mut other, &note(&format!("Brought {brought}.")));
-        bring(&walk, &other);
+        import(&walk, &other);
         walk.sees("bring-said", "In one place they cannot both stand");
         walk.sees("conflict-0", "Porch throw");
         walk.sees("conflict-0", "Attic throw");

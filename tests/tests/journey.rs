@@ -15,7 +15,7 @@ fn state(walk: &Walk) -> Vec<Value> {
         json!({ "see": "plan", "draft": null }),
         json!({ "see": "history", "most": 500 }),
     ]
-    .map(|look| walk.look(look))
+    .map(|query| walk.view(query))
     .into()
 }
 
@@ -189,13 +189,19 @@ fn a_throw_is_put_away_deleted_and_brought_back() {
     let before = state(&walk);
     let id = walk.id();
     walk.window
-        .call("tend", json!({ "tend": { "tend": "delete", "id": id } }))
+        .call(
+            "shelf_command",
+            json!({ "command": { "command": "delete", "id": id } }),
+        )
         .expect("deleted");
     let shelf = walk.window.call("shelf", json!({})).expect("the shelf");
     assert_eq!(shelf["rows"], json!([]));
     assert_eq!(shelf["deleted"].as_array().map(Vec::len), Some(1));
     walk.window
-        .call("tend", json!({ "tend": { "tend": "restore", "id": id } }))
+        .call(
+            "shelf_command",
+            json!({ "command": { "command": "restore", "id": id } }),
+        )
         .expect("brought back");
     assert_eq!(state(&walk), before);
 }
@@ -231,7 +237,7 @@ fn a_four_that_stretched_is_trimmed() {
     walk.tap("tick");
     walk.window
         .wait_until("the tick is taken", |_| walk.done() > before);
-    let history = walk.look(json!({ "see": "history", "most": 3 }));
+    let history = walk.view(json!({ "see": "history", "most": 3 }));
     assert_eq!(
         history["rows"][0]["text"]
             .as_str()
@@ -240,7 +246,7 @@ fn a_four_that_stretched_is_trimmed() {
         Some("Squared up: Four A1, 9½ × 9½ in")
     );
     // The finished size is as planned: 2 · 9½ − ½ by 9½ in.
-    let size = walk.look(json!({ "see": "plan", "draft": null }))["head"]["size"]["text"].clone();
+    let size = walk.view(json!({ "see": "plan", "draft": null }))["head"]["size"]["text"].clone();
     assert_eq!(
         size.as_str().map(|t| t.replace('\u{a0}', " ")).as_deref(),
         Some("18½ × 9½ in")
@@ -259,7 +265,7 @@ fn a_short_four_is_saved_by_a_narrower_lap() {
     walk.window
         .call(
             "act",
-            json!({ "id": id, "deed": { "deed": "act", "action": {
+            json!({ "id": id, "request": { "request": "act", "action": {
             "do": "measure", "piece": piece, "width": 239_712_500, "height": 241_300_000 } } }),
         )
         .expect("measured 9 7/16 × 9 1/2 in");
@@ -280,7 +286,7 @@ fn a_short_four_is_saved_by_a_narrower_lap() {
     );
     walk.window
         .wait_text("Lap it less where it meets its neighbour");
-    let sewn = walk.look(json!({ "see": "bench", "chosen": null }));
+    let sewn = walk.view(json!({ "see": "bench", "chosen": null }));
     let lapped = walk
         .all("way")
         .iter()
@@ -289,7 +295,7 @@ fn a_short_four_is_saved_by_a_narrower_lap() {
     walk.window
         .wait_until("it is marked", |_| walk.done_undo().contains("ap"));
     // Nothing sewn has moved, and the finished size is the planned one: 3 · 9½ − 2 · ½ in.
-    let after = walk.look(json!({ "see": "bench", "chosen": null }));
+    let after = walk.view(json!({ "see": "bench", "chosen": null }));
     assert_eq!(after["cells"], sewn["cells"]);
     let size = after["head"]["size"]["text"]
         .as_str()
@@ -328,7 +334,7 @@ fn a_square_spoilt_after_its_four_is_sewn() {
     walk.sees("card-title", "Cut a square");
     walk.sees("card-piece", "Square 2·1");
     // The other pair of that four and the other four are as they were.
-    let bench = walk.look(json!({ "see": "bench", "chosen": null }));
+    let bench = walk.view(json!({ "see": "bench", "chosen": null }));
     let stage = |r: u64, c: u64| {
         bench["cells"][(r * 4 + c) as usize]["stage"]
             .as_str()
@@ -400,7 +406,7 @@ fn a_maker_who_does_not_wait() {
         walk.done_undo().contains("Measured")
     });
     let history = walk
-        .look(json!({ "see": "history", "most": 1 }))
+        .view(json!({ "see": "history", "most": 1 }))
         .to_string();
     assert!(history.contains("9⅝"), "the last key counts: {history}");
 }
@@ -412,9 +418,9 @@ fn the_lap_is_changed_after_the_first_two_fours() {
     walk.begin("Settle throw", 4, 4);
     let id = walk.id();
     let act = |action: Value| {
-        let deed = json!({ "deed": "act", "action": action });
+        let request = json!({ "request": "act", "action": action });
         walk.window
-            .call("act", json!({ "id": id, "deed": deed }))
+            .call("act", json!({ "id": id, "request": request }))
             .expect("allowed");
     };
     // The first two fours: cut, lapped, pressed, cooled, stitched.
@@ -441,7 +447,7 @@ fn the_lap_is_changed_after_the_first_two_fours() {
         walk.done_undo().contains("Plan changed")
     });
     let bench =
-        |piece: Value| walk.look(json!({ "see": "bench", "chosen": piece }))["chosen"].to_string();
+        |piece: Value| walk.view(json!({ "see": "bench", "chosen": piece }))["chosen"].to_string();
     assert!(
         bench(json!([0, 0, 2, 2])).contains("Done: stitched"),
         "the sewn four is as it was"
@@ -471,12 +477,13 @@ fn two_pairs_of_jeans_are_cut_and_come_out_short() {
         });
     }
     walk.window.wait_until("both pairs are there", |_| {
-        let pile = walk.look(json!({ "see": "pile" }));
+        let pile = walk.view(json!({ "see": "pile" }));
         pile["rows"].as_array().map(Vec::len) == Some(2)
     });
     let expected = |n: u64, index: u64| {
-        let look = json!({ "see": "cutting", "n": n, "index": index, "typed": null, "drag": null });
-        walk.look(look)["expected"].as_u64().unwrap()
+        let query =
+            json!({ "see": "cutting", "n": n, "index": index, "typed": null, "drag": null });
+        walk.view(query)["expected"].as_u64().unwrap()
     };
     let whole = expected(1, 0);
     // A worn knee is marked on the first leg; it gives fewer.
@@ -484,7 +491,7 @@ fn two_pairs_of_jeans_are_cut_and_come_out_short() {
     walk.tap("to-measuring");
     walk.tap("add-zone");
     let zones =
-        walk.look(json!({ "see": "cutting", "n": 1, "index": 0, "typed": null, "drag": null }));
+        walk.view(json!({ "see": "cutting", "n": 1, "index": 0, "typed": null, "drag": null }));
     let zone = zones["tidy"]["zones"].as_array().map_or(0, Vec::len);
     for (field, text) in [
         ("from", "16 in"),
@@ -506,7 +513,7 @@ fn two_pairs_of_jeans_are_cut_and_come_out_short() {
         walk.types("field-counted", squares);
         walk.tap("cut-piece");
         walk.window.wait_until("the count is kept", |_| {
-            let pile = walk.look(json!({ "see": "pile" }));
+            let pile = walk.view(json!({ "see": "pile" }));
             pile["rows"][n - 1]["pieces"][index]["cut"] == json!(true)
         });
     }
@@ -516,13 +523,13 @@ fn two_pairs_of_jeans_are_cut_and_come_out_short() {
     walk.window.wait_until("the plan is changed", |_| {
         walk.done_undo().contains("Plan changed")
     });
-    let work = walk.look(json!({ "see": "work", "station": null, "batch": null }));
+    let work = walk.view(json!({ "see": "work", "station": null, "batch": null }));
     assert_ne!(
         work["card"]["task"],
         json!("cut"),
         "all squares of the smaller throw are cut"
     );
-    let plan = walk.look(json!({ "see": "plan", "draft": null }))["plan"].clone();
+    let plan = walk.view(json!({ "see": "plan", "draft": null }))["plan"].clone();
     let squares = plan["across"].as_u64().unwrap() * plan["down"].as_u64().unwrap();
     assert!((35..=38).contains(&squares), "{squares} squares");
 }
@@ -579,14 +586,14 @@ fn a_leg_is_cut_line_by_line_with_its_binding_strips() {
     walk.window.wait_until("the heap is on the pile", |_| {
         walk.done_undo().contains("On the pile")
     });
-    look(&walk, "pile");
+    picture(&walk, "pile");
     // The step leads to the leg, and the leg says how it is cut.
     walk.tap("tab-work");
     walk.window.wait_text("Cut Men’s jeans: Left leg");
-    look(&walk, "step");
+    picture(&walk, "step");
     walk.tap("cut-next");
     let leg =
-        || walk.look(json!({ "see": "cutting", "n": 1, "index": 0, "typed": null, "drag": null }));
+        || walk.view(json!({ "see": "cutting", "n": 1, "index": 0, "typed": null, "drag": null }));
     let lines = leg()["list"].as_array().unwrap().clone();
     assert!((4..=9).contains(&lines.len()), "{lines:#?}");
     let chalked = |row: &Value| row["chalk"].as_str().unwrap_or_default().to_string();
@@ -594,7 +601,7 @@ fn a_leg_is_cut_line_by_line_with_its_binding_strips() {
         lines.iter().any(|row| chalked(row).contains("1·1")),
         "the first place is chalked on one of them"
     );
-    look(&walk, "leg");
+    picture(&walk, "leg");
     // Each line is kept as it is tapped off, and can be put back.
     let done = || {
         let rows = leg()["list"].as_array().unwrap().clone();
@@ -605,7 +612,7 @@ fn a_leg_is_cut_line_by_line_with_its_binding_strips() {
     walk.tap("cut-line-1");
     walk.window
         .wait_until("two lines are done", |_| done() == 2);
-    look(&walk, "leg-begun");
+    picture(&walk, "leg-begun");
     walk.tap("undo");
     walk.window.wait_until("one line is done", |_| done() == 1);
     // One square of the first strip failed: its last place stays open.
@@ -618,14 +625,14 @@ fn a_leg_is_cut_line_by_line_with_its_binding_strips() {
     walk.window.wait_until("the sum follows", |_| {
         walk.reads("field-counted") == (expected - 1).to_string()
     });
-    look(&walk, "leg-count");
+    picture(&walk, "leg-count");
     walk.tap("cut-piece");
     walk.window.wait_until("the count is kept", |_| {
         leg()["counted"] == json!(expected - 1)
     });
     let square = |row: u64, col: u64| {
         let bench = json!({ "see": "bench", "chosen": [row, col, 1, 1] });
-        walk.look(bench)["chosen"].to_string()
+        walk.view(bench)["chosen"].to_string()
     };
     let failed = first - 1;
     assert!(
@@ -637,15 +644,15 @@ fn a_leg_is_cut_line_by_line_with_its_binding_strips() {
         "the next is cut"
     );
     // The strips that came out are counted at the binding's step and among what to have at hand.
-    let gather = walk.look(json!({ "see": "gather" })).to_string();
+    let gather = walk.view(json!({ "see": "gather" })).to_string();
     if strips > 0 {
         assert!(gather.contains("strips are cut already"), "{gather}");
     }
-    look(&walk, "after");
+    picture(&walk, "after");
 }
 
 /// Takes a picture of the window where `LAPWORK_LOOK` names a folder for it.
-fn look(walk: &Walk, name: &str) {
+fn picture(walk: &Walk, name: &str) {
     if let Ok(folder) = std::env::var("LAPWORK_LOOK") {
         walk.window
             .picture(&std::path::Path::new(&folder).join(format!("{name}.png")));

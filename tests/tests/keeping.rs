@@ -85,8 +85,11 @@ fn picture(n: usize) -> Request {
 
 fn record(name: &str, more: &[Request]) -> Journal {
     let (mut journal, _) = Journal::begin(&beginning(name, 2, 2), START).unwrap();
-    for (n, deed) in more.iter().enumerate() {
-        assert!(done(&mut journal, deed, START + n as Time), "{deed:?}");
+    for (n, request) in more.iter().enumerate() {
+        assert!(
+            done(&mut journal, request, START + n as Time),
+            "{request:?}"
+        );
     }
     journal
 }
@@ -235,8 +238,8 @@ fn lay(root: &Path, id: &str, bytes: &[u8]) {
     fs::write(folder.join("throw.jsonl"), bytes).unwrap();
 }
 
-fn acts(id: &'static str, deed: Request, at: Time) -> Step {
-    Box::new(move |stage| stage.service.act(id, &deed, at).map(|_| ()))
+fn acts(id: &'static str, request: Request, at: Time) -> Step {
+    Box::new(move |stage| stage.service.act(id, &request, at).map(|_| ()))
 }
 
 fn keeps(id: &'static str, n: usize) -> Step {
@@ -273,8 +276,8 @@ fn scenes() -> Vec<Scene> {
     let shared = || record("Shared", &[note("one"), note("two")]);
     let with = |more: &[Request]| {
         let mut journal = shared();
-        for (n, deed) in more.iter().enumerate() {
-            assert!(done(&mut journal, deed, START + 50 + n as Time));
+        for (n, request) in more.iter().enumerate() {
+            assert!(done(&mut journal, request, START + 50 + n as Time));
         }
         journal
     };

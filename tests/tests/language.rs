@@ -50,7 +50,7 @@ fn english_only() -> BTreeSet<String> {
 }
 
 /// What can be seen and heard of the page.
-fn told(walk: &Walk) -> String {
+fn output(walk: &Walk) -> String {
     let names = walk.window.run(
         "return [...document.querySelectorAll('*')].flatMap((e) =>
             ['aria-label', 'alt', 'title', 'placeholder'].map((n) => e.getAttribute(n) ?? '')
@@ -69,7 +69,7 @@ fn told(walk: &Walk) -> String {
 /// Nothing English is left on the screen, and nothing sticks out of it.
 fn is_german(walk: &Walk, english: &BTreeSet<String>, screen: &str) {
     let folder = walk.reads("folder");
-    let said = told(walk).replace(&folder, " ");
+    let said = output(walk).replace(&folder, " ");
     let left: BTreeSet<String> = words_of(&said).filter(|w| english.contains(w)).collect();
     assert!(left.is_empty(), "English on {screen}: {left:?}\n{said}");
     if let Some(pictures) = std::env::var_os("LAPWORK_PICTURES") {
@@ -248,9 +248,9 @@ fn what_is_handed_on_and_brought_is_german_on_narrow_screens() {
         other.accept(entry).unwrap();
     }
     std::fs::write(walk.window.brought(), other.text()).unwrap();
-    let deed = json!({ "deed": "act", "action": rename("Decke für die Eckbank") });
+    let request = json!({ "request": "act", "action": rename("Decke für die Eckbank") });
     walk.window
-        .call("act", json!({ "id": walk.id(), "deed": deed }))
+        .call("act", json!({ "id": walk.id(), "request": request }))
         .unwrap();
     walk.window.reopen();
     for (width, height) in [(390, 844), (360, 740)] {

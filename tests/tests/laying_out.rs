@@ -4,9 +4,9 @@ use lapwork_tests::walk::Walk;
 use serde_json::{Value, json};
 
 fn act(walk: &Walk, action: Value) {
-    let deed = json!({ "deed": "act", "action": action });
+    let request = json!({ "request": "act", "action": action });
     walk.window
-        .call("act", json!({ "id": walk.id(), "deed": deed }))
+        .call("act", json!({ "id": walk.id(), "request": request }))
         .expect("allowed");
 }
 
@@ -31,13 +31,13 @@ fn shown(walk: &Walk, pieces: &[Value]) -> Vec<Value> {
 
 /// Squares that are to be covered on a face and are not yet.
 fn to_cover(walk: &Walk, task: &str) -> bool {
-    let work = walk.look(json!({ "see": "work", "station": null, "batch": null }));
+    let work = walk.view(json!({ "see": "work", "station": null, "batch": null }));
     let offers = work["offers"].as_array().cloned().unwrap_or_default();
     offers.iter().any(|offer| offer["task"] == task)
 }
 
 fn covered(walk: &Walk) -> [u64; 2] {
-    let view = walk.look(json!({ "see": "faces", "face": "front" }));
+    let view = walk.view(json!({ "see": "faces", "face": "front" }));
     [0, 1].map(|n| view["covered"][n].as_u64().unwrap())
 }
 
@@ -146,7 +146,7 @@ fn more_on_the_back_after_two_fours_are_sewn() {
     assert_eq!(shown(&walk, &fours), sewn);
     assert_eq!(covered(&walk), [20, 26]);
     assert!(to_cover(&walk, "cover-back"));
-    let done = walk.look(json!({ "see": "bench", "chosen": [0, 0, 2, 2] }))["chosen"].to_string();
+    let done = walk.view(json!({ "see": "bench", "chosen": [0, 0, 2, 2] }))["chosen"].to_string();
     assert!(done.contains("Done: stitched"), "{done}");
     walk.tap("tab-work");
     walk.window
@@ -244,7 +244,7 @@ fn denims_are_laid_out_from_what_the_pile_gives() {
         json!({ "do": "set-denim", "pieces": corner, "denim": 1, "wrong_side_up": false }),
     );
     let line = |label: &str| -> Value {
-        let view = walk.look(json!({ "see": "wishes", "wishes": null }));
+        let view = walk.view(json!({ "see": "wishes", "wishes": null }));
         let lines = view["lines"].as_array().cloned().unwrap_or_default();
         let found = lines.into_iter().find(|line| line["label"] == label);
         found.unwrap_or_else(|| panic!("no line “{label}”: {view}"))

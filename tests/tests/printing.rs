@@ -21,8 +21,8 @@ fn info(file: &Path) -> String {
 }
 
 fn pages(file: &Path) -> usize {
-    let told = info(file);
-    let pages = told.lines().find_map(|l| l.strip_prefix("Pages:"));
+    let output = info(file);
+    let pages = output.lines().find_map(|l| l.strip_prefix("Pages:"));
     pages.unwrap().trim().parse().unwrap()
 }
 
@@ -77,7 +77,7 @@ fn begin_print(walk: &Walk) {
 
 /// The figures of the plan as the core tells them by this ruler.
 fn figures(walk: &Walk) -> Vec<String> {
-    let plan = walk.look(json!({ "see": "plan", "draft": null }));
+    let plan = walk.view(json!({ "see": "plan", "draft": null }));
     let figures = plan["figures"].as_array().unwrap();
     let shown = figures
         .iter()
@@ -97,13 +97,13 @@ fn a_sheet_is_ordered_seen_to_be_made_and_read() {
     walk.tap("note-next");
     walk.tap("note-keep");
     walk.window.wait_until("it is kept", |_| {
-        let history = walk.look(json!({ "see": "history", "most": 1 }));
+        let history = walk.view(json!({ "see": "history", "most": 1 }));
         history["rows"][0]["text"]
             .to_string()
             .contains("More fabric")
     });
     let mut wanted = figures(&walk);
-    let story = walk.look(json!({ "see": "story", "zone": "UTC" }))["story"].clone();
+    let story = walk.view(json!({ "see": "story", "zone": "UTC" }))["story"].clone();
     walk.tap("tab-history");
     // Days are written in the same way on the screen and in the story.
     let last = |days: &Value| days.as_array().unwrap().last().unwrap()["title"].clone();
@@ -147,11 +147,11 @@ fn a_sheet_is_ordered_seen_to_be_made_and_read() {
     begin_print(&walk);
     walk.sees("handed", "Window-seat throw - Making sheet (2).pdf");
     let files = handed(&walk);
-    let told = files.iter().find(|f| *f != sheet).unwrap();
-    assert!(pages(told) < pages(sheet));
+    let output = files.iter().find(|f| *f != sheet).unwrap();
+    assert!(pages(output) < pages(sheet));
     for day in story["days"].as_array().unwrap() {
         let title = day["title"].as_str().unwrap();
-        assert!(text(told).contains(&bare(title)), "{title}");
+        assert!(text(output).contains(&bare(title)), "{title}");
     }
 
     // The wall card: one page, without a story.

@@ -49,7 +49,7 @@ fn a_tap_is_answered_while_large_faces_are_made() {
     walk.sees("card-title", "Cut a square");
     // Eight faces are asked for, then the screen of the faces is gone to and a square is ticked,
     // all in one task of the page. The file is a few bytes longer long before that many are made.
-    let told = walk.window.run_and_wait(
+    let output = walk.window.run_and_wait(
         "const [throwId, done] = arguments;
          const invoke = window.__TAURI_INTERNALS__.invoke;
          const came = [];
@@ -57,7 +57,7 @@ fn a_tap_is_answered_while_large_faces_are_made() {
          const before = bar();
          const face = { see: 'faces', face: 'back' };
          const faces = Array.from({ length: 8 }, (_, n) =>
-             invoke('look', { id: throwId, look: face }).then(() => came.push(`face ${n}`)));
+             invoke('view', { id: throwId, query: face }).then(() => came.push(`face ${n}`)));
          document.querySelector('[data-testid=tab-faces]').click();
          document.querySelector('[data-testid=tick]').click();
          const seen = (what) => { if (!came.includes(what)) came.push(what); };
@@ -72,16 +72,16 @@ fn a_tap_is_answered_while_large_faces_are_made() {
          watch.observe(document.body, { subtree: true, childList: true, attributes: true });",
         &[json!(THROW)],
     );
-    let told: Vec<&str> = told
+    let output: Vec<&str> = output
         .as_array()
         .unwrap()
         .iter()
         .filter_map(Value::as_str)
         .collect();
-    let place = |what: &str| told.iter().position(|one| *one == what).expect(what);
-    assert!(place("tick shown") < place("face 7"), "{told:?}");
-    assert!(place("tick shown") < place("face shown"), "{told:?}");
-    assert_eq!(told.len(), 10, "{told:?}");
+    let place = |what: &str| output.iter().position(|one| *one == what).expect(what);
+    assert!(place("tick shown") < place("face 7"), "{output:?}");
+    assert!(place("tick shown") < place("face shown"), "{output:?}");
+    assert_eq!(output.len(), 10, "{output:?}");
     // What is shown as done is on the disk, and the face that came last shows it.
     assert_eq!(kept(data.path()).len(), 2);
     assert_eq!(walk.done(), 1);
@@ -99,10 +99,10 @@ fn what_the_page_sends_is_done_in_the_order_it_was_sent() {
          const sent = [];
          for (let n = 0; n < 200; n += 1) {
              const action = { do: 'note', text: `note ${n}`, piece: null };
-             sent.push(invoke('act', { id, deed: { deed: 'act', action } }).then((a) => [a.head.entry, a.revision]));
-             if (n % 40 === 0) void invoke('look', { id, look: { see: 'faces', face: 'front' } });
-             if (n % 10 === 0) void invoke('look', { id, look: { see: 'work', station: null, batch: null } });
-             if (n % 50 === 0) void invoke('hand', { id, hand: { hand: 'tables' } });
+             sent.push(invoke('act', { id, request: { request: 'act', action } }).then((a) => [a.head.entry, a.revision]));
+             if (n % 40 === 0) void invoke('view', { id, query: { see: 'faces', face: 'front' } });
+             if (n % 10 === 0) void invoke('view', { id, query: { see: 'work', station: null, batch: null } });
+             if (n % 50 === 0) void invoke('export', { id, export: { export: 'tables' } });
              if (n % 25 === 0) void invoke('length', { text: '5 in' });
          }
          Promise.all(sent).then(done);",
@@ -136,7 +136,7 @@ fn what_breaks_off_is_told_and_the_app_goes_on() {
     walk.tap("note-keep");
     walk.window.wait_text("Something went wrong inside Lapwork");
     walk.window.wait_text("All steps kept before are safe");
-    let history = walk.look(json!({ "see": "history", "most": 1 }));
+    let history = walk.view(json!({ "see": "history", "most": 1 }));
     assert!(
         history["rows"][0].to_string().contains("Break here."),
         "{history}"
@@ -147,9 +147,9 @@ fn what_breaks_off_is_told_and_the_app_goes_on() {
     walk.tap("tick");
     walk.window
         .wait_until("both ticks are there", |_| walk.done() > done);
-    let entry = walk.look(json!({ "see": "trim" }))["head"]["entry"].clone();
+    let entry = walk.view(json!({ "see": "trim" }))["head"]["entry"].clone();
     walk.window.reopen();
-    assert_eq!(walk.look(json!({ "see": "trim" }))["head"]["entry"], entry);
+    assert_eq!(walk.view(json!({ "see": "trim" }))["head"]["entry"], entry);
 }
 
 #[test]
@@ -160,8 +160,8 @@ fn closing_waits_for_what_was_tapped() {
     window.run(
         "for (let n = 0; n < 60; n += 1) {
              const action = { do: 'note', text: `note ${n}`, piece: null };
-             const deed = { deed: 'act', action };
-             void window.__TAURI_INTERNALS__.invoke('act', { id: arguments[0], deed });
+             const request = { request: 'act', action };
+             void window.__TAURI_INTERNALS__.invoke('act', { id: arguments[0], request });
          }",
         &[json!(THROW)],
     );

@@ -287,14 +287,14 @@ fn files_of_dist(folder: &Path) -> Vec<PathBuf> {
 
 fn metadata(more: &[&str]) -> Value {
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
-    let told = Command::new(cargo)
+    let output = Command::new(cargo)
         .args(["metadata", "--format-version", "1", "--offline"])
         .args(more)
         .current_dir(root())
         .output()
         .unwrap();
-    assert!(told.status.success());
-    serde_json::from_slice(&told.stdout).unwrap()
+    assert!(output.status.success());
+    serde_json::from_slice(&output.stdout).unwrap()
 }
 
 #[test]
@@ -566,16 +566,16 @@ fn the_page_reaches_nothing_on_a_journey() {
         Window::open(data.path())
     };
     let begun = window
-        .call("tend", json!({"tend": {"tend": "demo"}}))
+        .call("shelf_command", json!({"command": {"command": "demo"}}))
         .unwrap();
     let id = begun["id"].as_str().unwrap();
-    for look in [
+    for query in [
         json!({"see": "work", "station": null, "batch": null}),
         json!({"see": "faces", "face": "front"}),
         json!({"see": "history", "most": 50}),
     ] {
         window
-            .call("look", json!({"id": id, "look": look}))
+            .call("view", json!({"id": id, "query": query}))
             .unwrap();
     }
     let script = "const [there, done] = arguments;

@@ -150,13 +150,13 @@ impl Paged {
 
     /// The words of each page with their boxes, and the pages' sizes, in points.
     fn words(&self) -> Vec<(f64, f64, Vec<Word>)> {
-        let told = lines("pdftotext", &["-bbox", self.path(), "-"]);
+        let output = lines("pdftotext", &["-bbox", self.path(), "-"]);
         let number = |line: &str, name: &str| -> f64 {
             let after = line.split_once(&format!("{name}=\"")).unwrap().1;
             after.split_once('"').unwrap().0.parse().unwrap()
         };
         let mut pages = Vec::new();
-        for line in told.lines().map(str::trim) {
+        for line in output.lines().map(str::trim) {
             if line.starts_with("<page ") {
                 pages.push((number(line, "width"), number(line, "height"), Vec::new()));
             } else if line.starts_with("<word ") {
@@ -355,18 +355,18 @@ fn the_figures_are_those_the_core_tells_programs() {
                 system,
                 ..Ruler::default()
             };
-            let lens = Context {
+            let context = Context {
                 words: &words,
                 ruler,
                 now: NOW,
             };
-            let told = show::figures(&journal, lens);
+            let output = show::figures(&journal, context);
             let shown = |path: &[&str]| {
-                let at = path.iter().fold(&told, |at, key| &at[*key]);
+                let at = path.iter().fold(&output, |at, key| &at[*key]);
                 bare(
                     at["shown"]
                         .as_str()
-                        .unwrap_or_else(|| panic!("{path:?} in {told}")),
+                        .unwrap_or_else(|| panic!("{path:?} in {output}")),
                 )
             };
             for path in [
@@ -418,9 +418,12 @@ fn paper_letters_and_name_are_as_asked_for() {
             assert!(paged.info("Title").starts_with(&sheet.name));
             assert_eq!(paged.info("Tagged"), "yes");
             assert_eq!(paged.info("Creator"), "Lapwork");
-            let told = bare(&lines("pdfinfo", &["-meta", paged.path()]));
-            assert!(told.contains("<pdfuaid:part>1</pdfuaid:part>"), "{told}");
-            assert!(told.contains("<rdf:li>en</rdf:li>"), "{told}");
+            let output = bare(&lines("pdfinfo", &["-meta", paged.path()]));
+            assert!(
+                output.contains("<pdfuaid:part>1</pdfuaid:part>"),
+                "{output}"
+            );
+            assert!(output.contains("<rdf:li>en</rdf:li>"), "{output}");
             let pages = paged.pages();
             assert!(
                 if kind == Kind::Bench {
@@ -452,11 +455,11 @@ fn paper_letters_and_name_are_as_asked_for() {
 #[test]
 fn black_ink_is_black() {
     let coloured = |[r, g, b]: &[u8; 3]| r != g || g != b;
-    let told = filled::story(&filled::throw(2, 2), 3);
+    let output = filled::story(&filled::throw(2, 2), 3);
     for sheet in [
         filled::sheet(&demo::throw(NOW)),
         filled::sheet(&filled::throw(5, 7)),
-        told,
+        output,
     ] {
         for kind in [Kind::Making, Kind::Bench] {
             let black = Paged::of(
@@ -713,9 +716,9 @@ fn cancelling_is_prompt() {
 
 /// The pictures poppler finds: each one's object, width and height in points.
 fn pictures(paged: &Paged) -> Vec<(String, u32, u32)> {
-    let told = lines("pdfimages", &["-list", paged.path()]);
+    let output = lines("pdfimages", &["-list", paged.path()]);
     // page, number, type, width, height, colour, components, bits, encoding, interpolated, object
-    let rows = told.lines().skip(2).map(|line| {
+    let rows = output.lines().skip(2).map(|line| {
         let row: Vec<&str> = line.split_whitespace().collect();
         assert_eq!((row[2], row[8]), ("image", "jpeg"), "{line}");
         (
@@ -789,9 +792,9 @@ fn the_story_is_printed_with_its_photos_when_asked_for() {
             "{found:?}"
         );
         nothing_is_cut_off(paged, "the story");
-        let told = bare(&lines("pdfinfo", &["-meta", paged.path()]));
+        let output = bare(&lines("pdfinfo", &["-meta", paged.path()]));
         assert!(
-            told.contains("<pdfuaid:part>1</pdfuaid:part>"),
+            output.contains("<pdfuaid:part>1</pdfuaid:part>"),
             "every photo is told in words"
         );
         // Without the text, which takes poppler a second for every five photos.

@@ -4,19 +4,21 @@ use lapwork_tests::window::Window;
 use serde_json::{Value, json};
 
 fn entry(window: &Window, id: &str) -> Value {
-    let look = json!({"id": id, "look": {"see": "trim"}});
-    window.call("look", look).unwrap()["view"]["head"]["entry"].clone()
+    let query = json!({"id": id, "query": {"see": "trim"}});
+    window.call("view", query).unwrap()["view"]["head"]["entry"].clone()
 }
 
 #[test]
 fn what_was_acknowledged_survives_a_dead_battery() {
     let data = tempfile::tempdir().unwrap();
     let mut window = Window::open(data.path());
-    let begun = window.call("tend", json!({"tend": {"tend": "demo"}}));
+    let begun = window.call("shelf_command", json!({"command": {"command": "demo"}}));
     let id = begun.unwrap()["id"].as_str().unwrap().to_string();
     let note = json!({"do": "note", "text": "before the dark", "piece": null});
-    let deed = json!({"deed": "act", "action": note});
-    let acted = window.call("act", json!({"id": id, "deed": deed})).unwrap();
+    let request = json!({"request": "act", "action": note});
+    let acted = window
+        .call("act", json!({"id": id, "request": request}))
+        .unwrap();
     let head = &acted["head"];
     window.crash();
     assert_eq!(
@@ -68,9 +70,9 @@ fn a_second_window_on_the_same_folder_is_told_and_writes_nothing() {
     let window = Window::open(data.path());
     let hello = window.call("hello", json!({})).unwrap();
     assert_eq!(hello["problem"]["code"], "locked");
-    let begun = window.call("tend", json!({"tend": {"tend": "demo"}}));
+    let begun = window.call("shelf_command", json!({"command": {"command": "demo"}}));
     assert_eq!(begun.unwrap_err()["code"], "locked");
     drop(lock);
-    let begun = window.call("tend", json!({"tend": {"tend": "demo"}}));
+    let begun = window.call("shelf_command", json!({"command": {"command": "demo"}}));
     assert!(begun.unwrap()["id"].is_string());
 }

@@ -123,9 +123,12 @@ fn a_photo_and_a_lesson_from_the_step_to_the_story_and_the_next_throw() {
         fs::read_dir(folder).map_or(0, Iterator::count)
     };
     assert_eq!(photos("throws"), 1);
-    for (tend, there) in [("delete", "deleted"), ("restore", "throws")] {
+    for (command, there) in [("delete", "deleted"), ("restore", "throws")] {
         walk.window
-            .call("tend", json!({ "tend": { "tend": tend, "id": old } }))
+            .call(
+                "shelf_command",
+                json!({ "command": { "command": command, "id": old } }),
+            )
             .expect("it is done");
         assert_eq!(photos(there), 1);
     }

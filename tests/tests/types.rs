@@ -7,8 +7,8 @@
 
 use lapwork_core::show::{
     AgainView, CommandAnswer, DraftAfter, Export, Exported, GridWish, GridsView, Hello,
-    ImportChoice, ImportView, Imported, Layouts, LookAnswer, PlanDraft, PlanView, Prefs,
-    PrintOrder, Printing, Query, Request, ShelfAnswer, ShelfCommand, ShelfView, View,
+    ImportChoice, ImportView, Imported, Layouts, PlanDraft, PlanView, Prefs, PrintOrder, Printing,
+    Query, Request, ShelfAnswer, ShelfCommand, ShelfView, View, ViewAnswer,
 };
 use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words;
@@ -62,7 +62,7 @@ fn declared() -> String {
         Exported,
         Hello,
         Layouts,
-        LookAnswer,
+        ViewAnswer,
         Wishes,
         Query,
         PlanDraft,

@@ -155,13 +155,13 @@ const WRITER: &str = r"
       if (hello.ok.problem) throw new Error(JSON.stringify(hello.ok.problem));
       const [row] = hello.ok.shelf.rows;
       if (row?.problem) throw new Error(JSON.stringify(row.problem));
-      const begun = row ? { ok: row } : await ask('tend', { tend: { tend: 'demo' } });
+      const begun = row ? { ok: row } : await ask('shelf_command', { command: { command: 'demo' } });
       if (begun.problem) throw new Error(JSON.stringify(begun.problem));
       const { id } = begun.ok;
       window.found = row?.head.entry ?? 0;
       for (;;) {
         const note = { do: 'note', text: `${text} ${window.acknowledged}`, piece: null };
-        const acted = await ask('act', { id, deed: { deed: 'act', action: note }, look: null });
+        const acted = await ask('act', { id, request: { request: 'act', action: note }, query: null });
         if (acted.problem) throw new Error(JSON.stringify(acted.problem));
         window.acknowledged = acted.ok.head.entry;
       }
@@ -198,8 +198,8 @@ fn nothing_acknowledged_is_lost_when_the_browser_is_killed() {
         );
         // A while that is another each time.
         std::thread::sleep(Duration::from_millis(700 + 317 * (round * 7 % 5)));
-        let told = browser.run("return window.failed ?? window.acknowledged");
-        acknowledged = told.as_u64().unwrap_or_else(|| panic!("{told}"));
+        let output = browser.run("return window.failed ?? window.acknowledged");
+        acknowledged = output.as_u64().unwrap_or_else(|| panic!("{output}"));
         browser.kill();
     }
     println!("{acknowledged} entries acknowledged, 6 times killed, none lost");
@@ -403,10 +403,13 @@ fn amiss(browser: &Browser) -> Value {
         axe.run(document, { runOnly: { type: 'tag', values: tags } }).then((told) => done([\
             told.passes.length, told.violations.map((one) => [one.id, one.nodes.map((n) => n.html)]),\
         ]), (why) => done(String(why)));";
-    let told = browser.driver().run_and_wait(script, &[json!(tags)]);
-    let told = told.unwrap_or_else(|why| panic!("axe-core: {why}"));
-    assert!(told[0].as_u64().is_some_and(|rules| rules > 5), "{told}");
-    told[1].clone()
+    let output = browser.driver().run_and_wait(script, &[json!(tags)]);
+    let output = output.unwrap_or_else(|why| panic!("axe-core: {why}"));
+    assert!(
+        output[0].as_u64().is_some_and(|rules| rules > 5),
+        "{output}"
+    );
+    output[1].clone()
 }
 
 #[test]
@@ -500,11 +503,11 @@ mod native {
         };
         let taken = service.decide_import(&ImportChoice::Add, view.file, NOW);
         let id = taken.unwrap().id.unwrap();
-        for look in looks() {
-            let query: Query = serde_json::from_value(look.clone()).unwrap();
-            let seen = service.look(&id, &query, NOW).unwrap();
+        for query in looks() {
+            let parsed: Query = serde_json::from_value(query.clone()).unwrap();
+            let seen = service.view(&id, &parsed, NOW).unwrap();
             all.insert(
-                look["see"].as_str().unwrap().into(),
+                query["see"].as_str().unwrap().into(),
                 serde_json::to_value(seen).unwrap(),
             );
         }

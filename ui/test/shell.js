@@ -23,8 +23,8 @@ export class Shell {
   async answer(value, call = this.waiting[0]) {
     this.waiting.splice(this.waiting.indexOf(call), 1);
     // A view is as new as the entry it shows.
-    const isLook = call.command === 'look';
-    call.answer(isLook ? { revision: value.head?.entry ?? 0, view: value } : value);
+    const isView = call.command === 'view';
+    call.answer(isView ? { revision: value.head?.entry ?? 0, view: value } : value);
     await settled();
   }
 
@@ -42,7 +42,7 @@ export const head = (entry, more = {}) => ({ entry, name: 'Bay', undo: null, red
 /** A view as short as can be; `mark` tells one from another. */
 export const view = (seen, mark, entry = 1) => ({ seen, mark, head: head(entry) });
 
-/** A window's history, which goes back only when it is told to. */
+/** A window's history, which goes back only when it is asked to. */
 export class Steps {
   entries = [{ place: { at: 'shelf' }, id: null, depth: 0, tab: null }];
   at = 0;

@@ -5,14 +5,14 @@ declare module '#core' {
   export function addFile(handle: unknown): void;
   export function freeFiles(): number;
   export function open(languages: string): void;
-  export function look(languages: string, files: Uint8Array[]): void;
+  export function readOnly(languages: string, files: Uint8Array[]): void;
   export function strand(languages: string, why?: string): void;
   export function ask(command: string, given: string): string;
   export function offers(): boolean;
-  export function bring(name: string, bytes: Uint8Array): string;
+  export function importFile(name: string, bytes: Uint8Array): string;
   export function dropIn(name: string, bytes: Uint8Array): void;
   export function keepPhoto(id: string, name: string, small?: Uint8Array): string;
   export function photo(id: string, photo: string): Uint8Array | undefined;
-  export function hand(id: string, hand: string): string | (string | Uint8Array)[];
-  export function search(order: string, tell: (found: string) => void): string;
+  export function exportFiles(id: string, wanted: string): string | (string | Uint8Array)[];
+  export function search(order: string, report: (found: string) => void): string;
 }

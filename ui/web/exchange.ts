@@ -1,6 +1,6 @@
 // Files in and out by the browser: chosen, shared, downloaded. The page sees no paths.
 
-import type { HandedFile } from './talk';
+import type { ExportedFile } from './talk';
 
 const KINDS: Record<string, string> = {
   jsonl: 'text/plain',
@@ -35,7 +35,7 @@ export function chosen(what: 'throw' | 'photo'): Promise<File | null> {
  * Share the files where the device is held in the hand and can, else download them. Gives their
  * names; null where the maker thought better of it.
  */
-export async function handedOn(files: HandedFile[]): Promise<string[] | null> {
+export async function shared(files: ExportedFile[]): Promise<string[] | null> {
   const shared = files.map(({ name, bytes }) => {
     // Only files of well-known kinds can be shared.
     const known = name.endsWith('.jsonl') ? `${name}.txt` : name;

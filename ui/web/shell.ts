@@ -1,17 +1,17 @@
 // A browser as the shell: the service runs in a worker, files come and go by the browser.
 //
 // Calls are answered by the worker in the order in which they were made. Where the service breaks
-// off, the call that did it is told so, the worker is started anew, and the calls that were
+// off, the call that did it is answered so, the worker is started anew, and the calls that were
 // waiting are asked again: everything acknowledged is in the files. The answers of a worker that
 // is begun later count as newer than all before (`revision`).
 
 import type { Shell } from '../src/lib/shell';
 import type { Export, Exported, Layouts, Problem } from '../src/lib/types';
 import { Keeper } from './care.svelte';
-import { chosen, handedOn } from './exchange';
+import { chosen, shared } from './exchange';
 import { Pictures } from './pictures';
 import { small } from './photos';
-import type { Answer, Asked, FromWorker, HandedFile } from './talk';
+import type { Answer, Asked, FromWorker, ExportedFile } from './talk';
 
 /** How long a page that is loaded again waits for the one before to let the files go. */
 const PATIENCE = 600;
@@ -66,9 +66,9 @@ class Service {
 
   read<T>(answer: Answer): T {
     if (!('json' in answer)) throw unloaded('refused' in answer ? answer.refused : '');
-    const told = JSON.parse(answer.json) as { ok: T } | { problem: Problem };
-    if ('problem' in told) throw told.problem;
-    const { ok } = told;
+    const read = JSON.parse(answer.json) as { ok: T } | { problem: Problem };
+    if ('problem' in read) throw read.problem;
+    const { ok } = read;
     if (typeof ok === 'object' && ok !== null && 'revision' in ok) {
       const view = ok as { revision: number };
       view.revision += this.base;
@@ -133,7 +133,7 @@ class Search {
   private last: Layouts | null = null;
   private end: ((found: Layouts) => void) | null = null;
 
-  start(order: string, told: (found: Layouts) => void): Promise<Layouts> {
+  start(order: string, report: (found: Layouts) => void): Promise<Layouts> {
     this.stop();
     const worker = startWorker();
     this.worker = worker;
@@ -147,7 +147,7 @@ class Search {
         else {
           this.last = answer.ok;
           if (data.ended) done(answer.ok);
-          else told(answer.ok);
+          else report(answer.ok);
         }
         if (data.ended) this.close();
       };
@@ -181,20 +181,20 @@ const pictures = new Pictures(async (id, photo) => {
 /** The photo last dropped on the page, until it is asked for. */
 let fallen: File | null = null;
 
-const tell = <T>(command: string, given: Record<string, unknown>) =>
+const ask = <T>(command: string, given: Record<string, unknown>) =>
   service.json<T>({ do: 'ask', command, given: JSON.stringify(given) });
 
-async function bring(): Promise<unknown> {
+async function importFile(): Promise<unknown> {
   const file = await chosen('throw');
   if (!file) return null;
-  return service.json({ do: 'bring', name: file.name, bytes: await file.arrayBuffer() });
+  return service.json({ do: 'import', name: file.name, bytes: await file.arrayBuffer() });
 }
 
-async function hand(id: string, hand: Export): Promise<Exported> {
-  const answer = await service.ask({ do: 'hand', id, hand: JSON.stringify(hand) });
-  const files: HandedFile[] = 'files' in answer ? answer.files : service.read(answer);
-  const names = await handedOn(files);
-  return names ? tell<Exported>('handed', { files: names }) : { said: null };
+async function save(id: string, wanted: Export): Promise<Exported> {
+  const answer = await service.ask({ do: 'export', id, wanted: JSON.stringify(wanted) });
+  const files: ExportedFile[] = 'files' in answer ? answer.files : service.read(answer);
+  const names = await shared(files);
+  return names ? ask<Exported>('exported', { files: names }) : { said: null };
 }
 
 async function photo(id: string, dropped: boolean): Promise<string | null> {
@@ -205,34 +205,34 @@ async function photo(id: string, dropped: boolean): Promise<string | null> {
   return service.json<string>({ do: 'keep', id, name: file.name, small: bytes });
 }
 
-async function arrange(given: Record<string, unknown>, told: (found: Layouts) => void) {
-  const order = await tell<unknown>('order', given);
-  return search.start(JSON.stringify(order), told);
+async function arrange(given: Record<string, unknown>, report: (found: Layouts) => void) {
+  const order = await ask<unknown>('order', given);
+  return search.start(JSON.stringify(order), report);
 }
 
 function asked(
   command: string,
   given: Record<string, unknown>,
-  told?: (news: never) => void,
+  report?: (news: never) => void,
 ): Promise<unknown> {
   switch (command) {
-    case 'bring':
-      return bring();
-    case 'hand':
-      return hand(given.id as string, given.hand as Export);
+    case 'import':
+      return importFile();
+    case 'export':
+      return save(given.id as string, given.export as Export);
     case 'photo':
       return photo(given.id as string, given.dropped as boolean);
     case 'arrange':
-      return arrange(given, told as unknown as (found: Layouts) => void);
+      return arrange(given, report as unknown as (found: Layouts) => void);
     case 'stop_arranging':
       return Promise.resolve(search.stop());
     case 'print':
-      return tell('print', {});
+      return ask('print', {});
     case 'stop_printing':
       return Promise.resolve(null);
     default:
       if (isKept(command)) care.begun();
-      return tell(command, given);
+      return ask(command, given);
   }
 }
 
@@ -244,12 +244,12 @@ async function dropIn(file: File) {
 const care = new Keeper();
 
 /** What is asked has made something that is to be kept. */
-const isKept = (command: string) => ['act', 'tend', 'take'].includes(command);
+const isKept = (command: string) => ['act', 'shelf_command', 'decide_import'].includes(command);
 
 export const shell: Shell = {
   care,
-  ask: <T>(command: string, given = {}, told?: (news: never) => void) =>
-    asked(command, given, told) as Promise<T>,
+  ask: <T>(command: string, given = {}, report?: (news: never) => void) =>
+    asked(command, given, report) as Promise<T>,
   photoSource: (id, photo) => pictures.source(id, photo),
   onDropped(file, photo) {
     service.onoffer = file;

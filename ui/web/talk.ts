@@ -3,13 +3,13 @@
 /** What the page asks of the worker that holds the service. */
 export type Asked =
   | { do: 'ask'; command: string; given: string }
-  | { do: 'bring'; name: string; bytes: ArrayBuffer }
+  | { do: 'import'; name: string; bytes: ArrayBuffer }
   | { do: 'drop'; name: string; bytes: ArrayBuffer }
   | { do: 'keep'; id: string; name: string; small: ArrayBuffer | null }
   | { do: 'photo'; id: string; photo: string }
-  | { do: 'hand'; id: string; hand: string };
+  | { do: 'export'; id: string; wanted: string };
 
-export interface HandedFile {
+export interface ExportedFile {
   name: string;
   bytes: Uint8Array<ArrayBuffer>;
 }
@@ -24,7 +24,7 @@ export type ToWorker = Begun | (Asked & { n: number });
 export type Answer =
   | { n: number; json: string }
   | { n: number; bytes: Uint8Array<ArrayBuffer> | null }
-  | { n: number; files: HandedFile[] }
+  | { n: number; files: ExportedFile[] }
   /** The service broke off in this call; the worker is of no use any longer. */
   | { n: number; broke: string }
   /** The page asked for something there is not. */

@@ -35,7 +35,7 @@ async function serve(patience: number) {
     canGrow = true;
     return;
   }
-  if (opened.is === 'held') core.look(languages, await files.read());
+  if (opened.is === 'held') core.readOnly(languages, await files.read());
   else {
     core.strand(languages, opened.is === 'failed' ? opened.why : undefined);
     // Nothing will come of another attempt.
@@ -47,11 +47,11 @@ async function begin(patience: number) {
   await init();
   await serve(patience);
   isServing = true;
-  tellBroke();
+  sendBroke();
 }
 
 /** The page is to know beforehand what to say where all of this breaks off. */
-function tellBroke() {
+function sendBroke() {
   post({ sayBroke: core.ask('broke', '{}') });
 }
 
@@ -59,8 +59,8 @@ function answer(asked: Asked, n: number): Answer {
   switch (asked.do) {
     case 'ask':
       return { n, json: core.ask(asked.command, asked.given) };
-    case 'bring':
-      return { n, json: core.bring(asked.name, new Uint8Array(asked.bytes)) };
+    case 'import':
+      return { n, json: core.importFile(asked.name, new Uint8Array(asked.bytes)) };
     case 'drop':
       core.dropIn(asked.name, new Uint8Array(asked.bytes));
       return { n, json: '{"ok":null}' };
@@ -72,8 +72,8 @@ function answer(asked: Asked, n: number): Answer {
       const bytes = core.photo(asked.id, asked.photo);
       return { n, bytes: (bytes as Uint8Array<ArrayBuffer> | undefined) ?? null };
     }
-    case 'hand': {
-      const made = core.hand(asked.id, asked.hand);
+    case 'export': {
+      const made = core.exportFiles(asked.id, asked.wanted);
       if (typeof made === 'string') return { n, json: made };
       const all = [];
       for (let at = 0; at + 1 < made.length; at += 2) {
@@ -84,7 +84,7 @@ function answer(asked: Asked, n: number): Answer {
   }
 }
 
-async function take(asked: Asked & { n: number }) {
+async function serveCall(asked: Asked & { n: number }) {
   const { n } = asked;
   if (dead !== null) return post({ n, refused: dead });
   if (!isOwn) await serve(0);
@@ -98,7 +98,7 @@ async function take(asked: Asked & { n: number }) {
     if (isEnd) return;
   }
   if (core.offers()) post({ offer: true });
-  if (asked.do === 'ask' && asked.command === 'set_prefs') tellBroke();
+  if (asked.do === 'ask' && asked.command === 'set_prefs') sendBroke();
   while (canGrow && core.freeFiles() < LEAST_FREE) {
     const file = await files.more();
     if (!file) return;
@@ -108,8 +108,8 @@ async function take(asked: Asked & { n: number }) {
 
 async function search(order: string) {
   await init();
-  const tell = (found: string) => post({ found, ended: false });
-  post({ found: core.search(order, tell), ended: true });
+  const report = (found: string) => post({ found, ended: false });
+  post({ found: core.search(order, report), ended: true });
 }
 
 let turn: Promise<void> = Promise.resolve();
@@ -120,5 +120,5 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
     turn = begin(data.patience).catch((why) => void (dead = String(why)));
     return;
   }
-  turn = turn.then(() => take(data)).catch((why) => console.error(why));
+  turn = turn.then(() => serveCall(data)).catch((why) => console.error(why));
 };

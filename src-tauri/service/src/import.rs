@@ -1,4 +1,4 @@
-//! Files the maker brings: throw files and photos, read and checked but not yet taken in.
+//! Files the maker brings: throw files and photos, read and checked but not yet accepted.
 //!
 //! An exported throw file is the record, byte for byte. A file to import comes from the dialog
 //! or was dropped on the window; the page never names or learns its path. [`read_throw`] reads it,
@@ -14,7 +14,7 @@ use crate::store::{StoreError, bytes_of, failed, plain};
 use lapwork_core::log::intake;
 use lapwork_core::log::journal::Journal;
 
-/// A throw file that was brought, read and checked but not yet taken in.
+/// An imported throw file, read and checked but not yet accepted.
 #[derive(Debug)]
 pub struct Import {
     /// All of it, to the byte.

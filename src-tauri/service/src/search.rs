@@ -55,7 +55,7 @@ impl LayoutSearch {
         snapshot: Snapshot,
         wishes: Wishes,
         seed: u32,
-        tell: impl Fn(Layouts) + Send + 'static,
+        sender: impl Fn(Layouts) + Send + 'static,
         end: impl FnOnce(Result<Layouts, Problem>) + Send + 'static,
     ) {
         self.stop();
@@ -70,11 +70,11 @@ impl LayoutSearch {
         runner.run(Box::new(move || {
             let publish = |all: &[Arranger]| {
                 *own.found.lock().unwrap_or_else(PoisonError::into_inner) = all.to_vec();
-                tell(own.layouts(true, all));
+                sender(own.layouts(true, all));
             };
-            let looked = catch_unwind(AssertUnwindSafe(|| look_for(&own, seed, publish)));
+            let viewed = catch_unwind(AssertUnwindSafe(|| look_for(&own, seed, publish)));
             own.running.store(false, Ordering::Release);
-            end(match looked {
+            end(match viewed {
                 Ok(()) => {
                     let found = own.found.lock().unwrap_or_else(PoisonError::into_inner);
                     Ok(own.layouts(false, &found))
@@ -151,7 +151,11 @@ mod tests {
     fn begun(folder: &tempfile::TempDir) -> (Service, String) {
         let store = desktop::store(folder.path());
         let mut service = Service::new(store, desktop::host());
-        let id = service.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
+        let id = service
+            .shelf_command(&ShelfCommand::Demo, NOW)
+            .unwrap()
+            .id
+            .unwrap();
         (service, id)
     }
 
@@ -166,19 +170,19 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let (mut service, id) = begun(&folder);
         assert_eq!(service.stop_arranging(), None);
-        let (tell, told) = channel();
+        let (sender, receiver) = channel();
         let (end, ended) = channel();
-        let tell = move |layouts| {
+        let sender = move |layouts| {
             // Told after the test has ended, nobody listens.
-            let _ = tell.send(layouts);
+            let _ = sender.send(layouts);
         };
         let end = move |found| {
             let _ = end.send(found);
         };
-        service.arrange(&id, WISHES(), 1, tell, end, NOW).unwrap();
+        service.arrange(&id, WISHES(), 1, sender, end, NOW).unwrap();
         let wait = Duration::from_secs(60);
-        let several = std::iter::from_fn(|| told.recv_timeout(wait).ok())
-            .find(|told| told.cards.len() == SEVERAL as usize);
+        let several = std::iter::from_fn(|| receiver.recv_timeout(wait).ok())
+            .find(|receiver| receiver.cards.len() == SEVERAL as usize);
         let several = several.expect("several are found");
         assert!(several.running);
         let kinds: std::collections::BTreeSet<String> = several
@@ -192,8 +196,8 @@ mod tests {
         // It ends once the round under way has, and nothing more comes.
         let found = ended.recv_timeout(wait).unwrap().unwrap();
         assert!(!found.running && found.cards.len() == SEVERAL as usize);
-        while told.try_recv().is_ok() {}
-        assert!(told.recv().is_err(), "nobody is left to tell");
+        while receiver.try_recv().is_ok() {}
+        assert!(receiver.recv().is_err(), "nobody is left to tell");
     }
 
     #[test]
@@ -203,17 +207,17 @@ mod tests {
         let wait = Duration::from_secs(60);
         let (end, ended) = channel();
         let breaks = |_| panic!("on purpose");
-        let told = move |found| end.send(found).unwrap();
+        let receiver = move |found| end.send(found).unwrap();
         service
-            .arrange(&id, WISHES(), 1, breaks, told, NOW)
+            .arrange(&id, WISHES(), 1, breaks, receiver, NOW)
             .unwrap();
         let problem = ended.recv_timeout(wait).unwrap().unwrap_err();
         assert_eq!(problem.code, "broke");
         assert!(!service.stop_arranging().unwrap().running);
         let (end, ended) = channel();
-        let told = move |found| end.send(found).unwrap();
+        let receiver = move |found| end.send(found).unwrap();
         service
-            .arrange(&id, WISHES(), 1, |_| {}, told, NOW)
+            .arrange(&id, WISHES(), 1, |_| {}, receiver, NOW)
             .unwrap();
         let found = ended.recv_timeout(wait).unwrap().unwrap();
         assert_eq!(found.cards.len(), SEVERAL as usize);

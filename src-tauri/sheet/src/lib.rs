@@ -9,7 +9,7 @@
 //!   nothing else: no disk, network, packages or clock. The same sheet gives the same bytes.
 //! * All fonts come with the program and are embedded in the PDF.
 //! * Cancelling is prompt. Typst cannot be stopped half-way, so it runs on a thread of its
-//!   own: [`print`] returns as soon as it is told to stop, and the thread's result is discarded.
+//!   own: [`print`] returns as soon as it is asked to stop, and the thread's result is discarded.
 //!   From then on the thread receives no more fonts and does not start its next step, so it soon
 //!   ends.
 //!
@@ -162,20 +162,20 @@ pub fn print(
         return cancelled(&stop);
     }
     let typesetter = Typesetter::new(sheet, photos, options, Arc::clone(&stop))?;
-    let (tell, told) = channel();
+    let (sender, receiver) = channel();
     std::thread::Builder::new()
         .name("typeset".into())
         .stack_size(16 << 20)
         .spawn(move || {
-            let made = typeset(&typesetter, &tell);
+            let made = typeset(&typesetter, &sender);
             // Memory for the next sheet is not kept.
             drop(typesetter);
             comemo::evict(0);
-            let _ = tell.send(News::Made(made));
+            let _ = sender.send(News::Made(made));
         })
         .map_err(|why| PrintFault::Failed(why.to_string()))?;
     loop {
-        match told.recv_timeout(ASK) {
+        match receiver.recv_timeout(ASK) {
             Ok(News::Made(made)) => return made,
             Ok(News::Now(next)) => now = next,
             Err(RecvTimeoutError::Timeout) => {}
@@ -195,9 +195,9 @@ enum News {
     Made(Result<Vec<u8>, PrintFault>),
 }
 
-fn typeset(typesetter: &Typesetter, tell: &Sender<News>) -> Result<Vec<u8>, PrintFault> {
+fn typeset(typesetter: &Typesetter, sender: &Sender<News>) -> Result<Vec<u8>, PrintFault> {
     let step = |next: Progress| {
-        let _ = tell.send(News::Now(next));
+        let _ = sender.send(News::Now(next));
         match typesetter.stopped() {
             true => Err(PrintFault::Cancelled),
             false => Ok(()),

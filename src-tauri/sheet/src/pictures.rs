@@ -46,7 +46,7 @@ impl Pictures<'_> {
             each.map(|fabric: &lapwork_core::show::sheet::Fabric| all.swatch(&fabric.swatch))
                 .collect()
         };
-        let told = json!({
+        let described = json!({
             "faces": faces,
             "prints": swatches(&mut all, &sheet.prints),
             "denims": swatches(&mut all, &sheet.denims),
@@ -54,7 +54,7 @@ impl Pictures<'_> {
                 heap.cuts.iter().map(|cuts| all.cuts(cuts)).collect::<Vec<Value>>()
             }).collect::<Vec<Vec<Value>>>(),
         });
-        (told, all.files)
+        (described, all.files)
     }
 
     fn large(&self) -> bool {

@@ -1,9 +1,9 @@
 //! The worker of a browser: its files, its clock, its randomness, and what its script calls.
 //!
 //! Everything here runs on the worker's one thread. The browser's objects cannot leave it, so
-//! they are kept beside the [`Desk`], which knows them by number.
+//! they are kept beside the [`PageService`], which knows them by number.
 
-use crate::calls::{Desk, Stranded, search};
+use crate::calls::{PageService, Stranded, search};
 use crate::pool::{Pool, Slots};
 use js_sys::{Array, Date, Function, Uint8Array};
 use lapwork_core::throw::Time;
@@ -22,10 +22,10 @@ use web_sys::{
 const FOLDER: &str = "Lapwork";
 
 thread_local! {
-    static DESK: RefCell<Option<Desk>> = const { RefCell::new(None) };
+    static SERVICE: RefCell<Option<PageService>> = const { RefCell::new(None) };
     static POOL: RefCell<Option<Pool>> = const { RefCell::new(None) };
     static HANDLES: RefCell<Vec<FileSystemSyncAccessHandle>> = const { RefCell::new(Vec::new()) };
-    static TELL: RefCell<Option<Function>> = const { RefCell::new(None) };
+    static REPORT: RefCell<Option<Function>> = const { RefCell::new(None) };
 }
 
 /// What the browser said.
@@ -41,7 +41,7 @@ fn said(why: &JsValue) -> io::Error {
     io::Error::new(kind, why.message())
 }
 
-/// Numbers of bytes, which the browser tells as floats, exact up to 2⁵³.
+/// Numbers of bytes, which the browser gives as floats, exact up to 2⁵³.
 #[expect(
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
@@ -212,12 +212,12 @@ pub fn open(languages: &str) {
     }
 }
 
-/// Begin to look at what the files of another page held.
-#[wasm_bindgen]
-pub fn look(languages: &str, files: &Array) {
+/// Begin to show what the files of another page held.
+#[wasm_bindgen(js_name = readOnly)]
+pub fn read_only(languages: &str, files: &Array) {
     let files = files.iter();
     let files = files.map(|bytes| bytes.unchecked_into::<Uint8Array>().to_vec());
-    match Pool::look(Box::new(Copies(files.collect()))) {
+    match Pool::read_only(Box::new(Copies(files.collect()))) {
         Ok(pool) => serve(pool, languages, None),
         Err(why) => strand(languages, Some(why.to_string())),
     }
@@ -228,20 +228,21 @@ pub fn look(languages: &str, files: &Array) {
 pub fn strand(languages: &str, why: Option<String>) {
     let stranded = why.map_or(Stranded::None, Stranded::Failed);
     // Nothing lies in no files.
-    if let Ok(pool) = Pool::look(Box::new(Copies::default())) {
+    if let Ok(pool) = Pool::read_only(Box::new(Copies::default())) {
         serve(pool, languages, Some(stranded));
     }
 }
 
 fn serve(pool: Pool, languages: &str, stranded: Option<Stranded>) {
     let store = Store::on(FOLDER, Box::new(pool.clone()));
-    let desk = Desk::new(store, host(), languages, stranded);
-    DESK.set(Some(desk));
+    let service = PageService::new(store, host(), languages, stranded);
+    SERVICE.set(Some(service));
     POOL.set(Some(pool));
 }
 
-fn with<T>(ask: impl FnOnce(&mut Desk) -> T) -> Result<T, JsError> {
-    DESK.with_borrow_mut(|desk| desk.as_mut().map(ask))
+fn with<T>(ask: impl FnOnce(&mut PageService) -> T) -> Result<T, JsError> {
+    SERVICE
+        .with_borrow_mut(|service| service.as_mut().map(ask))
         .ok_or_else(|| JsError::new("nothing is open"))
 }
 
@@ -251,7 +252,7 @@ fn with<T>(ask: impl FnOnce(&mut Desk) -> T) -> Result<T, JsError> {
 /// That the page asked for something there is not.
 #[wasm_bindgen]
 pub fn ask(command: &str, given: &str) -> Result<String, JsError> {
-    with(|desk| desk.answer(command, given))?.map_err(|why| JsError::new(&why))
+    with(|service| service.answer(command, given))?.map_err(|why| JsError::new(&why))
 }
 
 /// Whether the page is to ask for what was found or dropped.
@@ -260,16 +261,16 @@ pub fn ask(command: &str, given: &str) -> Result<String, JsError> {
 /// That nothing is open.
 #[wasm_bindgen]
 pub fn offers() -> Result<bool, JsError> {
-    with(|desk| desk.offers())
+    with(|service| service.offers())
 }
 
 /// A throw file the maker chose.
 ///
 /// # Errors
 /// That nothing is open.
-#[wasm_bindgen]
-pub fn bring(name: &str, bytes: Vec<u8>) -> Result<String, JsError> {
-    with(|desk| desk.bring(name, bytes))
+#[wasm_bindgen(js_name = importFile)]
+pub fn import(name: &str, bytes: Vec<u8>) -> Result<String, JsError> {
+    with(|service| service.import(name, bytes))
 }
 
 /// A throw file that was dropped on the page or handed to the app.
@@ -278,7 +279,7 @@ pub fn bring(name: &str, bytes: Vec<u8>) -> Result<String, JsError> {
 /// That nothing is open.
 #[wasm_bindgen(js_name = dropIn)]
 pub fn drop_in(name: &str, bytes: Vec<u8>) -> Result<(), JsError> {
-    with(|desk| desk.drop_in(name, bytes))
+    with(|service| service.drop_in(name, bytes))
 }
 
 /// A photo the maker chose, made small; none where it could not be read.
@@ -287,7 +288,7 @@ pub fn drop_in(name: &str, bytes: Vec<u8>) -> Result<(), JsError> {
 /// That nothing is open.
 #[wasm_bindgen(js_name = keepPhoto)]
 pub fn keep_photo(id: &str, name: &str, small: Option<Vec<u8>>) -> Result<String, JsError> {
-    with(|desk| desk.keep_photo(id, name, small))
+    with(|service| service.keep_photo(id, name, small))
 }
 
 /// A photo's bytes; none for anything that is not one.
@@ -296,17 +297,17 @@ pub fn keep_photo(id: &str, name: &str, small: Option<Vec<u8>>) -> Result<String
 /// That nothing is open.
 #[wasm_bindgen]
 pub fn photo(id: &str, photo: &str) -> Result<Option<Vec<u8>>, JsError> {
-    with(|desk| desk.photo(id, photo))
+    with(|service| service.photo(id, photo))
 }
 
-/// The files of something to be handed on, name and bytes in turn; an answer to give where that
+/// The files of something to be exported, name and bytes in turn; an answer to give where that
 /// is all there is.
 ///
 /// # Errors
 /// That nothing is open.
-#[wasm_bindgen]
-pub fn hand(id: &str, hand: &str) -> Result<JsValue, JsError> {
-    Ok(match with(|desk| desk.hand(id, hand))? {
+#[wasm_bindgen(js_name = exportFiles)]
+pub fn export(id: &str, export: &str) -> Result<JsValue, JsError> {
+    Ok(match with(|service| service.export(id, export))? {
         Ok(files) => {
             let all = Array::new();
             for file in files {
@@ -319,15 +320,15 @@ pub fn hand(id: &str, hand: &str) -> Result<JsValue, JsError> {
     })
 }
 
-/// Search for layouts as was ordered; `tell` hears what was found so far.
+/// Search for layouts as was ordered; `report` receives what was found so far.
 #[wasm_bindgen(js_name = search)]
-pub fn search_layouts(order: &str, tell: Function) -> String {
-    TELL.set(Some(tell));
+pub fn search_layouts(order: &str, report: Function) -> String {
+    REPORT.set(Some(report));
     search(order, host(), |found| {
-        TELL.with_borrow(|tell| {
-            if let Some(tell) = tell {
-                // A page that is gone need not be told.
-                let _ = tell.call1(&JsValue::NULL, &JsValue::from(found));
+        REPORT.with_borrow(|report| {
+            if let Some(report) = report {
+                // A page that is gone needs no report.
+                let _ = report.call1(&JsValue::NULL, &JsValue::from(found));
             }
         });
     })

@@ -1,7 +1,7 @@
 //! What the page may ask, and how it is answered: as the desktop's shell does, one call after
 //! another.
 //!
-//! A [`Desk`] holds the service. Calls come as JSON and are answered as JSON, `{"ok": …}` or
+//! A [`PageService`] holds the service. Calls come as JSON and are answered as JSON, `{"ok": …}` or
 //! `{"problem": …}`; what is made of bytes has a method of its own. The search for layouts runs
 //! beside everything else, in a worker of its own ([`search`]).
 
@@ -29,17 +29,17 @@ use std::sync::{Arc, Mutex, PoisonError};
 enum Call {
     Hello {},
     Shelf {},
-    Look {
+    View {
         id: String,
-        look: Sent<Query>,
+        query: Sent<Query>,
     },
     Act {
         id: String,
-        deed: Sent<Request>,
-        look: Option<Sent<Query>>,
+        request: Sent<Request>,
+        query: Option<Sent<Query>>,
     },
-    Tend {
-        tend: Sent<ShelfCommand>,
+    ShelfCommand {
+        command: Sent<ShelfCommand>,
     },
     Draft {
         draft: PlanDraft,
@@ -56,16 +56,16 @@ enum Call {
         prefs: Prefs,
     },
     Dropped {},
-    Take {
-        take: ImportChoice,
+    DecideImport {
+        choice: ImportChoice,
         file: u32,
     },
     Again {
         id: String,
     },
     Print {},
-    /// Files of these names were handed on.
-    Handed {
+    /// Files of these names were exported.
+    Exported {
         files: Vec<String>,
     },
     /// What a search for layouts of a throw starts from.
@@ -97,25 +97,25 @@ struct Order {
 }
 
 /// The service, and what stands in its way.
-pub struct Desk {
+pub struct PageService {
     service: Service,
     stranded: Option<Stranded>,
 }
 
 /// An answer as JSON.
-fn told<T: Serialize>(answer: Result<T, Problem>) -> String {
+fn to_json<T: Serialize>(answer: Result<T, Problem>) -> String {
     #[derive(Serialize)]
     #[serde(rename_all = "snake_case")]
-    enum Told<T> {
+    enum Answer<T> {
         Ok(T),
         Problem(Problem),
     }
-    let told = match answer {
-        Ok(answer) => Told::Ok(answer),
-        Err(problem) => Told::Problem(problem),
+    let answer = match answer {
+        Ok(answer) => Answer::Ok(answer),
+        Err(problem) => Answer::Problem(problem),
     };
     // Views hold nothing that JSON cannot say.
-    serde_json::to_string(&told).unwrap_or_else(|why| why.to_string())
+    serde_json::to_string(&answer).unwrap_or_else(|why| why.to_string())
 }
 
 /// The first of the browser's languages that is spoken here; else its first.
@@ -126,11 +126,16 @@ fn locale(languages: &str) -> &str {
     all.find(known).unwrap_or(first)
 }
 
-impl Desk {
-    /// A desk over these files, in the first of the browser's `languages` (one a line) that is
+impl PageService {
+    /// A service over these files, in the first of the browser's `languages` (one a line) that is
     /// spoken here.
-    pub fn new(store: Store, host: Host, languages: &str, stranded: Option<Stranded>) -> Desk {
-        Desk {
+    pub fn new(
+        store: Store,
+        host: Host,
+        languages: &str,
+        stranded: Option<Stranded>,
+    ) -> PageService {
+        PageService {
             service: Service::for_locale(store, host, locale(languages)),
             stranded,
         }
@@ -159,49 +164,51 @@ impl Desk {
                 if let Some(problem) = self.stranded() {
                     hello.problem = Some(problem);
                 }
-                told(Ok(hello))
+                to_json(Ok(hello))
             }
-            Call::Shelf {} => told(Ok(self.service.shelf(now))),
-            Call::Look { id, look } => told(self.service.accept(look).and_then(|look| {
+            Call::Shelf {} => to_json(Ok(self.service.shelf(now))),
+            Call::View { id, query } => to_json(self.service.accept(query).and_then(|query| {
                 let snapshot = self.service.snapshot(&id, now)?;
-                snapshot.answer(&look)
+                snapshot.answer(&query)
             })),
-            Call::Act { id, deed, look } => {
-                let acted = self.service.accept(deed).and_then(|deed| {
-                    let look = look.map(|look| self.service.accept(look)).transpose()?;
-                    self.service.act_and_look(&id, &deed, look.as_ref(), now)
+            Call::Act { id, request, query } => {
+                let acted = self.service.accept(request).and_then(|request| {
+                    let query = query.map(|query| self.service.accept(query)).transpose()?;
+                    self.service
+                        .act_and_view(&id, &request, query.as_ref(), now)
                 });
-                self.tell(acted)
+                self.stored(acted)
             }
-            Call::Tend { tend } => {
-                let tended = self.service.accept(tend);
-                let tended = tended.and_then(|tend| self.service.tend(&tend, now));
-                self.tell(tended)
+            Call::ShelfCommand { command } => {
+                let answered = self.service.accept(command);
+                let answered =
+                    answered.and_then(|command| self.service.shelf_command(&command, now));
+                self.stored(answered)
             }
-            Call::Draft { draft, after: None } => told(Ok(self.service.draft(&draft, now))),
+            Call::Draft { draft, after: None } => to_json(Ok(self.service.draft(&draft, now))),
             Call::Draft {
                 draft,
                 after: Some(after),
             } => {
                 let after = self.service.accept(after);
-                told(after.and_then(|after| self.service.draft_after(&draft, &after, now)))
+                to_json(after.and_then(|after| self.service.draft_after(&draft, &after, now)))
             }
-            Call::Grids { draft, wish } => told(Ok(self.service.grids(&draft, &wish, now))),
-            Call::Length { text } => told(self.service.length(&text, now)),
+            Call::Grids { draft, wish } => to_json(Ok(self.service.grids(&draft, &wish, now))),
+            Call::Length { text } => to_json(self.service.length(&text, now)),
             Call::SetPrefs { prefs } => {
                 let set = self.service.set_prefs(prefs, now);
-                self.tell(set)
+                self.stored(set)
             }
-            Call::Dropped {} => told(self.service.pending_import()),
-            Call::Take { take, file } => {
-                let taken = self.service.decide_import(&take, file, now);
-                self.tell(taken)
+            Call::Dropped {} => to_json(self.service.pending_import()),
+            Call::DecideImport { choice, file } => {
+                let taken = self.service.decide_import(&choice, file, now);
+                self.stored(taken)
             }
-            Call::Again { id } => told(self.service.again(&id, now)),
-            Call::Print {} => told::<()>(Err(self.service.problem("print-elsewhere", &[]))),
-            Call::Handed { files } => {
+            Call::Again { id } => to_json(self.service.again(&id, now)),
+            Call::Print {} => to_json::<()>(Err(self.service.problem("print-elsewhere", &[]))),
+            Call::Exported { files } => {
                 let files = files.iter().map(|name| DiskPath::from(name.as_str()));
-                told(self.service.exported(Ok(files.collect())))
+                to_json(self.service.exported(Ok(files.collect())))
             }
             Call::Order { id, wishes, seed } => {
                 let order = self.service.accept(wishes).and_then(|wishes| {
@@ -214,9 +221,9 @@ impl Desk {
                         seed,
                     })
                 });
-                told(order)
+                to_json(order)
             }
-            Call::Broke {} => told::<()>(Err(self.service.broke())),
+            Call::Broke {} => to_json::<()>(Err(self.service.broke())),
         }
     }
 
@@ -230,10 +237,10 @@ impl Desk {
     }
 
     /// An answer to what is to be kept: why it is not, where nothing can be.
-    fn tell<T: Serialize>(&self, answer: Result<T, Problem>) -> String {
+    fn stored<T: Serialize>(&self, answer: Result<T, Problem>) -> String {
         match (answer, self.stranded()) {
-            (Err(_), Some(problem)) => told::<T>(Err(problem)),
-            (answer, _) => told(answer),
+            (Err(_), Some(problem)) => to_json::<T>(Err(problem)),
+            (answer, _) => to_json(answer),
         }
     }
 
@@ -243,11 +250,11 @@ impl Desk {
     }
 
     /// A throw file the maker chose: laid beside the copy that is here.
-    pub fn bring(&mut self, name: &str, bytes: Vec<u8>) -> String {
+    pub fn import(&mut self, name: &str, bytes: Vec<u8>) -> String {
         let found = import::read(&DiskPath::from(name), bytes);
         let now = self.service.now();
         let brought = self.service.import(found, now);
-        self.tell(brought)
+        self.stored(brought)
     }
 
     /// The same for one that was dropped on the page or handed to the app; the page asks for it.
@@ -263,7 +270,7 @@ impl Desk {
             fault: PhotoFault::Kind,
         });
         let kept = self.service.keep_photo(id, taken, self.service.now());
-        self.tell(kept)
+        self.stored(kept)
     }
 
     /// A photo's bytes; none for anything that is not one.
@@ -271,20 +278,20 @@ impl Desk {
         self.service.photo(id, photo)
     }
 
-    /// The files of something to be handed on.
+    /// The files of something to be exported.
     ///
     /// # Errors
     /// The answer that says why not.
-    pub fn hand(&mut self, id: &str, hand: &str) -> Result<Vec<ExportFile>, String> {
-        let hand: Export = serde_json::from_str(hand).map_err(|why| why.to_string())?;
-        let files = self.service.export(id, &hand, self.service.now());
-        files.map_err(|problem| told::<()>(Err(problem)))
+    pub fn export(&mut self, id: &str, export: &str) -> Result<Vec<ExportFile>, String> {
+        let export: Export = serde_json::from_str(export).map_err(|why| why.to_string())?;
+        let files = self.service.export(id, &export, self.service.now());
+        files.map_err(|problem| to_json::<()>(Err(problem)))
     }
 }
 
-/// Search for layouts as a [`Desk`] ordered it (the answer to `order`); `tell` hears what was
+/// Search for layouts as a [`PageService`] ordered it (the answer to `order`); `report` receives what was
 /// found so far. Returns once the search has ended, with the answer.
-pub fn search(order: &str, host: Host, tell: impl Fn(String) + Send + 'static) -> String {
+pub fn search(order: &str, host: Host, report: impl Fn(String) + Send + 'static) -> String {
     let order: Order = match serde_json::from_str(order) {
         Ok(order) => order,
         Err(why) => return why.to_string(),
@@ -306,14 +313,14 @@ pub fn search(order: &str, host: Host, tell: impl Fn(String) + Send + 'static) -
         let view = service.import(found, now)?;
         let taken = service.decide_import(&ImportChoice::Add, view.file, now)?;
         let id = taken.id.unwrap_or_default();
-        let tell = move |found: Layouts| tell(told(Ok(found)));
-        service.arrange(&id, order.wishes, order.seed, tell, end, now)
+        let report = move |found: Layouts| report(to_json(Ok(found)));
+        service.arrange(&id, order.wishes, order.seed, report, end, now)
     });
     let found = begun.and_then(|()| {
         let ended = ended.lock().unwrap_or_else(PoisonError::into_inner).take();
         ended.unwrap_or_else(|| Err(service.broke()))
     });
-    told(found)
+    to_json(found)
 }
 
 #[cfg(test)]

@@ -67,7 +67,7 @@ fn rulers() -> impl Iterator<Item = Ruler> {
 }
 
 /// A lens that follows from the bytes, so that the same bytes are always looked at alike.
-fn lens(sum: u32) -> Context<'static> {
+fn context(sum: u32) -> Context<'static> {
     let ruler = rulers().nth(sum as usize % 6).unwrap_or_default();
     Context {
         words: &WORDS[(sum / 6) as usize % WORDS.len()],
@@ -96,12 +96,12 @@ pub fn measure(bytes: &[u8]) {
             Err(_) => {}
         }
         for words in WORDS.iter() {
-            let lens = Context {
+            let context = Context {
                 words,
                 ruler,
                 now: NOW,
             };
-            if let Err(problem) = show::length(&typed, lens) {
+            if let Err(problem) = show::length(&typed, context) {
                 assert!(!problem.said.contains("error-"), "{problem:?}");
             }
         }
@@ -150,54 +150,54 @@ pub fn summed(bytes: &[u8]) -> Vec<u8> {
 }
 
 static LOOKS: LazyLock<Vec<Query>> = LazyLock::new(|| {
-    let parse = |look| serde_json::from_value(look).expect("a look");
+    let parse = |query| serde_json::from_value(query).expect("a look");
     asked::looks().into_iter().map(parse).collect()
 });
 
 /// One of all the things a record is shown as, by turns.
-fn shown(journal: &Journal, turn: u32, lens: Context<'_>) {
+fn shown(journal: &Journal, turn: u32, context: Context<'_>) {
     let turn = turn as usize % (LOOKS.len() + 10);
-    if let Some(look) = LOOKS.get(turn) {
-        if let Ok(view) = show::answer(journal, look, lens) {
+    if let Some(query) = LOOKS.get(turn) {
+        if let Ok(view) = show::answer(journal, query, context) {
             serde_json::to_string(&view).expect("a view can be sent");
         }
         return;
     }
     match turn - LOOKS.len() {
         0 => {
-            show::shelf_row("a", journal, lens);
+            show::shelf_row("a", journal, context);
         }
         1 => {
-            show::figures(journal, lens);
+            show::figures(journal, context);
         }
         2 | 3 => {
             for drawing in Drawing::all(journal.throw()) {
-                let _ = drawing.svg(journal, Style::Colour, lens);
-                drawing.file_name(journal.throw(), lens);
+                let _ = drawing.svg(journal, Style::Colour, context);
+                drawing.file_name(journal.throw(), context);
             }
         }
         4 => {
             for table in Table::ALL {
-                table.csv(journal, lens);
+                table.csv(journal, context);
             }
         }
         5 => {
             show::story_page(
-                &show::story(journal, &show::ZoneName::named("Etc/GMT+12"), lens),
+                &show::story(journal, &show::ZoneName::named("Etc/GMT+12"), context),
                 |_| None,
-                lens,
+                context,
             );
         }
         6 => {
             let calendar = show::ZoneName::named("Europe/Berlin").calendar();
-            show::sheet(journal, lens, &|at| calendar.day(at));
+            show::sheet(journal, context, &|at| calendar.day(at));
         }
         7 => {
-            show::again(journal, lens);
+            show::again(journal, context);
             heritage(journal);
         }
         8 => {
-            show::bring(None, journal, (1, 0), lens);
+            show::import(None, journal, (1, 0), context);
         }
         _ => {
             let mut undone = journal.clone();
@@ -224,15 +224,15 @@ pub fn record(bytes: &[u8]) {
                 let again = Journal::read(found.journal.text().as_bytes()).expect("it reads again");
                 assert_eq!(again.journal.throw(), found.journal.throw());
                 assert!(!again.torn && !again.lacks_newline);
-                shown(&found.journal, sum, lens(sum));
+                shown(&found.journal, sum, context(sum));
             }
-            Err(how) => told(&how, sum),
+            Err(how) => output(&how, sum),
         }
     }
 }
 
-fn told(how: &FormatError, sum: u32) {
-    let problem = show::format_error(how, lens(sum));
+fn output(how: &FormatError, sum: u32) {
+    let problem = show::format_error(how, context(sum));
     assert!(
         problem.said.len() > 10 && problem.next.len() > 10,
         "{problem:?}"
@@ -256,9 +256,9 @@ pub fn brought(bytes: &[u8]) {
                 );
                 let again = intake::read(found.journal.text().as_bytes()).expect("it comes again");
                 assert_eq!(again.journal.throw(), found.journal.throw());
-                shown(&found.journal, sum, lens(sum));
+                shown(&found.journal, sum, context(sum));
             }
-            Err(how) => told(&how, sum),
+            Err(how) => output(&how, sum),
         }
     }
 }
@@ -274,19 +274,19 @@ pub fn actions(bytes: &[u8]) {
         read.journal
     });
     let sum = crc32fast::hash(bytes);
-    let lens = lens(sum);
+    let context = context(sum);
     let mut journal = BEGUN.clone();
     // Undoing folds anew, so it is tried of the first that is done.
     let mut undone = false;
     for line in bytes.split(|b| *b == b'\n').take(12) {
-        let deed = match serde_json::from_slice::<Command>(line) {
+        let request = match serde_json::from_slice::<Command>(line) {
             Ok(action) => Request::Act { action },
             Err(_) => match serde_json::from_slice::<Request>(line) {
-                Ok(deed) => deed,
+                Ok(request) => request,
                 Err(_) => continue,
             },
         };
-        let proposed = match &deed {
+        let proposed = match &request {
             Request::Act { action } => {
                 if let Ok((begun, _)) = Journal::begin(action, NOW) {
                     assert_eq!(begun.throw().plan.check(), Ok(()), "begun");
@@ -300,12 +300,12 @@ pub fn actions(bytes: &[u8]) {
         };
         match proposed {
             Err(refusal) => {
-                let problem = show::rejection(&refusal, Some(journal.throw()), lens);
+                let problem = show::rejection(&refusal, Some(journal.throw()), context);
                 assert!(!problem.said.contains("error-"), "{problem:?}");
             }
             Ok(entry) => {
                 let before = journal.throw().clone();
-                let acted = matches!(deed, Request::Act { .. }) && !undone;
+                let acted = matches!(request, Request::Act { .. }) && !undone;
                 undone = true;
                 journal.accept(entry).expect("what is proposed is accepted");
                 if acted {
@@ -325,7 +325,7 @@ pub fn actions(bytes: &[u8]) {
         brought.is_ok(),
         "allowed here, and not brought: {brought:?}"
     );
-    shown(&journal, sum, lens);
+    shown(&journal, sum, context);
 }
 
 /// All else the window sends, a line each: settings, screens, drafts and the shelf.
@@ -335,10 +335,10 @@ pub fn sent(bytes: &[u8]) {
     }
     static THROW: LazyLock<Journal> = LazyLock::new(|| demo::throw(NOW));
     let sum = crc32fast::hash(bytes);
-    let lens = lens(sum);
+    let context = context(sum);
     for line in bytes.split(|b| *b == b'\n').take(6) {
-        if let Ok(look) = serde_json::from_slice::<Query>(line)
-            && let Ok(view) = show::answer(&THROW, &look, lens)
+        if let Ok(query) = serde_json::from_slice::<Query>(line)
+            && let Ok(view) = show::answer(&THROW, &query, context)
         {
             serde_json::to_string(&view).expect("a view can be sent");
         }
@@ -352,13 +352,13 @@ pub fn sent(bytes: &[u8]) {
                 .and_then(lapwork_core::words::language);
         }
         if let Ok(draft) = serde_json::from_slice::<PlanDraft>(line) {
-            show::draft(&draft, lens);
+            show::draft(&draft, context);
         }
         if let Ok(ShelfCommand::Begin { action, .. } | ShelfCommand::Again { action, .. }) =
             serde_json::from_slice::<ShelfCommand>(line)
             && let Ok((begun, _)) = Journal::begin(&action, NOW)
         {
-            shown(&begun, sum, lens);
+            shown(&begun, sum, context);
         }
     }
 }
@@ -385,7 +385,7 @@ pub fn merge(bytes: &[u8]) {
         return;
     };
     let (first, second) = (first.journal, second.journal);
-    show::bring(Some(&first), &second, (1, u64::from(sum)), lens(sum));
+    show::import(Some(&first), &second, (1, u64::from(sum)), context(sum));
     let (Ok(meeting), Ok(turned)) = (meet(&first, &second), meet(&second, &first)) else {
         return;
     };
@@ -403,7 +403,7 @@ pub fn merge(bytes: &[u8]) {
             assert_eq!(joined.throw(), other.throw(), "it matters which is first");
             let again = Journal::read(joined.text().as_bytes()).expect("it reads again");
             assert_eq!(again.journal.throw(), joined.throw());
-            shown(&joined, sum, lens(sum));
+            shown(&joined, sum, context(sum));
         }
         (Err(_), Err(_)) => {}
         (one, other) => panic!(
@@ -475,14 +475,14 @@ pub fn grids(bytes: &[u8]) {
         return;
     }
     let sum = crc32fast::hash(bytes);
-    let lens = lens(sum);
-    let mut draft = show::draft_of(&Plan::default(), lens);
+    let context = context(sum);
+    let mut draft = show::draft_of(&Plan::default(), context);
     for line in bytes.split(|b| *b == b'\n').take(6) {
         if let Ok(said) = serde_json::from_slice::<PlanDraft>(line) {
             draft = said;
         }
         if let Ok(wish) = serde_json::from_slice::<GridWish>(line) {
-            let seen = show::grids(&draft, &wish, lens);
+            let seen = show::grids(&draft, &wish, context);
             assert!(seen.grids.len() <= 100);
             assert!(seen.problem.is_none() || seen.grids.is_empty());
         }

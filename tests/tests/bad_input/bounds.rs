@@ -53,8 +53,11 @@ fn no_figure_of_any_event_may_be_out_of_bounds() {
                     assert!(intake::read(text.as_bytes()).is_err(), "{what} was brought");
                     match Journal::read(text.as_bytes()) {
                         Ok(_) => panic!("{what} was read"),
-                        Err(FormatError::FigureOutOfBounds { line: told, figure }) => {
-                            assert_eq!(told, line + 1, "{what}");
+                        Err(FormatError::FigureOutOfBounds {
+                            line: output,
+                            figure,
+                        }) => {
+                            assert_eq!(output, line + 1, "{what}");
                             let steps = place.split('/').skip(1);
                             assert!(
                                 steps.clone().all(|s| figure.field.contains(s)),
@@ -65,10 +68,10 @@ fn no_figure_of_any_event_may_be_out_of_bounds() {
                         }
                         // A place in the grid is read as a piece, a number of an entry as one.
                         Err(
-                            FormatError::Unknown { line: told }
-                            | FormatError::OutOfOrder { line: told },
+                            FormatError::Unknown { line: output }
+                            | FormatError::OutOfOrder { line: output },
                         ) => {
-                            assert_eq!(told, line + 1, "{what}");
+                            assert_eq!(output, line + 1, "{what}");
                         }
                         Err(other) => panic!("{what}: {other:?}"),
                     }
@@ -99,14 +102,14 @@ fn no_figure_the_window_sends_may_be_out_of_bounds() {
                 *one.pointer_mut(&place).unwrap() = instead;
                 let fields = [
                     refused::<Command>(&one),
-                    refused::<Request>(&json!({"deed": "act", "action": one})),
-                    refused::<ShelfCommand>(&json!({"tend": "begin", "action": one})),
+                    refused::<Request>(&json!({"request": "act", "action": one})),
+                    refused::<ShelfCommand>(&json!({"command": "begin", "action": one})),
                 ];
                 tried += 1;
-                if let [Some(own), Some(deed), Some(tend)] = &fields {
+                if let [Some(own), Some(request), Some(command)] = &fields {
                     named += 1;
                     assert_eq!(
-                        (deed, tend),
+                        (request, command),
                         (&format!("action.{own}"), &format!("action.{own}"))
                     );
                 } else {
@@ -124,7 +127,7 @@ fn no_figure_the_window_sends_may_be_out_of_bounds() {
     // What the maker reads of it.
     let folder = quick();
     let desk = serve(folder.path());
-    let count = json!({"deed": "act", "action": {"do": "count-spares", "spares": u32::MAX}});
+    let count = json!({"request": "act", "action": {"do": "count-spares", "spares": u32::MAX}});
     let problem = desk
         .accept(serde_json::from_value::<Sent<Request>>(count).unwrap())
         .unwrap_err();
@@ -169,7 +172,7 @@ fn counts_that_overflow_are_told_and_the_app_starts() {
         "it was touched"
     );
     assert!(
-        desk.tend(&ShelfCommand::Demo, NOW).is_ok(),
+        desk.shelf_command(&ShelfCommand::Demo, NOW).is_ok(),
         "nothing else can be done"
     );
 }
@@ -227,7 +230,7 @@ fn counts_at_their_bound_add_up_however_often_they_are_said() {
     );
     let looks: Vec<Query> = looks()
         .into_iter()
-        .map(|look| serde_json::from_value(look).unwrap())
+        .map(|query| serde_json::from_value(query).unwrap())
         .collect();
     shown(&read.journal, &looks);
     // What is beyond the rules of today does not come in from elsewhere.

@@ -20,7 +20,11 @@ fn names<T: DeserializeOwned>(tag: &str) -> Vec<String> {
 /// A service with the demo throw on it.
 fn with_demo(folder: &TempDir) -> (Service, String) {
     let mut service = serve(folder.path());
-    let id = service.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
+    let id = service
+        .shelf_command(&ShelfCommand::Demo, NOW)
+        .unwrap()
+        .id
+        .unwrap();
     (service, id)
 }
 
@@ -46,7 +50,7 @@ fn actions_with_fields_changed() {
     let (mut service, mut id) = with_demo(&folder);
     let looks: Vec<Query> = looks()
         .into_iter()
-        .map(|look| serde_json::from_value(look).unwrap())
+        .map(|query| serde_json::from_value(query).unwrap())
         .collect();
     let (mut unread, mut refused, mut taken) = (0, 0, 0);
     for action in &actions {
@@ -58,7 +62,7 @@ fn actions_with_fields_changed() {
             no_panic(&asked, || {
                 let begins = matches!(action, Command::Begin { .. });
                 if begins {
-                    let begun = service.tend(
+                    let begun = service.shelf_command(
                         &ShelfCommand::Begin {
                             action: action.clone(),
                             pile: Vec::new(),
@@ -68,16 +72,18 @@ fn actions_with_fields_changed() {
                     if let Ok(begun) = begun {
                         let id = begun.id.unwrap();
                         service
-                            .tend(&ShelfCommand::Delete { id: id.clone() }, NOW)
+                            .shelf_command(&ShelfCommand::Delete { id: id.clone() }, NOW)
                             .unwrap();
-                        service.tend(&ShelfCommand::Erase { id }, NOW).unwrap();
+                        service
+                            .shelf_command(&ShelfCommand::Erase { id }, NOW)
+                            .unwrap();
                     }
                 }
                 match service.act(&id, &Request::Act { action }, NOW) {
                     Ok(_) => {
                         taken += 1;
-                        for look in looks.iter().skip(taken % 4).step_by(4) {
-                            let _ = service.look(&id, look, NOW);
+                        for query in looks.iter().skip(taken % 4).step_by(4) {
+                            let _ = service.view(&id, query, NOW);
                         }
                         // Mostly taken back, so that the next finds the throw much the same.
                         if taken % 5 != 0 {
@@ -100,7 +106,11 @@ fn actions_with_fields_changed() {
                     "{:?}",
                     shelf.rows
                 );
-                id = service.tend(&ShelfCommand::Demo, NOW).unwrap().id.unwrap();
+                id = service
+                    .shelf_command(&ShelfCommand::Demo, NOW)
+                    .unwrap()
+                    .id
+                    .unwrap();
                 taken += 1;
             }
         }
@@ -116,7 +126,7 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
     let looks = looks();
     let mut named: Vec<&str> = looks
         .iter()
-        .map(|look| look["see"].as_str().unwrap())
+        .map(|query| query["see"].as_str().unwrap())
         .collect();
     named.sort_unstable();
     named.dedup();
@@ -129,14 +139,14 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
     let texts = [kept_texts("measures.json"), kept_texts("texts.json")].concat();
     let mut tried = 0;
     let mut chance = Chance(5);
-    for look in &looks {
-        let mut all = changed(look);
+    for query in &looks {
+        let mut all = changed(query);
         let mut spots = Vec::new();
-        places(look, "", &mut spots);
+        places(query, "", &mut spots);
         for spot in spots.iter().skip(1) {
-            if look.pointer(spot).is_some_and(Value::is_string) {
+            if query.pointer(spot).is_some_and(Value::is_string) {
                 for _ in 0..12 {
-                    let mut one = look.clone();
+                    let mut one = query.clone();
                     let text = &texts[chance.below(texts.len() as u64) as usize];
                     *one.pointer_mut(spot).unwrap() = json!(text);
                     all.push(one);
@@ -144,15 +154,15 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
             }
         }
         for asked in all {
-            if let Ok(look) = serde_json::from_value::<Query>(asked.clone()) {
-                no_panic(&asked, || service.look(&id, &look, NOW).is_ok());
+            if let Ok(query) = serde_json::from_value::<Query>(asked.clone()) {
+                no_panic(&asked, || service.view(&id, &query, NOW).is_ok());
                 tried += 1;
             }
         }
     }
     let draft = looks
         .iter()
-        .find_map(|look| look.get("draft").filter(|draft| draft.is_object()))
+        .find_map(|query| query.get("draft").filter(|draft| draft.is_object()))
         .unwrap();
     for asked in changed(draft) {
         if let Ok(draft) = serde_json::from_value::<PlanDraft>(asked.clone()) {
@@ -175,10 +185,13 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
     }
     for text in &texts {
         no_panic(&json!(text), || service.length(text, NOW).is_ok());
-        for tend in ["delete", "restore", "erase"] {
-            let tend =
-                serde_json::from_value::<ShelfCommand>(json!({"tend": tend, "id": text})).unwrap();
-            no_panic(&json!(text), || service.tend(&tend, NOW).unwrap_err());
+        for command in ["delete", "restore", "erase"] {
+            let command =
+                serde_json::from_value::<ShelfCommand>(json!({"command": command, "id": text}))
+                    .unwrap();
+            no_panic(&json!(text), || {
+                service.shelf_command(&command, NOW).unwrap_err()
+            });
         }
         tried += 4;
     }
@@ -186,9 +199,9 @@ fn looks_and_all_else_the_window_asks_with_fields_changed() {
         if let Ok(prefs) = serde_json::from_value::<Prefs>(asked.clone()) {
             no_panic(&asked, || {
                 service.set_prefs(prefs, NOW).unwrap();
-                for look in looks.iter().step_by(5) {
-                    let look = serde_json::from_value(look.clone()).unwrap();
-                    let _ = service.look(&id, &look, NOW);
+                for query in looks.iter().step_by(5) {
+                    let query = serde_json::from_value(query.clone()).unwrap();
+                    let _ = service.view(&id, &query, NOW);
                 }
             });
             tried += 1;

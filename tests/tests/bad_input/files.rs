@@ -224,26 +224,26 @@ fn files_with_bytes_changed() {
 
 #[test]
 fn events_with_figures_changed_and_a_checksum_that_agrees() {
-    let (mut read, mut told) = (0, 0);
+    let (mut read, mut output) = (0, 0);
     let looks: Vec<Query> = looks()
         .into_iter()
-        .map(|look| serde_json::from_value(look).unwrap())
+        .map(|query| serde_json::from_value(query).unwrap())
         .collect();
     // Events as they were, and events that say what was decided.
     for name in ["every-event-1.jsonl", "every-event-2-said.jsonl"] {
         let (some, others) = figures_changed(&kept(name), &looks);
         assert!(some > 100 && others > 200, "{name}: {some}, {others}");
-        (read, told) = (read + some, told + others);
+        (read, output) = (read + some, output + others);
     }
     println!(
-        "{} events changed: {read} read and shown, {told} told, no panic",
-        read + told
+        "{} events changed: {read} read and shown, {output} told, no panic",
+        read + output
     );
 }
 
 /// How many of the changed records were read and shown, and how many were told.
 fn figures_changed(file: &[u8], looks: &[Query]) -> (usize, usize) {
-    let (mut read, mut told) = (0, 0);
+    let (mut read, mut output) = (0, 0);
     let text = std::str::from_utf8(file).unwrap();
     let header = text.lines().next().unwrap();
     let bodies = bodies(file);
@@ -273,10 +273,10 @@ fn figures_changed(file: &[u8], looks: &[Query]) -> (usize, usize) {
             });
             match tried {
                 Ok(true) => read += 1,
-                Ok(false) => told += 1,
+                Ok(false) => output += 1,
                 Err(_) => panic!("line {} with {one}", line + 1),
             }
         }
     }
-    (read, told)
+    (read, output)
 }

@@ -28,13 +28,13 @@ fn a_clock_set_back_and_forth() {
                 3 => START + chance.below(200) as Time * year,
                 _ => START + chance.below(100_000) as Time,
             };
-            let deed = deed(&mut chance);
-            let fine = service.act("a", &deed, at).is_ok();
-            assert_eq!(fine, done(&mut journal, &deed, at));
-            for look in &looks {
-                let look = serde_json::from_value(look.clone()).unwrap();
-                service.look("a", &look, START).unwrap();
-                service.look("a", &look, at).unwrap();
+            let request = request(&mut chance);
+            let fine = service.act("a", &request, at).is_ok();
+            assert_eq!(fine, done(&mut journal, &request, at));
+            for query in &looks {
+                let query = serde_json::from_value(query.clone()).unwrap();
+                service.view("a", &query, START).unwrap();
+                service.view("a", &query, at).unwrap();
             }
             service.shelf(at);
             cases += 1;

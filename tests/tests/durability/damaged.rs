@@ -28,8 +28,8 @@ fn mended(folder: &Path, broken: &[u8], was: &Journal, what: &str) -> Came {
             );
             let problem = message(&WORDS, &error);
             let place = file.to_str().unwrap();
-            let told = format!("{} {}", problem.said, problem.next);
-            assert!(told.contains(place), "{what}: {told}");
+            let output = format!("{} {}", problem.said, problem.next);
+            assert!(output.contains(place), "{what}: {output}");
             assert_eq!(fs::read(&file).unwrap(), broken, "{what}: touched");
             assert_eq!(fs::read_dir(file.parent().unwrap()).unwrap().count(), 1);
             return Came::Refused;

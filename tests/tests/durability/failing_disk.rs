@@ -88,9 +88,9 @@ impl Meant {
                 let (journal, _) = Journal::begin(&beginning(name, 2, 2), at).unwrap();
                 throws.insert((*name).into(), (false, journal));
             }
-            Step::Act(name, deed) => {
+            Step::Act(name, request) => {
                 let (_, journal) = throws.get_mut(*name).unwrap();
-                assert!(done(journal, deed, at), "{step:?} is not allowed");
+                assert!(done(journal, request, at), "{step:?} is not allowed");
             }
             Step::Text(size) => text = *size,
             Step::Delete(name) => throws.get_mut(*name).unwrap().0 = true,
@@ -144,7 +144,7 @@ fn take(service: &mut Service, folder: &Path, step: &Step, at: Time) -> Result<(
         Step::Begin(name) => {
             let action = beginning(name, 2, 2);
             service
-                .tend(
+                .shelf_command(
                     &ShelfCommand::Begin {
                         action,
                         pile: Vec::new(),
@@ -153,7 +153,7 @@ fn take(service: &mut Service, folder: &Path, step: &Step, at: Time) -> Result<(
                 )
                 .map(|_| ())
         }
-        Step::Act(name, deed) => service.act(&named(folder, name), deed, at).map(|_| ()),
+        Step::Act(name, request) => service.act(&named(folder, name), request, at).map(|_| ()),
         Step::Text(size) => {
             let prefs = Prefs {
                 text: *size,
@@ -163,15 +163,21 @@ fn take(service: &mut Service, folder: &Path, step: &Step, at: Time) -> Result<(
         }
         Step::Delete(name) => {
             let id = named(folder, name);
-            service.tend(&ShelfCommand::Delete { id }, at).map(|_| ())
+            service
+                .shelf_command(&ShelfCommand::Delete { id }, at)
+                .map(|_| ())
         }
         Step::Restore(name) => {
             let id = named(folder, name);
-            service.tend(&ShelfCommand::Restore { id }, at).map(|_| ())
+            service
+                .shelf_command(&ShelfCommand::Restore { id }, at)
+                .map(|_| ())
         }
         Step::Erase(name) => {
             let id = named(folder, name);
-            service.tend(&ShelfCommand::Erase { id }, at).map(|_| ())
+            service
+                .shelf_command(&ShelfCommand::Erase { id }, at)
+                .map(|_| ())
         }
     };
     done.map_err(|problem| {
@@ -204,14 +210,14 @@ pub fn goes_on(folder: &Path, may_be: &[Lies], what: &str) {
         drop(service);
         service = serve(folder);
         assert_eq!(service.hello(START).problem, None, "{what}");
-        let look = serde_json::from_value(json!({"see": "trim"})).unwrap();
-        let seen = serde_json::to_value(service.look(&row.id, &look, START).unwrap()).unwrap();
+        let query = serde_json::from_value(json!({"see": "trim"})).unwrap();
+        let seen = serde_json::to_value(service.view(&row.id, &query, START).unwrap()).unwrap();
         assert_eq!(seen["head"]["entry"], head.entry, "{what}");
     }
 }
 
 /// One morning with one fault; whether it was met.
-fn morning(fault: Fault, then: Then, told: &mut Told) -> bool {
+fn morning(fault: Fault, then: Then, output: &mut Told) -> bool {
     let what = format!("{fault:?} {then:?}");
     let (folder, left) = (quick(), quick());
     let shown = folder.path().join("data");
@@ -237,7 +243,7 @@ fn morning(fault: Fault, then: Then, told: &mut Told) -> bool {
         may_be = match take(&mut service, &shown, step, at) {
             Ok(()) => vec![after.lies()],
             Err(code) => {
-                *told.entry(code).or_default() += 1;
+                *output.entry(code).or_default() += 1;
                 vec![meant.lies(), after.lies()]
             }
         };
@@ -257,8 +263,8 @@ fn morning(fault: Fault, then: Then, told: &mut Told) -> bool {
         // is not.
         disk.mend();
         let _ = service.shelf(at);
-        let told = matches!(step, Step::Text(_));
-        if now != after.lies() || told {
+        let output = matches!(step, Step::Text(_));
+        if now != after.lies() || output {
             let again = take(&mut service, &shown, step, at);
             assert_eq!(again, Ok(()), "{what}, {step:?}");
         }
@@ -347,9 +353,9 @@ fn a_fault_at_every_operation() {
         },
     ];
     let all = cases(count, &kinds);
-    let (met, told) = in_halves(&all, morning);
+    let (met, output) = in_halves(&all, morning);
     println!(
-        "a fault at each of {count} operations: {} cases, {met} met, told {told:?}, lost: 0",
+        "a fault at each of {count} operations: {} cases, {met} met, told {output:?}, lost: 0",
         all.len()
     );
     assert!(met > 1500);

@@ -9,7 +9,7 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     let mut service = serve(data);
     assert_eq!(service.hello(START).problem, None);
     let id = service
-        .tend(&ShelfCommand::Demo, START)
+        .shelf_command(&ShelfCommand::Demo, START)
         .unwrap()
         .id
         .unwrap();
@@ -24,8 +24,8 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
     let mut refused = 0;
     for n in 0..400 {
         let kept = fs::read(&file).unwrap();
-        let deed = note(&format!("{n} {}", "x".repeat(long)));
-        if let Err(problem) = service.act(&id, &deed, START) {
+        let request = note(&format!("{n} {}", "x".repeat(long)));
+        if let Err(problem) = service.act(&id, &request, START) {
             assert_eq!(problem.code, "disk", "{problem:?}");
             assert!(problem.said.contains("full"), "{problem:?}");
             assert_eq!(fs::read(&file).unwrap(), kept);
@@ -41,7 +41,7 @@ fn full(data: &Path, filler: &Path, room: u64, long: usize) -> usize {
         assert_eq!(problem.code, "disk");
         refused += 1;
     }
-    if let Err(problem) = service.tend(&ShelfCommand::Demo, START) {
+    if let Err(problem) = service.shelf_command(&ShelfCommand::Demo, START) {
         assert_eq!(problem.code, "disk");
         assert_eq!(
             service.shelf(START).rows.len(),
@@ -114,9 +114,9 @@ fn part_limited() {
     let journal = record(9, 20);
     let mut cases = 0;
     for long in [0, 700] {
-        let deed = note(&format!("so {}", "x".repeat(long)));
+        let request = note(&format!("so {}", "x".repeat(long)));
         let mut after = journal.clone();
-        done(&mut after, &deed, START);
+        done(&mut after, &request, START);
         let (least, most) = (journal.text().len(), after.text().len());
         for limit in least..=most {
             let folder = folder.join(format!("{long}-{limit}"));
@@ -128,7 +128,7 @@ fn part_limited() {
                 maximum: None,
             };
             setrlimit(Resource::Fsize, limits(Some(limit as u64))).unwrap();
-            let kept = service.act("a", &deed, START);
+            let kept = service.act("a", &request, START);
             let bytes = read(&folder).1;
             setrlimit(Resource::Fsize, limits(None)).unwrap();
             assert_eq!(kept.is_ok(), limit == most, "{limit}");

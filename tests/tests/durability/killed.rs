@@ -19,8 +19,8 @@ fn part_maker() {
     let mut chance = Chance(seed);
     let id = "a";
     for at in 0..400 {
-        let deed = deed(&mut chance);
-        let done = service.act(id, &deed, START + at);
+        let request = request(&mut chance);
+        let done = service.act(id, &request, START + at);
         say(&format!("done {at} {}", done.is_ok()));
         match at % 16 {
             5 => {
@@ -33,7 +33,7 @@ fn part_maker() {
             9 => {
                 let action = beginning("Passing", 2, 2);
                 let begun = service
-                    .tend(
+                    .shelf_command(
                         &ShelfCommand::Begin {
                             action,
                             pile: Vec::new(),
@@ -44,18 +44,18 @@ fn part_maker() {
                     .id
                     .unwrap();
                 service
-                    .tend(&ShelfCommand::Delete { id: begun.clone() }, START)
+                    .shelf_command(&ShelfCommand::Delete { id: begun.clone() }, START)
                     .unwrap();
                 service
-                    .tend(&ShelfCommand::Erase { id: begun }, START)
+                    .shelf_command(&ShelfCommand::Erase { id: begun }, START)
                     .unwrap();
             }
             13 => {
                 service
-                    .tend(&ShelfCommand::Delete { id: id.into() }, START)
+                    .shelf_command(&ShelfCommand::Delete { id: id.into() }, START)
                     .unwrap();
                 service
-                    .tend(&ShelfCommand::Restore { id: id.into() }, START)
+                    .shelf_command(&ShelfCommand::Restore { id: id.into() }, START)
                     .unwrap();
             }
             _ => {}
@@ -106,18 +106,18 @@ fn kill_makers(kills: u64, seed: u64) -> (u64, u64, u64) {
         // What must be there: all that was said, perhaps one deed more.
         let mut its = Chance(its_seed);
         for (at, fine) in said.iter().enumerate() {
-            let did = done(&mut journal, &deed(&mut its), START + at as Time);
+            let did = done(&mut journal, &request(&mut its), START + at as Time);
             assert_eq!(did, *fine, "deed {at} of {its_seed}");
         }
         let mut after = journal.clone();
-        done(&mut after, &deed(&mut its), START + said.len() as Time);
+        done(&mut after, &request(&mut its), START + said.len() as Time);
 
         let mut service = serve(folder.path());
         assert_eq!(service.hello(START).problem, None);
         let mut shelf = service.shelf(START);
         if shelf.rows.iter().all(|row| row.id != "a") {
             // Killed between deleting and restoring.
-            let restored = service.tend(&ShelfCommand::Restore { id: "a".into() }, START);
+            let restored = service.shelf_command(&ShelfCommand::Restore { id: "a".into() }, START);
             shelf = restored.unwrap().shelf;
         }
         for row in shelf.rows.iter().chain(&shelf.deleted) {

@@ -11,14 +11,17 @@ fn look_only(data: &Path) {
     assert_eq!(hello.problem.unwrap().code, "disk");
     let row = &hello.shelf.rows[0];
     assert!(row.head.is_some(), "it can be read");
-    for deed in [note("no"), Request::Undo] {
-        let refused = service.act(&row.id, &deed, START).unwrap_err();
+    for request in [note("no"), Request::Undo] {
+        let refused = service.act(&row.id, &request, START).unwrap_err();
         assert_eq!(refused.code, "disk");
         assert!(refused.said.contains("may not"), "{refused:?}");
     }
     let id = row.id.clone();
-    for tend in [ShelfCommand::Demo, ShelfCommand::Delete { id }] {
-        assert_eq!(service.tend(&tend, START).unwrap_err().code, "disk");
+    for command in [ShelfCommand::Demo, ShelfCommand::Delete { id }] {
+        assert_eq!(
+            service.shelf_command(&command, START).unwrap_err().code,
+            "disk"
+        );
     }
     assert_eq!(
         service.set_prefs(Prefs::default(), START).unwrap_err().code,

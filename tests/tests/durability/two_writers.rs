@@ -44,7 +44,7 @@ fn two_on_one_folder() {
     assert_eq!(looking.hello(START).problem, None);
     if looking.shelf(START).rows.is_empty() {
         looking
-            .tend(&ShelfCommand::Restore { id: "a".into() }, START)
+            .shelf_command(&ShelfCommand::Restore { id: "a".into() }, START)
             .unwrap();
     }
     looking.act("a", &note("now"), START).unwrap();

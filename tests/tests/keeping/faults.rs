@@ -77,7 +77,7 @@ fn goes_on(
 }
 
 /// Play a scene with one fault; whether it was met.
-fn play(scene: &Scene, (meant, fault, then): (&[Lies], Fault, Then), told: &mut Told) -> bool {
+fn play(scene: &Scene, (meant, fault, then): (&[Lies], Fault, Then), output: &mut Told) -> bool {
     let what = format!("{}: {fault:?} {then:?}", scene.name);
     let (folder, left) = (quick(), quick());
     let root = folder.path();
@@ -104,7 +104,7 @@ fn play(scene: &Scene, (meant, fault, then): (&[Lies], Fault, Then), told: &mut 
                     let place = root.to_str().unwrap();
                     assert!(problem.said.contains(place), "{what}: where? {problem:?}");
                 }
-                *told.entry(problem.code).or_default() += 1;
+                *output.entry(problem.code).or_default() += 1;
                 may_be = vec![before, after];
             }
         }
@@ -181,11 +181,11 @@ fn a_fault_at_every_operation_with_photos_and_files() {
         let mut cases = cases(count, &kinds);
         cases.retain(|(fault, _)| fault.at >= from);
         let count = count - from;
-        let (met, told) = in_halves(&cases, |fault, then, told| {
-            play(&scene, (&meant, fault, then), told)
+        let (met, output) = in_halves(&cases, |fault, then, output| {
+            play(&scene, (&meant, fault, then), output)
         });
         println!(
-            "{}: a fault at each of {count} operations, {} cases, {met} met, told {told:?}, lost: 0",
+            "{}: a fault at each of {count} operations, {} cases, {met} met, told {output:?}, lost: 0",
             scene.name,
             cases.len()
         );

@@ -152,7 +152,7 @@ fn killed_while_keeping_photos_and_files() {
             .keep_photo("a", Ok(PHOTOS[39].clone()), START)
             .unwrap();
         service.act("a", &picture(39), START).ok();
-        service.tend(&ShelfCommand::Demo, START).unwrap();
+        service.shelf_command(&ShelfCommand::Demo, START).unwrap();
         drop(service);
         let mut service = serve(root.join("data"));
         assert_eq!(service.hello(START).problem, None);

@@ -6,7 +6,7 @@ use super::*;
 /// and then the power goes. All that was acknowledged is there; and all that was shown, unless
 /// a sync had failed (`told` of then), after which the next may say that all is well when it
 /// is not.
-fn lives_on(root: &Path, disk: &Forgetful, told: bool, what: &str) {
+fn lives_on(root: &Path, disk: &Forgetful, output: bool, what: &str) {
     let entries = |hello: &Hello| -> BTreeMap<String, u32> {
         let rows = hello.shelf.rows.iter();
         rows.filter_map(|row| Some((row.id.clone(), row.head.as_ref()?.entry)))
@@ -29,7 +29,7 @@ fn lives_on(root: &Path, disk: &Forgetful, told: bool, what: &str) {
     let hello = service.hello(START);
     assert_eq!(hello.problem, None, "{what}");
     let mut acted = entries(&hello);
-    if !told {
+    if !output {
         after_the_cut(&acted);
     }
     for (id, entry) in &mut acted {
@@ -49,7 +49,7 @@ fn plain_scenes() -> Vec<Scene> {
             let action = beginning("New", 2, 2);
             stage
                 .service
-                .tend(
+                .shelf_command(
                     &ShelfCommand::Begin {
                         action,
                         pile: Vec::new(),

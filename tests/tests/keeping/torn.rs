@@ -24,7 +24,7 @@ fn a_torn_throw_is_mended_before_another_takes_its_place() {
     fs::write(&brought, &whole).unwrap();
     let found = read_throw(&DesktopDisk, &brought.into());
     let view = service.import(found, START).unwrap();
-    assert_eq!(view.buttons[0].take, ImportChoice::TakeBrought);
+    assert_eq!(view.buttons[0].choice, ImportChoice::TakeBrought);
     let take =
         |service: &mut Service| service.decide_import(&ImportChoice::TakeBrought, view.file, START);
     assert_eq!(take(&mut service).unwrap_err().code, "torn-left");

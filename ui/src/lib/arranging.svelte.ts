@@ -2,7 +2,7 @@
 // and it is stopped when its screen is left. Nothing else waits for it.
 
 import * as ipc from './ipc';
-import { inHand, told } from './store';
+import { openThrow, messages } from './store';
 import { t } from './words.svelte';
 import type { Layouts, Wishes } from './types';
 
@@ -15,13 +15,13 @@ export class Arranging {
   private search = 0;
 
   start(wishes: Wishes) {
-    const { id } = inHand;
+    const { id } = openThrow;
     if (id === null) return;
     this.halt();
     this.wishes = wishes;
     this.found = null;
-    told.problem = null;
-    told.say(t('ui-looking'));
+    messages.problem = null;
+    messages.say(t('ui-looking'));
     // Any number will do: another number, another four.
     const seed = crypto.getRandomValues(new Uint32Array(1))[0];
     void this.follow(ipc.arrange(id, wishes, seed, this.hear()));
@@ -62,11 +62,11 @@ export class Arranging {
       if (search !== this.search) return;
       this.halt();
       this.found = found;
-      if (found) told.say(found.said);
+      if (found) messages.say(found.said);
     } catch (thrown) {
       if (search !== this.search) return;
       this.drop();
-      told.fail(thrown);
+      messages.fail(thrown);
     }
   }
 }

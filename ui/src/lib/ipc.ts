@@ -17,7 +17,7 @@ import type {
   Printing,
   Hello,
   Layouts,
-  LookAnswer,
+  ViewAnswer,
   Query,
   PlanDraft,
   PlanView,
@@ -38,40 +38,46 @@ export const hello = () => ask<Hello>('hello');
 export const shelf = () => ask<ShelfView>('shelf');
 export const again = (id: string) => ask<AgainView>('again', { id });
 export const photo = (id: string, dropped: boolean) => ask<string | null>('photo', { id, dropped });
-export const look = (id: string, look: Query) => ask<LookAnswer>('look', { id, look });
-/** Do it; with `look`, see that of the throw as it is then. */
-export const act = (id: string, deed: Request, look: Query | null = null) =>
-  ask<CommandAnswer>('act', { id, deed, look });
-export const tend = (tend: ShelfCommand) => ask<ShelfAnswer>('tend', { tend });
+export const view = (id: string, query: Query) => ask<ViewAnswer>('view', { id, query });
+/** Executes a command; with `query`, the answer contains that view as it is afterwards. */
+export const act = (id: string, request: Request, query: Query | null = null) =>
+  ask<CommandAnswer>('act', { id, request, query });
+export const shelfCommand = (command: ShelfCommand) =>
+  ask<ShelfAnswer>('shelf_command', { command });
 export const draft = (draft: PlanDraft, after: DraftAfter | null) =>
   ask<PlanView>('draft', { draft, after });
 export const grids = (draft: PlanDraft, wish: GridWish) => ask<GridsView>('grids', { draft, wish });
 /**
- * Search for layouts, and give up any other search; `told` hears what was found so far. Resolves
+ * Search for layouts, and give up any other search; `report` hears what was found so far. Resolves
  * once the search has ended, by itself or because it was stopped.
  */
-export const arrange = (id: string, wishes: Wishes, seed: number, told: (found: Layouts) => void) =>
-  ask<Layouts>('arrange', { id, wishes, seed }, told);
+export const arrange = (
+  id: string,
+  wishes: Wishes,
+  seed: number,
+  report: (found: Layouts) => void,
+) => ask<Layouts>('arrange', { id, wishes, seed }, report);
 /** Stop the search; returns what it found, null if none was running. */
 export const stopArranging = () => ask<Layouts | null>('stop_arranging');
 /** A length as typed, in nanometres. */
 export const length = (text: string) => ask<number>('length', { text });
 export const setPrefs = (prefs: Prefs) => ask<Hello>('set_prefs', { prefs });
 
-/** Resolves once the sheet is written, or was stopped; `told` hears how far it is. */
-export const print = (id: string, order: PrintOrder, told: (now: Printing) => void) =>
-  ask<Exported>('print', { id, order }, told);
+/** Resolves once the sheet is written, or was stopped; `report` hears how far it is. */
+export const print = (id: string, order: PrintOrder, report: (now: Printing) => void) =>
+  ask<Exported>('print', { id, order }, report);
 export const stopPrinting = () => ask<null>('stop_printing');
 
 /** Resolves once the file is written, or the maker has cancelled. */
-export const hand = (id: string, hand: Export) => ask<Exported>('hand', { id, hand });
+export const save = (id: string, wanted: Export) => ask<Exported>('export', { id, export: wanted });
 
 /** Asks for a throw file; null where the maker has cancelled. */
-export const bring = () => ask<ImportView | null>('bring');
+export const importFile = () => ask<ImportView | null>('import');
 /** What came of a file dropped on the window. */
 export const dropped = () => ask<ImportView | null>('dropped');
 /** Do this with the file of that number. */
-export const take = (take: ImportChoice, file: number) => ask<Imported>('take', { take, file });
+export const decideImport = (choice: ImportChoice, file: number) =>
+  ask<Imported>('decide_import', { choice, file });
 
 /** What was thrown, if it is a Problem of the core's. */
 export function problemOf(thrown: unknown): Problem | null {

@@ -3,7 +3,7 @@
 // from the drawing under the finger, so every question of a drag contains the outline as it was
 // when the drag began.
 
-import { inHand, preferences, screens } from './store';
+import { openThrow, preferences, screens } from './store';
 import type { Drag, Handle, Query, Picture, PieceTyped, PileCutView, ZoneKind } from './types';
 
 /** How long after the last key the core is asked, in milliseconds. */
@@ -56,7 +56,7 @@ export class Outlining {
   private readonly key: string;
 
   constructor(private view: PileCutView) {
-    this.key = `${inHand.id} ${view.n} ${view.index}`;
+    this.key = `${openThrow.id} ${view.n} ${view.index}`;
     this.typed = $state(copy(view.tidy));
     this.keeps(view.tidy);
     this.drawn = $state.raw(null);
@@ -98,8 +98,8 @@ export class Outlining {
   take(view: PileCutView) {
     this.view = view;
     if (view.picture) this.drawn = { picture: view.picture, handles: view.handles };
-    const { look } = inHand;
-    if (look?.see === 'cutting' && look.typed === null && look.drag === null) {
+    const { query } = openThrow;
+    if (query?.see === 'cutting' && query.typed === null && query.drag === null) {
       // Read again, as after undo: the fields follow.
       this.typed = copy(view.tidy);
       this.keeps(view.tidy);
@@ -135,7 +135,7 @@ export class Outlining {
     });
   }
 
-  private look(typed: PieceTyped | null, drag: Drag | null): Query {
+  private query(typed: PieceTyped | null, drag: Drag | null): Query {
     return { see: 'cutting', n: this.view.n, index: this.view.index, typed, drag };
   }
 
@@ -148,9 +148,9 @@ export class Outlining {
   }
 
   /** Ask, or once the present question is answered; true if the last asked was answered. */
-  private ask(look: Query): Promise<boolean> {
+  private ask(query: Query): Promise<boolean> {
     if (this.isOver) return Promise.resolve(false);
-    this.next = look;
+    this.next = query;
     this.flight ??= this.fly();
     return this.flight;
   }
@@ -162,10 +162,10 @@ export class Outlining {
       while (this.next && !this.isOver) {
         const question: Query = this.next;
         this.next = null;
-        seen = await inHand.see(question);
+        seen = await openThrow.see(question);
         const dragged = question.see === 'cutting' && question.drag !== null;
-        if (!seen || inHand.view?.seen !== 'cutting') continue;
-        const { tidy, faults } = inHand.view;
+        if (!seen || openThrow.view?.seen !== 'cutting') continue;
+        const { tidy, faults } = openThrow.view;
         if (dragged) {
           this.typed.stations = copy(tidy).stations;
           this.typed.zones = tidy.zones.map((zone) => ({ ...zone }));
@@ -193,8 +193,8 @@ export class Outlining {
   async now(): Promise<PileCutView | null> {
     clearTimeout(this.timer);
     const typed = this.touched ? this.asked($state.snapshot(this.typed)) : null;
-    const seen = await this.ask(this.look(typed, null));
-    return seen && inHand.view?.seen === 'cutting' ? inHand.view : null;
+    const seen = await this.ask(this.query(typed, null));
+    return seen && openThrow.view?.seen === 'cutting' ? openThrow.view : null;
   }
 
   /** A field was left: show what was read, its unit spelled out. */
@@ -257,7 +257,7 @@ export class Outlining {
     const { station, base, view } = this.held;
     this.touched = true;
     // As long as it is held, only this piece is laid out.
-    void this.ask(this.look(base, { station, x, y, held_strips: view.expected_strips }));
+    void this.ask(this.query(base, { station, x, y, held_strips: view.expected_strips }));
   }
 
   /** The point is let go: now the whole pile is laid out with it. */
@@ -269,7 +269,7 @@ export class Outlining {
 
   private async settle() {
     await this.flight;
-    if (!this.held) await this.ask(this.look(this.base(), null));
+    if (!this.held) await this.ask(this.query(this.base(), null));
   }
 
   /** Move a point a little; true when it was. */
@@ -283,7 +283,7 @@ export class Outlining {
     };
     const base = this.base();
     this.touched = true;
-    return this.ask(this.look(base, drag));
+    return this.ask(this.query(base, drag));
   }
 
   /**
@@ -313,6 +313,6 @@ export class Outlining {
     clearTimeout(this.timer);
     this.touched = false;
     this.held = null;
-    await this.ask(this.look(null, null));
+    await this.ask(this.query(null, null));
   }
 }

@@ -83,7 +83,7 @@ export class Rooms {
   }
 
   /** Take in the rooms of all screens. */
-  take(rooms: Room[]) {
+  set(rooms: Room[]) {
     this.found = Object.fromEntries(rooms.map((room) => [room.at, room]));
   }
 

@@ -6,7 +6,7 @@
 // At most one form is open.
 
 import type * as ipc from './ipc';
-import type { Told } from './told.svelte';
+import type { Messages } from './messages.svelte';
 import type { Hello, Prefs } from './types';
 
 /** A form with fields that are read by the ruler. */
@@ -31,7 +31,7 @@ export class Preferences {
   /** `greeted` is called with what the core says, `changed` when lengths are read another way. */
   constructor(
     private readonly shell: Shell,
-    private readonly told: Told,
+    private readonly messages: Messages,
     private readonly greeted: (hello: Hello) => void,
     private readonly changed: () => Promise<void>,
   ) {}
@@ -43,10 +43,10 @@ export class Preferences {
   /** Ask the core for words, preferences and the shelf. */
   async greet() {
     try {
-      this.take(await this.shell.hello());
-      this.told.problem = this.hello?.problem ?? null;
+      this.apply(await this.shell.hello());
+      this.messages.problem = this.hello?.problem ?? null;
     } catch (thrown) {
-      this.told.fail(thrown);
+      this.messages.fail(thrown);
     }
   }
 
@@ -63,15 +63,15 @@ export class Preferences {
     const anew = before !== null && !isReadAlike(before, prefs);
     if (anew) await this.form?.spell();
     try {
-      this.take(await this.shell.setPrefs(prefs));
+      this.apply(await this.shell.setPrefs(prefs));
     } catch (thrown) {
-      this.told.fail(thrown);
+      this.messages.fail(thrown);
       return;
     }
     if (anew) await (this.form ? this.form.reread() : this.changed());
   }
 
-  private take(hello: Hello) {
+  private apply(hello: Hello) {
     this.hello = hello;
     this.greeted(hello);
   }

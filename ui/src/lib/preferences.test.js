@@ -2,25 +2,25 @@ import assert from 'node:assert/strict';
 import { beforeEach, describe, test } from 'node:test';
 import { PROBLEM, Shell, settled } from '../../test/shell.js';
 import { Preferences } from './preferences.svelte';
-import { Told } from './told.svelte';
+import { Messages } from './messages.svelte';
 
 const RULER = { system: 'inch', fraction: 'eighth', metric: 'mm' };
 const PREFS = { ruler: RULER, text: 100, theme: 'auto', language: 'en' };
 const METRIC = { ...PREFS, ruler: { ...RULER, system: 'metric' } };
 
 let shell;
-let told;
+let messages;
 let log;
 let preferences;
 
 describe('preferences', () => {
   beforeEach(async () => {
     shell = new Shell('hello', 'setPrefs');
-    told = new Told((thrown) => (thrown.code ? thrown : null));
+    messages = new Messages((thrown) => (thrown.code ? thrown : null));
     log = [];
     preferences = new Preferences(
       shell,
-      told,
+      messages,
       (hello) => log.push(`greeted in ${hello.prefs.ruler.system}`),
       async () => void log.push('looked again'),
     );
@@ -88,7 +88,7 @@ describe('preferences', () => {
     await shell.refuse(PROBLEM);
     await set;
     assert.equal(preferences.prefs, PREFS);
-    assert.equal(told.problem, PROBLEM);
+    assert.equal(messages.problem, PROBLEM);
     assert.deepEqual(log, []);
   });
 });

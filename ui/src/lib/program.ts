@@ -6,8 +6,8 @@ import type { Shell } from './shell';
 
 export const shell: Shell = {
   care: null,
-  ask: (command, given = {}, told) =>
-    invoke(command, told ? { ...given, progress: new Channel(told) } : given),
+  ask: (command, given = {}, report) =>
+    invoke(command, report ? { ...given, progress: new Channel(report) } : given),
   photoSource: (id, photo) => convertFileSrc(`${id}/${photo}`, 'photo'),
   onDropped(file, photo) {
     window.addEventListener('lapwork-dropped', file);

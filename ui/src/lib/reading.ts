@@ -4,7 +4,7 @@
 // shows a problem.
 
 import type * as ipc from './ipc';
-import type { Told } from './told.svelte';
+import type { Messages } from './messages.svelte';
 import type { DraftAfter, GridWish, GridsView, PlanDraft, PlanView, Problem } from './types';
 
 type Shell = Pick<typeof ipc, 'draft' | 'grids' | 'length' | 'problemOf'>;
@@ -12,7 +12,7 @@ type Shell = Pick<typeof ipc, 'draft' | 'grids' | 'length' | 'problemOf'>;
 export class Reading {
   constructor(
     private readonly shell: Shell,
-    private readonly told: Told,
+    private readonly messages: Messages,
   ) {}
 
   draft(draft: PlanDraft, after: DraftAfter | null): Promise<PlanView | null> {
@@ -38,7 +38,7 @@ export class Reading {
     try {
       return await answer;
     } catch (thrown) {
-      this.told.fail(thrown);
+      this.messages.fail(thrown);
       return null;
     }
   }

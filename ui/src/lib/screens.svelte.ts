@@ -5,9 +5,9 @@
 // throw that cannot be opened leads to the shelf, and a piece that no longer exists to the tab
 // screen below; in both cases the problem stays visible.
 
-import type { InHand } from './inhand.svelte';
+import type { OpenThrow } from './open-throw.svelte';
 import { isOfThrow, isTab, type Place, type Rooms } from './places';
-import type { Told } from './told.svelte';
+import type { Messages } from './messages.svelte';
 import type { Trail } from './trail';
 
 export class Screens {
@@ -23,14 +23,14 @@ export class Screens {
   constructor(
     private readonly trail: Trail,
     private readonly rooms: Rooms,
-    private readonly inHand: InHand,
-    private readonly told: Told,
+    private readonly openThrow: OpenThrow,
+    private readonly messages: Messages,
     private readonly leaving: () => void,
     private readonly shelved: () => Promise<void>,
   ) {}
 
   /** Go to a screen; `over` takes the place of the present one. */
-  go(place: Place, id: string | null = this.inHand.id, over = false): Promise<void> {
+  go(place: Place, id: string | null = this.openThrow.id, over = false): Promise<void> {
     return this.trail.move(() => this.step(place, id, over));
   }
 
@@ -49,7 +49,7 @@ export class Screens {
     return this.trail.move(() =>
       this.trail.aside > 0
         ? this.trail.leave(to)
-        : this.step(to ?? { at: 'work' }, this.inHand.id, true),
+        : this.step(to ?? { at: 'work' }, this.openThrow.id, true),
     );
   }
 
@@ -80,15 +80,15 @@ export class Screens {
   private async arrive(place: Place, id: string | null) {
     const journey = ++this.journey;
     this.bound = place.at;
-    this.told.clear();
+    this.messages.clear();
     this.leaving();
     if (place.at === 'shelf' || place.at === 'new') {
-      this.inHand.hold(null);
+      this.openThrow.hold(null);
       this.show(place);
       await this.shelved();
       return;
     }
-    const other = this.inHand.hold(id);
+    const other = this.openThrow.hold(id);
     if (!isOfThrow(place) || id === null) {
       this.show(place);
       return;
@@ -99,27 +99,27 @@ export class Screens {
       shown = true;
       this.show(place);
     };
-    const seen = await this.look(place, id, show);
+    const seen = await this.firstView(place, id, show);
     if (journey !== this.journey) return;
-    const { problem } = this.told;
-    const closed = other && !this.inHand.view;
+    const { problem } = this.messages;
+    const closed = other && !this.openThrow.view;
     if (!seen && problem && (closed || !isTab(place))) {
       // The throw cannot be opened, or the piece no longer exists.
       await (closed ? this.go({ at: 'shelf' }, null, true) : this.leave());
-      this.told.problem = problem;
+      this.messages.problem = problem;
       return;
     }
     show();
   }
 
   /** Ask what a screen asks first, and show it once that is answered. */
-  private async look(place: Place, id: string, show: () => void): Promise<boolean> {
+  private async firstView(place: Place, id: string, show: () => void): Promise<boolean> {
     try {
       if (!this.rooms.areThere) await this.rooms.come();
-      if (this.inHand.id !== id) return false;
-      return await this.inHand.see(this.rooms.first(place, id), show);
+      if (this.openThrow.id !== id) return false;
+      return await this.openThrow.see(this.rooms.first(place, id), show);
     } catch (thrown) {
-      this.told.fail(thrown);
+      this.messages.fail(thrown);
       return false;
     }
   }

@@ -1,31 +1,31 @@
 import assert from 'node:assert/strict';
 import { beforeEach, describe, test } from 'node:test';
 import { PROBLEM, Shell, Steps, settled, view } from '../../test/shell.js';
-import { InHand } from './inhand.svelte';
+import { OpenThrow } from './open-throw.svelte';
 import { Rooms, room } from './places';
 import { Screens } from './screens.svelte';
-import { Told } from './told.svelte';
+import { Messages } from './messages.svelte';
 import { Trail } from './trail';
 
 const PIECE = [0, 4, 2, 2];
 
 let shell;
 let steps;
-let told;
-let inHand;
+let messages;
+let openThrow;
 let rooms;
 let screens;
 let shelved;
 
 describe('screens', () => {
   beforeEach(() => {
-    shell = new Shell('look');
+    shell = new Shell('view');
     steps = new Steps();
     shelved = 0;
-    told = new Told((thrown) => (thrown.code ? thrown : null));
-    inHand = new InHand(shell.look, (thrown) => told.fail(thrown));
+    messages = new Messages((thrown) => (thrown.code ? thrown : null));
+    openThrow = new OpenThrow(shell.view, (thrown) => messages.fail(thrown));
     rooms = new Rooms();
-    rooms.take([
+    rooms.set([
       room('work', () => ({ see: 'work', station: null, batch: null })),
       room('bench', () => ({ see: 'bench', chosen: null })),
       room('measure', ({ piece }) => ({ see: 'measure', piece, width: '', height: '' })),
@@ -34,8 +34,8 @@ describe('screens', () => {
     screens = new Screens(
       new Trail(steps),
       rooms,
-      inHand,
-      told,
+      openThrow,
+      messages,
       () => undefined,
       async () => {
         shelved += 1;
@@ -56,7 +56,7 @@ describe('screens', () => {
     const before = screens.arrived;
     await shell.answer({ ...view('work', 1), card: {} });
     await gone;
-    assert.deepEqual([screens.place.at, inHand.view.seen], ['work', 'work']);
+    assert.deepEqual([screens.place.at, openThrow.view.seen], ['work', 'work']);
     assert.equal(screens.arrived, before + 1, 'the focus is moved once');
   });
 
@@ -87,11 +87,11 @@ describe('screens', () => {
     void screens.go({ at: 'bench' });
     void screens.go({ at: 'settings' });
     assert.equal(screens.place.at, 'settings');
-    assert.equal(inHand.id, 'bay');
+    assert.equal(openThrow.id, 'bay');
     void screens.go({ at: 'shelf' }, null);
-    assert.deepEqual([screens.place.at, inHand.id, inHand.view], ['shelf', null, null]);
+    assert.deepEqual([screens.place.at, openThrow.id, openThrow.view], ['shelf', null, null]);
     await shell.answer(view('bench', 'late'));
-    assert.deepEqual([screens.place.at, inHand.view, shelved], ['shelf', null, 1]);
+    assert.deepEqual([screens.place.at, openThrow.view, shelved], ['shelf', null, 1]);
   });
 
   test('an answer that comes after the settings were gone to leads nowhere, nor does a failure', async () => {
@@ -109,12 +109,12 @@ describe('screens', () => {
     await working();
     void screens.go({ at: 'bench' }, 'bay', true);
     await shell.refuse(PROBLEM);
-    assert.deepEqual([screens.place.at, told.problem], ['bench', PROBLEM]);
+    assert.deepEqual([screens.place.at, messages.problem], ['bench', PROBLEM]);
     void screens.go({ at: 'work' }, 'bay', true);
-    void inHand.again();
+    void openThrow.again();
     await shell.answer(view('work', 1));
     await shell.answer({ ...view('work', 2), card: {} });
-    assert.deepEqual([screens.place.at, inHand.view.mark], ['work', 2]);
+    assert.deepEqual([screens.place.at, openThrow.view.mark], ['work', 2]);
   });
 
   test('a throw that cannot be opened leads back to the shelf, with the problem told', async () => {
@@ -122,8 +122,8 @@ describe('screens', () => {
     await shell.refuse(PROBLEM);
     await gone;
     assert.equal(screens.place.at, 'shelf');
-    assert.equal(told.problem, PROBLEM);
-    assert.equal(inHand.id, null);
+    assert.equal(messages.problem, PROBLEM);
+    assert.equal(openThrow.id, null);
     assert.equal(steps.top.place.at, 'shelf');
   });
 
@@ -136,7 +136,7 @@ describe('screens', () => {
     await shell.answer({ ...view('work', 2), card: {} });
     await gone;
     assert.equal(screens.place.at, 'work');
-    assert.equal(told.problem, PROBLEM);
+    assert.equal(messages.problem, PROBLEM);
   });
 
   test('a side screen is left, with all that were opened from it, once', async () => {
@@ -192,18 +192,18 @@ describe('screens', () => {
     late.load = async () => {
       loads += 1;
       if (loads === 1) throw new Error('torn away');
-      late.take([room('work', () => ({ see: 'work', station: null, batch: null }))]);
+      late.set([room('work', () => ({ see: 'work', station: null, batch: null }))]);
     };
     screens = new Screens(
       new Trail(steps),
       late,
-      inHand,
-      told,
+      openThrow,
+      messages,
       () => undefined,
       async () => undefined,
     );
     await screens.go({ at: 'work' }, 'bay');
-    assert.equal(told.problem.code, 'window');
+    assert.equal(messages.problem.code, 'window');
     assert.equal(screens.place.at, 'shelf');
     const gone = screens.go({ at: 'work' }, 'bay');
     await settled();

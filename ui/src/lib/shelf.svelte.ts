@@ -4,10 +4,10 @@
 // has it read again, also after a failure, and the problem stays visible. An imported file stays
 // until the maker has decided what becomes of it.
 
-import type { InHand } from './inhand.svelte';
+import type { OpenThrow } from './open-throw.svelte';
 import type * as ipc from './ipc';
 import type { Screens } from './screens.svelte';
-import type { Told } from './told.svelte';
+import type { Messages } from './messages.svelte';
 import type { Turns } from './turns.svelte';
 import type {
   Command,
@@ -37,21 +37,24 @@ export interface NewThrow {
   after?: { id: string; lessons: Lessons | null };
 }
 
-type Shell = Pick<typeof ipc, 'shelf' | 'act' | 'tend' | 'again' | 'bring' | 'dropped' | 'take'>;
+type Shell = Pick<
+  typeof ipc,
+  'shelf' | 'act' | 'shelfCommand' | 'again' | 'importFile' | 'dropped' | 'decideImport'
+>;
 
 export class Shelf {
   view = $state.raw<ShelfView | null>(null);
-  /** A throw file that was brought, until it is decided what becomes of it. */
-  brought = $state.raw<ImportView | null>(null);
+  /** A throw file that was imported, until it is decided what becomes of it. */
+  imported = $state.raw<ImportView | null>(null);
   /** A new throw that is made after another, or was left for the settings. */
   begun: NewThrow | null = null;
 
   constructor(
     private readonly shell: Shell,
     private readonly turns: Turns,
-    private readonly inHand: InHand,
+    private readonly openThrow: OpenThrow,
     private readonly screens: Screens,
-    private readonly told: Told,
+    private readonly messages: Messages,
   ) {}
 
   /** Read the shelf anew. */
@@ -59,7 +62,7 @@ export class Shelf {
     try {
       this.view = await this.shell.shelf();
     } catch (thrown) {
-      this.told.fail(thrown);
+      this.messages.fail(thrown);
     }
   }
 
@@ -69,24 +72,24 @@ export class Shelf {
 
   /** An action on a throw that lies on the shelf. */
   async actOn(id: string, action: Command): Promise<boolean> {
-    const done = await this.turns.take(() => this.shell.act(id, { deed: 'act', action }));
-    if (done.is !== 'busy') await this.told.keeping(() => this.reread());
+    const done = await this.turns.run(() => this.shell.act(id, { request: 'act', action }));
+    if (done.is !== 'busy') await this.messages.keeping(() => this.reread());
     return done.is === 'done';
   }
 
-  async tend(tend: ShelfCommand): Promise<ShelfAnswer | null> {
-    const done = await this.turns.take(() => this.shell.tend(tend));
+  async run(command: ShelfCommand): Promise<ShelfAnswer | null> {
+    const done = await this.turns.run(() => this.shell.shelfCommand(command));
     if (done.is === 'done') {
       this.view = done.answer.shelf;
       return done.answer;
     }
-    if (done.is === 'failed') await this.told.keeping(() => this.reread());
+    if (done.is === 'failed') await this.messages.keeping(() => this.reread());
     return null;
   }
 
   /** Begin a throw after the plan of another. */
   async makeAgain(id: string) {
-    const done = await this.turns.take(() => this.shell.again(id));
+    const done = await this.turns.run(() => this.shell.again(id));
     if (done.is !== 'done') return;
     const { lessons, ...given } = done.answer;
     this.begun = { ...given, page: 0, after: { id, lessons } };
@@ -94,33 +97,33 @@ export class Shelf {
   }
 
   /** Have the maker choose a throw file, and look into it. */
-  bring() {
-    return this.lookInto(() => this.shell.bring());
+  importFile() {
+    return this.inspect(() => this.shell.importFile());
   }
 
   /** A file was dropped on the window: look into it as soon as nothing else is running. */
   dropped() {
-    this.turns.whenFree(() => void this.lookInto(() => this.shell.dropped()));
+    this.turns.whenFree(() => void this.inspect(() => this.shell.dropped()));
   }
 
-  /** Do this with the file that was brought; the sheet stays if it cannot be done. */
-  async decide(take: ImportChoice, file: number) {
-    const done = await this.turns.take(() => this.shell.take(take, file));
-    if (done.is === 'failed') await this.told.keeping(() => this.reread());
+  /** Do this with the file that was imported; the sheet stays if it cannot be done. */
+  async decide(choice: ImportChoice, file: number) {
+    const done = await this.turns.run(() => this.shell.decideImport(choice, file));
+    if (done.is === 'failed') await this.messages.keeping(() => this.reread());
     if (done.is !== 'done') return;
     const { said, id, shelf } = done.answer;
-    this.brought = null;
+    this.imported = null;
     this.view = shelf;
     if (id !== null) {
       await this.screens.go({ at: 'work' }, id);
-      const look = () => void this.screens.go({ at: 'history' }, this.inHand.id, true);
-      this.told.offer(said, t('ui-history'), look);
+      const show = () => void this.screens.go({ at: 'history' }, this.openThrow.id, true);
+      this.messages.offer(said, t('ui-history'), show);
     }
-    this.told.say(said);
+    this.messages.say(said);
   }
 
-  private async lookInto(file: () => Promise<ImportView | null>) {
-    const done = await this.turns.take(file, 0);
-    if (done.is === 'done' && done.answer) this.brought = done.answer;
+  private async inspect(file: () => Promise<ImportView | null>) {
+    const done = await this.turns.run(file, 0);
+    if (done.is === 'done' && done.answer) this.imported = done.answer;
   }
 }

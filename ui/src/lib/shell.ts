@@ -29,13 +29,13 @@ export interface Shell {
   readonly care: Care | null;
   /**
    * Ask for something. Requests are taken up in the order in which they were made; the answers
-   * may come in any order. Resolves to the answer, or rejects with a Problem. `told` hears how
+   * may come in any order. Resolves to the answer, or rejects with a Problem. `report` hears how
    * far long work is, in order and as often as there is news, until the answer has come.
    */
   ask<T>(
     command: string,
     given?: Record<string, unknown>,
-    told?: (news: never) => void,
+    report?: (news: never) => void,
   ): Promise<T>;
   /** Where the window finds a photo the shell keeps. */
   photoSource(id: string, photo: string): string;

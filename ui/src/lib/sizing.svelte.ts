@@ -1,7 +1,7 @@
 // Sides that are being typed: the core reads them a moment after each key, and their units are
 // written out before the ruler changes.
 
-import { deeds, inHand, preferences } from './store';
+import { commands, openThrow, preferences } from './store';
 import { spelledOut } from './typed';
 import type { Query } from './types';
 
@@ -20,7 +20,7 @@ export class Sizing<Side extends string> {
 
   constructor(
     private readonly sides: readonly Side[],
-    private readonly look: (typed: Record<Side, string>) => Query,
+    private readonly query: (typed: Record<Side, string>) => Query,
   ) {
     this.typed = $state(this.empty());
   }
@@ -36,7 +36,7 @@ export class Sizing<Side extends string> {
 
   async now() {
     clearTimeout(this.timer);
-    await inHand.see(this.look({ ...this.typed }));
+    await openThrow.see(this.query({ ...this.typed }));
   }
 
   /**
@@ -49,14 +49,14 @@ export class Sizing<Side extends string> {
     this.keeping = true;
     try {
       await this.now();
-      const { view } = inHand;
+      const { view } = openThrow;
       const asked = view?.seen === 'measure' || view?.seen === 'whole' ? view.keep : null;
       if (!asked) return false;
       const typed = JSON.stringify(this.typed);
-      if (await deeds.inTurn(asked.action)) kept(typed === JSON.stringify(this.typed));
+      if (await commands.inTurn(asked.action)) kept(typed === JSON.stringify(this.typed));
       return true;
     } finally {
-      void deeds.free().then(() => (this.keeping = false));
+      void commands.free().then(() => (this.keeping = false));
     }
   }
 

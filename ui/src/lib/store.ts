@@ -5,9 +5,9 @@
 // module creates the others; each receives what it works with in its constructor, so that a test
 // can assemble it with a shell of its own.
 
-import { Deeds } from './deeds.svelte';
-import { Handing } from './handing.svelte';
-import { InHand } from './inhand.svelte';
+import { Commands } from './commands.svelte';
+import { Exporting } from './exporting.svelte';
+import { OpenThrow } from './open-throw.svelte';
 import * as ipc from './ipc';
 import { Page } from './page.svelte';
 import { Rooms } from './places';
@@ -15,7 +15,7 @@ import { Preferences } from './preferences.svelte';
 import { Reading } from './reading';
 import { Screens } from './screens.svelte';
 import { Shelf } from './shelf.svelte';
-import { Told } from './told.svelte';
+import { Messages } from './messages.svelte';
 import { Trail } from './trail';
 import { Turns } from './turns.svelte';
 import { setWords } from './words.svelte';
@@ -24,30 +24,30 @@ import { setWords } from './words.svelte';
 export const { care } = ipc;
 export const page = new Page();
 export const rooms = new Rooms();
-export const told = new Told(ipc.problemOf);
-const turns = new Turns(told);
-export const inHand = new InHand(ipc.look, (thrown) => told.fail(thrown));
-export const handing = new Handing(ipc, turns, inHand, told);
+export const messages = new Messages(ipc.problemOf);
+const turns = new Turns(messages);
+export const openThrow = new OpenThrow(ipc.view, (thrown) => messages.fail(thrown));
+export const exporting = new Exporting(ipc, turns, openThrow, messages);
 export const screens: Screens = new Screens(
   new Trail(history),
   rooms,
-  inHand,
-  told,
-  () => handing.forget(),
+  openThrow,
+  messages,
+  () => exporting.forget(),
   () => shelf.reread(),
 );
-export const deeds = new Deeds(ipc, turns, inHand, screens, told);
-export const shelf: Shelf = new Shelf(ipc, turns, inHand, screens, told);
-export const reading = new Reading(ipc, told);
+export const commands = new Commands(ipc, turns, openThrow, screens, messages);
+export const shelf: Shelf = new Shelf(ipc, turns, openThrow, screens, messages);
+export const reading = new Reading(ipc, messages);
 export const preferences = new Preferences(
   ipc,
-  told,
+  messages,
   (hello) => {
     setWords(hello.words, hello.language, hello.point);
     shelf.view = hello.shelf;
     page.wear(hello.prefs, hello.language);
   },
-  () => inHand.again(),
+  () => openThrow.again(),
 );
 
 /** Begin: follow the window and its history, hear what is dropped on it, and greet the core. */
@@ -56,7 +56,7 @@ export async function start() {
   window.addEventListener('popstate', (event) => void screens.popped(event.state));
   ipc.onDropped(
     () => shelf.dropped(),
-    () => handing.dropped(),
+    () => exporting.dropped(),
   );
   await preferences.greet();
 }

@@ -6,7 +6,7 @@
 // queued and done in order, as soon as the turn is free. A command clears the message before it:
 // a problem when it starts, an offer to undo when it is done.
 
-import type { Told } from './told.svelte';
+import type { Messages } from './messages.svelte';
 
 /** A second tap within this time is ignored, in milliseconds. */
 const SETTLE = 300;
@@ -18,7 +18,7 @@ export class Turns {
   private state = $state<'free' | 'doing' | 'settling'>('free');
   private readonly queue: (() => void)[] = [];
 
-  constructor(private readonly told: Told) {}
+  constructor(private readonly messages: Messages) {}
 
   /** A command is running or has only just been done. */
   get busy(): boolean {
@@ -26,16 +26,16 @@ export class Turns {
   }
 
   /** Do this unless another command is running. */
-  async take<T>(deed: () => Promise<T>, settle = SETTLE): Promise<Outcome<T>> {
+  async run<T>(request: () => Promise<T>, settle = SETTLE): Promise<Outcome<T>> {
     if (this.busy) return { is: 'busy' };
     this.state = 'doing';
-    this.told.problem = null;
+    this.messages.problem = null;
     try {
-      const answer = await deed();
-      this.told.second = null;
+      const answer = await request();
+      this.messages.second = null;
       return { is: 'done', answer };
     } catch (thrown) {
-      this.told.fail(thrown);
+      this.messages.fail(thrown);
       return { is: 'failed' };
     } finally {
       this.state = 'settling';

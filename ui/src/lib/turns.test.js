@@ -1,67 +1,67 @@
 import assert from 'node:assert/strict';
 import { beforeEach, describe, mock, test } from 'node:test';
-import { Told } from './told.svelte';
+import { Messages } from './messages.svelte';
 import { Turns } from './turns.svelte';
 
-let told;
+let messages;
 let turns;
 
 describe('turns', () => {
   beforeEach(() => {
     mock.timers.reset();
     mock.timers.enable({ apis: ['setTimeout'] });
-    told = new Told((thrown) => thrown);
-    turns = new Turns(told);
+    messages = new Messages((thrown) => thrown);
+    turns = new Turns(messages);
   });
 
   /** A deed that is done when it is told so. */
   function held() {
-    const deed = {};
-    deed.run = () =>
+    const request = {};
+    request.run = () =>
       new Promise((done, failed) => {
-        deed.done = done;
-        deed.failed = failed;
+        request.done = done;
+        request.failed = failed;
       });
-    return deed;
+    return request;
   }
 
   test('a deed is not begun while another is under way, nor just after', async () => {
     const first = held();
-    const done = turns.take(first.run);
+    const done = turns.run(first.run);
     assert.equal(turns.busy, true);
-    assert.deepEqual(await turns.take(() => assert.fail('begun')), { is: 'busy' });
+    assert.deepEqual(await turns.run(() => assert.fail('begun')), { is: 'busy' });
     first.done('kept');
     assert.deepEqual(await done, { is: 'done', answer: 'kept' });
     mock.timers.tick(299);
-    assert.deepEqual(await turns.take(() => assert.fail('begun')), { is: 'busy' });
+    assert.deepEqual(await turns.run(() => assert.fail('begun')), { is: 'busy' });
     mock.timers.tick(1);
     assert.equal(turns.busy, false);
-    assert.equal((await turns.take(async () => 2)).is, 'done');
+    assert.equal((await turns.run(async () => 2)).is, 'done');
   });
 
   test('a deed that fails is told and lets the next one through', async () => {
-    told.offer('Put away', 'Undo', () => undefined);
+    messages.offer('Put away', 'Undo', () => undefined);
     const problem = { code: 'disk', said: 'The disk is full.', next: 'Make room.' };
-    const deed = held();
-    const done = turns.take(deed.run);
-    deed.failed(problem);
+    const request = held();
+    const done = turns.run(request.run);
+    request.failed(problem);
     assert.deepEqual(await done, { is: 'failed' });
-    assert.equal(told.problem, problem);
-    assert.equal(told.second.text, 'Put away', 'what can be taken back stays so');
+    assert.equal(messages.problem, problem);
+    assert.equal(messages.second.text, 'Put away', 'what can be taken back stays so');
     mock.timers.tick(300);
-    await turns.take(async () => undefined);
-    assert.equal(told.problem, null, 'the next deed begins anew');
-    assert.equal(told.second, null);
+    await turns.run(async () => undefined);
+    assert.equal(messages.problem, null, 'the next deed begins anew');
+    assert.equal(messages.second, null);
   });
 
   test('what waits is done in its order, each once the one before is through', async () => {
     const log = [];
     const first = held();
     const second = held();
-    const done = turns.take(first.run, 0);
+    const done = turns.run(first.run, 0);
     turns.whenFree(() => {
       log.push('second');
-      void turns.take(second.run, 0);
+      void turns.run(second.run, 0);
     });
     turns.whenFree(() => log.push('third'));
     assert.deepEqual(log, []);

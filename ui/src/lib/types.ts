@@ -127,7 +127,7 @@ station_name: string,
  */
 title: string, 
 /**
- * The piece in hand.
+ * The current piece.
  */
 piece: Rect, 
 /**
@@ -946,7 +946,7 @@ colour: string,
  */
 tile: Tile | null, };
 
-export type Export = { "hand": "throw" } | { "hand": "pictures" } | { "hand": "tables" } | { "hand": "story", 
+export type Export = { "export": "throw" } | { "export": "pictures" } | { "export": "tables" } | { "export": "story", 
 /**
  * The time zone whose days are written.
  */
@@ -960,7 +960,7 @@ label: string,
 /**
  * What it exports.
  */
-hand: Export, };
+export: Export, };
 
 export type ExportSection = { 
 /**
@@ -1004,7 +1004,7 @@ export type Face = "front" | "back";
 
 export type FaceCell = { 
 /**
- * Its place as told from the front.
+ * Its place as seen from the front.
  */
 piece: Rect, 
 /**
@@ -1362,7 +1362,7 @@ said: string,
  */
 cut: boolean, 
 /**
- * It has an outline that can be looked at; a pack has none.
+ * It has an outline that can be shown; a pack has none.
  */
 outlined: boolean, };
 
@@ -1552,11 +1552,11 @@ label: string,
 /**
  * What it asks for.
  */
-take: ImportChoice, };
+choice: ImportChoice, };
 
-export type ImportChoice = { "take": "add" } | { "take": "keep-both" } | { "take": "take-brought" } | { "take": "keep-here" } | { "take": "merge", 
+export type ImportChoice = { "choice": "add" } | { "choice": "keep-both" } | { "choice": "take-brought" } | { "choice": "keep-here" } | { "choice": "merge", 
 /**
- * For each conflict whether the brought side is kept.
+ * For each conflict whether the imported side is kept.
  */
 brought: Array<boolean>, };
 
@@ -1789,17 +1789,6 @@ title: string,
  */
 rows: Array<LessonRow>, };
 
-export type LookAnswer = { 
-/**
- * Counts what was done since the service was started. Answers may overtake each other:
- * one with a lower number than another shows the throw as it was before.
- */
-revision: number, 
-/**
- * The screen.
- */
-view: View, };
-
 export type Mark = { "mark": "area", 
 /**
  * Left edge.
@@ -1854,7 +1843,7 @@ ink: Ink,
  */
 arrow: boolean, } | { "mark": "shape", 
 /**
- * Its outline as SVG 1.1 writes path data, told from the place.
+ * Its outline as SVG 1.1 writes path data, measured from the place.
  */
 d: string, 
 /**
@@ -2741,11 +2730,11 @@ done: string,
  */
 button: Button, };
 
-export type Request = { "deed": "act", 
+export type Request = { "request": "act", 
 /**
  * Which.
  */
-action: Command, } | { "deed": "undo" } | { "deed": "redo" };
+action: Command, } | { "request": "undo" } | { "request": "redo" };
 
 export type Ruler = { 
 /**
@@ -2883,7 +2872,7 @@ id: string | null,
  */
 shelf: ShelfView, };
 
-export type ShelfCommand = { "tend": "begin", 
+export type ShelfCommand = { "command": "begin", 
 /**
  * The beginning.
  */
@@ -2891,11 +2880,11 @@ action: Command,
 /**
  * What is put on its pile at once.
  */
-pile?: Array<Command>, } | { "tend": "demo" } | { "tend": "delete", 
+pile?: Array<Command>, } | { "command": "demo" } | { "command": "delete", 
 /**
  * Which.
  */
-id: string, } | { "tend": "again", 
+id: string, } | { "command": "again", 
 /**
  * The older one.
  */
@@ -2907,11 +2896,11 @@ action: Command,
 /**
  * What is put on its pile at once.
  */
-pile?: Array<Command>, } | { "tend": "restore", 
+pile?: Array<Command>, } | { "command": "restore", 
 /**
  * Which.
  */
-id: string, } | { "tend": "erase", 
+id: string, } | { "command": "erase", 
 /**
  * Which.
  */
@@ -3079,7 +3068,7 @@ title: string,
  */
 lines: Array<string>, 
 /**
- * Day by day, the first first; days without anything to tell are left out.
+ * Day by day, the first first; days without anything to show are left out.
  */
 days: Array<StoryDay>, };
 
@@ -3097,7 +3086,7 @@ title: string,
  */
 made: string | null, 
 /**
- * What else there is to tell, in order.
+ * What else there is to show, in order.
  */
 items: Array<StoryItem>, };
 
@@ -3287,6 +3276,17 @@ print: number, };
 
 export type View = { "seen": "work" } & WorkView | { "seen": "bench" } & BenchView | { "seen": "faces" } & FacesView | { "seen": "wishes" } & WishesView | { "seen": "floor" } & FloorView | { "seen": "covering" } & CoveringView | { "seen": "plan" } & PlanView | { "seen": "measure" } & MeasureView | { "seen": "trim" } & TrimView | { "seen": "off" } & OffView | { "seen": "hold" } & HoldView | { "seen": "whole" } & WholeView | { "seen": "pile" } & PileView | { "seen": "cutting" } & PileCutView | { "seen": "gather" } & GatherView | { "seen": "scraps" } & ScrapsView | { "seen": "history" } & HistoryView | { "seen": "hand-on" } & ExportView | { "seen": "story" } & StoryView;
 
+export type ViewAnswer = { 
+/**
+ * Counts what was done since the service was started. Answers may overtake each other:
+ * one with a lower number than another shows the throw as it was before.
+ */
+revision: number, 
+/**
+ * The screen.
+ */
+view: View, };
+
 export type WholeView = { 
 /**
  * Common to all screens.
@@ -3433,7 +3433,7 @@ stations: Array<StationTab>,
  */
 ask: FacesAsk | null, 
 /**
- * The step in hand; none when all is done or nothing is ready there, or while a lap
+ * The current step; none when all is done or nothing is ready there, or while a lap
  * has to wait for an answer.
  */
 card: Card | null, 

@@ -52,7 +52,7 @@
 //! Squares lie along the grain, never turned. A square may begin anywhere along a strip;
 //! only the strips keep to the marks. Positions between marks could give more, and then
 //! the bound shows it. Where both edges slant, squares that fit to a hair between them may
-//! be lost to the rounding, which is under a nanometre at each edge. At most [`MOST_PLACES`] places for a strip and [`MOST_SQUARES`] squares.
+//! be lost to the rounding, which is under a nanometre at each edge. At most [`MOST_PLACES`] places for a strip and [`MOST_LAID`] squares.
 //!
 //! Offcuts come from what the squares leave, and so do binding strips: each lies where the
 //! least cloth is left at its end, so that longer places stay for later ones. At the
@@ -84,11 +84,11 @@ use ts_rs::TS;
 /// Most places a strip may begin.
 pub const MOST_PLACES: i64 = 200_000;
 /// Most squares one piece may have room for.
-pub const MOST_SQUARES: i64 = 20_000;
+pub const MOST_LAID: i64 = 20_000;
 /// Most marks tried for a binding strip, and most lines tried for the bound.
 const MOST_MARKS: i64 = 8_192;
 /// Most column looks [`free_yield`] makes before it leaves out mixed bands.
-const MOST_LOOKS: usize = 20_000_000;
+const MOST_TRIALS: usize = 20_000_000;
 /// Most binding strips of one piece.
 const MOST_BINDING: usize = 64;
 /// Sides of offcuts under 1 in are not worth listing (our judgement).
@@ -197,8 +197,8 @@ pub enum CuttingFault {
     /// More than [`MOST_PLACES`] places: a coarser resolution is needed.
     #[error("more than {MOST_PLACES} places to try; take a larger step")]
     TooFine,
-    /// Room for more than [`MOST_SQUARES`] squares.
-    #[error("room for more than {MOST_SQUARES} squares")]
+    /// Room for more than [`MOST_LAID`] squares.
+    #[error("room for more than {MOST_LAID} squares")]
     TooMany,
 }
 
@@ -673,7 +673,7 @@ pub(super) fn ready(
     how.check()?;
     let (ground, side) = (CuttingGround::new(piece)?, in_nm(how.cut_side()));
     let rows = (ground.high() - ground.low()) / side;
-    if rows.saturating_mul((ground.right() - ground.left()) / side) > MOST_SQUARES {
+    if rows.saturating_mul((ground.right() - ground.left()) / side) > MOST_LAID {
         return Err(CuttingFault::TooMany);
     }
     Ok((ground, side, in_nm(how.step)))
@@ -1094,7 +1094,7 @@ pub fn free_yield(piece: &Piece, how: &Cutting) -> Result<FreeYield, CuttingFaul
     let mixed = (n / stride + 1)
         .saturating_mul(bands)
         .saturating_mul(columns.lefts.len())
-        <= MOST_LOOKS;
+        <= MOST_TRIALS;
     let mut most = vec![0; n + 1];
     // What to do at a place: nothing, a strip, or upright strips up to a height.
     let mut choice: Vec<Option<Option<i64>>> = vec![None; n];
@@ -1652,10 +1652,10 @@ pub(super) mod tests {
             cut.extend(plan.binding.iter().copied());
             let mut moved = Vec::new();
             for patch in &cut {
-                let told = begins(&piece, &plan, patch, ruler);
-                let place = edges(&piece, patch.from)[0] + told;
-                prop_assert!(told >= nm(0) && place >= patch.left);
-                prop_assert!(place == patch.left || ruler.nearest(told) == told);
+                let begin = begins(&piece, &plan, patch, ruler);
+                let place = edges(&piece, patch.from)[0] + begin;
+                prop_assert!(begin >= nm(0) && place >= patch.left);
+                prop_assert!(place == patch.left || ruler.nearest(begin) == begin);
                 prop_assert!(place - patch.left < ruler.step());
                 moved.push(Patch { left: place, right: place + (patch.right - patch.left), ..*patch });
                 // The edge is that of the cloth: a hair farther out there is none.
@@ -1667,7 +1667,7 @@ pub(super) mod tests {
         }
 
         /// Where strips of the binding were cut before, what lies right of them is measured from
-        /// them; cut where it is told, everything is on the cloth and meets nothing else.
+        /// them; cut where it is stated, everything is on the cloth and meets nothing else.
         #[test]
         fn told_from_a_strip_that_was_cut_it_is_on_the_cloth(
             piece in piece(),
@@ -1678,10 +1678,10 @@ pub(super) mod tests {
             let plan = lay_out(&piece, &how).unwrap();
             let runs = plan.strips.iter().flat_map(Strip::runs);
             let cut: Vec<Patch> = plan.binding.iter().copied().chain(runs).collect();
-            let told = beginnings(&piece, &plan, ruler);
-            prop_assert_eq!(told.len(), cut.len());
+            let begin = beginnings(&piece, &plan, ruler);
+            prop_assert_eq!(begin.len(), cut.len());
             let mut moved: Vec<Patch> = Vec::new();
-            for (n, (patch, begin)) in cut.iter().zip(&told).enumerate() {
+            for (n, (patch, begin)) in cut.iter().zip(&begin).enumerate() {
                 prop_assert!(begin.by >= nm(0) && begin.left >= patch.left);
                 prop_assert!(begin.left - patch.left < ruler.step());
                 let strips = &moved[..n.min(plan.binding.len())];

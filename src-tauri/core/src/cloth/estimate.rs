@@ -1,7 +1,7 @@
 //! What garments give before they were measured, and whether that is enough for a throw.
 //!
 //! A garment that nobody has measured is laid out twice: narrow and worn, and wide and little
-//! worn ([`Guess`]). What it gives lies between the two, and that range is what is told, never
+//! worn ([`Guess`]). What it gives lies between the two, and that range is what is shown, never
 //! one number. A piece that was measured gives what its outline gives, a piece that was cut up
 //! what was counted, so that the range narrows as the work goes on.
 //!
@@ -16,7 +16,7 @@
 //!
 //! It is enough where the squares there are make up all of these. (Plain arithmetic, and on the
 //! side of caution, since strips laid through the squares of one leg may cost fewer. It is for
-//! estimates before there is a throw; what a throw in hand needs is in `throw/account.rs`, by
+//! estimates before there is a throw; what an open throw needs is in `throw/account.rs`, by
 //! the same count of spares and of strips.)
 
 use crate::cloth::cutting::{Cutting, lay_out};
@@ -30,7 +30,7 @@ use crate::plan::Plan;
 const SQUARES_TO_A_SPARE: u32 = 20;
 /// Fewest spares.
 const FEWEST_SPARES: u32 = 2;
-/// Most further garments that are told of.
+/// Most further garments that are suggested.
 pub const MOST_MORE: u32 = 99;
 /// Most strips looked for in one piece.
 const MOST_STRIPS: u32 = 12;
@@ -243,7 +243,7 @@ mod tests {
             high: with(26, 2),
         };
         assert_eq!(more_for(&plan, Outlook::default(), one), Some([3, 3]));
-        // With one pair in hand one less, and never enough from cloth that gives nothing.
+        // With one pair there already, one less, and never enough from cloth that gives nothing.
         assert_eq!(more_for(&plan, one, one), Some([2, 2]));
         assert_eq!(more_for(&plan, one, Outlook::default()), None);
         // One in twenty, and two at least.

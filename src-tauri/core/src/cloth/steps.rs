@@ -3,7 +3,7 @@
 //! First the edge is cut straight above the hem, as low as anything begins that is to be cut;
 //! then strips for the binding, which run through what the cuts across would chop up; then
 //! strip after strip of squares, each measured from the last cut across, and its squares off it
-//! from the left. What is left and worth keeping is told last.
+//! from the left. What is left and worth keeping comes last.
 
 use crate::cloth::cutting::{CutPlan, Patch};
 use crate::cloth::garments::Piece;
@@ -106,17 +106,17 @@ mod tests {
             most: 1,
         };
         let plan = with_strips(&piece, &Cutting::default(), strip).unwrap();
-        let told = steps(&piece, &plan);
-        assert_eq!(told[0], CutStep::Straight { above: inches(1) });
-        let CutStep::Binding { patch, above } = told[1] else {
-            panic!("{:?}", told[1])
+        let found = steps(&piece, &plan);
+        assert_eq!(found[0], CutStep::Straight { above: inches(1) });
+        let CutStep::Binding { patch, above } = found[1] else {
+            panic!("{:?}", found[1])
         };
         assert_eq!(
             (patch.from, patch.to, above),
             (inches(1), inches(29), inches(0))
         );
-        let CutStep::Strip { gap, squares, .. } = told[2] else {
-            panic!("{:?}", told[2])
+        let CutStep::Strip { gap, squares, .. } = found[2] else {
+            panic!("{:?}", found[2])
         };
         assert_eq!((gap, squares), (inches(2), 2));
     }
@@ -135,7 +135,7 @@ mod tests {
         };
         piece.zones = vec![across(ZoneKind::Hem, 0, 1), across(ZoneKind::Hole, 12, 13)];
         let plan = lay_out(&piece, &Cutting::default()).unwrap();
-        let told: Vec<_> = steps(&piece, &plan)
+        let found: Vec<_> = steps(&piece, &plan)
             .into_iter()
             .map(|step| match step {
                 CutStep::Straight { above } => (above, inches(0), 0, 0),
@@ -150,7 +150,7 @@ mod tests {
             })
             .collect();
         assert_eq!(
-            told,
+            found,
             [
                 (inches(1), inches(0), 0, 0),
                 (inches(0), inches(5), 2, 0),

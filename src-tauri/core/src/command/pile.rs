@@ -300,12 +300,12 @@ fn went(throw: &Throw, at: (u16, u8), heap: &Heap, came: &CameOut<'_>) -> Went {
     let Use::Denim { denim } = heap.makes else {
         return throw.would_go(heap.makes, came.squares);
     };
-    let told = account(throw);
-    let meant = told.places.get(&at).map_or(&[][..], Vec::as_slice);
+    let cloth = account(throw);
+    let meant = cloth.places.get(&at).map_or(&[][..], Vec::as_slice);
     // The piece is laid out only where it is said strip by strip what came out.
     let strips = match came.by_strip {
         [] => Vec::new(),
-        _ => squares_by_strip(throw, at, heap, &told),
+        _ => squares_by_strip(throw, at, heap, &cloth),
     };
     let mut places = Vec::new();
     if !strips.is_empty() && came.by_strip.len() == strips.len() {
@@ -320,10 +320,10 @@ fn went(throw: &Throw, at: (u16, u8), heap: &Heap, came: &CameOut<'_>) -> Went {
         places.extend_from_slice(meant);
     }
     let wanted = came.squares.get() as usize;
-    let others: BTreeSet<Rect> = told.places.values().flatten().copied().collect();
+    let others: BTreeSet<Rect> = cloth.places.values().flatten().copied().collect();
     let free = throw.uncut(denim).filter(|s| !others.contains(s));
     places.extend(free.take(wanted.saturating_sub(places.len())));
-    let expected = told.piece(at.0, usize::from(at.1)).squares.get() as usize;
+    let expected = cloth.piece(at.0, usize::from(at.1)).squares.get() as usize;
     let known: BTreeSet<Rect> = places.iter().copied().collect();
     let later = throw.uncut(denim);
     let later = later.filter(|s| !known.contains(s) && !meant.contains(s));
@@ -339,12 +339,12 @@ fn squares_by_strip(
     throw: &Throw,
     (n, index): (u16, u8),
     heap: &Heap,
-    told: &ClothAccount,
+    cloth: &ClothAccount,
 ) -> Vec<u32> {
     let index = usize::from(index);
     match &heap.from {
         Source::Cloth(garment) => garment.pieces.get(index).map_or_else(Vec::new, |piece| {
-            let plan = layout(throw, heap, piece, told.piece(n, index).strips);
+            let plan = layout(throw, heap, piece, cloth.piece(n, index).strips);
             let strips = plan.strips.iter();
             strips.map(|s| s.squares.len() as u32).collect()
         }),

@@ -1,7 +1,7 @@
 //! The faces of an older throw on the grid of a new one.
 //!
 //! Faces are a wish: they are carried place by place, each print by its name, as far as
-//! the new grid, the new list of prints and their stock go. What cannot be carried is told
+//! the new grid, the new list of prints and their stock go. What cannot be carried over is reported
 //! square by square ([`lost`]).
 
 use crate::cloth::fabric::{Cover, Denim, Face, Print};

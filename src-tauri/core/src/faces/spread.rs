@@ -1,6 +1,6 @@
 //! The two faces: which squares carry fabric in front, behind, on both, on neither.
 //!
-//! Everything is told as seen from the front. Turned over like a page, left and
+//! Everything is stated as seen from the front. Turned over like a page, left and
 //! right change places: the back's column `c` is the front's `across − 1 − c`.
 //!
 //! [`spread`] covers a wished-for number of squares on each face and keeps what is

@@ -1,7 +1,7 @@
 //! What the measured fours say about the maker's lap, in the order they were sewn.
 //!
 //! Planned and sewn lap never agree to the thread. After a few fours the measures
-//! can tell whether that is chance, a ruler line read wrong on every join, cloth
+//! can decide whether that is chance, a ruler line read wrong on every join, cloth
 //! that gave under the foot, or a hand that wanders from block to block; each
 //! calls for something else. A four is `2s − o` to a side, so a block oversize by
 //! some amount was lapped narrow by the same amount.

@@ -124,9 +124,9 @@ fn what_laps_give_is_what_is_short_and_what_is_over() {
                     .saves
                     .iter()
                     .filter(|s| matches!(s.how, How::Lapped { .. }));
-                let told: Vec<_> = inner.filter(|s| s.piece == four(1, 1)).collect();
-                lapped += told.len();
-                if let [save] = told[..] {
+                let saves: Vec<_> = inner.filter(|s| s.piece == four(1, 1)).collect();
+                lapped += saves.len();
+                if let [save] = saves[..] {
                     assert_eq!(given, save.short + save.over);
                     assert!(save.over >= zero() && save.over < ruler.step());
                 }

@@ -17,8 +17,8 @@
 //!
 //! A lap can only be marked where the ruler has a mark. So the room of a join ends at the
 //! narrowest mark that keeps the least fringe, and a shortage that falls between two marks
-//! takes the narrower lap; by how much the piece is then over is told with the save
-//! ([`Save::over`]), and [`closing`] tells it of the line.
+//! takes the narrower lap; by how much the piece is then over is given with the save
+//! ([`Save::over`]), and [`closing`] gives it for the line.
 //!
 //! Every mark from the largest size down is tried until the throw lost alone costs as much
 //! as the cheapest size found, below which no size can be cheaper. The largest is the
@@ -442,7 +442,7 @@ impl Marks {
 }
 
 /// The coarsest ruler that all these laps lie on: the ruler they were read off, as far as
-/// can be told from them.
+/// can be concluded from them.
 pub fn ruler_of(laps: &[Length]) -> Length {
     let inch = |marks| nm(NM_PER_INCH / marks);
     let steps = [8, 16, 32, 64].map(inch).into_iter();
@@ -618,7 +618,7 @@ pub fn choice(throw: &Throw, trim: Length, step: Length) -> TrimChoice {
                 taken[j + 1] += after;
             }
         }
-        // What a join gives beyond what is wanted there is told once, of the first it serves.
+        // What a join gives beyond what is wanted there is reported once, for the first it serves.
         let mut over: Vec<i64> = (0..=n).map(|j| up(j, taken[j]) - taken[j]).collect();
         for (j, (bar, how)) in bars.iter().zip(&hows).enumerate() {
             if *how == How::Fits {

@@ -27,7 +27,7 @@ use std::collections::BTreeSet;
 
 // Where the limits lie is our judgement, well beyond what any throw has.
 
-/// Most entries of a record that is brought. Ticking the largest grid one by one stays below.
+/// Most entries of an imported record. Ticking the largest grid one by one stays below.
 pub const MOST_ENTRIES: usize = 50_000;
 /// Longest list in an event: every piece of the largest grid, twice.
 const LONGEST_LIST: usize = 20_000;
@@ -36,7 +36,7 @@ const FARTHEST: Time = 253_402_300_799_999;
 /// Laying out the grid anew is the dearest thing a line can ask for.
 const MOST_LAYINGS: usize = 30_000;
 
-/// Read a record that is brought.
+/// Read an imported record.
 ///
 /// # Errors
 /// [`FormatError`]: what is wrong with it, as for any file; [`FormatError::Unknown`] or
@@ -171,7 +171,7 @@ fn wide(stitch: Stitch) -> bool {
 /// A lesson of an older throw that can be shown.
 fn lesson(lesson: &Lesson) -> bool {
     let size = |(w, h): (Length, Length)| real(w) && real(h);
-    let told = match lesson.told {
+    let derived = match lesson.derived {
         None => true,
         Some(DerivedLesson::Scrap { lap }) => real(lap),
         Some(DerivedLesson::Drift { mean, .. }) => in_nm(mean).abs() <= in_nm(longest_side()),
@@ -179,7 +179,7 @@ fn lesson(lesson: &Lesson) -> bool {
         Some(DerivedLesson::Washed { before, after, .. }) => size(before) && size(after),
         Some(DerivedLesson::Spoilt { .. } | DerivedLesson::More { .. }) => true,
     };
-    note(&lesson.words) && told
+    note(&lesson.words) && derived
 }
 
 fn note(text: &str) -> bool {
@@ -512,7 +512,7 @@ mod tests {
 
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(400))]
-        /// What is brought is written again to the byte.
+        /// What is imported is written again to the byte.
         #[test]
         fn a_record_comes_in_and_goes_out_to_the_byte(steps in prop::collection::vec((0u8..26, any::<u32>()), 0..80)) {
             let mut journal = begin(4, 3).named("brought");

@@ -48,7 +48,7 @@ fn hers(throw: &Throw) -> Vec<Lesson> {
         words: n.text.clone(),
         task: n.task,
         hers: true,
-        told: None,
+        derived: None,
     });
     let mut all: Vec<Lesson> = older.filter(|l| l.hers).cloned().chain(marked).collect();
     // The newest stay, where there are more than can be carried.
@@ -108,11 +108,11 @@ fn derived_lessons(journal: &Journal, drift: Option<Carried>) -> Vec<Lesson> {
         }
     }
     out.into_iter()
-        .map(|(task, told)| Lesson {
+        .map(|(task, derived)| Lesson {
             words: String::new(),
             task,
             hers: false,
-            told: Some(told),
+            derived: Some(derived),
         })
         .collect()
 }

@@ -4,10 +4,10 @@
 //! [`Count`](crate::measure::Count), a weight and a thickness of cloth are refused while
 //! they are deserialised if they lie beyond anything a throw has. So no value of a type that
 //! is read holds a figure that arithmetic would overflow on, and nobody has to remember to
-//! check. [`read`] and [`Sent`] are the ways in: they read, and tell which figure it was.
+//! check. [`read`] and [`Sent`] are the ways in: they read, and report which figure it was.
 //!
-//! A deserialiser reports in text only, and loses its place within an enum that is told by
-//! its tag. So what was not read is looked at once more: if it can be read with its large
+//! A deserialiser reports in text only, and loses its place within an enum that is identified by
+//! its tag. So what was not read is examined once more: if it can be read with its large
 //! figures replaced by 0, one of them is the reason, and the first such is named. This
 //! happens only to what is refused anyway.
 //!
@@ -141,18 +141,18 @@ fn find_large(value: &Value, place: &mut String, found: &mut Vec<(String, Value)
 
 /// A place as it is reported: `do[0].plan-changed.plan.side`.
 fn field(place: &str) -> String {
-    let mut told = String::new();
+    let mut path = String::new();
     for step in place.split('/').skip(1) {
         if step.bytes().all(|b| b.is_ascii_digit()) {
-            told.push_str(&format!("[{step}]"));
+            path.push_str(&format!("[{step}]"));
         } else {
-            if !told.is_empty() {
-                told.push('.');
+            if !path.is_empty() {
+                path.push('.');
             }
-            told.push_str(&step.replace("~1", "/").replace("~0", "~"));
+            path.push_str(&step.replace("~1", "/").replace("~0", "~"));
         }
     }
-    told
+    path
 }
 
 #[cfg(test)]
@@ -192,36 +192,36 @@ mod tests {
 
     #[test]
     fn the_figure_out_of_bounds_is_named() {
-        let told = |field: &str, figure: &str| Some((field.to_string(), figure.to_string()));
+        let fault = |field: &str, figure: &str| Some((field.to_string(), figure.to_string()));
         let cut =
             |side: Value, squares: Value| json!({"do": "cut", "side": side, "squares": squares});
         let most = json!(1_000_000_000_000_i64);
         assert_eq!(beyond(&cut(most.clone(), json!(10_000_000))), None);
         assert_eq!(
             beyond(&cut(json!(1_000_000_000_001_i64), json!(5))),
-            told("side", "1000000000001")
+            fault("side", "1000000000001")
         );
         assert_eq!(
             beyond(&cut(json!(-1_000_000_000_001_i64), json!(5))),
-            told("side", "-1000000000001")
+            fault("side", "-1000000000001")
         );
         assert_eq!(
             beyond(&cut(most.clone(), json!(10_000_001))),
-            told("squares", "10000001")
+            fault("squares", "10000001")
         );
         assert_eq!(
             beyond(&cut(most.clone(), json!(u64::MAX))),
-            told("squares", "18446744073709551615")
+            fault("squares", "18446744073709551615")
         );
         // Large figures that may be there are not blamed.
         let sides = |odd: i64| json!({"do": "many", "note": "1e99", "sides": [[500_000_000, most], [odd, most], [i64::MAX, 1]]});
         assert_eq!(
             beyond(&sides(i64::MIN)),
-            told("sides[1][0]", "-9223372036854775808")
+            fault("sides[1][0]", "-9223372036854775808")
         );
         assert_eq!(
             beyond(&sides(-5)),
-            told("sides[2][0]", "9223372036854775807")
+            fault("sides[2][0]", "9223372036854775807")
         );
     }
 

@@ -260,7 +260,7 @@ impl Ruler {
         nm(in_nm(length) - in_nm(length).rem_euclid(in_nm(self.step())))
     }
 
-    /// `length` brought to the nearest step of this ruler (halves go up).
+    /// `length` rounded to the nearest step of this ruler (halves go up).
     pub fn nearest(self, length: Length) -> Length {
         let step = in_nm(self.step());
         nm((in_nm(length) + step / 2).div_euclid(step) * step)

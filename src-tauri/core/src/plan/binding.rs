@@ -15,7 +15,7 @@
 //! (common practice, no source).
 //!
 //! Promise: of all starts on the ruler none keeps its joins farther off. Limit: no more than
-//! 20,000 starts are tried and no more than 10,000 joins told, so that a plan whose strips
+//! 20,000 starts are tried and no more than 10,000 joins listed, so that a plan whose strips
 //! are as short as its laps costs no more than another.
 //!
 //! ```
@@ -74,8 +74,8 @@ pub struct BindingLayout {
 const MOST_JOINS: i64 = 10_000;
 /// Most starts tried.
 const MOST_STARTS: i64 = 20_000;
-/// Most joins looked at in all.
-const MOST_LOOKS: i64 = 4_000_000;
+/// Most joins examined in all.
+const MOST_JOINS_TRIED: i64 = 4_000_000;
 
 /// Where the laps meet one side: the middle of each and half its width, in nanometres.
 fn laps(plan: &Plan, squares: u16) -> Vec<(i64, i64)> {
@@ -128,7 +128,7 @@ pub fn layout(plan: &Plan, width: Length, height: Length, ruler: Ruler) -> Bindi
             .min()
             .unwrap_or(0)
     };
-    let most = MOST_STARTS.min(MOST_LOOKS / strips.max(1)).max(1);
+    let most = MOST_STARTS.min(MOST_JOINS_TRIED / strips.max(1)).max(1);
     let tries = (each.min(around) / step).clamp(1, most);
     let best = (0..tries)
         .map(|k| k * step)

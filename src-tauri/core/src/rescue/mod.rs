@@ -238,14 +238,14 @@ fn recuts(throw: &Throw, own: u8) -> Vec<RecutFrom> {
     if throw.pile.is_empty() {
         return vec![RecutFrom::Unsaid];
     }
-    let told = account(throw);
+    let cloth = account(throw);
     let over = |at: &(u16, u8)| {
-        let piece = told.pieces.get(at).filter(|p| !p.cut)?;
-        let meant = told.places.get(at)?.len() as u32;
+        let piece = cloth.pieces.get(at).filter(|p| !p.cut)?;
+        let meant = cloth.places.get(at)?.len() as u32;
         Some(piece.squares.get().saturating_sub(meant)).filter(|n| *n > 0)
     };
     let first = |fits: &dyn Fn(Option<u8>) -> bool| {
-        told.pieces.keys().find_map(|at| {
+        cloth.pieces.keys().find_map(|at| {
             let Use::Denim { denim } = throw.pile.get(&at.0)?.makes else {
                 return None;
             };

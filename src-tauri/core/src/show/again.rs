@@ -5,7 +5,7 @@ use crate::log::journal::Journal;
 use crate::log::lessons::heritage;
 use crate::plan::Plan;
 use crate::show::context::Context;
-use crate::show::lessons::{Lessons, told};
+use crate::show::lessons::{Lessons, view};
 use crate::show::plan::{PlanDraft, draft_of};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -61,6 +61,6 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
             })
             .collect(),
         denims: throw.denims.clone(),
-        lessons: told(&heritage(journal), context),
+        lessons: view(&heritage(journal), context),
     }
 }

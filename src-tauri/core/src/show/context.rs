@@ -162,9 +162,9 @@ impl Context<'_> {
         self.in_each(one)
     }
 
-    /// Something told off this ruler; off both where the words are doubled.
-    pub(super) fn in_each(&self, told: impl Fn(Ruler) -> Shown) -> Shown {
-        self.words.in_each(self.ruler, told)
+    /// Something read off this ruler; off both where the words are doubled.
+    pub(super) fn in_each(&self, shown: impl Fn(Ruler) -> Shown) -> Shown {
+        self.words.in_each(self.ruler, shown)
     }
 
     /// A length with the word for over or under.

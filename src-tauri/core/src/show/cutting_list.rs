@@ -88,14 +88,14 @@ fn beginning(
     nth: usize,
     context: Context<'_>,
 ) -> (FromEdge, Option<Shown>) {
-    let told = |ruler| cutting::beginnings(piece, cuts, ruler)[nth];
-    let own = told(context.ruler);
-    let by = |ruler| context.words.single(told(ruler).by, ruler);
+    let begins = |ruler| cutting::beginnings(piece, cuts, ruler)[nth];
+    let own = begins(context.ruler);
+    let by = |ruler| context.words.single(begins(ruler).by, ruler);
     let left = (own.by > zero()).then(|| context.in_each(by));
     (own.from, left)
 }
 
-/// Whether heights are told above a hem; else above the lower edge.
+/// Whether heights are measured above a hem; else above the lower edge.
 fn hem(piece: &Piece) -> &'static str {
     match piece.zones.iter().any(|z| z.kind == ZoneKind::Hem) {
         true => "hem",
@@ -116,9 +116,9 @@ pub(super) fn rows(
         .pile
         .get(&n)
         .is_some_and(|heap| heap.counted.get(usize::from(index)) == Some(&None));
-    // What the next height is told above, and how many strips and runs were told so far.
+    // What the next height is measured above, and how many strips and runs were listed so far.
     let mut low = hem(piece);
-    let mut told = 0;
+    let mut place = 0;
     let steps = steps(piece, cuts).into_iter().enumerate();
     steps
         .map(|(i, step)| {
@@ -130,8 +130,8 @@ pub(super) fn rows(
                     (say!(context, "cut-straight-title"), text, None, 0)
                 }
                 CutStep::Binding { patch, above } => {
-                    let left = beginning(piece, cuts, told, context);
-                    told += 1;
+                    let left = beginning(piece, cuts, place, context);
+                    place += 1;
                     let text = binding(&patch, (above, low), left, context);
                     (say!(context, "cut-binding-title"), text, None, 0)
                 }
@@ -153,8 +153,8 @@ pub(super) fn rows(
                     low = "cut";
                     let side = in_nm(high).max(1);
                     for (k, run) in runs.iter().enumerate() {
-                        let (from, left) = beginning(piece, cuts, told, context);
-                        told += 1;
+                        let (from, left) = beginning(piece, cuts, place, context);
+                        place += 1;
                         let key = match from {
                             FromEdge::Cloth => "cut-run",
                             FromEdge::Strip => "cut-run-strip",

@@ -1,7 +1,7 @@
 //! Days by the rules of a time zone, and days in words.
 //!
 //! Source: the IANA time zone database, bundled with the `jiff` library, so that every
-//! shell tells the same day and the core reads no file. Limit: rules that a country
+//! shell gives the same day and the core reads no file. Limit: rules that a country
 //! changes later are known only to a later build.
 
 use crate::throw::Time;
@@ -141,7 +141,7 @@ mod tests {
 
     proptest! {
         /// No moment breaks the calendar, a later one falls on no earlier day, and two
-        /// places tell the same moment at most two days apart (UTC-12 to UTC+14).
+        /// places give the same moment at most two days apart (UTC-12 to UTC+14).
         #[test]
         fn every_moment_has_its_day(at in any::<Time>(), later in 0..400 * 24 * HOUR) {
             let edges = [at, Time::MIN, Time::MAX, 253_402_207_200_999, -377_705_023_201_000];

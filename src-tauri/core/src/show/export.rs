@@ -15,7 +15,7 @@ use ts_rs::TS;
 
 /// Something exported from a throw as a file.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case", tag = "hand")]
+#[serde(rename_all = "kebab-case", tag = "export")]
 pub enum Export {
     /// The throw itself, with its whole record.
     Throw,
@@ -36,7 +36,7 @@ pub struct ExportButton {
     /// Its words.
     pub label: String,
     /// What it exports.
-    pub hand: Export,
+    pub export: Export,
 }
 
 /// One kind of export.
@@ -146,13 +146,13 @@ fn the_throw(journal: &Journal, context: Context<'_>) -> ExportSection {
         said: vec![say!(context, "hand-throw-what", n = journal.len())],
         buttons: vec![ExportButton {
             label: say!(context, "hand-throw-save"),
-            hand: Export::Throw,
+            export: Export::Throw,
         }],
     }
 }
 
 /// Files that are exported together, into one folder.
-fn many(key: &str, n: usize, hand: Export, context: Context<'_>) -> ExportSection {
+fn many(key: &str, n: usize, export: Export, context: Context<'_>) -> ExportSection {
     let say = |end: &str| context.say(&format!("hand-{key}{end}"), &[("n", n.into())]);
     ExportSection {
         key: key.into(),
@@ -160,7 +160,7 @@ fn many(key: &str, n: usize, hand: Export, context: Context<'_>) -> ExportSectio
         said: vec![say("-what")],
         buttons: vec![ExportButton {
             label: say("-save"),
-            hand,
+            export,
         }],
     }
 }

@@ -20,7 +20,7 @@ use ts_rs::TS;
 /// One square on a face.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct FaceCell {
-    /// Its place as told from the front.
+    /// Its place as seen from the front.
     pub piece: Rect,
     /// Column in the picture of this face, from the left.
     pub x: u16,

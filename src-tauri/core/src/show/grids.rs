@@ -171,7 +171,7 @@ fn from_cloth(
         add(of(have.low.squares, &sure, if wished { 1 } else { 2 }));
         add(of(have.high.squares, &likely, 1));
         if !wished {
-            // One that is larger, so that it is told what that takes.
+            // One that is larger, so that what it takes can be shown.
             let larger = have.high.squares.saturating_mul(3) / 2;
             add(of(larger, &|g| !likely(g), 1));
         }
@@ -191,11 +191,11 @@ fn from_cloth(
                     (false, true) => "cloth-pairs",
                     (false, false) => "cloth-pairs-range",
                 };
-                let told = match least == most {
+                let answer = match least == most {
                     true => vec![("n", most.into())],
                     false => vec![("least", least.into()), ("most", most.into())],
                 };
-                context.say(key, &told)
+                context.say(key, &answer)
             }
             None => say!(context, "cloth-never"),
         });
@@ -237,8 +237,8 @@ fn pack_told(plan: &Plan, pack: &PackTyped, context: Context<'_>) -> Option<Stri
             wanted: plan.side,
             fabric: true,
         };
-        let told = errors::rejection(&why, None, context);
-        return Some(context.words.list("sentences", [told.said, told.next]));
+        let answer = errors::rejection(&why, None, context);
+        return Some(context.words.list("sentences", [answer.said, answer.next]));
     }
     let precut = Precut {
         name: String::new(),

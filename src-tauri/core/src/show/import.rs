@@ -19,9 +19,9 @@ use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 use ts_rs::TS;
 
-/// What to do with a throw that was brought.
+/// What to do with an imported throw.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case", tag = "take")]
+#[serde(rename_all = "kebab-case", tag = "choice")]
 pub enum ImportChoice {
     /// Put it on the shelf.
     Add,
@@ -33,18 +33,18 @@ pub enum ImportChoice {
     KeepHere,
     /// Make one of the two.
     Merge {
-        /// For each conflict whether the brought side is kept.
+        /// For each conflict whether the imported side is kept.
         brought: Vec<bool>,
     },
 }
 
-/// A button that decides about a throw that was brought.
+/// A button that decides about an imported throw.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct ImportButton {
     /// Its words.
     pub label: String,
     /// What it asks for.
-    pub take: ImportChoice,
+    pub choice: ImportChoice,
 }
 
 /// One of the copies.
@@ -70,7 +70,7 @@ pub struct ConflictRow {
     pub brought: Vec<String>,
 }
 
-/// A throw that was brought, beside the copy here.
+/// An imported throw, beside the copy here.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct ImportView {
     /// The number of the file, which the choice refers to.
@@ -100,9 +100,9 @@ pub struct Imported {
     pub shelf: ShelfView,
 }
 
-/// What to show of a throw that was brought as the `file` of that number, of whose torn end
+/// What to show of an imported throw as the `file` of that number, of whose torn end
 /// `left_out` bytes could not be read.
-pub fn bring(
+pub fn import(
     here: Option<&Journal>,
     brought: &Journal,
     (file, left_out): (u32, u64),
@@ -128,9 +128,9 @@ fn bring_whole(
         said: say!(context, "bring-steps", n = journal.len()),
         at: journal.entries().map(|(e, _)| e.at).max().unwrap_or(0),
     };
-    let button = |key: &str, take: ImportChoice| ImportButton {
+    let button = |key: &str, choice: ImportChoice| ImportButton {
         label: context.say(key, &[]),
-        take,
+        choice,
     };
     let both = || button("bring-both", ImportChoice::KeepBoth);
     let Some(here) = here else {
@@ -163,7 +163,7 @@ fn bring_whole(
         Relation::SecondHasMore(n) => {
             let more = ImportButton {
                 label: say!(context, "bring-take-more", n = n),
-                take: ImportChoice::TakeBrought,
+                choice: ImportChoice::TakeBrought,
             };
             (
                 say!(context, "bring-more"),
@@ -222,7 +222,7 @@ pub fn conflict(
     second: &Throw,
     context: Context<'_>,
 ) -> ConflictRow {
-    let told = |changes: &[Divergence], throw: &Throw| -> Vec<String> {
+    let described = |changes: &[Divergence], throw: &Throw| -> Vec<String> {
         let lines = changes.iter().map(|change| {
             let what = events::events(&change.events, throw, context);
             match change.way {
@@ -233,7 +233,10 @@ pub fn conflict(
         });
         lines.collect()
     };
-    let (mut here, mut brought) = (told(&conflict.first, first), told(&conflict.second, second));
+    let (mut here, mut brought) = (
+        described(&conflict.first, first),
+        described(&conflict.second, second),
+    );
     let alike = here == brought;
     here.extend(lost(conflict, first, false, context));
     brought.extend(lost(conflict, second, true, context));
@@ -244,7 +247,7 @@ pub fn conflict(
     ConflictRow { here, brought }
 }
 
-/// Names of pieces told one by one; more are counted.
+/// Names of pieces listed one by one; more are counted.
 const NAMED: usize = 8;
 
 /// What one side has of a conflict and the other has not, where its steps do not name it:
@@ -374,7 +377,7 @@ fn named(throw: &Throw, pieces: &[Rect], context: Context<'_>) -> Option<String>
 
 /// The figures of a plan that are not the same in another.
 fn plan_lines(mine: &Plan, other: &Plan, context: Context<'_>) -> Vec<String> {
-    let told = |p: &Plan| -> [(&'static str, String); 11] {
+    let described = |p: &Plan| -> [(&'static str, String); 11] {
         let d = draft_of(p, context);
         [
             ("ui-side", d.side),
@@ -390,7 +393,7 @@ fn plan_lines(mine: &Plan, other: &Plan, context: Context<'_>) -> Vec<String> {
             ("ui-washes", d.washes),
         ]
     };
-    let pairs = told(mine).into_iter().zip(told(other));
+    let pairs = described(mine).into_iter().zip(described(other));
     let differ = pairs.filter(|((_, mine), (_, other))| mine != other);
     differ
         .map(|((key, mine), _)| {

@@ -93,7 +93,7 @@ pub fn layouts(
                 .into_iter()
                 .flat_map(|face| covers.iter().filter_map(move |c| c.on(face)))
                 .collect();
-            let told = say!(context, "layout-met", met = met, all = lines.len());
+            let wishes_met = say!(context, "layout-met", met = met, all = lines.len());
             LayoutCard {
                 letter: letter.to_string(),
                 front: picture(Face::Front, say!(context, "face-front")),
@@ -105,11 +105,11 @@ pub fn layouts(
                     context,
                     "layout-spoken",
                     letter = letter.to_string(),
-                    met = told.as_str(),
+                    met = wishes_met.as_str(),
                     changes = changes.as_str()
                 ),
                 lines,
-                met: told,
+                met: wishes_met,
                 changes,
                 action: Command::LayOut { wishes, layout },
             }

@@ -1,7 +1,7 @@
 //! What a throw taught ([`crate::throw::heritage`]), in words where it matters: on the plan and at
 //! the steps of the throw made after it.
 //!
-//! What was told from the record is put into words here, in the language and by the ruler it
+//! What was derived from the record is put into words here, in the language and by the ruler it
 //! is read in. The maker's own notes, and what files hold that were written when lessons were
 //! still kept in words, are shown as they are.
 
@@ -37,12 +37,12 @@ pub struct LessonRow {
     pub hers: bool,
 }
 
-/// A lesson in words; none where there is nothing to tell by this ruler.
+/// A lesson in words; none where there is nothing to show by this ruler.
 pub(super) fn said(lesson: &Lesson, context: Context<'_>) -> Option<String> {
-    let Some(told) = &lesson.told else {
+    let Some(derived) = &lesson.derived else {
         return Some(lesson.words.clone());
     };
-    Some(match *told {
+    Some(match *derived {
         DerivedLesson::Scrap { lap } => say!(context, "lesson-scrap", lap = context.length(lap)),
         DerivedLesson::Drift { mean, .. } if context.ruler.nearest(mean) == zero() => return None,
         DerivedLesson::Drift { fours, mean } => {
@@ -84,7 +84,7 @@ pub(super) fn said(lesson: &Lesson, context: Context<'_>) -> Option<String> {
 }
 
 /// The lessons on the plan screen.
-pub(super) fn told(heritage: &Heritage, context: Context<'_>) -> Option<Lessons> {
+pub(super) fn view(heritage: &Heritage, context: Context<'_>) -> Option<Lessons> {
     let mut rows: Vec<LessonRow> = heritage
         .lessons
         .iter()
@@ -132,7 +132,7 @@ pub(super) fn at_step(throw: &Throw, task: Task, context: Context<'_>) -> Vec<St
 /// Most notes shown with a step.
 const FEW_NOTES: usize = 3;
 
-/// What was written down at this step, the newest first: of the piece in hand before
+/// What was written down at this step, the newest first: of the current piece before
 /// what was written at others, which says where.
 pub(super) fn notes_at(
     throw: &Throw,
@@ -143,7 +143,7 @@ pub(super) fn notes_at(
     let at_step = throw.notes.iter().rev().filter(|n| n.task == Some(task));
     let (own, others): (Vec<&Note>, Vec<&Note>) =
         at_step.partition(|n| n.piece.is_none_or(|p| p == piece));
-    let told = |note: &Note| match note.piece.filter(|p| *p != piece) {
+    let text_of = |note: &Note| match note.piece.filter(|p| *p != piece) {
         Some(other) if throw.assembly().knows(other) => say!(
             context,
             "noted-at",
@@ -155,7 +155,7 @@ pub(super) fn notes_at(
     own.into_iter()
         .chain(others)
         .take(FEW_NOTES)
-        .map(told)
+        .map(text_of)
         .collect()
 }
 

@@ -67,7 +67,7 @@ pub use grids::{GridRow, GridWish, GridsView, JeansTyped, PackTyped, grids};
 pub use history::{HistoryRow, HistoryView};
 pub use hold::{HoldRow, HoldView};
 pub use import::{
-    ConflictRow, CopyRow, ImportButton, ImportChoice, ImportView, Imported, bring, conflict,
+    ConflictRow, CopyRow, ImportButton, ImportChoice, ImportView, Imported, conflict, import,
     unmergeable,
 };
 pub use json_figures::figures;
@@ -82,7 +82,7 @@ pub use parts::{
 pub use picture::{Cloth, Hold, Ink, InkKey, Mark, Picture, Tile, TileMarks, TileStroke};
 pub use pile::{ClothOffer, HeapPiece, HeapRow, PileView};
 pub use plan::{PlanDraft, PlanView, StitchKind, draft, draft_after, draft_of};
-pub use query::{CommandAnswer, LookAnswer, Query, Request, View};
+pub use query::{CommandAnswer, Query, Request, View, ViewAnswer};
 pub use scraps::{LapColumn, ScrapRow, ScrapTyped, ScrapsView};
 pub use sheet::content::Sheet;
 pub use sheet::sheet;
@@ -103,8 +103,8 @@ use crate::words::Problem;
 ///
 /// # Errors
 /// A [`Problem`] when there is no such piece.
-pub fn answer(journal: &Journal, look: &Query, context: Context<'_>) -> Result<View, Problem> {
-    Ok(match look {
+pub fn answer(journal: &Journal, query: &Query, context: Context<'_>) -> Result<View, Problem> {
+    Ok(match query {
         Query::Work { station, batch } => {
             View::Work(work::work(journal, *station, *batch, context))
         }

@@ -9,7 +9,7 @@ use crate::throw::{SeamsToUnpick, Throw};
 use serde::Serialize;
 use ts_rs::TS;
 
-/// Seams to be opened before the step in hand.
+/// Seams to be opened before the current step.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct OpenFirst {
     /// How many, and for what.

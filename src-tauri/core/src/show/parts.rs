@@ -130,21 +130,21 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
         .map(|(i, (print, letters))| {
             let used = crate::throw::stock::used(throw, i as u8);
             let gone = crate::throw::stock::gone(throw, i as u8);
-            let mut told = vec![match print.stock {
+            let mut sentences = vec![match print.stock {
                 Some(stock) if gone.all() == 0 => {
                     say!(context, "print-of", used = used, stock = stock)
                 }
                 _ => say!(context, "print-used", used = used),
             }];
-            told.extend(gone_told(gone, context));
+            sentences.extend(gone_told(gone, context));
             if let Some(stock) = print.stock.filter(|_| gone.all() > 0) {
                 let left = i64::from(stock) - i64::from(used) - i64::from(gone.all());
-                told.push(match left {
+                sentences.push(match left {
                     0.. => say!(context, "print-left", n = left),
                     _ => say!(context, "print-short", n = -left),
                 });
             }
-            let count = context.words.list("list-short", told);
+            let count = context.words.list("list-short", sentences);
             Swatch {
                 print: print.clone(),
                 letters,

@@ -92,7 +92,7 @@ pub enum Mark {
     },
     /// A shape of lines and curves, once at each of some places.
     Shape {
-        /// Its outline as SVG 1.1 writes path data, told from the place.
+        /// Its outline as SVG 1.1 writes path data, measured from the place.
         d: String,
         /// The places; none where the outline starts from the top left of the drawing.
         #[serde(serialize_with = "short_spots")]
@@ -157,9 +157,9 @@ pub enum Ink {
     Denim,
     /// Denim still to be made.
     Blank,
-    /// The piece in hand.
+    /// The current piece.
     Now,
-    /// A piece that waits beside the one in hand.
+    /// A piece that waits beside the current one.
     Next,
     /// Done.
     Done,
@@ -217,7 +217,7 @@ pub enum Ink {
     Title,
     /// The letters of a fabric. A fine mark.
     Letters,
-    /// The letters of a denim, where colour does not tell it. A fine mark.
+    /// The letters of a denim, where colour does not show it. A fine mark.
     Bare,
     /// The letter for a wrong side. A fine mark.
     Wrong,

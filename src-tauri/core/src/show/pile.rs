@@ -29,7 +29,7 @@ pub struct HeapPiece {
     pub said: String,
     /// It is cut up and counted.
     pub cut: bool,
-    /// It has an outline that can be looked at; a pack has none.
+    /// It has an outline that can be shown; a pack has none.
     pub outlined: bool,
 }
 
@@ -130,7 +130,7 @@ pub(super) fn cloths(context: Context<'_>) -> Vec<ClothOffer> {
     offers.map(offer).into()
 }
 
-/// What is told of squares bought ready cut that are larger than the plan's: how many each
+/// What is said of squares bought ready cut that are larger than the plan's: how many each
 /// gives, and what is left of it.
 fn cut_down(throw: &Throw, heap: &Heap, context: Context<'_>) -> Option<String> {
     let Source::Precut(pack) = &heap.from else {
@@ -237,8 +237,10 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
     }
     said.extend(enough(throw, &account, context));
     match of_each {
-        told if told.is_empty() => said.extend(super::work::denims_to_cut(throw, context)),
-        told => said.extend(told),
+        sentences if sentences.is_empty() => {
+            said.extend(super::work::denims_to_cut(throw, context))
+        }
+        sentences => said.extend(sentences),
     }
     let [low, high] = denim().fold([Count::NONE; 2], |[low, high], h| {
         let [least, most] = estimate::to_come(h, &throw.plan);
@@ -341,15 +343,16 @@ fn shorter(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Optio
         let action = Command::ChangePlan { plan: tried };
         let events = decide(Some(throw), &action).ok()?;
         let after = throw.after(&events);
-        let told = crate::throw::account::account(&after);
-        if told.strips.lacking() > 0 || told.over() < account.over().min(i64::from(account.keep)) {
+        let cloth = crate::throw::account::account(&after);
+        if cloth.strips.lacking() > 0 || cloth.over() < account.over().min(i64::from(account.keep))
+        {
             return None;
         }
         let size = context.by(tried.binding.strip, each);
         let title = say!(
             context,
             "way-shorter-strips",
-            n = told.strips.wanted,
+            n = cloth.strips.wanted,
             size = size
         );
         Some(RemedyRow {
@@ -361,7 +364,7 @@ fn shorter(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Optio
             lines: vec![say!(
                 context,
                 "way-shorter-strips-joins",
-                n = told.strips.wanted.saturating_sub(1),
+                n = cloth.strips.wanted.saturating_sub(1),
                 before = need.joins
             )],
             title,
@@ -415,15 +418,15 @@ fn by_denim(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<
         return Vec::new();
     }
     let each = throw.denims.iter().zip(&account.denims);
-    each.filter(|(_, told)| told.open > 0 || told.to_come > 0)
-        .map(|(denim, told)| {
+    each.filter(|(_, cloth)| cloth.open > 0 || cloth.to_come > 0)
+        .map(|(denim, cloth)| {
             say!(
                 context,
                 "pile-of-denim",
                 denim = denim.name.as_str(),
-                open = told.open,
-                gives = told.to_come,
-                short = told.open.saturating_sub(told.to_come + account.spares)
+                open = cloth.open,
+                gives = cloth.to_come,
+                short = cloth.open.saturating_sub(cloth.to_come + account.spares)
             )
         })
         .collect()

@@ -329,7 +329,7 @@ fn view(
         grid: plan.map(|p| pictures::grid(&p, context)),
         lessons: journal
             .and_then(|j| j.throw().after.as_ref())
-            .and_then(|heritage| lessons::told(heritage, context)),
+            .and_then(|heritage| lessons::view(heritage, context)),
         plan,
     }
 }
@@ -476,7 +476,7 @@ pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
     }
 }
 
-/// A length brought up to the next mark of the ruler, so that what is advised is enough.
+/// A length rounded up to the next mark of the ruler, so that what is advised is enough.
 fn up(length: Length, context: Context<'_>) -> crate::words::Shown {
     let near = context.ruler.nearest(length);
     let mark = if near < length {

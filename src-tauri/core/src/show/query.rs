@@ -188,7 +188,7 @@ pub enum View {
 
 /// What a screen shows, and how new that is.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct LookAnswer {
+pub struct ViewAnswer {
     /// Counts what was done since the service was started. Answers may overtake each other:
     /// one with a lower number than another shows the throw as it was before.
     pub revision: u32,
@@ -212,7 +212,7 @@ pub struct CommandAnswer {
 
 /// Something done to a throw.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case", tag = "deed")]
+#[serde(rename_all = "kebab-case", tag = "request")]
 pub enum Request {
     /// An action.
     Act {

@@ -43,7 +43,7 @@ pub struct ShelfView {
 
 /// Something done on the shelf.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case", tag = "tend")]
+#[serde(rename_all = "kebab-case", tag = "command")]
 pub enum ShelfCommand {
     /// Begin a throw (with [`Command::Begin`]).
     Begin {

@@ -1,4 +1,4 @@
-//! What the window is told at its start, and the settings.
+//! What the window receives at its start, and the settings.
 
 use crate::cloth::fabric::{Denim, Print};
 use crate::cloth::garments::{GarmentKind, GarmentSize};

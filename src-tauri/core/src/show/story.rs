@@ -25,7 +25,7 @@ pub struct Story {
     pub title: String,
     /// What it is, a line each.
     pub lines: Vec<String>,
-    /// Day by day, the first first; days without anything to tell are left out.
+    /// Day by day, the first first; days without anything to show are left out.
     pub days: Vec<StoryDay>,
 }
 
@@ -38,11 +38,11 @@ pub struct StoryDay {
     pub title: String,
     /// What was made that day, in a sentence.
     pub made: Option<String>,
-    /// What else there is to tell, in order.
+    /// What else there is to show, in order.
     pub items: Vec<StoryItem>,
 }
 
-/// Something told of a day.
+/// Something shown of a day.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct StoryItem {
     /// Of what sort.
@@ -114,7 +114,7 @@ pub fn story(journal: &Journal, zone: &ZoneName, context: Context<'_>) -> Story 
         days: days
             .into_iter()
             .filter(|(_, day)| !(day.made.is_empty() && day.items.is_empty()))
-            .map(|(date, day)| day.told(date, context))
+            .map(|(date, day)| day.view(date, context))
             .collect(),
     }
 }
@@ -145,7 +145,7 @@ struct GatheredDay {
 }
 
 /// Whether the story counts a step; the others lead to one of these.
-fn told(task: Task) -> bool {
+fn is_shown(task: Task) -> bool {
     matches!(
         task,
         Task::Cut
@@ -160,7 +160,7 @@ fn told(task: Task) -> bool {
 
 impl GatheredDay {
     fn count(&mut self, task: Task, kind: Kind, n: usize) {
-        if told(task) && n > 0 {
+        if is_shown(task) && n > 0 {
             let entry = self.made.entry((task, tier(kind), names::key(kind)));
             entry.or_insert((kind, 0)).1 += n;
         }
@@ -276,7 +276,7 @@ impl GatheredDay {
         }
     }
 
-    fn told(self, date: Day, context: Context<'_>) -> StoryDay {
+    fn view(self, date: Day, context: Context<'_>) -> StoryDay {
         let made: Vec<String> = self
             .made
             .into_iter()
@@ -326,7 +326,7 @@ mod tests {
         journal.accept(entry).unwrap();
     }
 
-    fn told(journal: &Journal, zone: &str) -> Story {
+    fn story_of(journal: &Journal, zone: &str) -> Story {
         let words = Words::english();
         let context = Context {
             words: &words,
@@ -388,7 +388,7 @@ mod tests {
         let undo = journal.propose_undo(late).unwrap();
         journal.accept(undo).unwrap();
 
-        let said = told(&journal, "UTC");
+        let said = story_of(&journal, "UTC");
         let titles: Vec<(&str, &str)> = said
             .days
             .iter()
@@ -422,17 +422,17 @@ mod tests {
         );
         assert_eq!(said.days[1].items[0].photo, Some(photo.clone()));
         // West of Greenwich it was all done on one day, east of it on the next.
-        assert_eq!(told(&journal, "<-03>3").days.len(), 1);
-        assert_eq!(told(&journal, "<+02>-2").days[0].date, "2000-01-01");
+        assert_eq!(story_of(&journal, "<-03>3").days.len(), 1);
+        assert_eq!(story_of(&journal, "<+02>-2").days[0].date, "2000-01-01");
         // A photo that was taken out of the story is no longer in it.
         act(&mut journal, &Command::Unpicture { photo }, late);
-        assert_eq!(told(&journal, "UTC").days[1].items.len(), 1);
+        assert_eq!(story_of(&journal, "UTC").days[1].items.len(), 1);
     }
 
     #[test]
     fn mishaps_and_squares_off_the_pile_are_told() {
         let journal = crate::demo::throw(1_800_000_000_000);
-        let said = told(&journal, "UTC");
+        let said = story_of(&journal, "UTC");
         let made = said.days.iter().filter_map(|d| d.made.as_deref());
         let made: Vec<&str> = made.collect();
         assert!(made[0].contains("50 squares cut"), "{made:?}");

@@ -61,7 +61,7 @@ pub fn story_page(
             out.push_str(&format!("<p class=\"made\">{}</p>\n", escaped(made)));
         }
         for item in &day.items {
-            out.push_str(&told(item, &photo, context));
+            out.push_str(&entry_html(item, &photo, context));
         }
         out.push_str("</section>\n");
     }
@@ -69,7 +69,7 @@ pub fn story_page(
     out
 }
 
-fn told(
+fn entry_html(
     item: &StoryItem,
     photo: &impl Fn(&PhotoId) -> Option<String>,
     context: Context<'_>,

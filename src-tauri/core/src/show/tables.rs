@@ -235,7 +235,7 @@ fn inch_text(length: Length) -> String {
     }
 }
 
-/// Millionths brought to the nearest hundredth.
+/// Millionths rounded to the nearest hundredth.
 fn hundredth(count: i128) -> String {
     millionths((count + 5_000).div_euclid(10_000) * 10_000)
 }

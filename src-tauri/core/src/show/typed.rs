@@ -78,7 +78,7 @@ pub(super) fn typed_of(piece: &Piece, context: Context<'_>) -> PieceTyped {
 
 /// What the fields say, given the outline they began from: each width keeps the place of
 /// its middle, and a place to keep clear that was not typed anew goes with the cloth, which
-/// `tidy` then tells; what is wrong goes to `faults`.
+/// `tidy` then contains; what is wrong goes to `faults`.
 pub(super) fn read_typed(
     kept: &Piece,
     tidy: &mut PieceTyped,
@@ -126,7 +126,7 @@ pub(super) fn read_typed(
         ..context
     };
     let standing = [typed_of(kept, context).zones, typed_of(kept, over).zones];
-    // Those told anew where they lie now.
+    // Those restated where they lie now.
     let mut stayed = Vec::new();
     for (i, typed) in tidy.zones.iter_mut().enumerate() {
         // One left as it was is kept as it was, wherever it reaches; it goes with the cloth.
@@ -185,9 +185,9 @@ pub(super) fn read_typed(
         return None;
     }
     if piece.stations != kept.stations {
-        let mut told = typed_of(&piece, context).zones;
+        let mut shown_zones = typed_of(&piece, context).zones;
         for i in stayed {
-            std::mem::swap(&mut tidy.zones[i], &mut told[i]);
+            std::mem::swap(&mut tidy.zones[i], &mut shown_zones[i]);
         }
     }
     Some(piece)

@@ -1,7 +1,7 @@
 //! The step screen: the one thing to do next, and what else could be done.
 //!
 //! Everything that can be done now falls into batches of one task and one kind of
-//! piece. The batch in hand is the one the maker picked, or else the earliest: squares
+//! piece. The current batch is the one the maker picked, or else the earliest: squares
 //! before pairs before fours before larger pieces, and within those in the order work
 //! usually goes. A batch that is still cooling steps back while anything else is ready.
 
@@ -61,7 +61,7 @@ pub struct StationTab {
     pub chosen: bool,
 }
 
-/// The step in hand.
+/// The current step.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct Card {
     /// The task.
@@ -74,7 +74,7 @@ pub struct Card {
     pub station_name: String,
     /// What to do.
     pub title: String,
-    /// The piece in hand.
+    /// The current piece.
     pub piece: Rect,
     /// Which piece, short.
     pub which: String,
@@ -145,7 +145,7 @@ pub struct WorkView {
     pub stations: Vec<StationTab>,
     /// To be answered first: which squares get fabric.
     pub ask: Option<FacesAsk>,
-    /// The step in hand; none when all is done or nothing is ready there, or while a lap
+    /// The current step; none when all is done or nothing is ready there, or while a lap
     /// has to wait for an answer.
     pub card: Option<Box<Card>>,
     /// What else could be done now.

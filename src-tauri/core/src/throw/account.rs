@@ -17,7 +17,7 @@
 //!    denim, where it names one, still gives its own.
 //! 4. What is still lacking wants cloth of its own.
 //!
-//! In step 3 only the first twelve pieces are looked at, to bound the work.
+//! In step 3 only the first twelve pieces are examined, to bound the work.
 //!
 //! # Spares to keep back
 //!
@@ -294,7 +294,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         places: BTreeMap::new(),
     };
     let uncut = throw.uncut_by_denim();
-    let told = |opened: &[Open], account: &mut ClothAccount| {
+    let count_open = |opened: &[Open], account: &mut ClothAccount| {
         let of = |denim: Option<u8>| {
             let own = opened.iter().filter(|p| p.denim == denim);
             own.map(|p| p.laid.plan().count).sum::<u32>() + packs.get(&denim).copied().unwrap_or(0)
@@ -309,7 +309,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         account.unnamed = of(None);
         account.to_come = account.unnamed + account.denims.iter().map(|d| d.to_come).sum::<u32>();
     };
-    told(&opened, &mut account);
+    count_open(&opened, &mut account);
     let looked_at = opened.iter().enumerate().filter(|(_, p)| p.begun.is_none());
     let looked_at: Vec<usize> = looked_at.map(|(i, _)| i).take(MOST_LOOKED_AT).collect();
     let mut next: BTreeMap<usize, Option<(u32, StripLayout)>> = BTreeMap::new();
@@ -346,7 +346,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         opened[i].laid = more;
         opened[i].strips += 1;
         lacking -= 1;
-        told(&opened, &mut account);
+        count_open(&opened, &mut account);
     }
     let planned: u32 = opened.iter().map(|p| p.strips).sum();
     account.strips.planned = planned.min(strips.open());

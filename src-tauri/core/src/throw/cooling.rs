@@ -2,7 +2,7 @@
 //!
 //! A piece cools for the plan's `cooling_minutes` after it was last pressed, also while the app is
 //! closed. The step screen compares that time with the clock and puts other steps first meanwhile
-//! (`Batch::waiting` in `show/work.rs`). The maker decides: a command never looks at the clock, so
+//! (`Batch::waiting` in `show/work.rs`). The maker decides: a command never consults the clock, so
 //! she may tick a cooling step early ([`crate::command::may_do`]).
 
 use crate::plan::assembly::Rect;

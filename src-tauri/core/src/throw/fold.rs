@@ -55,7 +55,7 @@ fn touched(event: &Event) -> Touched {
         | Event::Unpictured { .. } => Touched::Nothing,
         Event::Begun { .. }
         | Event::PlanChanged { .. }
-        // Whether fabric squares are to be cut is said of each fabric.
+        // Whether fabric squares are to be cut is decided by each fabric.
         | Event::ClothChanged { .. }
         | Event::LapsMarked { .. }
         // A block that is free again may have to be trimmed again.
@@ -109,7 +109,7 @@ impl Throw {
             Event::ClothChanged { prints, denims } => {
                 self.prints.clone_from(prints);
                 self.denims.clone_from(denims);
-                // What is no more on the list is not missed.
+                // What is no more on the list is not counted as missing.
                 let listed = |p: &u8| usize::from(*p) < prints.len();
                 self.aside_glued.retain(|p, _| listed(p));
                 for print in self.losses.iter_mut().flat_map(|l| &mut l.glued) {
@@ -447,7 +447,7 @@ impl Throw {
     }
 
     /// Turn a piece where it lies. A half turn gives its two pairs each other's places;
-    /// the quarter that is left over is kept in mind in `turned`.
+    /// the quarter that is left over is stored in `turned`.
     fn turn(&mut self, piece: Rect, quarters: u8) {
         if quarters == 0 || (quarters % 2 == 1 && piece.rows != piece.cols) {
             return;

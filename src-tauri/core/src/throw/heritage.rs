@@ -48,8 +48,8 @@ pub struct Lesson {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub hers: bool,
     /// What was derived from the record.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub told: Option<DerivedLesson>,
+    #[serde(default, skip_serializing_if = "Option::is_none", rename = "told")]
+    pub derived: Option<DerivedLesson>,
 }
 
 /// A lesson derived from the record of a throw. Sizes are a width and a height.

@@ -1,4 +1,4 @@
-//! Fabric squares: how many are placed, gone, and in hand.
+//! Fabric squares: how many are placed, gone, and left.
 
 use crate::cloth::fabric::Print;
 use crate::measure::Count;

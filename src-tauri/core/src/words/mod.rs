@@ -265,7 +265,7 @@ impl Words {
         self.in_each(ruler, |ruler| self.single(length, ruler))
     }
 
-    /// Something told off `ruler`; off its counterpart too where the words are doubled.
+    /// Something read off `ruler`; off its counterpart too where the words are doubled.
     pub(crate) fn in_each(&self, ruler: Ruler, told: impl Fn(Ruler) -> Shown) -> Shown {
         let own = told(ruler);
         if !self.doubled {

@@ -255,7 +255,7 @@ how-glue-binding = Bügle vor dem Einfassen die ganze Kante und schneide sie ger
     Schieb die Kante der Decke in den Bruch. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
     Leg das letzte Ende über das erste; nie über einer Kreuzung.
 how-stitch-binding = Näh ringsum durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
-    Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, durch vier, wo sich Quadrate überlappen, und durch mehr an den Ansätzen des Streifens: Setz eine neue Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
+    Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind: Setz eine neue Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
 how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
     Nur eingeschnittene Kanten fransen beim Waschen aus.
 how-wash = Wasch sie allein oder in einem Beutel. Schüttle sie gut aus, dann trockne sie.

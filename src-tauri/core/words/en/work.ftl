@@ -256,7 +256,7 @@ how-glue-binding = Before you bind, press the whole edge and trim it straight an
     Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
     Lap the last end over the first; never over a crossing.
 how-stitch-binding = Stitch through all layers, all round, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
-    It goes through three layers of denim, the two of the strip and the throw, four where squares lap, and more at the joins of the strip: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
+    It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
 how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
     Only snipped edges fray into a fringe when washed.
 how-wash = Wash it by itself or in a bag. Shake it out well, then dry.

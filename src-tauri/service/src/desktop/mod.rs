@@ -39,7 +39,7 @@ pub fn host() -> Host {
 /// The data folder at `folder` of the file system. Nothing is touched until it is claimed.
 pub fn store(folder: impl Into<PathBuf>) -> Store {
     let folder = folder.into();
-    // Where the program stands is not told by some systems; the folder is then used as named.
+    // Where the program stands is not reported by some systems; the folder is then used as named.
     let folder = std::path::absolute(&folder).unwrap_or(folder);
     Store::on(folder, Box::new(DesktopDisk))
 }

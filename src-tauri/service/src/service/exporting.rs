@@ -20,10 +20,10 @@ impl Service {
     pub fn export(
         &mut self,
         id: &str,
-        hand: &Export,
+        export: &Export,
         now: Time,
     ) -> Result<Vec<ExportFile>, Problem> {
-        match hand {
+        match export {
             Export::Throw => {
                 let called = self.with(id, now, |journal, _| Ok(journal.throw().name.clone()))?;
                 let bytes = ThrowId::parse(id).and_then(|id| self.own_bytes(&id));
@@ -37,7 +37,7 @@ impl Service {
                 let snapshot = self.snapshot(id, now)?;
                 let id = ThrowId::parse(id).map_err(|error| self.message(&error))?;
                 let photo = |photo: &PhotoId| self.store.photo(&id, photo).ok().flatten();
-                snapshot.export(hand, &photo)
+                snapshot.export(export, &photo)
             }
         }
     }

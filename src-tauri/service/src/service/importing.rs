@@ -16,7 +16,7 @@ impl Service {
     /// Compare an imported throw file with the copy that is here, if there is one.
     ///
     /// # Errors
-    /// The [`Problem`] to show; nothing is then brought.
+    /// The [`Problem`] to show; nothing is then imported.
     pub fn import(
         &mut self,
         found: Result<Import, StoreError>,
@@ -28,7 +28,7 @@ impl Service {
         let here = here.and_then(|id| self.open.get(&id));
         let here = here.map(|opened| &*opened.journal);
         let about = (self.imports, brought.left_out);
-        let view = show::bring(here, &brought.journal, about, self.context(now));
+        let view = show::import(here, &brought.journal, about, self.context(now));
         self.imported = Some((self.imports, brought));
         Ok(view)
     }
@@ -88,13 +88,13 @@ impl Service {
         })
     }
 
-    /// Do with the throw that was brought as the `file` of that number what was chosen.
+    /// Do with the imported throw as the `file` of that number what was chosen.
     ///
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
     pub fn decide_import(
         &mut self,
-        take: &ImportChoice,
+        choice: &ImportChoice,
         file: u32,
         now: Time,
     ) -> Result<Imported, Problem> {
@@ -108,9 +108,9 @@ impl Service {
         };
         let brought = brought.map_err(|error| self.message(&error))?;
         self.changed();
-        let taken = match take {
+        let taken = match choice {
             ImportChoice::KeepHere => Ok((None, self.words.say("taken-here", &[]))),
-            _ => self.take_in(&brought, take, now),
+            _ => self.take_in(&brought, choice, now),
         };
         let (id, said) = match taken {
             Ok(taken) => taken,
@@ -131,18 +131,18 @@ impl Service {
     fn take_in(
         &mut self,
         brought: &Import,
-        take: &ImportChoice,
+        choice: &ImportChoice,
         now: Time,
     ) -> Result<(Option<ThrowId>, String), StoreError> {
         self.claim()?;
         let here = self.copy_of(&brought.journal, now);
-        let (Some(id), false) = (here, *take == ImportChoice::KeepBoth) else {
+        let (Some(id), false) = (here, *choice == ImportChoice::KeepBoth) else {
             // It becomes a copy of its own if there is one here; else it is taken in as it is.
-            let alone = match take {
+            let alone = match choice {
                 ImportChoice::Add => brought.journal.clone(),
                 _ => self.copied(&brought.journal, now)?,
             };
-            let key = if *take == ImportChoice::Add {
+            let key = if *choice == ImportChoice::Add {
                 "taken-added"
             } else {
                 "taken-both"
@@ -155,7 +155,7 @@ impl Service {
         self.work_on(&id, now)?;
         let here = self.open.get(&id).ok_or(StoreError::NoSuchThrow)?;
         let meeting = meet(&here.journal, &brought.journal).map_err(StoreError::Unmergeable)?;
-        let choices: Vec<MergeSide> = match take {
+        let choices: Vec<MergeSide> = match choice {
             ImportChoice::Merge { brought } => {
                 let side = |b: &bool| {
                     if *b {
@@ -180,7 +180,7 @@ impl Service {
             return Err(self.store.put_back(&id, opened, now));
         }
         self.open.remove(&id);
-        let beside: &[(&str, &[u8])] = match take {
+        let beside: &[(&str, &[u8])] = match choice {
             ImportChoice::Merge { .. } => &[("here", &kept), ("brought", &brought.bytes)],
             _ => &[("here", &kept)],
         };

@@ -67,7 +67,7 @@ pub struct Service {
     mended: BTreeMap<ThrowId, Problem>,
     /// An imported throw file, until the maker has decided what becomes of it.
     imported: Option<(u32, Import)>,
-    /// How many were brought.
+    /// How many were imported.
     imports: u32,
     /// What came of a file dropped on the window, until the window asks.
     pending: Option<Result<ImportView, Problem>>,
@@ -78,7 +78,7 @@ pub struct Service {
 }
 
 impl Service {
-    /// The service for a data folder. It can be looked at even if the folder cannot be
+    /// The service for a data folder. It can be viewed even if the folder cannot be
     /// written; [`Service::hello`] says so.
     pub fn new(store: Store, host: Host) -> Service {
         Service::for_locale(store, host, LANGUAGES[0].code)
@@ -273,7 +273,7 @@ impl Service {
     }
 }
 
-/// Preferences brought within bounds.
+/// Preferences limited to bounds.
 fn tidy(prefs: Prefs) -> Prefs {
     Prefs {
         text: prefs.text.clamp(*TEXT_SIZES.start(), *TEXT_SIZES.end()),

@@ -85,10 +85,14 @@ impl Service {
     ///
     /// # Errors
     /// The [`Problem`] to show; the shelf is then as it was.
-    pub fn tend(&mut self, tend: &ShelfCommand, now: Time) -> Result<ShelfAnswer, Problem> {
+    pub fn shelf_command(
+        &mut self,
+        command: &ShelfCommand,
+        now: Time,
+    ) -> Result<ShelfAnswer, Problem> {
         self.claim().map_err(|error| self.message(&error))?;
         self.changed();
-        let begun = match tend {
+        let begun = match command {
             ShelfCommand::Begin { action, pile } => {
                 let journal = self.begun(action, now)?;
                 let journal = self.heaped(journal, pile, now)?;

@@ -10,8 +10,8 @@ use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Context};
 use lapwork_core::show::{
-    DraftAfter, Export, Head, Layouts, LookAnswer, PlanDraft, PlanView, PrintOrder, Query, Sheet,
-    View,
+    DraftAfter, Export, Head, Layouts, PlanDraft, PlanView, PrintOrder, Query, Sheet, View,
+    ViewAnswer,
 };
 use lapwork_core::throw::Time;
 use lapwork_core::throw::photos::PhotoId;
@@ -21,7 +21,7 @@ use lapwork_core::words::Words;
 use std::sync::Arc;
 
 /// A throw, the words and the ruler as they were at one moment. What is done afterwards does
-/// not change it, and nothing waits for it: it can be looked at on another thread.
+/// not change it, and nothing waits for it: it can be viewed on another thread.
 #[derive(Clone)]
 pub struct Snapshot {
     pub(super) journal: Arc<Journal>,
@@ -44,18 +44,18 @@ impl Snapshot {
     ///
     /// # Errors
     /// The [`Problem`] to show instead.
-    pub fn look(&self, look: &Query) -> Result<View, Problem> {
-        show::answer(&self.journal, look, self.context())
+    pub fn view(&self, query: &Query) -> Result<View, Problem> {
+        show::answer(&self.journal, query, self.context())
     }
 
     /// The same, with its revision.
     ///
     /// # Errors
     /// The [`Problem`] to show instead.
-    pub fn answer(&self, look: &Query) -> Result<LookAnswer, Problem> {
-        Ok(LookAnswer {
+    pub fn answer(&self, query: &Query) -> Result<ViewAnswer, Problem> {
+        Ok(ViewAnswer {
             revision: self.revision,
-            view: self.look(look)?,
+            view: self.view(query)?,
         })
     }
 
@@ -94,12 +94,12 @@ impl Snapshot {
     /// The [`Problem`] to show instead.
     pub fn export(
         &self,
-        hand: &Export,
+        export: &Export,
         photo: &dyn Fn(&PhotoId) -> Option<Vec<u8>>,
     ) -> Result<Vec<ExportFile>, Problem> {
         let (journal, context) = (&*self.journal, self.context());
         let throw = journal.throw();
-        match hand {
+        match export {
             Export::Throw => Ok(vec![ExportFile {
                 name: show::file_name(&throw.name, "jsonl"),
                 bytes: journal.text().into_bytes(),

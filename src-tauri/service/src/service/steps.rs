@@ -115,9 +115,9 @@ impl Service {
     ///
     /// # Errors
     /// The [`Problem`] to show instead.
-    pub fn look(&mut self, id: &str, look: &Query, now: Time) -> Result<View, Problem> {
+    pub fn view(&mut self, id: &str, query: &Query, now: Time) -> Result<View, Problem> {
         self.with(id, now, |journal, context| {
-            show::answer(journal, look, context)
+            show::answer(journal, query, context)
         })
     }
 
@@ -170,12 +170,12 @@ impl Service {
     ///
     /// # Errors
     /// The [`Problem`] to show; the throw is then as it was.
-    pub fn act(&mut self, id: &str, deed: &Request, now: Time) -> Result<Head, Problem> {
+    pub fn act(&mut self, id: &str, request: &Request, now: Time) -> Result<Head, Problem> {
         self.claim().map_err(|error| self.message(&error))?;
         let throw = ThrowId::parse(id).and_then(|id| self.work_on(&id, now).map(|()| id));
         let throw = throw.map_err(|error| self.message(&error))?;
         let entry = self.with(id, now, |journal, context| {
-            let proposed = match deed {
+            let proposed = match request {
                 Request::Act { action } => journal.propose(action, now),
                 Request::Undo => journal.propose_undo(now),
                 Request::Redo => journal.propose_redo(now),
@@ -213,20 +213,20 @@ impl Service {
         self.with(id, now, |journal, context| Ok(show::head(journal, context)))
     }
 
-    /// Do something to a throw, as [`Service::act`] does, and look at it then.
+    /// Do something to a throw, as [`Service::act`] does, and make its view afterwards.
     ///
     /// # Errors
-    /// The [`Problem`] to show if it was not done; that it cannot be looked at is in the
+    /// The [`Problem`] to show if it was not done; that it cannot be viewed is in the
     /// answer.
-    pub fn act_and_look(
+    pub fn act_and_view(
         &mut self,
         id: &str,
-        deed: &Request,
-        look: Option<&Query>,
+        request: &Request,
+        query: Option<&Query>,
         now: Time,
     ) -> Result<CommandAnswer, Problem> {
-        let head = self.act(id, deed, now)?;
-        let seen = look.map(|look| self.look(id, look, now)).transpose();
+        let head = self.act(id, request, now)?;
+        let seen = query.map(|query| self.view(id, query, now)).transpose();
         let (view, problem) = match seen {
             Ok(view) => (view, None),
             Err(problem) => (None, Some(problem)),

@@ -29,7 +29,7 @@ pub(super) fn service(folder: &TempDir) -> Service {
 pub(super) fn begun(folder: &TempDir) -> (Service, String, PathBuf) {
     let mut service = service(folder);
     let id = service
-        .tend(&ShelfCommand::Demo, 1_000_000)
+        .shelf_command(&ShelfCommand::Demo, 1_000_000)
         .unwrap()
         .id
         .unwrap();
@@ -63,7 +63,7 @@ pub(super) fn noted(file: &Path, texts: &[&str]) -> Journal {
 }
 
 pub(super) fn entry(service: &mut Service, id: &str) -> u32 {
-    let seen = service.look(id, &Query::Trim, 0).unwrap();
+    let seen = service.view(id, &Query::Trim, 0).unwrap();
     let View::Trim(seen) = seen else {
         panic!("asked for trim sizes")
     };
@@ -105,7 +105,10 @@ fn a_refusal_writes_nothing() {
         action: Command::Archive { archived: true },
         pile: Vec::new(),
     };
-    assert_eq!(service.tend(&twice, 0).unwrap_err().code, "beginning");
+    assert_eq!(
+        service.shelf_command(&twice, 0).unwrap_err().code,
+        "beginning"
+    );
     assert_eq!(fs::read(&file).unwrap(), before);
     assert_eq!(service.shelf(0).rows.len(), 1);
 }
@@ -172,7 +175,7 @@ fn damage_in_the_middle_is_told_and_the_file_left_alone() {
     let mut service = self::service(&folder);
     let row = row(&mut service, &id);
     assert!(row.head.is_none() && row.problem.is_some());
-    assert!(service.look(&id, &Query::Trim, 0).is_err());
+    assert!(service.view(&id, &Query::Trim, 0).is_err());
     assert!(service.act(&id, &note("one"), 0).is_err());
     assert_eq!(fs::read(&file).unwrap(), bytes);
     let folder = fs::read_dir(file.parent().unwrap()).unwrap();
@@ -191,8 +194,11 @@ fn the_second_to_open_sees_what_the_first_keeps_and_writes_nothing() {
     let kept = fs::read(&file).unwrap();
     assert_eq!(second.act(&id, &note("two"), 0).unwrap_err().code, "locked");
     let delete = ShelfCommand::Delete { id: id.clone() };
-    for tend in [ShelfCommand::Demo, delete] {
-        assert_eq!(second.tend(&tend, 0).unwrap_err().code, "locked");
+    for command in [ShelfCommand::Demo, delete] {
+        assert_eq!(
+            second.shelf_command(&command, 0).unwrap_err().code,
+            "locked"
+        );
     }
     let refused = second.set_prefs(Prefs::default(), 0);
     assert_eq!(refused.unwrap_err().code, "locked");
@@ -223,14 +229,14 @@ fn a_throw_is_deleted_restored_and_erased() {
     let (mut service, id, file) = begun(&folder);
     let kept = fs::read(&file).unwrap();
     let erase = ShelfCommand::Erase { id: id.clone() };
-    let early = service.tend(&erase, 0).unwrap_err();
+    let early = service.shelf_command(&erase, 0).unwrap_err();
     assert_eq!(
         early.code, "no-such-throw",
         "only what is deleted is erased"
     );
 
     let shelf = service
-        .tend(&ShelfCommand::Delete { id: id.clone() }, 0)
+        .shelf_command(&ShelfCommand::Delete { id: id.clone() }, 0)
         .unwrap()
         .shelf;
     assert!(shelf.rows.is_empty() && shelf.deleted[0].id == id);
@@ -239,7 +245,7 @@ fn a_throw_is_deleted_restored_and_erased() {
     assert_eq!(gone.code, "no-such-throw");
 
     let shelf = service
-        .tend(&ShelfCommand::Restore { id: id.clone() }, 0)
+        .shelf_command(&ShelfCommand::Restore { id: id.clone() }, 0)
         .unwrap()
         .shelf;
     assert!(shelf.deleted.is_empty() && shelf.rows[0].id == id);
@@ -247,9 +253,9 @@ fn a_throw_is_deleted_restored_and_erased() {
     service.act(&id, &note("one"), 0).unwrap();
 
     service
-        .tend(&ShelfCommand::Delete { id: id.clone() }, 0)
+        .shelf_command(&ShelfCommand::Delete { id: id.clone() }, 0)
         .unwrap();
-    let shelf = service.tend(&erase, 0).unwrap().shelf;
+    let shelf = service.shelf_command(&erase, 0).unwrap().shelf;
     assert!(shelf.rows.is_empty() && shelf.deleted.is_empty());
     assert_eq!(
         fs::read_dir(folder.path().join("deleted")).unwrap().count(),
@@ -274,22 +280,22 @@ fn bad_ids_reach_nothing() {
     fs::write(folder.path().join("throw.jsonl"), "mine").unwrap();
     for id in ["..", ".", "", "../throws", "a/b", "ABC"] {
         let id = id.to_string();
-        let looked = service.look(&id, &Query::Trim, 0).unwrap_err();
+        let viewed = service.view(&id, &Query::Trim, 0).unwrap_err();
         let acted = service.act(&id, &note("one"), 0).unwrap_err();
-        let tends = [
+        let commands = [
             ShelfCommand::Delete { id: id.clone() },
             ShelfCommand::Restore { id: id.clone() },
             ShelfCommand::Erase { id },
         ];
-        let tended = tends.map(|tend| service.tend(&tend, 0).unwrap_err().code);
-        assert_eq!([looked.code, acted.code], ["bad-id", "bad-id"]);
-        assert_eq!(tended, ["bad-id", "bad-id", "bad-id"]);
+        let answered = commands.map(|command| service.shelf_command(&command, 0).unwrap_err().code);
+        assert_eq!([viewed.code, acted.code], ["bad-id", "bad-id"]);
+        assert_eq!(answered, ["bad-id", "bad-id", "bad-id"]);
     }
     assert_eq!(
         fs::read(folder.path().join("throw.jsonl")).unwrap(),
         b"mine"
     );
-    let unknown = service.look("not-there", &Query::Trim, 0).unwrap_err();
+    let unknown = service.view("not-there", &Query::Trim, 0).unwrap_err();
     assert_eq!(unknown.code, "no-such-throw");
 }
 
@@ -304,7 +310,7 @@ fn a_failed_write_accepts_nothing() {
     fs::create_dir(&file).unwrap();
     assert_eq!(service.act(&id, &note("one"), 0).unwrap_err().code, "disk");
     assert!(!service.open.contains_key(&ThrowId::parse(&id).unwrap()));
-    assert_eq!(service.look(&id, &Query::Trim, 0).unwrap_err().code, "disk");
+    assert_eq!(service.view(&id, &Query::Trim, 0).unwrap_err().code, "disk");
     fs::remove_dir(&file).unwrap();
     fs::write(&file, &kept).unwrap();
     assert_eq!(entry(&mut service, &id), before);
@@ -379,7 +385,10 @@ fn a_folder_that_cannot_be_made_is_told_at_the_start() {
     assert!(hello.shelf.rows.is_empty());
     assert_eq!(code(hello.problem), "disk");
     assert_eq!(
-        service.tend(&ShelfCommand::Demo, 0).unwrap_err().code,
+        service
+            .shelf_command(&ShelfCommand::Demo, 0)
+            .unwrap_err()
+            .code,
         "disk"
     );
     assert_eq!(fs::read(&file).unwrap(), b"mine");
@@ -526,17 +535,17 @@ fn every_error_has_its_words() {
 fn after_something_broke_off_everything_is_read_from_the_disk_and_nothing_is_lost() {
     let folder = TempDir::new().unwrap();
     let (mut service, id, file) = begun(&folder);
-    let look = Query::Trim;
-    let kept = service.act_and_look(&id, &note("kept"), Some(&look), 5);
+    let query = Query::Trim;
+    let kept = service.act_and_view(&id, &note("kept"), Some(&query), 5);
     let kept = kept.unwrap();
-    let before = service.snapshot(&id, 5).unwrap().answer(&look).unwrap();
+    let before = service.snapshot(&id, 5).unwrap().answer(&query).unwrap();
     assert_eq!(before.revision, kept.revision);
 
     assert_eq!(service.recover().code, "broke");
-    let after = service.snapshot(&id, 6).unwrap().answer(&look).unwrap();
+    let after = service.snapshot(&id, 6).unwrap().answer(&query).unwrap();
     assert!(after.revision > before.revision, "what was answered is old");
     assert_eq!(entry(&mut service, &id), kept.head.entry);
-    let next = service.act_and_look(&id, &note("on"), None, 7).unwrap();
+    let next = service.act_and_view(&id, &note("on"), None, 7).unwrap();
     assert_eq!(next.head.entry, kept.head.entry + 1);
     assert!(next.revision > after.revision);
 

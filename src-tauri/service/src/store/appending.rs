@@ -125,7 +125,7 @@ impl Store {
     }
 
     /// Whether the file that is open is the one at `path` and ends as the one that was
-    /// written; what the system tells of it then.
+    /// written; what the system reports of it then.
     fn ends_as(
         &self,
         file: &mut dyn DiskFile,

@@ -30,7 +30,7 @@ impl Store {
             self.written_whole(id);
         }
         made.map_err(|why| {
-            // The maker is told it was not begun, so nothing of it may come back.
+            // The maker is informed that it was not begun, so nothing of it may come back.
             let _ = self.disk.remove(&unfinished);
             let _ = self.disk.remove(&whole);
             if self.disk.exists(&whole) {

@@ -82,7 +82,7 @@ pub(super) struct Seal {
     pub(super) sum: u32,
     /// Its last bytes, no more than [`TAIL`].
     pub(super) tail: Vec<u8>,
-    /// What the system told of it when it was last held against the above; nothing where
+    /// What the system reported of it when it was last held against the above; nothing where
     /// all of it is to be read the next time.
     pub(super) about: Option<About>,
 }

@@ -82,8 +82,8 @@ impl Store {
         );
     }
 
-    /// A throw file brought up to this version, where that can be done; where not it can
-    /// be read and written on as it is, and is brought up another time.
+    /// A throw file upgraded to this version, where that can be done; where not it can
+    /// be read and written on as it is, and is upgraded another time.
     fn upgraded(&self, id: &ThrowId, opened: Opened, now: Time) -> Opened {
         if opened.version >= VERSION {
             return opened;

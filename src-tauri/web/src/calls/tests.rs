@@ -6,18 +6,22 @@ use lapwork_service::disk::MemoryDisk;
 use serde_json::json;
 use std::sync::mpsc::channel;
 
-fn desk(disk: &MemoryDisk, languages: &str) -> Desk {
+fn service(disk: &MemoryDisk, languages: &str) -> PageService {
     let store = Store::on("Lapwork", Box::new(disk.clone()));
-    Desk::new(store, desktop::host(), languages, None)
+    PageService::new(store, desktop::host(), languages, None)
 }
 
-fn ask(desk: &mut Desk, command: &str, given: &Value) -> Value {
-    let answer = desk.answer(command, &given.to_string()).unwrap();
+fn ask(service: &mut PageService, command: &str, given: &Value) -> Value {
+    let answer = service.answer(command, &given.to_string()).unwrap();
     serde_json::from_str(&answer).unwrap()
 }
 
-fn begun(desk: &mut Desk) -> String {
-    let answer = ask(desk, "tend", &json!({"tend": {"tend": "demo"}}));
+fn begun(service: &mut PageService) -> String {
+    let answer = ask(
+        service,
+        "shelf_command",
+        &json!({"command": {"command": "demo"}}),
+    );
     answer["ok"]["id"].as_str().unwrap().to_string()
 }
 
@@ -25,7 +29,7 @@ fn begun(desk: &mut Desk) -> String {
 fn the_first_language_that_is_spoken_here_is_spoken() {
     for (languages, meant) in [("xx\nde-CH\nen", "de"), ("fr\nxx", "en"), ("", "en")] {
         let hello = ask(
-            &mut desk(&MemoryDisk::new(), languages),
+            &mut service(&MemoryDisk::new(), languages),
             "hello",
             &json!({}),
         );
@@ -36,33 +40,37 @@ fn the_first_language_that_is_spoken_here_is_spoken() {
 #[test]
 fn a_deed_is_answered_with_its_screen_and_a_revision() {
     let disk = MemoryDisk::new();
-    let mut desk = desk(&disk, "en");
-    let id = begun(&mut desk);
-    let look = json!({"see": "work", "batch": null});
-    let before = ask(&mut desk, "look", &json!({"id": id, "look": look}));
-    let deed = json!({"deed": "undo"});
+    let mut service = service(&disk, "en");
+    let id = begun(&mut service);
+    let query = json!({"see": "work", "batch": null});
+    let before = ask(&mut service, "view", &json!({"id": id, "query": query}));
+    let request = json!({"request": "undo"});
     let acted = ask(
-        &mut desk,
+        &mut service,
         "act",
-        &json!({"id": id, "deed": deed, "look": look}),
+        &json!({"id": id, "request": request, "query": query}),
     );
     assert_eq!(acted["ok"]["view"]["seen"], "work", "{acted}");
     let revision = |answer: &Value| answer["ok"]["revision"].as_u64().unwrap();
     assert!(revision(&acted) > revision(&before));
-    let refused = ask(&mut desk, "look", &json!({"id": "none", "look": look}));
+    let refused = ask(&mut service, "view", &json!({"id": "none", "query": query}));
     assert_eq!(refused["problem"]["code"], "no-such-throw");
-    assert!(desk.answer("rm", "{}").is_err());
-    assert!(desk.answer("look", "{}").is_err());
+    assert!(service.answer("rm", "{}").is_err());
+    assert!(service.answer("view", "{}").is_err());
 }
 
 #[test]
 fn where_nothing_can_be_kept_that_is_said_and_not_that_another_is_open() {
-    let pool = crate::pool::Pool::look(Box::new(Nothing)).unwrap();
+    let pool = crate::pool::Pool::read_only(Box::new(Nothing)).unwrap();
     let store = Store::on("Lapwork", Box::new(pool));
-    let mut desk = Desk::new(store, desktop::host(), "en", Some(Stranded::None));
-    let hello = ask(&mut desk, "hello", &json!({}));
+    let mut service = PageService::new(store, desktop::host(), "en", Some(Stranded::None));
+    let hello = ask(&mut service, "hello", &json!({}));
     assert_eq!(hello["ok"]["problem"]["code"], "no-storage");
-    let refused = ask(&mut desk, "tend", &json!({"tend": {"tend": "demo"}}));
+    let refused = ask(
+        &mut service,
+        "shelf_command",
+        &json!({"command": {"command": "demo"}}),
+    );
     assert_eq!(refused["problem"]["code"], "no-storage");
 }
 
@@ -98,37 +106,37 @@ impl crate::pool::Slots for Nothing {
 #[test]
 fn a_throw_handed_on_comes_back_to_the_byte() {
     let disk = MemoryDisk::new();
-    let mut first = desk(&disk, "en");
+    let mut first = service(&disk, "en");
     let id = begun(&mut first);
-    let files = first.hand(&id, r#"{"hand":"throw"}"#).unwrap();
+    let files = first.export(&id, r#"{"export":"throw"}"#).unwrap();
     let [file] = files.as_slice() else {
         panic!("one file")
     };
-    let mut other = desk(&MemoryDisk::new(), "de");
-    let brought = other.bring(&file.name, file.bytes.clone());
+    let mut other = service(&MemoryDisk::new(), "de");
+    let brought = other.import(&file.name, file.bytes.clone());
     let brought: Value = serde_json::from_str(&brought).unwrap();
     let number = &brought["ok"]["file"];
-    let take = json!({"take": {"take": "add"}, "file": number});
-    let taken = ask(&mut other, "take", &take);
+    let choice = json!({"choice": {"choice": "add"}, "file": number});
+    let taken = ask(&mut other, "decide_import", &choice);
     let id = taken["ok"]["id"]
         .as_str()
         .unwrap_or_else(|| panic!("{taken}"));
-    let again = other.hand(id, r#"{"hand":"throw"}"#).unwrap();
+    let again = other.export(id, r#"{"export":"throw"}"#).unwrap();
     assert_eq!(again[0].bytes, file.bytes);
     other.drop_in("x.jsonl", b"nonsense".to_vec());
     assert!(other.offers());
     assert!(ask(&mut other, "dropped", &json!({}))["problem"].is_object());
-    let told = ask(&mut other, "handed", &json!({"files": ["a.jsonl"]}));
+    let told = ask(&mut other, "exported", &json!({"files": ["a.jsonl"]}));
     assert!(told["ok"]["said"].as_str().unwrap().contains("a.jsonl"));
 }
 
 #[test]
 fn layouts_are_searched_for_from_a_copy_and_told_on_the_way() {
-    let mut desk = desk(&MemoryDisk::new(), "en");
-    let id = begun(&mut desk);
+    let mut service = service(&MemoryDisk::new(), "en");
+    let id = begun(&mut service);
     let wishes = serde_json::to_value(Wishes::default()).unwrap();
     let order = ask(
-        &mut desk,
+        &mut service,
         "order",
         &json!({"id": id, "wishes": wishes, "seed": 1}),
     );

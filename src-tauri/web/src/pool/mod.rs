@@ -11,10 +11,10 @@
 //! index that no longer names it is on the disk; then it is also emptied. A folder that is synced
 //! makes all other names safe as well, which is more than was asked.
 //!
-//! One that is opened for looking ([`Pool::look`]) changes nothing and gives no lock: it is what
+//! One that is opened for looking ([`Pool::read_only`]) changes nothing and gives no lock: it is what
 //! a second page gets while the first has the files.
 //!
-//! Limits: a name is not told from another by anything but its text; times of writing are not
+//! Limits: a name is not distinguished from another by anything but its text; times of writing are not
 //! told. When all slots are in use a new file is refused as on a full disk; whoever opens the
 //! files sees to it that some are free ([`Pool::free`], [`Pool::grow`]).
 
@@ -95,7 +95,7 @@ impl Pool {
     ///
     /// # Errors
     /// What the system said.
-    pub fn look(slots: Box<dyn Slots>) -> io::Result<Pool> {
+    pub fn read_only(slots: Box<dyn Slots>) -> io::Result<Pool> {
         let kept = Index::read(&*slots)?.unwrap_or_default();
         Ok(Pool::of(slots, kept, true))
     }

@@ -286,8 +286,8 @@ fn note(text: &str) -> Request {
 
 type Step = fn(&mut Service, &mut Vec<String>) -> bool;
 
-fn acted(service: &mut Service, id: &str, deed: &Request) -> bool {
-    service.act(id, deed, NOW).is_ok()
+fn acted(service: &mut Service, id: &str, request: &Request) -> bool {
+    service.act(id, request, NOW).is_ok()
 }
 
 fn begun(service: &mut Service, ids: &mut Vec<String>) -> bool {
@@ -299,7 +299,7 @@ fn begun(service: &mut Service, ids: &mut Vec<String>) -> bool {
         "denims": [{"name": "Jeans", "colour": "#223355"}],
     }));
     let action = action.expect("a beginning");
-    match service.tend(
+    match service.shelf_command(
         &ShelfCommand::Begin {
             action,
             pile: Vec::new(),
@@ -330,12 +330,16 @@ const STEPS: [Step; 11] = [
     |service, ids| acted(service, &ids[1], &note("three")),
     |service, ids| {
         let id = ids[0].clone();
-        service.tend(&ShelfCommand::Delete { id }, NOW).is_ok()
+        service
+            .shelf_command(&ShelfCommand::Delete { id }, NOW)
+            .is_ok()
     },
     |service, ids| acted(service, &ids[1], &Request::Undo),
     |service, ids| {
         let id = ids[0].clone();
-        service.tend(&ShelfCommand::Erase { id }, NOW).is_ok()
+        service
+            .shelf_command(&ShelfCommand::Erase { id }, NOW)
+            .is_ok()
     },
     |service, ids| acted(service, &ids[1], &note("four")),
 ];
@@ -493,7 +497,7 @@ fn one_page_writes_and_the_other_looks() {
     let mut first = serve(&pool, 7);
     let mut ids = Vec::new();
     assert!(begun(&mut first, &mut ids));
-    let looking = Pool::look(Box::new(slots.clone())).unwrap();
+    let looking = Pool::read_only(Box::new(slots.clone())).unwrap();
     let mut second = serve(&looking, 9);
     let hello = second.hello(NOW);
     assert_eq!(

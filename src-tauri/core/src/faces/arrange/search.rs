@@ -309,7 +309,7 @@ impl Arranger {
 
 impl Board {
     /// From where to where loose squares go. Squares that nothing was done to only make room:
-    /// what they are to be is told by their faces. Those that cannot be told
+    /// what they are to be is known from their faces. Those that cannot be known
     /// from one another stay if they can.
     fn loose_moves(&self) -> Vec<(usize, usize)> {
         let mut going: Vec<(usize, usize)> = self

@@ -80,7 +80,7 @@ impl Canvas {
         });
     }
 
-    /// A shape told from the top left of the drawing; nothing where there is none.
+    /// A shape measured from the top left of the drawing; nothing where there is none.
     pub(in crate::show) fn shape(&mut self, d: String, ink: Ink, cloth: Option<Cloth>) {
         if d.is_empty() {
             return;

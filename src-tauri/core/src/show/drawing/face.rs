@@ -1,5 +1,5 @@
 //! One face of a throw as it is seen, square by square: for the window, for the printed
-//! sheet, for a file of its own, and for layouts that are only looked at.
+//! sheet, for a file of its own, and for layouts that are only previewed.
 //!
 //! Every drawing of a face begins with a [`FaceMap`], so that they cannot differ in what a
 //! square shows. Turned over like a page, left and right change places, and so does the
@@ -100,7 +100,7 @@ pub(in crate::show) fn binding(throw: &Throw) -> Cloth {
 /// A square where it lies in the picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub(in crate::show) struct Laid {
-    /// Its place as told from the front.
+    /// Its place as seen from the front.
     pub(in crate::show) square: Rect,
     /// Column in the picture, from the left.
     pub(in crate::show) x: u16,
@@ -126,7 +126,7 @@ impl Grid {
         cell: 1.0,
     };
 
-    /// A point told in squares.
+    /// A point measured in squares.
     pub(in crate::show) fn point(&self, [x, y]: [f64; 2]) -> [f64; 2] {
         [self.at[0] + x * self.cell, self.at[1] + y * self.cell]
     }
@@ -269,7 +269,7 @@ impl FaceMap {
     }
 
     /// The letters of each print in the middle of its squares, or so far below it, of a size
-    /// told in squares.
+    /// measured in squares.
     pub(in crate::show) fn letters(&self, d: &mut Canvas, grid: &Grid, size: f64, low: f64) {
         let prints = |shown: Shown| matches!(shown, Shown::Print(_));
         self.lettered(d, grid, size, low, Ink::Letters, prints);
@@ -380,7 +380,7 @@ pub(in crate::show) fn joins(
     let (left, top) = (area.col, area.row);
     let (right, bottom) = (left + area.cols, top + area.rows);
     let line = |join: &Join| {
-        // The seam as a line, told from the front.
+        // The seam as a line, measured from the front.
         let s = join.second;
         let [x1, y1, x2, y2] = match join.seam {
             Seam::Upright => [s.col, s.row, s.col, s.row + s.rows],
@@ -457,7 +457,7 @@ pub(in crate::show) fn threads([x, y, w, h]: [f64; 4], long: f64, step: f64) -> 
     d
 }
 
-/// An arrow with two heads along the lengthwise grain, told from its middle.
+/// An arrow with two heads along the lengthwise grain, measured from its middle.
 pub(in crate::show) fn grain(crosswise: bool, long: f64) -> String {
     let (l, all, head) = (n(long), n(long * 2.0), n(long / 2.2));
     match crosswise {

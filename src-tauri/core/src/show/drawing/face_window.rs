@@ -20,7 +20,7 @@ const MOST_THREADS: f64 = 600.0;
 pub(in crate::show) const FLOOR_WIDTH: u16 = 4;
 
 const UNIT: &Grid = &Grid::UNIT;
-/// Signs on a square, told from its upper left corner.
+/// Signs on a square, measured from its upper left corner.
 const STAYS: &str = "m.17 .06l.11 .11 -.11 .11 -.11 -.11z";
 const PIN: &str = "m.26 .26l.16 .16m-.14 -.24a.1 .1 0 1 0 -.2 0a.1 .1 0 1 0 .2 0";
 const RING: &str = "m.1 .5a.4 .4 0 1 0 .8 0a.4 .4 0 1 0 -.8 0z";

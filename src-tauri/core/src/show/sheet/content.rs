@@ -354,8 +354,8 @@ impl Sheet {
     pub fn with_story(self, journal: &Journal, zone: &ZoneName, context: Context<'_>) -> Sheet {
         let doubled = context.words.doubled();
         let words = &doubled;
-        let told = story::story(journal, zone, Context { words, ..context });
-        let items = told.days.iter().flat_map(|day| &day.items);
+        let story_view = story::story(journal, zone, Context { words, ..context });
+        let items = story_view.days.iter().flat_map(|day| &day.items);
         let mut photos: Vec<PhotoId> = items.filter_map(|item| item.photo.clone()).collect();
         let over = photos.len().saturating_sub(MOST_PHOTOS);
         photos.truncate(MOST_PHOTOS);
@@ -363,7 +363,7 @@ impl Sheet {
             left_off: (over > 0)
                 .then(|| say!(context, "sheet-left-off", n = over, most = MOST_PHOTOS)),
             photos,
-            story: Some(told),
+            story: Some(story_view),
             ..self
         }
     }

@@ -40,7 +40,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// At most so many changes are listed, the newest.
 pub const MOST_CHANGES: usize = 60;
 
-/// Fabrics told on the wall card at most.
+/// Fabrics listed on the wall card at most.
 const MOST_ON_CARD: usize = 12;
 
 /// The words that stand on every sheet.
@@ -103,11 +103,11 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
         learned,
     };
     let throw = journal.throw();
-    let told = |at: Time| date(day(at), context.words);
+    let day_of = |at: Time| date(day(at), context.words);
     let size = throw.finished();
     let p = &throw.plan;
     let gathered = gather::gather(journal, both.doubled);
-    let stages = stages(throw, &both, &told);
+    let stages = stages(throw, &both, &day_of);
     let prints = fabrics(journal, context);
     let totals = both.rows(|context| gather::gather(journal, context).figures);
     let seen = head(journal, context);
@@ -121,7 +121,7 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
             squares = say!(both, "count-square", n = p.squares()),
             size = both.doubled.by(size.width, size.height)
         ),
-        day: say!(both, "sheet-day", day = told(context.now)),
+        day: say!(both, "sheet-day", day = day_of(context.now)),
         date: day(context.now).parts(),
         progress: seen.progress,
         labels: LABELS
@@ -144,7 +144,7 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
             .advice()
             .iter()
             .map(|a| plan::advice(a, both.doubled))
-            .map(|told| format!("{} {}", told.said, told.next))
+            .map(|problem| format!("{} {}", problem.said, problem.next))
             .collect(),
         lessons,
         supplies: gathered
@@ -187,12 +187,12 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
             .iter()
             .filter(|n| n.piece.is_none_or(|p| !throw.assembly().knows(p)))
             .map(|n| SheetEntry {
-                day: told(n.at),
+                day: day_of(n.at),
                 piece: String::new(),
                 text: n.text.clone(),
             })
             .collect(),
-        changes: changes(journal, both.doubled, &told),
+        changes: changes(journal, both.doubled, &day_of),
         story: None,
         photos: Vec::new(),
         left_off: None,
@@ -212,11 +212,11 @@ fn learned(journal: &Journal, context: Context<'_>) -> (Vec<Lessons>, BTreeMap<T
     let told_there = |l: &Lesson| lessons::said(l, context).is_some_and(|l| before.contains(&l));
     here.lessons.retain(|l| !told_there(l));
     here.paces.clear();
-    let own = lessons::told(&here, context).map(|told| Lessons {
+    let own = lessons::view(&here, context).map(|view| Lessons {
         title: say!(context, "sheet-learned-here"),
-        ..told
+        ..view
     });
-    let older = throw.after.as_ref().and_then(|h| lessons::told(h, context));
+    let older = throw.after.as_ref().and_then(|h| lessons::view(h, context));
     let by_step = |task: Task| {
         let mut lines = lessons::at_step(throw, task, context);
         let own = here.lessons.iter().filter(|l| l.task == Some(task));
@@ -403,11 +403,11 @@ fn squaring(throw: &Throw, both: &Both<'_>) -> Option<Squaring> {
     }
     let context = both.doubled;
     let mut figures = Vec::new();
-    let mut told = BTreeSet::new();
+    let mut listed = BTreeSet::new();
     for block in &blocks {
         let target = throw.target(*block);
         let kind = throw.kind(*block);
-        if told.insert((names::key(kind), block.rows, block.cols)) {
+        if listed.insert((names::key(kind), block.rows, block.cols)) {
             let mut rows = both.row("trim-to", |l| l.by(target.width, target.height));
             for row in &mut rows {
                 row.label = say!(
@@ -505,7 +505,7 @@ fn is_change(event: &Event) -> bool {
 fn changes(
     journal: &Journal,
     context: Context<'_>,
-    told: &dyn Fn(Time) -> String,
+    day_of: &dyn Fn(Time) -> String,
 ) -> Vec<SheetEntry> {
     let throw = journal.throw();
     let happened = journal.entries().rev().filter(|(_, stands)| *stands);
@@ -520,7 +520,7 @@ fn changes(
                 .map(|e| events::event(e, throw, context))
                 .collect();
             (!said.is_empty()).then(|| SheetEntry {
-                day: told(entry.at),
+                day: day_of(entry.at),
                 piece: String::new(),
                 text: context.words.list("list-long", said),
             })

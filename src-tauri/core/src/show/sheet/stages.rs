@@ -47,7 +47,7 @@ pub(super) fn warning(caution: Caution, short: bool, context: Context<'_>) -> Wa
 pub(super) fn stages(
     throw: &Throw,
     both: &Both<'_>,
-    told: &dyn Fn(Time) -> String,
+    day_of: &dyn Fn(Time) -> String,
 ) -> Vec<SheetStage> {
     let order = ["square", "pair", "four", "larger", "whole"];
     let mut by_stage: BTreeMap<usize, Vec<Rect>> = BTreeMap::new();
@@ -68,7 +68,7 @@ pub(super) fn stages(
                 &letters,
                 &mut cautions,
                 both,
-                told,
+                day_of,
             )
         })
         .collect();
@@ -128,7 +128,7 @@ fn stage(
     letters: &[String],
     cautions: &mut BTreeSet<String>,
     both: &Both<'_>,
-    told: &dyn Fn(Time) -> String,
+    day_of: &dyn Fn(Time) -> String,
 ) -> SheetStage {
     let context = both.doubled;
     let own = |piece: Rect| -> Vec<Task> {
@@ -207,7 +207,7 @@ fn stage(
             .filter_map(|n| Some((n, n.piece?)))
             .filter(|(_, p)| throw.assembly().knows(*p) && stage_key(throw.kind(*p)) == key)
             .map(|(n, piece)| SheetEntry {
-                day: told(n.at),
+                day: day_of(n.at),
                 piece: names::piece(throw, piece, context),
                 text: n.text.clone(),
             })

@@ -112,8 +112,8 @@ fn the_fabric_squares_are_cut_before_they_are_glued() {
     assert!(!tasks(&journal).contains(&Task::CutFabric));
     // One too small is refused with the size it would fit.
     let refused = crate::command::decide(Some(journal.throw()), &pack(inches(4))).unwrap_err();
-    let told = crate::show::errors::rejection(&refused, Some(journal.throw()), context);
-    let next = told.next.replace('\u{a0}', " ");
+    let texts = crate::show::errors::rejection(&refused, Some(journal.throw()), context);
+    let next = texts.next.replace('\u{a0}', " ");
     assert!(next.contains("They fit a throw of 4 in squares"), "{next}");
     assert!(next.contains("½ in of denim all round"), "{next}");
     let mut larger = journal.clone();
@@ -220,8 +220,8 @@ fn a_metric_leg_begins_and_is_dragged_in_round_figures() {
         let stations = view.tidy.stations.iter();
         stations.map(|s| [s.at.clone(), s.width.clone()]).collect()
     };
-    let told = [["0 cm", "43 cm"], ["44 cm", "48 cm"], ["81 cm", "64 cm"]];
-    assert_eq!(stations(&first), told);
+    let texts = [["0 cm", "43 cm"], ["44 cm", "48 cm"], ["81 cm", "64 cm"]];
+    assert_eq!(stations(&first), texts);
     let hem = &first.tidy.zones[1];
     assert_eq!(["0 cm", "2.5 cm"], [hem.from.as_str(), hem.to.as_str()]);
     // Dragged by 3.14159 cm to the side and down: on whole millimetres, the others as they were.
@@ -234,12 +234,12 @@ fn a_metric_leg_begins_and_is_dragged_in_round_figures() {
     };
     let moved = cutting(Some(first.tidy.clone()), Some(drag));
     // (290 − 31.4159) + 350 mm of which the middle stays: 640 − 2 × 31.4159 = 577.17.
-    let told = [
+    let texts = [
         ["0 cm", "43 cm"],
         ["44 cm", "48 cm"],
         ["77.9 cm", "57.7 cm"],
     ];
-    assert_eq!(stations(&moved), told);
+    assert_eq!(stations(&moved), texts);
     // The hem line measured 3 cm higher by the tape: the hem is told there.
     let mut typed = first.tidy.clone();
     typed.stations[0].at = "3".into();

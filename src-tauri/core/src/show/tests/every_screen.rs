@@ -17,10 +17,10 @@ fn joins_drawn(throw: &crate::throw::Throw, picture: &Picture) {
         })
         .collect();
     let numbers = (1..laid.joins.len()).map(|n| n.to_string());
-    let told: Vec<String> = std::iter::once("begin".to_string())
+    let texts: Vec<String> = std::iter::once("begin".to_string())
         .chain(numbers)
         .collect();
-    assert_eq!(said, told);
+    assert_eq!(said, texts);
 }
 
 /// Front and back of what is made, the back as it is seen from behind.

@@ -218,8 +218,8 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     };
     let change = Command::ChangePlan { plan };
     let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
-    let (_, told) = change::compare(&journal, &events, context(&words));
-    assert!(told.contains(&"Laps marked for pieces that are short are worked out again.".into()));
+    let (_, texts) = change::compare(&journal, &events, context(&words));
+    assert!(texts.contains(&"Laps marked for pieces that are short are worked out again.".into()));
     act(&mut journal, &change, 3);
     assert_eq!(marked(&journal), Vec::<i64>::new());
     // With laps a sixteenth wider the fours shrink by that: half as much is missing, at one lap.
@@ -309,7 +309,7 @@ fn how_far_columns_are_off_can_be_read() {
         sized(&mut journal, piece, FULL, FULL - 12);
     }
     let picture = pictures::blocks(journal.throw(), context(&words));
-    let mut told: Vec<[f64; 3]> = Vec::new();
+    let mut texts: Vec<[f64; 3]> = Vec::new();
     for mark in &picture.marks {
         if let Mark::Words {
             x, y, text, size, ..
@@ -319,13 +319,13 @@ fn how_far_columns_are_off_can_be_read() {
             let half = text.chars().count() as f64 * size * 0.58 / 2.0;
             assert!(*x >= half - 0.5 && *x <= picture.width - half + 0.5);
             assert!(*y + size / 2.0 <= picture.height);
-            told.push([x - half, x + half, *y]);
+            texts.push([x - half, x + half, *y]);
         }
     }
-    assert_eq!(told.len(), 4);
-    for (n, a) in told.iter().enumerate() {
+    assert_eq!(texts.len(), 4);
+    for (n, a) in texts.iter().enumerate() {
         let free = |b: &[f64; 3]| a[1] <= b[0] || b[1] <= a[0] || (a[2] - b[2]).abs() >= 6.0;
-        assert!(told[n + 1..].iter().all(free), "{told:?}");
+        assert!(texts[n + 1..].iter().all(free), "{texts:?}");
     }
 }
 

@@ -64,24 +64,24 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
     assert_eq!(learned(&journal, Task::PressBlock).len(), 1);
 }
 
-/// What was told from the record is read in the language and by the ruler of whoever opens the
+/// What was derived from the record is read in the language and by the ruler of whoever opens the
 /// throw; what files hold in words, and what the maker wrote, stays as it is.
 #[test]
 fn lessons_are_told_in_the_language_they_are_read_in() {
     use crate::measure::sixty_fourths;
     use crate::throw::Mishap;
     use crate::throw::heritage::{DerivedLesson, Heritage, Lesson};
-    let lesson = |words: &str, hers, told| Lesson {
+    let lesson = |words: &str, hers, derived| Lesson {
         words: words.into(),
         task: Some(Task::Cut),
         hers,
-        told,
+        derived,
     };
     let (size, washed) = (
         (sixty_fourths(2560), sixty_fourths(3200)),
         (sixty_fourths(2496), sixty_fourths(3200)),
     );
-    let told = [
+    let texts = [
         DerivedLesson::Scrap {
             lap: sixty_fourths(32),
         },
@@ -111,7 +111,7 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
         lesson("Cut the faded jeans first.", true, None),
         lesson("On a scrap, a lap of ½ in was found right.", false, None),
     ];
-    lessons.extend(told.map(|told| lesson("", false, Some(told))));
+    lessons.extend(texts.map(|derived| lesson("", false, Some(derived))));
     let heritage = Heritage {
         name: "Old".into(),
         lessons,
@@ -195,7 +195,7 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
     );
 }
 
-/// What is told from a record is kept without a sentence.
+/// What is derived from a record is kept without a sentence.
 #[test]
 fn what_is_told_from_the_record_is_kept_as_figures() {
     let mut journal = stitched(4, 2);

@@ -96,7 +96,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         "{said}"
     );
     // Squares enough in all do not make up for what one denim lacks, but any denim would.
-    for (makes, told) in [
+    for (makes, texts) in [
         (
             Some(1),
             "Enough denim squares in all, but not of each denim.",
@@ -104,7 +104,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         (None, "Enough denim squares, 2 to spare."),
     ] {
         act(&mut journal, &add(of(makes), 4), 1);
-        assert_eq!(pile(&journal).said[0], told);
+        assert_eq!(pile(&journal).said[0], texts);
         let entry = journal.propose_undo(1).unwrap();
         journal.accept(entry).unwrap();
     }
@@ -343,7 +343,7 @@ fn a_leg_from_outline_to_count() {
     );
 }
 
-/// A cut is told from where the cloth begins on that line, not from where it is widest.
+/// A cut is measured from where the cloth begins on that line, not from where it is widest.
 #[test]
 fn a_cut_is_told_from_the_edge_of_the_cloth() {
     use crate::cloth::garments::{GarmentPart, OutlineStation, Piece};
@@ -362,7 +362,7 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
     let how = crate::cloth::pile::how(inches(5));
     let cuts = crate::cloth::cutting::lay_out(&piece, &how).unwrap();
     let journal = begin(Plan::default());
-    let told = |piece: &Piece, cuts| -> Vec<String> {
+    let texts = |piece: &Piece, cuts| -> Vec<String> {
         let laid = cutting_list::Laid {
             cuts,
             places: Vec::new(),
@@ -372,7 +372,7 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
         let texts = rows.into_iter().map(|row| row.text.replace('\u{a0}', " "));
         texts.collect()
     };
-    let said = told(&piece, cuts);
+    let said = texts(&piece, cuts);
     let at_edge = "Off it, from its left end: ";
     assert_eq!(said.len(), 4, "{said:?}");
     assert!(said.iter().all(|line| line.contains(at_edge)), "{said:?}");
@@ -385,7 +385,7 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
         right: zero() - inches(5),
     });
     let cuts = crate::cloth::cutting::lay_out(&held, &how).unwrap();
-    let last = told(&held, cuts).pop().unwrap();
+    let last = texts(&held, cuts).pop().unwrap();
     // The cloth begins 7 in left of the middle 15 in up; the squares at 5 in.
     assert!(
         last.contains("starting 2 in from its left end: 2 squares"),
@@ -633,11 +633,11 @@ fn a_spoilt_square_is_offered_what_is_left_of_its_denim() {
     assert_eq!(spares(&journal), [1, 2, 0]);
     let square = Rect::square(0, 0);
     let ways = |journal: &Journal| -> Vec<crate::show::RemedyRow> {
-        let look = Query::Off {
+        let query = Query::Off {
             piece: square,
             why: Some(Mishap::Scorched),
         };
-        match answer(journal, &look, context) {
+        match answer(journal, &query, context) {
             Ok(View::Off(view)) => view.ways,
             other => panic!("{other:?}"),
         }
@@ -685,18 +685,18 @@ fn a_spoilt_square_is_offered_what_is_left_of_its_denim() {
         "Dark pair",
     );
     act(&mut journal, &add, 5);
-    let told = titles(&journal);
+    let texts = titles(&journal);
     assert!(
-        told.contains(&"Put the spare square in".to_string())
-            && told.iter().any(|t| t.starts_with("Cut one of")),
-        "{told:?}"
+        texts.contains(&"Put the spare square in".to_string())
+            && texts.iter().any(|t| t.starts_with("Cut one of")),
+        "{texts:?}"
     );
     let dark_square = Rect::square(1, 0);
-    let look = Query::Off {
+    let query = Query::Off {
         piece: dark_square,
         why: Some(Mishap::Lost),
     };
-    let Ok(View::Off(view)) = answer(&journal, &look, context) else {
+    let Ok(View::Off(view)) = answer(&journal, &query, context) else {
         panic!()
     };
     assert!(

@@ -190,7 +190,7 @@ fn a_grid_cropped_or_grown_keeps_its_faces_and_tells_those_it_cannot() {
         let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
         (journal.throw().after(&events), seen.aside)
     };
-    let (cropped, told) = changed(6);
+    let (cropped, texts) = changed(6);
     let names: Vec<&str> = journal
         .throw()
         .prints
@@ -202,9 +202,9 @@ fn a_grid_cropped_or_grown_keeps_its_faces_and_tells_those_it_cannot() {
         names[0], names[1]
     );
     let chosen = "One square that you pinned, or whose denim you chose, has no place on this grid.";
-    assert_eq!(told, [lost.as_str(), chosen]);
-    let (grown, told) = changed(10);
-    assert_eq!(told, [""; 0]);
+    assert_eq!(texts, [lost.as_str(), chosen]);
+    let (grown, texts) = changed(10);
+    assert_eq!(texts, [""; 0]);
     for (throw, kept) in [(&cropped, 6), (&grown, 8)] {
         for square in Rect::grid(6, kept).squares() {
             assert_eq!(throw.cover(square), journal.throw().cover(square));

@@ -364,7 +364,7 @@ fn decided(first: &[Command], second: &[Command], joint: &Journal) -> Vec<[Strin
         journal
     };
     let (here, brought) = (made(first, 100), made(second, 200));
-    let view = import::bring(Some(&here), &brought, (1, 0), context(&words));
+    let view = import::import(Some(&here), &brought, (1, 0), context(&words));
     assert!(view.said.iter().all(|s| !s.contains("All else")));
     let rows = view.conflicts.into_iter();
     rows.map(|c| [plain(&c.here), plain(&c.brought)]).collect()
@@ -421,13 +421,13 @@ fn layers_are_told_of_the_faces_while_the_grid_is_typed() {
             .expect("layers are told")
     };
     let mut typed = crate::show::plan::draft_of(&journal.throw().plan, context);
-    let told = layers(&typed);
+    let texts = layers(&typed);
     assert_eq!(
-        told,
+        texts,
         "up to 4 where two squares meet, 6 where four corners meet"
     );
     typed.across = "7".into();
-    assert_eq!(layers(&typed), told);
+    assert_eq!(layers(&typed), texts);
 }
 
 /// Who works in centimetres types the plate's opening in millimetres, as needles are marked.

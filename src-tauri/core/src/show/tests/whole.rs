@@ -64,6 +64,6 @@ fn washing_is_told_from_sewing() {
         rest.replace('\u{a0}', " "),
         "Finished. The throw measures 17 × 17 in, after 2 washes. Well made."
     );
-    let told = story(&journal, &ZoneName::default(), context).lines[0].replace('\u{a0}', " ");
-    assert!(told.contains("finished 17 × 17 in"), "{told}");
+    let texts = story(&journal, &ZoneName::default(), context).lines[0].replace('\u{a0}', " ");
+    assert!(texts.contains("finished 17 × 17 in"), "{texts}");
 }

@@ -107,8 +107,8 @@ fn the_cut_card_names_the_denim() {
     let names: Vec<String> = names.collect();
     let from = card.figures.iter().find(|f| f.label == "From").unwrap();
     assert_eq!(from.value.text, names[1]);
-    let told = format!("Still to cut: 13 from {}, 3 from {}.", names[0], names[1]);
-    assert_eq!(card.how[0], told);
+    let texts = format!("Still to cut: 13 from {}, 3 from {}.", names[0], names[1]);
+    assert_eq!(card.how[0], texts);
 }
 
 /// What is left over is what was made: pairs, where only pairs were.

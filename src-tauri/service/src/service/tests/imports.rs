@@ -87,7 +87,7 @@ fn what_is_brought_and_handed_on_again_is_the_same_to_the_byte() {
     let view = service
         .import(brought(&folder, given.as_bytes()), 9)
         .unwrap();
-    assert_eq!(view.buttons[0].take, ImportChoice::Add);
+    assert_eq!(view.buttons[0].choice, ImportChoice::Add);
     let id = service
         .decide_import(&ImportChoice::Add, view.file, 9)
         .unwrap()
@@ -99,7 +99,7 @@ fn what_is_brought_and_handed_on_again_is_the_same_to_the_byte() {
     let view = service
         .import(brought(&folder, given.as_bytes()), 11)
         .unwrap();
-    assert_eq!(view.buttons[0].take, ImportChoice::KeepHere);
+    assert_eq!(view.buttons[0].choice, ImportChoice::KeepHere);
     assert_eq!(
         service
             .decide_import(&ImportChoice::KeepHere, view.file, 11)
@@ -118,11 +118,11 @@ fn what_is_brought_and_handed_on_again_is_the_same_to_the_byte() {
 fn all_pictures_and_all_tables_are_handed_on_under_names_of_their_own() {
     let folder = tempfile::tempdir().unwrap();
     let (mut service, id, _) = begun(&folder);
-    for (hand, ending, begins) in [
+    for (export, ending, begins) in [
         (Export::Pictures, ".svg", "<?xml"),
         (Export::Tables, ".csv", ""),
     ] {
-        let files = service.export(&id, &hand, 9).unwrap();
+        let files = service.export(&id, &export, 9).unwrap();
         let mut names: Vec<&str> = files.iter().map(|p| p.name.as_str()).collect();
         assert!(names.iter().all(|name| name.ends_with(ending)), "{names:?}");
         names.sort_unstable();
@@ -170,7 +170,7 @@ fn a_brought_file_s_torn_end_is_told_and_kept() {
     let bytes = format!("The last {lost} bytes");
     assert!(view.said[0].contains(&bytes), "{:?}", view.said);
     assert_eq!(
-        view.buttons[0].take,
+        view.buttons[0].choice,
         ImportChoice::TakeBrought,
         "one step more"
     );
@@ -204,7 +204,7 @@ fn the_one_with_more_takes_the_place_of_the_other_which_is_kept() {
     let more = noted(&file, &["more"]);
     let found = brought(&folder, more.text().as_bytes());
     let view = service.import(found, 2_000_000).unwrap();
-    assert_eq!(view.buttons[0].take, ImportChoice::TakeBrought);
+    assert_eq!(view.buttons[0].choice, ImportChoice::TakeBrought);
     service
         .decide_import(&ImportChoice::TakeBrought, view.file, 2_000_000)
         .unwrap();

@@ -57,7 +57,11 @@ fn a_throw_is_begun_worked_on_and_merged_without_a_file_system() {
     let mut service = open(&disk);
     let now = service.now();
     assert_eq!(service.hello(now).problem, None);
-    let id = service.tend(&ShelfCommand::Demo, now).unwrap().id.unwrap();
+    let id = service
+        .shelf_command(&ShelfCommand::Demo, now)
+        .unwrap()
+        .id
+        .unwrap();
     // The ids come of the randomness that was handed in.
     assert_eq!(id, format!("{now:011x}-02020202"));
     let file = DiskPath::from("data/throws").join(&id).join("throw.jsonl");
@@ -92,7 +96,7 @@ fn a_throw_is_begun_worked_on_and_merged_without_a_file_system() {
     assert_eq!(head.entry, entry + 2);
     let found = import::read(&DiskPath::from("copy.jsonl"), copy);
     let view = service.import(found, now).unwrap();
-    assert_eq!(view.buttons[0].take, ImportChoice::KeepHere);
+    assert_eq!(view.buttons[0].choice, ImportChoice::KeepHere);
 
     let exported = service.export(&id, &Export::Throw, now).unwrap();
     assert_eq!(exported[0].bytes, disk.read(&file, u64::MAX).unwrap());
@@ -102,10 +106,10 @@ fn a_throw_is_begun_worked_on_and_merged_without_a_file_system() {
     let layouts = service.stop_arranging().unwrap();
     assert!(!layouts.running && !layouts.cards.is_empty());
     service
-        .tend(&ShelfCommand::Delete { id: id.clone() }, now)
+        .shelf_command(&ShelfCommand::Delete { id: id.clone() }, now)
         .unwrap();
     let shelf = service
-        .tend(&ShelfCommand::Erase { id }, now)
+        .shelf_command(&ShelfCommand::Erase { id }, now)
         .unwrap()
         .shelf;
     assert!(shelf.rows.is_empty() && shelf.deleted.is_empty());

@@ -1,11 +1,11 @@
 import assert from 'node:assert/strict';
 import { beforeEach, describe, mock, test } from 'node:test';
 import { PROBLEM, Shell, Steps, head, settled, view } from '../../test/shell.js';
-import { Deeds } from './deeds.svelte';
-import { InHand } from './inhand.svelte';
+import { Commands } from './commands.svelte';
+import { OpenThrow } from './open-throw.svelte';
 import { Rooms, room } from './places';
 import { Screens } from './screens.svelte';
-import { Told } from './told.svelte';
+import { Messages } from './messages.svelte';
 import { Trail } from './trail';
 import { Turns } from './turns.svelte';
 import { setWords } from './words.svelte';
@@ -16,10 +16,10 @@ const TICK = { do: 'note', text: 'done' };
 
 let shell;
 let steps;
-let told;
-let inHand;
+let messages;
+let openThrow;
 let screens;
-let deeds;
+let commands;
 
 const work = (mark, entry) => ({ ...view('work', mark, entry), card: {} });
 
@@ -28,18 +28,18 @@ describe('deeds', () => {
     mock.timers.reset();
     mock.timers.enable({ apis: ['setTimeout'] });
     setWords({ 'ui-undo': 'Undo', 'ui-undone': 'Undone' }, 'en', '.');
-    shell = new Shell('look', 'act');
+    shell = new Shell('view', 'act');
     steps = new Steps();
-    told = new Told((thrown) => (thrown.code ? thrown : null));
-    inHand = new InHand(shell.look, (thrown) => told.fail(thrown));
+    messages = new Messages((thrown) => (thrown.code ? thrown : null));
+    openThrow = new OpenThrow(shell.view, (thrown) => messages.fail(thrown));
     const rooms = new Rooms();
-    rooms.take([
+    rooms.set([
       room('work', () => WORK),
       room('measure', ({ piece }) => ({ see: 'measure', piece, width: '', height: '' })),
     ]);
     const shelved = async () => undefined;
-    screens = new Screens(new Trail(steps), rooms, inHand, told, () => undefined, shelved);
-    deeds = new Deeds(shell, new Turns(told), inHand, screens, told);
+    screens = new Screens(new Trail(steps), rooms, openThrow, messages, () => undefined, shelved);
+    commands = new Commands(shell, new Turns(messages), openThrow, screens, messages);
     void screens.go({ at: 'work' }, 'bay');
     await shell.answer(work('before', 1));
   });
@@ -52,104 +52,104 @@ describe('deeds', () => {
   });
 
   test('a tick is one call: its answer brings the screen, and nothing is shown before it', async () => {
-    const done = deeds.act(TICK);
-    assert.deepEqual(shell.last.given, ['bay', { deed: 'act', action: TICK }, WORK]);
-    assert.equal(inHand.view.mark, 'before');
+    const done = commands.act(TICK);
+    assert.deepEqual(shell.last.given, ['bay', { request: 'act', action: TICK }, WORK]);
+    assert.equal(openThrow.view.mark, 'before');
     await shell.answer(acted('after', 2));
     assert.equal(await done, true);
-    assert.equal(inHand.view.mark, 'after');
+    assert.equal(openThrow.view.mark, 'after');
     assert.equal(shell.waiting.length, 0);
   });
 
   test('a tick tapped twice is done once', async () => {
-    const first = deeds.act(TICK);
-    assert.equal(await deeds.act(TICK), false);
+    const first = commands.act(TICK);
+    assert.equal(await commands.act(TICK), false);
     assert.equal(shell.waiting.length, 1);
     await shell.answer(acted('after', 2));
     assert.equal(await first, true);
-    assert.equal(await deeds.act(TICK), false, 'the second tap may come a little later');
+    assert.equal(await commands.act(TICK), false, 'the second tap may come a little later');
     mock.timers.tick(300);
-    void deeds.act(TICK);
+    void commands.act(TICK);
     assert.equal(shell.waiting.length, 1);
   });
 
   test('a measure kept just after a tick waits for its turn and is not lost', async () => {
     const measure = { do: 'measure', block: PIECE, width: 1, height: 1 };
-    const tick = deeds.act(TICK);
-    const kept = deeds.inTurn(measure);
+    const tick = commands.act(TICK);
+    const kept = commands.inTurn(measure);
     assert.equal(shell.waiting.length, 1, 'the tick alone is under way');
     await shell.answer(acted('after', 2));
     await tick;
     assert.equal(shell.waiting.length, 0, 'a tap is not heard twice, and the measure waits');
     mock.timers.tick(300);
     await settled();
-    assert.deepEqual(shell.last.given[1], { deed: 'act', action: measure });
+    assert.deepEqual(shell.last.given[1], { request: 'act', action: measure });
     await shell.answer(acted('measured', 3));
     assert.equal(await kept, true);
   });
 
   test('undo is heard as often as it is tapped, and said', async () => {
     for (const entry of [2, 3]) {
-      inHand.head = head(entry - 1, { undo: `step ${entry}` });
-      const done = deeds.undo();
+      openThrow.head = head(entry - 1, { undo: `step ${entry}` });
+      const done = commands.undo();
       await shell.answer(acted('undone', entry));
       await done;
-      assert.equal(told.said, `Undone: step ${entry}`);
+      assert.equal(messages.said, `Undone: step ${entry}`);
       mock.timers.tick(1);
     }
-    inHand.head = head(3);
-    await deeds.undo();
+    openThrow.head = head(3);
+    await commands.undo();
     assert.equal(shell.waiting.length, 0, 'there is nothing to undo');
   });
 
   test('after a failure what is kept is read anew, and what failed stays told', async () => {
-    const done = deeds.act(TICK);
+    const done = commands.act(TICK);
     await shell.refuse(PROBLEM);
     assert.deepEqual(shell.last.given, ['bay', WORK]);
     await shell.answer(work('kept', 1));
     assert.equal(await done, false);
-    assert.equal(inHand.view.mark, 'kept');
-    assert.equal(told.problem, PROBLEM);
+    assert.equal(openThrow.view.mark, 'kept');
+    assert.equal(messages.problem, PROBLEM);
   });
 
   test('what is asked while a deed is under way is asked again once it is done', async () => {
-    const done = deeds.act(TICK);
-    void inHand.see({ ...WORK, station: 'iron' });
-    const [act, look] = shell.waiting;
+    const done = commands.act(TICK);
+    void openThrow.see({ ...WORK, station: 'iron' });
+    const [act, query] = shell.waiting;
     await shell.answer(acted('after', 2), act);
-    assert.equal(inHand.view.mark, 'after', 'the tick does not wait for what takes long');
-    await shell.answer(work('before the deed', 1), look);
-    assert.equal(inHand.view.mark, 'after');
+    assert.equal(openThrow.view.mark, 'after', 'the tick does not wait for what takes long');
+    await shell.answer(work('before the deed', 1), query);
+    assert.equal(openThrow.view.mark, 'after');
     await shell.answer(work('after the deed', 2));
     assert.equal(await done, true);
-    assert.equal(inHand.view.mark, 'after the deed');
-    assert.equal(inHand.look.station, 'iron');
+    assert.equal(openThrow.view.mark, 'after the deed');
+    assert.equal(openThrow.query.station, 'iron');
   });
 
   test('a deed’s answer is not shown over a screen that was come to meanwhile', async () => {
-    const done = deeds.act(TICK);
+    const done = commands.act(TICK);
     const [act] = shell.waiting;
     void screens.go({ at: 'measure', piece: PIECE });
     await shell.answer(view('measure', 'before the deed'), shell.last);
     await shell.answer(acted('after', 2), act);
-    assert.equal(inHand.view.mark, 'before the deed');
+    assert.equal(openThrow.view.mark, 'before the deed');
     await shell.answer(view('measure', 'after the deed', 2));
     assert.equal(await done, true);
-    assert.deepEqual([screens.place.at, inHand.view.mark], ['measure', 'after the deed']);
+    assert.deepEqual([screens.place.at, openThrow.view.mark], ['measure', 'after the deed']);
   });
 
   test('a deed answered after its throw was put down shows nothing', async () => {
-    const done = deeds.act(TICK);
+    const done = commands.act(TICK);
     void screens.go({ at: 'shelf' }, null);
     await shell.answer(acted('late', 2));
     assert.equal(await done, true);
-    assert.deepEqual([inHand.id, inHand.view, screens.place.at], [null, null, 'shelf']);
+    assert.deepEqual([openThrow.id, openThrow.view, screens.place.at], [null, null, 'shelf']);
   });
 
   test('a side screen whose piece is gone with the deed is left', async () => {
     void screens.go({ at: 'measure', piece: PIECE });
     await shell.answer(view('measure', 1));
-    const done = deeds.act(TICK);
+    const done = commands.act(TICK);
     await shell.answer(acted(null, 2, PROBLEM));
     assert.equal(steps.asked, -1);
     void screens.popped(steps.pop());
@@ -161,15 +161,15 @@ describe('deeds', () => {
   test('a deed that ends a side screen leads back to work, and can be undone at once', async () => {
     void screens.go({ at: 'measure', piece: PIECE });
     await shell.answer(view('measure', 1));
-    const done = deeds.settle(TICK, 'Trimmed');
+    const done = commands.settle(TICK, 'Trimmed');
     await shell.answer(acted(null, 2));
     void screens.popped(steps.pop());
     await shell.answer({ ...work('after', 2), head: head(2, { undo: 'the trim' }) });
     assert.equal(await done, true);
-    assert.deepEqual([screens.place.at, told.second.text], ['work', 'Trimmed']);
+    assert.deepEqual([screens.place.at, messages.second.text], ['work', 'Trimmed']);
     mock.timers.tick(300);
-    told.second.run();
+    messages.second.run();
     await settled();
-    assert.deepEqual(shell.last.given[1], { deed: 'undo' });
+    assert.deepEqual(shell.last.given[1], { request: 'undo' });
   });
 });

@@ -13,7 +13,7 @@ export interface Second {
   run: () => void;
 }
 
-export class Told {
+export class Messages {
   problem = $state.raw<Problem | null>(null);
   second = $state.raw<Second | null>(null);
   /** The last announcement, for screen readers. */

@@ -4,19 +4,19 @@
 // reports its progress. What was exported stays on the screen until the maker goes to another
 // one, and is shown only while its throw is open.
 
-import type { InHand } from './inhand.svelte';
+import type { OpenThrow } from './open-throw.svelte';
 import type * as ipc from './ipc';
-import type { Told } from './told.svelte';
+import type { Messages } from './messages.svelte';
 import type { Turns } from './turns.svelte';
 import type { Export, PrintOrder, Printing } from './types';
 import { t } from './words.svelte';
 
-type Shell = Pick<typeof ipc, 'hand' | 'print' | 'stopPrinting' | 'photo' | 'photoSource'>;
+type Shell = Pick<typeof ipc, 'save' | 'print' | 'stopPrinting' | 'photo' | 'photoSource'>;
 
-export class Handing {
+export class Exporting {
   /** What was last exported, in words. */
-  handed = $state.raw<string | null>(null);
-  /** How far the print in hand is. */
+  exported = $state.raw<string | null>(null);
+  /** How far the current print is. */
   printing = $state.raw<Printing | null>(null);
   /** Takes a photo dropped on the window; set by the screen that can. */
   onphoto: (() => void) | null = null;
@@ -24,42 +24,42 @@ export class Handing {
   constructor(
     private readonly shell: Shell,
     private readonly turns: Turns,
-    private readonly inHand: InHand,
-    private readonly told: Told,
+    private readonly openThrow: OpenThrow,
+    private readonly messages: Messages,
   ) {}
 
-  /** What was handed on is no longer shown. */
+  /** What was exported is no longer shown. */
   forget() {
-    this.handed = null;
+    this.exported = null;
   }
 
   /** Export something as a file; the shell asks where it goes. */
-  async hand(hand: Export) {
-    const { id } = this.inHand;
+  async save(wanted: Export) {
+    const { id } = this.openThrow;
     if (id === null) return;
     this.forget();
-    const done = await this.turns.take(() => this.shell.hand(id, hand));
+    const done = await this.turns.run(() => this.shell.save(id, wanted));
     const said = done.is === 'done' ? done.answer.said : null;
-    if (!said || this.inHand.id !== id) return;
-    this.handed = said;
-    this.told.say(said);
+    if (!said || this.openThrow.id !== id) return;
+    this.exported = said;
+    this.messages.say(said);
   }
 
   /** Print a sheet, unless one is being printed. */
   async print(order: PrintOrder) {
-    const { id } = this.inHand;
+    const { id } = this.openThrow;
     if (id === null || this.printing) return;
     this.forget();
-    this.told.problem = null;
+    this.messages.problem = null;
     this.printing = { done: 0, all: 1 };
     try {
       const { said } = await this.shell.print(id, order, (now) => {
         if (this.printing) this.printing = now;
       });
-      if (said && this.inHand.id === id) this.handed = said;
-      this.told.say(said ?? t('ui-print-stopped'));
+      if (said && this.openThrow.id === id) this.exported = said;
+      this.messages.say(said ?? t('ui-print-stopped'));
     } catch (thrown) {
-      this.told.fail(thrown);
+      this.messages.fail(thrown);
     } finally {
       this.printing = null;
     }
@@ -70,16 +70,16 @@ export class Handing {
     await this.shell.stopPrinting();
   }
 
-  /** Where the window finds a photo of the throw in hand. */
+  /** Where the window finds a photo of the open throw. */
   photoSource(photo: string): string {
-    return this.shell.photoSource(this.inHand.id ?? '', photo);
+    return this.shell.photoSource(this.openThrow.id ?? '', photo);
   }
 
   /** A photo the maker chooses, or the one she dropped: its name, once the shell keeps it. */
   async photo(dropped: boolean): Promise<string | null> {
-    const { id } = this.inHand;
+    const { id } = this.openThrow;
     if (id === null) return null;
-    const done = await this.turns.take(() => this.shell.photo(id, dropped), 0);
+    const done = await this.turns.run(() => this.shell.photo(id, dropped), 0);
     return done.is === 'done' ? done.answer : null;
   }
 

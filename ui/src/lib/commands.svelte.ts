@@ -5,22 +5,22 @@
 // read again, and the problem stays visible. A command does not start while another is running;
 // `act` and the others then return false, as they do when the command could not be done.
 
-import type { InHand } from './inhand.svelte';
+import type { OpenThrow } from './open-throw.svelte';
 import type * as ipc from './ipc';
 import { isTab } from './places';
 import type { Screens } from './screens.svelte';
-import type { Told } from './told.svelte';
+import type { Messages } from './messages.svelte';
 import type { Turns } from './turns.svelte';
 import type { Command, Request } from './types';
 import { t } from './words.svelte';
 
-export class Deeds {
+export class Commands {
   constructor(
     private readonly shell: Pick<typeof ipc, 'act'>,
     private readonly turns: Turns,
-    private readonly inHand: InHand,
+    private readonly openThrow: OpenThrow,
     private readonly screens: Screens,
-    private readonly told: Told,
+    private readonly messages: Messages,
   ) {}
 
   /** Any command is running or has only just been done. */
@@ -29,7 +29,7 @@ export class Deeds {
   }
 
   act(action: Command): Promise<boolean> {
-    return this.do({ deed: 'act', action });
+    return this.do({ request: 'act', action });
   }
 
   /**
@@ -46,57 +46,59 @@ export class Deeds {
   }
 
   async undo() {
-    const what = this.inHand.head?.undo;
-    if (what && (await this.do({ deed: 'undo' }))) this.told.say(`${t('ui-undone')}: ${what}`);
+    const what = this.openThrow.head?.undo;
+    if (what && (await this.do({ request: 'undo' })))
+      this.messages.say(`${t('ui-undone')}: ${what}`);
   }
 
   async redo() {
-    const what = this.inHand.head?.redo;
-    if (what && (await this.do({ deed: 'redo' }))) this.told.say(`${t('ui-redone')}: ${what}`);
+    const what = this.openThrow.head?.redo;
+    if (what && (await this.do({ request: 'redo' })))
+      this.messages.say(`${t('ui-redone')}: ${what}`);
   }
 
   /** Say what was done, and offer to undo it at once. */
   offerUndo(done: string) {
-    this.told.offer(done, t('ui-undo'), () => void this.undo());
+    this.messages.offer(done, t('ui-undo'), () => void this.undo());
   }
 
   /** An action that ends a side screen: done, work goes on, and it can be undone at once. */
   async settle(action: Command, said: string): Promise<boolean> {
-    const { id } = this.inHand;
+    const { id } = this.openThrow;
     const { place } = this.screens;
     if (id === null) return false;
-    const done = await this.turns.take(() => this.shell.act(id, { deed: 'act', action }));
+    const done = await this.turns.run(() => this.shell.act(id, { request: 'act', action }));
     if (done.is !== 'done') return this.failed(id, done.is);
-    if (this.inHand.id === id) {
-      this.inHand.heed(done.answer);
+    if (this.openThrow.id === id) {
+      this.openThrow.heed(done.answer);
       if (this.screens.place === place) await this.screens.leave();
-      else await this.inHand.again();
+      else await this.openThrow.again();
     }
     this.offerUndo(said);
     return true;
   }
 
-  private async do(deed: Request): Promise<boolean> {
-    const { id, look } = this.inHand;
+  private async do(request: Request): Promise<boolean> {
+    const { id, query } = this.openThrow;
     if (id === null) return false;
     // Tapping undo several times in a row is meant; ticking twice is not.
-    const once = deed.deed === 'act' && deed.action.do !== 'gather';
-    const done = await this.turns.take(
+    const once = request.request === 'act' && request.action.do !== 'gather';
+    const done = await this.turns.run(
       async () => {
-        const answer = await this.shell.act(id, deed, look);
-        if (this.inHand.id === id) await this.inHand.follow(look, answer);
+        const answer = await this.shell.act(id, request, query);
+        if (this.openThrow.id === id) await this.openThrow.follow(query, answer);
       },
       once ? undefined : 0,
     );
     if (done.is !== 'done') return this.failed(id, done.is);
     // What the side screen was about may be gone.
-    if (this.told.problem && !isTab(this.screens.place)) await this.screens.leave();
+    if (this.messages.problem && !isTab(this.screens.place)) await this.screens.leave();
     return true;
   }
 
   private async failed(id: string, how: 'failed' | 'busy'): Promise<false> {
-    if (how === 'failed' && this.inHand.id === id) {
-      await this.told.keeping(() => this.inHand.again());
+    if (how === 'failed' && this.openThrow.id === id) {
+      await this.messages.keeping(() => this.openThrow.again());
     }
     return false;
   }

@@ -9,23 +9,23 @@
 // Every answer has a revision. A command may overtake a question: the answer to the question then
 // has a lower revision, is dropped, and the question is asked again.
 
-import type { CommandAnswer, Head, LookAnswer, Query, View } from './types';
+import type { CommandAnswer, Head, ViewAnswer, Query, View } from './types';
 
 /** Whether the batch that is looked at is through. */
-const through = (look: Query, view: View) =>
-  view.seen === 'work' && !view.card && !view.ask && look.see === 'work' && look.batch !== null;
+const through = (query: Query, view: View) =>
+  view.seen === 'work' && !view.card && !view.ask && query.see === 'work' && query.batch !== null;
 
 /** Where the newest question stands; `shown` is whether it, or one newer, came to be shown. */
 type Newest =
-  | { is: 'asking'; number: number; look: Query; shown: Promise<boolean> }
+  | { is: 'asking'; number: number; query: Query; shown: Promise<boolean> }
   | { is: 'answered'; shown: Promise<boolean> };
 
 const NOTHING: Newest = { is: 'answered', shown: Promise.resolve(false) };
 
-export class InHand {
+export class OpenThrow {
   id = $state.raw<string | null>(null);
   /** What is shown: the question, and the answer to it. */
-  look = $state.raw<Query | null>(null);
+  query = $state.raw<Query | null>(null);
   view = $state.raw<View | null>(null);
   head = $state.raw<Head | null>(null);
 
@@ -35,7 +35,7 @@ export class InHand {
   private revision = 0;
 
   constructor(
-    private readonly ask: (id: string, look: Query) => Promise<LookAnswer>,
+    private readonly ask: (id: string, query: Query) => Promise<ViewAnswer>,
     private readonly fail: (thrown: unknown) => void,
   ) {}
 
@@ -44,7 +44,7 @@ export class InHand {
     if (id === this.id) return false;
     this.newest = NOTHING;
     this.id = id;
-    this.look = null;
+    this.query = null;
     this.view = null;
     this.head = null;
     return true;
@@ -54,19 +54,19 @@ export class InHand {
    * Look at something of the throw; true once it, or what was asked since, is shown. `before`
    * is called just before it is shown, and not at all if it never is.
    */
-  see(look: Query, before?: () => void): Promise<boolean> {
+  see(query: Query, before?: () => void): Promise<boolean> {
     const { id } = this;
     if (id === null) return Promise.resolve(false);
     const number = ++this.count;
-    const shown = this.find(id, look, number, before);
-    this.newest = { is: 'asking', number, look, shown };
+    const shown = this.find(id, query, number, before);
+    this.newest = { is: 'asking', number, query, shown };
     return shown;
   }
 
   /** Ask again what was asked last. */
   async again() {
-    const look = this.newest.is === 'asking' ? this.newest.look : this.look;
-    if (look) await this.see(look);
+    const query = this.newest.is === 'asking' ? this.newest.query : this.query;
+    if (query) await this.see(query);
   }
 
   /** Take in how far the throw is after a deed. */
@@ -76,38 +76,38 @@ export class InHand {
   }
 
   /** Show what a deed has answered: how far the throw is, and the screen that was looked at. */
-  async follow(look: Query | null, answer: CommandAnswer) {
+  async follow(query: Query | null, answer: CommandAnswer) {
     const { id } = this;
     const { head, view, problem, revision } = answer;
     this.revision = Math.max(this.revision, revision);
-    const there = look !== null && this.look === look;
-    const isThrough = look !== null && view !== null && through(look, view);
+    const there = query !== null && this.query === query;
+    const isThrough = query !== null && view !== null && through(query, view);
     if (this.newest.is === 'asking') {
       // What was asked meanwhile may take long to make: the tick is not kept waiting for it.
-      if (there && view && !isThrough) this.put(look, view);
+      if (there && view && !isThrough) this.put(query, view);
       else this.heed(answer);
       void this.again();
       return;
     }
     // How far the throw is and the screen come together: neither is ahead of the other.
     if (!there || isThrough) await this.again();
-    else if (view) this.show(look, view);
+    else if (view) this.show(query, view);
     else if (problem) this.fail(problem);
     if (this.id === id && this.head?.entry !== head.entry) this.head = head;
   }
 
-  private async find(id: string, look: Query, number: number, before?: () => void) {
+  private async find(id: string, query: Query, number: number, before?: () => void) {
     const overtaken = () => this.newest.is !== 'asking' || this.newest.number !== number;
     try {
-      let view = await this.fresh(id, look, overtaken);
-      if (!overtaken() && look.see === 'work' && through(look, view)) {
+      let view = await this.fresh(id, query, overtaken);
+      if (!overtaken() && query.see === 'work' && through(query, view)) {
         // Back to what comes first.
-        look = { ...look, batch: null };
-        view = await this.fresh(id, look, overtaken);
+        query = { ...query, batch: null };
+        view = await this.fresh(id, query, overtaken);
       }
       if (overtaken()) return this.newest.shown;
       before?.();
-      this.show(look, view);
+      this.show(query, view);
       return true;
     } catch (thrown) {
       if (overtaken()) return this.newest.shown;
@@ -118,9 +118,9 @@ export class InHand {
   }
 
   /** The answer as the throw stands: one made before a deed that is answered is asked again. */
-  private async fresh(id: string, look: Query, overtaken: () => boolean): Promise<View> {
+  private async fresh(id: string, query: Query, overtaken: () => boolean): Promise<View> {
     for (;;) {
-      const { revision, view } = await this.ask(id, look);
+      const { revision, view } = await this.ask(id, query);
       if (revision >= this.revision || overtaken()) {
         this.revision = Math.max(this.revision, revision);
         return view;
@@ -128,13 +128,13 @@ export class InHand {
     }
   }
 
-  private show(look: Query, view: View) {
+  private show(query: Query, view: View) {
     this.newest = { is: 'answered', shown: this.newest.shown };
-    this.put(look, view);
+    this.put(query, view);
   }
 
-  private put(look: Query, view: View) {
-    this.look = look;
+  private put(query: Query, view: View) {
+    this.query = query;
     this.view = view;
     if (view.head) this.head = view.head;
   }
