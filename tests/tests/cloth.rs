@@ -1,6 +1,7 @@
 //! One account of the cloth: whatever is done, no square of any denim appears or vanishes, and
 //! no two places tell it differently.
 
+use lapwork_core::cloth::fabric::Face;
 use lapwork_core::cloth::garments::{GarmentKind, GarmentSize, Source, Zone, ZoneKind};
 use lapwork_core::cloth::pile::Use;
 use lapwork_core::cloth::ways::CutWay;
@@ -8,12 +9,15 @@ use lapwork_core::command::{Command, decide};
 use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::{Count, Ruler, sixty_fourths};
 use lapwork_core::plan::Plan;
-use lapwork_core::plan::assembly::Rect;
+use lapwork_core::plan::assembly::{Kind, Rect};
+use lapwork_core::show::sheet::Row;
 use lapwork_core::show::tables::Table;
-use lapwork_core::show::{Context, Query, View, answer};
+use lapwork_core::show::{self, Context, GatherRow, Query, View, ZoneName, answer};
 use lapwork_core::throw::account::account;
+use lapwork_core::throw::stock;
 use lapwork_core::throw::tasks::Task;
-use lapwork_core::throw::{Mishap, Throw};
+use lapwork_core::throw::wishes::{DenimWish, Wishes};
+use lapwork_core::throw::{Item, Mishap, Throw};
 use lapwork_core::words::Words;
 use proptest::prelude::*;
 
@@ -29,7 +33,7 @@ fn begun() -> Journal {
             down: 5,
             ..Plan::default()
         },
-        prints: Vec::new(),
+        prints: demo.throw().prints.clone(),
         denims: demo.throw().denims.clone(),
     };
     let mut journal = Journal::begin(&begin, NOON).expect("a plan").0;
@@ -75,7 +79,7 @@ fn act(journal: &mut Journal, command: &Command) -> bool {
 /// Something done at random: cutting, losing, putting spares in, another grid, another denim; a
 /// tear found, another way to cut, the other leg the same.
 fn requests() -> impl Strategy<Value = Vec<(u8, u32)>> {
-    prop::collection::vec((0u8..11, 0u32..10_000), 1..40)
+    prop::collection::vec((0u8..13, 0u32..10_000), 1..40)
 }
 
 fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
@@ -98,6 +102,7 @@ fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
             why: Mishap::ALL[pick as usize / 7 % 4],
             spare: pick / 11 % 2 == 0,
             denim: [None, Some(0), Some(1)][pick as usize / 13 % 3],
+            from: (pick % 3 == 0).then(|| squares[pick as usize / 17 % squares.len()]),
         },
         5 => Command::UseSpares {
             pieces: vec![square],
@@ -117,6 +122,16 @@ fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
             way: CutWay::OTHERS[pick as usize / 7 % 3],
         },
         9 => Command::MirrorPiece { n, index },
+        10 => Command::CutLines {
+            n,
+            index,
+            lines: Count::at_most(pick / 8 % 5),
+        },
+        11 => Command::SetFace {
+            pieces: vec![square],
+            face: Face::BOTH[pick as usize / 31 % 2],
+            print: (pick % 4 > 0).then_some((pick / 37 % throw.prints.len() as u32) as u8),
+        },
         _ => Command::SetDenim {
             pieces: vec![square],
             denim: (pick / 17 % 2) as u8,
@@ -166,6 +181,220 @@ fn counted(throw: &Throw) -> [u32; 2] {
     counted
 }
 
+/// Text with its unbreakable spaces broken.
+fn plain(text: &str) -> String {
+    text.replace('\u{a0}', " ")
+}
+
+/// The number a text begins with.
+fn first_number(text: &str) -> Option<u32> {
+    let digits: String = text.chars().take_while(char::is_ascii_digit).collect();
+    digits.parse().ok()
+}
+
+/// The finished size as the plan screen tells it.
+fn finished_size(journal: &Journal, context: Context<'_>) -> String {
+    let Ok(View::Plan(plan)) = answer(journal, &Query::Plan { draft: None }, context) else {
+        panic!()
+    };
+    let sized = |f: &&lapwork_core::show::Figure| f.label.starts_with("Finished size");
+    plain(&plan.figures.iter().find(sized).expect("a size").value.text)
+}
+
+/// The plan screen, the layouts screen and the step of the binding.
+fn plan_and_layouts_tell_the_account(
+    journal: &Journal,
+    context: Context<'_>,
+) -> Result<(), TestCaseError> {
+    let throw = journal.throw();
+    let output = account(throw);
+    let Ok(View::Plan(plan)) = answer(journal, &Query::Plan { draft: None }, context) else {
+        panic!()
+    };
+    let figure = |label: &str| {
+        let found = plan.figures.iter().find(|f| f.label == label);
+        found.map(|f| plain(&f.value.text)).unwrap_or_default()
+    };
+    prop_assert_eq!(first_number(&figure("Squares")), Some(output.wanted));
+    let strips = match output.strips.wanted {
+        1 => "in 1 strip".to_string(),
+        n => format!("in {n} strips"),
+    };
+    let binding = figure("Binding");
+    prop_assert!(binding.ends_with(&strips), "{} {}", binding, strips);
+
+    // For the squares still to cut a layout has what heaps and spares give of each denim.
+    let wishes = Wishes {
+        denims: Some(DenimWish::Any),
+        ..Wishes::default()
+    };
+    let asked = Query::Wishes {
+        wishes: Some(wishes),
+    };
+    let Ok(View::Wishes(layouts)) = answer(journal, &asked, context) else {
+        panic!()
+    };
+    if output.cut < output.wanted {
+        let said = layouts.pile.unwrap_or_default();
+        for (d, denim) in (0..).zip(&throw.denims) {
+            let n = output.denims[usize::from(d)].to_come + throw.spares_of(d);
+            let of = format!("{n} of {}", denim.name);
+            prop_assert!(said.contains(&of), "{} {}", said, of);
+        }
+        let left = layouts.lines.iter().find(|l| l.label == "From the pile");
+        let left = left.map(|l| plain(&l.value)).unwrap_or_default();
+        // Some denim may be lacking while there are enough in all.
+        if left.starts_with("enough") {
+            let over = left.split(' ').find_map(|word| word.parse::<i64>().ok());
+            prop_assert_eq!(over.unwrap_or(1), output.over(), "{}", left);
+        }
+        if left.starts_with("nothing") {
+            prop_assert_eq!(output.over(), 0, "{}", left);
+        }
+    }
+
+    // The step that is next, where it is one of the cloth's.
+    let cut = Query::Work {
+        station: None,
+        batch: Some((Task::Cut, Kind::Square)),
+    };
+    let Ok(View::Work(work)) = answer(journal, &cut, context) else {
+        panic!()
+    };
+    let card = work.card.filter(|card| card.task == Task::Cut);
+    prop_assert_eq!(card.is_some(), output.cut < output.wanted);
+    if let Some(card) = card {
+        let open = output.wanted - output.cut;
+        let remain = plain(&card.remain);
+        prop_assert_eq!(first_number(&remain), Some(open), "{}", remain);
+        // A spare is offered just where there is one.
+        let offered = card
+            .ticks
+            .iter()
+            .any(|b| matches!(b.action, Command::UseSpares { .. }));
+        prop_assert_eq!(offered, throw.spares > 0, "{:?}", card.ticks);
+    }
+    Ok(())
+}
+
+/// The printed sheet's view and the tables.
+fn paper_and_tables_tell_the_account(
+    journal: &Journal,
+    gathered: &[GatherRow],
+    context: Context<'_>,
+) -> Result<(), TestCaseError> {
+    let throw = journal.throw();
+    let output = account(throw);
+    let calendar = ZoneName::named("UTC").calendar();
+    let sheet = show::sheet(journal, context, &|at| calendar.day(at));
+    let size = finished_size(journal, context);
+    let on_paper = |rows: &[Row]| {
+        let found = rows.iter().find(|r| r.label.starts_with("Finished size"));
+        found.map(|r| plain(&r.own))
+    };
+    prop_assert_eq!(on_paper(&sheet.figures), Some(size.clone()));
+    if let Some(card) = on_paper(&sheet.card.figures) {
+        prop_assert_eq!(card, size);
+    }
+    let tally = |label: &str| {
+        let found = sheet.tallies.iter().find(|r| r.label == label);
+        found.map(|r| r.own.clone())
+    };
+    prop_assert_eq!(tally("Spare squares"), Some(throw.spares.get().to_string()));
+    prop_assert_eq!(
+        tally("Squares spoilt"),
+        Some(throw.losses.len().to_string())
+    );
+    // What to have at hand on paper is what the screen says, but for the other system's measures.
+    let labels = |rows: Vec<&str>| rows.into_iter().map(plain).collect::<Vec<_>>();
+    prop_assert_eq!(
+        labels(sheet.supplies.iter().map(|s| &*s.label).collect()),
+        labels(gathered.iter().map(|r| &*r.label).collect())
+    );
+    for (paper, screen) in sheet.supplies.iter().zip(gathered) {
+        prop_assert_eq!(paper.lines.len(), screen.lines.len(), "{}", screen.label);
+        let counted = [Item::Denim, Item::Binding].contains(&screen.item)
+            || matches!(screen.item, Item::Fabric { .. });
+        if counted {
+            for (paper, screen) in paper.lines.iter().zip(&screen.lines) {
+                prop_assert_eq!(first_number(paper), first_number(screen));
+            }
+        }
+    }
+    // Each piece of the pile, in order, is told as on the screen of the pile.
+    let Ok(View::Pile(pile)) = answer(journal, &Query::Pile, context) else {
+        panic!()
+    };
+    for (paper, screen) in sheet.heaps.iter().zip(&pile.rows) {
+        let said = |p: &lapwork_core::show::HeapPiece| [p.label.clone(), p.said.clone()];
+        let screen: Vec<[String; 2]> = screen.pieces.iter().map(said).collect();
+        prop_assert_eq!(&paper.pieces, &screen);
+    }
+    prop_assert_eq!(sheet.heaps.len(), pile.rows.len());
+
+    // The tables: read by a CSV reader of its own, so that a comma in words divides nothing.
+    let read = |table: Table| -> Vec<Vec<String>> {
+        let text = table.csv(journal, context);
+        let mut reader = csv::Reader::from_reader(text.as_bytes());
+        let rows = reader.records().map(|r| r.expect("a row"));
+        rows.map(|r| r.iter().map(str::to_string).collect())
+            .collect()
+    };
+    let supplies = read(Table::Supplies);
+    prop_assert_eq!(supplies.len(), gathered.len());
+    for (row, screen) in supplies.iter().zip(gathered) {
+        let want = match screen.item {
+            Item::Denim => output.wanted,
+            Item::Binding => output.strips.wanted,
+            Item::Fabric { print } => stock::used(throw, print),
+            _ => continue,
+        };
+        prop_assert_eq!(&row[1], &want.to_string(), "{:?}", row);
+    }
+    let squares = read(Table::Squares);
+    prop_assert_eq!(squares.len(), output.wanted as usize);
+    for (print, row) in (0..).zip(read(Table::Covering)) {
+        let used = stock::used(throw, print);
+        prop_assert_eq!(&row[4], &used.to_string());
+        let name = &throw.prints[usize::from(print)].name;
+        let covers = squares.iter().flat_map(|r| [&r[6], &r[7]]);
+        prop_assert_eq!(covers.filter(|c| *c == name).count(), used as usize);
+        let paper = sheet.prints.iter().find(|p| p.name == *name);
+        let paper = paper.map(|p| p.count.clone()).unwrap_or_default();
+        prop_assert!(
+            used == 0
+                || paper
+                    .split(|c: char| !c.is_ascii_digit())
+                    .any(|n| n == used.to_string()),
+            "{} {}",
+            paper,
+            used
+        );
+        let export = gathered.iter().find(|r| r.item == Item::Fabric { print });
+        let says = |n: u32| match n {
+            1 => "One square of ".to_string(),
+            n => format!("{n} squares of "),
+        };
+        prop_assert_eq!(export.is_some(), used > 0);
+        prop_assert!(
+            export.is_none_or(|r| r.lines[0].starts_with(&says(used))),
+            "{:?}",
+            export
+        );
+    }
+    let figures = show::figures(journal, context);
+    prop_assert_eq!(&figures["spares"], &serde_json::json!(throw.spares));
+    prop_assert_eq!(
+        &figures["binding"]["strips"],
+        &serde_json::json!(output.strips.wanted)
+    );
+    prop_assert_eq!(
+        &figures["grid"]["squares"],
+        &serde_json::json!(output.wanted)
+    );
+    Ok(())
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 
@@ -198,6 +427,7 @@ proptest! {
             let output = account(throw);
             let strips = output.strips;
             prop_assert_eq!(strips.cut + strips.planned + strips.lacking(), strips.wanted);
+            prop_assert!(strips.planned <= strips.open());
             // The places of the pieces are open, of the heap's denim, and each is given once.
             let mut given: Vec<Rect> = output.places.values().flatten().copied().collect();
             for ((n, _), places) in &output.places {
@@ -268,7 +498,7 @@ proptest! {
             }
         }
         prop_assert_eq!(figure("The pile still gives"), to_come.to_string());
-        prop_assert_eq!(strips, output.strips.planned);
+        prop_assert_eq!(strips, output.strips.planned + output.strips.over);
         // What to have at hand and the step of the binding read the same account.
         let Ok(View::Gather(gather)) = answer(&journal, &Query::Gather, context) else { panic!() };
         let said: String = gather.rows.iter().flat_map(|r| r.lines.clone()).collect();
@@ -281,5 +511,7 @@ proptest! {
         for row in &pile.ways {
             prop_assert!(decide(Some(throw), &row.button.action).is_ok());
         }
+        plan_and_layouts_tell_the_account(&journal, context)?;
+        paper_and_tables_tell_the_account(&journal, &gather.rows, context)?;
     }
 }

@@ -425,6 +425,7 @@ fn of_every_kind(said: bool) -> Journal {
             | Event::ClothChanged { .. }
             | Event::Done { .. }
             | Event::SparesUsed { .. }
+            | Event::SquareMoved { .. }
             | Event::SparesCounted { .. }
             | Event::Measured { .. }
             | Event::Outlined { .. }
@@ -760,6 +761,46 @@ fn of_parts() -> Journal {
     record("kept-7", &begun, [set])
 }
 
+/// A record in which a spoilt square is replaced by the loose square of another place, for which
+/// fabric was cut already.
+fn of_a_square_moved() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let throw = Journal::from_first(&begun).expect("a beginning");
+    let (mut prints, denims) = (throw.throw().prints.clone(), throw.throw().denims.clone());
+    prints[0].uncut = true;
+    let [spoilt, other] = [(0, 0), (3, 4)].map(|(row, col)| Rect::square(row, col));
+    let done = |task, pieces: &[Rect]| Event::Done {
+        task,
+        pieces: pieces.to_vec(),
+        made: vec![],
+    };
+    let cover = Cover {
+        front: Some(0),
+        ..Cover::default()
+    };
+    let events = [
+        Event::ClothChanged { prints, denims },
+        Event::FacesChanged {
+            faces: vec![(other, cover)],
+            again: None,
+            by_hand: None,
+        },
+        done(Task::Cut, &[spoilt, other]),
+        done(Task::CutFabric, &[other]),
+        Event::Spoilt {
+            piece: spoilt,
+            why: Mishap::Scorched,
+            opened: Some(false),
+        },
+        Event::SquareMoved {
+            from: other,
+            to: spoilt,
+        },
+    ];
+    record("kept-6", &begun, events)
+}
+
 /// The state a record folds to, as far as it is more than what its events say.
 fn state(journal: &Journal) -> Value {
     let throw = journal.throw();
@@ -889,6 +930,11 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     let [both, _, all] = CutWay::OTHERS;
     assert_eq!([heap.way(0), heap.way(1)], [both, all]);
     assert!(heap.worn_unsaid.is_empty());
+    check("moved-2", of_a_square_moved);
+    let text = std::fs::read_to_string(kept("moved-2.jsonl")).expect("kept");
+    let read = Journal::read(text.as_bytes()).expect("it opens").journal;
+    let has = |row, col, task| read.throw().has(Rect::square(row, col), task);
+    assert!(has(0, 0, Task::Cut) && !has(3, 4, Task::Cut) && has(3, 4, Task::CutFabric));
 }
 
 /// What was decided is in the file, so that another plan to begin with folds to the same.

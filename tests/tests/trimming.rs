@@ -310,8 +310,12 @@ proptest! {
             for way in ways(&throw, square, why) {
                 let after = taken(&throw, &way.action);
                 match &way.action {
-                    Command::Replace { spare, .. } => {
-                        prop_assert_eq!(after.has(square, Task::Cut), *spare);
+                    Command::Replace { spare, from, .. } => {
+                        prop_assert_eq!(after.has(square, Task::Cut), *spare || from.is_some());
+                        if let Some(from) = from {
+                            prop_assert!(throw.lies_loose(*from) && !after.has(*from, Task::Cut));
+                            prop_assert_eq!(after.cover(*from), throw.cover(*from));
+                        }
                         prop_assert!(!after.is_joined(square));
                         prop_assert_eq!(after.losses.len(), throw.losses.len() + 1);
                     }

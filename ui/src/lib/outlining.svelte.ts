@@ -254,13 +254,22 @@ export class Outlining {
 
   drag(x: number, y: number) {
     if (!this.held) return;
-    const { station, base } = this.held;
+    const { station, base, view } = this.held;
     this.touched = true;
-    void this.ask(this.query(base, { station, x, y }));
+    // As long as it is held, only this piece is laid out.
+    void this.ask(this.query(base, { station, x, y, held_strips: view.expected_strips }));
   }
 
+  /** The point is let go: now the whole pile is laid out with it. */
   drop() {
+    const moved = this.held !== null && this.touched;
     this.held = null;
+    if (moved) void this.settle();
+  }
+
+  private async settle() {
+    await this.flight;
+    if (!this.held) await this.ask(this.query(this.base(), null));
   }
 
   /** Move a point a little; true when it was. */

@@ -466,13 +466,18 @@ piece: Rect,
  */
 why: Mishap, 
 /**
- * With a spare; else one is to be cut.
+ * With a spare; else one is to be cut, or comes from another place.
  */
 spare: boolean, 
 /**
  * Of this denim, to which the place changes; else of its own.
  */
-denim?: number, } | { "do": "patch", 
+denim?: number, 
+/**
+ * With the square of this place, which is cut and lies loose; the place is then to be
+ * cut again.
+ */
+from?: Rect, } | { "do": "patch", 
 /**
  * The square.
  */
@@ -985,7 +990,13 @@ x: number,
 /**
  * Where it is now.
  */
-y: number, };
+y: number, 
+/**
+ * It is still held: only this piece is laid out, with so many binding strips as were shown
+ * before. Where it is left out, so is the rest of the pile, which decides how many strips and
+ * which places are the piece's.
+ */
+held_strips?: Count, };
 
 export type DrawnCloth = { 
 /**

@@ -175,8 +175,9 @@ pub fn more_for(plan: &Plan, have: Outlook, one: Outlook) -> Option<[u32; 2]> {
 pub fn to_come(heap: &Heap, plan: &Plan) -> [Count; 2] {
     let mut sum = [Count::NONE; 2];
     let guesses = match &heap.from {
-        Source::Cloth(garment) => garment.start.map(|start| {
-            [Guess::Typical, Guess::Low, Guess::High].map(|guess| start.pieces(guess))
+        Source::Cloth(garment) => garment.began().map(|start| {
+            let guesses = [Guess::Low, Guess::High].map(|guess| start.pieces(guess));
+            (garment, start, guesses)
         }),
         Source::Precut(_) => None,
     };
@@ -185,17 +186,16 @@ pub fn to_come(heap: &Heap, plan: &Plan) -> [Count; 2] {
             continue;
         }
         let own = heap.expected(n, plan.side);
-        let begun = guesses.as_ref().filter(|[typical, ..]| match &heap.from {
-            Source::Cloth(garment) => typical.get(n) == garment.pieces.get(n),
-            Source::Precut(_) => false,
-        });
+        let begun = guesses
+            .as_ref()
+            .filter(|(garment, start, _)| start.is_as_begun(garment, n));
         let by = |pieces: &[Piece]| {
             let cuts = pieces
                 .get(n)
                 .and_then(|p| laid(p, &heap.how(plan.side), heap.way(n)).ok());
             cuts.map_or(own, |cuts| Count::at_most(cuts.count))
         };
-        let [low, high] = begun.map_or([own; 2], |[_, low, high]| {
+        let [low, high] = begun.map_or([own; 2], |(_, _, [low, high])| {
             [by(low).min(own), by(high).max(own)]
         });
         sum = [sum[0] + low, sum[1] + high];
@@ -297,5 +297,47 @@ mod tests {
             garment.start = None;
         }
         assert_eq!(wide(&heap), 0);
+    }
+
+    /// In a file from before garments said what they began as, a leg nobody measured shows its range
+    /// too, whether it began in round figures or as legs first did.
+    #[test]
+    fn an_unmeasured_leg_of_an_older_file_has_its_range() {
+        let plan = Plan::default();
+        let start = jeans(Knees::Unknown);
+        let heap_of = |start, pieces| {
+            let garment = Garment {
+                name: "Jeans".into(),
+                pieces,
+                start,
+            };
+            Heap::new(Source::Cloth(garment), Use::ANY_DENIM, Cloth::denim())
+        };
+        let pieces = start.pieces(Guess::Typical);
+        let known = to_come(&heap_of(Some(start), pieces.clone()), &plan);
+        assert!(known[0] < known[1]);
+        assert_eq!(to_come(&heap_of(None, pieces.clone()), &plan), known);
+        // Medium: 17 in, 19 in and 25 in round at heights of 0, 17 1/2 and 32 in, of which 55 % lie
+        // left of the outseam and 45 % right, on the lower eighth: 74 and 61 eighths at the hem.
+        let mut first = pieces;
+        let eighths = [(0, 74, 61), (140, 83, 68), (256, 110, 90)];
+        for (n, (at, back, front)) in eighths.into_iter().enumerate() {
+            let [at, back, front] = [at, back, front].map(crate::measure::eighth_inches);
+            let zero = crate::measure::zero();
+            let stations = [(back, front), (front, back)];
+            for (leg, (left, right)) in first.iter_mut().zip(stations) {
+                let station = &mut leg.stations[n];
+                (station.at, station.left, station.right) = (at, zero - left, right);
+            }
+        }
+        let [low, high] = to_come(&heap_of(None, first.clone()), &plan);
+        assert!(low < high);
+        // One leg measured: only the other has a range.
+        first[0].stations[0].right += half_inches(1);
+        let [one_low, one_high] = to_come(&heap_of(None, first.clone()), &plan);
+        assert!(one_low < one_high && one_high.get() - one_low.get() < high.get() - low.get());
+        first[1].stations[0].right += half_inches(1);
+        let [low, high] = to_come(&heap_of(None, first), &plan);
+        assert_eq!(low, high);
     }
 }

@@ -6,6 +6,7 @@
 pub use crate::cloth::pieces::{
     GarmentPart, MOST, OutlineStation, Piece, PieceFault, Zone, ZoneKind, mirrored,
 };
+use crate::cloth::starts::first_outline;
 pub use crate::cloth::starts::{
     GarmentKind, GarmentSize, GarmentStart, Guess, Knees, small_part, start,
 };
@@ -24,6 +25,62 @@ pub struct Garment {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub start: Option<GarmentStart>,
+}
+
+impl Garment {
+    /// The garment it was begun as: as it was said, or in an older file the one whose usual outline
+    /// one of its pieces still has.
+    pub fn began(&self) -> Option<GarmentStart> {
+        if self.start.is_some() {
+            return self.start;
+        }
+        let sizes = [GarmentSize::Medium, GarmentSize::Small, GarmentSize::Large];
+        let systems = [System::Inch, System::Metric];
+        GarmentKind::ALL.into_iter().find_map(|kind| {
+            let each = sizes
+                .iter()
+                .flat_map(|s| systems.map(|system| (*s, system)));
+            each.map(|(size, system)| GarmentStart {
+                kind,
+                size: Some(size),
+                knees: Knees::Unknown,
+                system,
+            })
+            .find(|start| {
+                let typical = start.pieces(Guess::Typical);
+                typical.len() == self.pieces.len()
+                    && (0..typical.len()).any(|n| start.is_as_begun(self, n))
+            })
+        })
+    }
+}
+
+impl GarmentStart {
+    /// Whether a piece of a garment still has the edges it began with, so that nobody measured it.
+    /// Of a garment that says what it began as, all of the piece must be as it was.
+    pub fn is_as_begun(&self, garment: &Garment, n: usize) -> bool {
+        let Some(piece) = garment.pieces.get(n) else {
+            return false;
+        };
+        let typical = self.pieces(Guess::Typical);
+        let Some(usual) = typical.get(n) else {
+            return false;
+        };
+        if garment.start.is_some() {
+            return piece == usual;
+        }
+        let size = self.size.unwrap_or(GarmentSize::Medium);
+        let first = first_outline(self.kind, size).map(|stations| Piece {
+            part: usual.part,
+            stations,
+            zones: Vec::new(),
+        });
+        let first = first.map(|piece| match usual.part {
+            GarmentPart::RightLeg => mirrored(&piece, usual.part),
+            _ => piece,
+        });
+        piece.stations == usual.stations || first.is_some_and(|f| f.stations == piece.stations)
+    }
 }
 
 /// Squares bought ready cut. Packs of charm squares commonly hold 42, but count yours

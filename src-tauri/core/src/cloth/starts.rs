@@ -261,20 +261,14 @@ pub fn small_part(start: GarmentStart, part: GarmentPart) -> Option<Piece> {
     })
 }
 
-fn start_with(
-    kind: GarmentKind,
-    size: GarmentSize,
-    guess: Guess,
-    knees: Knees,
-    system: System,
-) -> Vec<Piece> {
+/// Inseam or length, then widths from the hem up, in quarter inches.
+fn figures(kind: GarmentKind, size: GarmentSize) -> [i64; 4] {
     let nth = match size {
         GarmentSize::Small => 0,
         GarmentSize::Medium => 1,
         GarmentSize::Large => 2,
     };
-    // Inseam or length, then widths from the hem up, in quarter inches.
-    let figures: [i64; 4] = match kind {
+    let all = match kind {
         GarmentKind::MensJeans => [[120, 62, 70, 92], [128, 68, 76, 100], [128, 72, 82, 112]],
         GarmentKind::WomensJeans => [[116, 54, 60, 86], [120, 56, 64, 96], [120, 60, 70, 108]],
         GarmentKind::ChildsJeans => [[64, 40, 46, 56], [88, 48, 54, 66], [108, 54, 60, 76]],
@@ -292,7 +286,50 @@ fn start_with(
         // The back: its length below the yoke, its width at lower edge, waist and armhole.
         GarmentKind::Shirt => [[92, 80, 80, 80], [100, 92, 92, 92], [108, 104, 104, 104]],
         GarmentKind::Blouse => [[76, 72, 64, 68], [80, 80, 72, 76], [84, 92, 84, 88]],
-    }[nth];
+    };
+    all[nth]
+}
+
+/// Where the edges of the first piece of an outline lay that began before outlines began in round
+/// figures: each half of a width on the lower eighth of an inch. Shirts and blouses came later.
+pub(super) fn first_outline(kind: GarmentKind, size: GarmentSize) -> Option<Vec<OutlineStation>> {
+    let [length, hem, knee, thigh] = figures(kind, size);
+    let back = match kind {
+        GarmentKind::Shirt | GarmentKind::Blouse => return None,
+        GarmentKind::MensJeans | GarmentKind::WomensJeans | GarmentKind::ChildsJeans => 55,
+        _ => 50,
+    };
+    let part = |width: i64, share: i64| eighth_inches(width * 2 * share / 100);
+    let wide = |at: i64, width: i64| OutlineStation {
+        at: nm(at * NM_PER_INCH / 4),
+        left: zero() - part(width, back),
+        right: part(width, 100 - back),
+    };
+    let middle = match kind {
+        GarmentKind::JacketBack => Some(length * 3 / 4),
+        GarmentKind::Skirt => Some(length / 2),
+        GarmentKind::Sheet => None,
+        _ => Some(length * 11 / 20),
+    };
+    let middle = middle.map(|at| wide(at, knee));
+    let ends = [wide(0, hem), wide(length, thigh)];
+    let [low, high] = ends;
+    Some(
+        [Some(low), middle, Some(high)]
+            .into_iter()
+            .flatten()
+            .collect(),
+    )
+}
+
+fn start_with(
+    kind: GarmentKind,
+    size: GarmentSize,
+    guess: Guess,
+    knees: Knees,
+    system: System,
+) -> Vec<Piece> {
+    let figures = figures(kind, size);
     let percent = match (kind, guess) {
         (GarmentKind::Sheet, _) | (_, Guess::Typical) => 100,
         (_, Guess::Low) => 95,

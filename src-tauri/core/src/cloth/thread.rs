@@ -204,6 +204,8 @@ pub struct Need {
     pub seam: Length,
     /// Thread for each needle.
     pub needle: Length,
+    /// Of this, what only one of several needles takes.
+    pub alone: Length,
     /// Needle threads.
     pub needles: u32,
     /// Thread from the bobbin.
@@ -224,8 +226,38 @@ pub struct Need {
 impl Need {
     /// Needle and bobbin threads together.
     pub fn total(&self) -> Length {
-        let needles = in_nm(self.needle).saturating_mul(i64::from(self.needles));
+        let others = i64::from(self.needles.saturating_sub(1));
+        let others = in_nm(self.needle - self.alone).saturating_mul(others);
+        let needles = in_nm(self.needle).saturating_add(others);
         nm(needles.saturating_add(in_nm(self.bobbin)))
+    }
+
+    /// This and what further stitching with one needle takes: its thread comes off the spool of
+    /// the first needle.
+    pub fn and(&self, more: &Need, winding: Winding) -> Need {
+        if in_nm(more.seam) == 0 {
+            return *self;
+        }
+        let seam = self.seam + more.seam;
+        let length = |need: &Need| in_nm(need.seam) as f64 * need.ratio;
+        let sum = Need {
+            seam,
+            needle: self.needle + more.needle,
+            alone: self.alone + more.needle,
+            bobbin: self.bobbin + more.bobbin,
+            ratio: (length(self) + length(more)) / in_nm(seam) as f64,
+            rule: self.rule.zip(more.rule).map(|(a, b)| a + b),
+            ..*self
+        };
+        let others = full(sum.needle - sum.alone, winding.spool);
+        let others = others.saturating_mul(sum.needles.saturating_sub(1));
+        let spools = full(sum.needle, winding.spool).saturating_add(others);
+        Need {
+            spools,
+            bobbins: full(sum.bobbin, winding.bobbin),
+            spools_in_all: spools.max(full(sum.total(), winding.spool)),
+            ..sum
+        }
     }
 }
 
@@ -233,6 +265,12 @@ impl Need {
 pub fn lap_thickness(plan: &Plan, covers: u32, denim: &Cloth, fabric: &Cloth) -> Thickness {
     let share = f64::from(covers) / f64::from(plan.squares().max(1));
     (denim.thickness + fabric.thickness * share) * 2.0
+}
+
+/// Full spools or bobbins that hold so much thread.
+fn full(thread: Length, on: Length) -> u32 {
+    let count = in_nm(thread) / in_nm(on) + i64::from(in_nm(thread) % in_nm(on) > 0);
+    u32::try_from(count).unwrap_or(u32::MAX)
 }
 
 /// Thread for `seam` through `thickness`.
@@ -265,10 +303,6 @@ pub fn need(
         times(ratio.needle * (1.0 + winding.waste)),
         times(ratio.bobbin * (1.0 + winding.waste)),
     );
-    let full = |thread: Length, on: Length| {
-        let count = in_nm(thread) / in_nm(on) + i64::from(in_nm(thread) % in_nm(on) > 0);
-        u32::try_from(count).unwrap_or(u32::MAX)
-    };
     let spools = full(needle, winding.spool).saturating_mul(ratio.needles);
     // In floating point: three threads of an endless seam do not fit an i64.
     let all = in_nm(needle) as f64 * f64::from(ratio.needles) + in_nm(bobbin) as f64;
@@ -276,6 +310,7 @@ pub fn need(
     Ok(Need {
         seam,
         needle,
+        alone: zero(),
         needles: ratio.needles,
         bobbin,
         ratio: ratio.total(),

@@ -213,12 +213,17 @@ pub enum Command {
         piece: Rect,
         /// What happened.
         why: Mishap,
-        /// With a spare; else one is to be cut.
+        /// With a spare; else one is to be cut, or comes from another place.
         spare: bool,
         /// Of this denim, to which the place changes; else of its own.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[ts(optional)]
         denim: Option<u8>,
+        /// With the square of this place, which is cut and lies loose; the place is then to be
+        /// cut again.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        from: Option<Rect>,
     },
     /// Glue a fabric square over the damage on one face of a sewn square.
     Patch {

@@ -144,7 +144,15 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
             why,
             spare,
             denim,
-        } => repair::replace_laid_back(throw, *piece, *why, repair::With(*spare, *denim)),
+            from,
+        } => {
+            let with = repair::With {
+                spare: *spare,
+                denim: *denim,
+                from: *from,
+            };
+            repair::replace_laid_back(throw, *piece, *why, with)
+        }
         A::Patch {
             piece,
             face,

@@ -481,7 +481,7 @@ fn came_out(
 }
 
 /// The first lines of a piece's cutting list are done; the piece then gives the strips it was
-/// to give when its first line was done.
+/// to give when its first line was done, but those the plan wants no more.
 pub(super) fn cut_lines(
     throw: &Throw,
     (n, index): (u16, u8),
@@ -493,10 +493,7 @@ pub(super) fn cut_lines(
     };
     let nth = usize::from(index);
     let piece = garment.pieces.get(nth).ok_or(Rejection::Pile)?;
-    let strips = match throw.begun_pieces.get(&(n, index)) {
-        Some(begun) => begun.strips,
-        None => account(throw).piece(n, usize::from(index)).strips,
-    };
+    let strips = account(throw).piece(n, nth).strips;
     let laid = layout(throw, heap, (nth, piece), strips);
     let most = Count::at_most(steps(&laid.lying, &laid.cuts).len() as u32);
     Ok(vec![Event::PieceBegun {

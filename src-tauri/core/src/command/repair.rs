@@ -49,12 +49,40 @@ fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Eve
     Ok(events)
 }
 
-/// What takes the place of a square: a spare or one to be cut, and of which denim if not its own.
+/// What takes the place of a square.
 #[derive(Clone, Copy)]
-pub(super) struct With(pub bool, pub Option<u8>);
+pub(super) struct With {
+    /// A spare; else one that is to be cut, or the square of another place.
+    pub spare: bool,
+    /// The denim of it, if not the place's own.
+    pub denim: Option<u8>,
+    /// The place whose loose square is taken.
+    pub from: Option<Rect>,
+}
+
+/// Whether the square of one place may serve in another: it is cut, and nothing holds it there.
+fn may_give(throw: &Throw, to: Rect, from: Rect) -> Result<(), Rejection> {
+    if from == to {
+        return Err(Rejection::NotSwappable(from, to));
+    }
+    known_squares(throw, &[from])?;
+    if !throw.has(from, Task::Cut) {
+        return Err(Rejection::NotCut(from));
+    }
+    if throw.is_joined(from) {
+        return Err(Rejection::Joined(from));
+    }
+    if throw.is_pinned(from) {
+        return Err(Rejection::Pinned(from));
+    }
+    match throw.lies_loose(from) {
+        true => Ok(()),
+        false => Err(Rejection::Glued(from)),
+    }
+}
 
 fn replace(throw: &Throw, piece: Rect, why: Mishap, with: With) -> Result<Vec<Event>, Rejection> {
-    let With(spare, denim) = with;
+    let With { spare, denim, from } = with;
     if denim.is_some_and(|d| usize::from(d) >= throw.denims.len()) {
         return Err(Rejection::Cloth);
     }
@@ -67,6 +95,9 @@ fn replace(throw: &Throw, piece: Rect, why: Mishap, with: With) -> Result<Vec<Ev
     if spare && throw.spares == 0 {
         return Err(Rejection::Spares { have: 0 });
     }
+    if let Some(from) = from {
+        may_give(throw, piece, from)?;
+    }
     let mut events = Vec::new();
     let pieces = round(throw, piece);
     if !pieces.is_empty() {
@@ -75,7 +106,15 @@ fn replace(throw: &Throw, piece: Rect, why: Mishap, with: With) -> Result<Vec<Ev
     let spoilt = spoilt(&throw.after(&events), piece, why);
     events.push(spoilt);
     let after = throw.after(&events);
-    if spare {
+    if let Some(from) = from {
+        let (own, other) = (after.cover(piece), after.cover(from));
+        if own.denim != other.denim {
+            let denim = other.denim;
+            let cover = Cover { denim, ..own };
+            events.push(faces_changed(&after, vec![(piece, cover)], true));
+        }
+        events.push(Event::SquareMoved { from, to: piece });
+    } else if spare {
         events.extend(spare_used(&after, piece, denim)?);
     } else if let Some(denim) = denim {
         let cover = Cover {

@@ -179,6 +179,13 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             touches.push(Aspect::Spares);
             touches
         }
+        Event::SquareMoved { from, to } => {
+            needs.push(Aspect::Plan);
+            let both = [*from, *to];
+            let mut touches = places(&both);
+            touches.extend(both.map(Aspect::Cuts));
+            touches
+        }
         Event::SparesCounted { .. } => {
             needs.push(Aspect::Plan);
             vec![Aspect::Spares]

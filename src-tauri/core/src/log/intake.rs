@@ -242,6 +242,7 @@ fn within_limits(event: &Event) -> bool {
             let each = [0, pieces.len()].contains(&sizes.len());
             list(pieces) && each && sizes.iter().all(|(w, h)| real(*w) && real(*h))
         }
+        Event::SquareMoved { from, to } => place(*from) && place(*to) && from != to,
         Event::SparesUsed { pieces, of } => list(pieces) && [0, pieces.len()].contains(&of.len()),
         Event::Measured {
             piece,
@@ -390,6 +391,10 @@ fn known(throw: &Throw, event: &Event) -> bool {
             let denim = |d: &u8| usize::from(*d) < throw.denims.len().max(1);
             pieces.iter().all(|p| p.is_square() && there(p)) && of.iter().flatten().all(denim)
         }
+        Event::SquareMoved { from, to } => {
+            let square = |p: &Rect| p.is_square() && there(p);
+            square(from) && square(to)
+        }
         Event::Measured { piece, .. } | Event::Outlined { piece, .. } => {
             throw.assembly().is_block(*piece) && there(piece)
         }
@@ -457,6 +462,7 @@ fn ready(throw: &Throw, event: &Event) -> bool {
         Event::SparesUsed { pieces, .. } => {
             throw.spares.get() as usize >= pieces.len() && pieces.iter().all(|p| may(Task::Cut, p))
         }
+        Event::SquareMoved { from, to } => throw.lies_loose(*from) && may(Task::Cut, to),
         Event::SquaredUp { pieces, .. } => pieces.iter().all(|(p, _, _)| may(Task::SquareUp, p)),
         Event::Measured { piece, .. } => {
             throw.has(*piece, Task::Stitch) && !throw.has(*piece, Task::SquareUp)

@@ -2,7 +2,8 @@
 //!
 //! [`ways`] lists what can still be done, the least trouble first. Nothing already sewn
 //! is undone unless the maker picks a way that says so. Trouble is in minutes and is our
-//! judgement, no source: 4 to cut a square (2 to take a spare, 30 to find more cloth), 3 for each fabric glued
+//! judgement, no source: 4 to cut a square (2 to take a spare, 30 to find more cloth, 2 to take the
+//! square of another place besides what cutting that one again takes), 3 for each fabric glued
 //! on it, 8 for each seam opened and sewn again, 5 for a patch and 3 more to
 //! stitch it round where it is sewn in, 2 for each join lapped less, 30 for a new block,
 //! 3 for each square of a row or column given up.
@@ -14,6 +15,7 @@ pub mod holding;
 use crate::cloth::fabric::Face;
 use crate::cloth::pile::Use;
 use crate::command::{Command, decide};
+use crate::faces::arrange::{OtherDenim, in_another_denim};
 use crate::fitting::squaring::thin_laps;
 use crate::fitting::trimming::{How, choice, choices, holds};
 use crate::measure::{Length, Ruler, zero};
@@ -65,6 +67,13 @@ pub enum RecutFrom {
 pub enum RemedyKind {
     /// Put a spare square in: of the place's own denim or of no known one, else of this denim.
     Spare(Option<u8>),
+    /// Take the square that lies loose in another place, which is then to be cut again.
+    FromPlace {
+        /// The place.
+        from: Rect,
+        /// Where a square for it can be cut; of other denims the one that suits the place best.
+        again: RecutFrom,
+    },
     /// Cut a square.
     Recut(RecutFrom),
     /// Cover the damage on this face.
@@ -106,12 +115,14 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
             });
         }
     };
-    let replace = |spare, denim| Command::Replace {
+    let replace_from = |spare, denim, from| Command::Replace {
         piece: square,
         why,
         spare,
         denim,
+        from,
     };
+    let replace = |spare, denim| replace_from(spare, denim, None);
     let own = throw.cover(square).denim;
     if throw.spares_for(own) > 0 {
         let kind = RemedyKind::Spare(None);
@@ -121,11 +132,29 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
         let kind = RemedyKind::Spare(Some(other));
         add(kind, 2 + remake, seams, unpick, replace(true, Some(other)));
     }
-    for from in recuts(throw, own) {
-        let (minutes, denim) = match from {
-            RecutFrom::Piece { denim, .. } => (4, denim),
-            RecutFrom::Unsaid => (4, None),
-            RecutFrom::MoreCloth => (30, None),
+    let recuts = recuts(throw, own);
+    let to_recut = |from: &RecutFrom| match from {
+        RecutFrom::Piece { .. } | RecutFrom::Unsaid => 4,
+        RecutFrom::MoreCloth => 30,
+    };
+    if throw.spares_of(own) == 0
+        && let Some(other) = loose_of(throw, square)
+        && let Some(mut again) = recuts.first().copied()
+    {
+        let opened = to_recut(&again);
+        if let RecutFrom::Piece { denim: Some(d), .. } = &mut again {
+            *d = other.denim.unwrap_or(*d);
+        }
+        let from = other.place;
+        let kind = RemedyKind::FromPlace { from, again };
+        let action = replace_from(false, None, Some(from));
+        add(kind, 2 + opened + remake, seams, unpick, action);
+    }
+    for from in recuts {
+        let minutes = to_recut(&from);
+        let denim = match from {
+            RecutFrom::Piece { denim, .. } => denim,
+            RecutFrom::Unsaid | RecutFrom::MoreCloth => None,
         };
         let kind = RemedyKind::Recut(from);
         add(kind, minutes + remake, seams, unpick, replace(false, denim));
@@ -171,6 +200,35 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
     }
     out.sort_by_key(|w| w.minutes);
     out
+}
+
+/// The place whose loose square of the same denim is missed least, with the denim that suits it best
+/// where its own is used up. Places pinned are left out. Of the others those come first
+/// whose denim was not chosen by hand, whose denim is seen on the fewest faces, which another denim
+/// suits best as layouts are judged, in whose block nothing is joined, and which come last in the
+/// throw.
+fn loose_of(throw: &Throw, square: Rect) -> Option<OtherDenim> {
+    let own = throw.cover(square).denim;
+    let fits = |s: &Rect| {
+        *s != square && throw.lies_loose(*s) && !throw.is_pinned(*s) && throw.cover(*s).denim == own
+    };
+    let places: Vec<Rect> = throw.assembly().whole().squares().filter(fits).collect();
+    if places.is_empty() {
+        return None;
+    }
+    let mut begun = throw.assembly().blocks();
+    begun.retain(|b| b.squares().any(|s| throw.is_joined(s)));
+    let found = in_another_denim(throw, &places);
+    found.into_iter().min_by_key(|other| {
+        let place = other.place;
+        (
+            throw.is_denim_by_hand(place),
+            other.seen,
+            other.cost,
+            begun.iter().any(|b| b.holds(place)),
+            std::cmp::Reverse(place),
+        )
+    })
 }
 
 /// Where a square of this denim can be cut anew: from a piece of its denim, or one of no named

@@ -36,6 +36,12 @@ pub struct Drag {
     pub x: f64,
     /// Where it is now.
     pub y: f64,
+    /// It is still held: only this piece is laid out, with so many binding strips as were shown
+    /// before. Where it is left out, so is the rest of the pile, which decides how many strips and
+    /// which places are the piece's.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub held_strips: Option<Count>,
 }
 
 /// A point of the outline that can be dragged.
@@ -336,14 +342,23 @@ pub(super) fn cutting_by(
     };
     let Some(piece) = piece else { return Ok(view) };
     let how = how_for(throw, heap);
-    // The whole pile is laid out with the outline as it is typed.
+    // The whole pile is laid out with the outline as it is typed; while a finger holds a point,
+    // only the piece under it.
     let changed = piece != *kept;
-    let given = match (changed, known) {
-        (true, _) => &account_with(throw, n, &with_outline(heap, index, &piece)),
-        (false, Some(known)) => known,
-        (false, None) => &account(throw),
+    let at = (n, usize::from(index));
+    let unchanged = (!changed && known.is_none()).then(|| account(throw));
+    let known = known.or(unchanged.as_ref());
+    let mut laid = match (changed, known) {
+        (true, _) => match drag.and_then(|drag| drag.held_strips) {
+            Some(strips) => Laid::alone(throw, at.1, heap, &piece, strips),
+            None => {
+                let heap = with_outline(heap, index, &piece);
+                Laid::of(throw, at, &heap, &piece, &account_with(throw, n, &heap))
+            }
+        },
+        (false, Some(known)) => Laid::of(throw, at, heap, &piece, known),
+        (false, None) => Laid::of(throw, at, heap, &piece, &account(throw)),
     };
-    let mut laid = Laid::of(throw, (n, usize::from(index)), heap, &piece, given);
     if changed {
         // Lines that are done were of the outline that was kept.
         laid.done = 0;
@@ -395,8 +410,8 @@ pub(super) fn cutting_by(
             view.heeds.push(say!(context, "worn-heed"));
         }
     }
-    if !changed && counted.is_none() {
-        view.ways = ways_to_cut(throw, (n, index), heap, &piece, given, context);
+    if let (false, None, Some(known)) = (changed, counted, known) {
+        view.ways = ways_to_cut(throw, (n, index), heap, &piece, known, context);
     }
     if !changed {
         view.other = other(throw, garment, heap, (n, index), context);

@@ -11,7 +11,7 @@ use crate::show::context::Context;
 use crate::show::names;
 use crate::show::parts::Button;
 use crate::throw::Throw;
-use crate::throw::account::{ClothAccount, LaidPiece, layout};
+use crate::throw::account::{ClothAccount, LaidPiece, MOST_STRIPS, layout};
 use crate::throw::wishes::Grain;
 use crate::words::Shown;
 use serde::Serialize;
@@ -66,6 +66,25 @@ impl Laid {
             cuts,
             places: account.places.get(&at).cloned().unwrap_or_default(),
             done: begun.map_or(0, |b| b.lines.get() as usize),
+        }
+    }
+
+    /// A piece with so many strips, whatever the rest of the pile gives; its squares have no places
+    /// yet.
+    pub(super) fn alone(
+        throw: &Throw,
+        index: usize,
+        heap: &Heap,
+        piece: &Piece,
+        strips: Count,
+    ) -> Laid {
+        let most = Count::at_most(strips.get().min(MOST_STRIPS));
+        let LaidPiece { lying, cuts } = layout(throw, heap, (index, piece), most);
+        Laid {
+            lying,
+            cuts,
+            places: Vec::new(),
+            done: 0,
         }
     }
 

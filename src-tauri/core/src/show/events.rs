@@ -135,6 +135,12 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
                 piece = pieces(list, throw, context)
             )
         }
+        Event::SquareMoved { from, to } => say!(
+            context,
+            "did-move-square",
+            from = names::piece(throw, *from, context),
+            to = names::piece(throw, *to, context)
+        ),
         Event::SparesCounted { spares } => say!(context, "did-count-spares", n = *spares),
         Event::Measured {
             piece,

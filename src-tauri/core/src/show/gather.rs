@@ -1,7 +1,7 @@
 //! What to have at hand, how heavy the throw gets and how long it takes.
 
 use crate::cloth::pile::how;
-use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, seams};
+use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, need, seams};
 use crate::cloth::weight::{
     Cloth, M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
@@ -83,14 +83,14 @@ fn thread(throw: &Throw) -> Option<Need> {
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
     let stitch = nm(STITCH_NM);
     let cloths = [&denim, &cotton];
-    for_throw(
-        &throw.plan,
-        covers(throw),
-        cloths,
-        stitch,
-        Winding::default(),
-    )
-    .ok()
+    let winding = Winding::default();
+    let seams = for_throw(&throw.plan, covers(throw), cloths, stitch, winding).ok()?;
+    // Round a patch one straight row goes through the denim and its fabric.
+    let rounds = i64::from(throw.patch_rounds());
+    let around = throw.plan.side * 4 * rounds;
+    let thick = denim.thickness + cotton.thickness;
+    let patches = need(around, Stitch::Straight, stitch, thick, winding).ok()?;
+    Some(seams.and(&patches, winding))
 }
 
 /// How much of something is wanted, for a table.

@@ -344,6 +344,7 @@ fn worked(events: &[Event]) -> BTreeMap<Task, BTreeSet<Rect>> {
         let (task, pieces): (Task, Vec<Rect>) = match event {
             Event::Done { task, pieces, .. } => (*task, pieces.clone()),
             Event::SparesUsed { pieces, .. } => (Task::Cut, pieces.clone()),
+            Event::SquareMoved { to, .. } => (Task::Cut, vec![*to]),
             Event::SquaredUp { pieces, .. } => {
                 (Task::SquareUp, pieces.iter().map(|p| p.0).collect())
             }

@@ -225,6 +225,11 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             Freed::Cloth(n) => say!(context, "way-fewer-cloth", n = n),
         });
     }
+    if let RemedyKind::FromPlace { from, again } = way.kind {
+        let place = names::piece(throw, from, context);
+        lines.push(say!(context, "way-from-place-open", place = place));
+        lines.extend(cut_again(throw, from, again, context));
+    }
     if let Command::Unpick { lap: Some(lap), .. } = &way.action {
         lines.push(say!(context, "way-new-lap", lap = context.length(*lap)));
     } else {
@@ -302,6 +307,42 @@ fn denim_name(throw: &Throw, denim: u8) -> &str {
     denim.map_or("", |d| d.name.as_str())
 }
 
+/// Where a square can be cut for a place that gives its own away.
+fn cut_again(throw: &Throw, place: Rect, again: RecutFrom, context: Context<'_>) -> Option<String> {
+    let own = denim_name(throw, throw.cover(place).denim);
+    match again {
+        RecutFrom::Unsaid => None,
+        RecutFrom::MoreCloth => Some(say!(context, "way-from-place-more", own = own)),
+        RecutFrom::Piece {
+            denim: Some(denim), ..
+        } => Some(say!(
+            context,
+            "way-from-place-other",
+            own = own,
+            denim = denim_name(throw, denim)
+        )),
+        RecutFrom::Piece { n, index, over, .. } => {
+            let (name, part) = piece_of(throw, n, index, context);
+            Some(say!(
+                context,
+                "way-from-place-piece",
+                name = name,
+                part = part,
+                over = over
+            ))
+        }
+    }
+}
+
+/// The name of a heap and of its piece.
+fn piece_of(throw: &Throw, n: u16, index: u8, context: Context<'_>) -> (String, String) {
+    let Some(heap) = throw.pile.get(&n) else {
+        return Default::default();
+    };
+    let part = super::cutting::part(heap, usize::from(index), context);
+    (heap.name().to_owned(), part)
+}
+
 /// Where the square comes from that is cut anew.
 fn recut(throw: &Throw, from: RecutFrom, context: Context<'_>) -> String {
     match from {
@@ -313,11 +354,7 @@ fn recut(throw: &Throw, from: RecutFrom, context: Context<'_>) -> String {
             over,
             denim,
         } => {
-            let heap = throw.pile.get(&n);
-            let name = heap.map_or("", |heap| heap.name());
-            let part = heap.map_or_else(String::new, |heap| {
-                super::cutting::part(heap, usize::from(index), context)
-            });
+            let (name, part) = piece_of(throw, n, index, context);
             match denim {
                 Some(denim) => say!(
                     context,
@@ -370,6 +407,15 @@ fn titles(
                 ),
             },
             say!(context, "way-spare-done", piece = here),
+        ),
+        RemedyKind::FromPlace { from, .. } => (
+            say!(context, "way-from-place", place = name(from)),
+            say!(
+                context,
+                "way-from-place-done",
+                piece = here,
+                place = name(from)
+            ),
         ),
         RemedyKind::Recut(from) => (
             recut(throw, from, context),
@@ -455,10 +501,12 @@ fn opened(throw: &Throw, piece: Rect, events: &[Event], context: Context<'_>) ->
 fn relabelled(throw: &Throw, events: &[Event], context: Context<'_>) -> Option<String> {
     let mut list = Vec::new();
     for event in events {
-        let Event::Moved { moves } = event else {
-            continue;
+        let moves = match event {
+            Event::Moved { moves } => moves.clone(),
+            Event::SquareMoved { from, to } => vec![(*from, *to)],
+            _ => continue,
         };
-        for (from, to) in moves {
+        for (from, to) in &moves {
             let cut = from.squares().filter(|s| throw.has(*s, Task::Cut));
             list.extend(cut.map(|s| {
                 let place = Rect {

@@ -307,6 +307,9 @@ fn enough(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<St
     if throw.pile.is_empty() && squares {
         return said;
     }
+    if strips.over > 0 {
+        said.push(say!(context, "pile-strips-over", n = strips.over));
+    }
     said.push(match (strips.open(), strips.lacking()) {
         (0, _) => say!(context, "pile-strips-cut", n = strips.wanted),
         (open, 0) => say!(context, "pile-strips-planned", n = open, size = size),

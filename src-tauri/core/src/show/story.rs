@@ -245,6 +245,7 @@ impl GatheredDay {
             | Event::FacesChanged { .. }
             | Event::ClothChanged { .. }
             | Event::SparesUsed { .. }
+            | Event::SquareMoved { .. }
             | Event::SparesCounted { .. }
             | Event::PieceBegun { .. }
             | Event::Measured { .. }

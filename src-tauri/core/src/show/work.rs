@@ -522,6 +522,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         (Task::JoinBinding, _, _) if throw.plan.joining != Joining::Lapped => {
             "how-join-binding-seam".into()
         }
+        (Task::StitchPatch, _, Stitch::Twin { .. }) => "how-stitch-patch-twin".into(),
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),

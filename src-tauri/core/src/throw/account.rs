@@ -8,7 +8,8 @@
 //! The plan wants so many strips of one length ([`Plan::binding_for`](crate::plan::Plan::binding_for)). Those that were cut are counted; the rest is
 //! shared out over the pieces that are not cut up yet:
 //!
-//! 1. A piece that is being cut keeps the strips it was begun with.
+//! 1. A piece that is being cut keeps the strips it was begun with, but those the plan wants no
+//!    more and that can be left out without changing a line that is done.
 //! 2. Each piece in the order of the pile gives the strips that fit beside its squares.
 //! 3. Where that is not enough, strips are laid through squares, each where it costs fewest
 //!    (among equals the earlier piece), as long as the throw does not need those squares: the
@@ -25,7 +26,8 @@
 //!
 //! # Promises (kept by tests)
 //!
-//! * Strips cut + strips planned + strips lacking = strips wanted.
+//! * Strips cut + strips planned + strips lacking = strips wanted. Those that lie in done lines
+//!   of a piece and are not wanted any more are told apart ([`StripAccount::over`]).
 //! * The squares of a piece are those of its layout with the strips it is to give.
 //! * Strips laid through squares never make the squares fall short that did not before.
 
@@ -33,6 +35,7 @@ use crate::cloth::cutting::{CutPlan, Cutting, lay_out};
 pub use crate::cloth::estimate::spares_to_keep;
 use crate::cloth::garments::{Piece, Source};
 use crate::cloth::pile::{Heap, Use};
+use crate::cloth::steps::{CutStep, steps};
 use crate::cloth::strips::{StripLayout, strip_of, with_strips};
 use crate::cloth::ways;
 use crate::measure::Count;
@@ -65,8 +68,10 @@ pub struct StripAccount {
     pub wanted: u32,
     /// Cut already.
     pub cut: u32,
-    /// To be cut from the pile.
+    /// To be cut from the pile; never more than are open.
     pub planned: u32,
+    /// In done lines of pieces that are being cut, beyond those the plan wants.
+    pub over: u32,
 }
 
 impl StripAccount {
@@ -191,11 +196,13 @@ pub fn layout(
 /// A piece that is not cut up, while strips are shared out.
 struct Open {
     at: (u16, u8),
+    /// It as it lies to be cut.
+    piece: Piece,
     denim: Option<u8>,
     laid: StripLayout,
     strips: u32,
-    /// The piece is being cut, and gives what it was begun with.
-    begun: bool,
+    /// The piece is being cut: how many of its lines are done.
+    begun: Option<usize>,
 }
 
 /// The account of a throw's denim, and of what each piece on the pile gives.
@@ -225,6 +232,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         wanted: plan.binding_for(size.width, size.height).strips,
         cut: 0,
         planned: 0,
+        over: 0,
     };
     strips.cut = match throw.has(whole, Task::CutBinding) {
         true => strips.wanted,
@@ -234,34 +242,47 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
     };
     let mut pieces = BTreeMap::new();
     let mut opened: Vec<Open> = Vec::new();
+    // Strips of pieces that are being cut.
+    let mut promised = 0;
     for (n, heap) in pile {
         let how = how_for(throw, heap);
         for (index, counted) in heap.counted.iter().enumerate() {
             let at = (n, index as u8);
             let laid = match (&heap.from, heap.makes, counted) {
-                (Source::Cloth(garment), Use::Denim { denim }, None) => garment
-                    .pieces
-                    .get(index)
-                    .and_then(|piece| {
+                (Source::Cloth(garment), Use::Denim { denim }, None) => {
+                    garment.pieces.get(index).and_then(|piece| {
                         let way = heap.way(index);
-                        StripLayout::new(&ways::lying(piece, way), &way.how(how), strip).ok()
+                        let lying = ways::lying(piece, way);
+                        let laid = StripLayout::new(&lying, &way.how(how), strip).ok()?;
+                        Some((denim, lying.into_owned(), laid))
                     })
-                    .map(|laid| (denim, laid)),
+                }
                 _ => None,
             };
             match laid {
-                Some((denim, laid)) => {
-                    let begun = throw.begun_pieces.get(&at).map(|b| b.strips.get());
+                Some((denim, piece, laid)) => {
+                    let begun = throw.begun_pieces.get(&at);
                     let mut piece = Open {
                         at,
+                        piece,
                         denim,
                         laid,
                         strips: 0,
-                        begun: begun.is_some(),
+                        begun: begun.map(|b| b.lines.get() as usize),
                     };
-                    for _ in 0..begun.unwrap_or(0).min(MOST_STRIPS) {
-                        piece.take(true);
+                    let mut fewer = Vec::new();
+                    for _ in 0..begun.map_or(0, |b| b.strips.get()).min(MOST_STRIPS) {
+                        let before = piece.laid.clone();
+                        if piece.take(true) {
+                            fewer.push(before);
+                        }
                     }
+                    // What was begun first is needed first.
+                    let mut excess = (promised + piece.strips).saturating_sub(strips.open());
+                    while excess > 0 && fewer.pop().is_some_and(|before| piece.give_up(before)) {
+                        excess -= 1;
+                    }
+                    promised += piece.strips;
                     opened.push(piece);
                 }
                 None => {
@@ -282,7 +303,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
     for piece in &opened {
         lacking = lacking.saturating_sub(piece.strips);
     }
-    for piece in opened.iter_mut().filter(|p| !p.begun) {
+    for piece in opened.iter_mut().filter(|p| p.begun.is_none()) {
         while lacking > 0 && piece.take(false) {
             lacking -= 1;
         }
@@ -318,7 +339,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         account.to_come = account.unnamed + account.denims.iter().map(|d| d.to_come).sum::<u32>();
     };
     count_open(&opened, &mut account);
-    let looked_at = opened.iter().enumerate().filter(|(_, p)| !p.begun);
+    let looked_at = opened.iter().enumerate().filter(|(_, p)| p.begun.is_none());
     let looked_at: Vec<usize> = looked_at.map(|(i, _)| i).take(MOST_LOOKED_AT).collect();
     let mut next: BTreeMap<usize, Option<(u32, StripLayout)>> = BTreeMap::new();
     while lacking > 0 {
@@ -356,7 +377,9 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         lacking -= 1;
         count_open(&opened, &mut account);
     }
-    account.strips.planned = opened.iter().map(|p| p.strips).sum();
+    let planned: u32 = opened.iter().map(|p| p.strips).sum();
+    account.strips.planned = planned.min(strips.open());
+    account.strips.over = planned - account.strips.planned;
     for piece in &opened {
         account.pieces.insert(
             piece.at,
@@ -406,6 +429,22 @@ fn places(
 }
 
 impl Open {
+    /// Give the last strip up again, as it was laid before, unless a line that is done would have
+    /// been another; whether it was given up.
+    fn give_up(&mut self, before: StripLayout) -> bool {
+        let done = self.begun.unwrap_or(0);
+        let lines = |laid: &StripLayout| -> Vec<CutStep> {
+            let all = steps(&self.piece, laid.plan());
+            all.into_iter().take(done).collect()
+        };
+        let stands = lines(&before) == lines(&self.laid);
+        if stands {
+            self.laid = before;
+            self.strips -= 1;
+        }
+        stands
+    }
+
     /// One strip more, if one fits: beside the squares, or through them too.
     fn take(&mut self, through: bool) -> bool {
         if self.strips >= MOST_STRIPS {

@@ -96,6 +96,14 @@ pub enum Event {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         of: Vec<Option<u8>>,
     },
+    /// A cut square that lay loose in one place went to another, empty one. The place it came from
+    /// is to be cut again.
+    SquareMoved {
+        /// The place it lay in.
+        from: Rect,
+        /// The place it went to.
+        to: Rect,
+    },
     /// The number of spare squares at hand was counted.
     SparesCounted {
         /// How many.

@@ -31,6 +31,7 @@ fn touched(event: &Event) -> Touched {
         Event::Done { pieces, .. } | Event::SparesUsed { pieces, .. } => {
             Touched::Pieces(pieces.clone())
         }
+        Event::SquareMoved { from, to } => Touched::Pieces(vec![*from, *to]),
         Event::FacesChanged { faces, .. } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
         Event::SquaredUp { pieces, .. } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
         Event::Measured { piece, .. }
@@ -133,6 +134,16 @@ impl Throw {
                     self.mark(*piece, Task::Cut, None, at);
                 }
                 self.settle_spares();
+            }
+            Event::SquareMoved { from, to } => {
+                // Fabric that was cut for the place stays cut.
+                if let Some(work) = self.work.get_mut(from) {
+                    work.done.retain(|(task, _)| *task != Task::Cut);
+                    if *work == Work::default() {
+                        self.work.remove(from);
+                    }
+                    self.mark(*to, Task::Cut, None, at);
+                }
             }
             Event::SparesCounted { spares } => {
                 self.spares = *spares;

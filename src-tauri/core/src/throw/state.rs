@@ -577,6 +577,12 @@ impl Throw {
         self.next(piece).is_none()
     }
 
+    /// How often patches are stitched round, the rounds that are done included.
+    pub fn patch_rounds(&self) -> u32 {
+        let rounds: usize = self.work.values().map(|work| work.patches).sum();
+        u32::try_from(rounds).unwrap_or(u32::MAX)
+    }
+
     /// The first square whose patch is still to be stitched round: no wash comes before.
     pub(super) fn patch_left(&self) -> Option<Rect> {
         let left = self.work.iter().filter(|(_, work)| {
@@ -614,6 +620,14 @@ impl Throw {
             piece = join.whole;
         }
         false
+    }
+
+    /// Whether a square is cut and nothing is glued on it or joined to it yet, so that it may
+    /// serve in another place.
+    pub fn lies_loose(&self, square: Rect) -> bool {
+        self.has(square, Task::Cut)
+            && !self.is_joined(square)
+            && Face::BOTH.iter().all(|f| !self.has(square, cover_task(*f)))
     }
 
     /// How much of a piece's join is to be sewn: what was opened of it, else all of it. That is

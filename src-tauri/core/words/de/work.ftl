@@ -258,6 +258,9 @@ how-press-cover = Drück das Bügeleisen auf; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
 how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und der auswaschbare Kleber geht bei der ersten Wäsche heraus.
     Die Naht ist auch auf der anderen Seite zu sehen.
+how-stitch-patch-twin = Setz eine einzelne Nadel ein: Mit einer Zwillingsnadel lässt sich keine Ecke nähen.
+    Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und der auswaschbare Kleber geht bei der ersten Wäsche heraus.
+    Die Naht ist auch auf der anderen Seite zu sehen.
 how-dot = Zeichne die Überlappung an der Kante des rechten oder unteren Stücks an; es liegt darunter.
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg das linke oder obere Stück darüber.
 how-dot-at = Zeichne { $lap } an der Kante von { $under } an; dieses Stück liegt darunter.
@@ -291,6 +294,7 @@ how-glue-binding = Bügle vor dem Einfassen die ganze Kante und schneide sie ger
     Schieb die Kante der Decke in den Bruch. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
     Leg das letzte Ende über das erste; nie über einer Kreuzung.
 how-stitch-binding = Näh ringsum durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
+    Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind: Setz eine neue Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
 how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
     Nur eingeschnittene Kanten fransen beim Waschen aus.
 how-wash = Wasch sie allein oder in einem Beutel. Schüttle sie gut aus, dann trockne sie.
@@ -698,6 +702,11 @@ way-spare-other = { $n ->
     [one] Das Ersatzquadrat aus { $denim } einsetzen
    *[other] Eins von { $n } Ersatzquadraten aus { $denim } einsetzen
 }
+way-from-place = Das lose Quadrat von { $place } einsetzen
+way-from-place-open = { $place } ist dann offen und neu zuzuschneiden.
+way-from-place-piece = Schneide es aus { $name }, { $part } (etwa { $over } übrig).
+way-from-place-other = Von { $own } gibt der Stapel nichts mehr her. An jenen Platz passt stattdessen { $denim } am besten: Ändere dort den Jeansstoff, bevor du zuschneidest.
+way-from-place-more = Von { $own } gibt der Stapel nichts mehr her und von keinem anderen Jeansstoff, sodass jener Platz wartet, bis mehr Stoff da ist.
 way-recut = Ein neues zuschneiden
 way-recut-more = Den Platz offen lassen, bis mehr Stoff da ist
 way-recut-from = Ein neues aus { $name }, { $part } schneiden (etwa { $over } übrig)
@@ -737,6 +746,7 @@ way-fewer-cloth = { $n ->
    *[other] { $n } Quadrate weniger sind zu schneiden: Schneide dieses aus deren Stoff.
 }
 way-spare-done = Erledigt: Für { $piece } ist ein Ersatz genommen.
+way-from-place-done = Erledigt: Das Quadrat von { $place } geht an { $piece }. { $place } ist neu zuzuschneiden.
 way-recut-done = Erledigt: { $piece } ist neu zu schneiden.
 way-patch-done = { $face ->
     [front] Erledigt: { $piece } wird vorn mit Stoff belegt.
@@ -971,6 +981,7 @@ did-stitch-binding = Einfassung genäht
 did-snip = Nahtzugaben eingeschnitten
 did-wash = Gewaschen
 did-clip = Fäden abgeschnitten
+did-move-square = Das lose Quadrat von { $from } geht an { $to }; { $from } ist neu zuzuschneiden
 did-use-spares = Ersatz genommen: { $piece }
 did-count-spares = { $n ->
     [0] Keine Ersatzquadrate
@@ -1243,6 +1254,10 @@ pile-strips-planned = { $n ->
 pile-strips-lacking = { $lacking ->
     [one] Für die Einfassung reicht es nicht: Einer von { $n } Streifen, { $size }, braucht anderen Stoff.
    *[other] Für die Einfassung reicht es nicht: { $lacking } von { $n } Streifen, je { $size }, brauchen anderen Stoff.
+}
+pile-strips-over = { $n ->
+    [one] Ein Einfassstreifen, der schon geschnitten ist, wird für die Einfassung nicht mehr gebraucht. Heb ihn zum Flicken auf.
+   *[other] { $n } Einfassstreifen, die schon geschnitten sind, werden für die Einfassung nicht mehr gebraucht. Heb sie zum Flicken auf.
 }
 way-shorter-strips = { $n } Einfassstreifen zu { $size }
 way-shorter-strips-joins = Die gibt der Stapel her. Die Einfassung hat dann { $n } Ansätze statt { $before }.

@@ -259,6 +259,9 @@ how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
 how-stitch-patch = Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue goes in the first wash.
     The stitching shows on the other face too.
+how-stitch-patch-twin = Put a single needle in: a twin needle cannot turn a corner.
+    Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue goes in the first wash.
+    The stitching shows on the other face too.
 how-dot = Mark the lap along the edge of the right or lower piece, which lies underneath.
     Put small dots of washable glue inside the mark and lay the left or upper piece over it.
 how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
@@ -292,6 +295,7 @@ how-glue-binding = Before you bind, press the whole edge and trim it straight an
     Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
     Lap the last end over the first; never over a crossing.
 how-stitch-binding = Stitch through all layers, all round, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
+    It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
 how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
     Only snipped edges fray into a fringe when washed.
 how-wash = Wash it by itself or in a bag. Shake it out well, then dry.
@@ -699,6 +703,11 @@ way-spare-other = { $n ->
     [one] Put the spare of { $denim } in
    *[other] Put one of { $n } spares of { $denim } in
 }
+way-from-place = Put in the loose square of { $place }
+way-from-place-open = { $place } is open then, and is to be cut again.
+way-from-place-piece = Cut it from { $name }, { $part } (about { $over } over).
+way-from-place-other = The pile has no more of { $own } to spare. { $denim } suits that place best instead: change its denim before you cut.
+way-from-place-more = The pile has no more of { $own } to spare, nor of another denim, so that place waits until more cloth is found.
 way-recut = Cut another
 way-recut-more = Leave its place open until more cloth is found
 way-recut-from = Cut another from { $name }, { $part } (about { $over } over)
@@ -738,6 +747,7 @@ way-fewer-cloth = { $n ->
    *[other] { $n } squares less are to be cut: cut this one from their cloth.
 }
 way-spare-done = Done: a spare is taken for { $piece }.
+way-from-place-done = Done: the square of { $place } goes to { $piece }. { $place } is to be cut again.
 way-recut-done = Done: { $piece } is to be cut again.
 way-patch-done = { $face ->
     [front] Done: { $piece } is to be covered on the front.
@@ -972,6 +982,7 @@ did-stitch-binding = Binding stitched
 did-snip = Seam allowances snipped
 did-wash = Washed
 did-clip = Threads clipped
+did-move-square = The loose square of { $from } goes to { $to }; { $from } is to be cut again
 did-use-spares = Spare used: { $piece }
 did-count-spares = { $n ->
     [0] No spare squares
@@ -1245,6 +1256,10 @@ pile-strips-planned = { $n ->
 pile-strips-lacking = { $lacking ->
     [one] Not enough for the binding: one of { $n } strips, { $size }, needs other cloth.
    *[other] Not enough for the binding: { $lacking } of { $n } strips, { $size } each, need other cloth.
+}
+pile-strips-over = { $n ->
+    [one] One binding strip that is cut already is more than the binding takes now. Keep it for a patch.
+   *[other] { $n } binding strips that are cut already are more than the binding takes now. Keep them for patches.
 }
 way-shorter-strips = { $n } binding strips of { $size }
 way-shorter-strips-joins = The pile gives these. The binding then has { $n } joins, not { $before }.

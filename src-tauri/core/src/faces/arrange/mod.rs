@@ -94,6 +94,7 @@
 mod board;
 mod denims;
 mod evenness;
+mod replace;
 mod search;
 mod start;
 mod supply;
@@ -102,6 +103,7 @@ mod tests;
 mod weights;
 mod wishes;
 
+pub use replace::{OtherDenim, in_another_denim};
 pub use search::Arranger;
 pub use supply::DenimSupply;
 pub use wishes::{FromPile, Score, Shades, free, of};

@@ -44,6 +44,7 @@ pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
     let throw = journal.throw();
     let pieces: Vec<Rect> = throw.assembly().pieces().collect();
     let piece = pieces[pick as usize % pieces.len()];
+    let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
     let open: Vec<Rect> = pieces
         .iter()
         .copied()
@@ -85,6 +86,7 @@ pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
             why: Mishap::Flaw,
             spare: pick % 2 == 0,
             denim: [None, Some(0), Some(1)][pick as usize / 2 % 3],
+            from: (pick % 5 == 0).then(|| squares[pick as usize / 5 % squares.len()]),
         },
         7 => Command::Unpick {
             pieces: vec![piece],

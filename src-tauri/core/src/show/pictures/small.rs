@@ -1,7 +1,9 @@
 //! Small pictures of a face, and of a part of one.
 
 use crate::cloth::fabric::Face;
-use crate::plan::assembly::Rect;
+use crate::measure::in_mm;
+use crate::plan::Joining;
+use crate::plan::assembly::{Rect, Seam};
 use crate::show::context::Context;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::{bare, shown};
@@ -49,21 +51,81 @@ fn small(throw: &Throw) -> (u16, u16) {
     )
 }
 
-/// A part of a piece: each of its squares in the cloth it shows on the front; of many only
-/// the outline.
+/// How the squares of a joined piece lie over one another, across or down.
+#[derive(Clone, Copy, Default)]
+struct Lapped {
+    /// How far each lies over the next.
+    lap: f64,
+    /// From one row of stitches to the other; none where it is not stitched.
+    rows: Option<f64>,
+}
+
+/// How the squares of a piece are lapped, across and down; seams lie edge to edge.
+fn lapped(throw: &Throw, piece: Rect) -> [Lapped; 2] {
+    let mut out = [Lapped::default(); 2];
+    let mut next = Some(piece);
+    while let Some(join) = next.and_then(|piece| throw.assembly().join(piece)) {
+        let made = throw.made(join.whole);
+        let way = usize::from(join.seam == Seam::Level);
+        if throw.begun(join.whole) && made.joining == Joining::Lapped {
+            let sewn = throw.has(join.whole, Task::Stitch);
+            out[way] = Lapped {
+                lap: in_mm(made.lap),
+                rows: sewn.then(|| in_mm(made.stitch.width())),
+            };
+        }
+        next = Some(join.first);
+    }
+    out
+}
+
+/// A part of a piece: each of its squares in the cloth it shows on the front, the left and upper
+/// ones over the others where they are lapped, with the rows of stitches that hold them; of many
+/// only the outline.
 pub(super) fn part(d: &mut Canvas, throw: &Throw, piece: Rect, [x, y, w, h]: [f64; 4], ink: Ink) {
     if piece.count() > 8 {
         let denim = (ink == Ink::Denim).then(|| bare(throw, piece, Face::Front));
         d.named_area([x, y, w, h], ink, denim, None);
         return;
     }
-    let (cw, ch) = (w / f64::from(piece.cols), h / f64::from(piece.rows));
-    for square in piece.squares() {
-        let sx = x + f64::from(square.col - piece.col) * cw;
-        let sy = y + f64::from(square.row - piece.row) * ch;
+    let [across, down] = lapped(throw, piece);
+    // So long is a square in the picture, so far the next begins after it, and so wide the lap.
+    let place = |room: f64, count: u16, lapped: Lapped| {
+        let (side, count) = (in_mm(throw.plan.side), f64::from(count));
+        let scale = room / (side * count - lapped.lap * (count - 1.0));
+        let (long, lap) = (side * scale, lapped.lap * scale);
+        (long, long - lap, lap)
+    };
+    let (cw, next_x, lap_x) = place(w, piece.cols, across);
+    let (ch, next_y, lap_y) = place(h, piece.rows, down);
+    let mut squares: Vec<Rect> = piece.squares().collect();
+    // What is drawn later lies over it.
+    squares.reverse();
+    for square in squares {
+        let sx = x + f64::from(square.col - piece.col) * next_x;
+        let sy = y + f64::from(square.row - piece.row) * next_y;
         let cloth = shown(throw, square, Face::Front);
         let label = names::square(square);
         d.named_area([sx, sy, cw, ch], ink, Some(cloth), Some(label));
+    }
+    let rows = |lapped: Lapped| -> Vec<f64> {
+        match lapped.rows {
+            Some(apart) if apart > 0.0 => vec![-apart / 2.0, apart / 2.0],
+            Some(_) => vec![0.0],
+            None => Vec::new(),
+        }
+    };
+    for off in rows(across) {
+        for n in 1..piece.cols {
+            let at = x + f64::from(n) * next_x + lap_x / 2.0 + off;
+            d.line([at, y, at, y + h], Ink::Stitch);
+        }
+    }
+    for off in rows(down) {
+        for n in 1..piece.rows {
+            let at = y + f64::from(n) * next_y + lap_y / 2.0 + off;
+            d.line([x, at, x + w, at], Ink::Stitch);
+        }
     }
 }
 

@@ -230,6 +230,7 @@ fn a_metric_leg_begins_and_is_dragged_in_round_figures() {
         station: 2,
         x: handle.x - 31.4159,
         y: handle.y + 31.4159,
+        held_strips: None,
     };
     let moved = cutting(Some(first.tidy.clone()), Some(drag));
     // (290 − 31.4159) + 350 mm of which the middle stays: 640 − 2 × 31.4159 = 577.17.

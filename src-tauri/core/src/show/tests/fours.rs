@@ -412,3 +412,133 @@ fn a_four_to_trim_again_may_be_joined_as_it_is() {
     whole(journal.throw());
     assert!(journal.throw().trims_again(four));
 }
+
+/// Where no spare is left, the square of another place goes in: of the place whose denim shows
+/// least. That place is to be cut again, from what the pile still has.
+#[test]
+fn a_loose_square_of_another_place_goes_into_a_sewn_four() {
+    use crate::cloth::garments::{GarmentKind, GarmentSize};
+    use crate::cloth::pile::Use;
+    use crate::throw::Mishap;
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    });
+    let all: Vec<Rect> = Rect::grid(4, 2).squares().collect();
+    let [sewn, hidden, spoilt] = [[0, 0, 2, 2], [0, 2, 1, 1], [1, 0, 1, 1]].map(Rect::from);
+    let cut = |pieces: Vec<Rect>| Command::Tick {
+        task: Task::Cut,
+        pieces,
+    };
+    act(&mut journal, &cut(all.clone()), 1);
+    // Of one place the denim will not be seen.
+    for face in Face::BOTH {
+        let pieces = vec![hidden];
+        let print = Some(0);
+        act(
+            &mut journal,
+            &Command::SetFace {
+                pieces,
+                face,
+                print,
+            },
+            1,
+        );
+    }
+    for (task, pieces) in [
+        (Task::Dot, vec![[0, 0, 1, 2], [1, 0, 1, 2]]),
+        (Task::PressLap, vec![[0, 0, 1, 2], [1, 0, 1, 2]]),
+        (Task::CoolLap, vec![[0, 0, 1, 2], [1, 0, 1, 2]]),
+        (Task::Stitch, vec![[0, 0, 1, 2], [1, 0, 1, 2]]),
+        (Task::Dot, vec![[0, 0, 2, 2]]),
+    ] {
+        let pieces = pieces.into_iter().map(Rect::from).collect();
+        act(&mut journal, &Command::Tick { task, pieces }, 1);
+    }
+    let offered = |journal: &Journal, title: &str| {
+        let view = off_view(journal, spoilt, Some(Mishap::Flaw));
+        let found = view
+            .ways
+            .iter()
+            .find(|w| plain(&[w.title.clone()]) == title);
+        found.cloned()
+    };
+    let title = "Put in the loose square of Square 1·3";
+    let way = offered(&journal, title).expect("offered");
+    let texts = plain(&way.lines);
+    assert!(
+        texts.contains("Square 1·3 is open then, and is to be cut again."),
+        "{texts}"
+    );
+    assert!(
+        texts.contains("Chalk the new labels on: 1·3 is now 2·1."),
+        "{texts}"
+    );
+    // The pile has the other denim only.
+    let faded = journal.throw().denims[1].name.clone();
+    let skirt = Command::AddGarment {
+        kind: GarmentKind::Skirt,
+        size: Some(GarmentSize::Large),
+        knees: None,
+        system: None,
+        makes: Use::Denim { denim: Some(1) },
+        name: "Skirt".into(),
+    };
+    act(&mut journal, &skirt, 1);
+    let texts = plain(&offered(&journal, title).expect("offered").lines);
+    assert!(
+        texts.contains(&format!("{faded} suits that place best")),
+        "{texts}"
+    );
+    // While a spare of its own denim lies ready, that is taken.
+    let count = |n: u32| Command::CountSpares {
+        spares: Count::at_most(n),
+    };
+    act(
+        &mut journal,
+        &Command::Pin {
+            pieces: vec![hidden],
+            pinned: true,
+        },
+        1,
+    );
+    let pinned = off_view(&journal, spoilt, Some(Mishap::Flaw)).ways;
+    assert!(
+        pinned.iter().all(|w| !w.title.contains("1·3")),
+        "a pinned square stays"
+    );
+    act(
+        &mut journal,
+        &Command::Pin {
+            pieces: vec![hidden],
+            pinned: false,
+        },
+        1,
+    );
+    act(&mut journal, &count(0), 1);
+
+    let way = offered(&journal, title).expect("offered");
+    act(&mut journal, &way.button.action, 2);
+    let throw = journal.throw();
+    assert!(throw.has(spoilt, Task::Cut) && !throw.has(hidden, Task::Cut));
+    assert_eq!(throw.uncut(None).collect::<Vec<_>>(), [hidden]);
+    assert_eq!((throw.losses.len(), throw.spares.get()), (1, 0));
+    // The place keeps the fabrics it is to get.
+    assert_eq!(throw.cover(hidden).layers(), 3);
+    assert_eq!(throw.cover(spoilt).layers(), 1);
+    assert!(!throw.has(sewn, Task::Dot));
+    assert_eq!(
+        throw.work_index(),
+        &crate::throw::index::WorkIndex::of(throw)
+    );
+    let words = Words::english();
+    let history = answer(&journal, &Query::History { most: 1 }, context(&words)).unwrap();
+    let said = serde_json::to_string(&history)
+        .unwrap()
+        .replace('\u{a0}', " ");
+    assert!(
+        said.contains("The loose square of Square 1·3 goes to Square 2·1"),
+        "{said}"
+    );
+}

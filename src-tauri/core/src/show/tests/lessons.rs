@@ -15,6 +15,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
                 why,
                 spare,
                 denim: None,
+                from: None,
             },
             at,
         );
@@ -211,6 +212,7 @@ fn what_is_told_from_the_record_is_kept_as_figures() {
         why: crate::throw::Mishap::Scorched,
         spare: false,
         denim: None,
+        from: None,
     };
     act(&mut journal, &replace, 1_000_000_001);
     let left = crate::log::lessons::heritage(&journal);

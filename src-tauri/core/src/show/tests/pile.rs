@@ -219,6 +219,7 @@ fn a_leg_from_outline_to_count() {
         station: 0,
         x: handle.x - 25.0,
         y: handle.y,
+        held_strips: None,
     };
     let moved = cutting(&journal, Some(worn.tidy.clone()), Some(drag));
     assert_ne!(moved.tidy.stations[0], worn.tidy.stations[0]);
@@ -456,6 +457,127 @@ fn a_leg_is_cut_line_by_line() {
         panic!()
     };
     assert_eq!(pile.said[1], "All 3 binding strips are cut.");
+}
+
+/// While a point is held, only the piece under the finger is laid out: the squares and strips are
+/// those of this outline with the strips it had, and the rest of the pile is not looked at.
+#[test]
+fn only_the_piece_under_the_finger_is_laid_out() {
+    use crate::throw::account::{account, layout};
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan::default());
+    for n in 0..20 {
+        let size = [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large][n % 3];
+        act(&mut journal, &jeans(size, Use::ANY_DENIM, "Jeans"), 1);
+    }
+    let page = |drag| cutting_page(&journal, 0, None, drag, context);
+    let shown = page(None);
+    let handle = shown.handles[1];
+    let drag = |held_strips| Drag {
+        station: 1,
+        x: handle.x - 60.0,
+        y: handle.y,
+        held_strips,
+    };
+    let strips = Count::at_most(shown.expected_strips);
+    let clock = std::time::Instant::now();
+    let held = page(Some(drag(Some(strips))));
+    let one = clock.elapsed();
+    let clock = std::time::Instant::now();
+    let whole = page(Some(drag(None)));
+    println!(
+        "{one:?} held, {:?} of {} pieces",
+        clock.elapsed(),
+        account(journal.throw()).pieces.len()
+    );
+    assert_eq!((&held.tidy, &held.handles), (&whole.tidy, &whole.handles));
+    assert_eq!(held.expected_strips, shown.expected_strips);
+    assert!(held.list.iter().all(|row| row.tick.is_none()));
+    // The outline is kept as it was left.
+    let keep = held.keep.expect("it can be kept");
+    let mut kept = crate::log::journal::Journal::read(journal.text().as_bytes())
+        .unwrap()
+        .journal;
+    act(&mut kept, &keep.action, 2);
+    let throw = kept.throw();
+    let heap = &throw.pile[&1];
+    let crate::cloth::garments::Source::Cloth(garment) = &heap.from else {
+        panic!()
+    };
+    let cuts = layout(throw, heap, (0, &garment.pieces[0]), strips).cuts;
+    assert_eq!(held.expected, cuts.count);
+}
+
+/// A piece that is being cut gives up the strips the plan no longer wants, as long as none of its
+/// done lines changes; a strip that is cut is told as over, not as planned.
+#[test]
+fn strips_no_longer_wanted_are_given_up_by_a_piece_that_is_being_cut() {
+    use crate::throw::account::account;
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    let add = jeans(GarmentSize::Large, Use::ANY_DENIM, "Old jeans");
+    act(&mut journal, &add, 1);
+    let lines = |journal: &mut Journal, n: u32| {
+        let lines = Count::at_most(n);
+        let (n, index) = (1, 0);
+        act(journal, &Command::CutLines { n, index, lines }, 2);
+    };
+    // Strips as long as all of the binding: one is wanted.
+    let longer = |journal: &mut Journal| {
+        let mut plan = journal.throw().plan;
+        plan.binding.longest = inches(80);
+        act(journal, &Command::ChangePlan { plan }, 3);
+    };
+    let leg = |journal: &Journal| cutting_page(journal, 0, None, None, context);
+    let whole = |journal: &Journal| {
+        let strips = account(journal.throw()).strips;
+        assert!(strips.planned <= strips.open(), "{strips:?}");
+        assert_eq!(
+            strips.cut + strips.planned + strips.lacking(),
+            strips.wanted
+        );
+        strips
+    };
+    lines(&mut journal, 1);
+    assert_eq!(leg(&journal).expected_strips, 2);
+    // 2 · (9½ + 9½) and a tail: 42 in, two strips. Of a throw of four squares one leg's two do.
+    let mut plan = journal.throw().plan;
+    (plan.across, plan.down) = (1, 1);
+    let before = leg(&journal);
+    act(&mut journal, &Command::ChangePlan { plan }, 3);
+    // 2 · (5 + 5) and a tail: 24 in, one strip, and the piece gives one.
+    let strips = whole(&journal);
+    assert_eq!((strips.wanted, strips.planned, strips.over), (1, 1, 0));
+    let after = leg(&journal);
+    assert_eq!(after.expected_strips, 1);
+    assert_eq!(after.list[0].text, before.list[0].text, "what is cut stays");
+    // Both strips cut first: the second is over.
+    (plan.across, plan.down) = (4, 4);
+    act(&mut journal, &Command::ChangePlan { plan }, 4);
+    lines(&mut journal, 0);
+    lines(&mut journal, 3);
+    assert_eq!(leg(&journal).expected_strips, 2);
+    (plan.across, plan.down) = (1, 1);
+    act(&mut journal, &Command::ChangePlan { plan }, 5);
+    let strips = whole(&journal);
+    assert_eq!((strips.wanted, strips.planned, strips.over), (1, 1, 1));
+    assert_eq!(leg(&journal).expected_strips, 2);
+    let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
+        panic!()
+    };
+    let said = plain(&pile.said);
+    assert!(
+        said.contains("One binding strip that is cut already is more"),
+        "{said}"
+    );
+    longer(&mut journal);
+    whole(&journal);
 }
 
 /// A spoilt square is replaced by what is really left of its denim: a spare of it, a square a

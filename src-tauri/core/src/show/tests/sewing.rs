@@ -45,6 +45,58 @@ fn a_patch_on_a_sewn_square_is_stitched_round() {
     assert_eq!(rounds, 2);
 }
 
+/// Its thread is counted: four sides of 5 in, one straight row in stitches of 3 mm through denim
+/// and cotton, on the spool of one needle and off the bobbin.
+#[test]
+fn the_thread_round_a_patch_is_counted() {
+    use crate::cloth::weight::{Cloth, in_mm_thick};
+    use crate::measure::in_mm;
+    let words = Words::english();
+    let metres = |journal: &Journal, item| {
+        let amount = crate::show::gather::amount(journal.throw(), item).expect("thread");
+        in_mm(amount.length.expect("a length"))
+    };
+    let mut journal = stitched(4, 2);
+    let item = crate::throw::Item::Thread;
+    let before = metres(&journal, item);
+    let off = off_view(&journal, Rect::square(0, 0), Some(Mishap::Scorched));
+    let patch = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::Patch { .. });
+    let way = off.ways.iter().find(patch).expect("a patch is offered");
+    let patched = with(&journal, Vec::new());
+    act(&mut journal, &way.button.action, 2);
+    // The fabric on its face makes the laps a little thicker as well, so only the patch is taken:
+    // once with and once without its round.
+    let thick = in_mm_thick(Cloth::denim().thickness + Cloth::cotton().thickness);
+    let round = 4.0 * 127.0 * (2.0 + 2.0 * thick / 3.0) * 1.15;
+    let glued = crate::throw::Event::FacesChanged {
+        faces: vec![(
+            Rect::square(0, 0),
+            journal.throw().cover(Rect::square(0, 0)),
+        )],
+        again: None,
+        by_hand: None,
+    };
+    let only_glued = metres(&with(&patched, vec![glued]), item);
+    let more = metres(&journal, item) - only_glued;
+    assert!((more - round).abs() < 0.01, "{more} {round}");
+    assert!(only_glued > before);
+    // A twin needle turns no corner.
+    for (task, hour) in [
+        (Task::CoverFront, 10),
+        (Task::PressCover, 11),
+        (Task::CoolCover, 12),
+    ] {
+        all_ready(&mut journal, task, Kind::Square, hour);
+    }
+    let card = card_of(&journal, Task::StitchPatch, Kind::Square);
+    assert!(
+        card.how[0].starts_with("Put a single needle in"),
+        "{:?}",
+        card.how
+    );
+    words_are_whole(&shown_work(&journal, &words));
+}
+
 /// A loose square's fabric is held by the laps to come, and a patch of an older file stays as
 /// it was.
 #[test]

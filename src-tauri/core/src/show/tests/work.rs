@@ -249,3 +249,56 @@ fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
     let journal = Journal::begin(&plain, 0).unwrap().0;
     assert_eq!(shown_work(&journal, &words).ask, None);
 }
+
+/// By hand: two pairs of 5 in squares, lapped 1/2 in and stitched, are joined to a four. In the
+/// picture the left square of each pair lies 12.7 mm over the right one and is drawn after it, and
+/// the two rows of a 4 mm twin needle run 2 mm to each side of the middle of that lap.
+#[test]
+fn a_stitched_pair_is_drawn_lapped_with_both_rows() {
+    use crate::show::{Ink, Mark};
+    let mut journal = begin(Plan {
+        across: 2,
+        down: 2,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    next(&mut journal, Task::Cut, Kind::Square, 4);
+    for task in [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch] {
+        next(&mut journal, task, Kind::Pair, 2);
+    }
+    let picture = card_of(&journal, Task::Dot, FOUR).picture;
+    let area = |name: &str| {
+        let found = picture
+            .marks
+            .iter()
+            .enumerate()
+            .find_map(|(n, mark)| match mark {
+                Mark::Area {
+                    x,
+                    y,
+                    w,
+                    h,
+                    label: Some(label),
+                    ..
+                } if label == name => Some((n, [*x, *y, *w, *h])),
+                _ => None,
+            });
+        found.unwrap_or_else(|| panic!("{name} is drawn"))
+    };
+    let near = |a: f64, b: f64| (a - b).abs() < 0.01;
+    let ((left_at, left), (right_at, right)) = (area("1·1"), area("1·2"));
+    assert!(left_at > right_at, "the left one lies over the right one");
+    assert!(
+        near(left[0] + left[2] - right[0], 12.7),
+        "{left:?} {right:?}"
+    );
+    assert!(near(left[2], 127.0) && near(right[0] + right[2], 241.3));
+    let middle = right[0] + 12.7 / 2.0;
+    for at in [middle - 2.0, middle + 2.0] {
+        let row = picture.marks.iter().any(|mark| match mark {
+            Mark::Line { x1, x2, ink, .. } => *ink == Ink::Stitch && near(*x1, at) && near(*x2, at),
+            _ => false,
+        });
+        assert!(row, "a row of stitches at {at}");
+    }
+}
