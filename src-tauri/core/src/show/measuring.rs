@@ -183,7 +183,11 @@ pub(super) fn made_up(
             });
         }
         if short.eased > zero() {
-            out.push(say!(context, "short-eased", by = context.length(short.eased)));
+            out.push(say!(
+                context,
+                "short-eased",
+                by = context.length(short.eased)
+            ));
         }
         if short.open > zero() {
             out.push(context.say(open, &[("by", context.length(short.open).into())]));
