@@ -84,8 +84,8 @@ pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
         for (task, count) in worked {
             // One sitting's time is shared among its tasks as they usually take it.
             let share = |whole: Time| (whole as f64 * task.usual_minutes() / usual) as Time;
-            let before = stretches.iter_mut().rev().take(tasks);
-            match before.filter(|s| hasty && s.0 == task).next() {
+            let mut before = stretches.iter_mut().rev().take(tasks);
+            match before.find(|s| hasty && s.0 == task) {
                 Some(stretch) => stretch.2 += count,
                 None => stretches.push((task, known.map(share), count)),
             }

@@ -228,7 +228,7 @@ pub(super) fn work(
             batches
                 .iter()
                 .filter(here)
-                .find(|b| !b.waiting(context.now) && !(small_cool && begins_bigger(b)))
+                .find(|b| !(b.waiting(context.now) || small_cool && begins_bigger(b)))
         })
         .or_else(|| {
             let waits = batches

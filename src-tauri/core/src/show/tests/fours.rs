@@ -75,6 +75,11 @@ fn a_four_by_its_sides_and_diagonals() {
     let leaning = measure(["9 1/2"; 4], ["13 3/4", "13 1/8"]);
     words_are_whole(&leaning);
     assert!(leaning.short && leaning.keep.is_some());
+    let pull = leaning.verdict[0].replace('\u{a0}', " ");
+    assert!(
+        pull.starts_with("It leans: from the top right to the bottom left it is ⅝ in shorter"),
+        "{pull}"
+    );
     assert!(shown(&leaning, "Corner off square").ends_with('°'));
     // A diagonal misread by an inch is named; one alone is asked for.
     let misread = measure(["9 1/2"; 4], ["14 1/2", "13 7/16"]);
@@ -541,4 +546,33 @@ fn a_loose_square_of_another_place_goes_into_a_sewn_four() {
         said.contains("The loose square of Square 1·3 goes to Square 2·1"),
         "{said}"
     );
+
+/// A millimetre gives, and is no trouble; a sixteenth of an inch, 1.6 mm, is.
+#[test]
+fn a_millimetre_short_is_eased_in() {
+    let words = Words::english();
+    // The one in the middle: no binding hides its edges across.
+    let journal = stitched(6, 2);
+    let piece = Rect::from([0, 2, 2, 2]);
+    let measured = |width: &str| {
+        let look_at = Query::Measure {
+            piece,
+            width: width.into(),
+            height: "241.3 mm".into(),
+        };
+        match answer(&journal, &look_at, context(&words)) {
+            Ok(View::Measure(seen)) => seen,
+            other => panic!("{other:?}"),
+        }
+    };
+    // 9 1/2 in is 241.3 mm.
+    let little = measured("240.3 mm");
+    assert!(!little.short, "{:?}", little.verdict);
+    let said = plain(&little.verdict);
+    assert!(
+        said.contains("eases in") && !said.contains("Nothing makes up"),
+        "{said}"
+    );
+    let much = measured("239.7 mm");
+    assert!(much.short, "{:?}", much.verdict);
 }
