@@ -16,7 +16,7 @@ use lapwork_core::measure::{Ruler, System};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::sheet::{MOST_PHOTOS, Row, SheetEntry};
 use lapwork_core::show::{self, Context, Sheet};
-use lapwork_core::show::{PrintOrder, PrintPaper, ZoneName};
+use lapwork_core::show::{PrintOrder, PrintPaper, PrintUnits, ZoneName};
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size, print};
@@ -299,7 +299,8 @@ fn every_figure_and_every_word_of_the_throw_is_on_paper() {
             for heap in &sheet.heaps {
                 has(&heap.title);
                 for cuts in &heap.cuts {
-                    cuts.list.iter().for_each(|line| has(line));
+                    cuts.list.iter().for_each(|line| has(&line.text));
+                    cuts.said.iter().for_each(|line| has(line));
                 }
             }
             for stage in &sheet.stages {
@@ -827,6 +828,8 @@ fn photos_from_the_store_are_made_small_and_grey_for_black_ink() {
     let sheet = filled::story(&filled::throw(2, 2), 2);
     let order = PrintOrder {
         card: false,
+        blank: false,
+        units: PrintUnits::Both,
         paper: PrintPaper::A4,
         large: false,
         black: true,

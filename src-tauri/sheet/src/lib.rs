@@ -19,6 +19,7 @@
 //! Large print is set in 18 pt and laid out again, not magnified (16 to 18 pt and more is
 //! what guidance on large print asks for, UKAAF and RNIB; from memory).
 
+mod filling;
 mod pictures;
 mod tidy;
 mod world;
@@ -167,9 +168,8 @@ pub fn print(
         .name("typeset".into())
         .stack_size(16 << 20)
         .spawn(move || {
-            let made = typeset(&typesetter, &tell);
+            let made = typeset(typesetter, &tell);
             // Memory for the next sheet is not kept.
-            drop(typesetter);
             comemo::evict(0);
             let _ = tell.send(News::Made(made));
         })
@@ -195,8 +195,13 @@ enum News {
     Made(Result<Vec<u8>, PrintFault>),
 }
 
-fn typeset(typesetter: &Typesetter, tell: &Sender<News>) -> Result<Vec<u8>, PrintFault> {
-    let step = |next: Progress| {
+/// How much more closely pages may be set, in steps.
+const CLOSEST: u8 = 3;
+/// A page filled less than this, of its height between the margins, is nearly empty.
+const FILLED: f64 = 0.25;
+
+fn typeset(typesetter: Typesetter, tell: &Sender<News>) -> Result<Vec<u8>, PrintFault> {
+    let step = |typesetter: &Typesetter, next: Progress| {
         let _ = tell.send(News::Now(next));
         match typesetter.stopped() {
             true => Err(PrintFault::Cancelled),
@@ -213,11 +218,24 @@ fn typeset(typesetter: &Typesetter, tell: &Sender<News>) -> Result<Vec<u8>, Prin
             .collect();
         PrintFault::Failed(said.join("; "))
     };
-    step(Progress::Setting)?;
-    let document = typst::compile::<PagedDocument>(typesetter)
-        .output
-        .map_err(failed)?;
-    step(Progress::Writing)?;
+    let mut typesetter = typesetter;
+    let mut best: Option<PagedDocument> = None;
+    for close in 0..=CLOSEST {
+        typesetter = typesetter.set(close)?;
+        step(&typesetter, Progress::Setting)?;
+        let made = typst::compile::<PagedDocument>(&typesetter);
+        let made = made.output.map_err(failed)?;
+        let bare = filling::bare(&made, FILLED);
+        if best.as_ref().is_none_or(|best| bare < filling::bare(best, FILLED)) {
+            best = Some(made);
+        }
+        if bare == 0 {
+            break;
+        }
+    }
+    let document = best.ok_or_else(|| PrintFault::Failed("no pages".into()))?;
+    step(&typesetter, Progress::Writing)?;
+    drop(typesetter);
     let universal = PdfStandards::new(&[PdfStandard::Ua_1])
         .map_err(|why| PrintFault::Failed(why.message().to_string()))?;
     let with = |standards: PdfStandards| PdfOptions {

@@ -102,13 +102,16 @@ struct Frame {
     edge: f64,
 }
 
+/// Room round a piece in the window, in millimetres of cloth, for points to be taken hold of.
+const HANDLES: f64 = 45.0;
+
 impl Frame {
-    fn of(piece: &Piece) -> Frame {
+    fn of(piece: &Piece, edge: f64) -> Frame {
         let [_, top, left, _] = piece.reach();
         Frame {
             left: in_mm(left),
             top: in_mm(top),
-            edge: 45.0,
+            edge,
         }
     }
     fn x(&self, across: Length) -> f64 {
@@ -191,8 +194,19 @@ pub(super) fn cutting(
     cutting_by(journal, at, None, (typed, drag), context)
 }
 
-/// The same by an account that is known already, for as long as the outline is the one kept.
-pub(super) fn cutting_by(
+/// A piece as it goes on paper, by an account that is known already. Its picture has no more
+/// room round it than the numbers of the strips take.
+pub(super) fn on_paper(
+    journal: &Journal,
+    at: (u16, u8),
+    known: &ClothAccount,
+    context: Context<'_>,
+) -> Result<PileCutView, Problem> {
+    cutting_by(journal, at, Some(known), (None, None), context)
+}
+
+/// The same by an account, where one is known: it holds for the outline that is kept.
+fn cutting_by(
     journal: &Journal,
     (n, index): (u16, u8),
     known: Option<&ClothAccount>,
@@ -221,7 +235,7 @@ pub(super) fn cutting_by(
     };
     if let (Some(drag), Some(before)) = (drag, &piece) {
         // The picture the finger is on was drawn from this outline.
-        let moved = dragged(before, drag, &Frame::of(before), context);
+        let moved = dragged(before, drag, &Frame::of(before, HANDLES), context);
         if moved.check().is_ok() {
             tidy = typed_of(&moved, context);
             piece = Some(moved);
@@ -349,8 +363,10 @@ pub(super) fn cutting_by(
             },
         });
     }
-    let sheet = Frame::of(&piece);
     let [_, top, left, right] = piece.reach();
+    let letters = (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0);
+    let edge = if known.is_some() { letters * 1.25 } else { HANDLES };
+    let sheet = Frame::of(&piece, edge);
     let lying = Lying {
         piece: &piece,
         cuts,
@@ -358,7 +374,7 @@ pub(super) fn cutting_by(
         cloth: cloth(throw, heap),
         scale: 1.0,
         at: [sheet.edge; 2],
-        letters: (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0),
+        letters,
         chalk: (0..).map_while(|k| laid.chalk(k)).collect(),
     };
     let done = counted.is_none().then_some(laid.done);

@@ -4,12 +4,13 @@
 //! ([`Export`]). The service makes the bytes; the shell asks where they go and writes them.
 
 use crate::log::journal::Journal;
-use crate::measure::System;
+use crate::measure::{Ruler, System};
 use crate::show::context::Context;
 use crate::show::dates::ZoneName;
 use crate::show::drawing::Drawing;
 use crate::show::parts::{Head, head};
 use crate::show::tables::Table;
+use crate::words::Words;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -80,18 +81,56 @@ pub enum PrintPaper {
     Letter,
 }
 
+/// The systems of units that lengths are printed in.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum PrintUnits {
+    /// The maker's own system first, the other beside it.
+    #[default]
+    Both,
+    /// Inches alone.
+    Inches,
+    /// Metric alone.
+    Metric,
+}
+
+impl PrintUnits {
+    /// The ruler whose figures come first.
+    pub(super) fn ruler(self, ruler: Ruler) -> Ruler {
+        let system = match self {
+            PrintUnits::Both => ruler.system,
+            PrintUnits::Inches => System::Inch,
+            PrintUnits::Metric => System::Metric,
+        };
+        Ruler { system, ..ruler }
+    }
+
+    /// The words of sentences, which name every measure in each system that is printed.
+    pub(super) fn words(self, words: &Words) -> Words {
+        match self {
+            PrintUnits::Both => words.doubled(),
+            PrintUnits::Inches | PrintUnits::Metric => words.clone(),
+        }
+    }
+}
+
 /// How a sheet is to be printed.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct PrintOrder {
     /// The wall card instead of the making sheet.
     pub card: bool,
+    /// The making sheet as a blank handout for a class: the plan without anything of this
+    /// maker's record, with lines for another maker's own figures.
+    pub blank: bool,
+    /// The systems of units.
+    pub units: PrintUnits,
     /// The paper.
     pub paper: PrintPaper,
     /// In large print.
     pub large: bool,
     /// In black and white.
     pub black: bool,
-    /// With the story and its photos; the wall card has none.
+    /// With the story and its photos; the wall card and the handout have none.
     pub story: bool,
     /// The time zone whose days are written.
     pub zone: ZoneName,
@@ -122,6 +161,8 @@ pub(super) fn hand_on(journal: &Journal, context: Context<'_>) -> ExportView {
         ],
         print: PrintOrder {
             card: false,
+            blank: false,
+            units: PrintUnits::Both,
             paper: usual_paper(context.ruler.system),
             large: false,
             black: false,

@@ -1905,6 +1905,17 @@ sheet-system-inch = Zoll
 sheet-system-metric = Metrisch
 sheet-making = Arbeitsblatt
 sheet-bench = Merkkarte
+sheet-handout = Kursblatt
+sheet-blank-name = Name
+sheet-blank-begun = Begonnen am
+sheet-blank-scraps = Überlappungen, die ich an einer Nähprobe versucht habe
+sheet-blank-found = Wie es wurde
+sheet-blank-squares = Quadrate, die ich zugeschnitten habe
+sheet-blank-planned = Geplant
+sheet-blank-cut = Geschnitten
+sheet-blank-finished = Meine Decke, gemessen
+sheet-blank-before = Vor der ersten Wäsche
+sheet-blank-after = Nach dem Waschen
 sheet-page = Seite
 sheet-figures = Maße
 sheet-supplies = Was bereitliegen soll
@@ -1929,6 +1940,10 @@ sheet-left-off = { $n ->
    *[other] { $n } Fotos fehlen hier: höchstens { $most } kommen aufs Papier.
 }
 sheet-record = Was sich unterwegs geändert hat
+sheet-more-changes = { $n ->
+    [one] eine weitere Änderung
+   *[other] { $n } weitere Änderungen
+}
 sheet-width = Breite
 sheet-height = Höhe
 sheet-trimmed = Getan

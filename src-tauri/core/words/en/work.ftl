@@ -1519,6 +1519,17 @@ sheet-system-inch = Inches
 sheet-system-metric = Metric
 sheet-making = Making sheet
 sheet-bench = Wall card
+sheet-handout = Class handout
+sheet-blank-name = Name
+sheet-blank-begun = Begun on
+sheet-blank-scraps = Laps I tried on a scrap
+sheet-blank-found = How it came out
+sheet-blank-squares = Squares I cut
+sheet-blank-planned = Planned
+sheet-blank-cut = Cut
+sheet-blank-finished = My throw, measured
+sheet-blank-before = Before the first wash
+sheet-blank-after = After washing
 sheet-page = Page
 sheet-figures = Sizes
 sheet-supplies = Have at hand
@@ -1543,6 +1554,10 @@ sheet-left-off = { $n ->
    *[other] { $n } photos are left off here: { $most } go on paper at most.
 }
 sheet-record = What changed on the way
+sheet-more-changes = { $n ->
+    [one] one more change
+   *[other] { $n } more changes
+}
 sheet-width = Width
 sheet-height = Height
 sheet-trimmed = Done
