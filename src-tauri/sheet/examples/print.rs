@@ -45,7 +45,9 @@ fn long_names(mut journal: Journal) -> Journal {
 fn kept(name: &str) -> Journal {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/kept");
     let text = std::fs::read_to_string(format!("{folder}/{name}.jsonl")).expect("it is kept");
-    Journal::read(text.as_bytes()).expect("it can be read").journal
+    Journal::read(text.as_bytes())
+        .expect("it can be read")
+        .journal
 }
 
 fn main() {
@@ -62,10 +64,18 @@ fn main() {
         ("1x1", &|| filled::sheet(&filled::throw(1, 1))),
         ("5x7", &|| filled::sheet(&filled::throw(5, 7))),
         ("12x14", &|| filled::sheet(&filled::throw(12, 14))),
-        ("12x14-bare", &|| filled::sheet(&filled::unpiled(&filled::throw(12, 14)))),
-        ("inches", &|| filled::sheet_by(&filled::throw(12, 14), PrintUnits::Inches)),
-        ("handout", &|| filled::handout(&filled::throw(12, 14), PrintUnits::Both)),
-        ("class", &|| filled::sheet(&filled::piled(&filled::throw(12, 14)))),
+        ("12x14-bare", &|| {
+            filled::sheet(&filled::unpiled(&filled::throw(12, 14)))
+        }),
+        ("inches", &|| {
+            filled::sheet_by(&filled::throw(12, 14), PrintUnits::Inches)
+        }),
+        ("handout", &|| {
+            filled::handout(&filled::throw(12, 14), PrintUnits::Both)
+        }),
+        ("class", &|| {
+            filled::sheet(&filled::piled(&filled::throw(12, 14)))
+        }),
         ("cutting", &|| filled::sheet(&kept("cutting-2"))),
         ("12x16", &|| filled::sheet(&filled::throw(12, 16))),
         ("20x24", &|| filled::sheet(&filled::throw(20, 24))),

@@ -196,7 +196,7 @@ enum News {
 }
 
 /// How much more closely pages may be set, in steps.
-const CLOSEST: u8 = 3;
+const CLOSEST: u8 = 2;
 /// A page filled less than this, of its height between the margins, is nearly empty.
 const FILLED: f64 = 0.25;
 
@@ -219,21 +219,23 @@ fn typeset(typesetter: Typesetter, tell: &Sender<News>) -> Result<Vec<u8>, Print
         PrintFault::Failed(said.join("; "))
     };
     let mut typesetter = typesetter;
-    let mut best: Option<PagedDocument> = None;
+    let mut best: Option<(usize, PagedDocument)> = None;
     for close in 0..=CLOSEST {
         typesetter = typesetter.set(close)?;
         step(&typesetter, Progress::Setting)?;
         let made = typst::compile::<PagedDocument>(&typesetter);
         let made = made.output.map_err(failed)?;
         let bare = filling::bare(&made, FILLED);
-        if best.as_ref().is_none_or(|best| bare < filling::bare(best, FILLED)) {
-            best = Some(made);
+        if best.as_ref().is_none_or(|(least, _)| bare < *least) {
+            best = Some((bare, made));
         }
         if bare == 0 {
             break;
         }
+        // What was remembered of this try is of no use to the next, whose data differ.
+        comemo::evict(0);
     }
-    let document = best.ok_or_else(|| PrintFault::Failed("no pages".into()))?;
+    let (_, document) = best.ok_or_else(|| PrintFault::Failed("no pages".into()))?;
     step(&typesetter, Progress::Writing)?;
     drop(typesetter);
     let universal = PdfStandards::new(&[PdfStandard::Ua_1])

@@ -102,7 +102,7 @@ impl Typesetter {
         Typesetter {
             library: LazyHash::new(Library::default()),
             book: LazyHash::new(FontBook::from_fonts(LETTERS.iter())),
-            template: Source::new(id("/sheet.typ")?, std::env::var("LW_TPL").ok().and_then(|p| std::fs::read_to_string(p).ok()).unwrap_or(TEMPLATE.into())),
+            template: Source::new(id("/sheet.typ")?, TEMPLATE.into()),
             files,
             data: whole,
             stop,

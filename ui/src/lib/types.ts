@@ -2558,6 +2558,15 @@ export type PrintOrder = {
  */
 card: boolean, 
 /**
+ * The making sheet as a blank handout for a class: the plan without anything of this
+ * maker's record, with lines for another maker's own figures.
+ */
+blank: boolean, 
+/**
+ * The systems of units.
+ */
+units: PrintUnits, 
+/**
  * The paper.
  */
 paper: PrintPaper, 
@@ -2570,7 +2579,7 @@ large: boolean,
  */
 black: boolean, 
 /**
- * With the story and its photos; the wall card has none.
+ * With the story and its photos; the wall card and the handout have none.
  */
 story: boolean, 
 /**
@@ -2579,6 +2588,8 @@ story: boolean,
 zone: ZoneName, };
 
 export type PrintPaper = "a4" | "letter";
+
+export type PrintUnits = "both" | "inches" | "metric";
 
 export type Printing = { 
 /**
@@ -3839,6 +3850,8 @@ export type WordKey =
   | "ui-print"
   | "ui-print-a4"
   | "ui-print-black"
+  | "ui-print-blank"
+  | "ui-print-blank-hint"
   | "ui-print-busy"
   | "ui-print-card"
   | "ui-print-card-hint"
@@ -3856,6 +3869,10 @@ export type WordKey =
   | "ui-print-stopped"
   | "ui-print-story"
   | "ui-print-story-hint"
+  | "ui-print-units"
+  | "ui-print-units-both"
+  | "ui-print-units-inches"
+  | "ui-print-units-metric"
   | "ui-print-usual"
   | "ui-print-what"
   | "ui-put-away"

@@ -365,7 +365,11 @@ fn cutting_by(
     }
     let [_, top, left, right] = piece.reach();
     let letters = (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0);
-    let edge = if known.is_some() { letters * 1.25 } else { HANDLES };
+    let edge = if known.is_some() {
+        letters * 1.25
+    } else {
+        HANDLES
+    };
     let sheet = Frame::of(&piece, edge);
     let lying = Lying {
         piece: &piece,

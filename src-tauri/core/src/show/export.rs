@@ -9,7 +9,7 @@ use crate::show::context::Context;
 use crate::show::dates::ZoneName;
 use crate::show::drawing::Drawing;
 use crate::show::parts::{Head, head};
-use crate::show::tables::Table;
+use crate::show::tables::{Table, harmless};
 use crate::words::Words;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -157,7 +157,10 @@ pub(super) fn hand_on(journal: &Journal, context: Context<'_>) -> ExportView {
                 Export::Pictures,
                 context,
             ),
-            many("tables", Table::ALL.len(), Export::Tables, context),
+            ExportSection {
+                said: tables_said(journal, context),
+                ..many("tables", Table::ALL.len(), Export::Tables, context)
+            },
         ],
         print: PrintOrder {
             card: false,
@@ -190,6 +193,20 @@ fn the_throw(journal: &Journal, context: Context<'_>) -> ExportSection {
             hand: Export::Throw,
         }],
     }
+}
+
+/// What the tables are, and how many typed texts were made harmless in them.
+fn tables_said(journal: &Journal, context: Context<'_>) -> Vec<String> {
+    let throw = journal.throw();
+    let prints = throw.prints.iter().map(|p| p.name.as_str());
+    let denims = throw.denims.iter().map(|d| d.name.as_str());
+    let heaps = throw.pile.values().map(|heap| heap.name());
+    let notes = throw.notes.iter().map(|note| note.text.as_str());
+    let typed = prints.chain(denims).chain(heaps).chain(notes);
+    let n = typed.filter(|text| harmless(text) != *text).count();
+    let what = say!(context, "hand-tables-what", n = Table::ALL.len());
+    let told = (n > 0).then(|| say!(context, "hand-tables-harmless", n = n));
+    std::iter::once(what).chain(told).collect()
 }
 
 /// Files that are exported together, into one folder.

@@ -1731,7 +1731,6 @@ column-piece = Stück
 column-kind = Art
 column-first = Erstes Teil
 column-second = Zweites Teil
-column-lap-fraction = Überlappung, Bruch eines Zolls
 column-lap-in = Überlappung (Zoll)
 column-lap-mm = Überlappung (mm)
 column-sewn = Genäht
@@ -1809,6 +1808,10 @@ hand-pictures-save = Alle Bilder sichern
 hand-tables = Tabellen
 hand-tables-what = Quadrate, Verbindungen, Zuschnitt, Bedarf und Verlauf, als { $n } Tabellen (CSV), die jede Tabellenkalkulation öffnet.
 hand-tables-save = Alle Tabellen sichern
+hand-tables-harmless = { $n ->
+    [one] Ein Name oder eine Notiz beginnt wie eine Formel: In den Tabellen steht ein Apostroph vor dem Zeichen, damit keine Tabellenkalkulation damit rechnet.
+   *[other] { $n } Namen und Notizen beginnen wie eine Formel: In den Tabellen steht ein Apostroph vor dem Zeichen, damit keine Tabellenkalkulation damit rechnet.
+}
 handed = Gesichert: { $file }
 handed-many = { $n ->
     [one] Gesichert: eine Datei in { $folder }

@@ -1650,6 +1650,10 @@ hand-pictures-save = Save all pictures
 hand-tables = Tables
 hand-tables-what = Squares, joins, cutting, supplies and the record, as { $n } tables (CSV) that any spreadsheet opens.
 hand-tables-save = Save all tables
+hand-tables-harmless = { $n ->
+    [one] One of your names or notes begins like a formula: in the tables an apostrophe stands before its sign, so that no spreadsheet reckons with it.
+   *[other] { $n } of your names and notes begin like a formula: in the tables an apostrophe stands before the sign, so that no spreadsheet reckons with them.
+}
 handed = Saved: { $file }
 handed-many = { $n ->
     [one] Saved: one file in { $folder }
@@ -1714,7 +1718,6 @@ column-piece = Piece
 column-kind = Kind
 column-first = First part
 column-second = Second part
-column-lap-fraction = Lap, fraction of an inch
 column-lap-in = Lap (in)
 column-lap-mm = Lap (mm)
 column-sewn = Stitched

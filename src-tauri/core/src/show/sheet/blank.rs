@@ -26,7 +26,9 @@ pub fn handout(journal: &Journal, context: Context<'_>, units: PrintUnits) -> Sh
         ruler: units.ruler(context.ruler),
         ..context
     };
-    let made = sheet(journal, context, units, &|at| ZoneName::default().calendar().day(at));
+    let made = sheet(journal, context, units, &|at| {
+        ZoneName::default().calendar().day(at)
+    });
     let blank = Blank {
         lines: ["blank-name", "blank-begun"]
             .map(|key| own.say(&format!("sheet-{key}"), &[]))

@@ -25,8 +25,8 @@ use crate::plan::Joining;
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::dates::{Day, date};
-use crate::show::export::PrintUnits;
 use crate::show::drawing::face::{self, FaceMap, Letters, Shown};
+use crate::show::export::PrintUnits;
 use crate::show::lessons::{self, Lessons};
 use crate::show::parts::{Swatch, head, swatches};
 use crate::show::picture::Picture;
@@ -366,9 +366,9 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
             said.retain(|line| !piece.cut && !lines.contains(line));
             let picture = seen.picture;
             let marks = |p: &Option<Picture>| p.as_ref().map(|p| p.marks.clone());
-            let same = cuts.iter_mut().find(|c| {
-                c.list == list && c.said == said && marks(&c.picture) == marks(&picture)
-            });
+            let same = cuts
+                .iter_mut()
+                .find(|c| c.list == list && c.said == said && marks(&c.picture) == marks(&picture));
             match same {
                 Some(cuts) => cuts.titles.push(piece.label.clone()),
                 None => cuts.push(Cuts {
@@ -547,7 +547,9 @@ fn changes(
     let line = |(day, events): (String, Vec<&Event>)| SheetEntry {
         day,
         piece: String::new(),
-        text: context.words.list("list-long", summed(events, throw, context)),
+        text: context
+            .words
+            .list("list-long", summed(events, throw, context)),
     };
     days.into_iter().take(MOST_CHANGES).map(line).collect()
 }
