@@ -16,6 +16,10 @@
 //! The PDF is tagged and, by Typst's own check, PDF/UA-1; should that check find a fault in
 //! what was typed, such as a mark its letters cannot carry, it is printed without the claim.
 //!
+//! Pages are set anew, a little more closely, where one of them would be nearly empty: filled
+//! less than a quarter of its height, at most twice. Where even that does not help,
+//! the setting with the fewest such pages is printed.
+//!
 //! Large print is set in 18 pt and laid out again, not magnified (16 to 18 pt and more is
 //! what guidance on large print asks for, UKAAF and RNIB; from memory).
 
