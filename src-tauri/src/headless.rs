@@ -15,7 +15,7 @@ use lapwork_core::measure::{Ruler, System};
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Context};
-use lapwork_core::show::{PrintOrder, PrintPaper, Query, View};
+use lapwork_core::show::{PrintOrder, PrintPaper, PrintUnits, Query, View};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Problem;
 use lapwork_core::words::{self, Words};
@@ -108,7 +108,8 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
     let (mut command, mut path, mut which) = (None, None, None);
     let (mut metric, mut style) = (false, Style::Colour);
     let (mut second, mut out, mut keep) = (None, None, None);
-    let (mut paper, mut card, mut large) = (None, false, false);
+    let (mut paper, mut units) = (None, None);
+    let (mut card, mut blank, mut large) = (false, false, false);
     loop {
         use lexopt::Arg::{Long, Short, Value};
         let next = parser.next().map_err(|why| stray(words, why.to_string()))?;
@@ -158,6 +159,19 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
                 out = Some(PathBuf::from(
                     value(&mut parser).map_err(|why| stray(words, why))?,
                 ));
+                continue;
+            }
+            Some(Long("units")) => {
+                let systems = [
+                    ("inches", PrintUnits::Inches),
+                    ("metric", PrintUnits::Metric),
+                    ("both", PrintUnits::Both),
+                ];
+                units = Some(one_of(&mut parser, &systems).map_err(|why| stray(words, why))?);
+                continue;
+            }
+            Some(Long("blank")) => {
+                blank = true;
                 continue;
             }
             Some(Long("card")) => {
@@ -217,9 +231,18 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
         "sheet" => {
             let path = path_or(path)?;
             let out = out.ok_or_else(|| misused(words.problem("no-out", &[])))?;
+            let units = units.unwrap_or_default();
+            // One system alone is the maker's own, whatever comes first where both are printed.
+            let own = match units {
+                PrintUnits::Metric => System::Metric,
+                PrintUnits::Inches => System::Inch,
+                PrintUnits::Both => system,
+            };
             let order = PrintOrder {
                 card,
-                paper: paper.unwrap_or(show::usual_paper(system)),
+                blank,
+                units,
+                paper: paper.unwrap_or(show::usual_paper(own)),
                 large,
                 black: style == Style::Ink,
                 story: false,

@@ -126,7 +126,7 @@ mod tests {
     use super::*;
     use lapwork_core::demo;
     use lapwork_core::measure::Ruler;
-    use lapwork_core::show::Context;
+    use lapwork_core::show::{Context, PrintUnits};
     use lapwork_core::words::Words;
     use lapwork_service::paper::sheet;
     use std::sync::Mutex;
@@ -141,6 +141,8 @@ mod tests {
         };
         let order = PrintOrder {
             card: true,
+            blank: false,
+            units: PrintUnits::Both,
             paper: PrintPaper::A4,
             large: false,
             black: false,

@@ -286,7 +286,9 @@ fn paper_and_tables_tell_the_account(
     let throw = journal.throw();
     let output = account(throw);
     let calendar = ZoneName::named("UTC").calendar();
-    let sheet = show::sheet(journal, context, &|at| calendar.day(at));
+    let sheet = show::sheet(journal, context, show::PrintUnits::Both, &|at| {
+        calendar.day(at)
+    });
     let size = finished_size(journal, context);
     let on_paper = |rows: &[Row]| {
         let found = rows.iter().find(|r| r.label.starts_with("Finished size"));

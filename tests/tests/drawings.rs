@@ -1,6 +1,6 @@
 //! Drawings and tables: rendered and read back by others' code.
 
-use lapwork_core::cloth::fabric::{Face, Texture};
+use lapwork_core::cloth::fabric::{Face, Print, Texture};
 use lapwork_core::command::Command;
 use lapwork_core::demo;
 use lapwork_core::faces::arrange::Arranger;
@@ -9,9 +9,9 @@ use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::{Count, Ruler, System, in_mm};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
-use lapwork_core::show::Context;
 use lapwork_core::show::drawing::{Drawing, Style, face_svg};
 use lapwork_core::show::tables::Table;
+use lapwork_core::show::{Context, Query, View};
 use lapwork_core::throw::tasks::Task;
 use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::Words;
@@ -517,10 +517,16 @@ fn a_piece_is_drawn_with_its_squares_and_figures() {
 }
 
 fn read(csv: &str) -> Vec<Vec<String>> {
+    read_by(csv, b',')
+}
+
+fn read_by(csv: &str, separator: u8) -> Vec<Vec<String>> {
+    let csv = csv.strip_prefix('\u{feff}').expect("a byte-order mark");
     // Every end of a line is CR LF, but within quotes, where there are none here.
     assert_eq!(csv.matches('\n').count(), csv.matches("\r\n").count());
     let mut reader = csv::ReaderBuilder::new()
         .has_headers(false)
+        .delimiter(separator)
         .from_reader(csv.as_bytes());
     let rows = reader
         .records()
@@ -531,6 +537,76 @@ fn read(csv: &str) -> Vec<Vec<String>> {
     heads.dedup();
     assert_eq!(heads.len(), rows[0].len(), "{heads:?}");
     rows
+}
+
+#[test]
+fn tables_are_read_again_in_either_region() {
+    let journal = demo::throw(NOW);
+    let (english, german) = (Words::english(), Words::of("de"));
+    for table in Table::ALL {
+        let point = read_by(&table.csv(&journal, context(&english, System::Inch)), b',');
+        let comma = read_by(&table.csv(&journal, context(&german, System::Inch)), b';');
+        assert_eq!(point.len(), comma.len(), "{table:?}");
+        let mut decimals = 0;
+        for (row, other) in point.iter().zip(&comma).skip(1) {
+            assert_eq!(row.len(), other.len(), "{table:?}");
+            for (cell, other) in row.iter().zip(other) {
+                // The same number, with the decimal sign of the region.
+                if cell.parse::<f64>().is_ok() {
+                    assert_eq!(cell.replace('.', ","), *other, "{table:?}");
+                    decimals += usize::from(cell.contains('.'));
+                }
+            }
+        }
+        let lengths = matches!(table, Table::Joins | Table::Cutting | Table::Supplies);
+        assert_eq!(decimals > 0, lengths, "{table:?}: {decimals}");
+    }
+}
+
+#[test]
+fn no_typed_name_is_a_formula_in_any_region() {
+    let mut journal = demo::throw(NOW);
+    let typed = ["=1+1", "Rose;=1+1", "Rose,@SUM(A1)", "Rose\t-2"];
+    let prints = typed.iter().zip(demo::prints()).map(|(name, print)| Print {
+        name: name.to_string(),
+        ..print
+    });
+    let cloth = Command::SetCloth {
+        prints: prints.collect(),
+        denims: demo::denims(),
+    };
+    let entry = journal.propose(&cloth, NOW).unwrap();
+    journal.accept(entry).unwrap();
+    for words in [Words::english(), Words::of("de")] {
+        let context = context(&words, System::Inch);
+        for table in Table::ALL {
+            let csv = table.csv(&journal, context);
+            // Opened with any of these signs between cells, no cell is a formula.
+            for separator in [b',', b';', b'\t'] {
+                let mut reader = csv::ReaderBuilder::new()
+                    .has_headers(false)
+                    .flexible(true)
+                    .delimiter(separator)
+                    .from_reader(csv.trim_start_matches('\u{feff}').as_bytes());
+                for row in reader.records() {
+                    for cell in &row.unwrap() {
+                        let first = cell.trim_start_matches([' ', '"']).chars().next();
+                        let formula = first.is_some_and(|c| "=+-@".contains(c));
+                        assert!(!formula, "{table:?}, {separator}: {cell:?}");
+                    }
+                }
+            }
+        }
+        let Ok(View::HandOn(seen)) = lapwork_core::show::answer(&journal, &Query::HandOn, context)
+        else {
+            panic!("the screen of what can be exported");
+        };
+        let tables = seen.sections.iter().find(|s| s.key == "tables").unwrap();
+        assert!(
+            tables.said.iter().any(|line| line.contains('4')),
+            "{tables:?}"
+        );
+    }
 }
 
 #[test]
@@ -589,12 +665,9 @@ fn tables_hold_the_figures_of_the_core() {
         assert_eq!(rows.len(), throw.plan.squares() as usize - 1);
         for (row, join) in rows.iter().zip(throw.assembly().joins()) {
             let lap = in_mm(throw.made(join.whole).lap);
-            near(&row[5], lap, 25.4);
-            near(&row[6], lap, 1.0);
-            let (num, den) = row[4].strip_suffix(" in").unwrap().split_once('/').unwrap();
-            let part = num.parse::<f64>().unwrap() / den.parse::<f64>().unwrap();
-            assert!((part * 25.4 - lap).abs() < 2e-5, "{name}: {} {lap}", row[4]);
-            assert_eq!(row[7] == "yes", throw.has(join.whole, Task::Stitch));
+            near(&row[4], lap, 25.4);
+            near(&row[5], lap, 1.0);
+            assert_eq!(row[6] == "yes", throw.has(join.whole, Task::Stitch));
         }
 
         let rows = table(Table::Cutting);

@@ -16,7 +16,7 @@ use lapwork_core::measure::{Ruler, System};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::sheet::{MOST_PHOTOS, Row, SheetEntry};
 use lapwork_core::show::{self, Context, Sheet};
-use lapwork_core::show::{PrintOrder, PrintPaper, ZoneName};
+use lapwork_core::show::{PrintOrder, PrintPaper, PrintUnits, ZoneName};
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size, print};
@@ -176,6 +176,14 @@ impl Paged {
 
     /// Every pixel of every page as red, green, blue.
     fn pixels(&self) -> Vec<[u8; 3]> {
+        self.pixels_by_page()
+            .into_iter()
+            .flat_map(|(_, all)| all)
+            .collect()
+    }
+
+    /// The width of each page in pixels, and its pixels row by row, 40 to the inch.
+    fn pixels_by_page(&self) -> Vec<(usize, Vec<[u8; 3]>)> {
         let folder = tempfile::tempdir().unwrap();
         let stem = folder.path().join("page");
         poppler(
@@ -183,14 +191,18 @@ impl Paged {
             &["-r", "40", self.path(), stem.to_str().unwrap()],
         );
         let mut all = Vec::new();
-        for found in std::fs::read_dir(folder.path()).unwrap() {
-            let bytes = std::fs::read(found.unwrap().path()).unwrap();
+        let found = std::fs::read_dir(folder.path()).unwrap();
+        let mut files: Vec<PathBuf> = found.map(|f| f.unwrap().path()).collect();
+        files.sort();
+        for file in files {
+            let bytes = std::fs::read(file).unwrap();
             let head: Vec<&[u8]> = bytes.splitn(4, |b| b.is_ascii_whitespace()).collect();
             assert_eq!(head[0], b"P6");
+            let width = std::str::from_utf8(head[1]).unwrap().parse().unwrap();
             // Three header fields and the depth, then the pixels.
             let body = &head[3][head[3].iter().position(|b| *b == b'\n').unwrap() + 1..];
             let pixels = body.chunks_exact(3).map(|p| [p[0], p[1], p[2]]);
-            all.extend(pixels);
+            all.push((width, pixels.collect()));
         }
         assert!(!all.is_empty());
         all
@@ -299,7 +311,8 @@ fn every_figure_and_every_word_of_the_throw_is_on_paper() {
             for heap in &sheet.heaps {
                 has(&heap.title);
                 for cuts in &heap.cuts {
-                    cuts.list.iter().for_each(|line| has(line));
+                    cuts.list.iter().for_each(|line| has(&line.text));
+                    cuts.said.iter().for_each(|line| has(line));
                 }
             }
             for stage in &sheet.stages {
@@ -680,6 +693,238 @@ fn large_print_is_eighteen_points_and_more() {
     );
 }
 
+/// How far down each page its words and pictures reach, as a share of the height between the
+/// margins: the lowest dark pixel above the page's foot, at 40 dots to the inch.
+fn filled_pages(paged: &Paged) -> Vec<f64> {
+    let folder = tempfile::tempdir().unwrap();
+    let stem = folder.path().join("page");
+    let args = ["-r", "40", "-gray", paged.path(), stem.to_str().unwrap()];
+    poppler("pdftoppm", &args);
+    let mut files: Vec<PathBuf> = std::fs::read_dir(folder.path())
+        .unwrap()
+        .map(|found| found.unwrap().path())
+        .collect();
+    files.sort();
+    let mm = 40.0 / 25.4;
+    let filled = |file: PathBuf| {
+        let bytes = std::fs::read(file).unwrap();
+        let head: Vec<&[u8]> = bytes.splitn(4, |b| b.is_ascii_whitespace()).collect();
+        assert_eq!(head[0], b"P5");
+        let width: usize = std::str::from_utf8(head[1]).unwrap().parse().unwrap();
+        let body = &head[3][head[3].iter().position(|b| *b == b'\n').unwrap() + 1..];
+        let rows: Vec<&[u8]> = body.chunks_exact(width).collect();
+        let foot = rows.len() as f64 - 18.0 * mm;
+        let lowest = rows
+            .iter()
+            .take(foot as usize)
+            .rposition(|row| row.iter().any(|grey| *grey < 128))
+            .unwrap_or(0);
+        (lowest as f64 - 15.0 * mm) / (foot - 15.0 * mm)
+    };
+    files.into_iter().map(filled).collect()
+}
+
+/// The page on which words stand, counted from 0.
+fn page_of(paged: &Paged, wanted: &str) -> Vec<usize> {
+    let wanted = bare(wanted);
+    let pages = paged.words().into_iter().enumerate();
+    pages
+        .filter(|(_, (_, _, words))| {
+            let text: String = words.iter().map(|w| bare(&w.text)).collect();
+            text.contains(&wanted)
+        })
+        .map(|(n, _)| n)
+        .collect()
+}
+
+#[test]
+fn a_large_throw_takes_few_pages_and_none_is_nearly_empty() {
+    let large = Options {
+        size: Size::Large,
+        ..PLAIN
+    };
+    let throw = filled::throw(12, 14);
+    let bare = filled::unpiled(&throw);
+    // A piece of the pile has a page of its own at most.
+    for (sheet, options, most) in [
+        (filled::sheet(&bare), PLAIN, 12),
+        (filled::sheet(&filled::piled(&throw)), PLAIN, 12 + 8),
+        (filled::sheet_by(&bare, PrintUnits::Metric), PLAIN, 12),
+        (filled::handout(&throw, PrintUnits::Both), PLAIN, 12),
+        (filled::sheet(&bare), large, 30),
+        (filled::sheet(&demo::throw(NOW)), PLAIN, 11),
+    ] {
+        let paged = Paged::of(&sheet, options);
+        assert!(paged.pages() <= most, "{}: {}", sheet.name, paged.pages());
+        let filled = filled_pages(paged);
+        assert!(
+            filled.iter().all(|share| *share >= 0.25),
+            "{} {options:?}: {filled:?}",
+            sheet.name
+        );
+    }
+}
+
+#[test]
+fn each_piece_has_its_large_drawing_and_its_lines_on_one_page() {
+    let sheet = filled::sheet(&filled::piled(&filled::throw(12, 14)));
+    let paged = Paged::of(&sheet, PLAIN);
+    let pages = paged.words();
+    let mut cut = 0;
+    for cuts in sheet.heaps.iter().flat_map(|heap| &heap.cuts) {
+        // One page has every word of its lines.
+        let page = (0..pages.len()).find(|n| {
+            let text: String = pages[*n].2.iter().map(|w| bare(&w.text)).collect();
+            let lines = cuts.list.iter().map(|line| &line.text);
+            lines
+                .chain(&cuts.said)
+                .all(|line| line.split(' ').all(|word| text.contains(&bare(word))))
+        });
+        assert!(page.is_some(), "{:?} is on no page", cuts.titles);
+        cut += 1;
+    }
+    assert_eq!(cut, 8);
+    // The ink of the drawing: the widest and highest run of pixels that is denim blue.
+    let spans = denim_spans(paged);
+    let drawn = spans.iter().skip(3).take(8);
+    for (n, [wide, high]) in drawn.enumerate() {
+        // Half of the page high, or as wide as the page allows.
+        assert!(*high >= 0.5 || *wide >= 0.9, "piece {n}: {wide} {high}");
+    }
+}
+
+/// How wide and how high what is blue as denim spans on each page, as shares of the room
+/// between its margins.
+fn denim_spans(paged: &Paged) -> Vec<[f64; 2]> {
+    let blue = |[r, g, b]: [u8; 3]| b > 70 && r < 80 && g < 95 && b > r && b > g;
+    let pages = paged.words().len();
+    let pixels = paged.pixels_by_page();
+    assert_eq!(pixels.len(), pages);
+    let span = |(width, pixels): &(usize, Vec<[u8; 3]>)| {
+        let rows = pixels.chunks_exact(*width);
+        let high = rows.len() as f64 - 33.0 / 25.4 * 40.0;
+        // A row of the drawing has a good deal of it; a letter or a line has not.
+        let much = |row: &[[u8; 3]]| row.iter().filter(|p| blue(**p)).count() > *width / 12;
+        let rows: Vec<(usize, &[[u8; 3]])> = rows.enumerate().filter(|(_, r)| much(r)).collect();
+        let (Some(first), Some(last)) = (rows.first(), rows.last()) else {
+            return [0.0, 0.0];
+        };
+        let left = rows
+            .iter()
+            .filter_map(|(_, r)| r.iter().position(|p| blue(*p)));
+        let right = rows
+            .iter()
+            .filter_map(|(_, r)| r.iter().rposition(|p| blue(*p)));
+        let wide = right.max().unwrap() - left.min().unwrap();
+        [
+            wide as f64 / (*width as f64 - 30.0 / 25.4 * 40.0),
+            (last.0 - first.0) as f64 / high,
+        ]
+    };
+    pixels.iter().map(span).collect()
+}
+
+#[test]
+fn a_legend_stands_with_its_picture() {
+    for journal in [demo::throw(NOW), filled::throw(5, 7), filled::throw(12, 14)] {
+        let sheet = filled::sheet(&journal);
+        let paged = Paged::of(&sheet, PLAIN);
+        let legend = page_of(paged, &sheet.labels["no-print"]);
+        for face in &sheet.faces {
+            assert_eq!(page_of(paged, &face.title), legend, "{}", face.title);
+        }
+        assert_eq!(page_of(paged, &sheet.labels["prints"]), legend);
+    }
+    // Faces too large for one page have the letters under each.
+    let sheet = filled::sheet(&filled::throw(20, 24));
+    let paged = Paged::of(&sheet, PLAIN);
+    for face in &sheet.faces {
+        for page in page_of(paged, &face.title) {
+            let names = sheet.prints.iter().map(|print| print.name.as_str());
+            assert!(names.clone().count() > 2);
+            for name in names {
+                assert!(page_of(paged, name).contains(&page), "{name}");
+            }
+        }
+    }
+}
+
+#[test]
+fn one_system_of_units_is_printed_where_it_is_asked_for() {
+    let journal = filled::throw(5, 7);
+    for kind in [Kind::Making, Kind::Bench] {
+        let text = |units| {
+            let sheet = filled::sheet_by(&journal, units);
+            Paged::of(&sheet, Options { kind, ..PLAIN }).text()
+        };
+        let (inches, metric) = (text(PrintUnits::Inches), text(PrintUnits::Metric));
+        let both = text(PrintUnits::Both);
+        assert!(both.contains("5×5in") && both.contains("127×127mm"));
+        assert!(inches.contains("5×5in") && !inches.contains("127×127mm"));
+        assert!(metric.contains("127×127mm") && !metric.contains("5×5in"));
+    }
+}
+
+#[test]
+fn a_blank_handout_tells_the_plan_and_nothing_of_her_record() {
+    let journal = filled::pictured(&filled::throw(12, 14), 2);
+    let (made, blank) = (
+        filled::sheet(&journal),
+        filled::handout(&journal, PrintUnits::Both),
+    );
+    assert!(blank.heaps.is_empty() && blank.notes.is_empty() && blank.changes.is_empty());
+    assert!(blank.supplies.iter().all(|item| !item.have));
+    let ticks = |sheet: &Sheet| {
+        let lines = sheet.stages.iter().flat_map(|stage| &stage.lines);
+        let ticks = lines.flat_map(|line| line.ticks.iter().flatten());
+        ticks.filter(|tick| tick.done).count()
+    };
+    assert!(ticks(&made) > 100);
+    assert_eq!(ticks(&blank), 0);
+    let squaring = blank.squaring.as_ref().unwrap();
+    assert_eq!(squaring.blocks.len(), 42);
+    assert!(
+        squaring
+            .blocks
+            .iter()
+            .all(|b| b.measured.is_none() && !b.done)
+    );
+    // The plan and the faces are those of the throw.
+    assert_eq!(blank.figures.len(), made.figures.len());
+    assert_eq!(blank.faces[0].columns, made.faces[0].columns);
+    let used = |sheet: &Sheet| -> Vec<String> {
+        sheet
+            .denims
+            .iter()
+            .map(|denim| denim.count.clone())
+            .collect()
+    };
+    assert_eq!(used(&blank), used(&made));
+    let paged = Paged::of(&blank, PLAIN);
+    let text = paged.text();
+    let lines = blank.blank.as_ref().unwrap();
+    for wanted in [
+        blank.labels["handout"].to_uppercase(),
+        lines.lines[0].clone(),
+        lines.scraps.title.clone(),
+        lines.squares.title.clone(),
+        lines.finished.title.clone(),
+    ] {
+        assert!(text.contains(&bare(&wanted)), "{wanted}");
+    }
+    for hers in [
+        "2026",
+        "November",
+        "Barn jeans",
+        "frays more",
+        "Stretched at",
+    ] {
+        assert!(!text.contains(&bare(hers)), "{hers}");
+    }
+    assert_eq!(paged.info("CreationDate"), "");
+    nothing_is_cut_off(paged, "handout");
+}
+
 #[test]
 fn the_same_sheet_gives_the_same_bytes() {
     let sheet = filled::sheet(&demo::throw(NOW));
@@ -830,6 +1075,8 @@ fn photos_from_the_store_are_made_small_and_grey_for_black_ink() {
     let sheet = filled::story(&filled::throw(2, 2), 2);
     let order = PrintOrder {
         card: false,
+        blank: false,
+        units: PrintUnits::Both,
         paper: PrintPaper::A4,
         large: false,
         black: true,
@@ -909,4 +1156,15 @@ fn it_is_printed_without_a_window() {
         Some(0)
     );
     assert!(lines("pdfinfo", &[&metric]).contains("(A4)"));
+    // Both systems all the same; one alone where that is asked for.
+    let said = |name: &str| bare(&lines("pdftotext", &["-raw", &place(name), "-"]));
+    assert!(said("metric.pdf").contains("5×5in"));
+    let handout = place("handout.pdf");
+    let args = [
+        "sheet", &throw, "--blank", "--units", "metric", "--out", &handout,
+    ];
+    assert_eq!(ask(&args).0, Some(0));
+    let output = said("handout.pdf");
+    assert!(output.contains("127×127mm") && !output.contains("5×5in"));
+    assert!(lines("pdfinfo", &[&handout]).contains("Class handout"));
 }

@@ -1,7 +1,8 @@
 //! Exported files, written where the maker says.
 //!
 //! Promise: a file appears whole or not at all. It is written beside its place, synced and
-//! renamed, and then its folder is synced.
+//! renamed, and then its folder is synced. Of several files all appear or none: where one cannot
+//! be written, those before it are removed again, as far as the disk still allows.
 
 use crate::disk::{Disk, DiskPath, part_of, put};
 use crate::store::{StoreError, failed};
@@ -27,7 +28,14 @@ pub fn write_into(
     let mut put = Vec::new();
     for file in files {
         let path = free(disk, folder, &file.name);
-        write(disk, &path, &file.bytes)?;
+        if let Err(why) = write(disk, &path, &file.bytes) {
+            for path in &put {
+                // What went wrong is told; that a file stays behind tells nothing more.
+                let _ = disk.remove(path);
+            }
+            let _ = disk.sync_folder(folder);
+            return Err(why);
+        }
         put.push(path);
     }
     Ok(put)
@@ -109,6 +117,25 @@ mod tests {
         };
         write_into(&DesktopDisk, &folder.path().into(), &vec![file; 3]).unwrap();
         assert_eq!(names(folder.path()), ["a (2).svg", "a (3).svg", "a.svg"]);
+    }
+
+    #[test]
+    fn of_several_files_all_are_put_or_none() {
+        let folder = tempfile::tempdir().unwrap();
+        fs::write(folder.path().join("a.csv"), "hers").unwrap();
+        let file = |name: &str| ExportFile {
+            name: name.into(),
+            bytes: b"x".to_vec(),
+        };
+        // The third would lie in a folder that is not there.
+        let files = [file("a.csv"), file("b.csv"), file("none/c.csv")];
+        let put = write_into(&DesktopDisk, &folder.path().into(), &files);
+        assert!(put.is_err());
+        assert_eq!(names(folder.path()), ["a.csv"]);
+        assert_eq!(fs::read(folder.path().join("a.csv")).unwrap(), b"hers");
+        let put = write_into(&DesktopDisk, &folder.path().into(), &files[..2]);
+        assert_eq!(put.unwrap().len(), 2);
+        assert_eq!(names(folder.path()), ["a (2).csv", "a.csv", "b.csv"]);
     }
 
     #[test]

@@ -11,8 +11,8 @@ use lapwork_core::measure::{Count, Ruler, sixty_fourths};
 use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::{Kind, Rect};
 use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
-use lapwork_core::show::ZoneName;
 use lapwork_core::show::{self, Context, Sheet};
+use lapwork_core::show::{PrintUnits, ZoneName};
 use lapwork_core::throw::Mishap;
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::tasks::Task;
@@ -190,13 +190,59 @@ pub fn throw(across: u16, down: u16) -> Journal {
     journal
 }
 
+/// The same without its pile.
+pub fn unpiled(journal: &Journal) -> Journal {
+    let mut journal = journal.clone();
+    let old: Vec<u16> = journal.throw().pile.keys().copied().collect();
+    for n in old {
+        let entry = journal.propose(&Command::TakeHeap { n }, AT);
+        let entry = entry.expect("it may be done");
+        journal.accept(entry).expect("it is sound");
+    }
+    journal
+}
+
+/// What a class sews from: eight pieces of denim, none of them cut.
+pub fn piled(journal: &Journal) -> Journal {
+    let mut journal = unpiled(journal);
+    let garments = [
+        (GarmentKind::MensJeans, GarmentSize::Large, "Barn jeans"),
+        (GarmentKind::MensJeans, GarmentSize::Small, "Sunday jeans"),
+        (GarmentKind::WomensJeans, GarmentSize::Medium, "Pale jeans"),
+        (GarmentKind::JacketBack, GarmentSize::Large, "Old jacket"),
+        (GarmentKind::Skirt, GarmentSize::Medium, "Long skirt"),
+    ];
+    let added = garments.map(|(kind, size, name)| Command::AddGarment {
+        kind,
+        size: Some(size),
+        knees: None,
+        system: None,
+        makes: Use::ANY_DENIM,
+        name: name.into(),
+    });
+    for action in added {
+        let entry = journal.propose(&action, AT).expect("it may be done");
+        journal.accept(entry).expect("it is sound");
+    }
+    journal
+}
+
 /// Its sheet, by the inch ruler.
 pub fn sheet(journal: &Journal) -> Sheet {
     sheet_in(journal, &Words::english())
 }
 
+/// Its sheet in these units.
+pub fn sheet_by(journal: &Journal, units: PrintUnits) -> Sheet {
+    printed(journal, &Words::english(), units)
+}
+
 /// Its sheet in other words.
 pub fn sheet_in(journal: &Journal, words: &Words) -> Sheet {
+    printed(journal, words, PrintUnits::Both)
+}
+
+fn printed(journal: &Journal, words: &Words, units: PrintUnits) -> Sheet {
     let context = Context {
         words,
         ruler: Ruler::default(),
@@ -204,7 +250,18 @@ pub fn sheet_in(journal: &Journal, words: &Words) -> Sheet {
     };
     // 25 November 2026, noon.
     let day = ZoneName::named("UTC").calendar().day(1_795_608_000_000);
-    show::sheet(journal, context, &|_| day)
+    show::sheet(journal, context, units, &|_| day)
+}
+
+/// Its blank handout for a class.
+pub fn handout(journal: &Journal, units: PrintUnits) -> Sheet {
+    let words = Words::english();
+    let context = Context {
+        words: &words,
+        ruler: Ruler::default(),
+        now: AT,
+    };
+    show::sheet::handout(journal, context, units)
 }
 
 /// A day's milliseconds.

@@ -9,7 +9,7 @@ use lapwork_core::cloth::fabric::{Denim, Print};
 use lapwork_core::command::Command;
 use lapwork_core::demo;
 use lapwork_core::log::journal::Journal;
-use lapwork_core::show::Sheet;
+use lapwork_core::show::{PrintUnits, Sheet};
 use lapwork_core::words::Words;
 use lapwork_sheet::{Inks, Kind, Options, Paper, Size, print};
 use std::ops::ControlFlow;
@@ -41,6 +41,15 @@ fn long_names(mut journal: Journal) -> Journal {
     journal
 }
 
+/// A kept file of the tests.
+fn kept(name: &str) -> Journal {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/kept");
+    let text = std::fs::read_to_string(format!("{folder}/{name}.jsonl")).expect("it is kept");
+    Journal::read(text.as_bytes())
+        .expect("it can be read")
+        .journal
+}
+
 fn main() {
     let mut args = std::env::args().skip(1);
     let folder = args.next().unwrap_or_else(|| ".".into());
@@ -50,10 +59,24 @@ fn main() {
         filled::story_in(&filled::pictured(journal, 4), &words)
     };
     type Made<'a> = &'a dyn Fn() -> Sheet;
-    let sheets: [(&str, Made<'_>); 9] = [
+    let sheets: [(&str, Made<'_>); 15] = [
         ("demo", &|| filled::sheet(&demo::throw(1_800_000_000_000))),
         ("1x1", &|| filled::sheet(&filled::throw(1, 1))),
         ("5x7", &|| filled::sheet(&filled::throw(5, 7))),
+        ("12x14", &|| filled::sheet(&filled::throw(12, 14))),
+        ("12x14-bare", &|| {
+            filled::sheet(&filled::unpiled(&filled::throw(12, 14)))
+        }),
+        ("inches", &|| {
+            filled::sheet_by(&filled::throw(12, 14), PrintUnits::Inches)
+        }),
+        ("handout", &|| {
+            filled::handout(&filled::throw(12, 14), PrintUnits::Both)
+        }),
+        ("class", &|| {
+            filled::sheet(&filled::piled(&filled::throw(12, 14)))
+        }),
+        ("cutting", &|| filled::sheet(&kept("cutting-2"))),
         ("12x16", &|| filled::sheet(&filled::throw(12, 16))),
         ("20x24", &|| filled::sheet(&filled::throw(20, 24))),
         ("story", &|| filled::story(&filled::throw(6, 8), 12)),

@@ -16,9 +16,14 @@
 //! The PDF is tagged and, by Typst's own check, PDF/UA-1; should that check find a fault in
 //! what was typed, such as a mark its letters cannot carry, it is printed without the claim.
 //!
+//! Pages are set anew, a little more closely, where one of them would be nearly empty: filled
+//! less than a quarter of its height, at most twice. Where even that does not help,
+//! the setting with the fewest such pages is printed.
+//!
 //! Large print is set in 18 pt and laid out again, not magnified (16 to 18 pt and more is
 //! what guidance on large print asks for, UKAAF and RNIB; from memory).
 
+mod filling;
 mod pictures;
 mod tidy;
 mod world;
@@ -167,9 +172,8 @@ pub fn print(
         .name("typeset".into())
         .stack_size(16 << 20)
         .spawn(move || {
-            let made = typeset(&typesetter, &sender);
+            let made = typeset(typesetter, &sender);
             // Memory for the next sheet is not kept.
-            drop(typesetter);
             comemo::evict(0);
             let _ = sender.send(News::Made(made));
         })
@@ -195,8 +199,13 @@ enum News {
     Made(Result<Vec<u8>, PrintFault>),
 }
 
-fn typeset(typesetter: &Typesetter, sender: &Sender<News>) -> Result<Vec<u8>, PrintFault> {
-    let step = |next: Progress| {
+/// How much more closely pages may be set, in steps.
+const CLOSEST: u8 = 2;
+/// A page filled less than this, of its height between the margins, is nearly empty.
+const FILLED: f64 = 0.25;
+
+fn typeset(typesetter: Typesetter, sender: &Sender<News>) -> Result<Vec<u8>, PrintFault> {
+    let step = |typesetter: &Typesetter, next: Progress| {
         let _ = sender.send(News::Now(next));
         match typesetter.stopped() {
             true => Err(PrintFault::Cancelled),
@@ -213,11 +222,26 @@ fn typeset(typesetter: &Typesetter, sender: &Sender<News>) -> Result<Vec<u8>, Pr
             .collect();
         PrintFault::Failed(said.join("; "))
     };
-    step(Progress::Setting)?;
-    let document = typst::compile::<PagedDocument>(typesetter)
-        .output
-        .map_err(failed)?;
-    step(Progress::Writing)?;
+    let mut typesetter = typesetter;
+    let mut best: Option<(usize, PagedDocument)> = None;
+    for close in 0..=CLOSEST {
+        typesetter = typesetter.set(close)?;
+        step(&typesetter, Progress::Setting)?;
+        let made = typst::compile::<PagedDocument>(&typesetter);
+        let made = made.output.map_err(failed)?;
+        let bare = filling::bare(&made, FILLED);
+        if best.as_ref().is_none_or(|(least, _)| bare < *least) {
+            best = Some((bare, made));
+        }
+        if bare == 0 {
+            break;
+        }
+        // What was remembered of this try is of no use to the next, whose data differ.
+        comemo::evict(0);
+    }
+    let (_, document) = best.ok_or_else(|| PrintFault::Failed("no pages".into()))?;
+    step(&typesetter, Progress::Writing)?;
+    drop(typesetter);
     let universal = PdfStandards::new(&[PdfStandard::Ua_1])
         .map_err(|why| PrintFault::Failed(why.message().to_string()))?;
     let with = |standards: PdfStandards| PdfOptions {

@@ -14,6 +14,12 @@ const POINT: f64 = 25.4 / 72.0;
 const MOST: f64 = 20.0;
 /// Between two faces side by side.
 const GAP: f64 = 8.0;
+/// Room for words beside faces one over the other.
+const ASIDE: f64 = 58.0;
+/// Height of the letters of fabrics, by the side of their squares; in large print those of the
+/// smallest square have 18 pt.
+const LETTERS: f64 = 0.36;
+const LARGE_LETTERS: f64 = 0.5;
 /// The letters of the sheet, the first choice first.
 const TYPE: &str = "'Noto Sans', 'Libertinus Serif', 'DejaVu Sans Mono'";
 
@@ -114,7 +120,8 @@ impl Pictures<'_> {
         self.add(picture.clone(), side * POINT / picture.width, [0.6, 0.0])
     }
 
-    /// What is cut up already is shown small.
+    /// What is cut up already is shown small; what is still to cut about as large as the page
+    /// allows, where the template finds the exact size.
     fn cuts(&mut self, cuts: &Cuts) -> Value {
         let Some(picture) = &cuts.picture else {
             return Value::Null;
@@ -122,17 +129,17 @@ impl Pictures<'_> {
         let past = cuts.list.is_empty();
         let [width, height] = match (past, self.large()) {
             (true, large) => [self.wide() / if large { 2.0 } else { 4.0 } - 4.0, 55.0],
-            (false, false) => [62.0, 88.0],
-            (false, true) => [70.0, 100.0],
+            (false, _) => [self.wide(), 170.0],
         };
         let scale = (width / picture.width).min(height / picture.height);
-        self.add(picture.clone(), scale, [0.45, 6.0])
+        self.add(picture.clone(), scale, [0.6, 7.0])
     }
 
-    /// Both faces: whether they stand side by side, and the parts of each.
+    /// Both faces: how they are laid out, and the parts of each. Beside one another where their
+    /// squares are large enough so, else one over the other, else a page for each, or for each part.
     fn faces(&mut self, faces: &[FacePart]) -> Value {
         let Some(first) = faces.first() else {
-            return json!({ "together": true, "parts": [] });
+            return json!({ "laid": "beside", "parts": [] });
         };
         let (across, down) = (first.columns.len() as u16, first.down());
         let [_, high] = self.paper();
@@ -141,17 +148,29 @@ impl Pictures<'_> {
         let beside = ((wide - GAP) / 2.0 / (across_f + 0.75))
             .min(MOST)
             .min((high - 170.0) / (down_f + 0.75));
+        // Beside faces that are stacked there is room for the words and the legend.
+        let stacked = ((high - 75.0) / 2.0 / (down_f + 0.75))
+            .min(MOST)
+            .min((wide - GAP - ASIDE) / (across_f + 0.75));
         // Squares are never drawn smaller than this, in large print so that their letters are
         // large too; a larger face is parted over pages.
-        let least: f64 = if self.large() { 15.0 } else { 7.5 };
-        let together = beside >= least.max(9.0);
+        let least: f64 = if self.large() { 12.7 } else { 7.5 };
+        let whole = |side| -> Vec<_> { faces.iter().map(|face| (face, side)).collect() };
+        let together = match (self.large(), beside >= 9.0, stacked >= least) {
+            (false, true, _) => Some(("beside", whole(beside))),
+            (false, false, true) => Some(("stacked", whole(stacked))),
+            (true, _, _) if beside >= least => Some(("beside", whole(beside))),
+            _ => None,
+        };
+        if let Some((laid, whole)) = together {
+            let parts = whole.into_iter();
+            let parts = parts.map(|(face, side)| vec![self.part(face, 0..across, 0..down, side)]);
+            return json!({ "laid": laid, "parts": parts.collect::<Vec<_>>() });
+        }
         let tall = high - 37.0 - if self.large() { 62.0 } else { 40.0 };
         let parts: Vec<Vec<Value>> = faces
             .iter()
             .map(|face| {
-                if together {
-                    return vec![self.part(face, 0..across, 0..down, beside)];
-                }
                 let side = (wide / (across_f + 1.0))
                     .min(tall / (down_f + 1.0))
                     .min(MOST);
@@ -178,7 +197,7 @@ impl Pictures<'_> {
                     .collect()
             })
             .collect();
-        json!({ "together": together, "parts": parts })
+        json!({ "laid": "parted", "parts": parts })
     }
 
     /// A part of a face, its squares so large in millimetres.
@@ -187,7 +206,9 @@ impl Pictures<'_> {
         let number = (side * 0.36).min(most * POINT).max(8.0 * POINT);
         // There is room for the numbers in a side of a square.
         debug_assert!(number * NUMBERS < side * 1.1);
-        let picture = face.picture(columns, rows, [side / POINT, number / POINT], self.style());
+        let letters = if self.large() { LARGE_LETTERS } else { LETTERS };
+        let sizes = [side / POINT, number / POINT];
+        let picture = face.picture(columns, rows, sizes, letters, self.style());
         self.add(picture, POINT, [0.8, 0.0])
     }
 }

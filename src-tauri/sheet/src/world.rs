@@ -43,6 +43,8 @@ pub(crate) struct Typesetter {
     template: Source,
     /// The data, the pictures and the photos.
     files: HashMap<FileId, Bytes>,
+    /// What the template reads.
+    data: Value,
     stop: Arc<AtomicBool>,
 }
 
@@ -85,7 +87,7 @@ impl Typesetter {
         // The name outside the pages is not drawn with these letters.
         let mut whole = serde_json::json!({
             "sheet": data, "how": options, "missing": missing, "name": sheet.name, "photos": {},
-            "pictures": pictures,
+            "pictures": pictures, "close": 0,
         });
         let mut files = HashMap::new();
         for (name, photo) in photos {
@@ -97,15 +99,24 @@ impl Typesetter {
         for (path, svg) in drawn {
             files.insert(id(&path)?, Bytes::new(svg.into_bytes()));
         }
-        let data = Bytes::new(serde_json::to_vec(&whole).map_err(failed)?);
-        files.insert(id("/sheet.json")?, data);
-        Ok(Typesetter {
+        Typesetter {
             library: LazyHash::new(Library::default()),
             book: LazyHash::new(FontBook::from_fonts(LETTERS.iter())),
             template: Source::new(id("/sheet.typ")?, TEMPLATE.into()),
             files,
+            data: whole,
             stop,
-        })
+        }
+        .set(0)
+    }
+
+    /// The same, its pages set more closely by so many steps.
+    pub(crate) fn set(mut self, close: u8) -> Result<Self, PrintFault> {
+        self.data["close"] = close.into();
+        let data = serde_json::to_vec(&self.data);
+        let data = data.map_err(|why| PrintFault::Failed(why.to_string()))?;
+        self.files.insert(id("/sheet.json")?, Bytes::new(data));
+        Ok(self)
     }
 
     pub(crate) fn stopped(&self) -> bool {

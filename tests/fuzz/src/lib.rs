@@ -190,7 +190,9 @@ fn shown(journal: &Journal, turn: u32, context: Context<'_>) {
         }
         6 => {
             let calendar = show::ZoneName::named("Europe/Berlin").calendar();
-            show::sheet(journal, context, &|at| calendar.day(at));
+            show::sheet(journal, context, show::PrintUnits::Both, &|at| {
+                calendar.day(at)
+            });
         }
         7 => {
             show::again(journal, context);

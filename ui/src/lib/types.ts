@@ -2668,6 +2668,15 @@ export type PrintOrder = {
  */
 card: boolean, 
 /**
+ * The making sheet as a blank handout for a class: the plan without anything of this
+ * maker's record, with lines for another maker's own figures.
+ */
+blank: boolean, 
+/**
+ * The systems of units.
+ */
+units: PrintUnits, 
+/**
  * The paper.
  */
 paper: PrintPaper, 
@@ -2680,7 +2689,7 @@ large: boolean,
  */
 black: boolean, 
 /**
- * With the story and its photos; the wall card has none.
+ * With the story and its photos; the wall card and the handout have none.
  */
 story: boolean, 
 /**
@@ -2689,6 +2698,8 @@ story: boolean,
 zone: ZoneName, };
 
 export type PrintPaper = "a4" | "letter";
+
+export type PrintUnits = "both" | "inches" | "metric";
 
 export type Printing = { 
 /**
@@ -4056,6 +4067,8 @@ export type WordKey =
   | "ui-print"
   | "ui-print-a4"
   | "ui-print-black"
+  | "ui-print-blank"
+  | "ui-print-blank-hint"
   | "ui-print-busy"
   | "ui-print-card"
   | "ui-print-card-hint"
@@ -4073,6 +4086,10 @@ export type WordKey =
   | "ui-print-stopped"
   | "ui-print-story"
   | "ui-print-story-hint"
+  | "ui-print-units"
+  | "ui-print-units-both"
+  | "ui-print-units-inches"
+  | "ui-print-units-metric"
   | "ui-print-usual"
   | "ui-print-what"
   | "ui-put-away"

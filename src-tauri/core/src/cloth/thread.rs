@@ -435,6 +435,24 @@ mod tests {
     }
 
     #[test]
+    fn the_bobbins_are_among_the_spools_to_buy() {
+        // 14 × 18 in one straight row. 63 fours of 19½ in; 9 rows of 6 seams of 9½ in; 8 seams
+        // of 63½ in: 2249½ in. With the binding's 290 in and its joins that is over 64 m, and
+        // laps of denim take over 3 of thread for 1 of seam: over 200 m with the waste.
+        let plan = Plan {
+            across: 14,
+            down: 18,
+            stitch: Stitch::Straight,
+            ..Plan::default()
+        };
+        assert_eq!(seams(&plan).joins, quarter_inches(4 * 2249 + 2));
+        let cloths = [&Cloth::denim(), &Cloth::cotton()];
+        let stitch = tenths_of_mm(30);
+        let need = for_throw(&plan, 0, cloths, stitch, Winding::default()).unwrap();
+        assert_eq!((need.spools, need.spools_in_all), (1, 2));
+    }
+
+    #[test]
     fn one_square_has_no_joins() {
         let plan = Plan {
             across: 1,

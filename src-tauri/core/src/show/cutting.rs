@@ -154,13 +154,16 @@ struct Frame {
     edge: f64,
 }
 
+/// Room round a piece in the window, in millimetres of cloth, for points to be taken hold of.
+const HANDLES: f64 = 45.0;
+
 impl Frame {
-    fn of(piece: &Piece) -> Frame {
+    fn of(piece: &Piece, edge: f64) -> Frame {
         let [_, top, left, _] = piece.reach();
         Frame {
             left: in_mm(left),
             top: in_mm(top),
-            edge: 45.0,
+            edge,
         }
     }
     fn x(&self, across: Length) -> f64 {
@@ -256,8 +259,19 @@ pub(super) fn cutting(
     cutting_by(journal, at, None, (typed, drag), context)
 }
 
-/// The same by an account that is known already, for as long as the outline is the one kept.
-pub(super) fn cutting_by(
+/// A piece as it goes on paper, by an account that is known already. Its picture has no more
+/// room round it than the numbers of the strips take.
+pub(super) fn on_paper(
+    journal: &Journal,
+    at: (u16, u8),
+    known: &ClothAccount,
+    context: Context<'_>,
+) -> Result<PileCutView, Problem> {
+    cutting_by(journal, at, Some(known), (None, None), context)
+}
+
+/// The same by an account, where one is known: it holds for the outline that is kept.
+fn cutting_by(
     journal: &Journal,
     (n, index): (u16, u8),
     known: Option<&ClothAccount>,
@@ -286,7 +300,7 @@ pub(super) fn cutting_by(
     };
     if let (Some(drag), Some(before)) = (drag, &piece) {
         // The picture the finger is on was drawn from this outline.
-        let moved = dragged(before, drag, &Frame::of(before), context);
+        let moved = dragged(before, drag, &Frame::of(before, HANDLES), context);
         if moved.check().is_ok() {
             tidy = typed_of(&moved, context);
             piece = Some(moved);
@@ -346,6 +360,7 @@ pub(super) fn cutting_by(
     // only the piece under it.
     let changed = piece != *kept;
     let at = (n, usize::from(index));
+    let is_paper = known.is_some();
     let unchanged = (!changed && known.is_none()).then(|| account(throw));
     let known = known.or(unchanged.as_ref());
     let mut laid = match (changed, known) {
@@ -446,10 +461,20 @@ pub(super) fn cutting_by(
             },
         });
     }
-    let sheet = Frame::of(&piece);
+    // On paper nothing is held with a finger, and the drawing fills its page.
+    let frame = |piece: &Piece| {
+        Frame::of(
+            piece,
+            if is_paper {
+                letters(piece) * 1.25
+            } else {
+                HANDLES
+            },
+        )
+    };
+    let sheet = frame(&piece);
     let done = counted.is_none().then_some(laid.done);
     let drawn = |piece: &Piece, cuts: &CutPlan, sheet: &Frame, done| {
-        let [_, top, left, right] = piece.reach();
         let lying = Lying {
             piece,
             cuts,
@@ -457,14 +482,14 @@ pub(super) fn cutting_by(
             cloth: cloth(throw, heap),
             scale: 1.0,
             at: [sheet.edge; 2],
-            letters: (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0),
+            letters: letters(piece),
             lines: cuts.turned == laid.cuts.turned,
             chalk: (0..).map_while(|k| laid.chalk(k)).collect(),
         };
         picture(&lying, sheet, done, &view.title, context)
     };
     if cuts.turned {
-        let own = Frame::of(&laid.lying);
+        let own = frame(&laid.lying);
         let lies = drawn(&laid.lying, cuts, &own, done);
         let upright = ways::turned_back(&piece, cuts);
         view.picture = Some(drawn(&piece, &upright, &sheet, None));
@@ -522,6 +547,12 @@ fn still_of_use(piece: &Piece, cuts: &CutPlan, how: &Cutting, context: Context<'
         said.push(say!(context, "cut-small-pocket"));
     }
     said
+}
+
+/// The height of the letters on a drawing of a piece, in its millimetres.
+fn letters(piece: &Piece) -> f64 {
+    let [_, top, left, right] = piece.reach();
+    (in_mm(top).max(in_mm(right - left)) * 0.035).max(16.0)
 }
 
 /// The ways to cut a piece, where another than the plain one gives more of it or was taken.

@@ -4,12 +4,13 @@
 //! ([`Export`]). The service makes the bytes; the shell asks where they go and writes them.
 
 use crate::log::journal::Journal;
-use crate::measure::System;
+use crate::measure::{Ruler, System};
 use crate::show::context::Context;
 use crate::show::dates::ZoneName;
 use crate::show::drawing::Drawing;
 use crate::show::parts::{Head, head};
-use crate::show::tables::Table;
+use crate::show::tables::{Table, harmless};
+use crate::words::Words;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -80,18 +81,56 @@ pub enum PrintPaper {
     Letter,
 }
 
+/// The systems of units that lengths are printed in.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum PrintUnits {
+    /// The maker's own system first, the other beside it.
+    #[default]
+    Both,
+    /// Inches alone.
+    Inches,
+    /// Metric alone.
+    Metric,
+}
+
+impl PrintUnits {
+    /// The ruler whose figures come first.
+    pub(super) fn ruler(self, ruler: Ruler) -> Ruler {
+        let system = match self {
+            PrintUnits::Both => ruler.system,
+            PrintUnits::Inches => System::Inch,
+            PrintUnits::Metric => System::Metric,
+        };
+        Ruler { system, ..ruler }
+    }
+
+    /// The words of sentences, which name every measure in each system that is printed.
+    pub(super) fn words(self, words: &Words) -> Words {
+        match self {
+            PrintUnits::Both => words.doubled(),
+            PrintUnits::Inches | PrintUnits::Metric => words.clone(),
+        }
+    }
+}
+
 /// How a sheet is to be printed.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct PrintOrder {
     /// The wall card instead of the making sheet.
     pub card: bool,
+    /// The making sheet as a blank handout for a class: the plan without anything of this
+    /// maker's record, with lines for another maker's own figures.
+    pub blank: bool,
+    /// The systems of units.
+    pub units: PrintUnits,
     /// The paper.
     pub paper: PrintPaper,
     /// In large print.
     pub large: bool,
     /// In black and white.
     pub black: bool,
-    /// With the story and its photos; the wall card has none.
+    /// With the story and its photos; the wall card and the handout have none.
     pub story: bool,
     /// The time zone whose days are written.
     pub zone: ZoneName,
@@ -118,10 +157,15 @@ pub(super) fn hand_on(journal: &Journal, context: Context<'_>) -> ExportView {
                 Export::Pictures,
                 context,
             ),
-            many("tables", Table::ALL.len(), Export::Tables, context),
+            ExportSection {
+                said: tables_said(journal, context),
+                ..many("tables", Table::ALL.len(), Export::Tables, context)
+            },
         ],
         print: PrintOrder {
             card: false,
+            blank: false,
+            units: PrintUnits::Both,
             paper: usual_paper(context.ruler.system),
             large: false,
             black: false,
@@ -149,6 +193,20 @@ fn the_throw(journal: &Journal, context: Context<'_>) -> ExportSection {
             export: Export::Throw,
         }],
     }
+}
+
+/// What the tables are, and how many typed texts were made harmless in them.
+fn tables_said(journal: &Journal, context: Context<'_>) -> Vec<String> {
+    let throw = journal.throw();
+    let prints = throw.prints.iter().map(|p| p.name.as_str());
+    let denims = throw.denims.iter().map(|d| d.name.as_str());
+    let heaps = throw.pile.values().map(|heap| heap.name());
+    let notes = throw.notes.iter().map(|note| note.text.as_str());
+    let typed = prints.chain(denims).chain(heaps).chain(notes);
+    let n = typed.filter(|text| harmless(text) != *text).count();
+    let what = say!(context, "hand-tables-what", n = Table::ALL.len());
+    let told = (n > 0).then(|| say!(context, "hand-tables-harmless", n = n));
+    std::iter::once(what).chain(told).collect()
 }
 
 /// Files that are exported together, into one folder.

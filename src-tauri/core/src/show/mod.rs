@@ -58,8 +58,8 @@ pub use cutting::{Drag, Handle, OtherHalf, PileCutView, WayOffer, WornAsked};
 pub use dates::{Calendar, Day, ZoneName, date};
 pub use errors::{format_error, out_of_bounds, rejection};
 pub use export::{
-    Export, ExportButton, ExportSection, ExportView, Exported, PrintOrder, PrintPaper, Printing,
-    file_name, usual_paper,
+    Export, ExportButton, ExportSection, ExportView, Exported, PrintOrder, PrintPaper, PrintUnits,
+    Printing, file_name, usual_paper,
 };
 pub use faces::{FaceCell, FacesView};
 pub use floor::{CoveringGroup, CoveringLine, CoveringView, FloorCell, FloorView};

@@ -1,12 +1,14 @@
-//! Tables for spreadsheets and programs: CSV as RFC 4180 has it, UTF-8, lines ended by
-//! CR LF, the first line the headings.
+//! Tables for spreadsheets and programs: CSV as RFC 4180 has it, UTF-8 with a byte-order mark,
+//! lines ended by CR LF, the first line the headings.
 //!
-//! Promises: lengths stand in inches and in millimetres in columns of their own, as plain
-//! numbers with a point in every language; millimetres are exact, inches to a
-//! millionth. No text is taken for a formula: a cell that begins with `=`, `+`, `-`, `@`,
-//! a tab or an end of line gets an apostrophe before it (the rule of OWASP's page on CSV
-//! injection, from memory). A length in words of the ruler keeps its unit, so that no
-//! spreadsheet takes ½ written `1/2` for a date.
+//! Promises: a number is written as the language writes it, with a decimal point or a decimal
+//! comma; where it is a comma, the cells are parted by semicolons, as spreadsheets of such
+//! regions expect, else by commas. Lengths stand in inches and in millimetres in columns of
+//! their own, whose headings name the unit, as plain numbers; millimetres are exact, inches to
+//! a millionth. No text is taken for a formula, whichever sign a spreadsheet parts cells by: where
+//! a cell, or what follows a comma, a semicolon, a tab or an end of line in it, begins with `=`,
+//! `+`, `-` or `@`, an apostrophe is put before that sign (the rule of OWASP's page on CSV
+//! injection, from memory). The screen that offers the tables says so.
 
 use super::{Context, bench, gather, history, names, pile};
 use crate::cloth::fabric::Face;
@@ -75,11 +77,18 @@ impl Table {
             Table::Supplies => supplies(journal, context),
             Table::Record => record(journal, context),
         };
-        let heads = self
-            .columns()
-            .iter()
-            .map(|key| text(&context.say(key, &[])));
-        written(std::iter::once(heads.collect()).chain(rows))
+        let heads = self.columns().iter().map(|key| context.say(key, &[]));
+        let point = context.words.point();
+        let cell = |(key, cell): (&&str, String)| match is_number(key) {
+            true => cell.replace('.', point.encode_utf8(&mut [0; 4])),
+            false => harmless(&cell),
+        };
+        let row = |row: Vec<String>| self.columns().iter().zip(row).map(cell).collect();
+        let rows = rows.into_iter().map(row);
+        written(
+            std::iter::once(heads.collect()).chain(rows),
+            separator(point),
+        )
     }
 
     /// A name for the file, safe on every system: letters, digits and hyphens.
@@ -115,7 +124,6 @@ impl Table {
                 "column-kind",
                 "column-first",
                 "column-second",
-                "column-lap-fraction",
                 "column-lap-in",
                 "column-lap-mm",
                 "column-sewn",
@@ -184,11 +192,48 @@ pub(super) fn slug(name: &str, what: &str, most: usize) -> String {
     }
 }
 
+/// Columns of plain numbers.
+fn is_number(key: &str) -> bool {
+    matches!(
+        key,
+        "column-row"
+            | "column-column"
+            | "column-column-back"
+            | "column-on-front"
+            | "column-on-back"
+            | "column-total"
+            | "column-stock"
+            | "column-lap-in"
+            | "column-lap-mm"
+            | "column-heap"
+            | "column-width-in"
+            | "column-width-mm"
+            | "column-height-in"
+            | "column-height-mm"
+            | "column-strips"
+            | "column-expected"
+            | "column-counted"
+            | "column-count"
+            | "column-length-in"
+            | "column-length-mm"
+            | "column-entry"
+    )
+}
+
+/// The sign between cells where numbers have this decimal sign.
+fn separator(point: char) -> u8 {
+    if point == ',' { b';' } else { b',' }
+}
+
+/// Tells spreadsheets that the file is UTF-8.
+const BYTE_ORDER_MARK: char = '\u{feff}';
+
 /// Rows as CSV. Writing to memory cannot fail.
-fn written(rows: impl Iterator<Item = Vec<String>>) -> String {
+fn written(rows: impl Iterator<Item = Vec<String>>, separator: u8) -> String {
     let mut out = csv::WriterBuilder::new()
         .terminator(csv::Terminator::CRLF)
-        .from_writer(Vec::new());
+        .delimiter(separator)
+        .from_writer(BYTE_ORDER_MARK.to_string().into_bytes());
     for row in rows {
         let _ = out.write_record(&row);
     }
@@ -198,12 +243,23 @@ fn written(rows: impl Iterator<Item = Vec<String>>) -> String {
         .unwrap_or_default()
 }
 
-/// A cell of text that no spreadsheet takes for a formula.
-fn text(text: &str) -> String {
-    match text.chars().next() {
-        Some('=' | '+' | '-' | '@' | '\t' | '\r' | '\n') => format!("'{text}"),
-        _ => text.to_string(),
+/// A cell of text that no spreadsheet takes for a formula, whichever sign it parts cells by.
+/// Blanks and quotation marks before the sign do not make it harmless.
+pub(super) fn harmless(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut begins = true;
+    for sign in text.chars() {
+        if begins && matches!(sign, '=' | '+' | '-' | '@' | '＝' | '＋' | '－' | '＠') {
+            out.push('\'');
+        }
+        begins = match sign {
+            ',' | ';' | '\t' | '\r' | '\n' => true,
+            '"' => begins,
+            _ => begins && (sign.is_whitespace() || sign.is_control()),
+        };
+        out.push(sign);
     }
+    out
 }
 
 /// Millionths as a plain decimal number with no needless zeros.
@@ -240,23 +296,6 @@ fn hundredth(count: i128) -> String {
     millionths((count + 5_000).div_euclid(10_000) * 10_000)
 }
 
-/// `9 1/2 in`, exact with every ruler.
-fn fraction(length: Length) -> String {
-    let (total, inch) = (in_nm(length), NM_PER_INCH);
-    let (whole, mut num, mut den) = (total / inch, (total % inch).abs(), inch);
-    let (mut a, mut b) = (num, den);
-    while b != 0 {
-        (a, b) = (b, a % b);
-    }
-    num /= a.max(1);
-    den /= a.max(1);
-    match (whole, num) {
-        (_, 0) => format!("{whole} in"),
-        (0, _) => format!("{num}/{den} in"),
-        _ => format!("{whole} {num}/{den} in"),
-    }
-}
-
 fn yes(yes: bool, context: Context<'_>) -> String {
     if yes {
         say!(context, "table-yes")
@@ -272,19 +311,19 @@ fn squares(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
             let own = cover
                 .on(face)
                 .and_then(|p| throw.prints.get(usize::from(p)));
-            own.map_or_else(String::new, |p| text(&p.name))
+            own.map_or_else(String::new, |p| p.name.clone())
         };
         let denim = throw.denims.get(usize::from(cover.denim));
         vec![
-            text(&names::square(square)),
+            names::square(square),
             (square.row + 1).to_string(),
             (square.col + 1).to_string(),
             (mirrored(square, throw.plan.across).col + 1).to_string(),
-            denim.map_or_else(String::new, |d| text(&d.name)),
+            denim.map_or_else(String::new, |d| d.name.clone()),
             yes(cover.wrong_side_up, context),
             print(Face::Front),
             print(Face::Back),
-            text(&bench::stage_name(bench::stage(throw, square), context)),
+            bench::stage_name(bench::stage(throw, square), context),
         ]
     };
     throw.assembly().whole().squares().map(row).collect()
@@ -302,8 +341,8 @@ fn covering(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
             };
             let (front, back) = (on(Face::Front), on(Face::Back));
             vec![
-                text(&letters),
-                text(&print.name),
+                letters,
+                print.name.clone(),
                 front.to_string(),
                 back.to_string(),
                 (front + back).to_string(),
@@ -319,15 +358,14 @@ fn joins(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
     let joins = throw.assembly().joins().iter();
     joins
         .map(|join| {
-            let name = |piece| text(&names::piece(throw, piece, context));
+            let name = |piece| names::piece(throw, piece, context);
             let lap = throw.made(join.whole).lap;
             let kind = names::key(throw.kind(join.whole));
             vec![
                 name(join.whole),
-                text(&context.say(&format!("kind-{kind}"), &[])),
+                context.say(&format!("kind-{kind}"), &[]),
                 name(join.first),
                 name(join.second),
-                fraction(lap),
                 inch_text(lap),
                 mm_text(lap),
                 yes(throw.has(join.whole, Task::Stitch), context),
@@ -383,9 +421,9 @@ fn piece(
     let counted = heap.counted.get(index).copied().flatten();
     vec![
         n.to_string(),
-        text(heap.name()),
-        text(&cutting::part(heap, index, context)),
-        text(&what),
+        heap.name().to_string(),
+        cutting::part(heap, index, context),
+        what,
         in_inches(width),
         in_mm(width),
         in_inches(height),
@@ -405,12 +443,12 @@ fn supplies(journal: &Journal, context: Context<'_>) -> Vec<Vec<String>> {
         let unit = amount.map(|a| context.say(&format!("unit-{}", a.unit), &[]));
         let length = amount.and_then(|a| a.length);
         vec![
-            text(&row.label),
+            row.label,
             count,
-            text(&unit.unwrap_or_default()),
+            unit.unwrap_or_default(),
             length.map_or_else(String::new, inch_text),
             length.map_or_else(String::new, mm_text),
-            text(&context.words.list("sentences", row.lines.iter().cloned())),
+            context.words.list("sentences", row.lines.iter().cloned()),
             yes(row.have, context),
         ]
     })
@@ -425,7 +463,7 @@ fn record(journal: &Journal, context: Context<'_>) -> Vec<Vec<String>> {
             vec![
                 moment(row.at),
                 row.n.to_string(),
-                text(&row.text),
+                row.text,
                 yes(row.stands, context),
             ]
         })
@@ -445,11 +483,11 @@ fn moment(at: Time) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::{eighth_inches, half_inches, inches, nm, sixty_fourths, tenths_of_mm};
+    use crate::measure::{half_inches, nm, sixty_fourths, tenths_of_mm};
     use proptest::prelude::*;
 
     #[test]
-    fn numbers_are_plain_and_fractions_exact() {
+    fn numbers_are_plain() {
         assert_eq!(inch_text(half_inches(1)), "0.5");
         assert_eq!(inch_text(sixty_fourths(1)), "0.015625");
         assert_eq!(inch_text(tenths_of_mm(120)), "0.47");
@@ -457,10 +495,6 @@ mod tests {
         assert_eq!(mm_text(sixty_fourths(1)), "0.4");
         assert_eq!(mm_text(tenths_of_mm(2413)), "241.3");
         assert_eq!(mm_text(nm(-1_500_000)), "-1.5");
-        assert_eq!(fraction(half_inches(19)), "9 1/2 in");
-        assert_eq!(fraction(eighth_inches(3)), "3/8 in");
-        assert_eq!(fraction(inches(2)), "2 in");
-        assert_eq!(fraction(tenths_of_mm(120)), "60/127 in");
     }
 
     #[test]
@@ -470,12 +504,16 @@ mod tests {
             ("+1", "'+1"),
             ("-1", "'-1"),
             ("@a", "'@a"),
-            ("\ta", "'\ta"),
-            ("\ra", "'\ra"),
+            ("Rose;=1+1", "Rose;'=1+1"),
+            ("Rose,@a", "Rose,'@a"),
+            ("Rose\t-1", "Rose\t'-1"),
+            ("\t=a", "\t'=a"),
+            (" \"=a", " \"'=a"),
+            ("Rose; blue", "Rose; blue"),
             ("a=1", "a=1"),
             ("", ""),
         ] {
-            assert_eq!(text(typed), kept);
+            assert_eq!(harmless(typed), kept);
         }
     }
 
@@ -497,16 +535,15 @@ mod tests {
         }
 
         #[test]
-        fn a_fraction_is_the_length(count in 0i64..100_000_000_000) {
-            let words = fraction(nm(count));
-            let number = words.strip_suffix(" in").unwrap();
-            let (whole, part) = number.split_once(' ').unwrap_or(match number.contains('/') {
-                true => ("0", number),
-                false => (number, "0/1"),
-            });
-            let (num, den) = part.split_once('/').unwrap();
-            let [whole, num, den]: [i64; 3] = [whole, num, den].map(|n| n.parse().unwrap());
-            prop_assert_eq!((whole * den + num) * NM_PER_INCH, count * den);
+        fn whatever_parts_the_cells_none_is_a_formula(typed in "[-=+@;,\t\r\n\" a1']{0,12}") {
+            let kept = harmless(&typed);
+            for part in kept.split([',', ';', '\t', '\r', '\n']) {
+                let first = part.trim_start_matches([' ', '"']).chars().next();
+                prop_assert!(!first.is_some_and(|c| "=+-@".contains(c)), "{typed:?} {kept:?}");
+            }
+            // Nothing but apostrophes is added.
+            let bare = |text: &str| text.replace('\'', "");
+            prop_assert_eq!(bare(&kept), bare(&typed));
         }
     }
 }

@@ -239,6 +239,11 @@ impl Words {
         format!("{number:.places$}").replace('.', point.encode_utf8(&mut [0; 4]))
     }
 
+    /// The decimal sign of this language.
+    pub fn point(&self) -> char {
+        self.language.point
+    }
+
     /// Take a length as it is typed in this language.
     ///
     /// # Errors

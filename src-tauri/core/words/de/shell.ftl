@@ -94,6 +94,8 @@ shell-help =
     --metric                   Längen in Millimetern
     --ink                      Zeichnungen schwarz-weiß
     --card                     die Merkkarte statt des Arbeitsblatts
+    --blank                    das leere Kursblatt statt des Arbeitsblatts
+    --units inches|metric|both die Maße auf einem Blatt; beide, wenn nichts gesagt ist
     --paper a4|letter          letter, oder a4 mit --metric, wenn nichts gesagt ist
     --large                    das Blatt in großer Schrift
     --keep first|second        beim Zusammenführen: welche Seite gilt, wo sie auseinandergehen

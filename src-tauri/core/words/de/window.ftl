@@ -508,10 +508,16 @@ ui-which-keep = Was soll bleiben? Nr.
 
 # Das gedruckte Blatt
 ui-print = Drucken
-ui-print-hint = Für die Wand neben der Maschine oder für einen Kurs: dieselben Zahlen wie hier, in Zoll und metrisch, als PDF.
+ui-print-hint = Für die Wand neben der Maschine oder für einen Kurs: dieselben Zahlen wie hier, als PDF.
 ui-print-what = Was drucken
 ui-print-sheet = Arbeitsblatt
 ui-print-sheet-hint = Alles, Seite für Seite, mit Kästchen zum Abhaken.
+ui-print-blank = Kursblatt
+ui-print-blank-hint = Der Plan für andere: nichts abgehakt, keine Tage, Linien für eigene Zahlen.
+ui-print-units = Maße
+ui-print-units-both = Beides
+ui-print-units-inches = Zoll
+ui-print-units-metric = Metrisch
 ui-print-card = Merkkarte
 ui-print-card-hint = Eine Seite mit den Zahlen für Tisch, Bügeleisen und Maschine.
 ui-print-paper = Papier

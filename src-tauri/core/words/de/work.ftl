@@ -1850,7 +1850,6 @@ column-piece = Stück
 column-kind = Art
 column-first = Erstes Teil
 column-second = Zweites Teil
-column-lap-fraction = Überlappung, Bruch eines Zolls
 column-lap-in = Überlappung (Zoll)
 column-lap-mm = Überlappung (mm)
 column-sewn = Genäht
@@ -1928,6 +1927,10 @@ hand-pictures-save = Alle Bilder sichern
 hand-tables = Tabellen
 hand-tables-what = Quadrate, Verbindungen, Zuschnitt, Bedarf und Verlauf, als { $n } Tabellen (CSV), die jede Tabellenkalkulation öffnet.
 hand-tables-save = Alle Tabellen sichern
+hand-tables-harmless = { $n ->
+    [one] Ein Name oder eine Notiz beginnt wie eine Formel: In den Tabellen steht ein Apostroph vor dem Zeichen, damit keine Tabellenkalkulation damit rechnet.
+   *[other] { $n } Namen und Notizen beginnen wie eine Formel: In den Tabellen steht ein Apostroph vor dem Zeichen, damit keine Tabellenkalkulation damit rechnet.
+}
 handed = Gesichert: { $file }
 handed-many = { $n ->
     [one] Gesichert: eine Datei in { $folder }
@@ -2024,6 +2027,17 @@ sheet-system-inch = Zoll
 sheet-system-metric = Metrisch
 sheet-making = Arbeitsblatt
 sheet-bench = Merkkarte
+sheet-handout = Kursblatt
+sheet-blank-name = Name
+sheet-blank-begun = Begonnen am
+sheet-blank-scraps = Überlappungen, die ich an einer Nähprobe versucht habe
+sheet-blank-found = Wie es wurde
+sheet-blank-squares = Quadrate, die ich zugeschnitten habe
+sheet-blank-planned = Geplant
+sheet-blank-cut = Geschnitten
+sheet-blank-finished = Meine Decke, gemessen
+sheet-blank-before = Vor der ersten Wäsche
+sheet-blank-after = Nach dem Waschen
 sheet-page = Seite
 sheet-figures = Maße
 sheet-supplies = Was bereitliegen soll
@@ -2048,6 +2062,10 @@ sheet-left-off = { $n ->
    *[other] { $n } Fotos fehlen hier: höchstens { $most } kommen aufs Papier.
 }
 sheet-record = Was sich unterwegs geändert hat
+sheet-more-changes = { $n ->
+    [one] eine weitere Änderung
+   *[other] { $n } weitere Änderungen
+}
 sheet-width = Breite
 sheet-height = Höhe
 sheet-trimmed = Getan

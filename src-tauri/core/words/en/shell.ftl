@@ -126,6 +126,8 @@ shell-help =
     --metric                   lengths in millimetres
     --ink                      drawings in black and white
     --card                     the wall card instead of the making sheet
+    --blank                    the blank class handout instead of the making sheet
+    --units inches|metric|both the measures on a sheet; both unless said
     --paper a4|letter          letter, or a4 with --metric, unless said
     --large                    the sheet in large print
     --keep first|second        when merging: whose side to keep where they differ

@@ -431,10 +431,16 @@ ui-hand-on-hint = Everything here is saved where you say, as pictures and tables
 
 # The printed sheet
 ui-print = Print it
-ui-print-hint = For the wall by the machine, or for a class: the same figures as here, in inches and in metric, as a PDF.
+ui-print-hint = For the wall by the machine, or for a class: the same figures as here, as a PDF.
 ui-print-what = What to print
 ui-print-sheet = Making sheet
 ui-print-sheet-hint = Everything, page by page, with boxes to tick.
+ui-print-blank = Class handout
+ui-print-blank-hint = The plan for another maker: nothing ticked, no dates, lines for her own figures.
+ui-print-units = Measures
+ui-print-units-both = Both
+ui-print-units-inches = Inches
+ui-print-units-metric = Metric
 ui-print-card = Wall card
 ui-print-card-hint = One page with the figures for table, iron and machine.
 ui-print-paper = Paper

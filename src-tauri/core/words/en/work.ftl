@@ -1638,6 +1638,17 @@ sheet-system-inch = Inches
 sheet-system-metric = Metric
 sheet-making = Making sheet
 sheet-bench = Wall card
+sheet-handout = Class handout
+sheet-blank-name = Name
+sheet-blank-begun = Begun on
+sheet-blank-scraps = Laps I tried on a scrap
+sheet-blank-found = How it came out
+sheet-blank-squares = Squares I cut
+sheet-blank-planned = Planned
+sheet-blank-cut = Cut
+sheet-blank-finished = My throw, measured
+sheet-blank-before = Before the first wash
+sheet-blank-after = After washing
 sheet-page = Page
 sheet-figures = Sizes
 sheet-supplies = Have at hand
@@ -1662,6 +1673,10 @@ sheet-left-off = { $n ->
    *[other] { $n } photos are left off here: { $most } go on paper at most.
 }
 sheet-record = What changed on the way
+sheet-more-changes = { $n ->
+    [one] one more change
+   *[other] { $n } more changes
+}
 sheet-width = Width
 sheet-height = Height
 sheet-trimmed = Done
@@ -1754,6 +1769,10 @@ hand-pictures-save = Save all pictures
 hand-tables = Tables
 hand-tables-what = Squares, joins, cutting, supplies and the record, as { $n } tables (CSV) that any spreadsheet opens.
 hand-tables-save = Save all tables
+hand-tables-harmless = { $n ->
+    [one] One of your names or notes begins like a formula: in the tables an apostrophe stands before its sign, so that no spreadsheet reckons with it.
+   *[other] { $n } of your names and notes begin like a formula: in the tables an apostrophe stands before the sign, so that no spreadsheet reckons with them.
+}
 handed = Saved: { $file }
 handed-many = { $n ->
     [one] Saved: one file in { $folder }
@@ -1818,7 +1837,6 @@ column-piece = Piece
 column-kind = Kind
 column-first = First part
 column-second = Second part
-column-lap-fraction = Lap, fraction of an inch
 column-lap-in = Lap (in)
 column-lap-mm = Lap (mm)
 column-sewn = Stitched

@@ -72,10 +72,10 @@ impl Snapshot {
 
     /// What goes on paper of it, and the name of the file that goes into.
     pub fn sheet(&self, order: &PrintOrder) -> (String, Sheet) {
-        let key = if order.card {
-            "sheet-bench"
-        } else {
-            "sheet-making"
+        let key = match (order.card, order.blank) {
+            (true, _) => "sheet-bench",
+            (false, true) => "sheet-handout",
+            (false, false) => "sheet-making",
         };
         let said = self.words.say(key, &[]);
         let called = format!("{} - {said}", self.journal.throw().name);

@@ -9,7 +9,9 @@ use std::collections::BTreeMap;
 /// What is made twice over: with the maker's ruler, and turned over.
 pub(super) struct Both<'a> {
     pub(super) single: Context<'a>,
-    pub(super) turned: Context<'a>,
+    /// The other system; none where one alone is printed.
+    pub(super) turned: Option<Context<'a>>,
+    /// For sentences: with every measure in each system that is printed.
     pub(super) doubled: Context<'a>,
     /// What was learned of each step.
     pub(super) learned: BTreeMap<Task, Vec<String>>,
@@ -20,14 +22,16 @@ impl Both<'_> {
         self.doubled.say(key, args)
     }
 
-    /// The same figures by either ruler, side by side.
+    /// The same figures by each ruler that is printed, side by side.
     pub(super) fn rows(&self, figures: impl Fn(Context<'_>) -> Vec<Figure>) -> Vec<Row> {
-        let (own, other) = (figures(self.single), figures(self.turned));
+        let own = figures(self.single);
+        let others = self.turned.map(figures).unwrap_or_default();
+        let others = others.into_iter().map(|figure| Some(figure.value.text));
         own.into_iter()
-            .zip(other)
+            .zip(others.chain(std::iter::repeat(None)))
             .map(|(own, other)| Row {
                 label: own.label,
-                other: (own.value.text != other.value.text).then_some(other.value.text),
+                other: other.filter(|other| own.value.text != *other),
                 own: own.value.text,
             })
             .collect()

@@ -7,6 +7,7 @@ use crate::show::drawing::Style;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::{FaceMap, Grid};
 use crate::show::drawing::letters::n;
+use crate::show::export::PrintUnits;
 use crate::show::lessons::Lessons;
 use crate::show::picture::{Ink, Picture};
 use crate::show::story::{self, Story};
@@ -50,6 +51,15 @@ pub struct Fabric {
     pub count: String,
 }
 
+/// A line of a cutting list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct CutLine {
+    /// It is cut.
+    pub done: bool,
+    /// What to cut, where, and what to chalk on it.
+    pub text: String,
+}
+
 /// One outline with its cuts; several pieces may share it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Cuts {
@@ -57,9 +67,9 @@ pub struct Cuts {
     pub titles: Vec<String>,
     /// The outline with places to avoid and where squares and strips lie.
     pub picture: Option<Picture>,
-    /// Its strips, in order.
-    pub list: Vec<String>,
-    /// What to know.
+    /// The lines of its cutting list, in order; none once it is cut up.
+    pub list: Vec<CutLine>,
+    /// What to keep of the rest, and what to know.
     pub said: Vec<String>,
 }
 
@@ -98,13 +108,14 @@ impl FacePart {
     }
 
     /// Some of its columns and rows, counted from 0 as they are seen, with the numbers they
-    /// are chalked with: squares of so large a side, numbers so high. In black print the
-    /// denims have letters too.
+    /// are chalked with: squares of so large a side, numbers so high, letters of fabrics so
+    /// high by the side. In black print the denims have letters too.
     pub fn picture(
         &self,
         columns: Range<u16>,
         rows: Range<u16>,
         [side, number]: [f64; 2],
+        letters: f64,
         style: Style,
     ) -> Picture {
         let mut d = Canvas::default();
@@ -130,9 +141,9 @@ impl FacePart {
             heavy += &format!("M{} {}V{}", n(x), n(y), n(low));
         }
         d.shape(heavy, Ink::Block, None);
-        map.letters(&mut d, &grid, 0.36, 0.0);
+        map.letters(&mut d, &grid, letters, 0.0);
         if style == Style::Ink {
-            map.denim_letters(&mut d, &grid, 0.26);
+            map.denim_letters(&mut d, &grid, letters * 0.72);
         }
         for (i, col) in self.columns.iter().enumerate().take(columns.end.into()) {
             if let Some(at) = i.checked_sub(columns.start.into()) {
@@ -286,6 +297,30 @@ pub struct WallCard {
     pub more: Option<String>,
 }
 
+/// A table to write in by hand.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct WriteTable {
+    /// What it is for.
+    pub title: String,
+    /// Its headings; the first is over the rows' names.
+    pub heads: Vec<String>,
+    /// Its rows: what is printed in the first cells; the other cells are left for the pen.
+    pub rows: Vec<Vec<String>>,
+}
+
+/// What another maker writes on a blank handout.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Blank {
+    /// Lines at the head: whose it is, and when it was begun.
+    pub lines: Vec<String>,
+    /// Laps tried on scraps.
+    pub scraps: WriteTable,
+    /// Squares cut, by denim and fabric.
+    pub squares: WriteTable,
+    /// The finished throw before and after washing.
+    pub finished: WriteTable,
+}
+
 /// All of a throw that goes on paper.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Sheet {
@@ -297,12 +332,16 @@ pub struct Sheet {
     pub subtitle: String,
     /// The day of printing, in words.
     pub day: String,
-    /// The day of printing: year, month, day.
-    pub date: [i32; 3],
+    /// The day of printing: year, month, day; a blank handout has none.
+    pub date: Option<[i32; 3]>,
     /// How far it is.
     pub progress: String,
     /// Headings and the like, by key.
     pub labels: BTreeMap<String, String>,
+    /// The systems of units that it is printed in.
+    pub units: PrintUnits,
+    /// Lines to write on, where it is a blank handout.
+    pub blank: Option<Blank>,
     /// The sizes.
     pub figures: Vec<Row>,
     /// Doubts about the plan that she should hear.
@@ -352,9 +391,13 @@ pub struct Sheet {
 impl Sheet {
     /// The same with the story, by the days of a time zone, at its end.
     pub fn with_story(self, journal: &Journal, zone: &ZoneName, context: Context<'_>) -> Sheet {
-        let doubled = context.words.doubled();
-        let words = &doubled;
-        let story_view = story::story(journal, zone, Context { words, ..context });
+        let words = self.units.words(context.words);
+        let story_view = Context {
+            words: &words,
+            ruler: self.units.ruler(context.ruler),
+            ..context
+        };
+        let story_view = story::story(journal, zone, story_view);
         let items = story_view.days.iter().flat_map(|day| &day.items);
         let mut photos: Vec<PhotoId> = items.filter_map(|item| item.photo.clone()).collect();
         let over = photos.len().saturating_sub(MOST_PHOTOS);

@@ -6,13 +6,15 @@
 //!
 //! Limits: callers pass in the day, since the core has no calendar; needles and stitches are
 //! given in millimetres alone, as they are marked; the record of changes leaves out the
-//! ticks, and older entries than the last [`MOST_CHANGES`]; of the story's photos the first
+//! ticks, and older days than the last [`MOST_CHANGES`]; of the story's photos the first
 //! [`MOST_PHOTOS`] are printed.
 
+mod blank;
 mod both;
 pub mod content;
 mod stages;
 
+pub use blank::handout;
 pub use content::*;
 
 use crate::cloth::fabric::{Denim, Face};
@@ -24,6 +26,7 @@ use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::dates::{Day, date};
 use crate::show::drawing::face::{self, FaceMap, Letters, Shown};
+use crate::show::export::PrintUnits;
 use crate::show::lessons::{self, Lessons};
 use crate::show::parts::{Swatch, head, swatches};
 use crate::show::picture::Picture;
@@ -37,15 +40,19 @@ use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Event, Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// At most so many changes are listed, the newest.
+/// The changes of at most so many days are listed, the newest.
 pub const MOST_CHANGES: usize = 60;
+
+/// Of each kind of change, a day lists at most so many.
+const MOST_A_DAY: usize = 3;
 
 /// Fabrics listed on the wall card at most.
 const MOST_ON_CARD: usize = 12;
 
 /// The words that stand on every sheet.
-const LABELS: [&str; 33] = [
+const LABELS: [&str; 34] = [
     "making",
+    "handout",
     "bench",
     "page",
     "figures",
@@ -81,25 +88,29 @@ const LABELS: [&str; 33] = [
 ];
 
 /// A throw as it goes on paper. `day` gives the day of a moment.
-pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day) -> Sheet {
-    let doubled = context.words.doubled();
-    let (lessons, learned) = learned(
-        journal,
-        Context {
-            words: &doubled,
-            ..context
-        },
-    );
+pub fn sheet(
+    journal: &Journal,
+    context: Context<'_>,
+    units: PrintUnits,
+    day: &dyn Fn(Time) -> Day,
+) -> Sheet {
+    let context = Context {
+        ruler: units.ruler(context.ruler),
+        ..context
+    };
+    let words = units.words(context.words);
+    let doubled = Context {
+        words: &words,
+        ..context
+    };
+    let (lessons, learned) = learned(journal, doubled);
     let both = Both {
         single: context,
-        turned: Context {
+        turned: (units == PrintUnits::Both).then(|| Context {
             ruler: context.ruler.other(),
             ..context
-        },
-        doubled: Context {
-            words: &doubled,
-            ..context
-        },
+        }),
+        doubled,
         learned,
     };
     let throw = journal.throw();
@@ -121,7 +132,7 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
             size = both.doubled.by(size.width, size.height)
         ),
         day: say!(both, "sheet-day", day = day_of(context.now)),
-        date: day(context.now).parts(),
+        date: Some(day(context.now).parts()),
         progress: head(journal, context).way.in_a_line(context),
         labels: LABELS
             .iter()
@@ -134,10 +145,14 @@ pub fn sheet(journal: &Journal, context: Context<'_>, day: &dyn Fn(Time) -> Day)
                 ),
                 (
                     "other".to_string(),
-                    both.say(&format!("sheet-system-{}", system(both.turned)), &[]),
+                    both.turned.map_or_else(String::new, |turned| {
+                        both.say(&format!("sheet-system-{}", system(turned)), &[])
+                    }),
                 ),
             ])
             .collect(),
+        units,
+        blank: None,
         figures: sizes(throw, &both),
         advice: p
             .advice()
@@ -329,31 +344,35 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
         let outlined = matches!(heap.from, Source::Cloth(_));
         for piece in row.pieces.iter().filter(|_| outlined) {
             let at = (row.n, piece.index);
-            let seen = cutting::cutting_by(journal, at, Some(&account), (None, None), both.doubled);
+            let seen = cutting::on_paper(journal, at, &account, both.doubled);
             let Ok(seen) = seen else { continue };
             // What is cut up needs no cutting list any more.
             let list = seen.list.iter().filter(|_| !piece.cut).map(|row| {
                 let (title, text) = (row.title.as_str(), row.text.as_str());
                 let line = say!(both, "cut-row", title = title, text = text);
                 let parts = [Some(line), row.chalk.clone()];
-                both.doubled
-                    .words
-                    .list("sentences", parts.into_iter().flatten())
+                CutLine {
+                    done: row.done,
+                    text: both
+                        .doubled
+                        .words
+                        .list("sentences", parts.into_iter().flatten()),
+                }
             });
-            let left = seen.left.filter(|_| !piece.cut);
-            let list: Vec<String> = list.chain(left).collect();
+            let list: Vec<CutLine> = list.collect();
             // Remarks about the whole heap are not repeated.
-            let mut said = seen.said;
+            let mut said: Vec<String> = seen.left.into_iter().chain(seen.said).collect();
             said.retain(|line| !piece.cut && !lines.contains(line));
+            let picture = seen.picture;
             let marks = |p: &Option<Picture>| p.as_ref().map(|p| p.marks.clone());
-            let same = cuts.iter_mut().find(|c| {
-                c.list == list && c.said == said && marks(&c.picture) == marks(&seen.picture)
-            });
+            let same = cuts
+                .iter_mut()
+                .find(|c| c.list == list && c.said == said && marks(&c.picture) == marks(&picture));
             match same {
                 Some(cuts) => cuts.titles.push(piece.label.clone()),
                 None => cuts.push(Cuts {
                     titles: vec![piece.label.clone()],
-                    picture: seen.picture,
+                    picture,
                     list,
                     said,
                 }),
@@ -501,31 +520,73 @@ fn is_change(event: &Event) -> bool {
     )
 }
 
+/// What changed, a line for each day, the newest first. Of each kind of change a day has at
+/// most [`MOST_A_DAY`]; the rest are counted. Changed faces of a day are summed up.
 fn changes(
     journal: &Journal,
     context: Context<'_>,
     day_of: &dyn Fn(Time) -> String,
 ) -> Vec<SheetEntry> {
     let throw = journal.throw();
+    let mut days: Vec<(String, Vec<&Event>)> = Vec::new();
     let happened = journal.entries().rev().filter(|(_, stands)| *stands);
-    happened
-        .filter_map(|(entry, _)| {
-            let What::Do(events) = &entry.what else {
-                return None;
-            };
-            let said: Vec<String> = events
-                .iter()
-                .filter(|e| is_change(e))
-                .map(|e| events::event(e, throw, context))
-                .collect();
-            (!said.is_empty()).then(|| SheetEntry {
-                day: day_of(entry.at),
-                piece: String::new(),
-                text: context.words.list("list-long", said),
-            })
-        })
-        .take(MOST_CHANGES)
-        .collect()
+    for (entry, _) in happened {
+        let What::Do(events) = &entry.what else {
+            continue;
+        };
+        let changed = events.iter().rev().filter(|e| is_change(e));
+        let day = day_of(entry.at);
+        for event in changed {
+            match days.last_mut() {
+                Some((last, events)) if *last == day => events.push(event),
+                _ => days.push((day.clone(), vec![event])),
+            }
+        }
+    }
+    let line = |(day, events): (String, Vec<&Event>)| SheetEntry {
+        day,
+        piece: String::new(),
+        text: context
+            .words
+            .list("list-long", summed(events, throw, context)),
+    };
+    days.into_iter().take(MOST_CHANGES).map(line).collect()
+}
+
+/// The changes of a day in words.
+fn summed(events: Vec<&Event>, throw: &Throw, context: Context<'_>) -> Vec<String> {
+    let mut said = Vec::new();
+    let mut faces = BTreeSet::new();
+    let mut by_kind: Vec<(std::mem::Discriminant<Event>, usize)> = Vec::new();
+    let mut more = 0;
+    for event in events {
+        if let Event::FacesChanged { faces: changed, .. } = event {
+            faces.extend(changed.iter().map(|(piece, _)| *piece));
+            continue;
+        }
+        let kind = std::mem::discriminant(event);
+        let before = match by_kind.iter_mut().find(|(known, _)| *known == kind) {
+            Some((_, count)) => {
+                *count += 1;
+                *count
+            }
+            None => {
+                by_kind.push((kind, 1));
+                1
+            }
+        };
+        match before > MOST_A_DAY {
+            true => more += 1,
+            false => said.push(events::event(event, throw, context)),
+        }
+    }
+    if !faces.is_empty() {
+        said.push(say!(context, "did-faces", n = faces.len()));
+    }
+    if more > 0 {
+        said.push(say!(context, "sheet-more-changes", n = more));
+    }
+    said
 }
 
 fn card(throw: &Throw, both: &Both<'_>, stages: &[SheetStage], prints: &[Fabric]) -> WallCard {

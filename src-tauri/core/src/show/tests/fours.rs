@@ -546,6 +546,7 @@ fn a_loose_square_of_another_place_goes_into_a_sewn_four() {
         said.contains("The loose square of Square 1·3 goes to Square 2·1"),
         "{said}"
     );
+}
 
 /// A millimetre gives, and is no trouble; a sixteenth of an inch, 1.6 mm, is.
 #[test]
