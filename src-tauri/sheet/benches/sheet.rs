@@ -1,5 +1,6 @@
 //! How long the sheets take: `cargo bench -p lapwork-sheet`.
 
+#[allow(dead_code)] // The tests use the rest of it.
 mod filled;
 
 use lapwork_core::demo;
