@@ -84,7 +84,7 @@ impl Fitting<'_> {
     }
 
     /// Go from step to step to the end, and measure each kind of step once.
-    fn to_the_end(&mut self, of: &str) {
+    fn walk_to_the_end(&mut self, of: &str) {
         for _ in 0..200 {
             let card = self.card();
             let (Some(task), Some(kind)) = (card["task"].as_str(), card["kind"].as_str()) else {
@@ -173,12 +173,12 @@ fn walk_all(language: &str, ruler: Value) -> (BTreeSet<String>, Vec<String>, f64
         for face in ["front", "back"] {
             fitting.act(json!({ "do": "set-face", "pieces": square, "face": face, "print": 0 }));
         }
-        fitting.to_the_end(&format!("{language}, {joining}"));
+        fitting.walk_to_the_end(&format!("{language}, {joining}"));
         // A square that is sewn in is patched, and another is replaced.
         if joining == "lapped" {
             fitting.act(json!({ "do": "patch", "piece": [0, 0, 1, 1], "face": "front", "print": 0, "why": "flaw" }));
             fitting.act(json!({ "do": "replace", "piece": [3, 4, 1, 1], "why": "scorched", "spare": false }));
-            fitting.to_the_end(&format!("{language}, {joining}"));
+            fitting.walk_to_the_end(&format!("{language}, {joining}"));
         }
         (seen, faults, least) = (fitting.seen, fitting.faults, fitting.least);
         walk.tap("back");

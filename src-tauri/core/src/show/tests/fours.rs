@@ -466,7 +466,7 @@ fn a_loose_square_of_another_place_goes_into_a_sewn_four() {
         let found = view
             .ways
             .iter()
-            .find(|w| plain(&[w.title.clone()]) == title);
+            .find(|w| plain(std::slice::from_ref(&w.title)) == title);
         found.cloned()
     };
     let title = "Put in the loose square of Square 1·3";
