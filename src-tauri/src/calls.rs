@@ -14,7 +14,7 @@
 //!   newer Tauri may require a change here.
 //! * **Stale answers.** Each answer about a throw carries a revision, which counts the changes
 //!   since the start. The page drops an answer with a lower revision and asks that question
-//!   again (`ui/src/lib/inhand.svelte.ts`).
+//!   again (`ui/src/lib/open-throw.svelte.ts`).
 //! * **Progress.** Printing and the layout search report progress over a [`Channel`]; the page
 //!   does not poll.
 //! * **A panic** is caught on every thread, and the maker sees the error `broke`. On the worker,

@@ -11,7 +11,7 @@ export class Arranging {
   /** What was asked for, while it is looked for and shown. */
   wishes = $state.raw<Wishes | null>(null);
 
-  /** Counts searches, so that what is told of an older one is dropped. */
+  /** Counts searches, so that what is reported of an older one is dropped. */
   private search = 0;
 
   start(wishes: Wishes) {

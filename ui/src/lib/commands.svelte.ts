@@ -33,7 +33,7 @@ export class Commands {
   }
 
   /**
-   * The same for what is not tapped twice by mistake, such as a measure that was typed: if a deed
+   * The same for what is not tapped twice by mistake, such as a measure that was typed: if a command
    * is under way or has only just been done, it waits for its turn.
    */
   inTurn(action: Command): Promise<boolean> {

@@ -23,7 +23,7 @@ let commands;
 
 const work = (mark, entry) => ({ ...view('work', mark, entry), card: {} });
 
-describe('deeds', () => {
+describe('commands', () => {
   beforeEach(async () => {
     mock.timers.reset();
     mock.timers.enable({ apis: ['setTimeout'] });
@@ -102,7 +102,7 @@ describe('deeds', () => {
     assert.equal(shell.waiting.length, 0, 'there is nothing to undo');
   });
 
-  test('after a failure what is kept is read anew, and what failed stays told', async () => {
+  test('after a failure what is kept is read anew, and what failed stays shown', async () => {
     const done = commands.act(TICK);
     await shell.refuse(PROBLEM);
     assert.deepEqual(shell.last.given, ['bay', WORK]);
@@ -112,33 +112,33 @@ describe('deeds', () => {
     assert.equal(messages.problem, PROBLEM);
   });
 
-  test('what is asked while a deed is under way is asked again once it is done', async () => {
+  test('what is asked while a command is under way is asked again once it is done', async () => {
     const done = commands.act(TICK);
     void openThrow.see({ ...WORK, station: 'iron' });
     const [act, query] = shell.waiting;
     await shell.answer(acted('after', 2), act);
     assert.equal(openThrow.view.mark, 'after', 'the tick does not wait for what takes long');
-    await shell.answer(work('before the deed', 1), query);
+    await shell.answer(work('before the command', 1), query);
     assert.equal(openThrow.view.mark, 'after');
-    await shell.answer(work('after the deed', 2));
+    await shell.answer(work('after the command', 2));
     assert.equal(await done, true);
-    assert.equal(openThrow.view.mark, 'after the deed');
+    assert.equal(openThrow.view.mark, 'after the command');
     assert.equal(openThrow.query.station, 'iron');
   });
 
-  test('a deed’s answer is not shown over a screen that was come to meanwhile', async () => {
+  test('a command’s answer is not shown over a screen that was come to meanwhile', async () => {
     const done = commands.act(TICK);
     const [act] = shell.waiting;
     void screens.go({ at: 'measure', piece: PIECE });
-    await shell.answer(view('measure', 'before the deed'), shell.last);
+    await shell.answer(view('measure', 'before the command'), shell.last);
     await shell.answer(acted('after', 2), act);
-    assert.equal(openThrow.view.mark, 'before the deed');
-    await shell.answer(view('measure', 'after the deed', 2));
+    assert.equal(openThrow.view.mark, 'before the command');
+    await shell.answer(view('measure', 'after the command', 2));
     assert.equal(await done, true);
-    assert.deepEqual([screens.place.at, openThrow.view.mark], ['measure', 'after the deed']);
+    assert.deepEqual([screens.place.at, openThrow.view.mark], ['measure', 'after the command']);
   });
 
-  test('a deed answered after its throw was put down shows nothing', async () => {
+  test('a command answered after its throw was put down shows nothing', async () => {
     const done = commands.act(TICK);
     void screens.go({ at: 'shelf' }, null);
     await shell.answer(acted('late', 2));
@@ -146,7 +146,7 @@ describe('deeds', () => {
     assert.deepEqual([openThrow.id, openThrow.view, screens.place.at], [null, null, 'shelf']);
   });
 
-  test('a side screen whose piece is gone with the deed is left', async () => {
+  test('a side screen whose piece is gone with the command is left', async () => {
     void screens.go({ at: 'measure', piece: PIECE });
     await shell.answer(view('measure', 1));
     const done = commands.act(TICK);
@@ -158,7 +158,7 @@ describe('deeds', () => {
     assert.equal(screens.place.at, 'work');
   });
 
-  test('a deed that ends a side screen leads back to work, and can be undone at once', async () => {
+  test('a command that ends a side screen leads back to work, and can be undone at once', async () => {
     void screens.go({ at: 'measure', piece: PIECE });
     await shell.answer(view('measure', 1));
     const done = commands.settle(TICK, 'Trimmed');

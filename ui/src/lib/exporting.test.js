@@ -13,7 +13,7 @@ let openThrow;
 let turns;
 let exporting;
 
-describe('handing on', () => {
+describe('exporting', () => {
   beforeEach(() => {
     mock.timers.reset();
     mock.timers.enable({ apis: ['setTimeout'] });
@@ -48,7 +48,7 @@ describe('handing on', () => {
     assert.equal(shell.waiting.length, 0, 'nobody was asked how far it is');
   });
 
-  test('what is told of a print that has ended is dropped', async () => {
+  test('what is reported of a print that has ended is dropped', async () => {
     void exporting.print({ card: true });
     const [print] = shell.waiting;
     const [, , tell] = print.given;
@@ -58,7 +58,7 @@ describe('handing on', () => {
     assert.equal(messages.said, 'Stopped');
   });
 
-  test('a print that fails is told, and another can begin', async () => {
+  test('a print that fails is reported, and another can begin', async () => {
     void exporting.print({ card: true });
     await shell.refuse(PROBLEM);
     assert.equal(messages.problem, PROBLEM);
@@ -66,7 +66,7 @@ describe('handing on', () => {
     assert.equal(shell.last.command, 'print');
   });
 
-  test('what was handed on is told only while its throw is in hand', async () => {
+  test('what was exported is shown only while its throw is open', async () => {
     void exporting.save({ export: 'throw' });
     await shell.answer({ said: 'bay.jsonl' });
     assert.equal(exporting.exported, 'bay.jsonl');
@@ -78,7 +78,7 @@ describe('handing on', () => {
     assert.equal(exporting.exported, null);
   });
 
-  test('a photo dropped meanwhile is taken once the deed is through', async () => {
+  test('a photo dropped meanwhile is taken once the command is through', async () => {
     const taken = [];
     exporting.onphoto = () => taken.push('photo');
     void exporting.save({ export: 'throw' });

@@ -39,7 +39,7 @@ export class OpenThrow {
     private readonly fail: (thrown: unknown) => void,
   ) {}
 
-  /** Take a throw in hand, or none; of any other nothing is shown any more. True if it is another. */
+  /** Take an open throw, or none; of any other nothing is shown any more. True if it is another. */
   hold(id: string | null): boolean {
     if (id === this.id) return false;
     this.newest = NOTHING;
@@ -69,13 +69,13 @@ export class OpenThrow {
     if (query) await this.see(query);
   }
 
-  /** Take in how far the throw is after a deed. */
+  /** Take in how far the throw is after a command. */
   heed({ revision, head }: CommandAnswer) {
     this.revision = Math.max(this.revision, revision);
     this.head = head;
   }
 
-  /** Show what a deed has answered: how far the throw is, and the screen that was looked at. */
+  /** Show what a command has answered: how far the throw is, and the screen that was looked at. */
   async follow(query: Query | null, answer: CommandAnswer) {
     const { id } = this;
     const { head, view, problem, revision } = answer;
@@ -117,7 +117,7 @@ export class OpenThrow {
     }
   }
 
-  /** The answer as the throw stands: one made before a deed that is answered is asked again. */
+  /** The answer as the throw stands: one made before a command that is answered is asked again. */
   private async fresh(id: string, query: Query, overtaken: () => boolean): Promise<View> {
     for (;;) {
       const { revision, view } = await this.ask(id, query);

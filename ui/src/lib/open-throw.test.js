@@ -8,14 +8,14 @@ const FACES = { see: 'faces', face: 'front' };
 const TRIM = { see: 'trim' };
 const WORK = { see: 'work', station: null, batch: null };
 
-/** What a deed answers that was the second entry. */
+/** What a command answers that was the second entry. */
 const acted = (view, problem = null) => ({ revision: 2, head: head(2), view, problem });
 
 let shell;
 let failed;
 let openThrow;
 
-describe('the throw in hand', () => {
+describe('the open throw', () => {
   beforeEach(() => {
     shell = new Shell('view');
     failed = [];
@@ -64,7 +64,7 @@ describe('the throw in hand', () => {
     assert.deepEqual(failed, [PROBLEM]);
   });
 
-  test('the failure of an overtaken question is not told', async () => {
+  test('the failure of an overtaken question is not reported', async () => {
     void openThrow.see(BENCH);
     void openThrow.see(FACES);
     await shell.refuse(PROBLEM);
@@ -89,7 +89,7 @@ describe('the throw in hand', () => {
     assert.equal(shell.last.given[1], BENCH);
   });
 
-  test('of a throw that is no longer in hand nothing is shown', async () => {
+  test('of a throw that is no longer open nothing is shown', async () => {
     let shown = 0;
     const seen = openThrow.see(BENCH, () => (shown += 1));
     assert.equal(openThrow.hold('bay'), false);
@@ -125,7 +125,7 @@ describe('the throw in hand', () => {
     assert.deepEqual(openThrow.query, WORK);
   });
 
-  test('a deed shows its answer with how far the throw is', async () => {
+  test('a command shows its answer with how far the throw is', async () => {
     void openThrow.see(BENCH);
     await shell.answer(view('bench', 'before', 1));
     await openThrow.follow(BENCH, acted(view('bench', 'after', 2)));
@@ -134,7 +134,7 @@ describe('the throw in hand', () => {
     assert.equal(shell.waiting.length, 0, 'one call was enough');
   });
 
-  test('a deed is shown at once while another screen is made, which is asked again', async () => {
+  test('a command is shown at once while another screen is made, which is asked again', async () => {
     void openThrow.see(BENCH);
     await shell.answer(view('bench', 'before', 1));
     const faces = openThrow.see(FACES);
@@ -143,34 +143,34 @@ describe('the throw in hand', () => {
     assert.equal(openThrow.head.entry, 2);
     const [asked, again] = shell.waiting;
     assert.deepEqual(again.given, ['bay', FACES]);
-    await shell.answer(view('faces', 'before the deed', 1), asked);
+    await shell.answer(view('faces', 'before the command', 1), asked);
     assert.equal(openThrow.view.mark, 'after');
-    await shell.answer(view('faces', 'after the deed', 2), again);
+    await shell.answer(view('faces', 'after the command', 2), again);
     assert.equal(await faces, true);
-    assert.equal(openThrow.view.mark, 'after the deed');
+    assert.equal(openThrow.view.mark, 'after the command');
     assert.equal(openThrow.head.entry, 2);
   });
 
-  test('an answer from before a deed that has been answered is dropped and asked again', async () => {
+  test('an answer from before a command that has been answered is dropped and asked again', async () => {
     void openThrow.see(BENCH);
     await shell.answer(view('bench', 'before', 1));
     const faces = openThrow.see(FACES);
     openThrow.heed(acted(null));
-    await shell.answer(view('faces', 'before the deed', 1));
+    await shell.answer(view('faces', 'before the command', 1));
     assert.equal(openThrow.view.mark, 'before');
     assert.equal(openThrow.head.entry, 2, 'how far the throw is does not go back');
     assert.deepEqual(shell.last.given, ['bay', FACES]);
-    await shell.answer(view('faces', 'after the deed', 2));
+    await shell.answer(view('faces', 'after the command', 2));
     assert.equal(await faces, true);
-    assert.equal(openThrow.view.mark, 'after the deed');
+    assert.equal(openThrow.view.mark, 'after the command');
   });
 
-  test('a deed that leaves nothing to look at tells why', async () => {
+  test('a command that leaves nothing to look at tells why', async () => {
     void openThrow.see(BENCH);
     await shell.answer(view('bench', 'before', 1));
     await openThrow.follow(BENCH, acted(null, PROBLEM));
     assert.deepEqual(failed, [PROBLEM]);
     assert.equal(openThrow.view.mark, 'before');
-    assert.equal(openThrow.head.entry, 2, 'the deed is done all the same');
+    assert.equal(openThrow.head.entry, 2, 'the command is done all the same');
   });
 });

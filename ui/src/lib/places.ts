@@ -22,7 +22,7 @@ type PlaceOf<S extends Seen> = S extends Seen
   ? { at: Named<S> } & Pick<Question<S>, keyof Question<S> & About>
   : never;
 
-/** Screens that are not of a throw in hand. */
+/** Screens that are not of an open throw. */
 type Outside = { at: 'shelf' } | { at: 'new' } | { at: 'settings' };
 
 /** Which screen. */
@@ -35,7 +35,7 @@ export type Tab = (typeof TABS)[number];
 export const isTab = (place: Place): place is Extract<Place, { at: Tab }> =>
   (TABS as readonly string[]).includes(place.at);
 
-/** Whether it shows a throw in hand. */
+/** Whether it shows an open throw. */
 export const isOfThrow = (place: Place): place is PlaceOf<Seen> =>
   place.at !== 'shelf' && place.at !== 'new' && place.at !== 'settings';
 

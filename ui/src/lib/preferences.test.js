@@ -82,7 +82,7 @@ describe('preferences', () => {
     assert.deepEqual(log, ['greeted in inch', 'looked again']);
   });
 
-  test('preferences that are not kept change nothing and are told', async () => {
+  test('preferences that are not kept change nothing and are reported', async () => {
     const set = preferences.set(METRIC);
     await settled();
     await shell.refuse(PROBLEM);

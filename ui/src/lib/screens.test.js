@@ -117,7 +117,7 @@ describe('screens', () => {
     assert.deepEqual([screens.place.at, openThrow.view.mark], ['work', 2]);
   });
 
-  test('a throw that cannot be opened leads back to the shelf, with the problem told', async () => {
+  test('a throw that cannot be opened leads back to the shelf, with the problem shown', async () => {
     const gone = screens.go({ at: 'work' }, 'torn');
     await shell.refuse(PROBLEM);
     await gone;
@@ -127,7 +127,7 @@ describe('screens', () => {
     assert.equal(steps.top.place.at, 'shelf');
   });
 
-  test('a piece that is no more leads to the tab screen beneath, with the problem told', async () => {
+  test('a piece that is no more leads to the tab screen beneath, with the problem shown', async () => {
     await working();
     const gone = screens.go({ at: 'measure', piece: PIECE });
     await shell.refuse(PROBLEM);

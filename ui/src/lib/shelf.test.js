@@ -44,14 +44,14 @@ describe('the shelf', () => {
     shelf = new Shelf(shell, new Turns(messages), openThrow, screens, messages);
   });
 
-  test('a deed on the shelf brings the shelf as it is then', async () => {
+  test('a command on the shelf brings the shelf as it is then', async () => {
     const answered = shelf.run({ command: 'demo' });
     await shell.answer({ id: 'demo', shelf: { rows: ['demo'] } });
     assert.equal((await answered).id, 'demo');
     assert.deepEqual(shelf.view.rows, ['demo']);
   });
 
-  test('after a failure the shelf is read anew, and what failed stays told', async () => {
+  test('after a failure the shelf is read anew, and what failed stays shown', async () => {
     const answered = shelf.run({ command: 'delete', id: 'bay' });
     await shell.refuse(PROBLEM);
     assert.equal(shell.last.command, 'shelf');
@@ -81,7 +81,7 @@ describe('the shelf', () => {
     assert.equal(shell.waiting.length, 1);
   });
 
-  test('a file dropped while a deed is under way is looked into afterwards', async () => {
+  test('a file dropped while a command is under way is looked into afterwards', async () => {
     void shelf.run({ command: 'demo' });
     shelf.dropped();
     assert.deepEqual(

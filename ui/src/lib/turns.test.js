@@ -14,7 +14,7 @@ describe('turns', () => {
     turns = new Turns(messages);
   });
 
-  /** A deed that is done when it is told so. */
+  /** A command that is done when it is told so. */
   function held() {
     const request = {};
     request.run = () =>
@@ -25,7 +25,7 @@ describe('turns', () => {
     return request;
   }
 
-  test('a deed is not begun while another is under way, nor just after', async () => {
+  test('a command is not begun while another is under way, nor just after', async () => {
     const first = held();
     const done = turns.run(first.run);
     assert.equal(turns.busy, true);
@@ -39,7 +39,7 @@ describe('turns', () => {
     assert.equal((await turns.run(async () => 2)).is, 'done');
   });
 
-  test('a deed that fails is told and lets the next one through', async () => {
+  test('a command that fails is reported and lets the next one through', async () => {
     messages.offer('Put away', 'Undo', () => undefined);
     const problem = { code: 'disk', said: 'The disk is full.', next: 'Make room.' };
     const request = held();
@@ -50,7 +50,7 @@ describe('turns', () => {
     assert.equal(messages.second.text, 'Put away', 'what can be taken back stays so');
     mock.timers.tick(300);
     await turns.run(async () => undefined);
-    assert.equal(messages.problem, null, 'the next deed begins anew');
+    assert.equal(messages.problem, null, 'the next command begins anew');
     assert.equal(messages.second, null);
   });
 
