@@ -95,6 +95,7 @@ pub fn actions() -> Vec<Value> {
         json!({"do": "set-cloth", "prints": prints, "denims": denims}),
         json!({"do": "tick", "task": "cut", "pieces": [square]}),
         json!({"do": "tick-next", "task": "cut", "kind": "square", "count": 3}),
+        json!({"do": "tick-sitting", "tasks": ["dot", "press-lap"], "pieces": [[0, 0, 1, 2]]}),
         json!({"do": "use-spares", "pieces": [square]}),
         json!({"do": "count-spares", "spares": 3}),
         json!({"do": "measure", "piece": four, "width": 241_300_000, "height": 241_300_000}),
