@@ -169,11 +169,11 @@ enum Turn<T> {
     /// The worker answered it.
     Answered(T),
     /// The reader is to answer it from this snapshot.
-    ForReader(Snapshot, Reading<T>),
+    ForReader(Snapshot, ScreenReading<T>),
 }
 
 /// How the reader makes an answer from a snapshot.
-type Reading<T> = Box<dyn FnOnce(&Snapshot) -> Result<T, Problem> + Send>;
+type ScreenReading<T> = Box<dyn FnOnce(&Snapshot) -> Result<T, Problem> + Send>;
 
 /// Whether the worker itself makes this screen: it takes less than a millisecond at 60 × 60.
 fn is_quick(query: &Query) -> bool {

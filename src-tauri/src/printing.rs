@@ -9,7 +9,7 @@ use lapwork_core::show::Sheet;
 use lapwork_core::show::{PrintOrder, PrintPaper, Printing, ZoneName};
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_service::photos;
-use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size};
+use lapwork_sheet::{Inks, LetterSize, Options, Paper, Photos, PrintFault, PrintKind, Progress};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU64, Ordering};
 
@@ -70,13 +70,13 @@ impl Press {
 }
 
 /// A photo as the sheet takes it.
-fn printable(photo: photos::PaperPhoto) -> lapwork_sheet::Photo {
+fn printable(photo: photos::PaperPhoto) -> lapwork_sheet::PrintPhoto {
     let photos::PaperPhoto {
         jpeg,
         width,
         height,
     } = photo;
-    lapwork_sheet::Photo {
+    lapwork_sheet::PrintPhoto {
         jpeg,
         width,
         height,
@@ -91,9 +91,9 @@ pub fn options(order: &PrintOrder) -> Options {
             PrintPaper::Letter => Paper::Letter,
         },
         size: if order.large {
-            Size::Large
+            LetterSize::Large
         } else {
-            Size::Normal
+            LetterSize::Normal
         },
         ink: if order.black {
             Inks::Black
@@ -101,9 +101,9 @@ pub fn options(order: &PrintOrder) -> Options {
             Inks::Colour
         },
         kind: if order.card {
-            Kind::Bench
+            PrintKind::Bench
         } else {
-            Kind::Making
+            PrintKind::Making
         },
     }
 }

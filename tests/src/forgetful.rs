@@ -18,7 +18,7 @@
 //! Limits: bytes and names only; no modes, times or links.
 
 use lapwork_service::desktop::DesktopDisk;
-use lapwork_service::disk::{About, Disk, DiskFile, DiskLock, DiskPath, Open};
+use lapwork_service::disk::{About, Disk, DiskFile, DiskLock, DiskPath, OpenMode};
 use std::collections::BTreeMap;
 use std::fs::{self, OpenOptions};
 use std::io;
@@ -352,7 +352,7 @@ impl Disk for Forgetful {
         }
     }
 
-    fn open(&self, path: &DiskPath, how: Open) -> io::Result<Box<dyn DiskFile>> {
+    fn open(&self, path: &DiskPath, how: OpenMode) -> io::Result<Box<dyn DiskFile>> {
         let mut model = self.model();
         let wrong = model.wrong("open", path.as_ref());
         if let Some(How::Fails(number)) = wrong {
@@ -596,7 +596,7 @@ impl Disk for Killed {
         self.one()?.make_folder(path)
     }
 
-    fn open(&self, path: &DiskPath, how: Open) -> io::Result<Box<dyn DiskFile>> {
+    fn open(&self, path: &DiskPath, how: OpenMode) -> io::Result<Box<dyn DiskFile>> {
         let on = self.one()?.open(path, how)?;
         let under = self.clone();
         Ok(Box::new(KilledFile { under, on }))

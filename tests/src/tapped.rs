@@ -1,7 +1,7 @@
 //! A disk on which something happens right before bytes are written.
 
 use lapwork_service::desktop::DesktopDisk;
-use lapwork_service::disk::{About, Disk, DiskFile, DiskLock, DiskPath, Open};
+use lapwork_service::disk::{About, Disk, DiskFile, DiskLock, DiskPath, OpenMode};
 use std::fmt;
 use std::io;
 use std::sync::Arc;
@@ -30,7 +30,7 @@ impl Disk for Tapped {
         DesktopDisk.make_folder(path)
     }
 
-    fn open(&self, path: &DiskPath, how: Open) -> io::Result<Box<dyn DiskFile>> {
+    fn open(&self, path: &DiskPath, how: OpenMode) -> io::Result<Box<dyn DiskFile>> {
         let before = Arc::clone(&self.0);
         let on = DesktopDisk.open(path, how)?;
         Ok(Box::new(TappedFile { before, on }))

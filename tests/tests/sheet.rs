@@ -19,7 +19,9 @@ use lapwork_core::show::{self, Context, Sheet};
 use lapwork_core::show::{PrintOrder, PrintPaper, PrintUnits, ZoneName};
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Words;
-use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, PrintFault, Progress, Size, print};
+use lapwork_sheet::{
+    Inks, LetterSize, Options, Paper, Photos, PrintFault, PrintKind, Progress, print,
+};
 use lapwork_tests::program::lapwork;
 use std::collections::{BTreeSet, HashMap};
 use std::ops::ControlFlow;
@@ -32,9 +34,9 @@ use std::time::{Duration, Instant};
 const NOW: i64 = 1_800_000_000_000;
 const PLAIN: Options = Options {
     paper: Paper::A4,
-    size: Size::Normal,
+    size: LetterSize::Normal,
     ink: Inks::Colour,
-    kind: Kind::Making,
+    kind: PrintKind::Making,
 };
 
 /// What one of poppler's programs says.
@@ -284,7 +286,10 @@ fn rows(sheet: &Sheet) -> Vec<&Row> {
 #[test]
 fn every_figure_and_every_word_of_the_throw_is_on_paper() {
     for (what, sheet) in sheets() {
-        for (size, paper) in [(Size::Normal, Paper::A4), (Size::Large, Paper::Letter)] {
+        for (size, paper) in [
+            (LetterSize::Normal, Paper::A4),
+            (LetterSize::Large, Paper::Letter),
+        ] {
             let paged = Paged::of(
                 &sheet,
                 Options {
@@ -358,7 +363,7 @@ fn the_figures_are_those_the_core_tells_programs() {
         let card = Paged::of(
             &sheet,
             Options {
-                kind: Kind::Bench,
+                kind: PrintKind::Bench,
                 ..PLAIN
             },
         )
@@ -413,7 +418,7 @@ fn the_figures_are_those_the_core_tells_programs() {
 #[test]
 fn paper_letters_and_name_are_as_asked_for() {
     let sheet = filled::sheet(&demo::throw(NOW));
-    for kind in [Kind::Making, Kind::Bench] {
+    for kind in [PrintKind::Making, PrintKind::Bench] {
         for (paper, size) in [(Paper::A4, "(A4)"), (Paper::Letter, "(letter)")] {
             let paged = Paged::of(
                 &sheet,
@@ -439,7 +444,7 @@ fn paper_letters_and_name_are_as_asked_for() {
             assert!(output.contains("<rdf:li>en</rdf:li>"), "{output}");
             let pages = paged.pages();
             assert!(
-                if kind == Kind::Bench {
+                if kind == PrintKind::Bench {
                     pages == 1
                 } else {
                     (4..=12).contains(&pages)
@@ -474,7 +479,7 @@ fn black_ink_is_black() {
         filled::sheet(&filled::throw(5, 7)),
         output,
     ] {
-        for kind in [Kind::Making, Kind::Bench] {
+        for kind in [PrintKind::Making, PrintKind::Bench] {
             let black = Paged::of(
                 &sheet,
                 Options {
@@ -542,9 +547,9 @@ fn what_is_typed_is_printed_letter_by_letter() {
         text: long.clone(),
     });
     for (size, kind) in [
-        (Size::Normal, Kind::Making),
-        (Size::Large, Kind::Making),
-        (Size::Normal, Kind::Bench),
+        (LetterSize::Normal, PrintKind::Making),
+        (LetterSize::Large, PrintKind::Making),
+        (LetterSize::Normal, PrintKind::Bench),
     ] {
         let paged = Paged::of(
             &sheet,
@@ -569,7 +574,7 @@ fn what_is_typed_is_printed_letter_by_letter() {
             "{kind:?}"
         );
         nothing_is_cut_off(paged, "typed");
-        if kind == Kind::Bench {
+        if kind == PrintKind::Bench {
             assert_eq!(paged.pages(), 1);
             continue;
         }
@@ -606,7 +611,7 @@ fn signs_without_letters_are_named() {
             Paged::of(
                 &sheet,
                 Options {
-                    kind: Kind::Bench,
+                    kind: PrintKind::Bench,
                     ..PLAIN
                 }
             )
@@ -645,12 +650,12 @@ fn the_bench_card_is_one_page_whatever_the_throw() {
         full,
     ] {
         let sheet = filled::sheet(&journal);
-        for size in [Size::Normal, Size::Large] {
+        for size in [LetterSize::Normal, LetterSize::Large] {
             for paper in [Paper::A4, Paper::Letter] {
                 let options = Options {
                     size,
                     paper,
-                    kind: Kind::Bench,
+                    kind: PrintKind::Bench,
                     ..PLAIN
                 };
                 let paged = Paged::of(&sheet, options);
@@ -677,7 +682,7 @@ fn large_print_is_eighteen_points_and_more() {
     let sheet = filled::sheet(&demo::throw(NOW));
     // A word's box in Noto Sans is taller than its letters' size; that of the same word in
     // print of a known size gives the measure.
-    let height = |size: Size| {
+    let height = |size: LetterSize| {
         let paged = Paged::of(&sheet, Options { size, ..PLAIN });
         let pages = paged.words();
         let heights = pages
@@ -686,7 +691,7 @@ fn large_print_is_eighteen_points_and_more() {
             .filter(|w| w.text == "outseam");
         heights.map(|w| w.y2 - w.y1).fold(f64::MAX, f64::min)
     };
-    let (normal, large) = (height(Size::Normal), height(Size::Large));
+    let (normal, large) = (height(LetterSize::Normal), height(LetterSize::Large));
     assert!(
         (large / normal - 18.0 / 11.0).abs() < 0.02,
         "{normal} {large}"
@@ -740,7 +745,7 @@ fn page_of(paged: &Paged, wanted: &str) -> Vec<usize> {
 #[test]
 fn a_large_throw_takes_few_pages_and_none_is_nearly_empty() {
     let large = Options {
-        size: Size::Large,
+        size: LetterSize::Large,
         ..PLAIN
     };
     let throw = filled::throw(12, 14);
@@ -852,7 +857,7 @@ fn a_legend_stands_with_its_picture() {
 #[test]
 fn one_system_of_units_is_printed_where_it_is_asked_for() {
     let journal = filled::throw(5, 7);
-    for kind in [Kind::Making, Kind::Bench] {
+    for kind in [PrintKind::Making, PrintKind::Bench] {
         let text = |units| {
             let sheet = filled::sheet_by(&journal, units);
             Paged::of(&sheet, Options { kind, ..PLAIN }).text()
@@ -1022,7 +1027,7 @@ fn the_story_is_printed_with_its_photos_when_asked_for() {
     let words = Words::english();
     let sheet = filled::story_in(&journal, &words);
     assert_eq!((sheet.photos.len(), sheet.left_off.as_deref()), (60, None));
-    for size in [Size::Normal, Size::Large] {
+    for size in [LetterSize::Normal, LetterSize::Large] {
         let paged = Paged::of(&sheet, Options { size, ..PLAIN });
         let found = pictures(paged);
         let objects: BTreeSet<&str> = found.iter().map(|(object, _, _)| object.as_str()).collect();

@@ -17,7 +17,7 @@ use lapwork_core::throw::Mishap;
 use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::tasks::Task;
 use lapwork_core::words::Words;
-use lapwork_sheet::{Photo, Photos};
+use lapwork_sheet::{Photos, PrintPhoto};
 use std::collections::BTreeMap;
 use std::sync::{Mutex, PoisonError};
 
@@ -319,7 +319,7 @@ pub fn pictured(journal: &Journal, photos: u32) -> Journal {
 
 /// Photos for it, drawn: upright, lying and square in turn, no two alike.
 pub fn photos(sheet: &Sheet, black: bool) -> Photos {
-    static DRAWN: Mutex<BTreeMap<(usize, bool), Photo>> = Mutex::new(BTreeMap::new());
+    static DRAWN: Mutex<BTreeMap<(usize, bool), PrintPhoto>> = Mutex::new(BTreeMap::new());
     let mut drawn = DRAWN.lock().unwrap_or_else(PoisonError::into_inner);
     let mut photo = |n| {
         drawn
@@ -331,7 +331,7 @@ pub fn photos(sheet: &Sheet, black: bool) -> Photos {
     names.map(|(n, name)| (name.clone(), photo(n))).collect()
 }
 
-fn draw(n: usize, black: bool) -> Photo {
+fn draw(n: usize, black: bool) -> PrintPhoto {
     let (width, height) = [(800, 600), (600, 800), (800, 800), (800, 450)][n % 4];
     // Drawn small and made larger by the library, which is quick in any build.
     let drawn = image::RgbImage::from_fn(width / 4, height / 4, |x, y| {
@@ -352,7 +352,7 @@ fn draw(n: usize, black: bool) -> Photo {
         false => encoder.encode_image(&picture.to_rgb8()),
     }
     .expect("it can be written");
-    Photo {
+    PrintPhoto {
         jpeg,
         width,
         height,

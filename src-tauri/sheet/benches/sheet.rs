@@ -4,17 +4,17 @@
 mod filled;
 
 use lapwork_core::demo;
-use lapwork_sheet::{Inks, Kind, Options, Paper, Photos, Size, print};
+use lapwork_sheet::{Inks, LetterSize, Options, Paper, Photos, PrintKind, print};
 use std::ops::ControlFlow;
 
 fn main() {
     divan::main();
 }
 
-fn made(sheet: &lapwork_core::show::Sheet, photos: Photos, kind: Kind) -> Vec<u8> {
+fn made(sheet: &lapwork_core::show::Sheet, photos: Photos, kind: PrintKind) -> Vec<u8> {
     let options = Options {
         paper: Paper::A4,
-        size: Size::Normal,
+        size: LetterSize::Normal,
         ink: Inks::Colour,
         kind,
     };
@@ -32,7 +32,7 @@ fn gathered(bencher: divan::Bencher, (across, down): (u16, u16)) {
 #[divan::bench(args = [(6, 8), (20, 24)], sample_count = 5)]
 fn making(bencher: divan::Bencher, (across, down): (u16, u16)) {
     let sheet = filled::sheet(&filled::throw(across, down));
-    bencher.bench_local(|| made(&sheet, Photos::new(), Kind::Making));
+    bencher.bench_local(|| made(&sheet, Photos::new(), PrintKind::Making));
 }
 
 /// The making sheet with its story, which holds 60 photos.
@@ -41,12 +41,12 @@ fn story(bencher: divan::Bencher) {
     let sheet = filled::story(&filled::throw(6, 8), 60);
     bencher
         .with_inputs(|| filled::photos(&sheet, false))
-        .bench_local_values(|photos| made(&sheet, photos, Kind::Making));
+        .bench_local_values(|photos| made(&sheet, photos, PrintKind::Making));
 }
 
 /// The wall card of the demo.
 #[divan::bench(sample_count = 5)]
 fn card(bencher: divan::Bencher) {
     let sheet = filled::sheet(&demo::throw(1_800_000_000_000));
-    bencher.bench_local(|| made(&sheet, Photos::new(), Kind::Bench));
+    bencher.bench_local(|| made(&sheet, Photos::new(), PrintKind::Bench));
 }

@@ -11,7 +11,7 @@ use lapwork_core::demo;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::show::{PrintUnits, Sheet};
 use lapwork_core::words::Words;
-use lapwork_sheet::{Inks, Kind, Options, Paper, Size, print};
+use lapwork_sheet::{Inks, LetterSize, Options, Paper, PrintKind, print};
 use std::ops::ControlFlow;
 use std::time::Instant;
 
@@ -58,8 +58,8 @@ fn main() {
         let words = Words::of("de");
         filled::story_in(&filled::pictured(journal, 4), &words)
     };
-    type Made<'a> = &'a dyn Fn() -> Sheet;
-    let sheets: [(&str, Made<'_>); 15] = [
+    type Maker<'a> = &'a dyn Fn() -> Sheet;
+    let sheets: [(&str, Maker<'_>); 15] = [
         ("demo", &|| filled::sheet(&demo::throw(1_800_000_000_000))),
         ("1x1", &|| filled::sheet(&filled::throw(1, 1))),
         ("5x7", &|| filled::sheet(&filled::throw(5, 7))),
@@ -87,8 +87,8 @@ fn main() {
         }),
     ];
     for (name, sheet) in sheets {
-        for (size, large) in [(Size::Normal, ""), (Size::Large, "-large")] {
-            for (kind, card) in [(Kind::Making, ""), (Kind::Bench, "-card")] {
+        for (size, large) in [(LetterSize::Normal, ""), (LetterSize::Large, "-large")] {
+            for (kind, card) in [(PrintKind::Making, ""), (PrintKind::Bench, "-card")] {
                 for (ink, black) in [(Inks::Colour, ""), (Inks::Black, "-black")] {
                     for (paper, letter) in [(Paper::A4, ""), (Paper::Letter, "-letter")] {
                         let file = format!("{name}{card}{large}{black}{letter}");

@@ -58,7 +58,7 @@ pub enum Paper {
 /// How large the letters are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Size {
+pub enum LetterSize {
     /// 11 pt.
     Normal,
     /// 18 pt.
@@ -78,7 +78,7 @@ pub enum Inks {
 /// What is printed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Kind {
+pub enum PrintKind {
     /// The whole making sheet.
     Making,
     /// The wall card: one page.
@@ -91,16 +91,16 @@ pub struct Options {
     /// The paper.
     pub paper: Paper,
     /// The size of the letters.
-    pub size: Size,
+    pub size: LetterSize,
     /// The inks.
     pub ink: Inks,
     /// What is printed.
-    pub kind: Kind,
+    pub kind: PrintKind,
 }
 
 /// A photo to be printed, made small enough for it: its points are unpacked to be set.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Photo {
+pub struct PrintPhoto {
     /// The picture as JPEG; one that cannot be read lets the print fail.
     pub jpeg: Vec<u8>,
     /// Its points from left to right.
@@ -110,7 +110,7 @@ pub struct Photo {
 }
 
 /// Photos by their names. A photo that the sheet names and that is missing here is described as gone.
-pub type Photos = BTreeMap<PhotoId, Photo>;
+pub type Photos = BTreeMap<PhotoId, PrintPhoto>;
 
 /// What is being done now.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

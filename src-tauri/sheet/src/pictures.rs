@@ -1,7 +1,7 @@
 //! The sheet's pictures as SVG, of the size they have on paper. A face too large for a page
 //! is divided at the edges of fours.
 
-use crate::{Inks, Options, Paper, Size};
+use crate::{Inks, LetterSize, Options, Paper};
 use lapwork_core::show::drawing::{self, Style, svg};
 use lapwork_core::show::sheet::content::{Cuts, FacePart, NUMBERS, bounds};
 use lapwork_core::show::{Picture, Sheet};
@@ -64,7 +64,7 @@ impl Pictures<'_> {
     }
 
     fn large(&self) -> bool {
-        self.options.size == Size::Large
+        self.options.size == LetterSize::Large
     }
 
     fn style(&self) -> Style {
@@ -91,7 +91,7 @@ impl Pictures<'_> {
     /// letters, in points.
     fn add(&mut self, mut picture: Picture, scale: f64, [pen, least]: [f64; 2]) -> Value {
         picture.each_text(&mut *self.tidy);
-        let paper = drawing::Paper {
+        let paper = drawing::SvgPaper {
             style: self.style(),
             scale,
             pen: pen * POINT / scale,

@@ -2,7 +2,7 @@
 
 use crate::pictures::Pictures;
 use crate::tidy::{Coverage, LONGEST_LARGE, LONGEST_WORD, Tidy};
-use crate::{Options, Photos, PrintFault, Size};
+use crate::{LetterSize, Options, Photos, PrintFault};
 use lapwork_core::show::Sheet;
 use serde_json::Value;
 use std::collections::HashMap;
@@ -77,8 +77,8 @@ impl Typesetter {
         without_pictures(&mut data);
         let covered: Vec<Coverage> = LETTERS.iter().map(|f| f.info().coverage.clone()).collect();
         let longest = match options.size {
-            Size::Normal => LONGEST_WORD,
-            Size::Large => LONGEST_LARGE,
+            LetterSize::Normal => LONGEST_WORD,
+            LetterSize::Large => LONGEST_LARGE,
         };
         let mut tidy = Tidy::new(&covered, longest);
         tidy.each(&mut data);

@@ -106,13 +106,13 @@ pub struct PageService {
 fn to_json<T: Serialize>(answer: Result<T, Problem>) -> String {
     #[derive(Serialize)]
     #[serde(rename_all = "snake_case")]
-    enum Answer<T> {
+    enum JsonAnswer<T> {
         Ok(T),
         Problem(Problem),
     }
     let answer = match answer {
-        Ok(answer) => Answer::Ok(answer),
-        Err(problem) => Answer::Problem(problem),
+        Ok(answer) => JsonAnswer::Ok(answer),
+        Err(problem) => JsonAnswer::Problem(problem),
     };
     // Views hold nothing that JSON cannot say.
     serde_json::to_string(&answer).unwrap_or_else(|why| why.to_string())

@@ -102,23 +102,23 @@ fn line_on(
     price: &[i64],
     up: &dyn Fn(usize, i64) -> i64,
 ) -> (i64, Vec<How>) {
-    struct Step {
+    struct TrimStep {
         used: i64,
         cost: i64,
         from: usize,
         how: How,
     }
-    let mut layers: Vec<Vec<Step>> = vec![vec![Step {
+    let mut layers: Vec<Vec<TrimStep>> = vec![vec![TrimStep {
         used: 0,
         cost: 0,
         from: 0,
         how: How::Fits,
     }]];
     for (j, bar) in bars.iter().enumerate() {
-        let mut next: Vec<Step> = Vec::new();
+        let mut next: Vec<TrimStep> = Vec::new();
         for (from, sofar) in layers[j].iter().enumerate() {
             let mut add = |used, extra, how| {
-                next.push(Step {
+                next.push(TrimStep {
                     used,
                     cost: sofar.cost + extra,
                     from,

@@ -80,7 +80,7 @@ pub use opening::OpenFirst;
 pub use parts::{
     Button, CautionNote, Choice, CompareRow, FieldProblem, Figure, Head, Swatch, head, length,
 };
-pub use picture::{Cloth, Hold, Ink, InkKey, Mark, Picture, Tile, TileMarks, TileStroke};
+pub use picture::{DrawnCloth, Hold, Ink, InkKey, Mark, Picture, Tile, TileMarks, TileStroke};
 pub use pile::{ClothOffer, HeapPiece, HeapRow, PileView};
 pub use plan::{PlanDraft, PlanView, StitchKind, draft, draft_after, draft_of};
 pub use query::{CommandAnswer, Query, Request, View, ViewAnswer};

@@ -44,10 +44,10 @@ pub(super) fn lines(throw: &Throw, opening: &SeamsToUnpick, context: Context<'_>
     out
 }
 
-type Seams = Vec<(Join, Length)>;
+type OpenedSeams = Vec<(Join, Length)>;
 
 /// The joins opened all along, and those opened beside a piece only.
-fn seams(throw: &Throw, opening: &SeamsToUnpick) -> (Seams, Seams) {
+fn seams(throw: &Throw, opening: &SeamsToUnpick) -> (OpenedSeams, OpenedSeams) {
     opening
         .joins
         .iter()

@@ -27,15 +27,14 @@ pub struct Picture {
     #[serde(serialize_with = "short_spot")]
     pub from: [f64; 2],
     /// The cloths that marks are filled with, each once.
-    pub cloths: Vec<Cloth>,
+    pub cloths: Vec<DrawnCloth>,
     /// What is drawn, the first at the bottom.
     pub marks: Vec<Mark>,
 }
 
 /// A cloth as it is drawn.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
-#[ts(rename = "DrawnCloth")]
-pub struct Cloth {
+pub struct DrawnCloth {
     /// Its colour, `#rrggbb`.
     pub colour: String,
     /// Its texture; none where it is plain.

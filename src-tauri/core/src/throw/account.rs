@@ -194,7 +194,7 @@ pub fn layout(
 }
 
 /// A piece that is not cut up, while strips are shared out.
-struct Open {
+struct OpenPiece {
     at: (u16, u8),
     /// It as it lies to be cut.
     piece: Piece,
@@ -241,7 +241,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
             .min(strips.wanted),
     };
     let mut pieces = BTreeMap::new();
-    let mut opened: Vec<Open> = Vec::new();
+    let mut opened: Vec<OpenPiece> = Vec::new();
     // Strips of pieces that are being cut.
     let mut promised = 0;
     for (n, heap) in pile {
@@ -262,7 +262,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
             match laid {
                 Some((denim, piece, laid)) => {
                     let begun = throw.begun_pieces.get(&at);
-                    let mut piece = Open {
+                    let mut piece = OpenPiece {
                         at,
                         piece,
                         denim,
@@ -323,7 +323,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         places: BTreeMap::new(),
     };
     let uncut = throw.uncut_by_denim();
-    let count_open = |opened: &[Open], account: &mut ClothAccount| {
+    let count_open = |opened: &[OpenPiece], account: &mut ClothAccount| {
         let of = |denim: Option<u8>| {
             let own = opened.iter().filter(|p| p.denim == denim);
             own.map(|p| p.laid.plan().count).sum::<u32>() + packs.get(&denim).copied().unwrap_or(0)
@@ -347,7 +347,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         if room <= 0 {
             break;
         }
-        let within = |piece: &Open, cost: u32| {
+        let within = |piece: &OpenPiece, cost: u32| {
             let own = piece.denim.and_then(|d| account.denims.get(usize::from(d)));
             let spared = |d: &DenimAccount| d.to_come >= d.open + cost;
             i64::from(cost) <= room && own.is_none_or(spared)
@@ -428,7 +428,7 @@ fn places(
     out
 }
 
-impl Open {
+impl OpenPiece {
     /// Give the last strip up again, as it was laid before, unless a line that is done would have
     /// been another; whether it was given up.
     fn give_up(&mut self, before: StripLayout) -> bool {

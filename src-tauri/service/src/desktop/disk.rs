@@ -1,7 +1,7 @@
 //! The disk of a machine with a file system.
 
 use super::milliseconds;
-use crate::disk::{About, Disk, DiskFile, DiskLock, DiskPath, Kind, Open};
+use crate::disk::{About, Disk, DiskFile, DiskLock, DiskPath, EntryKind, OpenMode};
 use std::fs::{self, File, Metadata, OpenOptions, TryLockError};
 use std::io::{self, Read as _, Seek as _, SeekFrom, Write as _};
 
@@ -16,9 +16,9 @@ pub struct DesktopDisk;
 impl About {
     fn of(about: &Metadata) -> About {
         let kind = match (about.is_file(), about.is_dir()) {
-            (true, _) => Kind::File,
-            (_, true) => Kind::Folder,
-            _ => Kind::Other,
+            (true, _) => EntryKind::File,
+            (_, true) => EntryKind::Folder,
+            _ => EntryKind::Other,
         };
         let (identity, changed) = identity_of(about);
         About {
@@ -60,11 +60,11 @@ impl Disk for DesktopDisk {
         fs::create_dir(path)
     }
 
-    fn open(&self, path: &DiskPath, how: Open) -> io::Result<Box<dyn DiskFile>> {
+    fn open(&self, path: &DiskPath, how: OpenMode) -> io::Result<Box<dyn DiskFile>> {
         let mut options = OpenOptions::new();
         match how {
-            Open::New => options.write(true).create_new(true),
-            Open::Append => options.read(true).append(true),
+            OpenMode::New => options.write(true).create_new(true),
+            OpenMode::Append => options.read(true).append(true),
         };
         Ok(Box::new(options.open(path)?))
     }

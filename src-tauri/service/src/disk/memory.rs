@@ -1,6 +1,6 @@
 //! A disk in memory, for tests and for machines without a file system.
 
-use super::{About, Disk, DiskFile, DiskLock, DiskPath, Kind, Open};
+use super::{About, Disk, DiskFile, DiskLock, DiskPath, EntryKind, OpenMode};
 use std::collections::BTreeMap;
 use std::io;
 use std::path::Path;
@@ -10,7 +10,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 type Bytes = Arc<Mutex<Vec<u8>>>;
 
 #[derive(Debug, Clone)]
-enum Thing {
+enum MemoryEntry {
     Folder,
     File {
         which: u64,
@@ -21,7 +21,7 @@ enum Thing {
 
 #[derive(Debug, Default)]
 struct Things {
-    by_path: BTreeMap<DiskPath, Thing>,
+    by_path: BTreeMap<DiskPath, MemoryEntry>,
     made: u64,
 }
 
@@ -49,11 +49,11 @@ fn inside(bytes: &Bytes) -> MutexGuard<'_, Vec<u8>> {
 }
 
 impl Things {
-    fn find(&self, path: &DiskPath) -> io::Result<Thing> {
+    fn find(&self, path: &DiskPath) -> io::Result<MemoryEntry> {
         let root = Path::new("").as_os_str();
         let path_os = path.as_ref().as_os_str();
         if path_os == root || path_os == "." || path_os == "/" {
-            return Ok(Thing::Folder);
+            return Ok(MemoryEntry::Folder);
         }
         let found = self.by_path.get(path).cloned();
         found.ok_or_else(|| io::ErrorKind::NotFound.into())
@@ -62,8 +62,8 @@ impl Things {
     /// See that something can be put there.
     fn room_for(&self, path: &DiskPath) -> io::Result<()> {
         match path.parent().map(|above| self.find(&above)) {
-            None | Some(Ok(Thing::Folder)) => {}
-            Some(Ok(Thing::File { .. })) => return Err(io::ErrorKind::NotADirectory.into()),
+            None | Some(Ok(MemoryEntry::Folder)) => {}
+            Some(Ok(MemoryEntry::File { .. })) => return Err(io::ErrorKind::NotADirectory.into()),
             Some(Err(why)) => return Err(why),
         }
         match self.find(path) {
@@ -72,10 +72,10 @@ impl Things {
         }
     }
 
-    fn make_file(&mut self, path: &DiskPath) -> io::Result<Thing> {
+    fn make_file(&mut self, path: &DiskPath) -> io::Result<MemoryEntry> {
         self.room_for(path)?;
         self.made += 1;
-        let file = Thing::File {
+        let file = MemoryEntry::File {
             which: self.made,
             bytes: Bytes::default(),
             held: Arc::default(),
@@ -93,12 +93,14 @@ impl Things {
     }
 }
 
-fn about(thing: &Thing) -> About {
+fn about(thing: &MemoryEntry) -> About {
     let (kind, length, identity) = match thing {
-        Thing::Folder => (Kind::Folder, 0, None),
-        Thing::File { which, bytes, .. } => {
-            (Kind::File, inside(bytes).len() as u64, Some((0, *which)))
-        }
+        MemoryEntry::Folder => (EntryKind::Folder, 0, None),
+        MemoryEntry::File { which, bytes, .. } => (
+            EntryKind::File,
+            inside(bytes).len() as u64,
+            Some((0, *which)),
+        ),
     };
     About {
         kind,
@@ -113,26 +115,26 @@ impl Disk for MemoryDisk {
     fn make_folder(&self, path: &DiskPath) -> io::Result<()> {
         let mut things = self.things();
         things.room_for(path)?;
-        things.by_path.insert(path.clone(), Thing::Folder);
+        things.by_path.insert(path.clone(), MemoryEntry::Folder);
         Ok(())
     }
 
-    fn open(&self, path: &DiskPath, how: Open) -> io::Result<Box<dyn DiskFile>> {
+    fn open(&self, path: &DiskPath, how: OpenMode) -> io::Result<Box<dyn DiskFile>> {
         let mut things = self.things();
         let thing = match how {
-            Open::New => things.make_file(path)?,
-            Open::Append => things.find(path)?,
+            OpenMode::New => things.make_file(path)?,
+            OpenMode::Append => things.find(path)?,
         };
         match thing {
-            Thing::Folder => Err(io::ErrorKind::IsADirectory.into()),
-            file @ Thing::File { .. } => Ok(Box::new(MemoryFile(file))),
+            MemoryEntry::Folder => Err(io::ErrorKind::IsADirectory.into()),
+            file @ MemoryEntry::File { .. } => Ok(Box::new(MemoryFile(file))),
         }
     }
 
     fn read(&self, path: &DiskPath, most: u64) -> io::Result<Vec<u8>> {
         match self.things().find(path)? {
-            Thing::Folder => Err(io::ErrorKind::IsADirectory.into()),
-            Thing::File { bytes, .. } => {
+            MemoryEntry::Folder => Err(io::ErrorKind::IsADirectory.into()),
+            MemoryEntry::File { bytes, .. } => {
                 let mut bytes = inside(&bytes).clone();
                 bytes.truncate(usize::try_from(most).unwrap_or(usize::MAX));
                 Ok(bytes)
@@ -147,8 +149,8 @@ impl Disk for MemoryDisk {
     fn list(&self, path: &DiskPath) -> io::Result<Vec<DiskPath>> {
         let things = self.things();
         match things.find(path)? {
-            Thing::File { .. } => Err(io::ErrorKind::NotADirectory.into()),
-            Thing::Folder => {
+            MemoryEntry::File { .. } => Err(io::ErrorKind::NotADirectory.into()),
+            MemoryEntry::Folder => {
                 let mut found = things.within(path);
                 found.retain(|other| other.parent().as_ref() == Some(path));
                 Ok(found)
@@ -160,7 +162,7 @@ impl Disk for MemoryDisk {
         let mut things = self.things();
         let moved = things.find(from)?;
         match (things.find(to), &moved) {
-            (Ok(Thing::File { .. }), Thing::File { .. }) => {}
+            (Ok(MemoryEntry::File { .. }), MemoryEntry::File { .. }) => {}
             (Ok(_), _) => return Err(io::ErrorKind::AlreadyExists.into()),
             (Err(_), _) => things.room_for(to)?,
         }
@@ -197,7 +199,7 @@ impl Disk for MemoryDisk {
             Err(_) => things.make_file(path)?,
             Ok(thing) => thing,
         };
-        let Thing::File { held, .. } = &thing else {
+        let MemoryEntry::File { held, .. } = &thing else {
             return Err(io::ErrorKind::IsADirectory.into());
         };
         if held.swap(true, Ordering::SeqCst) {
@@ -208,13 +210,13 @@ impl Disk for MemoryDisk {
 }
 
 #[derive(Debug)]
-struct MemoryFile(Thing);
+struct MemoryFile(MemoryEntry);
 
 impl MemoryFile {
     fn bytes(&self) -> io::Result<MutexGuard<'_, Vec<u8>>> {
         match &self.0 {
-            Thing::File { bytes, .. } => Ok(inside(bytes)),
-            Thing::Folder => Err(io::ErrorKind::IsADirectory.into()),
+            MemoryEntry::File { bytes, .. } => Ok(inside(bytes)),
+            MemoryEntry::Folder => Err(io::ErrorKind::IsADirectory.into()),
         }
     }
 }
@@ -247,7 +249,7 @@ impl DiskFile for MemoryFile {
 }
 
 #[derive(Debug)]
-struct MemoryLock(Thing);
+struct MemoryLock(MemoryEntry);
 
 impl DiskLock for MemoryLock {
     fn about(&self) -> io::Result<About> {
@@ -257,7 +259,7 @@ impl DiskLock for MemoryLock {
 
 impl Drop for MemoryLock {
     fn drop(&mut self) {
-        if let Thing::File { held, .. } = &self.0 {
+        if let MemoryEntry::File { held, .. } = &self.0 {
             held.store(false, Ordering::SeqCst);
         }
     }
@@ -274,8 +276,8 @@ mod tests {
         assert!(disk.make_folder(&a).is_err(), "the folder above is missing");
         disk.make_folder(&DiskPath::from("data")).unwrap();
         disk.make_folder(&a).unwrap();
-        let mut file = disk.open(&a.join("x"), Open::New).unwrap();
-        assert!(disk.open(&a.join("x"), Open::New).is_err());
+        let mut file = disk.open(&a.join("x"), OpenMode::New).unwrap();
+        assert!(disk.open(&a.join("x"), OpenMode::New).is_err());
         file.write(b"one two").unwrap();
         file.cut(5).unwrap();
         assert_eq!(file.read_end(3).unwrap(), b"e t");

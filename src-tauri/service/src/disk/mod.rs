@@ -30,7 +30,7 @@ pub trait Disk: Debug + Send {
     fn make_folder(&self, path: &DiskPath) -> io::Result<()>;
 
     /// Open a file to write in it.
-    fn open(&self, path: &DiskPath, how: Open) -> io::Result<Box<dyn DiskFile>>;
+    fn open(&self, path: &DiskPath, how: OpenMode) -> io::Result<Box<dyn DiskFile>>;
 
     /// Read a file from its beginning, no more than `most` bytes.
     fn read(&self, path: &DiskPath, most: u64) -> io::Result<Vec<u8>>;
@@ -62,13 +62,13 @@ pub trait Disk: Debug + Send {
     /// Whether there is a folder.
     fn is_folder(&self, path: &DiskPath) -> bool {
         self.about(path)
-            .is_ok_and(|about| about.kind == Kind::Folder)
+            .is_ok_and(|about| about.kind == EntryKind::Folder)
     }
 }
 
 /// How a file is opened.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Open {
+pub enum OpenMode {
     /// A new file; an existing one is refused.
     New,
     /// One that is there, to add at its end and to read.
@@ -106,7 +106,7 @@ pub trait DiskLock: Debug + Send {
 
 /// What a path leads to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum EntryKind {
     /// A plain file.
     File,
     /// A folder.
@@ -119,7 +119,7 @@ pub enum Kind {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct About {
     /// What it is.
-    pub kind: Kind,
+    pub kind: EntryKind,
     /// Its length in bytes.
     pub length: u64,
     /// Which file it is under any name (on Unix: device and inode), where the system says so.
@@ -239,7 +239,7 @@ pub(crate) fn write_new(disk: &dyn Disk, path: &DiskPath, bytes: &[u8]) -> io::R
         Err(why) if why.kind() != io::ErrorKind::NotFound => return Err(why),
         _ => {}
     }
-    let mut file = disk.open(path, Open::New)?;
+    let mut file = disk.open(path, OpenMode::New)?;
     let written = write_all(&mut *file, bytes).and_then(|()| file.sync());
     if written.is_err() {
         drop(file);

@@ -5,7 +5,7 @@ use super::{
     LONGEST_LINE, MOST_BYTES, MOST_COPIES, Opened, Place, Seen, Store, StoreError, SyncState, TAIL,
     ThrowId, bytes_of, failed, opened,
 };
-use crate::disk::{About, DiskFile, DiskPath, Open, write_all};
+use crate::disk::{About, DiskFile, DiskPath, OpenMode, write_all};
 use lapwork_core::log::journal::Entry;
 use lapwork_core::throw::Time;
 use std::io;
@@ -99,7 +99,7 @@ impl Store {
             if !self.is(id, SyncState::Fresh) {
                 self.freshen(id, opened, now)?;
             }
-            let mut file = match self.disk.open(&path, Open::Append) {
+            let mut file = match self.disk.open(&path, OpenMode::Append) {
                 Ok(file) => file,
                 Err(why) if why.kind() == io::ErrorKind::NotFound => {
                     return Err(self.put_back(id, opened, now));

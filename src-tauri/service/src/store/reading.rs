@@ -5,7 +5,7 @@ use super::{
     MOST_BYTES, Mended, Opened, Place, Store, StoreError, SyncState, THROW_FILE, ThrowId, failed,
     free_name, fresh_beside, opened, put,
 };
-use crate::disk::{self, About, Disk, DiskPath, Kind, Open, write_new};
+use crate::disk::{self, About, Disk, DiskPath, EntryKind, OpenMode, write_new};
 use lapwork_core::log::journal::{Journal, VERSION};
 use lapwork_core::throw::Time;
 use std::io;
@@ -67,7 +67,7 @@ impl Store {
             return;
         }
         // One that cannot be opened for writing cannot be added to either.
-        let Ok(mut file) = self.disk.open(path, Open::Append) else {
+        let Ok(mut file) = self.disk.open(path, OpenMode::Append) else {
             return;
         };
         let folder = self.throw_folder(Place::Throws, id);
@@ -205,7 +205,7 @@ pub(crate) fn upgrade(
 
 /// Refuse what is neither a file nor a folder: reading a pipe could take forever.
 pub(crate) fn plain(disk: &dyn Disk, path: &DiskPath) -> Result<(), StoreError> {
-    let odd = |about: About| about.kind == Kind::Other;
+    let odd = |about: About| about.kind == EntryKind::Other;
     if disk.about(path).is_ok_and(odd) {
         return Err(failed(path)(io::Error::other("it is no plain file")));
     }

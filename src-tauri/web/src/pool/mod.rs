@@ -26,7 +26,7 @@ mod tests;
 pub use slots::Slots;
 
 use index::{Index, KeptFile};
-use lapwork_service::disk::{About, Disk, DiskFile, DiskLock, DiskPath, Kind, Open};
+use lapwork_service::disk::{About, Disk, DiskFile, DiskLock, DiskPath, EntryKind, OpenMode};
 use slots::{read_all, read_from};
 use std::collections::{BTreeMap, BTreeSet};
 use std::io;
@@ -41,7 +41,7 @@ struct FileAt {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Thing {
+enum PoolEntry {
     Folder,
     File(FileAt),
 }
@@ -49,7 +49,7 @@ enum Thing {
 #[derive(Debug)]
 struct Inner {
     slots: Box<dyn Slots>,
-    by_path: BTreeMap<DiskPath, Thing>,
+    by_path: BTreeMap<DiskPath, PoolEntry>,
     /// The index that was written last.
     kept: Index,
     /// Names changed since.
@@ -103,14 +103,14 @@ impl Pool {
     fn of(slots: Box<dyn Slots>, kept: Index, looking: bool) -> Pool {
         let mut by_path = BTreeMap::new();
         for folder in &kept.folders {
-            by_path.insert(DiskPath::from(folder.as_str()), Thing::Folder);
+            by_path.insert(DiskPath::from(folder.as_str()), PoolEntry::Folder);
         }
         for KeptFile { path, slot, id } in &kept.files {
             let at = FileAt {
                 slot: *slot,
                 id: *id,
             };
-            by_path.insert(DiskPath::from(path.as_str()), Thing::File(at));
+            by_path.insert(DiskPath::from(path.as_str()), PoolEntry::File(at));
         }
         Pool(Arc::new(Mutex::new(Inner {
             slots,
@@ -177,8 +177,8 @@ fn begin(slots: &dyn Slots) -> io::Result<Index> {
 impl Inner {
     fn files(&self) -> impl Iterator<Item = FileAt> + '_ {
         self.by_path.values().filter_map(|thing| match thing {
-            Thing::File(at) => Some(*at),
-            Thing::Folder => None,
+            PoolEntry::File(at) => Some(*at),
+            PoolEntry::Folder => None,
         })
     }
 
@@ -189,9 +189,9 @@ impl Inner {
         }
     }
 
-    fn find(&self, path: &DiskPath) -> io::Result<Thing> {
+    fn find(&self, path: &DiskPath) -> io::Result<PoolEntry> {
         if [Path::new(""), Path::new("."), Path::new("/")].contains(&path.as_ref()) {
-            return Ok(Thing::Folder);
+            return Ok(PoolEntry::Folder);
         }
         let found = self.by_path.get(path).copied();
         found.ok_or_else(|| io::ErrorKind::NotFound.into())
@@ -199,16 +199,16 @@ impl Inner {
 
     fn file(&self, path: &DiskPath) -> io::Result<FileAt> {
         match self.find(path)? {
-            Thing::Folder => Err(io::ErrorKind::IsADirectory.into()),
-            Thing::File(at) => Ok(at),
+            PoolEntry::Folder => Err(io::ErrorKind::IsADirectory.into()),
+            PoolEntry::File(at) => Ok(at),
         }
     }
 
     /// See that something can be put there.
     fn room_for(&self, path: &DiskPath) -> io::Result<()> {
         match path.parent().map(|above| self.find(&above)) {
-            None | Some(Ok(Thing::Folder)) => {}
-            Some(Ok(Thing::File(_))) => return Err(io::ErrorKind::NotADirectory.into()),
+            None | Some(Ok(PoolEntry::Folder)) => {}
+            Some(Ok(PoolEntry::File(_))) => return Err(io::ErrorKind::NotADirectory.into()),
             Some(Err(why)) => return Err(why),
         }
         match self.find(path) {
@@ -249,7 +249,7 @@ impl Inner {
             id: self.next,
         };
         self.next += 1;
-        self.by_path.insert(path.clone(), Thing::File(at));
+        self.by_path.insert(path.clone(), PoolEntry::File(at));
         self.dirty = true;
         self.touched(at.slot);
         Ok(at)
@@ -260,7 +260,7 @@ impl Inner {
     }
 
     fn forget(&mut self, path: &DiskPath) {
-        if let Some(Thing::File(at)) = self.by_path.remove(path) {
+        if let Some(PoolEntry::File(at)) = self.by_path.remove(path) {
             self.leaving.insert(at.slot);
         }
         self.dirty = true;
@@ -278,8 +278,8 @@ impl Inner {
         for (path, thing) in &self.by_path {
             let path = path.to_string();
             match thing {
-                Thing::Folder => index.folders.push(path),
-                Thing::File(FileAt { slot, id }) => index.files.push(KeptFile {
+                PoolEntry::Folder => index.folders.push(path),
+                PoolEntry::File(FileAt { slot, id }) => index.files.push(KeptFile {
                     path,
                     slot: *slot,
                     id: *id,
@@ -297,23 +297,23 @@ impl Inner {
         Ok(())
     }
 
-    fn about(&self, thing: Thing) -> io::Result<About> {
+    fn about(&self, thing: PoolEntry) -> io::Result<About> {
         let at = match thing {
-            Thing::Folder => {
+            PoolEntry::Folder => {
                 return Ok(About {
-                    kind: Kind::Folder,
+                    kind: EntryKind::Folder,
                     length: 0,
                     identity: None,
                     changed: None,
                     written: 0,
                 });
             }
-            Thing::File(at) => at,
+            PoolEntry::File(at) => at,
         };
         // Nobody else can write there, so counting our own changes is enough.
         let changes = self.changes.get(&at.slot).copied().unwrap_or_default();
         Ok(About {
-            kind: Kind::File,
+            kind: EntryKind::File,
             length: self.slots.length(at.slot)?,
             identity: Some((1, at.id)),
             changed: (!self.looking).then_some((changes, 0)),
@@ -336,16 +336,16 @@ impl Disk for Pool {
         if path.as_ref().to_str().is_none() {
             return Err(io::ErrorKind::InvalidInput.into());
         }
-        inner.by_path.insert(path.clone(), Thing::Folder);
+        inner.by_path.insert(path.clone(), PoolEntry::Folder);
         inner.dirty = true;
         Ok(())
     }
 
-    fn open(&self, path: &DiskPath, how: Open) -> io::Result<Box<dyn DiskFile>> {
+    fn open(&self, path: &DiskPath, how: OpenMode) -> io::Result<Box<dyn DiskFile>> {
         let mut inner = self.inner();
         let at = match how {
-            Open::New => inner.make_file(path)?,
-            Open::Append => {
+            OpenMode::New => inner.make_file(path)?,
+            OpenMode::Append => {
                 inner.may_change()?;
                 inner.file(path)?
             }
@@ -368,8 +368,8 @@ impl Disk for Pool {
     fn list(&self, path: &DiskPath) -> io::Result<Vec<DiskPath>> {
         let inner = self.inner();
         match inner.find(path)? {
-            Thing::File(_) => Err(io::ErrorKind::NotADirectory.into()),
-            Thing::Folder => {
+            PoolEntry::File(_) => Err(io::ErrorKind::NotADirectory.into()),
+            PoolEntry::Folder => {
                 let mut found = inner.within(path);
                 found.retain(|other| other.parent().as_ref() == Some(path));
                 Ok(found)
@@ -383,7 +383,7 @@ impl Disk for Pool {
         let moved = inner.find(from)?;
         match (inner.find(to), moved) {
             _ if from == to => return Ok(()),
-            (Ok(Thing::File(_)), Thing::File(_)) => inner.forget(to),
+            (Ok(PoolEntry::File(_)), PoolEntry::File(_)) => inner.forget(to),
             (Ok(_), _) => return Err(io::ErrorKind::AlreadyExists.into()),
             (Err(_), _) => inner.room_for(to)?,
         }
@@ -430,8 +430,8 @@ impl Disk for Pool {
             return Ok(None);
         }
         let at = match inner.find(path) {
-            Ok(Thing::File(at)) => at,
-            Ok(Thing::Folder) => return Err(io::ErrorKind::IsADirectory.into()),
+            Ok(PoolEntry::File(at)) => at,
+            Ok(PoolEntry::Folder) => return Err(io::ErrorKind::IsADirectory.into()),
             Err(_) => inner.make_file(path)?,
         };
         if !inner.held.insert(at.id) {
@@ -453,7 +453,7 @@ impl DiskFile for PoolFile {
     fn about(&self) -> io::Result<About> {
         let inner = self.pool.inner();
         inner.lives(self.at)?;
-        inner.about(Thing::File(self.at))
+        inner.about(PoolEntry::File(self.at))
     }
 
     fn read_end(&mut self, most: u64) -> io::Result<Vec<u8>> {
@@ -496,7 +496,7 @@ struct PoolLock {
 impl DiskLock for PoolLock {
     fn about(&self) -> io::Result<About> {
         let inner = self.pool.inner();
-        inner.about(Thing::File(self.at))
+        inner.about(PoolEntry::File(self.at))
     }
 }
 

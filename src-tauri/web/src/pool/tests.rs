@@ -441,8 +441,8 @@ fn names_come_and_go_with_all_that_lies_below() {
     assert!(disk.make_folder(&a).is_err(), "the folder above is missing");
     disk.make_folder(&DiskPath::from("data")).unwrap();
     disk.make_folder(&a).unwrap();
-    let mut file = disk.open(&a.join("x"), Open::New).unwrap();
-    assert!(disk.open(&a.join("x"), Open::New).is_err());
+    let mut file = disk.open(&a.join("x"), OpenMode::New).unwrap();
+    assert!(disk.open(&a.join("x"), OpenMode::New).is_err());
     file.write(b"one two").unwrap();
     file.cut(5).unwrap();
     assert_eq!(file.read_end(3).unwrap(), b"e t");
@@ -468,19 +468,19 @@ fn a_slot_is_used_again_only_once_no_index_names_it() {
     let disk = Pool::open(Box::new(slots.clone())).unwrap();
     let [a, b, c] = ["a", "b", "c"].map(DiskPath::from);
     for path in [&a, &b] {
-        let mut file = disk.open(path, Open::New).unwrap();
+        let mut file = disk.open(path, OpenMode::New).unwrap();
         file.write(path.shown_name().as_bytes()).unwrap();
         file.sync().unwrap();
     }
     disk.sync_folder(&DiskPath::from(".")).unwrap();
     assert_eq!(disk.free(), 0);
-    let full = disk.open(&c, Open::New).unwrap_err();
+    let full = disk.open(&c, OpenMode::New).unwrap_err();
     assert_eq!(full.kind(), io::ErrorKind::StorageFull);
     disk.remove(&a).unwrap();
     // Until that is on the disk the power may bring it back, whole.
     let cut = Pool::open(Box::new(slots.after_power_cut(Left::All))).unwrap();
     assert_eq!(cut.read(&a, 9).unwrap(), b"a");
-    disk.open(&c, Open::New).unwrap().write(b"ccc").unwrap();
+    disk.open(&c, OpenMode::New).unwrap().write(b"ccc").unwrap();
     let cut = Pool::open(Box::new(slots.after_power_cut(Left::All))).unwrap();
     assert!(!cut.exists(&a), "its slot has something else in it");
     assert_eq!(cut.read(&b, 9).unwrap(), b"b");
@@ -514,7 +514,7 @@ fn one_page_writes_and_the_other_looks() {
             .is_none()
     );
     let before = slots.model().count;
-    assert!(looking.open(&DiskPath::from("x"), Open::New).is_err());
+    assert!(looking.open(&DiskPath::from("x"), OpenMode::New).is_err());
     assert_eq!(slots.model().count, before, "nothing was changed");
 }
 
@@ -522,7 +522,7 @@ fn one_page_writes_and_the_other_looks() {
 fn bytes_without_a_list_of_them_are_left_as_they_are() {
     let slots = Forgetful::new(5);
     let pool = Pool::open(Box::new(slots.clone())).unwrap();
-    let mut file = pool.open(&DiskPath::from("x"), Open::New).unwrap();
+    let mut file = pool.open(&DiskPath::from("x"), OpenMode::New).unwrap();
     file.write(b"mine").unwrap();
     file.sync().unwrap();
     pool.sync_folder(&DiskPath::from(".")).unwrap();

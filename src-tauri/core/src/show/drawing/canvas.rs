@@ -1,18 +1,18 @@
 //! The canvas that collects marks, one after another, and becomes a picture.
 
 use super::letters::broken;
-use crate::show::picture::{Cloth, Hold, Ink, Mark, Picture};
+use crate::show::picture::{DrawnCloth, Hold, Ink, Mark, Picture};
 
 /// Marks in the order they are painted, and the cloths they show.
 #[derive(Debug, Default)]
 pub(in crate::show) struct Canvas {
     pub(in crate::show) marks: Vec<Mark>,
-    cloths: Vec<Cloth>,
+    cloths: Vec<DrawnCloth>,
 }
 
 impl Canvas {
     /// The number of a cloth; the same cloth gets the same.
-    pub(in crate::show) fn cloth(&mut self, cloth: Cloth) -> u8 {
+    pub(in crate::show) fn cloth(&mut self, cloth: DrawnCloth) -> u8 {
         let found = self.cloths.iter().position(|c| *c == cloth);
         let place = found.unwrap_or_else(|| {
             self.cloths.push(cloth);
@@ -36,7 +36,7 @@ impl Canvas {
         &mut self,
         [x, y, w, h]: [f64; 4],
         ink: Ink,
-        cloth: Option<Cloth>,
+        cloth: Option<DrawnCloth>,
         label: Option<String>,
     ) {
         let cloth = cloth.map(|cloth| self.cloth(cloth));
@@ -81,7 +81,7 @@ impl Canvas {
     }
 
     /// A shape measured from the top left of the drawing; nothing where there is none.
-    pub(in crate::show) fn shape(&mut self, d: String, ink: Ink, cloth: Option<Cloth>) {
+    pub(in crate::show) fn shape(&mut self, d: String, ink: Ink, cloth: Option<DrawnCloth>) {
         if d.is_empty() {
             return;
         }
@@ -96,7 +96,7 @@ impl Canvas {
         d: &str,
         at: Vec<[f64; 2]>,
         ink: Ink,
-        cloth: Option<Cloth>,
+        cloth: Option<DrawnCloth>,
     ) {
         if at.is_empty() {
             return;

@@ -12,7 +12,7 @@ use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::faces::spread::mirrored;
 use crate::plan::assembly::{Join, Rect, Seam};
 use crate::show::names;
-use crate::show::picture::{Cloth, Ink, Picture};
+use crate::show::picture::{DrawnCloth, Ink, Picture};
 use crate::throw::Throw;
 use serde::Serialize;
 use std::collections::BTreeSet;
@@ -54,16 +54,16 @@ impl Shown {
     }
 
     /// How it is drawn.
-    pub(in crate::show) fn cloth(self, prints: &[Print], denims: &[Denim]) -> Cloth {
+    pub(in crate::show) fn cloth(self, prints: &[Print], denims: &[Denim]) -> DrawnCloth {
         match self {
             Shown::Print(p) => {
                 let print = prints.get(usize::from(p));
-                Cloth {
+                DrawnCloth {
                     colour: sound(print.map(|print| &*print.colour)),
                     tile: print.and_then(|print| of_print(print.texture)),
                 }
             }
-            Shown::Denim { n, wrong } => Cloth {
+            Shown::Denim { n, wrong } => DrawnCloth {
                 colour: sound(denims.get(usize::from(n)).map(|denim| &*denim.colour)),
                 tile: Some(of_denim(n, wrong)),
             },
@@ -80,26 +80,26 @@ fn sound(colour: Option<&str>) -> String {
 }
 
 /// A cloth of the throw as it is drawn on a face of a square, or as it lies bare.
-pub(in crate::show) fn shown(throw: &Throw, square: Rect, face: Face) -> Cloth {
+pub(in crate::show) fn shown(throw: &Throw, square: Rect, face: Face) -> DrawnCloth {
     let shown = Shown::of(throw.cover(square), face, throw.prints.len());
     shown.cloth(&throw.prints, &throw.denims)
 }
 
 /// The denim of a square, without its cover.
-pub(in crate::show) fn bare(throw: &Throw, square: Rect, face: Face) -> Cloth {
+pub(in crate::show) fn bare(throw: &Throw, square: Rect, face: Face) -> DrawnCloth {
     let bare = throw.cover(square).with(face, None);
     Shown::of(bare, face, 0).cloth(&throw.prints, &throw.denims)
 }
 
 /// The binding is of denim, its right side out.
-pub(in crate::show) fn binding(throw: &Throw) -> Cloth {
+pub(in crate::show) fn binding(throw: &Throw) -> DrawnCloth {
     let denim = Shown::Denim { n: 0, wrong: false };
     denim.cloth(&throw.prints, &throw.denims)
 }
 
 /// A square where it lies in the picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub(in crate::show) struct Laid {
+pub(in crate::show) struct LaidSquare {
     /// Its place as seen from the front.
     pub(in crate::show) square: Rect,
     /// Column in the picture, from the left.
@@ -132,18 +132,18 @@ impl Grid {
     }
 
     /// A point in a square, in parts of its side.
-    pub(in crate::show) fn spot(&self, laid: &Laid, [x, y]: [f64; 2]) -> [f64; 2] {
+    pub(in crate::show) fn spot(&self, laid: &LaidSquare, [x, y]: [f64; 2]) -> [f64; 2] {
         self.point([f64::from(laid.x) + x, f64::from(laid.y) + y])
     }
 }
 
 /// One cloth of a face.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub(in crate::show) struct Kind {
+pub(in crate::show) struct FaceDrawing {
     /// Which.
     pub(in crate::show) shown: Shown,
     /// How it is drawn.
-    pub(in crate::show) cloth: Cloth,
+    pub(in crate::show) cloth: DrawnCloth,
     /// Its letters; no two of a throw are alike.
     pub(in crate::show) letters: String,
 }
@@ -156,9 +156,9 @@ pub(in crate::show) struct FaceMap {
     /// Rows.
     pub(in crate::show) down: u16,
     /// The squares, row by row.
-    pub(in crate::show) squares: Vec<Laid>,
+    pub(in crate::show) squares: Vec<LaidSquare>,
     /// The cloths that show, prints before denims.
-    pub(in crate::show) kinds: Vec<Kind>,
+    pub(in crate::show) kinds: Vec<FaceDrawing>,
 }
 
 impl FaceMap {
@@ -196,8 +196,8 @@ impl FaceMap {
         [across, down]: [u16; 2],
         seen: impl Iterator<Item = (Rect, Rect, Cover)>,
     ) -> FaceMap {
-        let squares: Vec<Laid> = seen
-            .map(|(seen, square, cover)| Laid {
+        let squares: Vec<LaidSquare> = seen
+            .map(|(seen, square, cover)| LaidSquare {
                 square,
                 x: seen.col,
                 y: seen.row,
@@ -206,7 +206,7 @@ impl FaceMap {
             .collect();
         let there: BTreeSet<Shown> = squares.iter().map(|laid| laid.shown).collect();
         let letters = Letters::of(throw);
-        let kinds = there.into_iter().map(|shown| Kind {
+        let kinds = there.into_iter().map(|shown| FaceDrawing {
             shown,
             cloth: shown.cloth(&throw.prints, &throw.denims),
             letters: letters.on(shown),
@@ -222,8 +222,8 @@ impl FaceMap {
 
     /// The part of some columns and rows, counted as they are seen.
     pub(in crate::show) fn part(&self, columns: &Range<u16>, rows: &Range<u16>) -> FaceMap {
-        let inside = |laid: &&Laid| columns.contains(&laid.x) && rows.contains(&laid.y);
-        let squares = self.squares.iter().filter(inside).map(|laid| Laid {
+        let inside = |laid: &&LaidSquare| columns.contains(&laid.x) && rows.contains(&laid.y);
+        let squares = self.squares.iter().filter(inside).map(|laid| LaidSquare {
             x: laid.x - columns.start,
             y: laid.y - rows.start,
             ..*laid
@@ -237,7 +237,7 @@ impl FaceMap {
     }
 
     /// The squares that show one cloth.
-    pub(in crate::show) fn showing(&self, shown: Shown) -> impl Iterator<Item = &Laid> {
+    pub(in crate::show) fn showing(&self, shown: Shown) -> impl Iterator<Item = &LaidSquare> {
         self.squares.iter().filter(move |laid| laid.shown == shown)
     }
 
@@ -311,7 +311,7 @@ impl FaceMap {
     pub(in crate::show) fn spots(
         &self,
         spot: [f64; 2],
-        holds: impl Fn(&Laid) -> bool,
+        holds: impl Fn(&LaidSquare) -> bool,
     ) -> Vec<[f64; 2]> {
         let squares = self.squares.iter().filter(|laid| holds(laid));
         squares.map(|laid| Grid::UNIT.spot(laid, spot)).collect()

@@ -1,10 +1,10 @@
 //! One face of the throw as a file of its own, with its name, its size and a legend.
 
 use super::canvas::Canvas;
-use super::face::{FaceMap, Grid, Kind, Shown, binding, borders, joins, lines, threads};
+use super::face::{FaceDrawing, FaceMap, Grid, Shown, binding, borders, joins, lines, threads};
 use super::inks::Style;
 use super::letters::{n, width};
-use super::svg::{Paper, svg};
+use super::svg::{SvgPaper, svg};
 use crate::cloth::fabric::Face;
 use crate::faces::spread::mirrored;
 use crate::log::journal::Journal;
@@ -29,7 +29,7 @@ const SHORT: f64 = 0.06;
 /// One face of the throw as a stand-alone SVG document.
 pub fn face_svg(journal: &Journal, face: Face, style: Style, context: Context<'_>) -> String {
     let throw = journal.throw();
-    let mut sheet = Sheet::new(throw, face, style);
+    let mut sheet = FaceSheet::new(throw, face, style);
     let mut d = Canvas::default();
     let head = sheet.head(&mut d, context);
     sheet.grid.at = sheet.at(head);
@@ -51,7 +51,7 @@ pub fn face_svg(journal: &Journal, face: Face, style: Style, context: Context<'_
     let size = [sheet.wide(), foot + EDGE];
     let mut picture = d.picture(size, sheet.grid.cell / 3.0, spoken);
     picture.from = sheet.grid.at;
-    let paper = Paper::sheet(size, style, sheet.pen());
+    let paper = SvgPaper::sheet(size, style, sheet.pen());
     svg(&picture, &format!("{}: {title}", throw.name), &paper)
 }
 
@@ -62,7 +62,7 @@ fn title(face: Face, context: Context<'_>) -> String {
     }
 }
 
-struct Sheet<'a> {
+struct FaceSheet<'a> {
     throw: &'a Throw,
     face: Face,
     style: Style,
@@ -71,13 +71,13 @@ struct Sheet<'a> {
     map: FaceMap,
 }
 
-impl<'a> Sheet<'a> {
+impl<'a> FaceSheet<'a> {
     fn new(throw: &'a Throw, face: Face, style: Style) -> Self {
         let (across, down) = (throw.plan.across, throw.plan.down);
         let longest = f64::from(across.max(down));
         // Whole figures of the patterns fit a side that is a multiple of 12.
         let cell = ((1300.0 / longest / 12.0).floor() * 12.0).clamp(24.0, 132.0);
-        Sheet {
+        FaceSheet {
             throw,
             face,
             style,
@@ -301,7 +301,7 @@ impl<'a> Sheet<'a> {
         low - 18.0
     }
 
-    fn swatch(&self, d: &mut Canvas, [x, y]: [f64; 2], kind: &Kind) {
+    fn swatch(&self, d: &mut Canvas, [x, y]: [f64; 2], kind: &FaceDrawing) {
         let frame = [x, y, SWATCH, SWATCH_HIGH];
         d.named_area(frame, Ink::Denim, Some(kind.cloth.clone()), None);
         let (size, ink) = match kind.shown {

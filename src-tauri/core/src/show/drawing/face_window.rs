@@ -2,7 +2,7 @@
 //! part of the floor, and layouts to choose from.
 
 use super::canvas::Canvas;
-use super::face::{FaceMap, Grid, Laid, borders, grain, joins, lines, threads};
+use super::face::{FaceMap, Grid, LaidSquare, borders, grain, joins, lines, threads};
 use crate::cloth::fabric::{Cover, Face};
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
@@ -68,11 +68,11 @@ impl Worked<'_> {
             wrong(&mut d, &map, 0.26, context);
         }
         // Drawn only where it runs across.
-        let crosswise = |laid: &Laid| self.throw.cover(laid.square).crosswise;
+        let crosswise = |laid: &LaidSquare| self.throw.cover(laid.square).crosswise;
         let at = map.spots([0.8, 0.84], crosswise);
         d.stamp(&grain(true, 0.13), at, Ink::Grain, None);
-        let pinned = |laid: &Laid| self.throw.is_pinned(laid.square);
-        let stays = |laid: &Laid| self.stays(laid.square) && !pinned(laid);
+        let pinned = |laid: &LaidSquare| self.throw.is_pinned(laid.square);
+        let stays = |laid: &LaidSquare| self.stays(laid.square) && !pinned(laid);
         d.stamp(STAYS, map.spots([0.0, 0.0], stays), Ink::Stays, None);
         d.stamp(PIN, map.spots([0.0, 0.0], pinned), Ink::Pin, None);
         let ties = self.clashes.iter().map(|(a, b)| tie(*a, *b));
@@ -148,7 +148,7 @@ impl Worked<'_> {
 
 /// The letter for the wrong side on the squares that show it.
 fn wrong(d: &mut Canvas, map: &FaceMap, size: f64, context: Context<'_>) {
-    let wrong = |laid: &Laid| laid.shown.is_wrong();
+    let wrong = |laid: &LaidSquare| laid.shown.is_wrong();
     let letter = say!(context, "sign-wrong-letter");
     d.letters(&letter, size, map.spots([0.5, 0.52], wrong), Ink::Wrong);
 }
@@ -204,7 +204,7 @@ pub(in crate::show) fn floor(throw: &Throw, area: Rect, context: Context<'_>) ->
         }
     }
     for crosswise in [false, true] {
-        let lies = |laid: &Laid| throw.cover(laid.square).crosswise == crosswise;
+        let lies = |laid: &LaidSquare| throw.cover(laid.square).crosswise == crosswise;
         let at = map.spots([0.83, 0.8], lies);
         d.stamp(&grain(crosswise, 0.13), at, Ink::Grain, None);
     }
@@ -226,7 +226,7 @@ pub(in crate::show) fn layout(
     map.edges(&mut d, UNIT);
     let across = usize::from(throw.plan.across);
     let place = |square: Rect| usize::from(square.row) * across + usize::from(square.col);
-    let new = |laid: &Laid| {
+    let new = |laid: &LaidSquare| {
         let cover = covers.get(place(laid.square));
         cover.is_some_and(|cover| changes(&throw.cover(laid.square), cover))
     };

@@ -4,7 +4,7 @@
 
 use super::tiles::ALWAYS_LIGHT;
 use crate::cloth::fabric::lightness;
-use crate::show::picture::{Cloth, Ink, Tile, TileMarks};
+use crate::show::picture::{DrawnCloth, Ink, Tile, TileMarks};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -72,7 +72,7 @@ impl Style {
 
     /// The ground of a cloth. In black a print has none, and a denim is a grey as light as
     /// it is, light enough for letters.
-    pub(super) fn ground(self, cloth: &Cloth) -> String {
+    pub(super) fn ground(self, cloth: &DrawnCloth) -> String {
         let denim = cloth.tile.is_some_and(is_twill);
         match self {
             Style::Colour => cloth.colour.clone(),
@@ -237,14 +237,14 @@ mod tests {
     #[test]
     fn in_black_denims_are_greys_in_the_order_of_their_lightness() {
         let grey = |colour: &str| {
-            Style::Ink.ground(&Cloth {
+            Style::Ink.ground(&DrawnCloth {
                 colour: colour.into(),
                 tile: Some(Tile::Twill),
             })
         };
         let all = ["#1b2540", "#3a5788", "#7d97bd", "#c9d4dc"].map(grey);
         assert!(all.is_sorted() && all.windows(2).all(|w| w[0] != w[1]));
-        let print = Cloth {
+        let print = DrawnCloth {
             colour: "#1b2540".into(),
             tile: Some(Tile::Print(Texture::Dot)),
         };

@@ -35,7 +35,7 @@ use ts_rs::TS;
 pub use face_page::face_svg;
 pub use inks::Style;
 pub use piece_page::piece_svg;
-pub use svg::{Paper, svg};
+pub use svg::{SvgPaper, svg};
 pub use tiles::{tiles, twills};
 
 /// A drawing that can be had.

@@ -11,12 +11,12 @@ use crate::cloth::steps::{CutStep, steps};
 use crate::measure::{Length, in_mm};
 use crate::show::context::Context;
 use crate::show::names;
-use crate::show::picture::{Cloth, Hold, Ink, Mark};
+use crate::show::picture::{DrawnCloth, Hold, Ink, Mark};
 use crate::throw::Throw;
 use std::cmp::{max, min};
 
 /// How a heap's cloth is drawn, right side up.
-pub(in crate::show) fn cloth(throw: &Throw, heap: &Heap) -> Cloth {
+pub(in crate::show) fn cloth(throw: &Throw, heap: &Heap) -> DrawnCloth {
     let shown = match heap.makes {
         Use::Denim { denim } => Shown::Denim {
             n: denim.unwrap_or(0),
@@ -36,7 +36,7 @@ pub(in crate::show) struct Lying<'a> {
     /// The side of a square.
     pub(in crate::show) side: Length,
     /// What it is of.
-    pub(in crate::show) cloth: Cloth,
+    pub(in crate::show) cloth: DrawnCloth,
     /// Units of the drawing to a millimetre.
     pub(in crate::show) scale: f64,
     /// The upper left of the outline's reach.

@@ -4,7 +4,7 @@ use super::canvas::Canvas;
 use super::inks::Style;
 use super::letters::{n, width};
 use super::piece::{Lying, cloth};
-use super::svg::{Paper, svg};
+use super::svg::{SvgPaper, svg};
 use crate::cloth::garments::Source;
 use crate::command::Rejection;
 use crate::log::journal::Journal;
@@ -56,7 +56,7 @@ pub fn piece_svg(
     let longest = in_mm(top - low).max(in_mm(right - left)).max(0.001);
     let scale = LONG / longest;
     let wide = (in_mm(right - left) * scale + LEFT + RIGHT).max(LEAST) + EDGE * 2.0;
-    let mut sheet = Sheet {
+    let mut sheet = PieceSheet {
         lying: Lying {
             piece,
             cuts,
@@ -125,7 +125,7 @@ pub fn piece_svg(
     let repeat = sheet.lying.unit().clamp(48.0, 132.0) / 3.0;
     let mut picture = d.picture(size, repeat, spoken);
     picture.from = sheet.lying.at;
-    let paper = Paper::sheet(size, style, 1.1);
+    let paper = SvgPaper::sheet(size, style, 1.1);
     Ok(svg(&picture, &title, &paper))
 }
 
@@ -134,12 +134,12 @@ fn no_piece(throw: &Throw, context: Context<'_>) -> Problem {
     rejection(&Rejection::Pile, Some(throw), context)
 }
 
-struct Sheet<'a> {
+struct PieceSheet<'a> {
     lying: Lying<'a>,
     wide: f64,
 }
 
-impl Sheet<'_> {
+impl PieceSheet<'_> {
     /// The heights of the cuts above the hem on the left, the strips' numbers on the right.
     fn heights(&self, d: &mut Canvas, context: Context<'_>) {
         let lying = &self.lying;

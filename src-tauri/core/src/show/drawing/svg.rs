@@ -16,7 +16,7 @@ const COMMON_TYPE: &str = "'Helvetica Neue', 'Segoe UI', Roboto, 'DejaVu Sans', 
 
 /// How a picture is written for paper.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Paper {
+pub struct SvgPaper {
     /// Its colours.
     pub style: Style,
     /// Millimetres to a unit of the picture.
@@ -32,10 +32,10 @@ pub struct Paper {
     pub ground: bool,
 }
 
-impl Paper {
+impl SvgPaper {
     /// A sheet of its own for a drawing of this size: within A4 and Letter with a margin.
-    pub(super) fn sheet([w, h]: [f64; 2], style: Style, pen: f64) -> Paper {
-        Paper {
+    pub(super) fn sheet([w, h]: [f64; 2], style: Style, pen: f64) -> SvgPaper {
+        SvgPaper {
             style,
             scale: (190.0 / w).min(255.0 / h),
             pen,
@@ -47,7 +47,7 @@ impl Paper {
 }
 
 /// The picture as a document.
-pub fn svg(picture: &Picture, title: &str, paper: &Paper) -> String {
+pub fn svg(picture: &Picture, title: &str, paper: &SvgPaper) -> String {
     let mut out = Out {
         xml: Writer::new(Vec::new()),
         picture,
@@ -62,7 +62,7 @@ pub fn svg(picture: &Picture, title: &str, paper: &Paper) -> String {
 struct Out<'a> {
     xml: Writer<Vec<u8>>,
     picture: &'a Picture,
-    paper: &'a Paper,
+    paper: &'a SvgPaper,
 }
 
 /// Attributes of one element.

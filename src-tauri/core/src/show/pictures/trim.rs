@@ -26,7 +26,7 @@ pub(super) fn block(
 }
 
 /// Where a block lies in its drawing, beside what it is short of.
-struct Laid {
+struct LaidBar {
     /// Its upper left corner.
     at: (f64, f64),
     /// Its width and height.
@@ -44,7 +44,7 @@ fn trimming(
     size: Size,
     [x0, y0]: [f64; 2],
     context: Context<'_>,
-) -> Laid {
+) -> LaidBar {
     let target = throw.target(piece);
     let (w, h) = (in_mm(size.width), in_mm(size.height));
     // What is cut away or missing is drawn three times as wide, or it would not be seen.
@@ -127,7 +127,7 @@ fn trimming(
             );
         }
     }
-    Laid {
+    LaidBar {
         at: (x, y),
         size: (w, h),
         all: (x - x0 + w + seen(right), y - y0 + h + seen(bottom)),

@@ -29,7 +29,7 @@ pub struct Row {
 
 /// Something to have at hand.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Supply {
+pub struct SheetSupply {
     /// What.
     pub label: String,
     /// How much, and what to know.
@@ -53,7 +53,7 @@ pub struct Fabric {
 
 /// A line of a cutting list.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct CutLine {
+pub struct SheetCutLine {
     /// It is cut.
     pub done: bool,
     /// What to cut, where, and what to chalk on it.
@@ -68,7 +68,7 @@ pub struct Cuts {
     /// The outline with places to avoid and where squares and strips lie.
     pub picture: Option<Picture>,
     /// The lines of its cutting list, in order; none once it is cut up.
-    pub list: Vec<CutLine>,
+    pub list: Vec<SheetCutLine>,
     /// What to keep of the rest, and what to know.
     pub said: Vec<String>,
 }
@@ -192,7 +192,7 @@ pub struct Warning {
 
 /// One kind of work in a stage.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Step {
+pub struct SheetStep {
     /// What to do.
     pub title: String,
     /// Where.
@@ -249,7 +249,7 @@ pub struct SheetStage {
     /// How many pieces.
     pub count: String,
     /// The work in order.
-    pub steps: Vec<Step>,
+    pub steps: Vec<SheetStep>,
     /// Its steps in a word or two, in the order of the boxes.
     pub columns: Vec<String>,
     /// The pieces with their boxes.
@@ -349,7 +349,7 @@ pub struct Sheet {
     /// What was learned: on the throw before, and on this one.
     pub lessons: Vec<Lessons>,
     /// What to have at hand.
-    pub supplies: Vec<Supply>,
+    pub supplies: Vec<SheetSupply>,
     /// Weight, cloth and time.
     pub totals: Vec<Row>,
     /// What to know of them.
@@ -373,7 +373,7 @@ pub struct Sheet {
     /// Laps that differ from the plan.
     pub laps: Vec<String>,
     /// Scraps tried: what, and what came of it.
-    pub scraps: Vec<Supply>,
+    pub scraps: Vec<SheetSupply>,
     /// What she wrote down about the throw as such.
     pub notes: Vec<SheetEntry>,
     /// What changed on the way, the newest first.

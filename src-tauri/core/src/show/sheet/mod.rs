@@ -164,7 +164,7 @@ pub fn sheet(
         supplies: gathered
             .rows
             .into_iter()
-            .map(|row| Supply {
+            .map(|row| SheetSupply {
                 label: row.label,
                 lines: row.lines,
                 have: row.have,
@@ -190,7 +190,7 @@ pub fn sheet(
             .iter()
             .enumerate()
             .map(|(i, scrap)| scraps::scrap_row(journal, i, scrap, both.doubled))
-            .map(|row| Supply {
+            .map(|row| SheetSupply {
                 label: row.title,
                 lines: row.lines,
                 have: false,
@@ -351,7 +351,7 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
                 let (title, text) = (row.title.as_str(), row.text.as_str());
                 let line = say!(both, "cut-row", title = title, text = text);
                 let parts = [Some(line), row.chalk.clone()];
-                CutLine {
+                SheetCutLine {
                     done: row.done,
                     text: both
                         .doubled
@@ -359,7 +359,7 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
                         .list("sentences", parts.into_iter().flatten()),
                 }
             });
-            let list: Vec<CutLine> = list.collect();
+            let list: Vec<SheetCutLine> = list.collect();
             // Remarks about the whole heap are not repeated.
             let mut said: Vec<String> = seen.left.into_iter().chain(seen.said).collect();
             said.retain(|line| !piece.cut && !lines.contains(line));

@@ -5,7 +5,7 @@ use crate::plan::assembly::{Kind, Rect};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::sheet::both::Both;
-use crate::show::sheet::content::{SheetEntry, SheetLine, SheetStage, Step, Tick, Warning};
+use crate::show::sheet::content::{SheetEntry, SheetLine, SheetStage, SheetStep, Tick, Warning};
 use crate::show::{names, work};
 use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Throw, Time};
@@ -222,7 +222,7 @@ fn step(
     pieces: &[Rect],
     cautions: &mut BTreeSet<String>,
     both: &Both<'_>,
-) -> Step {
+) -> SheetStep {
     let context = both.doubled;
     let done = pieces.iter().filter(|p| throw.has(**p, task)).count();
     // This is said of the first piece that is still to do.
@@ -278,7 +278,7 @@ fn step(
             how.push(say!(both, "sheet-laps-see", n = marked));
         }
     }
-    Step {
+    SheetStep {
         title,
         station: work::station_name(task.station(), context),
         count: say!(both, "sheet-count", done = done, all = pieces.len()),
