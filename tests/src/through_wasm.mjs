@@ -50,22 +50,22 @@ core.open('en');
 
 const seen = {};
 for (const name of readdirSync(folder).filter((name) => name.endsWith('.jsonl'))) {
-  const brought = JSON.parse(core.bring('kept.jsonl', readFileSync(join(folder, name))));
+  const brought = JSON.parse(core.importFile('kept.jsonl', readFileSync(join(folder, name))));
   if (brought.problem) {
     seen[name] = { problem: brought.problem, bytes: '' };
     continue;
   }
-  const take = { take: 'add' };
-  const { ok } = ask('take', { take, file: brought.ok.file });
+  const choice = { choice: 'add' };
+  const { ok } = ask('decide_import', { choice, file: brought.ok.file });
   const views = (seen[name] = {});
-  for (const look of LOOKS) {
-    const answer = ask('look', { id: ok.id, look });
-    views[look.see] = answer.ok?.view ?? answer;
+  for (const query of LOOKS) {
+    const answer = ask('view', { id: ok.id, query });
+    views[query.see] = answer.ok?.view ?? answer;
   }
-  const [, bytes] = core.hand(ok.id, JSON.stringify({ hand: 'throw' }));
+  const [, bytes] = core.exportFiles(ok.id, JSON.stringify({ export: 'throw' }));
   views.bytes = Buffer.from(bytes).toString();
   // The next is looked at alone: copies of one throw would be told from one another.
-  ask('tend', { tend: { tend: 'delete', id: ok.id } });
-  ask('tend', { tend: { tend: 'erase', id: ok.id } });
+  ask('shelf_command', { command: { command: 'delete', id: ok.id } });
+  ask('shelf_command', { command: { command: 'erase', id: ok.id } });
 }
 process.stdout.write(JSON.stringify(seen));

@@ -127,6 +127,11 @@ fn a_maker_chooses_german_and_reads_no_english_word() {
         is_german(&walk, &english, &format!("new-{page}"));
     }
     assert_eq!(lap, "½ Zoll");
+    // Back turns the pages, and then leads to the shelf.
+    for page in (1..4).rev() {
+        walk.tap("back");
+        walk.window.wait_text(&format!("{page} / 4"));
+    }
     walk.tap("back");
     walk.window.wait_text("Neue Decke");
 
