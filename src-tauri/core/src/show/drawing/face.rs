@@ -23,7 +23,7 @@ const BARE: &str = "#3a5788";
 
 /// What a square shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-pub(in crate::show) enum Shown {
+pub(in crate::show) enum ClothShown {
     /// A print of the throw's list.
     Print(u8),
     /// Bare denim.
@@ -35,12 +35,12 @@ pub(in crate::show) enum Shown {
     },
 }
 
-impl Shown {
+impl ClothShown {
     /// What a square with this cover shows on a face, of so many prints.
-    pub(in crate::show) fn of(cover: Cover, face: Face, prints: usize) -> Shown {
+    pub(in crate::show) fn of(cover: Cover, face: Face, prints: usize) -> ClothShown {
         match cover.on(face).filter(|p| usize::from(*p) < prints) {
-            Some(print) => Shown::Print(print),
-            None => Shown::Denim {
+            Some(print) => ClothShown::Print(print),
+            None => ClothShown::Denim {
                 n: cover.denim,
                 // Turned over, the other side of the cloth shows.
                 wrong: cover.wrong_side_up != (face == Face::Back),
@@ -50,20 +50,20 @@ impl Shown {
 
     /// Whether it is the wrong side of a denim.
     pub(in crate::show) fn is_wrong(self) -> bool {
-        matches!(self, Shown::Denim { wrong: true, .. })
+        matches!(self, ClothShown::Denim { wrong: true, .. })
     }
 
     /// How it is drawn.
     pub(in crate::show) fn cloth(self, prints: &[Print], denims: &[Denim]) -> DrawnCloth {
         match self {
-            Shown::Print(p) => {
+            ClothShown::Print(p) => {
                 let print = prints.get(usize::from(p));
                 DrawnCloth {
                     colour: sound(print.map(|print| &*print.colour)),
                     tile: print.and_then(|print| of_print(print.texture)),
                 }
             }
-            Shown::Denim { n, wrong } => DrawnCloth {
+            ClothShown::Denim { n, wrong } => DrawnCloth {
                 colour: sound(denims.get(usize::from(n)).map(|denim| &*denim.colour)),
                 tile: Some(of_denim(n, wrong)),
             },
@@ -81,19 +81,19 @@ fn sound(colour: Option<&str>) -> String {
 
 /// A cloth of the throw as it is drawn on a face of a square, or as it lies bare.
 pub(in crate::show) fn shown(throw: &Throw, square: Rect, face: Face) -> DrawnCloth {
-    let shown = Shown::of(throw.cover(square), face, throw.prints.len());
+    let shown = ClothShown::of(throw.cover(square), face, throw.prints.len());
     shown.cloth(&throw.prints, &throw.denims)
 }
 
 /// The denim of a square, without its cover.
 pub(in crate::show) fn bare(throw: &Throw, square: Rect, face: Face) -> DrawnCloth {
     let bare = throw.cover(square).with(face, None);
-    Shown::of(bare, face, 0).cloth(&throw.prints, &throw.denims)
+    ClothShown::of(bare, face, 0).cloth(&throw.prints, &throw.denims)
 }
 
 /// The binding is of denim, its right side out.
 pub(in crate::show) fn binding(throw: &Throw) -> DrawnCloth {
-    let denim = Shown::Denim { n: 0, wrong: false };
+    let denim = ClothShown::Denim { n: 0, wrong: false };
     denim.cloth(&throw.prints, &throw.denims)
 }
 
@@ -107,21 +107,21 @@ pub(in crate::show) struct LaidSquare {
     /// Row in the picture.
     pub(in crate::show) y: u16,
     /// What it shows.
-    pub(in crate::show) shown: Shown,
+    pub(in crate::show) shown: ClothShown,
 }
 
 /// Where squares lie in a drawing.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(in crate::show) struct Grid {
+pub(in crate::show) struct FaceGrid {
     /// The upper left corner of the first.
     pub(in crate::show) at: [f64; 2],
     /// The side of each.
     pub(in crate::show) cell: f64,
 }
 
-impl Grid {
+impl FaceGrid {
     /// Squares of one by one from the top left.
-    pub(in crate::show) const UNIT: Grid = Grid {
+    pub(in crate::show) const UNIT: FaceGrid = FaceGrid {
         at: [0.0, 0.0],
         cell: 1.0,
     };
@@ -141,7 +141,7 @@ impl Grid {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub(in crate::show) struct FaceDrawing {
     /// Which.
-    pub(in crate::show) shown: Shown,
+    pub(in crate::show) shown: ClothShown,
     /// How it is drawn.
     pub(in crate::show) cloth: DrawnCloth,
     /// Its letters; no two of a throw are alike.
@@ -201,10 +201,10 @@ impl FaceMap {
                 square,
                 x: seen.col,
                 y: seen.row,
-                shown: Shown::of(cover, face, throw.prints.len()),
+                shown: ClothShown::of(cover, face, throw.prints.len()),
             })
             .collect();
-        let there: BTreeSet<Shown> = squares.iter().map(|laid| laid.shown).collect();
+        let there: BTreeSet<ClothShown> = squares.iter().map(|laid| laid.shown).collect();
         let letters = Letters::of(throw);
         let kinds = there.into_iter().map(|shown| FaceDrawing {
             shown,
@@ -237,12 +237,12 @@ impl FaceMap {
     }
 
     /// The squares that show one cloth.
-    pub(in crate::show) fn showing(&self, shown: Shown) -> impl Iterator<Item = &LaidSquare> {
+    pub(in crate::show) fn showing(&self, shown: ClothShown) -> impl Iterator<Item = &LaidSquare> {
         self.squares.iter().filter(move |laid| laid.shown == shown)
     }
 
     /// Every square in its cloth, one shape to a cloth.
-    pub(in crate::show) fn paint(&self, d: &mut Canvas, grid: &Grid) {
+    pub(in crate::show) fn paint(&self, d: &mut Canvas, grid: &FaceGrid) {
         let side = n(grid.cell);
         let square = format!("h{side}v{side}h-{side}z");
         for kind in &self.kinds {
@@ -254,7 +254,7 @@ impl FaceMap {
     }
 
     /// The edges between all squares.
-    pub(in crate::show) fn edges(&self, d: &mut Canvas, grid: &Grid) {
+    pub(in crate::show) fn edges(&self, d: &mut Canvas, grid: &FaceGrid) {
         let [x, y] = grid.at;
         let [right, low] = grid.point([self.across, self.down].map(f64::from));
         let upright = (0..=self.across).map(|col| {
@@ -270,25 +270,25 @@ impl FaceMap {
 
     /// The letters of each print in the middle of its squares, or so far below it, of a size
     /// measured in squares.
-    pub(in crate::show) fn letters(&self, d: &mut Canvas, grid: &Grid, size: f64, low: f64) {
-        let prints = |shown: Shown| matches!(shown, Shown::Print(_));
+    pub(in crate::show) fn letters(&self, d: &mut Canvas, grid: &FaceGrid, size: f64, low: f64) {
+        let prints = |shown: ClothShown| matches!(shown, ClothShown::Print(_));
         self.lettered(d, grid, size, low, Ink::Letters, prints);
     }
 
     /// The letters of each denim, where there is more than one to tell apart.
-    pub(in crate::show) fn denim_letters(&self, d: &mut Canvas, grid: &Grid, size: f64) {
-        let denims = |shown: Shown| matches!(shown, Shown::Denim { .. });
+    pub(in crate::show) fn denim_letters(&self, d: &mut Canvas, grid: &FaceGrid, size: f64) {
+        let denims = |shown: ClothShown| matches!(shown, ClothShown::Denim { .. });
         self.lettered(d, grid, size, 0.0, Ink::Bare, denims);
     }
 
     fn lettered(
         &self,
         d: &mut Canvas,
-        grid: &Grid,
+        grid: &FaceGrid,
         size: f64,
         low: f64,
         ink: Ink,
-        wanted: impl Fn(Shown) -> bool,
+        wanted: impl Fn(ClothShown) -> bool,
     ) {
         for kind in self.kinds.iter().filter(|kind| wanted(kind.shown)) {
             // Longer ones are a little smaller.
@@ -314,7 +314,9 @@ impl FaceMap {
         holds: impl Fn(&LaidSquare) -> bool,
     ) -> Vec<[f64; 2]> {
         let squares = self.squares.iter().filter(|laid| holds(laid));
-        squares.map(|laid| Grid::UNIT.spot(laid, spot)).collect()
+        squares
+            .map(|laid| FaceGrid::UNIT.spot(laid, spot))
+            .collect()
     }
 }
 
@@ -337,17 +339,17 @@ impl Letters {
     }
 
     /// Those of what a square shows; none for the only denim.
-    pub(in crate::show) fn on(&self, shown: Shown) -> String {
+    pub(in crate::show) fn on(&self, shown: ClothShown) -> String {
         let (list, n) = match shown {
-            Shown::Print(n) => (&self.prints, n),
-            Shown::Denim { n, .. } => (&self.denims, n),
+            ClothShown::Print(n) => (&self.prints, n),
+            ClothShown::Denim { n, .. } => (&self.denims, n),
         };
         list.get(usize::from(n)).cloned().unwrap_or_default()
     }
 }
 
 /// A square of a throw's cloth with its letters; of several cloths each has its share.
-pub(in crate::show) fn swatch(throw: &Throw, all: &[Shown], letters: &str) -> Picture {
+pub(in crate::show) fn swatch(throw: &Throw, all: &[ClothShown], letters: &str) -> Picture {
     const SIDE: f64 = 10.0;
     let mut d = Canvas::default();
     let wide = SIDE / all.len().max(1) as f64;
@@ -402,7 +404,7 @@ pub(in crate::show) fn joins(
 }
 
 /// Lines as a path, each a part of a square short of its ends.
-pub(in crate::show) fn lines(lines: &[[u16; 4]], grid: &Grid, short: f64) -> String {
+pub(in crate::show) fn lines(lines: &[[u16; 4]], grid: &FaceGrid, short: f64) -> String {
     let d = |line: &[u16; 4]| {
         let [x1, y1, x2, y2] = line.map(f64::from);
         let (dx, dy) = if x1 == x2 { (0.0, short) } else { (short, 0.0) };
@@ -416,7 +418,7 @@ pub(in crate::show) fn lines(lines: &[[u16; 4]], grid: &Grid, short: f64) -> Str
 }
 
 /// The outline of each of some pieces, drawn in by a part of a square.
-pub(in crate::show) fn borders(pieces: &[Rect], grid: &Grid, short: f64) -> String {
+pub(in crate::show) fn borders(pieces: &[Rect], grid: &FaceGrid, short: f64) -> String {
     let d = |piece: &Rect| {
         let [row, col, rows, cols] = [piece.row, piece.col, piece.rows, piece.cols].map(f64::from);
         let [x, y] = grid.point([col + short, row + short]).map(n);

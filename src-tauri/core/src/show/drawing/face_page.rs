@@ -1,7 +1,9 @@
 //! One face of the throw as a file of its own, with its name, its size and a legend.
 
 use super::canvas::Canvas;
-use super::face::{FaceDrawing, FaceMap, Grid, Shown, binding, borders, joins, lines, threads};
+use super::face::{
+    ClothShown, FaceDrawing, FaceGrid, FaceMap, binding, borders, joins, lines, threads,
+};
 use super::inks::Style;
 use super::letters::{n, width};
 use super::svg::{SvgPaper, svg};
@@ -67,7 +69,7 @@ struct FaceSheet<'a> {
     face: Face,
     style: Style,
     /// Where the squares lie.
-    grid: Grid,
+    grid: FaceGrid,
     map: FaceMap,
 }
 
@@ -81,7 +83,7 @@ impl<'a> FaceSheet<'a> {
             throw,
             face,
             style,
-            grid: Grid {
+            grid: FaceGrid {
                 at: [0.0, 0.0],
                 cell,
             },
@@ -119,7 +121,7 @@ impl<'a> FaceSheet<'a> {
     fn covered(&self) -> usize {
         let squares = self.map.squares.iter();
         squares
-            .filter(|laid| matches!(laid.shown, Shown::Print(_)))
+            .filter(|laid| matches!(laid.shown, ClothShown::Print(_)))
             .count()
     }
 
@@ -252,15 +254,15 @@ impl<'a> FaceSheet<'a> {
             let shown = kind.shown;
             let squares = self.map.showing(shown).count();
             let (own, count) = match shown {
-                Shown::Print(p) => (
+                ClothShown::Print(p) => (
                     self.throw.prints.get(usize::from(p)).map(|p| &*p.name),
                     say!(context, "draw-count", n = squares),
                 ),
-                Shown::Denim { n, wrong: false } => (
+                ClothShown::Denim { n, wrong: false } => (
                     self.throw.denims.get(usize::from(n)).map(|d| &*d.name),
                     say!(context, "draw-count", n = squares),
                 ),
-                Shown::Denim { n, wrong: true } => (
+                ClothShown::Denim { n, wrong: true } => (
                     self.throw.denims.get(usize::from(n)).map(|d| &*d.name),
                     say!(context, "draw-count-wrong", n = squares),
                 ),
@@ -305,9 +307,9 @@ impl<'a> FaceSheet<'a> {
         let frame = [x, y, SWATCH, SWATCH_HIGH];
         d.named_area(frame, Ink::Denim, Some(kind.cloth.clone()), None);
         let (size, ink) = match kind.shown {
-            Shown::Print(_) => (SWATCH_HIGH * 0.3, Ink::Letters),
-            Shown::Denim { .. } if self.style == Style::Ink => (SWATCH_HIGH * 0.26, Ink::Bare),
-            Shown::Denim { .. } => return,
+            ClothShown::Print(_) => (SWATCH_HIGH * 0.3, Ink::Letters),
+            ClothShown::Denim { .. } if self.style == Style::Ink => (SWATCH_HIGH * 0.26, Ink::Bare),
+            ClothShown::Denim { .. } => return,
         };
         let room = SWATCH_HIGH * 0.6;
         let size = size.min(size * room / width(&kind.letters, size).max(1.0));

@@ -2,7 +2,7 @@
 //! part of the floor, and layouts to choose from.
 
 use super::canvas::Canvas;
-use super::face::{FaceMap, Grid, LaidSquare, borders, grain, joins, lines, threads};
+use super::face::{FaceGrid, FaceMap, LaidSquare, borders, grain, joins, lines, threads};
 use crate::cloth::fabric::{Cover, Face};
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
@@ -19,7 +19,7 @@ const MOST_THREADS: f64 = 600.0;
 /// part is not drawn larger.
 pub(in crate::show) const FLOOR_WIDTH: u16 = 4;
 
-const UNIT: &Grid = &Grid::UNIT;
+const UNIT: &FaceGrid = &FaceGrid::UNIT;
 /// Signs on a square, measured from its upper left corner.
 const STAYS: &str = "m.17 .06l.11 .11 -.11 .11 -.11 -.11z";
 const PIN: &str = "m.26 .26l.16 .16m-.14 -.24a.1 .1 0 1 0 -.2 0a.1 .1 0 1 0 .2 0";

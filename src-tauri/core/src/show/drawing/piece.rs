@@ -2,7 +2,7 @@
 //! into the window, onto the printed sheet and into a file.
 
 use super::canvas::Canvas;
-use super::face::Shown;
+use super::face::ClothShown;
 use super::letters::{n, width};
 use crate::cloth::cutting::{CutPlan, Patch};
 use crate::cloth::garments::{Piece, Zone};
@@ -18,11 +18,11 @@ use std::cmp::{max, min};
 /// How a heap's cloth is drawn, right side up.
 pub(in crate::show) fn cloth(throw: &Throw, heap: &Heap) -> DrawnCloth {
     let shown = match heap.makes {
-        Use::Denim { denim } => Shown::Denim {
+        Use::Denim { denim } => ClothShown::Denim {
             n: denim.unwrap_or(0),
             wrong: false,
         },
-        Use::Fabric { print } => Shown::Print(print),
+        Use::Fabric { print } => ClothShown::Print(print),
     };
     shown.cloth(&throw.prints, &throw.denims)
 }

@@ -5,7 +5,7 @@ use crate::show::context::Context;
 use crate::show::dates::ZoneName;
 use crate::show::drawing::Style;
 use crate::show::drawing::canvas::Canvas;
-use crate::show::drawing::face::{FaceMap, Grid};
+use crate::show::drawing::face::{FaceGrid, FaceMap};
 use crate::show::drawing::letters::n;
 use crate::show::export::PrintUnits;
 use crate::show::lessons::Lessons;
@@ -121,7 +121,7 @@ impl FacePart {
         let mut d = Canvas::default();
         let map = self.map.part(&columns, &rows);
         let edge = number * NUMBERS;
-        let grid = Grid {
+        let grid = FaceGrid {
             at: [edge, edge],
             cell: side,
         };

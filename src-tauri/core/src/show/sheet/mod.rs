@@ -25,7 +25,7 @@ use crate::plan::Joining;
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::dates::{Day, date};
-use crate::show::drawing::face::{self, FaceMap, Letters, Shown};
+use crate::show::drawing::face::{self, ClothShown, FaceMap, Letters};
 use crate::show::export::PrintUnits;
 use crate::show::lessons::{self, Lessons};
 use crate::show::parts::{Swatch, head, swatches};
@@ -289,7 +289,7 @@ fn tallies(throw: &Throw, context: Context<'_>) -> Vec<Row> {
 fn fabrics(journal: &Journal, context: Context<'_>) -> Vec<Fabric> {
     let throw = journal.throw();
     let fabric = |(swatch, n): (Swatch, u8)| Fabric {
-        swatch: face::swatch(throw, &[Shown::Print(n)], &swatch.letters),
+        swatch: face::swatch(throw, &[ClothShown::Print(n)], &swatch.letters),
         letters: swatch.letters,
         name: swatch.print.name,
         count: swatch.count,
@@ -304,10 +304,10 @@ fn fabrics(journal: &Journal, context: Context<'_>) -> Vec<Fabric> {
 fn denims(throw: &Throw, context: Context<'_>) -> Vec<Fabric> {
     let letters = Letters::of(throw);
     let denim = |(denim, n): (&Denim, u8)| {
-        let right = Shown::Denim { n, wrong: false };
-        let wrong = Shown::Denim { n, wrong: true };
+        let right = ClothShown::Denim { n, wrong: false };
+        let wrong = ClothShown::Denim { n, wrong: true };
         let covers = || throw.covers().iter();
-        let shows = |face| covers().any(|c| Shown::of(*c, face, throw.prints.len()) == wrong);
+        let shows = |face| covers().any(|c| ClothShown::of(*c, face, throw.prints.len()) == wrong);
         let sides = match Face::BOTH.into_iter().any(shows) {
             true => vec![right, wrong],
             false => vec![right],
