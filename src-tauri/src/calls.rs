@@ -26,7 +26,7 @@
 //!   which figure was out of bounds.
 
 use crate::dialogs;
-use crate::printing::Press;
+use crate::printing::{Press, PrintTurn};
 use crate::worker::{Recover, Worker, gone};
 use lapwork_core::measure::bounds::Sent;
 use lapwork_core::show::{
@@ -371,7 +371,7 @@ impl Workers {
         &self,
         app: &AppHandle,
         id: &str,
-        order: &PrintOrder,
+        (turn, order): (PrintTurn, &PrintOrder),
         progress: &Channel<Printing>,
     ) -> Result<Exported, Problem> {
         let (name, sheet) = self.snapshot(id.to_string())?.sheet(order);
@@ -380,7 +380,7 @@ impl Workers {
             // A page that is gone needs no message.
             let _ = progress.send(now);
         };
-        match self.press.print(&sheet, order, &photo, &tell) {
+        match self.press.print(turn, &sheet, order, &photo, &tell) {
             Ok(bytes) => self.put(app, vec![ExportFile { name, bytes }]),
             Err(PrintFault::Cancelled) => Ok(Exported { said: None }),
             Err(PrintFault::Failed(why)) => self
@@ -586,8 +586,10 @@ pub fn answer(invoke: Invoke<Wry>) -> bool {
             progress,
         } => {
             let progress = progress.channel_on(webview);
+            // The print has its turn before the next call is read, which may be to stop it.
+            let turn = workers.press.begin();
             on_its_own_thread(app.clone(), answer, move |workers, app| {
-                workers.print(app, &id, &order, &progress)
+                workers.print(app, &id, (turn, &order), &progress)
             });
         }
         Call::StopPrinting {} => {

@@ -20,7 +20,17 @@ pub struct Press {
     turn: AtomicU64,
 }
 
+/// The number of a print, which it has from the moment it was asked for.
+#[derive(Debug, Clone, Copy)]
+pub struct PrintTurn(u64);
+
 impl Press {
+    /// Begin a print: the one before stops, and from now on [`Press::stop`] stops this one, also
+    /// while its sheet is still being made.
+    pub fn begin(&self) -> PrintTurn {
+        PrintTurn(self.turn.fetch_add(1, Ordering::Relaxed) + 1)
+    }
+
     /// Stop the current print.
     pub fn stop(&self) {
         self.turn.fetch_add(1, Ordering::Relaxed);
@@ -33,13 +43,13 @@ impl Press {
     /// The [`PrintFault`].
     pub fn print(
         &self,
+        turn: PrintTurn,
         sheet: &Sheet,
         order: &PrintOrder,
         photo: &dyn Fn(&PhotoId) -> Option<Vec<u8>>,
         tell: &dyn Fn(Printing),
     ) -> Result<Vec<u8>, PrintFault> {
-        let own = self.turn.fetch_add(1, Ordering::Relaxed) + 1;
-        let mine = || self.turn.load(Ordering::Relaxed) == own;
+        let mine = || self.turn.load(Ordering::Relaxed) == turn.0;
         let all = Progress::ALL;
         let mut photos = Photos::new();
         let mut reported = 0;
@@ -159,14 +169,21 @@ mod tests {
                 press.stop();
             }
         };
-        let stopped = press.print(&sheet, &order, &|_| None, &stop);
+        let stopped = press.print(press.begin(), &sheet, &order, &|_| None, &stop);
         assert_eq!(stopped, Err(PrintFault::Cancelled));
         let seen = reported.lock().unwrap().clone();
         assert_eq!(seen[0].done, 0);
         assert!(seen.iter().all(|now| now.done < now.all), "{seen:?}");
+        // One that is stopped before its sheet is made is not printed either.
+        let early = press.begin();
+        press.stop();
+        let stopped = press.print(early, &sheet, &order, &|_| None, &|_| {});
+        assert_eq!(stopped, Err(PrintFault::Cancelled));
         let reported = Mutex::new(Vec::new());
         let tell = |now: Printing| reported.lock().unwrap().push(now.done);
-        let made = press.print(&sheet, &order, &|_| None, &tell).unwrap();
+        let made = press
+            .print(press.begin(), &sheet, &order, &|_| None, &tell)
+            .unwrap();
         assert!(made.starts_with(b"%PDF-"));
         let reported = reported.lock().unwrap();
         assert!(reported.len() > 2 && reported.is_sorted(), "{reported:?}");

@@ -200,7 +200,7 @@ fn pixels(file: &Path) -> Vec<[u8; 3]> {
 fn a_large_sheet_is_called_off_and_nothing_is_left() {
     let data = tempfile::tempdir().unwrap();
     let walk = Walk::start(data.path());
-    walk.begin("Barn throw", 60, 60);
+    walk.begin("Barn throw", 20, 24);
     open_hand_on(&walk);
     walk.tap("print");
     walk.sees("printing", "Setting the pages");

@@ -1098,7 +1098,11 @@ fn photos_from_the_store_are_made_small_and_grey_for_black_ink() {
             damaged[..200].to_vec()
         })
     };
-    let paged = Paged::kept(&press.print(&sheet, &order, &found, &|_| {}).unwrap());
+    let paged = Paged::kept(
+        &press
+            .print(press.begin(), &sheet, &order, &found, &|_| {})
+            .unwrap(),
+    );
     let pictures = pictures(&paged);
     assert_eq!(pictures.len(), 1);
     assert_eq!((pictures[0].1, pictures[0].2), (800, 500));
