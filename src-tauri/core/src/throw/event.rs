@@ -330,4 +330,10 @@ pub enum Item {
     Cutter,
     /// Eye protection and a bag for the wash.
     Care,
+    /// Iron, pressing cloth, and a flat place to cool on.
+    Press,
+    /// Clips for the binding, and pins where seams are pinned.
+    Clips,
+    /// Seam ripper and small scissors.
+    Ripper,
 }

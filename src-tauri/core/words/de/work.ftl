@@ -1529,11 +1529,29 @@ item-denim-spares = { $n ->
     [one] Dazu ein übriges Quadrat.
    *[other] Dazu { $n } übrige Quadrate.
 }
+item-denim-unpiled = { $n ->
+    [one] Ein Quadrat fehlt noch. Auf dem Stapel liegt noch kein Jeansstoff.
+   *[other] { $n } Quadrate fehlen noch. Auf dem Stapel liegt noch kein Jeansstoff.
+}
+item-denim-of = { $denim }: { $n ->
+    [one] ein Quadrat
+   *[other] { $n } Quadrate
+}, { $open } noch zuzuschneiden, { $gives } gibt der Stapel noch.
+item-denim-of-strips = { $squares } { $n ->
+    [one] Auch ein Einfassstreifen kommt daraus.
+   *[other] Auch { $n } Einfassstreifen kommen daraus.
+}
+item-denim-named = Jeansstoff: { $denim }
 item-fabric-squares = { $n ->
     [one] Ein Quadrat zu { $side }.
    *[other] { $n } Quadrate zu { $side }.
 }
 item-enough = { $n } zur Hand: genug.
+item-enough-in-all = Mit denen zur Hand zusammen { $n }: genug.
+item-fabric-piled = { $n ->
+    [one] Ein Quadrat gibt der Stapel noch.
+   *[other] { $n } Quadrate gibt der Stapel noch.
+}
 item-short = { $n ->
     [one] Eins fehlt.
    *[other] { $n } fehlen.
@@ -1586,6 +1604,16 @@ item-marker = Ein Stift, der verschwindet
 item-marker-test = Probier ihn an einem Rest: Manche Striche kommen bei Hitze oder Kälte wieder.
 item-cutter = Rollschneider, Matte und Lineal
 item-cutter-what = Ein Lineal von mindestens { $side } Breite hilft am meisten.
+item-cutter-square = Zum Begradigen ein quadratisches Lineal von { $side } oder mehr.
+item-press = Bügeleisen, Bügeltuch und ein ebener Platz zum Auskühlen
+item-press-what = Das Tuch hält Kleber vom Bügeleisen fern. Gebügeltes liegt flach, bis es ausgekühlt ist.
+item-clips = Stoffklammern
+item-clips-what = Sie halten die Einfassung an der Kante, bis der Kleber trocken ist; ein Dutzend reicht.
+item-clips-pins = Stecknadeln und Stoffklammern
+item-clips-pins-what = Stecknadeln halten die Kanten jeder Naht, Klammern die Einfassung; ein Dutzend reicht.
+item-ripper = Nahttrenner und Fadenschere
+item-ripper-what = Um eine Naht zu öffnen, und für die langen Fäden nach jeder Wäsche.
+item-ripper-snip = Um eine Naht zu öffnen, für die Einschnitte in die Nahtzugaben und für die langen Fäden nach jeder Wäsche.
 item-care = Augenschutz, und ein Beutel für die Wäsche
 item-care-what = An dicken Kreuzungen kann eine Nadel brechen; die erste Wäsche gibt Flusen ab.
 figure-weight = Gewicht, fertig
@@ -1865,6 +1893,8 @@ column-counted = Quadrate gezählt
 column-item = Posten
 column-count = Anzahl
 column-unit = Wovon
+column-there = Da oder vom Stapel
+column-short = Fehlt
 column-length-in = Länge (Zoll)
 column-length-mm = Länge (mm)
 column-words = In Worten
