@@ -5,9 +5,9 @@
 //! first.
 
 use jiff::tz::TimeZone;
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::show::Sheet;
 use lapwork_core::show::{PrintOrder, PrintPaper, Printing, ZoneName};
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_service::photos;
 use lapwork_sheet::{Inks, LetterSize, Options, Paper, Photos, PrintFault, PrintKind, Progress};
 use std::ops::ControlFlow;
@@ -51,20 +51,26 @@ impl Press {
     ) -> Result<Vec<u8>, PrintFault> {
         let mine = || self.turn.load(Ordering::Relaxed) == turn.0;
         let all = Progress::ALL;
-        let mut photos = Photos::new();
+        let mut found_photos = Photos::new();
         let mut reported = 0;
         tell(Printing {
             done: reported,
             all,
         });
-        for name in &sheet.photos {
+        // Where one is in the story too, it is printed as large as that wants it.
+        let swatches = sheet
+            .swatches
+            .iter()
+            .map(|name| (name, photos::SWATCH_SIDE));
+        let story = sheet.photos.iter().map(|name| (name, photos::PAPER_SIDE));
+        for (name, side) in swatches.chain(story) {
             if !mine() {
                 return Err(PrintFault::Cancelled);
             }
-            let found = photo(name).and_then(|kept| photos::for_paper(&kept, order.black));
-            photos.extend(found.map(|photo| (name.clone(), printable(photo))));
+            let found = photo(name).and_then(|kept| photos::for_paper(&kept, side, order.black));
+            found_photos.extend(found.map(|photo| (name.clone(), printable(photo))));
         }
-        lapwork_sheet::print(sheet, photos, options(order), &mut |now| {
+        lapwork_sheet::print(sheet, found_photos, options(order), &mut |now| {
             if !mine() {
                 return ControlFlow::Break(());
             }

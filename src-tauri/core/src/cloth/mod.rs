@@ -7,6 +7,7 @@ pub mod fabric;
 pub mod garments;
 pub mod pairs;
 pub mod patches;
+pub mod photos;
 pub mod pieces;
 pub mod pile;
 pub mod reshape;

@@ -172,6 +172,7 @@ mod tests {
                 texture: Texture::Dot,
                 stock: s.map(Count::at_most),
                 uncut: false,
+                photo: None,
             })
             .collect()
     }

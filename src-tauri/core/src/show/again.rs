@@ -57,6 +57,8 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
             .map(|p| Print {
                 stock: None,
                 uncut: p.uncut,
+                // The photo lies beside the throw it was chosen for.
+                photo: None,
                 ..p.clone()
             })
             .collect(),

@@ -197,6 +197,7 @@ mod tests {
                 texture: Texture::Plain,
                 stock: None,
                 uncut: false,
+                photo: None,
             })
             .into();
         assert_eq!(letters(&prints), ["R", "Ru", "Ro", "R2", "M"]);

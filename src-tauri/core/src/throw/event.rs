@@ -3,6 +3,7 @@
 //! Files hold these names and the names of their fields, so none of them may ever change.
 
 use crate::cloth::fabric::{Cover, Denim, Print};
+use crate::cloth::photos::PhotoId;
 use crate::cloth::pile::Heap;
 use crate::measure::outline::Measures;
 use crate::measure::{Count, Length};
@@ -11,7 +12,6 @@ use crate::plan::assembly::Rect;
 use crate::plan::scraps::Scrap;
 use crate::throw::facts::{Made, Mishap, StripsCut, Went};
 use crate::throw::heritage::Heritage;
-use crate::throw::photos::PhotoId;
 use crate::throw::tasks::Task;
 use crate::throw::wishes::Wishes;
 use serde::{Deserialize, Serialize};

@@ -1703,6 +1703,11 @@ wish-thick-value = { $often ->
     [one] { $n } Lagen, einmal
    *[other] { $n } Lagen, { $often }-mal
 }
+wish-thick-met = Keine Kreuzung dicker als gewünscht
+wish-thick-over = { $value }; { $n ->
+    [one] eine Kreuzung ist dicker als { $wished } Lagen
+   *[other] { $n } Kreuzungen sind dicker als { $wished } Lagen
+}
 wish-grain = Gegen den gewünschten Fadenlauf
 wish-grain-value = { $n ->
     [0] keins

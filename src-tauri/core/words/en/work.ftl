@@ -1940,6 +1940,11 @@ wish-thick-value = { $often ->
     [one] { $n } layers, once
    *[other] { $n } layers, { $often } times
 }
+wish-thick-met = Crossings no thicker than wished
+wish-thick-over = { $value }; { $n ->
+    [one] one crossing is thicker than { $wished } layers
+   *[other] { $n } crossings are thicker than { $wished } layers
+}
 wish-grain = Against the grain wished for
 wish-grain-value = { $n ->
     [0] none
