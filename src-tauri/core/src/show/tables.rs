@@ -145,12 +145,12 @@ impl Table {
                 "column-item",
                 "column-count",
                 "column-unit",
-                "column-there",
-                "column-short",
                 "column-length-in",
                 "column-length-mm",
                 "column-words",
                 "column-have",
+                "column-there",
+                "column-short",
             ],
             Table::Record => &[
                 "column-time",
@@ -475,12 +475,12 @@ fn supply(
         name,
         number(amount.map(|a| a.count)),
         unit.unwrap_or_default(),
-        number(amount.and_then(|a| a.there)),
-        number(amount.and_then(|a| a.short)),
         length.map_or_else(String::new, inch_text),
         length.map_or_else(String::new, mm_text),
         said,
         have,
+        number(amount.and_then(|a| a.there)),
+        number(amount.and_then(|a| a.short)),
     ]
 }
 
