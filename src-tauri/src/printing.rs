@@ -7,9 +7,9 @@
 use jiff::tz::TimeZone;
 use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::show::Sheet;
-use lapwork_core::show::{PrintOrder, PrintPaper, Printing, ZoneName};
-use lapwork_service::photos;
-use lapwork_sheet::{Inks, LetterSize, Options, Paper, Photos, PrintFault, PrintKind, Progress};
+use lapwork_core::show::{PrintOrder, Printing, ZoneName};
+use lapwork_service::{paper, photos};
+use lapwork_sheet::{Options, Photos, PrintFault, Progress};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU64, Ordering};
 
@@ -57,20 +57,14 @@ impl Press {
             done: reported,
             all,
         });
-        // Where one is in the story too, it is printed as large as that wants it.
-        let swatches = sheet
-            .swatches
-            .iter()
-            .map(|name| (name, photos::SWATCH_SIDE));
-        let story = sheet.photos.iter().map(|name| (name, photos::PAPER_SIDE));
-        for (name, side) in swatches.chain(story) {
+        for (name, side) in paper::photos(sheet) {
             if !mine() {
                 return Err(PrintFault::Cancelled);
             }
-            let found = photo(name).and_then(|kept| photos::for_paper(&kept, side, order.black));
-            found_photos.extend(found.map(|photo| (name.clone(), printable(photo))));
+            let found = photo(&name).and_then(|kept| photos::for_paper(&kept, side, order.black));
+            found_photos.extend(found.map(|photo| (name, printable(photo))));
         }
-        lapwork_sheet::print(sheet, found_photos, options(order), &mut |now| {
+        lapwork_sheet::print(sheet, found_photos, Options::from(order), &mut |now| {
             if !mine() {
                 return ControlFlow::Break(());
             }
@@ -99,31 +93,6 @@ fn printable(photo: photos::PaperPhoto) -> lapwork_sheet::PrintPhoto {
     }
 }
 
-/// How an order is printed.
-pub fn options(order: &PrintOrder) -> Options {
-    Options {
-        paper: match order.paper {
-            PrintPaper::A4 => Paper::A4,
-            PrintPaper::Letter => Paper::Letter,
-        },
-        size: if order.large {
-            LetterSize::Large
-        } else {
-            LetterSize::Normal
-        },
-        ink: if order.black {
-            Inks::Black
-        } else {
-            Inks::Colour
-        },
-        kind: if order.card {
-            PrintKind::Bench
-        } else {
-            PrintKind::Making
-        },
-    }
-}
-
 /// The time zone that the system is set to; UTC where it does not say.
 pub fn zone() -> ZoneName {
     let system = TimeZone::system();
@@ -142,7 +111,7 @@ mod tests {
     use super::*;
     use lapwork_core::demo;
     use lapwork_core::measure::Ruler;
-    use lapwork_core::show::{Context, PrintUnits};
+    use lapwork_core::show::{Context, PrintPaper, PrintUnits};
     use lapwork_core::words::Words;
     use lapwork_service::paper::sheet;
     use std::sync::Mutex;
