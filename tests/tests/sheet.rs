@@ -1127,7 +1127,7 @@ fn the_photo_of_a_fabric_is_printed() {
             strong.count()
         };
         assert_eq!(
-            magenta(&seen) > 50,
+            magenta(&seen) > 0,
             !black,
             "card {card}: {}",
             magenta(&seen)
