@@ -1,5 +1,6 @@
 //! Every kind of step fits one screen of a phone: its picture, what it is, the first sentence of
-//! how it is done, and the large button lie wholly in the window, in letters of normal size.
+//! how it is done, the large button and the button that reads it aloud lie wholly in the window, in
+//! letters of normal size.
 
 use lapwork_core::throw::tasks::Task;
 use lapwork_tests::walk::Walk;
@@ -10,12 +11,23 @@ use std::collections::{BTreeMap, BTreeSet};
 const PHONES: [(u32, u32); 2] = [(390, 844), (360, 740)];
 
 /// What must be seen at once: a name for it, and what it is.
-const AT_ONCE: [(&str, &str); 4] = [
+const AT_ONCE: [(&str, &str); 5] = [
     ("picture", "article svg[role=img]"),
     ("title", "#step-title"),
     ("first sentence", "[data-first], .how li"),
     ("large button", ".foot button.big"),
+    ("read aloud", "[data-testid=read-aloud]"),
 ];
+
+/// Gives the page a voice for each language: a screen nobody sees has none.
+const VOICES: &str = "Object.defineProperty(window, 'speechSynthesis', {
+        configurable: true,
+        value: {
+            getVoices: () => ['en', 'de'].map((lang) => ({ lang, localService: true, default: true })),
+            speak() {},
+            cancel() {},
+        },
+    });";
 
 /// What is not wholly in the window: cut off by it or by what scrolls, or laid under a bar.
 fn hidden(walk: &Walk) -> Vec<String> {
@@ -157,6 +169,7 @@ fn walk_all(language: &str, ruler: Value) -> (BTreeSet<String>, Vec<String>, f64
         .map(|joining| (joining, begin(&walk, joining, joining)))
         .into();
     walk.window.reopen();
+    walk.window.run(VOICES, &[]);
     let (mut seen, mut faults, mut least) = (BTreeSet::new(), Vec::new(), f64::MAX);
     for (joining, id) in throws {
         walk.window.select("[data-testid=throw-row]");
