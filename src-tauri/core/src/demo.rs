@@ -194,6 +194,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
                 n,
                 index,
                 squares,
+                pieced: None,
                 by_strip: Vec::new(),
                 strips: None,
                 outline: None,

@@ -71,6 +71,9 @@ pub enum Rejection {
         /// They are fabric, to be glued on.
         fabric: bool,
     },
+    /// More pieced squares than squares, or of a piece that is not cut into halves.
+    #[error("so many squares of two halves cannot come out of this piece")]
+    Pieced,
     /// Nothing of the cloth would be left once its edges are trimmed.
     #[error("nothing is left of the cloth once its edges are trimmed")]
     Edges,

@@ -16,6 +16,7 @@
 
 use crate::cloth::fabric::{Cover, Face, Print};
 use crate::plan::assembly::Rect;
+use crate::throw::Throw;
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 
@@ -146,6 +147,30 @@ pub fn layers(across: u16, down: u16, covers: &[Cover]) -> (u32, u32) {
         }
     }
     (lap, crossing)
+}
+
+/// The thickest lap of a throw in layers, how many of these are denim, and the most layers where
+/// four corners meet. Along the middle of a square pieced of two halves lie two layers of denim,
+/// which meet the laps on two of its sides; no corner lies there.
+pub fn thickest(throw: &Throw) -> (u32, u32, u32) {
+    let (across, down) = (throw.plan.across, throw.plan.down);
+    let (_, crossing) = layers(across, down, throw.covers());
+    let here = |square: Rect| {
+        let more = u32::from(throw.is_pieced(square));
+        (throw.cover(square).layers() + more, 1 + more)
+    };
+    let mut lap = (0, 0);
+    for square in Rect::grid(across, down).squares() {
+        let right = Rect::square(square.row, square.col + 1);
+        let below = Rect::square(square.row + 1, square.col);
+        for beside in [right, below] {
+            if beside.col < across && beside.row < down {
+                let (a, b) = (here(square), here(beside));
+                lap = std::cmp::max(lap, (a.0 + b.0, a.1 + b.1));
+            }
+        }
+    }
+    (lap.0, lap.1, crossing)
 }
 
 /// Where a square of the front lies when the throw is turned over like a page.

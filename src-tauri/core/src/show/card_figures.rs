@@ -65,11 +65,22 @@ pub(super) fn card_figures(
             );
             add("square", context.by(plan.side, plan.side));
         }
-        Task::CoolCover | Task::CoolLap => {
+        Task::CoolHalves | Task::CoolCover | Task::CoolLap => {
             add(
                 "cooling",
                 context.plain(say!(context, "minutes", n = plan.cooling_minutes)),
             );
+        }
+        Task::LapHalves | Task::PressHalves | Task::StitchHalves => {
+            let lap = throw.lapped_halves(piece).unwrap_or(plan.lap);
+            match task {
+                Task::StitchHalves => add("middle", context.length(lap / 2)),
+                _ => add("lap", context.length(lap)),
+            }
+            add("square", context.by(plan.side, plan.side));
+            if task == Task::StitchHalves {
+                add("seam", context.length(plan.side));
+            }
         }
         Task::Dot => {
             add("lap", context.length(made.lap));

@@ -4,7 +4,7 @@ use crate::cloth::cutting::{self, CutPlan, Cutting};
 use crate::cloth::garments::{self, Garment, GarmentPart, Piece, Source, ZoneKind};
 use crate::cloth::pairs;
 use crate::cloth::patches;
-use crate::cloth::pile::Heap;
+use crate::cloth::pile::{Heap, Use};
 use crate::cloth::reshape;
 use crate::cloth::steps::steps;
 use crate::cloth::ways::{self, CutWay};
@@ -93,6 +93,8 @@ pub struct PileCutView {
     pub keep: Option<Button>,
     /// Squares to expect, to begin the count with.
     pub expected: u32,
+    /// Of these, squares pieced of two halves.
+    pub expected_pieced: u32,
     /// Binding strips to expect.
     pub expected_strips: u32,
     /// Something of it is cut already.
@@ -330,6 +332,7 @@ fn cutting_by(
         heeds: Vec::new(),
         keep: None,
         expected: 0,
+        expected_pieced: 0,
         expected_strips: 0,
         begun: throw.begun_pieces.contains_key(&(n, index)),
         counted: counted.map(Count::get),
@@ -385,12 +388,21 @@ fn cutting_by(
     let naive = cutting::naive(&rest, &how).unwrap_or(0);
     let free = cutting::free_yield(&rest, &how).map_or(squares, |f| f.count);
     let bound = cutting::bound(&rest, &how).unwrap_or(free);
+    let parts = names::parted(squares, cuts.pieced, context);
     let figure = |key: &str, n: u32| Figure {
         label: context.say(&format!("figure-{key}"), &[]),
         value: context.plain(say!(context, "number", n = n)),
     };
     view.figures = vec![
-        figure("squares-here", squares),
+        Figure {
+            label: say!(context, "figure-squares-here"),
+            value: context.plain(say!(
+                context,
+                "number-parted",
+                n = squares,
+                parts = parts.as_str()
+            )),
+        },
         figure("from-hem", naive),
         figure("free", free),
         figure("bound", bound),
@@ -402,12 +414,16 @@ fn cutting_by(
         view.said.push(say!(
             context,
             "cut-given-up",
-            n = free.saturating_sub(squares)
+            n = free.saturating_sub(cuts.whole())
         ));
-        if squares > naive {
+        if cuts.whole() > naive {
             view.said
-                .push(say!(context, "cut-gain", n = squares - naive));
+                .push(say!(context, "cut-gain", n = cuts.whole() - naive));
         }
+    }
+    if cuts.pieced > 0 {
+        view.said
+            .push(say!(context, "cut-pieced", n = cuts.pieced));
     }
     if begins_so(garment, &piece) {
         view.said.push(say!(context, "part-start"));
@@ -438,6 +454,7 @@ fn cutting_by(
         view.heeds.push(say!(context, "cut-unwashed"));
     }
     view.expected = squares;
+    view.expected_pieced = cuts.pieced;
     view.expected_strips = cuts.binding.len() as u32;
     if counted.is_none() && !changed {
         let strips = Count::at_most(view.expected_strips);
@@ -448,6 +465,7 @@ fn cutting_by(
                     context,
                     "cut-all-came",
                     n = n,
+                    parts = parts.as_str(),
                     strips = view.expected_strips
                 ),
             },
@@ -456,6 +474,7 @@ fn cutting_by(
                 index,
                 squares: Count::at_most(squares),
                 by_strip: Vec::new(),
+                pieced: (cuts.pieced > 0).then(|| Count::at_most(cuts.pieced)),
                 strips: (strips > 0).then_some(strips),
                 outline: None,
             },
@@ -568,6 +587,18 @@ fn ways_to_cut(
     let (how, own) = (how_for(throw, heap), heap.way(nth));
     let mut ways = vec![CutWay::PLAIN];
     ways.extend(ways::offers(piece, &how).into_iter().map(|(way, _)| way));
+    let bare = own.with_halves(false);
+    if !ways.contains(&bare) {
+        ways.push(bare);
+    }
+    // Halves are offered only where the throw lacks squares.
+    let pieced = own.with_halves(true);
+    let lacks = given.over() < 0
+        || matches!(heap.makes, Use::Denim { denim: Some(d) }
+            if given.denims.get(usize::from(d)).is_some_and(|c| c.open > c.to_come + given.spares));
+    if heap.makes.is_denim() && lacks && ways::squares(piece, &how, pieced) > ways::squares(piece, &how, bare) {
+        ways.push(pieced);
+    }
     if !ways.contains(&own) {
         ways.push(own);
     }
@@ -595,8 +626,18 @@ fn ways_to_cut(
             (true, true) => "turned-both",
         };
         let (squares, strips) = (gives.squares, gives.strips);
-        let said = say!(context, "way-gives", n = squares, strips = strips);
+        let said = say!(
+            context,
+            "way-gives",
+            n = squares,
+            parts = names::parted(squares.get(), gives.pieced.get(), context),
+            strips = strips
+        );
         let name = context.say(&format!("way-{key}"), &[]);
+        let name = match way.pieced {
+            true => say!(context, "way-pieced", name = name),
+            false => name,
+        };
         let more = squares.get().saturating_sub(plain);
         let label = match way.is_plain() {
             true => say!(context, "told", what = name.as_str(), how = said),
@@ -615,7 +656,16 @@ fn ways_to_cut(
                 label_turned(throw, context),
             ]
         });
-        let text: Vec<String> = turned.into_iter().flatten().chain(both).collect();
+        let half = how.half.map_or_else(String::new, |half| {
+            say!(
+                context,
+                "way-pieced-text",
+                half = context.by(half, how.cut_side()),
+                lap = context.length(throw.plan.lap)
+            )
+        });
+        let pieced = way.pieced.then_some(half);
+        let text: Vec<String> = turned.into_iter().flatten().chain(both).chain(pieced).collect();
         let chosen = way == own;
         WayOffer {
             choose: (!chosen).then(|| Button {
@@ -732,6 +782,7 @@ fn picture(
         "picture-piece",
         name = title,
         n = cuts.count,
+        parts = names::parted(cuts.count, cuts.pieced, context),
         strips = cuts.strips.len()
     );
     let size = [

@@ -68,6 +68,7 @@ pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_
             ],
         ),
         Rejection::Edges => ("edges", vec![]),
+        Rejection::Pieced => ("pieced", vec![]),
         Rejection::AlreadyMade(piece) => ("already-made", vec![("piece", name(*piece).into())]),
         Rejection::Joined(piece) => ("joined", vec![("piece", name(*piece).into())]),
         Rejection::Glued(piece) => ("glued", vec![("piece", name(*piece).into())]),

@@ -1,16 +1,17 @@
 //! What to have at hand, how heavy the throw gets and how long it takes.
 
 use crate::cloth::pile::how;
-use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, need, seams};
+use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_halves, for_throw, glue, need, seams};
 use crate::cloth::weight::{
     Cloth, M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, nm};
+use crate::measure::{Count, Length, nm, square_metres};
 use crate::plan::Stitch;
 use crate::show::change;
 use crate::show::context::Context;
 use crate::show::parts::{Figure, Head, gone_told, head};
+use crate::throw::account::account;
 use crate::throw::stock::{gone, used};
 use crate::throw::tasks::Task;
 use crate::throw::{Item, Throw};
@@ -90,7 +91,17 @@ fn thread(throw: &Throw) -> Option<Need> {
     let around = throw.plan.side * 4 * rounds;
     let thick = denim.thickness + cotton.thickness;
     let patches = need(around, Stitch::Straight, stitch, thick, winding).ok()?;
-    Some(seams.and(&patches, winding))
+    let halves = for_halves(&throw.plan, pieced(throw), &denim, stitch, winding).ok()?;
+    Some(seams.with(&halves, winding).and(&patches, winding))
+}
+
+/// Squares that are pieced of two halves, or will be as the pile is to be cut.
+fn pieced(throw: &Throw) -> u32 {
+    let squares = throw.assembly().whole().squares();
+    let placed = squares.filter(|s| throw.is_pieced(*s)).count() as u32;
+    // The pile is laid out only where some piece of it is cut so.
+    let any = throw.pile.values().any(|h| h.ways.values().any(|w| w.pieced));
+    placed + if any { account(throw).pieced_places() } else { 0 }
 }
 
 /// How much of something is wanted, for a table.
@@ -142,7 +153,12 @@ pub(super) fn amount(throw: &Throw, item: Item) -> Option<SupplyAmount> {
 fn glued(throw: &Throw) -> Glue {
     let (p, size) = (&throw.plan, throw.finished());
     let round = (size.width + size.height) * 2;
-    glue(seams(p).joins + round, covers(throw), Gluing::default())
+    let halves = p.side * i64::from(pieced(throw));
+    glue(
+        seams(p).joins + halves + round,
+        covers(throw),
+        Gluing::default(),
+    )
 }
 
 /// What to have at hand.
@@ -175,6 +191,15 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     )];
     if throw.spares > 0 {
         lines.push(say!(context, "item-denim-spares", n = throw.spares));
+    }
+    let of_halves = pieced(throw);
+    if of_halves > 0 {
+        lines.push(say!(
+            context,
+            "item-denim-pieced",
+            n = of_halves,
+            lap = context.length(p.lap)
+        ));
     }
     row(Item::Denim, say!(context, "item-denim"), lines);
     for (i, print) in throw.prints.iter().enumerate() {
@@ -322,7 +347,9 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         vec![say!(context, "item-care-what")],
     );
 
-    let weight = mass(p, covered, &denim, &cotton);
+    // A square of two halves has its lap more of denim.
+    let laps = square_metres(p.side, p.lap) * f64::from(pieced(throw));
+    let weight = mass(p, covered, &denim, &cotton) + laps * denim.weight;
     let kg = in_kilograms(weight);
     let (lb, g) = (kg / 0.453_592_37, kg * 1_000.0);
     let pounds = match lb < 1.0 {

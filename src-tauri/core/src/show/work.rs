@@ -523,6 +523,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
             "how-join-binding-seam".into()
         }
         (Task::StitchPatch, _, Stitch::Twin { .. }) => "how-stitch-patch-twin".into(),
+        (Task::StitchHalves, _, Stitch::Twin { .. }) => "how-stitch-halves-twin".into(),
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),
@@ -665,6 +666,9 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
         Task::CutFabric => cover(Face::Front) && cover(Face::Back),
         Task::CoverFront => cover(Face::Front),
         Task::CoverBack => cover(Face::Back),
+        Task::LapHalves | Task::PressHalves | Task::StitchHalves => {
+            throw.lapped_halves(a) == throw.lapped_halves(b)
+        }
         Task::SquareUp => {
             let measured = |piece| throw.work(piece).and_then(|w| w.measured);
             measured(a) == measured(b)

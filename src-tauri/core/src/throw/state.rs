@@ -37,6 +37,8 @@ pub struct Work {
     pub opened: Option<Length>,
     /// How often a patch on it is stitched round, those rounds done included.
     pub patches: usize,
+    /// How far its halves are lapped, for a square that is pieced of two.
+    pub halves: Option<Length>,
 }
 
 impl Work {
@@ -48,6 +50,17 @@ impl Work {
             .find(|(t, _)| *t == task)
             .map(|(_, at)| *at)
     }
+}
+
+/// A spare square pieced of two halves.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PiecedSpare {
+    /// Its denim, where it is known.
+    pub denim: Option<u8>,
+    /// How far its halves are lapped.
+    pub lap: Length,
+    /// What was done to the halves.
+    pub done: Vec<(Task, Time)>,
 }
 
 /// A square that was lost to the work.
@@ -148,6 +161,8 @@ pub struct Throw {
     pub spares: Count,
     /// Spare squares whose denim is known, by denim; never more than there are spares.
     pub(super) spare_denims: BTreeMap<u8, u32>,
+    /// Spare squares pieced of two halves; never more than there are spares.
+    pub(super) pieced_spares: Vec<PiecedSpare>,
     /// Pieces of heaps that are being cut, by heap and place.
     pub begun_pieces: BTreeMap<(u16, u8), BegunPiece>,
     /// Binding strips cut so far.
@@ -219,6 +234,7 @@ impl Throw {
             denims: denims.clone(),
             spares: Count::NONE,
             spare_denims: BTreeMap::new(),
+            pieced_spares: Vec::new(),
             begun_pieces: BTreeMap::new(),
             cut_strips: Vec::new(),
             losses: Vec::new(),
@@ -532,6 +548,16 @@ impl Throw {
         })
     }
 
+    /// Whether a square is pieced of two halves.
+    pub fn is_pieced(&self, square: Rect) -> bool {
+        self.lapped_halves(square).is_some()
+    }
+
+    /// How far the halves of a square are lapped; nothing where it is whole.
+    pub fn lapped_halves(&self, square: Rect) -> Option<Length> {
+        self.work.get(&square).and_then(|w| w.halves)
+    }
+
     /// All tasks a piece goes through, in order.
     pub fn tasks(&self, piece: Rect) -> Vec<Task> {
         self.tasks_of_size(piece, self.size(piece))
@@ -541,7 +567,8 @@ impl Throw {
     pub(crate) fn tasks_of_size(&self, piece: Rect, size: Size) -> Vec<Task> {
         let mut out = Vec::with_capacity(6);
         if piece.is_square() {
-            for_square(&self.cover(piece), self.cuts_fabric(piece), &mut out);
+            let pieced = self.is_pieced(piece);
+            for_square(&self.cover(piece), pieced, self.cuts_fabric(piece), &mut out);
             let patches = self.work.get(&piece).map_or(0, |w| w.patches);
             out.extend(std::iter::repeat_n(Task::StitchPatch, patches));
         } else {

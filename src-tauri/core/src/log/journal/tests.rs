@@ -147,6 +147,7 @@ pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
                 index: (pick / 18 % 3) as u8,
                 squares: Count::at_most(pick / 54 % 9),
                 by_strip: Vec::new(),
+                pieced: None,
                 strips: (pick / 486 % 3 > 0).then(|| Count::at_most(pick / 486 % 3)),
                 outline: None,
             },

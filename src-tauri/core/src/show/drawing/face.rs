@@ -108,6 +108,8 @@ pub(in crate::show) struct LaidSquare {
     pub(in crate::show) y: u16,
     /// What it shows.
     pub(in crate::show) shown: ClothShown,
+    /// It is pieced of two halves.
+    pub(in crate::show) pieced: bool,
 }
 
 /// Where squares lie in a drawing.
@@ -202,6 +204,7 @@ impl FaceMap {
                 x: seen.col,
                 y: seen.row,
                 shown: ClothShown::of(cover, face, throw.prints.len()),
+                pieced: throw.is_pieced(square),
             })
             .collect();
         let there: BTreeSet<ClothShown> = squares.iter().map(|laid| laid.shown).collect();
@@ -273,6 +276,13 @@ impl FaceMap {
     pub(in crate::show) fn letters(&self, d: &mut Canvas, grid: &FaceGrid, size: f64, low: f64) {
         let prints = |shown: ClothShown| matches!(shown, ClothShown::Print(_));
         self.lettered(d, grid, size, low, Ink::Letters, prints);
+        // What is pieced of two halves has its mark, whatever lies on it.
+        let pieced = self.squares.iter().filter(|laid| laid.pieced);
+        for (ink, print) in [(Ink::Letters, true), (Ink::Bare, false)] {
+            let own = pieced.clone().filter(|laid| prints(laid.shown) == print);
+            let at = own.map(|laid| grid.spot(laid, [0.17, 0.83]));
+            d.letters("½", 0.22 * grid.cell, at.collect(), ink);
+        }
     }
 
     /// The letters of each denim, where there is more than one to tell apart.

@@ -142,6 +142,22 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
             d.arrow([s * 1.3, s * 0.5, s * 0.75, s * 0.5], Ink::Rule);
             (s * 2.0, s)
         }
+        Task::LapHalves | Task::PressHalves | Task::CoolHalves | Task::StitchHalves => {
+            // Two halves, the left one over the right one.
+            let lap = in_mm(throw.lapped_halves(piece).unwrap_or(throw.plan.lap));
+            let half = (s + lap) / 2.0;
+            for (x, ink) in [(half - lap, Ink::Next), (0.0, Ink::Denim)] {
+                let cloth = Some(bare(throw, piece, Face::Front));
+                d.named_area([x, 0.0, half, s], ink, cloth, None);
+            }
+            d.area([half - lap, 0.0, lap, s], Ink::Lap);
+            d.words([s * 0.2, s * 0.5], names::square(piece), s * 0.13);
+            if task == Task::StitchHalves {
+                let middle = half - lap / 2.0;
+                d.line([middle, 0.0, middle, s], Ink::Stitch);
+            }
+            (s, s)
+        }
         _ => {
             let mut side = |x, face| {
                 let label = Some(names::square(piece));

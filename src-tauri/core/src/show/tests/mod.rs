@@ -23,6 +23,7 @@ mod every_screen;
 mod faces;
 mod forged;
 mod fours;
+mod halves;
 mod lessons;
 mod more;
 mod path;

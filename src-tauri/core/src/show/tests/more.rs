@@ -216,6 +216,7 @@ fn another_way_is_offered_where_it_gives_more() {
         index: 0,
         squares: Count::from(2),
         by_strip: vec![Count::from(1), Count::from(0), Count::from(1)],
+        pieced: None,
         strips: None,
         outline: None,
     };

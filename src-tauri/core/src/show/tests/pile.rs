@@ -116,6 +116,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         index: 0,
         squares: squares.into(),
         by_strip: Vec::new(),
+        pieced: None,
         strips: None,
         outline: None,
     };
@@ -259,6 +260,7 @@ fn a_leg_from_outline_to_count() {
         index,
         squares: Count::from(3),
         by_strip: Vec::new(),
+        pieced: None,
         strips: None,
         outline: Some(outline),
     };
@@ -281,6 +283,7 @@ fn a_leg_from_outline_to_count() {
             index: 0,
             squares: Count::from(5),
             by_strip: Vec::new(),
+            pieced: None,
             strips: None,
             outline: None,
         },
@@ -293,6 +296,7 @@ fn a_leg_from_outline_to_count() {
             index: 1,
             squares: Count::from(6),
             by_strip: Vec::new(),
+            pieced: None,
             strips: None,
             outline: None,
         },
@@ -618,6 +622,7 @@ fn a_spoilt_square_is_offered_what_is_left_of_its_denim() {
             index: 0,
             squares: count.into(),
             by_strip: Vec::new(),
+            pieced: None,
             strips: None,
             outline: None,
         };
