@@ -838,6 +838,17 @@ pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
     })
 }
 
+/// How many squares [`lay_out`] finds, without saying where.
+pub(super) fn squares_of(piece: &Piece, how: &Cutting) -> Result<u32, CuttingFault> {
+    if how.half.is_some() {
+        return Ok(lay_out(piece, how)?.count);
+    }
+    let (ground, side, step) = ready(piece, how)?;
+    let (starts, _) = starts(&ground, how, side, step)?;
+    let squares: i64 = starts.iter().map(|from| ground.count(*from, side).0).sum();
+    Ok(u32::try_from(squares).unwrap_or(u32::MAX))
+}
+
 /// Where the strips begin, in the order they are cut, and how many of them are measured from
 /// the upper edge.
 fn starts(

@@ -364,18 +364,17 @@ fn cutting_by(
     let changed = piece != *kept;
     let at = (n, usize::from(index));
     let is_paper = known.is_some();
-    let unchanged = (!changed && known.is_none()).then(|| account(throw));
+    let strips_held = drag.and_then(|drag| drag.held_strips);
+    let held = strips_held.is_some();
+    let unchanged = (!changed && !held && known.is_none()).then(|| account(throw));
     let known = known.or(unchanged.as_ref());
-    let mut laid = match (changed, known) {
-        (true, _) => match drag.and_then(|drag| drag.held_strips) {
-            Some(strips) => Laid::alone(throw, at.1, heap, &piece, strips),
-            None => {
-                let heap = with_outline(heap, index, &piece);
-                Laid::of(throw, at, &heap, &piece, &account_with(throw, n, &heap))
-            }
-        },
-        (false, Some(known)) => Laid::of(throw, at, heap, &piece, known),
-        (false, None) => Laid::of(throw, at, heap, &piece, &account(throw)),
+    let mut laid = match (strips_held, known.filter(|_| !changed)) {
+        (Some(strips), _) => Laid::alone(throw, at.1, heap, &piece, strips),
+        (None, Some(known)) => Laid::of(throw, at, heap, &piece, known),
+        (None, None) => {
+            let heap = with_outline(heap, index, &piece);
+            Laid::of(throw, at, &heap, &piece, &account_with(throw, n, &heap))
+        }
     };
     if changed {
         // Lines that are done were of the outline that was kept.
@@ -383,58 +382,28 @@ fn cutting_by(
     }
     let cuts = &laid.cuts;
     let squares = cuts.count;
-    // What the strips of the binding leave is compared with what else could be cut of that.
-    let rest = crate::cloth::strips::rest_of(&laid.lying, &cuts.binding);
-    let naive = cutting::naive(&rest, &how).unwrap_or(0);
-    let free = cutting::free_yield(&rest, &how).map_or(squares, |f| f.count);
-    let bound = cutting::bound(&rest, &how).unwrap_or(free);
     let parts = names::parted(squares, cuts.pieced, context);
-    let figure = |key: &str, n: u32| Figure {
-        label: context.say(&format!("figure-{key}"), &[]),
-        value: context.plain(say!(context, "number", n = n)),
-    };
-    view.figures = vec![
-        Figure {
+    if held {
+        // What else could be cut of it is worked out once the point is let go, and so are the
+        // strips for the binding that the whole pile shares out then.
+        view.figures = vec![Figure {
             label: say!(context, "figure-squares-here"),
-            value: context.plain(say!(
-                context,
-                "number-parted",
-                n = squares,
-                parts = parts.as_str()
-            )),
-        },
-        figure("from-hem", naive),
-        figure("free", free),
-        figure("bound", bound),
-    ];
-    if squares == 0 {
-        view.said.push(say!(context, "cut-nothing"));
-        view.said.extend(still_of_use(&rest, cuts, &how, context));
+            value: context.plain(say!(context, "number-about", n = squares)),
+        }];
+        view.said.push(say!(context, "cut-held"));
     } else {
-        view.said.push(say!(
-            context,
-            "cut-given-up",
-            n = free.saturating_sub(cuts.whole())
-        ));
-        if cuts.whole() > naive {
-            view.said
-                .push(say!(context, "cut-gain", n = cuts.whole() - naive));
+        compare(&mut view, &laid, &how, context);
+        if begins_so(garment, &piece) {
+            view.said.push(say!(context, "part-start"));
         }
+        view.list = rows(throw, (n, index), &laid, context);
+        view.left = left_over(cuts, context);
     }
-    if cuts.pieced > 0 {
-        view.said
-            .push(say!(context, "cut-pieced", n = cuts.pieced));
-    }
-    if begins_so(garment, &piece) {
-        view.said.push(say!(context, "part-start"));
-    }
-    view.list = rows(throw, (n, index), &laid, context);
     if changed {
         for row in &mut view.list {
             (row.tick, row.now) = (None, false);
         }
     }
-    view.left = left_over(cuts, context);
     if counted.is_none() {
         view.worn = worn(heap, (n, index), kept, context);
         if view.worn.is_some() {
@@ -444,7 +413,7 @@ fn cutting_by(
     if let (false, None, Some(known)) = (changed, counted, known) {
         view.ways = ways_to_cut(throw, (n, index), heap, &piece, known, context);
     }
-    if !changed {
+    if !changed && !held {
         view.other = other(throw, garment, heap, (n, index), context);
     }
     if heap.cloth.stretch {
@@ -456,7 +425,7 @@ fn cutting_by(
     view.expected = squares;
     view.expected_pieced = cuts.pieced;
     view.expected_strips = cuts.binding.len() as u32;
-    if counted.is_none() && !changed {
+    if counted.is_none() && !changed && !held {
         let strips = Count::at_most(view.expected_strips);
         view.all_came = Some(Button {
             label: match squares {
@@ -540,6 +509,52 @@ fn cutting_by(
         }
     }
     Ok(view)
+}
+
+/// What is told of a piece as it is laid out, and of what else could be cut of it.
+fn compare(view: &mut PileCutView, laid: &Laid, how: &Cutting, context: Context<'_>) {
+    let cuts = &laid.cuts;
+    let squares = cuts.count;
+    // What the strips of the binding leave is compared with what else could be cut of that.
+    let rest = crate::cloth::strips::rest_of(&laid.lying, &cuts.binding);
+    let naive = cutting::naive(&rest, how).unwrap_or(0);
+    let free = cutting::free_yield(&rest, how).map_or(cuts.whole(), |f| f.count);
+    let bound = cutting::bound(&rest, how).unwrap_or(free);
+    let figure = |key: &str, value: String| Figure {
+        label: context.say(&format!("figure-{key}"), &[]),
+        value: context.plain(value),
+    };
+    let number = |n: u32| say!(context, "number", n = n);
+    // The others are of whole squares only.
+    let whole = if cuts.pieced > 0 { "-whole" } else { "" };
+    let parts = names::parted(squares, cuts.pieced, context);
+    view.figures = vec![
+        figure(
+            "squares-here",
+            say!(context, "number-parted", n = squares, parts = parts),
+        ),
+        figure("from-hem", number(naive)),
+        figure(&format!("free{whole}"), number(free)),
+        figure(&format!("bound{whole}"), number(bound)),
+    ];
+    if squares == 0 {
+        view.said.push(say!(context, "cut-nothing"));
+        view.said.extend(still_of_use(&rest, cuts, how, context));
+    } else {
+        view.said.push(say!(
+            context,
+            "cut-given-up",
+            n = free.saturating_sub(cuts.whole())
+        ));
+        if cuts.whole() > naive {
+            view.said
+                .push(say!(context, "cut-gain", n = cuts.whole() - naive));
+        }
+    }
+    if cuts.pieced > 0 {
+        view.said
+            .push(say!(context, "cut-pieced", n = cuts.pieced));
+    }
 }
 
 /// Whether a pocket or a waistband still has the outline it began with.

@@ -1329,6 +1329,10 @@ heap-gives = { $what }: { $n ->
 make-denim = Jeansquadrate
 make-denim-of = Jeansquadrate: { $denim }
 squares-parted = {" "}({ $whole } ganze + { $n } gestückelte)
+number-about = etwa { $n }
+figure-free-whole = Ganze Quadrate, wenn Streifen nicht quer sein müssen
+figure-bound-whole = Ganze Quadrate höchstens, wie man auch schneidet
+cut-held = Alles Übrige wird berechnet, sobald du loslässt.
 number-parted = { $n }{ $parts }
 piece-expected = { $n ->
     [one] etwa { $n } Quadrat

@@ -1331,6 +1331,10 @@ heap-gives = { $what }: { $n ->
 make-denim = Denim squares
 make-denim-of = Denim squares: { $denim }
 squares-parted = {" "}({ $whole } whole + { $n } pieced)
+number-about = about { $n }
+figure-free-whole = Whole squares, if strips need not go straight across
+figure-bound-whole = No more whole squares than, however cut
+cut-held = All of it is worked out when you let go.
 number-parted = { $n }{ $parts }
 piece-expected = { $n ->
     [one] about { $n } square

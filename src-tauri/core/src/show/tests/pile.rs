@@ -497,7 +497,22 @@ fn only_the_piece_under_the_finger_is_laid_out() {
     );
     assert_eq!((&held.tidy, &held.handles), (&whole.tidy, &whole.handles));
     assert_eq!(held.expected_strips, shown.expected_strips);
-    assert!(held.list.iter().all(|row| row.tick.is_none()));
+    // Nothing is told as certain that is worked out once the point is let go.
+    assert_eq!(held.figures.len(), 1);
+    assert_eq!(
+        held.figures[0].value.text,
+        format!("about {}", held.expected)
+    );
+    assert!(held.list.is_empty() && held.all_came.is_none());
+    assert_eq!(whole.figures.len(), 4);
+    assert!(!whole.list.is_empty());
+    assert!(whole.list.iter().all(|row| row.tick.is_none()));
+    // Not even where the finger has not moved yet.
+    let still = page(Some(Drag {
+        x: handle.x,
+        ..drag(Some(strips))
+    }));
+    assert_eq!(still.figures.len(), 1);
     // The outline is kept as it was left.
     let keep = held.keep.expect("it can be kept");
     let mut kept = crate::log::journal::Journal::read(journal.text().as_bytes())
