@@ -42,6 +42,7 @@ pub fn prints_in(words: &Words) -> Vec<Print> {
         texture,
         stock: None,
         uncut: false,
+        patch: None,
     })
     .into()
 }
@@ -194,6 +195,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
                 n,
                 index,
                 squares,
+                pieced: None,
                 by_strip: Vec::new(),
                 strips: None,
                 outline: None,

@@ -5,6 +5,7 @@ pub mod cutting;
 pub mod estimate;
 pub mod fabric;
 pub mod garments;
+pub mod halves;
 pub mod pairs;
 pub mod patches;
 pub mod pieces;

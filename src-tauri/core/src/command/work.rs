@@ -284,6 +284,9 @@ pub(super) fn spare_used(
     events.push(Event::SparesUsed {
         pieces: vec![piece],
         of: vec![of],
+        pieced: (throw.next_spare_is_pieced(of).then_some(piece))
+            .into_iter()
+            .collect(),
     });
     Ok(events)
 }

@@ -243,7 +243,10 @@ fn within_limits(event: &Event) -> bool {
             list(pieces) && each && sizes.iter().all(|(w, h)| real(*w) && real(*h))
         }
         Event::SquareMoved { from, to } => place(*from) && place(*to) && from != to,
-        Event::SparesUsed { pieces, of } => list(pieces) && [0, pieces.len()].contains(&of.len()),
+        Event::SparesUsed { pieces, of, pieced } => {
+            let each = [0, pieces.len()].contains(&of.len());
+            list(pieces) && each && list(pieced)
+        }
         Event::Measured {
             piece,
             width,
@@ -305,8 +308,18 @@ fn within_limits(event: &Event) -> bool {
             squares,
             went,
             strips,
+            pieced,
             ..
         } => {
+            let pieced = pieced.as_ref().is_none_or(|pieced| {
+                let within = match went {
+                    Some(Went::Squares { places, spares }) => {
+                        pieced.places.iter().all(|p| places.contains(p)) && pieced.spares <= *spares
+                    }
+                    Some(Went::Stock { .. }) | None => false,
+                };
+                list(&pieced.places) && within && real(pieced.lap)
+            });
             let strips =
                 strips.is_none_or(|s| s.count <= MOST_SQUARES && real(s.width) && real(s.length));
             let all = match went {
@@ -316,7 +329,7 @@ fn within_limits(event: &Event) -> bool {
                 }
                 Some(Went::Stock { .. }) | None => true,
             };
-            *squares <= MOST_SQUARES && all && strips
+            *squares <= MOST_SQUARES && all && strips && pieced
         }
         Event::ScrapTried { scrap } => note(&scrap.note) && real(scrap.lap) && wide(scrap.stitch),
         Event::PlateMeasured { opening } => real(*opening),
@@ -343,6 +356,7 @@ fn sound(heap: &Heap) -> bool {
     fine && (1..=50).contains(&pieces)
         && heap.counted.len() == pieces
         && heap.counted.iter().flatten().all(|n| *n <= MOST_SQUARES)
+        && heap.pieced.values().all(|n| *n <= MOST_SQUARES)
         && heap.ways.keys().all(|i| usize::from(*i) < pieces)
         && heap.worn_unsaid.iter().all(|i| usize::from(*i) < pieces)
         && heap.cloth.check().is_ok()
@@ -387,9 +401,12 @@ fn known(throw: &Throw, event: &Event) -> bool {
             pieces.iter().all(there) && (made.is_empty() || pieces.iter().all(joined))
         }
         Event::SetAside { pieces, .. } => pieces.iter().all(there),
-        Event::SparesUsed { pieces, of } => {
+        Event::SparesUsed { pieces, of, pieced } => {
+            let among = pieced.iter().all(|p| pieces.contains(p));
             let denim = |d: &u8| usize::from(*d) < throw.denims.len().max(1);
-            pieces.iter().all(|p| p.is_square() && there(p)) && of.iter().flatten().all(denim)
+            among
+                && pieces.iter().all(|p| p.is_square() && there(p))
+                && of.iter().flatten().all(denim)
         }
         Event::SquareMoved { from, to } => {
             let square = |p: &Rect| p.is_square() && there(p);

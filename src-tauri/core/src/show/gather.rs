@@ -1,16 +1,17 @@
 //! What to have at hand, how heavy the throw gets and how long it takes.
 
 use crate::cloth::pile::how;
-use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, need, seams};
+use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_halves, for_throw, glue, need, seams};
 use crate::cloth::weight::{
     Cloth, M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, nm};
+use crate::measure::{Area, Count, Length, nm, square_metres};
 use crate::plan::Stitch;
 use crate::show::change;
 use crate::show::context::Context;
 use crate::show::parts::{Figure, Head, gone_told, head};
+use crate::throw::account::account;
 use crate::throw::stock::{gone, used};
 use crate::throw::tasks::Task;
 use crate::throw::{Item, Throw};
@@ -84,13 +85,46 @@ fn thread(throw: &Throw) -> Option<Need> {
     let stitch = nm(STITCH_NM);
     let cloths = [&denim, &cotton];
     let winding = Winding::default();
-    let seams = for_throw(&throw.plan, covers(throw), cloths, stitch, winding).ok()?;
+    let seams = for_throw(
+        &throw.plan,
+        covers(throw) - throw.small_patches(),
+        cloths,
+        stitch,
+        winding,
+    )
+    .ok()?;
     // Round a patch one straight row goes through the denim and its fabric.
-    let rounds = i64::from(throw.patch_rounds());
-    let around = throw.plan.side * 4 * rounds;
+    let around = throw.patch_seams();
     let thick = denim.thickness + cotton.thickness;
     let patches = need(around, Stitch::Straight, stitch, thick, winding).ok()?;
-    Some(seams.and(&patches, winding))
+    let halves = for_halves(&throw.plan, pieced(throw), &denim, stitch, winding).ok()?;
+    Some(seams.with(&halves, winding).and(&patches, winding))
+}
+
+/// Squares that are pieced of two halves, or will be as the pile is to be cut.
+fn pieced(throw: &Throw) -> u32 {
+    let squares = throw.assembly().whole().squares();
+    let placed = squares.filter(|s| throw.is_pieced(*s)).count() as u32;
+    // The pile is laid out only where some piece of it is cut so.
+    let any = throw
+        .pile
+        .values()
+        .any(|h| h.ways.values().any(|w| w.pieced));
+    placed
+        + if any {
+            account(throw).pieced_places()
+        } else {
+            0
+        }
+}
+
+/// The cloth in all patches smaller than a square.
+fn patch_area(throw: &Throw) -> Area {
+    let each = (0..).zip(&throw.prints).filter_map(|(n, print)| {
+        let side = print.patch?;
+        Some(square_metres(side, side) * f64::from(used(throw, n)))
+    });
+    each.fold(square_metres(nm(0), nm(0)), |sum, area| sum + area)
 }
 
 /// How much of something is wanted, for a table.
@@ -116,7 +150,10 @@ pub(super) fn amount(throw: &Throw, item: Item) -> Option<SupplyAmount> {
     };
     match item {
         Item::Denim => of(p.squares(), "squares", Some(p.side)),
-        Item::Fabric { print } => of(used(throw, print), "squares", Some(p.side)),
+        Item::Fabric { print } => {
+            let patch = throw.prints.get(usize::from(print)).and_then(|p| p.patch);
+            of(used(throw, print), "squares", Some(patch.unwrap_or(p.side)))
+        }
         Item::Binding => {
             let size = throw.finished();
             let need = p.binding_for(size.width, size.height);
@@ -142,7 +179,12 @@ pub(super) fn amount(throw: &Throw, item: Item) -> Option<SupplyAmount> {
 fn glued(throw: &Throw) -> Glue {
     let (p, size) = (&throw.plan, throw.finished());
     let round = (size.width + size.height) * 2;
-    glue(seams(p).joins + round, covers(throw), Gluing::default())
+    let halves = p.side * i64::from(pieced(throw));
+    glue(
+        seams(p).joins + halves + round,
+        covers(throw),
+        Gluing::default(),
+    )
 }
 
 /// What to have at hand.
@@ -176,18 +218,35 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     if throw.spares > 0 {
         lines.push(say!(context, "item-denim-spares", n = throw.spares));
     }
+    let of_halves = pieced(throw);
+    if of_halves > 0 {
+        lines.push(say!(
+            context,
+            "item-denim-pieced",
+            n = of_halves,
+            lap = context.length(p.lap)
+        ));
+    }
     row(Item::Denim, say!(context, "item-denim"), lines);
     for (i, print) in throw.prints.iter().enumerate() {
         let placed = used(throw, i as u8);
         if placed == 0 {
             continue;
         }
-        let mut lines = vec![say!(
-            context,
-            "item-fabric-squares",
-            n = placed,
-            side = context.by(p.side, p.side)
-        )];
+        let mut lines = vec![match print.patch {
+            Some(side) => say!(
+                context,
+                "item-fabric-patches",
+                n = placed,
+                side = context.by(side, side)
+            ),
+            None => say!(
+                context,
+                "item-fabric-squares",
+                n = placed,
+                side = context.by(p.side, p.side)
+            ),
+        }];
         let gone = gone(throw, i as u8);
         lines.extend(gone_told(gone, context));
         if let Some(stock) = print.stock {
@@ -200,7 +259,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
                 ),
                 false => say!(context, "item-short", n = wanted - stock.get()),
             });
-        } else {
+        } else if print.patch.is_none() {
             let quarter = crate::cloth::garments::fat_quarter(context.ruler.system);
             let each =
                 crate::cloth::cutting::lay_out(&quarter, &how(p.side)).map_or(0, |c| c.count);
@@ -322,7 +381,12 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         vec![say!(context, "item-care-what")],
     );
 
-    let weight = mass(p, covered, &denim, &cotton);
+    // A square of two halves has its lap more of denim.
+    let laps = square_metres(p.side, p.lap) * f64::from(pieced(throw));
+    let small = patch_area(throw);
+    let weight = mass(p, covered - throw.small_patches(), &denim, &cotton)
+        + laps * denim.weight
+        + small * cotton.weight;
     let kg = in_kilograms(weight);
     let (lb, g) = (kg / 0.453_592_37, kg * 1_000.0);
     let pounds = match lb < 1.0 {

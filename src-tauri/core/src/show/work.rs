@@ -488,6 +488,14 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
             context,
         ));
     }
+    if let Some(face) = face_of(task)
+        && let Some(side) = throw.patch_on(piece, face)
+    {
+        let round = context.length(throw.plan.round(side));
+        let usual = say!(context, format!("how-{}-patch", task.key()), round = round);
+        out.extend(usual.lines().map(str::to_string));
+        return out;
+    }
     let usual = match (task, throw.assembly().join(piece)) {
         (Task::Dot, Some(join)) => say!(
             context,
@@ -500,6 +508,15 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
     };
     out.extend(usual.lines().map(str::to_string));
     out
+}
+
+/// The face that a task glues a fabric on.
+fn face_of(task: Task) -> Option<Face> {
+    match task {
+        Task::CoverFront => Some(Face::Front),
+        Task::CoverBack => Some(Face::Back),
+        _ => None,
+    }
 }
 
 /// How this is done to any such piece, a sentence a line.
@@ -523,6 +540,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
             "how-join-binding-seam".into()
         }
         (Task::StitchPatch, _, Stitch::Twin { .. }) => "how-stitch-patch-twin".into(),
+        (Task::StitchHalves, _, Stitch::Twin { .. }) => "how-stitch-halves-twin".into(),
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),
@@ -665,6 +683,9 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
         Task::CutFabric => cover(Face::Front) && cover(Face::Back),
         Task::CoverFront => cover(Face::Front),
         Task::CoverBack => cover(Face::Back),
+        Task::LapHalves | Task::PressHalves | Task::StitchHalves => {
+            throw.lapped_halves(a) == throw.lapped_halves(b)
+        }
         Task::SquareUp => {
             let measured = |piece| throw.work(piece).and_then(|w| w.measured);
             measured(a) == measured(b)

@@ -20,7 +20,7 @@ impl Throw {
     /// When a piece has cooled that was pressed; `None` where it was not.
     pub fn cooled_at(&self, piece: Rect) -> Option<Time> {
         let work = self.work.get(&piece)?;
-        let pressed = [Task::PressLap, Task::PressCover];
+        let pressed = [Task::PressLap, Task::PressCover, Task::PressHalves];
         let pressed = pressed.iter().filter_map(|t| work.when(*t)).max()?;
         Some(pressed.saturating_add(self.cooling()))
     }

@@ -24,5 +24,5 @@ pub mod tasks;
 pub mod wishes;
 
 pub use event::{Event, Item, Time};
-pub use facts::{BegunPiece, Made, Mishap, Size, StripsCut, Went};
+pub use facts::{BegunPiece, Made, Mishap, Pieced, Size, StripsCut, Went};
 pub use state::{Aside, Loss, Note, Photo, SeamsToUnpick, Throw, WholeMeasure, Work};

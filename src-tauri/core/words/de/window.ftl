@@ -397,6 +397,7 @@ ui-cut-unkept = Behalte den Umriss, wie er jetzt ist, oder nimm die Änderungen 
 ui-to-measuring = Dieses Stück messen
 ui-to-cutting = Wo geschnitten wird
 ui-not-all-came = Nicht alle sind gut
+ui-cut-pieced = Davon aus zwei Hälften
 ui-cut-strips = Gute Einfassstreifen
 ui-cut-counted = Zerschnitten. Gute Quadrate
 ui-gather = Was bereitliegen soll

@@ -208,6 +208,10 @@ tick-spare = { $n ->
 }
 
 title-cut = Quadrat zuschneiden
+title-lap-halves = Zwei Hälften überlappen und kleben
+title-press-halves = Überlappung der Hälften bügeln
+title-cool-halves = Überlappung der Hälften kühlen lassen
+title-stitch-halves = Zwei Hälften zum Quadrat nähen
 title-cut-fabric = Stoffquadrate zuschneiden
 title-cover-front = Stoff vorn aufkleben
 title-cover-back = Stoff hinten aufkleben
@@ -249,11 +253,23 @@ title-clip = Fäden abschneiden nach Wäsche { $n } von { $all }
 
 how-cut = Schneide quer übers Hosenbein einen Streifen, so breit wie das Quadrat, und davon das Quadrat.
     Meide den Wulst der Außennaht, Säume, abgewetzte Knie und Löcher, und halte die Kante im Fadenlauf.
+how-lap-halves = Dieses Quadrat wird aus zwei Hälften eines Jeansstoffs gestückelt, im gleichen Fadenlauf geschnitten. Zeichne die Überlappung an einer langen Kante der einen Hälfte an; sie liegt darunter.
+    Setz kleine Punkte Heftkleber innerhalb der Markierung und leg die andere Hälfte darüber, beide mit der rechten Seite nach oben, die Enden gleich. Zusammen sind sie so breit wie ein Quadrat.
+how-press-halves = Bügle die Überlappung, damit der Kleber hält. Halte die Hälften in einer Linie.
+how-cool-halves = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
+how-stitch-halves = Näh in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
+    In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
+how-stitch-halves-twin = Näh mit der Zwillingsnadel in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
+    In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
 how-cut-fabric = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide die Quadrate so groß wie die Jeansquadrate.
 how-cover-front = Leg das Stoffquadrat auf die Vorderseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
 how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
+how-cover-front-patch = Leg den Flicken mitten auf die Vorderseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
+    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück von seinem Rand.
+how-cover-back-patch = Dreh das Quadrat um. Leg den Flicken mitten auf die Rückseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
+    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück von seinem Rand.
 how-press-cover = Drück das Bügeleisen auf; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
 how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und der auswaschbare Kleber geht bei der ersten Wäsche heraus.
@@ -313,6 +329,10 @@ special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davo
 special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
 
 tick-cut = Zugeschnitten
+tick-lap-halves = Überlappt und geklebt
+tick-press-halves = Gebügelt
+tick-cool-halves = Ist kühl
+tick-stitch-halves = Genäht
 tick-cut-fabric = Zugeschnitten
 tick-cover-front = Aufgeklebt
 tick-cover-back = Aufgeklebt
@@ -337,6 +357,10 @@ tick-wash = Gewaschen und trocken
 tick-clip = Fäden abgeschnitten
 
 past-cut = zugeschnitten
+past-lap-halves = überlappt und geklebt
+past-press-halves = gebügelt
+past-cool-halves = abgekühlt
+past-stitch-halves = genäht
 past-cut-fabric = Stoff zugeschnitten
 past-cover-front = vorn beklebt
 past-cover-back = hinten beklebt
@@ -362,6 +386,10 @@ past-wash = gewaschen
 past-clip = Fäden abgeschnitten
 
 task-cut = zuschneiden
+task-lap-halves = die Hälften überlappen und kleben
+task-press-halves = die Überlappung der Hälften bügeln
+task-cool-halves = die Überlappung der Hälften abkühlen lassen
+task-stitch-halves = die Hälften nähen
 task-cut-fabric = die Stoffquadrate zuschneiden
 task-cover-front = Stoff vorn aufkleben
 task-cover-back = Stoff hinten aufkleben
@@ -490,6 +518,14 @@ face-both = { $n ->
     [one] Ein Quadrat ist auf beiden Seiten belegt.
    *[other] { $n } Quadrate sind auf beiden Seiten belegt.
 }
+face-pieced = { $n ->
+    [one] Ein Quadrat ist aus zwei Hälften gestückelt (½).
+   *[other] { $n } Quadrate sind aus zwei Hälften gestückelt (½).
+}
+face-patches = { $n ->
+    [one] Ein Stoff liegt als Flicken mitten auf seinem Quadrat.
+   *[other] { $n } Stoffe liegen als Flicken mitten auf ihren Quadraten.
+}
 face-layers = { $crossing ->
     [0] Die dickste Verbindung hat { $lap } Lagen.
    *[other] Die dickste Verbindung hat { $lap } Lagen, die dickste Kreuzung { $crossing }.
@@ -498,6 +534,7 @@ face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff be
 print-used = { $used } verwendet
 print-spoilt = { $n } unbrauchbar
 print-aside = { $n } beiseitegelegt
+print-patches = Flicken von { $side }, ringsum je { $round } Jeans
 print-left = { $n } übrig
 print-short = { $n } zu wenig
 print-of = { $used } von { $stock } verwendet
@@ -954,6 +991,10 @@ did-faces = { $n ->
 }
 did-cloth = Stoffe geändert
 did-cut = Zugeschnitten: { $piece }
+did-lap-halves = Hälften überlappt und geklebt: { $piece }
+did-press-halves = Überlappung der Hälften gebügelt: { $piece }
+did-cool-halves = Überlappung der Hälften abgekühlt: { $piece }
+did-stitch-halves = Hälften zum Quadrat genäht: { $piece }
 did-cut-fabric = Stoffquadrate zugeschnitten: { $piece }
 did-cover-front = Stoff vorn aufgeklebt: { $piece }
 did-cover-back = Stoff hinten aufgeklebt: { $piece }
@@ -1021,7 +1062,7 @@ did-take-heap = Vom Stapel genommen
 did-cut-piece = Ein Stück von { $name } zerschnitten: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , ein Einfassstreifen
    *[other] , { $strips } Einfassstreifen
@@ -1118,9 +1159,15 @@ error-denim-cut-next = Wähle Quadrate, die noch zuzuschneiden sind; ein loses Q
 error-cut-larger = Um so viel größer schneidet man Quadrate nicht zu.
 error-cut-larger-next = Wähle eine kleine Zugabe, oder nichts.
 error-pack-small = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
-error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo keine Überlappung ihre Kanten hält; deshalb nimmt dieser Plan sie nicht. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo die Überlappungen ihre Kanten nur stellenweise erfassen; deshalb nimmt dieser Plan sie nicht. Bis { $most } liegen sie als Flicken frei davon. Eine Packung ab { $wanted } lässt sich zuschneiden.
 error-pack-small-denim = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
 error-pack-small-denim-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-pieced = So viele Quadrate aus zwei Hälften kommen aus diesem Stück nicht heraus.
+error-pieced-next = Zähl die Hälftenpaare noch einmal, und wähle vor dem Zuschneiden die Art mit Hälften.
+error-pack-mixed = { $print } hat schon Quadrate einer anderen Größe.
+error-pack-mixed-next = Flicken und ganze Quadrate eines Stoffs werden getrennt gehalten: Leg diese als eigenen Stoff an.
+error-patch-caught = Flicken von { $side } würden in diesem Plan stellenweise von den Überlappungen erfasst.
+error-patch-caught-next = Wähle Überlappungen und ein Schnittmaß, die sie frei lassen: bei diesen bis { $most }. Oder nimm die Flicken erst von den Seiten und vom Stapel.
 error-edges = Von diesem Stoff bliebe nichts, wenn die Kanten begradigt sind.
 error-edges-next = Prüfe die Einheiten, und wie viel an jeder Kante wegkommt.
 error-already-made = { $piece } ist schon gemacht und hat in diesem Plan keinen Platz.
@@ -1229,6 +1276,8 @@ figure-to-come = Der Stapel gibt noch
 figure-keep-back = Zurückzulegender Ersatz
 figure-strips-open = Einfassstreifen zu schneiden
 strips-of = { $open } von { $wanted }
+figure-patch = Flicken
+figure-round-patch = Jeans ringsum
 figure-squares-here = Quadrate, quer geschnitten
 figure-from-hem = Vom Saum aufwärts, ohne Auswahl
 figure-free = Wenn Streifen nicht quer sein müssen
@@ -1287,24 +1336,31 @@ heap-fabric = Für { $print }
 heap-gives = { $what }: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , ein Einfassstreifen
    *[other] , { $strips } Einfassstreifen
 }
 make-denim = Jeansquadrate
 make-denim-of = Jeansquadrate: { $denim }
+squares-parted = {" "}({ $whole } ganze + { $n } gestückelte)
+number-about = etwa { $n }
+figure-free-whole = Ganze Quadrate, wenn Streifen nicht quer sein müssen
+figure-bound-whole = Ganze Quadrate höchstens, wie man auch schneidet
+cut-held = Alles Übrige wird berechnet, sobald du loslässt.
+number-parted = { $n }{ $parts }
+pack-patches = Jedes ist ein Flicken von { $side } mitten auf einem Jeansquadrat von { $wanted }: geklebt, ringsum festgenäht, ringsum { $round } Jeans, frei von den Überlappungen.
 piece-expected = { $n ->
     [one] etwa { $n } Quadrat
    *[other] etwa { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , ein Einfassstreifen
    *[other] , { $strips } Einfassstreifen
 }
 piece-counted = { $n ->
-    [one] { $n } Quadrat ist es geworden
-   *[other] { $n } Quadrate sind es geworden
+    [one] { $n } Quadrat ist es geworden{ $parts }
+   *[other] { $n } Quadrate sind es geworden{ $parts }
 }
 part-left-leg = Linkes Beinteil
 part-right-leg = Rechtes Beinteil
@@ -1325,6 +1381,7 @@ cut-small-pocket = Oder lass sie ganz und näh sie als Tasche auf ein Quadrat.
 part-panel = Stoffbahn
 part-sheet = Laken
 part-cloth = Stoff
+cloth-patches = Die Packung gibt { $n } Flicken von { $side }, jeder mitten auf einem Jeansquadrat, ringsum { $round } Jeans, und ringsum festgenäht.
 cloth-fat-quarter = Fat Quarter (Viertelmeter)
 cloth-yardage = Baumwollstoff vom Ballen
 cloth-piece = Ein anderes Stück
@@ -1402,6 +1459,10 @@ cut-binding-strip = { $left } rechts vom Streifen davor
 cut-strip-title = Streifen { $n }: { $squares ->
     [one] ein Quadrat
    *[other] { $squares } Quadrate
+}{ $halves ->
+    [0] { "" }
+    [one] , eine Hälfte
+   *[other] , { $halves } Hälften
 }
 cut-away = Schneide zuerst { $gap } weg.
 cut-across = Schneide quer, { $high } über dem { $from ->
@@ -1417,6 +1478,32 @@ cut-turn = Leg es um ein Viertel gedreht hin, { $end ->
 cut-turn-label-free = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts: Mit aufrechter Schrift hingelegt liegt ein Quadrat wie alle anderen. Anders gelegt läuft sein Köper anders herum, und es dehnt sich anders herum.
 cut-turn-label-one-way = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts. Du willst den Fadenlauf in jedem Quadrat von oben nach unten: Leg jedes mit aufrechter Schrift hin.
 cut-turn-label-by-turns = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts. Du willst den Fadenlauf von Quadrat zu Quadrat gedreht: Bei aufrechter Schrift läuft er von oben nach unten, bei liegender quer.
+cut-halves-title = { $n ->
+    [one] Eine Hälfte
+   *[other] { $n } Hälften
+}
+cut-halves-across = Schneide aus dem Stoff { $lies ->
+    [below] unter Streifen { $n }
+    [above] über Streifen { $n }
+   *[alone] selbst
+} eine Reihe, { $high } hoch.
+cut-half-beside = Dann gleich neben den Quadraten eine Hälfte, { $wide } breit.
+cut-half-run = { $left } vom linken Ende an: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
+cut-half-run-edge = Vom linken Ende an: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
+cut-half-run-strip = { $left } rechts von der Stelle des Einfassstreifens an: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
+cut-half-run-strip-edge = Gleich neben der Stelle des Einfassstreifens: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
 cut-top-title = Eine gerade obere Kante
 cut-top = Von hier an wird von der oberen Kante gemessen. Schneide quer, { $below } darunter.
 cut-down-edge = Von hier an wird von der oberen Kante gemessen. Schneide quer, { $high } darunter.
@@ -1428,7 +1515,7 @@ way-turned-both = Um ein Viertel gedreht, von beiden Kanten her
 way-gives = { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] {" "}und { $strips } Einfassstreifen
    *[other] {" "}und { $strips } Einfassstreifen
@@ -1440,12 +1527,15 @@ way-more = { $name }: { $gives }, { $more ->
 }
 way-both-text = Die unteren Streifen werden vom unteren Rand aus gemessen, die anderen von der oberen Kante abwärts; was übrig ist, liegt dazwischen.
 way-turned-text = Das Stück liegt auf der Seite, und seine Streifen laufen der Länge nach: So kommen die Quadrate um ein Viertel gedreht vom Streifen.
+way-pieced = { $name }, dazu Hälften aus dem Rest
+way-pieced-text = Was die Quadrate übrig lassen, wird zu Hälften von { $half } geschnitten. Zwei davon im gleichen Fadenlauf werden um { $lap } überlappt und zu einem Quadrat genäht, bevor es gebraucht wird: mehr Überlappungen zu nähen und zwei Lagen in seiner Mitte.
 way-take = So schneiden: { $name }
 cut-chalk = Mit Kreide darauf: { $places }{ $spare ->
     [0] .
     [one] , und eines als Ersatz.
    *[other] , und { $spare } als Ersatz.
 }
+cut-chalk-halves = Schreib mit Kreide auf die Hälften, je zwei und zwei: { $places }.
 cut-chalk-spare = { $spare ->
     [one] Es ist Ersatz.
    *[other] Sie sind Ersatz.
@@ -1455,7 +1545,7 @@ cut-left = Heb den Rest auf: ein Stück von etwa { $size } und die Schnipsel.
 cut-all-came = { $n ->
     [one] { $n } von { $n } Quadrat gut
    *[other] Alle { $n } Quadrate gut
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , dazu der Streifen
    *[other] , dazu { $strips } Streifen
@@ -1505,6 +1595,10 @@ cut-given-up = { $n ->
     [one] Gerade Streifen verlieren ein Quadrat.
    *[other] Gerade Streifen verlieren { $n } Quadrate.
 }
+cut-pieced = { $n ->
+    [one] Ein Quadrat wird aus zwei Hälften vom Rest gestückelt.
+   *[other] { $n } Quadrate werden gestückelt, je aus zwei Hälften vom Rest.
+}
 cut-gain = { $n ->
     [0] { "" }
     [one] Gut gelegt geben die Streifen ein Quadrat mehr.
@@ -1513,7 +1607,7 @@ cut-gain = { $n ->
 picture-piece = { $name }, { $n ->
     [one] ein Quadrat
    *[other] { $n } Quadrate
-} in { $strips ->
+}{ $parts } in { $strips ->
     [one] einem Streifen
    *[other] { $strips } Streifen
 }, Stellen zum Aussparen schraffiert
@@ -1525,9 +1619,17 @@ item-denim-squares = { $n ->
     [one] Ein Quadrat zu { $side }; { $open } noch zuzuschneiden.
    *[other] { $n } Quadrate zu { $side }; { $open } noch zuzuschneiden.
 }
+item-denim-pieced = { $n ->
+    [one] Eins davon wird aus zwei Hälften gestückelt, um { $lap } überlappt.
+   *[other] { $n } davon werden aus zwei Hälften gestückelt, um { $lap } überlappt.
+}
 item-denim-spares = { $n ->
     [one] Dazu ein übriges Quadrat.
    *[other] Dazu { $n } übrige Quadrate.
+}
+item-fabric-patches = { $n ->
+    [one] Ein Flicken von { $side }.
+   *[other] { $n } Flicken von { $side }.
 }
 item-fabric-squares = { $n ->
     [one] Ein Quadrat zu { $side }.
@@ -1820,6 +1922,7 @@ draw-key-fringe = Offene Kante, bis sie eingefasst ist
 draw-key-binding = Einfassung
 draw-key-cut = Schnitte quer, vom Saum gezählt; die Nummern der Streifen stehen in Kreisen.
 draw-key-avoid = Zu meiden: { $kinds }
+draw-key-half = Halbes Quadrat; zwei davon werden überlappt und zu einem genäht.
 draw-key-strip = Streifen für die Einfassung
 file-front = vorn
 file-back = hinten
@@ -1840,6 +1943,7 @@ column-wrong-up = Linke Stoffseite oben
 column-front = Stoff vorn
 column-back = Stoff hinten
 column-stage = Wie weit
+column-pieced = Aus zwei Hälften
 column-letters = Buchstaben
 column-name = Name
 column-on-front = Vorn
@@ -1860,6 +1964,7 @@ column-width-mm = Größte Breite (mm)
 column-height-in = Länge (Zoll)
 column-height-mm = Länge (mm)
 column-strips = Streifen
+column-of-halves = Davon aus zwei Hälften
 column-expected = Quadrate erwartet
 column-counted = Quadrate gezählt
 column-item = Posten
@@ -2108,6 +2213,10 @@ sheet-stage-whole = Die letzte Verbindung
 sheet-stage-binding = Einfassung
 sheet-stage-washing = Wäschen
 sheet-column-cut = zuschneiden
+sheet-column-lap-halves = Hälften überlappen
+sheet-column-press-halves = bügeln
+sheet-column-cool-halves = kühlen
+sheet-column-stitch-halves = Hälften nähen
 sheet-column-cut-fabric = Stoff zuschneiden
 sheet-column-cover-front = Stoff vorn
 sheet-column-cover-back = Stoff hinten

@@ -396,6 +396,7 @@ ui-cut-unkept = Keep the outline as it is now, or undo its changes: then this li
 ui-to-measuring = Measure this piece
 ui-to-cutting = Where to cut it
 ui-not-all-came = Not all came out
+ui-cut-pieced = Of these, pieced of two halves
 ui-cut-strips = Binding strips that came out
 ui-cut-counted = Cut up. Good squares
 ui-gather = To have at hand

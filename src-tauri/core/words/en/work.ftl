@@ -209,6 +209,10 @@ tick-spare = { $n ->
 }
 
 title-cut = Cut a square
+title-lap-halves = Lap and glue two halves
+title-press-halves = Press the halves’ lap
+title-cool-halves = Let the halves’ lap cool
+title-stitch-halves = Stitch two halves into a square
 title-cut-fabric = Cut the fabric squares
 title-cover-front = Glue fabric on the front
 title-cover-back = Glue fabric on the back
@@ -250,11 +254,23 @@ title-clip = Clip the threads after wash { $n } of { $all }
 
 how-cut = Cut a strip as wide as the square across the leg, then cut the square from it.
     Keep off the outseam ridge, hems, worn knees and holes, and keep the edge on the grain.
+how-lap-halves = This square is pieced of two halves of one denim, cut the same way of the grain. Mark the lap along a long edge of one half; it lies underneath.
+    Put small dots of washable glue inside the mark and lay the other half over it, both right side up and their ends even. Together they are as wide as a square.
+how-press-halves = Press the lap to set the glue. Keep the halves in line.
+how-cool-halves = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
+how-stitch-halves = Stitch down the middle of the lap, as the laps of the throw are stitched. From here on it is a square like any other.
+    Along its middle it has two layers of denim, so go slowly later where that meets a lap.
+how-stitch-halves-twin = Stitch down the middle of the lap with the twin needle, as the laps of the throw are stitched. From here on it is a square like any other.
+    Along its middle it has two layers of denim, so go slowly later where that meets a lap.
 how-cut-fabric = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the squares as large as the denim squares.
 how-cover-front = Lay the fabric square on the front, edges even.
     A few dots of washable glue, well inside the edge.
 how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
     A few dots of washable glue, well inside the edge.
+how-cover-front-patch = Lay the patch in the middle of the front: { $round } of denim shows all round, so that no lap catches it.
+    A few dots of washable glue, well inside its edge.
+how-cover-back-patch = Turn the square over. Lay the patch in the middle of the back: { $round } of denim shows all round, so that no lap catches it.
+    A few dots of washable glue, well inside its edge.
 how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
 how-stitch-patch = Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue goes in the first wash.
@@ -314,6 +330,10 @@ special-opened = This join was unpicked: only { $length } of it is to be sewn ag
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
 tick-cut = Cut
+tick-lap-halves = Lapped and glued
+tick-press-halves = Pressed
+tick-cool-halves = It is cool
+tick-stitch-halves = Stitched
 tick-cut-fabric = Cut
 tick-cover-front = Glued
 tick-cover-back = Glued
@@ -338,6 +358,10 @@ tick-wash = Washed and dried
 tick-clip = Threads clipped
 
 past-cut = cut
+past-lap-halves = lapped and glued
+past-press-halves = pressed
+past-cool-halves = cooled
+past-stitch-halves = stitched
 past-cut-fabric = fabric cut
 past-cover-front = glued in front
 past-cover-back = glued behind
@@ -363,6 +387,10 @@ past-wash = washed
 past-clip = threads clipped
 
 task-cut = cut
+task-lap-halves = lap and glue the halves
+task-press-halves = press the halves’ lap
+task-cool-halves = let the halves’ lap cool
+task-stitch-halves = stitch the halves
 task-cut-fabric = cut the fabric squares
 task-cover-front = glue fabric on the front
 task-cover-back = glue fabric on the back
@@ -491,6 +519,14 @@ face-both = { $n ->
     [one] One square is covered on both faces.
    *[other] { $n } squares are covered on both faces.
 }
+face-pieced = { $n ->
+    [one] One square is pieced of two halves (½).
+   *[other] { $n } squares are pieced of two halves (½).
+}
+face-patches = { $n ->
+    [one] One fabric is a patch in the middle of its square.
+   *[other] { $n } fabrics are patches in the middle of their squares.
+}
 face-layers = { $crossing ->
     [0] The thickest join has { $lap } layers.
    *[other] The thickest join has { $lap } layers, the thickest crossing { $crossing }.
@@ -499,6 +535,7 @@ face-spoken = { $title }: { $across } across, { $down } down, { $n } covered wit
 print-used = { $used } used
 print-spoilt = { $n } spoilt
 print-aside = { $n } set aside
+print-patches = patches of { $side }, { $round } of denim round each
 print-left = { $n } left
 print-short = { $n } short
 print-of = { $used } of { $stock } used
@@ -955,6 +992,10 @@ did-faces = { $n ->
 }
 did-cloth = Fabrics changed
 did-cut = Cut: { $piece }
+did-lap-halves = Halves lapped and glued: { $piece }
+did-press-halves = Halves’ lap pressed: { $piece }
+did-cool-halves = Halves’ lap cooled: { $piece }
+did-stitch-halves = Halves stitched into a square: { $piece }
 did-cut-fabric = Fabric squares cut: { $piece }
 did-cover-front = Fabric glued on the front: { $piece }
 did-cover-back = Fabric glued on the back: { $piece }
@@ -1023,7 +1064,7 @@ did-take-heap = Taken off the pile
 did-cut-piece = Cut up a piece of { $name }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , one binding strip
    *[other] , { $strips } binding strips
@@ -1120,9 +1161,15 @@ error-denim-cut-next = Choose squares that are still to be cut; a loose square c
 error-cut-larger = Squares are not cut larger by so much.
 error-cut-larger-next = Choose a small allowance, or nothing.
 error-pack-small = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
-error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where no lap holds their edges, so this plan does not use them. A pack of { $wanted } or larger can be cut down.
+error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where the laps would catch their edges in places, so this plan does not use them. Up to { $most } they lie clear of the laps, as patches. A pack of { $wanted } or larger can be cut down.
 error-pack-small-denim = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
 error-pack-small-denim-next = They fit a throw of { $side } squares: change the plan before any square is cut. A pack of { $wanted } or larger can be cut down.
+error-pieced = So many squares of two halves cannot come out of this piece.
+error-pieced-next = Count the pairs of halves once more, and choose the way with halves before you cut.
+error-pack-mixed = { $print } has squares of another size already.
+error-pack-mixed-next = Patches and whole squares of one fabric are kept apart: put these down as a fabric of its own.
+error-patch-caught = Patches of { $side } would be caught by the laps of this plan in places.
+error-patch-caught-next = Choose laps and a trim size that leave them clear: up to { $most } with these. Or take the patches off the faces and off the pile first.
 error-edges = Nothing would be left of this cloth once its edges are trimmed.
 error-edges-next = Look at the units, and at how much comes off each edge.
 error-already-made = { $piece } is made already and has no place in that plan.
@@ -1231,6 +1278,8 @@ figure-to-come = The pile still gives
 figure-keep-back = Spares to keep back
 figure-strips-open = Binding strips to cut
 strips-of = { $open } of { $wanted }
+figure-patch = Patch
+figure-round-patch = Denim round it
 figure-squares-here = Squares, cut straight across
 figure-from-hem = Cut from the hem up, without choosing
 figure-free = If strips need not go straight across
@@ -1289,24 +1338,31 @@ heap-fabric = For { $print }
 heap-gives = { $what }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , one binding strip
    *[other] , { $strips } binding strips
 }
 make-denim = Denim squares
 make-denim-of = Denim squares: { $denim }
+squares-parted = {" "}({ $whole } whole + { $n } pieced)
+number-about = about { $n }
+figure-free-whole = Whole squares, if strips need not go straight across
+figure-bound-whole = No more whole squares than, however cut
+cut-held = All of it is worked out when you let go.
+number-parted = { $n }{ $parts }
+pack-patches = Each is a patch of { $side } in the middle of a denim square of { $wanted }: glued, stitched round, with { $round } of denim all round, clear of the laps.
 piece-expected = { $n ->
     [one] about { $n } square
    *[other] about { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , one binding strip
    *[other] , { $strips } binding strips
 }
 piece-counted = { $n ->
-    [one] { $n } square came out
-   *[other] { $n } squares came out
+    [one] { $n } square came out{ $parts }
+   *[other] { $n } squares came out{ $parts }
 }
 part-left-leg = Left leg
 part-right-leg = Right leg
@@ -1327,6 +1383,7 @@ cut-small-pocket = Or keep it whole and sew it onto a square as a pocket.
 part-panel = Panel
 part-sheet = Sheet
 part-cloth = Cloth
+cloth-patches = The pack gives { $n } patches of { $side }, each in the middle of a denim square with { $round } of denim round it, and stitched round.
 cloth-fat-quarter = Fat quarter
 cloth-yardage = Cotton by the yard or metre
 cloth-piece = Another piece
@@ -1404,6 +1461,10 @@ cut-binding-strip = { $left } to the right of the strip cut before
 cut-strip-title = Strip { $n }: { $squares ->
     [one] one square
    *[other] { $squares } squares
+}{ $halves ->
+    [0] { "" }
+    [one] , one half
+   *[other] , { $halves } halves
 }
 cut-away = First cut { $gap } away.
 cut-across = Cut across { $high } above the { $from ->
@@ -1419,6 +1480,32 @@ cut-turn = Lay it a quarter turned, the { $end ->
 cut-turn-label-free = Chalk each label, or an arrow, with its head to the right: laid with the letters upright a square lies like all the others. Laid otherwise its twill runs the other way, and it stretches the other way.
 cut-turn-label-one-way = Chalk each label, or an arrow, with its head to the right. You want the lengthwise grain up and down in every square: lay each with its letters upright.
 cut-turn-label-by-turns = Chalk each label, or an arrow, with its head to the right. You want the grain turned from each square to the next: with the letters upright it runs up and down, with the letters on their side it runs across.
+cut-halves-title = { $n ->
+    [one] One half
+   *[other] { $n } halves
+}
+cut-halves-across = From the cloth { $lies ->
+    [below] left below strip { $n }
+    [above] left above strip { $n }
+   *[alone] itself
+}, cut a row { $high } high.
+cut-half-beside = Then, right beside the squares, one half { $wide } wide.
+cut-half-run = Starting { $left } from its left end: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
+cut-half-run-edge = From its left end: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
+cut-half-run-strip = Starting { $left } to the right of where the binding strip was: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
+cut-half-run-strip-edge = Right beside where the binding strip was: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
 cut-top-title = A straight upper edge
 cut-top = From here on measure from the upper edge. Cut straight across, { $below } below it.
 cut-down-edge = From here on measure from the upper edge. Cut across { $high } below it.
@@ -1430,7 +1517,7 @@ way-turned-both = Turned a quarter, from both edges
 way-gives = { $n ->
     [one] { $n } square
    *[other] { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] {" "}and { $strips } binding strip
    *[other] {" "}and { $strips } binding strips
@@ -1442,12 +1529,15 @@ way-more = { $name }: { $gives }, { $more ->
 }
 way-both-text = The lower strips are measured from the lower edge, the others from the upper edge down; what is over lies between them.
 way-turned-text = The piece lies on its side and its strips run along it, so that squares come off the strip a quarter turned.
+way-pieced = { $name }, with halves of what is left
+way-pieced-text = What the squares leave is cut into halves of { $half }. Two of them, cut the same way of the grain, are lapped by { $lap } and stitched into a square before it is used: more laps to sew, and two layers along its middle.
 way-take = Cut it so: { $name }
 cut-chalk = Chalk on them: { $places }{ $spare ->
     [0] .
     [one] , and one spare.
    *[other] , and { $spare } spare.
 }
+cut-chalk-halves = Chalk on the halves, two and two: { $places }.
 cut-chalk-spare = { $spare ->
     [one] It is a spare.
    *[other] They are spares.
@@ -1457,7 +1547,7 @@ cut-left = Keep what is left: a piece of about { $size } and the scraps.
 cut-all-came = { $n ->
     [one] { $n } of { $n } square came out
    *[other] All { $n } squares came out
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , and the strip
    *[other] , and { $strips } strips
@@ -1507,6 +1597,10 @@ cut-given-up = { $n ->
     [one] Straight strips lose one square.
    *[other] Straight strips lose { $n } squares.
 }
+cut-pieced = { $n ->
+    [one] One square is pieced of two halves of what is left.
+   *[other] { $n } squares are pieced, each of two halves of what is left.
+}
 cut-gain = { $n ->
     [0] { "" }
     [one] Choosing where the strips lie saves one square.
@@ -1515,7 +1609,7 @@ cut-gain = { $n ->
 picture-piece = { $name }, { $n ->
     [one] one square
    *[other] { $n } squares
-} in { $strips ->
+}{ $parts } in { $strips ->
     [one] one strip
    *[other] { $strips } strips
 }, places to avoid hatched
@@ -1524,9 +1618,17 @@ picture-piece = { $name }, { $n ->
 
 item-denim = Denim
 item-denim-squares = { $n } squares of { $side }; { $open } still to cut.
+item-denim-pieced = { $n ->
+    [one] One of all is pieced of two halves, lapped by { $lap }.
+   *[other] { $n } of all are pieced of two halves, lapped by { $lap }.
+}
 item-denim-spares = { $n ->
     [one] One spare square besides.
    *[other] { $n } spare squares besides.
+}
+item-fabric-patches = { $n ->
+    [one] One patch of { $side }.
+   *[other] { $n } patches of { $side }.
 }
 item-fabric-squares = { $n ->
     [one] One square of { $side }.
@@ -1719,6 +1821,10 @@ sheet-stage-whole = The last join
 sheet-stage-binding = Binding
 sheet-stage-washing = Washing
 sheet-column-cut = cut
+sheet-column-lap-halves = lap halves
+sheet-column-press-halves = press
+sheet-column-cool-halves = cool
+sheet-column-stitch-halves = stitch halves
 sheet-column-cut-fabric = cut fabric
 sheet-column-cover-front = fabric in front
 sheet-column-cover-back = fabric behind
@@ -1807,6 +1913,7 @@ draw-key-fringe = Raw edge, until it is bound
 draw-key-binding = Binding
 draw-key-cut = Cuts straight across, told from the hem; strips are numbered in circles.
 draw-key-avoid = Cut clear of: { $kinds }
+draw-key-half = Half a square; two of them are lapped and stitched into one.
 draw-key-strip = Strip for the binding
 file-front = front
 file-back = back
@@ -1827,6 +1934,7 @@ column-wrong-up = Wrong side up
 column-front = Print on the front
 column-back = Print on the back
 column-stage = How far
+column-pieced = Pieced of two halves
 column-letters = Letters
 column-name = Name
 column-on-front = On the front
@@ -1847,6 +1955,7 @@ column-width-mm = Widest (mm)
 column-height-in = Length (in)
 column-height-mm = Length (mm)
 column-strips = Strips
+column-of-halves = Of these, of two halves
 column-expected = Squares expected
 column-counted = Squares counted
 column-item = Item

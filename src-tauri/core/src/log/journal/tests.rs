@@ -23,6 +23,7 @@ pub(crate) fn begin(across: u16, down: u16) -> Journal {
         texture: crate::cloth::fabric::Texture::Dot,
         stock: None,
         uncut: false,
+        patch: None,
     };
     let action = Command::Begin {
         name: "Test".into(),
@@ -147,6 +148,7 @@ pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
                 index: (pick / 18 % 3) as u8,
                 squares: Count::at_most(pick / 54 % 9),
                 by_strip: Vec::new(),
+                pieced: None,
                 strips: (pick / 486 % 3 > 0).then(|| Count::at_most(pick / 486 % 3)),
                 outline: None,
             },
