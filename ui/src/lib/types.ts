@@ -3025,6 +3025,10 @@ id: string, } | { "command": "erase",
 /**
  * Which.
  */
+id: string, } | { "command": "clear-copies", 
+/**
+ * Which.
+ */
 id: string, };
 
 export type ShelfRow = { 
@@ -3055,7 +3059,15 @@ picture: Picture | null,
 /**
  * What is wrong with it, if it cannot be opened, or what was mended.
  */
-problem: Problem | null, };
+problem: Problem | null, 
+/**
+ * It is not read yet: the shelf is to be asked again.
+ */
+unread?: boolean, 
+/**
+ * The copies that are kept beside its file since it was merged, if there are any.
+ */
+copies?: string, };
 
 export type ShelfView = { 
 /**

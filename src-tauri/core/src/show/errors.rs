@@ -267,6 +267,7 @@ pub fn format_error(damage: &FormatError, context: Context<'_>) -> Problem {
         FormatError::Empty => ("file-empty", vec![]),
         FormatError::Unknown { line } => ("file-unknown", vec![("line", (*line).into())]),
         FormatError::Absurd { line } => ("file-absurd", vec![("line", (*line).into())]),
+        FormatError::TooMuch { line } => ("file-too-much", vec![("line", (*line).into())]),
         FormatError::FigureOutOfBounds { line, figure } => (
             "file-beyond",
             vec![

@@ -28,6 +28,14 @@ pub struct ShelfRow {
     pub picture: Option<Picture>,
     /// What is wrong with it, if it cannot be opened, or what was mended.
     pub problem: Option<Problem>,
+    /// It is not read yet: the shelf is to be asked again.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    #[ts(optional, as = "Option<bool>")]
+    pub unread: bool,
+    /// The copies that are kept beside its file since it was merged, if there are any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub copies: Option<String>,
 }
 
 /// The shelf of throws.
@@ -82,6 +90,11 @@ pub enum ShelfCommand {
         /// Which.
         id: String,
     },
+    /// Remove the copies kept beside its file since it was merged.
+    ClearCopies {
+        /// Which.
+        id: String,
+    },
 }
 
 /// What came of tending the shelf.
@@ -119,5 +132,7 @@ pub fn shelf_row(id: &str, journal: &Journal, context: Context<'_>) -> ShelfRow 
             context,
         )),
         problem: None,
+        unread: false,
+        copies: None,
     }
 }

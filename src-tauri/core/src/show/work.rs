@@ -182,7 +182,7 @@ impl Batch {
     }
 }
 
-fn batches(throw: &Throw) -> Vec<Batch> {
+fn batches(throw: &Throw, now: Time) -> Vec<Batch> {
     let ready = throw.work_index().ready().iter();
     ready
         .filter_map(|((_, task), numbers)| {
@@ -191,7 +191,7 @@ fn batches(throw: &Throw) -> Vec<Batch> {
                 .filter_map(|n| throw.assembly().numbered(*n as usize));
             let piece = match task.is_cooling() {
                 // What was pressed first has cooled first.
-                true => pieces.min_by_key(|p| throw.cooled_at(*p)),
+                true => pieces.min_by_key(|p| throw.cooled_at(*p, now)),
                 false => pieces.next(),
             }?;
             Some(Batch {
@@ -199,7 +199,10 @@ fn batches(throw: &Throw) -> Vec<Batch> {
                 kind: throw.kind(piece),
                 piece,
                 count: numbers.len(),
-                cool_at: task.is_cooling().then(|| throw.cooled_at(piece)).flatten(),
+                cool_at: task
+                    .is_cooling()
+                    .then(|| throw.cooled_at(piece, now))
+                    .flatten(),
             })
         })
         .collect()
@@ -214,7 +217,7 @@ pub(super) fn work(
 ) -> WorkView {
     let now = journal.throw_at(context.now);
     let throw = &*now;
-    let batches = batches(throw);
+    let batches = batches(throw, context.now);
     // While pairs or fours cool, no bigger part is begun.
     let cooling = |b: &Batch| b.waiting(context.now) && tier(b.kind) <= tier(Kind::Four);
     let small_cool = batches.iter().any(cooling);

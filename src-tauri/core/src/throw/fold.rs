@@ -18,6 +18,19 @@ use crate::throw::state::{
 use crate::throw::tasks::{HALVES, Task, presses_cover};
 use std::collections::BTreeSet;
 
+/// How much was folded on this thread, for the tests.
+#[cfg(test)]
+pub(crate) mod counted {
+    use std::cell::Cell;
+
+    thread_local! {
+        /// Events folded into a state.
+        pub(crate) static FOLDED: Cell<usize> = const { Cell::new(0) };
+        /// Pieces worked out for an index.
+        pub(crate) static INDEXED: Cell<usize> = const { Cell::new(0) };
+    }
+}
+
 /// What an event touches, for [`WorkIndex`].
 enum Touched {
     /// Nothing that work depends on.
@@ -73,19 +86,45 @@ fn touched(event: &Event) -> Touched {
 impl Throw {
     /// Fold one event in. Events that do not fit are passed over, never a panic.
     pub fn apply(&mut self, event: &Event, at: Time) {
+        let mut stale = false;
+        self.apply_in_turn(event, at, &mut stale);
+        self.settle_index(&mut stale);
+    }
+
+    /// Fold one of many events in. Where an event touches everything the index is left `stale`,
+    /// so that it is worked out once for all of them ([`Throw::settle_index`]).
+    pub(crate) fn apply_in_turn(&mut self, event: &Event, at: Time, stale: &mut bool) {
+        if let Event::SetAside { pieces, sizes } = event
+            && sizes.len() < pieces.len()
+        {
+            // The sizes that the event does not say are those of the index.
+            self.settle_index(stale);
+        }
         self.fold(event, at);
         match touched(event) {
             Touched::Nothing => {}
-            Touched::Pieces(pieces) => {
+            Touched::Pieces(_) if *stale => {}
+            Touched::Pieces(mut pieces) => {
+                let mut seen = BTreeSet::new();
+                pieces.retain(|piece| seen.insert(*piece));
                 let mut standing = std::mem::take(&mut self.work_index);
                 standing.refresh(self, &pieces);
                 self.work_index = standing;
             }
-            Touched::All => self.work_index = WorkIndex::of(self),
+            Touched::All => *stale = true,
+        }
+    }
+
+    /// Work the index out where it is stale.
+    pub(crate) fn settle_index(&mut self, stale: &mut bool) {
+        if std::mem::take(stale) {
+            self.work_index = WorkIndex::of(self);
         }
     }
 
     fn fold(&mut self, event: &Event, at: Time) {
+        #[cfg(test)]
+        counted::FOLDED.set(counted::FOLDED.get() + 1);
         match event {
             Event::Begun { .. } => {}
             Event::Renamed { name } => self.name.clone_from(name),
@@ -382,9 +421,11 @@ impl Throw {
     /// The throw as it would be after these events.
     pub fn after<'a>(&self, events: impl IntoIterator<Item = &'a Event>) -> Throw {
         let mut after = self.clone();
+        let mut stale = false;
         for event in events {
-            after.apply(event, 0);
+            after.apply_in_turn(event, 0, &mut stale);
         }
+        after.settle_index(&mut stale);
         after
     }
 

@@ -5,6 +5,7 @@
 
 pub mod account;
 mod cooling;
+mod effort;
 pub mod event;
 pub mod facts;
 mod fold;
@@ -25,4 +26,6 @@ pub mod wishes;
 
 pub use event::{Event, Item, Time};
 pub use facts::{BegunPiece, Made, Mishap, Pieced, Size, StripsCut, Went};
+#[cfg(test)]
+pub(crate) use fold::counted;
 pub use state::{Aside, Loss, Note, Photo, SeamsToUnpick, Throw, WholeMeasure, Work};

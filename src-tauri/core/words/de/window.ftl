@@ -504,6 +504,9 @@ ui-nothing-covered = Noch ist kein Quadrat zu belegen.
 ui-hand-on = Teilen und drucken
 ui-throw-menu = Zu dieser Decke
 ui-hand-on-hint = Alles hier wird gesichert, wo du es sagst: als Bilder und Tabellen, die andere Programme öffnen.
+ui-clear-copies = Diese Kopien entfernen
+ui-clear-copies-done = Die Kopien sind entfernt
+ui-still-reading = Wird gelesen …
 ui-bring = Datei einer Decke öffnen
 ui-which-keep = Was soll bleiben? Nr.
 

@@ -2042,6 +2042,8 @@ handed-many = { $n ->
    *[other] Gesichert: { $n } Dateien in { $folder }
 }
 error-file-absurd = Zeile { $line } dieser Datei sagt, was nicht sein kann, etwa viel mehr Quadrate, als eine Decke hat.
+error-file-too-much = In dieser Datei steht weit mehr Arbeit, als eine Decke macht: Bis Zeile { $line } bräuchte Lapwork Minuten, um sie zu lesen.
+error-file-too-much-next = Nichts davon wurde übernommen. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern.
 error-file-absurd-next = Nichts davon wurde übernommen. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern.
 error-file-beyond = Zeile { $line } dieser Datei nennt { $figure } für „{ $field }“, weit jenseits von allem, was eine Decke hat.
 error-file-beyond-next = Nichts davon wurde übernommen, und sie bleibt unberührt. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern, oder öffne eine aufgehobene Kopie.
@@ -2117,6 +2119,10 @@ bring-steps = { $n ->
    *[other] { $n } Einträge
 }
 bring-copy-name = { $name } (Kopie)
+kept-copies = { $n ->
+    [one] 1 Kopie vom Zusammenführen liegt daneben ({ $size } kB).
+   *[other] { $n } Kopien vom Zusammenführen liegen daneben ({ $size } kB).
+}
 taken-added = Im Regal: { $name }
 taken-both = Beide liegen im Regal; die andere heißt { $name }
 taken-brought = Die mit mehr liegt im Regal. Die Datei, wie sie hier war, liegt daneben als { $copy }

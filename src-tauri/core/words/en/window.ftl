@@ -527,6 +527,9 @@ ui-covered-squares = Square by square
 ui-sewn-pieces = Pairs and fours
 ui-nothing-covered = No square is to be covered yet.
 # Handing on
+ui-clear-copies = Remove the kept copies
+ui-clear-copies-done = The kept copies are removed
+ui-still-reading = Being read …
 ui-bring = Open a throw file
 ui-which-keep = Which is kept? No.
 

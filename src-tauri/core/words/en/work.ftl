@@ -2207,6 +2207,10 @@ bring-steps = { $n ->
    *[other] { $n } entries on record
 }
 bring-copy-name = { $name } (copy)
+kept-copies = { $n ->
+    [one] 1 copy from a merge is kept beside it ({ $size } KB).
+   *[other] { $n } copies from merges are kept beside it ({ $size } KB).
+}
 taken-added = On the shelf: { $name }
 taken-both = Both are on the shelf; the other is called { $name }
 taken-brought = The one with more is on the shelf. The file as it was here is kept beside it as { $copy }
@@ -2215,6 +2219,8 @@ taken-merged = Merged. Both files as they were are kept beside it as { $here } a
 
 # ── What comes from outside ──
 error-file-absurd = Line { $line } of this throw file says what cannot be, such as far more squares than any throw has.
+error-file-too-much = This throw file holds far more work than any throw: by line { $line } it would take Lapwork minutes to read it.
+error-file-too-much-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy.
 error-file-absurd-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy.
 error-file-unknown = Line { $line } of this throw file holds something this Lapwork does not know.
 error-file-unknown-next = Nothing of it was taken in, and it is left untouched. Open it with the Lapwork that wrote it.
