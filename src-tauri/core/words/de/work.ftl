@@ -224,7 +224,7 @@ title-press-lap = { $kind ->
     [four] Überlappung des Vierers bügeln
    *[other] Überlappung bügeln
 }
-title-cool-lap = Überlappung abkühlen lassen
+title-cool-lap = Abkühlen lassen
 title-pin = { $kind ->
     [pair] Paar stecken
     [four] Zwei Paare zum Vierer stecken
@@ -267,7 +267,7 @@ how-dot-at = Zeichne { $lap } an der Kante von { $under } an; dieses Stück lieg
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg { $over } darüber.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
 sitting-cool = Leg es flach zum Abkühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
-special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, kleb auf jedes einen Zettel und stapel sie Reihe für Reihe.
+special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
@@ -392,7 +392,7 @@ caution-blade = Sichere den Rollschneider jedes Mal, wenn du ihn weglegst. Schne
 caution-iron-title = Heißes Bügeleisen
 caution-iron = An Bügelsohle und Dampf verbrennt man sich; durch Kleber steigt Dampf auf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
 caution-needle-title = Nadel
-caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag über dicken Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung weniger den Nadelabstand: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
+caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung abzüglich des Nadelabstands: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
 caution-lint-title = Flusen sind brennbar
 caution-lint = Offene Kanten geben viele Flusen ab. Reinige das Flusensieb des Trockners vor und nach jeder Ladung, und lass den Trockner nicht unbeaufsichtigt laufen. Folge der Anleitung der Maschine.
 caution-children-title = Kleine Kinder
@@ -948,7 +948,7 @@ picture-over = oben
 picture-under = darunter
 picture-begin = Anfang
 picture-section = Die Verbindung im Querschnitt, maßstäblich: Überlappung oder Zugabe { $lap }, Fransen { $fringe }
-picture-grid = { $across } Quadrate breit und { $down } hoch, fertig { $size }
+picture-grid = Quadrate: { $across } breit und { $down } hoch, fertig { $size }
 
 ## Verlauf
 
@@ -1144,7 +1144,11 @@ error-joined = { $piece } ist schon mit anderen verbunden.
 error-joined-next = Was genäht ist, bleibt genäht. Wähle ein Quadrat, das noch lose ist.
 error-glued = Bei { $piece } ist der Stoff dort schon aufgeklebt.
 error-glued-next = Wähle ein anderes Quadrat, oder nimm das Kleben zurück.
-error-stock = Von { $print } gibt es nur { $have } Quadrate.
+error-stock = { $have ->
+    [0] Von { $print } gibt es kein Quadrat.
+    [one] Von { $print } gibt es nur ein Quadrat.
+   *[other] Von { $print } gibt es nur { $have } Quadrate.
+}
 error-stock-next = Wähle weniger, einen anderen Stoff, oder berichtige die Menge in der Liste der Stoffe.
 error-cloth = Diese Liste der Stoffe geht nicht: Ein verwendeter fehlt, eine Farbe ist keine Farbe, oder es sind über { $most }.
 error-cloth-next = Behalte jeden verwendeten Stoff; gib jedem einen Namen und eine Farbe.
@@ -1201,7 +1205,7 @@ error-outline-open-next = Miss { $line } noch einmal.
 error-nothing-to-unpick = { $piece } hat keine Naht zum Auftrennen oder ist schon weiter verbunden.
 error-nothing-to-unpick-next = Wähle ein Stück, das genäht und noch lose ist.
 error-lap-too-narrow = Eine Überlappung von { $lap } lässt zu wenig Fransen.
-error-lap-too-narrow-next = { $least } ist das Schmalste, das hält; oder ändere im Plan die Mindestbreite der Fransen.
+error-lap-too-narrow-next = { $least } ist das Schmalste, das hält; oder ändere im Plan „Fransen mindestens“.
 error-not-neighbours = { $a } und { $b } sind keine Nachbarn, die noch zu verbinden sind.
 error-not-neighbours-next = Wähle zwei, die nebeneinander liegen und noch nicht genäht sind.
 error-covered = { $piece } hat auf dieser Seite schon Stoff.
@@ -1209,7 +1213,7 @@ error-covered-next = Kleb den Stoff auf die andere Seite, oder setz ein anderes 
 error-wishes = Es sollen mehr Quadrate Stoff bekommen, als die Decke hat.
 error-wishes-next = Wähle auf jeder Seite höchstens { $most }.
 error-pinned = { $piece } ist auf seinem Platz festgesteckt.
-error-pinned-next = Wähle zuerst „Nicht mehr feststecken“.
+error-pinned-next = Wähle zuerst „Lösen“.
 error-not-turnable = { $piece } lässt sich so nicht drehen.
 error-not-turnable-next = Ein genähter Vierer lässt sich um ein Viertel drehen, ein Paar halb herum; beide nicht mehr, wenn sie mit anderen verbunden sind.
 error-layout = Diese Anordnung passt nicht mehr zur Decke: Bei { $piece } ist es anders.
@@ -1227,10 +1231,10 @@ error-file-not-a-throw = Das ist keine Datei einer Decke.
 error-file-not-a-throw-next = Wähle eine Datei namens throw.jsonl, die Lapwork geschrieben hat.
 error-file-newer = Diese Decke hat ein neueres Lapwork geschrieben (Dateiversion { $version }).
 error-file-newer-next = Öffne sie mit jener Version; hier bleibt sie unberührt.
-error-file-line = Die Datei der Decke ist in Zeile { $line } beschädigt, danach folgen heile Zeilen.
-error-file-line-next = Sie bleibt unberührt. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie richten kann.
+error-file-line = Die Datei der Decke ist in Zeile { $line } beschädigt; danach folgen unbeschädigte Zeilen.
+error-file-line-next = Sie bleibt unberührt. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie reparieren kann.
 error-file-out-of-order = Zeile { $line } der Datei folgt nicht aus den Zeilen davor.
-error-file-out-of-order-next = Sie bleibt unberührt. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie richten kann.
+error-file-out-of-order-next = Sie bleibt unberührt. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie reparieren kann.
 error-file-empty = Die Datei der Decke hat keinen Anfang.
 error-file-empty-next = Sie bleibt unberührt. Nimm eine frühere Kopie.
 
@@ -1276,7 +1280,7 @@ pile-strips-over = { $n ->
 }
 way-shorter-strips = { $n } Einfassstreifen zu { $size }
 way-shorter-strips-joins = Die gibt der Stapel her. Die Einfassung hat dann { $n } Ansätze statt { $before }.
-strips-cut-already = { $cut } von { $wanted } Streifen sind schon geschnitten: noch { $open }.
+strips-cut-already = Schon geschnittene Streifen: { $cut } von { $wanted }, noch { $open }.
 strips-all-cut = { $n ->
     [one] Der Streifen wurde mit den Quadraten geschnitten. Leg ihn bereit.
    *[other] Alle { $n } Streifen wurden mit den Quadraten geschnitten. Zähle sie und leg sie bereit.
@@ -1663,7 +1667,11 @@ wishes-stay = { $units ->
     [one] Ein verbundenes Stück wird nicht aufgetrennt; aufgeklebter Stoff bleibt auf seinem Quadrat.
    *[other] { $units } verbundene Stücke werden nicht aufgetrennt; aufgeklebter Stoff bleibt auf seinem Quadrat.
 }
-wishes-short = { $have } Stoffquadrate sind da, { $wanted } gewünscht. So viele, wie da sind, werden gelegt.
+wishes-short = { $have ->
+    [0] Kein Stoffquadrat ist da, { $wanted } gewünscht.
+    [one] Ein Stoffquadrat ist da, { $wanted } gewünscht. Es wird gelegt.
+   *[other] { $have } Stoffquadrate sind da, { $wanted } gewünscht. So viele, wie da sind, werden gelegt.
+}
 wishes-no-prints = In der Liste ist noch kein Stoff.
 wishes-free = Vorn { $front_free ->
     [0] ist kein Quadrat mehr frei
@@ -1708,7 +1716,7 @@ wish-shades-not-yet = bisher sind alle Quadrate aus demselben Jeansstoff.
 wish-shades-no-other = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff, und der Stapel gibt für die noch zu schneidenden keinen anderen.
 wish-shades-alike = nicht zu erfüllen: Die Jeansstoffe sind fast gleich hell. Berichtige ihre Farben, oder nimm einen helleren oder dunkleren dazu.
 wish-shades-no-room = nicht zu erfüllen: Die Decke hat dafür zu wenige Reihen.
-wishes-no-pile = Noch liegt keine Jeans auf dem Stapel: Wo die Wünsche von jedem etwas verlangen, werden die Quadrate gleichmäßig verteilt.
+wishes-no-pile = Noch liegt keine Jeans auf dem Stapel: Wo die Wünsche etwas von jedem Jeansstoff verlangen, werden die Quadrate gleichmäßig verteilt.
 wishes-pile = Für die noch zu schneidenden Quadrate gibt der Stapel { $list }.
 wishes-pile-of = { $n } × { $denim }
 wishes-by-hand = { $n ->
@@ -1721,7 +1729,7 @@ wish-denims-one = es gibt nur einen Jeansstoff
 wish-denims-apart = Gleiche Jeansstoffe nebeneinander
 wish-denims-apart-none = Keine gleichen Jeansstoffe nebeneinander
 wish-denims-bands = Jeder Jeansstoff beisammen
-wish-denims-parts = { $denims } Jeansstoffe in { $parts } Flächen
+wish-denims-parts = { $denims } Jeansstoffe in { $parts } Gruppen
 wish-pile = Vom Stapel
 wish-pile-enough = { $left ->
     [0] nichts bleibt übrig
@@ -1798,7 +1806,10 @@ covering-count = { $done ->
         [one] ein Quadrat
        *[other] { $n } Quadrate
     }
-   *[other] { $n } Quadrate, davon { $done } geklebt
+   *[other] { $n ->
+        [one] ein Quadrat, geklebt
+       *[other] { $n } Quadrate, davon { $done } geklebt
+    }
 }
 covering-square = vorn { $front }, hinten { $back }
 covering-piece = Quadrate { $squares }
@@ -1993,8 +2004,8 @@ bring-more-what = { $n ->
    *[other] Die Datei hat alles, was die Decke hier hat, und { $n } Schritte mehr.
 }
 bring-take-more = { $n ->
-    [one] Die mit mehr nehmen (ein Schritt mehr)
-   *[other] Die mit mehr nehmen ({ $n } Schritte mehr)
+    [one] Die Kopie mit mehr nehmen (ein Schritt mehr)
+   *[other] Die Kopie mit mehr nehmen ({ $n } Schritte mehr)
 }
 bring-apart = Zwei Kopien mit verschiedenen Schritten
 bring-apart-what = Nur hier: { $here ->
@@ -2009,7 +2020,7 @@ bring-conflicts = { $n ->
     [one] An einer Stelle widersprechen sie sich: Wähle, was dort bleibt. Die Schritte, die auf der anderen Seite stehen, fallen weg; alles, was nicht aufgeführt ist, bleibt.
    *[other] An { $n } Stellen widersprechen sie sich: Wähle, was jeweils bleibt. Die Schritte, die auf der anderen Seite stehen, fallen weg; alles, was nicht aufgeführt ist, bleibt.
 }
-bring-only = Nur auf dieser Seite, und mit der anderen Wahl verloren: { $list }
+bring-only = Nur auf dieser Seite, und verloren, wenn du die andere wählst: { $list }
 bring-alike = Beide lesen sich gleich; sie unterscheiden sich in Einzelheiten, die hier nicht stehen.
 bring-more-squares = { $n ->
     [one] und noch ein Quadrat
@@ -2029,7 +2040,7 @@ bring-steps = { $n ->
 bring-copy-name = { $name } (Kopie)
 taken-added = Im Regal: { $name }
 taken-both = Beide liegen im Regal; die andere heißt { $name }
-taken-brought = Die mit mehr liegt im Regal. Die Datei, wie sie hier war, liegt daneben als { $copy }
+taken-brought = Die Kopie mit mehr Schritten liegt im Regal. Die Datei, wie sie hier war, liegt daneben als { $copy }
 taken-here = Nichts wurde geändert
 taken-merged = Zusammengeführt. Beide Dateien von vorher liegen daneben als { $here } und { $brought }
 

@@ -268,7 +268,7 @@ how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
     Put small dots of washable glue inside the mark and lay { $over } over it.
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
 sitting-cool = Lay it flat to cool while you lap the next. It is not ticked off: when it is cool, it is ready to stitch.
-special-lay-first = Before the first lap, lay all squares out on the floor, put a label on each, and stack them row by row.
+special-lay-first = Before the first lap, lay all squares out on the floor, label each, and stack them row by row.
 how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
 how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
@@ -949,7 +949,7 @@ picture-over = over
 picture-under = under
 picture-begin = begin
 picture-section = The join in cross-section, to scale: { $lap } lap or allowance, fringe { $fringe }
-picture-grid = { $across } squares across and { $down } down, finished { $size }
+picture-grid = Squares: { $across } across and { $down } down, finished { $size }
 
 ## History
 
@@ -1146,7 +1146,11 @@ error-joined = { $piece } is joined to others already.
 error-joined-next = What is sewn stays sewn. Choose a square that is still loose.
 error-glued = { $piece } has its fabric glued there already.
 error-glued-next = Choose another square, or undo the gluing.
-error-stock = There are only { $have } squares of { $print }.
+error-stock = { $have ->
+    [0] There is no square of { $print }.
+    [one] There is only one square of { $print }.
+   *[other] There are only { $have } squares of { $print }.
+}
 error-stock-next = Choose fewer, another fabric, or correct the count in the list of fabrics.
 error-cloth = That list of fabrics cannot be: one in use is missing, a colour is not a colour, or there are over { $most }.
 error-cloth-next = Keep every fabric that is in use; give each a name and a colour.
@@ -1278,7 +1282,7 @@ pile-strips-over = { $n ->
 }
 way-shorter-strips = { $n } binding strips of { $size }
 way-shorter-strips-joins = The pile gives these. The binding then has { $n } joins, not { $before }.
-strips-cut-already = { $cut } of { $wanted } strips are cut already: { $open } to go.
+strips-cut-already = Strips cut already: { $cut } of { $wanted }, { $open } to go.
 strips-all-cut = { $n ->
     [one] The strip was cut with the squares. Lay it ready.
    *[other] All { $n } strips were cut with the squares. Count them and lay them ready.
@@ -1538,7 +1542,10 @@ picture-piece = { $name }, { $n ->
 ## What to have at hand
 
 item-denim = Denim
-item-denim-squares = { $n } squares of { $side }; { $open } still to cut.
+item-denim-squares = { $n ->
+    [one] One square of { $side }; { $open } still to cut.
+   *[other] { $n } squares of { $side }; { $open } still to cut.
+}
 item-denim-spares = { $n ->
     [one] And one spare square.
    *[other] And { $n } spare squares.
@@ -1898,7 +1905,11 @@ wishes-stay = { $units ->
     [one] One joined piece is not taken apart; fabric that is glued stays on its square.
    *[other] { $units } joined pieces are not taken apart; fabric that is glued stays on its square.
 }
-wishes-short = There are { $have } fabric squares; { $wanted } are wanted. As many as there are will be laid.
+wishes-short = { $have ->
+    [0] There are no fabric squares; { $wanted } are wanted.
+    [one] There is one fabric square; { $wanted } are wanted. It will be laid.
+   *[other] There are { $have } fabric squares; { $wanted } are wanted. As many as there are will be laid.
+}
 wishes-no-prints = There is no fabric in the list yet.
 wishes-free = On the front { $front_free ->
     [0] no square is free any more
@@ -1956,7 +1967,7 @@ wish-denims-one = there is only one denim to be had
 wish-denims-apart = Like denims side by side
 wish-denims-apart-none = No like denims side by side
 wish-denims-bands = Each denim together
-wish-denims-parts = { $denims } denims in { $parts } patches
+wish-denims-parts = { $denims } denims in { $parts } groups
 wish-pile = From the pile
 wish-pile-enough = { $left ->
     [0] nothing left over
@@ -2033,7 +2044,10 @@ covering-count = { $done ->
         [one] one square
        *[other] { $n } squares
     }
-   *[other] { $n } squares, { $done } of them glued
+   *[other] { $n ->
+        [one] one square, glued
+       *[other] { $n } squares, { $done } of them glued
+    }
 }
 covering-square = front { $front }, back { $back }
 covering-piece = squares { $squares }
@@ -2079,8 +2093,8 @@ bring-more-what = { $n ->
    *[other] The file has everything the throw here has, and { $n } steps more.
 }
 bring-take-more = { $n ->
-    [one] Take the one with more (one more step)
-   *[other] Take the one with more ({ $n } more steps)
+    [one] Take the copy with more (one more step)
+   *[other] Take the copy with more ({ $n } more steps)
 }
 bring-apart = Two copies with different steps
 bring-apart-what = Only here: { $here ->
@@ -2095,7 +2109,7 @@ bring-conflicts = { $n ->
     [one] In one place they contradict each other: choose which to keep there. The steps listed on the other side are dropped; all that is not listed is kept.
    *[other] In { $n } places they contradict each other: choose which to keep in each. The steps listed on the other side are dropped; all that is not listed is kept.
 }
-bring-only = Only on this side, and lost with the other choice: { $list }
+bring-only = Only on this side, and lost if you choose the other: { $list }
 bring-alike = Both read alike; they differ in details that are not shown here.
 bring-more-squares = { $n ->
     [one] and one more square
@@ -2115,7 +2129,7 @@ bring-steps = { $n ->
 bring-copy-name = { $name } (copy)
 taken-added = On the shelf: { $name }
 taken-both = Both are on the shelf; the other is called { $name }
-taken-brought = The one with more is on the shelf. The file as it was here is kept beside it as { $copy }
+taken-brought = The copy with more steps is on the shelf. The file as it was here is kept beside it as { $copy }
 taken-here = Nothing was changed
 taken-merged = Merged. Both files as they were are kept beside it as { $here } and { $brought }
 
