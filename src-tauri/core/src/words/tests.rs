@@ -194,7 +194,11 @@ fn what_a_throw_is_made_up_of_has_commas_and_cases() {
         ("en", [0, 0, 1], "1 single square"),
         ("de", [12, 0, 0], "12 Vierern"),
         ("de", [1, 1, 0], "1 Vierer, 1 einzelnen Paar"),
-        ("de", [6, 5, 1], "6 Vierern, 5 einzelnen Paaren, 1 einzelnen Quadrat"),
+        (
+            "de",
+            [6, 5, 1],
+            "6 Vierern, 5 einzelnen Paaren, 1 einzelnen Quadrat",
+        ),
         ("de", [0, 0, 1], "1 einzelnen Quadrat"),
     ] {
         let [fours, pairs, squares] = counts.map(Into::into);
@@ -209,7 +213,11 @@ fn a_tick_for_several_fabrics_says_what_was_done() {
     let say = |language, task: &str| {
         let words = Words::of(language);
         let past = words.say(&format!("past-{task}"), &[]);
-        let given = [("n", 9.into()), ("past", past.into()), ("fabrics", 7.into())];
+        let given = [
+            ("n", 9.into()),
+            ("past", past.into()),
+            ("fabrics", 7.into()),
+        ];
         words.say("tick-all-fabrics", &given)
     };
     let front = "All 9 glued on the front (7 fabrics)";

@@ -102,7 +102,9 @@ fn a_short_four_at_the_edge_is_settled() {
     let off = off_view(&journal, piece, None);
     let rest = off.rest.clone().expect("settled").replace('\u{a0}', " ");
     assert!(
-        rest.starts_with("Short ¼ in at the left; the binding hides it. There is nothing more to do there."),
+        rest.starts_with(
+            "Short ¼ in at the left; the binding hides it. There is nothing more to do there."
+        ),
         "{rest}"
     );
     let aside = |w: &crate::show::RemedyRow| matches!(w.button.action, Command::SetAside { .. });
