@@ -24,7 +24,7 @@ use lapwork_service::disk::DiskPath;
 use lapwork_service::service::{damage, message};
 use lapwork_service::store::{Opened, StoreError};
 use lapwork_service::{export, import, paper};
-use lapwork_sheet::Photos;
+use lapwork_sheet::{Options, Photos};
 use std::ffi::OsString;
 use std::io::{self, Write};
 use std::ops::ControlFlow;
@@ -352,7 +352,7 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             let journal = open(path, words)?.journal;
             let sheet = paper::sheet(&journal, context(*system), order);
             let made =
-                lapwork_sheet::print(&sheet, Photos::new(), printing::options(order), &mut |_| {
+                lapwork_sheet::print(&sheet, Photos::new(), Options::from(order), &mut |_| {
                     ControlFlow::Continue(())
                 });
             let bytes = made.map_err(|why| {

@@ -493,12 +493,12 @@ mod tests {
                 tall,
                 side,
             );
-            let told: i64 = found[0].iter().map(|i| below[*i]).sum::<i64>()
+            let counted: i64 = found[0].iter().map(|i| below[*i]).sum::<i64>()
                 + found[1].iter().map(|i| above[*i]).sum::<i64>();
             let low: Vec<_> = lows.iter().copied().zip(below.iter().copied()).collect();
             let mut high: Vec<_> = depths.iter().map(|d| tall - side - d).zip(above.iter().copied()).collect();
             high.reverse();
-            prop_assert_eq!(told, by_trying(&low, &high, side, 0));
+            prop_assert_eq!(counted, by_trying(&low, &high, side, 0));
         }
 
         #[test]

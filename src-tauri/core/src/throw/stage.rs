@@ -226,7 +226,7 @@ mod tests {
     #[test]
     fn a_six_by_eight_goes_through_its_stages() {
         let mut journal = begun(6, 8, JoinOrder::Rows, Joining::Lapped);
-        let told = |journal: &Journal| -> Vec<(Stage, u32, u32)> {
+        let counts = |journal: &Journal| -> Vec<(Stage, u32, u32)> {
             let found = stages(journal.throw());
             found
                 .iter()
@@ -234,7 +234,7 @@ mod tests {
                 .collect()
         };
         assert_eq!(
-            told(&journal),
+            counts(&journal),
             [
                 (Stage::Pile, 0, 0),
                 (Stage::Cut, 0, 48),
@@ -258,7 +258,7 @@ mod tests {
         assert_eq!((pairs.through, pairs.steps, pairs.done), (0, 96, 72));
         assert_eq!(pairs.left, BTreeMap::from([(Task::Stitch, 24)]));
         all_of(&mut journal, Task::Stitch, Kind::Pair);
-        assert_eq!(told(&journal)[2], (Stage::Pairs, 24, 24));
+        assert_eq!(counts(&journal)[2], (Stage::Pairs, 24, 24));
         assert_eq!(stage_now(&stages(journal.throw())), Some(Stage::Fours));
     }
 

@@ -175,5 +175,3 @@ error-no-storage = { $why ->
    *[other] Der Speicher dieses Browsers lässt sich nicht öffnen; hier wird nichts behalten: { $why }.
 }
 error-no-storage-next = Umsehen kannst du dich. Um eine Decke zu nähen, öffne diese Seite in einem neueren Browser und nicht in einem privaten Fenster.
-error-print-elsewhere = Lapwork im Browser macht kein PDF.
-error-print-elsewhere-next = Gib die Decke als Datei weiter, hol sie auf einem Computer in Lapwork herein und druck sie dort. Die Bilder und die Geschichte lassen sich von hier weitergeben und drucken.

@@ -174,5 +174,3 @@ error-no-storage = { $why ->
    *[other] This browser’s storage cannot be opened, so nothing can be kept here: { $why }.
 }
 error-no-storage-next = You can look round. To make a throw, open this page in a newer browser, and not in a private window.
-error-print-elsewhere = Lapwork in the browser makes no PDF.
-error-print-elsewhere-next = Hand the throw on as a file, bring it into Lapwork on a computer, and print it there. The pictures and the story can be handed on and printed from here.

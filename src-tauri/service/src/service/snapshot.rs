@@ -1,6 +1,7 @@
 //! A snapshot of a throw, from which another thread makes screens and files.
 
 use crate::export::ExportFile;
+use crate::paper::PrintJob;
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use lapwork_core::faces::arrange::Arranger;
@@ -81,6 +82,17 @@ impl Snapshot {
         let called = format!("{} - {said}", self.journal.throw().name);
         let sheet = crate::paper::sheet(&self.journal, self.context(), order);
         (show::file_name(&called, "pdf"), sheet)
+    }
+
+    /// The same as a job for another thread or module, which makes the sheet from it.
+    pub fn print_job(&self, order: &PrintOrder) -> PrintJob {
+        PrintJob {
+            record: self.journal.text(),
+            language: self.words.language().code.to_string(),
+            ruler: self.ruler,
+            now: self.now,
+            order: order.clone(),
+        }
     }
 
     /// The files of an export; `photo` gives the bytes kept of a photo.

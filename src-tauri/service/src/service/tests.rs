@@ -280,7 +280,7 @@ fn bad_ids_reach_nothing() {
     fs::write(folder.path().join("throw.jsonl"), "mine").unwrap();
     for id in ["..", ".", "", "../throws", "a/b", "ABC"] {
         let id = id.to_string();
-        let viewed = service.view(&id, &Query::Trim, 0).unwrap_err();
+        let refused = service.view(&id, &Query::Trim, 0).unwrap_err();
         let acted = service.act(&id, &note("one"), 0).unwrap_err();
         let commands = [
             ShelfCommand::Delete { id: id.clone() },
@@ -288,7 +288,7 @@ fn bad_ids_reach_nothing() {
             ShelfCommand::Erase { id },
         ];
         let answered = commands.map(|command| service.shelf_command(&command, 0).unwrap_err().code);
-        assert_eq!([viewed.code, acted.code], ["bad-id", "bad-id"]);
+        assert_eq!([refused.code, acted.code], ["bad-id", "bad-id"]);
         assert_eq!(answered, ["bad-id", "bad-id", "bad-id"]);
     }
     assert_eq!(
