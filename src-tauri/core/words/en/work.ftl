@@ -278,7 +278,7 @@ how-stitch-twin = Stitch down the middle of the lap, the same side up every time
 how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge.
     Stitch length 3 to 3.5 mm for a straight row; a few stitches back at both ends secure it.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-seam = Stitch the width of the seam allowance in from the raw edges; the mark on the needle plate or a guide keeps it even. Take the pins out as you come to them.
+how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even. Take the pins out as you come to them.
     Stitch length 3 mm; a few stitches back at both ends.
 how-press-seam = Press the seam flat as it was sewn, then open.
     Or press it to one side: stronger, but three layers thick, and about six at a crossing; then turn the next seam the other way.
