@@ -98,7 +98,7 @@ shell-help =
     --units inches|metric|both die Maße auf einem Blatt; beide, wenn nichts gesagt ist
     --paper a4|letter          letter, oder a4 mit --metric, wenn nichts gesagt ist
     --large                    das Blatt in großer Schrift
-    --keep first|second        beim Zusammenführen: welche Seite gilt, wo sie sich unterscheiden
+    --keep first|second        beim Zusammenführen: welche Seite gilt, wo sie auseinandergehen
     --language <Kürzel>        in dieser Sprache (en, de), nicht in der des Systems
     --help, --version
     { "" }
