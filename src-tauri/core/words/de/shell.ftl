@@ -30,7 +30,7 @@ error-changed-details = { $file } war nicht mehr so, wie Lapwork die Datei gesch
 }
 error-changed-left = Ein anderes Programm hat die Datei dieser Decke geändert, und das lässt sich gerade nicht rückgängig machen. Dein letzter Schritt wurde nicht gesichert.
 error-changed-left-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Schaff Platz, prüfe, ob der Speicher funktioniert, und mach den Schritt dann noch einmal.
-error-changed-left-details = { $file } ist nicht mehr so, wie Lapwork die Datei geschrieben hat: Während die Decke offen war, hat ein anderes Programm sie geändert, eine andere an ihre Stelle gelegt oder sie weggenommen. Dein letzter Schritt wurde nicht gesichert, und die Datei lässt sich gerade nicht richten ({ $why }).
+error-changed-left-details = { $file } ist nicht mehr so, wie Lapwork die Datei geschrieben hat: Während die Decke offen war, hat ein anderes Programm sie geändert, eine andere an ihre Stelle gelegt oder sie weggenommen. Dein letzter Schritt wurde nicht gesichert, und die Datei lässt sich gerade nicht wiederherstellen ({ $why }).
 error-away = Der Ordner { $file }, in dem deine Decken liegen, ist nicht mehr da; gerade lässt sich nichts sichern.
 error-away-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Bring den Ordner oder den Datenträger, auf dem er liegt, an seine Stelle zurück, und mach den letzten Schritt dann noch einmal.
 error-random = Dieses Gerät lieferte keine Zufallszahl; deshalb ließ sich keine Decke beginnen ({ $why }).
@@ -49,7 +49,7 @@ error-unreadable = Dieser Schritt ließ sich nicht festhalten und wurde deshalb 
 error-unreadable-next = Mach ohne ihn weiter; sonst ist nichts verloren. Der Fehler liegt bei Lapwork, nicht bei dir.
 
 error-no-screen = Hier gibt es keinen Bildschirm für ein Fenster.
-error-no-screen-next = Starte Lapwork auf einem Rechner mit Bildschirm, oder sieh mit lapwork --help nach, was es ohne Fenster kann.
+error-no-screen-next = Starte Lapwork an einem Bildschirm, oder sieh mit lapwork --help nach, was es ohne Fenster kann.
 error-no-home = Hier gibt es keinen eigenen Ordner, um Decken aufzuheben.
 error-no-home-next = Nenne einen Ordner in LAPWORK_DATA und starte Lapwork noch einmal.
 error-no-window = Das Fenster lässt sich nicht öffnen: { $why }.

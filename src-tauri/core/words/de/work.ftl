@@ -172,7 +172,7 @@ noted-at = Notiert bei { $piece }: { $text }
 special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, was die Wäsche mit ihr macht.
 special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Wenn du sie jetzt misst, siehst du, was die nächste Wäsche macht.
 special-trim-again = Das Stück war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
-special-left-out = Nicht mit den anderen abgehakt: { $names }. Jedes ist zu klein oder schief gemessen und für sich anzusehen.
+special-left-out = Nicht mit den anderen abgehakt: { $names }. Was zu klein oder schief ist, siehst du dir einzeln an.
 remain = { $done ->
     [0] Noch { $left }
    *[other] Noch { $left }, { $done } erledigt
@@ -584,9 +584,9 @@ short-join-top = Verbinde es oben mit { $piece } und überlappe dort nur { $lap 
 short-join-right = Verbinde es rechts mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
 short-join-bottom = Verbinde es unten mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
 short-join-left = Verbinde es links mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
-short-open = Was hier fehlt ({ $by }), gleicht noch nichts aus: Sieh bei „Dieses stimmt nicht“ nach, bevor du weitermachst.
-short-open-keep = Was hier fehlt ({ $by }), gleicht noch nichts aus: Sichere dieses Maß, dann sieh, was sich tun lässt.
-short-left = Was hier fehlt ({ $by }), gleicht noch nichts aus.
+short-open = Die fehlenden { $by } sind noch nicht ausgeglichen: Sieh bei „Dieses stimmt nicht“ nach, bevor du weitermachst.
+short-open-keep = Die fehlenden { $by } sind noch nicht ausgeglichen: Sichere dieses Maß, dann sieh, was sich tun lässt.
+short-left = Die fehlenden { $by } sind noch nicht ausgeglichen.
 short-eased = { $by } zu wenig gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
 short-settled = Es kann so, wie es ist, auf Maß geschnitten und verbunden werden.
 summary-none = Noch nichts gemessen.
@@ -609,8 +609,8 @@ drift-stretch-across = { $n } Vierer gemessen. Sie sind zu breit, aber nicht zu 
 drift-stretch-down = { $n } Vierer gemessen. Sie sind zu hoch, aber nicht zu breit: Der Stoff dehnt sich in der Höhe (im Mittel { $mean }).
 drift-stretch-both = { $n } Vierer gemessen. Sie sind zu groß, aber nicht alle gleich: Der Stoff dehnt sich (im Mittel { $mean }).
 drift-uneven = { $n } Vierer gemessen. Sie sind ungleich, aber nicht durch Dehnung oder eine falsche Überlappung (im Mittel { $mean }). Sieh dir den Zuschnitt an.
-drift-growing = { $n } Vierer gemessen. Jeder ist { $by } größer als der vorige: Die Markierung oder die Führung verschiebt sich.
-drift-shrinking = { $n } Vierer gemessen. Jeder ist { $by } kleiner als der vorige: Die Markierung oder die Führung verschiebt sich.
+drift-growing = { $n } Vierer gemessen. Im Mittel ist jeder { $by } größer als der vorige: Die Markierung oder die Führung verschiebt sich.
+drift-shrinking = { $n } Vierer gemessen. Im Mittel ist jeder { $by } kleiner als der vorige: Die Markierung oder die Führung verschiebt sich.
 drift-mark-wider = { $joining ->
     [lapped] Zeichne die nächsten Überlappungen { $by } breiter an.
    *[other] Näh die nächsten Nähte mit { $by } mehr Zugabe.
@@ -750,7 +750,7 @@ way-trim = { $n ->
    *[other] Alle Vierer auf { $size } schneiden und an { $n } Verbindungen weniger überlappen
 }
 way-to-edge = Den Platz mit { $place } tauschen, wo die Einfassung es verdeckt
-way-another = Weglegen und noch einmal machen
+way-another = Beiseitelegen und noch einmal machen
 way-fewer-itself = Es liegt in dem, was wegfällt.
 way-fewer-squares = { $n ->
     [one] Dadurch wird ein gutes Quadrat frei. Setz es danach hier ein.
@@ -787,7 +787,7 @@ way-trim-done = { $n ->
    *[other] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und { $n } Verbindungen werden schmaler überlappt. Ihre Schritte zeigen es an.
 }
 way-to-edge-done = Erledigt: { $piece } und { $place } haben den Platz getauscht; was fehlt, verdeckt die Einfassung.
-way-another-done = Erledigt: { $piece } ist weggelegt; es ist noch einmal zu machen.
+way-another-done = Erledigt: { $piece } ist beiseitegelegt; es ist noch einmal zu machen.
 opening-square = { $n ->
     [one] Zuerst eine Naht auftrennen, bevor das neue { $piece } hineinkommt
    *[other] Zuerst { $n } Nähte auftrennen, bevor das neue { $piece } hineinkommt
@@ -984,8 +984,8 @@ did-press-seam = Naht gebügelt: { $piece }
 did-press-block = Flach gebügelt: { $piece }
 did-square-up = Auf Maß geschnitten: { $piece }, { $size }
 did-unmeasured = { $n ->
-    [one] { $what } (eins davon ungemessen)
-   *[other] { $what } ({ $n } davon ungemessen)
+    [one] { $what } (eins davon nicht gemessen)
+   *[other] { $what } ({ $n } davon nicht gemessen)
 }
 sizes-differ = jedes in seinem eigenen Maß
 did-cut-binding = Einfassstreifen geschnitten
@@ -1029,7 +1029,7 @@ did-flip = Gewendet: { $pieces }
 did-let-go = Nicht mehr festgesteckt: { $pieces }
 did-wish = Stoff geplant: { $front } Quadrate vorn, { $back } hinten
 did-wish-bare = Kein Quadrat soll Stoff bekommen
-did-set-aside = Weggelegt: { $piece }
+did-set-aside = Beiseitegelegt: { $piece }
 did-measure-whole = Ganze Decke gemessen: { $size }
 did-heap = Auf dem Stapel: { $name }
 did-take-heap = Vom Stapel genommen

@@ -173,7 +173,7 @@ noted-at = Written at { $piece }: { $text }
 special-measure-first = Measure the whole throw first: only then can you tell later what washing did.
 special-measure-unknown = It was not measured before washing. If you measure it now, you can tell what the next wash does.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
-special-left-out = Not ticked with the rest: { $names }. Each measured short or out of square and has to be looked at by itself.
+special-left-out = Not ticked with the rest: { $names }. A piece that is short or out of square has to be looked at by itself.
 remain = { $done ->
     [0] { $left } to do
    *[other] { $left } to do, { $done } done
@@ -610,8 +610,8 @@ drift-stretch-across = { $n } fours measured. They are too wide, but not too hig
 drift-stretch-down = { $n } fours measured. They are too high, but not too wide: the cloth stretches down (on average { $mean }).
 drift-stretch-both = { $n } fours measured. They are too large, but not all alike: the cloth stretches (on average { $mean }).
 drift-uneven = { $n } fours measured. They differ, but not from stretch or one wrong lap (on average { $mean }). Look at how the squares were cut.
-drift-growing = { $n } fours measured. Each is { $by } larger than the one before: the mark or the guide is moving.
-drift-shrinking = { $n } fours measured. Each is { $by } smaller than the one before: the mark or the guide is moving.
+drift-growing = { $n } fours measured. On average each is { $by } larger than the one before: the mark or the guide is moving.
+drift-shrinking = { $n } fours measured. On average each is { $by } smaller than the one before: the mark or the guide is moving.
 drift-mark-wider = { $joining ->
     [lapped] Mark the next laps { $by } wider.
    *[other] Sew the next seams with an allowance { $by } wider.
@@ -1742,8 +1742,8 @@ sheet-stage-binding = Binding
 sheet-stage-washing = Washing
 sheet-column-cut = cut
 sheet-column-cut-fabric = cut fabric
-sheet-column-cover-front = fabric in front
-sheet-column-cover-back = fabric behind
+sheet-column-cover-front = fabric on front
+sheet-column-cover-back = fabric on back
 sheet-column-press-cover = press
 sheet-column-cool-cover = cool
 sheet-column-stitch-patch = stitch patch
