@@ -593,7 +593,7 @@ proptest! {
         let said: String = gather.rows.iter().flat_map(|r| r.lines.clone()).collect();
         prop_assert!(said.contains(&format!("{open} still to cut")) || open == 0, "{}", said);
         if output.strips.cut > 0 && output.strips.open() > 0 {
-            let cut = format!("{} of {} strips are cut already", output.strips.cut, output.strips.wanted);
+            let cut = format!("Strips cut already: {} of {},", output.strips.cut, output.strips.wanted);
             prop_assert!(said.contains(&cut), "{}", said);
         }
         // Nothing is offered that is refused.

@@ -264,7 +264,7 @@ fn a_turned_piece_tells_of_its_grain() {
     let mut journal = with_torn_cloth();
     let upright = page(&journal, 0, context);
     let take = upright.ways[2].choose.clone().unwrap();
-    assert_eq!(take.label, "Cut it so: Turned a quarter");
+    assert_eq!(take.label, "Cut it this way: Turned a quarter");
     act(&mut journal, &take.action, 3);
     for (grain, said) in [
         (Grain::Free, "Laid otherwise"),
@@ -341,7 +341,7 @@ fn a_pocket_and_a_waistband_are_laid_flat() {
             "No whole square fits clear of the places to avoid.",
             "A patch of 5½ × 4½ in can be cut from it, for a worn place.",
             "Or keep it whole and sew it onto a square as a pocket.",
-            "This outline is only a beginning: common practice, no source. Measure yours.",
+            "This outline is only a starting point, from common practice. Measure yours.",
         ]
     );
     let nothing = pocket.all_came.unwrap();
