@@ -11,6 +11,10 @@
 //! there is any, else the usual minutes of [`Task::usual_minutes`] stand in, an estimate of
 //! ours, with a range of half to double.
 //!
+//! A join that goes through the machine twice, for two rows, counts as two in this: the pace is that
+//! of one row, and a throw whose joins take two takes it twice. What is carried to the next throw is
+//! the pace of one row.
+//!
 //! The median and quartiles are those of the sorted list, by linear interpolation
 //! between neighbours (Hyndman and Fan 1996, definition 7, from memory).
 
@@ -48,13 +52,22 @@ fn quantile(sorted: &[f64], share: f64) -> f64 {
     value(low) + (value((low + 1).min(sorted.len().max(1) - 1)) - value(low)) * part
 }
 
-/// The tasks an entry records, each with its number of pieces, if it records nothing but work.
+/// The tasks an entry records, each with its number of pieces (of stitching, of rows), if it records
+/// nothing but work.
 /// Cooling takes none of the maker's time.
 fn worked(events: &[Event]) -> Option<Vec<(Task, usize)>> {
     let mut out = Vec::new();
     for event in events {
         match event {
             Event::Done { task, .. } if task.is_cooling() => {}
+            Event::Done {
+                task: Task::Stitch,
+                pieces,
+                made,
+            } => {
+                let rows = made.first().map_or(1, |made| made.stitch.passes());
+                out.push((Task::Stitch, pieces.len() * rows as usize));
+            }
             Event::Done { task, pieces, .. } => out.push((*task, pieces.len())),
             Event::SquaredUp { pieces, .. } => out.push((Task::SquareUp, pieces.len())),
             _ => return None,
@@ -63,8 +76,30 @@ fn worked(events: &[Event]) -> Option<Vec<(Task, usize)>> {
     Some(out)
 }
 
-/// The maker's pace for each kind of step.
+impl Pace {
+    /// So often.
+    fn times(self, n: f64) -> Pace {
+        Pace {
+            low: self.low * n,
+            middle: self.middle * n,
+            high: self.high * n,
+            ..self
+        }
+    }
+}
+
+/// The maker's pace for each kind of step, as the plan has it.
 pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
+    let mut found = paces_of_one(journal);
+    if let Some(pace) = found.get_mut(&Task::Stitch) {
+        let rows = journal.throw().plan.stitch.passes();
+        *pace = pace.times(f64::from(rows));
+    }
+    found
+}
+
+/// The maker's pace for each kind of step; of stitching for one row.
+fn paces_of_one(journal: &Journal) -> BTreeMap<Task, Pace> {
     // Each stretch of work: its step, its time if known, and the pieces that share it.
     let mut stretches: Vec<(Task, Option<Time>, usize)> = Vec::new();
     let mut before: Option<Time> = None;
@@ -154,7 +189,7 @@ pub fn carried(throw: &Throw, task: Task) -> Option<Pace> {
 /// What of her pace is carried on to the next throw.
 pub fn learned(journal: &Journal) -> Vec<Learned> {
     let ms = |minutes: f64| (minutes * MINUTE).round() as u32;
-    paces(journal)
+    paces_of_one(journal)
         .into_iter()
         .filter(|(_, pace)| pace.own)
         .map(|(task, pace)| Learned {

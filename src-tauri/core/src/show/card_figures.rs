@@ -8,7 +8,7 @@ use crate::cloth::fabric::Face;
 use crate::fitting::squaring;
 use crate::measure::zero;
 use crate::plan::assembly::Rect;
-use crate::plan::{Joining, Stitch, fringe};
+use crate::plan::{Joining, Stitch, fringe, rows};
 use crate::show::context::Context;
 use crate::show::names::fabrics_to_cut;
 use crate::show::parts::Figure;
@@ -81,18 +81,26 @@ pub(super) fn card_figures(
         }
         Task::PressLap => add("lap", context.length(made.lap)),
         Task::Stitch => {
-            if made.joining == Joining::Lapped {
-                add("middle", context.length(made.lap / 2));
-            } else {
-                add("allowance", context.length(made.lap));
+            let rows = rows(made.joining, made.lap, plan.stitch);
+            match (plan.stitch, rows.as_slice()) {
+                (Stitch::TwoRows { .. }, [first, second]) => {
+                    add("row-first", context.length(*first));
+                    add("row-second", context.length(*second));
+                }
+                _ if made.joining == Joining::Lapped => {
+                    add("middle", context.length(made.lap / 2));
+                }
+                _ => add("allowance", context.length(made.lap)),
             }
             if plan.stitch.width() > zero() {
                 let key = match plan.stitch {
                     Stitch::Twin { .. } => "twin",
-                    _ => "stitch-width",
+                    Stitch::TwoRows { .. } => "rows-apart",
+                    Stitch::Straight | Stitch::Zigzag { .. } => "stitch-width",
                 };
                 add(key, context.needle(plan.stitch.width()));
             }
+            add("stitch-length", context.needle(plan.stitch_long()));
             if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
                 add("fringe", context.length(fringe));
             }

@@ -6,7 +6,7 @@ use crate::cloth::weight::{
     Cloth, M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, nm};
+use crate::measure::{Count, Length};
 use crate::plan::Stitch;
 use crate::show::change;
 use crate::show::context::Context;
@@ -43,9 +43,6 @@ pub struct GatherView {
     pub said: Vec<String>,
 }
 
-/// The stitch length assumed, 3 mm (common practice on denim, no source).
-const STITCH_NM: i64 = 3_000_000;
-
 /// The cloth of the first heap for a use, or the usual one.
 pub(super) fn cloth_for(throw: &Throw, denim: bool) -> Cloth {
     let heap = throw.pile.values().find(|h| h.makes.is_denim() == denim);
@@ -81,10 +78,10 @@ fn wound(length: Length, context: Context<'_>) -> String {
 /// The thread for the throw as it is planned.
 fn thread(throw: &Throw) -> Option<Need> {
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
-    let stitch = nm(STITCH_NM);
+    let stitch = throw.plan.stitch_long();
     let cloths = [&denim, &cotton];
     let winding = Winding::default();
-    let seams = for_throw(&throw.plan, covers(throw), cloths, stitch, winding).ok()?;
+    let seams = for_throw(&throw.plan, covers(throw), cloths, winding).ok()?;
     // Round a patch one straight row goes through the denim and its fabric.
     let rounds = i64::from(throw.patch_rounds());
     let around = throw.plan.side * 4 * rounds;
@@ -259,6 +256,9 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         if twin {
             lines.push(say!(context, "item-thread-twin"));
         }
+        if matches!(p.stitch, Stitch::TwoRows { .. }) {
+            lines.push(say!(context, "item-thread-rows"));
+        }
         if let Some(rule) = thread.rule {
             lines.push(say!(
                 context,
@@ -276,19 +276,12 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         )];
         row(Item::Bobbins, say!(context, "item-bobbins"), lines);
     }
-    let needles = match p.stitch {
-        Stitch::Twin { spacing } => say!(
-            context,
-            "item-needles-twin",
-            spacing = context.needle(spacing)
-        ),
-        _ => say!(context, "item-needles-single"),
-    };
-    row(
-        Item::Needles,
-        say!(context, "item-needles"),
-        vec![needles, say!(context, "item-needles-spare")],
-    );
+    let mut lines = vec![super::work::needle(p.stitch, context)];
+    if matches!(p.stitch, Stitch::Twin { .. }) {
+        lines.push(say!(context, "item-needles-besides"));
+    }
+    lines.push(say!(context, "item-needles-spare"));
+    row(Item::Needles, say!(context, "item-needles"), lines);
     let glued = glued(throw);
     let bottles = glued.bottles.unwrap_or(1);
     row(

@@ -377,7 +377,7 @@ fn named(throw: &Throw, pieces: &[Rect], context: Context<'_>) -> Option<String>
 
 /// The figures of a plan that are not the same in another.
 fn plan_lines(mine: &Plan, other: &Plan, context: Context<'_>) -> Vec<String> {
-    let described = |p: &Plan| -> [(&'static str, String); 11] {
+    let described = |p: &Plan| -> [(&'static str, String); 12] {
         let d = draft_of(p, context);
         [
             ("ui-side", d.side),
@@ -385,6 +385,7 @@ fn plan_lines(mine: &Plan, other: &Plan, context: Context<'_>) -> Vec<String> {
             ("ui-between", d.between),
             ("ui-trim", d.trim),
             ("ui-stitch", stitch(p.stitch, context)),
+            ("ui-stitch-length", d.stitch_length),
             ("ui-fringe", d.fringe),
             ("ui-strip", d.strip),
             ("ui-longest", d.longest),

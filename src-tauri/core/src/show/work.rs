@@ -18,7 +18,7 @@ use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::binding::EdgeSide;
-use crate::plan::{Joining, Stitch};
+use crate::plan::{Joining, Stitch, rows};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
@@ -505,12 +505,51 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
 /// How this is done to any such piece, a sentence a line.
 pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> String {
     let key = how_key(throw, task, piece);
-    say!(
+    let (made, plan) = (throw.made(piece), &throw.plan);
+    // Where the stitching runs, from the raw edge on top.
+    let rows = rows(made.joining, made.lap, plan.stitch);
+    let row = |n: usize| context.length(rows.get(n).copied().unwrap_or_default());
+    let mut out = say!(
         context,
         key,
         edge = context.edge_in(),
-        apart = context.snips_apart()
-    )
+        apart = context.snips_apart(),
+        middle = context.length(made.lap / 2),
+        first = row(0),
+        second = row(1),
+        between = context.needle(plan.stitch.width()),
+        long = context.needle(plan.stitch_long())
+    );
+    if task == Task::Stitch {
+        out.push('\n');
+        out += &needle(plan.stitch, context);
+    }
+    out
+}
+
+/// The needle for a stitch: its system and size.
+pub(super) fn needle(stitch: Stitch, context: Context<'_>) -> String {
+    match stitch {
+        Stitch::Twin { spacing } => {
+            say!(context, "needle-twin", spacing = context.needle(spacing))
+        }
+        Stitch::Straight | Stitch::TwoRows { .. } | Stitch::Zigzag { .. } => {
+            say!(context, "needle-single")
+        }
+    }
+}
+
+/// Whether a step is to sew two rows with a single needle.
+fn sews_rows(throw: &Throw, task: Task) -> bool {
+    task == Task::Stitch && throw.plan.stitch.passes() > 1
+}
+
+/// What was done, for a button of several pieces.
+fn past(throw: &Throw, task: Task, context: Context<'_>) -> String {
+    match sews_rows(throw, task) {
+        true => say!(context, "past-stitch-rows"),
+        false => context.say(&format!("past-{}", task.key()), &[]),
+    }
 }
 
 /// The sentences that say how; a seam is pressed and pinned unlike a lap.
@@ -524,7 +563,9 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         }
         (Task::StitchPatch, _, Stitch::Twin { .. }) => "how-stitch-patch-twin".into(),
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
+        (Task::Stitch, Joining::Lapped, Stitch::TwoRows { .. }) => "how-stitch-rows".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
+        (Task::Stitch, _, Stitch::TwoRows { .. }) => "how-stitch-seam-rows".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),
         (Task::SquareUp, _, _)
             if throw
@@ -824,7 +865,7 @@ fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<
     let pieces = together(throw, batch);
     let tasks = sitting(task, throw.made(batch.piece).joining);
     let past = match tasks.is_empty() {
-        true => context.say(&format!("past-{}", task.key()), &[]),
+        true => past(throw, task, context),
         false => say!(context, "past-lap-and-press"),
     };
     // What was never measured is not squared up with others by the large button.
@@ -855,7 +896,7 @@ fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<
 
 fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
-    let past = context.say(&format!("past-{}", task.key()), &[]);
+    let past = past(throw, task, context);
     let ready = || crate::command::ready_for(throw, batch.kind, task);
     let undecided = undecided(throw, batch);
     let alike = like_the_first(throw, batch);
@@ -865,6 +906,7 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     let mut out: Vec<Button> = sitting.into_iter().collect();
     out.push(Button {
         label: match n {
+            1 if sews_rows(throw, task) => say!(context, "tick-stitch-rows"),
             1 => context.say(&format!("tick-{}", task.key()), &[]),
             _ => say!(context, "tick-this", past = past.as_str()),
         },

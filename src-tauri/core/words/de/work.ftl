@@ -271,14 +271,22 @@ special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden 
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
 how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
-how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
-    Stichlänge 3 bis 3,5 mm. Lass die Fadenenden lang und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
+how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Mitte der beiden Nadeln.
+    Stichlänge { $long }. Lass die Fadenenden lang, zieh sie auf eine Seite durch und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
-how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
-    Stichlänge 3 bis 3,5 mm bei einer geraden Reihe; an beiden Enden ein paar Stiche zurück sichern die Naht.
+how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Nadel.
+    Stichlänge { $long }; an beiden Enden sichern drei oder vier Stiche zurück die Naht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-rows = Näh zwei Reihen nacheinander, dieselbe Seite oben und in derselben Richtung: die erste { $first } von der oberen offenen Kante, die zweite { $second } von ihr.
+    Führ bei der ersten diese Kante an der Kante des Nähfußes oder an einer Führung entlang, { $first } von der Nadel. Führ bei der zweiten die erste Reihe daran entlang, { $between } von der Nadel.
+    Stichlänge { $long }; an beiden Enden jeder Reihe sichern drei oder vier Stiche zurück die Naht.
+    Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-seam-rows = Näh zwei Reihen nacheinander: die erste { $second } von den offenen Kanten, die zweite { $first }; die Linie auf der Stichplatte oder eine Führung hält sie gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+    Stichlänge { $long }; an beiden Enden jeder Reihe drei oder vier Stiche zurück.
 how-stitch-seam = Näh im Abstand der Nahtzugabe von den offenen Kanten; die Linie auf der Stichplatte oder eine Führung hält ihn gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
-    Stichlänge 3 mm; an beiden Enden ein paar Stiche zurück.
+    Stichlänge { $long }; an beiden Enden drei oder vier Stiche zurück.
+needle-single = Nadel: eine Jeansnadel, System 130/705 H, Stärke 90/14 bis 100/16. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
+needle-twin = Nadel: eine Zwillingsnadel für Jeans, System 130/705 H, Abstand { $spacing }, Stärke 100. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
 how-press-seam = Bügle die Naht erst flach, wie sie genäht ist, dann auseinander.
     Oder bügle sie zu einer Seite: fester, aber drei Lagen dick, an Kreuzungen etwa sechs; dann die nächste Naht zur anderen Seite.
 how-press-seam-exposed = Bügle die Naht auseinander, damit beide Zugaben frei liegen, um eingeschnitten zu werden und auszufransen.
@@ -324,6 +332,7 @@ tick-press-lap = Gebügelt
 tick-cool-lap = Ist kühl
 tick-pin = Gesteckt
 tick-stitch = Genäht
+tick-stitch-rows = Beide Reihen genäht
 tick-press-seam = Gebügelt
 tick-press-block = Flach gebügelt
 tick-square-up = Auf Maß geschnitten
@@ -349,6 +358,7 @@ past-press-lap = gebügelt
 past-cool-lap = abgekühlt
 past-pin = gesteckt
 past-stitch = genäht
+past-stitch-rows = genäht, beide Reihen
 past-press-seam = gebügelt
 past-press-block = flach gebügelt
 past-square-up = auf Maß geschnitten
@@ -409,7 +419,11 @@ figure-allowance = Nahtzugabe
 figure-seam = Länge der Naht
 figure-again = Neu zu machen
 figure-middle = Stich von der Kante
+figure-row-first = Erste Reihe, von der oberen Kante
+figure-row-second = Zweite Reihe, von der oberen Kante
+figure-rows-apart = Von Reihe zu Reihe
 figure-twin = Nadelabstand
+figure-stitch-length = Stichlänge
 figure-stitch-width = Stichbreite
 figure-fringe = Franse je Kante
 figure-trim-to = Schneiden auf
@@ -465,6 +479,10 @@ blocks = { $fours ->
 seams = { $n ->
     [one] { $n } Naht, { $length }
    *[other] { $n } Nähte, zusammen { $length }
+}
+seams-twice = { $n ->
+    [one] { $n } Naht, { $length }, zweimal genäht
+   *[other] { $n } Nähte, zusammen { $length }, jede zweimal genäht
 }
 layers = { $crossing ->
     [0] bis zu { $lap }, wo zwei Quadrate zusammenkommen
@@ -1085,6 +1103,8 @@ error-plan-between = Die Überlappung zwischen Vierern lässt nichts vom Quadrat
 error-plan-between-next = Wähle eine Überlappung unter der halben Kante des Quadrats, oder lass das Feld leer für überall dieselbe.
 error-plan-stitch = Der Stich ist breiter als das, was er halten muss.
 error-plan-stitch-next = Wähle einen schmaleren Stich oder eine breitere Überlappung.
+error-plan-stitch-length = So lange Stiche näht keine Maschine.
+error-plan-stitch-length-next = Wähle von { $least } bis { $most }; auf Jeansstoff sind 3 bis 3,5 mm üblich.
 error-plan-trim = Auf dieses Maß lässt sich ein Vierer nicht schneiden.
 error-plan-trim-next = Wähle ein Maß über einem Quadrat und höchstens zwei, oder lass das Feld leer.
 error-plan-binding = So lässt sich die Einfassung nicht schneiden.
@@ -1565,15 +1585,15 @@ item-thread-in-all = { $n ->
    *[other] Mit dem Garn für die Unterspulen: zusammen { $n } Garnrollen. Das ist eine Schätzung.
 }
 item-thread-twin = Eine Zwillingsnadel braucht zwei Garnrollen zugleich auf der Maschine.
-item-thread-rule = Die Regel der Garnhersteller, 2½-mal die Naht, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
+item-thread-rows = Zwei Reihen mit einer Nadel: Es steckt nur eine Garnrolle auf der Maschine, und sie brauchen doppelt so viel Garn wie eine Reihe.
+item-thread-rule = Die Regel der Garnhersteller, 2½-mal jede Reihe, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
 item-bobbins = Unterfadenspulen
 item-bobbins-length = { $length }: { $n ->
     [one] eine Unterfadenspule zu { $size }
    *[other] { $n } Unterfadenspulen zu { $size }
 }.
 item-needles = Nadeln
-item-needles-twin = Eine Jeans-Zwillingsnadel, System 130/705 H, { $spacing } Nadelabstand.
-item-needles-single = Jeansnadeln, System 130/705 H-J, Stärke 90 bis 110.
+item-needles-besides = Für die Einfassung dazu eine einzelne Jeansnadel: Mit einer Zwillingsnadel lässt sich keine Ecke nähen.
 item-needles-spare = Eine oder zwei in Reserve; an dicken Kreuzungen brechen sie.
 item-glue = Auswaschbarer Heftkleber
 item-glue-dots = Etwa { $dots } Punkte, { $n ->
@@ -1622,6 +1642,7 @@ scrap-use = In den Plan übernehmen
 scrap-keep-plate = Öffnung der Stichplatte sichern
 stitch-straight = eine gerade Reihe
 stitch-twin = Zwillingsnadel { $width }
+stitch-two-rows = zwei Reihen, { $width } auseinander
 stitch-zigzag = Zickzack { $width }
 figure-stitch = Stich
 figure-thick-lap = Dickste Überlappung

@@ -272,14 +272,22 @@ special-lay-first = Before the first lap, lay all squares out on the floor, put 
 how-cool-lap = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
 how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
-how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge.
-    Stitch length 3 to 3.5 mm. Leave the thread ends long and tie them: a twin needle should not sew backwards.
+how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the middle of the two needles.
+    Stitch length { $long }. Leave the thread ends long, draw them through to one side and tie them: a twin needle should not sew backwards.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge.
-    Stitch length 3 to 3.5 mm for a straight row; a few stitches back at both ends secure it.
+how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the needle.
+    Stitch length { $long }; three or four stitches back at both ends secure it.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-rows = Stitch two rows, one after the other, the same side up and in the same direction: the first { $first } from the raw edge on top, the second { $second } from it.
+    For the first, let the edge of the presser foot or a guide run along that raw edge, { $first } from the needle. For the second, let it run along the first row, { $between } from the needle.
+    Stitch length { $long }; three or four stitches back at both ends of each row secure it.
+    Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-seam-rows = Stitch two rows, one after the other: the first { $second } in from the raw edges, the second { $first } in; the mark on the needle plate or a guide keeps them even. Take the pins out as you come to them.
+    Stitch length { $long }; three or four stitches back at both ends of each row.
 how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even. Take the pins out as you come to them.
-    Stitch length 3 mm; a few stitches back at both ends.
+    Stitch length { $long }; three or four stitches back at both ends.
+needle-single = Needle: a jeans needle, system 130/705 H, size 90/14 to 100/16. This is common practice; your machine’s manual decides.
+needle-twin = Needle: a twin needle for jeans, system 130/705 H, { $spacing } apart, size 100. This is common practice; your machine’s manual decides.
 how-press-seam = Press the seam flat as it was sewn, then open.
     Or press it to one side: stronger, but three layers thick, and about six at a crossing; then turn the next seam the other way.
 how-press-seam-exposed = Press the seam open, so that both allowances stand free to be snipped and to fray.
@@ -325,6 +333,7 @@ tick-press-lap = Pressed
 tick-cool-lap = It is cool
 tick-pin = Pinned
 tick-stitch = Stitched
+tick-stitch-rows = Both rows stitched
 tick-press-seam = Pressed
 tick-press-block = Pressed flat
 tick-square-up = Squared up
@@ -350,6 +359,7 @@ past-press-lap = pressed
 past-cool-lap = cooled
 past-pin = pinned
 past-stitch = stitched
+past-stitch-rows = stitched, both rows
 past-press-seam = pressed
 past-press-block = pressed flat
 past-square-up = squared up
@@ -410,7 +420,11 @@ figure-allowance = Seam allowance
 figure-seam = Seam length
 figure-again = To be made again
 figure-middle = Stitch from the edge
+figure-row-first = First row, from the edge on top
+figure-row-second = Second row, from the edge on top
+figure-rows-apart = From row to row
 figure-twin = Needle spacing
+figure-stitch-length = Stitch length
 figure-stitch-width = Stitch width
 figure-fringe = Fringe each side
 figure-trim-to = Trim to
@@ -466,6 +480,10 @@ blocks = { $fours ->
 seams = { $n ->
     [one] { $n } seam, { $length }
    *[other] { $n } seams, { $length } in all
+}
+seams-twice = { $n ->
+    [one] { $n } seam, { $length }, stitched twice
+   *[other] { $n } seams, { $length } in all, each stitched twice
 }
 layers = { $crossing ->
     [0] up to { $lap } where two squares meet
@@ -1087,6 +1105,8 @@ error-plan-between = The lap between fours leaves nothing of the square, or is n
 error-plan-between-next = Choose a lap under half the square’s side, or leave it empty for the same lap everywhere.
 error-plan-stitch = The stitching is wider than what it must hold.
 error-plan-stitch-next = Choose a narrower stitch or a wider lap.
+error-plan-stitch-length = No machine sews a stitch of that length.
+error-plan-stitch-length-next = Choose from { $least } to { $most }; 3 to 3.5 mm is usual on denim.
 error-plan-trim = A four cannot be trimmed to that size.
 error-plan-trim-next = Choose a size larger than one square and no larger than two, or leave it empty.
 error-plan-binding = The binding cannot be cut like that.
@@ -1564,15 +1584,15 @@ item-thread-in-all = { $n ->
    *[other] With the bobbins wound from the same thread: { $n } spools in all. This is an estimate.
 }
 item-thread-twin = A twin needle takes two spools on the machine at once.
-item-thread-rule = The makers’ rule of 2½ times the seam says { $length } in all; on thick laps it falls short.
+item-thread-rows = Two rows with one needle: it takes one spool on the machine, and twice the thread of one row.
+item-thread-rule = The makers’ rule of 2½ times each row says { $length } in all; on thick laps it falls short.
 item-bobbins = Bobbins
 item-bobbins-length = { $length }: { $n ->
     [one] one bobbin of { $size }
    *[other] { $n } bobbins of { $size }
 }.
 item-needles = Needles
-item-needles-twin = A jeans twin needle, system 130/705 H, { $spacing } apart.
-item-needles-single = Jeans needles, system 130/705 H-J, size 90/14 to 110/18.
+item-needles-besides = For the binding a single jeans needle besides: a twin needle cannot turn its corners.
 item-needles-spare = One or two to spare; thick crossings break them.
 item-glue = Washable glue
 item-glue-dots = About { $dots } dots, { $n ->
@@ -1621,6 +1641,7 @@ scrap-use = Take this for the plan
 scrap-keep-plate = Keep the plate’s opening
 stitch-straight = one straight row
 stitch-twin = twin needle { $width }
+stitch-two-rows = two rows { $width } apart
 stitch-zigzag = zigzag { $width }
 figure-stitch = Stitch
 figure-thick-lap = Thickest lap
