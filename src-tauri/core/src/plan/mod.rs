@@ -131,7 +131,7 @@ pub enum JoinOrder {
 /// The folded strip round the outside.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Binding {
-    /// Cut width of the strip; half of it shows on each face.
+    /// Cut width of the strip; what shows of it on each face is [`crate::cloth::bound`].
     pub strip: Length,
     /// The longest strip the cloth gives.
     pub longest: Length,
@@ -168,6 +168,11 @@ pub struct Plan {
     pub order: JoinOrder,
     /// The strip round the outside.
     pub binding: Binding,
+    /// Pressing and trimming the whole edge is a step before the binding. Where it is not said, the
+    /// binding begins without it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(as = "Option<bool>", optional)]
+    pub trim_edge: bool,
     /// Minutes a pressed piece is left to cool (5; common practice, no source).
     pub cooling_minutes: u16,
     /// How many first washes with clipping of threads (3; common practice, no source).
@@ -196,6 +201,7 @@ impl Default for Plan {
                 longest: inches(28),
                 tail: inches(4),
             },
+            trim_edge: true,
             cooling_minutes: 5,
             washes: 3,
         }

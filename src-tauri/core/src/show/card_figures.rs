@@ -9,10 +9,12 @@ use crate::fitting::squaring;
 use crate::measure::zero;
 use crate::plan::assembly::Rect;
 use crate::plan::{Joining, Stitch, fringe, rows};
+use crate::show::bound;
 use crate::show::context::Context;
 use crate::show::names::fabrics_to_cut;
 use crate::show::parts::Figure;
 use crate::throw::Throw;
+use crate::throw::stock::strip_shown;
 use crate::throw::tasks::Task;
 
 /// The figures that matter while this is done to a piece.
@@ -148,13 +150,20 @@ pub(super) fn card_figures(
                         _ => add("allowance", context.length(plan.lap)),
                     }
                 }
-                _ => add("each-face", context.length(plan.binding.strip / 2)),
+                _ => add("each-face", context.length(strip_shown(throw).plain)),
             }
             add("binding", context.length(need.length));
         }
         Task::StitchBinding => {
             let size = throw.finished();
+            add("from-raw-edge", context.edge_in());
+            add("from-fold", bound::from_fold(throw, context));
+            add("stitch-length", context.needle(plan.stitch_long()));
             add("round", context.length((size.width + size.height) * 2));
+        }
+        Task::TrimEdge => {
+            let size = throw.finished();
+            add("should-be", context.by(size.width, size.height));
         }
         Task::StitchPatch => add("square", context.by(plan.side, plan.side)),
         Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}

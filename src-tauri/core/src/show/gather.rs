@@ -3,7 +3,7 @@
 use crate::cloth::pile::how;
 use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, need, seams};
 use crate::cloth::weight::{
-    Cloth, M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
+    M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length};
@@ -11,7 +11,7 @@ use crate::plan::Stitch;
 use crate::show::change;
 use crate::show::context::Context;
 use crate::show::parts::{Figure, Head, gone_told, head};
-use crate::throw::stock::{gone, used};
+use crate::throw::stock::{cloth_for, covers, gone, used};
 use crate::throw::tasks::Task;
 use crate::throw::{Item, Throw};
 use serde::Serialize;
@@ -41,18 +41,6 @@ pub struct GatherView {
     pub figures: Vec<Figure>,
     /// What there is to say, a sentence each.
     pub said: Vec<String>,
-}
-
-/// The cloth of the first heap for a use, or the usual one.
-pub(super) fn cloth_for(throw: &Throw, denim: bool) -> Cloth {
-    let heap = throw.pile.values().find(|h| h.makes.is_denim() == denim);
-    heap.map_or_else(if denim { Cloth::denim } else { Cloth::cotton }, |h| {
-        h.cloth
-    })
-}
-
-fn covers(throw: &Throw) -> u32 {
-    throw.covers().iter().map(|c| c.layers() - 1).sum()
 }
 
 /// A long length for people: metres or yards, to a tenth, upwards.
@@ -234,7 +222,10 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
                 ),
             ],
             super::work::strips_left(throw, context),
-            vec![super::work::bound(throw, context).1],
+            vec![
+                super::bound::told(throw, context),
+                super::work::laid(throw, context).1,
+            ],
         ]
         .concat(),
     );

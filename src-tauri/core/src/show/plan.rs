@@ -72,6 +72,8 @@ pub struct PlanDraft {
     pub between: String,
     /// Order of the larger joins.
     pub order: JoinOrder,
+    /// The whole edge is pressed and trimmed before the binding.
+    pub trim_edge: bool,
     /// Width of the binding strip.
     pub strip: String,
     /// Longest binding strip.
@@ -137,6 +139,7 @@ pub fn draft_of(plan: &Plan, context: Context<'_>) -> PlanDraft {
         trim: plan.trim.map_or_else(String::new, |t| field(t, context)),
         between: plan.between.map_or_else(String::new, |t| field(t, context)),
         order: plan.order,
+        trim_edge: plan.trim_edge,
         strip: field(plan.binding.strip, context),
         longest: field(plan.binding.longest, context),
         tail: field(plan.binding.tail, context),
@@ -226,6 +229,7 @@ pub(super) fn read_draft(
                 longest: longest?,
                 tail: tail?,
             },
+            trim_edge: draft.trim_edge,
             cooling_minutes: cooling?,
             washes: u8::try_from(washes?).unwrap_or(u8::MAX),
         })

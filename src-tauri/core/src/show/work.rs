@@ -22,9 +22,9 @@ use crate::plan::{Joining, Stitch, rows};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
-use crate::show::parts::{Button, CautionNote, Figure, Head, head};
+use crate::show::parts::{Button, CautionNote, Figure, Head, Move, head};
 use crate::show::picture::Picture;
-use crate::show::{lessons, measuring, names, pictures};
+use crate::show::{bound, lessons, measuring, names, pictures};
 use crate::throw::account::account;
 use crate::throw::index::tier;
 use crate::throw::tasks::{Station, Task, sitting};
@@ -99,6 +99,8 @@ pub struct Card {
     pub open: Option<OpenFirst>,
     /// The step drawn.
     pub picture: Picture,
+    /// Its moves drawn one after another, where the step has such.
+    pub moves: Vec<Move>,
     /// The buttons, the usual one first.
     pub ticks: Vec<Button>,
     /// When it began to cool, in milliseconds since 1970.
@@ -454,6 +456,10 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         open: opening::first(throw, piece, context)
             .filter(|_| piece.is_square() || matches!(task, Task::Dot | Task::Pin)),
         picture: pictures::step(throw, task, piece, context),
+        moves: match task {
+            Task::GlueBinding => bound::corner(throw, context),
+            _ => Vec::new(),
+        },
         ticks: ticks(throw, batch, context),
         cool_from: batch.cool_at.map(|at| at.saturating_sub(throw.cooling())),
         cool_at: batch.cool_at,
@@ -513,6 +519,7 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         context,
         key,
         edge = context.edge_in(),
+        fold = bound::from_fold(throw, context),
         apart = context.snips_apart(),
         middle = context.length(made.lap / 2),
         first = row(0),
@@ -567,6 +574,9 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
         (Task::Stitch, _, Stitch::TwoRows { .. }) => "how-stitch-seam-rows".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),
+        (Task::GlueBinding, _, _) if !throw.tasks(piece).contains(&Task::TrimEdge) => {
+            "how-glue-binding-untrimmed".into()
+        }
         (Task::SquareUp, _, _)
             if throw
                 .work(piece)
@@ -579,7 +589,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
 }
 
 /// Where the binding begins and its joins come, and how far they keep from the laps.
-pub(super) fn bound(throw: &Throw, context: Context<'_>) -> (Vec<String>, String) {
+pub(super) fn laid(throw: &Throw, context: Context<'_>) -> (Vec<String>, String) {
     let size = throw.finished();
     let found = crate::plan::binding::layout(&throw.plan, size.width, size.height, context.ruler);
     let place = |(side, along): &(EdgeSide, Length)| {
@@ -642,8 +652,11 @@ pub(super) fn strips_left(throw: &Throw, context: Context<'_>) -> Vec<String> {
 pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     if matches!(task, Task::JoinBinding | Task::GlueBinding) {
-        let (mut how, clear) = bound(throw, context);
+        let (mut how, clear) = laid(throw, context);
         how.push(clear);
+        if task == Task::GlueBinding {
+            how.push(bound::told(throw, context));
+        }
         return how;
     }
     if task == Task::CutBinding {

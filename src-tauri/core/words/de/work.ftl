@@ -238,6 +238,7 @@ title-stitch = { $kind ->
 title-press-seam = Naht bügeln
 title-press-block = Flach bügeln
 title-square-up = Auf Maß schneiden
+title-trim-edge = Ganze Kante bügeln und begradigen
 title-cut-binding = Einfassstreifen schneiden
 title-join-binding = Streifen zu einem verbinden
 title-press-binding = Streifen falten und bügeln
@@ -298,11 +299,22 @@ how-cut-binding = Schneide sie gerade und genau so lang wie hier gesagt: Dann li
 how-join-binding = Überlappe die Enden und näh sie. Halte diese Stellen fern von den Überlappungen an der Kante.
 how-join-binding-seam = Leg die Enden rechts auf rechts, näh sie zusammen und bügle die Naht auseinander. Halte diese Stellen fern von den Nähten an der Kante.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
-how-glue-binding = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
-    Schieb die Kante der Decke in den Bruch. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
+how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen; schneide dann nur ab, was vorsteht, damit jede Seite eine gerade Linie ist.
+    Leg ein langes Lineal an die ganze Seite, über die Enden der Überlappungen, und sieh nach, ob die Ecken rechtwinklig sind.
+    Nimm nicht mehr weg, als die Seite braucht; oft sind es ein paar Fäden oder nichts. Was du hier abschneidest, fehlt am fertigen Maß.
+    Stell das Bügeleisen beiseite, bevor du schneidest: Die Kante wird kalt geschnitten.
+how-glue-binding = Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
     Leg das letzte Ende über das erste; nie über einer Kreuzung.
-how-stitch-binding = Näh ringsum durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
+how-glue-binding-untrimmed = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
+    Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
+    Leg das letzte Ende über das erste; nie über einer Kreuzung.
+how-stitch-binding = Näh ringsum eine Reihe durch alle Lagen, { $edge } von der offenen Kante des Streifens, { $fold } vom Bruch. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
     Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind: Setz eine neue Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
+corner-1 = Befestige den gefalteten Streifen an der ersten Kante bis zur Ecke. Der Rest ist noch frei.
+corner-2 = Dreh den freien Streifen nach unten, den Bruch an der nächsten Kante. An der Ecke steht vor, was übrig ist.
+corner-3 = Leg das Übrige in eine schräge Falte, von der äußeren Ecke zur inneren; auf der Rückseite leg sie andersherum. Ein Punkt Kleber, dann bügeln.
+corner-4 = Näh bis zur inneren Ecke und halte mit der Nadel im Stoff an. Heb den Nähfuß, dreh die Decke, senk den Fuß und näh weiter.
+binding-shows = Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen: Den Rest nimmt die Kante auf. Wo Quadrate verbunden sind, sind es { $joins }, wo der Streifen über sich selbst liegt, { $itself }.
 how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
     Nur eingeschnittene Kanten fransen beim Waschen aus.
 how-wash = Wasch sie allein oder in einem Beutel. Schüttle sie gut aus, dann trockne sie.
@@ -336,6 +348,7 @@ tick-stitch-rows = Beide Reihen genäht
 tick-press-seam = Gebügelt
 tick-press-block = Flach gebügelt
 tick-square-up = Auf Maß geschnitten
+tick-trim-edge = Gebügelt und begradigt
 tick-cut-binding = Streifen geschnitten
 tick-join-binding = Streifen verbunden
 tick-press-binding = Gefaltet und gebügelt
@@ -362,6 +375,7 @@ past-stitch-rows = genäht, beide Reihen
 past-press-seam = gebügelt
 past-press-block = flach gebügelt
 past-square-up = auf Maß geschnitten
+past-trim-edge = Kante gebügelt und begradigt
 past-cut-binding = Streifen geschnitten
 past-join-binding = Streifen verbunden
 past-press-binding = Einfassung gebügelt
@@ -386,6 +400,7 @@ task-stitch = nähen
 task-press-seam = die Naht bügeln
 task-press-block = flach bügeln
 task-square-up = auf Maß schneiden
+task-trim-edge = die ganze Kante bügeln und begradigen
 task-cut-binding = die Einfassstreifen schneiden
 task-join-binding = die Einfassstreifen verbinden
 task-press-binding = die Einfassung falten und bügeln
@@ -401,6 +416,8 @@ caution-blade-title = Scharfe Klinge
 caution-blade = Sichere den Rollschneider jedes Mal, wenn du ihn weglegst. Schneide vom Körper weg, und halte die Hand am Lineal von der Kante fern. Folge der Anleitung des Rollschneiders.
 caution-iron-title = Heißes Bügeleisen
 caution-iron = Sohle und Dampf verbrennen; durch Kleber steigt Dampf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
+caution-blade-and-iron-title = Heißes Eisen, scharfe Klinge
+caution-blade-and-iron = Zuerst das Eisen: Sohle und Dampf verbrennen. Stell es auf, wenn du es loslässt, halte das Kabel aus dem Weg und stell es beiseite, bevor du schneidest. Dann der Rollschneider: Schließ den Klingenschutz jedes Mal, wenn du ihn weglegst, schneide vom Körper weg und halte die Hand, die das Lineal hält, fern von der Kante. Beachte die Anleitungen von beiden.
 caution-needle-title = Nadel
 caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag über dicken Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung weniger den Nadelabstand: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
 caution-lint-title = Flusen brennen
@@ -436,6 +453,8 @@ figure-strip = Streifenbreite
 figure-longest = Länge je Streifen
 figure-joins = Ansätze
 figure-each-face = Zu sehen je Seite
+figure-from-raw-edge = Von der offenen Streifenkante
+figure-from-fold = Vom Bruch
 figure-binding = Einfassung
 figure-round = Ringsum
 figure-finished = Fertiges Maß
@@ -991,6 +1010,7 @@ did-unmeasured = { $n ->
    *[other] { $what } ({ $n } davon ungemessen)
 }
 sizes-differ = jedes in seinem eigenen Maß
+did-trim-edge = Ganze Kante gebügelt und begradigt
 did-cut-binding = Einfassstreifen geschnitten
 did-join-binding = Einfassstreifen verbunden
 did-press-binding = Einfassung gefaltet und gebügelt
@@ -2143,6 +2163,7 @@ sheet-column-stitch = nähen
 sheet-column-press-seam = bügeln
 sheet-column-press-block = flach bügeln
 sheet-column-square-up = auf Maß schneiden
+sheet-column-trim-edge = Kante bügeln und begradigen
 sheet-column-cut-binding = Streifen schneiden
 sheet-column-join-binding = verbinden
 sheet-column-press-binding = falten, bügeln
@@ -2159,6 +2180,7 @@ sheet-more-prints = { $n ->
 }
 sheet-caution-blade = Jedes Mal die Klinge sichern. Vom Körper weg schneiden.
 sheet-caution-iron = Sohle und Dampf verbrennen. Aufstellen beim Loslassen.
+sheet-caution-blade-and-iron = Das Eisen weg, bevor du schneidest. Klingenschutz jedes Mal schließen.
 sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Augenschutz.
 sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
 sheet-caution-children = Lange Fransen gehören nicht ins Babybett.

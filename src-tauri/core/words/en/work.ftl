@@ -239,6 +239,7 @@ title-stitch = { $kind ->
 title-press-seam = Press the seam
 title-press-block = Press it flat
 title-square-up = Square it up
+title-trim-edge = Press and trim the whole edge
 title-cut-binding = Cut the binding strips
 title-join-binding = Join the strips into one
 title-press-binding = Fold and press the strip
@@ -299,11 +300,22 @@ how-cut-binding = Cut them straight and just as long as told here: then their jo
 how-join-binding = Lap the ends and stitch. Keep these joins away from where laps meet the edge.
 how-join-binding-seam = Lay the ends right sides together, stitch, and press the seam open. Keep these joins away from where seams meet the edge.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
-how-glue-binding = Before you bind, press the whole edge and trim it straight and even.
-    Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
+how-trim-edge = Press the whole edge from both sides and let it cool; then trim off only what stands out, so that every side is one straight line.
+    Lay a long ruler along the whole side, over the ends of the laps, and see that the corners are square.
+    Take off no more than the side needs; often it is a few threads or nothing. What you cut here is missing from the finished size.
+    Put the iron aside before you cut: the edge is cut cold.
+how-glue-binding = Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.
     Lap the last end over the first; never over a crossing.
-how-stitch-binding = Stitch through all layers, all round, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
+how-glue-binding-untrimmed = Before you bind, press the whole edge and trim it straight and even.
+    Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.
+    Lap the last end over the first; never over a crossing.
+how-stitch-binding = Stitch one row through all layers, all round, { $edge } in from the raw edge of the strip, { $fold } from the fold. Go slowly at the corners and where the joins of the squares meet the edge.
     It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
+corner-1 = Hold the folded strip on the first edge as far as the corner. The rest is still free.
+corner-2 = Turn the free strip down, its crease along the next edge. What is over stands out at the corner.
+corner-3 = Lay what is over into a slanting fold, from the outer corner to the inner one; on the back lay it the other way. A dot of glue, and press.
+corner-4 = Stitch as far as the inner corner and stop with the needle down. Lift the foot, turn the throw, put the foot down and go on.
+binding-shows = Of the { $strip } strip { $plain } shows on each face: the edge takes up the rest. Where squares are joined it is { $joins }, where the strip laps over itself { $itself }.
 how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
     Only snipped edges fray into a fringe when washed.
 how-wash = Wash it by itself or in a bag. Shake it out well, then dry.
@@ -337,6 +349,7 @@ tick-stitch-rows = Both rows stitched
 tick-press-seam = Pressed
 tick-press-block = Pressed flat
 tick-square-up = Squared up
+tick-trim-edge = Pressed and trimmed
 tick-cut-binding = Strips cut
 tick-join-binding = Strips joined
 tick-press-binding = Folded and pressed
@@ -363,6 +376,7 @@ past-stitch-rows = stitched, both rows
 past-press-seam = pressed
 past-press-block = pressed flat
 past-square-up = squared up
+past-trim-edge = edge pressed and trimmed
 past-cut-binding = strips cut
 past-join-binding = strips joined
 past-press-binding = binding pressed
@@ -387,6 +401,7 @@ task-stitch = stitch
 task-press-seam = press the seam
 task-press-block = press flat
 task-square-up = square up
+task-trim-edge = press and trim the whole edge
 task-cut-binding = cut the binding strips
 task-join-binding = join the binding strips
 task-press-binding = fold and press the binding
@@ -402,6 +417,8 @@ caution-blade-title = Sharp blade
 caution-blade = Close the cutter’s guard every time you put it down. Cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the cutter’s own instructions.
 caution-iron-title = Hot iron
 caution-iron = The plate and the steam burn; steam rises through glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
+caution-blade-and-iron-title = Hot iron, sharp blade
+caution-blade-and-iron = First the iron: the plate and the steam burn. Stand it up when you let go of it, keep the cord out of the way, and put it aside before you cut. Then the cutter: close its guard every time you put it down, cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the instructions of both.
 caution-needle-title = Needle
 caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag. The machine’s manual decides.
 caution-lint-title = Lint burns
@@ -437,6 +454,8 @@ figure-strip = Strip width
 figure-longest = Each as long as
 figure-joins = Joins
 figure-each-face = Shows on each face
+figure-from-raw-edge = From the raw edge of the strip
+figure-from-fold = From the fold
 figure-binding = Binding
 figure-round = All the way round
 figure-finished = Finished size
@@ -992,6 +1011,7 @@ did-unmeasured = { $n ->
    *[other] { $what } ({ $n } not measured)
 }
 sizes-differ = each at its own size
+did-trim-edge = Whole edge pressed and trimmed
 did-cut-binding = Binding strips cut
 did-join-binding = Binding strips joined
 did-press-binding = Binding folded and pressed
@@ -1754,6 +1774,7 @@ sheet-column-stitch = stitch
 sheet-column-press-seam = press
 sheet-column-press-block = press flat
 sheet-column-square-up = square up
+sheet-column-trim-edge = press and trim the edge
 sheet-column-cut-binding = cut the strips
 sheet-column-join-binding = join them
 sheet-column-press-binding = fold and press
@@ -1770,6 +1791,7 @@ sheet-more-prints = { $n ->
 }
 sheet-caution-blade = Close the guard every time. Cut away from you.
 sheet-caution-iron = Plate and steam burn. Stand it up when you let go.
+sheet-caution-blade-and-iron = The iron aside before you cut. Close the guard every time.
 sheet-caution-needle = No metal in the way. Wheel by hand over thick crossings; eye protection.
 sheet-caution-lint = Clean the lint filter before and after each load.
 sheet-caution-children = Long fringe is not for a baby’s cot.

@@ -27,12 +27,13 @@ pub(in crate::show) fn step(
     let mut d = Canvas::default();
     let side = in_mm(throw.plan.side);
     let (width, height) = match (task, throw.assembly().join(piece)) {
+        (Task::TrimEdge, _) => binding::trimmed(&mut d, throw),
         (Task::CutBinding, _) => binding::strips(&mut d, throw),
         (Task::JoinBinding, _) => binding::strip_ends(&mut d, throw, context),
         (Task::PressBinding, _) => binding::folded(&mut d, throw),
         (Task::GlueBinding, _) => binding::laid_round(&mut d, throw, context),
         (Task::StitchBinding | Task::Snip | Task::Wash | Task::Clip, _) => {
-            binding::whole(&mut d, throw)
+            binding::whole(&mut d, throw, context.ruler.system)
         }
         (_, None) => square(&mut d, throw, task, piece),
         (Task::SquareUp | Task::PressBlock, Some(_)) => trim::block(&mut d, throw, piece, context),
