@@ -1,15 +1,16 @@
 //! The binding: cut, joined, folded, laid round, stitched.
 
+use super::lap::Lap;
 use super::small::squares;
 use crate::cloth::fabric::Face;
 use crate::measure::{System, in_mm};
 use crate::plan::binding::{EdgeSide, layout, row_from_edge};
-use crate::plan::take;
+use crate::plan::{Joining, take};
 use crate::show::context::Context;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::binding;
 use crate::show::picture::Ink;
-use crate::throw::Throw;
+use crate::throw::{Made, Throw};
 use crate::throw::stock::strip_shown;
 
 /// Most strips drawn one below the other.
@@ -46,18 +47,38 @@ pub(super) fn strip_ends(d: &mut Canvas, throw: &Throw, context: Context<'_>) ->
     );
     let long = in_mm(throw.plan.side) * 1.1;
     let width = long * 2.0 - lap;
-    d.area([0.0, 0.0, long, high], Ink::Next);
-    d.area([long - lap, 0.0, long, high], Ink::Now);
-    d.area([long - lap, 0.0, lap, high], Ink::Lap);
-    for at in [long - lap * 0.75, long - lap * 0.25] {
-        d.line([at, 0.0, at, high], Ink::Stitch);
+    // The strip that lies on top comes from the left, as a square does.
+    d.area([long - lap, 0.0, long, high], Ink::Next);
+    d.area([0.0, 0.0, long, high], Ink::Now);
+    let made = Made {
+        joining: throw.plan.joining,
+        lap: throw.plan.lap,
+        stitch: throw.plan.stitch,
+    };
+    match made.joining {
+        Joining::Lapped => {
+            let drawn = Lap {
+                from: long - lap,
+                along: 0.0,
+                wide: lap,
+                long: high,
+                upright: true,
+            };
+            drawn.beneath(d);
+            drawn.stitching(d, made);
+        }
+        Joining::Seamed | Joining::Exposed => {
+            d.area([long - lap, 0.0, lap, high], Ink::Lap);
+            let middle = long - lap / 2.0;
+            d.line([middle, 0.0, middle, high], Ink::Stitch);
+        }
     }
     let letters = width * 0.06;
     let (middle, below) = ((long - lap) / 2.0, high + letters);
-    d.words([middle, below], say!(context, "picture-under"), letters);
+    d.words([middle, below], say!(context, "picture-over"), letters);
     d.words(
         [width - middle, below],
-        say!(context, "picture-over"),
+        say!(context, "picture-under"),
         letters,
     );
     (width, high + letters * 1.6)

@@ -2,6 +2,7 @@
 
 mod binding;
 mod corner;
+mod lap;
 mod opened;
 mod plan;
 mod small;
