@@ -570,7 +570,13 @@ mod tests {
             (121, Err(PlanFault::StitchLength)),
         ] {
             let stitch_length = Some(tenths_of_mm(tenths));
-            check(Plan { stitch_length, ..good }, want);
+            check(
+                Plan {
+                    stitch_length,
+                    ..good
+                },
+                want,
+            );
         }
         check(
             Plan {

@@ -24,7 +24,11 @@ pub(super) fn told(throw: &Throw, context: Context<'_>) -> String {
 /// How far from the fold the binding is stitched, for a ruler of each system.
 pub(super) fn from_fold(throw: &Throw, context: Context<'_>) -> Shown {
     let plain = strip_shown(throw).plain;
-    context.in_each(|ruler| context.words.single(plain - row_from_edge(ruler.system), ruler))
+    context.in_each(|ruler| {
+        context
+            .words
+            .single(plain - row_from_edge(ruler.system), ruler)
+    })
 }
 
 /// How the binding goes round a corner, move by move.

@@ -394,10 +394,7 @@ fn plan_lines(mine: &Plan, other: &Plan, context: Context<'_>) -> Vec<String> {
             ("ui-stitch", stitch(p.stitch, context)),
             ("ui-stitch-length", d.stitch_length),
             ("ui-fringe", d.fringe),
-            (
-                "ui-trim-edge",
-                context.say(trim_edge_key(p.trim_edge), &[]),
-            ),
+            ("ui-trim-edge", context.say(trim_edge_key(p.trim_edge), &[])),
             ("ui-strip", d.strip),
             ("ui-longest", d.longest),
             ("ui-tail", d.tail),

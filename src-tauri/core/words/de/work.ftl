@@ -300,7 +300,7 @@ how-join-binding = Überlappe die Enden und näh sie. Halte diese Stellen fern v
 how-join-binding-seam = Leg die Enden rechts auf rechts, näh sie zusammen und bügle die Naht auseinander. Halte diese Stellen fern von den Nähten an der Kante.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
 how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen; schneide dann nur ab, was vorsteht, damit jede Seite eine gerade Linie ist.
-    Leg ein langes Lineal an die ganze Seite, über die Enden der Überlappungen, und sieh nach, ob die Ecken rechtwinklig sind.
+    Leg ein langes Lineal an die ganze Seite, über die Enden der Verbindungen, und sieh nach, ob die Ecken rechtwinklig sind.
     Nimm nicht mehr weg, als die Seite braucht; oft sind es ein paar Fäden oder nichts. Was du hier abschneidest, fehlt am fertigen Maß.
     Stell das Bügeleisen beiseite, bevor du schneidest: Die Kante wird kalt geschnitten.
 how-glue-binding = Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.

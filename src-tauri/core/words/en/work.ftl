@@ -301,7 +301,7 @@ how-join-binding = Lap the ends and stitch. Keep these joins away from where lap
 how-join-binding-seam = Lay the ends right sides together, stitch, and press the seam open. Keep these joins away from where seams meet the edge.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
 how-trim-edge = Press the whole edge from both sides and let it cool; then trim off only what stands out, so that every side is one straight line.
-    Lay a long ruler along the whole side, over the ends of the laps, and see that the corners are square.
+    Lay a long ruler along the whole side, over the ends of the joins, and see that the corners are square.
     Take off no more than the side needs; often it is a few threads or nothing. What you cut here is missing from the finished size.
     Put the iron aside before you cut: the edge is cut cold.
 how-glue-binding = Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.

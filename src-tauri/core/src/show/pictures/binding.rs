@@ -10,8 +10,8 @@ use crate::show::context::Context;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::binding;
 use crate::show::picture::Ink;
-use crate::throw::{Made, Throw};
 use crate::throw::stock::strip_shown;
+use crate::throw::{Made, Throw};
 
 /// Most strips drawn one below the other.
 const MOST_STRIPS: u32 = 6;

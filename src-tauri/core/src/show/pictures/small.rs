@@ -10,8 +10,8 @@ use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::{bare, shown};
 use crate::show::names;
 use crate::show::picture::{Ink, Picture};
-use crate::throw::{Made, Throw};
 use crate::throw::tasks::Task;
+use crate::throw::{Made, Throw};
 
 /// Side of a square in a small picture of a face.
 const CELL: f64 = 10.0;
