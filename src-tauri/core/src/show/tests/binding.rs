@@ -104,7 +104,8 @@ fn an_older_throw_keeps_its_steps() {
     for (hour, task) in [(23, Task::PressBinding), (24, Task::GlueBinding)] {
         tick_whole(&mut journal, task, hour);
     }
-    act(&mut journal, &with(&journal.clone()), 25 * 3_600_000);
+    let adding = with(&journal);
+    act(&mut journal, &adding, 25 * 3_600_000);
     assert_eq!(journal.throw().next(whole), Some(Task::StitchBinding));
     assert_eq!(journal.throw().progress().1, all);
     // A plan that does not say so is one without.
