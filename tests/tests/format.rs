@@ -767,6 +767,48 @@ fn of_parts() -> Journal {
     record("kept-7", &begun, [set])
 }
 
+/// A record of a throw in two rows with a single needle, in stitches of 3.5 mm, whose edge is
+/// trimmed before the binding.
+fn of_rows() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let mut begun = demo.entries().next().expect("a beginning").0.clone();
+    let stitch = Stitch::TwoRows {
+        spacing: tenths_of_mm(55),
+    };
+    if let What::Do(first) = &mut begun.what
+        && let Some(Event::Begun { plan, .. }) = first.first_mut()
+    {
+        plan.stitch = stitch;
+        plan.stitch_length = Some(tenths_of_mm(35));
+        plan.trim_edge = true;
+    }
+    let (pair, whole) = (Rect::from([0, 0, 1, 2]), Rect::from([0, 0, 8, 6]));
+    let done = |task, piece: Rect, made: Vec<Made>| Event::Done {
+        task,
+        pieces: vec![piece],
+        made,
+    };
+    let made = Made {
+        joining: Joining::Lapped,
+        lap: half_inches(1),
+        stitch,
+    };
+    let scrap = Scrap {
+        joining: Joining::Lapped,
+        lap: half_inches(1),
+        stitch,
+        verdict: ScrapVerdict::Right,
+        note: String::new(),
+    };
+    let events = [
+        Event::ScrapTried { scrap },
+        done(Task::Dot, pair, vec![made]),
+        done(Task::Stitch, pair, vec![made]),
+        done(Task::TrimEdge, whole, vec![]),
+    ];
+    record("kept-8", &begun, events)
+}
+
 /// A record in which a spoilt square is replaced by the loose square of another place, for which
 /// fabric was cut already.
 fn of_a_square_moved() -> Journal {
@@ -1057,6 +1099,12 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     let [both, _, all] = CutWay::OTHERS;
     assert_eq!([heap.way(0), heap.way(1)], [both, all]);
     assert!(heap.worn_unsaid.is_empty());
+    check("rows-2", of_rows);
+    let text = std::fs::read_to_string(kept("rows-2.jsonl")).expect("kept");
+    let read = Journal::read(text.as_bytes()).expect("it opens").journal;
+    let plan = read.throw().plan;
+    assert_eq!((plan.stitch.passes(), plan.trim_edge), (2, true));
+    assert_eq!(plan.stitch_long(), tenths_of_mm(35));
     check("moved-2", of_a_square_moved);
     let text = std::fs::read_to_string(kept("moved-2.jsonl")).expect("kept");
     let read = Journal::read(text.as_bytes()).expect("it opens").journal;

@@ -83,7 +83,7 @@ chosen: Array<PieceCard>, };
 
 export type Binding = { 
 /**
- * Cut width of the strip; half of it shows on each face.
+ * Cut width of the strip; what shows of it on each face is [`crate::cloth::bound`].
  */
 strip: Length, 
 /**
@@ -167,6 +167,10 @@ open: OpenFirst | null,
  */
 picture: Picture, 
 /**
+ * Its moves drawn one after another, where the step has such.
+ */
+moves: Array<Move>, 
+/**
  * The buttons, the usual one first.
  */
 ticks: Array<Button>, 
@@ -207,7 +211,7 @@ lessons: Array<string>,
  */
 notes: Array<string>, };
 
-export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
+export type Caution = "blade" | "iron" | "blade-and-iron" | "needle" | "lint" | "children";
 
 export type CautionNote = { 
 /**
@@ -1679,7 +1683,7 @@ said: string,
  */
 shelf: ShelfView, };
 
-export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss" | "cloth" | "veiled" | "outline" | "edge" | "block" | "sewn" | "fringe" | "threads" | "binding" | "leader" | "unit" | "stays" | "pin" | "clash" | "grain" | "ring" | "beneath" | "words" | "title" | "letters" | "bare" | "wrong" | "number";
+export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss" | "cloth" | "veiled" | "outline" | "edge" | "block" | "sewn" | "fringe" | "threads" | "hidden" | "fray" | "needle" | "binding" | "leader" | "unit" | "stays" | "pin" | "clash" | "grain" | "ring" | "beneath" | "words" | "title" | "letters" | "bare" | "wrong" | "number";
 
 export type InkKey = { 
 /**
@@ -2055,6 +2059,16 @@ why: Mishap,
  * In words.
  */
 label: string, };
+
+export type Move = { 
+/**
+ * What is done, in a sentence.
+ */
+text: string, 
+/**
+ * How it looks.
+ */
+picture: Picture, };
 
 export type OffView = { 
 /**
@@ -2474,6 +2488,10 @@ joining: Joining,
  */
 stitch: Stitch, 
 /**
+ * How long a stitch is; where it is not said, [`USUAL_STITCH_MM`].
+ */
+stitch_length?: Length, 
+/**
  * Least fringe the maker trusts to hold (3 mm; common practice, no source).
  */
 least_fringe: Length, 
@@ -2489,6 +2507,11 @@ order: JoinOrder,
  * The strip round the outside.
  */
 binding: Binding, 
+/**
+ * Pressing and trimming the whole edge is a step before the binding. Where it is not said, the
+ * binding begins without it.
+ */
+trim_edge?: boolean, 
 /**
  * Minutes a pressed piece is left to cool (5; common practice, no source).
  */
@@ -2524,9 +2547,13 @@ joining: Joining,
  */
 stitch: StitchKind, 
 /**
- * Twin spacing or stitch width.
+ * Twin spacing, distance of two rows, or stitch width.
  */
 width: string, 
+/**
+ * How long a stitch is.
+ */
+stitch_length: string, 
 /**
  * Least fringe.
  */
@@ -2543,6 +2570,10 @@ between: string,
  * Order of the larger joins.
  */
 order: JoinOrder, 
+/**
+ * The whole edge is pressed and trimmed before the binding.
+ */
+trim_edge: boolean, 
 /**
  * Width of the binding strip.
  */
@@ -2929,7 +2960,7 @@ lap: string,
  */
 stitch: StitchKind, 
 /**
- * Twin spacing or stitch width.
+ * Twin spacing, distance of two rows, or stitch width.
  */
 width: string, 
 /**
@@ -3221,13 +3252,17 @@ export type Stitch = { "kind": "straight" } | { "kind": "twin",
 /**
  * Distance between the needles, in nanometres.
  */
+spacing: Length, } | { "kind": "two-rows", 
+/**
+ * Distance from the first row to the second, in nanometres.
+ */
 spacing: Length, } | { "kind": "zigzag", 
 /**
  * Full width of the stitch, in nanometres.
  */
 width: Length, };
 
-export type StitchKind = "straight" | "twin" | "zigzag";
+export type StitchKind = "straight" | "twin" | "two-rows" | "zigzag";
 
 export type Story = { 
 /**
@@ -3329,7 +3364,7 @@ all: number,
  */
 text: string, };
 
-export type Task = "cut" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
+export type Task = "cut" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "trim-edge" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
 
 export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
 
@@ -4121,6 +4156,8 @@ export type WordKey =
   | "ui-right"
   | "ui-right-side"
   | "ui-rising"
+  | "ui-rows-apart"
+  | "ui-rows-apart-hint"
   | "ui-rub-out"
   | "ui-scrap-kept"
   | "ui-scrap-note"
@@ -4155,6 +4192,8 @@ export type WordKey =
   | "ui-still-warm"
   | "ui-still-warm-text"
   | "ui-stitch"
+  | "ui-stitch-length"
+  | "ui-stitch-length-hint"
   | "ui-stock"
   | "ui-stop-looking"
   | "ui-story"
@@ -4194,6 +4233,9 @@ export type WordKey =
   | "ui-top"
   | "ui-trim"
   | "ui-trim-chosen"
+  | "ui-trim-edge"
+  | "ui-trim-edge-none"
+  | "ui-trim-edge-step"
   | "ui-trim-hint"
   | "ui-turn-half"
   | "ui-turn-over"
@@ -4203,6 +4245,7 @@ export type WordKey =
   | "ui-twin"
   | "ui-twin-hint"
   | "ui-twin-width"
+  | "ui-two-rows"
   | "ui-uncut"
   | "ui-undo"
   | "ui-undone"

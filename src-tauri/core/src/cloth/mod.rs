@@ -1,5 +1,6 @@
 //! The cloth: fabrics and denims, garments on the pile, how they are cut, weights, thread.
 
+pub mod bound;
 mod choice;
 pub mod cutting;
 pub mod estimate;

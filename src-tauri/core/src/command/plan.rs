@@ -124,7 +124,7 @@ fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Rejection> {
     if old.whole() == new.whole() && throw.plan.order == plan.order {
         return Ok(refit);
     }
-    let finishing = [Task::CutBinding, Task::StitchBinding];
+    let finishing = [Task::TrimEdge, Task::CutBinding, Task::StitchBinding];
     if old.whole() != new.whole() && finishing.iter().any(|t| throw.has(old.whole(), *t)) {
         return Err(Rejection::AlreadyMade(old.whole()));
     }

@@ -8,11 +8,13 @@ use crate::cloth::fabric::Face;
 use crate::fitting::squaring;
 use crate::measure::zero;
 use crate::plan::assembly::Rect;
-use crate::plan::{Joining, Stitch, fringe};
+use crate::plan::{Joining, Stitch, fringe, rows};
+use crate::show::bound;
 use crate::show::context::Context;
 use crate::show::names::fabrics_to_cut;
 use crate::show::parts::Figure;
 use crate::throw::Throw;
+use crate::throw::stock::strip_shown;
 use crate::throw::tasks::Task;
 
 /// The figures that matter while this is done to a piece.
@@ -98,18 +100,26 @@ pub(super) fn card_figures(
         }
         Task::PressLap => add("lap", context.length(made.lap)),
         Task::Stitch => {
-            if made.joining == Joining::Lapped {
-                add("middle", context.length(made.lap / 2));
-            } else {
-                add("allowance", context.length(made.lap));
+            let rows = rows(made.joining, made.lap, plan.stitch);
+            match (plan.stitch, rows.as_slice()) {
+                (Stitch::TwoRows { .. }, [first, second]) => {
+                    add("row-first", context.length(*first));
+                    add("row-second", context.length(*second));
+                }
+                _ if made.joining == Joining::Lapped => {
+                    add("middle", context.length(made.lap / 2));
+                }
+                _ => add("allowance", context.length(made.lap)),
             }
             if plan.stitch.width() > zero() {
                 let key = match plan.stitch {
                     Stitch::Twin { .. } => "twin",
-                    _ => "stitch-width",
+                    Stitch::TwoRows { .. } => "rows-apart",
+                    Stitch::Straight | Stitch::Zigzag { .. } => "stitch-width",
                 };
                 add(key, context.needle(plan.stitch.width()));
             }
+            add("stitch-length", context.needle(plan.stitch_long()));
             if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
                 add("fringe", context.length(fringe));
             }
@@ -157,12 +167,15 @@ pub(super) fn card_figures(
                         _ => add("allowance", context.length(plan.lap)),
                     }
                 }
-                _ => add("each-face", context.length(plan.binding.strip / 2)),
+                _ => add("each-face", context.length(strip_shown(throw).plain)),
             }
             add("binding", context.length(need.length));
         }
         Task::StitchBinding => {
             let size = throw.finished();
+            add("from-raw-edge", context.edge_in());
+            add("from-fold", bound::from_fold(throw, context));
+            add("stitch-length", context.needle(plan.stitch_long()));
             add("round", context.length((size.width + size.height) * 2));
         }
         Task::StitchPatch => {
@@ -177,6 +190,10 @@ pub(super) fn card_figures(
             if !any {
                 add("square", context.by(plan.side, plan.side));
             }
+        }
+        Task::TrimEdge => {
+            let size = throw.finished();
+            add("should-be", context.by(size.width, size.height));
         }
         Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}
     }

@@ -172,7 +172,7 @@ pub(super) fn line_key(line: Line) -> &'static str {
 
 /// A fault of the plan in words.
 pub(super) fn plan_fault(fault: PlanFault, context: Context<'_>) -> Problem {
-    use crate::plan::{longest_side, shortest_side};
+    use crate::plan::{longest_side, longest_stitch, shortest_side, shortest_stitch};
     let (code, args): (&str, Vec<(&str, Arg)>) = match fault {
         PlanFault::Side => (
             "plan-side",
@@ -188,6 +188,13 @@ pub(super) fn plan_fault(fault: PlanFault, context: Context<'_>) -> Problem {
         }
         PlanFault::Between => ("plan-between", vec![]),
         PlanFault::StitchTooWide => ("plan-stitch", vec![]),
+        PlanFault::StitchLength => (
+            "plan-stitch-length",
+            vec![
+                ("least", context.needle(shortest_stitch()).into()),
+                ("most", context.needle(longest_stitch()).into()),
+            ],
+        ),
         PlanFault::Trim => ("plan-trim", vec![]),
         PlanFault::Binding => {
             let least = context.about(eighth_inches(4), tenths_of_mm(100));

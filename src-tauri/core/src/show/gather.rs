@@ -3,7 +3,7 @@
 use crate::cloth::pile::how;
 use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_halves, for_throw, glue, need, seams};
 use crate::cloth::weight::{
-    Cloth, M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
+    M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
 use crate::measure::{Area, Count, Length, nm, square_metres};
@@ -12,7 +12,7 @@ use crate::show::change;
 use crate::show::context::Context;
 use crate::show::parts::{Figure, Head, gone_told, head};
 use crate::throw::account::account;
-use crate::throw::stock::{gone, used};
+use crate::throw::stock::{cloth_for, covers, gone, used};
 use crate::throw::tasks::Task;
 use crate::throw::{Item, Throw};
 use serde::Serialize;
@@ -44,21 +44,6 @@ pub struct GatherView {
     pub said: Vec<String>,
 }
 
-/// The stitch length assumed, 3 mm (common practice on denim, no source).
-const STITCH_NM: i64 = 3_000_000;
-
-/// The cloth of the first heap for a use, or the usual one.
-pub(super) fn cloth_for(throw: &Throw, denim: bool) -> Cloth {
-    let heap = throw.pile.values().find(|h| h.makes.is_denim() == denim);
-    heap.map_or_else(if denim { Cloth::denim } else { Cloth::cotton }, |h| {
-        h.cloth
-    })
-}
-
-fn covers(throw: &Throw) -> u32 {
-    throw.covers().iter().map(|c| c.layers() - 1).sum()
-}
-
 /// A long length for people: metres or yards, to a tenth, upwards.
 fn long(length: Length, context: Context<'_>) -> String {
     let metres = crate::measure::in_mm(length) / 1000.0;
@@ -82,17 +67,11 @@ fn wound(length: Length, context: Context<'_>) -> String {
 /// The thread for the throw as it is planned.
 fn thread(throw: &Throw) -> Option<Need> {
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
-    let stitch = nm(STITCH_NM);
+    let stitch = throw.plan.stitch_long();
     let cloths = [&denim, &cotton];
     let winding = Winding::default();
-    let seams = for_throw(
-        &throw.plan,
-        covers(throw) - throw.small_patches(),
-        cloths,
-        stitch,
-        winding,
-    )
-    .ok()?;
+    let whole_covers = covers(throw) - throw.small_patches();
+    let seams = for_throw(&throw.plan, whole_covers, cloths, winding).ok()?;
     // Round a patch one straight row goes through the denim and its fabric.
     let around = throw.patch_seams();
     let thick = denim.thickness + cotton.thickness;
@@ -296,7 +275,10 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
                 ),
             ],
             super::work::strips_left(throw, context),
-            vec![super::work::bound(throw, context).1],
+            vec![
+                super::bound::told(throw, context),
+                super::work::laid(throw, context).1,
+            ],
         ]
         .concat(),
     );
@@ -318,6 +300,9 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         if twin {
             lines.push(say!(context, "item-thread-twin"));
         }
+        if matches!(p.stitch, Stitch::TwoRows { .. }) {
+            lines.push(say!(context, "item-thread-rows"));
+        }
         if let Some(rule) = thread.rule {
             lines.push(say!(
                 context,
@@ -335,19 +320,12 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         )];
         row(Item::Bobbins, say!(context, "item-bobbins"), lines);
     }
-    let needles = match p.stitch {
-        Stitch::Twin { spacing } => say!(
-            context,
-            "item-needles-twin",
-            spacing = context.needle(spacing)
-        ),
-        _ => say!(context, "item-needles-single"),
-    };
-    row(
-        Item::Needles,
-        say!(context, "item-needles"),
-        vec![needles, say!(context, "item-needles-spare")],
-    );
+    let mut lines = vec![super::work::needle(p.stitch, context)];
+    if matches!(p.stitch, Stitch::Twin { .. }) {
+        lines.push(say!(context, "item-needles-besides"));
+    }
+    lines.push(say!(context, "item-needles-spare"));
+    row(Item::Needles, say!(context, "item-needles"), lines);
     let glued = glued(throw);
     let bottles = glued.bottles.unwrap_or(1);
     row(

@@ -6,6 +6,7 @@
 
 mod again;
 mod bench;
+mod bound;
 mod card_figures;
 mod change;
 mod context;

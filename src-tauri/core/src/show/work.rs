@@ -18,13 +18,13 @@ use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::binding::EdgeSide;
-use crate::plan::{Joining, Stitch};
+use crate::plan::{Joining, Stitch, rows};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
-use crate::show::parts::{Button, CautionNote, Figure, Head, head};
+use crate::show::parts::{Button, CautionNote, Figure, Head, Move, head};
 use crate::show::picture::Picture;
-use crate::show::{lessons, measuring, names, pictures};
+use crate::show::{bound, lessons, measuring, names, pictures};
 use crate::throw::account::account;
 use crate::throw::index::tier;
 use crate::throw::tasks::{Station, Task, sitting};
@@ -99,6 +99,8 @@ pub struct Card {
     pub open: Option<OpenFirst>,
     /// The step drawn.
     pub picture: Picture,
+    /// Its moves drawn one after another, where the step has such.
+    pub moves: Vec<Move>,
     /// The buttons, the usual one first.
     pub ticks: Vec<Button>,
     /// When it began to cool, in milliseconds since 1970.
@@ -457,6 +459,10 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         open: opening::first(throw, piece, context)
             .filter(|_| piece.is_square() || matches!(task, Task::Dot | Task::Pin)),
         picture: pictures::step(throw, task, piece, context),
+        moves: match task {
+            Task::GlueBinding => bound::corner(throw, context),
+            _ => Vec::new(),
+        },
         ticks: ticks(throw, batch, context),
         cool_from: batch.cool_at.map(|at| at.saturating_sub(throw.cooling())),
         cool_at: batch.cool_at,
@@ -525,12 +531,52 @@ fn face_of(task: Task) -> Option<Face> {
 /// How this is done to any such piece, a sentence a line.
 pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> String {
     let key = how_key(throw, task, piece);
-    say!(
+    let (made, plan) = (throw.made(piece), &throw.plan);
+    // Where the stitching runs, from the raw edge on top.
+    let rows = rows(made.joining, made.lap, plan.stitch);
+    let row = |n: usize| context.length(rows.get(n).copied().unwrap_or_default());
+    let mut out = say!(
         context,
         key,
         edge = context.edge_in(),
-        apart = context.snips_apart()
-    )
+        fold = bound::from_fold(throw, context),
+        apart = context.snips_apart(),
+        middle = context.length(made.lap / 2),
+        first = row(0),
+        second = row(1),
+        between = context.needle(plan.stitch.width()),
+        long = context.needle(plan.stitch_long())
+    );
+    if task == Task::Stitch {
+        out.push('\n');
+        out += &needle(plan.stitch, context);
+    }
+    out
+}
+
+/// The needle for a stitch: its system and size.
+pub(super) fn needle(stitch: Stitch, context: Context<'_>) -> String {
+    match stitch {
+        Stitch::Twin { spacing } => {
+            say!(context, "needle-twin", spacing = context.needle(spacing))
+        }
+        Stitch::Straight | Stitch::TwoRows { .. } | Stitch::Zigzag { .. } => {
+            say!(context, "needle-single")
+        }
+    }
+}
+
+/// Whether a step is to sew two rows with a single needle.
+fn sews_rows(throw: &Throw, task: Task) -> bool {
+    task == Task::Stitch && throw.plan.stitch.passes() > 1
+}
+
+/// What was done, for a button of several pieces.
+fn past(throw: &Throw, task: Task, context: Context<'_>) -> String {
+    match sews_rows(throw, task) {
+        true => say!(context, "past-stitch-rows"),
+        false => context.say(&format!("past-{}", task.key()), &[]),
+    }
 }
 
 /// The sentences that say how; a seam is pressed and pinned unlike a lap.
@@ -545,8 +591,13 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         (Task::StitchPatch, _, Stitch::Twin { .. }) => "how-stitch-patch-twin".into(),
         (Task::StitchHalves, _, Stitch::Twin { .. }) => "how-stitch-halves-twin".into(),
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
+        (Task::Stitch, Joining::Lapped, Stitch::TwoRows { .. }) => "how-stitch-rows".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
+        (Task::Stitch, _, Stitch::TwoRows { .. }) => "how-stitch-seam-rows".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),
+        (Task::GlueBinding, _, _) if !throw.tasks(piece).contains(&Task::TrimEdge) => {
+            "how-glue-binding-untrimmed".into()
+        }
         (Task::SquareUp, _, _)
             if throw
                 .work(piece)
@@ -559,7 +610,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
 }
 
 /// Where the binding begins and its joins come, and how far they keep from the laps.
-pub(super) fn bound(throw: &Throw, context: Context<'_>) -> (Vec<String>, String) {
+pub(super) fn laid(throw: &Throw, context: Context<'_>) -> (Vec<String>, String) {
     let size = throw.finished();
     let found = crate::plan::binding::layout(&throw.plan, size.width, size.height, context.ruler);
     let place = |(side, along): &(EdgeSide, Length)| {
@@ -622,8 +673,11 @@ pub(super) fn strips_left(throw: &Throw, context: Context<'_>) -> Vec<String> {
 pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     if matches!(task, Task::JoinBinding | Task::GlueBinding) {
-        let (mut how, clear) = bound(throw, context);
+        let (mut how, clear) = laid(throw, context);
         how.push(clear);
+        if task == Task::GlueBinding {
+            how.push(bound::told(throw, context));
+        }
         return how;
     }
     if task == Task::CutBinding {
@@ -848,7 +902,7 @@ fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<
     let pieces = together(throw, batch);
     let tasks = sitting(task, throw.made(batch.piece).joining);
     let past = match tasks.is_empty() {
-        true => context.say(&format!("past-{}", task.key()), &[]),
+        true => past(throw, task, context),
         false => say!(context, "past-lap-and-press"),
     };
     // What was never measured is not squared up with others by the large button.
@@ -879,7 +933,7 @@ fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<
 
 fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
-    let past = context.say(&format!("past-{}", task.key()), &[]);
+    let past = past(throw, task, context);
     let ready = || crate::command::ready_for(throw, batch.kind, task);
     let undecided = undecided(throw, batch);
     let alike = like_the_first(throw, batch);
@@ -889,6 +943,7 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     let mut out: Vec<Button> = sitting.into_iter().collect();
     out.push(Button {
         label: match n {
+            1 if sews_rows(throw, task) => say!(context, "tick-stitch-rows"),
             1 => context.say(&format!("tick-{}", task.key()), &[]),
             _ => say!(context, "tick-this", past = past.as_str()),
         },

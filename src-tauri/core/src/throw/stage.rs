@@ -95,7 +95,8 @@ impl Stage {
                 Kind::Square | Kind::Row | Kind::Column | Kind::Part | Kind::Whole => Stage::Joined,
             },
             Task::PressBlock | Task::SquareUp => Stage::Squared,
-            Task::CutBinding
+            Task::TrimEdge
+            | Task::CutBinding
             | Task::JoinBinding
             | Task::PressBinding
             | Task::GlueBinding

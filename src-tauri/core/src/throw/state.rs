@@ -15,7 +15,7 @@ use crate::throw::heritage::Heritage;
 use crate::throw::index::{WorkIndex, first_left};
 use crate::throw::photos::PhotoId;
 use crate::throw::tasks::{
-    Task, cover_task, for_block, for_join, for_square, for_whole, presses_cover,
+    LastTasks, Task, cover_task, for_block, for_join, for_square, for_whole, presses_cover,
 };
 use crate::throw::wishes::Wishes;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
@@ -586,8 +586,17 @@ impl Throw {
         }
         if piece == self.assembly.whole() {
             let strips = self.plan.binding_for(size.width, size.height).strips;
-            let snipped = self.has(piece, Task::Snip) || !self.has(piece, Task::Wash);
-            for_whole(&self.plan, strips, snipped, &mut out);
+            let unless = |task, later: &[Task]| {
+                self.has(piece, task) || !later.iter().any(|later| self.has(piece, *later))
+            };
+            // Nobody is sent back to an edge that is bound, or to seams that were washed.
+            let bound = [Task::GlueBinding, Task::StitchBinding, Task::Wash];
+            let last = LastTasks {
+                strips,
+                trimmed: unless(Task::TrimEdge, &bound),
+                snipped: unless(Task::Snip, &[Task::Wash]),
+            };
+            for_whole(&self.plan, last, &mut out);
         }
         out
     }

@@ -10,8 +10,9 @@
 //! * a seam: pinned, stitched, pressed;
 //! * a block, besides: pressed flat and squared up, once more where the trim size has
 //!   become smaller since and it is not joined yet;
-//! * the whole, besides: the binding and the washes; before those the allowances of
-//!   exposed seams are snipped, since that is what makes them fray.
+//! * the whole, besides: its edge pressed and trimmed even, where the plan has that step, then the
+//!   binding and the washes; before those the allowances of exposed seams are snipped, since that
+//!   is what makes them fray.
 //!
 //! A piece may be started once all its parts have been through theirs.
 
@@ -62,6 +63,8 @@ pub enum Task {
     PressBlock,
     /// Square a block up.
     SquareUp,
+    /// Press the whole edge and trim it even.
+    TrimEdge,
     /// Cut the binding strips.
     CutBinding,
     /// Join the strips into one.
@@ -102,6 +105,8 @@ pub enum Caution {
     Blade,
     /// Hot iron, steam on glue.
     Iron,
+    /// Both, one after the other.
+    BladeAndIron,
     /// Needle strikes: metal, thick crossings, a twin needle set wide.
     Needle,
     /// Lint burns.
@@ -116,6 +121,7 @@ impl Caution {
         match self {
             Caution::Blade => "blade",
             Caution::Iron => "iron",
+            Caution::BladeAndIron => "blade-and-iron",
             Caution::Needle => "needle",
             Caution::Lint => "lint",
             Caution::Children => "children",
@@ -125,7 +131,7 @@ impl Caution {
 
 impl Task {
     /// All of them, in the order work usually goes.
-    pub const ALL: [Task; 27] = [
+    pub const ALL: [Task; 28] = [
         Task::Cut,
         Task::LapHalves,
         Task::PressHalves,
@@ -145,6 +151,7 @@ impl Task {
         Task::PressSeam,
         Task::PressBlock,
         Task::SquareUp,
+        Task::TrimEdge,
         Task::CutBinding,
         Task::JoinBinding,
         Task::PressBinding,
@@ -166,6 +173,7 @@ impl Task {
             | Task::Dot
             | Task::Pin
             | Task::SquareUp
+            | Task::TrimEdge
             | Task::CutBinding
             | Task::GlueBinding
             | Task::Snip
@@ -200,7 +208,7 @@ impl Task {
             Task::Dot | Task::Stitch | Task::SquareUp => 2.0,
             Task::CutBinding | Task::JoinBinding | Task::PressBinding => 15.0,
             Task::GlueBinding | Task::StitchBinding | Task::Snip => 30.0,
-            Task::Wash | Task::Clip => 20.0,
+            Task::TrimEdge | Task::Wash | Task::Clip => 20.0,
         }
     }
 
@@ -213,6 +221,7 @@ impl Task {
     pub fn caution(self) -> Option<Caution> {
         match self {
             Task::Cut | Task::CutFabric | Task::SquareUp | Task::CutBinding => Some(Caution::Blade),
+            Task::TrimEdge => Some(Caution::BladeAndIron),
             Task::PressHalves
             | Task::PressCover
             | Task::PressLap
@@ -252,6 +261,7 @@ impl Task {
             Task::PressSeam => "press-seam",
             Task::PressBlock => "press-block",
             Task::SquareUp => "square-up",
+            Task::TrimEdge => "trim-edge",
             Task::CutBinding => "cut-binding",
             Task::JoinBinding => "join-binding",
             Task::PressBinding => "press-binding",
@@ -338,8 +348,27 @@ pub fn for_block(out: &mut Vec<Task>) {
     out.extend([Task::PressBlock, Task::SquareUp]);
 }
 
-/// The last tasks of the whole. Allowances are snipped unless it was washed without.
-pub fn for_whole(plan: &Plan, strips: u32, snipped: bool, out: &mut Vec<Task>) {
+/// What of the last tasks depends on how far the work is.
+#[derive(Debug, Clone, Copy)]
+pub struct LastTasks {
+    /// Strips of the binding.
+    pub strips: u32,
+    /// The edge is trimmed, unless it was bound without.
+    pub trimmed: bool,
+    /// Allowances are snipped, unless it was washed without.
+    pub snipped: bool,
+}
+
+/// The last tasks of the whole.
+pub fn for_whole(plan: &Plan, last: LastTasks, out: &mut Vec<Task>) {
+    let LastTasks {
+        strips,
+        trimmed,
+        snipped,
+    } = last;
+    if trimmed && plan.trim_edge {
+        out.push(Task::TrimEdge);
+    }
     out.push(Task::CutBinding);
     if strips > 1 {
         out.push(Task::JoinBinding);

@@ -242,6 +242,7 @@ title-stitch = { $kind ->
 title-press-seam = Naht bügeln
 title-press-block = Flach bügeln
 title-square-up = Auf Maß schneiden
+title-trim-edge = Ganze Kante bügeln und begradigen
 title-cut-binding = Einfassstreifen schneiden
 title-join-binding = Streifen zu einem verbinden
 title-press-binding = Streifen falten und bügeln
@@ -287,14 +288,22 @@ special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden 
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
-how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
-    Stichlänge 3 bis 3,5 mm. Lass die Fadenenden lang und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
+how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Mitte der beiden Nadeln.
+    Stichlänge { $long }. Lass die Fadenenden lang, zieh sie auf eine Seite durch und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
-how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
-    Stichlänge 3 bis 3,5 mm bei einer geraden Reihe; an beiden Enden ein paar Stiche zurück sichern die Naht.
+how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Nadel.
+    Stichlänge { $long }; an beiden Enden sichern drei oder vier Stiche zurück die Naht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-rows = Näh zwei Reihen nacheinander, dieselbe Seite oben und in derselben Richtung: die erste { $first } von der oberen offenen Kante, die zweite { $second } von ihr.
+    Führ bei der ersten diese Kante an der Kante des Nähfußes oder an einer Führung entlang, { $first } von der Nadel. Führ bei der zweiten die erste Reihe daran entlang, { $between } von der Nadel.
+    Stichlänge { $long }; an beiden Enden jeder Reihe sichern drei oder vier Stiche zurück die Naht.
+    Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-seam-rows = Näh zwei Reihen nacheinander: die erste { $second } von den offenen Kanten, die zweite { $first }; die Linie auf der Stichplatte oder eine Führung hält sie gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+    Stichlänge { $long }; an beiden Enden jeder Reihe drei oder vier Stiche zurück.
 how-stitch-seam = Näh im Abstand der Nahtzugabe von den offenen Kanten; die Linie auf der Stichplatte oder eine Führung hält ihn gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
-    Stichlänge 3 mm; an beiden Enden ein paar Stiche zurück.
+    Stichlänge { $long }; an beiden Enden drei oder vier Stiche zurück.
+needle-single = Nadel: eine Jeansnadel, System 130/705 H, Stärke 90/14 bis 100/16. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
+needle-twin = Nadel: eine Zwillingsnadel für Jeans, System 130/705 H, Abstand { $spacing }, Stärke 100. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
 how-press-seam = Bügle die Naht erst flach, wie sie genäht ist, dann auseinander.
     Oder bügle sie zu einer Seite: fester, aber drei Lagen dick, an Kreuzungen etwa sechs; dann die nächste Naht zur anderen Seite.
 how-press-seam-exposed = Bügle die Naht auseinander, damit beide Zugaben frei liegen, um eingeschnitten zu werden und auszufransen.
@@ -306,11 +315,22 @@ how-cut-binding = Schneide die Streifen gerade und genau so lang wie hier angege
 how-join-binding = Überlappe die Enden und näh sie. Halte diese Ansätze fern von den Überlappungen an der Kante.
 how-join-binding-seam = Leg die Enden rechts auf rechts, näh sie zusammen und bügle die Naht auseinander. Halte diese Ansätze fern von den Nähten an der Kante.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
-how-glue-binding = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
-    Schieb die Kante der Decke in den Bruch. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
+how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen; schneide dann nur ab, was vorsteht, damit jede Seite eine gerade Linie ist.
+    Leg ein langes Lineal an die ganze Seite, über die Enden der Verbindungen, und sieh nach, ob die Ecken rechtwinklig sind.
+    Nimm nicht mehr weg, als die Seite braucht; oft sind es ein paar Fäden oder nichts. Was du hier abschneidest, fehlt am fertigen Maß.
+    Stell das Bügeleisen beiseite, bevor du schneidest: Die Kante wird kalt geschnitten.
+how-glue-binding = Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
     Leg das letzte Ende über das erste; nie über einer Kreuzung.
-how-stitch-binding = Näh ringsum durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
+how-glue-binding-untrimmed = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
+    Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
+    Leg das letzte Ende über das erste; nie über einer Kreuzung.
+how-stitch-binding = Näh ringsum eine Reihe durch alle Lagen, { $edge } von der offenen Kante des Streifens, { $fold } vom Bruch. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
     Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind: Setz eine neue Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
+corner-1 = Befestige den gefalteten Streifen an der ersten Kante bis zur Ecke. Der Rest ist noch frei.
+corner-2 = Dreh den freien Streifen nach unten, den Bruch an der nächsten Kante. An der Ecke steht vor, was übrig ist.
+corner-3 = Leg das Übrige in eine schräge Falte, von der äußeren Ecke zur inneren; auf der Rückseite leg sie andersherum. Ein Punkt Kleber, dann bügeln.
+corner-4 = Näh bis zur inneren Ecke und halte mit der Nadel im Stoff an. Heb den Nähfuß, dreh die Decke, senk den Fuß und näh weiter.
+binding-shows = Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen: Den Rest nimmt die Kante auf. Wo Quadrate verbunden sind, sind es { $joins }, wo der Streifen über sich selbst liegt, { $itself }.
 how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
     Nur eingeschnittene Kanten fransen beim Waschen aus.
 how-wash = Wasch sie allein oder in einem Wäschesack. Schüttle sie gut aus, dann trockne sie.
@@ -344,9 +364,11 @@ tick-press-lap = Gebügelt
 tick-cool-lap = Abgekühlt
 tick-pin = Gesteckt
 tick-stitch = Genäht
+tick-stitch-rows = Beide Reihen genäht
 tick-press-seam = Gebügelt
 tick-press-block = Flach gebügelt
 tick-square-up = Auf Maß geschnitten
+tick-trim-edge = Gebügelt und begradigt
 tick-cut-binding = Streifen geschnitten
 tick-join-binding = Streifen verbunden
 tick-press-binding = Gefaltet und gebügelt
@@ -373,9 +395,11 @@ past-press-lap = gebügelt
 past-cool-lap = abgekühlt
 past-pin = gesteckt
 past-stitch = genäht
+past-stitch-rows = genäht, beide Reihen
 past-press-seam = gebügelt
 past-press-block = flach gebügelt
 past-square-up = auf Maß geschnitten
+past-trim-edge = Kante gebügelt und begradigt
 past-cut-binding = Streifen geschnitten
 past-join-binding = Streifen verbunden
 past-press-binding = Einfassung gefaltet und gebügelt
@@ -404,6 +428,7 @@ task-stitch = nähen
 task-press-seam = die Naht bügeln
 task-press-block = flach bügeln
 task-square-up = auf Maß schneiden
+task-trim-edge = die ganze Kante bügeln und begradigen
 task-cut-binding = die Einfassstreifen schneiden
 task-join-binding = die Einfassstreifen verbinden
 task-press-binding = die Einfassung falten und bügeln
@@ -419,6 +444,8 @@ caution-blade-title = Scharfe Klinge
 caution-blade = Sichere den Rollschneider jedes Mal, wenn du ihn weglegst. Schneide vom Körper weg, und halte die Hand am Lineal von der Kante fern. Folge der Anleitung des Rollschneiders.
 caution-iron-title = Heißes Bügeleisen
 caution-iron = An Bügelsohle und Dampf verbrennt man sich; durch Kleber steigt Dampf auf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
+caution-blade-and-iron-title = Heißes Eisen, scharfe Klinge
+caution-blade-and-iron = Zuerst das Eisen: Sohle und Dampf verbrennen. Stell es auf, wenn du es loslässt, halte das Kabel aus dem Weg und stell es beiseite, bevor du schneidest. Dann der Rollschneider: Schließ den Klingenschutz jedes Mal, wenn du ihn weglegst, schneide vom Körper weg und halte die Hand, die das Lineal hält, fern von der Kante. Beachte die Anleitungen von beiden.
 caution-needle-title = Nadel
 caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung abzüglich des Nadelabstands: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
 caution-lint-title = Flusen sind brennbar
@@ -437,7 +464,11 @@ figure-allowance = Nahtzugabe
 figure-seam = Länge der Naht
 figure-again = Neu zu machen
 figure-middle = Naht von der Kante
+figure-row-first = Erste Reihe, von der oberen Kante
+figure-row-second = Zweite Reihe, von der oberen Kante
+figure-rows-apart = Von Reihe zu Reihe
 figure-twin = Nadelabstand
+figure-stitch-length = Stichlänge
 figure-stitch-width = Stichbreite
 figure-fringe = Fransen je Kante
 figure-trim-to = Schneiden auf
@@ -450,6 +481,8 @@ figure-strip = Streifenbreite
 figure-longest = Länge je Streifen
 figure-joins = Ansätze
 figure-each-face = Zu sehen je Seite
+figure-from-raw-edge = Von der offenen Streifenkante
+figure-from-fold = Vom Bruch
 figure-binding = Einfassung
 figure-round = Ringsum
 figure-finished = Fertiges Maß
@@ -508,6 +541,10 @@ blocks = { $fours ->
 seams = { $n ->
     [one] { $n } Naht, { $length }
    *[other] { $n } Nähte, zusammen { $length }
+}
+seams-twice = { $n ->
+    [one] { $n } Naht, { $length }, zweimal genäht
+   *[other] { $n } Nähte, zusammen { $length }, jede zweimal genäht
 }
 layers = { $crossing ->
     [0] bis zu { $lap }, wo zwei Quadrate zusammenkommen
@@ -1029,6 +1066,7 @@ did-unmeasured = { $n ->
    *[other] { $what } ({ $n } davon nicht gemessen)
 }
 sizes-differ = jedes in seinem eigenen Maß
+did-trim-edge = Ganze Kante gebügelt und begradigt
 did-cut-binding = Einfassstreifen geschnitten
 did-join-binding = Einfassstreifen verbunden
 did-press-binding = Einfassung gefaltet und gebügelt
@@ -1141,6 +1179,8 @@ error-plan-between = Die Überlappung zwischen Vierern ist null oder lässt nich
 error-plan-between-next = Wähle eine Überlappung unter der halben Kante des Quadrats, oder lass das Feld leer für überall dieselbe.
 error-plan-stitch = Der Stich ist breiter als das, was er halten muss.
 error-plan-stitch-next = Wähle einen schmaleren Stich oder eine breitere Überlappung.
+error-plan-stitch-length = So lange Stiche näht keine Maschine.
+error-plan-stitch-length-next = Wähle von { $least } bis { $most }; auf Jeansstoff sind 3 bis 3,5 mm üblich.
 error-plan-trim = Auf dieses Maß lässt sich ein Vierer nicht schneiden.
 error-plan-trim-next = Wähle ein Maß, das größer als ein Quadrat und höchstens so groß wie zwei ist, oder lass das Feld leer.
 error-plan-binding = So lässt sich die Einfassung nicht schneiden.
@@ -1686,15 +1726,15 @@ item-thread-in-all = { $n ->
    *[other] Mit dem Garn für die Unterfadenspulen: zusammen { $n } Garnrollen. Das ist eine Schätzung.
 }
 item-thread-twin = Eine Zwillingsnadel braucht zwei Garnrollen zugleich auf der Maschine.
-item-thread-rule = Die Regel der Garnhersteller, 2½-mal die Naht, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
+item-thread-rows = Zwei Reihen mit einer Nadel: Es steckt nur eine Garnrolle auf der Maschine, und sie brauchen doppelt so viel Garn wie eine Reihe.
+item-thread-rule = Die Regel der Garnhersteller, 2½-mal jede Reihe, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
 item-bobbins = Unterfadenspulen
 item-bobbins-length = { $length }: { $n ->
     [one] eine Unterfadenspule zu { $size }
    *[other] { $n } Unterfadenspulen zu { $size }
 }.
 item-needles = Nadeln
-item-needles-twin = Eine Jeans-Zwillingsnadel, System 130/705 H, { $spacing } Nadelabstand.
-item-needles-single = Jeansnadeln, System 130/705 H-J, Stärke 90 bis 110.
+item-needles-besides = Für die Einfassung dazu eine einzelne Jeansnadel: Mit einer Zwillingsnadel lässt sich keine Ecke nähen.
 item-needles-spare = Eine oder zwei in Reserve; an dicken Kreuzungen brechen sie.
 item-glue = Auswaschbarer Heftkleber
 item-glue-dots = Etwa { $dots } Punkte, { $n ->
@@ -1743,6 +1783,7 @@ scrap-use = In den Plan übernehmen
 scrap-keep-plate = Öffnung der Stichplatte sichern
 stitch-straight = eine gerade Reihe
 stitch-twin = Zwillingsnadel { $width }
+stitch-two-rows = zwei Reihen, { $width } auseinander
 stitch-zigzag = Zickzack { $width }
 figure-stitch = Stich
 figure-thick-lap = Dickste Überlappung
@@ -2263,6 +2304,7 @@ sheet-column-stitch = nähen
 sheet-column-press-seam = bügeln
 sheet-column-press-block = flach bügeln
 sheet-column-square-up = auf Maß schneiden
+sheet-column-trim-edge = Kante bügeln und begradigen
 sheet-column-cut-binding = Streifen schneiden
 sheet-column-join-binding = verbinden
 sheet-column-press-binding = falten, bügeln
@@ -2279,6 +2321,7 @@ sheet-more-prints = { $n ->
 }
 sheet-caution-blade = Jedes Mal die Klinge sichern. Vom Körper weg schneiden.
 sheet-caution-iron = Bügelsohle und Dampf sind heiß. Aufstellen beim Loslassen.
+sheet-caution-blade-and-iron = Das Eisen weg, bevor du schneidest. Klingenschutz jedes Mal schließen.
 sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Augenschutz.
 sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
 sheet-caution-children = Lange Fransen gehören nicht ins Babybett.

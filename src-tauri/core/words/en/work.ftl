@@ -243,6 +243,7 @@ title-stitch = { $kind ->
 title-press-seam = Press the seam
 title-press-block = Press it flat
 title-square-up = Square it up
+title-trim-edge = Press and trim the whole edge
 title-cut-binding = Cut the binding strips
 title-join-binding = Join the strips into one
 title-press-binding = Fold and press the strip
@@ -288,14 +289,22 @@ special-lay-first = Before the first lap, lay all squares out on the floor, labe
 how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
 how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
-how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge.
-    Stitch length 3 to 3.5 mm. Leave the thread ends long and tie them: a twin needle should not sew backwards.
+how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the middle of the two needles.
+    Stitch length { $long }. Leave the thread ends long, draw them through to one side and tie them: a twin needle should not sew backwards.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge.
-    Stitch length 3 to 3.5 mm for a straight row; a few stitches back at both ends secure it.
+how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the needle.
+    Stitch length { $long }; three or four stitches back at both ends secure it.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-rows = Stitch two rows, one after the other, the same side up and in the same direction: the first { $first } from the raw edge on top, the second { $second } from it.
+    For the first, let the edge of the presser foot or a guide run along that raw edge, { $first } from the needle. For the second, let it run along the first row, { $between } from the needle.
+    Stitch length { $long }; three or four stitches back at both ends of each row secure it.
+    Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-seam-rows = Stitch two rows, one after the other: the first { $second } in from the raw edges, the second { $first } in; the mark on the needle plate or a guide keeps them even. Take the pins out as you come to them.
+    Stitch length { $long }; three or four stitches back at both ends of each row.
 how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even. Take the pins out as you come to them.
-    Stitch length 3 mm; a few stitches back at both ends.
+    Stitch length { $long }; three or four stitches back at both ends.
+needle-single = Needle: a jeans needle, system 130/705 H, size 90/14 to 100/16. This is common practice; your machine’s manual decides.
+needle-twin = Needle: a twin needle for jeans, system 130/705 H, { $spacing } apart, size 100. This is common practice; your machine’s manual decides.
 how-press-seam = Press the seam flat as it was sewn, then open.
     Or press it to one side: stronger, but three layers thick, and about six at a crossing; then turn the next seam the other way.
 how-press-seam-exposed = Press the seam open, so that both allowances stand free to be snipped and to fray.
@@ -307,11 +316,22 @@ how-cut-binding = Cut the strips straight and exactly as long as shown here: the
 how-join-binding = Lap the ends and stitch. Keep these joins away from where laps meet the edge.
 how-join-binding-seam = Lay the ends right sides together, stitch, and press the seam open. Keep these joins away from where seams meet the edge.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
-how-glue-binding = Before you bind, press the whole edge and trim it straight and even.
-    Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
+how-trim-edge = Press the whole edge from both sides and let it cool; then trim off only what stands out, so that every side is one straight line.
+    Lay a long ruler along the whole side, over the ends of the joins, and see that the corners are square.
+    Take off no more than the side needs; often it is a few threads or nothing. What you cut here is missing from the finished size.
+    Put the iron aside before you cut: the edge is cut cold.
+how-glue-binding = Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.
     Lap the last end over the first; never over a crossing.
-how-stitch-binding = Stitch through all layers, all round, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
+how-glue-binding-untrimmed = Before you bind, press the whole edge and trim it straight and even.
+    Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.
+    Lap the last end over the first; never over a crossing.
+how-stitch-binding = Stitch one row through all layers, all round, { $edge } in from the raw edge of the strip, { $fold } from the fold. Go slowly at the corners and where the joins of the squares meet the edge.
     It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
+corner-1 = Hold the folded strip on the first edge as far as the corner. The rest is still free.
+corner-2 = Turn the free strip down, its crease along the next edge. What is over stands out at the corner.
+corner-3 = Lay what is over into a slanting fold, from the outer corner to the inner one; on the back lay it the other way. A dot of glue, and press.
+corner-4 = Stitch as far as the inner corner and stop with the needle down. Lift the foot, turn the throw, put the foot down and go on.
+binding-shows = Of the { $strip } strip { $plain } shows on each face: the edge takes up the rest. Where squares are joined it is { $joins }, where the strip laps over itself { $itself }.
 how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
     Only snipped edges fray into a fringe when washed.
 how-wash = Wash it by itself or in a laundry bag. Shake it out well, then dry.
@@ -345,9 +365,11 @@ tick-press-lap = Pressed
 tick-cool-lap = It is cool
 tick-pin = Pinned
 tick-stitch = Stitched
+tick-stitch-rows = Both rows stitched
 tick-press-seam = Pressed
 tick-press-block = Pressed flat
 tick-square-up = Squared up
+tick-trim-edge = Pressed and trimmed
 tick-cut-binding = Strips cut
 tick-join-binding = Strips joined
 tick-press-binding = Folded and pressed
@@ -374,9 +396,11 @@ past-press-lap = pressed
 past-cool-lap = cooled
 past-pin = pinned
 past-stitch = stitched
+past-stitch-rows = stitched, both rows
 past-press-seam = pressed
 past-press-block = pressed flat
 past-square-up = squared up
+past-trim-edge = edge pressed and trimmed
 past-cut-binding = strips cut
 past-join-binding = strips joined
 past-press-binding = binding folded and pressed
@@ -405,6 +429,7 @@ task-stitch = stitch
 task-press-seam = press the seam
 task-press-block = press flat
 task-square-up = square up
+task-trim-edge = press and trim the whole edge
 task-cut-binding = cut the binding strips
 task-join-binding = join the binding strips
 task-press-binding = fold and press the binding
@@ -420,6 +445,8 @@ caution-blade-title = Sharp blade
 caution-blade = Close the cutter’s guard every time you put it down. Cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the cutter’s own instructions.
 caution-iron-title = Hot iron
 caution-iron = The soleplate and the steam burn; steam rises through glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
+caution-blade-and-iron-title = Hot iron, sharp blade
+caution-blade-and-iron = First the iron: the plate and the steam burn. Stand it up when you let go of it, keep the cord out of the way, and put it aside before you cut. Then the cutter: close its guard every time you put it down, cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the instructions of both.
 caution-needle-title = Needle
 caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag. The machine’s manual decides.
 caution-lint-title = Lint burns
@@ -438,7 +465,11 @@ figure-allowance = Seam allowance
 figure-seam = Seam length
 figure-again = To make again
 figure-middle = Stitch from the edge
+figure-row-first = First row, from the edge on top
+figure-row-second = Second row, from the edge on top
+figure-rows-apart = From row to row
 figure-twin = Needle spacing
+figure-stitch-length = Stitch length
 figure-stitch-width = Stitch width
 figure-fringe = Fringe each side
 figure-trim-to = Trim to
@@ -451,6 +482,8 @@ figure-strip = Strip width
 figure-longest = Each as long as
 figure-joins = Joins
 figure-each-face = Shows on each face
+figure-from-raw-edge = From the raw edge of the strip
+figure-from-fold = From the fold
 figure-binding = Binding
 figure-round = All the way round
 figure-finished = Finished size
@@ -509,6 +542,10 @@ blocks = { $fours ->
 seams = { $n ->
     [one] { $n } seam, { $length }
    *[other] { $n } seams, { $length } in all
+}
+seams-twice = { $n ->
+    [one] { $n } seam, { $length }, stitched twice
+   *[other] { $n } seams, { $length } in all, each stitched twice
 }
 layers = { $crossing ->
     [0] up to { $lap } where two squares meet
@@ -1030,6 +1067,7 @@ did-unmeasured = { $n ->
    *[other] { $what } ({ $n } not measured)
 }
 sizes-differ = each at its own size
+did-trim-edge = Whole edge pressed and trimmed
 did-cut-binding = Binding strips cut
 did-join-binding = Binding strips joined
 did-press-binding = Binding folded and pressed
@@ -1143,6 +1181,8 @@ error-plan-between = The lap between fours is zero, or leaves nothing of the squ
 error-plan-between-next = Choose a lap under half the square’s side, or leave it empty for the same lap everywhere.
 error-plan-stitch = The stitching is wider than what it must hold.
 error-plan-stitch-next = Choose a narrower stitch or a wider lap.
+error-plan-stitch-length = No machine sews a stitch of that length.
+error-plan-stitch-length-next = Choose from { $least } to { $most }; 3 to 3.5 mm is usual on denim.
 error-plan-trim = A four cannot be trimmed to that size.
 error-plan-trim-next = Choose a size larger than one square and no larger than two, or leave it empty.
 error-plan-binding = The binding cannot be cut like that.
@@ -1688,15 +1728,15 @@ item-thread-in-all = { $n ->
    *[other] With the bobbins wound from the same thread: { $n } spools in all. This is an estimate.
 }
 item-thread-twin = A twin needle takes two spools on the machine at once.
-item-thread-rule = The makers’ rule of 2½ times the seam says { $length } in all; on thick laps it falls short.
+item-thread-rows = Two rows with one needle: it takes one spool on the machine, and twice the thread of one row.
+item-thread-rule = The makers’ rule of 2½ times each row says { $length } in all; on thick laps it falls short.
 item-bobbins = Bobbins
 item-bobbins-length = { $length }: { $n ->
     [one] one bobbin of { $size }
    *[other] { $n } bobbins of { $size }
 }.
 item-needles = Needles
-item-needles-twin = A jeans twin needle, system 130/705 H, { $spacing } apart.
-item-needles-single = Jeans needles, system 130/705 H-J, size 90/14 to 110/18.
+item-needles-besides = For the binding a single jeans needle besides: a twin needle cannot turn its corners.
 item-needles-spare = One or two to spare; thick crossings break them.
 item-glue = Washable glue
 item-glue-dots = About { $dots } dots, { $n ->
@@ -1745,6 +1785,7 @@ scrap-use = Take this for the plan
 scrap-keep-plate = Keep the plate’s opening
 stitch-straight = one straight row
 stitch-twin = twin needle { $width }
+stitch-two-rows = two rows { $width } apart
 stitch-zigzag = zigzag { $width }
 figure-stitch = Stitch
 figure-thick-lap = Thickest lap
@@ -1861,6 +1902,7 @@ sheet-column-stitch = stitch
 sheet-column-press-seam = press
 sheet-column-press-block = press flat
 sheet-column-square-up = square up
+sheet-column-trim-edge = press and trim the edge
 sheet-column-cut-binding = cut the strips
 sheet-column-join-binding = join them
 sheet-column-press-binding = fold and press
@@ -1877,6 +1919,7 @@ sheet-more-prints = { $n ->
 }
 sheet-caution-blade = Close the guard every time. Cut away from you.
 sheet-caution-iron = Soleplate and steam burn. Stand it up when you let go.
+sheet-caution-blade-and-iron = The iron aside before you cut. Close the guard every time.
 sheet-caution-needle = No metal in the way. Wheel by hand over thick crossings; eye protection.
 sheet-caution-lint = Clean the lint filter before and after each load.
 sheet-caution-children = Long fringe is not for a baby’s cot.

@@ -19,6 +19,7 @@ use proptest::prelude::*;
 use serde_json::Value;
 
 mod beginning;
+mod binding;
 mod every_screen;
 mod faces;
 mod forged;
@@ -30,6 +31,7 @@ mod patches;
 mod path;
 mod pile;
 mod plan;
+mod rows;
 mod sewing;
 mod whole;
 mod wording;
