@@ -28,12 +28,12 @@
 use crate::dialogs;
 use crate::printing::{Press, PrintTurn};
 use crate::worker::{Recover, Worker, gone};
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::measure::bounds::Sent;
 use lapwork_core::show::{
     CommandAnswer, DraftAfter, Export, Exported, GridWish, ImportChoice, ImportView, PlanDraft,
     Prefs, PrintOrder, Printing, Query, Request, ShelfCommand,
 };
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::Problem;
 use lapwork_service::desktop::{self, DesktopDisk};

@@ -526,7 +526,7 @@ fn draw(
             .problem("no-drawing", &[("which", which.into())]);
         return Err(Failure::Message(one_line(&problem)));
     };
-    let svg = drawing.svg(journal, style, context);
+    let svg = drawing.svg(journal, style, &|_| None, context);
     let svg = svg.map_err(|problem| Failure::Message(one_line(&problem)))?;
     out.write_all(svg.as_bytes())?;
     Ok(())

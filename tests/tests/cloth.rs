@@ -325,6 +325,57 @@ fn plan_and_layouts_tell_the_account(
     Ok(())
 }
 
+/// What to have at hand tells each denim as the faces, the squares and the pile do, and the table
+/// tells the same.
+fn denims_are_told_alike(
+    journal: &Journal,
+    gathered: &[GatherRow],
+    table: &[Vec<String>],
+    heaps: &[show::HeapRow],
+) -> Result<(), TestCaseError> {
+    let throw = journal.throw();
+    let denim = gathered.iter().find(|r| r.item == Item::Denim);
+    let lines = denim.map(|r| r.lines.clone()).unwrap_or_default();
+    for (d, denim) in (0_u8..).zip(&throw.denims) {
+        let wanted = throw.covers().iter().filter(|c| c.denim == d).count();
+        let open = throw
+            .uncut(None)
+            .filter(|s| throw.cover(*s).denim == d)
+            .count();
+        let own = heaps
+            .iter()
+            .filter(|h| throw.pile[&h.n].makes == Use::Denim { denim: Some(d) });
+        let pieces = own.flat_map(|h| &h.pieces).filter(|p| !p.cut);
+        let gives: u32 = pieces
+            .map(|p| first_number(p.said.trim_start_matches("about ")).unwrap_or(0))
+            .sum();
+        let told = lines
+            .iter()
+            .find(|l| l.starts_with(&format!("{}: ", denim.name)));
+        let row = table
+            .iter()
+            .find(|r| r[0] == format!("Denim: {}", denim.name));
+        prop_assert_eq!(told.is_some(), wanted > 0, "{:?}", lines);
+        prop_assert_eq!(row.is_some(), wanted > 0);
+        let (Some(told), Some(row)) = (told, row) else {
+            continue;
+        };
+        let squares = match wanted {
+            1 => "one square".to_string(),
+            n => format!("{n} squares"),
+        };
+        let words = format!(
+            "{}: {squares}, {open} still to cut, {gives} to come",
+            denim.name
+        );
+        prop_assert!(told.starts_with(&words), "{} / {}", told, words);
+        prop_assert_eq!(&row[1], &wanted.to_string());
+        prop_assert_eq!(&row[7], &(wanted - open + gives as usize).to_string());
+        prop_assert_eq!(&row[5], told);
+    }
+    Ok(())
+}
+
 /// The printed sheet's view and the tables.
 fn paper_and_tables_tell_the_account(
     journal: &Journal,
@@ -391,6 +442,11 @@ fn paper_and_tables_tell_the_account(
             .collect()
     };
     let supplies = read(Table::Supplies);
+    // Each denim has a line of its own after the denim in all.
+    let (of_denims, supplies): (Vec<_>, Vec<_>) = supplies
+        .into_iter()
+        .partition(|row| row[0].starts_with("Denim: "));
+    denims_are_told_alike(journal, gathered, &of_denims, &pile.rows)?;
     prop_assert_eq!(supplies.len(), gathered.len());
     for (row, screen) in supplies.iter().zip(gathered) {
         let want = match screen.item {
@@ -400,6 +456,18 @@ fn paper_and_tables_tell_the_account(
             _ => continue,
         };
         prop_assert_eq!(&row[1], &want.to_string(), "{:?}", row);
+        // What is there and what is short make up what is wanted, or more.
+        let figure = |n: usize| row[n].parse::<u32>().ok();
+        if let (Some(there), Some(short)) = (figure(7), figure(8)) {
+            prop_assert_eq!(short, want.saturating_sub(there), "{:?}", row);
+        }
+        match screen.item {
+            Item::Denim => {
+                prop_assert_eq!(figure(8), Some(u32::try_from(-output.over()).unwrap_or(0)))
+            }
+            Item::Binding => prop_assert_eq!(figure(8), Some(output.strips.lacking())),
+            _ => {}
+        }
     }
     let squares = read(Table::Squares);
     prop_assert_eq!(squares.len(), output.wanted as usize);

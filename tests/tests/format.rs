@@ -17,6 +17,7 @@ use lapwork_core::cloth::garments::{
     ClothEdges, Garment, GarmentKind, GarmentPart, GarmentSize, GarmentStart, Guess, Knees, Precut,
     Source, small_part, start, trimmed,
 };
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::cloth::pile::{Heap, Use};
 use lapwork_core::cloth::ways::CutWay;
 use lapwork_core::cloth::weight::Cloth;
@@ -31,7 +32,6 @@ use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
 use lapwork_core::plan::{JoinOrder, Joining, Plan, Stitch};
 use lapwork_core::show::{Context, figures};
 use lapwork_core::throw::heritage::{Carried, DerivedLesson, Heritage, Learned, Lesson};
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::tasks::Task;
 use lapwork_core::throw::wishes::{DenimWish, Wishes};
 use lapwork_core::throw::{Event, Item, Made, Mishap, Pieced, Size, StripsCut, Went};
@@ -587,6 +587,32 @@ fn of_denims() -> Journal {
     record("kept-4", &begun, events)
 }
 
+/// A record with tools that lie ready, a photo of a fabric, and a wish for thin crossings.
+fn of_having() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let throw = Journal::from_first(&begun).expect("a beginning");
+    let (mut prints, denims) = (throw.throw().prints.clone(), throw.throw().denims.clone());
+    prints[1].photo = PhotoId::parse(&"5c".repeat(32));
+    let gathered = |item, have| Event::Gathered { item, have };
+    let events = [
+        gathered(Item::Press, true),
+        gathered(Item::Clips, true),
+        gathered(Item::Ripper, true),
+        gathered(Item::Clips, false),
+        Event::ClothChanged { prints, denims },
+        Event::Wished {
+            wishes: Wishes {
+                front: Count::from(12),
+                back: Count::from(9),
+                crossing: Some(Count::from(2)),
+                ..Wishes::default()
+            },
+        },
+    ];
+    record("kept-9", &begun, events)
+}
+
 /// A record with what came later still: garments that are known as they began, cloth squared up,
 /// a fabric whose squares are cut as a step, a place that is a selvedge.
 fn of_cloth() -> Journal {
@@ -1105,6 +1131,7 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     let plan = read.throw().plan;
     assert_eq!((plan.stitch.passes(), plan.trim_edge), (2, true));
     assert_eq!(plan.stitch_long(), tenths_of_mm(35));
+    check("have-2", of_having);
     check("moved-2", of_a_square_moved);
     let text = std::fs::read_to_string(kept("moved-2.jsonl")).expect("kept");
     let read = Journal::read(text.as_bytes()).expect("it opens").journal;

@@ -43,6 +43,7 @@ pub fn prints_in(words: &Words) -> Vec<Print> {
         stock: None,
         uncut: false,
         patch: None,
+        photo: None,
     })
     .into()
 }

@@ -22,7 +22,7 @@ use image::{
     DynamicImage, ExtendedColorType, ImageDecoder as _, ImageEncoder as _, ImageError, ImageFormat,
     ImageReader, Limits, Rgb, RgbImage,
 };
-use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::cloth::photos::PhotoId;
 use sha2::{Digest as _, Sha256};
 use std::io::Cursor;
 
@@ -91,15 +91,20 @@ pub struct PaperPhoto {
 /// The longer side of what is printed, in points: 240 to the inch at half the width of a page.
 pub const PAPER_SIDE: u32 = 800;
 
-/// A photo that was kept, made fit to print; none if it cannot be read.
-pub fn for_paper(kept: &[u8], black: bool) -> Option<PaperPhoto> {
+/// The longer side of a photo of a fabric where it fills squares on paper, in points: a square of
+/// 5 in at a tenth of its size has 240 to the inch so.
+pub const SWATCH_SIDE: u32 = 240;
+
+/// A photo that was kept, made fit to print, its longer side as long as `side` at most; none if
+/// it cannot be read.
+pub fn for_paper(kept: &[u8], side: u32, black: bool) -> Option<PaperPhoto> {
     let mut reader = ImageReader::with_format(Cursor::new(kept), ImageFormat::Jpeg);
     let mut limits = Limits::default();
     limits.max_alloc = Some(MOST_MEMORY);
     reader.limits(limits);
     let mut picture = reader.decode().ok()?;
-    if picture.width().max(picture.height()) > PAPER_SIDE {
-        picture = picture.resize(PAPER_SIDE, PAPER_SIDE, FilterType::Triangle);
+    if picture.width().max(picture.height()) > side {
+        picture = picture.resize(side, side, FilterType::Triangle);
     }
     let (width, height) = (picture.width(), picture.height());
     let mut jpeg = Vec::new();

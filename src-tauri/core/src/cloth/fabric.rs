@@ -4,6 +4,7 @@
 //! page, left and right change places: the back's column `c` is the front's
 //! `across − 1 − c`.
 
+use crate::cloth::photos::PhotoId;
 use crate::measure::{Count, Length};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -60,6 +61,10 @@ pub struct Print {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub patch: Option<Length>,
+    /// A photo of it, shown in place of the drawn texture where it is there.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional, as = "Option<String>")]
+    pub photo: Option<PhotoId>,
 }
 
 /// A denim among the jeans.

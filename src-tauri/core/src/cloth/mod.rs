@@ -9,6 +9,7 @@ pub mod garments;
 pub mod halves;
 pub mod pairs;
 pub mod patches;
+pub mod photos;
 pub mod pieces;
 pub mod pile;
 pub mod reshape;

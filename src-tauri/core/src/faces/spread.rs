@@ -211,6 +211,7 @@ mod tests {
                 stock: s.map(Count::at_most),
                 uncut: false,
                 patch: None,
+                photo: None,
             })
             .collect()
     }

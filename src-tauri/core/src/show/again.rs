@@ -63,6 +63,8 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
                 stock: None,
                 uncut: p.uncut,
                 patch: None,
+                // The photo lies beside the throw it was chosen for.
+                photo: None,
                 ..p.clone()
             })
             .collect(),

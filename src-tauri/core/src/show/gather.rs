@@ -6,14 +6,13 @@ use crate::cloth::weight::{
     M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
-use crate::measure::{Area, Count, Length, nm, square_metres};
-use crate::plan::Stitch;
-use crate::show::change;
+use crate::measure::{Area, Length, nm, square_metres};
+use crate::plan::{Joining, Stitch};
 use crate::show::context::Context;
 use crate::show::parts::{Figure, Head, gone_told, head};
-use crate::throw::account::account;
+use crate::show::{change, pile};
+use crate::throw::account::{ClothAccount, account};
 use crate::throw::stock::{cloth_for, covers, gone, used};
-use crate::throw::tasks::Task;
 use crate::throw::{Item, Throw};
 use serde::Serialize;
 use ts_rs::TS;
@@ -115,28 +114,106 @@ pub(super) struct SupplyAmount {
     pub(super) unit: &'static str,
     /// Side of a square, or length in all.
     pub(super) length: Option<Length>,
+    /// How many there are or are to come from the pile, where that is known.
+    pub(super) there: Option<u32>,
+    /// How many are lacking, where that is known.
+    pub(super) short: Option<u32>,
+}
+
+/// One denim of the throw, for a table.
+pub(super) struct DenimSupply {
+    /// What the maker calls it.
+    pub(super) name: String,
+    /// How much of it is wanted, and what there is.
+    pub(super) amount: SupplyAmount,
+    /// That in words.
+    pub(super) said: String,
+}
+
+/// Each denim of which squares are wanted, where there are several.
+pub(super) fn denims(
+    throw: &Throw,
+    account: &ClothAccount,
+    context: Context<'_>,
+) -> Vec<DenimSupply> {
+    if throw.denims.len() < 2 {
+        return Vec::new();
+    }
+    // Squares of heaps that name no denim may be of any, so none is known to be short.
+    let named = account.unnamed == 0 && !throw.pile.is_empty();
+    let each = throw.denims.iter().zip(&account.denims);
+    each.filter(|(_, cloth)| cloth.wanted > 0)
+        .map(|(denim, cloth)| {
+            let cut = cloth.wanted - cloth.open;
+            let short = named.then(|| account.short_of(cloth));
+            let squares = say!(
+                context,
+                "item-denim-of",
+                denim = denim.name.as_str(),
+                n = cloth.wanted,
+                open = cloth.open,
+                gives = cloth.to_come
+            );
+            let mut said = vec![match cloth.strips {
+                0 => squares,
+                n => say!(context, "item-denim-of-strips", squares = squares, n = n),
+            }];
+            said.extend(
+                short
+                    .filter(|n| *n > 0)
+                    .map(|n| say!(context, "item-short", n = n)),
+            );
+            DenimSupply {
+                name: denim.name.clone(),
+                amount: SupplyAmount {
+                    count: cloth.wanted,
+                    unit: "squares",
+                    length: Some(throw.plan.side),
+                    there: Some(cut + cloth.to_come),
+                    short,
+                },
+                said: context.words.list("sentences", said),
+            }
+        })
+        .collect()
 }
 
 /// How much of an item is wanted, where that can be said in figures.
-pub(super) fn amount(throw: &Throw, item: Item) -> Option<SupplyAmount> {
+pub(super) fn amount(throw: &Throw, account: &ClothAccount, item: Item) -> Option<SupplyAmount> {
     let p = &throw.plan;
     let of = |count, unit, length| {
         Some(SupplyAmount {
             count,
             unit,
             length,
+            there: None,
+            short: None,
         })
     };
     match item {
-        Item::Denim => of(p.squares(), "squares", Some(p.side)),
+        Item::Denim => Some(SupplyAmount {
+            there: Some(account.there()),
+            short: Some(account.short()),
+            ..of(account.wanted, "squares", Some(p.side))?
+        }),
         Item::Fabric { print } => {
+            let fabric = account.fabrics.get(usize::from(print))?;
             let patch = throw.prints.get(usize::from(print)).and_then(|p| p.patch);
-            of(used(throw, print), "squares", Some(patch.unwrap_or(p.side)))
+            Some(SupplyAmount {
+                there: fabric.there(),
+                short: fabric.short(),
+                ..of(fabric.placed, "squares", Some(patch.unwrap_or(p.side)))?
+            })
         }
         Item::Binding => {
             let size = throw.finished();
             let need = p.binding_for(size.width, size.height);
-            of(need.strips, "strips", Some(need.length))
+            let strips = account.strips;
+            Some(SupplyAmount {
+                there: Some(strips.cut + strips.planned),
+                short: Some(strips.lacking()),
+                ..of(strips.wanted, "strips", Some(need.length))?
+            })
         }
         Item::Thread => {
             let need = thread(throw)?;
@@ -166,12 +243,22 @@ fn glued(throw: &Throw) -> Glue {
     )
 }
 
+/// Where the pile does not give all binding strips: how many lack.
+fn strips_short(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<String> {
+    let lacking = account.strips.lacking();
+    match throw.pile.is_empty() || lacking == 0 {
+        true => Vec::new(),
+        false => vec![pile::strips_told(throw, account, context)],
+    }
+}
+
 /// What to have at hand.
 pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     let throw = journal.throw();
     let p = &throw.plan;
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
     let covered = covers(throw);
+    let account = account(throw);
     let mut rows = Vec::new();
     let mut row = |item: Item, label: String, lines: Vec<String>| {
         rows.push(GatherRow {
@@ -181,17 +268,11 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
             have: throw.gathered.contains(&item),
         });
     };
-    let open = throw
-        .assembly()
-        .whole()
-        .squares()
-        .filter(|s| !throw.has(*s, Task::Cut))
-        .count();
     let mut lines = vec![say!(
         context,
         "item-denim-squares",
-        n = p.squares(),
-        open = open,
+        n = account.wanted,
+        open = account.wanted - account.cut,
         side = context.by(p.side, p.side)
     )];
     if throw.spares > 0 {
@@ -206,9 +287,16 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
             lap = context.length(p.lap)
         ));
     }
+    lines.extend(match throw.pile.is_empty() {
+        true => {
+            (account.short() > 0).then(|| say!(context, "item-denim-unpiled", n = account.short()))
+        }
+        false => Some(pile::enough_squares(&account, context)),
+    });
+    lines.extend(denims(throw, &account, context).into_iter().map(|d| d.said));
     row(Item::Denim, say!(context, "item-denim"), lines);
-    for (i, print) in throw.prints.iter().enumerate() {
-        let placed = used(throw, i as u8);
+    for (i, (print, fabric)) in throw.prints.iter().zip(&account.fabrics).enumerate() {
+        let placed = fabric.placed;
         if placed == 0 {
             continue;
         }
@@ -228,15 +316,14 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         }];
         let gone = gone(throw, i as u8);
         lines.extend(gone_told(gone, context));
-        if let Some(stock) = print.stock {
-            let wanted = placed + gone.all();
-            lines.push(match stock >= wanted {
-                true => say!(
-                    context,
-                    "item-enough",
-                    n = stock - Count::at_most(gone.all())
-                ),
-                false => say!(context, "item-short", n = wanted - stock.get()),
+        if fabric.to_come > 0 {
+            lines.push(say!(context, "item-fabric-piled", n = fabric.to_come));
+        }
+        if let (Some(there), Some(short)) = (fabric.there(), fabric.short()) {
+            lines.push(match (short, fabric.to_come) {
+                (0, 0) => say!(context, "item-enough", n = there),
+                (0, _) => say!(context, "item-enough-in-all", n = there),
+                _ => say!(context, "item-short", n = short),
             });
         } else if print.patch.is_none() {
             let quarter = crate::cloth::garments::fat_quarter(context.ruler.system);
@@ -275,6 +362,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
                 ),
             ],
             super::work::strips_left(throw, context),
+            strips_short(throw, &account, context),
             vec![
                 super::bound::told(throw, context),
                 super::work::laid(throw, context).1,
@@ -344,14 +432,40 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         say!(context, "item-marker"),
         vec![say!(context, "item-marker-test")],
     );
+    let mut lines = vec![say!(
+        context,
+        "item-cutter-what",
+        side = context.length(p.side)
+    )];
+    if throw.assembly().blocks().iter().any(|b| b.count() == 4) {
+        let trim = context.length(p.target());
+        lines.push(say!(context, "item-cutter-square", side = trim));
+    }
+    row(Item::Cutter, say!(context, "item-cutter"), lines);
     row(
-        Item::Cutter,
-        say!(context, "item-cutter"),
-        vec![say!(
-            context,
-            "item-cutter-what",
-            side = context.length(p.side)
-        )],
+        Item::Press,
+        say!(context, "item-press"),
+        vec![say!(context, "item-press-what")],
+    );
+    let lapped = p.joining == Joining::Lapped;
+    row(
+        Item::Clips,
+        match lapped {
+            true => say!(context, "item-clips"),
+            false => say!(context, "item-clips-pins"),
+        },
+        vec![match lapped {
+            true => say!(context, "item-clips-what"),
+            false => say!(context, "item-clips-pins-what"),
+        }],
+    );
+    row(
+        Item::Ripper,
+        say!(context, "item-ripper"),
+        vec![match p.joining {
+            Joining::Exposed => say!(context, "item-ripper-snip"),
+            _ => say!(context, "item-ripper-what"),
+        }],
     );
     row(
         Item::Care,

@@ -198,6 +198,7 @@ mod tests {
                 stock: None,
                 uncut: false,
                 patch: None,
+                photo: None,
             })
             .into();
         assert_eq!(letters(&prints), ["R", "Ru", "Ro", "R2", "M"]);

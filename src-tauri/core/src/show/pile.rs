@@ -311,31 +311,44 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
 /// Whether the denim at hand and on the pile is enough: for the squares and the spares to keep
 /// back, and for the binding.
 fn enough(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<String> {
-    let (over, keep) = (account.over(), i64::from(account.keep));
-    let strips = account.strips;
-    let size = context.by(throw.plan.binding.strip, throw.plan.binding.longest);
     let mut said = Vec::new();
     let squares = account.cut < account.wanted;
-    if !squares {
-        said.push(say!(context, "pile-all-cut"));
-    } else if over < 0 {
-        if !throw.pile.is_empty() {
-            said.push(say!(context, "pile-short", short = -over));
-        }
-    } else if account.is_uneven() {
-        said.push(say!(context, "pile-uneven"));
-    } else if over < keep {
-        said.push(say!(context, "pile-few-spares", over = over, keep = keep));
-    } else {
-        said.push(say!(context, "pile-enough", over = over));
+    // An empty pile is told of by itself.
+    if !(throw.pile.is_empty() && squares && account.short() > 0) {
+        said.push(enough_squares(account, context));
     }
     if throw.pile.is_empty() && squares {
         return said;
     }
-    if strips.over > 0 {
-        said.push(say!(context, "pile-strips-over", n = strips.over));
+    let over = account.strips.over;
+    if over > 0 {
+        said.push(say!(context, "pile-strips-over", n = over));
     }
-    said.push(match (strips.open(), strips.lacking()) {
+    said.push(strips_told(throw, account, context));
+    said
+}
+
+/// Whether the squares there are and those to come are enough, with the spares to keep back.
+pub(super) fn enough_squares(account: &ClothAccount, context: Context<'_>) -> String {
+    let (over, keep) = (account.over(), i64::from(account.keep));
+    if account.cut >= account.wanted {
+        say!(context, "pile-all-cut")
+    } else if over < 0 {
+        say!(context, "pile-short", short = account.short())
+    } else if account.is_uneven() {
+        say!(context, "pile-uneven")
+    } else if over < keep {
+        say!(context, "pile-few-spares", over = over, keep = keep)
+    } else {
+        say!(context, "pile-enough", over = over)
+    }
+}
+
+/// Whether the binding strips are cut, or the pile gives them.
+pub(super) fn strips_told(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> String {
+    let strips = account.strips;
+    let size = context.by(throw.plan.binding.strip, throw.plan.binding.longest);
+    match (strips.open(), strips.lacking()) {
         (0, _) => say!(context, "pile-strips-cut", n = strips.wanted),
         (open, 0) => say!(context, "pile-strips-planned", n = open, size = size),
         (open, lacking) => say!(
@@ -345,8 +358,7 @@ fn enough(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<St
             lacking = lacking,
             size = size
         ),
-    });
-    said
+    }
 }
 
 /// Shorter binding strips that the pile gives without losing a square that is needed: the
@@ -453,7 +465,7 @@ fn by_denim(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<
                 denim = denim.name.as_str(),
                 open = cloth.open,
                 gives = cloth.to_come,
-                short = cloth.open.saturating_sub(cloth.to_come + account.spares)
+                short = account.short_of(cloth)
             )
         })
         .collect()

@@ -20,7 +20,7 @@ use crate::measure::{Length, NM_PER_INCH, in_nm};
 use crate::show::cutting;
 use crate::throw::account::{ClothAccount, account, layout};
 use crate::throw::tasks::Task;
-use crate::throw::{Throw, Time};
+use crate::throw::{Item, Throw, Time};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -151,6 +151,8 @@ impl Table {
                 "column-length-mm",
                 "column-words",
                 "column-have",
+                "column-there",
+                "column-short",
             ],
             Table::Record => &[
                 "column-time",
@@ -217,6 +219,8 @@ fn is_number(key: &str) -> bool {
             | "column-expected"
             | "column-counted"
             | "column-count"
+            | "column-there"
+            | "column-short"
             | "column-length-in"
             | "column-length-mm"
             | "column-entry"
@@ -445,23 +449,48 @@ fn piece(
 
 fn supplies(journal: &Journal, context: Context<'_>) -> Vec<Vec<String>> {
     let throw = journal.throw();
+    let account = account(throw);
     let rows = gather::gather(journal, context).rows.into_iter();
-    rows.map(|row| {
-        let amount = gather::amount(throw, row.item);
-        let count = amount.map(|a| a.count.to_string()).unwrap_or_default();
-        let unit = amount.map(|a| context.say(&format!("unit-{}", a.unit), &[]));
-        let length = amount.and_then(|a| a.length);
-        vec![
-            row.label,
-            count,
-            unit.unwrap_or_default(),
-            length.map_or_else(String::new, inch_text),
-            length.map_or_else(String::new, mm_text),
-            context.words.list("sentences", row.lines.iter().cloned()),
-            yes(row.have, context),
-        ]
+    rows.flat_map(|row| {
+        let have = yes(row.have, context);
+        let said = context.words.list("sentences", row.lines.iter().cloned());
+        let amount = gather::amount(throw, &account, row.item);
+        let whole = supply(row.label, amount, said, have, context);
+        let parts = match row.item {
+            Item::Denim => gather::denims(throw, &account, context),
+            _ => Vec::new(),
+        };
+        let parts = parts.into_iter().map(move |part| {
+            let name = say!(context, "item-denim-named", denim = part.name.as_str());
+            supply(name, Some(part.amount), part.said, String::new(), context)
+        });
+        std::iter::once(whole).chain(parts)
     })
     .collect()
+}
+
+/// One line of the supplies.
+fn supply(
+    name: String,
+    amount: Option<gather::SupplyAmount>,
+    said: String,
+    have: String,
+    context: Context<'_>,
+) -> Vec<String> {
+    let number = |n: Option<u32>| n.map(|n| n.to_string()).unwrap_or_default();
+    let unit = amount.map(|a| context.say(&format!("unit-{}", a.unit), &[]));
+    let length = amount.and_then(|a| a.length);
+    vec![
+        name,
+        number(amount.map(|a| a.count)),
+        unit.unwrap_or_default(),
+        length.map_or_else(String::new, inch_text),
+        length.map_or_else(String::new, mm_text),
+        said,
+        have,
+        number(amount.and_then(|a| a.there)),
+        number(amount.and_then(|a| a.short)),
+    ]
 }
 
 /// Oldest first.

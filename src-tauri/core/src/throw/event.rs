@@ -3,6 +3,7 @@
 //! Files hold these names and the names of their fields, so none of them may ever change.
 
 use crate::cloth::fabric::{Cover, Denim, Print};
+use crate::cloth::photos::PhotoId;
 use crate::cloth::pile::Heap;
 use crate::measure::outline::Measures;
 use crate::measure::{Count, Length};
@@ -11,7 +12,6 @@ use crate::plan::assembly::Rect;
 use crate::plan::scraps::Scrap;
 use crate::throw::facts::{Made, Mishap, Pieced, StripsCut, Went};
 use crate::throw::heritage::Heritage;
-use crate::throw::photos::PhotoId;
 use crate::throw::tasks::Task;
 use crate::throw::wishes::Wishes;
 use serde::{Deserialize, Serialize};
@@ -336,4 +336,10 @@ pub enum Item {
     Cutter,
     /// Eye protection and a bag for the wash.
     Care,
+    /// Iron, pressing cloth, and a flat place to cool on.
+    Press,
+    /// Clips for the binding, and pins where seams are pinned.
+    Clips,
+    /// Seam ripper and small scissors.
+    Ripper,
 }

@@ -14,7 +14,6 @@ pub mod heritage;
 pub mod index;
 pub mod layout;
 pub mod loose;
-pub mod photos;
 pub mod seams;
 mod sizes;
 mod spares;

@@ -3,6 +3,7 @@
 //! A [`Throw`] is only ever made by folding events ([`Throw::apply`]).
 
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
+use crate::cloth::photos::PhotoId;
 use crate::cloth::pile::{Heap, Use};
 use crate::measure::outline::Measures;
 use crate::measure::{Count, Length, zero};
@@ -13,7 +14,6 @@ use crate::throw::event::{Event, Item, Time};
 use crate::throw::facts::{BegunPiece, Made, Mishap, Size, StripsCut, Went};
 use crate::throw::heritage::Heritage;
 use crate::throw::index::{WorkIndex, first_left};
-use crate::throw::photos::PhotoId;
 use crate::throw::tasks::{
     LastTasks, Task, cover_task, for_block, for_join, for_square, for_whole, presses_cover,
 };

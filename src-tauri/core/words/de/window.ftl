@@ -42,6 +42,8 @@ ui-change = Ändern
 ui-rename = Anders nennen
 ui-keep-name = So nennen
 ui-renamed = Sie heißt jetzt
+ui-finished = Fertig
+ui-finished-on = fertig am
 ui-put-away = Weggelegt
 ui-put-away-it = Weglegen
 ui-put-away-done = Weggelegt
@@ -178,6 +180,10 @@ ui-edit-fabrics = Stoffe und Jeansstoffe
 ui-edit-fabrics-text = Stoffe, die schon auf der Liste stehen, behalten ihren Platz, denn Quadrate beziehen sich darauf. Namen, Farben und Mengen lassen sich ändern.
 ui-keep-fabrics = Liste übernehmen
 ui-fabrics-kept = Die Liste ist übernommen
+
+# Arbeit
+ui-aloud = Vorlesen
+ui-aloud-stop = Stopp
 
 # Arbeit
 ui-stations = Wo du arbeitest
@@ -481,6 +487,10 @@ ui-wish-grain = Fadenlauf
 ui-grain-free = Wie es kommt
 ui-grain-one-way = Überall senkrecht
 ui-grain-by-turns = Im Wechsel
+ui-wish-crossing = Lagen, wo vier Quadrate zusammenkommen
+ui-crossing-free = Wie es kommt
+ui-crossing-one = Höchstens 5
+ui-crossing-two = Höchstens 6
 ui-move-made = Genähtes und Geklebtes darf den Platz tauschen
 ui-move-made-hint = Die Seiten bleiben, und was vorn ist, bleibt vorn.
 ui-look-for-layouts = Anordnungen suchen
@@ -564,6 +574,8 @@ ui-photo-other = Ein anderes wählen
 ui-photo-gone = Dieses Foto ist nicht mehr auf dem Gerät. Seine Worte bleiben.
 ui-photo-chosen = Das gewählte Foto
 ui-photo-remove = Dieses Foto herausnehmen
+ui-swatch-photo = Ein Foto davon
+ui-swatch-drawn = Ohne das Foto
 ui-photo-removed = Das Foto ist aus der Geschichte
 ui-story-save = Geschichte als Seite sichern
 ui-story-what = Was an welchem Tag gemacht wurde, deine Notizen und deine Fotos, auf einer Seite für jeden Browser.

@@ -1686,6 +1686,19 @@ item-denim-spares = { $n ->
     [one] Dazu ein Ersatzquadrat.
    *[other] Dazu { $n } Ersatzquadrate.
 }
+item-denim-unpiled = { $n ->
+    [one] Ein Quadrat fehlt noch. Auf dem Stapel liegt noch kein Jeansstoff.
+   *[other] { $n } Quadrate fehlen noch. Auf dem Stapel liegt noch kein Jeansstoff.
+}
+item-denim-of = { $denim }: { $n ->
+    [one] ein Quadrat
+   *[other] { $n } Quadrate
+}, { $open } noch zuzuschneiden, { $gives } gibt der Stapel noch.
+item-denim-of-strips = { $squares } { $n ->
+    [one] Auch ein Einfassstreifen kommt daraus.
+   *[other] Auch { $n } Einfassstreifen kommen daraus.
+}
+item-denim-named = Jeansstoff: { $denim }
 item-fabric-patches = { $n ->
     [one] Ein Flicken von { $side }.
    *[other] { $n } Flicken von { $side }.
@@ -1695,6 +1708,11 @@ item-fabric-squares = { $n ->
    *[other] { $n } Quadrate zu { $side }.
 }
 item-enough = { $n } vorhanden: genug.
+item-enough-in-all = Mit denen zur Hand zusammen { $n }: genug.
+item-fabric-piled = { $n ->
+    [one] Ein Quadrat gibt der Stapel noch.
+   *[other] { $n } Quadrate gibt der Stapel noch.
+}
 item-short = { $n ->
     [one] Eins fehlt.
    *[other] { $n } fehlen.
@@ -1747,6 +1765,16 @@ item-marker = Ein löschbarer Markierstift
 item-marker-test = Probier ihn an einem Rest: Manche Striche kommen bei Hitze oder Kälte wieder.
 item-cutter = Rollschneider, Matte und Lineal
 item-cutter-what = Am besten ist ein Lineal, das mindestens { $side } breit ist.
+item-cutter-square = Zum Begradigen ein quadratisches Lineal von { $side } oder mehr.
+item-press = Bügeleisen, Bügeltuch und ein ebener Platz zum Auskühlen
+item-press-what = Das Tuch hält Kleber vom Bügeleisen fern. Gebügeltes liegt flach, bis es ausgekühlt ist.
+item-clips = Stoffklammern
+item-clips-what = Sie halten die Einfassung an der Kante, bis der Kleber trocken ist; ein Dutzend reicht.
+item-clips-pins = Stecknadeln und Stoffklammern
+item-clips-pins-what = Stecknadeln halten die Kanten jeder Naht, Klammern die Einfassung; ein Dutzend reicht.
+item-ripper = Nahttrenner und Fadenschere
+item-ripper-what = Um eine Naht zu öffnen, und für die langen Fäden nach jeder Wäsche.
+item-ripper-snip = Um eine Naht zu öffnen, für die Einschnitte in die Nahtzugaben und für die langen Fäden nach jeder Wäsche.
 item-care = Augenschutz und ein Wäschesack
 item-care-what = An dicken Kreuzungen kann eine Nadel brechen; die erste Wäsche gibt Flusen ab.
 figure-weight = Gewicht der fertigen Decke
@@ -1840,6 +1868,11 @@ wish-thick = Dickste Kreuzung
 wish-thick-value = { $often ->
     [one] { $n } Lagen, einmal
    *[other] { $n } Lagen, { $often }-mal
+}
+wish-thick-met = Keine Kreuzung dicker als gewünscht
+wish-thick-over = { $value }; { $n ->
+    [one] eine Kreuzung ist dicker als { $wished } Lagen
+   *[other] { $n } Kreuzungen sind dicker als { $wished } Lagen
 }
 wish-grain = Gegen den gewünschten Fadenlauf
 wish-grain-value = { $n ->
@@ -2037,6 +2070,8 @@ column-counted = Quadrate gezählt
 column-item = Posten
 column-count = Anzahl
 column-unit = Wovon
+column-there = Da oder vom Stapel
+column-short = Fehlt
 column-length-in = Länge (Zoll)
 column-length-mm = Länge (mm)
 column-words = In Worten

@@ -41,6 +41,8 @@ ui-change = Change
 ui-rename = Give it another name
 ui-keep-name = Keep this name
 ui-renamed = Its name is now
+ui-finished = Finished
+ui-finished-on = finished on
 ui-put-away = Put away
 ui-put-away-it = Put it away
 ui-put-away-done = Put away
@@ -177,6 +179,10 @@ ui-edit-fabrics = Fabrics and denims
 ui-edit-fabrics-text = Fabrics already on the list keep their place, since squares refer to them. Names, colours and counts can change.
 ui-keep-fabrics = Keep this list
 ui-fabrics-kept = The list is kept
+
+# Work
+ui-aloud = Read aloud
+ui-aloud-stop = Stop
 
 # Work
 ui-stations = Where you are working
@@ -508,6 +514,10 @@ ui-wish-grain = Lengthwise grain
 ui-grain-free = As it comes
 ui-grain-one-way = All up and down
 ui-grain-by-turns = Alternating
+ui-wish-crossing = Layers where four squares meet
+ui-crossing-free = As it comes
+ui-crossing-one = 5 at most
+ui-crossing-two = 6 at most
 ui-move-made = Sewn and glued pieces may change places
 ui-move-made-hint = They keep their faces, and what is front stays front.
 ui-look-for-layouts = Look for layouts
@@ -558,6 +568,8 @@ ui-photo-other = Choose another
 ui-photo-gone = This photo is no longer on the device. Its words stay.
 ui-photo-chosen = The photo you chose
 ui-photo-remove = Take this photo out
+ui-swatch-photo = A photo of it
+ui-swatch-drawn = Without the photo
 ui-photo-removed = The photo is out of the story
 ui-story-save = Save the story as a page
 ui-story-what = What was made on which day, your notes and your photos, on one page for any browser.

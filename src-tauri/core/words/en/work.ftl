@@ -1688,6 +1688,19 @@ item-denim-spares = { $n ->
     [one] And one spare square.
    *[other] And { $n } spare squares.
 }
+item-denim-unpiled = { $n ->
+    [one] One square is still lacking. No denim is on the pile yet.
+   *[other] { $n } squares are still lacking. No denim is on the pile yet.
+}
+item-denim-of = { $denim }: { $n ->
+    [one] one square
+   *[other] { $n } squares
+}, { $open } still to cut, { $gives } to come from the pile.
+item-denim-of-strips = { $squares } { $n ->
+    [one] One binding strip comes from it too.
+   *[other] { $n } binding strips come from it too.
+}
+item-denim-named = Denim: { $denim }
 item-fabric-patches = { $n ->
     [one] One patch of { $side }.
    *[other] { $n } patches of { $side }.
@@ -1697,6 +1710,11 @@ item-fabric-squares = { $n ->
    *[other] { $n } squares of { $side }.
 }
 item-enough = { $n } at hand: enough.
+item-enough-in-all = With those at hand { $n } in all: enough.
+item-fabric-piled = { $n ->
+    [one] One square is to come from the pile.
+   *[other] { $n } squares are to come from the pile.
+}
 item-short = { $n ->
     [one] One short.
    *[other] { $n } short.
@@ -1749,6 +1767,16 @@ item-marker = A vanishing fabric marker
 item-marker-test = Try it on a scrap: some marks come back with heat or cold.
 item-cutter = Cutter, mat and ruler
 item-cutter-what = A ruler at least { $side } wide helps most.
+item-cutter-square = For squaring up, a square ruler of { $side } or more.
+item-press = Iron, pressing cloth, and a flat place to cool
+item-press-what = The cloth keeps glue off the iron. What is pressed lies flat until it is cool.
+item-clips = Clips
+item-clips-what = They hold the binding on the edge while its glue dries; a dozen will do.
+item-clips-pins = Pins and clips
+item-clips-pins-what = Pins hold the edges of every seam; clips hold the binding, a dozen will do.
+item-ripper = Seam ripper and thread snips
+item-ripper-what = For a seam to be opened, and for the long threads after each wash.
+item-ripper-snip = For a seam to be opened, for the allowances to be snipped, and for the long threads after each wash.
 item-care = Eye protection, and a laundry bag
 item-care-what = Thick crossings can break a needle; the first wash sheds lint.
 figure-weight = Finished weight
@@ -2026,6 +2054,8 @@ column-counted = Squares counted
 column-item = Item
 column-count = Count
 column-unit = Of what
+column-there = There or to come from the pile
+column-short = Short
 column-length-in = Length (in)
 column-length-mm = Length (mm)
 column-words = In words
@@ -2087,6 +2117,11 @@ wish-thick = Thickest crossing
 wish-thick-value = { $often ->
     [one] { $n } layers, once
    *[other] { $n } layers, { $often } times
+}
+wish-thick-met = Crossings no thicker than wished
+wish-thick-over = { $value }; { $n ->
+    [one] one crossing is thicker than { $wished } layers
+   *[other] { $n } crossings are thicker than { $wished } layers
 }
 wish-grain = Against the grain you want
 wish-grain-value = { $n ->

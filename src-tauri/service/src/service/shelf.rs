@@ -153,6 +153,7 @@ impl Service {
             grid: String::new(),
             next: String::new(),
             at: self.store.written(place, id),
+            finished: None,
             picture: None,
             problem: Some(self.message(error)),
             unread: false,

@@ -1,10 +1,10 @@
 //! The record in memory: its entries, which of them stand, and the state they fold to.
 
+use crate::cloth::photos::PhotoId;
 use crate::command::{Command, Rejection, cooled, decide, decide_at};
 use crate::log::journal::entry::{Entry, What, first_name, header_line, is_name};
 use crate::log::journal::pace_record::PaceRecord;
 use crate::throw::heritage::Heritage;
-use crate::throw::photos::PhotoId;
 use crate::throw::{Event, Throw, Time};
 use std::borrow::Cow;
 use std::collections::BTreeSet;
@@ -138,7 +138,7 @@ impl Journal {
         self.entries.get(position)
     }
 
-    /// Every photo that was ever put into the story, standing or not.
+    /// Every photo that was ever put into the story or is of a fabric, standing or not.
     pub fn photos(&self) -> BTreeSet<PhotoId> {
         let mut named = BTreeSet::new();
         for entry in &self.entries {
@@ -148,8 +148,12 @@ impl Journal {
             }
             let What::Do(events) = what else { continue };
             for event in events {
-                if let Event::Pictured { photo, .. } = event {
-                    named.insert(photo.clone());
+                match event {
+                    Event::Pictured { photo, .. } => named.extend([photo.clone()]),
+                    Event::Begun { prints, .. } | Event::ClothChanged { prints, .. } => {
+                        named.extend(prints.iter().filter_map(|p| p.photo.clone()));
+                    }
+                    _ => {}
                 }
             }
         }

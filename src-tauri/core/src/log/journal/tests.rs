@@ -26,6 +26,7 @@ pub(crate) fn begin(across: u16, down: u16) -> Journal {
         stock: None,
         uncut: false,
         patch: None,
+        photo: None,
     };
     let action = Command::Begin {
         name: "Test".into(),

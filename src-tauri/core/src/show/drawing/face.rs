@@ -62,11 +62,13 @@ impl ClothShown {
                 DrawnCloth {
                     colour: sound(print.map(|print| &*print.colour)),
                     tile: print.and_then(|print| of_print(print.texture)),
+                    photo: print.and_then(|print| print.photo.clone()),
                 }
             }
             ClothShown::Denim { n, wrong } => DrawnCloth {
                 colour: sound(denims.get(usize::from(n)).map(|denim| &*denim.colour)),
                 tile: Some(of_denim(n, wrong)),
+                photo: None,
             },
         }
     }

@@ -4,7 +4,7 @@ use super::canvas::Canvas;
 use super::inks::Style;
 use super::letters::{n, width};
 use super::piece::{Lying, cloth};
-use super::svg::{SvgPaper, svg};
+use super::svg::{ClothPhotos, SvgPaper, svg};
 use crate::cloth::garments::Source;
 use crate::command::Rejection;
 use crate::log::journal::Journal;
@@ -40,6 +40,7 @@ pub fn piece_svg(
     journal: &Journal,
     (n, index): (u16, u8),
     style: Style,
+    photos: &ClothPhotos<'_>,
     context: Context<'_>,
 ) -> Result<String, Problem> {
     let throw = journal.throw();
@@ -131,7 +132,7 @@ pub fn piece_svg(
     let mut picture = d.picture(size, repeat, spoken);
     picture.from = sheet.lying.at;
     let paper = SvgPaper::sheet(size, style, 1.1);
-    Ok(svg(&picture, &title, &paper))
+    Ok(svg(&picture, &title, &paper, photos))
 }
 
 /// The refusal for a piece that is not there.
