@@ -109,6 +109,7 @@ impl Service {
             problem: None,
             unread: true,
             copies: None,
+            finished: None,
         }
     }
 

@@ -159,7 +159,7 @@ fn two_halves_become_a_square() {
     act(&mut journal, &sitting, 4);
     let throw = journal.throw();
     assert_eq!(throw.next(square), Some(Task::CoolHalves));
-    assert_eq!(throw.cooled_at(square), Some(4 + throw.cooling()));
+    assert_eq!(throw.cooled_at(square, 4), Some(4 + throw.cooling()));
     // The pair waits for it.
     let tick = |task, pieces: &[Rect]| Command::Tick {
         task,
