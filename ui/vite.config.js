@@ -9,7 +9,8 @@ const at = (path) => fileURLToPath(new URL(path, import.meta.url));
 // security policy (`default-src 'self'`) holds.
 //
 // `--mode web` builds the same window for a browser (.ci/web): `#shell` is then `web/shell.ts`,
-// and the core is what wasm-bindgen wrote.
+// and the core and the press
+// are what wasm-bindgen wrote.
 export default defineConfig(({ mode }) => {
   const isWeb = mode === 'web';
   return {
@@ -18,7 +19,12 @@ export default defineConfig(({ mode }) => {
     publicDir: isWeb ? 'web/public' : false,
     resolve: {
       conditions: isWeb ? ['web', ...defaultClientConditions] : [...defaultClientConditions],
-      alias: isWeb ? { '#core': at('../target/web-glue/core.js') } : {},
+      alias: isWeb
+        ? {
+            '#core': at('../target/web-glue/core.js'),
+            '#press': at('../target/web-glue/press.js'),
+          }
+        : {},
     },
     worker: { format: 'es' },
     build: {

@@ -5,11 +5,11 @@
 //! first.
 
 use jiff::tz::TimeZone;
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::show::Sheet;
-use lapwork_core::show::{PrintOrder, PrintPaper, Printing, ZoneName};
-use lapwork_core::throw::photos::PhotoId;
-use lapwork_service::photos;
-use lapwork_sheet::{Inks, LetterSize, Options, Paper, Photos, PrintFault, PrintKind, Progress};
+use lapwork_core::show::{PrintOrder, Printing, ZoneName};
+use lapwork_service::{paper, photos};
+use lapwork_sheet::{Options, Photos, PrintFault, Progress};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU64, Ordering};
 
@@ -51,20 +51,20 @@ impl Press {
     ) -> Result<Vec<u8>, PrintFault> {
         let mine = || self.turn.load(Ordering::Relaxed) == turn.0;
         let all = Progress::ALL;
-        let mut photos = Photos::new();
+        let mut found_photos = Photos::new();
         let mut reported = 0;
         tell(Printing {
             done: reported,
             all,
         });
-        for name in &sheet.photos {
+        for (name, side) in paper::photos(sheet) {
             if !mine() {
                 return Err(PrintFault::Cancelled);
             }
-            let found = photo(name).and_then(|kept| photos::for_paper(&kept, order.black));
-            photos.extend(found.map(|photo| (name.clone(), printable(photo))));
+            let found = photo(&name).and_then(|kept| photos::for_paper(&kept, side, order.black));
+            found_photos.extend(found.map(|photo| (name, printable(photo))));
         }
-        lapwork_sheet::print(sheet, photos, options(order), &mut |now| {
+        lapwork_sheet::print(sheet, found_photos, Options::from(order), &mut |now| {
             if !mine() {
                 return ControlFlow::Break(());
             }
@@ -93,31 +93,6 @@ fn printable(photo: photos::PaperPhoto) -> lapwork_sheet::PrintPhoto {
     }
 }
 
-/// How an order is printed.
-pub fn options(order: &PrintOrder) -> Options {
-    Options {
-        paper: match order.paper {
-            PrintPaper::A4 => Paper::A4,
-            PrintPaper::Letter => Paper::Letter,
-        },
-        size: if order.large {
-            LetterSize::Large
-        } else {
-            LetterSize::Normal
-        },
-        ink: if order.black {
-            Inks::Black
-        } else {
-            Inks::Colour
-        },
-        kind: if order.card {
-            PrintKind::Bench
-        } else {
-            PrintKind::Making
-        },
-    }
-}
-
 /// The time zone that the system is set to; UTC where it does not say.
 pub fn zone() -> ZoneName {
     let system = TimeZone::system();
@@ -136,7 +111,7 @@ mod tests {
     use super::*;
     use lapwork_core::demo;
     use lapwork_core::measure::Ruler;
-    use lapwork_core::show::{Context, PrintUnits};
+    use lapwork_core::show::{Context, PrintPaper, PrintUnits};
     use lapwork_core::words::Words;
     use lapwork_service::paper::sheet;
     use std::sync::Mutex;

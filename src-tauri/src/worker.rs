@@ -167,8 +167,8 @@ mod tests {
             panic!("on purpose")
         });
         assert_eq!(broke.unwrap_err().code, "log");
-        let receiver = worker.ask(|log| Ok((log.numbers.clone(), log.recovered)));
-        assert_eq!(receiver.unwrap(), (vec![1], 1));
+        let answer = worker.ask(|log| Ok((log.numbers.clone(), log.recovered)));
+        assert_eq!(answer.unwrap(), (vec![1], 1));
         // Nor does it end where the answer cannot be passed on.
         worker.send(|_| Ok(()), |_| panic!("on purpose"));
         assert_eq!(worker.ask(|log| Ok(log.recovered)).unwrap(), 1);

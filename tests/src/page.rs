@@ -7,10 +7,10 @@
 
 use crate::driver::{Driver, Element};
 use crate::processes;
-use crate::window::{PATIENCE, PHONE, STARTING, Started};
+use crate::started::{PATIENCE, PHONE, STARTING, Started, free_port};
 use serde_json::{Value, json};
 use std::io::{BufRead as _, BufReader};
-use std::net::{TcpListener, TcpStream};
+use std::net::TcpStream;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
@@ -86,6 +86,113 @@ impl Host {
     }
 }
 
+/// Start the browser's driver, which starts the browser later; gives its port too.
+pub fn driver(profile: &Path) -> (Started, u16) {
+    let port = free_port();
+    let service = Started::new(
+        Command::new("chromedriver")
+            .arg(format!("--port={port}"))
+            .env("HOME", profile)
+            .stdin(Stdio::null())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null()),
+    );
+    wait_for("the driver", PATIENCE, || {
+        TcpStream::connect(("127.0.0.1", port)).ok()
+    });
+    (service, port)
+}
+
+/// Have the driver at this port open a browser on a profile's folder, with a phone's screen of
+/// this width and height, and touch.
+///
+/// # Panics
+/// If it does not open.
+pub fn chromium(port: u16, profile: &Path, (width, height): (u32, u32)) -> Driver {
+    let wish = json!({
+        "browserName": "chrome",
+        "goog:chromeOptions": {
+            "binary": "/usr/bin/chromium",
+            "args": [
+                "--headless=new", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage",
+                "--lang=en-US", "--no-first-run",
+                format!("--user-data-dir={}", profile.join("profile").display()),
+            ],
+            "prefs": {"download.default_directory": profile.join("downloads")},
+            "mobileEmulation": {"deviceMetrics": {
+                "width": width, "height": height, "pixelRatio": 3, "touch": true,
+            }},
+        },
+    });
+    let driver = Driver::with(port, &wish).unwrap_or_else(|why| panic!("no browser: {why}"));
+    // Nobody would answer a dialog.
+    let off = json!({"enabled": true});
+    protocol(&driver, "Page.setInterceptFileChooserDialog", off);
+    driver
+}
+
+/// Give the browser a command of its own protocol.
+fn protocol(driver: &Driver, command: &str, given: Value) -> Value {
+    let asked = json!({"cmd": command, "params": given});
+    let output = driver.post("/goog/cdp/execute", asked);
+    output.unwrap_or_else(|why| panic!("{command}: {why}"))
+}
+
+/// Give the phone's screen another size.
+pub fn resize(driver: &Driver, (width, height): (u32, u32)) {
+    let metrics = json!({"width": width, "height": height, "deviceScaleFactor": 3, "mobile": true});
+    protocol(driver, "Emulation.setDeviceMetricsOverride", metrics);
+    wait_for("the size", PATIENCE, || {
+        let now = driver.run("return [innerWidth, innerHeight]", &[]);
+        (now == Ok(json!([width, height]))).then_some(())
+    });
+}
+
+/// From the next page on, remember the worker that holds the service, so that [`CALL`] can ask it
+/// as the page does.
+pub fn keep_worker(driver: &Driver) {
+    let source = "const Own = window.Worker;
+        window.Worker = class extends Own {
+            postMessage(said, ...more) {
+                if (said?.do === 'open') window.lapworkWorker = this;
+                super.postMessage(said, ...more);
+            }
+        };";
+    let given = json!({"source": source});
+    protocol(driver, "Page.addScriptToEvaluateOnNewDocument", given);
+}
+
+/// A script that asks the worker kept by [`keep_worker`]; what it is given is the call, its
+/// arguments, and where the answer goes.
+pub const CALL: &str = "const [command, given, done] = arguments;
+    const n = 1e9 + Math.random();
+    const worker = window.lapworkWorker;
+    const heard = ({ data }) => {
+        if (data.n !== n) return;
+        worker.removeEventListener('message', heard);
+        if (!('json' in data)) return done({ refused: data.refused ?? data.broke });
+        const { ok, problem } = JSON.parse(data.json);
+        done(problem ? { refused: problem } : { fine: ok ?? null });
+    };
+    worker.addEventListener('message', heard);
+    worker.postMessage({ do: 'ask', command, given: JSON.stringify(given), n });";
+
+/// Touch an element in its middle.
+///
+/// # Errors
+/// What the driver said.
+pub fn touch(driver: &Driver, element: &Element) -> Result<(), String> {
+    driver.actions(json!([{
+        "type": "pointer", "id": "finger", "parameters": {"pointerType": "touch"},
+        "actions": [
+            {"type": "pointerMove", "duration": 0, "origin": element.argument(), "x": 0, "y": 0},
+            {"type": "pointerDown", "button": 0},
+            {"type": "pause", "duration": 30},
+            {"type": "pointerUp", "button": 0},
+        ],
+    }]))
+}
+
 /// A browser with one page.
 pub struct Browser {
     driver: Driver,
@@ -95,42 +202,9 @@ pub struct Browser {
 impl Browser {
     /// Open it on a profile's folder, and the page at an address in it.
     pub fn open(profile: &Path, url: &str) -> Browser {
-        let listener = TcpListener::bind(("127.0.0.1", 0)).expect("a port");
-        let port = listener.local_addr().expect("its number").port();
-        drop(listener);
-        let service = Started::new(
-            Command::new("chromedriver")
-                .arg(format!("--port={port}"))
-                .env("HOME", profile)
-                .stdin(Stdio::null())
-                .stdout(Stdio::null())
-                .stderr(Stdio::null()),
-        );
-        wait_for("the driver", PATIENCE, || {
-            TcpStream::connect(("127.0.0.1", port)).ok()
-        });
-        let wish = json!({
-            "browserName": "chrome",
-            "goog:chromeOptions": {
-                "binary": "/usr/bin/chromium",
-                "args": [
-                    "--headless=new", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage",
-                    "--lang=en-US", "--no-first-run",
-                    format!("--user-data-dir={}", profile.display()),
-                ],
-                "prefs": {"download.default_directory": profile.join("downloads")},
-                "mobileEmulation": {"deviceMetrics": {
-                    "width": PHONE.0, "height": PHONE.1, "pixelRatio": 3, "touch": true,
-                }},
-            },
-        });
-        let driver = Driver::with(port, &wish).unwrap_or_else(|why| panic!("no browser: {why}"));
+        let (service, port) = driver(profile);
+        let driver = chromium(port, profile, PHONE);
         let browser = Browser { driver, service };
-        // Nobody would answer a dialog.
-        browser.command(
-            "Page.setInterceptFileChooserDialog",
-            json!({"enabled": true}),
-        );
         browser.go(url);
         browser
     }
@@ -163,9 +237,7 @@ impl Browser {
 
     /// Give the browser a command of its own protocol.
     pub fn command(&self, command: &str, given: Value) -> Value {
-        let asked = json!({"cmd": command, "params": given});
-        let output = self.driver.post("/goog/cdp/execute", asked);
-        output.unwrap_or_else(|why| panic!("{command}: {why}"))
+        protocol(&self.driver, command, given)
     }
 
     /// Close it as its maker does.
@@ -198,33 +270,21 @@ impl Browser {
         self.wait(&format!("return document.body.innerText.includes({text})"));
     }
 
-    /// Wait for what bears this name for tests, enabled; gives it, and its middle.
-    fn find(&self, testid: &str) -> (Element, f64, f64) {
+    /// Wait for what bears this name for tests, enabled.
+    fn find(&self, testid: &str) -> Element {
         let found = self.wait(&format!(
             "const e = document.querySelector('[data-testid=\"{testid}\"]');\
              if (!e || e.matches(':disabled, [aria-disabled=true], [aria-busy=true]')) return null;\
              if (!e.getClientRects().length) return null;\
              e.scrollIntoView({{block: 'center'}});\
-             const at = e.getBoundingClientRect();\
-             return [e, at.x + at.width / 2, at.y + at.height / 2];"
+             return e;"
         ));
-        let element = Element::of(&found[0]).expect("an element");
-        let at = |n: usize| found[n].as_f64().unwrap_or_default();
-        (element, at(1), at(2))
+        Element::of(&found).expect("an element")
     }
 
     /// Touch what bears this name for tests.
     pub fn tap(&self, testid: &str) {
-        let (_, x, y) = self.find(testid);
-        let touched = self.driver.actions(json!([{
-            "type": "pointer", "id": "finger", "parameters": {"pointerType": "touch"},
-            "actions": [
-                {"type": "pointerMove", "duration": 0, "x": x.round(), "y": y.round()},
-                {"type": "pointerDown", "button": 0},
-                {"type": "pause", "duration": 30},
-                {"type": "pointerUp", "button": 0},
-            ],
-        }]));
+        let touched = touch(&self.driver, &self.find(testid));
         touched.unwrap_or_else(|why| panic!("{testid} is not touched: {why}"));
     }
 

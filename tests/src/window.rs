@@ -20,71 +20,36 @@
 
 use crate::desktop;
 use crate::driver::{Driver, Element};
+use crate::page::{self, Host};
 use crate::processes;
 use crate::program;
-use rustix::process::{Pid, Signal, kill_process_group};
+use crate::started::free_port;
 use serde_json::{Value, json};
 use std::io::{BufRead as _, BufReader};
-use std::net::{TcpListener, TcpStream};
-use std::os::unix::process::CommandExt as _;
+use std::net::TcpStream;
 use std::path::{Path, PathBuf};
-use std::process::{Child, ChildStdout, Command, Stdio};
+use std::process::{Command, Stdio};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::{Duration, Instant};
 use tempfile::TempDir;
 
-/// How long anything is waited for.
-pub const PATIENCE: Duration = Duration::from_secs(20);
-/// How long a window is waited for: on some desktops it waits for a portal first.
-pub const STARTING: Duration = Duration::from_secs(60);
+pub use crate::started::{PATIENCE, PHONE, STARTING, Started};
+
 /// Size of the screen, which a window cannot outgrow.
 pub const SCREEN: (u32, u32) = (1400, 1000);
-/// Size of a phone's window.
-pub const PHONE: (u32, u32) = (390, 844);
-
 static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
 
 /// Finds elements by role and name; kept in the page as `lapworkFind`.
 const FIND: &str = include_str!("find.js");
-
-/// A program that was started, with all it started in turn; ended when it goes.
-pub struct Started(Child);
-
-impl Started {
-    /// Its process.
-    pub fn id(&self) -> u32 {
-        self.0.id()
-    }
-
-    /// Start a program.
-    pub fn new(command: &mut Command) -> Started {
-        let name = format!("{}", command.get_program().display());
-        let started = command.process_group(0).spawn();
-        Started(started.unwrap_or_else(|why| panic!("{name} cannot be started: {why}")))
-    }
-
-    /// What it says, if that was piped and not taken yet.
-    pub fn said(&mut self) -> Option<ChildStdout> {
-        self.0.stdout.take()
-    }
-}
-
-impl Drop for Started {
-    fn drop(&mut self) {
-        if let Some(group) = Pid::from_raw(self.0.id() as i32) {
-            // It may have ended already, which is as good.
-            let _ = kill_process_group(group, Signal::KILL);
-        }
-        let _ = self.0.wait();
-    }
-}
 
 /// Lapwork's window.
 pub struct Window {
     driver: Option<Driver>,
     // Ended in this order: the window, the driver with all it started, the screen.
     service: Option<Started>,
-    _screen: Started,
+    _screen: Option<Started>,
+    /// Where the app's page comes from and how large a phone shows it, where it is one in a browser.
+    page: Option<(Host, (u32, u32))>,
     /// What the browser itself keeps, away from the home folder.
     home: TempDir,
     display: String,
@@ -100,8 +65,42 @@ pub struct Window {
 
 impl Window {
     /// Open the window on a data folder, as large as a phone's.
+    ///
+    /// With `LAPWORK_SHELL=page` in the environment it is the page in a browser instead, worked by
+    /// touch, on the screen of a phone of `LAPWORK_SIZE` (as `360x740`).
+    ///
+    /// # Panics
+    /// If the page is asked for and was not built (`.ci/web`).
     pub fn open(data: &Path) -> Window {
-        Window::opened(program::lapwork(), data, None, &[])
+        match std::env::var("LAPWORK_SHELL").as_deref() {
+            Ok("page") => Window::in_browser(data),
+            _ => Window::opened(program::lapwork(), data, None, &[]),
+        }
+    }
+
+    fn in_browser(data: &Path) -> Window {
+        let folder = page::built().expect("target/web is built by .ci/web");
+        let size = std::env::var("LAPWORK_SIZE").ok().and_then(|size| {
+            let (width, height) = size.split_once('x')?;
+            Some((width.parse().ok()?, height.parse().ok()?))
+        });
+        let mut window = Window {
+            driver: None,
+            service: None,
+            _screen: None,
+            page: Some((Host::serve(&folder, "/", 0), size.unwrap_or(PHONE))),
+            home: tempfile::tempdir().expect("a temporary folder"),
+            display: String::new(),
+            port: 0,
+            data: data.to_path_buf(),
+            watched: None,
+            program: "/usr/bin/chromium".into(),
+            output: Vec::new(),
+            _alone: ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner),
+        };
+        window.serve();
+        window.start();
+        window
     }
 
     /// Open another program's window, with these in its environment.
@@ -126,7 +125,8 @@ impl Window {
         let mut window = Window {
             driver: None,
             service: None,
-            _screen: screen,
+            _screen: Some(screen),
+            page: None,
             home: tempfile::tempdir().expect("a temporary folder"),
             display,
             port: 0,
@@ -147,6 +147,12 @@ impl Window {
 
     /// Start the driver, which starts the window later.
     fn serve(&mut self) {
+        if self.page.is_some() {
+            let (service, port) = page::driver(self.home.path());
+            self.service = Some(service);
+            self.port = port;
+            return;
+        }
         let (port, native) = (free_port(), free_port());
         let service = Started::new(
             driver_command(self.watched.as_deref())
@@ -181,6 +187,14 @@ impl Window {
     }
 
     fn start(&mut self) {
+        if let Some((host, size)) = &self.page {
+            let driver = page::chromium(self.port, self.home.path(), *size);
+            page::keep_worker(&driver);
+            let went = driver.post("/url", json!({"url": host.url}));
+            went.unwrap_or_else(|why| panic!("{}: {why}", host.url));
+            self.driver = Some(driver);
+            return;
+        }
         let program = self.program.to_str().expect("a path in UTF-8");
         let driver = Driver::open(self.port, program);
         self.driver = Some(driver.unwrap_or_else(|why| panic!("no window: {why}")));
@@ -242,6 +256,9 @@ impl Window {
 
     /// Where files handed on go, in place of a dialog.
     pub fn handed(&self) -> PathBuf {
+        if self.page.is_some() {
+            return self.home.path().join("downloads");
+        }
         self.home.path().join("handed")
     }
 
@@ -261,6 +278,15 @@ impl Window {
 
     /// Give the window a size, and wait until the page has it.
     pub fn size(&self, width: u32, height: u32) {
+        if let Some((_, phone)) = &self.page {
+            // A phone's screen has the size it has; turned or larger it is another device.
+            let asked = if (width, height) == PHONE {
+                *phone
+            } else {
+                (width, height)
+            };
+            return page::resize(self.driver(), asked);
+        }
         let asked = self.driver().size(width, height);
         asked.unwrap_or_else(|why| panic!("no such size: {why}"));
         wait(&format!("a window of {width} × {height}"), || {
@@ -301,9 +327,14 @@ impl Window {
     /// # Errors
     /// The refusal.
     pub fn call(&self, command: &str, arguments: Value) -> Result<Value, Value> {
-        let script = "const [command, given, done] = arguments;
+        let script = match self.page {
+            Some(_) => page::CALL,
+            None => {
+                "const [command, given, done] = arguments;
             window.__TAURI_INTERNALS__.invoke(command, given)
-                .then((fine) => done({ fine }), (refused) => done({ refused }));";
+                .then((fine) => done({ fine }), (refused) => done({ refused }));"
+            }
+        };
         let output = self
             .driver()
             .run_and_wait(script, &[json!(command), arguments]);
@@ -397,7 +428,10 @@ impl Window {
 
     /// Click an element.
     pub fn click_on(&self, element: &Element) {
-        let done = self.driver().click(element);
+        let done = match self.page {
+            Some(_) => page::touch(self.driver(), element),
+            None => self.driver().click(element),
+        };
         done.unwrap_or_else(|why| panic!("cannot be clicked: {why}"));
     }
 
@@ -526,11 +560,6 @@ fn tauri_driver() -> PathBuf {
     installed
         .filter(|installed| installed.is_file())
         .unwrap_or_else(|| "tauri-driver".into())
-}
-
-fn free_port() -> u16 {
-    let listener = TcpListener::bind(("127.0.0.1", 0)).expect("a port");
-    listener.local_addr().expect("its number").port()
 }
 
 /// Try until something comes of it, for [`PATIENCE`] at most.

@@ -8,9 +8,9 @@ use lapwork_service::disk::DiskPath;
 use lapwork_service::import;
 use lapwork_tests::page::{Browser, Host, built};
 use serde_json::{Value, json};
-use std::io::Cursor;
+use std::io::{Cursor, Write as _};
 use std::path::{Path, PathBuf};
-use std::process::Command;
+use std::process::{Command, Stdio};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 
@@ -287,6 +287,39 @@ fn a_photo_is_made_small_turned_upright_and_freed_of_its_place() {
     assert_eq!(pictures, 1, "it is kept once");
 }
 
+/// A photo of a fabric is kept in the browser and shown on the squares of that fabric.
+#[test]
+fn a_photo_of_a_fabric_is_shown_on_its_squares() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let (profile, brought) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let file = brought.path().join("photo.jpg");
+    let place = "49.0034 N 12.1 E, the place it was taken";
+    std::fs::write(&file, photo(place)).unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    demo(&browser);
+    browser.tap("tab-faces");
+    browser.tap("edit-cloth");
+    browser.tap("print-photo-0");
+    browser.choose("choose-photo", &file);
+    browser.wait("return !!document.querySelector('[data-testid=print-photo-none-0]')");
+    browser.tap("cloth-keep");
+    // The picture is there, upright and small.
+    let shown = "const at = document.querySelector('main pattern image')?.href.baseVal;\
+         if (!at) return null;\
+         window.seen ??= Object.assign(new Image(), { src: at });\
+         if (window.seen.src !== at) window.seen.src = at;\
+         return window.seen.naturalWidth > 1 ? [window.seen.naturalWidth, window.seen.naturalHeight] : null";
+    assert_eq!(browser.wait(shown), json!([800, 1600]));
+    browser.close();
+    for file in below(profile.path()) {
+        let bytes = std::fs::read(&file).unwrap_or_default();
+        let named = |what: &[u8]| bytes.windows(what.len()).any(|part| part == what);
+        assert!(!named(place.as_bytes()), "{}", file.display());
+    }
+}
+
 #[test]
 fn a_throw_goes_from_one_browser_to_another_and_to_the_desktop() {
     let Some(folder) = built() else { return };
@@ -357,7 +390,7 @@ fn a_newer_app_waits_until_the_next_start() {
         browser.run(is_newer) == true
     });
     assert!(took_over, "the newer app is still waiting");
-    browser.wait_text("Lapwork was brought up to date");
+    browser.wait_text("Lapwork has been updated");
     assert_eq!(browser.steps_done(), begun + 1);
     browser.close();
 }
@@ -462,12 +495,88 @@ fn both_shells_show_the_same_of_every_kept_file() {
     }
 }
 
+/// The wall card and the making sheet of the demo, as the module that prints in a browser sets
+/// them and as it is set here: the same to the byte.
+#[test]
+fn a_browser_prints_the_same_pages() {
+    if built().is_none() {
+        return;
+    }
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
+    for (order, least) in native::orders() {
+        let job = native::job(&order);
+        let here = lapwork_press::print(&job, &|_| None, &|_| {}).unwrap();
+        let mut node = Command::new("node")
+            .arg(tests.join("src/printed_by_wasm.mjs"))
+            .arg(tests.join("../target/web-glue"))
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .unwrap();
+        let mut given = node.stdin.take().unwrap();
+        given.write_all(job.as_bytes()).unwrap();
+        drop(given);
+        let there = node.wait_with_output().unwrap();
+        let said = String::from_utf8_lossy(&there.stderr).into_owned();
+        assert!(there.status.success(), "{said}");
+        println!("{order:?}: {} bytes, {}", here.len(), said.trim());
+        assert!(here.len() > least, "{} bytes", here.len());
+        assert!(
+            there.stdout == here,
+            "{order:?}: {} bytes",
+            there.stdout.len()
+        );
+    }
+}
+
+/// The wall card, ordered by touch without a network, and read by poppler.
+#[test]
+fn the_wall_card_is_printed_on_the_phone_without_a_network() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    demo(&browser);
+    browser.wait("return navigator.serviceWorker.getRegistration().then((at) => !!at?.active)");
+    browser.close();
+    let url = host.url.clone();
+    drop(host);
+    let browser = Browser::open(profile.path(), &url);
+    browser.wait_text("Your throws");
+    browser.run("document.querySelector('[data-testid=throw-row] button').click()");
+    browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+    browser.tap("of-throw");
+    browser.tap("of-throw-hand-on");
+    browser.tap("field-print-what-card");
+    browser.tap("print");
+    let downloads = profile.path().join("downloads");
+    let file = (0..600).find_map(|_| {
+        std::thread::sleep(Duration::from_millis(100));
+        let mut files = below(&downloads).into_iter();
+        files.find(|file| file.extension().is_some_and(|ending| ending == "pdf"))
+    });
+    let file = file.expect("the card was printed");
+    browser.wait_text("pdf");
+    let read = Command::new("pdftotext").arg(&file).arg("-").output();
+    let text = String::from_utf8(read.unwrap().stdout).unwrap();
+    let demo = lapwork_core::demo::throw(0);
+    let name = &demo.throw().name;
+    assert!(text.contains(name), "{name} is on the card: {text}");
+    browser.close();
+}
+
 mod native {
     //! What this machine's own service shows of a file.
 
-    use lapwork_core::show::{Export, ImportChoice, Query};
+    use lapwork_core::measure::Ruler;
+    use lapwork_core::show::{
+        Export, ImportChoice, PrintOrder, PrintPaper, PrintUnits, Query, ZoneName,
+    };
     use lapwork_service::disk::{DiskPath, MemoryDisk};
     use lapwork_service::import;
+    use lapwork_service::paper::PrintJob;
     use lapwork_service::service::Service;
     use lapwork_service::store::Store;
     use lapwork_service::{desktop, export::ExportFile};
@@ -476,6 +585,37 @@ mod native {
 
     /// The time both shells go by.
     pub const NOW: i64 = 1_800_000_000_000;
+
+    /// What is printed, each with what it has at least of bytes.
+    pub fn orders() -> [(PrintOrder, usize); 2] {
+        let making = PrintOrder {
+            card: false,
+            blank: false,
+            units: PrintUnits::Both,
+            paper: PrintPaper::A4,
+            large: false,
+            black: false,
+            story: false,
+            zone: ZoneName::default(),
+        };
+        let card = PrintOrder {
+            card: true,
+            ..making.clone()
+        };
+        [(card, 10_000), (making, 50_000)]
+    }
+
+    /// The demo to be printed so.
+    pub fn job(order: &PrintOrder) -> String {
+        let job = PrintJob {
+            record: lapwork_core::demo::throw(NOW).text(),
+            language: "en".into(),
+            ruler: Ruler::default(),
+            now: NOW,
+            order: order.clone(),
+        };
+        serde_json::to_string(&job).unwrap()
+    }
 
     /// What is looked at; `through_wasm.mjs` has the same.
     fn looks() -> Vec<Value> {

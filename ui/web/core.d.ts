@@ -16,3 +16,13 @@ declare module '#core' {
   export function exportFiles(id: string, wanted: string): string | (string | Uint8Array)[];
   export function search(order: string, report: (found: string) => void): string;
 }
+
+// The same for `src-tauri/press/src/browser.rs`.
+declare module '#press' {
+  export default function init(): Promise<unknown>;
+  export function print(
+    job: string,
+    photos: (string | Uint8Array)[],
+    report: (done: number, all: number) => void,
+  ): Uint8Array;
+}

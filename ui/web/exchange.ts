@@ -7,6 +7,7 @@ const KINDS: Record<string, string> = {
   svg: 'image/svg+xml',
   csv: 'text/csv',
   html: 'text/html',
+  pdf: 'application/pdf',
 };
 
 const kindOf = (name: string) => KINDS[name.slice(name.lastIndexOf('.') + 1)] ?? '';

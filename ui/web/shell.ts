@@ -6,12 +6,12 @@
 // is begun later count as newer than all before (`revision`).
 
 import type { Shell } from '../src/lib/shell';
-import type { Export, Exported, Layouts, Problem } from '../src/lib/types';
+import type { Export, Exported, Layouts, PrintOrder, Printing, Problem } from '../src/lib/types';
 import { Keeper } from './care.svelte';
 import { chosen, shared } from './exchange';
 import { Pictures } from './pictures';
 import { small } from './photos';
-import type { Answer, Asked, FromWorker, ExportedFile } from './talk';
+import type { Answer, Asked, ExportedFile, FromPress, FromWorker, ToPress } from './talk';
 
 /** How long a page that is loaded again waits for the one before to let the files go. */
 const PATIENCE = 600;
@@ -171,7 +171,41 @@ class Search {
   }
 }
 
+/** One print at a time, in a worker of its own. */
+class Press {
+  private worker: Worker | null = null;
+  private end: ((pdf: null) => void) | null = null;
+
+  /** The PDF; null where the print was stopped. */
+  print(given: ToPress, report: (now: Printing) => void): Promise<ExportedFile['bytes'] | null> {
+    this.stop();
+    const worker = new Worker(new URL('./press.ts', import.meta.url), { type: 'module' });
+    this.worker = worker;
+    return new Promise<ExportedFile['bytes'] | null>((done, failed) => {
+      this.end = done;
+      worker.onmessage = ({ data }: MessageEvent<FromPress>) => {
+        if ('now' in data) report(data.now);
+        else if ('pdf' in data) done(data.pdf);
+        else failed(new Error(data.failed));
+      };
+      worker.onerror = (event) => failed(new Error(event.message));
+      worker.postMessage(given);
+    }).finally(() => {
+      worker.terminate();
+      if (this.worker === worker) this.worker = null;
+    });
+  }
+
+  stop() {
+    this.end?.(null);
+    this.end = null;
+    this.worker?.terminate();
+    this.worker = null;
+  }
+}
+
 const service = new Service();
+const press = new Press();
 const search = new Search();
 const pictures = new Pictures(async (id, photo) => {
   const answer = await service.ask({ do: 'photo', id, photo });
@@ -194,6 +228,31 @@ async function save(id: string, wanted: Export): Promise<Exported> {
   const answer = await service.ask({ do: 'export', id, wanted: JSON.stringify(wanted) });
   const files: ExportedFile[] = 'files' in answer ? answer.files : service.read(answer);
   const names = await shared(files);
+  return names ? ask<Exported>('exported', { files: names }) : { said: null };
+}
+
+/** What the core gives to print from. */
+interface Print {
+  file: string;
+  photos: string[];
+  job: unknown;
+}
+
+async function print(id: string, order: PrintOrder, report: (now: Printing) => void) {
+  const { file, photos, job } = await ask<Print>('print', { id, order });
+  const all: ToPress['photos'] = [];
+  for (const name of photos) {
+    const answer = await service.ask({ do: 'photo', id, photo: name });
+    if ('bytes' in answer && answer.bytes) all.push([name, answer.bytes]);
+  }
+  const given = { job: JSON.stringify(job), photos: all };
+  const made = press.print(given, report).catch((why) => {
+    console.error(why);
+    return ask<never>('print_failed', { why: why instanceof Error ? why.message : String(why) });
+  });
+  const bytes = await made;
+  if (!bytes) return { said: null };
+  const names = await shared([{ name: file, bytes }]);
   return names ? ask<Exported>('exported', { files: names }) : { said: null };
 }
 
@@ -227,8 +286,13 @@ function asked(
     case 'stop_arranging':
       return Promise.resolve(search.stop());
     case 'print':
-      return ask('print', {});
+      return print(
+        given.id as string,
+        given.order as PrintOrder,
+        report as unknown as (now: Printing) => void,
+      );
     case 'stop_printing':
+      press.stop();
       return Promise.resolve(null);
     default:
       if (isKept(command)) care.begun();

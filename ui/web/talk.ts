@@ -1,5 +1,7 @@
 // What the page and its workers say to each other.
 
+import type { Printing } from '../src/lib/types';
+
 /** What the page asks of the worker that holds the service. */
 export type Asked =
   | { do: 'ask'; command: string; given: string }
@@ -40,3 +42,11 @@ export type FromWorker =
   | { anew: true }
   /** A search has found something, or has ended. */
   | { found: string; ended: boolean };
+
+/** What the printing worker is given: the job as the core made it, and photos by name. */
+export interface ToPress {
+  job: string;
+  photos: [name: string, bytes: Uint8Array<ArrayBuffer>][];
+}
+
+export type FromPress = { now: Printing } | { pdf: Uint8Array<ArrayBuffer> } | { failed: string };

@@ -47,7 +47,7 @@ impl Drop for LayoutSearch {
 }
 
 impl LayoutSearch {
-    /// Begin to look for layouts of a throw; `tell` is called whenever there is more. `end` is
+    /// Begin to look for layouts of a throw; `report` is called whenever there is more. `end` is
     /// given what was found once nothing more comes, or what to say where the search broke off.
     pub fn start(
         &mut self,
@@ -55,7 +55,7 @@ impl LayoutSearch {
         snapshot: Snapshot,
         wishes: Wishes,
         seed: u32,
-        sender: impl Fn(Layouts) + Send + 'static,
+        report: impl Fn(Layouts) + Send + 'static,
         end: impl FnOnce(Result<Layouts, Problem>) + Send + 'static,
     ) {
         self.stop();
@@ -70,11 +70,11 @@ impl LayoutSearch {
         runner.run(Box::new(move || {
             let publish = |all: &[Arranger]| {
                 *own.found.lock().unwrap_or_else(PoisonError::into_inner) = all.to_vec();
-                sender(own.layouts(true, all));
+                report(own.layouts(true, all));
             };
-            let viewed = catch_unwind(AssertUnwindSafe(|| look_for(&own, seed, publish)));
+            let found = catch_unwind(AssertUnwindSafe(|| look_for(&own, seed, publish)));
             own.running.store(false, Ordering::Release);
-            end(match viewed {
+            end(match found {
                 Ok(()) => {
                     let found = own.found.lock().unwrap_or_else(PoisonError::into_inner);
                     Ok(own.layouts(false, &found))
@@ -172,17 +172,17 @@ mod tests {
         assert_eq!(service.stop_arranging(), None);
         let (sender, receiver) = channel();
         let (end, ended) = channel();
-        let sender = move |layouts| {
+        let report = move |layouts| {
             // Told after the test has ended, nobody listens.
             let _ = sender.send(layouts);
         };
         let end = move |found| {
             let _ = end.send(found);
         };
-        service.arrange(&id, WISHES(), 1, sender, end, NOW).unwrap();
+        service.arrange(&id, WISHES(), 1, report, end, NOW).unwrap();
         let wait = Duration::from_secs(60);
         let several = std::iter::from_fn(|| receiver.recv_timeout(wait).ok())
-            .find(|receiver| receiver.cards.len() == SEVERAL as usize);
+            .find(|found| found.cards.len() == SEVERAL as usize);
         let several = several.expect("several are found");
         assert!(several.running);
         let kinds: std::collections::BTreeSet<String> = several
@@ -207,17 +207,17 @@ mod tests {
         let wait = Duration::from_secs(60);
         let (end, ended) = channel();
         let breaks = |_| panic!("on purpose");
-        let receiver = move |found| end.send(found).unwrap();
+        let at_end = move |found| end.send(found).unwrap();
         service
-            .arrange(&id, WISHES(), 1, breaks, receiver, NOW)
+            .arrange(&id, WISHES(), 1, breaks, at_end, NOW)
             .unwrap();
         let problem = ended.recv_timeout(wait).unwrap().unwrap_err();
         assert_eq!(problem.code, "broke");
         assert!(!service.stop_arranging().unwrap().running);
         let (end, ended) = channel();
-        let receiver = move |found| end.send(found).unwrap();
+        let at_end = move |found| end.send(found).unwrap();
         service
-            .arrange(&id, WISHES(), 1, |_| {}, receiver, NOW)
+            .arrange(&id, WISHES(), 1, |_| {}, at_end, NOW)
             .unwrap();
         let found = ended.recv_timeout(wait).unwrap().unwrap();
         assert_eq!(found.cards.len(), SEVERAL as usize);

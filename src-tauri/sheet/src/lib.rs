@@ -28,14 +28,14 @@ mod pictures;
 mod tidy;
 mod world;
 
-use lapwork_core::show::Sheet;
-use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::cloth::photos::PhotoId;
+use lapwork_core::show::{PrintOrder, PrintPaper, Sheet};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::mpsc::{RecvTimeoutError, Sender, channel};
+use std::sync::mpsc::{RecvTimeoutError, channel};
 use std::time::Duration;
 use thiserror::Error;
 use typst_layout::PagedDocument;
@@ -98,6 +98,29 @@ pub struct Options {
     pub kind: PrintKind,
 }
 
+impl From<&PrintOrder> for Options {
+    fn from(order: &PrintOrder) -> Options {
+        Options {
+            paper: match order.paper {
+                PrintPaper::A4 => Paper::A4,
+                PrintPaper::Letter => Paper::Letter,
+            },
+            size: match order.large {
+                true => LetterSize::Large,
+                false => LetterSize::Normal,
+            },
+            ink: match order.black {
+                true => Inks::Black,
+                false => Inks::Colour,
+            },
+            kind: match order.card {
+                true => PrintKind::Bench,
+                false => PrintKind::Making,
+            },
+        }
+    }
+}
+
 /// A photo to be printed, made small enough for it: its points are unpacked to be set.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PrintPhoto {
@@ -109,7 +132,8 @@ pub struct PrintPhoto {
     pub height: u32,
 }
 
-/// Photos by their names. A photo that the sheet names and that is missing here is described as gone.
+/// Photos by their names. A photo of the story that is missing here is described as gone; a fabric
+/// whose photo is missing is drawn.
 pub type Photos = BTreeMap<PhotoId, PrintPhoto>;
 
 /// What is being done now.
@@ -172,7 +196,11 @@ pub fn print(
         .name("typeset".into())
         .stack_size(16 << 20)
         .spawn(move || {
-            let made = typeset(typesetter, &sender);
+            let report = |next| {
+                // Whoever cancelled does not listen any more.
+                let _ = sender.send(News::Now(next));
+            };
+            let made = typeset(typesetter, &report);
             // Memory for the next sheet is not kept.
             comemo::evict(0);
             let _ = sender.send(News::Made(made));
@@ -193,6 +221,23 @@ pub fn print(
     }
 }
 
+/// The same on the caller's thread, where there are no others; it cannot be cancelled.
+///
+/// # Errors
+/// [`PrintFault::Failed`] where the typesetter would not.
+pub fn print_here(
+    sheet: &Sheet,
+    photos: Photos,
+    options: Options,
+    report: &dyn Fn(Progress),
+) -> Result<Vec<u8>, PrintFault> {
+    report(Progress::Gathering);
+    let typesetter = Typesetter::new(sheet, photos, options, Arc::default())?;
+    let made = typeset(typesetter, report);
+    comemo::evict(0);
+    made
+}
+
 /// What the typesetting thread reports.
 enum News {
     Now(Progress),
@@ -204,9 +249,9 @@ const CLOSEST: u8 = 2;
 /// A page filled less than this, of its height between the margins, is nearly empty.
 const FILLED: f64 = 0.25;
 
-fn typeset(typesetter: Typesetter, sender: &Sender<News>) -> Result<Vec<u8>, PrintFault> {
+fn typeset(typesetter: Typesetter, report: &dyn Fn(Progress)) -> Result<Vec<u8>, PrintFault> {
     let step = |typesetter: &Typesetter, next: Progress| {
-        let _ = sender.send(News::Now(next));
+        report(next);
         match typesetter.stopped() {
             true => Err(PrintFault::Cancelled),
             false => Ok(()),

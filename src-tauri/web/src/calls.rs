@@ -5,10 +5,11 @@
 //! `{"problem": …}`; what is made of bytes has a method of its own. The search for layouts runs
 //! beside everything else, in a worker of its own ([`search`]).
 
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::measure::bounds::Sent;
 use lapwork_core::show::{
-    DraftAfter, Export, GridWish, ImportChoice, Layouts, PlanDraft, Prefs, Query, Request,
-    ShelfCommand,
+    DraftAfter, Export, GridWish, ImportChoice, Layouts, PlanDraft, Prefs, PrintOrder, Query,
+    Request, ShelfCommand,
 };
 use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::{self, Arg, Problem};
@@ -16,8 +17,9 @@ use lapwork_service::disk::{DiskPath, MemoryDisk};
 use lapwork_service::export::ExportFile;
 use lapwork_service::host::Host;
 use lapwork_service::import;
+use lapwork_service::paper::{self, PrintJob};
 use lapwork_service::photos::PhotoFault;
-use lapwork_service::service::Service;
+use lapwork_service::service::{Service, WINDOW_WAITS};
 use lapwork_service::store::{Store, StoreError};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
@@ -63,7 +65,15 @@ enum Call {
     Again {
         id: String,
     },
-    Print {},
+    /// What a print is made from: the module that prints is not this one.
+    Print {
+        id: String,
+        order: PrintOrder,
+    },
+    /// What to say where that module did not print.
+    PrintFailed {
+        why: String,
+    },
     /// Files of these names were exported.
     Exported {
         files: Vec<String>,
@@ -94,6 +104,16 @@ struct Order {
     prefs: Prefs,
     wishes: Wishes,
     seed: u32,
+}
+
+/// What the page prints from.
+#[derive(Debug, Serialize)]
+struct Print {
+    /// The name of the file it is to become.
+    file: String,
+    /// The photos that are printed, to be passed on with the job.
+    photos: Vec<PhotoId>,
+    job: PrintJob,
 }
 
 /// The service, and what stands in its way.
@@ -136,7 +156,7 @@ impl PageService {
         stranded: Option<Stranded>,
     ) -> PageService {
         PageService {
-            service: Service::for_locale(store, host, locale(languages)),
+            service: Service::for_locale(store, host, locale(languages)).waiting(WINDOW_WAITS),
             stranded,
         }
     }
@@ -205,7 +225,16 @@ impl PageService {
                 self.stored(taken)
             }
             Call::Again { id } => to_json(self.service.again(&id, now)),
-            Call::Print {} => to_json::<()>(Err(self.service.problem("print-elsewhere", &[]))),
+            Call::Print { id, order } => {
+                let snapshot = self.service.snapshot(&id, now);
+                to_json(snapshot.map(|snapshot| {
+                    let (file, sheet) = snapshot.sheet(&order);
+                    let photos = paper::photos(&sheet).into_keys().collect();
+                    let job = snapshot.print_job(&order);
+                    Print { file, photos, job }
+                }))
+            }
+            Call::PrintFailed { why } => to_json::<()>(Err(self.service.print_failed(why))),
             Call::Exported { files } => {
                 let files = files.iter().map(|name| DiskPath::from(name.as_str()));
                 to_json(self.service.exported(Ok(files.collect())))

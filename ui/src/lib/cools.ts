@@ -48,10 +48,10 @@ export class Cools {
   private at: number | null = null;
   private timer: number | null = null;
 
-  /** `told` is called each time something has become cool. */
+  /** `cooled` is called each time something has become cool. */
   constructor(
     private readonly clock: Clock,
-    private readonly messages: () => void,
+    private readonly cooled: () => void,
   ) {}
 
   /** Follow what the core says last: when the next is cool, or that nothing cools. */
@@ -64,7 +64,7 @@ export class Cools {
     const wait = Math.max(0, at - this.clock.now());
     this.timer = this.clock.after(() => {
       this.timer = null;
-      this.messages();
+      this.cooled();
     }, wait);
   }
 }

@@ -1010,7 +1010,11 @@ colour: string,
 /**
  * Its texture; none where it is plain.
  */
-tile: Tile | null, };
+tile: Tile | null, 
+/**
+ * A photo of it, which fills two repeats and lies over the texture where it is there.
+ */
+photo?: string, };
 
 export type Export = { "export": "throw" } | { "export": "pictures" } | { "export": "tables" } | { "export": "story", 
 /**
@@ -1699,7 +1703,7 @@ export type Item = { "item": "denim" } | { "item": "fabric",
 /**
  * The print, counted from 0.
  */
-print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
+print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" } | { "item": "press" } | { "item": "clips" } | { "item": "ripper" };
 
 export type JeansTyped = { 
 /**
@@ -2691,7 +2695,11 @@ stock: Count | null,
 /**
  * It is cloth, or squares too large, of which she cuts the squares: cutting them is a step.
  */
-uncut?: boolean, };
+uncut?: boolean, 
+/**
+ * A photo of it, shown in place of the drawn texture where it is there.
+ */
+photo?: string, };
 
 export type PrintOrder = { 
 /**
@@ -3056,6 +3064,10 @@ id: string, } | { "command": "erase",
 /**
  * Which.
  */
+id: string, } | { "command": "clear-copies", 
+/**
+ * Which.
+ */
 id: string, };
 
 export type ShelfRow = { 
@@ -3080,13 +3092,25 @@ next: string,
  */
 at: number, 
 /**
- * A small picture of its front.
+ * When its last step was done, in milliseconds since 1970, if every step is.
+ */
+finished: number | null, 
+/**
+ * A small picture of its front, drawn without photos.
  */
 picture: Picture | null, 
 /**
  * What is wrong with it, if it cannot be opened, or what was mended.
  */
-problem: Problem | null, };
+problem: Problem | null, 
+/**
+ * It is not read yet: the shelf is to be asked again.
+ */
+unread?: boolean, 
+/**
+ * The copies that are kept beside its file since it was merged, if there are any.
+ */
+copies?: string, };
 
 export type ShelfView = { 
 /**
@@ -3553,9 +3577,9 @@ label: string,
  */
 value: string, 
 /**
- * Whether it is met.
+ * Whether it is met; none where it is told and nothing was wished for.
  */
-met: boolean, };
+met: boolean | null, };
 
 export type Wishes = { 
 /**
@@ -3589,7 +3613,12 @@ denims?: DenimWish,
 /**
  * Squares whose denim was chosen by hand may be of another, too.
  */
-by_hand_too?: boolean, };
+by_hand_too?: boolean, 
+/**
+ * Most fabrics that may meet at one crossing, both faces together; where it is not said,
+ * any number.
+ */
+crossing?: Count, };
 
 export type WishesView = { 
 /**
@@ -3753,6 +3782,8 @@ export type WordKey =
   | "ui-again-hint"
   | "ui-all-of-it"
   | "ui-allowance"
+  | "ui-aloud"
+  | "ui-aloud-stop"
   | "ui-also-ready"
   | "ui-apart-corners"
   | "ui-apart-edges"
@@ -3827,6 +3858,9 @@ export type WordKey =
   | "ui-covered-front"
   | "ui-covered-squares"
   | "ui-covering-list"
+  | "ui-crossing-free"
+  | "ui-crossing-one"
+  | "ui-crossing-two"
   | "ui-cut-count"
   | "ui-cut-count-hint"
   | "ui-cut-counted"
@@ -3886,6 +3920,8 @@ export type WordKey =
   | "ui-find-cut"
   | "ui-find-grid"
   | "ui-finest"
+  | "ui-finished"
+  | "ui-finished-on"
   | "ui-finished-size"
   | "ui-fixed-squares"
   | "ui-floor"
@@ -4191,6 +4227,8 @@ export type WordKey =
   | "ui-straight"
   | "ui-strip"
   | "ui-strip-hint"
+  | "ui-swatch-drawn"
+  | "ui-swatch-photo"
   | "ui-tail"
   | "ui-tail-hint"
   | "ui-take-layout"
@@ -4270,6 +4308,7 @@ export type WordKey =
   | "ui-width"
   | "ui-width-there"
   | "ui-wish-apart"
+  | "ui-wish-crossing"
   | "ui-wish-denims"
   | "ui-wish-grain"
   | "ui-wish-pattern"

@@ -236,9 +236,19 @@ impl Need {
         nm(needles.saturating_add(in_nm(self.bobbin)))
     }
 
+    /// This and what further stitching with as many needles takes.
+    pub fn with(&self, more: &Need, winding: Winding) -> Need {
+        self.plus(more, winding, zero())
+    }
+
     /// This and what further stitching with one needle takes: its thread comes off the spool of
     /// the first needle.
     pub fn and(&self, more: &Need, winding: Winding) -> Need {
+        self.plus(more, winding, more.needle)
+    }
+
+    /// This and further stitching, of which the first needle alone takes so much.
+    fn plus(&self, more: &Need, winding: Winding, alone: Length) -> Need {
         if in_nm(more.seam) == 0 {
             return *self;
         }
@@ -247,7 +257,7 @@ impl Need {
         let sum = Need {
             seam,
             needle: self.needle + more.needle,
-            alone: self.alone + more.needle,
+            alone: self.alone + alone,
             bobbin: self.bobbin + more.bobbin,
             ratio: (length(self) + length(more)) / in_nm(seam) as f64,
             rule: self.rule.zip(more.rule).map(|(a, b)| a + b),
@@ -344,6 +354,27 @@ pub fn for_throw(
     let bound = thickness * 0.5 + denim.thickness * 2.0;
     let binding = need(seams.binding, Stitch::Straight, long, bound, winding)?;
     Ok(joins.and(&binding, winding))
+}
+
+/// Thread for the laps of so many squares that are pieced of two halves, each as long as a square,
+/// through two layers of denim: their fabric is glued on later.
+///
+/// # Errors
+/// A [`ThreadFault`] naming the figure that cannot be.
+pub fn for_halves(
+    plan: &Plan,
+    pieced: u32,
+    denim: &Cloth,
+    stitch_length: Length,
+    winding: Winding,
+) -> Result<Need, ThreadFault> {
+    need(
+        plan.side * i64::from(pieced),
+        plan.stitch,
+        stitch_length,
+        denim.thickness * 2.0,
+        winding,
+    )
 }
 
 /// How glue is put on. The default is our estimate, no source.

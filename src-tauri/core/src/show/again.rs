@@ -62,6 +62,9 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
             .map(|p| Print {
                 stock: None,
                 uncut: p.uncut,
+                patch: None,
+                // The photo lies beside the throw it was chosen for.
+                photo: None,
                 ..p.clone()
             })
             .collect(),

@@ -65,13 +65,30 @@ pub(super) fn card_figures(
                 "fabric",
                 context.plain(name.map_or_else(String::new, |p| p.name.clone())),
             );
-            add("square", context.by(plan.side, plan.side));
+            match throw.patch_on(piece, face) {
+                Some(side) => {
+                    add("patch", context.by(side, side));
+                    add("round-patch", context.length(plan.round(side)));
+                }
+                None => add("square", context.by(plan.side, plan.side)),
+            }
         }
-        Task::CoolCover | Task::CoolLap => {
+        Task::CoolHalves | Task::CoolCover | Task::CoolLap => {
             add(
                 "cooling",
                 context.plain(say!(context, "minutes", n = plan.cooling_minutes)),
             );
+        }
+        Task::LapHalves | Task::PressHalves | Task::StitchHalves => {
+            let lap = throw.lapped_halves(piece).unwrap_or(plan.lap);
+            match task {
+                Task::StitchHalves => add("middle", context.length(lap / 2)),
+                _ => add("lap", context.length(lap)),
+            }
+            add("square", context.by(plan.side, plan.side));
+            if task == Task::StitchHalves {
+                add("seam", context.length(plan.side));
+            }
         }
         Task::Dot => {
             add("lap", context.length(made.lap));
@@ -161,11 +178,23 @@ pub(super) fn card_figures(
             add("stitch-length", context.needle(plan.stitch_long()));
             add("round", context.length((size.width + size.height) * 2));
         }
+        Task::StitchPatch => {
+            let mut any = false;
+            for side in Face::BOTH
+                .into_iter()
+                .filter_map(|f| throw.patch_on(piece, f))
+            {
+                add("patch", context.by(side, side));
+                any = true;
+            }
+            if !any {
+                add("square", context.by(plan.side, plan.side));
+            }
+        }
         Task::TrimEdge => {
             let size = throw.finished();
             add("should-be", context.by(size.width, size.height));
         }
-        Task::StitchPatch => add("square", context.by(plan.side, plan.side)),
         Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}
     }
     out

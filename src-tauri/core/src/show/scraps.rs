@@ -2,7 +2,7 @@
 
 use crate::cloth::weight::in_mm_thick;
 use crate::command::{Command, decide};
-use crate::faces::spread::layers;
+use crate::faces::spread::thickest;
 use crate::log::journal::Journal;
 use crate::measure::{Length, ParseError, zero};
 use crate::plan::scraps::{Scrap, ScrapVerdict, widest_stitch};
@@ -282,8 +282,9 @@ fn column(
         None => add("fringe", context.plain(say!(context, "no-fringe"))),
     }
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
-    let (lap, crossing) = layers(p.across, p.down, throw.covers());
-    // The thickest lap: two denims and what fabric lies on them.
+    let (lap, denims, crossing) = thickest(throw);
+    // The thickest lap: its denims, more than two at a square of two halves, and what fabric lies
+    // on them.
     let thick = |layers: u32, squares: u32| {
         let fabric = f64::from(layers.saturating_sub(squares));
         let mm = in_mm_thick(denim.thickness) * f64::from(squares)
@@ -296,7 +297,7 @@ fn column(
         )
     };
     if lap > 0 {
-        add("thick-lap", context.plain(thick(lap, 2)));
+        add("thick-lap", context.plain(thick(lap, denims)));
     }
     if crossing > 0 {
         add("thick-crossing", context.plain(thick(crossing, 4)));

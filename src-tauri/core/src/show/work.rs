@@ -184,7 +184,7 @@ impl Batch {
     }
 }
 
-fn batches(throw: &Throw) -> Vec<Batch> {
+fn batches(throw: &Throw, now: Time) -> Vec<Batch> {
     let ready = throw.work_index().ready().iter();
     ready
         .filter_map(|((_, task), numbers)| {
@@ -193,7 +193,7 @@ fn batches(throw: &Throw) -> Vec<Batch> {
                 .filter_map(|n| throw.assembly().numbered(*n as usize));
             let piece = match task.is_cooling() {
                 // What was pressed first has cooled first.
-                true => pieces.min_by_key(|p| throw.cooled_at(*p)),
+                true => pieces.min_by_key(|p| throw.cooled_at(*p, now)),
                 false => pieces.next(),
             }?;
             Some(Batch {
@@ -201,7 +201,10 @@ fn batches(throw: &Throw) -> Vec<Batch> {
                 kind: throw.kind(piece),
                 piece,
                 count: numbers.len(),
-                cool_at: task.is_cooling().then(|| throw.cooled_at(piece)).flatten(),
+                cool_at: task
+                    .is_cooling()
+                    .then(|| throw.cooled_at(piece, now))
+                    .flatten(),
             })
         })
         .collect()
@@ -216,7 +219,7 @@ pub(super) fn work(
 ) -> WorkView {
     let now = journal.throw_at(context.now);
     let throw = &*now;
-    let batches = batches(throw);
+    let batches = batches(throw, context.now);
     // While pairs or fours cool, no bigger part is begun.
     let cooling = |b: &Batch| b.waiting(context.now) && tier(b.kind) <= tier(Kind::Four);
     let small_cool = batches.iter().any(cooling);
@@ -494,6 +497,14 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
             context,
         ));
     }
+    if let Some(face) = face_of(task)
+        && let Some(side) = throw.patch_on(piece, face)
+    {
+        let round = context.length(throw.plan.round(side));
+        let usual = say!(context, format!("how-{}-patch", task.key()), round = round);
+        out.extend(usual.lines().map(str::to_string));
+        return out;
+    }
     let usual = match (task, throw.assembly().join(piece)) {
         (Task::Dot, Some(join)) => say!(
             context,
@@ -506,6 +517,15 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
     };
     out.extend(usual.lines().map(str::to_string));
     out
+}
+
+/// The face that a task glues a fabric on.
+fn face_of(task: Task) -> Option<Face> {
+    match task {
+        Task::CoverFront => Some(Face::Front),
+        Task::CoverBack => Some(Face::Back),
+        _ => None,
+    }
 }
 
 /// How this is done to any such piece, a sentence a line.
@@ -569,6 +589,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
             "how-join-binding-seam".into()
         }
         (Task::StitchPatch, _, Stitch::Twin { .. }) => "how-stitch-patch-twin".into(),
+        (Task::StitchHalves, _, Stitch::Twin { .. }) => "how-stitch-halves-twin".into(),
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
         (Task::Stitch, Joining::Lapped, Stitch::TwoRows { .. }) => "how-stitch-rows".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
@@ -719,6 +740,9 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
         Task::CutFabric => cover(Face::Front) && cover(Face::Back),
         Task::CoverFront => cover(Face::Front),
         Task::CoverBack => cover(Face::Back),
+        Task::LapHalves | Task::PressHalves | Task::StitchHalves => {
+            throw.lapped_halves(a) == throw.lapped_halves(b)
+        }
         Task::SquareUp => {
             let measured = |piece| throw.work(piece).and_then(|w| w.measured);
             measured(a) == measured(b)

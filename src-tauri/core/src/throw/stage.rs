@@ -23,7 +23,7 @@ use ts_rs::TS;
 pub enum Stage {
     /// What is to be cut is put on the pile.
     Pile,
-    /// Squares are cut.
+    /// Squares are cut, and pieced where they are of two halves.
     Cut,
     /// Fabric is glued on squares, pressed and left to cool.
     Cover,
@@ -73,7 +73,12 @@ impl Stage {
     /// The stage to which a task done to a kind of piece belongs.
     pub fn of(task: Task, kind: Kind) -> Stage {
         match task {
-            Task::Cut | Task::CutFabric => Stage::Cut,
+            Task::Cut
+            | Task::LapHalves
+            | Task::PressHalves
+            | Task::CoolHalves
+            | Task::StitchHalves
+            | Task::CutFabric => Stage::Cut,
             Task::CoverFront
             | Task::CoverBack
             | Task::PressCover
@@ -114,7 +119,7 @@ pub struct Reached {
     /// Of these, those done.
     pub done: u32,
     /// Its steps left, by task.
-    pub left: BTreeMap<Task, usize>,
+    pub left: BTreeMap<Task, u32>,
 }
 
 impl Reached {
@@ -125,34 +130,11 @@ impl Reached {
 }
 
 /// How far every stage of a throw is that it goes through. The pile has one step.
+///
+/// The sums are kept by the [`crate::throw::index::WorkIndex`], so this costs the same on every
+/// grid.
 pub fn stages(throw: &Throw) -> BTreeMap<Stage, Reached> {
-    let mut out: BTreeMap<Stage, Reached> = BTreeMap::new();
-    let mut here: BTreeMap<Stage, u32> = BTreeMap::new();
-    for piece in throw.assembly().pieces() {
-        let kind = throw.kind(piece);
-        let done = throw.work(piece).map_or(&[][..], |work| &work.done);
-        let tasks = throw.tasks(piece);
-        here.clear();
-        for (n, task) in tasks.iter().enumerate() {
-            let stage = Stage::of(*task, kind);
-            let reached = out.entry(stage).or_default();
-            reached.steps += 1;
-            // A task that comes more than once was done as often as it is recorded.
-            let turn = tasks[..n].iter().filter(|t| *t == task).count();
-            let left = here.entry(stage).or_default();
-            if done.iter().filter(|(t, _)| t == task).count() > turn {
-                reached.done += 1;
-            } else {
-                *reached.left.entry(*task).or_default() += 1;
-                *left += 1;
-            }
-        }
-        for (stage, left) in &here {
-            let reached = out.entry(*stage).or_default();
-            reached.pieces += 1;
-            reached.through += u32::from(*left == 0);
-        }
-    }
+    let mut out = throw.work_index().stages().clone();
     let cut = out.get(&Stage::Cut).is_some_and(|cut| cut.done > 0);
     let listed = u32::from(cut || !throw.pile.is_empty());
     out.insert(
@@ -203,6 +185,37 @@ mod tests {
         Journal::begin(&begin, 0).unwrap().0
     }
 
+    /// The same counted anew from every piece.
+    fn counted(throw: &Throw) -> BTreeMap<Stage, Reached> {
+        let mut out: BTreeMap<Stage, Reached> = BTreeMap::new();
+        for piece in throw.assembly().pieces() {
+            let kind = throw.kind(piece);
+            let done = throw.work(piece).map_or(&[][..], |work| &work.done);
+            let tasks = throw.tasks(piece);
+            let mut here: BTreeMap<Stage, u32> = BTreeMap::new();
+            for (n, task) in tasks.iter().enumerate() {
+                let stage = Stage::of(*task, kind);
+                let reached = out.entry(stage).or_default();
+                reached.steps += 1;
+                // A task that comes more than once was done as often as it is recorded.
+                let turn = tasks[..n].iter().filter(|t| *t == task).count();
+                let left = here.entry(stage).or_default();
+                if done.iter().filter(|(t, _)| t == task).count() > turn {
+                    reached.done += 1;
+                } else {
+                    *reached.left.entry(*task).or_default() += 1;
+                    *left += 1;
+                }
+            }
+            for (stage, left) in &here {
+                let reached = out.entry(*stage).or_default();
+                reached.pieces += 1;
+                reached.through += u32::from(*left == 0);
+            }
+        }
+        out
+    }
+
     fn all_of(journal: &mut Journal, task: Task, kind: Kind) {
         let n = ready_for(journal.throw(), kind, task).count() as u32;
         let tick = Command::TickNext {
@@ -219,7 +232,7 @@ mod tests {
     #[test]
     fn a_six_by_eight_goes_through_its_stages() {
         let mut journal = begun(6, 8, JoinOrder::Rows, Joining::Lapped);
-        let told = |journal: &Journal| -> Vec<(Stage, u32, u32)> {
+        let counts = |journal: &Journal| -> Vec<(Stage, u32, u32)> {
             let found = stages(journal.throw());
             found
                 .iter()
@@ -227,7 +240,7 @@ mod tests {
                 .collect()
         };
         assert_eq!(
-            told(&journal),
+            counts(&journal),
             [
                 (Stage::Pile, 0, 0),
                 (Stage::Cut, 0, 48),
@@ -251,7 +264,7 @@ mod tests {
         assert_eq!((pairs.through, pairs.steps, pairs.done), (0, 96, 72));
         assert_eq!(pairs.left, BTreeMap::from([(Task::Stitch, 24)]));
         all_of(&mut journal, Task::Stitch, Kind::Pair);
-        assert_eq!(told(&journal)[2], (Stage::Pairs, 24, 24));
+        assert_eq!(counts(&journal)[2], (Stage::Pairs, 24, 24));
         assert_eq!(stage_now(&stages(journal.throw())), Some(Stage::Fours));
     }
 
@@ -272,14 +285,15 @@ mod tests {
             }
             let throw = journal.throw();
             let found = stages(throw);
+            prop_assert_eq!(throw.work_index().stages(), &counted(throw));
             let work: Vec<&Reached> = found.iter().filter(|(s, _)| **s != Stage::Pile).map(|(_, r)| r).collect();
             let sum = |of: fn(&Reached) -> u32| work.iter().map(|r| of(r) as usize).sum::<usize>();
             let (done, all) = throw.progress();
             prop_assert_eq!((sum(|r| r.done), sum(|r| r.steps)), (done, all));
             for reached in work {
                 prop_assert_eq!(reached.through == reached.pieces, reached.is_through());
-                let left: usize = reached.left.values().sum();
-                prop_assert_eq!(left as u32 + reached.done, reached.steps);
+                let left: u32 = reached.left.values().sum();
+                prop_assert_eq!(left + reached.done, reached.steps);
             }
             prop_assert_eq!(stage_now(&found).is_none(), done == all);
         }

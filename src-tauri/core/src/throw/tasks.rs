@@ -2,7 +2,8 @@
 //!
 //! Every piece (see [`crate::plan::assembly`]) has a straight list of tasks:
 //!
-//! * a square: cut; the fabric for it cut, where that is cloth still; a fabric glued on the front or the back where the faces ask
+//! * a square: cut; where it is pieced of two halves, these are lapped and dotted with glue,
+//!   pressed, left to cool and stitched; the fabric for it cut, where that is cloth still; a fabric glued on the front or the back where the faces ask
 //!   for it; then pressed and left to cool; a patch on a square that is sewn in is
 //!   stitched round, since none of the laps holds its edges;
 //! * a lapped join: lapped and dotted with glue, pressed, left to cool, stitched;
@@ -26,6 +27,14 @@ use ts_rs::TS;
 pub enum Task {
     /// Cut a square.
     Cut,
+    /// Lap two halves of a square and hold them with dots of glue.
+    LapHalves,
+    /// Press the lap of two halves.
+    PressHalves,
+    /// Leave the lap of two halves to cool.
+    CoolHalves,
+    /// Stitch two halves into a square.
+    StitchHalves,
     /// Cut the fabric squares for a square.
     CutFabric,
     /// Glue a fabric square on the front.
@@ -122,8 +131,12 @@ impl Caution {
 
 impl Task {
     /// All of them, in the order work usually goes.
-    pub const ALL: [Task; 24] = [
+    pub const ALL: [Task; 28] = [
         Task::Cut,
+        Task::LapHalves,
+        Task::PressHalves,
+        Task::CoolHalves,
+        Task::StitchHalves,
         Task::CutFabric,
         Task::CoverFront,
         Task::CoverBack,
@@ -153,6 +166,7 @@ impl Task {
     pub fn station(self) -> Station {
         match self {
             Task::Cut
+            | Task::LapHalves
             | Task::CutFabric
             | Task::CoverFront
             | Task::CoverBack
@@ -164,16 +178,20 @@ impl Task {
             | Task::GlueBinding
             | Task::Snip
             | Task::Clip => Station::Table,
-            Task::PressCover
+            Task::PressHalves
+            | Task::CoolHalves
+            | Task::PressCover
             | Task::CoolCover
             | Task::PressLap
             | Task::CoolLap
             | Task::PressSeam
             | Task::PressBlock
             | Task::PressBinding => Station::Iron,
-            Task::StitchPatch | Task::Stitch | Task::JoinBinding | Task::StitchBinding => {
-                Station::Machine
-            }
+            Task::StitchHalves
+            | Task::StitchPatch
+            | Task::Stitch
+            | Task::JoinBinding
+            | Task::StitchBinding => Station::Machine,
             Task::Wash => Station::Wash,
         }
     }
@@ -181,11 +199,12 @@ impl Task {
     /// Minutes this usually takes for one piece: a rough estimate of ours, no source.
     pub fn usual_minutes(self) -> f64 {
         match self {
-            Task::CoolCover | Task::CoolLap => 0.0,
-            Task::PressCover | Task::PressLap | Task::PressSeam => 0.5,
+            Task::CoolHalves | Task::CoolCover | Task::CoolLap => 0.0,
+            Task::PressHalves | Task::PressCover | Task::PressLap | Task::PressSeam => 0.5,
             Task::Cut | Task::CutFabric | Task::PressBlock => 1.0,
             Task::CoverFront | Task::CoverBack | Task::Pin => 1.5,
             Task::StitchPatch => 3.0,
+            Task::LapHalves | Task::StitchHalves => 2.0,
             Task::Dot | Task::Stitch | Task::SquareUp => 2.0,
             Task::CutBinding | Task::JoinBinding | Task::PressBinding => 15.0,
             Task::GlueBinding | Task::StitchBinding | Task::Snip => 30.0,
@@ -195,7 +214,7 @@ impl Task {
 
     /// Whether the work is to wait, not to do.
     pub fn is_cooling(self) -> bool {
-        matches!(self, Task::CoolCover | Task::CoolLap)
+        matches!(self, Task::CoolHalves | Task::CoolCover | Task::CoolLap)
     }
 
     /// The caution that belongs to it.
@@ -203,14 +222,17 @@ impl Task {
         match self {
             Task::Cut | Task::CutFabric | Task::SquareUp | Task::CutBinding => Some(Caution::Blade),
             Task::TrimEdge => Some(Caution::BladeAndIron),
-            Task::PressCover
+            Task::PressHalves
+            | Task::PressCover
             | Task::PressLap
             | Task::PressSeam
             | Task::PressBlock
             | Task::PressBinding => Some(Caution::Iron),
-            Task::StitchPatch | Task::Stitch | Task::JoinBinding | Task::StitchBinding => {
-                Some(Caution::Needle)
-            }
+            Task::StitchHalves
+            | Task::StitchPatch
+            | Task::Stitch
+            | Task::JoinBinding
+            | Task::StitchBinding => Some(Caution::Needle),
             Task::Wash => Some(Caution::Lint),
             Task::Clip => Some(Caution::Children),
             _ => None,
@@ -221,6 +243,10 @@ impl Task {
     pub fn key(self) -> &'static str {
         match self {
             Task::Cut => "cut",
+            Task::LapHalves => "lap-halves",
+            Task::PressHalves => "press-halves",
+            Task::CoolHalves => "cool-halves",
+            Task::StitchHalves => "stitch-halves",
             Task::CutFabric => "cut-fabric",
             Task::CoverFront => "cover-front",
             Task::CoverBack => "cover-back",
@@ -273,13 +299,18 @@ impl Station {
 pub fn sitting(task: Task, joining: Joining) -> &'static [Task] {
     match (task, joining) {
         (Task::Dot, Joining::Lapped) => &[Task::Dot, Task::PressLap],
+        (Task::LapHalves, _) => &[Task::LapHalves, Task::PressHalves],
         _ => &[],
     }
 }
 
-/// A square's tasks, given what its faces ask for and whether fabric for it is to be cut.
-pub fn for_square(cover: &Cover, cut_fabric: bool, out: &mut Vec<Task>) {
+/// A square's tasks, given what its faces ask for, whether it is pieced of halves and whether
+/// fabric for it is to be cut.
+pub fn for_square(cover: &Cover, pieced: bool, cut_fabric: bool, out: &mut Vec<Task>) {
     out.push(Task::Cut);
+    if pieced {
+        out.extend(HALVES);
+    }
     if cut_fabric {
         out.push(Task::CutFabric);
     }
@@ -293,6 +324,14 @@ pub fn for_square(cover: &Cover, cut_fabric: bool, out: &mut Vec<Task>) {
         out.extend([Task::PressCover, Task::CoolCover]);
     }
 }
+
+/// What is done to the halves of a pieced square before it is used.
+pub const HALVES: [Task; 4] = [
+    Task::LapHalves,
+    Task::PressHalves,
+    Task::CoolHalves,
+    Task::StitchHalves,
+];
 
 /// A join's tasks.
 pub fn for_join(joining: Joining, out: &mut Vec<Task>) {
@@ -386,6 +425,7 @@ mod tests {
                     back,
                     ..Cover::default()
                 },
+                false,
                 cut_fabric,
                 &mut out,
             );

@@ -1,8 +1,11 @@
 //! A snapshot of a throw, from which another thread makes screens and files.
 
 use crate::export::ExportFile;
+use crate::paper::PrintJob;
+use crate::photos;
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::faces::arrange::Arranger;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::Ruler;
@@ -14,7 +17,6 @@ use lapwork_core::show::{
     ViewAnswer,
 };
 use lapwork_core::throw::Time;
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::Problem;
 use lapwork_core::words::Words;
@@ -83,6 +85,17 @@ impl Snapshot {
         (show::file_name(&called, "pdf"), sheet)
     }
 
+    /// The same as a job for another thread or module, which makes the sheet from it.
+    pub fn print_job(&self, order: &PrintOrder) -> PrintJob {
+        PrintJob {
+            record: self.journal.text(),
+            language: self.words.language().code.to_string(),
+            ruler: self.ruler,
+            now: self.now,
+            order: order.clone(),
+        }
+    }
+
     /// The files of an export; `photo` gives the bytes kept of a photo.
     ///
     /// The throw's own file is given here as the record stands; [`Service::export`] gives it
@@ -105,8 +118,13 @@ impl Snapshot {
                 bytes: journal.text().into_bytes(),
             }]),
             Export::Pictures => {
+                let cloth = |name: &PhotoId| {
+                    let kept = photo(name)?;
+                    let small = photos::for_paper(&kept, photos::SWATCH_SIDE, false)?;
+                    Some(BASE64_STANDARD.encode(small.jpeg))
+                };
                 let file = |drawing: Drawing| {
-                    let svg = drawing.svg(journal, Style::Colour, context)?;
+                    let svg = drawing.svg(journal, Style::Colour, &cloth, context)?;
                     Ok(ExportFile {
                         name: drawing.file_name(throw, context),
                         bytes: svg.into_bytes(),

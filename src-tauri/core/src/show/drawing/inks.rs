@@ -249,6 +249,7 @@ mod tests {
             Style::Ink.ground(&DrawnCloth {
                 colour: colour.into(),
                 tile: Some(Tile::Twill),
+                photo: None,
             })
         };
         let all = ["#1b2540", "#3a5788", "#7d97bd", "#c9d4dc"].map(grey);
@@ -256,6 +257,7 @@ mod tests {
         let print = DrawnCloth {
             colour: "#1b2540".into(),
             tile: Some(Tile::Print(Texture::Dot)),
+            photo: None,
         };
         assert_eq!(Style::Ink.ground(&print), WHITE);
     }

@@ -140,15 +140,40 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
             let label = Some(names::square(piece));
             d.named_area([0.0, 0.0, s, s], Ink::Denim, Some(denim), label);
             let print = cover.on(face).map(|_| shown(throw, piece, face));
-            d.named_area([s * 1.1, s * 0.05, s * 0.9, s * 0.9], Ink::Now, print, None);
+            let part = throw.patch_on(piece, face).map_or(0.9, |p| in_mm(p) / s);
+            let top = s * (1.0 - part) / 2.0;
+            d.named_area([s * 1.1, top, s * part, s * part], Ink::Now, print, None);
             d.arrow([s * 1.3, s * 0.5, s * 0.75, s * 0.5], Ink::Rule);
             (s * 2.0, s)
+        }
+        Task::LapHalves | Task::PressHalves | Task::CoolHalves | Task::StitchHalves => {
+            // Two halves, the left one over the right one.
+            let lap = in_mm(throw.lapped_halves(piece).unwrap_or(throw.plan.lap));
+            let half = (s + lap) / 2.0;
+            for (x, ink) in [(half - lap, Ink::Next), (0.0, Ink::Denim)] {
+                let cloth = Some(bare(throw, piece, Face::Front));
+                d.named_area([x, 0.0, half, s], ink, cloth, None);
+            }
+            d.area([half - lap, 0.0, lap, s], Ink::Lap);
+            d.words([s * 0.2, s * 0.5], names::square(piece), s * 0.13);
+            if task == Task::StitchHalves {
+                let middle = half - lap / 2.0;
+                d.line([middle, 0.0, middle, s], Ink::Stitch);
+            }
+            (s, s)
         }
         _ => {
             let mut side = |x, face| {
                 let label = Some(names::square(piece));
                 let cloth = Some(shown(throw, piece, face));
-                d.named_area([x, 0.0, s, s], Ink::Denim, cloth, label);
+                if let Some(patch) = throw.patch_on(piece, face) {
+                    let denim = Some(bare(throw, piece, face));
+                    d.named_area([x, 0.0, s, s], Ink::Denim, denim, None);
+                    let (p, edge) = (in_mm(patch), in_mm(throw.plan.round(patch)));
+                    d.named_area([x + edge, edge, p, p], Ink::Denim, cloth, label);
+                } else {
+                    d.named_area([x, 0.0, s, s], Ink::Denim, cloth, label);
+                }
             };
             side(0.0, Face::Front);
             let wide = match cover.back.is_some() {
@@ -159,7 +184,11 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
                 false => s,
             };
             if task == Task::StitchPatch {
-                let (near, far) = (s * 0.03, s * 0.97);
+                let small = Face::BOTH
+                    .into_iter()
+                    .find_map(|f| throw.patch_on(piece, f));
+                let edge = small.map_or(0.0, |p| in_mm(throw.plan.round(p)));
+                let (near, far) = (edge + s * 0.03, s * 0.97 - edge);
                 for side in [
                     [near, near, far, near],
                     [near, far, far, far],

@@ -211,6 +211,11 @@ pub fn sheet(
         changes: changes(journal, both.doubled, &day_of),
         story: None,
         photos: Vec::new(),
+        swatches: throw
+            .prints
+            .iter()
+            .filter_map(|p| p.photo.clone())
+            .collect(),
         left_off: None,
         card: card(throw, &both, &stages, &prints),
         stages,
