@@ -95,7 +95,13 @@ impl Fitting<'_> {
             } else {
                 ", to be opened first"
             };
-            let name = format!("{task} {kind}{open}");
+            // A lap is stitched unlike a seam.
+            let way = match task {
+                "stitch" => of.split(", ").last().unwrap_or_default(),
+                _ => "",
+            };
+            let name = format!("{task} {kind} {way}{open}");
+            let name = name.trim().to_string();
             if self.seen.insert(name.clone()) {
                 self.show(card["title"].as_str().expect("a title"));
                 for (width, height) in PHONES {
@@ -107,7 +113,14 @@ impl Fitting<'_> {
                     self.faults.extend(found);
                     if let Some(folder) = lapwork_tests::access::pictures() {
                         let file = format!("{of}-{width}-{name}.png").replace([' ', ','], "-");
-                        self.walk.window.picture(&folder.join(file));
+                        self.walk.window.picture(&folder.join(&file));
+                        // What lies below the first screen, too.
+                        let scroll = "document.getElementById('main').scrollTop = arguments[0];";
+                        self.walk.window.run(scroll, &[json!(560)]);
+                        self.walk
+                            .window
+                            .picture(&folder.join(format!("below-{file}")));
+                        self.walk.window.run(scroll, &[json!(0)]);
                     }
                     self.least = self.least.min(picture_height(self.walk));
                 }

@@ -8,16 +8,17 @@ use crate::throw::Throw;
 use crate::throw::stock::strip_shown;
 use crate::words::Shown;
 
-/// What shows of the binding on each face, in a sentence.
+/// What shows of the binding on each face, in a sentence: in millimetres, since on a ruler of inches
+/// it would come to half the strip.
 pub(super) fn told(throw: &Throw, context: Context<'_>) -> String {
     let shown = strip_shown(throw);
     say!(
         context,
         "binding-shows",
         strip = context.length(throw.plan.binding.strip),
-        plain = context.length(shown.plain),
-        joins = context.length(shown.on_joins),
-        itself = context.length(shown.on_itself)
+        plain = context.needle(shown.plain),
+        joins = context.needle(shown.on_joins),
+        itself = context.needle(shown.on_itself)
     )
 }
 

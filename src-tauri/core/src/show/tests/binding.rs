@@ -101,7 +101,11 @@ fn an_older_throw_keeps_its_steps() {
     act(&mut added, &with(&journal), 22 * 3_600_000);
     assert_eq!(added.throw().next(whole), Some(Task::TrimEdge));
     assert_eq!(added.throw().progress().1, all + 1);
-    for (hour, task) in [(23, Task::PressBinding), (24, Task::GlueBinding)] {
+    for (hour, task) in [
+        (22, Task::JoinBinding),
+        (23, Task::PressBinding),
+        (24, Task::GlueBinding),
+    ] {
         tick_whole(&mut journal, task, hour);
     }
     let adding = with(&journal);
@@ -138,7 +142,7 @@ fn what_shows_of_the_strip_is_the_same_everywhere() {
     let mut journal = sewn(true);
     let strip = strip_shown(journal.throw());
     assert_eq!(strip.plain, crate::measure::nm(12_225_000));
-    let shown = metric.length(strip.plain).text;
+    let shown = metric.needle(strip.plain).text;
     let gathered = crate::show::gather::gather(&journal, metric);
     let rows = gathered.rows.into_iter();
     let lines: Vec<String> = rows.flat_map(|row| row.lines).collect();
@@ -148,7 +152,8 @@ fn what_shows_of_the_strip_is_the_same_everywhere() {
     for (hour, task) in [
         (21, Task::TrimEdge),
         (22, Task::CutBinding),
-        (23, Task::PressBinding),
+        (23, Task::JoinBinding),
+        (24, Task::PressBinding),
     ] {
         tick_whole(&mut journal, task, hour);
     }
@@ -160,7 +165,7 @@ fn what_shows_of_the_strip_is_the_same_everywhere() {
         .iter()
         .find(|f| f.label == "Shows on each face");
     assert_eq!(each.expect("it is told").value.text, shown);
-    tick_whole(&mut journal, Task::GlueBinding, 24);
+    tick_whole(&mut journal, Task::GlueBinding, 25);
     let card = *work_view(&journal, None, metric).card.expect("a step");
     let told = |label: &str| {
         let found = card.figures.iter().find(|f| f.label == label);

@@ -78,9 +78,24 @@ fn by_the_large_button(mut journal: Journal) -> Vec<(Task, usize)> {
 /// Measuring the fours is not counted; squaring them up is one tap.
 #[test]
 fn a_throw_of_six_by_eight_takes_few_taps() {
-    let taps = by_the_large_button(laid_out(Plan::default(), 16, 12));
+    let without = Plan {
+        trim_edge: false,
+        ..Plan::default()
+    };
+    let taps = by_the_large_button(laid_out(without, 16, 12));
     println!("{} taps: {taps:?}", taps.len());
     assert!(taps.len() <= 40, "{} taps: {taps:?}", taps.len());
+    // Trimming the edge is one tap more, and two rows with a single needle are none.
+    let two_rows = Plan {
+        stitch: crate::plan::Stitch::TwoRows {
+            spacing: tenths_of_mm(60),
+        },
+        ..Plan::default()
+    };
+    for plan in [Plan::default(), two_rows] {
+        let trimmed = by_the_large_button(laid_out(plan, 16, 12));
+        assert_eq!(trimmed.len(), taps.len() + 1, "{trimmed:?}");
+    }
 }
 
 #[test]

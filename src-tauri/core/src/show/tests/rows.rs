@@ -284,7 +284,7 @@ fn what_to_have_at_hand_and_the_plan_say_so() {
     let mut typed = plan.tidy;
     assert_eq!(
         (typed.width.as_str(), typed.stitch_length.as_str()),
-        ("6\u{a0}mm", "3.5\u{a0}mm")
+        ("6 mm", "3.5 mm")
     );
     typed.stitch_length = "3".into();
     let usual = crate::show::plan::plan_of(&journal, Some(&typed), context);
