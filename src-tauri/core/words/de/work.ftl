@@ -197,7 +197,8 @@ tick-covered = { $fabrics ->
     [one] Alle { $n } beklebt
    *[other] Alle { $n } beklebt ({ $fabrics } Stoffe)
 }
-tick-all-fabrics = Alle { $n } { $past } ({ $fabrics } Stoffe)
+tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
+tick-all-cut-fabrics = Alle { $n } aus { $fabrics } Stoffen zugeschnitten
 tick-spare-other = { $n ->
     [one] Das Ersatzquadrat aus { $denim } nehmen
    *[other] Eins von { $n } Ersatzquadraten aus { $denim } nehmen

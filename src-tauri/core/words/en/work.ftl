@@ -198,7 +198,8 @@ tick-covered = { $fabrics ->
     [one] All { $n } glued
    *[other] All { $n } glued ({ $fabrics } fabrics)
 }
-tick-all-fabrics = All { $n } { $past } ({ $fabrics } fabrics)
+tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
+tick-all-cut-fabrics = All { $n } cut from { $fabrics } fabrics
 tick-spare-other = { $n ->
     [one] Take the spare of { $denim }
    *[other] Take one of { $n } spares of { $denim }
