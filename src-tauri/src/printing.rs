@@ -5,10 +5,10 @@
 //! first.
 
 use jiff::tz::TimeZone;
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::show::Sheet;
 use lapwork_core::show::{PrintOrder, Printing, ZoneName};
-use lapwork_core::throw::photos::PhotoId;
-use lapwork_service::photos;
+use lapwork_service::{paper, photos};
 use lapwork_sheet::{Options, Photos, PrintFault, Progress};
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -51,20 +51,20 @@ impl Press {
     ) -> Result<Vec<u8>, PrintFault> {
         let mine = || self.turn.load(Ordering::Relaxed) == turn.0;
         let all = Progress::ALL;
-        let mut photos = Photos::new();
+        let mut found_photos = Photos::new();
         let mut reported = 0;
         tell(Printing {
             done: reported,
             all,
         });
-        for name in &sheet.photos {
+        for (name, side) in paper::photos(sheet) {
             if !mine() {
                 return Err(PrintFault::Cancelled);
             }
-            let found = photo(name).and_then(|kept| photos::for_paper(&kept, order.black));
-            photos.extend(found.map(|photo| (name.clone(), printable(photo))));
+            let found = photo(&name).and_then(|kept| photos::for_paper(&kept, side, order.black));
+            found_photos.extend(found.map(|photo| (name, printable(photo))));
         }
-        lapwork_sheet::print(sheet, photos, Options::from(order), &mut |now| {
+        lapwork_sheet::print(sheet, found_photos, Options::from(order), &mut |now| {
             if !mine() {
                 return ControlFlow::Break(());
             }

@@ -234,7 +234,7 @@ fn every_drawing(mut check: impl FnMut(&str, &Journal, Drawing, Style, &str)) {
     for (name, journal) in throws() {
         for drawing in Drawing::all(journal.throw()) {
             for style in [Style::Colour, Style::Ink] {
-                let svg = drawing.svg(&journal, style, context(&words, System::Inch));
+                let svg = drawing.svg(&journal, style, &|_| None, context(&words, System::Inch));
                 let name = format!("{name}-{}-{style:?}", drawing.key());
                 check(&name, &journal, drawing, style, &svg.unwrap());
             }
@@ -319,7 +319,13 @@ fn squares_have_the_colour_of_their_cloth_and_the_back_is_mirrored() {
             .collect();
         hues.extend(journal.throw().denims.iter().map(|d| rgb(&d.colour)));
         for face in [Face::Front, Face::Back] {
-            let svg = face_svg(&journal, face, Style::Colour, context(&words, System::Inch));
+            let svg = face_svg(
+                &journal,
+                face,
+                Style::Colour,
+                &|_| None,
+                context(&words, System::Inch),
+            );
             let doc = Document::parse(&svg).unwrap();
             let areas = squares(&doc);
             let least = |i: usize| areas.values().map(|a| a[i]).fold(f32::INFINITY, f32::min);
@@ -378,6 +384,7 @@ fn in_black_and_white_prints_differ_beside_their_letters() {
         &journal,
         Face::Front,
         Style::Ink,
+        &|_| None,
         context(&words, System::Inch),
     );
     let areas = squares(&Document::parse(&svg).unwrap());
@@ -409,7 +416,13 @@ fn a_sewn_join_is_dashed_and_one_to_be_sewn_is_not() {
     let journal = demo::throw(NOW);
     let throw = journal.throw();
     for face in [Face::Front, Face::Back] {
-        let svg = face_svg(&journal, face, Style::Colour, context(&words, System::Inch));
+        let svg = face_svg(
+            &journal,
+            face,
+            Style::Colour,
+            &|_| None,
+            context(&words, System::Inch),
+        );
         let areas = squares(&Document::parse(&svg).unwrap());
         let rendered = render(&svg, 2.0);
         let (mut sewn, mut open) = (0, 0);
@@ -455,7 +468,7 @@ fn what_the_maker_typed_is_told_as_typed() {
     act(&mut journal, &Command::SetCloth { prints, denims });
     for face in [Face::Front, Face::Back] {
         let context = context(&words, System::Metric);
-        let svg = face_svg(&journal, face, Style::Colour, context);
+        let svg = face_svg(&journal, face, Style::Colour, &|_| None, context);
         let doc = Document::parse(&svg).unwrap();
         assert!(!doc.descendants().any(|node| node.has_tag_name("script")));
         assert_eq!(
@@ -489,11 +502,11 @@ fn a_piece_is_drawn_with_its_squares_and_figures() {
             for index in 0..2u8 {
                 let drawing = Drawing::Piece { n: *n, index };
                 let svg = drawing
-                    .svg(&journal, Style::Colour, context(&words, system))
+                    .svg(&journal, Style::Colour, &|_| None, context(&words, system))
                     .unwrap();
                 let doc = Document::parse(&svg).unwrap();
                 let areas: Vec<[f32; 4]> = squares(&doc).into_values().collect();
-                let expected = heap.expected(usize::from(index), throw.plan.side);
+                let expected = heap.expected(usize::from(index), &throw.plan);
                 assert_eq!(areas.len(), expected.get() as usize);
                 for (i, a) in areas.iter().enumerate() {
                     assert!((a[2] - a[3]).abs() < 0.05);
@@ -511,8 +524,13 @@ fn a_piece_is_drawn_with_its_squares_and_figures() {
     }
     let none = Drawing::Piece { n: 9, index: 0 };
     assert!(
-        none.svg(&journal, Style::Ink, context(&words, System::Inch))
-            .is_err()
+        none.svg(
+            &journal,
+            Style::Ink,
+            &|_| None,
+            context(&words, System::Inch)
+        )
+        .is_err()
     );
 }
 
@@ -686,7 +704,7 @@ fn tables_hold_the_figures_of_the_core() {
                 near(&row[at], in_mm(length), 25.4);
                 near(&row[at + 1], in_mm(length), 1.0);
             }
-            let expected = heap.expected(i, throw.plan.side);
+            let expected = heap.expected(i, &throw.plan);
             assert_eq!(row[9].parse(), Ok(expected.get()));
             assert_eq!(row[10].parse().ok(), heap.counted[i].map(Count::get));
         }

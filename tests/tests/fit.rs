@@ -120,7 +120,7 @@ impl Fitting<'_> {
 }
 
 /// A throw of three by two squares, with fabric of its own to be cut on both faces of one square.
-fn begin(walk: &Walk, name: &str, joining: &str) -> String {
+fn begin(walk: &Walk, name: &str, joining: &str, stitch: &Value) -> String {
     let (cloth, denim) = (
         json!({ "name": "Blue checks", "colour": "#335577", "texture": "check", "stock": null, "uncut": true }),
         json!({ "name": "Old jeans", "colour": "#2b4472" }),
@@ -132,6 +132,7 @@ fn begin(walk: &Walk, name: &str, joining: &str) -> String {
     });
     let mut plan = plan.expect("a plan");
     plan["joining"] = json!(joining);
+    plan["stitch"] = stitch.clone();
     let action =
         json!({ "do": "begin", "name": name, "plan": plan, "prints": [cloth], "denims": [denim] });
     let pile = json!([{ "do": "add-cloth", "width": 500_000_000, "length": 500_000_000, 
@@ -145,7 +146,7 @@ fn begin(walk: &Walk, name: &str, joining: &str) -> String {
 }
 
 /// Walk a throw of each way of joining to its end; gives the kinds of steps that were seen.
-fn walk_all(language: &str, ruler: Value) -> (BTreeSet<String>, Vec<String>, f64) {
+fn walk_all(language: &str, ruler: Value, stitch: &Value) -> (BTreeSet<String>, Vec<String>, f64) {
     let data = tempfile::tempdir().unwrap();
     let mut walk = Walk::start(data.path());
     let mut prefs = walk.window.call("hello", json!({})).expect("a greeting")["prefs"].take();
@@ -154,7 +155,7 @@ fn walk_all(language: &str, ruler: Value) -> (BTreeSet<String>, Vec<String>, f64
     let output = walk.window.call("set_prefs", json!({ "prefs": prefs }));
     output.unwrap_or_else(|why| panic!("{why}"));
     let throws: BTreeMap<&str, String> = ["lapped", "seamed", "exposed"]
-        .map(|joining| (joining, begin(&walk, joining, joining)))
+        .map(|joining| (joining, begin(&walk, joining, joining, stitch)))
         .into();
     walk.window.reopen();
     let (mut seen, mut faults, mut least) = (BTreeSet::new(), Vec::new(), f64::MAX);
@@ -189,8 +190,10 @@ fn walk_all(language: &str, ruler: Value) -> (BTreeSet<String>, Vec<String>, f64
 #[test]
 fn every_kind_of_step_fits_one_screen_of_a_phone() {
     let mut all = Vec::new();
-    for (language, ruler) in [("en", json!("inch")), ("de", json!("metric"))] {
-        let (seen, faults, least) = walk_all(language, ruler);
+    let [twin, rows] =
+        ["twin", "two-rows"].map(|kind| json!({ "kind": kind, "spacing": 4_000_000 }));
+    for (language, ruler, stitch) in [("en", json!("inch"), twin), ("de", json!("metric"), rows)] {
+        let (seen, faults, least) = walk_all(language, ruler, &stitch);
         println!(
             "{language}: {} kinds of steps, {} faults, the smallest picture is {least} px high",
             seen.len(),

@@ -8,6 +8,7 @@
 mod filled;
 
 use lapwork_core::cloth::fabric::Print;
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::command::Command;
 use lapwork_core::demo;
 use lapwork_core::log::journal::Journal;
@@ -17,7 +18,6 @@ use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::sheet::{MOST_PHOTOS, Row, SheetEntry};
 use lapwork_core::show::{self, Context, Sheet};
 use lapwork_core::show::{PrintOrder, PrintPaper, PrintUnits, ZoneName};
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Words;
 use lapwork_sheet::{
     Inks, LetterSize, Options, Paper, Photos, PrintFault, PrintKind, Progress, print,
@@ -1066,6 +1066,81 @@ fn the_story_is_printed_with_its_photos_when_asked_for() {
     let text = paged.text();
     assert_eq!(text.matches(&bare(&sheet.labels["no-photo"])).count(), 1);
     assert!(text.contains(&bare(&left)));
+}
+
+/// The photo of a fabric is printed on the sheet and on the wall card, beside its letters and its
+/// name, small and in the colours of the ink; where it is gone the fabric is drawn.
+#[test]
+fn the_photo_of_a_fabric_is_printed() {
+    let mut picture = Vec::new();
+    let photo = image::RgbImage::from_pixel(1600, 1000, image::Rgb([250, 0, 250]));
+    let encoder = image::codecs::jpeg::JpegEncoder::new(&mut picture);
+    photo.write_with_encoder(encoder).unwrap();
+    let kept = lapwork_service::photos::shrink(&picture).unwrap();
+    let mut journal = filled::throw(4, 4);
+    let mut prints = journal.throw().prints.clone();
+    let shown = |print: u8| lapwork_core::throw::stock::used(journal.throw(), print) > 0;
+    let used = (0..prints.len() as u8)
+        .find(|p| shown(*p))
+        .expect("a fabric is used");
+    prints[usize::from(used)].photo = PhotoId::parse(&"5c".repeat(32));
+    let name = prints[usize::from(used)].name.clone();
+    let denims = journal.throw().denims.clone();
+    let cloth = Command::SetCloth { prints, denims };
+    let entry = journal.propose(&cloth, 1_800_000_000_000).unwrap();
+    journal.accept(entry).unwrap();
+    let words = Words::english();
+    let context = Context {
+        words: &words,
+        ruler: Ruler::default(),
+        now: 1_800_000_000_000,
+    };
+    let press = lapwork_shell::printing::Press::default();
+    for (card, black) in [(false, false), (true, false), (true, true)] {
+        let order = PrintOrder {
+            card,
+            blank: false,
+            units: PrintUnits::Both,
+            paper: PrintPaper::A4,
+            large: false,
+            black,
+            story: false,
+            zone: ZoneName::default(),
+        };
+        let sheet = lapwork_service::paper::sheet(&journal, context, &order);
+        let printed = |there: bool| {
+            let found = |_: &PhotoId| there.then(|| kept.clone());
+            let turn = press.begin();
+            let pdf = press.print(turn, &sheet, &order, &found, &|_| {});
+            Paged::kept(&pdf.unwrap())
+        };
+        let (seen, drawn) = (printed(true), printed(false));
+        let images = pictures(&seen);
+        assert!(!images.is_empty(), "card {card}");
+        assert!(
+            images.iter().all(|i| (i.1, i.2) == (240, 150)),
+            "{images:?}"
+        );
+        assert!(pictures(&drawn).is_empty());
+        for paged in [&seen, &drawn] {
+            assert!(paged.text().contains(&bare(&name)), "card {card}: {name}");
+        }
+        // As strongly coloured as the photo is, whatever the paper and the pixels make of it.
+        let magenta = |paged: &Paged| {
+            let pixels = paged.pixels();
+            let strong = pixels
+                .iter()
+                .filter(|[r, g, b]| *r > 200 && *b > 200 && *g < 60);
+            strong.count()
+        };
+        assert_eq!(
+            magenta(&seen) > 50,
+            !black,
+            "card {card}: {}",
+            magenta(&seen)
+        );
+        assert_eq!(magenta(&drawn), 0);
+    }
 }
 
 #[test]

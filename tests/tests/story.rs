@@ -45,6 +45,96 @@ fn open_story(walk: &Walk) {
     walk.sees("story-made", "squares cut");
 }
 
+/// Points of the window that are as strongly magenta as no cloth and no sign is.
+fn magenta(walk: &Walk) -> usize {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("seen.png");
+    walk.window.picture(&file);
+    let seen = image::open(&file).expect("a picture").to_rgb8();
+    let strong = |p: &&Rgb<u8>| p.0[0] > 230 && p.0[1] < 30 && p.0[2] > 230;
+    seen.pixels().filter(strong).count()
+}
+
+/// The photo of a fabric is chosen in the list of fabrics and shown wherever the fabric is, beside
+/// its letters; without it the drawn texture is back.
+#[test]
+fn a_photo_of_a_fabric_is_shown_wherever_it_is_drawn() {
+    let data = tempfile::tempdir().unwrap();
+    let mut walk = Walk::start(data.path());
+    walk.tap("open-demo");
+    walk.sees("card-title", "Cut a square");
+    let id = walk.id();
+    let mut cloth = std::io::Cursor::new(Vec::new());
+    RgbImage::from_pixel(900, 600, Rgb([250, 0, 250]))
+        .write_to(&mut cloth, ImageFormat::Png)
+        .unwrap();
+    walk.tap("tab-faces");
+    walk.window.select("[data-testid^=face-]");
+    assert_eq!(magenta(&walk), 0);
+    let faces = walk.face("front");
+    let print = faces.iter().find_map(|cell| cell["print"].as_u64());
+    let print = print.expect("a fabric is on the front");
+
+    // What is no photo is refused, and the list stays as it was.
+    walk.tap("edit-cloth");
+    fs::write(walk.window.brought(), "no photo").unwrap();
+    walk.tap(&format!("print-photo-{print}"));
+    walk.window.wait_text("That is not a photo Lapwork reads.");
+    fs::write(walk.window.brought(), cloth.into_inner()).unwrap();
+    walk.tap(&format!("print-photo-{print}"));
+    walk.window.wait_until("it can be taken away again", |w| {
+        !w.run(
+            "return document.querySelector(`[data-testid=print-photo-none-${arguments[0]}]`)",
+            &[json!(print)],
+        )
+        .is_null()
+    });
+    walk.window
+        .wait_until("the swatch shows it", |_| magenta(&walk) > 200);
+    picture(&walk, "swatch-list");
+    walk.tap("cloth-keep");
+
+    // Its squares show it, with their letters, and still do after a restart.
+    for turn in 0..2 {
+        walk.window
+            .wait_until("its squares show it", |_| magenta(&walk) > 200);
+        let cells = walk.face("front");
+        let of_it = |cell: &&Value| cell["print"].as_u64() == Some(print);
+        let signs = cells.iter().find(of_it).expect("a square of it")["signs"].to_string();
+        assert!(signs.contains("letters"), "{signs}");
+        picture(&walk, &format!("swatch-faces-{turn}"));
+        if turn == 0 {
+            walk.window.reopen();
+            walk.window.wait_text("Window-seat throw");
+            assert_eq!(magenta(&walk), 0, "no throw is open");
+            walk.tap("throw-row");
+            walk.sees("card-title", "Cut a square");
+            walk.tap("tab-faces");
+        }
+    }
+    // It lies beside the throw, made small and named by its content.
+    let folder = data.path().join("throws").join(&id).join("photos");
+    let kept: Vec<_> = fs::read_dir(&folder).unwrap().collect();
+    assert_eq!(kept.len(), 1);
+    walk.tap("open-covering");
+    walk.window
+        .wait_until("the covering list shows it", |_| magenta(&walk) > 200);
+    picture(&walk, "swatch-covering");
+    walk.tap("back");
+
+    walk.tap("edit-cloth");
+    walk.tap(&format!("print-photo-none-{print}"));
+    walk.window
+        .wait_until("it is drawn again", |_| magenta(&walk) == 0);
+    walk.tap("cloth-keep");
+    walk.window
+        .wait_until("its squares are drawn again", |_| magenta(&walk) == 0);
+    let again = walk.face("front");
+    let textures =
+        |cells: &[Value]| -> Vec<Value> { cells.iter().map(|c| c["cloth"].clone()).collect() };
+    assert_eq!(textures(&again), textures(&faces));
+}
+
 #[test]
 fn a_photo_and_a_lesson_from_the_step_to_the_story_and_the_next_throw() {
     let data = tempfile::tempdir().unwrap();

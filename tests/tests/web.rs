@@ -287,6 +287,39 @@ fn a_photo_is_made_small_turned_upright_and_freed_of_its_place() {
     assert_eq!(pictures, 1, "it is kept once");
 }
 
+/// A photo of a fabric is kept in the browser and shown on the squares of that fabric.
+#[test]
+fn a_photo_of_a_fabric_is_shown_on_its_squares() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let (profile, brought) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let file = brought.path().join("photo.jpg");
+    let place = "49.0034 N 12.1 E, the place it was taken";
+    std::fs::write(&file, photo(place)).unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    demo(&browser);
+    browser.tap("tab-faces");
+    browser.tap("edit-cloth");
+    browser.tap("print-photo-0");
+    browser.choose("choose-photo", &file);
+    browser.wait("return !!document.querySelector('[data-testid=print-photo-none-0]')");
+    browser.tap("cloth-keep");
+    // The picture is there, upright and small.
+    let shown = "const at = document.querySelector('main pattern image')?.href.baseVal;\
+         if (!at) return null;\
+         window.seen ??= Object.assign(new Image(), { src: at });\
+         if (window.seen.src !== at) window.seen.src = at;\
+         return window.seen.naturalWidth > 1 ? [window.seen.naturalWidth, window.seen.naturalHeight] : null";
+    assert_eq!(browser.wait(shown), json!([800, 1600]));
+    browser.close();
+    for file in below(profile.path()) {
+        let bytes = std::fs::read(&file).unwrap_or_default();
+        let named = |what: &[u8]| bytes.windows(what.len()).any(|part| part == what);
+        assert!(!named(place.as_bytes()), "{}", file.display());
+    }
+}
+
 #[test]
 fn a_throw_goes_from_one_browser_to_another_and_to_the_desktop() {
     let Some(folder) = built() else { return };

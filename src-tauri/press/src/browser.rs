@@ -19,7 +19,7 @@ pub fn print(job: &str, photos: &Array, report: &Function) -> Result<Vec<u8>, Js
             kept.insert(name, Uint8Array::new(&pair[1]).to_vec());
         }
     }
-    let photo = |name: &lapwork_core::throw::photos::PhotoId| kept.get(name.as_str()).cloned();
+    let photo = |name: &lapwork_core::cloth::photos::PhotoId| kept.get(name.as_str()).cloned();
     let tell = |now: Progress| {
         let (done, all) = (JsValue::from(now.done()), JsValue::from(Progress::ALL));
         // A page that is gone needs no report.

@@ -7,8 +7,8 @@
 #[cfg(target_arch = "wasm32")]
 pub mod browser;
 
-use lapwork_core::throw::photos::PhotoId;
-use lapwork_service::paper::PrintJob;
+use lapwork_core::cloth::photos::PhotoId;
+use lapwork_service::paper::{self, PrintJob};
 use lapwork_service::photos::{self, PaperPhoto};
 use lapwork_sheet::{Options, Photos, PrintPhoto, Progress};
 
@@ -25,8 +25,8 @@ pub fn print(
     let job: PrintJob = serde_json::from_str(job).map_err(|why| why.to_string())?;
     let sheet = job.sheet().map_err(|why| why.to_string())?;
     let mut all = Photos::new();
-    for name in &sheet.photos {
-        let found = photo(name).and_then(|kept| photos::for_paper(&kept, job.order.black));
+    for (name, side) in paper::photos(&sheet) {
+        let found = photo(&name).and_then(|kept| photos::for_paper(&kept, side, job.order.black));
         if let Some(PaperPhoto {
             jpeg,
             width,
@@ -38,7 +38,7 @@ pub fn print(
                 width,
                 height,
             };
-            all.insert(name.clone(), printed);
+            all.insert(name, printed);
         }
     }
     let made = lapwork_sheet::print_here(&sheet, all, Options::from(&job.order), report);

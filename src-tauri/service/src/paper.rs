@@ -1,11 +1,14 @@
 //! The content of a printed throw, with its days in the system's time zone.
 
+use crate::photos::{PAPER_SIDE, SWATCH_SIDE};
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::log::journal::{FormatError, Journal};
 use lapwork_core::measure::Ruler;
 use lapwork_core::show::{self, Context, PrintOrder, Sheet};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Words;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// What goes on paper, by the days of where the order was given.
 pub fn sheet(journal: &Journal, context: Context<'_>, order: &PrintOrder) -> Sheet {
@@ -18,6 +21,15 @@ pub fn sheet(journal: &Journal, context: Context<'_>, order: &PrintOrder) -> She
         true => sheet.with_story(journal, &order.zone, context),
         false => sheet,
     }
+}
+
+/// The photos a sheet shows, each once, and how long the longer side of each is on paper, in points.
+/// One of a fabric is small; where it is in the story too, it is as large as the story wants it.
+pub fn photos(sheet: &Sheet) -> BTreeMap<PhotoId, u32> {
+    let swatches = sheet.swatches.iter().map(|name| (name, SWATCH_SIDE));
+    let story = sheet.photos.iter().map(|name| (name, PAPER_SIDE));
+    let all = swatches.chain(story);
+    all.map(|(name, side)| (name.clone(), side)).collect()
 }
 
 /// All that a sheet is made from, so that it can be made elsewhere.

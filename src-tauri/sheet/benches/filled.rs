@@ -3,6 +3,7 @@
 use image::codecs::jpeg::JpegEncoder;
 use lapwork_core::cloth::fabric::Face;
 use lapwork_core::cloth::garments::{GarmentKind, GarmentSize};
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::cloth::pile::Use;
 use lapwork_core::command::Command;
 use lapwork_core::demo::{denims, prints};
@@ -14,7 +15,6 @@ use lapwork_core::plan::scraps::{Scrap, ScrapVerdict};
 use lapwork_core::show::{self, Context, Sheet};
 use lapwork_core::show::{PrintUnits, ZoneName};
 use lapwork_core::throw::Mishap;
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::tasks::Task;
 use lapwork_core::words::Words;
 use lapwork_sheet::{Photos, PrintPhoto};

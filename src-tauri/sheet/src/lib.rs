@@ -28,8 +28,8 @@ mod pictures;
 mod tidy;
 mod world;
 
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::show::{PrintOrder, PrintPaper, Sheet};
-use lapwork_core::throw::photos::PhotoId;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;
@@ -132,7 +132,8 @@ pub struct PrintPhoto {
     pub height: u32,
 }
 
-/// Photos by their names. A photo that the sheet names and that is missing here is described as gone.
+/// Photos by their names. A photo of the story that is missing here is described as gone; a fabric
+/// whose photo is missing is drawn.
 pub type Photos = BTreeMap<PhotoId, PrintPhoto>;
 
 /// What is being done now.

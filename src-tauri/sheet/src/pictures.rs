@@ -1,7 +1,10 @@
 //! The sheet's pictures as SVG, of the size they have on paper. A face too large for a page
 //! is divided at the edges of fours.
 
-use crate::{Inks, LetterSize, Options, Paper};
+use crate::{Inks, LetterSize, Options, Paper, Photos};
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::show::drawing::{self, Style, svg};
 use lapwork_core::show::sheet::content::{Cuts, FacePart, NUMBERS, bounds};
 use lapwork_core::show::{Picture, Sheet};
@@ -31,6 +34,7 @@ pub(crate) struct Pictures<'a> {
     options: Options,
     /// What is done to every text before it is set.
     tidy: &'a mut dyn FnMut(&mut String),
+    photos: &'a Photos,
     files: Files,
 }
 
@@ -39,11 +43,13 @@ impl Pictures<'_> {
     pub(crate) fn of(
         sheet: &Sheet,
         options: Options,
+        photos: &Photos,
         tidy: &mut dyn FnMut(&mut String),
     ) -> (Value, Files) {
         let mut all = Pictures {
             options,
             tidy,
+            photos,
             files: Vec::new(),
         };
         let faces = all.faces(&sheet.faces);
@@ -54,6 +60,7 @@ impl Pictures<'_> {
         };
         let described = json!({
             "faces": faces,
+            "corner": sheet.corner.iter().map(|picture| all.corner(picture)).collect::<Vec<Value>>(),
             "prints": swatches(&mut all, &sheet.prints),
             "denims": swatches(&mut all, &sheet.denims),
             "heaps": sheet.heaps.iter().map(|heap| {
@@ -99,7 +106,11 @@ impl Pictures<'_> {
             type_faces: TYPE,
             ground: false,
         };
-        let drawn = svg(&picture, "", &paper);
+        let photo = |name: &PhotoId| {
+            let photo = self.photos.get(name)?;
+            Some(BASE64_STANDARD.encode(&photo.jpeg))
+        };
+        let drawn = svg(&picture, "", &paper, &photo);
         // The same picture is kept once.
         let found = self.files.iter().position(|(_, kept)| *kept == drawn);
         let n = found.unwrap_or_else(|| {
@@ -113,6 +124,13 @@ impl Pictures<'_> {
             "height": picture.height * scale,
             "spoken": picture.spoken,
         })
+    }
+
+    /// A move at a corner: four of them side by side, in large print two.
+    fn corner(&mut self, picture: &Picture) -> Value {
+        let beside = if self.large() { 2.0 } else { 4.0 };
+        let wide = (self.wide() - 6.0 * (beside - 1.0)) / beside;
+        self.add(picture.clone(), wide / picture.width, [0.8, 0.0])
     }
 
     fn swatch(&mut self, picture: &Picture) -> Value {

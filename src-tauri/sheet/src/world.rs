@@ -82,7 +82,7 @@ impl Typesetter {
         };
         let mut tidy = Tidy::new(&covered, longest);
         tidy.each(&mut data);
-        let (pictures, drawn) = Pictures::of(sheet, options, &mut |text| tidy.text(text));
+        let (pictures, drawn) = Pictures::of(sheet, options, &photos, &mut |text| tidy.text(text));
         let missing = tidy.missing();
         // The name outside the pages is not drawn with these letters.
         let mut whole = serde_json::json!({

@@ -5,21 +5,21 @@
 //! `{"problem": …}`; what is made of bytes has a method of its own. The search for layouts runs
 //! beside everything else, in a worker of its own ([`search`]).
 
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::measure::bounds::Sent;
 use lapwork_core::show::{
     DraftAfter, Export, GridWish, ImportChoice, Layouts, PlanDraft, Prefs, PrintOrder, Query,
     Request, ShelfCommand,
 };
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::{self, Arg, Problem};
 use lapwork_service::disk::{DiskPath, MemoryDisk};
 use lapwork_service::export::ExportFile;
 use lapwork_service::host::Host;
 use lapwork_service::import;
-use lapwork_service::paper::PrintJob;
+use lapwork_service::paper::{self, PrintJob};
 use lapwork_service::photos::PhotoFault;
-use lapwork_service::service::Service;
+use lapwork_service::service::{Service, WINDOW_WAITS};
 use lapwork_service::store::{Store, StoreError};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
@@ -156,7 +156,7 @@ impl PageService {
         stranded: Option<Stranded>,
     ) -> PageService {
         PageService {
-            service: Service::for_locale(store, host, locale(languages)),
+            service: Service::for_locale(store, host, locale(languages)).waiting(WINDOW_WAITS),
             stranded,
         }
     }
@@ -229,7 +229,7 @@ impl PageService {
                 let snapshot = self.service.snapshot(&id, now);
                 to_json(snapshot.map(|snapshot| {
                     let (file, sheet) = snapshot.sheet(&order);
-                    let photos = sheet.photos;
+                    let photos = paper::photos(&sheet).into_keys().collect();
                     let job = snapshot.print_job(&order);
                     Print { file, photos, job }
                 }))

@@ -14,6 +14,7 @@ pub mod asked;
 
 use lapwork_core::cloth::cutting::{Cutting, bound, free_yield, lay_out, naive};
 use lapwork_core::cloth::garments::Piece;
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::cloth::weight::{in_gsm, parse_weight};
 use lapwork_core::command::Command;
 use lapwork_core::demo;
@@ -32,7 +33,6 @@ use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Context};
 use lapwork_core::show::{GridWish, PlanDraft, Prefs, Query, Request, ShelfCommand};
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::{LANGUAGES, Words};
 use std::sync::LazyLock;
 
@@ -172,7 +172,7 @@ fn shown(journal: &Journal, turn: u32, context: Context<'_>) {
         }
         2 | 3 => {
             for drawing in Drawing::all(journal.throw()) {
-                let _ = drawing.svg(journal, Style::Colour, context);
+                let _ = drawing.svg(journal, Style::Colour, &|_| None, context);
                 drawing.file_name(journal.throw(), context);
             }
         }

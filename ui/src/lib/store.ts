@@ -5,6 +5,7 @@
 // module creates the others; each receives what it works with in its constructor, so that a test
 // can assemble it with a shell of its own.
 
+import { Aloud } from './aloud.svelte';
 import { backs } from './backs';
 import { Commands } from './commands.svelte';
 import { Exporting } from './exporting.svelte';
@@ -23,6 +24,10 @@ import { setWords } from './words.svelte';
 
 /** What the maker is to see to, if the shell is a browser. */
 export const { care } = ipc;
+export const aloud = new Aloud(
+  () => window.speechSynthesis,
+  (text) => new SpeechSynthesisUtterance(text),
+);
 export const page = new Page();
 export const rooms = new Rooms();
 export const messages = new Messages(ipc.problemOf);
@@ -46,7 +51,7 @@ export const preferences = new Preferences(
   messages,
   (hello) => {
     setWords(hello.words, hello.language, hello.point);
-    shelf.view = hello.shelf;
+    shelf.show(hello.shelf);
     page.wear(hello.prefs, hello.language);
   },
   () => openThrow.again(),

@@ -83,7 +83,7 @@ chosen: Array<PieceCard>, };
 
 export type Binding = { 
 /**
- * Cut width of the strip; half of it shows on each face.
+ * Cut width of the strip; what shows of it on each face is [`crate::cloth::bound`].
  */
 strip: Length, 
 /**
@@ -167,6 +167,10 @@ open: OpenFirst | null,
  */
 picture: Picture, 
 /**
+ * Its moves drawn one after another, where the step has such.
+ */
+moves: Array<Move>, 
+/**
  * The buttons, the usual one first.
  */
 ticks: Array<Button>, 
@@ -207,7 +211,7 @@ lessons: Array<string>,
  */
 notes: Array<string>, };
 
-export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
+export type Caution = "blade" | "iron" | "blade-and-iron" | "needle" | "lint" | "children";
 
 export type CautionNote = { 
 /**
@@ -1006,7 +1010,11 @@ colour: string,
 /**
  * Its texture; none where it is plain.
  */
-tile: Tile | null, };
+tile: Tile | null, 
+/**
+ * A photo of it, which fills two repeats and lies over the texture where it is there.
+ */
+photo?: string, };
 
 export type Export = { "export": "throw" } | { "export": "pictures" } | { "export": "tables" } | { "export": "story", 
 /**
@@ -1679,7 +1687,7 @@ said: string,
  */
 shelf: ShelfView, };
 
-export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss" | "cloth" | "veiled" | "outline" | "edge" | "block" | "sewn" | "fringe" | "threads" | "binding" | "leader" | "unit" | "stays" | "pin" | "clash" | "grain" | "ring" | "beneath" | "words" | "title" | "letters" | "bare" | "wrong" | "number";
+export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss" | "cloth" | "veiled" | "outline" | "edge" | "block" | "sewn" | "fringe" | "threads" | "hidden" | "fray" | "needle" | "binding" | "leader" | "unit" | "stays" | "pin" | "clash" | "grain" | "ring" | "beneath" | "words" | "title" | "letters" | "bare" | "wrong" | "number";
 
 export type InkKey = { 
 /**
@@ -1695,7 +1703,7 @@ export type Item = { "item": "denim" } | { "item": "fabric",
 /**
  * The print, counted from 0.
  */
-print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" };
+print: number, } | { "item": "binding" } | { "item": "thread" } | { "item": "bobbins" } | { "item": "needles" } | { "item": "glue" } | { "item": "marker" } | { "item": "cutter" } | { "item": "care" } | { "item": "press" } | { "item": "clips" } | { "item": "ripper" };
 
 export type JeansTyped = { 
 /**
@@ -2055,6 +2063,16 @@ why: Mishap,
  * In words.
  */
 label: string, };
+
+export type Move = { 
+/**
+ * What is done, in a sentence.
+ */
+text: string, 
+/**
+ * How it looks.
+ */
+picture: Picture, };
 
 export type OffView = { 
 /**
@@ -2474,6 +2492,10 @@ joining: Joining,
  */
 stitch: Stitch, 
 /**
+ * How long a stitch is; where it is not said, [`USUAL_STITCH_MM`].
+ */
+stitch_length?: Length, 
+/**
  * Least fringe the maker trusts to hold (3 mm; common practice, no source).
  */
 least_fringe: Length, 
@@ -2489,6 +2511,11 @@ order: JoinOrder,
  * The strip round the outside.
  */
 binding: Binding, 
+/**
+ * Pressing and trimming the whole edge is a step before the binding. Where it is not said, the
+ * binding begins without it.
+ */
+trim_edge?: boolean, 
 /**
  * Minutes a pressed piece is left to cool (5; common practice, no source).
  */
@@ -2524,9 +2551,13 @@ joining: Joining,
  */
 stitch: StitchKind, 
 /**
- * Twin spacing or stitch width.
+ * Twin spacing, distance of two rows, or stitch width.
  */
 width: string, 
+/**
+ * How long a stitch is.
+ */
+stitch_length: string, 
 /**
  * Least fringe.
  */
@@ -2543,6 +2574,10 @@ between: string,
  * Order of the larger joins.
  */
 order: JoinOrder, 
+/**
+ * The whole edge is pressed and trimmed before the binding.
+ */
+trim_edge: boolean, 
 /**
  * Width of the binding strip.
  */
@@ -2660,7 +2695,11 @@ stock: Count | null,
 /**
  * It is cloth, or squares too large, of which she cuts the squares: cutting them is a step.
  */
-uncut?: boolean, };
+uncut?: boolean, 
+/**
+ * A photo of it, shown in place of the drawn texture where it is there.
+ */
+photo?: string, };
 
 export type PrintOrder = { 
 /**
@@ -2929,7 +2968,7 @@ lap: string,
  */
 stitch: StitchKind, 
 /**
- * Twin spacing or stitch width.
+ * Twin spacing, distance of two rows, or stitch width.
  */
 width: string, 
 /**
@@ -3025,6 +3064,10 @@ id: string, } | { "command": "erase",
 /**
  * Which.
  */
+id: string, } | { "command": "clear-copies", 
+/**
+ * Which.
+ */
 id: string, };
 
 export type ShelfRow = { 
@@ -3049,13 +3092,25 @@ next: string,
  */
 at: number, 
 /**
- * A small picture of its front.
+ * When its last step was done, in milliseconds since 1970, if every step is.
+ */
+finished: number | null, 
+/**
+ * A small picture of its front, drawn without photos.
  */
 picture: Picture | null, 
 /**
  * What is wrong with it, if it cannot be opened, or what was mended.
  */
-problem: Problem | null, };
+problem: Problem | null, 
+/**
+ * It is not read yet: the shelf is to be asked again.
+ */
+unread?: boolean, 
+/**
+ * The copies that are kept beside its file since it was merged, if there are any.
+ */
+copies?: string, };
 
 export type ShelfView = { 
 /**
@@ -3209,13 +3264,17 @@ export type Stitch = { "kind": "straight" } | { "kind": "twin",
 /**
  * Distance between the needles, in nanometres.
  */
+spacing: Length, } | { "kind": "two-rows", 
+/**
+ * Distance from the first row to the second, in nanometres.
+ */
 spacing: Length, } | { "kind": "zigzag", 
 /**
  * Full width of the stitch, in nanometres.
  */
 width: Length, };
 
-export type StitchKind = "straight" | "twin" | "zigzag";
+export type StitchKind = "straight" | "twin" | "two-rows" | "zigzag";
 
 export type Story = { 
 /**
@@ -3317,7 +3376,7 @@ all: number,
  */
 text: string, };
 
-export type Task = "cut" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
+export type Task = "cut" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "trim-edge" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
 
 export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
 
@@ -3518,9 +3577,9 @@ label: string,
  */
 value: string, 
 /**
- * Whether it is met.
+ * Whether it is met; none where it is told and nothing was wished for.
  */
-met: boolean, };
+met: boolean | null, };
 
 export type Wishes = { 
 /**
@@ -3554,7 +3613,12 @@ denims?: DenimWish,
 /**
  * Squares whose denim was chosen by hand may be of another, too.
  */
-by_hand_too?: boolean, };
+by_hand_too?: boolean, 
+/**
+ * Most fabrics that may meet at one crossing, both faces together; where it is not said,
+ * any number.
+ */
+crossing?: Count, };
 
 export type WishesView = { 
 /**
@@ -3718,6 +3782,8 @@ export type WordKey =
   | "ui-again-hint"
   | "ui-all-of-it"
   | "ui-allowance"
+  | "ui-aloud"
+  | "ui-aloud-stop"
   | "ui-also-ready"
   | "ui-apart-corners"
   | "ui-apart-edges"
@@ -3792,6 +3858,9 @@ export type WordKey =
   | "ui-covered-front"
   | "ui-covered-squares"
   | "ui-covering-list"
+  | "ui-crossing-free"
+  | "ui-crossing-one"
+  | "ui-crossing-two"
   | "ui-cut-count"
   | "ui-cut-count-hint"
   | "ui-cut-counted"
@@ -3851,6 +3920,8 @@ export type WordKey =
   | "ui-find-cut"
   | "ui-find-grid"
   | "ui-finest"
+  | "ui-finished"
+  | "ui-finished-on"
   | "ui-finished-size"
   | "ui-fixed-squares"
   | "ui-floor"
@@ -4109,6 +4180,8 @@ export type WordKey =
   | "ui-right"
   | "ui-right-side"
   | "ui-rising"
+  | "ui-rows-apart"
+  | "ui-rows-apart-hint"
   | "ui-rub-out"
   | "ui-scrap-kept"
   | "ui-scrap-note"
@@ -4143,6 +4216,8 @@ export type WordKey =
   | "ui-still-warm"
   | "ui-still-warm-text"
   | "ui-stitch"
+  | "ui-stitch-length"
+  | "ui-stitch-length-hint"
   | "ui-stock"
   | "ui-stop-looking"
   | "ui-story"
@@ -4152,6 +4227,8 @@ export type WordKey =
   | "ui-straight"
   | "ui-strip"
   | "ui-strip-hint"
+  | "ui-swatch-drawn"
+  | "ui-swatch-photo"
   | "ui-tail"
   | "ui-tail-hint"
   | "ui-take-layout"
@@ -4182,6 +4259,9 @@ export type WordKey =
   | "ui-top"
   | "ui-trim"
   | "ui-trim-chosen"
+  | "ui-trim-edge"
+  | "ui-trim-edge-none"
+  | "ui-trim-edge-step"
   | "ui-trim-hint"
   | "ui-turn-half"
   | "ui-turn-over"
@@ -4191,6 +4271,7 @@ export type WordKey =
   | "ui-twin"
   | "ui-twin-hint"
   | "ui-twin-width"
+  | "ui-two-rows"
   | "ui-uncut"
   | "ui-undo"
   | "ui-undone"
@@ -4227,6 +4308,7 @@ export type WordKey =
   | "ui-width"
   | "ui-width-there"
   | "ui-wish-apart"
+  | "ui-wish-crossing"
   | "ui-wish-denims"
   | "ui-wish-grain"
   | "ui-wish-pattern"

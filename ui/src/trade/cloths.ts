@@ -4,8 +4,9 @@ import type { Denim, DrawnCloth, Print } from '../lib/types';
 import { twillOf } from '../parts/tiles.svelte';
 
 /** Of a print. */
-export const printed = ({ colour, texture }: Print): DrawnCloth => ({
+export const printed = ({ colour, texture, photo }: Print): DrawnCloth => ({
   colour,
+  photo,
   tile: texture === 'plain' ? null : texture,
 });
 

@@ -2,6 +2,7 @@
 
 use crate::cloth::fabric::{Denim, Face, Print};
 use crate::cloth::garments::{ClothEdges, GarmentKind, GarmentPart, GarmentSize, Knees, Piece};
+use crate::cloth::photos::PhotoId;
 use crate::cloth::pile::Use;
 use crate::cloth::ways::CutWay;
 use crate::measure::outline::Measures;
@@ -11,7 +12,6 @@ use crate::plan::assembly::{Kind, Rect};
 use crate::plan::scraps::Scrap;
 use crate::throw::event::Item;
 use crate::throw::facts::Mishap;
-use crate::throw::photos::PhotoId;
 use crate::throw::tasks::Task;
 use crate::throw::wishes::{Layout, Wishes};
 use serde::{Deserialize, Serialize};
@@ -382,6 +382,10 @@ pub enum Command {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         #[ts(as = "Option<Vec<Count>>", optional)]
         by_strip: Vec<Count>,
+        /// How many of the squares are pieced of two halves, where some are.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        pieced: Option<Count>,
         /// How many binding strips, where some were to come.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[ts(optional)]

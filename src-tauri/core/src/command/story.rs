@@ -1,11 +1,11 @@
 //! Notes and photos.
 
+use crate::cloth::photos::PhotoId;
 use crate::command::action::{LONGEST_CAPTION, LONGEST_NOTE, MOST_PHOTOS};
 use crate::command::check::about;
 use crate::command::rejection::Rejection;
 use crate::plan::assembly::Rect;
 use crate::throw::event::Event;
-use crate::throw::photos::PhotoId;
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
 

@@ -1,18 +1,18 @@
 //! What to have at hand, how heavy the throw gets and how long it takes.
 
 use crate::cloth::pile::how;
-use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, need, seams};
+use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_halves, for_throw, glue, need, seams};
 use crate::cloth::weight::{
-    Cloth, M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
+    M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, nm};
-use crate::plan::Stitch;
-use crate::show::change;
+use crate::measure::{Area, Length, nm, square_metres};
+use crate::plan::{Joining, Stitch};
 use crate::show::context::Context;
 use crate::show::parts::{Figure, Head, gone_told, head};
-use crate::throw::stock::{gone, used};
-use crate::throw::tasks::Task;
+use crate::show::{change, pile};
+use crate::throw::account::{ClothAccount, account};
+use crate::throw::stock::{cloth_for, covers, gone, used};
 use crate::throw::{Item, Throw};
 use serde::Serialize;
 use ts_rs::TS;
@@ -43,21 +43,6 @@ pub struct GatherView {
     pub said: Vec<String>,
 }
 
-/// The stitch length assumed, 3 mm (common practice on denim, no source).
-const STITCH_NM: i64 = 3_000_000;
-
-/// The cloth of the first heap for a use, or the usual one.
-pub(super) fn cloth_for(throw: &Throw, denim: bool) -> Cloth {
-    let heap = throw.pile.values().find(|h| h.makes.is_denim() == denim);
-    heap.map_or_else(if denim { Cloth::denim } else { Cloth::cotton }, |h| {
-        h.cloth
-    })
-}
-
-fn covers(throw: &Throw) -> u32 {
-    throw.covers().iter().map(|c| c.layers() - 1).sum()
-}
-
 /// A long length for people: metres or yards, to a tenth, upwards.
 fn long(length: Length, context: Context<'_>) -> String {
     let metres = crate::measure::in_mm(length) / 1000.0;
@@ -81,16 +66,43 @@ fn wound(length: Length, context: Context<'_>) -> String {
 /// The thread for the throw as it is planned.
 fn thread(throw: &Throw) -> Option<Need> {
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
-    let stitch = nm(STITCH_NM);
+    let stitch = throw.plan.stitch_long();
     let cloths = [&denim, &cotton];
     let winding = Winding::default();
-    let seams = for_throw(&throw.plan, covers(throw), cloths, stitch, winding).ok()?;
+    let whole_covers = covers(throw) - throw.small_patches();
+    let seams = for_throw(&throw.plan, whole_covers, cloths, winding).ok()?;
     // Round a patch one straight row goes through the denim and its fabric.
-    let rounds = i64::from(throw.patch_rounds());
-    let around = throw.plan.side * 4 * rounds;
+    let around = throw.patch_seams();
     let thick = denim.thickness + cotton.thickness;
     let patches = need(around, Stitch::Straight, stitch, thick, winding).ok()?;
-    Some(seams.and(&patches, winding))
+    let halves = for_halves(&throw.plan, pieced(throw), &denim, stitch, winding).ok()?;
+    Some(seams.with(&halves, winding).and(&patches, winding))
+}
+
+/// Squares that are pieced of two halves, or will be as the pile is to be cut.
+fn pieced(throw: &Throw) -> u32 {
+    let squares = throw.assembly().whole().squares();
+    let placed = squares.filter(|s| throw.is_pieced(*s)).count() as u32;
+    // The pile is laid out only where some piece of it is cut so.
+    let any = throw
+        .pile
+        .values()
+        .any(|h| h.ways.values().any(|w| w.pieced));
+    placed
+        + if any {
+            account(throw).pieced_places()
+        } else {
+            0
+        }
+}
+
+/// The cloth in all patches smaller than a square.
+fn patch_area(throw: &Throw) -> Area {
+    let each = (0..).zip(&throw.prints).filter_map(|(n, print)| {
+        let side = print.patch?;
+        Some(square_metres(side, side) * f64::from(used(throw, n)))
+    });
+    each.fold(square_metres(nm(0), nm(0)), |sum, area| sum + area)
 }
 
 /// How much of something is wanted, for a table.
@@ -102,25 +114,106 @@ pub(super) struct SupplyAmount {
     pub(super) unit: &'static str,
     /// Side of a square, or length in all.
     pub(super) length: Option<Length>,
+    /// How many there are or are to come from the pile, where that is known.
+    pub(super) there: Option<u32>,
+    /// How many are lacking, where that is known.
+    pub(super) short: Option<u32>,
+}
+
+/// One denim of the throw, for a table.
+pub(super) struct DenimSupply {
+    /// What the maker calls it.
+    pub(super) name: String,
+    /// How much of it is wanted, and what there is.
+    pub(super) amount: SupplyAmount,
+    /// That in words.
+    pub(super) said: String,
+}
+
+/// Each denim of which squares are wanted, where there are several.
+pub(super) fn denims(
+    throw: &Throw,
+    account: &ClothAccount,
+    context: Context<'_>,
+) -> Vec<DenimSupply> {
+    if throw.denims.len() < 2 {
+        return Vec::new();
+    }
+    // Squares of heaps that name no denim may be of any, so none is known to be short.
+    let named = account.unnamed == 0 && !throw.pile.is_empty();
+    let each = throw.denims.iter().zip(&account.denims);
+    each.filter(|(_, cloth)| cloth.wanted > 0)
+        .map(|(denim, cloth)| {
+            let cut = cloth.wanted - cloth.open;
+            let short = named.then(|| account.short_of(cloth));
+            let squares = say!(
+                context,
+                "item-denim-of",
+                denim = denim.name.as_str(),
+                n = cloth.wanted,
+                open = cloth.open,
+                gives = cloth.to_come
+            );
+            let mut said = vec![match cloth.strips {
+                0 => squares,
+                n => say!(context, "item-denim-of-strips", squares = squares, n = n),
+            }];
+            said.extend(
+                short
+                    .filter(|n| *n > 0)
+                    .map(|n| say!(context, "item-short", n = n)),
+            );
+            DenimSupply {
+                name: denim.name.clone(),
+                amount: SupplyAmount {
+                    count: cloth.wanted,
+                    unit: "squares",
+                    length: Some(throw.plan.side),
+                    there: Some(cut + cloth.to_come),
+                    short,
+                },
+                said: context.words.list("sentences", said),
+            }
+        })
+        .collect()
 }
 
 /// How much of an item is wanted, where that can be said in figures.
-pub(super) fn amount(throw: &Throw, item: Item) -> Option<SupplyAmount> {
+pub(super) fn amount(throw: &Throw, account: &ClothAccount, item: Item) -> Option<SupplyAmount> {
     let p = &throw.plan;
     let of = |count, unit, length| {
         Some(SupplyAmount {
             count,
             unit,
             length,
+            there: None,
+            short: None,
         })
     };
     match item {
-        Item::Denim => of(p.squares(), "squares", Some(p.side)),
-        Item::Fabric { print } => of(used(throw, print), "squares", Some(p.side)),
+        Item::Denim => Some(SupplyAmount {
+            there: Some(account.there()),
+            short: Some(account.short()),
+            ..of(account.wanted, "squares", Some(p.side))?
+        }),
+        Item::Fabric { print } => {
+            let fabric = account.fabrics.get(usize::from(print))?;
+            let patch = throw.prints.get(usize::from(print)).and_then(|p| p.patch);
+            Some(SupplyAmount {
+                there: fabric.there(),
+                short: fabric.short(),
+                ..of(fabric.placed, "squares", Some(patch.unwrap_or(p.side)))?
+            })
+        }
         Item::Binding => {
             let size = throw.finished();
             let need = p.binding_for(size.width, size.height);
-            of(need.strips, "strips", Some(need.length))
+            let strips = account.strips;
+            Some(SupplyAmount {
+                there: Some(strips.cut + strips.planned),
+                short: Some(strips.lacking()),
+                ..of(strips.wanted, "strips", Some(need.length))?
+            })
         }
         Item::Thread => {
             let need = thread(throw)?;
@@ -142,7 +235,21 @@ pub(super) fn amount(throw: &Throw, item: Item) -> Option<SupplyAmount> {
 fn glued(throw: &Throw) -> Glue {
     let (p, size) = (&throw.plan, throw.finished());
     let round = (size.width + size.height) * 2;
-    glue(seams(p).joins + round, covers(throw), Gluing::default())
+    let halves = p.side * i64::from(pieced(throw));
+    glue(
+        seams(p).joins + halves + round,
+        covers(throw),
+        Gluing::default(),
+    )
+}
+
+/// Where the pile does not give all binding strips: how many lack.
+fn strips_short(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<String> {
+    let lacking = account.strips.lacking();
+    match throw.pile.is_empty() || lacking == 0 {
+        true => Vec::new(),
+        false => vec![pile::strips_told(throw, account, context)],
+    }
 }
 
 /// What to have at hand.
@@ -151,6 +258,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     let p = &throw.plan;
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
     let covered = covers(throw);
+    let account = account(throw);
     let mut rows = Vec::new();
     let mut row = |item: Item, label: String, lines: Vec<String>| {
         rows.push(GatherRow {
@@ -160,47 +268,64 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
             have: throw.gathered.contains(&item),
         });
     };
-    let open = throw
-        .assembly()
-        .whole()
-        .squares()
-        .filter(|s| !throw.has(*s, Task::Cut))
-        .count();
     let mut lines = vec![say!(
         context,
         "item-denim-squares",
-        n = p.squares(),
-        open = open,
+        n = account.wanted,
+        open = account.wanted - account.cut,
         side = context.by(p.side, p.side)
     )];
     if throw.spares > 0 {
         lines.push(say!(context, "item-denim-spares", n = throw.spares));
     }
+    let of_halves = pieced(throw);
+    if of_halves > 0 {
+        lines.push(say!(
+            context,
+            "item-denim-pieced",
+            n = of_halves,
+            lap = context.length(p.lap)
+        ));
+    }
+    lines.extend(match throw.pile.is_empty() {
+        true => {
+            (account.short() > 0).then(|| say!(context, "item-denim-unpiled", n = account.short()))
+        }
+        false => Some(pile::enough_squares(&account, context)),
+    });
+    lines.extend(denims(throw, &account, context).into_iter().map(|d| d.said));
     row(Item::Denim, say!(context, "item-denim"), lines);
-    for (i, print) in throw.prints.iter().enumerate() {
-        let placed = used(throw, i as u8);
+    for (i, (print, fabric)) in throw.prints.iter().zip(&account.fabrics).enumerate() {
+        let placed = fabric.placed;
         if placed == 0 {
             continue;
         }
-        let mut lines = vec![say!(
-            context,
-            "item-fabric-squares",
-            n = placed,
-            side = context.by(p.side, p.side)
-        )];
+        let mut lines = vec![match print.patch {
+            Some(side) => say!(
+                context,
+                "item-fabric-patches",
+                n = placed,
+                side = context.by(side, side)
+            ),
+            None => say!(
+                context,
+                "item-fabric-squares",
+                n = placed,
+                side = context.by(p.side, p.side)
+            ),
+        }];
         let gone = gone(throw, i as u8);
         lines.extend(gone_told(gone, context));
-        if let Some(stock) = print.stock {
-            let wanted = placed + gone.all();
-            lines.push(match stock >= wanted {
-                true => say!(
-                    context,
-                    "item-enough",
-                    n = stock - Count::at_most(gone.all())
-                ),
-                false => say!(context, "item-short", n = wanted - stock.get()),
+        if fabric.to_come > 0 {
+            lines.push(say!(context, "item-fabric-piled", n = fabric.to_come));
+        }
+        if let (Some(there), Some(short)) = (fabric.there(), fabric.short()) {
+            lines.push(match (short, fabric.to_come) {
+                (0, 0) => say!(context, "item-enough", n = there),
+                (0, _) => say!(context, "item-enough-in-all", n = there),
+                _ => say!(context, "item-short", n = short),
             });
-        } else {
+        } else if print.patch.is_none() {
             let quarter = crate::cloth::garments::fat_quarter(context.ruler.system);
             let each =
                 crate::cloth::cutting::lay_out(&quarter, &how(p.side)).map_or(0, |c| c.count);
@@ -237,7 +362,11 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
                 ),
             ],
             super::work::strips_left(throw, context),
-            vec![super::work::bound(throw, context).1],
+            strips_short(throw, &account, context),
+            vec![
+                super::bound::told(throw, context),
+                super::work::laid(throw, context).1,
+            ],
         ]
         .concat(),
     );
@@ -259,6 +388,9 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         if twin {
             lines.push(say!(context, "item-thread-twin"));
         }
+        if matches!(p.stitch, Stitch::TwoRows { .. }) {
+            lines.push(say!(context, "item-thread-rows"));
+        }
         if let Some(rule) = thread.rule {
             lines.push(say!(
                 context,
@@ -276,19 +408,12 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         )];
         row(Item::Bobbins, say!(context, "item-bobbins"), lines);
     }
-    let needles = match p.stitch {
-        Stitch::Twin { spacing } => say!(
-            context,
-            "item-needles-twin",
-            spacing = context.needle(spacing)
-        ),
-        _ => say!(context, "item-needles-single"),
-    };
-    row(
-        Item::Needles,
-        say!(context, "item-needles"),
-        vec![needles, say!(context, "item-needles-spare")],
-    );
+    let mut lines = vec![super::work::needle(p.stitch, context)];
+    if matches!(p.stitch, Stitch::Twin { .. }) {
+        lines.push(say!(context, "item-needles-besides"));
+    }
+    lines.push(say!(context, "item-needles-spare"));
+    row(Item::Needles, say!(context, "item-needles"), lines);
     let glued = glued(throw);
     let bottles = glued.bottles.unwrap_or(1);
     row(
@@ -307,14 +432,40 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         say!(context, "item-marker"),
         vec![say!(context, "item-marker-test")],
     );
+    let mut lines = vec![say!(
+        context,
+        "item-cutter-what",
+        side = context.length(p.side)
+    )];
+    if throw.assembly().blocks().iter().any(|b| b.count() == 4) {
+        let trim = context.length(p.target());
+        lines.push(say!(context, "item-cutter-square", side = trim));
+    }
+    row(Item::Cutter, say!(context, "item-cutter"), lines);
     row(
-        Item::Cutter,
-        say!(context, "item-cutter"),
-        vec![say!(
-            context,
-            "item-cutter-what",
-            side = context.length(p.side)
-        )],
+        Item::Press,
+        say!(context, "item-press"),
+        vec![say!(context, "item-press-what")],
+    );
+    let lapped = p.joining == Joining::Lapped;
+    row(
+        Item::Clips,
+        match lapped {
+            true => say!(context, "item-clips"),
+            false => say!(context, "item-clips-pins"),
+        },
+        vec![match lapped {
+            true => say!(context, "item-clips-what"),
+            false => say!(context, "item-clips-pins-what"),
+        }],
+    );
+    row(
+        Item::Ripper,
+        say!(context, "item-ripper"),
+        vec![match p.joining {
+            Joining::Exposed => say!(context, "item-ripper-snip"),
+            _ => say!(context, "item-ripper-what"),
+        }],
     );
     row(
         Item::Care,
@@ -322,7 +473,12 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         vec![say!(context, "item-care-what")],
     );
 
-    let weight = mass(p, covered, &denim, &cotton);
+    // A square of two halves has its lap more of denim.
+    let laps = square_metres(p.side, p.lap) * f64::from(pieced(throw));
+    let small = patch_area(throw);
+    let weight = mass(p, covered - throw.small_patches(), &denim, &cotton)
+        + laps * denim.weight
+        + small * cotton.weight;
     let kg = in_kilograms(weight);
     let (lb, g) = (kg / 0.453_592_37, kg * 1_000.0);
     let pounds = match lb < 1.0 {

@@ -77,7 +77,8 @@ pub fn layouts(
             let (layout, changed) = arranger.laid(throw);
             let lines = lines(&arranger.score(), wishes, throw, context);
             let changes = changes(throw, &layout, &covers, changed, context);
-            let met = lines.iter().filter(|l| l.met).count();
+            let wished = lines.iter().filter(|l| l.met.is_some()).count();
+            let met = lines.iter().filter(|l| l.met == Some(true)).count();
             let differs = |face: Face| {
                 let shown = move |c: &Cover| (c.on(face), c.denim, c.wrong_side_up, c.crosswise);
                 move |was: &Cover, is: &Cover| shown(was) != shown(is)
@@ -93,7 +94,7 @@ pub fn layouts(
                 .into_iter()
                 .flat_map(|face| covers.iter().filter_map(move |c| c.on(face)))
                 .collect();
-            let wishes_met = say!(context, "layout-met", met = met, all = lines.len());
+            let wishes_met = say!(context, "layout-met", met = met, all = wished);
             LayoutCard {
                 letter: letter.to_string(),
                 front: picture(Face::Front, say!(context, "face-front")),

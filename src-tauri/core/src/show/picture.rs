@@ -6,6 +6,7 @@
 //! cloth and hatchings are named ([`Tile`]) and defined once, in [`super::drawing::tiles`].
 
 use crate::cloth::fabric::Texture;
+use crate::cloth::photos::PhotoId;
 use serde::{Serialize, Serializer};
 use ts_rs::TS;
 
@@ -39,6 +40,10 @@ pub struct DrawnCloth {
     pub colour: String,
     /// Its texture; none where it is plain.
     pub tile: Option<Tile>,
+    /// A photo of it, which fills two repeats and lies over the texture where it is there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[ts(as = "Option<String>", optional)]
+    pub photo: Option<PhotoId>,
 }
 
 /// One thing drawn.
@@ -191,6 +196,12 @@ pub enum Ink {
     Fringe,
     /// Threads standing out of a raw edge.
     Threads,
+    /// A raw edge that lies beneath other cloth.
+    Hidden,
+    /// Threads standing out of a raw edge that lies on cloth.
+    Fray,
+    /// A needle of the machine, seen from above.
+    Needle,
     /// The binding.
     Binding,
     /// A thin line that leads to words.

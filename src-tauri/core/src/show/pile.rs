@@ -12,7 +12,7 @@ use crate::show::context::Context;
 use crate::show::cutting::part;
 use crate::show::off::RemedyRow;
 use crate::show::parts::{Button, Choice, Figure, Head, head};
-use crate::show::{change, fields};
+use crate::show::{change, fields, names};
 use crate::throw::Throw;
 use crate::throw::account::{ClothAccount, PieceAccount, account};
 use serde::Serialize;
@@ -155,6 +155,23 @@ fn cut_down(throw: &Throw, heap: &Heap, context: Context<'_>) -> Option<String> 
     ))
 }
 
+/// What is said of fabric squares smaller than the plan's: how each lies on a denim square.
+fn patches(throw: &Throw, heap: &Heap, context: Context<'_>) -> Option<String> {
+    let Source::Precut(pack) = &heap.from else {
+        return None;
+    };
+    let side = pack.side;
+    (side < throw.plan.side && !heap.makes.is_denim()).then(|| {
+        say!(
+            context,
+            "pack-patches",
+            side = context.length(side),
+            wanted = context.length(throw.plan.side),
+            round = context.length(throw.plan.round(side))
+        )
+    })
+}
+
 /// Most strips more than planned that are tried to make them shorter.
 const MOST_MORE_STRIPS: u32 = 8;
 
@@ -209,16 +226,24 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
         label: context.say(&format!("figure-{key}"), &[]),
         value,
     };
+    let counted = |n: u32, pieced: u32| {
+        let parts = names::parted(n, pieced, context);
+        context.plain(say!(context, "number-parted", n = n, parts = parts))
+    };
     let open = account.wanted - account.cut;
+    let placed = throw.assembly().whole().squares();
+    let placed = placed.filter(|square| throw.is_pieced(*square)).count() as u32;
     let mut figures = vec![
         figure("wanted", count(account.wanted)),
-        figure("cut-for-it", count(account.cut)),
+        figure("cut-for-it", counted(account.cut, placed)),
         figure("open", count(open)),
     ];
     if account.spares > 0 {
-        figures.push(figure("spares", count(account.spares)));
+        let pieced = throw.spares_pieced().get();
+        figures.push(figure("spares", counted(account.spares, pieced)));
     }
-    figures.push(figure("to-come", count(account.to_come)));
+    let to_come = counted(account.to_come, account.pieced);
+    figures.push(figure("to-come", to_come));
     if open > 0 {
         figures.push(figure("keep-back", count(account.keep)));
     }
@@ -286,31 +311,44 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
 /// Whether the denim at hand and on the pile is enough: for the squares and the spares to keep
 /// back, and for the binding.
 fn enough(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<String> {
-    let (over, keep) = (account.over(), i64::from(account.keep));
-    let strips = account.strips;
-    let size = context.by(throw.plan.binding.strip, throw.plan.binding.longest);
     let mut said = Vec::new();
     let squares = account.cut < account.wanted;
-    if !squares {
-        said.push(say!(context, "pile-all-cut"));
-    } else if over < 0 {
-        if !throw.pile.is_empty() {
-            said.push(say!(context, "pile-short", short = -over));
-        }
-    } else if account.is_uneven() {
-        said.push(say!(context, "pile-uneven"));
-    } else if over < keep {
-        said.push(say!(context, "pile-few-spares", over = over, keep = keep));
-    } else {
-        said.push(say!(context, "pile-enough", over = over));
+    // An empty pile is told of by itself.
+    if !(throw.pile.is_empty() && squares && account.short() > 0) {
+        said.push(enough_squares(account, context));
     }
     if throw.pile.is_empty() && squares {
         return said;
     }
-    if strips.over > 0 {
-        said.push(say!(context, "pile-strips-over", n = strips.over));
+    let over = account.strips.over;
+    if over > 0 {
+        said.push(say!(context, "pile-strips-over", n = over));
     }
-    said.push(match (strips.open(), strips.lacking()) {
+    said.push(strips_told(throw, account, context));
+    said
+}
+
+/// Whether the squares there are and those to come are enough, with the spares to keep back.
+pub(super) fn enough_squares(account: &ClothAccount, context: Context<'_>) -> String {
+    let (over, keep) = (account.over(), i64::from(account.keep));
+    if account.cut >= account.wanted {
+        say!(context, "pile-all-cut")
+    } else if over < 0 {
+        say!(context, "pile-short", short = account.short())
+    } else if account.is_uneven() {
+        say!(context, "pile-uneven")
+    } else if over < keep {
+        say!(context, "pile-few-spares", over = over, keep = keep)
+    } else {
+        say!(context, "pile-enough", over = over)
+    }
+}
+
+/// Whether the binding strips are cut, or the pile gives them.
+pub(super) fn strips_told(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> String {
+    let strips = account.strips;
+    let size = context.by(throw.plan.binding.strip, throw.plan.binding.longest);
+    match (strips.open(), strips.lacking()) {
         (0, _) => say!(context, "pile-strips-cut", n = strips.wanted),
         (open, 0) => say!(context, "pile-strips-planned", n = open, size = size),
         (open, lacking) => say!(
@@ -320,8 +358,7 @@ fn enough(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<St
             lacking = lacking,
             size = size
         ),
-    });
-    said
+    }
 }
 
 /// Shorter binding strips that the pile gives without losing a square that is needed: the
@@ -428,7 +465,7 @@ fn by_denim(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<
                 denim = denim.name.as_str(),
                 open = cloth.open,
                 gives = cloth.to_come,
-                short = cloth.open.saturating_sub(cloth.to_come + account.spares)
+                short = account.short_of(cloth)
             )
         })
         .collect()
@@ -502,6 +539,7 @@ fn row(
     let pieces = || (0..heap.counted.len()).map(|i| (i, account.piece(n, i)));
     let squares: Count = pieces().map(|(_, p)| p.squares).sum();
     let strips: Count = pieces().map(|(_, p)| p.strips).sum();
+    let pieced: Count = pieces().map(|(_, p)| p.pieced).sum();
     let what = match heap.makes {
         Use::Denim { denim } => of_denim(throw, denim, "heap-denim", context),
         Use::Fabric { print } => {
@@ -525,9 +563,10 @@ fn row(
         "heap-gives",
         what = what,
         n = squares,
+        parts = names::parted(squares.get(), pieced.get(), context),
         strips = strips
     );
-    let said = match cut_down(throw, heap, context) {
+    let said = match cut_down(throw, heap, context).or_else(|| patches(throw, heap, context)) {
         Some(cut) => say!(context, "heap-cut-down", gives = gives, cut = cut),
         None => gives,
     };
@@ -542,7 +581,12 @@ fn row(
                 index: i as u8,
                 label: part(heap, i, context),
                 said: match piece.cut {
-                    true => say!(context, "piece-counted", n = piece.squares),
+                    true => say!(
+                        context,
+                        "piece-counted",
+                        n = piece.squares,
+                        parts = parted(piece, context)
+                    ),
                     false => expected(heap, i, piece, context),
                 },
                 cut: piece.cut,
@@ -576,12 +620,18 @@ fn further_parts(throw: &Throw, n: u16, context: Context<'_>) -> Vec<Button> {
         .collect()
 }
 
+/// How many squares of a piece are whole and how many pieced.
+fn parted(piece: PieceAccount, context: Context<'_>) -> String {
+    names::parted(piece.squares.get(), piece.pieced.get(), context)
+}
+
 /// What a piece is expected to give.
 fn expected(heap: &Heap, index: usize, piece: PieceAccount, context: Context<'_>) -> String {
     let gives = say!(
         context,
         "piece-expected",
         n = piece.squares,
+        parts = parted(piece, context),
         strips = piece.strips
     );
     let unsaid = u8::try_from(index).is_ok_and(|i| heap.worn_unsaid.contains(&i));

@@ -1,11 +1,12 @@
 //! The shelf: one row for each throw, and what can be done there.
 
 use crate::command::Command;
-use crate::log::journal::Journal;
+use crate::log::journal::{Journal, What};
 use crate::show::context::Context;
 use crate::show::parts::Head;
 use crate::show::picture::Picture;
 use crate::show::{pictures, work};
+use crate::throw::Event;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -24,10 +25,21 @@ pub struct ShelfRow {
     /// When it was last worked on, in milliseconds since 1970.
     #[ts(type = "number")]
     pub at: i64,
-    /// A small picture of its front.
+    /// When its last step was done, in milliseconds since 1970, if every step is.
+    #[ts(type = "number | null")]
+    pub finished: Option<i64>,
+    /// A small picture of its front, drawn without photos.
     pub picture: Option<Picture>,
     /// What is wrong with it, if it cannot be opened, or what was mended.
     pub problem: Option<Problem>,
+    /// It is not read yet: the shelf is to be asked again.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    #[ts(optional, as = "Option<bool>")]
+    pub unread: bool,
+    /// The copies that are kept beside its file since it was merged, if there are any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub copies: Option<String>,
 }
 
 /// The shelf of throws.
@@ -82,6 +94,11 @@ pub enum ShelfCommand {
         /// Which.
         id: String,
     },
+    /// Remove the copies kept beside its file since it was merged.
+    ClearCopies {
+        /// Which.
+        id: String,
+    },
 }
 
 /// What came of tending the shelf.
@@ -102,8 +119,14 @@ pub fn shelf_row(id: &str, journal: &Journal, context: Context<'_>) -> ShelfRow 
         (None, Some(ask)) => ask.title,
         (None, None) => work.rest.unwrap_or_default(),
     };
+    // Photos are found for the throw that is open, and none is open on the shelf.
+    let mut picture = pictures::thumbnail(throw, crate::cloth::fabric::Face::Front, context);
+    for cloth in &mut picture.cloths {
+        cloth.photo = None;
+    }
     ShelfRow {
         id: id.to_string(),
+        finished: finished(journal),
         head: Some(work.head),
         grid: say!(
             context,
@@ -113,11 +136,30 @@ pub fn shelf_row(id: &str, journal: &Journal, context: Context<'_>) -> ShelfRow 
         ),
         next,
         at: journal.entries().next_back().map_or(0, |(e, _)| e.at),
-        picture: Some(pictures::thumbnail(
-            throw,
-            crate::cloth::fabric::Face::Front,
-            context,
-        )),
+        picture: Some(picture),
         problem: None,
+        unread: false,
+        copies: None,
     }
+}
+
+/// When the last step was done, of a throw of which every step is.
+fn finished(journal: &Journal) -> Option<i64> {
+    let (done, all) = journal.throw().progress();
+    if all == 0 || done < all {
+        return None;
+    }
+    let works = |events: &[Event]| {
+        let mut events = events.iter();
+        events.any(|event| matches!(event, Event::Done { .. } | Event::SquaredUp { .. }))
+    };
+    let mut standing = journal.entries().rev().filter(|(_, stands)| *stands);
+    let last = standing.find(|(entry, _)| {
+        let mut what = &entry.what;
+        while let What::Past(past) = what {
+            what = past;
+        }
+        matches!(what, What::Do(events) if works(events))
+    });
+    last.map(|(entry, _)| entry.at)
 }

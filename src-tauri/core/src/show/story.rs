@@ -55,7 +55,7 @@ pub struct StoryItem {
     pub about: Option<String>,
     /// The photo.
     #[ts(type = "string | null")]
-    pub photo: Option<crate::throw::photos::PhotoId>,
+    pub photo: Option<crate::cloth::photos::PhotoId>,
 }
 
 /// The kinds of lines in the story.
@@ -311,11 +311,11 @@ impl GatheredDay {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::cloth::photos::PhotoId;
     use crate::command::Command;
     use crate::measure::Count;
     use crate::measure::Ruler;
     use crate::plan::Plan;
-    use crate::throw::photos::PhotoId;
     use crate::throw::{Mishap, Time};
     use crate::words::Words;
 

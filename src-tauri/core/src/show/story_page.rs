@@ -5,8 +5,8 @@
 //! The page is HTML5 (WHATWG) in UTF-8.
 
 use super::Context;
+use crate::cloth::photos::PhotoId;
 use crate::show::{Story, StoryItem, StorySort};
-use crate::throw::photos::PhotoId;
 
 /// How the page looks, on a screen and on paper.
 const LOOKS: &str = "body{font:1.05rem/1.5 Georgia,serif;max-width:44rem;margin:2rem auto;\

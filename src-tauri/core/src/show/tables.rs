@@ -20,7 +20,7 @@ use crate::measure::{Length, NM_PER_INCH, in_nm};
 use crate::show::cutting;
 use crate::throw::account::{ClothAccount, account, layout};
 use crate::throw::tasks::Task;
-use crate::throw::{Throw, Time};
+use crate::throw::{Item, Throw, Time};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -110,6 +110,7 @@ impl Table {
                 "column-front",
                 "column-back",
                 "column-stage",
+                "column-pieced",
             ],
             Table::Covering => &[
                 "column-letters",
@@ -138,6 +139,7 @@ impl Table {
                 "column-height-in",
                 "column-height-mm",
                 "column-strips",
+                "column-of-halves",
                 "column-expected",
                 "column-counted",
             ],
@@ -149,6 +151,8 @@ impl Table {
                 "column-length-mm",
                 "column-words",
                 "column-have",
+                "column-there",
+                "column-short",
             ],
             Table::Record => &[
                 "column-time",
@@ -206,6 +210,7 @@ fn is_number(key: &str) -> bool {
             | "column-lap-in"
             | "column-lap-mm"
             | "column-heap"
+            | "column-of-halves"
             | "column-width-in"
             | "column-width-mm"
             | "column-height-in"
@@ -214,6 +219,8 @@ fn is_number(key: &str) -> bool {
             | "column-expected"
             | "column-counted"
             | "column-count"
+            | "column-there"
+            | "column-short"
             | "column-length-in"
             | "column-length-mm"
             | "column-entry"
@@ -324,6 +331,7 @@ fn squares(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
             print(Face::Front),
             print(Face::Back),
             bench::stage_name(bench::stage(throw, square), context),
+            yes(throw.is_pieced(square), context),
         ]
     };
     throw.assembly().whole().squares().map(row).collect()
@@ -392,6 +400,7 @@ fn piece(
     account: &ClothAccount,
     context: Context<'_>,
 ) -> Vec<String> {
+    let mut pieced = heap.counted_pieced(index).get();
     let (width, height, strips, expected) = match &heap.from {
         Source::Cloth(garment) => match garment.pieces.get(index) {
             Some(piece) => {
@@ -399,13 +408,16 @@ fn piece(
                 let strips = account.piece(n, index).strips;
                 let cuts = layout(throw, heap, (index, piece), strips).cuts;
                 let strips = Some(cuts.strips.len());
+                if heap.counted.get(index) == Some(&None) {
+                    pieced = cuts.pieced;
+                }
                 (Some(right - left), Some(top - low), strips, cuts.count)
             }
             None => (None, None, None, 0),
         },
         Source::Precut(pack) => {
             let side = Some(pack.side);
-            let expected = heap.expected(index, throw.plan.side).get();
+            let expected = heap.expected(index, &throw.plan).get();
             (side, side, None, expected)
         }
     };
@@ -429,6 +441,7 @@ fn piece(
         in_inches(height),
         in_mm(height),
         strips.map_or_else(String::new, |n| n.to_string()),
+        pieced.to_string(),
         expected.to_string(),
         counted.map_or_else(String::new, |n| n.get().to_string()),
     ]
@@ -436,23 +449,48 @@ fn piece(
 
 fn supplies(journal: &Journal, context: Context<'_>) -> Vec<Vec<String>> {
     let throw = journal.throw();
+    let account = account(throw);
     let rows = gather::gather(journal, context).rows.into_iter();
-    rows.map(|row| {
-        let amount = gather::amount(throw, row.item);
-        let count = amount.map(|a| a.count.to_string()).unwrap_or_default();
-        let unit = amount.map(|a| context.say(&format!("unit-{}", a.unit), &[]));
-        let length = amount.and_then(|a| a.length);
-        vec![
-            row.label,
-            count,
-            unit.unwrap_or_default(),
-            length.map_or_else(String::new, inch_text),
-            length.map_or_else(String::new, mm_text),
-            context.words.list("sentences", row.lines.iter().cloned()),
-            yes(row.have, context),
-        ]
+    rows.flat_map(|row| {
+        let have = yes(row.have, context);
+        let said = context.words.list("sentences", row.lines.iter().cloned());
+        let amount = gather::amount(throw, &account, row.item);
+        let whole = supply(row.label, amount, said, have, context);
+        let parts = match row.item {
+            Item::Denim => gather::denims(throw, &account, context),
+            _ => Vec::new(),
+        };
+        let parts = parts.into_iter().map(move |part| {
+            let name = say!(context, "item-denim-named", denim = part.name.as_str());
+            supply(name, Some(part.amount), part.said, String::new(), context)
+        });
+        std::iter::once(whole).chain(parts)
     })
     .collect()
+}
+
+/// One line of the supplies.
+fn supply(
+    name: String,
+    amount: Option<gather::SupplyAmount>,
+    said: String,
+    have: String,
+    context: Context<'_>,
+) -> Vec<String> {
+    let number = |n: Option<u32>| n.map(|n| n.to_string()).unwrap_or_default();
+    let unit = amount.map(|a| context.say(&format!("unit-{}", a.unit), &[]));
+    let length = amount.and_then(|a| a.length);
+    vec![
+        name,
+        number(amount.map(|a| a.count)),
+        unit.unwrap_or_default(),
+        length.map_or_else(String::new, inch_text),
+        length.map_or_else(String::new, mm_text),
+        said,
+        have,
+        number(amount.and_then(|a| a.there)),
+        number(amount.and_then(|a| a.short)),
+    ]
 }
 
 /// Oldest first.

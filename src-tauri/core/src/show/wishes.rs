@@ -28,8 +28,8 @@ pub struct WishLine {
     pub label: String,
     /// How it stands.
     pub value: String,
-    /// Whether it is met.
-    pub met: bool,
+    /// Whether it is met; none where it is told and nothing was wished for.
+    pub met: Option<bool>,
 }
 
 /// A part of a face.
@@ -241,13 +241,14 @@ pub(super) fn lines(
     context: Context<'_>,
 ) -> Vec<WishLine> {
     let mut out = Vec::new();
-    let mut line = |key: &str, value: String, met: bool| {
+    let mut push = |key: &str, value: String, met: Option<bool>| {
         out.push(WishLine {
             label: context.say(&format!("wish-{key}"), &[]),
             value,
             met,
         });
     };
+    let mut line = |key: &str, value: String, met: bool| push(key, value, Some(met));
     let [front, back] = score.covered;
     line(
         "covered",
@@ -272,11 +273,6 @@ pub(super) fn lines(
             let value = say!(context, "wish-even-value", how = how);
             line(key, value, uneven < EVEN_ENOUGH);
         }
-    }
-    let (most, often) = score.thickest;
-    if most > 0 {
-        let value = say!(context, "wish-thick-value", n = most + 4, often = often);
-        line("thick", value, true);
     }
     if wishes.grain != Grain::Free {
         let n = score.against_grain;
@@ -303,7 +299,38 @@ pub(super) fn lines(
         }
     }
     denim_lines(score, wishes, throw, context, &mut line);
+    let (key, value, met) = thick_line(score, wishes, context);
+    if met.is_some() || score.thickest.0 > 0 {
+        push(key, value, met);
+    }
     out
+}
+
+/// How thick the thickest crossings are. Four squares meet at each, and the fabrics on them; it is
+/// a wish met or not met only where something was wished for.
+fn thick_line(
+    score: &Score,
+    wishes: Wishes,
+    context: Context<'_>,
+) -> (&'static str, String, Option<bool>) {
+    let (most, often) = score.thickest;
+    let value = say!(context, "wish-thick-value", n = most + 4, often = often);
+    let Some(wished) = wishes.crossing else {
+        return ("thick", value, None);
+    };
+    match score.too_thick {
+        0 => ("thick-met", value, Some(true)),
+        n => {
+            let value = say!(
+                context,
+                "wish-thick-over",
+                value = value,
+                n = n,
+                wished = wished.get() + 4
+            );
+            ("thick", value, Some(false))
+        }
+    }
 }
 
 /// How well the wishes for denims are met.

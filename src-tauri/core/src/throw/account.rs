@@ -41,6 +41,7 @@ use crate::cloth::ways;
 use crate::measure::Count;
 use crate::plan::assembly::Rect;
 use crate::throw::state::Throw;
+use crate::throw::stock;
 use crate::throw::tasks::Task;
 use std::borrow::Cow;
 use std::collections::{BTreeMap, VecDeque};
@@ -55,6 +56,8 @@ const MOST_LOOKED_AT: usize = 12;
 pub struct PieceAccount {
     /// Squares: counted where it is cut up, expected otherwise.
     pub squares: Count,
+    /// Of these, squares pieced of two halves.
+    pub pieced: Count,
     /// Binding strips it is to give; none once it is cut up.
     pub strips: Count,
     /// It is cut up.
@@ -89,10 +92,44 @@ impl StripAccount {
 /// The squares of one denim.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct DenimAccount {
+    /// Places of the throw that show it, cut or not.
+    pub wanted: u32,
     /// Places whose squares are still to be cut from it.
     pub open: u32,
     /// Squares still to come from the heaps that name it.
     pub to_come: u32,
+    /// Of these, squares pieced of two halves.
+    pub pieced: u32,
+    /// Binding strips to be cut from the heaps that name it.
+    pub strips: u32,
+}
+
+/// The squares of one fabric.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct FabricAccount {
+    /// Squares placed, both faces together.
+    pub placed: u32,
+    /// Squares that went with what was spoilt or set aside.
+    pub gone: u32,
+    /// Squares counted, those glued and gone among them; none where nobody counted.
+    pub counted: Option<u32>,
+    /// Squares still to come from the heaps for it.
+    pub to_come: u32,
+}
+
+impl FabricAccount {
+    /// Squares there are for the throw, glued or not, and those to come; none where nothing is
+    /// known of them.
+    pub fn there(&self) -> Option<u32> {
+        let known = self.counted.is_some() || self.to_come > 0;
+        let counted = self.counted.unwrap_or_default().saturating_sub(self.gone);
+        known.then_some(counted + self.to_come)
+    }
+
+    /// Squares lacking; none where nothing is known of them.
+    pub fn short(&self) -> Option<u32> {
+        self.there().map(|there| self.placed.saturating_sub(there))
+    }
 }
 
 /// All of it.
@@ -108,10 +145,14 @@ pub struct ClothAccount {
     pub keep: u32,
     /// Squares still to come from pieces that are not cut up.
     pub to_come: u32,
-    /// Of these, those of heaps that name no denim.
+    /// Of these, squares pieced of two halves.
+    pub pieced: u32,
+    /// Of those to come, those of heaps that name no denim.
     pub unnamed: u32,
     /// Each denim of the throw, in order.
     pub denims: Vec<DenimAccount>,
+    /// Each fabric of the throw, in order.
+    pub fabrics: Vec<FabricAccount>,
     /// The binding.
     pub strips: StripAccount,
     /// Each piece by heap and place, counted from 0; heaps of fabric too.
@@ -128,9 +169,24 @@ impl ClothAccount {
             - i64::from(self.wanted)
     }
 
+    /// Squares there are, in places and spare, and those to come.
+    pub fn there(&self) -> u32 {
+        self.cut + self.spares + self.to_come
+    }
+
+    /// Squares lacking.
+    pub fn short(&self) -> u32 {
+        self.wanted.saturating_sub(self.there())
+    }
+
+    /// Squares of one denim that neither its own heaps nor the spares make up.
+    pub fn short_of(&self, denim: &DenimAccount) -> u32 {
+        denim.open.saturating_sub(denim.to_come + self.spares)
+    }
+
     /// Whether some denim falls short that neither spares nor heaps of unnamed denim can fill.
     pub fn is_uneven(&self) -> bool {
-        self.unnamed == 0 && self.denims.iter().any(|d| d.open > d.to_come + self.spares)
+        self.unnamed == 0 && self.denims.iter().any(|d| self.short_of(d) > 0)
     }
 
     /// One piece.
@@ -141,15 +197,26 @@ impl ClothAccount {
             .copied()
             .unwrap_or(PieceAccount {
                 squares: Count::NONE,
+                pieced: Count::NONE,
                 strips: Count::NONE,
                 cut: false,
             })
+    }
+
+    /// Places whose squares will be pieced of two halves, of pieces that are not cut up.
+    pub fn pieced_places(&self) -> u32 {
+        let each = self.places.iter().map(|(at, places)| {
+            let piece = self.piece(at.0, usize::from(at.1));
+            let whole = piece.squares - piece.pieced;
+            (places.len() as u32).saturating_sub(whole.get())
+        });
+        each.sum()
     }
 }
 
 /// How the squares of a heap are cut for this throw.
 pub fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
-    heap.how(throw.plan.side)
+    heap.how(&throw.plan)
 }
 
 /// A piece as it lies to be cut, and where.
@@ -182,6 +249,8 @@ pub fn layout(
         turned: false,
         lines: Vec::new(),
         count: 0,
+        pieced: 0,
+        halves: Vec::new(),
         binding: Vec::new(),
         offcuts: Vec::new(),
         spare: piece.area(),
@@ -286,11 +355,12 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
                     opened.push(piece);
                 }
                 None => {
-                    let squares = counted.unwrap_or_else(|| heap.expected(index, throw.plan.side));
+                    let squares = counted.unwrap_or_else(|| heap.expected(index, &throw.plan));
                     pieces.insert(
                         at,
                         PieceAccount {
                             squares,
+                            pieced: heap.counted_pieced(index),
                             strips: Count::NONE,
                             cut: counted.is_some(),
                         },
@@ -316,12 +386,22 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         spares: throw.spares.get(),
         keep: spares_to_keep(wanted),
         to_come: 0,
+        pieced: 0,
         unnamed: 0,
         denims: Vec::new(),
+        fabrics: fabrics(throw, &pieces),
         strips,
         pieces,
         places: BTreeMap::new(),
     };
+    let wanted_of = |denim: usize| {
+        let covers = throw.covers();
+        covers
+            .iter()
+            .filter(|c| usize::from(c.denim) == denim)
+            .count() as u32
+    };
+    let wanted: Vec<u32> = (0..throw.denims.len()).map(wanted_of).collect();
     let uncut = throw.uncut_by_denim();
     let count_open = |opened: &[OpenPiece], account: &mut ClothAccount| {
         let of = |denim: Option<u8>| {
@@ -331,11 +411,21 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         let each = uncut.iter().enumerate();
         account.denims = each
             .map(|(d, open)| DenimAccount {
+                wanted: wanted.get(d).copied().unwrap_or_default(),
                 open: *open,
                 to_come: of(Some(d as u8)),
+                pieced: (opened.iter().filter(|p| p.denim == Some(d as u8)))
+                    .map(|p| p.laid.plan().pieced)
+                    .sum(),
+                strips: opened
+                    .iter()
+                    .filter(|p| p.denim == Some(d as u8))
+                    .map(|p| p.strips)
+                    .sum(),
             })
             .collect();
         account.unnamed = of(None);
+        account.pieced = opened.iter().map(|p| p.laid.plan().pieced).sum();
         account.to_come = account.unnamed + account.denims.iter().map(|d| d.to_come).sum::<u32>();
     };
     count_open(&opened, &mut account);
@@ -385,6 +475,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
             piece.at,
             PieceAccount {
                 squares: Count::at_most(piece.laid.plan().count),
+                pieced: Count::at_most(piece.laid.plan().pieced),
                 strips: Count::at_most(piece.strips),
                 cut: false,
             },
@@ -470,4 +561,23 @@ fn packs(throw: &Throw, pieces: &BTreeMap<(u16, u8), PieceAccount>) -> BTreeMap<
         }
     }
     out
+}
+
+/// Each fabric: what is placed, what was counted, and what the heaps for it still give.
+fn fabrics(throw: &Throw, pieces: &BTreeMap<(u16, u8), PieceAccount>) -> Vec<FabricAccount> {
+    let to_come = |print: u8| {
+        let own = pieces.iter().filter(|((n, _), piece)| {
+            let makes = throw.pile.get(n).map(|heap| heap.makes);
+            !piece.cut && makes == Some(Use::Fabric { print })
+        });
+        own.map(|(_, piece)| piece.squares.get()).sum()
+    };
+    let each = (0_u8..).zip(&throw.prints);
+    each.map(|(n, print)| FabricAccount {
+        placed: stock::used(throw, n),
+        gone: stock::gone(throw, n).all(),
+        counted: print.stock.map(Count::get),
+        to_come: to_come(n),
+    })
+    .collect()
 }

@@ -88,6 +88,11 @@ pub struct Wishes {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     #[ts(as = "Option<bool>", optional)]
     pub by_hand_too: bool,
+    /// Most fabrics that may meet at one crossing, both faces together; where it is not said,
+    /// any number.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub crossing: Option<Count>,
 }
 
 impl Wishes {

@@ -85,6 +85,7 @@ shell-help =
     lapwork draw <Pfad>        nennt die Zeichnungen, die es gibt; mit dem Namen einer gibt es sie als SVG aus
     lapwork table <Pfad>       nennt die Tabellen, die es gibt; mit dem Namen einer gibt es sie als CSV aus
     lapwork upgrade <Pfad>     bringt die Datei einer Decke auf diese Version; die von vorher bleibt daneben
+    lapwork copies <path>      die Kopien nennen, die beim Zusammenführen neben der Datei blieben
     lapwork merge <Pfad> <Pfad> --out <Pfad>
                                macht aus zwei Kopien einer Decke eine neue Datei
     lapwork demo <Pfad>        schreibt die Probedecke in eine neue Datei
@@ -98,6 +99,7 @@ shell-help =
     --units inches|metric|both die Maße auf einem Blatt; beide, wenn nichts gesagt ist
     --paper a4|letter          letter, oder a4 mit --metric, wenn nichts gesagt ist
     --large                    das Blatt in großer Schrift
+    --clear                    die genannten Kopien entfernen
     --keep first|second        beim Zusammenführen: welche Seite gilt, wo sie auseinandergehen
     --language <Kürzel>        in dieser Sprache (en, de), nicht in der des Systems
     --help, --version
@@ -118,6 +120,15 @@ error-newer-there-next = Öffne sie mit jener Version; hier bleibt sie unberühr
 shell-left-out = { $file }: { $bytes ->
     [one] Das letzte Byte ist nicht zu lesen und bleibt weg.
    *[other] Die letzten { $bytes } Bytes sind nicht zu lesen und bleiben weg.
+}
+shell-no-copies = Es liegen keine Kopien daneben.
+shell-copies = { $n ->
+    [one] 1 Kopie liegt daneben ({ $size } kB). Mit --clear wird sie entfernt.
+   *[other] { $n } Kopien liegen daneben ({ $size } kB). Mit --clear werden sie entfernt.
+}
+shell-copies-cleared = { $n ->
+    [one] 1 Kopie wurde entfernt ({ $size } kB).
+   *[other] { $n } Kopien wurden entfernt ({ $size } kB).
 }
 shell-upgraded = Auf den neuesten Stand gebracht. Die Datei von vorher: { $copy }
 shell-conflict = Sie unterscheiden sich. Erste: { $first } | Zweite: { $second }
@@ -160,6 +171,10 @@ error-photo-large = { $file } ist größer als { $most } MB; mehr liest Lapwork 
 error-photo-large-next = Wähle ein kleineres Foto, oder sichere zuerst eine kleinere Kopie davon.
 error-photo-pixels = Das Foto hat { $have } Millionen Bildpunkte; Lapwork liest bis zu { $most } Millionen.
 error-photo-pixels-next = Wähle ein kleineres Foto, oder sichere zuerst eine kleinere Kopie davon.
+error-photo-side = Das Foto ist auf einer Seite { $have } Bildpunkte lang; Lapwork liest bis zu { $most }.
+error-photo-side-next = Wähle ein kleineres Foto, oder schneide es zuerst auf den Teil zu, den du zeigen willst.
+error-photo-named = Das ist ein { $kind }-Foto, wie manche Handys sie aufnehmen; Lapwork kann { $kind } nicht lesen.
+error-photo-named-next = Öffne es dort, wo du deine Fotos ansiehst, sichere oder teile es als JPEG, und wähle diese Datei. Oft lässt sich die Kamera auch auf JPEG stellen.
 error-photo-kind = Das ist kein Foto, das Lapwork liest.
 error-photo-kind-next = Wähle eine JPEG-, PNG- oder WebP-Datei.
 error-photo-broken = Das Foto ist nicht zu lesen; seine Datei ist beschädigt oder abgeschnitten.

@@ -209,6 +209,10 @@ tick-spare = { $n ->
 }
 
 title-cut = Quadrat zuschneiden
+title-lap-halves = Zwei Hälften überlappen und kleben
+title-press-halves = Überlappung der Hälften bügeln
+title-cool-halves = Überlappung der Hälften kühlen lassen
+title-stitch-halves = Zwei Hälften zum Quadrat nähen
 title-cut-fabric = Stoffquadrate zuschneiden
 title-cover-front = Stoff vorn aufkleben
 title-cover-back = Stoff hinten aufkleben
@@ -239,6 +243,7 @@ title-stitch = { $kind ->
 title-press-seam = Naht bügeln
 title-press-block = Flach bügeln
 title-square-up = Auf Maß schneiden
+title-trim-edge = Ganze Kante bügeln und begradigen
 title-cut-binding = Einfassstreifen schneiden
 title-join-binding = Streifen zu einem verbinden
 title-press-binding = Streifen falten und bügeln
@@ -250,11 +255,23 @@ title-clip = Fäden abschneiden nach Wäsche { $n } von { $all }
 
 how-cut = Schneide quer übers Hosenbein einen Streifen, so breit wie das Quadrat, und davon das Quadrat.
     Meide den Wulst der Außennaht, Säume, abgewetzte Knie und Löcher, und halte die Kante im Fadenlauf.
+how-lap-halves = Dieses Quadrat wird aus zwei Hälften eines Jeansstoffs gestückelt, im gleichen Fadenlauf geschnitten. Zeichne die Überlappung an einer langen Kante der einen Hälfte an; sie liegt darunter.
+    Setz kleine Punkte Heftkleber innerhalb der Markierung und leg die andere Hälfte darüber, beide mit der rechten Seite nach oben, die Enden gleich. Zusammen sind sie so breit wie ein Quadrat.
+how-press-halves = Bügle die Überlappung, damit der Kleber hält. Halte die Hälften in einer Linie.
+how-cool-halves = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
+how-stitch-halves = Näh in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
+    In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
+how-stitch-halves-twin = Näh mit der Zwillingsnadel in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
+    In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
 how-cut-fabric = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide die Quadrate so groß wie die Jeansquadrate.
 how-cover-front = Leg das Stoffquadrat auf die Vorderseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
 how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
+how-cover-front-patch = Leg den Flicken mitten auf die Vorderseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
+    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück von seinem Rand.
+how-cover-back-patch = Dreh das Quadrat um. Leg den Flicken mitten auf die Rückseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
+    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück von seinem Rand.
 how-press-cover = Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und auswaschbarer Kleber löst sich bei der ersten Wäsche.
@@ -272,14 +289,22 @@ special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden 
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
-how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
-    Stichlänge 3 bis 3,5 mm. Lass die Fadenenden lang und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
+how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Mitte der beiden Nadeln.
+    Stichlänge { $long }. Lass die Fadenenden lang, zieh sie auf eine Seite durch und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
-how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
-    Stichlänge 3 bis 3,5 mm bei einer geraden Reihe; an beiden Enden ein paar Stiche zurück sichern die Naht.
+how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Nadel.
+    Stichlänge { $long }; an beiden Enden sichern drei oder vier Stiche zurück die Naht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-rows = Näh zwei Reihen nacheinander, dieselbe Seite oben und in derselben Richtung: die erste { $first } von der oberen offenen Kante, die zweite { $second } von ihr.
+    Führ bei der ersten diese Kante an der Kante des Nähfußes oder an einer Führung entlang, { $first } von der Nadel. Führ bei der zweiten die erste Reihe daran entlang, { $between } von der Nadel.
+    Stichlänge { $long }; an beiden Enden jeder Reihe sichern drei oder vier Stiche zurück die Naht.
+    Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-seam-rows = Näh zwei Reihen nacheinander: die erste { $second } von den offenen Kanten, die zweite { $first }; die Linie auf der Stichplatte oder eine Führung hält sie gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+    Stichlänge { $long }; an beiden Enden jeder Reihe drei oder vier Stiche zurück.
 how-stitch-seam = Näh im Abstand der Nahtzugabe von den offenen Kanten; die Linie auf der Stichplatte oder eine Führung hält ihn gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
-    Stichlänge 3 mm; an beiden Enden ein paar Stiche zurück.
+    Stichlänge { $long }; an beiden Enden drei oder vier Stiche zurück.
+needle-single = Nadel: eine Jeansnadel, System 130/705 H, Stärke 90/14 bis 100/16. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
+needle-twin = Nadel: eine Zwillingsnadel für Jeans, System 130/705 H, Abstand { $spacing }, Stärke 100. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
 how-press-seam = Bügle die Naht erst flach, wie sie genäht ist, dann auseinander.
     Oder bügle sie zu einer Seite: fester, aber drei Lagen dick, an Kreuzungen etwa sechs; dann die nächste Naht zur anderen Seite.
 how-press-seam-exposed = Bügle die Naht auseinander, damit beide Zugaben frei liegen, um eingeschnitten zu werden und auszufransen.
@@ -291,11 +316,22 @@ how-cut-binding = Schneide die Streifen gerade und genau so lang wie hier angege
 how-join-binding = Überlappe die Enden und näh sie. Halte diese Ansätze fern von den Überlappungen an der Kante.
 how-join-binding-seam = Leg die Enden rechts auf rechts, näh sie zusammen und bügle die Naht auseinander. Halte diese Ansätze fern von den Nähten an der Kante.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
-how-glue-binding = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
-    Schieb die Kante der Decke in den Bruch. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
+how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen; schneide dann nur ab, was vorsteht, damit jede Seite eine gerade Linie ist.
+    Leg ein langes Lineal an die ganze Seite, über die Enden der Verbindungen, und sieh nach, ob die Ecken rechtwinklig sind.
+    Nimm nicht mehr weg, als die Seite braucht; oft sind es ein paar Fäden oder nichts. Was du hier abschneidest, fehlt am fertigen Maß.
+    Stell das Bügeleisen beiseite, bevor du schneidest: Die Kante wird kalt geschnitten.
+how-glue-binding = Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
     Leg das letzte Ende über das erste; nie über einer Kreuzung.
-how-stitch-binding = Näh ringsum durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
+how-glue-binding-untrimmed = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
+    Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
+    Leg das letzte Ende über das erste; nie über einer Kreuzung.
+how-stitch-binding = Näh ringsum eine Reihe durch alle Lagen, { $edge } von der offenen Kante des Streifens, { $fold } vom Bruch. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
     Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind: Setz eine neue Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
+corner-1 = Befestige den gefalteten Streifen an der ersten Kante bis zur Ecke. Der Rest ist noch frei.
+corner-2 = Dreh den freien Streifen nach unten, den Bruch an der nächsten Kante. An der Ecke steht vor, was übrig ist.
+corner-3 = Leg das Übrige in eine schräge Falte, von der äußeren Ecke zur inneren; auf der Rückseite leg sie andersherum. Ein Punkt Kleber, dann bügeln.
+corner-4 = Näh bis zur inneren Ecke und halte mit der Nadel im Stoff an. Heb den Nähfuß, dreh die Decke, senk den Fuß und näh weiter.
+binding-shows = Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen: Den Rest nimmt die Kante auf. Wo Quadrate verbunden sind, sind es { $joins }, wo der Streifen über sich selbst liegt, { $itself }.
 how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
     Nur eingeschnittene Kanten fransen beim Waschen aus.
 how-wash = Wasch sie allein oder in einem Wäschesack. Schüttle sie gut aus, dann trockne sie.
@@ -314,6 +350,10 @@ special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davo
 special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
 
 tick-cut = Zugeschnitten
+tick-lap-halves = Überlappt und geklebt
+tick-press-halves = Gebügelt
+tick-cool-halves = Ist kühl
+tick-stitch-halves = Genäht
 tick-cut-fabric = Zugeschnitten
 tick-cover-front = Aufgeklebt
 tick-cover-back = Aufgeklebt
@@ -325,9 +365,11 @@ tick-press-lap = Gebügelt
 tick-cool-lap = Abgekühlt
 tick-pin = Gesteckt
 tick-stitch = Genäht
+tick-stitch-rows = Beide Reihen genäht
 tick-press-seam = Gebügelt
 tick-press-block = Flach gebügelt
 tick-square-up = Auf Maß geschnitten
+tick-trim-edge = Gebügelt und begradigt
 tick-cut-binding = Streifen geschnitten
 tick-join-binding = Streifen verbunden
 tick-press-binding = Gefaltet und gebügelt
@@ -338,6 +380,10 @@ tick-wash = Gewaschen und trocken
 tick-clip = Fäden abgeschnitten
 
 past-cut = zugeschnitten
+past-lap-halves = überlappt und geklebt
+past-press-halves = gebügelt
+past-cool-halves = abgekühlt
+past-stitch-halves = genäht
 past-cut-fabric = aus Stoff zugeschnitten
 past-cover-front = vorn beklebt
 past-cover-back = hinten beklebt
@@ -350,9 +396,11 @@ past-press-lap = gebügelt
 past-cool-lap = abgekühlt
 past-pin = gesteckt
 past-stitch = genäht
+past-stitch-rows = genäht, beide Reihen
 past-press-seam = gebügelt
 past-press-block = flach gebügelt
 past-square-up = auf Maß geschnitten
+past-trim-edge = Kante gebügelt und begradigt
 past-cut-binding = Streifen geschnitten
 past-join-binding = Streifen verbunden
 past-press-binding = Einfassung gefaltet und gebügelt
@@ -363,6 +411,10 @@ past-wash = gewaschen
 past-clip = Fäden abgeschnitten
 
 task-cut = zuschneiden
+task-lap-halves = die Hälften überlappen und kleben
+task-press-halves = die Überlappung der Hälften bügeln
+task-cool-halves = die Überlappung der Hälften abkühlen lassen
+task-stitch-halves = die Hälften nähen
 task-cut-fabric = die Stoffquadrate zuschneiden
 task-cover-front = Stoff vorn aufkleben
 task-cover-back = Stoff hinten aufkleben
@@ -377,6 +429,7 @@ task-stitch = nähen
 task-press-seam = die Naht bügeln
 task-press-block = flach bügeln
 task-square-up = auf Maß schneiden
+task-trim-edge = die ganze Kante bügeln und begradigen
 task-cut-binding = die Einfassstreifen schneiden
 task-join-binding = die Einfassstreifen verbinden
 task-press-binding = die Einfassung falten und bügeln
@@ -392,6 +445,8 @@ caution-blade-title = Scharfe Klinge
 caution-blade = Sichere den Rollschneider jedes Mal, wenn du ihn weglegst. Schneide vom Körper weg, und halte die Hand am Lineal von der Kante fern. Folge der Anleitung des Rollschneiders.
 caution-iron-title = Heißes Bügeleisen
 caution-iron = An Bügelsohle und Dampf verbrennt man sich; durch Kleber steigt Dampf auf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
+caution-blade-and-iron-title = Heißes Eisen, scharfe Klinge
+caution-blade-and-iron = Zuerst das Eisen: Sohle und Dampf verbrennen. Stell es auf, wenn du es loslässt, halte das Kabel aus dem Weg und stell es beiseite, bevor du schneidest. Dann der Rollschneider: Schließ den Klingenschutz jedes Mal, wenn du ihn weglegst, schneide vom Körper weg und halte die Hand, die das Lineal hält, fern von der Kante. Beachte die Anleitungen von beiden.
 caution-needle-title = Nadel
 caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung abzüglich des Nadelabstands: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
 caution-lint-title = Flusen sind brennbar
@@ -410,7 +465,11 @@ figure-allowance = Nahtzugabe
 figure-seam = Länge der Naht
 figure-again = Neu zu machen
 figure-middle = Naht von der Kante
+figure-row-first = Erste Reihe, von der oberen Kante
+figure-row-second = Zweite Reihe, von der oberen Kante
+figure-rows-apart = Von Reihe zu Reihe
 figure-twin = Nadelabstand
+figure-stitch-length = Stichlänge
 figure-stitch-width = Stichbreite
 figure-fringe = Fransen je Kante
 figure-trim-to = Schneiden auf
@@ -423,6 +482,8 @@ figure-strip = Streifenbreite
 figure-longest = Länge je Streifen
 figure-joins = Ansätze
 figure-each-face = Zu sehen je Seite
+figure-from-raw-edge = Von der offenen Streifenkante
+figure-from-fold = Vom Bruch
 figure-binding = Einfassung
 figure-round = Ringsum
 figure-finished = Fertiges Maß
@@ -482,6 +543,10 @@ seams = { $n ->
     [one] { $n } Naht, { $length }
    *[other] { $n } Nähte, zusammen { $length }
 }
+seams-twice = { $n ->
+    [one] { $n } Naht, { $length }, zweimal genäht
+   *[other] { $n } Nähte, zusammen { $length }, jede zweimal genäht
+}
 layers = { $crossing ->
     [0] bis zu { $lap }, wo zwei Quadrate zusammenkommen
    *[other] bis zu { $lap }, wo zwei Quadrate zusammenkommen, { $crossing }, wo es vier Ecken sind
@@ -506,6 +571,14 @@ face-both = { $n ->
     [one] Ein Quadrat hat auf beiden Seiten Stoff.
    *[other] { $n } Quadrate haben auf beiden Seiten Stoff.
 }
+face-pieced = { $n ->
+    [one] Ein Quadrat ist aus zwei Hälften gestückelt (½).
+   *[other] { $n } Quadrate sind aus zwei Hälften gestückelt (½).
+}
+face-patches = { $n ->
+    [one] Ein Stoff liegt als Flicken mitten auf seinem Quadrat.
+   *[other] { $n } Stoffe liegen als Flicken mitten auf ihren Quadraten.
+}
 face-layers = { $crossing ->
     [0] Die dickste Verbindung hat { $lap } Lagen.
    *[other] Die dickste Verbindung hat { $lap } Lagen, die dickste Kreuzung { $crossing }.
@@ -514,6 +587,7 @@ face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff
 print-used = { $used } verwendet
 print-spoilt = { $n } unbrauchbar
 print-aside = { $n } beiseitegelegt
+print-patches = Flicken von { $side }, ringsum je { $round } Jeans
 print-left = { $n } übrig
 print-short = { $n } zu wenig
 print-of = { $used } von { $stock } verwendet
@@ -970,6 +1044,10 @@ did-faces = { $n ->
 }
 did-cloth = Stoffe geändert
 did-cut = Zugeschnitten: { $piece }
+did-lap-halves = Hälften überlappt und geklebt: { $piece }
+did-press-halves = Überlappung der Hälften gebügelt: { $piece }
+did-cool-halves = Überlappung der Hälften abgekühlt: { $piece }
+did-stitch-halves = Hälften zum Quadrat genäht: { $piece }
 did-cut-fabric = Stoffquadrate zugeschnitten: { $piece }
 did-cover-front = Stoff vorn aufgeklebt: { $piece }
 did-cover-back = Stoff hinten aufgeklebt: { $piece }
@@ -989,6 +1067,7 @@ did-unmeasured = { $n ->
    *[other] { $what } ({ $n } davon nicht gemessen)
 }
 sizes-differ = jedes in seinem eigenen Maß
+did-trim-edge = Ganze Kante gebügelt und begradigt
 did-cut-binding = Einfassstreifen geschnitten
 did-join-binding = Einfassstreifen verbunden
 did-press-binding = Einfassung gefaltet und gebügelt
@@ -1037,7 +1116,7 @@ did-take-heap = Vom Stapel genommen
 did-cut-piece = Ein Stück von { $name } zerschnitten: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , ein Einfassstreifen
    *[other] , { $strips } Einfassstreifen
@@ -1101,6 +1180,8 @@ error-plan-between = Die Überlappung zwischen Vierern ist null oder lässt nich
 error-plan-between-next = Wähle eine Überlappung unter der halben Kante des Quadrats, oder lass das Feld leer für überall dieselbe.
 error-plan-stitch = Der Stich ist breiter als das, was er halten muss.
 error-plan-stitch-next = Wähle einen schmaleren Stich oder eine breitere Überlappung.
+error-plan-stitch-length = So lange Stiche näht keine Maschine.
+error-plan-stitch-length-next = Wähle von { $least } bis { $most }; auf Jeansstoff sind 3 bis 3,5 mm üblich.
 error-plan-trim = Auf dieses Maß lässt sich ein Vierer nicht schneiden.
 error-plan-trim-next = Wähle ein Maß, das größer als ein Quadrat und höchstens so groß wie zwei ist, oder lass das Feld leer.
 error-plan-binding = So lässt sich die Einfassung nicht schneiden.
@@ -1134,9 +1215,15 @@ error-denim-cut-next = Wähle Quadrate, die noch zuzuschneiden sind; ein loses Q
 error-cut-larger = Um so viel größer schneidet man Quadrate nicht zu.
 error-cut-larger-next = Wähle eine kleine Zugabe, oder nichts.
 error-pack-small = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
-error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo keine Überlappung ihre Kanten hält; deshalb nimmt dieser Plan sie nicht. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo die Überlappungen ihre Kanten nur stellenweise erfassen; deshalb nimmt dieser Plan sie nicht. Bis { $most } liegen sie als Flicken frei davon. Eine Packung ab { $wanted } lässt sich zuschneiden.
 error-pack-small-denim = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
 error-pack-small-denim-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-pieced = So viele Quadrate aus zwei Hälften kommen aus diesem Stück nicht heraus.
+error-pieced-next = Zähl die Hälftenpaare noch einmal, und wähle vor dem Zuschneiden die Art mit Hälften.
+error-pack-mixed = { $print } hat schon Quadrate einer anderen Größe.
+error-pack-mixed-next = Flicken und ganze Quadrate eines Stoffs werden getrennt gehalten: Leg diese als eigenen Stoff an.
+error-patch-caught = Flicken von { $side } würden in diesem Plan stellenweise von den Überlappungen erfasst.
+error-patch-caught-next = Wähle Überlappungen und ein Schnittmaß, die sie frei lassen: bei diesen bis { $most }. Oder nimm die Flicken erst von den Seiten und vom Stapel.
 error-edges = Von diesem Stoff bliebe nichts, wenn die Kanten begradigt sind.
 error-edges-next = Prüfe die Einheiten und wie viel an jeder Kante wegkommt.
 error-already-made = { $piece } ist schon gemacht und hat in diesem Plan keinen Platz.
@@ -1249,6 +1336,8 @@ figure-to-come = Der Stapel gibt noch
 figure-keep-back = Zurückzulegende Ersatzquadrate
 figure-strips-open = Einfassstreifen zu schneiden
 strips-of = { $open } von { $wanted }
+figure-patch = Flicken
+figure-round-patch = Jeans ringsum
 figure-squares-here = Quadrate, quer geschnitten
 figure-from-hem = Vom Saum aufwärts, ohne Auswahl
 figure-free = Wenn Streifen nicht quer sein müssen
@@ -1307,24 +1396,31 @@ heap-fabric = Für { $print }
 heap-gives = { $what }: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , ein Einfassstreifen
    *[other] , { $strips } Einfassstreifen
 }
 make-denim = Jeansquadrate
 make-denim-of = Jeansquadrate: { $denim }
+squares-parted = {" "}({ $whole } ganze + { $n } gestückelte)
+number-about = etwa { $n }
+figure-free-whole = Ganze Quadrate, wenn Streifen nicht quer sein müssen
+figure-bound-whole = Ganze Quadrate höchstens, wie man auch schneidet
+cut-held = Alles Übrige wird berechnet, sobald du loslässt.
+number-parted = { $n }{ $parts }
+pack-patches = Jedes ist ein Flicken von { $side } mitten auf einem Jeansquadrat von { $wanted }: geklebt, ringsum festgenäht, ringsum { $round } Jeans, frei von den Überlappungen.
 piece-expected = { $n ->
     [one] etwa { $n } Quadrat
    *[other] etwa { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , ein Einfassstreifen
    *[other] , { $strips } Einfassstreifen
 }
 piece-counted = { $n ->
-    [one] { $n } Quadrat ist es geworden
-   *[other] { $n } Quadrate sind es geworden
+    [one] { $n } Quadrat ist es geworden{ $parts }
+   *[other] { $n } Quadrate sind es geworden{ $parts }
 }
 part-left-leg = Linkes Beinteil
 part-right-leg = Rechtes Beinteil
@@ -1345,6 +1441,7 @@ cut-small-pocket = Oder lass sie ganz und näh sie als Tasche auf ein Quadrat.
 part-panel = Stoffbahn
 part-sheet = Laken
 part-cloth = Stoff
+cloth-patches = Die Packung gibt { $n } Flicken von { $side }, jeder mitten auf einem Jeansquadrat, ringsum { $round } Jeans, und ringsum festgenäht.
 cloth-fat-quarter = Fat Quarter (Viertelmeter)
 cloth-yardage = Baumwollstoff vom Ballen
 cloth-piece = Ein anderes Stück
@@ -1422,6 +1519,10 @@ cut-binding-strip = { $left } rechts vom Streifen davor
 cut-strip-title = Streifen { $n }: { $squares ->
     [one] ein Quadrat
    *[other] { $squares } Quadrate
+}{ $halves ->
+    [0] { "" }
+    [one] , eine Hälfte
+   *[other] , { $halves } Hälften
 }
 cut-away = Schneide zuerst { $gap } weg.
 cut-across = Schneide quer, { $high } über dem { $from ->
@@ -1437,6 +1538,32 @@ cut-turn = Leg es um ein Viertel gedreht hin, { $end ->
 cut-turn-label-free = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts: Mit aufrechter Schrift hingelegt liegt ein Quadrat wie alle anderen. Anders gelegt läuft sein Köper anders herum, und es dehnt sich anders herum.
 cut-turn-label-one-way = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts. Du willst den Fadenlauf in jedem Quadrat von oben nach unten: Leg jedes mit aufrechter Schrift hin.
 cut-turn-label-by-turns = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts. Du willst den Fadenlauf von Quadrat zu Quadrat gedreht: Bei aufrechter Schrift läuft er von oben nach unten, bei liegender quer.
+cut-halves-title = { $n ->
+    [one] Eine Hälfte
+   *[other] { $n } Hälften
+}
+cut-halves-across = Schneide aus dem Stoff { $lies ->
+    [below] unter Streifen { $n }
+    [above] über Streifen { $n }
+   *[alone] selbst
+} eine Reihe, { $high } hoch.
+cut-half-beside = Dann gleich neben den Quadraten eine Hälfte, { $wide } breit.
+cut-half-run = { $left } vom linken Ende an: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
+cut-half-run-edge = Vom linken Ende an: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
+cut-half-run-strip = { $left } rechts von der Stelle des Einfassstreifens an: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
+cut-half-run-strip-edge = Gleich neben der Stelle des Einfassstreifens: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
 cut-top-title = Eine gerade obere Kante
 cut-top = Von hier an wird von der oberen Kante gemessen. Schneide quer, { $below } darunter.
 cut-down-edge = Von hier an wird von der oberen Kante gemessen. Schneide quer, { $high } darunter.
@@ -1448,7 +1575,7 @@ way-turned-both = Um ein Viertel gedreht, von beiden Kanten her
 way-gives = { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] {" "}und { $strips } Einfassstreifen
    *[other] {" "}und { $strips } Einfassstreifen
@@ -1460,12 +1587,15 @@ way-more = { $name }: { $gives }, { $more ->
 }
 way-both-text = Die unteren Streifen werden vom unteren Rand aus gemessen, die anderen von der oberen Kante abwärts; was übrig ist, liegt dazwischen.
 way-turned-text = Das Stück liegt auf der Seite, und seine Streifen laufen der Länge nach: So kommen die Quadrate um ein Viertel gedreht vom Streifen.
+way-pieced = { $name }, dazu Hälften aus dem Rest
+way-pieced-text = Was die Quadrate übrig lassen, wird zu Hälften von { $half } geschnitten. Zwei davon im gleichen Fadenlauf werden um { $lap } überlappt und zu einem Quadrat genäht, bevor es gebraucht wird: mehr Überlappungen zu nähen und zwei Lagen in seiner Mitte.
 way-take = So schneiden: { $name }
 cut-chalk = Mit Kreide darauf: { $places }{ $spare ->
     [0] .
     [one] , und eines als Ersatz.
    *[other] , und { $spare } als Ersatz.
 }
+cut-chalk-halves = Schreib mit Kreide auf die Hälften, je zwei und zwei: { $places }.
 cut-chalk-spare = { $spare ->
     [one] Es ist Ersatz.
    *[other] Sie sind Ersatz.
@@ -1475,7 +1605,7 @@ cut-left = Heb den Rest auf: ein Stück von etwa { $size } und die kleineren Res
 cut-all-came = { $n ->
     [one] { $n } von { $n } Quadrat gut
    *[other] Alle { $n } Quadrate gut
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , dazu der Streifen
    *[other] , dazu { $strips } Streifen
@@ -1525,6 +1655,10 @@ cut-given-up = { $n ->
     [one] Gerade Streifen verlieren ein Quadrat.
    *[other] Gerade Streifen verlieren { $n } Quadrate.
 }
+cut-pieced = { $n ->
+    [one] Ein Quadrat wird aus zwei Hälften vom Rest gestückelt.
+   *[other] { $n } Quadrate werden gestückelt, je aus zwei Hälften vom Rest.
+}
 cut-gain = { $n ->
     [0] { "" }
     [one] Gut gelegt geben die Streifen ein Quadrat mehr.
@@ -1533,7 +1667,7 @@ cut-gain = { $n ->
 picture-piece = { $name }, { $n ->
     [one] ein Quadrat
    *[other] { $n } Quadrate
-} in { $strips ->
+}{ $parts } in { $strips ->
     [one] einem Streifen
    *[other] { $strips } Streifen
 }, Stellen zum Aussparen schraffiert
@@ -1545,15 +1679,41 @@ item-denim-squares = { $n ->
     [one] Ein Quadrat zu { $side }; { $open } noch zuzuschneiden.
    *[other] { $n } Quadrate zu { $side }; { $open } noch zuzuschneiden.
 }
+item-denim-pieced = { $n ->
+    [one] Eins davon wird aus zwei Hälften gestückelt, um { $lap } überlappt.
+   *[other] { $n } davon werden aus zwei Hälften gestückelt, um { $lap } überlappt.
+}
 item-denim-spares = { $n ->
     [one] Dazu ein Ersatzquadrat.
    *[other] Dazu { $n } Ersatzquadrate.
+}
+item-denim-unpiled = { $n ->
+    [one] Ein Quadrat fehlt noch. Auf dem Stapel liegt noch kein Jeansstoff.
+   *[other] { $n } Quadrate fehlen noch. Auf dem Stapel liegt noch kein Jeansstoff.
+}
+item-denim-of = { $denim }: { $n ->
+    [one] ein Quadrat
+   *[other] { $n } Quadrate
+}, { $open } noch zuzuschneiden, { $gives } gibt der Stapel noch.
+item-denim-of-strips = { $squares } { $n ->
+    [one] Auch ein Einfassstreifen kommt daraus.
+   *[other] Auch { $n } Einfassstreifen kommen daraus.
+}
+item-denim-named = Jeansstoff: { $denim }
+item-fabric-patches = { $n ->
+    [one] Ein Flicken von { $side }.
+   *[other] { $n } Flicken von { $side }.
 }
 item-fabric-squares = { $n ->
     [one] Ein Quadrat zu { $side }.
    *[other] { $n } Quadrate zu { $side }.
 }
 item-enough = { $n } vorhanden: genug.
+item-enough-in-all = Mit denen zur Hand zusammen { $n }: genug.
+item-fabric-piled = { $n ->
+    [one] Ein Quadrat gibt der Stapel noch.
+   *[other] { $n } Quadrate gibt der Stapel noch.
+}
 item-short = { $n ->
     [one] Eins fehlt.
    *[other] { $n } fehlen.
@@ -1585,15 +1745,15 @@ item-thread-in-all = { $n ->
    *[other] Mit dem Garn für die Unterfadenspulen: zusammen { $n } Garnrollen. Das ist eine Schätzung.
 }
 item-thread-twin = Eine Zwillingsnadel braucht zwei Garnrollen zugleich auf der Maschine.
-item-thread-rule = Die Regel der Garnhersteller, 2½-mal die Naht, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
+item-thread-rows = Zwei Reihen mit einer Nadel: Es steckt nur eine Garnrolle auf der Maschine, und sie brauchen doppelt so viel Garn wie eine Reihe.
+item-thread-rule = Die Regel der Garnhersteller, 2½-mal jede Reihe, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
 item-bobbins = Unterfadenspulen
 item-bobbins-length = { $length }: { $n ->
     [one] eine Unterfadenspule zu { $size }
    *[other] { $n } Unterfadenspulen zu { $size }
 }.
 item-needles = Nadeln
-item-needles-twin = Eine Jeans-Zwillingsnadel, System 130/705 H, { $spacing } Nadelabstand.
-item-needles-single = Jeansnadeln, System 130/705 H-J, Stärke 90 bis 110.
+item-needles-besides = Für die Einfassung dazu eine einzelne Jeansnadel: Mit einer Zwillingsnadel lässt sich keine Ecke nähen.
 item-needles-spare = Eine oder zwei in Reserve; an dicken Kreuzungen brechen sie.
 item-glue = Auswaschbarer Heftkleber
 item-glue-dots = Etwa { $dots } Punkte, { $n ->
@@ -1606,6 +1766,16 @@ item-marker = Ein löschbarer Markierstift
 item-marker-test = Probier ihn an einem Rest: Manche Striche kommen bei Hitze oder Kälte wieder.
 item-cutter = Rollschneider, Matte und Lineal
 item-cutter-what = Am besten ist ein Lineal, das mindestens { $side } breit ist.
+item-cutter-square = Zum Begradigen ein quadratisches Lineal von { $side } oder mehr.
+item-press = Bügeleisen, Bügeltuch und ein ebener Platz zum Auskühlen
+item-press-what = Das Tuch hält Kleber vom Bügeleisen fern. Gebügeltes liegt flach, bis es ausgekühlt ist.
+item-clips = Stoffklammern
+item-clips-what = Sie halten die Einfassung an der Kante, bis der Kleber trocken ist; ein Dutzend reicht.
+item-clips-pins = Stecknadeln und Stoffklammern
+item-clips-pins-what = Stecknadeln halten die Kanten jeder Naht, Klammern die Einfassung; ein Dutzend reicht.
+item-ripper = Nahttrenner und Fadenschere
+item-ripper-what = Um eine Naht zu öffnen, und für die langen Fäden nach jeder Wäsche.
+item-ripper-snip = Um eine Naht zu öffnen, für die Einschnitte in die Nahtzugaben und für die langen Fäden nach jeder Wäsche.
 item-care = Augenschutz und ein Wäschesack
 item-care-what = An dicken Kreuzungen kann eine Nadel brechen; die erste Wäsche gibt Flusen ab.
 figure-weight = Gewicht der fertigen Decke
@@ -1642,6 +1812,7 @@ scrap-use = In den Plan übernehmen
 scrap-keep-plate = Öffnung der Stichplatte sichern
 stitch-straight = eine gerade Reihe
 stitch-twin = Zwillingsnadel { $width }
+stitch-two-rows = zwei Reihen, { $width } auseinander
 stitch-zigzag = Zickzack { $width }
 figure-stitch = Stich
 figure-thick-lap = Dickste Überlappung
@@ -1698,6 +1869,11 @@ wish-thick = Dickste Kreuzung
 wish-thick-value = { $often ->
     [one] { $n } Lagen, einmal
    *[other] { $n } Lagen, { $often }-mal
+}
+wish-thick-met = Keine Kreuzung dicker als gewünscht
+wish-thick-over = { $value }; { $n ->
+    [one] eine Kreuzung ist dicker als { $wished } Lagen
+   *[other] { $n } Kreuzungen sind dicker als { $wished } Lagen
 }
 wish-grain = Gegen den gewünschten Fadenlauf
 wish-grain-value = { $n ->
@@ -1847,6 +2023,7 @@ draw-key-fringe = Offene Kante, bis sie eingefasst ist
 draw-key-binding = Einfassung
 draw-key-cut = Schnitte quer, vom Saum aus gemessen; die Nummern der Streifen stehen in Kreisen.
 draw-key-avoid = Zu meiden: { $kinds }
+draw-key-half = Halbes Quadrat; zwei davon werden überlappt und zu einem genäht.
 draw-key-strip = Streifen für die Einfassung
 file-front = vorn
 file-back = hinten
@@ -1867,6 +2044,7 @@ column-wrong-up = Linke Stoffseite nach vorn
 column-front = Stoff vorn
 column-back = Stoff hinten
 column-stage = Stand
+column-pieced = Aus zwei Hälften
 column-letters = Buchstaben
 column-name = Name
 column-on-front = Vorn
@@ -1887,11 +2065,14 @@ column-width-mm = Größte Breite (mm)
 column-height-in = Länge (Zoll)
 column-height-mm = Länge (mm)
 column-strips = Streifen
+column-of-halves = Davon aus zwei Hälften
 column-expected = Quadrate erwartet
 column-counted = Quadrate gezählt
 column-item = Posten
 column-count = Anzahl
 column-unit = Wovon
+column-there = Da oder vom Stapel
+column-short = Fehlt
 column-length-in = Länge (Zoll)
 column-length-mm = Länge (mm)
 column-words = In Worten
@@ -1964,6 +2145,8 @@ handed-many = { $n ->
    *[other] Gesichert: { $n } Dateien in { $folder }
 }
 error-file-absurd = Zeile { $line } dieser Datei sagt etwas Unmögliches, etwa viel mehr Quadrate, als eine Decke hat.
+error-file-too-much = In dieser Datei steht weit mehr Arbeit, als eine Decke macht: Bis Zeile { $line } bräuchte Lapwork Minuten, um sie zu lesen.
+error-file-too-much-next = Nichts davon wurde übernommen. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern.
 error-file-absurd-next = Nichts davon wurde übernommen. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern.
 error-file-beyond = Zeile { $line } dieser Datei nennt { $figure } für „{ $field }“, weit jenseits von allem, was eine Decke hat.
 error-file-beyond-next = Nichts davon wurde übernommen, und sie bleibt unberührt. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern, oder öffne eine aufgehobene Kopie.
@@ -2039,6 +2222,10 @@ bring-steps = { $n ->
    *[other] { $n } Einträge
 }
 bring-copy-name = { $name } (Kopie)
+kept-copies = { $n ->
+    [one] 1 Kopie vom Zusammenführen liegt daneben ({ $size } kB).
+   *[other] { $n } Kopien vom Zusammenführen liegen daneben ({ $size } kB).
+}
 taken-added = Im Regal: { $name }
 taken-both = Beide liegen im Regal; die andere heißt { $name }
 taken-brought = Die Kopie mit mehr Schritten liegt im Regal. Die Datei, wie sie hier war, liegt daneben als { $copy }
@@ -2135,6 +2322,10 @@ sheet-stage-whole = Die letzte Verbindung
 sheet-stage-binding = Einfassung
 sheet-stage-washing = Wäschen
 sheet-column-cut = zuschneiden
+sheet-column-lap-halves = Hälften überlappen
+sheet-column-press-halves = bügeln
+sheet-column-cool-halves = kühlen
+sheet-column-stitch-halves = Hälften nähen
 sheet-column-cut-fabric = Stoff zuschneiden
 sheet-column-cover-front = Stoff vorn
 sheet-column-cover-back = Stoff hinten
@@ -2149,6 +2340,7 @@ sheet-column-stitch = nähen
 sheet-column-press-seam = bügeln
 sheet-column-press-block = flach bügeln
 sheet-column-square-up = auf Maß schneiden
+sheet-column-trim-edge = Kante bügeln und begradigen
 sheet-column-cut-binding = Streifen schneiden
 sheet-column-join-binding = verbinden
 sheet-column-press-binding = falten, bügeln
@@ -2165,6 +2357,7 @@ sheet-more-prints = { $n ->
 }
 sheet-caution-blade = Jedes Mal die Klinge sichern. Vom Körper weg schneiden.
 sheet-caution-iron = Bügelsohle und Dampf sind heiß. Aufstellen beim Loslassen.
+sheet-caution-blade-and-iron = Das Eisen weg, bevor du schneidest. Klingenschutz jedes Mal schließen.
 sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Augenschutz.
 sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
 sheet-caution-children = Lange Fransen gehören nicht ins Babybett.

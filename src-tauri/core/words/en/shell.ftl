@@ -100,6 +100,15 @@ shell-left-out = { $file }: { $bytes ->
     [one] the last byte cannot be read and is left out.
    *[other] the last { $bytes } bytes cannot be read and are left out.
 }
+shell-no-copies = No copies are kept beside it.
+shell-copies = { $n ->
+    [one] 1 copy is kept beside it ({ $size } KB). Add --clear to remove it.
+   *[other] { $n } copies are kept beside it ({ $size } KB). Add --clear to remove them.
+}
+shell-copies-cleared = { $n ->
+    [one] 1 copy was removed ({ $size } KB).
+   *[other] { $n } copies were removed ({ $size } KB).
+}
 shell-upgraded = Upgraded. The file as it was: { $copy }
 shell-conflict = They differ. First: { $first } | Second: { $second }
 shell-decide = { $count ->
@@ -118,6 +127,7 @@ shell-help =
     lapwork draw <path>        list the drawings there are; with the name of one, print it as SVG
     lapwork table <path>       list the tables there are; with the name of one, print it as CSV
     lapwork upgrade <path>     bring a throw file up to this version, keeping it as it was beside
+    lapwork copies <path>      list the copies kept beside a throw file when it was merged
     lapwork merge <path> <path> --out <path>
                                make one new file of two copies of a throw
     { "" }
@@ -130,6 +140,7 @@ shell-help =
     --units inches|metric|both the measures on a sheet; both unless said
     --paper a4|letter          letter, or a4 with --metric, unless said
     --large                    the sheet in large print
+    --clear                    remove the kept copies that are listed
     --keep first|second        when merging: whose side to keep where they differ
     --language <code>          say it in this language (en, de), not the system’s
     --help, --version
@@ -155,6 +166,10 @@ error-photo-large = { $file } is larger than { $most } MB, more than Lapwork rea
 error-photo-large-next = Choose a smaller photo, or save a smaller copy of it first.
 error-photo-pixels = The photo has { $have } million points; Lapwork reads up to { $most } million.
 error-photo-pixels-next = Choose a smaller photo, or save a smaller copy of it first.
+error-photo-side = The photo is { $have } points long on one side; Lapwork reads up to { $most }.
+error-photo-side-next = Choose a smaller photo, or cut it to the part you want first.
+error-photo-named = This is a { $kind } photo, as some phones take them; Lapwork cannot read { $kind }.
+error-photo-named-next = Open it where you view your photos, save or share it as JPEG, and choose that file. The phone’s camera settings may also let you take JPEG photos.
 error-photo-kind = That is not a photo Lapwork reads.
 error-photo-kind-next = Choose a JPEG, PNG or WebP file.
 error-photo-broken = The photo cannot be read; its file is damaged or cut short.

@@ -210,6 +210,10 @@ tick-spare = { $n ->
 }
 
 title-cut = Cut a square
+title-lap-halves = Lap and glue two halves
+title-press-halves = Press the halves’ lap
+title-cool-halves = Let the halves’ lap cool
+title-stitch-halves = Stitch two halves into a square
 title-cut-fabric = Cut the fabric squares
 title-cover-front = Glue fabric on the front
 title-cover-back = Glue fabric on the back
@@ -240,6 +244,7 @@ title-stitch = { $kind ->
 title-press-seam = Press the seam
 title-press-block = Press it flat
 title-square-up = Square it up
+title-trim-edge = Press and trim the whole edge
 title-cut-binding = Cut the binding strips
 title-join-binding = Join the strips into one
 title-press-binding = Fold and press the strip
@@ -251,11 +256,23 @@ title-clip = Clip the threads after wash { $n } of { $all }
 
 how-cut = Cut a strip as wide as the square across the leg, then cut the square from it.
     Keep off the outseam ridge, hems, worn knees and holes, and keep the edge on the grain.
+how-lap-halves = This square is pieced of two halves of one denim, cut the same way of the grain. Mark the lap along a long edge of one half; it lies underneath.
+    Put small dots of washable glue inside the mark and lay the other half over it, both right side up and their ends even. Together they are as wide as a square.
+how-press-halves = Press the lap to set the glue. Keep the halves in line.
+how-cool-halves = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
+how-stitch-halves = Stitch down the middle of the lap, as the laps of the throw are stitched. From here on it is a square like any other.
+    Along its middle it has two layers of denim, so go slowly later where that meets a lap.
+how-stitch-halves-twin = Stitch down the middle of the lap with the twin needle, as the laps of the throw are stitched. From here on it is a square like any other.
+    Along its middle it has two layers of denim, so go slowly later where that meets a lap.
 how-cut-fabric = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the squares as large as the denim squares.
 how-cover-front = Lay the fabric square on the front, edges even.
     A few dots of washable glue, well inside the edge.
 how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
     A few dots of washable glue, well inside the edge.
+how-cover-front-patch = Lay the patch in the middle of the front: { $round } of denim shows all round, so that no lap catches it.
+    A few dots of washable glue, well inside its edge.
+how-cover-back-patch = Turn the square over. Lay the patch in the middle of the back: { $round } of denim shows all round, so that no lap catches it.
+    A few dots of washable glue, well inside its edge.
 how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-stitch-patch = Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue comes out in the first wash.
@@ -273,14 +290,22 @@ special-lay-first = Before the first lap, lay all squares out on the floor, labe
 how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
 how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
-how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge.
-    Stitch length 3 to 3.5 mm. Leave the thread ends long and tie them: a twin needle should not sew backwards.
+how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the middle of the two needles.
+    Stitch length { $long }. Leave the thread ends long, draw them through to one side and tie them: a twin needle should not sew backwards.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge.
-    Stitch length 3 to 3.5 mm for a straight row; a few stitches back at both ends secure it.
+how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the needle.
+    Stitch length { $long }; three or four stitches back at both ends secure it.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-rows = Stitch two rows, one after the other, the same side up and in the same direction: the first { $first } from the raw edge on top, the second { $second } from it.
+    For the first, let the edge of the presser foot or a guide run along that raw edge, { $first } from the needle. For the second, let it run along the first row, { $between } from the needle.
+    Stitch length { $long }; three or four stitches back at both ends of each row secure it.
+    Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-seam-rows = Stitch two rows, one after the other: the first { $second } in from the raw edges, the second { $first } in; the mark on the needle plate or a guide keeps them even. Take the pins out as you come to them.
+    Stitch length { $long }; three or four stitches back at both ends of each row.
 how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even. Take the pins out as you come to them.
-    Stitch length 3 mm; a few stitches back at both ends.
+    Stitch length { $long }; three or four stitches back at both ends.
+needle-single = Needle: a jeans needle, system 130/705 H, size 90/14 to 100/16. This is common practice; your machine’s manual decides.
+needle-twin = Needle: a twin needle for jeans, system 130/705 H, { $spacing } apart, size 100. This is common practice; your machine’s manual decides.
 how-press-seam = Press the seam flat as it was sewn, then open.
     Or press it to one side: stronger, but three layers thick, and about six at a crossing; then turn the next seam the other way.
 how-press-seam-exposed = Press the seam open, so that both allowances stand free to be snipped and to fray.
@@ -292,11 +317,22 @@ how-cut-binding = Cut the strips straight and exactly as long as shown here: the
 how-join-binding = Lap the ends and stitch. Keep these joins away from where laps meet the edge.
 how-join-binding-seam = Lay the ends right sides together, stitch, and press the seam open. Keep these joins away from where seams meet the edge.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
-how-glue-binding = Before you bind, press the whole edge and trim it straight and even.
-    Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
+how-trim-edge = Press the whole edge from both sides and let it cool; then trim off only what stands out, so that every side is one straight line.
+    Lay a long ruler along the whole side, over the ends of the joins, and see that the corners are square.
+    Take off no more than the side needs; often it is a few threads or nothing. What you cut here is missing from the finished size.
+    Put the iron aside before you cut: the edge is cut cold.
+how-glue-binding = Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.
     Lap the last end over the first; never over a crossing.
-how-stitch-binding = Stitch through all layers, all round, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
+how-glue-binding-untrimmed = Before you bind, press the whole edge and trim it straight and even.
+    Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.
+    Lap the last end over the first; never over a crossing.
+how-stitch-binding = Stitch one row through all layers, all round, { $edge } in from the raw edge of the strip, { $fold } from the fold. Go slowly at the corners and where the joins of the squares meet the edge.
     It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
+corner-1 = Hold the folded strip on the first edge as far as the corner. The rest is still free.
+corner-2 = Turn the free strip down, its crease along the next edge. What is over stands out at the corner.
+corner-3 = Lay what is over into a slanting fold, from the outer corner to the inner one; on the back lay it the other way. A dot of glue, and press.
+corner-4 = Stitch as far as the inner corner and stop with the needle down. Lift the foot, turn the throw, put the foot down and go on.
+binding-shows = Of the { $strip } strip { $plain } shows on each face: the edge takes up the rest. Where squares are joined it is { $joins }, where the strip laps over itself { $itself }.
 how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
     Only snipped edges fray into a fringe when washed.
 how-wash = Wash it by itself or in a laundry bag. Shake it out well, then dry.
@@ -315,6 +351,10 @@ special-opened = This join was unpicked: only { $length } of it is to be sewn ag
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
 tick-cut = Cut
+tick-lap-halves = Lapped and glued
+tick-press-halves = Pressed
+tick-cool-halves = It is cool
+tick-stitch-halves = Stitched
 tick-cut-fabric = Cut
 tick-cover-front = Glued
 tick-cover-back = Glued
@@ -326,9 +366,11 @@ tick-press-lap = Pressed
 tick-cool-lap = It is cool
 tick-pin = Pinned
 tick-stitch = Stitched
+tick-stitch-rows = Both rows stitched
 tick-press-seam = Pressed
 tick-press-block = Pressed flat
 tick-square-up = Squared up
+tick-trim-edge = Pressed and trimmed
 tick-cut-binding = Strips cut
 tick-join-binding = Strips joined
 tick-press-binding = Folded and pressed
@@ -339,6 +381,10 @@ tick-wash = Washed and dried
 tick-clip = Threads clipped
 
 past-cut = cut
+past-lap-halves = lapped and glued
+past-press-halves = pressed
+past-cool-halves = cooled
+past-stitch-halves = stitched
 past-cut-fabric = cut from fabric
 past-cover-front = glued on the front
 past-cover-back = glued on the back
@@ -351,9 +397,11 @@ past-press-lap = pressed
 past-cool-lap = cooled
 past-pin = pinned
 past-stitch = stitched
+past-stitch-rows = stitched, both rows
 past-press-seam = pressed
 past-press-block = pressed flat
 past-square-up = squared up
+past-trim-edge = edge pressed and trimmed
 past-cut-binding = strips cut
 past-join-binding = strips joined
 past-press-binding = binding folded and pressed
@@ -364,6 +412,10 @@ past-wash = washed
 past-clip = threads clipped
 
 task-cut = cut
+task-lap-halves = lap and glue the halves
+task-press-halves = press the halves’ lap
+task-cool-halves = let the halves’ lap cool
+task-stitch-halves = stitch the halves
 task-cut-fabric = cut the fabric squares
 task-cover-front = glue fabric on the front
 task-cover-back = glue fabric on the back
@@ -378,6 +430,7 @@ task-stitch = stitch
 task-press-seam = press the seam
 task-press-block = press flat
 task-square-up = square up
+task-trim-edge = press and trim the whole edge
 task-cut-binding = cut the binding strips
 task-join-binding = join the binding strips
 task-press-binding = fold and press the binding
@@ -393,6 +446,8 @@ caution-blade-title = Sharp blade
 caution-blade = Close the cutter’s guard every time you put it down. Cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the cutter’s own instructions.
 caution-iron-title = Hot iron
 caution-iron = The soleplate and the steam burn; steam rises through glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
+caution-blade-and-iron-title = Hot iron, sharp blade
+caution-blade-and-iron = First the iron: the plate and the steam burn. Stand it up when you let go of it, keep the cord out of the way, and put it aside before you cut. Then the cutter: close its guard every time you put it down, cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the instructions of both.
 caution-needle-title = Needle
 caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag. The machine’s manual decides.
 caution-lint-title = Lint burns
@@ -411,7 +466,11 @@ figure-allowance = Seam allowance
 figure-seam = Seam length
 figure-again = To make again
 figure-middle = Stitch from the edge
+figure-row-first = First row, from the edge on top
+figure-row-second = Second row, from the edge on top
+figure-rows-apart = From row to row
 figure-twin = Needle spacing
+figure-stitch-length = Stitch length
 figure-stitch-width = Stitch width
 figure-fringe = Fringe each side
 figure-trim-to = Trim to
@@ -424,6 +483,8 @@ figure-strip = Strip width
 figure-longest = Each as long as
 figure-joins = Joins
 figure-each-face = Shows on each face
+figure-from-raw-edge = From the raw edge of the strip
+figure-from-fold = From the fold
 figure-binding = Binding
 figure-round = All the way round
 figure-finished = Finished size
@@ -483,6 +544,10 @@ seams = { $n ->
     [one] { $n } seam, { $length }
    *[other] { $n } seams, { $length } in all
 }
+seams-twice = { $n ->
+    [one] { $n } seam, { $length }, stitched twice
+   *[other] { $n } seams, { $length } in all, each stitched twice
+}
 layers = { $crossing ->
     [0] up to { $lap } where two squares meet
    *[other] up to { $lap } where two squares meet, { $crossing } where four corners meet
@@ -507,6 +572,14 @@ face-both = { $n ->
     [one] One square is covered on both faces.
    *[other] { $n } squares are covered on both faces.
 }
+face-pieced = { $n ->
+    [one] One square is pieced of two halves (½).
+   *[other] { $n } squares are pieced of two halves (½).
+}
+face-patches = { $n ->
+    [one] One fabric is a patch in the middle of its square.
+   *[other] { $n } fabrics are patches in the middle of their squares.
+}
 face-layers = { $crossing ->
     [0] The thickest join has { $lap } layers.
    *[other] The thickest join has { $lap } layers, the thickest crossing { $crossing }.
@@ -515,6 +588,7 @@ face-spoken = { $title }: { $across } across, { $down } down, { $n } covered wit
 print-used = { $used } used
 print-spoilt = { $n } spoilt
 print-aside = { $n } set aside
+print-patches = patches of { $side }, { $round } of denim round each
 print-left = { $n } left
 print-short = { $n } short
 print-of = { $used } of { $stock } used
@@ -971,6 +1045,10 @@ did-faces = { $n ->
 }
 did-cloth = Fabrics changed
 did-cut = Cut: { $piece }
+did-lap-halves = Halves lapped and glued: { $piece }
+did-press-halves = Halves’ lap pressed: { $piece }
+did-cool-halves = Halves’ lap cooled: { $piece }
+did-stitch-halves = Halves stitched into a square: { $piece }
 did-cut-fabric = Fabric squares cut: { $piece }
 did-cover-front = Fabric glued on the front: { $piece }
 did-cover-back = Fabric glued on the back: { $piece }
@@ -990,6 +1068,7 @@ did-unmeasured = { $n ->
    *[other] { $what } ({ $n } not measured)
 }
 sizes-differ = each at its own size
+did-trim-edge = Whole edge pressed and trimmed
 did-cut-binding = Binding strips cut
 did-join-binding = Binding strips joined
 did-press-binding = Binding folded and pressed
@@ -1039,7 +1118,7 @@ did-take-heap = Taken off the pile
 did-cut-piece = Cut up a piece of { $name }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , one binding strip
    *[other] , { $strips } binding strips
@@ -1103,6 +1182,8 @@ error-plan-between = The lap between fours is zero, or leaves nothing of the squ
 error-plan-between-next = Choose a lap under half the square’s side, or leave it empty for the same lap everywhere.
 error-plan-stitch = The stitching is wider than what it must hold.
 error-plan-stitch-next = Choose a narrower stitch or a wider lap.
+error-plan-stitch-length = No machine sews a stitch of that length.
+error-plan-stitch-length-next = Choose from { $least } to { $most }; 3 to 3.5 mm is usual on denim.
 error-plan-trim = A four cannot be trimmed to that size.
 error-plan-trim-next = Choose a size larger than one square and no larger than two, or leave it empty.
 error-plan-binding = The binding cannot be cut like that.
@@ -1136,9 +1217,15 @@ error-denim-cut-next = Choose squares that are still to be cut; a loose square c
 error-cut-larger = Squares are not cut larger by so much.
 error-cut-larger-next = Choose a small allowance, or nothing.
 error-pack-small = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
-error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where no lap holds their edges, so this plan does not use them. A pack of { $wanted } or larger can be cut down.
+error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where the laps would catch their edges in places, so this plan does not use them. Up to { $most } they lie clear of the laps, as patches. A pack of { $wanted } or larger can be cut down.
 error-pack-small-denim = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
 error-pack-small-denim-next = They fit a throw of { $side } squares: change the plan before any square is cut. A pack of { $wanted } or larger can be cut down.
+error-pieced = So many squares of two halves cannot come out of this piece.
+error-pieced-next = Count the pairs of halves once more, and choose the way with halves before you cut.
+error-pack-mixed = { $print } has squares of another size already.
+error-pack-mixed-next = Patches and whole squares of one fabric are kept apart: put these down as a fabric of its own.
+error-patch-caught = Patches of { $side } would be caught by the laps of this plan in places.
+error-patch-caught-next = Choose laps and a trim size that leave them clear: up to { $most } with these. Or take the patches off the faces and off the pile first.
 error-edges = Nothing would be left of this cloth once its edges are trimmed.
 error-edges-next = Check the units, and how much comes off each edge.
 error-already-made = { $piece } is made already and has no place in that plan.
@@ -1251,6 +1338,8 @@ figure-to-come = The pile still gives
 figure-keep-back = Spares to keep back
 figure-strips-open = Binding strips to cut
 strips-of = { $open } of { $wanted }
+figure-patch = Patch
+figure-round-patch = Denim round it
 figure-squares-here = Squares, cut straight across
 figure-from-hem = Cut from the hem up, without choosing
 figure-free = If strips need not go straight across
@@ -1309,24 +1398,31 @@ heap-fabric = For { $print }
 heap-gives = { $what }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , one binding strip
    *[other] , { $strips } binding strips
 }
 make-denim = Denim squares
 make-denim-of = Denim squares: { $denim }
+squares-parted = {" "}({ $whole } whole + { $n } pieced)
+number-about = about { $n }
+figure-free-whole = Whole squares, if strips need not go straight across
+figure-bound-whole = No more whole squares than, however cut
+cut-held = All of it is worked out when you let go.
+number-parted = { $n }{ $parts }
+pack-patches = Each is a patch of { $side } in the middle of a denim square of { $wanted }: glued, stitched round, with { $round } of denim all round, clear of the laps.
 piece-expected = { $n ->
     [one] about { $n } square
    *[other] about { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , one binding strip
    *[other] , { $strips } binding strips
 }
 piece-counted = { $n ->
-    [one] { $n } square came out
-   *[other] { $n } squares came out
+    [one] { $n } square came out{ $parts }
+   *[other] { $n } squares came out{ $parts }
 }
 part-left-leg = Left leg
 part-right-leg = Right leg
@@ -1347,6 +1443,7 @@ cut-small-pocket = Or keep it whole and sew it onto a square as a pocket.
 part-panel = Panel
 part-sheet = Sheet
 part-cloth = Cloth
+cloth-patches = The pack gives { $n } patches of { $side }, each in the middle of a denim square with { $round } of denim round it, and stitched round.
 cloth-fat-quarter = Fat quarter
 cloth-yardage = Cotton by the yard or metre
 cloth-piece = Another piece
@@ -1424,6 +1521,10 @@ cut-binding-strip = { $left } to the right of the strip cut before
 cut-strip-title = Strip { $n }: { $squares ->
     [one] one square
    *[other] { $squares } squares
+}{ $halves ->
+    [0] { "" }
+    [one] , one half
+   *[other] , { $halves } halves
 }
 cut-away = First cut { $gap } away.
 cut-across = Cut across { $high } above the { $from ->
@@ -1439,6 +1540,32 @@ cut-turn = Lay it a quarter turned, the { $end ->
 cut-turn-label-free = Chalk each label, or an arrow, with its head to the right: laid with the letters upright a square lies like all the others. Laid otherwise its twill runs the other way, and it stretches the other way.
 cut-turn-label-one-way = Chalk each label, or an arrow, with its head to the right. You want the lengthwise grain up and down in every square: lay each with its letters upright.
 cut-turn-label-by-turns = Chalk each label, or an arrow, with its head to the right. You want the grain turned from each square to the next: with the letters upright it runs up and down, with the letters on their side it runs across.
+cut-halves-title = { $n ->
+    [one] One half
+   *[other] { $n } halves
+}
+cut-halves-across = From the cloth { $lies ->
+    [below] left below strip { $n }
+    [above] left above strip { $n }
+   *[alone] itself
+}, cut a row { $high } high.
+cut-half-beside = Then, right beside the squares, one half { $wide } wide.
+cut-half-run = Starting { $left } from its left end: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
+cut-half-run-edge = From its left end: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
+cut-half-run-strip = Starting { $left } to the right of where the binding strip was: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
+cut-half-run-strip-edge = Right beside where the binding strip was: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
 cut-top-title = A straight upper edge
 cut-top = From here on measure from the upper edge. Cut straight across, { $below } below it.
 cut-down-edge = From here on measure from the upper edge. Cut across { $high } below it.
@@ -1450,7 +1577,7 @@ way-turned-both = Turned a quarter, from both edges
 way-gives = { $n ->
     [one] { $n } square
    *[other] { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] {" "}and { $strips } binding strip
    *[other] {" "}and { $strips } binding strips
@@ -1462,12 +1589,15 @@ way-more = { $name }: { $gives }, { $more ->
 }
 way-both-text = The lower strips are measured from the lower edge, the others from the upper edge down; what is over lies between them.
 way-turned-text = The piece lies on its side and its strips run along it, so that squares come off the strip a quarter turned.
+way-pieced = { $name }, with halves of what is left
+way-pieced-text = What the squares leave is cut into halves of { $half }. Two of them, cut the same way of the grain, are lapped by { $lap } and stitched into a square before it is used: more laps to sew, and two layers along its middle.
 way-take = Cut it this way: { $name }
 cut-chalk = Chalk on them: { $places }{ $spare ->
     [0] .
     [one] , and one spare.
    *[other] , and { $spare } spare.
 }
+cut-chalk-halves = Chalk on the halves, two and two: { $places }.
 cut-chalk-spare = { $spare ->
     [one] It is a spare.
    *[other] They are spares.
@@ -1477,7 +1607,7 @@ cut-left = Keep what is left: a piece of about { $size } and the scraps.
 cut-all-came = { $n ->
     [one] { $n } of { $n } square came out
    *[other] All { $n } squares came out
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , and the strip
    *[other] , and { $strips } strips
@@ -1527,6 +1657,10 @@ cut-given-up = { $n ->
     [one] Straight strips lose one square.
    *[other] Straight strips lose { $n } squares.
 }
+cut-pieced = { $n ->
+    [one] One square is pieced of two halves of what is left.
+   *[other] { $n } squares are pieced, each of two halves of what is left.
+}
 cut-gain = { $n ->
     [0] { "" }
     [one] Choosing where the strips lie saves one square.
@@ -1535,7 +1669,7 @@ cut-gain = { $n ->
 picture-piece = { $name }, { $n ->
     [one] one square
    *[other] { $n } squares
-} in { $strips ->
+}{ $parts } in { $strips ->
     [one] one strip
    *[other] { $strips } strips
 }, places to avoid hatched
@@ -1547,15 +1681,41 @@ item-denim-squares = { $n ->
     [one] One square of { $side }; { $open } still to cut.
    *[other] { $n } squares of { $side }; { $open } still to cut.
 }
+item-denim-pieced = { $n ->
+    [one] One of all is pieced of two halves, lapped by { $lap }.
+   *[other] { $n } of all are pieced of two halves, lapped by { $lap }.
+}
 item-denim-spares = { $n ->
     [one] And one spare square.
    *[other] And { $n } spare squares.
+}
+item-denim-unpiled = { $n ->
+    [one] One square is still lacking. No denim is on the pile yet.
+   *[other] { $n } squares are still lacking. No denim is on the pile yet.
+}
+item-denim-of = { $denim }: { $n ->
+    [one] one square
+   *[other] { $n } squares
+}, { $open } still to cut, { $gives } to come from the pile.
+item-denim-of-strips = { $squares } { $n ->
+    [one] One binding strip comes from it too.
+   *[other] { $n } binding strips come from it too.
+}
+item-denim-named = Denim: { $denim }
+item-fabric-patches = { $n ->
+    [one] One patch of { $side }.
+   *[other] { $n } patches of { $side }.
 }
 item-fabric-squares = { $n ->
     [one] One square of { $side }.
    *[other] { $n } squares of { $side }.
 }
 item-enough = { $n } at hand: enough.
+item-enough-in-all = With those at hand { $n } in all: enough.
+item-fabric-piled = { $n ->
+    [one] One square is to come from the pile.
+   *[other] { $n } squares are to come from the pile.
+}
 item-short = { $n ->
     [one] One short.
    *[other] { $n } short.
@@ -1587,15 +1747,15 @@ item-thread-in-all = { $n ->
    *[other] With the bobbins wound from the same thread: { $n } spools in all. This is an estimate.
 }
 item-thread-twin = A twin needle takes two spools on the machine at once.
-item-thread-rule = The makers’ rule of 2½ times the seam says { $length } in all; on thick laps it falls short.
+item-thread-rows = Two rows with one needle: it takes one spool on the machine, and twice the thread of one row.
+item-thread-rule = The makers’ rule of 2½ times each row says { $length } in all; on thick laps it falls short.
 item-bobbins = Bobbins
 item-bobbins-length = { $length }: { $n ->
     [one] one bobbin of { $size }
    *[other] { $n } bobbins of { $size }
 }.
 item-needles = Needles
-item-needles-twin = A jeans twin needle, system 130/705 H, { $spacing } apart.
-item-needles-single = Jeans needles, system 130/705 H-J, size 90/14 to 110/18.
+item-needles-besides = For the binding a single jeans needle besides: a twin needle cannot turn its corners.
 item-needles-spare = One or two to spare; thick crossings break them.
 item-glue = Washable glue
 item-glue-dots = About { $dots } dots, { $n ->
@@ -1608,6 +1768,16 @@ item-marker = A vanishing fabric marker
 item-marker-test = Try it on a scrap: some marks come back with heat or cold.
 item-cutter = Cutter, mat and ruler
 item-cutter-what = A ruler at least { $side } wide helps most.
+item-cutter-square = For squaring up, a square ruler of { $side } or more.
+item-press = Iron, pressing cloth, and a flat place to cool
+item-press-what = The cloth keeps glue off the iron. What is pressed lies flat until it is cool.
+item-clips = Clips
+item-clips-what = They hold the binding on the edge while its glue dries; a dozen will do.
+item-clips-pins = Pins and clips
+item-clips-pins-what = Pins hold the edges of every seam; clips hold the binding, a dozen will do.
+item-ripper = Seam ripper and thread snips
+item-ripper-what = For a seam to be opened, and for the long threads after each wash.
+item-ripper-snip = For a seam to be opened, for the allowances to be snipped, and for the long threads after each wash.
 item-care = Eye protection, and a laundry bag
 item-care-what = Thick crossings can break a needle; the first wash sheds lint.
 figure-weight = Finished weight
@@ -1644,6 +1814,7 @@ scrap-use = Take this for the plan
 scrap-keep-plate = Keep the plate’s opening
 stitch-straight = one straight row
 stitch-twin = twin needle { $width }
+stitch-two-rows = two rows { $width } apart
 stitch-zigzag = zigzag { $width }
 figure-stitch = Stitch
 figure-thick-lap = Thickest lap
@@ -1742,6 +1913,10 @@ sheet-stage-whole = The last join
 sheet-stage-binding = Binding
 sheet-stage-washing = Washing
 sheet-column-cut = cut
+sheet-column-lap-halves = lap halves
+sheet-column-press-halves = press
+sheet-column-cool-halves = cool
+sheet-column-stitch-halves = stitch halves
 sheet-column-cut-fabric = cut fabric
 sheet-column-cover-front = fabric on front
 sheet-column-cover-back = fabric on back
@@ -1756,6 +1931,7 @@ sheet-column-stitch = stitch
 sheet-column-press-seam = press
 sheet-column-press-block = press flat
 sheet-column-square-up = square up
+sheet-column-trim-edge = press and trim the edge
 sheet-column-cut-binding = cut the strips
 sheet-column-join-binding = join them
 sheet-column-press-binding = fold and press
@@ -1772,6 +1948,7 @@ sheet-more-prints = { $n ->
 }
 sheet-caution-blade = Close the guard every time. Cut away from you.
 sheet-caution-iron = Soleplate and steam burn. Stand it up when you let go.
+sheet-caution-blade-and-iron = The iron aside before you cut. Close the guard every time.
 sheet-caution-needle = No metal in the way. Wheel by hand over thick crossings; eye protection.
 sheet-caution-lint = Clean the lint filter before and after each load.
 sheet-caution-children = Long fringe is not for a baby’s cot.
@@ -1830,6 +2007,7 @@ draw-key-fringe = Raw edge, until it is bound
 draw-key-binding = Binding
 draw-key-cut = Cuts straight across, measured from the hem; strips are numbered in circles.
 draw-key-avoid = Cut clear of: { $kinds }
+draw-key-half = Half a square; two of them are lapped and stitched into one.
 draw-key-strip = Strip for the binding
 file-front = front
 file-back = back
@@ -1850,6 +2028,7 @@ column-wrong-up = Wrong side to the front
 column-front = Fabric on the front
 column-back = Fabric on the back
 column-stage = Progress
+column-pieced = Pieced of two halves
 column-letters = Letters
 column-name = Name
 column-on-front = On the front
@@ -1870,11 +2049,14 @@ column-width-mm = Widest (mm)
 column-height-in = Length (in)
 column-height-mm = Length (mm)
 column-strips = Strips
+column-of-halves = Of these, of two halves
 column-expected = Squares expected
 column-counted = Squares counted
 column-item = Item
 column-count = Count
 column-unit = Of what
+column-there = There or to come from the pile
+column-short = Short
 column-length-in = Length (in)
 column-length-mm = Length (mm)
 column-words = In words
@@ -1936,6 +2118,11 @@ wish-thick = Thickest crossing
 wish-thick-value = { $often ->
     [one] { $n } layers, once
    *[other] { $n } layers, { $often } times
+}
+wish-thick-met = Crossings no thicker than wished
+wish-thick-over = { $value }; { $n ->
+    [one] one crossing is thicker than { $wished } layers
+   *[other] { $n } crossings are thicker than { $wished } layers
 }
 wish-grain = Against the grain you want
 wish-grain-value = { $n ->
@@ -2128,6 +2315,10 @@ bring-steps = { $n ->
    *[other] { $n } entries on record
 }
 bring-copy-name = { $name } (copy)
+kept-copies = { $n ->
+    [one] 1 copy from a merge is kept beside it ({ $size } KB).
+   *[other] { $n } copies from merges are kept beside it ({ $size } KB).
+}
 taken-added = On the shelf: { $name }
 taken-both = Both are on the shelf; the other is called { $name }
 taken-brought = The copy with more steps is on the shelf. The file as it was here is kept beside it as { $copy }
@@ -2136,6 +2327,8 @@ taken-merged = Merged. Both files as they were are kept beside it as { $here } a
 
 # ── What comes from outside ──
 error-file-absurd = Line { $line } of this throw file says something impossible, such as far more squares than any throw has.
+error-file-too-much = This throw file holds far more work than any throw: by line { $line } it would take Lapwork minutes to read it.
+error-file-too-much-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy.
 error-file-absurd-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy.
 error-file-unknown = Line { $line } of this throw file holds something this Lapwork does not know.
 error-file-unknown-next = Nothing of it was taken in, and it is left untouched. Open it with the Lapwork that wrote it.

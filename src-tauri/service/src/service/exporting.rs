@@ -4,11 +4,11 @@ use super::Service;
 use crate::disk::DiskPath;
 use crate::export::ExportFile;
 use crate::store::{StoreError, ThrowId};
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::show;
 use lapwork_core::show::{Export, Exported};
 use lapwork_core::throw::Time;
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Arg;
 use lapwork_core::words::Problem;
 

@@ -3,8 +3,8 @@
 use super::Service;
 use crate::photos;
 use crate::store::{StoreError, ThrowId};
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::throw::Time;
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::words::Problem;
 
 impl Service {

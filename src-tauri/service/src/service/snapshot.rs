@@ -2,8 +2,10 @@
 
 use crate::export::ExportFile;
 use crate::paper::PrintJob;
+use crate::photos;
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
+use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::faces::arrange::Arranger;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::Ruler;
@@ -15,7 +17,6 @@ use lapwork_core::show::{
     ViewAnswer,
 };
 use lapwork_core::throw::Time;
-use lapwork_core::throw::photos::PhotoId;
 use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::Problem;
 use lapwork_core::words::Words;
@@ -117,8 +118,13 @@ impl Snapshot {
                 bytes: journal.text().into_bytes(),
             }]),
             Export::Pictures => {
+                let cloth = |name: &PhotoId| {
+                    let kept = photo(name)?;
+                    let small = photos::for_paper(&kept, photos::SWATCH_SIDE, false)?;
+                    Some(BASE64_STANDARD.encode(small.jpeg))
+                };
                 let file = |drawing: Drawing| {
-                    let svg = drawing.svg(journal, Style::Colour, context)?;
+                    let svg = drawing.svg(journal, Style::Colour, &cloth, context)?;
                     Ok(ExportFile {
                         name: drawing.file_name(throw, context),
                         bytes: svg.into_bytes(),

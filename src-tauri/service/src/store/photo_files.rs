@@ -9,7 +9,7 @@
 use super::{PHOTOS, Place, Store, StoreError, ThrowId, failed, put};
 use crate::disk::{DiskPath, make_folders};
 use crate::photos;
-use lapwork_core::throw::photos::PhotoId;
+use lapwork_core::cloth::photos::PhotoId;
 use std::collections::BTreeSet;
 use std::io;
 

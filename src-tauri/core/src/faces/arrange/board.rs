@@ -4,7 +4,7 @@ use crate::cloth::fabric::{Cover, lightness};
 use crate::faces::arrange::evenness::{Evenness, PlaceSet};
 use crate::faces::arrange::supply::DenimSupply;
 use crate::faces::arrange::weights::{
-    AGAINST, DENIM_BORDER, DENIM_TOUCHES, SHADE, THICK, UNLIKE, closeness,
+    AGAINST, DENIM_BORDER, DENIM_TOUCHES, SHADE, THICK, TOO_THICK, UNLIKE, closeness,
 };
 use crate::plan::assembly::{Rect, source};
 use crate::throw::Throw;
@@ -429,9 +429,20 @@ impl Board {
                 let e = self.extra[at];
                 self.log.push(BoardChange::Extra(at, e));
                 self.extra[at] = e + more;
-                self.cost += THICK * ((e + more) * (e + more) - e * e);
+                self.cost += self.crossing_cost(e + more) - self.crossing_cost(e);
             }
         }
+    }
+
+    /// What a crossing costs at which so many fabrics meet.
+    fn crossing_cost(&self, fabrics: i64) -> i64 {
+        THICK * fabrics * fabrics + TOO_THICK * self.too_many(fabrics)
+    }
+
+    /// Fabrics at a crossing beyond those wished for.
+    pub(super) fn too_many(&self, fabrics: i64) -> i64 {
+        let most = self.wishes.crossing.map(|most| i64::from(most.get()));
+        most.map_or(0, |most| (fabrics - most).max(0))
     }
 
     /// Give a place another square, faces and all.

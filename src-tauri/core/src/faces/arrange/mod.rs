@@ -38,7 +38,8 @@
 //!   choice can go under, and R the sum of K from one square to all. All of it is in
 //!   whole numbers, K being taken times `4·across²·down²`.
 //! * **Thickness**: the square of the fabrics that meet at each crossing, both faces
-//!   together, so that thick crossings are few and apart.
+//!   together, so that thick crossings are few and apart; where the maker says how many may meet
+//!   at most, a constant for each beyond that.
 //! * **Denims**, where wished for: a constant for each face and each two squares side by side
 //!   that both show the same denim on it; or, where those of one denim are to lie together,
 //!   for each two side by side that are of different denims.

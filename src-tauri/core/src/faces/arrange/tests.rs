@@ -16,6 +16,8 @@ use std::collections::BTreeMap;
 fn begun(across: u16, down: u16, stock: &[Option<u32>]) -> Throw {
     let print = |stock: &Option<u32>| Print {
         uncut: false,
+        patch: None,
+        photo: None,
         name: "print".into(),
         colour: "#777777".into(),
         texture: Texture::Dot,
@@ -171,6 +173,7 @@ fn any_wishes() -> impl Strategy<Value = Wishes> {
                     Some(DenimWish::Bands),
                 ][denims],
                 by_hand_too,
+                crossing: None,
             },
         )
 }
@@ -493,4 +496,79 @@ fn what_was_chosen_by_hand_stays() {
     act(&mut dark, &set);
     let (arranger, _) = arranged(&dark, wishes, 1, 3);
     assert_eq!(arranger.covers().iter().filter(|c| c.denim == 1).count(), 8);
+}
+
+/// Fabrics that meet at each crossing, counted square by square.
+fn crossings(covers: &[Cover], across: usize) -> Vec<u32> {
+    let down = covers.len() / across;
+    let corners = (1..down).flat_map(|r| (1..across).map(move |c| (r, c)));
+    let at = |r: usize, c: usize| covers[r * across + c].layers() - 1;
+    corners
+        .map(|(r, c)| at(r - 1, c - 1) + at(r - 1, c) + at(r, c - 1) + at(r, c))
+        .collect()
+}
+
+/// The fewest crossings with more than `most` fabrics, over every way to cover so many squares of
+/// a small grid on each face.
+fn fewest_too_thick([across, down]: [usize; 2], [front, back]: [u32; 2], most: u32) -> usize {
+    let all = across * down;
+    let ways = |n: u32| (0_u32..1 << all).filter(move |set| set.count_ones() == n);
+    let cover = |front: u32, back: u32| -> Vec<Cover> {
+        let has = |set: u32, x: usize| (set >> x & 1 == 1).then_some(0);
+        let square = |x| Cover {
+            front: has(front, x),
+            back: has(back, x),
+            ..Cover::default()
+        };
+        (0..all).map(square).collect()
+    };
+    let thick = |covers: Vec<Cover>| {
+        let met = crossings(&covers, across);
+        met.into_iter().filter(|n| *n > most).count()
+    };
+    let pairs = ways(front).flat_map(|f| ways(back).map(move |b| (f, b)));
+    pairs.map(|(f, b)| thick(cover(f, b))).min().unwrap_or(0)
+}
+
+/// A wish for thin crossings is met wherever it can be on small grids, and is said to be met just
+/// where counting square by square says so too.
+#[test]
+fn thin_crossings_are_found_where_they_can_be() {
+    let mut could = [0; 2];
+    for (size, covered, most) in [
+        ([3, 3], [2, 2], 1),
+        ([3, 3], [4, 0], 1),
+        ([3, 3], [5, 0], 1),
+        ([3, 3], [3, 2], 2),
+        ([4, 3], [3, 3], 1),
+        ([4, 3], [3, 1], 1),
+        ([4, 3], [4, 2], 2),
+        ([4, 2], [3, 2], 2),
+        ([4, 2], [1, 1], 0),
+    ] {
+        let throw = begun(size[0] as u16, size[1] as u16, &[None, None]);
+        let wishes = Wishes {
+            front: Count::from(covered[0] as u16),
+            back: Count::from(covered[1] as u16),
+            apart: Apart::Free,
+            crossing: Some(Count::from(most as u16)),
+            ..Wishes::default()
+        };
+        let fewest = fewest_too_thick(size, covered, most);
+        could[usize::from(fewest == 0)] += 1;
+        for seed in 0..4 {
+            let mut arranger = Arranger::new(&throw, wishes, seed);
+            while !arranger.settled() {
+                arranger.round();
+            }
+            let covers = arranger.covers();
+            let counted = crossings(&covers, size[0]);
+            let thick = counted.iter().filter(|n| **n > most).count();
+            let of = format!("{size:?} {covered:?} {most} seed {seed}");
+            assert_eq!(arranger.score().too_thick as usize, thick, "{of}");
+            assert!(thick >= fewest, "{of}");
+            assert_eq!(thick == 0, fewest == 0, "{of}: {thick}, could be {fewest}");
+        }
+    }
+    assert!(could.iter().all(|n| *n > 1), "{could:?}");
 }

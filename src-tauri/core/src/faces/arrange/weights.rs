@@ -11,6 +11,10 @@ pub(super) const EVEN_PRINT: i64 = 400;
 /// For each crossing, times the square of its fabrics.
 pub(super) const THICK: i64 = 45;
 
+/// For each fabric beyond those that may meet at one crossing. As much as for two like
+/// fabrics that touch, so that one wish is not given up for the other.
+pub(super) const TOO_THICK: i64 = 2500;
+
 /// For each neighbour or square against the grain.
 pub(super) const AGAINST: i64 = 250;
 

@@ -40,6 +40,8 @@ pub struct Score {
     pub prints_uneven: [u32; 2],
     /// Most fabrics that meet at one crossing, and how many crossings have as many.
     pub thickest: (u32, u32),
+    /// Crossings at which more fabrics meet than wished for.
+    pub too_thick: u32,
     /// The mean over crossings of the square of the fabrics that meet there.
     pub thickness: f64,
     /// Squares (one way) or neighbours (by turns) against the wished grain.
@@ -122,6 +124,8 @@ pub(super) fn score(board: &Board) -> Score {
     let most = board.extra.iter().copied().max().unwrap_or(0);
     let often = board.extra.iter().filter(|e| **e == most).count();
     out.thickest = (most as u32, often as u32);
+    let too_thick = board.extra.iter().filter(|e| board.too_many(**e) > 0);
+    out.too_thick = too_thick.count() as u32;
     let squared: i64 = board.extra.iter().map(|e| e * e).sum();
     out.thickness = squared as f64 / board.extra.len().max(1) as f64;
     for (x, square) in board.squares.iter().enumerate() {

@@ -1,11 +1,10 @@
 //! The record in memory: its entries, which of them stand, and the state they fold to.
 
+use crate::cloth::photos::PhotoId;
 use crate::command::{Command, Rejection, cooled, decide, decide_at};
 use crate::log::journal::entry::{Entry, What, first_name, header_line, is_name};
 use crate::log::journal::pace_record::PaceRecord;
-use crate::plan::MOST;
 use crate::throw::heritage::Heritage;
-use crate::throw::photos::PhotoId;
 use crate::throw::{Event, Throw, Time};
 use std::borrow::Cow;
 use std::collections::BTreeSet;
@@ -13,8 +12,6 @@ use std::sync::OnceLock;
 
 /// Entries from one checkpoint to the next, at least.
 pub const STRIDE: usize = 32;
-/// The same for the largest throw.
-pub const LONGEST_STRIDE: usize = (MOST as usize).pow(2) / PER_ENTRY;
 /// So many squares are taken to cost as much to copy as an entry costs to fold (an estimate).
 const PER_ENTRY: usize = 16;
 
@@ -34,6 +31,12 @@ pub struct Journal {
     /// What the entries tell of the maker's pace, from the first time it is asked for. Entries that
     /// change which of the others stand clear it.
     pace: OnceLock<PaceRecord>,
+    /// Positions of the entries that are folded into the state, oldest first.
+    folded: Vec<usize>,
+    /// How many of them are also the first that stand.
+    agree: usize,
+    /// Whether the state's index is out of date.
+    stale: bool,
 }
 
 impl Journal {
@@ -88,6 +91,9 @@ impl Journal {
             checkpoints: vec![(0, throw.clone())],
             throw,
             pace: OnceLock::new(),
+            folded: Vec::new(),
+            agree: 0,
+            stale: false,
         })
     }
 
@@ -105,7 +111,8 @@ impl Journal {
         &self.name
     }
 
-    /// The throw as it stands.
+    /// The throw as it stands. Between [`Journal::follow`] and [`Journal::catch_up`] it lags
+    /// behind the entries.
     pub fn throw(&self) -> &Throw {
         &self.throw
     }
@@ -131,7 +138,7 @@ impl Journal {
         self.entries.get(position)
     }
 
-    /// Every photo that was ever put into the story, standing or not.
+    /// Every photo that was ever put into the story or is of a fabric, standing or not.
     pub fn photos(&self) -> BTreeSet<PhotoId> {
         let mut named = BTreeSet::new();
         for entry in &self.entries {
@@ -141,8 +148,12 @@ impl Journal {
             }
             let What::Do(events) = what else { continue };
             for event in events {
-                if let Event::Pictured { photo, .. } = event {
-                    named.insert(photo.clone());
+                match event {
+                    Event::Pictured { photo, .. } => named.extend([photo.clone()]),
+                    Event::Begun { prints, .. } | Event::ClothChanged { prints, .. } => {
+                        named.extend(prints.iter().filter_map(|p| p.photo.clone()));
+                    }
+                    _ => {}
                 }
             }
         }
@@ -234,6 +245,14 @@ impl Journal {
 
     /// Take an entry in, once it is safely kept. `None` if it does not follow.
     pub fn accept(&mut self, entry: Entry) -> Option<()> {
+        self.follow(entry)?;
+        self.catch_up();
+        Some(())
+    }
+
+    /// Take an entry in and leave the state behind, until [`Journal::catch_up`] folds what stands
+    /// by then: what is undone by then is never folded.
+    pub(crate) fn follow(&mut self, entry: Entry) -> Option<()> {
         if entry.n != self.number() {
             return None;
         }
@@ -258,9 +277,9 @@ impl Journal {
                     return None;
                 }
                 self.stand.pop();
+                self.agree = self.agree.min(self.stand.len());
                 self.taken_back.push(last);
                 self.entries.push(entry);
-                self.refold();
             }
             What::Redo(n) => {
                 let next = *self.taken_back.last()?;
@@ -285,19 +304,62 @@ impl Journal {
 
     /// Let the entry at `position` stand.
     fn push(&mut self, position: usize) {
+        if self.agree == self.stand.len() && self.folded.get(self.agree) == Some(&position) {
+            self.agree += 1;
+        }
         self.stand.push(position);
-        self.fold(self.stand.len());
+    }
+
+    /// Bring the state up to what stands.
+    pub(crate) fn catch_up(&mut self) {
+        self.fold_up();
+        self.throw.settle_index(&mut self.stale);
+    }
+
+    /// The same without the state's index ([`Throw::work_index`]), so that it is worked out once
+    /// for many entries. Returns what it cost ([`Throw::effort`]).
+    pub(crate) fn fold_up(&mut self) -> u64 {
+        let mut cost = 0;
+        if self.agree < self.folded.len() {
+            let agree = self.agree;
+            self.checkpoints.retain(|(at, _)| *at <= agree);
+            if let Some((at, checkpoint)) = self.checkpoints.last() {
+                self.throw = checkpoint.clone();
+                self.stale = false;
+                self.folded.truncate(*at);
+                cost += checkpoint.bulk();
+            }
+        }
+        for n in self.folded.len() + 1..=self.stand.len() {
+            cost += self.fold(n);
+        }
+        self.agree = self.stand.len();
+        cost
     }
 
     /// Fold in what stands as the `n`th, and keep a checkpoint when it is time for one.
-    fn fold(&mut self, n: usize) {
-        fold(&mut self.throw, &self.entries[self.stand[n - 1]]);
+    fn fold(&mut self, n: usize) -> u64 {
+        let mut cost = 1;
+        let position = self.stand[n - 1];
+        let entry = &self.entries[position];
+        if let What::Do(events) = &entry.what {
+            for event in events {
+                cost += self.throw.effort(event);
+                self.throw.apply_in_turn(event, entry.at, &mut self.stale);
+            }
+        }
+        self.folded.push(position);
+        // Where many are folded at once, checkpoints that would be dropped again are not made.
+        let ahead = (self.stand.len() - n) / 8;
         let stride = STRIDE.max(self.throw.plan.squares() as usize / PER_ENTRY);
         let last = self.checkpoints.last().map_or(0, |(at, _)| *at);
-        if n - last >= stride {
+        if n - last >= stride.max(ahead) {
+            self.throw.settle_index(&mut self.stale);
             self.checkpoints.push((n, self.throw.clone()));
             self.thin_out(n);
+            cost += self.throw.bulk();
         }
+        cost
     }
 
     /// Drop checkpoints whose neighbours lie no farther apart than a quarter of their age.
@@ -310,32 +372,11 @@ impl Journal {
         }
     }
 
-    fn refold(&mut self) {
-        let stand = self.stand.len();
-        self.checkpoints.retain(|(at, _)| *at <= stand);
-        let mut from = 0;
-        if let Some((at, checkpoint)) = self.checkpoints.last() {
-            from = *at;
-            self.throw = checkpoint.clone();
-        }
-        for n in from + 1..=stand {
-            self.fold(n);
-        }
-    }
-
     /// The record as a file.
     pub fn text(&self) -> String {
         let lines = self.entries.iter().map(Entry::line);
         std::iter::once(header_line(&self.name))
             .chain(lines)
             .collect()
-    }
-}
-
-fn fold(throw: &mut Throw, entry: &Entry) {
-    if let What::Do(events) = &entry.what {
-        for event in events {
-            throw.apply(event, entry.at);
-        }
     }
 }

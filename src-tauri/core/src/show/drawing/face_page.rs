@@ -6,7 +6,7 @@ use super::face::{
 };
 use super::inks::Style;
 use super::letters::{n, width};
-use super::svg::{SvgPaper, svg};
+use super::svg::{ClothPhotos, SvgPaper, svg};
 use crate::cloth::fabric::Face;
 use crate::faces::spread::mirrored;
 use crate::log::journal::Journal;
@@ -29,7 +29,13 @@ const SWATCH_HIGH: f64 = 52.0;
 const SHORT: f64 = 0.06;
 
 /// One face of the throw as a stand-alone SVG document.
-pub fn face_svg(journal: &Journal, face: Face, style: Style, context: Context<'_>) -> String {
+pub fn face_svg(
+    journal: &Journal,
+    face: Face,
+    style: Style,
+    photos: &ClothPhotos<'_>,
+    context: Context<'_>,
+) -> String {
     let throw = journal.throw();
     let mut sheet = FaceSheet::new(throw, face, style);
     let mut d = Canvas::default();
@@ -54,7 +60,12 @@ pub fn face_svg(journal: &Journal, face: Face, style: Style, context: Context<'_
     let mut picture = d.picture(size, sheet.grid.cell / 3.0, spoken);
     picture.from = sheet.grid.at;
     let paper = SvgPaper::sheet(size, style, sheet.pen());
-    svg(&picture, &format!("{}: {title}", throw.name), &paper)
+    svg(
+        &picture,
+        &format!("{}: {title}", throw.name),
+        &paper,
+        photos,
+    )
 }
 
 fn title(face: Face, context: Context<'_>) -> String {

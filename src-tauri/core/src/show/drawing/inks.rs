@@ -192,6 +192,15 @@ impl Style {
                 width: 1.1,
                 ..plain
             },
+            Ink::Hidden => Paint {
+                dash: Some([3.0, 2.5]),
+                ..cased(self.plate(), 1.2, dark, 2.6)
+            },
+            Ink::Fray => cased(self.plate(), 1.0, dark, 2.2),
+            Ink::Needle => Paint {
+                width: 1.6,
+                ..filled(self.plate())
+            },
             Ink::Binding => Paint {
                 width: 2.0,
                 ..filled(self.plate())
@@ -240,6 +249,7 @@ mod tests {
             Style::Ink.ground(&DrawnCloth {
                 colour: colour.into(),
                 tile: Some(Tile::Twill),
+                photo: None,
             })
         };
         let all = ["#1b2540", "#3a5788", "#7d97bd", "#c9d4dc"].map(grey);
@@ -247,6 +257,7 @@ mod tests {
         let print = DrawnCloth {
             colour: "#1b2540".into(),
             tile: Some(Tile::Print(Texture::Dot)),
+            photo: None,
         };
         assert_eq!(Style::Ink.ground(&print), WHITE);
     }

@@ -35,7 +35,7 @@ use ts_rs::TS;
 pub use face_page::face_svg;
 pub use inks::Style;
 pub use piece_page::piece_svg;
-pub use svg::{SvgPaper, svg};
+pub use svg::{ClothPhotos, SvgPaper, svg};
 pub use tiles::{tiles, twills};
 
 /// A drawing that can be had.
@@ -82,7 +82,7 @@ impl Drawing {
         }
     }
 
-    /// The drawing itself.
+    /// The drawing itself, with photos of the cloths where `photos` gives them.
     ///
     /// # Errors
     /// A [`Problem`] when there is no such piece on the pile.
@@ -90,11 +90,12 @@ impl Drawing {
         self,
         journal: &Journal,
         style: Style,
+        photos: &ClothPhotos<'_>,
         context: Context<'_>,
     ) -> Result<String, Problem> {
         match self {
-            Drawing::Face { face } => Ok(face_svg(journal, face, style, context)),
-            Drawing::Piece { n, index } => piece_svg(journal, (n, index), style, context),
+            Drawing::Face { face } => Ok(face_svg(journal, face, style, photos, context)),
+            Drawing::Piece { n, index } => piece_svg(journal, (n, index), style, photos, context),
         }
     }
 

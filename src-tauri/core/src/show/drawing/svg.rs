@@ -2,10 +2,14 @@
 //!
 //! Every drawing comes to paper this way, in a file of its own or in the printed sheet, which
 //! embeds what is written here; the sheet's template draws no piece and no cloth itself.
+//!
+//! A photo of a cloth becomes a part of the document (`data:`, RFC 2397), which therefore loads
+//! nothing. Where it is gone, the drawn texture is there instead.
 
 use super::inks::{LIGHT, Paint, Style};
 use super::letters::{legal, n, width};
 use super::tiles::{SIDE, tile};
+use crate::cloth::photos::PhotoId;
 use crate::show::picture::{Hold, Ink, Mark, Picture, Tile};
 use quick_xml::Writer;
 use quick_xml::events::{BytesDecl, BytesEnd, BytesStart, BytesText, Event};
@@ -46,12 +50,17 @@ impl SvgPaper {
     }
 }
 
+/// Gives a photo of a cloth as JPEG in base 64 (RFC 4648); none where it is not there.
+pub type ClothPhotos<'a> = dyn Fn(&PhotoId) -> Option<String> + 'a;
+
 /// The picture as a document.
-pub fn svg(picture: &Picture, title: &str, paper: &SvgPaper) -> String {
+pub fn svg(picture: &Picture, title: &str, paper: &SvgPaper, photos: &ClothPhotos<'_>) -> String {
+    let found = |photo: &Option<PhotoId>| photo.as_ref().and_then(photos);
     let mut out = Out {
         xml: Writer::new(Vec::new()),
         picture,
         paper,
+        photos: picture.cloths.iter().map(|c| found(&c.photo)).collect(),
     };
     out.document(title);
     let mut bytes = out.xml.into_inner();
@@ -63,6 +72,8 @@ struct Out<'a> {
     xml: Writer<Vec<u8>>,
     picture: &'a Picture,
     paper: &'a SvgPaper,
+    /// The photos of the picture's cloths, in their order.
+    photos: Vec<Option<String>>,
 }
 
 /// Attributes of one element.
@@ -119,7 +130,7 @@ impl Out<'_> {
         let (w, h) = (self.picture.width, self.picture.height);
         let mm = |length: f64| format!("{}mm", n(length * self.paper.scale));
         self.event(Event::Decl(BytesDecl::new("1.0", Some("UTF-8"), None)));
-        let root = vec![
+        let mut root = vec![
             ("xmlns", "http://www.w3.org/2000/svg".into()),
             ("version", "1.1".into()),
             ("width", mm(w)),
@@ -127,6 +138,9 @@ impl Out<'_> {
             ("viewBox", format!("0 0 {} {}", n(w), n(h))),
             ("font-family", self.paper.type_faces.into()),
         ];
+        if self.photos.iter().any(Option::is_some) {
+            root.push(("xmlns:xlink", "http://www.w3.org/1999/xlink".into()));
+        }
         self.open("svg", &root);
         for (name, text) in [("title", title), ("desc", &self.picture.spoken)] {
             self.open(name, &vec![]);
@@ -160,12 +174,16 @@ impl Out<'_> {
             })
             .collect();
         let woven = || picture.cloths.iter().enumerate();
-        if hatched.is_empty() && woven().all(|(_, cloth)| cloth.tile.is_none()) {
+        let plain = (0..picture.cloths.len()).all(|i| !self.is_tiled(i));
+        if hatched.is_empty() && plain {
             return;
         }
         self.open("defs", &vec![]);
         for (i, cloth) in woven() {
-            if let Some(name) = cloth.tile {
+            if let Some(photo) = self.photos[i].take() {
+                self.photo_pattern(&photo, &format!("cloth-{i}"));
+                self.photos[i] = Some(photo);
+            } else if let Some(name) = cloth.tile {
                 let (colour, strength) = style.marks(&tile(name), &style.ground(cloth));
                 self.pattern(name, &format!("cloth-{i}"), colour, strength);
             }
@@ -221,6 +239,30 @@ impl Out<'_> {
         self.close("pattern");
     }
 
+    /// A pattern of a photo, as long and as wide as two repeats.
+    fn photo_pattern(&mut self, photo: &str, id: &str) {
+        let side = n(2.0 * self.picture.repeat);
+        let [x, y] = self.picture.from.map(n);
+        let frame = vec![
+            ("id", id.into()),
+            ("patternUnits", "userSpaceOnUse".into()),
+            ("x", x),
+            ("y", y),
+            ("width", side.clone()),
+            ("height", side),
+            ("viewBox", "0 0 1 1".into()),
+        ];
+        self.open("pattern", &frame);
+        let image = vec![
+            ("width", "1".into()),
+            ("height", "1".into()),
+            ("preserveAspectRatio", "xMidYMid slice".into()),
+            ("xlink:href", format!("data:image/jpeg;base64,{photo}")),
+        ];
+        self.element("image", &image);
+        self.close("pattern");
+    }
+
     fn marks(&mut self) {
         // Squares of one cloth get its tile as one shape, after their grounds.
         let mut woven: Option<(u8, String)> = None;
@@ -259,13 +301,14 @@ impl Out<'_> {
         cloth.map_or_else(String::new, |cloth| self.paper.style.ground(cloth))
     }
 
-    fn tiled(&self, cloth: u8) -> bool {
-        let cloth = self.picture.cloths.get(usize::from(cloth));
-        cloth.is_some_and(|cloth| cloth.tile.is_some())
+    fn is_tiled(&self, cloth: usize) -> bool {
+        let woven = self.picture.cloths.get(cloth);
+        woven.is_some_and(|cloth| cloth.tile.is_some())
+            || self.photos.get(cloth).is_some_and(Option::is_some)
     }
 
     fn weave(&mut self, woven: Option<(u8, String)>) {
-        if let Some((cloth, d)) = woven.filter(|(cloth, _)| self.tiled(*cloth)) {
+        if let Some((cloth, d)) = woven.filter(|(cloth, _)| self.is_tiled(usize::from(*cloth))) {
             self.path(&d, vec![("fill", format!("url(#cloth-{cloth})"))]);
         }
     }
@@ -366,7 +409,9 @@ impl Out<'_> {
         }
         let mut line = self.stroke(&paint);
         let tiled = match cloth {
-            Some(cloth) => self.tiled(cloth).then(|| format!("url(#cloth-{cloth})")),
+            Some(cloth) => self
+                .is_tiled(usize::from(cloth))
+                .then(|| format!("url(#cloth-{cloth})")),
             None => paint.hatch.map(|name| format!("url(#hatch-{name:?})")),
         };
         let mut ground: Attributes<'_> = match (cloth, paint.fill) {

@@ -1,5 +1,6 @@
 //! The content of the making sheet, as data for its template.
 
+use crate::cloth::photos::PhotoId;
 use crate::log::journal::Journal;
 use crate::show::context::Context;
 use crate::show::dates::ZoneName;
@@ -11,7 +12,6 @@ use crate::show::export::PrintUnits;
 use crate::show::lessons::Lessons;
 use crate::show::picture::{Ink, Picture};
 use crate::show::story::{self, Story};
-use crate::throw::photos::PhotoId;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::ops::Range;
@@ -256,6 +256,8 @@ pub struct SheetStage {
     pub lines: Vec<SheetLine>,
     /// What she wrote down about pieces of this stage.
     pub notes: Vec<SheetEntry>,
+    /// How the binding goes round a corner, in the order of [`Sheet::corner`].
+    pub moves: Vec<String>,
 }
 
 /// One block to be squared up.
@@ -326,6 +328,9 @@ pub struct Blank {
 pub struct Sheet {
     /// The language of the words, as in BCP 47.
     pub language: String,
+    /// How the binding goes round a corner, drawn.
+    #[serde(skip)]
+    pub corner: Vec<Picture>,
     /// What the maker calls the throw.
     pub name: String,
     /// Its size in a line.
@@ -382,6 +387,8 @@ pub struct Sheet {
     pub story: Option<Story>,
     /// Its photos that are printed, in order.
     pub photos: Vec<PhotoId>,
+    /// Photos of the fabrics, where they are shown.
+    pub swatches: Vec<PhotoId>,
     /// How many of its photos found no room, in words.
     pub left_off: Option<String>,
     /// The wall card.

@@ -121,16 +121,150 @@ fn an_order_of_shades_that_nothing_can_show_is_not_met() {
             .iter()
             .find(|line| line.label == "Out of the order of shades")
             .unwrap();
-        assert!(!line.met, "{line:?}");
+        assert_eq!(line.met, Some(false), "{line:?}");
         assert!(
             line.value.contains("every square is of one denim"),
             "{line:?}"
         );
-        let met = card.lines.iter().filter(|line| line.met).count();
-        assert!(met < card.lines.len());
-        assert_eq!(
-            card.met,
-            format!("{met} of {} wishes met", card.lines.len())
-        );
+        let met = card
+            .lines
+            .iter()
+            .filter(|line| line.met == Some(true))
+            .count();
+        let wished = card.lines.iter().filter(|line| line.met.is_some()).count();
+        assert!(met < wished);
+        assert_eq!(card.met, format!("{met} of {wished} wishes met"));
     }
+}
+
+/// How thick crossings are is told without being a wish; wished for, it is met only where no
+/// crossing is thicker.
+#[test]
+fn thin_crossings_are_met_only_where_they_are() {
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 3,
+        down: 2,
+        ..Plan::default()
+    });
+    // Both squares of the first column: two fabrics, so six layers at the first crossing.
+    let pieces = vec![Rect::square(0, 0), Rect::square(1, 0)];
+    let face = Face::Back;
+    let print = Some(0);
+    act(
+        &mut journal,
+        &Command::SetFace {
+            pieces,
+            face,
+            print,
+        },
+        1,
+    );
+    let line = |crossing: Option<u16>| {
+        let wishes = Wishes {
+            back: Count::from(2),
+            crossing: crossing.map(Count::from),
+            ..Wishes::default()
+        };
+        let query = Query::Wishes {
+            wishes: Some(wishes),
+        };
+        let Ok(View::Wishes(view)) = answer(&journal, &query, context(&words)) else {
+            panic!()
+        };
+        let found = view
+            .lines
+            .into_iter()
+            .rev()
+            .find(|l| l.label.contains("rossing"));
+        let line = found.expect("crossings are told");
+        (line.label, line.value, line.met)
+    };
+    let told = |label: &str, value: &str, met| (label.to_string(), value.to_string(), met);
+    assert_eq!(
+        line(None),
+        told("Thickest crossing", "6 layers, once", None)
+    );
+    assert_eq!(
+        line(Some(1)),
+        told(
+            "Thickest crossing",
+            "6 layers, once; one crossing is thicker than 5 layers",
+            Some(false)
+        )
+    );
+    assert_eq!(
+        line(Some(2)),
+        told(
+            "Crossings no thicker than wished",
+            "6 layers, once",
+            Some(true)
+        )
+    );
+}
+
+/// A photo of a fabric is shown wherever the fabric is drawn, under its letters; on paper it is a
+/// part of the drawing, and where it is gone the texture is there.
+#[test]
+fn a_photo_stands_for_a_fabric_beside_its_letters() {
+    use crate::cloth::photos::PhotoId;
+    use crate::show::drawing::{Drawing, Style};
+    use crate::show::{Ink, Mark};
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 2,
+        down: 2,
+        ..Plan::default()
+    });
+    let pieces = vec![Rect::square(0, 0)];
+    let (face, print) = (Face::Front, Some(1));
+    act(
+        &mut journal,
+        &Command::SetFace {
+            pieces,
+            face,
+            print,
+        },
+        1,
+    );
+    let before = Drawing::Face { face };
+    let drawn = |journal: &Journal, there: bool| {
+        let photo = |_: &PhotoId| there.then(|| "QUJD".to_string());
+        let svg = before.svg(journal, Style::Colour, &photo, context);
+        svg.expect("a face is drawn")
+    };
+    let plain = drawn(&journal, true);
+    assert!(!plain.contains("<image") && !plain.contains("xlink"));
+
+    let mut prints = journal.throw().prints.clone();
+    let photo = PhotoId::parse(&"5c".repeat(32));
+    prints[1].photo = photo.clone();
+    let denims = journal.throw().denims.clone();
+    act(&mut journal, &Command::SetCloth { prints, denims }, 2);
+    let Ok(View::Faces(view)) = answer(&journal, &Query::Faces { face }, context) else {
+        panic!()
+    };
+    let cloths = view.picture.cloths.iter();
+    assert_eq!(cloths.filter(|c| c.photo == photo).count(), 1);
+    let letters = &view.prints[1].letters;
+    let lettered = |mark: &Mark| matches!(mark, Mark::Letters { text, ink: Ink::Letters, .. } if text == letters);
+    assert!(view.picture.marks.iter().any(lettered), "{letters}");
+
+    let seen = drawn(&journal, true);
+    let image = "xlink:href=\"data:image/jpeg;base64,QUJD\"";
+    assert_eq!(
+        [seen.matches(image).count(), seen.matches("<image").count()],
+        [1, 1]
+    );
+    let name = &journal.throw().prints[1].name;
+    assert!(seen.contains(&format!(">{letters}<")) && seen.contains(name.as_str()));
+    assert_eq!(drawn(&journal, false), plain);
+    // It is not swept away with photos that were chosen and not used, even once it was replaced.
+    let mut prints = journal.throw().prints.clone();
+    prints[1].photo = None;
+    let denims = journal.throw().denims.clone();
+    act(&mut journal, &Command::SetCloth { prints, denims }, 3);
+    assert_eq!(journal.photos().into_iter().next(), photo);
+    assert_eq!(drawn(&journal, true), plain);
 }

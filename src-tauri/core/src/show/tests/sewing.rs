@@ -56,7 +56,9 @@ fn the_thread_round_a_patch_is_counted() {
     use crate::measure::in_mm;
     let words = Words::english();
     let metres = |journal: &Journal, item| {
-        let amount = crate::show::gather::amount(journal.throw(), item).expect("thread");
+        let throw = journal.throw();
+        let account = crate::throw::account::account(throw);
+        let amount = crate::show::gather::amount(throw, &account, item).expect("thread");
         in_mm(amount.length.expect("a length"))
     };
     let mut journal = stitched(4, 2);

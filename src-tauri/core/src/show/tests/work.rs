@@ -302,3 +302,35 @@ fn a_stitched_pair_is_drawn_lapped_with_both_rows() {
         assert!(row, "a row of stitches at {at}");
     }
 }
+
+/// A throw is finished when its last step is done, and a note later does not change when.
+#[test]
+fn the_shelf_says_since_when_a_throw_is_finished() {
+    use crate::show::shelf_row;
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 2,
+        down: 1,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    let finished = |journal: &Journal| shelf_row("x", journal, context(&words)).finished;
+    let mut at = 10_000_000;
+    for _ in 0..60 {
+        let view = work_view(&journal, None, context(&words));
+        let Some(card) = view.card else { break };
+        assert_eq!(finished(&journal), None);
+        at += 3_600_000;
+        let tick = card.ticks.last().expect("a tick").action.clone();
+        act(&mut journal, &tick, at);
+    }
+    assert_eq!(finished(&journal), Some(at));
+    let note = Command::Note {
+        text: "It is on the chair.".into(),
+        piece: None,
+        task: None,
+        next: false,
+    };
+    act(&mut journal, &note, at + 50);
+    assert_eq!(finished(&journal), Some(at));
+}
