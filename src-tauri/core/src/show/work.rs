@@ -1019,7 +1019,8 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     if together > 1 || (together > 0 && undecided.contains(&batch.piece)) {
         let key = match task {
             _ if !undecided.is_empty() => "tick-some",
-            Task::CutFabric | Task::CoverFront | Task::CoverBack if differ => "tick-all-fabrics",
+            Task::CutFabric if differ => "tick-all-cut-fabrics",
+            Task::CoverFront | Task::CoverBack if differ => "tick-all-fabrics",
             Task::Dot | Task::Pin | Task::PressLap | Task::Stitch if differ => "tick-all-laps",
             _ => "tick-all",
         };

@@ -207,27 +207,6 @@ fn what_a_throw_is_made_up_of_has_commas_and_cases() {
     }
 }
 
-/// What is ticked for several fabrics says what was done: fabric squares are cut, not glued.
-#[test]
-fn a_tick_for_several_fabrics_says_what_was_done() {
-    let say = |language, task: &str| {
-        let words = Words::of(language);
-        let past = words.say(&format!("past-{task}"), &[]);
-        let given = [
-            ("n", 9.into()),
-            ("past", past.into()),
-            ("fabrics", 7.into()),
-        ];
-        words.say("tick-all-fabrics", &given)
-    };
-    let front = "All 9 glued on the front (7 fabrics)";
-    assert_eq!(say("en", "cover-front"), front);
-    let cut = "All 9 cut from fabric (7 fabrics)";
-    assert_eq!(say("en", "cut-fabric"), cut);
-    let cut = "Alle 9 aus Stoff zugeschnitten (7 Stoffe)";
-    assert_eq!(say("de", "cut-fabric"), cut);
-}
-
 #[test]
 fn one_is_one_and_none_is_none() {
     for (language, have, text) in [

@@ -197,7 +197,8 @@ tick-covered = { $fabrics ->
     [one] Alle { $n } beklebt
    *[other] Alle { $n } beklebt ({ $fabrics } Stoffe)
 }
-tick-all-fabrics = Alle { $n } { $past } ({ $fabrics } Stoffe)
+tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
+tick-all-cut-fabrics = Alle { $n } aus { $fabrics } Stoffen zugeschnitten
 tick-spare-other = { $n ->
     [one] Das Ersatzquadrat aus { $denim } nehmen
    *[other] Eins von { $n } Ersatzquadraten aus { $denim } nehmen
@@ -210,7 +211,7 @@ tick-spare = { $n ->
 title-cut = Quadrat zuschneiden
 title-lap-halves = Zwei Hälften überlappen und kleben
 title-press-halves = Überlappung der Hälften bügeln
-title-cool-halves = Überlappung der Hälften kühlen lassen
+title-cool-halves = Hälften abkühlen lassen
 title-stitch-halves = Zwei Hälften zum Quadrat nähen
 title-cut-fabric = Stoffquadrate zuschneiden
 title-cover-front = Stoff vorn aufkleben
@@ -257,7 +258,7 @@ how-cut = Schneide quer übers Hosenbein einen Streifen, so breit wie das Quadra
 how-lap-halves = Dieses Quadrat wird aus zwei Hälften eines Jeansstoffs gestückelt, im gleichen Fadenlauf geschnitten. Zeichne die Überlappung an einer langen Kante der einen Hälfte an; sie liegt darunter.
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg die andere Hälfte darüber, beide mit der rechten Seite nach oben, die Enden gleich. Zusammen sind sie so breit wie ein Quadrat.
 how-press-halves = Bügle die Überlappung, damit der Kleber hält. Halte die Hälften in einer Linie.
-how-cool-halves = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
+how-cool-halves = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-stitch-halves = Näh in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
     In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
 how-stitch-halves-twin = Näh mit der Zwillingsnadel in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
@@ -351,7 +352,7 @@ special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
 tick-cut = Zugeschnitten
 tick-lap-halves = Überlappt und geklebt
 tick-press-halves = Gebügelt
-tick-cool-halves = Ist kühl
+tick-cool-halves = Abgekühlt
 tick-stitch-halves = Genäht
 tick-cut-fabric = Zugeschnitten
 tick-cover-front = Aufgeklebt
@@ -445,7 +446,7 @@ caution-blade = Sichere den Rollschneider jedes Mal, wenn du ihn weglegst. Schne
 caution-iron-title = Heißes Bügeleisen
 caution-iron = An Bügelsohle und Dampf verbrennt man sich; durch Kleber steigt Dampf auf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
 caution-blade-and-iron-title = Heißes Eisen, scharfe Klinge
-caution-blade-and-iron = Zuerst das Eisen: Sohle und Dampf verbrennen. Stell es auf, wenn du es loslässt, halte das Kabel aus dem Weg und stell es beiseite, bevor du schneidest. Dann der Rollschneider: Schließ den Klingenschutz jedes Mal, wenn du ihn weglegst, schneide vom Körper weg und halte die Hand, die das Lineal hält, fern von der Kante. Beachte die Anleitungen von beiden.
+caution-blade-and-iron = Zuerst das Eisen: An Sohle und Dampf verbrennt man sich. Stell es auf, wenn du es loslässt, halte das Kabel aus dem Weg und stell es beiseite, bevor du schneidest. Dann der Rollschneider: Schließ den Klingenschutz jedes Mal, wenn du ihn weglegst, schneide vom Körper weg und halte die Hand, die das Lineal hält, fern von der Kante. Beachte die Anleitungen von beiden.
 caution-needle-title = Nadel
 caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung abzüglich des Nadelabstands: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
 caution-lint-title = Flusen sind brennbar
@@ -1217,7 +1218,7 @@ error-pack-small = Quadrate von { $side } sind zu klein für diese Decke: Geplan
 error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo die Überlappungen ihre Kanten nur stellenweise erfassen; deshalb nimmt dieser Plan sie nicht. Bis { $most } liegen sie als Flicken frei davon. Eine Packung ab { $wanted } lässt sich zuschneiden.
 error-pack-small-denim = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
 error-pack-small-denim-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Eine Packung ab { $wanted } lässt sich zuschneiden.
-error-pieced = So viele Quadrate aus zwei Hälften kommen aus diesem Stück nicht heraus.
+error-pieced = So viele Quadrate aus zwei Hälften gibt dieses Stück nicht her.
 error-pieced-next = Zähl die Hälftenpaare noch einmal, und wähle vor dem Zuschneiden die Art mit Hälften.
 error-pack-mixed = { $print } hat schon Quadrate einer anderen Größe.
 error-pack-mixed-next = Flicken und ganze Quadrate eines Stoffs werden getrennt gehalten: Leg diese als eigenen Stoff an.
@@ -1594,7 +1595,7 @@ cut-chalk = Mit Kreide darauf: { $places }{ $spare ->
     [one] , und eines als Ersatz.
    *[other] , und { $spare } als Ersatz.
 }
-cut-chalk-halves = Schreib mit Kreide auf die Hälften, je zwei und zwei: { $places }.
+cut-chalk-halves = Schreib mit Kreide auf die Hälften, paarweise: { $places }.
 cut-chalk-spare = { $spare ->
     [one] Es ist Ersatz.
    *[other] Sie sind Ersatz.
@@ -1708,7 +1709,7 @@ item-fabric-squares = { $n ->
    *[other] { $n } Quadrate zu { $side }.
 }
 item-enough = { $n } vorhanden: genug.
-item-enough-in-all = Mit denen zur Hand zusammen { $n }: genug.
+item-enough-in-all = Mit den vorhandenen zusammen { $n }: genug.
 item-fabric-piled = { $n ->
     [one] Ein Quadrat gibt der Stapel noch.
    *[other] { $n } Quadrate gibt der Stapel noch.
@@ -1744,7 +1745,7 @@ item-thread-in-all = { $n ->
    *[other] Mit dem Garn für die Unterfadenspulen: zusammen { $n } Garnrollen. Das ist eine Schätzung.
 }
 item-thread-twin = Eine Zwillingsnadel braucht zwei Garnrollen zugleich auf der Maschine.
-item-thread-rows = Zwei Reihen mit einer Nadel: Es steckt nur eine Garnrolle auf der Maschine, und sie brauchen doppelt so viel Garn wie eine Reihe.
+item-thread-rows = Zwei Reihen mit einer Nadel brauchen nur eine Garnrolle auf der Maschine, aber doppelt so viel Garn wie eine Reihe.
 item-thread-rule = Die Regel der Garnhersteller, 2½-mal jede Reihe, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
 item-bobbins = Unterfadenspulen
 item-bobbins-length = { $length }: { $n ->
@@ -1752,7 +1753,7 @@ item-bobbins-length = { $length }: { $n ->
    *[other] { $n } Unterfadenspulen zu { $size }
 }.
 item-needles = Nadeln
-item-needles-besides = Für die Einfassung dazu eine einzelne Jeansnadel: Mit einer Zwillingsnadel lässt sich keine Ecke nähen.
+item-needles-besides = Für die Einfassung zusätzlich eine einzelne Jeansnadel: Mit einer Zwillingsnadel lässt sich keine Ecke nähen.
 item-needles-spare = Eine oder zwei in Reserve; an dicken Kreuzungen brechen sie.
 item-glue = Auswaschbarer Heftkleber
 item-glue-dots = Etwa { $dots } Punkte, { $n ->
@@ -1766,15 +1767,15 @@ item-marker-test = Probier ihn an einem Rest: Manche Striche kommen bei Hitze od
 item-cutter = Rollschneider, Matte und Lineal
 item-cutter-what = Am besten ist ein Lineal, das mindestens { $side } breit ist.
 item-cutter-square = Zum Begradigen ein quadratisches Lineal von { $side } oder mehr.
-item-press = Bügeleisen, Bügeltuch und ein ebener Platz zum Auskühlen
-item-press-what = Das Tuch hält Kleber vom Bügeleisen fern. Gebügeltes liegt flach, bis es ausgekühlt ist.
+item-press = Bügeleisen, Bügeltuch und ein ebener Platz zum Abkühlen
+item-press-what = Das Tuch hält Kleber vom Bügeleisen fern. Gebügeltes liegt flach, bis es abgekühlt ist.
 item-clips = Stoffklammern
 item-clips-what = Sie halten die Einfassung an der Kante, bis der Kleber trocken ist; ein Dutzend reicht.
 item-clips-pins = Stecknadeln und Stoffklammern
 item-clips-pins-what = Stecknadeln halten die Kanten jeder Naht, Klammern die Einfassung; ein Dutzend reicht.
 item-ripper = Nahttrenner und Fadenschere
-item-ripper-what = Um eine Naht zu öffnen, und für die langen Fäden nach jeder Wäsche.
-item-ripper-snip = Um eine Naht zu öffnen, für die Einschnitte in die Nahtzugaben und für die langen Fäden nach jeder Wäsche.
+item-ripper-what = Um eine Naht aufzutrennen und nach jeder Wäsche die langen Fäden abzuschneiden.
+item-ripper-snip = Um eine Naht aufzutrennen, die Nahtzugaben einzuschneiden und nach jeder Wäsche die langen Fäden abzuschneiden.
 item-care = Augenschutz und ein Wäschesack
 item-care-what = An dicken Kreuzungen kann eine Nadel brechen; die erste Wäsche gibt Flusen ab.
 figure-weight = Gewicht der fertigen Decke
@@ -2070,7 +2071,7 @@ column-counted = Quadrate gezählt
 column-item = Posten
 column-count = Anzahl
 column-unit = Wovon
-column-there = Da oder vom Stapel
+column-there = Vorhanden oder vom Stapel
 column-short = Fehlt
 column-length-in = Länge (Zoll)
 column-length-mm = Länge (mm)
@@ -2323,7 +2324,7 @@ sheet-stage-washing = Wäschen
 sheet-column-cut = zuschneiden
 sheet-column-lap-halves = Hälften überlappen
 sheet-column-press-halves = bügeln
-sheet-column-cool-halves = kühlen
+sheet-column-cool-halves = abkühlen
 sheet-column-stitch-halves = Hälften nähen
 sheet-column-cut-fabric = Stoff zuschneiden
 sheet-column-cover-front = Stoff vorn
@@ -2356,7 +2357,7 @@ sheet-more-prints = { $n ->
 }
 sheet-caution-blade = Jedes Mal die Klinge sichern. Vom Körper weg schneiden.
 sheet-caution-iron = Bügelsohle und Dampf sind heiß. Aufstellen beim Loslassen.
-sheet-caution-blade-and-iron = Das Eisen weg, bevor du schneidest. Klingenschutz jedes Mal schließen.
+sheet-caution-blade-and-iron = Stell das Eisen weg, bevor du schneidest. Klingenschutz jedes Mal schließen.
 sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Augenschutz.
 sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
 sheet-caution-children = Lange Fransen gehören nicht ins Babybett.

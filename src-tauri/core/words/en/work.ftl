@@ -198,7 +198,8 @@ tick-covered = { $fabrics ->
     [one] All { $n } glued
    *[other] All { $n } glued ({ $fabrics } fabrics)
 }
-tick-all-fabrics = All { $n } { $past } ({ $fabrics } fabrics)
+tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
+tick-all-cut-fabrics = All { $n } cut from { $fabrics } fabrics
 tick-spare-other = { $n ->
     [one] Take the spare of { $denim }
    *[other] Take one of { $n } spares of { $denim }
@@ -255,10 +256,10 @@ title-clip = Clip the threads after wash { $n } of { $all }
 
 how-cut = Cut a strip as wide as the square across the leg, then cut the square from it.
     Keep off the outseam ridge, hems, worn knees and holes, and keep the edge on the grain.
-how-lap-halves = This square is pieced of two halves of one denim, cut the same way of the grain. Mark the lap along a long edge of one half; it lies underneath.
+how-lap-halves = This square is pieced of two halves of one denim, with the grain running the same way in both. Mark the lap along a long edge of one half; it lies underneath.
     Put small dots of washable glue inside the mark and lay the other half over it, both right side up and their ends even. Together they are as wide as a square.
 how-press-halves = Press the lap to set the glue. Keep the halves in line.
-how-cool-halves = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
+how-cool-halves = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-stitch-halves = Stitch down the middle of the lap, as the laps of the throw are stitched. From here on it is a square like any other.
     Along its middle it has two layers of denim, so go slowly later where that meets a lap.
 how-stitch-halves-twin = Stitch down the middle of the lap with the twin needle, as the laps of the throw are stitched. From here on it is a square like any other.
@@ -446,7 +447,7 @@ caution-blade = Close the cutter’s guard every time you put it down. Cut away 
 caution-iron-title = Hot iron
 caution-iron = The soleplate and the steam burn; steam rises through glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
 caution-blade-and-iron-title = Hot iron, sharp blade
-caution-blade-and-iron = First the iron: the plate and the steam burn. Stand it up when you let go of it, keep the cord out of the way, and put it aside before you cut. Then the cutter: close its guard every time you put it down, cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the instructions of both.
+caution-blade-and-iron = First the iron: the soleplate and the steam burn. Stand it up when you let go of it, keep the cord out of the way, and put it aside before you cut. Then the cutter: close its guard every time you put it down, cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the instructions of both.
 caution-needle-title = Needle
 caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag. The machine’s manual decides.
 caution-lint-title = Lint burns
@@ -1219,7 +1220,7 @@ error-pack-small = Squares of { $side } are too small for this throw: it is plan
 error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where the laps would catch their edges in places, so this plan does not use them. Up to { $most } they lie clear of the laps, as patches. A pack of { $wanted } or larger can be cut down.
 error-pack-small-denim = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
 error-pack-small-denim-next = They fit a throw of { $side } squares: change the plan before any square is cut. A pack of { $wanted } or larger can be cut down.
-error-pieced = So many squares of two halves cannot come out of this piece.
+error-pieced = This piece does not give so many squares of two halves.
 error-pieced-next = Count the pairs of halves once more, and choose the way with halves before you cut.
 error-pack-mixed = { $print } has squares of another size already.
 error-pack-mixed-next = Patches and whole squares of one fabric are kept apart: put these down as a fabric of its own.
@@ -1589,14 +1590,14 @@ way-more = { $name }: { $gives }, { $more ->
 way-both-text = The lower strips are measured from the lower edge, the others from the upper edge down; what is over lies between them.
 way-turned-text = The piece lies on its side and its strips run along it, so that squares come off the strip a quarter turned.
 way-pieced = { $name }, with halves of what is left
-way-pieced-text = What the squares leave is cut into halves of { $half }. Two of them, cut the same way of the grain, are lapped by { $lap } and stitched into a square before it is used: more laps to sew, and two layers along its middle.
+way-pieced-text = What the squares leave is cut into halves of { $half }. Two of them, with the grain running the same way, are lapped by { $lap } and stitched into a square before it is used: more laps to sew, and two layers along its middle.
 way-take = Cut it this way: { $name }
 cut-chalk = Chalk on them: { $places }{ $spare ->
     [0] .
     [one] , and one spare.
    *[other] , and { $spare } spare.
 }
-cut-chalk-halves = Chalk on the halves, two and two: { $places }.
+cut-chalk-halves = Chalk on the halves, in twos: { $places }.
 cut-chalk-spare = { $spare ->
     [one] It is a spare.
    *[other] They are spares.
@@ -1681,16 +1682,16 @@ item-denim-squares = { $n ->
    *[other] { $n } squares of { $side }; { $open } still to cut.
 }
 item-denim-pieced = { $n ->
-    [one] One of all is pieced of two halves, lapped by { $lap }.
-   *[other] { $n } of all are pieced of two halves, lapped by { $lap }.
+    [one] One of them is pieced of two halves, lapped by { $lap }.
+   *[other] { $n } of them are pieced of two halves, lapped by { $lap }.
 }
 item-denim-spares = { $n ->
     [one] And one spare square.
    *[other] And { $n } spare squares.
 }
 item-denim-unpiled = { $n ->
-    [one] One square is still lacking. No denim is on the pile yet.
-   *[other] { $n } squares are still lacking. No denim is on the pile yet.
+    [one] One square is still missing. No denim is on the pile yet.
+   *[other] { $n } squares are still missing. No denim is on the pile yet.
 }
 item-denim-of = { $denim }: { $n ->
     [one] one square
@@ -1746,7 +1747,7 @@ item-thread-in-all = { $n ->
    *[other] With the bobbins wound from the same thread: { $n } spools in all. This is an estimate.
 }
 item-thread-twin = A twin needle takes two spools on the machine at once.
-item-thread-rows = Two rows with one needle: it takes one spool on the machine, and twice the thread of one row.
+item-thread-rows = Two rows with one needle take one spool on the machine, and twice the thread of one row.
 item-thread-rule = The makers’ rule of 2½ times each row says { $length } in all; on thick laps it falls short.
 item-bobbins = Bobbins
 item-bobbins-length = { $length }: { $n ->
@@ -1754,7 +1755,7 @@ item-bobbins-length = { $length }: { $n ->
    *[other] { $n } bobbins of { $size }
 }.
 item-needles = Needles
-item-needles-besides = For the binding a single jeans needle besides: a twin needle cannot turn its corners.
+item-needles-besides = For the binding, a single jeans needle as well: a twin needle cannot turn its corners.
 item-needles-spare = One or two to spare; thick crossings break them.
 item-glue = Washable glue
 item-glue-dots = About { $dots } dots, { $n ->
@@ -1773,10 +1774,10 @@ item-press-what = The cloth keeps glue off the iron. What is pressed lies flat u
 item-clips = Clips
 item-clips-what = They hold the binding on the edge while its glue dries; a dozen will do.
 item-clips-pins = Pins and clips
-item-clips-pins-what = Pins hold the edges of every seam; clips hold the binding, a dozen will do.
+item-clips-pins-what = Pins hold the edges of every seam. Clips hold the binding; a dozen will do.
 item-ripper = Seam ripper and thread snips
-item-ripper-what = For a seam to be opened, and for the long threads after each wash.
-item-ripper-snip = For a seam to be opened, for the allowances to be snipped, and for the long threads after each wash.
+item-ripper-what = To open a seam, and to clip the long threads after each wash.
+item-ripper-snip = To open a seam, to snip the allowances, and to clip the long threads after each wash.
 item-care = Eye protection, and a laundry bag
 item-care-what = Thick crossings can break a needle; the first wash sheds lint.
 figure-weight = Finished weight
@@ -1947,7 +1948,7 @@ sheet-more-prints = { $n ->
 }
 sheet-caution-blade = Close the guard every time. Cut away from you.
 sheet-caution-iron = Soleplate and steam burn. Stand it up when you let go.
-sheet-caution-blade-and-iron = The iron aside before you cut. Close the guard every time.
+sheet-caution-blade-and-iron = Put the iron aside before you cut. Close the guard every time.
 sheet-caution-needle = No metal in the way. Wheel by hand over thick crossings; eye protection.
 sheet-caution-lint = Clean the lint filter before and after each load.
 sheet-caution-children = Long fringe is not for a baby’s cot.
@@ -2054,7 +2055,7 @@ column-counted = Squares counted
 column-item = Item
 column-count = Count
 column-unit = Of what
-column-there = There or to come from the pile
+column-there = At hand or from the pile
 column-short = Short
 column-length-in = Length (in)
 column-length-mm = Length (mm)
@@ -2118,7 +2119,7 @@ wish-thick-value = { $often ->
     [one] { $n } layers, once
    *[other] { $n } layers, { $often } times
 }
-wish-thick-met = Crossings no thicker than wished
+wish-thick-met = No crossing thicker than you want
 wish-thick-over = { $value }; { $n ->
     [one] one crossing is thicker than { $wished } layers
    *[other] { $n } crossings are thicker than { $wished } layers

@@ -55,7 +55,10 @@ fn the_edge_is_a_step_of_its_own_before_the_binding() {
     assert_eq!(card.title, "Press and trim the whole edge");
     let caution = card.caution.expect("a caution");
     assert_eq!(caution.caution, Caution::BladeAndIron);
-    for part in ["the plate and the steam burn", "close its guard every time"] {
+    for part in [
+        "the soleplate and the steam burn",
+        "close its guard every time",
+    ] {
         assert!(caution.text.contains(part), "{}", caution.text);
     }
     drawn_within(&card.picture, "edge");

@@ -767,7 +767,7 @@ fn what_to_have_at_hand_is_checked_against_the_pile() {
     let denim = of(&journal, Item::Denim);
     assert_eq!(
         denim[1],
-        "16 squares are still lacking. No denim is on the pile yet."
+        "16 squares are still missing. No denim is on the pile yet."
     );
     let lower = Rect::grid(4, 4).squares().filter(|s| s.row > 1);
     act(

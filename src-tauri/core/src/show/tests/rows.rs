@@ -271,7 +271,7 @@ fn what_to_have_at_hand_and_the_plan_say_so() {
     let view = crate::show::gather::gather(&journal, context);
     let lines: Vec<String> = view.rows.into_iter().flat_map(|row| row.lines).collect();
     let said = plain(&lines);
-    assert!(said.contains("it takes one spool on the machine"), "{said}");
+    assert!(said.contains("take one spool on the machine"), "{said}");
     assert!(said.contains("a jeans needle, system 130/705 H"), "{said}");
     assert!(!said.contains("twin"), "{said}");
     let plan = crate::show::plan::plan_of(&journal, None, context);
