@@ -864,6 +864,59 @@ fn of_halves() -> Journal {
     record("kept-8", &begun, events)
 }
 
+/// A record in which a fabric is of patches smaller than the squares: they are counted, glued on
+/// both faces of a square and stitched round once so far.
+fn of_patches() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let throw = Journal::from_first(&begun).expect("a beginning");
+    let (mut prints, denims) = (throw.throw().prints.clone(), throw.throw().denims.clone());
+    prints[1].patch = Some(inches(3));
+    let square = Rect::square(0, 0);
+    let done = |task| Event::Done {
+        task,
+        pieces: vec![square],
+        made: vec![],
+    };
+    let pack = Source::Precut(Precut {
+        name: "Small squares".into(),
+        side: inches(3),
+        count: Count::from(20),
+    });
+    let cover = Cover {
+        front: Some(1),
+        back: Some(1),
+        ..Cover::default()
+    };
+    let events = [
+        Event::ClothChanged { prints, denims },
+        Event::HeapSet {
+            n: 1,
+            heap: Heap::new(pack, Use::Fabric { print: 1 }, Cloth::cotton()),
+        },
+        Event::PieceCut {
+            n: 1,
+            piece: 0,
+            squares: Count::from(20),
+            went: Some(Went::Stock { print: 1 }),
+            strips: None,
+            pieced: None,
+        },
+        Event::FacesChanged {
+            faces: vec![(square, cover)],
+            again: None,
+            by_hand: None,
+        },
+        done(Task::Cut),
+        done(Task::CoverFront),
+        done(Task::CoverBack),
+        done(Task::PressCover),
+        done(Task::CoolCover),
+        done(Task::StitchPatch),
+    ];
+    record("kept-9", &begun, events)
+}
+
 /// The state a record folds to, as far as it is more than what its events say.
 fn state(journal: &Journal) -> Value {
     let throw = journal.throw();
@@ -996,6 +1049,7 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     assert_eq!([throw.spares_of(0), throw.spares_unsaid()], [2, 1]);
     check("parts-2", of_parts);
     check("halves-2", of_halves);
+    check("patches-2", of_patches);
     check("more-2", of_more);
     let text = std::fs::read_to_string(kept("more-2.jsonl")).expect("kept");
     let read = Journal::read(text.as_bytes()).expect("it opens").journal;

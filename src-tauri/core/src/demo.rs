@@ -42,6 +42,7 @@ pub fn prints_in(words: &Words) -> Vec<Print> {
         texture,
         stock: None,
         uncut: false,
+        patch: None,
     })
     .into()
 }

@@ -78,10 +78,10 @@
 //! ```
 
 use crate::cloth::choice::{best, following, from_both};
-use crate::cloth::halves::{self, Band};
 use crate::cloth::garments::{
     GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, ZoneKind, start,
 };
+use crate::cloth::halves::{self, Band};
 use crate::measure::{
     Area, Count, Length, Ruler, System, eighth_inches, in_nm, inches, nm, square_metres,
 };
@@ -938,7 +938,11 @@ fn halves_of(
     });
     let bands: Vec<Band> = bands.collect();
     for row in halves::rows(&bands, out.len() as u32, [side, half]) {
-        let (high, wide) = if row.upright { (side, half) } else { (half, side) };
+        let (high, wide) = if row.upright {
+            (side, half)
+        } else {
+            (half, side)
+        };
         ground.across(row.from, row.from + high, |left, right| {
             out.extend((0..(right - left) / wide).map(|k| {
                 let left = left + k * wide;

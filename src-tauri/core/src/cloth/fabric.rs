@@ -4,7 +4,7 @@
 //! page, left and right change places: the back's column `c` is the front's
 //! `across − 1 − c`.
 
-use crate::measure::Count;
+use crate::measure::{Count, Length};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -55,6 +55,11 @@ pub struct Print {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     #[ts(optional, as = "Option<bool>")]
     pub uncut: bool,
+    /// Its squares are of this side, smaller than the throw's: each lies as a patch in the middle
+    /// of a denim square, clear of the laps, and is stitched round.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub patch: Option<Length>,
 }
 
 /// A denim among the jeans.

@@ -72,7 +72,8 @@ pub(super) fn rows(bands: &[Band], strips: u32, [side, half]: [i64; 2]) -> Vec<H
     // From each mark on, by band, by what wants its other half: pairs, less rows.
     type Best = [[i64; 2]; 2];
     let mut from: Vec<Vec<Best>> = Vec::with_capacity(bands.len());
-    let after = |marks: &[i64], i: usize, high: i64| marks.partition_point(|m| *m < marks[i] + high);
+    let after =
+        |marks: &[i64], i: usize, high: i64| marks.partition_point(|m| *m < marks[i] + high);
     let offers = |band: &Band, best: &[Best], i: usize, [u, l]: [usize; 2]| {
         let taken = |n: u32, high: i64, upright: bool| {
             let odd = n as usize + if upright { u } else { l };

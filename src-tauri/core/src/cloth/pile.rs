@@ -155,7 +155,8 @@ impl Heap {
             ..how(plan.side)
         };
         let half = halves::width(cut.cut_side(), plan.lap);
-        let half = (plan.joining == Joining::Lapped && half < cut.cut_side()).then_some(half);
+        let lapped = plan.joining == Joining::Lapped && plan.lap > zero();
+        let half = (lapped && half < cut.cut_side()).then_some(half);
         Cutting { half, ..cut }
     }
 
@@ -173,6 +174,8 @@ impl Heap {
                 .get(piece)
                 .and_then(|p| laid(p, &self.how(plan), self.way(piece)).ok())
                 .map_or(Count::NONE, |cut| Count::at_most(cut.count)),
+            // Smaller squares of fabric are patches, each as it is.
+            Source::Precut(pack) if pack.side < plan.side && !self.makes.is_denim() => pack.count,
             Source::Precut(pack) => pack.gives(plan.side),
         }
     }

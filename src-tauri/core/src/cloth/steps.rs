@@ -242,7 +242,9 @@ mod tests {
             .map(|step| match step {
                 CutStep::Straight { above } => (above, inches(0), 0, 0),
                 CutStep::Binding { .. } => panic!("no binding was asked for"),
-                CutStep::Turn | CutStep::Top { .. } | CutStep::Halves { .. } => panic!("it is cut the plain way"),
+                CutStep::Turn | CutStep::Top { .. } | CutStep::Halves { .. } => {
+                    panic!("it is cut the plain way")
+                }
                 CutStep::Strip {
                     gap,
                     high,

@@ -36,7 +36,8 @@
 //! ```
 
 use crate::cloth::cutting::{
-    BindingCut, ClearRect, CutPlan, Cutting, CuttingFault, Patch, lay_out, ready, squares_of, strip_places,
+    BindingCut, ClearRect, CutPlan, Cutting, CuttingFault, Patch, lay_out, ready, squares_of,
+    strip_places,
 };
 use crate::cloth::garments::{Piece, Zone, ZoneKind};
 use crate::measure::square_metres;

@@ -14,7 +14,8 @@ use crate::cloth::weight::{Cloth, parse_weight};
 use crate::command::action::*;
 use crate::command::check::clean_name;
 use crate::command::rejection::Rejection;
-use crate::measure::{Count, Length, System, zero};
+use crate::measure::{Count, Length, System, inches, zero};
+use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::throw::account::{ClothAccount, account, how_for, layout};
 use crate::throw::event::Event;
@@ -22,6 +23,11 @@ use crate::throw::facts::{Pieced, StripsCut, Went};
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
 use std::collections::BTreeSet;
+
+/// Smallest patch, 1 in: what is stitched round leaves nothing of a smaller one (our judgement).
+fn least_patch() -> Length {
+    inches(1)
+}
 
 fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Rejection> {
     if !throw.has_cloth(makes) {
@@ -67,7 +73,9 @@ pub(super) fn add_garment(
         pieces: start.pieces(Guess::Typical),
         start: Some(start),
     };
-    add_heap(throw, Source::Cloth(garment), makes)
+    let mut events: Vec<Event> = settle_patch(throw, makes, None)?.into_iter().collect();
+    events.extend(add_heap(throw, Source::Cloth(garment), makes)?);
+    Ok(events)
 }
 
 /// What is said of a fabric whose squares are to be cut yet, where that is new.
@@ -102,14 +110,58 @@ pub(super) fn add_cloth(
         pieces: vec![piece],
         start: None,
     };
-    let mut events = add_heap(throw, Source::Cloth(garment), makes)?;
+    let mut events: Vec<Event> = settle_patch(throw, makes, None)?.into_iter().collect();
+    events.extend(add_heap(throw, Source::Cloth(garment), makes)?);
     // Said without its edges it is as it was said before there was a step for it.
-    events.extend(edges.and_then(|_| to_be_cut(throw, makes)));
+    let after = throw.after(&events);
+    events.extend(edges.and_then(|_| to_be_cut(&after, makes)));
     Ok(events)
 }
 
-/// Put squares bought ready cut on the pile. Larger ones are cut down; smaller ones are of no
-/// use, since only the laps hold the edges of a fabric square.
+/// A fabric is of patches of this side from now on, or of whole squares; refused where squares of
+/// another size are counted, glued on or lie on the pile.
+fn settle_patch(
+    throw: &Throw,
+    makes: Use,
+    patch: Option<Length>,
+) -> Result<Option<Event>, Rejection> {
+    let Use::Fabric { print: n } = makes else {
+        return Ok(None);
+    };
+    let mut prints = throw.prints.clone();
+    let print = prints.get_mut(usize::from(n)).ok_or(Rejection::Cloth)?;
+    if print.patch == patch {
+        return Ok(None);
+    }
+    let whole = throw.assembly().whole();
+    let glued = whole
+        .squares()
+        .any(|s| throw.glued_on(s).contains(&Some(n)));
+    let heaps = throw.pile.values().any(|heap| heap.makes == makes);
+    if print.stock.is_some_and(|stock| stock > 0) || glued || heaps {
+        return Err(Rejection::PackMixed(n));
+    }
+    print.patch = patch;
+    print.uncut &= patch.is_none();
+    Ok(Some(Event::ClothChanged {
+        prints,
+        denims: throw.denims.clone(),
+    }))
+}
+
+/// Whether a plan holds every patch of the throw clear of its laps.
+pub(super) fn check_patches(throw: &Throw, plan: &Plan) -> Result<(), Rejection> {
+    let most = plan.most_patch();
+    let patches = throw.prints.iter().filter_map(|print| print.patch);
+    match patches.max().filter(|side| *side > most) {
+        Some(side) => Err(Rejection::PatchCaught { side, most }),
+        None => Ok(()),
+    }
+}
+
+/// Put squares bought ready cut on the pile. Larger ones are cut down; smaller ones of fabric are
+/// patches where they lie clear of the laps, and else of no use: a lap would hold their edges in
+/// places only.
 pub(super) fn add_pack(
     throw: &Throw,
     side: Length,
@@ -121,11 +173,14 @@ pub(super) fn add_pack(
         return Err(Rejection::ManySquares { most: MOST_SQUARES });
     }
     let wanted = throw.plan.side;
-    if side < wanted {
+    let most = throw.plan.most_patch();
+    let is_patch = side < wanted && !makes.is_denim() && side >= least_patch() && side <= most;
+    if side < wanted && !is_patch {
         return Err(Rejection::PackSmall {
             side,
             wanted,
             fabric: !makes.is_denim(),
+            most,
         });
     }
     let pack = Precut {
@@ -133,9 +188,12 @@ pub(super) fn add_pack(
         side,
         count,
     };
-    let mut events = add_heap(throw, Source::Precut(pack), makes)?;
+    let mut events: Vec<Event> = settle_patch(throw, makes, is_patch.then_some(side))?
+        .into_iter()
+        .collect();
+    events.extend(add_heap(throw, Source::Precut(pack), makes)?);
     if side > wanted {
-        events.extend(to_be_cut(throw, makes));
+        events.extend(to_be_cut(&throw.after(&events), makes));
     }
     Ok(events)
 }
@@ -305,6 +363,25 @@ pub(super) fn describe_cloth(
     if !heap.may_make(makes) {
         return Err(Rejection::CutUp);
     }
+    if let Use::Fabric { print } = makes
+        && makes != heap.makes
+    {
+        let own = match &heap.from {
+            Source::Precut(pack) if pack.side < throw.plan.side => Some(pack.side),
+            _ => None,
+        };
+        if throw
+            .prints
+            .get(usize::from(print))
+            .is_some_and(|p| p.patch != own)
+        {
+            return Err(Rejection::PackMixed(print));
+        }
+    }
+    let small = |from: &Source| matches!(from, Source::Precut(pack) if pack.side < throw.plan.side);
+    if makes.is_denim() && !heap.makes.is_denim() && small(&heap.from) {
+        return Err(Rejection::Cloth);
+    }
     let weight = parse_weight(said.weight, said.system).ok_or(Rejection::Weight)?;
     let cloth = Cloth {
         weight,
@@ -394,7 +471,9 @@ pub(super) fn cut_piece(
         return Err(Rejection::ManySquares { most });
     }
     let is_denim = heap.makes.is_denim();
-    if came.pieced > squares || came.pieced > 0 && (!is_denim || !heap.way(usize::from(index)).pieced) {
+    if came.pieced > squares
+        || came.pieced > 0 && (!is_denim || !heap.way(usize::from(index)).pieced)
+    {
         return Err(Rejection::Pieced);
     }
     let (went, pieced) = went(throw, (n, index), heap, came);
@@ -416,12 +495,7 @@ pub(super) fn cut_piece(
 /// strip in the order of the strip, and then those pieced of halves. What has no place there goes to open places of the heap's
 /// denim that no piece is cut for. What came out beyond what was expected goes to places meant
 /// for other pieces as well. The rest is spare.
-fn went(
-    throw: &Throw,
-    at: (u16, u8),
-    heap: &Heap,
-    came: &CameOut<'_>,
-) -> (Went, Option<Pieced>) {
+fn went(throw: &Throw, at: (u16, u8), heap: &Heap, came: &CameOut<'_>) -> (Went, Option<Pieced>) {
     let Use::Denim { denim } = heap.makes else {
         return (throw.would_go(heap.makes, came.squares), None);
     };

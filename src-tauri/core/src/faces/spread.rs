@@ -150,14 +150,27 @@ pub fn layers(across: u16, down: u16, covers: &[Cover]) -> (u32, u32) {
 }
 
 /// The thickest lap of a throw in layers, how many of these are denim, and the most layers where
-/// four corners meet. Along the middle of a square pieced of two halves lie two layers of denim,
+/// four corners meet; a patch that is clear of the laps lies on none of them. Along the middle of a square pieced of two halves lie two layers of denim,
 /// which meet the laps on two of its sides; no corner lies there.
 pub fn thickest(throw: &Throw) -> (u32, u32, u32) {
     let (across, down) = (throw.plan.across, throw.plan.down);
-    let (_, crossing) = layers(across, down, throw.covers());
+    // A patch lies clear of the laps and adds nothing there.
+    let in_laps = |cover: &Cover| {
+        let whole = |print: &u8| {
+            let print = throw.prints.get(usize::from(*print));
+            print.is_none_or(|p| p.patch.is_none())
+        };
+        Cover {
+            front: cover.front.filter(whole),
+            back: cover.back.filter(whole),
+            ..*cover
+        }
+    };
+    let covers: Vec<Cover> = throw.covers().iter().map(in_laps).collect();
+    let (_, crossing) = layers(across, down, &covers);
     let here = |square: Rect| {
         let more = u32::from(throw.is_pieced(square));
-        (throw.cover(square).layers() + more, 1 + more)
+        (in_laps(&throw.cover(square)).layers() + more, 1 + more)
     };
     let mut lap = (0, 0);
     for square in Rect::grid(across, down).squares() {
@@ -197,6 +210,7 @@ mod tests {
                 texture: Texture::Dot,
                 stock: s.map(Count::at_most),
                 uncut: false,
+                patch: None,
             })
             .collect()
     }

@@ -314,8 +314,7 @@ fn within_limits(event: &Event) -> bool {
             let pieced = pieced.as_ref().is_none_or(|pieced| {
                 let within = match went {
                     Some(Went::Squares { places, spares }) => {
-                        pieced.places.iter().all(|p| places.contains(p))
-                            && pieced.spares <= *spares
+                        pieced.places.iter().all(|p| places.contains(p)) && pieced.spares <= *spares
                     }
                     Some(Went::Stock { .. }) | None => false,
                 };

@@ -34,10 +34,15 @@ pub mod scraps;
 
 pub use fringe::fringe;
 
-use crate::measure::{Length, System, half_inches, inches, millimetres, nm, zero};
+use crate::measure::{Length, System, eighth_inches, half_inches, inches, millimetres, nm, zero};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use ts_rs::TS;
+
+/// Between a patch and the lap next to it, ⅛ in: both are laid by eye (our judgement, no source).
+pub fn patch_clear() -> Length {
+    eighth_inches(1)
+}
 
 /// Most squares across or down.
 pub const MOST: u16 = 60;
@@ -279,6 +284,20 @@ impl Plan {
     /// The side the fours are to be trimmed to.
     pub fn target(&self) -> Length {
         self.trim.unwrap_or(self.natural_four())
+    }
+
+    /// The largest patch that lies in the middle of a square clear of every lap: on each side there
+    /// is room for the wider lap, for what squaring up takes off, which may all come off one side,
+    /// and for [`patch_clear`].
+    pub fn most_patch(&self) -> Length {
+        let off = std::cmp::max(self.natural_four() - self.target(), zero());
+        let lap = std::cmp::max(self.lap, self.lap_between());
+        self.side - (lap + off + patch_clear()) * 2
+    }
+
+    /// Denim that shows round a patch of this side, before laps are laid over it.
+    pub fn round(&self, patch: Length) -> Length {
+        (self.side - patch) / 2
     }
 
     /// Length of `squares` squares as blocks: `B·T + odd·s − (joins)·t`, where `t` is

@@ -57,6 +57,7 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
             .map(|p| Print {
                 stock: None,
                 uncut: p.uncut,
+                patch: None,
                 ..p.clone()
             })
             .collect(),

@@ -63,7 +63,13 @@ pub(super) fn card_figures(
                 "fabric",
                 context.plain(name.map_or_else(String::new, |p| p.name.clone())),
             );
-            add("square", context.by(plan.side, plan.side));
+            match throw.patch_on(piece, face) {
+                Some(side) => {
+                    add("patch", context.by(side, side));
+                    add("round-patch", context.length(plan.round(side)));
+                }
+                None => add("square", context.by(plan.side, plan.side)),
+            }
         }
         Task::CoolHalves | Task::CoolCover | Task::CoolLap => {
             add(
@@ -159,7 +165,19 @@ pub(super) fn card_figures(
             let size = throw.finished();
             add("round", context.length((size.width + size.height) * 2));
         }
-        Task::StitchPatch => add("square", context.by(plan.side, plan.side)),
+        Task::StitchPatch => {
+            let mut any = false;
+            for side in Face::BOTH
+                .into_iter()
+                .filter_map(|f| throw.patch_on(piece, f))
+            {
+                add("patch", context.by(side, side));
+                any = true;
+            }
+            if !any {
+                add("square", context.by(plan.side, plan.side));
+            }
+        }
         Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}
     }
     out

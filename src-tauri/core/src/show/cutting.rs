@@ -552,8 +552,7 @@ fn compare(view: &mut PileCutView, laid: &Laid, how: &Cutting, context: Context<
         }
     }
     if cuts.pieced > 0 {
-        view.said
-            .push(say!(context, "cut-pieced", n = cuts.pieced));
+        view.said.push(say!(context, "cut-pieced", n = cuts.pieced));
     }
 }
 
@@ -611,7 +610,10 @@ fn ways_to_cut(
     let lacks = given.over() < 0
         || matches!(heap.makes, Use::Denim { denim: Some(d) }
             if given.denims.get(usize::from(d)).is_some_and(|c| c.open > c.to_come + given.spares));
-    if heap.makes.is_denim() && lacks && ways::squares(piece, &how, pieced) > ways::squares(piece, &how, bare) {
+    if heap.makes.is_denim()
+        && lacks
+        && ways::squares(piece, &how, pieced) > ways::squares(piece, &how, bare)
+    {
         ways.push(pieced);
     }
     if !ways.contains(&own) {
@@ -680,7 +682,12 @@ fn ways_to_cut(
             )
         });
         let pieced = way.pieced.then_some(half);
-        let text: Vec<String> = turned.into_iter().flatten().chain(both).chain(pieced).collect();
+        let text: Vec<String> = turned
+            .into_iter()
+            .flatten()
+            .chain(both)
+            .chain(pieced)
+            .collect();
         let chosen = way == own;
         WayOffer {
             choose: (!chosen).then(|| Button {

@@ -140,7 +140,9 @@ pub(super) fn rows(
     let runs = cuts.strips.iter().map(|s| s.runs().len()).sum::<usize>();
     let mut loose = cuts.binding.len() + runs;
     let own_halves = |halves: &[usize]| {
-        let own = halves.iter().filter_map(|n| laid.chalk(cuts.whole() as usize + n / 2));
+        let own = halves
+            .iter()
+            .filter_map(|n| laid.chalk(cuts.whole() as usize + n / 2));
         let mut own: Vec<String> = own.collect();
         own.dedup();
         own
@@ -224,7 +226,11 @@ pub(super) fn rows(
                     }
                     let beside = halves.iter().filter(|n| cuts.is_beside(&cuts.halves[**n]));
                     if beside.count() > 0 {
-                        text.push(say!(context, "cut-half-beside", wide = half_wide(cuts, context)));
+                        text.push(say!(
+                            context,
+                            "cut-half-beside",
+                            wide = half_wide(cuts, context)
+                        ));
                     }
                     let apart = cuts.loose_halves().into_iter();
                     for run in apart.filter(|run| run.strip == Some(nth)) {
@@ -338,7 +344,12 @@ fn half_run(
         FromEdge::Strip => "cut-half-run-strip",
     };
     match left {
-        None => say!(context, format!("{key}-edge"), count = run.count, wide = wide),
+        None => say!(
+            context,
+            format!("{key}-edge"),
+            count = run.count,
+            wide = wide
+        ),
         Some(left) => say!(context, key, left = left, count = run.count, wide = wide),
     }
 }

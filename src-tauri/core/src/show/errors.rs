@@ -55,6 +55,7 @@ pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_
             side,
             wanted,
             fabric,
+            most,
         } => (
             if *fabric {
                 "pack-small"
@@ -65,9 +66,27 @@ pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_
                 ("side", context.length(*side).into()),
                 ("wanted", context.length(*wanted).into()),
                 ("round", context.length((*wanted - *side) / 2).into()),
+                ("most", context.length(context.ruler.at_most(*most)).into()),
             ],
         ),
         Rejection::Edges => ("edges", vec![]),
+        Rejection::PackMixed(print) => (
+            "pack-mixed",
+            vec![(
+                "print",
+                throw
+                    .and_then(|t| t.prints.get(usize::from(*print)))
+                    .map_or("", |p| p.name.as_str())
+                    .into(),
+            )],
+        ),
+        Rejection::PatchCaught { side, most } => (
+            "patch-caught",
+            vec![
+                ("side", context.length(*side).into()),
+                ("most", context.length(context.ruler.at_most(*most)).into()),
+            ],
+        ),
         Rejection::Pieced => ("pieced", vec![]),
         Rejection::AlreadyMade(piece) => ("already-made", vec![("piece", name(*piece).into())]),
         Rejection::Joined(piece) => ("joined", vec![("piece", name(*piece).into())]),

@@ -145,6 +145,10 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         say!(context, "face-covered", n = this, all = squares),
         say!(context, "face-both", n = both),
     ];
+    let patches = throw.small_patches();
+    if patches > 0 {
+        lines.push(say!(context, "face-patches", n = patches));
+    }
     let pieced = throw.assembly().whole().squares();
     let pieced = pieced.filter(|s| throw.is_pieced(*s)).count();
     if pieced > 0 {

@@ -6,7 +6,7 @@ use crate::cloth::weight::{
     Cloth, M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, nm, square_metres};
+use crate::measure::{Area, Count, Length, nm, square_metres};
 use crate::plan::Stitch;
 use crate::show::change;
 use crate::show::context::Context;
@@ -85,10 +85,16 @@ fn thread(throw: &Throw) -> Option<Need> {
     let stitch = nm(STITCH_NM);
     let cloths = [&denim, &cotton];
     let winding = Winding::default();
-    let seams = for_throw(&throw.plan, covers(throw), cloths, stitch, winding).ok()?;
+    let seams = for_throw(
+        &throw.plan,
+        covers(throw) - throw.small_patches(),
+        cloths,
+        stitch,
+        winding,
+    )
+    .ok()?;
     // Round a patch one straight row goes through the denim and its fabric.
-    let rounds = i64::from(throw.patch_rounds());
-    let around = throw.plan.side * 4 * rounds;
+    let around = throw.patch_seams();
     let thick = denim.thickness + cotton.thickness;
     let patches = need(around, Stitch::Straight, stitch, thick, winding).ok()?;
     let halves = for_halves(&throw.plan, pieced(throw), &denim, stitch, winding).ok()?;
@@ -100,8 +106,25 @@ fn pieced(throw: &Throw) -> u32 {
     let squares = throw.assembly().whole().squares();
     let placed = squares.filter(|s| throw.is_pieced(*s)).count() as u32;
     // The pile is laid out only where some piece of it is cut so.
-    let any = throw.pile.values().any(|h| h.ways.values().any(|w| w.pieced));
-    placed + if any { account(throw).pieced_places() } else { 0 }
+    let any = throw
+        .pile
+        .values()
+        .any(|h| h.ways.values().any(|w| w.pieced));
+    placed
+        + if any {
+            account(throw).pieced_places()
+        } else {
+            0
+        }
+}
+
+/// The cloth in all patches smaller than a square.
+fn patch_area(throw: &Throw) -> Area {
+    let each = (0..).zip(&throw.prints).filter_map(|(n, print)| {
+        let side = print.patch?;
+        Some(square_metres(side, side) * f64::from(used(throw, n)))
+    });
+    each.fold(square_metres(nm(0), nm(0)), |sum, area| sum + area)
 }
 
 /// How much of something is wanted, for a table.
@@ -127,7 +150,10 @@ pub(super) fn amount(throw: &Throw, item: Item) -> Option<SupplyAmount> {
     };
     match item {
         Item::Denim => of(p.squares(), "squares", Some(p.side)),
-        Item::Fabric { print } => of(used(throw, print), "squares", Some(p.side)),
+        Item::Fabric { print } => {
+            let patch = throw.prints.get(usize::from(print)).and_then(|p| p.patch);
+            of(used(throw, print), "squares", Some(patch.unwrap_or(p.side)))
+        }
         Item::Binding => {
             let size = throw.finished();
             let need = p.binding_for(size.width, size.height);
@@ -207,12 +233,20 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         if placed == 0 {
             continue;
         }
-        let mut lines = vec![say!(
-            context,
-            "item-fabric-squares",
-            n = placed,
-            side = context.by(p.side, p.side)
-        )];
+        let mut lines = vec![match print.patch {
+            Some(side) => say!(
+                context,
+                "item-fabric-patches",
+                n = placed,
+                side = context.by(side, side)
+            ),
+            None => say!(
+                context,
+                "item-fabric-squares",
+                n = placed,
+                side = context.by(p.side, p.side)
+            ),
+        }];
         let gone = gone(throw, i as u8);
         lines.extend(gone_told(gone, context));
         if let Some(stock) = print.stock {
@@ -225,7 +259,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
                 ),
                 false => say!(context, "item-short", n = wanted - stock.get()),
             });
-        } else {
+        } else if print.patch.is_none() {
             let quarter = crate::cloth::garments::fat_quarter(context.ruler.system);
             let each =
                 crate::cloth::cutting::lay_out(&quarter, &how(p.side)).map_or(0, |c| c.count);
@@ -349,7 +383,10 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
 
     // A square of two halves has its lap more of denim.
     let laps = square_metres(p.side, p.lap) * f64::from(pieced(throw));
-    let weight = mass(p, covered, &denim, &cotton) + laps * denim.weight;
+    let small = patch_area(throw);
+    let weight = mass(p, covered - throw.small_patches(), &denim, &cotton)
+        + laps * denim.weight
+        + small * cotton.weight;
     let kg = in_kilograms(weight);
     let (lb, g) = (kg / 0.453_592_37, kg * 1_000.0);
     let pounds = match lb < 1.0 {

@@ -197,6 +197,7 @@ mod tests {
                 texture: Texture::Plain,
                 stock: None,
                 uncut: false,
+                patch: None,
             })
             .into();
         assert_eq!(letters(&prints), ["R", "Ru", "Ro", "R2", "M"]);
@@ -208,6 +209,11 @@ mod tests {
 pub(super) fn parted(squares: u32, pieced: u32, context: Context<'_>) -> String {
     match pieced {
         0 => String::new(),
-        n => say!(context, "squares-parted", whole = squares.saturating_sub(n), n = n),
+        n => say!(
+            context,
+            "squares-parted",
+            whole = squares.saturating_sub(n),
+            n = n
+        ),
     }
 }

@@ -151,6 +151,15 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
                     _ => say!(context, "print-short", n = -left),
                 });
             }
+            if let Some(side) = print.patch {
+                let round = context.length(throw.plan.round(side));
+                sentences.push(say!(
+                    context,
+                    "print-patches",
+                    side = context.length(side),
+                    round = round
+                ));
+            }
             let count = context.words.list("list-short", sentences);
             Swatch {
                 print: print.clone(),

@@ -155,6 +155,23 @@ fn cut_down(throw: &Throw, heap: &Heap, context: Context<'_>) -> Option<String> 
     ))
 }
 
+/// What is said of fabric squares smaller than the plan's: how each lies on a denim square.
+fn patches(throw: &Throw, heap: &Heap, context: Context<'_>) -> Option<String> {
+    let Source::Precut(pack) = &heap.from else {
+        return None;
+    };
+    let side = pack.side;
+    (side < throw.plan.side && !heap.makes.is_denim()).then(|| {
+        say!(
+            context,
+            "pack-patches",
+            side = context.length(side),
+            wanted = context.length(throw.plan.side),
+            round = context.length(throw.plan.round(side))
+        )
+    })
+}
+
 /// Most strips more than planned that are tried to make them shorter.
 const MOST_MORE_STRIPS: u32 = 8;
 
@@ -537,7 +554,7 @@ fn row(
         parts = names::parted(squares.get(), pieced.get(), context),
         strips = strips
     );
-    let said = match cut_down(throw, heap, context) {
+    let said = match cut_down(throw, heap, context).or_else(|| patches(throw, heap, context)) {
         Some(cut) => say!(context, "heap-cut-down", gives = gives, cut = cut),
         None => gives,
     };

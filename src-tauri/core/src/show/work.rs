@@ -488,6 +488,14 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
             context,
         ));
     }
+    if let Some(face) = face_of(task)
+        && let Some(side) = throw.patch_on(piece, face)
+    {
+        let round = context.length(throw.plan.round(side));
+        let usual = say!(context, format!("how-{}-patch", task.key()), round = round);
+        out.extend(usual.lines().map(str::to_string));
+        return out;
+    }
     let usual = match (task, throw.assembly().join(piece)) {
         (Task::Dot, Some(join)) => say!(
             context,
@@ -500,6 +508,15 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
     };
     out.extend(usual.lines().map(str::to_string));
     out
+}
+
+/// The face that a task glues a fabric on.
+fn face_of(task: Task) -> Option<Face> {
+    match task {
+        Task::CoverFront => Some(Face::Front),
+        Task::CoverBack => Some(Face::Back),
+        _ => None,
+    }
 }
 
 /// How this is done to any such piece, a sentence a line.

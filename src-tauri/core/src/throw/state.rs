@@ -5,7 +5,7 @@
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::cloth::pile::{Heap, Use};
 use crate::measure::outline::Measures;
-use crate::measure::{Count, Length};
+use crate::measure::{Count, Length, zero};
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::plan::scraps::Scrap;
@@ -568,9 +568,13 @@ impl Throw {
         let mut out = Vec::with_capacity(6);
         if piece.is_square() {
             let pieced = self.is_pieced(piece);
-            for_square(&self.cover(piece), pieced, self.cuts_fabric(piece), &mut out);
-            let patches = self.work.get(&piece).map_or(0, |w| w.patches);
-            out.extend(std::iter::repeat_n(Task::StitchPatch, patches));
+            for_square(
+                &self.cover(piece),
+                pieced,
+                self.cuts_fabric(piece),
+                &mut out,
+            );
+            out.extend(std::iter::repeat_n(Task::StitchPatch, self.rounds(piece)));
         } else {
             for_join(self.made(piece).joining, &mut out);
             if self.assembly.is_block(piece) {
@@ -606,15 +610,58 @@ impl Throw {
 
     /// How often patches are stitched round, the rounds that are done included.
     pub fn patch_rounds(&self) -> u32 {
-        let rounds: usize = self.work.values().map(|work| work.patches).sum();
+        let squares = self.assembly.whole().squares();
+        let rounds: usize = squares.map(|square| self.rounds(square)).sum();
         u32::try_from(rounds).unwrap_or(u32::MAX)
+    }
+
+    /// The patch on a face of a square, where its fabric is smaller than it: its side.
+    pub fn patch_on(&self, square: Rect, face: Face) -> Option<Length> {
+        let print = self.cover(square).on(face)?;
+        self.prints.get(usize::from(print))?.patch
+    }
+
+    /// The patches on a square.
+    fn patches(&self, square: Rect) -> impl Iterator<Item = Length> {
+        Face::BOTH
+            .into_iter()
+            .filter_map(move |face| self.patch_on(square, face))
+    }
+
+    /// How often something on a square is stitched round: what covers damage of a square that is
+    /// sewn in, those rounds that are done included, and each patch that is smaller than it.
+    fn rounds(&self, square: Rect) -> usize {
+        let damage = self.work.get(&square).map_or(0, |w| w.patches);
+        damage.max(self.patches(square).count())
+    }
+
+    /// How many patches smaller than a square there are.
+    pub fn small_patches(&self) -> u32 {
+        let squares = self.assembly.whole().squares();
+        squares.map(|s| self.patches(s).count() as u32).sum()
+    }
+
+    /// Length of stitching round patches, those rounds that are done included.
+    pub fn patch_seams(&self) -> Length {
+        let round = |square: Rect| {
+            let small = self.patches(square).map(|side| side * 4);
+            let all = self.rounds(square) - self.patches(square).count();
+            small.fold(self.plan.side * 4 * all as i64, |sum, more| sum + more)
+        };
+        let squares = self.assembly.whole().squares();
+        squares.map(round).fold(zero(), |sum, more| sum + more)
+    }
+
+    /// The prints glued on a square, front and back.
+    pub fn glued_on(&self, square: Rect) -> [Option<u8>; 2] {
+        self.glued(square)
     }
 
     /// The first square whose patch is still to be stitched round: no wash comes before.
     pub(super) fn patch_left(&self) -> Option<Rect> {
-        let left = self.work.iter().filter(|(_, work)| {
+        let left = self.work.iter().filter(|(square, work)| {
             let rounds = work.done.iter().filter(|(t, _)| *t == Task::StitchPatch);
-            work.patches > rounds.count()
+            square.is_square() && self.rounds(**square) > rounds.count()
         });
         left.map(|(square, _)| *square).min()
     }

@@ -179,9 +179,11 @@ impl Task {
             | Task::PressSeam
             | Task::PressBlock
             | Task::PressBinding => Station::Iron,
-            Task::StitchHalves | Task::StitchPatch | Task::Stitch | Task::JoinBinding | Task::StitchBinding => {
-                Station::Machine
-            }
+            Task::StitchHalves
+            | Task::StitchPatch
+            | Task::Stitch
+            | Task::JoinBinding
+            | Task::StitchBinding => Station::Machine,
             Task::Wash => Station::Wash,
         }
     }
@@ -221,9 +223,7 @@ impl Task {
             | Task::StitchPatch
             | Task::Stitch
             | Task::JoinBinding
-            | Task::StitchBinding => {
-                Some(Caution::Needle)
-            }
+            | Task::StitchBinding => Some(Caution::Needle),
             Task::Wash => Some(Caution::Lint),
             Task::Clip => Some(Caution::Children),
             _ => None,

@@ -266,6 +266,10 @@ how-cover-front = Leg das Stoffquadrat auf die Vorderseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
 how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
+how-cover-front-patch = Leg den Flicken mitten auf die Vorderseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
+    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück von seinem Rand.
+how-cover-back-patch = Dreh das Quadrat um. Leg den Flicken mitten auf die Rückseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
+    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück von seinem Rand.
 how-press-cover = Drück das Bügeleisen auf; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
 how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und der auswaschbare Kleber geht bei der ersten Wäsche heraus.
@@ -518,6 +522,10 @@ face-pieced = { $n ->
     [one] Ein Quadrat ist aus zwei Hälften gestückelt (½).
    *[other] { $n } Quadrate sind aus zwei Hälften gestückelt (½).
 }
+face-patches = { $n ->
+    [one] Ein Stoff liegt als Flicken mitten auf seinem Quadrat.
+   *[other] { $n } Stoffe liegen als Flicken mitten auf ihren Quadraten.
+}
 face-layers = { $crossing ->
     [0] Die dickste Verbindung hat { $lap } Lagen.
    *[other] Die dickste Verbindung hat { $lap } Lagen, die dickste Kreuzung { $crossing }.
@@ -526,6 +534,7 @@ face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff be
 print-used = { $used } verwendet
 print-spoilt = { $n } unbrauchbar
 print-aside = { $n } beiseitegelegt
+print-patches = Flicken von { $side }, ringsum je { $round } Jeans
 print-left = { $n } übrig
 print-short = { $n } zu wenig
 print-of = { $used } von { $stock } verwendet
@@ -1150,11 +1159,15 @@ error-denim-cut-next = Wähle Quadrate, die noch zuzuschneiden sind; ein loses Q
 error-cut-larger = Um so viel größer schneidet man Quadrate nicht zu.
 error-cut-larger-next = Wähle eine kleine Zugabe, oder nichts.
 error-pack-small = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
-error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo keine Überlappung ihre Kanten hält; deshalb nimmt dieser Plan sie nicht. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo die Überlappungen ihre Kanten nur stellenweise erfassen; deshalb nimmt dieser Plan sie nicht. Bis { $most } liegen sie als Flicken frei davon. Eine Packung ab { $wanted } lässt sich zuschneiden.
 error-pack-small-denim = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
 error-pack-small-denim-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Eine Packung ab { $wanted } lässt sich zuschneiden.
 error-pieced = So viele Quadrate aus zwei Hälften kommen aus diesem Stück nicht heraus.
 error-pieced-next = Zähl die Hälftenpaare noch einmal, und wähle vor dem Zuschneiden die Art mit Hälften.
+error-pack-mixed = { $print } hat schon Quadrate einer anderen Größe.
+error-pack-mixed-next = Flicken und ganze Quadrate eines Stoffs werden getrennt gehalten: Leg diese als eigenen Stoff an.
+error-patch-caught = Flicken von { $side } würden in diesem Plan stellenweise von den Überlappungen erfasst.
+error-patch-caught-next = Wähle Überlappungen und ein Schnittmaß, die sie frei lassen: bei diesen bis { $most }. Oder nimm die Flicken erst von den Seiten und vom Stapel.
 error-edges = Von diesem Stoff bliebe nichts, wenn die Kanten begradigt sind.
 error-edges-next = Prüfe die Einheiten, und wie viel an jeder Kante wegkommt.
 error-already-made = { $piece } ist schon gemacht und hat in diesem Plan keinen Platz.
@@ -1263,6 +1276,8 @@ figure-to-come = Der Stapel gibt noch
 figure-keep-back = Zurückzulegender Ersatz
 figure-strips-open = Einfassstreifen zu schneiden
 strips-of = { $open } von { $wanted }
+figure-patch = Flicken
+figure-round-patch = Jeans ringsum
 figure-squares-here = Quadrate, quer geschnitten
 figure-from-hem = Vom Saum aufwärts, ohne Auswahl
 figure-free = Wenn Streifen nicht quer sein müssen
@@ -1334,6 +1349,7 @@ figure-free-whole = Ganze Quadrate, wenn Streifen nicht quer sein müssen
 figure-bound-whole = Ganze Quadrate höchstens, wie man auch schneidet
 cut-held = Alles Übrige wird berechnet, sobald du loslässt.
 number-parted = { $n }{ $parts }
+pack-patches = Jedes ist ein Flicken von { $side } mitten auf einem Jeansquadrat von { $wanted }: geklebt, ringsum festgenäht, ringsum { $round } Jeans, frei von den Überlappungen.
 piece-expected = { $n ->
     [one] etwa { $n } Quadrat
    *[other] etwa { $n } Quadrate
@@ -1365,6 +1381,7 @@ cut-small-pocket = Oder lass sie ganz und näh sie als Tasche auf ein Quadrat.
 part-panel = Stoffbahn
 part-sheet = Laken
 part-cloth = Stoff
+cloth-patches = Die Packung gibt { $n } Flicken von { $side }, jeder mitten auf einem Jeansquadrat, ringsum { $round } Jeans, und ringsum festgenäht.
 cloth-fat-quarter = Fat Quarter (Viertelmeter)
 cloth-yardage = Baumwollstoff vom Ballen
 cloth-piece = Ein anderes Stück
@@ -1609,6 +1626,10 @@ item-denim-pieced = { $n ->
 item-denim-spares = { $n ->
     [one] Dazu ein übriges Quadrat.
    *[other] Dazu { $n } übrige Quadrate.
+}
+item-fabric-patches = { $n ->
+    [one] Ein Flicken von { $side }.
+   *[other] { $n } Flicken von { $side }.
 }
 item-fabric-squares = { $n ->
     [one] Ein Quadrat zu { $side }.

@@ -267,6 +267,10 @@ how-cover-front = Lay the fabric square on the front, edges even.
     A few dots of washable glue, well inside the edge.
 how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
     A few dots of washable glue, well inside the edge.
+how-cover-front-patch = Lay the patch in the middle of the front: { $round } of denim shows all round, so that no lap catches it.
+    A few dots of washable glue, well inside its edge.
+how-cover-back-patch = Turn the square over. Lay the patch in the middle of the back: { $round } of denim shows all round, so that no lap catches it.
+    A few dots of washable glue, well inside its edge.
 how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
 how-stitch-patch = Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue goes in the first wash.
@@ -519,6 +523,10 @@ face-pieced = { $n ->
     [one] One square is pieced of two halves (½).
    *[other] { $n } squares are pieced of two halves (½).
 }
+face-patches = { $n ->
+    [one] One fabric is a patch in the middle of its square.
+   *[other] { $n } fabrics are patches in the middle of their squares.
+}
 face-layers = { $crossing ->
     [0] The thickest join has { $lap } layers.
    *[other] The thickest join has { $lap } layers, the thickest crossing { $crossing }.
@@ -527,6 +535,7 @@ face-spoken = { $title }: { $across } across, { $down } down, { $n } covered wit
 print-used = { $used } used
 print-spoilt = { $n } spoilt
 print-aside = { $n } set aside
+print-patches = patches of { $side }, { $round } of denim round each
 print-left = { $n } left
 print-short = { $n } short
 print-of = { $used } of { $stock } used
@@ -1152,11 +1161,15 @@ error-denim-cut-next = Choose squares that are still to be cut; a loose square c
 error-cut-larger = Squares are not cut larger by so much.
 error-cut-larger-next = Choose a small allowance, or nothing.
 error-pack-small = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
-error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where no lap holds their edges, so this plan does not use them. A pack of { $wanted } or larger can be cut down.
+error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where the laps would catch their edges in places, so this plan does not use them. Up to { $most } they lie clear of the laps, as patches. A pack of { $wanted } or larger can be cut down.
 error-pack-small-denim = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
 error-pack-small-denim-next = They fit a throw of { $side } squares: change the plan before any square is cut. A pack of { $wanted } or larger can be cut down.
 error-pieced = So many squares of two halves cannot come out of this piece.
 error-pieced-next = Count the pairs of halves once more, and choose the way with halves before you cut.
+error-pack-mixed = { $print } has squares of another size already.
+error-pack-mixed-next = Patches and whole squares of one fabric are kept apart: put these down as a fabric of its own.
+error-patch-caught = Patches of { $side } would be caught by the laps of this plan in places.
+error-patch-caught-next = Choose laps and a trim size that leave them clear: up to { $most } with these. Or take the patches off the faces and off the pile first.
 error-edges = Nothing would be left of this cloth once its edges are trimmed.
 error-edges-next = Look at the units, and at how much comes off each edge.
 error-already-made = { $piece } is made already and has no place in that plan.
@@ -1265,6 +1278,8 @@ figure-to-come = The pile still gives
 figure-keep-back = Spares to keep back
 figure-strips-open = Binding strips to cut
 strips-of = { $open } of { $wanted }
+figure-patch = Patch
+figure-round-patch = Denim round it
 figure-squares-here = Squares, cut straight across
 figure-from-hem = Cut from the hem up, without choosing
 figure-free = If strips need not go straight across
@@ -1336,6 +1351,7 @@ figure-free-whole = Whole squares, if strips need not go straight across
 figure-bound-whole = No more whole squares than, however cut
 cut-held = All of it is worked out when you let go.
 number-parted = { $n }{ $parts }
+pack-patches = Each is a patch of { $side } in the middle of a denim square of { $wanted }: glued, stitched round, with { $round } of denim all round, clear of the laps.
 piece-expected = { $n ->
     [one] about { $n } square
    *[other] about { $n } squares
@@ -1367,6 +1383,7 @@ cut-small-pocket = Or keep it whole and sew it onto a square as a pocket.
 part-panel = Panel
 part-sheet = Sheet
 part-cloth = Cloth
+cloth-patches = The pack gives { $n } patches of { $side }, each in the middle of a denim square with { $round } of denim round it, and stitched round.
 cloth-fat-quarter = Fat quarter
 cloth-yardage = Cotton by the yard or metre
 cloth-piece = Another piece
@@ -1608,6 +1625,10 @@ item-denim-pieced = { $n ->
 item-denim-spares = { $n ->
     [one] One spare square besides.
    *[other] { $n } spare squares besides.
+}
+item-fabric-patches = { $n ->
+    [one] One patch of { $side }.
+   *[other] { $n } patches of { $side }.
 }
 item-fabric-squares = { $n ->
     [one] One square of { $side }.

@@ -23,6 +23,7 @@ pub(crate) fn begin(across: u16, down: u16) -> Journal {
         texture: crate::cloth::fabric::Texture::Dot,
         stock: None,
         uncut: false,
+        patch: None,
     };
     let action = Command::Begin {
         name: "Test".into(),

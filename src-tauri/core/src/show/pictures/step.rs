@@ -138,7 +138,9 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
             let label = Some(names::square(piece));
             d.named_area([0.0, 0.0, s, s], Ink::Denim, Some(denim), label);
             let print = cover.on(face).map(|_| shown(throw, piece, face));
-            d.named_area([s * 1.1, s * 0.05, s * 0.9, s * 0.9], Ink::Now, print, None);
+            let part = throw.patch_on(piece, face).map_or(0.9, |p| in_mm(p) / s);
+            let top = s * (1.0 - part) / 2.0;
+            d.named_area([s * 1.1, top, s * part, s * part], Ink::Now, print, None);
             d.arrow([s * 1.3, s * 0.5, s * 0.75, s * 0.5], Ink::Rule);
             (s * 2.0, s)
         }
@@ -162,7 +164,14 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
             let mut side = |x, face| {
                 let label = Some(names::square(piece));
                 let cloth = Some(shown(throw, piece, face));
-                d.named_area([x, 0.0, s, s], Ink::Denim, cloth, label);
+                if let Some(patch) = throw.patch_on(piece, face) {
+                    let denim = Some(bare(throw, piece, face));
+                    d.named_area([x, 0.0, s, s], Ink::Denim, denim, None);
+                    let (p, edge) = (in_mm(patch), in_mm(throw.plan.round(patch)));
+                    d.named_area([x + edge, edge, p, p], Ink::Denim, cloth, label);
+                } else {
+                    d.named_area([x, 0.0, s, s], Ink::Denim, cloth, label);
+                }
             };
             side(0.0, Face::Front);
             let wide = match cover.back.is_some() {
@@ -173,7 +182,11 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
                 false => s,
             };
             if task == Task::StitchPatch {
-                let (near, far) = (s * 0.03, s * 0.97);
+                let small = Face::BOTH
+                    .into_iter()
+                    .find_map(|f| throw.patch_on(piece, f));
+                let edge = small.map_or(0.0, |p| in_mm(throw.plan.round(p)));
+                let (near, far) = (edge + s * 0.03, s * 0.97 - edge);
                 for side in [
                     [near, near, far, near],
                     [near, far, far, far],

@@ -63,7 +63,10 @@ fn halves_are_offered_where_squares_are_lacking() {
         ways[1].label
     );
     let text = plain(&ways[1].text.clone().into_iter().collect::<Vec<_>>());
-    assert!(text.contains("2¾ × 5 in") || text.contains("2 3/4"), "{text}");
+    assert!(
+        text.contains("2¾ × 5 in") || text.contains("2 3/4"),
+        "{text}"
+    );
     // Enough cloth: nothing is to be pieced.
     add_cloth(&mut journal, 40, 13);
     assert_eq!(page(&journal, context).ways, []);
@@ -96,7 +99,11 @@ fn two_halves_become_a_square() {
     assert_eq!((seen.expected, seen.expected_pieced), (3, 1));
     let rows: Vec<_> = seen.list.iter().map(|r| (r.squares, r.halves)).collect();
     assert_eq!(rows, [(1, 1), (1, 1)]);
-    assert!(seen.list[0].text.contains("right beside the squares, one half"));
+    assert!(
+        seen.list[0]
+            .text
+            .contains("right beside the squares, one half")
+    );
     assert_eq!(seen.list[0].title, "Strip 1: one square, one half");
     assert!(seen.list[0].chalk.clone().unwrap().contains("2·1"));
     words_are_whole(&seen);
@@ -110,7 +117,10 @@ fn two_halves_become_a_square() {
     let after = gather(&journal, context);
     assert_ne!(before.figures, after.figures);
     let dots = |view: &GatherView| {
-        let row = view.rows.iter().find(|r| r.item == crate::throw::Item::Glue);
+        let row = view
+            .rows
+            .iter()
+            .find(|r| r.item == crate::throw::Item::Glue);
         let digits: String = row.unwrap().lines[0]
             .chars()
             .skip_while(|c| !c.is_ascii_digit())
@@ -189,7 +199,10 @@ fn pieced_spares_go_last() {
     };
     act(&mut journal, &Command::ChangePlan { plan }, 10);
     let throw = journal.throw();
-    assert_eq!((throw.spares, throw.spares_pieced()), (Count::from(1), Count::from(1)));
+    assert_eq!(
+        (throw.spares, throw.spares_pieced()),
+        (Count::from(1), Count::from(1))
+    );
     // A whole spare besides, and two places open again: the whole one is put in first.
     let count = Command::CountSpares {
         spares: Count::from(2),
@@ -207,6 +220,10 @@ fn pieced_spares_go_last() {
     let found: Vec<bool> = places.iter().map(|p| throw.is_pieced(*p)).collect();
     assert_eq!(found.iter().filter(|p| **p).count(), 1);
     let last = places[found.iter().position(|p| *p).unwrap()];
-    assert_eq!(throw.next(last), Some(Task::CoolHalves), "what was done stays done");
+    assert_eq!(
+        throw.next(last),
+        Some(Task::CoolHalves),
+        "what was done stays done"
+    );
     assert_eq!(throw.spares_pieced(), Count::NONE);
 }

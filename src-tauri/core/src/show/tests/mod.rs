@@ -26,6 +26,7 @@ mod fours;
 mod halves;
 mod lessons;
 mod more;
+mod patches;
 mod path;
 mod pile;
 mod plan;
