@@ -14,18 +14,12 @@
 //! The median and quartiles are those of the sorted list, by linear interpolation
 //! between neighbours (Hyndman and Fan 1996, definition 7, from memory).
 
-use crate::log::journal::{Journal, What};
+use crate::log::journal::Journal;
+pub use crate::log::journal::{FEW, HASTE, PAUSE};
+use crate::throw::Throw;
 use crate::throw::heritage::Learned;
 use crate::throw::tasks::Task;
-use crate::throw::{Event, Throw, Time};
 use std::collections::BTreeMap;
-
-/// A longer gap than this is a break, in milliseconds.
-pub const PAUSE: Time = 45 * 60_000;
-/// Ticks closer together than this are ticked off afterwards, in milliseconds (our judgement).
-pub const HASTE: Time = 10_000;
-/// Pieces of a kind before the maker's own pace counts.
-pub const FEW: usize = 4;
 
 /// Minutes for one piece.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -40,90 +34,29 @@ pub struct Pace {
     pub own: bool,
 }
 
-/// The value at `share` (0 to 1) of a sorted list, by linear interpolation.
-fn quantile(sorted: &[f64], share: f64) -> f64 {
-    let at = share * (sorted.len().max(1) - 1) as f64;
-    let (low, part) = (at.floor() as usize, at.fract());
-    let value = |i: usize| sorted.get(i).copied().unwrap_or_default();
-    value(low) + (value((low + 1).min(sorted.len().max(1) - 1)) - value(low)) * part
-}
-
-/// The tasks an entry records, each with its number of pieces, if it records nothing but work.
-/// Cooling takes none of the maker's time.
-fn worked(events: &[Event]) -> Option<Vec<(Task, usize)>> {
-    let mut out = Vec::new();
-    for event in events {
-        match event {
-            Event::Done { task, .. } if task.is_cooling() => {}
-            Event::Done { task, pieces, .. } => out.push((*task, pieces.len())),
-            Event::SquaredUp { pieces, .. } => out.push((Task::SquareUp, pieces.len())),
-            _ => return None,
-        }
-    }
-    Some(out)
-}
-
 /// The maker's pace for each kind of step.
 pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
-    // Each stretch of work: its step, its time if known, and the pieces that share it.
-    let mut stretches: Vec<(Task, Option<Time>, usize)> = Vec::new();
-    let mut before: Option<Time> = None;
-    for (entry, stands) in journal.entries() {
-        let gap = before.map(|b| entry.at - b);
-        before = Some(entry.at);
-        let (true, What::Do(events)) = (stands, &entry.what) else {
-            continue;
-        };
-        let Some(worked) = worked(events) else {
-            continue;
-        };
-        let hasty = gap.is_some_and(|g| g < HASTE);
-        let known = gap.filter(|g| (HASTE..=PAUSE).contains(g));
-        let usual: f64 = worked.iter().map(|(task, _)| task.usual_minutes()).sum();
-        let tasks = worked.len();
-        for (task, count) in worked {
-            // One sitting's time is shared among its tasks as they usually take it.
-            let share = |whole: Time| (whole as f64 * task.usual_minutes() / usual) as Time;
-            let mut before = stretches.iter_mut().rev().take(tasks);
-            match before.find(|s| hasty && s.0 == task) {
-                Some(stretch) => stretch.2 += count,
-                None => stretches.push((task, known.map(share), count)),
-            }
-        }
-    }
-    let mut minutes: BTreeMap<Task, Vec<f64>> = BTreeMap::new();
-    for (task, time, count) in stretches {
-        if let Some(time) = time {
-            let each = time as f64 / 60_000.0 / count.max(1) as f64;
-            let of_task = minutes.entry(task).or_default();
-            of_task.extend(std::iter::repeat_n(each, count));
-        }
-    }
-    Task::ALL
-        .into_iter()
-        .map(|task| {
-            let usual = task.usual_minutes();
-            let pace = match minutes.get_mut(&task).filter(|m| m.len() >= FEW) {
-                Some(own) => {
-                    own.sort_by(f64::total_cmp);
-                    let at = |share| quantile(own, share);
-                    Pace {
-                        low: at(0.25),
-                        middle: at(0.5),
-                        high: at(0.75),
-                        own: true,
-                    }
-                }
-                None => carried(journal.throw(), task).unwrap_or(Pace {
-                    low: usual / 2.0,
-                    middle: usual,
-                    high: usual * 2.0,
-                    own: false,
-                }),
+    let record = journal.pace_record();
+    let pace = |task: Task| {
+        if let Some([low, middle, high]) = record.quartiles(task) {
+            let own = true;
+            return Pace {
+                low,
+                middle,
+                high,
+                own,
             };
-            (task, pace)
+        }
+        let usual = task.usual_minutes();
+        carried(journal.throw(), task).unwrap_or(Pace {
+            low: usual / 2.0,
+            middle: usual,
+            high: usual * 2.0,
+            own: false,
         })
-        .collect()
+    };
+    let all = Task::ALL.into_iter();
+    all.map(|task| (task, pace(task))).collect()
 }
 
 /// Milliseconds in a minute, as carried from one throw to the next.
@@ -172,7 +105,7 @@ pub fn left(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> Pace {
 }
 
 /// Minutes that so many tasks of each kind take.
-pub fn minutes_for(tasks: &BTreeMap<Task, usize>, paces: &BTreeMap<Task, Pace>) -> Pace {
+pub fn minutes_for(tasks: &BTreeMap<Task, u32>, paces: &BTreeMap<Task, Pace>) -> Pace {
     let mut sum = Pace {
         low: 0.0,
         middle: 0.0,
@@ -181,7 +114,7 @@ pub fn minutes_for(tasks: &BTreeMap<Task, usize>, paces: &BTreeMap<Task, Pace>) 
     };
     for (task, count) in tasks {
         if let Some(pace) = paces.get(task) {
-            let n = *count as f64;
+            let n = f64::from(*count);
             sum.low += pace.low * n;
             sum.middle += pace.middle * n;
             sum.high += pace.high * n;
@@ -198,6 +131,7 @@ mod tests {
     use crate::measure::Count;
     use crate::plan::Plan;
     use crate::plan::assembly::Kind;
+    use crate::throw::Time;
     use proptest::prelude::*;
 
     fn cut_at(times: &[Time]) -> Journal {

@@ -12,6 +12,7 @@
 use crate::plan::assembly::{Kind, Rect};
 use crate::throw::event::Time;
 use crate::throw::facts::Size;
+use crate::throw::stage::{Reached, Stage};
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
 use std::collections::{BTreeMap, BTreeSet};
@@ -28,6 +29,9 @@ pub fn tier(kind: Kind) -> u8 {
     }
 }
 
+/// How often a piece goes through each task, in the order of [`Task`].
+type Times = [u8; Task::ALL.len()];
+
 /// One piece's part in the sums. Tasks are bits, in the order of [`Task`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 struct PieceState {
@@ -38,6 +42,65 @@ struct PieceState {
     has: u32,
     all: u16,
     done: u16,
+    /// How often each task is asked for, and how often of these it was done.
+    asked: Times,
+    made: Times,
+}
+
+fn times(tasks: impl Iterator<Item = Task>) -> Times {
+    let mut out = Times::default();
+    for task in tasks {
+        let count = &mut out[task as usize];
+        *count = count.saturating_add(1);
+    }
+    out
+}
+
+/// Adds what one piece goes through to the sums of the stages, or takes it away from them.
+fn count_in(
+    stages: &mut BTreeMap<Stage, Reached>,
+    kind: Kind,
+    (asked, made): (&Times, &Times),
+    adds: bool,
+) {
+    let sum = |sum: &mut u32, part: u32| match adds {
+        true => *sum += part,
+        false => *sum -= part,
+    };
+    // The stages that this piece goes through, with its steps left in each.
+    let mut of_piece = [None::<u32>; Stage::ALL.len()];
+    for task in Task::ALL {
+        let (asked, made) = (
+            u32::from(asked[task as usize]),
+            u32::from(made[task as usize]),
+        );
+        if asked == 0 {
+            continue;
+        }
+        let stage = Stage::of(task, kind);
+        *of_piece[stage as usize].get_or_insert(0) += asked - made;
+        let reached = stages.entry(stage).or_default();
+        sum(&mut reached.steps, asked);
+        sum(&mut reached.done, made);
+        if asked > made {
+            let left = reached.left.entry(task).or_default();
+            sum(left, asked - made);
+            if *left == 0 {
+                reached.left.remove(&task);
+            }
+        }
+    }
+    for stage in Stage::ALL {
+        let Some(left) = of_piece[stage as usize] else {
+            continue;
+        };
+        let reached = stages.entry(stage).or_default();
+        sum(&mut reached.pieces, 1);
+        sum(&mut reached.through, u32::from(left == 0));
+        if reached.pieces == 0 {
+            stages.remove(&stage);
+        }
+    }
 }
 
 /// Sums over all pieces, and what is ready.
@@ -47,6 +110,8 @@ pub struct WorkIndex {
     ready: BTreeMap<(u8, Task), BTreeSet<u32>>,
     /// Pieces that go through a task, and those it was done to, by kind.
     tallies: BTreeMap<(u8, Task), (u32, u32)>,
+    /// How far every stage is that any piece goes through.
+    stages: BTreeMap<Stage, Reached>,
     done: usize,
     all: usize,
 }
@@ -87,6 +152,8 @@ impl WorkIndex {
                 has: 0,
                 all: 0,
                 done: 0,
+                asked: Times::default(),
+                made: Times::default(),
             });
             standing.work_out(throw, n, *piece);
         }
@@ -140,14 +207,24 @@ impl WorkIndex {
         let was = self.pieces[n];
         let tasks = throw.tasks_of_size(piece, was.size);
         let done = throw.work(piece).map_or(&[][..], |w| &w.done);
+        let asked = times(tasks.iter().copied());
+        let recorded = times(done.iter().map(|(task, _)| *task));
+        let made = std::array::from_fn(|i| asked[i].min(recorded[i]));
         let now = PieceState {
             next: crate::throw::index::first_left(&tasks, done),
             tasks: tasks.iter().map(|t| bit(*t)).fold(0, |a, b| a | b),
             has: done.iter().map(|(t, _)| bit(*t)).fold(0, |a, b| a | b),
             all: tasks.len() as u16,
             done: done.len().min(tasks.len()) as u16,
+            asked,
+            made,
             ..was
         };
+        if (was.asked, was.made) != (asked, made) {
+            let kind = throw.kind(piece);
+            count_in(&mut self.stages, kind, (&was.asked, &was.made), false);
+            count_in(&mut self.stages, kind, (&asked, &made), true);
+        }
         self.all = self.all + usize::from(now.all) - usize::from(was.all);
         self.done = self.done + usize::from(now.done) - usize::from(was.done);
         for task in each(was.tasks | now.tasks) {
@@ -224,6 +301,11 @@ impl WorkIndex {
     pub fn tally(&self, kind: Kind, task: Task) -> (u32, u32) {
         let found = self.tallies.get(&(tier(kind), task));
         found.copied().unwrap_or_default()
+    }
+
+    /// How far every stage is that any piece goes through. The pile is not among them.
+    pub(crate) fn stages(&self) -> &BTreeMap<Stage, Reached> {
+        &self.stages
     }
 
     /// Tasks done, and tasks in all.

@@ -118,7 +118,7 @@ pub struct Reached {
     /// Of these, those done.
     pub done: u32,
     /// Its steps left, by task.
-    pub left: BTreeMap<Task, usize>,
+    pub left: BTreeMap<Task, u32>,
 }
 
 impl Reached {
@@ -129,34 +129,11 @@ impl Reached {
 }
 
 /// How far every stage of a throw is that it goes through. The pile has one step.
+///
+/// The sums are kept by the [`crate::throw::index::WorkIndex`], so this costs the same on every
+/// grid.
 pub fn stages(throw: &Throw) -> BTreeMap<Stage, Reached> {
-    let mut out: BTreeMap<Stage, Reached> = BTreeMap::new();
-    let mut here: BTreeMap<Stage, u32> = BTreeMap::new();
-    for piece in throw.assembly().pieces() {
-        let kind = throw.kind(piece);
-        let done = throw.work(piece).map_or(&[][..], |work| &work.done);
-        let tasks = throw.tasks(piece);
-        here.clear();
-        for (n, task) in tasks.iter().enumerate() {
-            let stage = Stage::of(*task, kind);
-            let reached = out.entry(stage).or_default();
-            reached.steps += 1;
-            // A task that comes more than once was done as often as it is recorded.
-            let turn = tasks[..n].iter().filter(|t| *t == task).count();
-            let left = here.entry(stage).or_default();
-            if done.iter().filter(|(t, _)| t == task).count() > turn {
-                reached.done += 1;
-            } else {
-                *reached.left.entry(*task).or_default() += 1;
-                *left += 1;
-            }
-        }
-        for (stage, left) in &here {
-            let reached = out.entry(*stage).or_default();
-            reached.pieces += 1;
-            reached.through += u32::from(*left == 0);
-        }
-    }
+    let mut out = throw.work_index().stages().clone();
     let cut = out.get(&Stage::Cut).is_some_and(|cut| cut.done > 0);
     let listed = u32::from(cut || !throw.pile.is_empty());
     out.insert(
@@ -205,6 +182,37 @@ mod tests {
             denims: vec![],
         };
         Journal::begin(&begin, 0).unwrap().0
+    }
+
+    /// The same counted anew from every piece.
+    fn counted(throw: &Throw) -> BTreeMap<Stage, Reached> {
+        let mut out: BTreeMap<Stage, Reached> = BTreeMap::new();
+        for piece in throw.assembly().pieces() {
+            let kind = throw.kind(piece);
+            let done = throw.work(piece).map_or(&[][..], |work| &work.done);
+            let tasks = throw.tasks(piece);
+            let mut here: BTreeMap<Stage, u32> = BTreeMap::new();
+            for (n, task) in tasks.iter().enumerate() {
+                let stage = Stage::of(*task, kind);
+                let reached = out.entry(stage).or_default();
+                reached.steps += 1;
+                // A task that comes more than once was done as often as it is recorded.
+                let turn = tasks[..n].iter().filter(|t| *t == task).count();
+                let left = here.entry(stage).or_default();
+                if done.iter().filter(|(t, _)| t == task).count() > turn {
+                    reached.done += 1;
+                } else {
+                    *reached.left.entry(*task).or_default() += 1;
+                    *left += 1;
+                }
+            }
+            for (stage, left) in &here {
+                let reached = out.entry(*stage).or_default();
+                reached.pieces += 1;
+                reached.through += u32::from(*left == 0);
+            }
+        }
+        out
     }
 
     fn all_of(journal: &mut Journal, task: Task, kind: Kind) {
@@ -276,14 +284,15 @@ mod tests {
             }
             let throw = journal.throw();
             let found = stages(throw);
+            prop_assert_eq!(throw.work_index().stages(), &counted(throw));
             let work: Vec<&Reached> = found.iter().filter(|(s, _)| **s != Stage::Pile).map(|(_, r)| r).collect();
             let sum = |of: fn(&Reached) -> u32| work.iter().map(|r| of(r) as usize).sum::<usize>();
             let (done, all) = throw.progress();
             prop_assert_eq!((sum(|r| r.done), sum(|r| r.steps)), (done, all));
             for reached in work {
                 prop_assert_eq!(reached.through == reached.pieces, reached.is_through());
-                let left: usize = reached.left.values().sum();
-                prop_assert_eq!(left as u32 + reached.done, reached.steps);
+                let left: u32 = reached.left.values().sum();
+                prop_assert_eq!(left + reached.done, reached.steps);
             }
             prop_assert_eq!(stage_now(&found).is_none(), done == all);
         }

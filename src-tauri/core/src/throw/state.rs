@@ -736,16 +736,11 @@ impl Throw {
     }
 
     /// How often each kind of step is still to be done.
-    pub fn tasks_left(&self) -> BTreeMap<Task, usize> {
+    pub fn tasks_left(&self) -> BTreeMap<Task, u32> {
         let mut left = BTreeMap::new();
-        for piece in self.assembly.pieces() {
-            for task in self.tasks(piece) {
-                *left.entry(task).or_insert(0) += 1;
-            }
-            for (task, _) in self.work.get(&piece).map_or(&[][..], |w| &w.done) {
-                if let Some(n) = left.get_mut(task) {
-                    *n = usize::saturating_sub(*n, 1);
-                }
+        for reached in self.work_index.stages().values() {
+            for (task, n) in &reached.left {
+                *left.entry(*task).or_default() += n;
             }
         }
         left

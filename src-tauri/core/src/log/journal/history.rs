@@ -2,12 +2,14 @@
 
 use crate::command::{Command, Rejection, cooled, decide, decide_at};
 use crate::log::journal::entry::{Entry, What, first_name, header_line, is_name};
+use crate::log::journal::pace_record::PaceRecord;
 use crate::plan::MOST;
 use crate::throw::heritage::Heritage;
 use crate::throw::photos::PhotoId;
 use crate::throw::{Event, Throw, Time};
 use std::borrow::Cow;
 use std::collections::BTreeSet;
+use std::sync::OnceLock;
 
 /// Entries from one checkpoint to the next, at least.
 pub const STRIDE: usize = 32;
@@ -29,6 +31,9 @@ pub struct Journal {
     /// The state after so many of these; the first after none.
     pub(super) checkpoints: Vec<(usize, Throw)>,
     throw: Throw,
+    /// What the entries tell of the maker's pace, from the first time it is asked for. Entries that
+    /// change which of the others stand clear it.
+    pace: OnceLock<PaceRecord>,
 }
 
 impl Journal {
@@ -82,6 +87,7 @@ impl Journal {
             taken_back: Vec::new(),
             checkpoints: vec![(0, throw.clone())],
             throw,
+            pace: OnceLock::new(),
         })
     }
 
@@ -185,6 +191,12 @@ impl Journal {
         })
     }
 
+    /// What the entries tell of the maker's pace.
+    pub(in crate::log) fn pace_record(&self) -> &PaceRecord {
+        let read = || PaceRecord::of(self.entries());
+        self.pace.get_or_init(read)
+    }
+
     /// The throw as it is at this moment: what has cooled by then is cool, ticked or not.
     pub fn throw_at(&self, now: Time) -> Cow<'_, Throw> {
         let cooled = cooled(&self.throw, now);
@@ -226,10 +238,15 @@ impl Journal {
             return None;
         }
         let position = self.entries.len();
+        let pace = self.pace.take();
         match &entry.what {
             What::Do(events) => {
                 if events.iter().any(|e| matches!(e, Event::Begun { .. })) {
                     return None;
+                }
+                if let Some(mut pace) = pace {
+                    pace.add(&entry, true);
+                    self.pace = OnceLock::from(pace);
                 }
                 self.taken_back.clear();
                 self.entries.push(entry);

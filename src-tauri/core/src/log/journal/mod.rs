@@ -54,10 +54,12 @@
 
 mod entry;
 mod history;
+mod pace_record;
 mod reading;
 #[cfg(test)]
 pub(crate) mod tests;
 
 pub use entry::{Entry, Header, VERSION, What, first_name, header_line, is_name};
 pub use history::{Journal, LONGEST_STRIDE, STRIDE};
+pub use pace_record::{FEW, HASTE, PAUSE};
 pub use reading::{FormatError, Read};
