@@ -386,6 +386,19 @@ impl CutPlan {
         runs
     }
 
+    /// Which of the pieced squares a half is of, counted from 0: two upright ones make a square,
+    /// or two that lie across.
+    pub fn pair_of(&self, nth: usize) -> usize {
+        let Some(half) = self.halves.get(nth) else {
+            return 0;
+        };
+        let alike = |h: &&Half| h.upright == half.upright;
+        let before = self.halves.iter().take(nth).filter(alike).count();
+        let upright = self.halves.iter().filter(|h| h.upright).count();
+        let first = if half.upright { 0 } else { upright / 2 };
+        first + before / 2
+    }
+
     /// Whole squares.
     pub fn whole(&self) -> u32 {
         self.count.saturating_sub(self.pieced)

@@ -302,6 +302,14 @@ mod tests {
             }
             prop_assert_eq!(plan.halves.iter().filter(|h| h.upright).count() % 2, 0);
 
+            let ways: Vec<(usize, bool)> = (0..plan.halves.len())
+                .map(|n| (plan.pair_of(n), plan.halves[n].upright))
+                .collect();
+            for pair in 0..plan.pieced as usize {
+                let own: Vec<bool> = ways.iter().filter(|w| w.0 == pair).map(|w| w.1).collect();
+                prop_assert!(own == [true; 2] || own == [false; 2]);
+            }
+
             // A second way: what is free between two heights, less the squares.
             let (ground, s, step) = ready(&piece, &how).unwrap();
             let h = in_nm(how.half.unwrap());

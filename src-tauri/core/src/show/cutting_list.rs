@@ -140,12 +140,12 @@ pub(super) fn rows(
     let runs = cuts.strips.iter().map(|s| s.runs().len()).sum::<usize>();
     let mut loose = cuts.binding.len() + runs;
     let own_halves = |halves: &[usize]| {
-        let own = halves
-            .iter()
-            .filter_map(|n| laid.chalk(cuts.whole() as usize + n / 2));
-        let mut own: Vec<String> = own.collect();
-        own.dedup();
-        own
+        let mut pairs: Vec<usize> = halves.iter().map(|n| cuts.pair_of(*n)).collect();
+        pairs.sort_unstable();
+        pairs.dedup();
+        let own = pairs.into_iter();
+        let own = own.filter_map(|pair| laid.chalk(cuts.whole() as usize + pair));
+        own.collect::<Vec<String>>()
     };
     let steps = steps(piece, cuts).into_iter().enumerate();
     steps

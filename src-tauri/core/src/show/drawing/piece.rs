@@ -104,7 +104,7 @@ impl Lying<'_> {
             }
         }
         for (n, half) in self.cuts.halves.iter().enumerate() {
-            let label = match self.chalk.get(number + n / 2) {
+            let label = match self.chalk.get(number + self.cuts.pair_of(n)) {
                 Some(place) => format!("½ {place}"),
                 None => "½".to_string(),
             };
