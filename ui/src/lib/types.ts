@@ -675,6 +675,10 @@ squares: Count,
  */
 by_strip?: Array<Count>, 
 /**
+ * How many of the squares are pieced of two halves, where some are.
+ */
+pieced?: Count, 
+/**
  * How many binding strips, where some were to come.
  */
 strips?: Count, 
@@ -926,9 +930,13 @@ text: string,
  */
 chalk: string | null, 
 /**
- * Squares of this line.
+ * Whole squares of this line.
  */
 squares: number, 
+/**
+ * Halves of squares.
+ */
+halves: number, 
 /**
  * It is done.
  */
@@ -950,7 +958,11 @@ both_edges?: boolean,
 /**
  * The piece lies a quarter turned.
  */
-turned?: boolean, };
+turned?: boolean, 
+/**
+ * What the squares leave is cut into halves, of which two are lapped into one square.
+ */
+pieced?: boolean, };
 
 export type Denim = { 
 /**
@@ -2370,6 +2382,10 @@ keep: Button | null,
  */
 expected: number, 
 /**
+ * Of these, squares pieced of two halves.
+ */
+expected_pieced: number, 
+/**
  * Binding strips to expect.
  */
 expected_strips: number, 
@@ -2660,7 +2676,12 @@ stock: Count | null,
 /**
  * It is cloth, or squares too large, of which she cuts the squares: cutting them is a step.
  */
-uncut?: boolean, };
+uncut?: boolean, 
+/**
+ * Its squares are of this side, smaller than the throw's: each lies as a patch in the middle
+ * of a denim square, clear of the laps, and is stitched round.
+ */
+patch?: Length, };
 
 export type PrintOrder = { 
 /**
@@ -3317,7 +3338,7 @@ all: number,
  */
 text: string, };
 
-export type Task = "cut" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
+export type Task = "cut" | "lap-halves" | "press-halves" | "cool-halves" | "stitch-halves" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
 
 export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
 
@@ -3796,6 +3817,7 @@ export type WordKey =
   | "ui-cut-count-hint"
   | "ui-cut-counted"
   | "ui-cut-list"
+  | "ui-cut-pieced"
   | "ui-cut-strips"
   | "ui-cut-unkept"
   | "ui-cut-up"
