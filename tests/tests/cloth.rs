@@ -622,7 +622,7 @@ proptest! {
                 let Ok(View::Cutting(leg)) = answer(&journal, &query, context) else { panic!() };
                 let cells: Vec<&str> = rows.next().unwrap_or_default().rsplitn(4, ',').collect();
                 let own = output.piece(row.n, usize::from(piece.index));
-                prop_assert_eq!(cells[2], own.pieced.to_string());
+                prop_assert_eq!(cells[2], own.pieced.get().to_string());
                 if own.pieced > 0 {
                     let parts = parted(own.squares.get(), own.pieced.get());
                     let parts = parts.split_once(' ').unwrap().1.to_string();

@@ -5,7 +5,7 @@
 mod made;
 
 use divan::Bencher;
-use lapwork_core::cloth::cutting::{Cutting, Pile};
+use lapwork_core::cloth::cutting::{Cutting, Pile, bound, free_yield, naive};
 use lapwork_core::cloth::fabric::Face;
 use lapwork_core::cloth::garments::{Garment, Source};
 use lapwork_core::cloth::pile::{Heap, Use};
@@ -225,4 +225,11 @@ fn drag_let_go(bencher: Bencher, pairs: usize) {
         };
         answer(&journal, &cutting(Some(drag)), context()).is_ok()
     });
+}
+
+/// What is worked out of the leg only once it is let go: what else could be cut of it.
+#[divan::bench]
+fn drag_compared(bencher: Bencher) {
+    let (leg, how) = (jeans(0).swap_remove(0), Cutting::default());
+    bencher.bench(|| (naive(&leg, &how), free_yield(&leg, &how), bound(&leg, &how)));
 }

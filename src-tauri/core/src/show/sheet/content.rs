@@ -365,6 +365,8 @@ pub struct Sheet {
     pub denims: Vec<Fabric>,
     /// On some square the wrong side of its denim shows.
     pub wrong_side: bool,
+    /// Some square is pieced of two halves.
+    pub pieced: bool,
     /// Squares to spare and squares spoilt.
     pub tallies: Vec<Row>,
     /// The clothes pile.

@@ -50,7 +50,7 @@ const MOST_A_DAY: usize = 3;
 const MOST_ON_CARD: usize = 12;
 
 /// The words that stand on every sheet.
-const LABELS: [&str; 34] = [
+const LABELS: [&str; 35] = [
     "making",
     "handout",
     "bench",
@@ -80,6 +80,7 @@ const LABELS: [&str; 34] = [
     "missing",
     "no-print",
     "wrong-side",
+    "pieced",
     "totals",
     "caution",
     "lessons",
@@ -179,6 +180,7 @@ pub fn sheet(
             let kinds = FaceMap::of(throw, face).kinds;
             kinds.iter().any(|kind| kind.shown.is_wrong())
         }),
+        pieced: (throw.assembly().whole().squares()).any(|s| throw.is_pieced(s)),
         tallies: tallies(throw, context),
         heaps: heaps(journal, &both),
         faces: vec![

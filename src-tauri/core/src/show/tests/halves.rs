@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::cloth::pile::Use;
+use crate::measure::in_mm;
 use crate::show::{GatherView, PileCutView};
 
 /// Two by two squares in one denim, and a cloth of 8 by 13 in on the pile: by hand two whole squares
@@ -48,6 +49,12 @@ fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     }
 }
 
+/// All thread of a throw.
+fn thread(throw: &crate::throw::Throw) -> crate::measure::Length {
+    let thread = crate::show::gather::amount(throw, crate::throw::Item::Thread);
+    thread.and_then(|t| t.length).expect("a length")
+}
+
 /// Halves are offered while squares are lacking, and no longer.
 #[test]
 fn halves_are_offered_where_squares_are_lacking() {
@@ -92,6 +99,7 @@ fn two_halves_become_a_square() {
     let context = context(&words);
     let mut journal = short_of_denim();
     let before = gather(&journal, context);
+    let thread_before = thread(journal.throw());
     let take = page(&journal, context).ways[1].choose.clone().unwrap();
     act(&mut journal, &take.action, 2);
 
@@ -113,9 +121,15 @@ fn two_halves_become_a_square() {
     let said = &pile.rows[0].pieces[0].said;
     assert_eq!(said, "about 3 squares (2 whole + 1 pieced)");
 
-    // 5 in more of seam in the thread, 3 dots more of glue, ½ by 5 in more of denim.
+    // 5 in more of seam through two denims, waste and all, and 5 in more of dots of glue.
     let after = gather(&journal, context);
-    assert_ne!(before.figures, after.figures);
+    let throw = journal.throw();
+    let denim = crate::cloth::weight::Cloth::denim();
+    let lap =
+        crate::cloth::thread::ratio(throw.plan.stitch, tenths_of_mm(30), denim.thickness * 2.0);
+    let by_hand = lap.unwrap().total() * 127.0 * 1.15;
+    let more = thread(throw) - thread_before;
+    assert!((in_mm(more) - by_hand).abs() < 0.01, "{more:?} {by_hand}");
     let dots = |view: &GatherView| {
         let row = view
             .rows
