@@ -45,8 +45,15 @@ fn open_story(walk: &Walk) {
     walk.sees("story-made", "squares cut");
 }
 
-/// Points of the window that are as strongly magenta as no cloth and no sign is.
+/// Points of the window that are as strongly magenta as no cloth and no sign is, with what shows a
+/// photo of a fabric brought into view.
 fn magenta(walk: &Walk) -> usize {
+    walk.window.run(
+        "const all = [...document.querySelectorAll('pattern image')];
+         const first = all.find((e) => e.closest('dialog')) ?? all[0];
+         first?.closest('svg').scrollIntoView({ block: 'center' });",
+        &[],
+    );
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("seen.png");
     walk.window.picture(&file);
