@@ -103,7 +103,10 @@ fn kept_copies_are_listed_and_removed_and_nothing_else_is() {
     let folder = tempfile::tempdir().unwrap();
     let file = demo(folder.path());
     let [path, of_folder] = [&file, folder.path()].map(|path| path.to_str().unwrap());
-    assert_eq!(answered(&["copies", path]), "No copies are kept beside it.\n");
+    assert_eq!(
+        answered(&["copies", path]),
+        "No copies are kept beside it.\n"
+    );
     let [here, brought] = ["here-1773230400000", "brought-1773230400000-1"]
         .map(|called| folder.path().join(format!("throw.jsonl.{called}")));
     for copy in [&here, &brought] {
@@ -111,9 +114,14 @@ fn kept_copies_are_listed_and_removed_and_nothing_else_is() {
     }
     let others = ["throw.jsonl.version-1", "throw.jsonl.here-old", "letter"];
     let others = others.map(|name| folder.path().join(name));
-    others.iter().for_each(|other| fs::write(other, "hers").unwrap());
+    others
+        .iter()
+        .for_each(|other| fs::write(other, "hers").unwrap());
     let listed = answered(&["copies", of_folder]);
-    assert!(listed.contains("2 copies") && listed.contains("--clear"), "{listed}");
+    assert!(
+        listed.contains("2 copies") && listed.contains("--clear"),
+        "{listed}"
+    );
     for copy in [&here, &brought] {
         assert!(listed.contains(copy.to_str().unwrap()), "{listed}");
     }
