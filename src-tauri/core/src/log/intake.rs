@@ -157,15 +157,16 @@ fn every(
     so: &dyn Fn(&Throw, &Event) -> bool,
 ) -> bool {
     let mut state: Option<Throw> = None;
-    // The index of the throw itself may be out of date.
-    let mut stale = !indexed;
     events.iter().enumerate().all(|(i, event)| {
         let fine = so(state.as_ref().unwrap_or(throw), event);
         if fine && i + 1 < events.len() {
             let state = state.get_or_insert_with(|| throw.clone());
-            state.apply_in_turn(event, 0, &mut stale);
+            if !indexed {
+                state.leave_index();
+            }
+            state.apply_in_turn(event, 0);
             if indexed {
-                state.settle_index(&mut stale);
+                state.settle_index();
             }
         }
         fine

@@ -86,24 +86,23 @@ fn touched(event: &Event) -> Touched {
 impl Throw {
     /// Fold one event in. Events that do not fit are passed over, never a panic.
     pub fn apply(&mut self, event: &Event, at: Time) {
-        let mut stale = false;
-        self.apply_in_turn(event, at, &mut stale);
-        self.settle_index(&mut stale);
+        self.apply_in_turn(event, at);
+        self.settle_index();
     }
 
-    /// Fold one of many events in. Where an event touches everything the index is left `stale`,
+    /// Fold one of many events in. Where an event touches everything the index is left stale,
     /// so that it is worked out once for all of them ([`Throw::settle_index`]).
-    pub(crate) fn apply_in_turn(&mut self, event: &Event, at: Time, stale: &mut bool) {
+    pub(crate) fn apply_in_turn(&mut self, event: &Event, at: Time) {
         if let Event::SetAside { pieces, sizes } = event
             && sizes.len() < pieces.len()
         {
             // The sizes that the event does not say are those of the index.
-            self.settle_index(stale);
+            self.settle_index();
         }
         self.fold(event, at);
         match touched(event) {
             Touched::Nothing => {}
-            Touched::Pieces(_) if *stale => {}
+            Touched::Pieces(_) if self.index_stale => {}
             Touched::Pieces(mut pieces) => {
                 let mut seen = BTreeSet::new();
                 pieces.retain(|piece| seen.insert(*piece));
@@ -111,13 +110,18 @@ impl Throw {
                 standing.refresh(self, &pieces);
                 self.work_index = standing;
             }
-            Touched::All => *stale = true,
+            Touched::All => self.leave_index(),
         }
     }
 
+    /// Leave the index as it is, whatever is folded in, until it is settled.
+    pub(crate) fn leave_index(&mut self) {
+        self.index_stale = true;
+    }
+
     /// Work the index out where it is stale.
-    pub(crate) fn settle_index(&mut self, stale: &mut bool) {
-        if std::mem::take(stale) {
+    pub(crate) fn settle_index(&mut self) {
+        if std::mem::take(&mut self.index_stale) {
             self.work_index = WorkIndex::of(self);
         }
     }
@@ -421,11 +425,10 @@ impl Throw {
     /// The throw as it would be after these events.
     pub fn after<'a>(&self, events: impl IntoIterator<Item = &'a Event>) -> Throw {
         let mut after = self.clone();
-        let mut stale = false;
         for event in events {
-            after.apply_in_turn(event, 0, &mut stale);
+            after.apply_in_turn(event, 0);
         }
-        after.settle_index(&mut stale);
+        after.settle_index();
         after
     }
 

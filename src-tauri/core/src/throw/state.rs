@@ -207,6 +207,8 @@ pub struct Throw {
     pub(super) work: HashMap<Rect, Work>,
     pub(super) assembly: Assembly,
     pub(super) work_index: WorkIndex,
+    /// The index is out of date: it is settled before anybody else sees the state.
+    pub(super) index_stale: bool,
 }
 
 impl Throw {
@@ -261,6 +263,7 @@ impl Throw {
             work: HashMap::new(),
             assembly: Assembly::new(plan.across, plan.down, plan.order),
             work_index: WorkIndex::default(),
+            index_stale: false,
         };
         throw.work_index = WorkIndex::of(&throw);
         Some(throw)

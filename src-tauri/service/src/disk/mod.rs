@@ -158,6 +158,10 @@ pub(crate) fn make_folders(disk: &dyn Disk, path: &DiskPath) -> io::Result<()> {
     }
     match disk.make_folder(path) {
         Err(why) if why.kind() == io::ErrorKind::AlreadyExists && disk.is_folder(path) => Ok(()),
+        // Something else has its name.
+        Err(why) if why.kind() == io::ErrorKind::AlreadyExists => {
+            Err(io::ErrorKind::NotADirectory.into())
+        }
         Err(why) => Err(why),
         Ok(()) => above.map_or(Ok(()), |above| disk.sync_folder(&above)),
     }

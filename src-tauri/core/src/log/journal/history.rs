@@ -35,8 +35,6 @@ pub struct Journal {
     folded: Vec<usize>,
     /// How many of them are also the first that stand.
     agree: usize,
-    /// Whether the state's index is out of date.
-    stale: bool,
 }
 
 impl Journal {
@@ -93,7 +91,6 @@ impl Journal {
             pace: OnceLock::new(),
             folded: Vec::new(),
             agree: 0,
-            stale: false,
         })
     }
 
@@ -312,49 +309,72 @@ impl Journal {
 
     /// Bring the state up to what stands.
     pub(crate) fn catch_up(&mut self) {
-        self.fold_up();
-        self.throw.settle_index(&mut self.stale);
+        self.go_back();
+        self.throw.settle_index();
+        // Once is cheaper than for each of many.
+        let many = self.stand.len() - self.folded.len() > self.stride();
+        for n in self.folded.len() + 1..=self.stand.len() {
+            if many {
+                self.throw.leave_index();
+            }
+            // Where many are folded at once, checkpoints that would be dropped again are not made.
+            self.fold(n, self.stride().max((self.stand.len() - n) / 8), true);
+        }
+        self.throw.settle_index();
     }
 
-    /// The same without the state's index ([`Throw::work_index`]), so that it is worked out once
-    /// for many entries. Returns what it cost ([`Throw::effort`]).
+    /// The same without the state's index ([`Throw::work_index`]), which stays out of date until
+    /// [`Journal::catch_up`], and with fewer checkpoints. Returns what it cost ([`Throw::effort`]).
     pub(crate) fn fold_up(&mut self) -> u64 {
-        let mut cost = 0;
-        if self.agree < self.folded.len() {
-            let agree = self.agree;
-            self.checkpoints.retain(|(at, _)| *at <= agree);
-            if let Some((at, checkpoint)) = self.checkpoints.last() {
-                self.throw = checkpoint.clone();
-                self.stale = false;
-                self.folded.truncate(*at);
-                cost += checkpoint.bulk();
-            }
-        }
+        let mut cost = self.go_back();
+        self.throw.leave_index();
         for n in self.folded.len() + 1..=self.stand.len() {
-            cost += self.fold(n);
+            cost += self.fold(n, self.stride().max(n / 8), false);
         }
-        self.agree = self.stand.len();
         cost
     }
 
-    /// Fold in what stands as the `n`th, and keep a checkpoint when it is time for one.
-    fn fold(&mut self, n: usize) -> u64 {
+    /// Go back to a checkpoint where entries are folded in that do not stand any more. Returns
+    /// what that costs.
+    fn go_back(&mut self) -> u64 {
+        if self.agree == self.folded.len() {
+            return 0;
+        }
+        let agree = self.agree;
+        self.checkpoints.retain(|(at, _)| *at <= agree);
+        let Some((at, checkpoint)) = self.checkpoints.last() else {
+            return 0;
+        };
+        self.throw = checkpoint.clone();
+        self.folded.truncate(*at);
+        self.agree = *at;
+        checkpoint.bulk()
+    }
+
+    /// Entries from one checkpoint to the next, at least.
+    fn stride(&self) -> usize {
+        STRIDE.max(self.throw.plan.squares() as usize / PER_ENTRY)
+    }
+
+    /// Fold in what stands as the `n`th, and keep a checkpoint where the last is `stride` entries
+    /// back, its index settled or not. Returns what that costs.
+    fn fold(&mut self, n: usize, stride: usize, settled: bool) -> u64 {
         let mut cost = 1;
         let position = self.stand[n - 1];
         let entry = &self.entries[position];
         if let What::Do(events) = &entry.what {
             for event in events {
                 cost += self.throw.effort(event);
-                self.throw.apply_in_turn(event, entry.at, &mut self.stale);
+                self.throw.apply_in_turn(event, entry.at);
             }
         }
         self.folded.push(position);
-        // Where many are folded at once, checkpoints that would be dropped again are not made.
-        let ahead = (self.stand.len() - n) / 8;
-        let stride = STRIDE.max(self.throw.plan.squares() as usize / PER_ENTRY);
+        self.agree = self.folded.len();
         let last = self.checkpoints.last().map_or(0, |(at, _)| *at);
-        if n - last >= stride.max(ahead) {
-            self.throw.settle_index(&mut self.stale);
+        if n - last >= stride {
+            if settled {
+                self.throw.settle_index();
+            }
             self.checkpoints.push((n, self.throw.clone()));
             self.thin_out(n);
             cost += self.throw.bulk();
