@@ -40,7 +40,7 @@ use lapwork_service::desktop::{self, DesktopDisk};
 use lapwork_service::disk::DiskPath;
 use lapwork_service::export::ExportFile;
 use lapwork_service::import::{self, Import};
-use lapwork_service::service::{Service, Snapshot};
+use lapwork_service::service::{Service, Snapshot, WINDOW_WAITS};
 use lapwork_service::store::{StoreError, ThrowId};
 use lapwork_sheet::PrintFault;
 use serde::{Deserialize, Serialize};
@@ -190,7 +190,7 @@ impl Workers {
         let store = desktop::store(folder.clone());
         Ok(Workers {
             worker: Worker::start("service", move || {
-                Service::for_locale(store, desktop::host(), &locale)
+                Service::for_locale(store, desktop::host(), &locale).waiting(WINDOW_WAITS)
             })?,
             reader: Worker::start("reader", || Reader)?,
             folder,

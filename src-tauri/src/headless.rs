@@ -1,6 +1,6 @@
 //! The command line: the figures of a throw and its files without a window.
 //!
-//! `lapwork figures|history|check|demo|draw|table|sheet|upgrade <path>`, `lapwork merge <path> <path>`; see `shell-help` in the word files.
+//! `lapwork figures|history|check|demo|draw|table|sheet|upgrade|copies <path>`, `lapwork merge <path> <path>`; see `shell-help` in the word files.
 //!
 //! Promises: no window opens. Answers go to standard output. A request that cannot be
 //! fulfilled ends with code 2 and exactly one line on standard error, and writes nothing. `check`
@@ -15,7 +15,7 @@ use lapwork_core::measure::{Ruler, System};
 use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Context};
-use lapwork_core::show::{PrintOrder, PrintPaper, PrintUnits, Query, View};
+use lapwork_core::show::{PrintOrder, PrintPaper, PrintUnits};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Problem;
 use lapwork_core::words::{self, Words};
@@ -45,6 +45,8 @@ enum Ask {
     /// What tables there are, or one.
     Tables(PathBuf, Option<String>, System),
     Upgrade(PathBuf),
+    /// The copies kept beside a throw file, or to remove them.
+    Copies(PathBuf, bool),
     Merge {
         first: PathBuf,
         second: PathBuf,
@@ -110,6 +112,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
     let (mut second, mut out, mut keep) = (None, None, None);
     let (mut paper, mut units) = (None, None);
     let (mut card, mut blank, mut large) = (false, false, false);
+    let mut clear = false;
     loop {
         use lexopt::Arg::{Long, Short, Value};
         let next = parser.next().map_err(|why| stray(words, why.to_string()))?;
@@ -182,6 +185,10 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
                 large = true;
                 continue;
             }
+            Some(Long("clear")) if command.as_deref() == Some("copies") => {
+                clear = true;
+                continue;
+            }
             Some(Value(value)) if command.is_none() => {
                 command = Some(value.to_string_lossy().into_owned());
                 continue;
@@ -222,6 +229,7 @@ fn read(args: impl IntoIterator<Item = OsString>, words: &mut Words) -> Result<A
         "draw" => Ok(Ask::Draw(path_or(path)?, which, system, style)),
         "table" => Ok(Ask::Tables(path_or(path)?, which, system)),
         "upgrade" => Ok(Ask::Upgrade(path_or(path)?)),
+        "copies" => Ok(Ask::Copies(path_or(path)?, clear)),
         "merge" => Ok(Ask::Merge {
             first: path_or(path)?,
             second: path_or(second)?,
@@ -335,6 +343,7 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
             };
             writeln!(out, "{said}")?;
         }
+        Ask::Copies(path, clear) => copies(path, *clear, words, out)?,
         Ask::Merge {
             first,
             second,
@@ -370,6 +379,28 @@ fn reply(ask: &Ask, words: &Words, now: Time, out: &mut impl Write) -> Result<Ex
         }
     }
     Ok(ExitCode::SUCCESS)
+}
+
+/// Name the copies kept beside a throw file, or remove them.
+fn copies(path: &Path, clear: bool, words: &Words, out: &mut impl Write) -> Result<(), Failure> {
+    let file = DiskPath::from(path);
+    let refused = |error| failed(path, &error, words);
+    let (named, kept) = match clear {
+        true => (Vec::new(), desktop::clear_copies(&file).map_err(refused)?),
+        false => desktop::kept_copies(&file).map_err(refused)?,
+    };
+    for copy in named {
+        writeln!(out, "{copy}")?;
+    }
+    let key = match (kept.count, clear) {
+        (0, _) => "shell-no-copies",
+        (_, false) => "shell-copies",
+        (_, true) => "shell-copies-cleared",
+    };
+    let size = kept.bytes.div_ceil(1000).max(1);
+    let args = [("n", kept.count.into()), ("size", size.into())];
+    writeln!(out, "{}", words.say(key, &args))?;
+    Ok(())
 }
 
 /// Merge two copies into a new file. Where they stand against each other and no side was
@@ -461,13 +492,7 @@ fn one_line(problem: &Problem) -> String {
 
 /// One line for each entry, the newest first; dates are in UTC.
 fn history(journal: &Journal, context: Context<'_>, out: &mut impl Write) -> Result<(), Failure> {
-    let query = Query::History { most: u32::MAX };
-    let seen = show::answer(journal, &query, context);
-    let seen = seen.map_err(|problem| Failure::Message(one_line(&problem)))?;
-    let View::History(history) = seen else {
-        return Ok(());
-    };
-    for row in history.rows {
+    for row in show::whole_history(journal, context) {
         let undone = if row.stands {
             String::new()
         } else {

@@ -98,6 +98,23 @@ fn give_up(problem: &Problem) -> ! {
     std::process::exit(1)
 }
 
+/// Open the windows of the configuration. Where the home folder cannot be written, what the page
+/// keeps for itself goes into a folder for temporary files, so that the window opens and tells
+/// what is wrong with the folder of the throws.
+fn open_windows(app: &tauri::App) -> tauri::Result<()> {
+    for window in &app.config().app.windows {
+        let builder = || -> tauri::Result<_> {
+            Ok(WebviewWindowBuilder::from_config(app, window)?.on_navigation(built_in))
+        };
+        if builder()?.build().is_err() {
+            let called = format!("lapwork-{}", std::process::id());
+            let elsewhere = std::env::temp_dir().join(called);
+            builder()?.data_directory(elsewhere).build()?;
+        }
+    }
+    Ok(())
+}
+
 /// Open the window, and return when it is closed.
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn run() {
@@ -122,11 +139,16 @@ pub fn run() {
             let Some(folder) = folder(app) else {
                 give_up(&system_words().problem("no-home", &[]));
             };
-            app.manage(Workers::start(folder, system_locale())?);
-            for window in &app.config().app.windows {
-                WebviewWindowBuilder::from_config(app, window)?
-                    .on_navigation(built_in)
-                    .build()?;
+            // An error given to the caller would end in a panic; this one is told in words.
+            let opened = Workers::start(folder, system_locale())
+                .map_err(tauri::Error::from)
+                .and_then(|workers| {
+                    app.manage(workers);
+                    open_windows(app)
+                });
+            if let Err(why) = opened {
+                let why = [("why", why.to_string().into())];
+                give_up(&system_words().problem("no-window", &why));
             }
             Ok(())
         })

@@ -77,9 +77,9 @@ fn act(journal: &mut Journal, command: &Command) -> bool {
 }
 
 /// Something done at random: cutting, losing, putting spares in, another grid, another denim; a
-/// tear found, another way to cut, the other leg the same.
+/// tear found, another way to cut, with halves or without, the other leg the same.
 fn requests() -> impl Strategy<Value = Vec<(u8, u32)>> {
-    prop::collection::vec((0u8..13, 0u32..10_000), 1..40)
+    prop::collection::vec((0u8..15, 0u32..10_000), 1..40)
 }
 
 fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
@@ -89,11 +89,34 @@ fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
     let n = 1 + (pick % 4) as u16;
     let index = (pick / 4 % 2) as u8;
     match kind {
+        // As it is expected, halves and all, or so many with so many halves.
+        13 => {
+            let given = account(throw).piece(n, usize::from(index));
+            Command::CutPiece {
+                n,
+                index,
+                squares: given.squares,
+                by_strip: Vec::new(),
+                pieced: Some(match pick % 3 {
+                    0 => Count::at_most(pick / 8 % 3),
+                    _ => given.pieced,
+                }),
+                strips: None,
+                outline: None,
+            }
+        }
+        14 => Command::CutBy {
+            n,
+            index,
+            way: [CutWay::PLAIN, CutWay::OTHERS[0], CutWay::OTHERS[1]][pick as usize / 7 % 3]
+                .with_halves(true),
+        },
         0..=2 => Command::CutPiece {
             n,
             index,
             squares: Count::at_most(pick / 8 % 16),
             by_strip: Vec::new(),
+            pieced: None,
             strips: (pick % 3 > 0).then(|| Count::at_most(pick % 3)),
             outline: None,
         },
@@ -179,6 +202,31 @@ fn counted(throw: &Throw) -> [u32; 2] {
         }
     }
     counted
+}
+
+/// Squares pieced of two halves, of each denim: those that came out, and those that lie in places.
+fn pieced(throw: &Throw) -> [[u32; 2]; 2] {
+    let mut out = [[0; 2]; 2];
+    for heap in throw.pile.values() {
+        if let Use::Denim { denim: Some(d) } = heap.makes {
+            let own: Count = heap.pieced.values().copied().sum();
+            out[0][usize::from(d)] += own.get();
+        }
+    }
+    for square in throw.assembly().whole().squares() {
+        if throw.is_pieced(square) {
+            out[1][usize::from(throw.cover(square).denim)] += 1;
+        }
+    }
+    out
+}
+
+/// A number of squares as it is told where some are pieced.
+fn parted(all: u32, pieced: u32) -> String {
+    match pieced {
+        0 => all.to_string(),
+        n => format!("{all} ({} whole + {n} pieced)", all - n),
+    }
 }
 
 /// Text with its unbreakable spaces broken.
@@ -473,15 +521,19 @@ proptest! {
     fn no_square_appears_or_vanishes(requests in requests()) {
         let mut journal = begun();
         let mut spoilt = [0; 2];
+        let mut spoilt_pieced = [0; 2];
         for request in requests {
             let throw = journal.throw();
             let request = command(throw, request);
             let lost = match &request {
-                Command::Replace { piece, .. } => Some(throw.cover(*piece).denim),
+                Command::Replace { piece, .. } => {
+                    Some((throw.cover(*piece).denim, throw.is_pieced(*piece)))
+                }
                 _ => None,
             };
-            if act(&mut journal, &request) && let Some(denim) = lost {
+            if act(&mut journal, &request) && let Some((denim, of_halves)) = lost {
                 spoilt[usize::from(denim)] += 1;
+                spoilt_pieced[usize::from(denim)] += u32::from(of_halves);
             }
             let throw = journal.throw();
             let (placed, counted) = (placed(throw), counted(throw));
@@ -491,6 +543,19 @@ proptest! {
                     counted[d],
                     placed[d] + throw.spares_of(denim) + spoilt[d],
                     "denim {} after {:?}", d, request
+                );
+            }
+            // Those pieced of two halves by themselves, too; none is among the spares that is not
+            // counted there.
+            let [came, lying] = pieced(throw);
+            for d in 0..2 {
+                let denim = u8::try_from(d).unwrap();
+                let spare = throw.spares_pieced_of(Some(denim));
+                prop_assert!(spare <= throw.spares_of(denim));
+                prop_assert_eq!(
+                    came[d],
+                    lying[d] + spare + spoilt_pieced[d],
+                    "pieced of denim {} after {:?}", d, request
                 );
             }
             prop_assert_eq!(throw.spares_unsaid(), 0);
@@ -538,7 +603,9 @@ proptest! {
         };
         let open = throw.uncut(None).count();
         prop_assert_eq!(figure("Still to cut"), open.to_string());
-        prop_assert_eq!(figure("Spare"), if throw.spares > 0 { throw.spares.get().to_string() } else { String::new() });
+        prop_assert_eq!(figure("Spare"), if throw.spares > 0 { parted(throw.spares.get(), throw.spares_pieced().get()) } else { String::new() });
+        let [came, lying] = pieced(throw).map(|each| each.iter().sum::<u32>());
+        prop_assert_eq!(figure("Cut"), parted(output.cut, lying));
         prop_assert_eq!(
             figure("Binding strips to cut"),
             format!("{} of {}", output.strips.open(), output.strips.wanted)
@@ -546,14 +613,24 @@ proptest! {
         let csv = Table::Cutting.csv(&journal, context);
         let mut rows = csv.lines().skip(1);
         let mut to_come = 0;
+        let mut to_come_pieced = 0;
+        let mut came_pieced = 0;
         let mut strips = 0;
         for row in &pile.rows {
             for piece in &row.pieces {
                 let query = Query::Cutting { n: row.n, index: piece.index, typed: None, drag: None };
                 let Ok(View::Cutting(leg)) = answer(&journal, &query, context) else { panic!() };
-                let cells: Vec<&str> = rows.next().unwrap_or_default().rsplitn(3, ',').collect();
+                let cells: Vec<&str> = rows.next().unwrap_or_default().rsplitn(4, ',').collect();
+                let own = output.piece(row.n, usize::from(piece.index));
+                prop_assert_eq!(cells[2], own.pieced.get().to_string());
+                if own.pieced > 0 {
+                    let parts = parted(own.squares.get(), own.pieced.get());
+                    let parts = parts.split_once(' ').unwrap().1.to_string();
+                    prop_assert!(piece.said.contains(&parts), "{} {}", piece.said, parts);
+                }
                 if piece.cut {
                     prop_assert_eq!(cells[0], leg.counted.unwrap().to_string());
+                    came_pieced += own.pieced.get();
                     continue;
                 }
                 prop_assert_eq!(cells[1], leg.expected.to_string());
@@ -562,19 +639,29 @@ proptest! {
                     "{} {}", piece.said, leg.expected
                 );
                 let listed: u32 = leg.list.iter().map(|line| line.squares).sum();
-                prop_assert_eq!(listed, leg.expected);
+                let halves: u32 = leg.list.iter().map(|line| line.halves).sum();
+                prop_assert_eq!([listed, halves], [leg.expected - leg.expected_pieced, leg.expected_pieced * 2]);
+                prop_assert_eq!(own.pieced, leg.expected_pieced);
+                to_come_pieced += leg.expected_pieced;
                 to_come += leg.expected;
                 strips += leg.expected_strips;
             }
         }
-        prop_assert_eq!(figure("The pile still gives"), to_come.to_string());
+        prop_assert_eq!(figure("The pile still gives"), parted(to_come, to_come_pieced));
+        prop_assert_eq!(output.pieced, to_come_pieced);
+        prop_assert_eq!(came, came_pieced);
+        let each: u32 = output.denims.iter().map(|d| d.pieced).sum();
+        prop_assert_eq!(each, to_come_pieced);
+        let squares = Table::Squares.csv(&journal, context);
+        let marked = squares.lines().skip(1).filter(|line| line.ends_with(",yes")).count();
+        prop_assert_eq!(marked, lying as usize);
         prop_assert_eq!(strips, output.strips.planned + output.strips.over);
         // What to have at hand and the step of the binding read the same account.
         let Ok(View::Gather(gather)) = answer(&journal, &Query::Gather, context) else { panic!() };
         let said: String = gather.rows.iter().flat_map(|r| r.lines.clone()).collect();
         prop_assert!(said.contains(&format!("{open} still to cut")) || open == 0, "{}", said);
         if output.strips.cut > 0 && output.strips.open() > 0 {
-            let cut = format!("{} of {} strips are cut already", output.strips.cut, output.strips.wanted);
+            let cut = format!("Strips cut already: {} of {},", output.strips.cut, output.strips.wanted);
             prop_assert!(said.contains(&cut), "{}", said);
         }
         // Nothing is offered that is refused.

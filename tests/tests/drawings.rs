@@ -506,7 +506,7 @@ fn a_piece_is_drawn_with_its_squares_and_figures() {
                     .unwrap();
                 let doc = Document::parse(&svg).unwrap();
                 let areas: Vec<[f32; 4]> = squares(&doc).into_values().collect();
-                let expected = heap.expected(usize::from(index), throw.plan.side);
+                let expected = heap.expected(usize::from(index), &throw.plan);
                 assert_eq!(areas.len(), expected.get() as usize);
                 for (i, a) in areas.iter().enumerate() {
                     assert!((a[2] - a[3]).abs() < 0.05);
@@ -704,7 +704,7 @@ fn tables_hold_the_figures_of_the_core() {
                 near(&row[at], in_mm(length), 25.4);
                 near(&row[at + 1], in_mm(length), 1.0);
             }
-            let expected = heap.expected(i, throw.plan.side);
+            let expected = heap.expected(i, &throw.plan);
             assert_eq!(row[9].parse(), Ok(expected.get()));
             assert_eq!(row[10].parse().ok(), heap.counted[i].map(Count::get));
         }

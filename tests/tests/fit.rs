@@ -107,7 +107,13 @@ impl Fitting<'_> {
             } else {
                 ", to be opened first"
             };
-            let name = format!("{task} {kind}{open}");
+            // A lap is stitched unlike a seam.
+            let way = match task {
+                "stitch" => of.split(", ").last().unwrap_or_default(),
+                _ => "",
+            };
+            let name = format!("{task} {kind} {way}{open}");
+            let name = name.trim().to_string();
             if self.seen.insert(name.clone()) {
                 self.show(card["title"].as_str().expect("a title"));
                 for (width, height) in PHONES {
@@ -119,7 +125,14 @@ impl Fitting<'_> {
                     self.faults.extend(found);
                     if let Some(folder) = lapwork_tests::access::pictures() {
                         let file = format!("{of}-{width}-{name}.png").replace([' ', ','], "-");
-                        self.walk.window.picture(&folder.join(file));
+                        self.walk.window.picture(&folder.join(&file));
+                        // What lies below the first screen, too.
+                        let scroll = "document.getElementById('main').scrollTop = arguments[0];";
+                        self.walk.window.run(scroll, &[json!(560)]);
+                        self.walk
+                            .window
+                            .picture(&folder.join(format!("below-{file}")));
+                        self.walk.window.run(scroll, &[json!(0)]);
                     }
                     self.least = self.least.min(picture_height(self.walk));
                 }
@@ -132,7 +145,7 @@ impl Fitting<'_> {
 }
 
 /// A throw of three by two squares, with fabric of its own to be cut on both faces of one square.
-fn begin(walk: &Walk, name: &str, joining: &str) -> String {
+fn begin(walk: &Walk, name: &str, joining: &str, stitch: &Value) -> String {
     let (cloth, denim) = (
         json!({ "name": "Blue checks", "colour": "#335577", "texture": "check", "stock": null, "uncut": true }),
         json!({ "name": "Old jeans", "colour": "#2b4472" }),
@@ -144,6 +157,7 @@ fn begin(walk: &Walk, name: &str, joining: &str) -> String {
     });
     let mut plan = plan.expect("a plan");
     plan["joining"] = json!(joining);
+    plan["stitch"] = stitch.clone();
     let action =
         json!({ "do": "begin", "name": name, "plan": plan, "prints": [cloth], "denims": [denim] });
     let pile = json!([{ "do": "add-cloth", "width": 500_000_000, "length": 500_000_000, 
@@ -157,7 +171,7 @@ fn begin(walk: &Walk, name: &str, joining: &str) -> String {
 }
 
 /// Walk a throw of each way of joining to its end; gives the kinds of steps that were seen.
-fn walk_all(language: &str, ruler: Value) -> (BTreeSet<String>, Vec<String>, f64) {
+fn walk_all(language: &str, ruler: Value, stitch: &Value) -> (BTreeSet<String>, Vec<String>, f64) {
     let data = tempfile::tempdir().unwrap();
     let mut walk = Walk::start(data.path());
     let mut prefs = walk.window.call("hello", json!({})).expect("a greeting")["prefs"].take();
@@ -166,7 +180,7 @@ fn walk_all(language: &str, ruler: Value) -> (BTreeSet<String>, Vec<String>, f64
     let output = walk.window.call("set_prefs", json!({ "prefs": prefs }));
     output.unwrap_or_else(|why| panic!("{why}"));
     let throws: BTreeMap<&str, String> = ["lapped", "seamed", "exposed"]
-        .map(|joining| (joining, begin(&walk, joining, joining)))
+        .map(|joining| (joining, begin(&walk, joining, joining, stitch)))
         .into();
     walk.window.reopen();
     walk.window.run(VOICES, &[]);
@@ -202,8 +216,10 @@ fn walk_all(language: &str, ruler: Value) -> (BTreeSet<String>, Vec<String>, f64
 #[test]
 fn every_kind_of_step_fits_one_screen_of_a_phone() {
     let mut all = Vec::new();
-    for (language, ruler) in [("en", json!("inch")), ("de", json!("metric"))] {
-        let (seen, faults, least) = walk_all(language, ruler);
+    let [twin, rows] =
+        ["twin", "two-rows"].map(|kind| json!({ "kind": kind, "spacing": 4_000_000 }));
+    for (language, ruler, stitch) in [("en", json!("inch"), twin), ("de", json!("metric"), rows)] {
+        let (seen, faults, least) = walk_all(language, ruler, &stitch);
         println!(
             "{language}: {} kinds of steps, {} faults, the smallest picture is {least} px high",
             seen.len(),

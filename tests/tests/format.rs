@@ -34,7 +34,7 @@ use lapwork_core::show::{Context, figures};
 use lapwork_core::throw::heritage::{Carried, DerivedLesson, Heritage, Learned, Lesson};
 use lapwork_core::throw::tasks::Task;
 use lapwork_core::throw::wishes::{DenimWish, Wishes};
-use lapwork_core::throw::{Event, Item, Made, Mishap, Size, StripsCut, Went};
+use lapwork_core::throw::{Event, Item, Made, Mishap, Pieced, Size, StripsCut, Went};
 use lapwork_core::words::Words;
 use serde_json::{Value, json};
 use std::path::PathBuf;
@@ -205,6 +205,7 @@ fn of_every_kind(said: bool) -> Journal {
         Event::SparesUsed {
             pieces: vec![Rect::square(5, 5)],
             of: vec![],
+            pieced: vec![],
         },
         Event::Done {
             task: Task::Dot,
@@ -294,6 +295,7 @@ fn of_every_kind(said: bool) -> Journal {
                 spares: Count::from(1),
             }),
             strips: None,
+            pieced: None,
         },
         Event::HeapSet {
             n: 2,
@@ -390,6 +392,7 @@ fn of_every_kind(said: bool) -> Journal {
                 squares: Count::from(42),
                 went: Some(Went::Stock { print: 1 }),
                 strips: None,
+                pieced: None,
             },
             done(Task::Cut, &[square], &[]),
             done(Task::PressCover, &[square], &[]),
@@ -708,6 +711,7 @@ fn of_cutting() -> Journal {
                 width: inches(1),
                 length: inches(28),
             }),
+            pieced: None,
         },
         Event::PieceBegun {
             n: 1,
@@ -718,6 +722,7 @@ fn of_cutting() -> Journal {
         Event::SparesUsed {
             pieces: vec![Rect::square(1, 0)],
             of: vec![Some(0)],
+            pieced: vec![],
         },
         Event::SparesCounted {
             spares: Count::from(4),
@@ -725,6 +730,7 @@ fn of_cutting() -> Journal {
         Event::SparesUsed {
             pieces: vec![Rect::square(1, 1)],
             of: vec![None],
+            pieced: vec![],
         },
     ];
     record("kept-5", &begun, events)
@@ -787,6 +793,48 @@ fn of_parts() -> Journal {
     record("kept-7", &begun, [set])
 }
 
+/// A record of a throw in two rows with a single needle, in stitches of 3.5 mm, whose edge is
+/// trimmed before the binding.
+fn of_rows() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let mut begun = demo.entries().next().expect("a beginning").0.clone();
+    let stitch = Stitch::TwoRows {
+        spacing: tenths_of_mm(55),
+    };
+    if let What::Do(first) = &mut begun.what
+        && let Some(Event::Begun { plan, .. }) = first.first_mut()
+    {
+        plan.stitch = stitch;
+        plan.stitch_length = Some(tenths_of_mm(35));
+        plan.trim_edge = true;
+    }
+    let (pair, whole) = (Rect::from([0, 0, 1, 2]), Rect::from([0, 0, 8, 6]));
+    let done = |task, piece: Rect, made: Vec<Made>| Event::Done {
+        task,
+        pieces: vec![piece],
+        made,
+    };
+    let made = Made {
+        joining: Joining::Lapped,
+        lap: half_inches(1),
+        stitch,
+    };
+    let scrap = Scrap {
+        joining: Joining::Lapped,
+        lap: half_inches(1),
+        stitch,
+        verdict: ScrapVerdict::Right,
+        note: String::new(),
+    };
+    let events = [
+        Event::ScrapTried { scrap },
+        done(Task::Dot, pair, vec![made]),
+        done(Task::Stitch, pair, vec![made]),
+        done(Task::TrimEdge, whole, vec![]),
+    ];
+    record("kept-8", &begun, events)
+}
+
 /// A record in which a spoilt square is replaced by the loose square of another place, for which
 /// fabric was cut already.
 fn of_a_square_moved() -> Journal {
@@ -827,6 +875,116 @@ fn of_a_square_moved() -> Journal {
     record("kept-6", &begun, events)
 }
 
+/// A record in which a leg gives squares pieced of two halves too: to places, of which one gives its
+/// square to another, and to the spares, of which one is used.
+fn of_halves() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let jeans = Garment {
+        name: "Dark jeans".into(),
+        pieces: start(
+            GarmentKind::MensJeans,
+            GarmentSize::Small,
+            Guess::Typical,
+            System::Inch,
+        ),
+        start: None,
+    };
+    let dark = Use::Denim { denim: Some(0) };
+    let mut heap = Heap::new(Source::Cloth(jeans), dark, Cloth::denim());
+    heap.ways.insert(0, CutWay::PLAIN.with_halves(true));
+    let places: Vec<Rect> = (0..4).map(|col| Rect::square(0, col)).collect();
+    let square = places[3];
+    let done = |task| Event::Done {
+        task,
+        pieces: vec![square],
+        made: vec![],
+    };
+    let events = [
+        Event::HeapSet { n: 1, heap },
+        Event::PieceCut {
+            n: 1,
+            piece: 0,
+            squares: Count::from(6),
+            went: Some(Went::Squares {
+                places: places.clone(),
+                spares: Count::from(2),
+            }),
+            strips: None,
+            pieced: Some(Pieced {
+                places: places[2..].to_vec(),
+                spares: Count::from(1),
+                lap: inches(1) / 2,
+            }),
+        },
+        done(Task::LapHalves),
+        done(Task::PressHalves),
+        Event::SquareMoved {
+            from: square,
+            to: Rect::square(2, 2),
+        },
+        Event::SparesUsed {
+            pieces: vec![Rect::square(1, 1)],
+            of: vec![Some(0)],
+            pieced: vec![Rect::square(1, 1)],
+        },
+    ];
+    record("kept-8", &begun, events)
+}
+
+/// A record in which a fabric is of patches smaller than the squares: they are counted, glued on
+/// both faces of a square and stitched round once so far.
+fn of_patches() -> Journal {
+    let demo = lapwork_core::demo::throw(NOON);
+    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let throw = Journal::from_first(&begun).expect("a beginning");
+    let (mut prints, denims) = (throw.throw().prints.clone(), throw.throw().denims.clone());
+    prints[1].patch = Some(inches(3));
+    let square = Rect::square(0, 0);
+    let done = |task| Event::Done {
+        task,
+        pieces: vec![square],
+        made: vec![],
+    };
+    let pack = Source::Precut(Precut {
+        name: "Small squares".into(),
+        side: inches(3),
+        count: Count::from(20),
+    });
+    let cover = Cover {
+        front: Some(1),
+        back: Some(1),
+        ..Cover::default()
+    };
+    let events = [
+        Event::ClothChanged { prints, denims },
+        Event::HeapSet {
+            n: 1,
+            heap: Heap::new(pack, Use::Fabric { print: 1 }, Cloth::cotton()),
+        },
+        Event::PieceCut {
+            n: 1,
+            piece: 0,
+            squares: Count::from(20),
+            went: Some(Went::Stock { print: 1 }),
+            strips: None,
+            pieced: None,
+        },
+        Event::FacesChanged {
+            faces: vec![(square, cover)],
+            again: None,
+            by_hand: None,
+        },
+        done(Task::Cut),
+        done(Task::CoverFront),
+        done(Task::CoverBack),
+        done(Task::PressCover),
+        done(Task::CoolCover),
+        done(Task::StitchPatch),
+    ];
+    record("kept-9", &begun, events)
+}
+
 /// The state a record folds to, as far as it is more than what its events say.
 fn state(journal: &Journal) -> Value {
     let throw = journal.throw();
@@ -834,7 +992,7 @@ fn state(journal: &Journal) -> Value {
     let mut worked: Vec<_> = throw.worked().collect();
     worked.sort_by_key(|(piece, _)| **piece);
     let work = worked.into_iter().map(|(piece, work)| {
-        json!({
+        let mut own = json!({
             "piece": piece,
             "done": work.done,
             "made": work.made,
@@ -842,12 +1000,16 @@ fn state(journal: &Journal) -> Value {
             "squared": work.squared.map(size),
             "outline": work.outline,
             "opened": work.opened,
-        })
+        });
+        if let Some(lap) = work.halves {
+            own["halves"] = json!(lap);
+        }
+        own
     });
     let losses = throw.losses.iter();
     let openings = throw.seams_to_unpick.iter();
     let (done, all) = throw.progress();
-    json!({
+    let mut state = json!({
         "plan": throw.plan,
         "prints": throw.prints,
         "denims": throw.denims,
@@ -868,7 +1030,12 @@ fn state(journal: &Journal) -> Value {
         "wishes": throw.wishes,
         "finished": size(throw.finished()),
         "progress": [done, all],
-    })
+    });
+    // What older records do not know is told only where there is some.
+    if throw.spares_pieced() > 0 {
+        state["pieced_spares"] = json!(throw.spares_pieced());
+    }
+    state
 }
 
 /// A kept file folds to the state it had when it was kept.
@@ -949,6 +1116,8 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     );
     assert_eq!([throw.spares_of(0), throw.spares_unsaid()], [2, 1]);
     check("parts-2", of_parts);
+    check("halves-2", of_halves);
+    check("patches-2", of_patches);
     check("more-2", of_more);
     let text = std::fs::read_to_string(kept("more-2.jsonl")).expect("kept");
     let read = Journal::read(text.as_bytes()).expect("it opens").journal;
@@ -956,6 +1125,12 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     let [both, _, all] = CutWay::OTHERS;
     assert_eq!([heap.way(0), heap.way(1)], [both, all]);
     assert!(heap.worn_unsaid.is_empty());
+    check("rows-2", of_rows);
+    let text = std::fs::read_to_string(kept("rows-2.jsonl")).expect("kept");
+    let read = Journal::read(text.as_bytes()).expect("it opens").journal;
+    let plan = read.throw().plan;
+    assert_eq!((plan.stitch.passes(), plan.trim_edge), (2, true));
+    assert_eq!(plan.stitch_long(), tenths_of_mm(35));
     check("have-2", of_having);
     check("moved-2", of_a_square_moved);
     let text = std::fs::read_to_string(kept("moved-2.jsonl")).expect("kept");

@@ -110,7 +110,7 @@ fn two_copies_that_went_apart_become_one_with_the_work_of_both() {
         "bring-said",
         "Only here: one step. Only in the file: 2 steps.",
     );
-    walk.sees("bring-said", "Nothing in them stands against the other");
+    walk.sees("bring-said", "They do not contradict each other");
     walk.tap("take-merge");
     walk.sees("second", "Merged.");
     walk.window
@@ -153,7 +153,7 @@ fn what_cannot_both_stand_is_asked_and_obeyed() {
         elsewhere(&mut other, &name("Attic throw"));
         elsewhere(&mut other, &note(&format!("Brought {brought}.")));
         import(&walk, &other);
-        walk.sees("bring-said", "In one place they cannot both stand");
+        walk.sees("bring-said", "In one place they contradict each other");
         walk.sees("conflict-0", "Porch throw");
         walk.sees("conflict-0", "Attic throw");
         let merge = walk.window.select("[data-testid=take-merge]");

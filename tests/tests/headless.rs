@@ -80,6 +80,60 @@ fn history_is_dated_and_the_newest_is_first() {
 }
 
 #[test]
+fn a_long_history_is_listed_to_its_beginning() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = demo(folder.path());
+    let mut journal = Journal::read(&fs::read(&file).unwrap()).unwrap().journal;
+    for n in 0..2_100 {
+        let name = format!("Throw {n}");
+        let entry = journal.propose(&Command::Rename { name }, n).unwrap();
+        journal.accept(entry).unwrap();
+    }
+    fs::write(&file, journal.text()).unwrap();
+    let listed = answered(&["history", file.to_str().unwrap()]);
+    let numbers = listed.lines().map(|line| {
+        let number = line.split_whitespace().nth(2).unwrap();
+        number.parse::<usize>().unwrap()
+    });
+    assert!(numbers.eq((1..=journal.len()).rev()), "{listed}");
+}
+
+#[test]
+fn kept_copies_are_listed_and_removed_and_nothing_else_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = demo(folder.path());
+    let [path, of_folder] = [&file, folder.path()].map(|path| path.to_str().unwrap());
+    assert_eq!(
+        answered(&["copies", path]),
+        "No copies are kept beside it.\n"
+    );
+    let [here, brought] = ["here-1773230400000", "brought-1773230400000-1"]
+        .map(|called| folder.path().join(format!("throw.jsonl.{called}")));
+    for copy in [&here, &brought] {
+        fs::copy(&file, copy).unwrap();
+    }
+    let others = ["throw.jsonl.version-1", "throw.jsonl.here-old", "letter"];
+    let others = others.map(|name| folder.path().join(name));
+    others
+        .iter()
+        .for_each(|other| fs::write(other, "hers").unwrap());
+    let listed = answered(&["copies", of_folder]);
+    assert!(
+        listed.contains("2 copies") && listed.contains("--clear"),
+        "{listed}"
+    );
+    for copy in [&here, &brought] {
+        assert!(listed.contains(copy.to_str().unwrap()), "{listed}");
+    }
+    let cleared = answered(&["copies", path, "--clear"]);
+    assert!(cleared.starts_with("2 copies were removed"), "{cleared}");
+    assert!(!here.exists() && !brought.exists() && file.exists());
+    assert!(others.iter().all(|other| other.exists()));
+    refused(&["copies", folder.path().join("none").to_str().unwrap()]);
+    refused(&["check", path, "--clear"]);
+}
+
+#[test]
 fn check_tells_sound_from_torn_from_damaged_and_changes_nothing() {
     let folder = tempfile::tempdir().unwrap();
     let file = demo(folder.path());

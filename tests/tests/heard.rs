@@ -180,7 +180,8 @@ fn that_all_is_cool_before_its_time_is_asked_first() {
     let before = walk.done();
     walk.tap("tick");
     walk.window.wait_text("Still warm");
-    walk.window.wait_text("Lifted warm, the glue lets go");
+    walk.window
+        .wait_text("If it is lifted warm, the glue lets go");
     walk.tap("let-it-lie");
     walk.window.wait_text_gone("Still warm");
     assert_eq!(walk.done(), before, "nothing was ticked");
@@ -212,7 +213,8 @@ fn a_step_is_read_aloud_until_another_is_seen() {
     let texts = spoken.as_array().expect("a list").iter();
     let texts: Vec<&str> = texts.filter_map(|u| u[0].as_str()).collect();
     assert!(texts[0].contains("cool"), "{texts:?}");
-    let how = "Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.";
+    let how =
+        "Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.";
     assert!(texts.contains(&how), "{texts:?}");
     let in_english = |u: &Value| u[1] == json!("en-GB");
     assert!(

@@ -329,7 +329,7 @@ fn a_square_spoilt_after_its_four_is_sewn() {
     assert!(ways[recut].contains("2 seams to unpick"), "{ways:?}");
     walk.tap(&format!("way-{recut}"));
     walk.window
-        .wait_until("it is done", |_| walk.done_undo().contains("no good"));
+        .wait_until("it is done", |_| walk.done_undo().contains("is spoilt"));
     walk.tap("tab-work");
     walk.sees("card-title", "Cut a square");
     walk.sees("card-piece", "Square 2·1");
@@ -564,7 +564,7 @@ fn a_field_that_cannot_be_read_holds_its_page_and_is_gone_to() {
     walk.tap("begin");
     walk.sees("ask-title", "Which squares get fabric?");
     // Its story and the files of it are at its name.
-    for (door, words) in [("story", "Save the story"), ("hand-on", "Everything here")] {
+    for (door, words) in [("story", "Save the story"), ("hand-on", "You choose where")] {
         walk.tap("of-throw");
         walk.tap(&format!("of-throw-{door}"));
         walk.window.wait_text(words);
@@ -646,7 +646,7 @@ fn a_leg_is_cut_line_by_line_with_its_binding_strips() {
     // The strips that came out are counted at the binding's step and among what to have at hand.
     let gather = walk.view(json!({ "see": "gather" })).to_string();
     if strips > 0 {
-        assert!(gather.contains("strips are cut already"), "{gather}");
+        assert!(gather.contains("Strips cut already"), "{gather}");
     }
     picture(&walk, "after");
 }

@@ -204,7 +204,7 @@ fn squares_are_moved_turned_over_and_pinned_by_hand() {
     walk.tap("face-1-3");
     walk.tap("face-0-0");
     walk.tap("move-or-pin");
-    walk.window.wait_text("Take the pin out");
+    walk.window.wait_text("Unpin");
     let offered = walk.window.run(
         "return [...document.querySelectorAll('dialog [data-testid]')].map((e) => e.dataset.testid)",
         &[],

@@ -203,7 +203,7 @@ fn a_large_sheet_is_called_off_and_nothing_is_left() {
     walk.begin("Barn throw", 20, 24);
     open_hand_on(&walk);
     walk.tap("print");
-    walk.sees("printing", "Setting the pages");
+    walk.sees("printing", "Making the pages");
     picture(&walk, "print-busy");
     // Meanwhile she can look at something else and come back.
     walk.tap("back");

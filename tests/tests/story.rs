@@ -239,7 +239,7 @@ fn a_photo_and_a_lesson_from_the_step_to_the_story_and_the_next_throw() {
     walk.sees("lessons", "Learned from Window-seat throw");
     walk.sees("lessons", "Cut the faded jeans first.");
     walk.sees("lessons", "On a scrap, a lap of ½ in was found right.");
-    walk.sees("lessons", "One square was no good: scorched.");
+    walk.sees("lessons", "One square was spoilt: scorched.");
     picture(&walk, "again");
     for _ in 0..3 {
         walk.tap("next-page");

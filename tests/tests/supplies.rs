@@ -61,30 +61,54 @@ fn the_rule_of_thread_makers() {
 #[test]
 fn a_throw_by_hand() {
     let cloths = [&Cloth::denim(), &Cloth::cotton()];
-    let long = nm(3_000_000);
     let straight = Plan {
         stitch: Stitch::Straight,
         ..Plan::default()
     };
-    let got = for_throw(&straight, 0, cloths, long, Winding::default()).unwrap();
-    assert!((got.ratio - (2.0 + 2.0 * 1.9 / 3.0)).abs() < 1e-9);
+    let got = for_throw(&straight, 0, cloths, Winding::default()).unwrap();
+    // The binding is one straight row through three layers, 2.85 mm.
+    let (joined, bound) = (392.5, 132.0);
+    let in_all =
+        |joins: f64| (joins * joined + (2.0 + 2.0 * 2.85 / 3.0) * bound) / (joined + bound);
+    assert!((got.ratio - in_all(2.0 + 2.0 * 1.9 / 3.0)).abs() < 1e-9);
     // 234 + 76 + 82½ in of joins and 132 in of binding.
     assert_eq!(got.seam, half_inches(1049));
     assert!(got.rule.unwrap() < got.total());
-    let twin = for_throw(&Plan::default(), 0, cloths, long, Winding::default()).unwrap();
+    let twin = for_throw(&Plan::default(), 0, cloths, Winding::default()).unwrap();
     // Needles 1 + 1.9/3 each; bobbin 4 across and √(3² + 4²) on, and twice 1.9, every 3 mm.
     let bobbin = (4.0 + 5.0 + 2.0 * 1.9) / 3.0;
-    assert!((twin.ratio - (2.0 * (1.0 + 1.9 / 3.0) + bobbin)).abs() < 1e-9);
+    assert!((twin.ratio - in_all(2.0 * (1.0 + 1.9 / 3.0) + bobbin)).abs() < 1e-9);
     assert_eq!((twin.needles, twin.spools, twin.rule), (2, 2, None));
+    // Two rows with a single needle: each join twice as much as one row, off one spool.
+    let rows = Plan {
+        stitch: Stitch::TwoRows {
+            spacing: nm(5_000_000),
+        },
+        ..straight
+    };
+    let rows = for_throw(&rows, 0, cloths, Winding::default()).unwrap();
+    assert!((rows.ratio - in_all(2.0 * (2.0 + 2.0 * 1.9 / 3.0))).abs() < 1e-9);
+    assert_eq!((rows.needles, rows.spools, rows.seam), (1, 1, got.seam));
+    assert_eq!(in_mm(rows.needle).round(), in_mm(rows.bobbin).round());
+    // Stitches of 4 mm instead of 3 take less: 1.9 / 4 for every row.
+    let longer = Plan {
+        stitch_length: Some(nm(4_000_000)),
+        ..straight
+    };
+    let longer = for_throw(&longer, 0, cloths, Winding::default()).unwrap();
+    let each = |thick: f64| 2.0 + 2.0 * thick / 4.0;
+    let want = (each(1.9) * joined + each(2.85) * bound) / (joined + bound);
+    assert!((longer.ratio - want).abs() < 1e-9);
     // A straight 14 × 18 by hand: 13 seams of 81½ in, 17 of 63½ in and 290 in of binding are
-    // 2,429 in (61.7 m). At 1.63 of needle thread and 15 % over that is 116 m, off one spool of
-    // 200 m; with as much again on the bobbins it is 232 m, and takes a second.
+    // 2,429 in (61.7 m). At 1.63 of needle thread in the laps and 1.95 in the binding and 15 % over
+    // that is 119 m, off one spool of 200 m; with as much again on the bobbins it is 237 m, and
+    // takes a second.
     let large = Plan {
         across: 14,
         down: 18,
         ..straight
     };
-    let need = for_throw(&large, 0, cloths, long, Winding::default()).unwrap();
+    let need = for_throw(&large, 0, cloths, Winding::default()).unwrap();
     assert_eq!((need.spools, need.spools_in_all), (1, 2));
     let metres = in_mm(twin.total()) / 1000.0;
     assert!((metres / (524.5 * 0.0254 * twin.ratio * 1.15) - 1.0).abs() < 1e-6);

@@ -390,7 +390,7 @@ fn a_newer_app_waits_until_the_next_start() {
         browser.run(is_newer) == true
     });
     assert!(took_over, "the newer app is still waiting");
-    browser.wait_text("Lapwork was brought up to date");
+    browser.wait_text("Lapwork has been updated");
     assert_eq!(browser.steps_done(), begun + 1);
     browser.close();
 }

@@ -5,17 +5,20 @@
 mod made;
 
 use divan::Bencher;
-use lapwork_core::cloth::cutting::{Cutting, Pile};
+use lapwork_core::cloth::cutting::{Cutting, Pile, bound, free_yield, naive};
 use lapwork_core::cloth::fabric::Face;
 use lapwork_core::cloth::garments::{Garment, Source};
+use lapwork_core::cloth::pile::{Heap, Use};
+use lapwork_core::cloth::weight::Cloth;
 use lapwork_core::command::{Command, ready};
 use lapwork_core::faces::arrange::Arranger;
 use lapwork_core::fitting::trimming::choices;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::{Count, Ruler};
 use lapwork_core::plan::Plan;
-use lapwork_core::show::{GridWish, Query};
+use lapwork_core::show::{Drag, GridWish, Handle, Query, View};
 use lapwork_core::show::{answer, draft, draft_of, grids, head};
+use lapwork_core::throw::Event;
 use lapwork_core::throw::wishes::Wishes;
 use made::{GRIDS, context, events, file, folded, jeans, journal};
 
@@ -154,4 +157,79 @@ fn cut(bencher: Bencher, pairs: usize) {
 fn square_up(bencher: Bencher, (across, down): (u16, u16)) {
     let throw = folded(&events(across, down));
     bencher.bench(|| choices(&throw, Ruler::default()));
+}
+
+/// A leg of so many pairs on the pile, a point of its outline and so many binding strips shown.
+fn leg(pairs: usize) -> (Journal, Handle, Count) {
+    let mut events = events(12, 16);
+    events.truncate(1);
+    events.extend((0..pairs).map(|i| Event::HeapSet {
+        n: i as u16 + 1,
+        heap: Heap::new(
+            Source::Cloth(Garment {
+                name: format!("pair {i}"),
+                pieces: jeans(i),
+                start: None,
+            }),
+            Use::ANY_DENIM,
+            Cloth::denim(),
+        ),
+    }));
+    let journal = journal(events);
+    let Ok(View::Cutting(page)) = answer(&journal, &cutting(None), context()) else {
+        panic!("a page")
+    };
+    let handle = page.handles[1];
+    let strips = Count::at_most(page.expected_strips);
+    (journal, handle, strips)
+}
+
+fn cutting(drag: Option<Drag>) -> Query {
+    Query::Cutting {
+        n: 1,
+        index: 0,
+        typed: None,
+        drag,
+    }
+}
+
+/// The answers while a point of a leg is held, the finger going from place to place.
+#[divan::bench(args = [2, 8, 32])]
+fn drag_held(bencher: Bencher, pairs: usize) {
+    let (journal, handle, strips) = leg(pairs);
+    let mut moved = 0;
+    bencher.bench_local(|| {
+        moved = (moved + 7) % 60;
+        let drag = Drag {
+            station: handle.station,
+            x: handle.x - f64::from(moved),
+            y: handle.y,
+            held_strips: Some(strips),
+        };
+        answer(&journal, &cutting(Some(drag)), context()).is_ok()
+    });
+}
+
+/// The answer once it is let go: the whole pile is shared out anew.
+#[divan::bench(args = [2, 8, 32])]
+fn drag_let_go(bencher: Bencher, pairs: usize) {
+    let (journal, handle, _) = leg(pairs);
+    let mut moved = 0;
+    bencher.bench_local(|| {
+        moved = (moved + 7) % 60;
+        let drag = Drag {
+            station: handle.station,
+            x: handle.x - f64::from(moved),
+            y: handle.y,
+            held_strips: None,
+        };
+        answer(&journal, &cutting(Some(drag)), context()).is_ok()
+    });
+}
+
+/// What is worked out of the leg only once it is let go: what else could be cut of it.
+#[divan::bench]
+fn drag_compared(bencher: Bencher) {
+    let (leg, how) = (jeans(0).swap_remove(0), Cutting::default());
+    bencher.bench(|| (naive(&leg, &how), free_yield(&leg, &how), bound(&leg, &how)));
 }

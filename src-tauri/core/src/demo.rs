@@ -42,6 +42,7 @@ pub fn prints_in(words: &Words) -> Vec<Print> {
         texture,
         stock: None,
         uncut: false,
+        patch: None,
         photo: None,
     })
     .into()
@@ -195,6 +196,7 @@ pub fn throw_in(words: &Words, now: Time) -> Journal {
                 n,
                 index,
                 squares,
+                pieced: None,
                 by_strip: Vec::new(),
                 strips: None,
                 outline: None,

@@ -61,7 +61,7 @@ fn free(disk: &dyn Disk, folder: &DiskPath, name: &str) -> DiskPath {
 /// What stood in the way; what was at `path` is then still there, unless only its folder
 /// could not be synced.
 pub fn write(disk: &dyn Disk, path: &DiskPath, bytes: &[u8]) -> Result<(), StoreError> {
-    put(disk, path, &part_of(path), bytes).map_err(failed(path))
+    put(disk, path, &part_of(path), bytes, path).map_err(failed(path))
 }
 
 #[cfg(test)]

@@ -5,8 +5,9 @@
 //! pixels alone, so it cannot contain a place, a camera, a date, a thumbnail or a colour profile.
 //!
 //! A file of more than [`MOST_BYTES`] is not read to its end. A picture of more than
-//! [`MOST_PIXELS`] is refused by its header, before anything is decoded, and decoding may
-//! not take more memory than [`MOST_MEMORY`].
+//! [`MOST_PIXELS`], with a side longer than [`MOST_SIDE`], or whose points would take more memory
+//! than [`MOST_MEMORY`], is refused by its header, before anything is decoded. A JPEG without an
+//! end is refused as well: decoders fill what is missing with grey.
 //!
 //! For the printed story the shell scales each photo down further ([`PAPER_SIDE`]), one after
 //! another, and makes it grey for black ink. The first 100 are printed
@@ -31,6 +32,8 @@ use std::io::Cursor;
 pub const MOST_BYTES: u64 = 40 << 20;
 /// The most pixels a picture may have.
 pub const MOST_PIXELS: u64 = 100_000_000;
+/// The longest side of a picture, in pixels. Scaling takes memory for the longer side alone.
+pub const MOST_SIDE: u32 = 40_000;
 /// The longer side of a stored photo, in pixels.
 pub const LONGEST_SIDE: u32 = 1600;
 /// The most memory unpacking may take: four bytes for each point, and room to work.
@@ -50,8 +53,15 @@ pub enum PhotoFault {
         /// How many.
         have: u64,
     },
+    /// A side longer than [`MOST_SIDE`].
+    Side {
+        /// How long.
+        have: u32,
+    },
     /// None of the kinds that are read.
     Kind,
+    /// A kind that phones make and that is not read.
+    Named(&'static str),
     /// Damaged or cut short.
     Broken,
 }
@@ -59,7 +69,12 @@ pub enum PhotoFault {
 /// Whether a file dropped on the window is meant as a photo, by its ending.
 pub fn meant(name: &str) -> bool {
     let ending = name.rsplit_once('.').map(|(_, ending)| ending);
-    ending.is_some_and(|e| ENDINGS.contains(&e.to_ascii_lowercase().as_str()))
+    // Kinds that are not read are told by their name.
+    let unread = ["heic", "heif", "avif"];
+    ending.is_some_and(|e| {
+        let e = e.to_ascii_lowercase();
+        ENDINGS.contains(&e.as_str()) || unread.contains(&e.as_str())
+    })
 }
 
 /// A photo made fit to print.
@@ -122,8 +137,9 @@ pub fn shrink(bytes: &[u8]) -> Result<Vec<u8>, PhotoFault> {
         .with_guessed_format()
         .map_err(|_| PhotoFault::Broken)?;
     match reader.format() {
+        Some(ImageFormat::Jpeg) if !jpeg_ends(bytes) => return Err(PhotoFault::Broken),
         Some(ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP) => {}
-        _ => return Err(PhotoFault::Kind),
+        _ => return Err(named(bytes).map_or(PhotoFault::Kind, PhotoFault::Named)),
     }
     let mut limits = Limits::default();
     limits.max_alloc = Some(MOST_MEMORY);
@@ -136,6 +152,13 @@ pub fn shrink(bytes: &[u8]) -> Result<Vec<u8>, PhotoFault> {
     }
     if have == 0 {
         return Err(PhotoFault::Broken);
+    }
+    let side = width.max(height);
+    if side > MOST_SIDE {
+        return Err(PhotoFault::Side { have: side });
+    }
+    if decoder.total_bytes() > MOST_MEMORY {
+        return Err(PhotoFault::Pixels { have });
     }
     // A senseless tag leaves the picture unturned.
     let orientation = decoder.orientation();
@@ -151,6 +174,76 @@ pub fn shrink(bytes: &[u8]) -> Result<Vec<u8>, PhotoFault> {
         .encode_image(&on_white(&picture))
         .map_err(|why| fault(&why, have))?;
     Ok(out)
+}
+
+/// The name of a kind of picture that phones make and that is not read, by its file type box
+/// (ISO/IEC 14496-12): HEIC (ISO/IEC 23008-12) or AVIF.
+fn named(bytes: &[u8]) -> Option<&'static str> {
+    let length = usize::try_from(u32::from_be_bytes(bytes.get(..4)?.try_into().ok()?)).ok()?;
+    if bytes.get(4..8)? != b"ftyp" {
+        return None;
+    }
+    // The brands: the first, four bytes for a version, then all it is compatible with.
+    let end = length.min(bytes.len()).min(1024);
+    let brands = bytes.get(8..end)?.chunks_exact(4);
+    let brands: Vec<&[u8]> = brands.collect();
+    let any = |of: &[&[u8; 4]]| brands.iter().any(|b| of.iter().any(|o| *b == o.as_slice()));
+    if any(&[b"avif", b"avis"]) {
+        return Some("AVIF");
+    }
+    any(&[
+        b"heic", b"heix", b"heim", b"heis", b"hevc", b"hevx", b"mif1", b"msf1",
+    ])
+    .then_some("HEIC")
+}
+
+/// Whether a JPEG (ITU-T T.81, annex B) goes on to its end of image: one that was cut short does
+/// not. What follows the end is not looked at.
+fn jpeg_ends(bytes: &[u8]) -> bool {
+    const END: u8 = 0xD9;
+    const SCAN: u8 = 0xDA;
+    let mut at = 2;
+    loop {
+        // A marker; any number of fill bytes may precede it.
+        let Some(0xFF) = bytes.get(at) else {
+            return false;
+        };
+        while bytes.get(at) == Some(&0xFF) {
+            at += 1;
+        }
+        let Some(marker) = bytes.get(at).copied() else {
+            return false;
+        };
+        at += 1;
+        match marker {
+            END => return true,
+            // These have no length.
+            0x01 | 0xD0..=0xD8 => continue,
+            _ => {}
+        }
+        let Some(&[high, low]) = bytes.get(at..at + 2) else {
+            return false;
+        };
+        at += usize::from(u16::from_be_bytes([high, low]));
+        if marker == SCAN {
+            // Entropy-coded data: a marker in it is stuffed with 0, or it is a restart.
+            loop {
+                let rest = bytes.get(at..).unwrap_or_default();
+                let Some(next) = rest.iter().position(|b| *b == 0xFF) else {
+                    return false;
+                };
+                match rest.get(next + 1) {
+                    Some(0x00 | 0xD0..=0xD7) => at += next + 2,
+                    Some(0xFF) => at += next + 1,
+                    Some(_) => {
+                        at += next;
+                        break;
+                    }
+                    None => return false,
+                }
+            }
+        }
+    }
 }
 
 fn fault(why: &ImageError, have: u64) -> PhotoFault {
@@ -381,6 +474,81 @@ mod tests {
         assert!(began.elapsed().as_secs() < 5, "nothing was unpacked");
         // A small one of the same make is only damaged.
         assert_eq!(shrink(&bomb(8, 8)), Err(PhotoFault::Broken));
+    }
+
+    #[test]
+    fn a_picture_of_one_long_row_is_refused_by_its_head() {
+        // Within the bound of points, but scaling it took 16 bytes for each.
+        let have = 100_000_000;
+        assert_eq!(shrink(&bomb(have, 1)), Err(PhotoFault::Side { have }));
+        assert_eq!(shrink(&bomb(1, have)), Err(PhotoFault::Side { have }));
+        assert_eq!(shrink(&bomb(MOST_SIDE, 1)), Err(PhotoFault::Broken));
+        // 8 bytes for each point are more than is allowed for.
+        let mut deep = bomb(10_000, 10_000);
+        deep[24] = 16;
+        let sum = crc32(&deep[12..29]).to_be_bytes();
+        deep[29..33].copy_from_slice(&sum);
+        let have = 100_000_000;
+        assert_eq!(shrink(&deep), Err(PhotoFault::Pixels { have }));
+    }
+
+    #[test]
+    fn a_jpeg_that_was_cut_short_is_refused_wherever_it_was_cut() {
+        let plain = encoded(&quarters(90, 60), ImageFormat::Jpeg);
+        let whole = tagged(&quarters(90, 60), 6);
+        for whole in [plain, whole] {
+            assert!(shrink(&whole).is_ok());
+            for end in (3..whole.len()).step_by(7).chain([whole.len() - 1]) {
+                assert_eq!(shrink(&whole[..end]), Err(PhotoFault::Broken), "{end}");
+            }
+            // What a camera writes behind the picture does no harm.
+            let mut more = whole.clone();
+            more.extend(b"\0\0 more of the maker's own");
+            assert!(shrink(&more).is_ok());
+        }
+        for format in [ImageFormat::Png, ImageFormat::WebP] {
+            let whole = encoded(&quarters(90, 60), format);
+            for end in [whole.len() / 2, whole.len() * 3 / 4, whole.len() - 20] {
+                assert_eq!(
+                    shrink(&whole[..end]),
+                    Err(PhotoFault::Broken),
+                    "{format:?} {end}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn what_phones_make_and_is_not_read_is_told_by_its_name() {
+        let head = |first: &[u8; 4], more: &[&[u8; 4]]| {
+            let length = 16 + 4 * more.len() as u32;
+            let mut out = length.to_be_bytes().to_vec();
+            out.extend(b"ftyp");
+            out.extend(first);
+            out.extend([0; 4]);
+            more.iter().for_each(|brand| out.extend(*brand));
+            out.extend([7; 40]);
+            out
+        };
+        for (bytes, fault) in [
+            (
+                head(b"heic", &[b"mif1", b"heic"]),
+                PhotoFault::Named("HEIC"),
+            ),
+            (head(b"mif1", &[b"heic"]), PhotoFault::Named("HEIC")),
+            (
+                head(b"avif", &[b"mif1", b"miaf"]),
+                PhotoFault::Named("AVIF"),
+            ),
+            (head(b"mif1", &[b"avif"]), PhotoFault::Named("AVIF")),
+            (head(b"isom", &[b"mp41"]), PhotoFault::Kind),
+        ] {
+            assert_eq!(shrink(&bytes), Err(fault));
+        }
+        for name in ["a.heic", "b.HEIF", "c.avif", "d.jpg"] {
+            assert!(meant(name), "{name}");
+        }
+        assert!(!meant("throw.jsonl"));
     }
 
     #[test]

@@ -11,6 +11,9 @@ use unicode_segmentation::UnicodeSegmentation;
 pub(crate) const LONGEST_WORD: usize = 22;
 /// See [`LONGEST_WORD`].
 pub(crate) const LONGEST_LARGE: usize = 18;
+/// Marks over and under a letter that are set at most. No writing needs as many; each costs as
+/// much as a letter, and hundreds on one letter cost far more.
+const MOST_MARKS: usize = 8;
 /// Signs without letters that are named at most.
 const MOST_NAMED: usize = 20;
 /// Stands for a sign without letters.
@@ -36,14 +39,21 @@ impl<'a> Tidy<'a> {
 
     /// Tidy one text: signs without letters become boxes.
     pub(crate) fn text(&mut self, text: &mut String) {
-        let shown = text.chars().filter(|sign| !is_selector(*sign)).map(|sign| {
-            let plain = sign.is_whitespace() || sign.is_control() || is_format(sign);
-            if plain || self.letters.iter().any(|l| l.contains(sign as u32)) {
-                return sign;
-            }
-            self.missing.insert(sign as u32);
-            BOX
-        });
+        let each = text.graphemes(true);
+        let bounded: String = each
+            .flat_map(|sign| sign.chars().take(1 + MOST_MARKS))
+            .collect();
+        let shown = bounded
+            .chars()
+            .filter(|sign| !is_selector(*sign))
+            .map(|sign| {
+                let plain = sign.is_whitespace() || sign.is_control() || is_format(sign);
+                if plain || self.letters.iter().any(|l| l.contains(sign as u32)) {
+                    return sign;
+                }
+                self.missing.insert(sign as u32);
+                BOX
+            });
         let shown: String = shown.collect();
         *text = readable(&shown, self.longest);
     }
@@ -134,5 +144,24 @@ mod tests {
         let word = "e\u{301}".repeat(30);
         let parts = readable(&word, LONGEST_WORD);
         assert!(parts.split(MAY_BREAK).all(|part| part == "e\u{301}"));
+    }
+
+    #[test]
+    fn of_marks_heaped_on_one_letter_few_are_set_and_those_of_writings_all() {
+        let mut tidy = Tidy::new(&[], LONGEST_WORD);
+        let mut heaped = format!("o{}", "\u{301}".repeat(4_000)).repeat(2);
+        tidy.text(&mut heaped);
+        // Without letters each sign is a box; what matters is how many are left.
+        assert_eq!(heaped.chars().count(), 2 * (1 + MOST_MARKS));
+        for written in [
+            "ệ".to_string(),
+            "e\u{323}\u{302}".into(),
+            "क्षि".into(),
+            "ที่".into(),
+        ] {
+            let mut text = written.clone();
+            tidy.text(&mut text);
+            assert_eq!(text.chars().count(), written.chars().count(), "{written}");
+        }
     }
 }

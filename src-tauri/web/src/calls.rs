@@ -19,7 +19,7 @@ use lapwork_service::host::Host;
 use lapwork_service::import;
 use lapwork_service::paper::{self, PrintJob};
 use lapwork_service::photos::PhotoFault;
-use lapwork_service::service::Service;
+use lapwork_service::service::{Service, WINDOW_WAITS};
 use lapwork_service::store::{Store, StoreError};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
@@ -156,7 +156,7 @@ impl PageService {
         stranded: Option<Stranded>,
     ) -> PageService {
         PageService {
-            service: Service::for_locale(store, host, locale(languages)),
+            service: Service::for_locale(store, host, locale(languages)).waiting(WINDOW_WAITS),
             stranded,
         }
     }

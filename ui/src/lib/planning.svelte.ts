@@ -1,12 +1,11 @@
 // A plan that is being typed: it asks the core a moment after each change, and keeps the fields
 // as the core reads them.
 
+import type { TypedField } from './fields';
 import type { PlanDraft, PlanView } from './types';
 
 /** How long after the last key the core is asked, in milliseconds. */
 const PAUSE = 120;
-
-type TypedField = Exclude<keyof PlanDraft, 'joining' | 'stitch' | 'order'>;
 
 export class Planning {
   draft: PlanDraft;

@@ -1,7 +1,8 @@
 // All throws, and the commands that begin, put away, delete, import or merge them.
 //
 // The shelf shown is the latest one that the core sent. Each command returns the updated shelf or
-// has it read again, also after a failure, and the problem stays visible. An imported file stays
+// has it read again, also after a failure, and the problem stays visible. Where there are many
+// throws, the core sends the shelf before all are read, and the rows fill in. An imported file stays
 // until the maker has decided what becomes of it.
 
 import type { OpenThrow } from './open-throw.svelte';
@@ -44,10 +45,15 @@ type Shell = Pick<
   'shelf' | 'act' | 'shelfCommand' | 'again' | 'importFile' | 'dropped' | 'decideImport'
 >;
 
+/** Whether throws of this shelf are still unread. */
+const isPartial = (view: ShelfView) => [...view.rows, ...view.deleted].some((row) => row.unread);
+
 export class Shelf {
   view = $state.raw<ShelfView | null>(null);
   /** A throw file that was imported, until it is decided what becomes of it. */
   imported = $state.raw<ImportView | null>(null);
+  /** The rest of the shelf is being asked for. */
+  private readingOn = false;
   /** A new throw that is made after another, or was left before it was begun. */
   begun: NewThrow | null = null;
 
@@ -59,10 +65,27 @@ export class Shelf {
     private readonly messages: Messages,
   ) {}
 
+  /** Show the shelf as the core sent it. It is asked for again while throws are still unread. */
+  show(view: ShelfView) {
+    this.view = view;
+    if (isPartial(view) && !this.readingOn) void this.readOn();
+  }
+
+  private async readOn() {
+    this.readingOn = true;
+    try {
+      while (this.view && isPartial(this.view)) this.view = await this.shell.shelf();
+    } catch (thrown) {
+      this.messages.fail(thrown);
+    } finally {
+      this.readingOn = false;
+    }
+  }
+
   /** Read the shelf anew. */
   async reread() {
     try {
-      this.view = await this.shell.shelf();
+      this.show(await this.shell.shelf());
     } catch (thrown) {
       this.messages.fail(thrown);
     }
@@ -82,7 +105,7 @@ export class Shelf {
   async run(command: ShelfCommand): Promise<ShelfAnswer | null> {
     const done = await this.turns.run(() => this.shell.shelfCommand(command));
     if (done.is === 'done') {
-      this.view = done.answer.shelf;
+      this.show(done.answer.shelf);
       return done.answer;
     }
     if (done.is === 'failed') await this.messages.keeping(() => this.reread());
@@ -115,7 +138,7 @@ export class Shelf {
     if (done.is !== 'done') return;
     const { said, id, shelf } = done.answer;
     this.imported = null;
-    this.view = shelf;
+    this.show(shelf);
     if (id !== null) {
       await this.screens.go({ at: 'work' }, id);
       const show = () => void this.screens.go({ at: 'history' }, this.openThrow.id, true);

@@ -46,16 +46,30 @@ describe('the shelf', () => {
 
   test('a command on the shelf brings the shelf as it is then', async () => {
     const answered = shelf.run({ command: 'demo' });
-    await shell.answer({ id: 'demo', shelf: { rows: ['demo'] } });
+    await shell.answer({ id: 'demo', shelf: { rows: ['demo'], deleted: [] } });
     assert.equal((await answered).id, 'demo');
     assert.deepEqual(shelf.view.rows, ['demo']);
+  });
+
+  test('the shelf is shown at once, and its rows fill in', async () => {
+    const [read, unread] = [{ id: 'a' }, { id: 'b', unread: true }];
+    shelf.show({ rows: [read, unread], deleted: [] });
+    assert.deepEqual(shelf.view.rows, [read, unread]);
+    assert.equal(shell.last.command, 'shelf');
+    // Another answer that comes meanwhile does not ask a second time.
+    shelf.show({ rows: [unread], deleted: [unread] });
+    await shell.answer({ rows: [read], deleted: [unread] });
+    assert.equal(shell.last.command, 'shelf');
+    await shell.answer({ rows: [read], deleted: [read] });
+    assert.deepEqual(shelf.view.deleted, [read]);
+    assert.equal(shell.waiting.length, 0);
   });
 
   test('after a failure the shelf is read anew, and what failed stays shown', async () => {
     const answered = shelf.run({ command: 'delete', id: 'bay' });
     await shell.refuse(PROBLEM);
     assert.equal(shell.last.command, 'shelf');
-    await shell.answer({ rows: ['bay'] });
+    await shell.answer({ rows: ['bay'], deleted: [] });
     assert.equal(await answered, null);
     assert.deepEqual(shelf.view.rows, ['bay']);
     assert.equal(messages.problem, PROBLEM);
@@ -66,7 +80,7 @@ describe('the shelf', () => {
       const done = shelf.actOn('bay', { do: 'rename', name: 'Sill' });
       if (does) await shell.answer({});
       else await shell.refuse(PROBLEM);
-      await shell.answer({ rows: [String(does)] });
+      await shell.answer({ rows: [String(does)], deleted: [] });
       assert.equal(await done, does);
       assert.deepEqual(shelf.view.rows, [String(does)]);
       mock.timers.tick(300);
@@ -88,7 +102,7 @@ describe('the shelf', () => {
       shell.waiting.map((call) => call.command),
       ['shelfCommand'],
     );
-    await shell.answer({ id: 'demo', shelf: { rows: [] } });
+    await shell.answer({ id: 'demo', shelf: { rows: [], deleted: [] } });
     mock.timers.tick(300);
     await shell.answer({ title: 'A copy' });
     assert.equal(shelf.imported.title, 'A copy');
@@ -100,12 +114,12 @@ describe('the shelf', () => {
     mock.timers.tick(1);
     void shelf.decide({ choice: 'merge' }, 1);
     await shell.refuse(PROBLEM);
-    await shell.answer({ rows: [] });
+    await shell.answer({ rows: [], deleted: [] });
     assert.equal(shelf.imported.title, 'A copy');
     assert.equal(messages.problem, PROBLEM);
     mock.timers.tick(300);
     const decided = shelf.decide({ choice: 'merge' }, 1);
-    await shell.answer({ said: 'Merged', id: 'bay', shelf: { rows: ['bay'] } });
+    await shell.answer({ said: 'Merged', id: 'bay', shelf: { rows: ['bay'], deleted: [] } });
     assert.equal(shelf.imported, null);
     await shell.answer({ ...view('work', 1), card: {} });
     await decided;

@@ -51,7 +51,7 @@ export const preferences = new Preferences(
   messages,
   (hello) => {
     setWords(hello.words, hello.language, hello.point);
-    shelf.view = hello.shelf;
+    shelf.show(hello.shelf);
     page.wear(hello.prefs, hello.language);
   },
   () => openThrow.again(),

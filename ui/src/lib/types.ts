@@ -83,7 +83,7 @@ chosen: Array<PieceCard>, };
 
 export type Binding = { 
 /**
- * Cut width of the strip; half of it shows on each face.
+ * Cut width of the strip; what shows of it on each face is [`crate::cloth::bound`].
  */
 strip: Length, 
 /**
@@ -167,6 +167,10 @@ open: OpenFirst | null,
  */
 picture: Picture, 
 /**
+ * Its moves drawn one after another, where the step has such.
+ */
+moves: Array<Move>, 
+/**
  * The buttons, the usual one first.
  */
 ticks: Array<Button>, 
@@ -207,7 +211,7 @@ lessons: Array<string>,
  */
 notes: Array<string>, };
 
-export type Caution = "blade" | "iron" | "needle" | "lint" | "children";
+export type Caution = "blade" | "iron" | "blade-and-iron" | "needle" | "lint" | "children";
 
 export type CautionNote = { 
 /**
@@ -675,6 +679,10 @@ squares: Count,
  */
 by_strip?: Array<Count>, 
 /**
+ * How many of the squares are pieced of two halves, where some are.
+ */
+pieced?: Count, 
+/**
  * How many binding strips, where some were to come.
  */
 strips?: Count, 
@@ -926,9 +934,13 @@ text: string,
  */
 chalk: string | null, 
 /**
- * Squares of this line.
+ * Whole squares of this line.
  */
 squares: number, 
+/**
+ * Halves of squares.
+ */
+halves: number, 
 /**
  * It is done.
  */
@@ -950,7 +962,11 @@ both_edges?: boolean,
 /**
  * The piece lies a quarter turned.
  */
-turned?: boolean, };
+turned?: boolean, 
+/**
+ * What the squares leave is cut into halves, of which two are lapped into one square.
+ */
+pieced?: boolean, };
 
 export type Denim = { 
 /**
@@ -1683,7 +1699,7 @@ said: string,
  */
 shelf: ShelfView, };
 
-export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss" | "cloth" | "veiled" | "outline" | "edge" | "block" | "sewn" | "fringe" | "threads" | "binding" | "leader" | "unit" | "stays" | "pin" | "clash" | "grain" | "ring" | "beneath" | "words" | "title" | "letters" | "bare" | "wrong" | "number";
+export type Ink = "denim" | "blank" | "now" | "next" | "done" | "lap" | "stitch" | "waste" | "cut" | "rule" | "amiss" | "cloth" | "veiled" | "outline" | "edge" | "block" | "sewn" | "fringe" | "threads" | "hidden" | "fray" | "needle" | "binding" | "leader" | "unit" | "stays" | "pin" | "clash" | "grain" | "ring" | "beneath" | "words" | "title" | "letters" | "bare" | "wrong" | "number";
 
 export type InkKey = { 
 /**
@@ -2060,6 +2076,16 @@ why: Mishap,
  */
 label: string, };
 
+export type Move = { 
+/**
+ * What is done, in a sentence.
+ */
+text: string, 
+/**
+ * How it looks.
+ */
+picture: Picture, };
+
 export type OffView = { 
 /**
  * Common to all screens.
@@ -2374,6 +2400,10 @@ keep: Button | null,
  */
 expected: number, 
 /**
+ * Of these, squares pieced of two halves.
+ */
+expected_pieced: number, 
+/**
  * Binding strips to expect.
  */
 expected_strips: number, 
@@ -2478,6 +2508,10 @@ joining: Joining,
  */
 stitch: Stitch, 
 /**
+ * How long a stitch is; where it is not said, [`USUAL_STITCH_MM`].
+ */
+stitch_length?: Length, 
+/**
  * Least fringe the maker trusts to hold (3 mm; common practice, no source).
  */
 least_fringe: Length, 
@@ -2493,6 +2527,11 @@ order: JoinOrder,
  * The strip round the outside.
  */
 binding: Binding, 
+/**
+ * Pressing and trimming the whole edge is a step before the binding. Where it is not said, the
+ * binding begins without it.
+ */
+trim_edge?: boolean, 
 /**
  * Minutes a pressed piece is left to cool (5; common practice, no source).
  */
@@ -2528,9 +2567,13 @@ joining: Joining,
  */
 stitch: StitchKind, 
 /**
- * Twin spacing or stitch width.
+ * Twin spacing, distance of two rows, or stitch width.
  */
 width: string, 
+/**
+ * How long a stitch is.
+ */
+stitch_length: string, 
 /**
  * Least fringe.
  */
@@ -2547,6 +2590,10 @@ between: string,
  * Order of the larger joins.
  */
 order: JoinOrder, 
+/**
+ * The whole edge is pressed and trimmed before the binding.
+ */
+trim_edge: boolean, 
 /**
  * Width of the binding strip.
  */
@@ -2665,6 +2712,11 @@ stock: Count | null,
  * It is cloth, or squares too large, of which she cuts the squares: cutting them is a step.
  */
 uncut?: boolean, 
+/**
+ * Its squares are of this side, smaller than the throw's: each lies as a patch in the middle
+ * of a denim square, clear of the laps, and is stitched round.
+ */
+patch?: Length, 
 /**
  * A photo of it, shown in place of the drawn texture where it is there.
  */
@@ -2937,7 +2989,7 @@ lap: string,
  */
 stitch: StitchKind, 
 /**
- * Twin spacing or stitch width.
+ * Twin spacing, distance of two rows, or stitch width.
  */
 width: string, 
 /**
@@ -3033,6 +3085,10 @@ id: string, } | { "command": "erase",
 /**
  * Which.
  */
+id: string, } | { "command": "clear-copies", 
+/**
+ * Which.
+ */
 id: string, };
 
 export type ShelfRow = { 
@@ -3067,7 +3123,15 @@ picture: Picture | null,
 /**
  * What is wrong with it, if it cannot be opened, or what was mended.
  */
-problem: Problem | null, };
+problem: Problem | null, 
+/**
+ * It is not read yet: the shelf is to be asked again.
+ */
+unread?: boolean, 
+/**
+ * The copies that are kept beside its file since it was merged, if there are any.
+ */
+copies?: string, };
 
 export type ShelfView = { 
 /**
@@ -3221,13 +3285,17 @@ export type Stitch = { "kind": "straight" } | { "kind": "twin",
 /**
  * Distance between the needles, in nanometres.
  */
+spacing: Length, } | { "kind": "two-rows", 
+/**
+ * Distance from the first row to the second, in nanometres.
+ */
 spacing: Length, } | { "kind": "zigzag", 
 /**
  * Full width of the stitch, in nanometres.
  */
 width: Length, };
 
-export type StitchKind = "straight" | "twin" | "zigzag";
+export type StitchKind = "straight" | "twin" | "two-rows" | "zigzag";
 
 export type Story = { 
 /**
@@ -3329,7 +3397,7 @@ all: number,
  */
 text: string, };
 
-export type Task = "cut" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
+export type Task = "cut" | "lap-halves" | "press-halves" | "cool-halves" | "stitch-halves" | "cut-fabric" | "cover-front" | "cover-back" | "press-cover" | "cool-cover" | "stitch-patch" | "dot" | "press-lap" | "cool-lap" | "pin" | "stitch" | "press-seam" | "press-block" | "square-up" | "trim-edge" | "cut-binding" | "join-binding" | "press-binding" | "glue-binding" | "stitch-binding" | "snip" | "wash" | "clip";
 
 export type Texture = "plain" | "stripe" | "check" | "dot" | "sprig" | "slant" | "wave" | "cross";
 
@@ -3780,6 +3848,8 @@ export type WordKey =
   | "ui-choose-trim"
   | "ui-chosen"
   | "ui-chosen-now"
+  | "ui-clear-copies"
+  | "ui-clear-copies-done"
   | "ui-close"
   | "ui-cloth-cut"
   | "ui-cloth-edges-hint"
@@ -3818,6 +3888,7 @@ export type WordKey =
   | "ui-cut-count-hint"
   | "ui-cut-counted"
   | "ui-cut-list"
+  | "ui-cut-pieced"
   | "ui-cut-strips"
   | "ui-cut-unkept"
   | "ui-cut-up"
@@ -4133,6 +4204,8 @@ export type WordKey =
   | "ui-right"
   | "ui-right-side"
   | "ui-rising"
+  | "ui-rows-apart"
+  | "ui-rows-apart-hint"
   | "ui-rub-out"
   | "ui-scrap-kept"
   | "ui-scrap-note"
@@ -4164,9 +4237,12 @@ export type WordKey =
   | "ui-squares-have"
   | "ui-stations"
   | "ui-still-cooling"
+  | "ui-still-reading"
   | "ui-still-warm"
   | "ui-still-warm-text"
   | "ui-stitch"
+  | "ui-stitch-length"
+  | "ui-stitch-length-hint"
   | "ui-stock"
   | "ui-stop-looking"
   | "ui-story"
@@ -4208,6 +4284,9 @@ export type WordKey =
   | "ui-top"
   | "ui-trim"
   | "ui-trim-chosen"
+  | "ui-trim-edge"
+  | "ui-trim-edge-none"
+  | "ui-trim-edge-step"
   | "ui-trim-hint"
   | "ui-turn-half"
   | "ui-turn-over"
@@ -4217,6 +4296,7 @@ export type WordKey =
   | "ui-twin"
   | "ui-twin-hint"
   | "ui-twin-width"
+  | "ui-two-rows"
   | "ui-uncut"
   | "ui-undo"
   | "ui-undone"

@@ -19,6 +19,9 @@
 //! one cut; a run of `n` squares takes `n + 1` upright cuts), and then to strips nearer the
 //! hem. (Dynamic programming, plain arithmetic.)
 //!
+//! Where [`Cutting::half`] asks for it, what these strips leave is cut into halves of squares
+//! (`cloth/halves.rs`).
+//!
 //! Where [`Cutting::both_edges`] asks for it, strips may begin at the marks measured down from the
 //! upper edge too, above all those from below (`cloth/choice.rs`), where that gives more.
 //!
@@ -78,6 +81,7 @@ use crate::cloth::choice::{best, following, from_both};
 use crate::cloth::garments::{
     GarmentKind, GarmentSize, Guess, Piece, PieceFault, Source, ZoneKind, start,
 };
+use crate::cloth::halves::{self, Band};
 use crate::measure::{
     Area, Count, Length, Ruler, System, eighth_inches, in_nm, inches, nm, square_metres,
 };
@@ -128,6 +132,10 @@ pub struct Cutting {
     pub binding: Option<BindingCut>,
     /// Strips are measured from the upper edge too, where that gives more.
     pub both_edges: bool,
+    /// What the squares leave is cut into halves of this width, of which two are lapped into one
+    /// square.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub half: Option<Length>,
 }
 
 impl Default for Cutting {
@@ -139,6 +147,7 @@ impl Default for Cutting {
             step: Cutting::usual_step(System::Inch),
             binding: None,
             both_edges: false,
+            half: None,
         }
     }
 }
@@ -168,6 +177,10 @@ impl Cutting {
         if self.trimming < nm(0) || self.trimming > self.side {
             return Err(CuttingFault::Trimming);
         }
+        let narrow = |half: Length| half * 2 <= self.cut_side() || half >= self.cut_side();
+        if self.half.is_some_and(narrow) {
+            return Err(CuttingFault::Half);
+        }
         if self.step < nm(100_000) || self.step > self.cut_side() {
             return Err(CuttingFault::Step);
         }
@@ -195,6 +208,9 @@ pub enum CuttingFault {
     /// Trimming below nothing or more than the side.
     #[error("the trimming is not between nothing and the side")]
     Trimming,
+    /// Two halves that do not overlap in one square, or that are as wide as it.
+    #[error("a half is not between half the side of a square and all of it")]
+    Half,
     /// Resolution under 0.1 mm, or coarser than the squares.
     #[error("the step is under 0.1 mm or larger than a square")]
     Step,
@@ -254,6 +270,26 @@ impl Strip {
     }
 }
 
+/// Half a square; two of them are lapped into one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Half {
+    /// Where it lies.
+    pub patch: Patch,
+    /// Its long side runs up the piece as it lies; else across.
+    pub upright: bool,
+    /// The strip beside whose squares it lies, counted from 0; none where it lies in a row of
+    /// halves.
+    pub strip: Option<usize>,
+}
+
+impl Half {
+    /// Its width and height as it lies.
+    pub fn size(&self) -> [Length; 2] {
+        let p = &self.patch;
+        [p.right - p.left, p.to - p.from]
+    }
+}
+
 /// One cut.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CutLine {
@@ -289,14 +325,84 @@ pub struct CutPlan {
     pub turned: bool,
     /// Cuts in the order they are made: across from the hem up, then along each strip.
     pub lines: Vec<CutLine>,
-    /// Squares in all.
+    /// Squares in all, those pieced of halves with them.
     pub count: u32,
+    /// Of these, squares pieced of two halves.
+    pub pieced: u32,
+    /// The halves, two for each pieced square, in the order they are cut.
+    pub halves: Vec<Half>,
     /// Strips for the binding, in the order they were found.
     pub binding: Vec<Patch>,
     /// Rectangles left over, 1 in and more both ways.
     pub offcuts: Vec<Patch>,
     /// Cloth that is neither square nor binding, unusable places with it.
     pub spare: Area,
+}
+
+/// Halves edge to edge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct HalfRun {
+    /// All of them.
+    pub patch: Patch,
+    /// How many.
+    pub count: u32,
+    /// They are upright.
+    pub upright: bool,
+    /// The strip they are cut of, where it is one of squares.
+    pub strip: Option<usize>,
+}
+
+impl CutPlan {
+    /// Whether a half lies right beside a square of its strip.
+    pub fn is_beside(&self, half: &Half) -> bool {
+        let strip = half.strip.and_then(|nth| self.strips.get(nth));
+        strip.is_some_and(|s| {
+            let side = s.to - s.from;
+            s.squares.iter().any(|left| *left + side == half.patch.left)
+        })
+    }
+
+    /// The halves that lie beside no square, in runs edge to edge.
+    pub fn loose_halves(&self) -> Vec<HalfRun> {
+        let mut runs: Vec<HalfRun> = Vec::new();
+        for half in self.halves.iter().filter(|half| !self.is_beside(half)) {
+            let patch = half.patch;
+            match runs.last_mut() {
+                Some(run)
+                    if run.patch.right == patch.left
+                        && (run.patch.from, run.patch.to) == (patch.from, patch.to) =>
+                {
+                    run.patch.right = patch.right;
+                    run.count += 1;
+                }
+                _ => runs.push(HalfRun {
+                    patch,
+                    count: 1,
+                    upright: half.upright,
+                    strip: half.strip,
+                }),
+            }
+        }
+        runs
+    }
+
+    /// Which of the pieced squares a half is of, counted from 0: two upright ones make a square,
+    /// or two that lie across.
+    pub fn pair_of(&self, nth: usize) -> usize {
+        let Some(half) = self.halves.get(nth) else {
+            return 0;
+        };
+        let alike = |h: &&Half| h.upright == half.upright;
+        let before = self.halves.iter().take(nth).filter(alike).count();
+        let upright = self.halves.iter().filter(|h| h.upright).count();
+        let first = if half.upright { 0 } else { upright / 2 };
+        first + before / 2
+    }
+
+    /// Whole squares.
+    pub fn whole(&self) -> u32 {
+        self.count.saturating_sub(self.pieced)
+    }
 }
 
 /// A rectangle in nanometres.
@@ -309,6 +415,15 @@ pub(super) struct ClearRect {
 }
 
 impl ClearRect {
+    fn of(patch: &Patch) -> ClearRect {
+        ClearRect {
+            from: in_nm(patch.from),
+            to: in_nm(patch.to),
+            left: in_nm(patch.left),
+            right: in_nm(patch.right),
+        }
+    }
+
     pub(super) fn patch(self) -> Patch {
         Patch {
             from: nm(self.from),
@@ -526,10 +641,18 @@ fn slack(piece: &Piece, plan: &CutPlan, patch: &Patch) -> Length {
     let Ok(ground) = CuttingGround::new(piece) else {
         return nm(0);
     };
+    // A half right beside squares goes along with them.
+    let beside = |half: &&Half| half.strip.is_some() && half.patch.left == patch.right;
+    let beside = (plan.halves.iter()).find(|h| beside(h) && h.patch.from == patch.from);
+    let patch = &Patch {
+        right: beside.map_or(patch.right, |half| half.patch.right),
+        ..*patch
+    };
     let [_, end] = ground.level(in_nm(patch.from), in_nm(patch.to));
     let zones = piece.zones.iter().map(|z| (z.from, z.to, z.left));
     let runs = plan.strips.iter().flat_map(Strip::runs);
-    let cut = runs.chain(plan.binding.iter().copied());
+    let halves = plan.halves.iter().map(|half| half.patch);
+    let cut = runs.chain(plan.binding.iter().copied()).chain(halves);
     let end = zones
         .chain(cut.map(|p| (p.from, p.to, p.left)))
         .filter(|(from, to, left)| *from < patch.to && *to > patch.from && *left >= patch.right)
@@ -559,14 +682,16 @@ pub struct Beginning {
     pub left: Length,
 }
 
-/// Where each binding strip begins and then each run of squares, in the order in which they are
-/// cut. Each begins on the ruler's next mark inwards where the cloth leaves room for that, else
+/// Where each binding strip begins, then each run of squares and then each run of halves that
+/// begins beside no square, in the order in which they are cut. Each begins on the ruler's next mark inwards where the cloth leaves room for that, else
 /// to the nanometre.
 pub fn beginnings(piece: &Piece, plan: &CutPlan, ruler: Ruler) -> Vec<Beginning> {
     let mut out: Vec<Beginning> = Vec::new();
     let mut cut: Vec<Patch> = Vec::new();
     let runs = plan.strips.iter().flat_map(Strip::runs);
-    for (n, patch) in plan.binding.iter().copied().chain(runs).enumerate() {
+    let halves = plan.loose_halves().into_iter().map(|run| run.patch);
+    let all = plan.binding.iter().copied().chain(runs).chain(halves);
+    for (n, patch) in all.enumerate() {
         let between = |p: &&Patch| p.from < patch.to && p.to > patch.from && p.right <= patch.left;
         let strip = cut.iter().filter(between).map(|p| p.right).max();
         let (from, by, base) = match strip {
@@ -692,12 +817,23 @@ pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
         });
     }
     lines.append(&mut uprights);
-    let count = squares.len();
+    let whole = squares.len();
     ground.keep_off(squares.into_iter());
+    let halves = match how.half {
+        Some(half) => halves_of(&ground, &strips, [side, in_nm(half)], step),
+        None => Vec::new(),
+    };
+    ground.keep_off(halves.iter().map(|half| ClearRect::of(&half.patch)));
+    let pieced = halves.len() / 2;
+    let count = whole + pieced;
     let binding = how
         .binding
         .map_or_else(Vec::new, |b| binding(&mut ground, b, step));
-    let mut spare = piece.area() - square_metres(nm(side), nm(side)) * count as f64;
+    let mut spare = piece.area() - square_metres(nm(side), nm(side)) * whole as f64;
+    for half in &halves {
+        let [wide, high] = half.size();
+        spare -= square_metres(wide, high);
+    }
     for strip in &binding {
         spare -= square_metres(nm(strip.right - strip.left), nm(strip.to - strip.from));
     }
@@ -708,9 +844,22 @@ pub fn lay_out(piece: &Piece, how: &Cutting) -> Result<CutPlan, CuttingFault> {
         turned: false,
         lines,
         count: u32::try_from(count).unwrap_or(u32::MAX),
+        pieced: u32::try_from(pieced).unwrap_or(u32::MAX),
+        halves,
         binding: binding.into_iter().map(ClearRect::patch).collect(),
         spare,
     })
+}
+
+/// How many squares [`lay_out`] finds, without saying where.
+pub(super) fn squares_of(piece: &Piece, how: &Cutting) -> Result<u32, CuttingFault> {
+    if how.half.is_some() {
+        return Ok(lay_out(piece, how)?.count);
+    }
+    let (ground, side, step) = ready(piece, how)?;
+    let (starts, _) = starts(&ground, how, side, step)?;
+    let squares: i64 = starts.iter().map(|from| ground.count(*from, side).0).sum();
+    Ok(u32::try_from(squares).unwrap_or(u32::MAX))
 }
 
 /// Where the strips begin, in the order they are cut, and how many of them are measured from
@@ -743,6 +892,97 @@ fn starts(
     let up = low.iter().map(|i| below[*i]);
     let down = high.iter().map(|i| froms[*i]);
     Ok((up.chain(down).collect(), high.len()))
+}
+
+/// The halves in what the squares leave, two for each pieced square: those beside the squares, strip
+/// by strip, then those in rows from the hem up.
+fn halves_of(
+    ground: &CuttingGround,
+    strips: &[Strip],
+    [side, half]: [i64; 2],
+    step: i64,
+) -> Vec<Half> {
+    let mut out = Vec::new();
+    let upright = |from: i64, to: i64, left: i64, strip| Half {
+        patch: ClearRect {
+            from,
+            to,
+            left,
+            right: left + half,
+        }
+        .patch(),
+        upright: true,
+        strip,
+    };
+    // Squares are kept off, so that what is free lies beside them.
+    for (nth, strip) in strips.iter().enumerate() {
+        let (from, to) = (in_nm(strip.from), in_nm(strip.to));
+        ground.across(from, to, |left, right| {
+            if right - left >= half {
+                out.push(upright(from, to, left, Some(nth)));
+            }
+        });
+    }
+    let mut edges: Vec<i64> = strips.iter().map(|s| in_nm(s.from)).collect();
+    edges.extend(strips.iter().map(|s| in_nm(s.to)));
+    edges.extend([ground.low(), ground.high()]);
+    edges.sort_unstable();
+    // Strips are as high as a square and do not overlap: every other gap lies between them.
+    let free = edges.chunks_exact(2).map(|e| [e[0], e[1]]);
+    let free: Vec<[i64; 2]> = free.filter(|[a, b]| b - a >= half).collect();
+    let count = |from: i64, high: i64, wide: i64| {
+        let mut n = 0;
+        ground.across(from, from + high, |left, right| n += (right - left) / wide);
+        u32::try_from(n).unwrap_or(u32::MAX)
+    };
+    let bands = free.iter().map(|[low, high]| {
+        let step = step * ((high - low) / step / MOST_MARKS + 1);
+        let marks = (0..=(high - low - half) / step).map(|i| low + i * step);
+        let marks: Vec<i64> = marks.collect();
+        let tall = |m: &i64| match m + side <= *high {
+            true => count(*m, side, half),
+            false => 0,
+        };
+        Band {
+            upright: marks.iter().map(tall).collect(),
+            lying: marks.iter().map(|m| count(*m, half, side)).collect(),
+            marks,
+        }
+    });
+    let bands: Vec<Band> = bands.collect();
+    for row in halves::rows(&bands, out.len() as u32, [side, half]) {
+        let (high, wide) = if row.upright {
+            (side, half)
+        } else {
+            (half, side)
+        };
+        ground.across(row.from, row.from + high, |left, right| {
+            out.extend((0..(right - left) / wide).map(|k| {
+                let left = left + k * wide;
+                let patch = ClearRect {
+                    from: row.from,
+                    to: row.from + high,
+                    left,
+                    right: left + wide,
+                };
+                Half {
+                    patch: patch.patch(),
+                    upright: row.upright,
+                    strip: None,
+                }
+            }));
+        });
+    }
+    // One that finds no other half is no square; the last of its kind is left out.
+    for upright in [true, false] {
+        let mut own = out.iter().enumerate().filter(|(_, h)| h.upright == upright);
+        if own.clone().count() % 2 == 1
+            && let Some((last, _)) = own.next_back()
+        {
+            out.remove(last);
+        }
+    }
+    out
 }
 
 /// Straight strips in what is left, one after another; they are kept off after.
@@ -1123,6 +1363,7 @@ pub fn free_yield(piece: &Piece, how: &Cutting) -> Result<FreeYield, CuttingFaul
         &Cutting {
             binding: None,
             both_edges: false,
+            half: None,
             ..*how
         },
     )?;
@@ -1749,7 +1990,7 @@ pub(super) mod tests {
                 }
             }
             let [side, trimming, step, width, length] = how;
-            let odd = Cutting { side, trimming, step, binding: Some(BindingCut { width, length, most: 3 }), both_edges: sorted };
+            let odd = Cutting { side, trimming, step, binding: Some(BindingCut { width, length, most: 3 }), both_edges: sorted, half: None };
             for how in [odd, Cutting { binding: odd.binding, ..five() }, five()] {
                 let _ = lay_out(&piece, &how);
                 let _ = naive(&piece, &how);

@@ -185,14 +185,14 @@ pub fn to_come(heap: &Heap, plan: &Plan) -> [Count; 2] {
         if counted.is_some() {
             continue;
         }
-        let own = heap.expected(n, plan.side);
+        let own = heap.expected(n, plan);
         let begun = guesses
             .as_ref()
             .filter(|(garment, start, _)| start.is_as_begun(garment, n));
         let by = |pieces: &[Piece]| {
             let cuts = pieces
                 .get(n)
-                .and_then(|p| laid(p, &heap.how(plan.side), heap.way(n)).ok());
+                .and_then(|p| laid(p, &heap.how(plan), heap.way(n)).ok());
             cuts.map_or(own, |cuts| Count::at_most(cuts.count))
         };
         let [low, high] = begun.map_or([own; 2], |(_, _, [low, high])| {

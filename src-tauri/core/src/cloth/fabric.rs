@@ -5,7 +5,7 @@
 //! `across − 1 − c`.
 
 use crate::cloth::photos::PhotoId;
-use crate::measure::Count;
+use crate::measure::{Count, Length};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -56,6 +56,11 @@ pub struct Print {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     #[ts(optional, as = "Option<bool>")]
     pub uncut: bool,
+    /// Its squares are of this side, smaller than the throw's: each lies as a patch in the middle
+    /// of a denim square, clear of the laps, and is stitched round.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub patch: Option<Length>,
     /// A photo of it, shown in place of the drawn texture where it is there.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional, as = "Option<String>")]

@@ -1,10 +1,12 @@
 //! The cloth: fabrics and denims, garments on the pile, how they are cut, weights, thread.
 
+pub mod bound;
 mod choice;
 pub mod cutting;
 pub mod estimate;
 pub mod fabric;
 pub mod garments;
+pub mod halves;
 pub mod pairs;
 pub mod patches;
 pub mod photos;

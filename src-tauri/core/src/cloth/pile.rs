@@ -7,9 +7,11 @@
 
 use crate::cloth::cutting::Cutting;
 use crate::cloth::garments::Source;
+use crate::cloth::halves;
 use crate::cloth::ways::{CutWay, laid};
 use crate::cloth::weight::Cloth;
 use crate::measure::{Count, Length, zero};
+use crate::plan::{Joining, Plan};
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 use ts_rs::TS;
@@ -73,25 +75,29 @@ pub struct Heap {
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty", with = "by_piece")]
     #[ts(as = "Option<Vec<(u8, CutWay)>>", optional)]
     pub ways: BTreeMap<u8, CutWay>,
+    /// Of the squares counted, how many are pieced of two halves, by piece, where some are.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty", with = "by_piece")]
+    #[ts(as = "Option<Vec<(u8, Count)>>", optional)]
+    pub pieced: BTreeMap<u8, Count>,
 }
 
-/// Ways by piece as a list of pairs: numbers as names of a JSON object are not read again inside
+/// Ways or counts by piece as a list of pairs: numbers as names of a JSON object are not read again inside
 /// an entry.
 mod by_piece {
-    use super::{BTreeMap, CutWay};
-    use serde::{Deserialize, Deserializer, Serializer};
+    use super::BTreeMap;
+    use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-    pub(super) fn serialize<S: Serializer>(
-        ways: &BTreeMap<u8, CutWay>,
+    pub(super) fn serialize<T: Serialize, S: Serializer>(
+        each: &BTreeMap<u8, T>,
         to: S,
     ) -> Result<S::Ok, S::Error> {
-        to.collect_seq(ways)
+        to.collect_seq(each)
     }
 
-    pub(super) fn deserialize<'de, D: Deserializer<'de>>(
+    pub(super) fn deserialize<'de, T: Deserialize<'de>, D: Deserializer<'de>>(
         from: D,
-    ) -> Result<BTreeMap<u8, CutWay>, D::Error> {
-        let list = Vec::<(u8, CutWay)>::deserialize(from)?;
+    ) -> Result<BTreeMap<u8, T>, D::Error> {
+        let list = Vec::<(u8, T)>::deserialize(from)?;
         Ok(list.into_iter().collect())
     }
 }
@@ -111,6 +117,7 @@ impl Heap {
             counted: vec![None; pieces],
             worn_unsaid: BTreeSet::new(),
             ways: BTreeMap::new(),
+            pieced: BTreeMap::new(),
         }
     }
 
@@ -140,23 +147,36 @@ impl Heap {
         own.copied().unwrap_or_default()
     }
 
-    /// How its squares are cut.
-    pub fn how(&self, side: Length) -> Cutting {
-        Cutting {
+    /// How its squares are cut for a plan. Halves of squares are lapped as the throw's squares are,
+    /// so that a throw with seams has none.
+    pub fn how(&self, plan: &Plan) -> Cutting {
+        let cut = Cutting {
             trimming: self.trimming,
-            ..how(side)
-        }
+            ..how(plan.side)
+        };
+        let half = halves::width(cut.cut_side(), plan.lap);
+        let lapped = plan.joining == Joining::Lapped && plan.lap > zero();
+        let half = (lapped && half < cut.cut_side()).then_some(half);
+        Cutting { half, ..cut }
     }
 
-    /// Squares of this side that one piece is expected to give.
-    pub fn expected(&self, piece: usize, side: Length) -> Count {
+    /// Squares of a piece that are pieced of halves, counted.
+    pub fn counted_pieced(&self, piece: usize) -> Count {
+        let own = u8::try_from(piece).ok().and_then(|i| self.pieced.get(&i));
+        own.copied().unwrap_or_default()
+    }
+
+    /// Squares for this plan that one piece is expected to give.
+    pub fn expected(&self, piece: usize, plan: &Plan) -> Count {
         match &self.from {
             Source::Cloth(garment) => garment
                 .pieces
                 .get(piece)
-                .and_then(|p| laid(p, &self.how(side), self.way(piece)).ok())
+                .and_then(|p| laid(p, &self.how(plan), self.way(piece)).ok())
                 .map_or(Count::NONE, |cut| Count::at_most(cut.count)),
-            Source::Precut(pack) => pack.gives(side),
+            // Smaller squares of fabric are patches, each as it is.
+            Source::Precut(pack) if pack.side < plan.side && !self.makes.is_denim() => pack.count,
+            Source::Precut(pack) => pack.gives(plan.side),
         }
     }
 }

@@ -5,11 +5,23 @@
 //! strip after strip of squares, each measured from the last cut across, and its squares off it
 //! from the left. Where strips are measured from the upper edge too, that edge is cut straight
 //! next, and then strip after strip down from it. A piece that is cut turned is turned first of
-//! all. What is left and worth keeping comes last.
+//! all. A half beside the squares of a strip comes off with them; rows of halves are cut then out
+//! of what lies between the strips. What is left and worth keeping comes last.
 
-use crate::cloth::cutting::{CutPlan, Patch};
+use crate::cloth::cutting::{CutPlan, Half, Patch};
 use crate::cloth::garments::Piece;
 use crate::measure::{Length, zero};
+
+/// Where cloth lies that is cut into rows of halves.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum HalvesLie {
+    /// Below this strip, counted from 0.
+    Below(usize),
+    /// Above this strip, and no other is above it.
+    Above(usize),
+    /// No strip is cut off the piece.
+    Alone,
+}
 
 /// One line of a piece's cutting list.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -52,6 +64,19 @@ pub enum CutStep {
         squares: u32,
         /// Squares of the strips before it.
         before: u32,
+        /// Halves that come off it besides, by their numbers in the layout.
+        halves: Vec<usize>,
+    },
+    /// Cut a row of halves out of what is left.
+    Halves {
+        /// Where it lies.
+        lies: HalvesLie,
+        /// How far above the lower edge of that cloth it begins.
+        above: Length,
+        /// Height of the row.
+        high: Length,
+        /// The halves, by their numbers in the layout.
+        halves: Vec<usize>,
     },
 }
 
@@ -100,11 +125,56 @@ pub fn steps(piece: &Piece, plan: &CutPlan) -> Vec<CutStep> {
             runs: strip.runs(),
             squares,
             before,
+            halves: numbered(plan, |half| half.strip == Some(nth)),
         });
         before += squares;
         edge = if from_top { strip.from } else { strip.to };
     }
+    out.extend(rows_of_halves(piece, plan));
     out
+}
+
+/// The numbers of some of the halves.
+fn numbered(plan: &CutPlan, of: impl Fn(&Half) -> bool) -> Vec<usize> {
+    let each = plan.halves.iter().enumerate();
+    each.filter(|(_, half)| of(half)).map(|(n, _)| n).collect()
+}
+
+/// Rows of halves out of what the strips leave.
+fn rows_of_halves(piece: &Piece, plan: &CutPlan) -> Vec<CutStep> {
+    let [low, ..] = piece.reach();
+    let mut rows: Vec<(Length, Length)> = Vec::new();
+    for half in plan.halves.iter().filter(|half| half.strip.is_none()) {
+        let row = (half.patch.from, half.patch.to);
+        if !rows.contains(&row) {
+            rows.push(row);
+        }
+    }
+    // What is cut off a band goes from its lower edge up.
+    let mut edge: Option<Length> = None;
+    let row = |(from, to): (Length, Length)| {
+        let strips = || plan.strips.iter().enumerate();
+        let over = strips().filter(|(_, s)| s.from >= to);
+        let under = strips().filter(|(_, s)| s.to <= from);
+        let under = under.max_by_key(|(_, s)| s.to);
+        let lies = match (over.min_by_key(|(_, s)| s.from), under) {
+            (Some((nth, _)), _) => HalvesLie::Below(nth),
+            (None, Some((nth, _))) => HalvesLie::Above(nth),
+            (None, None) => HalvesLie::Alone,
+        };
+        let band = under.map_or(low, |(_, s)| s.to);
+        let begin = edge.filter(|at| *at > band && *at <= from).unwrap_or(band);
+        edge = Some(to);
+        CutStep::Halves {
+            lies,
+            above: from - begin,
+            high: to - from,
+            halves: numbered(plan, |half| {
+                half.strip.is_none() && (half.patch.from, half.patch.to) == (from, to)
+            }),
+        }
+    };
+    rows.into_iter().map(row).collect()
 }
 
 #[cfg(test)]
@@ -172,7 +242,9 @@ mod tests {
             .map(|step| match step {
                 CutStep::Straight { above } => (above, inches(0), 0, 0),
                 CutStep::Binding { .. } => panic!("no binding was asked for"),
-                CutStep::Turn | CutStep::Top { .. } => panic!("it is cut the plain way"),
+                CutStep::Turn | CutStep::Top { .. } | CutStep::Halves { .. } => {
+                    panic!("it is cut the plain way")
+                }
                 CutStep::Strip {
                     gap,
                     high,
@@ -228,6 +300,7 @@ mod tests {
             runs: plan.strips[nth].runs(),
             squares: 1,
             before: nth as u32,
+            halves: Vec::new(),
         };
         assert_eq!(
             steps(&piece, &plan),

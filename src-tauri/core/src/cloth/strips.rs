@@ -36,7 +36,8 @@
 //! ```
 
 use crate::cloth::cutting::{
-    BindingCut, ClearRect, CutPlan, Cutting, CuttingFault, Patch, lay_out, ready, strip_places,
+    BindingCut, ClearRect, CutPlan, Cutting, CuttingFault, Patch, lay_out, ready, squares_of,
+    strip_places,
 };
 use crate::cloth::garments::{Piece, Zone, ZoneKind};
 use crate::measure::square_metres;
@@ -223,7 +224,7 @@ fn cheapest(
     let tried = tried.into_iter().step_by(every);
     let mut best: Option<(u32, Patch)> = None;
     for patch in tried {
-        let count = lay_out(&without(piece, patch), bare)?.count;
+        let count = squares_of(&without(piece, patch), bare)?;
         if best.is_none_or(|(most, _)| count > most) {
             best = Some((count, patch));
         }

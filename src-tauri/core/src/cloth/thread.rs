@@ -10,6 +10,8 @@
 //! * 301 lockstitch: needle `1 + T·S`, bobbin `1 + T·S`, together `C = 2 + 2·T·S`. (Textbook
 //!   formula, as at textilecalculations.com, "sewing thread consumption"; T = 0.01 in
 //!   and S = 10 per in give 2.2.)
+//! * two rows of 301 with a single needle: each row for itself, so per length of join needle
+//!   and bobbin each `2·(1 + T·S)`, from one spool and one bobbin.
 //! * 304 zigzag lockstitch: each stitch runs `√(L² + w²)` across, so needle and bobbin
 //!   each `√(1 + (w·S)²) + T·S`. (From the stitch's geometry, arithmetic; a fancy stitch of
 //!   that width that goes back over itself takes more.)
@@ -35,7 +37,8 @@
 //! about the other, loose tension, and moderately thick seams. Where `T·S` is a quarter
 //! the two results agree; on denim laps (2 mm, 3 mm stitches: 2 + 2·⅔ = 3.3) geometry is higher,
 //! and there the rule falls short. Both are shown ([`Need::rule`]), and the spools are
-//! counted from geometry and waste. For other stitches than 301 the rule says nothing.
+//! counted from geometry and waste. Of two rows of 301 the rule says twice as much. For other
+//! stitches than 301 it says nothing.
 //!
 //! Waste, for tails, breaks and tests: 10–15 % (apparelscience.com); 15 % is the default
 //! here, since the seams of a throw are short.
@@ -67,7 +70,7 @@
 use crate::cloth::weight::{Cloth, Thickness, in_mm_thick};
 use crate::measure::{Length, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Assembly, Join, Rect, Seam};
-use crate::plan::{Plan, Stitch};
+use crate::plan::{Plan, Stitch, longest_stitch, shortest_stitch};
 use thiserror::Error;
 
 /// Thread per length of 301 seam by the rule of thread makers' guides.
@@ -105,6 +108,7 @@ pub fn ratio(stitch: Stitch, length: Length, thickness: Thickness) -> Option<Rat
     let along = 1.0 + depth;
     let (needle, needles, bobbin) = match stitch {
         Stitch::Straight => (along, 1, along),
+        Stitch::TwoRows { .. } => (along * 2.0, 1, along * 2.0),
         Stitch::Zigzag { width } => (across(width), 1, across(width)),
         Stitch::Twin { spacing } => {
             let from_loop_to_loop = in_mm(spacing) / long + depth;
@@ -212,7 +216,7 @@ pub struct Need {
     pub bobbin: Length,
     /// Thread per length of seam by geometry, without waste.
     pub ratio: f64,
-    /// What the 2.5 rule says without waste, for one straight row of 301; none for other stitches.
+    /// What the 2.5 rule says without waste, for straight rows of 301; none for other stitches.
     pub rule: Option<Length>,
     /// Spools for the needles: at least one for each.
     pub spools: u32,
@@ -232,9 +236,19 @@ impl Need {
         nm(needles.saturating_add(in_nm(self.bobbin)))
     }
 
+    /// This and what further stitching with as many needles takes.
+    pub fn with(&self, more: &Need, winding: Winding) -> Need {
+        self.plus(more, winding, zero())
+    }
+
     /// This and what further stitching with one needle takes: its thread comes off the spool of
     /// the first needle.
     pub fn and(&self, more: &Need, winding: Winding) -> Need {
+        self.plus(more, winding, more.needle)
+    }
+
+    /// This and further stitching, of which the first needle alone takes so much.
+    fn plus(&self, more: &Need, winding: Winding, alone: Length) -> Need {
         if in_nm(more.seam) == 0 {
             return *self;
         }
@@ -243,7 +257,7 @@ impl Need {
         let sum = Need {
             seam,
             needle: self.needle + more.needle,
-            alone: self.alone + more.needle,
+            alone: self.alone + alone,
             bobbin: self.bobbin + more.bobbin,
             ratio: (length(self) + length(more)) / in_nm(seam) as f64,
             rule: self.rule.zip(more.rule).map(|(a, b)| a + b),
@@ -284,7 +298,7 @@ pub fn need(
     thickness: Thickness,
     winding: Winding,
 ) -> Result<Need, ThreadFault> {
-    if !(500_000..=12_000_000).contains(&in_nm(stitch_length)) {
+    if !(shortest_stitch()..=longest_stitch()).contains(&stitch_length) {
         return Err(ThreadFault::StitchLength);
     }
     let one = nm(1_000_000_000);
@@ -314,14 +328,17 @@ pub fn need(
         needles: ratio.needles,
         bobbin,
         ratio: ratio.total(),
-        rule: (stitch == Stitch::Straight).then(|| times(RULE)),
+        rule: matches!(stitch, Stitch::Straight | Stitch::TwoRows { .. })
+            .then(|| times(RULE * f64::from(stitch.passes()))),
         spools,
         bobbins: full(bobbin, winding.bobbin),
         spools_in_all: spools.max(all),
     })
 }
 
-/// Thread for a whole throw, `covers` fabric squares on it.
+/// Thread for a whole throw, `covers` fabric squares on it: the joins in the plan's stitch, the
+/// binding in one straight row through both halves of its strip and the edge between them, since a
+/// twin needle cannot turn its corners.
 ///
 /// # Errors
 /// A [`ThreadFault`] naming the figure that cannot be.
@@ -329,15 +346,33 @@ pub fn for_throw(
     plan: &Plan,
     covers: u32,
     [denim, fabric]: [&Cloth; 2],
-    stitch_length: Length,
     winding: Winding,
 ) -> Result<Need, ThreadFault> {
     let thickness = lap_thickness(plan, covers, denim, fabric);
+    let (seams, long) = (seams(plan), plan.stitch_long());
+    let joins = need(seams.joins, plan.stitch, long, thickness, winding)?;
+    let bound = thickness * 0.5 + denim.thickness * 2.0;
+    let binding = need(seams.binding, Stitch::Straight, long, bound, winding)?;
+    Ok(joins.and(&binding, winding))
+}
+
+/// Thread for the laps of so many squares that are pieced of two halves, each as long as a square,
+/// through two layers of denim: their fabric is glued on later.
+///
+/// # Errors
+/// A [`ThreadFault`] naming the figure that cannot be.
+pub fn for_halves(
+    plan: &Plan,
+    pieced: u32,
+    denim: &Cloth,
+    stitch_length: Length,
+    winding: Winding,
+) -> Result<Need, ThreadFault> {
     need(
-        seams(plan).total(),
+        plan.side * i64::from(pieced),
         plan.stitch,
         stitch_length,
-        thickness,
+        denim.thickness * 2.0,
         winding,
     )
 }
@@ -424,6 +459,34 @@ mod tests {
         assert!((r.total() - 2.0 * (5.0 / 3.0 + 0.5)).abs() < 1e-12);
     }
 
+    /// By hand: 2 mm of cloth in stitches of 4 mm. One row takes 1 + 2/4 of each thread, two rows
+    /// 3 of each: 6 m of thread for a metre of lap, 3 m of it off the one spool and 3 m off the
+    /// bobbin. With stitches of 2 mm a row takes 1 + 2/2, two rows 4 of each.
+    #[test]
+    fn two_rows_with_a_single_needle() {
+        let metre = nm(1_000_000_000);
+        let bare = Winding {
+            waste: 0.0,
+            ..Winding::default()
+        };
+        let rows = Stitch::TwoRows {
+            spacing: tenths_of_mm(60),
+        };
+        let ask = |stitch, tenths| need(metre, stitch, tenths_of_mm(tenths), thick(2.0), bare);
+        let got = ask(rows, 40).unwrap();
+        assert_eq!((got.needle, got.bobbin), (metre * 3, metre * 3));
+        assert_eq!((got.needles, got.spools, got.bobbins), (1, 1, 1));
+        assert_eq!((got.seam, got.total()), (metre, metre * 6));
+        // The makers' rule says 2½ times each row.
+        assert_eq!(got.rule, Some(metre * 5));
+        assert_eq!(ask(rows, 20).unwrap().total(), metre * 8);
+        // Both rows are as far apart as the maker likes: it takes no more thread.
+        let far = Stitch::TwoRows {
+            spacing: tenths_of_mm(90),
+        };
+        assert_eq!(ask(far, 40), Ok(got));
+    }
+
     #[test]
     fn the_seams_of_the_demo_throw() {
         // A four: 5 + 5 + 9½ in; 12 of them. Rows of 3 fours: 2 seams of 9½ each, 4 rows.
@@ -447,8 +510,7 @@ mod tests {
         };
         assert_eq!(seams(&plan).joins, quarter_inches(4 * 2249 + 2));
         let cloths = [&Cloth::denim(), &Cloth::cotton()];
-        let stitch = tenths_of_mm(30);
-        let need = for_throw(&plan, 0, cloths, stitch, Winding::default()).unwrap();
+        let need = for_throw(&plan, 0, cloths, Winding::default()).unwrap();
         assert_eq!((need.spools, need.spools_in_all), (1, 2));
     }
 
@@ -533,7 +595,7 @@ mod tests {
         #[test]
         fn nothing_panics(seam: i64, stitch: i64, width: i64, deep: f64, spool: i64, bobbin: i64, waste: f64) {
             let winding = Winding { spool: nm(spool), bobbin: nm(bobbin), waste };
-            for kind in [Stitch::Straight, Stitch::Twin { spacing: nm(width) }, Stitch::Zigzag { width: nm(width) }] {
+            for kind in [Stitch::Straight, Stitch::Twin { spacing: nm(width) }, Stitch::TwoRows { spacing: nm(width) }, Stitch::Zigzag { width: nm(width) }] {
                 let _ = need(nm(seam), kind, nm(stitch), thick(deep), winding);
                 let _ = need(nm(seam), kind, tenths_of_mm(30), thick(1.0), winding);
                 let _ = need(nm(seam), kind, tenths_of_mm(30), thick(1.0), Winding::default());

@@ -9,6 +9,9 @@
 //!   that is true of strips across a piece is true of it: the layout, binding strips, the order
 //!   of the cuts and what is measured from where.
 //!
+//! * **Pieced**: besides, what the squares leave is cut into halves of squares, of which two are
+//!   lapped into one (`cloth/halves.rs`). It goes with each of the ways above.
+//!
 //! [`laid`] lays a piece out in its way, and [`squares`] tells how many squares that gives. A way
 //! is worth telling of only where it gives more than the plain one ([`offers`]).
 //!
@@ -35,7 +38,7 @@
 //! that way. Where an edge runs straight up the piece and then turns outwards, the turned outline
 //! stands back from it by 1 nm.
 
-use crate::cloth::cutting::{CutPlan, Cutting, CuttingFault, Patch, Strip, at_most, lay_out};
+use crate::cloth::cutting::{CutPlan, Cutting, CuttingFault, Half, Patch, Strip, at_most, lay_out};
 use crate::cloth::garments::{MOST, OutlineStation, Piece, Zone};
 use crate::measure::{in_nm, nm};
 use serde::{Deserialize, Serialize};
@@ -55,6 +58,10 @@ pub struct CutWay {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     #[ts(as = "Option<bool>", optional)]
     pub turned: bool,
+    /// What the squares leave is cut into halves, of which two are lapped into one square.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(as = "Option<bool>", optional)]
+    pub pieced: bool,
 }
 
 impl CutWay {
@@ -62,23 +69,30 @@ impl CutWay {
     pub const PLAIN: CutWay = CutWay {
         both_edges: false,
         turned: false,
+        pieced: false,
     };
 
-    /// Every other way, those that ask least of the hands first.
+    /// Every other way to find whole squares, those that ask least of the hands first.
     pub const OTHERS: [CutWay; 3] = [
         CutWay {
             both_edges: true,
-            turned: false,
+            ..CutWay::PLAIN
         },
         CutWay {
-            both_edges: false,
             turned: true,
+            ..CutWay::PLAIN
         },
         CutWay {
             both_edges: true,
             turned: true,
+            pieced: false,
         },
     ];
+
+    /// The same with halves, or without.
+    pub fn with_halves(self, pieced: bool) -> CutWay {
+        CutWay { pieced, ..self }
+    }
 
     /// Whether it is the plain way.
     pub fn is_plain(&self) -> bool {
@@ -89,6 +103,7 @@ impl CutWay {
     pub fn how(&self, how: Cutting) -> Cutting {
         Cutting {
             both_edges: self.both_edges,
+            half: how.half.filter(|_| self.pieced),
             ..how
         }
     }
@@ -158,6 +173,14 @@ pub fn turned_back(piece: &Piece, plan: &CutPlan) -> CutPlan {
         turned: false,
         lines: Vec::new(),
         count: plan.count,
+        pieced: plan.pieced,
+        halves: (plan.halves.iter())
+            .map(|half| Half {
+                patch: back(&half.patch),
+                upright: !half.upright,
+                strip: None,
+            })
+            .collect(),
         binding: plan.binding.iter().map(back).collect(),
         offcuts: plan.offcuts.iter().map(back).collect(),
         spare: plan.spare,
@@ -266,14 +289,8 @@ mod tests {
     use crate::measure::{Length, System, eighth_inches, half_inches, inches, zero};
     use proptest::prelude::*;
 
-    const TURNED: CutWay = CutWay {
-        both_edges: false,
-        turned: true,
-    };
-    const BOTH: CutWay = CutWay {
-        both_edges: true,
-        turned: false,
-    };
+    const TURNED: CutWay = CutWay::OTHERS[1];
+    const BOTH: CutWay = CutWay::OTHERS[0];
 
     fn across(piece: &Piece, from: Length, to: Length) -> Zone {
         let [_, _, left, right] = piece.reach();

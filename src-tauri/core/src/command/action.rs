@@ -382,6 +382,10 @@ pub enum Command {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         #[ts(as = "Option<Vec<Count>>", optional)]
         by_strip: Vec<Count>,
+        /// How many of the squares are pieced of two halves, where some are.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        pieced: Option<Count>,
         /// How many binding strips, where some were to come.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[ts(optional)]

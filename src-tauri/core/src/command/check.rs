@@ -3,6 +3,7 @@
 use crate::cloth::fabric::{Denim, Print};
 use crate::command::action::*;
 use crate::command::rejection::Rejection;
+use crate::measure::{Length, in_nm};
 use crate::plan::assembly::Rect;
 use crate::throw::state::Throw;
 
@@ -25,6 +26,11 @@ pub(crate) fn check_cloth(prints: &[Print], denims: &[Denim]) -> Result<(), Reje
     let colour = |c: &str| {
         c.len() == 7 && c.starts_with('#') && c[1..].bytes().all(|b| b.is_ascii_hexdigit())
     };
+    // Between 1 mm and 2 m.
+    let real = |patch: Length| (1_000_000..=2_000_000_000).contains(&in_nm(patch));
+    if !prints.iter().all(|p| p.patch.is_none_or(real)) {
+        return Err(Rejection::Cloth);
+    }
     let looks = prints.iter().map(|p| (&p.name, &p.colour));
     for (name, hue) in looks.chain(denims.iter().map(|d| (&d.name, &d.colour))) {
         clean_name(name)?;

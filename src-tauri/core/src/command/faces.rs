@@ -269,6 +269,14 @@ pub(super) fn set_cloth(
     denims: &[Denim],
 ) -> Result<Vec<Event>, Rejection> {
     check_cloth(prints, denims)?;
+    for (i, print) in prints.iter().enumerate() {
+        // Of what size its squares are is said where they are put on the pile.
+        let was = throw.prints.get(i).and_then(|was| was.patch);
+        let known = throw.prints.iter().any(|was| was.patch == print.patch);
+        if print.patch != was && (used(throw, i as u8) > 0 || print.patch.is_some() && !known) {
+            return Err(Rejection::PackMixed(i as u8));
+        }
+    }
     for cover in throw.covers() {
         let missing = [cover.front, cover.back]
             .into_iter()

@@ -237,12 +237,14 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
             index,
             squares,
             by_strip,
+            pieced,
             strips,
             outline,
         } => {
             let came = pile::CameOut {
                 squares: *squares,
                 by_strip,
+                pieced: pieced.unwrap_or_default(),
                 strips: *strips,
             };
             pile::cut_piece(throw, (*n, *index), &came, outline.as_ref())

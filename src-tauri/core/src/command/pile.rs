@@ -1,5 +1,6 @@
 //! The clothes pile: garments, cloth and packs, and cutting them up.
 
+use crate::cloth::cutting::Cutting;
 use crate::cloth::garments::{
     self, ClothEdges, Garment, GarmentKind, GarmentPart, GarmentStart, Guess, Knees, Piece, Precut,
     Source,
@@ -13,14 +14,20 @@ use crate::cloth::weight::{Cloth, parse_weight};
 use crate::command::action::*;
 use crate::command::check::clean_name;
 use crate::command::rejection::Rejection;
-use crate::measure::{Count, Length, System, zero};
+use crate::measure::{Count, Length, System, inches, zero};
+use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::throw::account::{ClothAccount, account, how_for, layout};
 use crate::throw::event::Event;
-use crate::throw::facts::{StripsCut, Went};
+use crate::throw::facts::{Pieced, StripsCut, Went};
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
 use std::collections::BTreeSet;
+
+/// Smallest patch, 1 in: what is stitched round leaves nothing of a smaller one (our judgement).
+fn least_patch() -> Length {
+    inches(1)
+}
 
 fn add_heap(throw: &Throw, from: Source, makes: Use) -> Result<Vec<Event>, Rejection> {
     if !throw.has_cloth(makes) {
@@ -66,7 +73,9 @@ pub(super) fn add_garment(
         pieces: start.pieces(Guess::Typical),
         start: Some(start),
     };
-    add_heap(throw, Source::Cloth(garment), makes)
+    let mut events: Vec<Event> = settle_patch(throw, makes, None)?.into_iter().collect();
+    events.extend(add_heap(throw, Source::Cloth(garment), makes)?);
+    Ok(events)
 }
 
 /// What is said of a fabric whose squares are to be cut yet, where that is new.
@@ -101,14 +110,58 @@ pub(super) fn add_cloth(
         pieces: vec![piece],
         start: None,
     };
-    let mut events = add_heap(throw, Source::Cloth(garment), makes)?;
+    let mut events: Vec<Event> = settle_patch(throw, makes, None)?.into_iter().collect();
+    events.extend(add_heap(throw, Source::Cloth(garment), makes)?);
     // Said without its edges it is as it was said before there was a step for it.
-    events.extend(edges.and_then(|_| to_be_cut(throw, makes)));
+    let after = throw.after(&events);
+    events.extend(edges.and_then(|_| to_be_cut(&after, makes)));
     Ok(events)
 }
 
-/// Put squares bought ready cut on the pile. Larger ones are cut down; smaller ones are of no
-/// use, since only the laps hold the edges of a fabric square.
+/// A fabric is of patches of this side from now on, or of whole squares; refused where squares of
+/// another size are counted, glued on or lie on the pile.
+fn settle_patch(
+    throw: &Throw,
+    makes: Use,
+    patch: Option<Length>,
+) -> Result<Option<Event>, Rejection> {
+    let Use::Fabric { print: n } = makes else {
+        return Ok(None);
+    };
+    let mut prints = throw.prints.clone();
+    let print = prints.get_mut(usize::from(n)).ok_or(Rejection::Cloth)?;
+    if print.patch == patch {
+        return Ok(None);
+    }
+    let whole = throw.assembly().whole();
+    let glued = whole
+        .squares()
+        .any(|s| throw.glued_on(s).contains(&Some(n)));
+    let heaps = throw.pile.values().any(|heap| heap.makes == makes);
+    if print.stock.is_some_and(|stock| stock > 0) || glued || heaps {
+        return Err(Rejection::PackMixed(n));
+    }
+    print.patch = patch;
+    print.uncut &= patch.is_none();
+    Ok(Some(Event::ClothChanged {
+        prints,
+        denims: throw.denims.clone(),
+    }))
+}
+
+/// Whether a plan holds every patch of the throw clear of its laps.
+pub(super) fn check_patches(throw: &Throw, plan: &Plan) -> Result<(), Rejection> {
+    let most = plan.most_patch();
+    let patches = throw.prints.iter().filter_map(|print| print.patch);
+    match patches.max().filter(|side| *side > most) {
+        Some(side) => Err(Rejection::PatchCaught { side, most }),
+        None => Ok(()),
+    }
+}
+
+/// Put squares bought ready cut on the pile. Larger ones are cut down; smaller ones of fabric are
+/// patches where they lie clear of the laps, and else of no use: a lap would hold their edges in
+/// places only.
 pub(super) fn add_pack(
     throw: &Throw,
     side: Length,
@@ -120,11 +173,14 @@ pub(super) fn add_pack(
         return Err(Rejection::ManySquares { most: MOST_SQUARES });
     }
     let wanted = throw.plan.side;
-    if side < wanted {
+    let most = throw.plan.most_patch();
+    let is_patch = side < wanted && !makes.is_denim() && side >= least_patch() && side <= most;
+    if side < wanted && !is_patch {
         return Err(Rejection::PackSmall {
             side,
             wanted,
             fabric: !makes.is_denim(),
+            most,
         });
     }
     let pack = Precut {
@@ -132,9 +188,12 @@ pub(super) fn add_pack(
         side,
         count,
     };
-    let mut events = add_heap(throw, Source::Precut(pack), makes)?;
+    let mut events: Vec<Event> = settle_patch(throw, makes, is_patch.then_some(side))?
+        .into_iter()
+        .collect();
+    events.extend(add_heap(throw, Source::Precut(pack), makes)?);
     if side > wanted {
-        events.extend(to_be_cut(throw, makes));
+        events.extend(to_be_cut(&throw.after(&events), makes));
     }
     Ok(events)
 }
@@ -156,10 +215,9 @@ pub(super) fn set_piece(
     // Whoever corrects an outline has the question where it is worn before her.
     heap.worn_unsaid.remove(&index);
     let how = how_for(throw, &heap);
-    let plain = ways::squares(outline, &how, CutWay::PLAIN);
     // A way that gives no more on the new outline is let go.
     heap.ways
-        .retain(|i, way| *i != index || ways::squares(outline, &how, *way) > plain);
+        .retain(|i, way| *i != index || is_worth_it(outline, &how, *way));
     Ok(set_heap(throw, (n, index), heap))
 }
 
@@ -192,8 +250,7 @@ pub(super) fn cut_by(
     };
     let piece = garment.pieces.get(nth).ok_or(Rejection::Pile)?;
     let how = how_for(throw, &heap);
-    let [own, plain] = [way, CutWay::PLAIN].map(|way| ways::squares(piece, &how, way));
-    if way == heap.way(nth) || !way.is_plain() && own <= plain {
+    if way == heap.way(nth) || !is_worth_it(piece, &how, way) {
         return Err(Rejection::Nothing);
     }
     match way.is_plain() {
@@ -201,6 +258,14 @@ pub(super) fn cut_by(
         false => heap.ways.insert(index, way),
     };
     Ok(set_heap(throw, (n, index), heap))
+}
+
+/// Whether a way gives more than the plain one, and halves more than whole squares alone.
+fn is_worth_it(piece: &Piece, how: &Cutting, way: CutWay) -> bool {
+    let squares = |way| ways::squares(piece, how, way);
+    let bare = way.with_halves(false);
+    let more = bare.is_plain() || squares(bare) > squares(CutWay::PLAIN);
+    more && (!way.pieced || squares(way) > squares(bare))
 }
 
 /// Most back pockets of one garment.
@@ -298,6 +363,25 @@ pub(super) fn describe_cloth(
     if !heap.may_make(makes) {
         return Err(Rejection::CutUp);
     }
+    if let Use::Fabric { print } = makes
+        && makes != heap.makes
+    {
+        let own = match &heap.from {
+            Source::Precut(pack) if pack.side < throw.plan.side => Some(pack.side),
+            _ => None,
+        };
+        if throw
+            .prints
+            .get(usize::from(print))
+            .is_some_and(|p| p.patch != own)
+        {
+            return Err(Rejection::PackMixed(print));
+        }
+    }
+    let small = |from: &Source| matches!(from, Source::Precut(pack) if pack.side < throw.plan.side);
+    if makes.is_denim() && !heap.makes.is_denim() && small(&heap.from) {
+        return Err(Rejection::Cloth);
+    }
     let weight = parse_weight(said.weight, said.system).ok_or(Rejection::Weight)?;
     let cloth = Cloth {
         weight,
@@ -355,6 +439,8 @@ pub(super) struct CameOut<'a> {
     pub squares: Count,
     /// Of these, how many of each strip from the hem up; empty where it was not said.
     pub by_strip: &'a [Count],
+    /// Of the squares, those pieced of two halves.
+    pub pieced: Count,
     /// Binding strips.
     pub strips: Option<Count>,
 }
@@ -375,7 +461,7 @@ pub(super) fn cut_piece(
     }
     let heap = uncut(throw, n, index)?;
     // Three times what is expected is a slip of the finger.
-    let expected = heap.expected(usize::from(index), throw.plan.side);
+    let expected = heap.expected(usize::from(index), &throw.plan);
     let most = expected
         .get()
         .saturating_mul(3)
@@ -384,12 +470,20 @@ pub(super) fn cut_piece(
     if squares > most {
         return Err(Rejection::ManySquares { most });
     }
+    let is_denim = heap.makes.is_denim();
+    if came.pieced > squares
+        || came.pieced > 0 && (!is_denim || !heap.way(usize::from(index)).pieced)
+    {
+        return Err(Rejection::Pieced);
+    }
+    let (went, pieced) = went(throw, (n, index), heap, came);
     let mut events = vec![Event::PieceCut {
         n,
         piece: index,
         squares,
-        went: Some(went(throw, (n, index), heap, came)),
+        went: Some(went),
         strips: came_out(throw, heap, came.strips)?,
+        pieced,
     }];
     if let Use::Fabric { print } = heap.makes {
         events.extend(cut_for(throw, print, came.squares));
@@ -398,12 +492,12 @@ pub(super) fn cut_piece(
 }
 
 /// Where the squares of a piece go: denim squares to the places they were cut for, those of a
-/// strip in the order of the strip. What has no place there goes to open places of the heap's
+/// strip in the order of the strip, and then those pieced of halves. What has no place there goes to open places of the heap's
 /// denim that no piece is cut for. What came out beyond what was expected goes to places meant
 /// for other pieces as well. The rest is spare.
-fn went(throw: &Throw, at: (u16, u8), heap: &Heap, came: &CameOut<'_>) -> Went {
+fn went(throw: &Throw, at: (u16, u8), heap: &Heap, came: &CameOut<'_>) -> (Went, Option<Pieced>) {
     let Use::Denim { denim } = heap.makes else {
-        return throw.would_go(heap.makes, came.squares);
+        return (throw.would_go(heap.makes, came.squares), None);
     };
     let cloth = account(throw);
     let meant = cloth.places.get(&at).map_or(&[][..], Vec::as_slice);
@@ -412,23 +506,31 @@ fn went(throw: &Throw, at: (u16, u8), heap: &Heap, came: &CameOut<'_>) -> Went {
         [] => Vec::new(),
         _ => squares_by_strip(throw, at, heap, &cloth),
     };
+    let given = cloth.piece(at.0, usize::from(at.1));
+    // The first places are those of whole squares.
+    let whole = (given.squares - given.pieced).get() as usize;
+    let (whole, of_halves) = meant.split_at(whole.min(meant.len()));
     let mut places = Vec::new();
     if !strips.is_empty() && came.by_strip.len() == strips.len() {
         let mut first = 0;
         for (of_strip, good) in strips.iter().zip(came.by_strip) {
-            let end = meant.len().min(first + *of_strip as usize);
-            let own = &meant[meant.len().min(first)..end];
+            let end = whole.len().min(first + *of_strip as usize);
+            let own = &whole[whole.len().min(first)..end];
             places.extend(own.iter().take(good.get() as usize).copied());
             first += *of_strip as usize;
         }
     } else {
-        places.extend_from_slice(meant);
+        places.extend_from_slice(whole);
     }
     let wanted = came.squares.get() as usize;
+    places.truncate(wanted - came.pieced.get() as usize);
+    let pieced = of_halves.iter().take(came.pieced.get() as usize);
+    let mut pieced: Vec<Rect> = pieced.copied().collect();
+    places.extend_from_slice(&pieced);
     let others: BTreeSet<Rect> = cloth.places.values().flatten().copied().collect();
     let free = throw.uncut(denim).filter(|s| !others.contains(s));
     places.extend(free.take(wanted.saturating_sub(places.len())));
-    let expected = cloth.piece(at.0, usize::from(at.1)).squares.get() as usize;
+    let expected = given.squares.get() as usize;
     let known: BTreeSet<Rect> = places.iter().copied().collect();
     let later = throw.uncut(denim);
     let later = later.filter(|s| !known.contains(s) && !meant.contains(s));
@@ -436,7 +538,18 @@ fn went(throw: &Throw, at: (u16, u8), heap: &Heap, came: &CameOut<'_>) -> Went {
     places.extend(later.take(beyond));
     places.truncate(wanted);
     let spares = came.squares - Count::at_most(places.len() as u32);
-    Went::Squares { places, spares }
+    // Pieced squares beyond those expected went to the last places, or are spare.
+    let more = (came.pieced.get() as usize).saturating_sub(pieced.len());
+    let others = places.iter().rev().filter(|place| !pieced.contains(place));
+    let others: Vec<Rect> = others.take(more).copied().collect();
+    pieced.extend(others);
+    let spare = came.pieced - Count::at_most(pieced.len() as u32);
+    let pieced = (came.pieced > 0).then_some(Pieced {
+        places: pieced,
+        spares: std::cmp::min(spare, spares),
+        lap: throw.plan.lap,
+    });
+    (Went::Squares { places, spares }, pieced)
 }
 
 /// How many squares each strip of a piece is to give.

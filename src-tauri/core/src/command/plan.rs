@@ -1,6 +1,7 @@
 //! Changing the plan of what is not yet made, the trim size and the laps.
 
 use crate::command::outcome::taken_out;
+use crate::command::pile::check_patches;
 use crate::command::rejection::Rejection;
 use crate::fitting::trimming::{choice, ruler_of};
 use crate::measure::{Count, Length};
@@ -35,6 +36,7 @@ fn not_larger(throw: &Throw, mut plan: Plan) -> Plan {
 pub(super) fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Rejection> {
     plan.check()?;
     let plan = &not_larger(throw, *plan);
+    check_patches(throw, plan)?;
     let cut = |s: &Rect| throw.has(*s, Task::Cut);
     let squares = || throw.assembly().whole().squares();
     if plan.side != throw.plan.side {
@@ -122,7 +124,7 @@ fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Rejection> {
     if old.whole() == new.whole() && throw.plan.order == plan.order {
         return Ok(refit);
     }
-    let finishing = [Task::CutBinding, Task::StitchBinding];
+    let finishing = [Task::TrimEdge, Task::CutBinding, Task::StitchBinding];
     if old.whole() != new.whole() && finishing.iter().any(|t| throw.has(old.whole(), *t)) {
         return Err(Rejection::AlreadyMade(old.whole()));
     }
@@ -169,6 +171,7 @@ pub(super) fn choose_trim(
     let trim = (trim != throw.plan.natural_four()).then_some(trim);
     let plan = Plan { trim, ..throw.plan };
     plan.check()?;
+    check_patches(throw, &plan)?;
     let laps = choice(throw, plan.target(), step).laps;
     let stale =
         open_marks(throw).filter(|(a, b, _)| !laps.iter().any(|(c, d, _)| (c, d) == (a, b)));
@@ -217,5 +220,10 @@ pub(super) fn check_lap(throw: &Throw, lap: Length) -> Result<(), Rejection> {
     if lap < least || crate::plan::take(throw.plan.joining, lap) * 2 >= throw.plan.side {
         return Err(Rejection::LapTooNarrow { lap, least });
     }
-    Ok(())
+    let wider = std::cmp::max(throw.plan.lap_between(), lap);
+    let plan = Plan {
+        between: Some(wider),
+        ..throw.plan
+    };
+    check_patches(throw, &plan)
 }

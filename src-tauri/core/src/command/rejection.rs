@@ -70,7 +70,23 @@ pub enum Rejection {
         wanted: Length,
         /// They are fabric, to be glued on.
         fabric: bool,
+        /// The largest patch that lies clear of the laps.
+        most: Length,
     },
+    /// A fabric has squares of one size only: whole ones, or patches.
+    #[error("fabric {0} has squares of another size already")]
+    PackMixed(u8),
+    /// A patch would be caught by the laps of that plan.
+    #[error("patches of {side} would be caught by the laps; {most} is the most")]
+    PatchCaught {
+        /// The side of the patches.
+        side: Length,
+        /// The largest that lies clear of the laps.
+        most: Length,
+    },
+    /// More pieced squares than squares, or of a piece that is not cut into halves.
+    #[error("so many squares of two halves cannot come out of this piece")]
+    Pieced,
     /// Nothing of the cloth would be left once its edges are trimmed.
     #[error("nothing is left of the cloth once its edges are trimmed")]
     Edges,

@@ -68,7 +68,7 @@ pub(super) fn tick_sitting(
 /// What has cooled by `now` and was not ticked, as if it were.
 pub fn cooled(throw: &Throw, now: Time) -> Vec<Event> {
     let mut by_task: BTreeMap<Task, Vec<Rect>> = BTreeMap::new();
-    for (task, piece, _) in cooling(throw).filter(|(.., at)| *at <= now) {
+    for (task, piece, _) in cooling(throw, now).filter(|(.., at)| *at <= now) {
         by_task.entry(task).or_default().push(piece);
     }
     let event = |(task, pieces)| done(throw, task, pieces);
@@ -77,19 +77,19 @@ pub fn cooled(throw: &Throw, now: Time) -> Vec<Event> {
 
 /// When the next of what lies cooling is cool; none where nothing cools any more.
 pub fn next_cool(throw: &Throw, now: Time) -> Option<Time> {
-    let times = cooling(throw).map(|(.., at)| at);
+    let times = cooling(throw, now).map(|(.., at)| at);
     times.filter(|at| *at > now).min()
 }
 
 /// What lies cooling, with the time at which it is cool.
-fn cooling(throw: &Throw) -> impl Iterator<Item = (Task, Rect, Time)> + '_ {
+fn cooling(throw: &Throw, now: Time) -> impl Iterator<Item = (Task, Rect, Time)> + '_ {
     let ready = throw.work_index().ready().iter();
     let cooling = ready.filter(|((_, task), _)| task.is_cooling());
     cooling.flat_map(move |((_, task), numbers)| {
         let pieces = numbers
             .iter()
             .filter_map(|n| throw.assembly().numbered(*n as usize));
-        pieces.filter_map(move |piece| Some((*task, piece, throw.cooled_at(piece)?)))
+        pieces.filter_map(move |piece| Some((*task, piece, throw.cooled_at(piece, now)?)))
     })
 }
 
@@ -284,6 +284,9 @@ pub(super) fn spare_used(
     events.push(Event::SparesUsed {
         pieces: vec![piece],
         of: vec![of],
+        pieced: (throw.next_spare_is_pieced(of).then_some(piece))
+            .into_iter()
+            .collect(),
     });
     Ok(events)
 }

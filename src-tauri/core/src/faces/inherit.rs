@@ -128,6 +128,7 @@ mod tests {
             .map(|p| Print {
                 stock: None,
                 uncut: false,
+                patch: None,
                 ..p.clone()
             })
             .collect();

@@ -16,6 +16,7 @@
 
 use crate::cloth::fabric::{Cover, Face, Print};
 use crate::plan::assembly::Rect;
+use crate::throw::Throw;
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 
@@ -148,6 +149,43 @@ pub fn layers(across: u16, down: u16, covers: &[Cover]) -> (u32, u32) {
     (lap, crossing)
 }
 
+/// The thickest lap of a throw in layers, how many of these are denim, and the most layers where
+/// four corners meet; a patch that is clear of the laps lies on none of them. Along the middle of a square pieced of two halves lie two layers of denim,
+/// which meet the laps on two of its sides; no corner lies there.
+pub fn thickest(throw: &Throw) -> (u32, u32, u32) {
+    let (across, down) = (throw.plan.across, throw.plan.down);
+    // A patch lies clear of the laps and adds nothing there.
+    let in_laps = |cover: &Cover| {
+        let whole = |print: &u8| {
+            let print = throw.prints.get(usize::from(*print));
+            print.is_none_or(|p| p.patch.is_none())
+        };
+        Cover {
+            front: cover.front.filter(whole),
+            back: cover.back.filter(whole),
+            ..*cover
+        }
+    };
+    let covers: Vec<Cover> = throw.covers().iter().map(in_laps).collect();
+    let (_, crossing) = layers(across, down, &covers);
+    let here = |square: Rect| {
+        let more = u32::from(throw.is_pieced(square));
+        (in_laps(&throw.cover(square)).layers() + more, 1 + more)
+    };
+    let mut lap = (0, 0);
+    for square in Rect::grid(across, down).squares() {
+        let right = Rect::square(square.row, square.col + 1);
+        let below = Rect::square(square.row + 1, square.col);
+        for beside in [right, below] {
+            if beside.col < across && beside.row < down {
+                let (a, b) = (here(square), here(beside));
+                lap = std::cmp::max(lap, (a.0 + b.0, a.1 + b.1));
+            }
+        }
+    }
+    (lap.0, lap.1, crossing)
+}
+
 /// Where a square of the front lies when the throw is turned over like a page.
 pub fn mirrored(square: Rect, across: u16) -> Rect {
     Rect {
@@ -172,6 +210,7 @@ mod tests {
                 texture: Texture::Dot,
                 stock: s.map(Count::at_most),
                 uncut: false,
+                patch: None,
                 photo: None,
             })
             .collect()

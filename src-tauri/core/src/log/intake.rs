@@ -15,7 +15,7 @@ use crate::command::{
     LONGEST_CAPTION, LONGEST_NAME, LONGEST_NOTE, MOST_HEAPS, MOST_SQUARES, check_cloth, clean_name,
     may_do,
 };
-use crate::log::journal::{Entry, FormatError, Journal, Read, What};
+use crate::log::journal::{Entry, FormatError, Journal, Read, Refusal, What};
 use crate::measure::{Length, in_nm};
 use crate::plan::assembly::Rect;
 use crate::plan::{MOST, Stitch, longest_side};
@@ -23,6 +23,7 @@ use crate::throw::account::MOST_STRIPS;
 use crate::throw::heritage::{DerivedLesson, Heritage, Lesson, MOST_LESSONS};
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Item, Made, Throw, Time, Went};
+use std::cell::Cell;
 use std::collections::BTreeSet;
 
 // Where the limits lie is our judgement, well beyond what any throw has.
@@ -33,17 +34,24 @@ pub const MOST_ENTRIES: usize = 50_000;
 const LONGEST_LIST: usize = 20_000;
 /// Farthest time from 1970, the year 9999.
 const FARTHEST: Time = 253_402_300_799_999;
-/// Laying out the grid anew is the dearest thing a line can ask for.
-const MOST_LAYINGS: usize = 30_000;
+/// Most steps that folding and checking a record may cost ([`Throw::effort`]): a throw of 60 × 60
+/// whose every piece was worked on one by one costs a hundredth.
+const MOST_EFFORT: u64 = 500_000_000;
 
 /// Read an imported record.
 ///
 /// # Errors
-/// [`FormatError`]: what is wrong with it, as for any file; [`FormatError::Unknown`] or
-/// [`FormatError::Absurd`].
+/// [`FormatError`]: what is wrong with it, as for any file; [`FormatError::Unknown`],
+/// [`FormatError::Absurd`] or [`FormatError::TooMuch`].
 pub fn read(bytes: &[u8]) -> Result<Read, FormatError> {
+    read_within(bytes, MOST_EFFORT)
+}
+
+/// The same with so many steps.
+fn read_within(bytes: &[u8], most: u64) -> Result<Read, FormatError> {
     spare(bytes)?;
-    let read = Journal::read_if(bytes, may)?;
+    let mut left = most;
+    let read = Journal::read_if(bytes, |so_far, entry| may(so_far, entry, &mut left))?;
     // What is not read would be lost when it is written again.
     let sound = String::from_utf8_lossy(&bytes[..read.sound]);
     let text = read.journal.text();
@@ -55,30 +63,22 @@ pub fn read(bytes: &[u8]) -> Result<Read, FormatError> {
     Ok(read)
 }
 
-/// Refuse what would take too long to fold, before it is folded.
+/// Refuse too many entries and plans that cannot be, before anything is folded.
 fn spare(bytes: &[u8]) -> Result<(), FormatError> {
-    let (mut plans, mut undos) = (0_usize, 0_usize);
     for (i, line) in bytes.split(|b| *b == b'\n').enumerate().skip(1) {
         let line_number = i + 1;
         let entry = std::str::from_utf8(line).ok().and_then(Entry::from_line);
-        match entry.map(|entry| entry.what) {
-            Some(What::Do(events)) => {
-                let laid = |e: &&Event| matches!(e, Event::PlanChanged { .. });
-                plans += events.iter().filter(laid).count();
-                for event in &events {
-                    if let Event::Begun { plan, .. } | Event::PlanChanged { plan, .. } = event
-                        && plan.check().is_err()
-                    {
-                        return Err(FormatError::Absurd { line: line_number });
-                    }
+        if let Some(What::Do(events)) = entry.map(|entry| entry.what) {
+            for event in &events {
+                if let Event::Begun { plan, .. } | Event::PlanChanged { plan, .. } = event
+                    && plan.check().is_err()
+                {
+                    return Err(FormatError::Absurd { line: line_number });
                 }
             }
-            Some(What::Undo(_)) => undos += 1,
-            _ => {}
         }
-        let laid = plans + undos * plans.min(crate::log::journal::LONGEST_STRIDE);
-        if i > MOST_ENTRIES || laid > MOST_LAYINGS {
-            return Err(FormatError::Absurd { line: line_number });
+        if i > MOST_ENTRIES {
+            return Err(FormatError::TooMuch { line: line_number });
         }
     }
     Ok(())
@@ -90,34 +90,47 @@ fn spare(bytes: &[u8]) -> Result<(), FormatError> {
 /// [`FormatError::Absurd`] with the first line that cannot be.
 pub fn check(journal: &Journal) -> Result<(), FormatError> {
     let mut entries = journal.entries().map(|(entry, _)| entry);
-    let absurd = |entry: &Entry| FormatError::Absurd {
-        line: usize::try_from(entry.n)
-            .unwrap_or(usize::MAX)
-            .saturating_add(1),
+    let line = |entry: &Entry| {
+        let n = usize::try_from(entry.n).unwrap_or(usize::MAX);
+        n.saturating_add(1)
     };
     let first = entries.next().ok_or(FormatError::Empty)?;
-    let begun = Some(first).filter(|first| may(None, first));
-    let mut so_far = begun
-        .and_then(Journal::from_first)
-        .ok_or_else(|| absurd(first))?;
+    let mut left = u64::MAX;
+    may(None, first, &mut left).map_err(|why| why.at(line(first)))?;
+    let begun = Journal::from_first(first);
+    let mut so_far = begun.ok_or_else(|| Refusal::Absurd.at(line(first)))?;
     for entry in entries {
-        if !may(Some(&so_far), entry) || so_far.accept(entry.clone()).is_none() {
-            return Err(absurd(entry));
-        }
+        may(Some(&mut so_far), entry, &mut left).map_err(|why| why.at(line(entry)))?;
+        let follows = so_far.follow(entry.clone());
+        follows.ok_or_else(|| Refusal::Absurd.at(line(entry)))?;
     }
     Ok(())
 }
 
-/// Whether an entry may come in on the record so far.
-fn may(so_far: Option<&Journal>, entry: &Entry) -> bool {
+/// Whether an entry may come in on the record so far, with as many steps as are left.
+fn may(so_far: Option<&mut Journal>, entry: &Entry, left: &mut u64) -> Result<(), Refusal> {
     let few = |events: &[Event]| events.len() <= 100;
     let says = match (&entry.what, so_far) {
         (What::Do(events), None) => events.len() == 1 && within_limits(&events[0]),
         (What::Do(events), Some(journal)) => {
-            few(events)
-                && every(journal.throw(), events, &|t, e| {
-                    within_limits(e) && known(t, e)
-                })
+            if !(few(events) && events.iter().all(within_limits)) {
+                return Err(Refusal::Absurd);
+            }
+            *left = left
+                .checked_sub(journal.fold_up())
+                .ok_or(Refusal::TooMuch)?;
+            let throw = journal.throw();
+            if events.len() > 1 {
+                *left = left.checked_sub(throw.bulk()).ok_or(Refusal::TooMuch)?;
+            }
+            // To check it is to fold it once, and it is folded again where it stands.
+            let (cost, most) = (Cell::new(0_u64), *left);
+            let says = every(throw, events, false, &|throw, event| {
+                cost.set(cost.get() + throw.effort(event));
+                cost.get() <= most && known(throw, event)
+            });
+            *left = left.checked_sub(cost.get()).ok_or(Refusal::TooMuch)?;
+            says
         }
         (What::Past(past), _) => match past.as_ref() {
             What::Do(events) => few(events) && events.iter().all(within_limits),
@@ -125,21 +138,36 @@ fn may(so_far: Option<&Journal>, entry: &Entry) -> bool {
         },
         (What::Undo(_) | What::Redo(_), _) => true,
     };
-    in_time(entry.at) && says
+    match in_time(entry.at) && says {
+        true => Ok(()),
+        false => Err(Refusal::Absurd),
+    }
 }
 
 fn in_time(at: Time) -> bool {
     (-FARTHEST..=FARTHEST).contains(&at)
 }
 
-/// Whether each of the events is so, on the throw as the ones before it left it.
-fn every(throw: &Throw, events: &[Event], so: &dyn Fn(&Throw, &Event) -> bool) -> bool {
-    let mut state = None;
+/// Whether each of the events is so, on the throw as the ones before it left it; with its index
+/// up to date where `indexed`, else without.
+fn every(
+    throw: &Throw,
+    events: &[Event],
+    indexed: bool,
+    so: &dyn Fn(&Throw, &Event) -> bool,
+) -> bool {
+    let mut state: Option<Throw> = None;
     events.iter().enumerate().all(|(i, event)| {
-        let before = state.as_ref().unwrap_or(throw);
-        let fine = so(before, event);
+        let fine = so(state.as_ref().unwrap_or(throw), event);
         if fine && i + 1 < events.len() {
-            state = Some(before.after([event]));
+            let state = state.get_or_insert_with(|| throw.clone());
+            if !indexed {
+                state.leave_index();
+            }
+            state.apply_in_turn(event, 0);
+            if indexed {
+                state.settle_index();
+            }
         }
         fine
     })
@@ -147,7 +175,7 @@ fn every(throw: &Throw, events: &[Event], so: &dyn Fn(&Throw, &Event) -> bool) -
 
 /// Whether events follow on a throw: the pieces are there, and ready for what is done.
 pub fn follows(throw: &Throw, events: &[Event]) -> bool {
-    every(throw, events, &|t, e| {
+    every(throw, events, true, &|t, e| {
         within_limits(e) && known(t, e) && ready(t, e)
     })
 }
@@ -156,6 +184,12 @@ fn place(piece: Rect) -> bool {
     let along =
         |start: u16, len: u16| len > 0 && u32::from(start) + u32::from(len) <= u32::from(MOST);
     along(piece.row, piece.rows) && along(piece.col, piece.cols)
+}
+
+/// Whether no piece is in the list twice.
+fn once(pieces: &[Rect]) -> bool {
+    let each: BTreeSet<&Rect> = pieces.iter().collect();
+    each.len() == pieces.len()
 }
 
 /// A length of something real.
@@ -232,18 +266,22 @@ fn within_limits(event: &Event) -> bool {
                 && again.as_deref().is_none_or(list)
         }
         Event::ClothChanged { prints, denims } => cloth(prints, denims),
+        // No piece is done twice by one step.
         Event::Done { task, pieces, made } => {
             let held = |made: &Made| real(made.lap) && wide(made.stitch);
             let settles = matches!(task, Task::Dot | Task::Pin | Task::Stitch);
             let each = made.is_empty() || settles && [1, pieces.len()].contains(&made.len());
-            list(pieces) && each && made.iter().all(held)
+            list(pieces) && once(pieces) && each && made.iter().all(held)
         }
         Event::SetAside { pieces, sizes } => {
             let each = [0, pieces.len()].contains(&sizes.len());
-            list(pieces) && each && sizes.iter().all(|(w, h)| real(*w) && real(*h))
+            list(pieces) && once(pieces) && each && sizes.iter().all(|(w, h)| real(*w) && real(*h))
         }
         Event::SquareMoved { from, to } => place(*from) && place(*to) && from != to,
-        Event::SparesUsed { pieces, of } => list(pieces) && [0, pieces.len()].contains(&of.len()),
+        Event::SparesUsed { pieces, of, pieced } => {
+            let each = [0, pieces.len()].contains(&of.len());
+            list(pieces) && once(pieces) && each && list(pieced)
+        }
         Event::Measured {
             piece,
             width,
@@ -305,8 +343,18 @@ fn within_limits(event: &Event) -> bool {
             squares,
             went,
             strips,
+            pieced,
             ..
         } => {
+            let pieced = pieced.as_ref().is_none_or(|pieced| {
+                let within = match went {
+                    Some(Went::Squares { places, spares }) => {
+                        pieced.places.iter().all(|p| places.contains(p)) && pieced.spares <= *spares
+                    }
+                    Some(Went::Stock { .. }) | None => false,
+                };
+                list(&pieced.places) && within && real(pieced.lap)
+            });
             let strips =
                 strips.is_none_or(|s| s.count <= MOST_SQUARES && real(s.width) && real(s.length));
             let all = match went {
@@ -316,7 +364,7 @@ fn within_limits(event: &Event) -> bool {
                 }
                 Some(Went::Stock { .. }) | None => true,
             };
-            *squares <= MOST_SQUARES && all && strips
+            *squares <= MOST_SQUARES && all && strips && pieced
         }
         Event::ScrapTried { scrap } => note(&scrap.note) && real(scrap.lap) && wide(scrap.stitch),
         Event::PlateMeasured { opening } => real(*opening),
@@ -343,6 +391,7 @@ fn sound(heap: &Heap) -> bool {
     fine && (1..=50).contains(&pieces)
         && heap.counted.len() == pieces
         && heap.counted.iter().flatten().all(|n| *n <= MOST_SQUARES)
+        && heap.pieced.values().all(|n| *n <= MOST_SQUARES)
         && heap.ways.keys().all(|i| usize::from(*i) < pieces)
         && heap.worn_unsaid.iter().all(|i| usize::from(*i) < pieces)
         && heap.cloth.check().is_ok()
@@ -387,9 +436,12 @@ fn known(throw: &Throw, event: &Event) -> bool {
             pieces.iter().all(there) && (made.is_empty() || pieces.iter().all(joined))
         }
         Event::SetAside { pieces, .. } => pieces.iter().all(there),
-        Event::SparesUsed { pieces, of } => {
+        Event::SparesUsed { pieces, of, pieced } => {
+            let among = pieced.iter().all(|p| pieces.contains(p));
             let denim = |d: &u8| usize::from(*d) < throw.denims.len().max(1);
-            pieces.iter().all(|p| p.is_square() && there(p)) && of.iter().flatten().all(denim)
+            among
+                && pieces.iter().all(|p| p.is_square() && there(p))
+                && of.iter().flatten().all(denim)
         }
         Event::SquareMoved { from, to } => {
             let square = |p: &Rect| p.is_square() && there(p);
@@ -510,6 +562,7 @@ fn ready(throw: &Throw, event: &Event) -> bool {
 mod tests {
     use super::*;
     use crate::log::journal::tests::{begin, step};
+    use crate::throw::counted::FOLDED;
     use proptest::prelude::*;
 
     proptest! {
@@ -563,5 +616,104 @@ mod tests {
         let far = line(&text, "\"pieces\":[[", "\"pieces\":[[65535,0,9,9],[");
         // A piece beyond any grid is not even read as one.
         assert!(matches!(far, FormatError::Unknown { line: 14 }), "{far:?}");
+    }
+
+    /// A record of these steps on a grid, each line with its checksum.
+    fn record(across: u16, down: u16, steps: &[String]) -> String {
+        let mut text = begin(across, down).named("brought").text();
+        for (i, step) in steps.iter().enumerate() {
+            let body = format!("{{\"n\":{},\"at\":{i},{step}", i + 2);
+            let sum = crc32fast::hash(body.as_bytes());
+            text += &format!("{body},\"crc\":\"{sum:08x}\"}}\n");
+        }
+        text
+    }
+
+    #[test]
+    fn a_step_that_names_a_piece_twice_does_not_come_in() {
+        let step = |event: &str| [format!("\"do\":[{{{event}}}]")];
+        for (event, line) in [
+            (
+                r#""done":{"task":"cut","pieces":[[0,0,1,1],[0,1,1,1]]}"#,
+                None,
+            ),
+            (
+                r#""done":{"task":"cut","pieces":[[0,0,1,1],[0,0,1,1]]}"#,
+                Some(3),
+            ),
+            (r#""spares-used":{"pieces":[[0,0,1,1],[0,0,1,1]]}"#, Some(3)),
+            (r#""set-aside":{"pieces":[[0,0,1,2],[0,0,1,2]]}"#, Some(3)),
+        ] {
+            let read = read(record(4, 3, &step(event)).as_bytes());
+            let found = read.err();
+            assert_eq!(
+                found,
+                line.map(|line| FormatError::Absurd { line }),
+                "{event}"
+            );
+        }
+    }
+
+    /// The steps that a file costs are counted before they are made.
+    #[test]
+    fn a_file_that_costs_too_much_is_refused_before_it_is_folded() {
+        let note = || "\"do\":[{\"noted\":{\"text\":\"x\",\"piece\":null}}]".to_string();
+        let plan = serde_json::to_string(&begin(60, 60).throw().plan).unwrap();
+        let replan = format!("{{\"plan-changed\":{{\"plan\":{plan},\"spares\":0}}}}");
+        let replans = format!("\"do\":[{}]", vec![replan; 100].join(","));
+        // Two steps done and undone, over and over, on a large grid with work on it: each time
+        // the state is made again.
+        let cut: Vec<String> = (0..60)
+            .flat_map(|row| (0..60).map(move |col| format!("[{row},{col},1,1]")))
+            .collect();
+        let cut = format!(
+            "\"do\":[{{\"done\":{{\"task\":\"cut\",\"pieces\":[{}]}}}}]",
+            cut.join(",")
+        );
+        let mut back_and_forth = vec![cut];
+        for _ in 0..400 {
+            let n = back_and_forth.len() + 2;
+            back_and_forth.extend([note(), note()]);
+            back_and_forth.extend([format!("\"undo\":{}", n + 1), format!("\"undo\":{n}")]);
+        }
+        let ticks = "\"do\":[{\"done\":{\"task\":\"cut\",\"pieces\":[[0,0,1,1]]}}]";
+        for (what, text, cost) in [
+            ("plans", record(1, 1, &[replans]), 20_000_000),
+            ("undo", record(60, 60, &back_and_forth), 4_000_000),
+            (
+                "one piece",
+                record(1, 1, &vec![ticks.to_string(); 3_000]),
+                4_000_000,
+            ),
+        ] {
+            let folded = |most: u64| {
+                FOLDED.set(0);
+                let read = read_within(text.as_bytes(), most);
+                (read.map(|read| read.journal.len()), FOLDED.get())
+            };
+            let (refused, few) = folded(cost);
+            assert!(
+                matches!(refused, Err(FormatError::TooMuch { .. })),
+                "{what}: {refused:?}"
+            );
+            let (read, all) = folded(MOST_EFFORT);
+            assert!(
+                read.is_ok() && few < all,
+                "{what}: {read:?}, {few} of {all}"
+            );
+        }
+        // A throw that was worked on to its end costs next to nothing.
+        let demo = crate::demo::throw(0).text();
+        assert!(read_within(demo.as_bytes(), MOST_EFFORT / 1_000).is_ok());
+        // Nor do many notes, all of them undone.
+        let mut notes = vec![note(); 2_000];
+        notes.extend((0..2_000).map(|n| format!("\"undo\":{}", 2_001 - n)));
+        let text = record(6, 8, &notes);
+        let (read, folded) = {
+            FOLDED.set(0);
+            let read = read_within(text.as_bytes(), MOST_EFFORT / 1_000);
+            (read.map(|read| read.journal.len()), FOLDED.get())
+        };
+        assert_eq!((read, folded), (Ok(4_001), 1_999));
     }
 }

@@ -11,6 +11,10 @@
 //! there is any, else the usual minutes of [`Task::usual_minutes`] stand in, an estimate of
 //! ours, with a range of half to double.
 //!
+//! A join that goes through the machine twice, for two rows, counts as two in this: the pace is that
+//! of one row, and a throw whose joins take two takes it twice. What is carried to the next throw is
+//! the pace of one row.
+//!
 //! The median and quartiles are those of the sorted list, by linear interpolation
 //! between neighbours (Hyndman and Fan 1996, definition 7, from memory).
 
@@ -34,8 +38,30 @@ pub struct Pace {
     pub own: bool,
 }
 
-/// The maker's pace for each kind of step.
+impl Pace {
+    /// So often.
+    fn times(self, n: f64) -> Pace {
+        Pace {
+            low: self.low * n,
+            middle: self.middle * n,
+            high: self.high * n,
+            ..self
+        }
+    }
+}
+
+/// The maker's pace for each kind of step, as the plan has it.
 pub fn paces(journal: &Journal) -> BTreeMap<Task, Pace> {
+    let mut found = paces_of_one(journal);
+    if let Some(pace) = found.get_mut(&Task::Stitch) {
+        let rows = journal.throw().plan.stitch.passes();
+        *pace = pace.times(f64::from(rows));
+    }
+    found
+}
+
+/// The maker's pace for each kind of step; of stitching for one row.
+fn paces_of_one(journal: &Journal) -> BTreeMap<Task, Pace> {
     let record = journal.pace_record();
     let pace = |task: Task| {
         if let Some([low, middle, high]) = record.quartiles(task) {
@@ -87,7 +113,7 @@ pub fn carried(throw: &Throw, task: Task) -> Option<Pace> {
 /// What of her pace is carried on to the next throw.
 pub fn learned(journal: &Journal) -> Vec<Learned> {
     let ms = |minutes: f64| (minutes * MINUTE).round() as u32;
-    paces(journal)
+    paces_of_one(journal)
         .into_iter()
         .filter(|(_, pace)| pace.own)
         .map(|(task, pace)| Learned {

@@ -177,6 +177,7 @@ mod tests {
         prop_oneof![
             Just(Stitch::Straight),
             figure().prop_map(|spacing| Stitch::Twin { spacing }),
+            figure().prop_map(|spacing| Stitch::TwoRows { spacing }),
             figure().prop_map(|width| Stitch::Zigzag { width }),
         ]
     }

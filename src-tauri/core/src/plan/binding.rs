@@ -31,8 +31,17 @@
 //! assert!(laid.clear > plan.take());
 //! ```
 
-use crate::measure::{Length, Ruler, in_nm, nm, zero};
+use crate::measure::{Length, Ruler, System, eighth_inches, in_nm, nm, tenths_of_mm, zero};
 use crate::plan::Plan;
+
+/// How far in from a raw edge a fold or a patch is stitched down: ⅛ in, or 3 mm
+/// (common practice, no source).
+pub fn row_from_edge(system: System) -> Length {
+    match system {
+        System::Inch => eighth_inches(1),
+        System::Metric => tenths_of_mm(30),
+    }
+}
 
 /// A side of the throw, clockwise from the top.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -32,12 +32,17 @@ mod fringe;
 pub mod grids;
 pub mod scraps;
 
-pub use fringe::fringe;
+pub use fringe::{fringe, rows};
 
-use crate::measure::{Length, System, half_inches, inches, millimetres, nm, zero};
+use crate::measure::{Length, System, eighth_inches, half_inches, inches, millimetres, nm, zero};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use ts_rs::TS;
+
+/// Between a patch and the lap next to it, ⅛ in: both are laid by eye (our judgement, no source).
+pub fn patch_clear() -> Length {
+    eighth_inches(1)
+}
 
 /// Most squares across or down.
 pub const MOST: u16 = 60;
@@ -48,6 +53,18 @@ pub fn shortest_side() -> Length {
 /// Longest side that may be planned, 1 m.
 pub fn longest_side() -> Length {
     nm(1_000_000_000)
+}
+
+/// How long a stitch is where no other length is set, in millimetres (on denim; common practice,
+/// no source).
+pub const USUAL_STITCH_MM: i64 = 3;
+/// Shortest stitch that may be set, 0.5 mm.
+pub fn shortest_stitch() -> Length {
+    nm(500_000)
+}
+/// Longest stitch that may be set, 12 mm.
+pub fn longest_stitch() -> Length {
+    nm(12_000_000)
 }
 
 /// How two edges are held together.
@@ -73,6 +90,11 @@ pub enum Stitch {
         /// Distance between the needles, in nanometres.
         spacing: Length,
     },
+    /// Two straight rows of lockstitch with a single needle, one after the other.
+    TwoRows {
+        /// Distance from the first row to the second, in nanometres.
+        spacing: Length,
+    },
     /// Zigzag lockstitch (ISO 4915 type 304), or another stitch of that width.
     Zigzag {
         /// Full width of the stitch, in nanometres.
@@ -85,8 +107,16 @@ impl Stitch {
     pub fn width(self) -> Length {
         match self {
             Stitch::Straight => zero(),
-            Stitch::Twin { spacing } => spacing,
+            Stitch::Twin { spacing } | Stitch::TwoRows { spacing } => spacing,
             Stitch::Zigzag { width } => width,
+        }
+    }
+
+    /// How often a join goes through the machine.
+    pub fn passes(self) -> u32 {
+        match self {
+            Stitch::TwoRows { .. } => 2,
+            Stitch::Straight | Stitch::Twin { .. } | Stitch::Zigzag { .. } => 1,
         }
     }
 }
@@ -106,7 +136,7 @@ pub enum JoinOrder {
 /// The folded strip round the outside.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Binding {
-    /// Cut width of the strip; half of it shows on each face.
+    /// Cut width of the strip; what shows of it on each face is [`crate::cloth::bound`].
     pub strip: Length,
     /// The longest strip the cloth gives.
     pub longest: Length,
@@ -131,6 +161,10 @@ pub struct Plan {
     pub joining: Joining,
     /// The stitching down a join.
     pub stitch: Stitch,
+    /// How long a stitch is; where it is not said, [`USUAL_STITCH_MM`].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub stitch_length: Option<Length>,
     /// Least fringe the maker trusts to hold (3 mm; common practice, no source).
     pub least_fringe: Length,
     /// Side the fours are trimmed to, where the maker has settled on one.
@@ -139,6 +173,11 @@ pub struct Plan {
     pub order: JoinOrder,
     /// The strip round the outside.
     pub binding: Binding,
+    /// Pressing and trimming the whole edge is a step before the binding. Where it is not said, the
+    /// binding begins without it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(as = "Option<bool>", optional)]
+    pub trim_edge: bool,
     /// Minutes a pressed piece is left to cool (5; common practice, no source).
     pub cooling_minutes: u16,
     /// How many first washes with clipping of threads (3; common practice, no source).
@@ -158,6 +197,7 @@ impl Default for Plan {
             stitch: Stitch::Twin {
                 spacing: nm(4_000_000),
             },
+            stitch_length: None,
             least_fringe: nm(3_000_000),
             trim: None,
             order: JoinOrder::Rows,
@@ -166,6 +206,7 @@ impl Default for Plan {
                 longest: inches(28),
                 tail: inches(4),
             },
+            trim_edge: true,
             cooling_minutes: 5,
             washes: 3,
         }
@@ -210,6 +251,9 @@ pub enum PlanFault {
     /// The stitching is wider than the lap or the two allowances.
     #[error("the stitching is wider than the lap")]
     StitchTooWide,
+    /// The stitch length is not between 0.5 and 12 mm.
+    #[error("the stitch length is not between 0.5 and 12 mm")]
+    StitchLength,
     /// The trim size is larger than a four can be, or under the cut side.
     #[error("the trim size is not between the cut side and twice that")]
     Trim,
@@ -265,6 +309,11 @@ impl Plan {
         take(self.joining, self.lap_between())
     }
 
+    /// How long a stitch is.
+    pub fn stitch_long(&self) -> Length {
+        self.stitch_length.unwrap_or(millimetres(USUAL_STITCH_MM))
+    }
+
     /// Length of `n` squares in a row: `n·s − (n−1)·t`.
     pub fn run(&self, n: u16) -> Length {
         let n = i64::from(n);
@@ -279,6 +328,20 @@ impl Plan {
     /// The side the fours are to be trimmed to.
     pub fn target(&self) -> Length {
         self.trim.unwrap_or(self.natural_four())
+    }
+
+    /// The largest patch that lies in the middle of a square clear of every lap: on each side there
+    /// is room for the wider lap, for what squaring up takes off, which may all come off one side,
+    /// and for [`patch_clear`].
+    pub fn most_patch(&self) -> Length {
+        let off = std::cmp::max(self.natural_four() - self.target(), zero());
+        let lap = std::cmp::max(self.lap, self.lap_between());
+        self.side - (lap + off + patch_clear()) * 2
+    }
+
+    /// Denim that shows round a patch of this side, before laps are laid over it.
+    pub fn round(&self, patch: Length) -> Length {
+        (self.side - patch) / 2
     }
 
     /// Length of `squares` squares as blocks: `B·T + odd·s − (joins)·t`, where `t` is
@@ -337,6 +400,9 @@ impl Plan {
         let narrowest = std::cmp::min(self.take(), self.take_between());
         if self.stitch.width() > narrowest || self.stitch.width() < zero() {
             return Err(PlanFault::StitchTooWide);
+        }
+        if !(shortest_stitch()..=longest_stitch()).contains(&self.stitch_long()) {
+            return Err(PlanFault::StitchLength);
         }
         if self.least_fringe < zero() || self.least_fringe > self.side {
             return Err(PlanFault::Lap);
@@ -516,6 +582,21 @@ mod tests {
             },
             Err(PlanFault::StitchTooWide),
         );
+        for (tenths, want) in [
+            (4, Err(PlanFault::StitchLength)),
+            (5, Ok(())),
+            (120, Ok(())),
+            (121, Err(PlanFault::StitchLength)),
+        ] {
+            let stitch_length = Some(tenths_of_mm(tenths));
+            check(
+                Plan {
+                    stitch_length,
+                    ..good
+                },
+                want,
+            );
+        }
         check(
             Plan {
                 trim: Some(inches(11)),

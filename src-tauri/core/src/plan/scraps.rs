@@ -73,7 +73,7 @@ pub struct Scrap {
 pub fn widest_stitch(opening: Length, stitch: Stitch) -> Option<Length> {
     let left = match stitch {
         Stitch::Twin { spacing } => opening - spacing,
-        Stitch::Straight | Stitch::Zigzag { .. } => opening,
+        Stitch::Straight | Stitch::TwoRows { .. } | Stitch::Zigzag { .. } => opening,
     };
     (left >= zero()).then_some(left)
 }

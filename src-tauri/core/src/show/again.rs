@@ -47,7 +47,12 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
     let name: String = throw.name.chars().take(ROOM).collect();
     // A size larger than its own lap leaves cannot be had from new fours.
     let trim = throw.plan.trim.filter(|t| *t <= throw.plan.natural_four());
-    let plan = Plan { trim, ..throw.plan };
+    // A throw begun now has this step, whether or not the older one had it.
+    let plan = Plan {
+        trim,
+        trim_edge: true,
+        ..throw.plan
+    };
     AgainView {
         name: say!(context, "again-name", name = name),
         draft: draft_of(&plan, context),
@@ -57,6 +62,7 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
             .map(|p| Print {
                 stock: None,
                 uncut: p.uncut,
+                patch: None,
                 // The photo lies beside the throw it was chosen for.
                 photo: None,
                 ..p.clone()

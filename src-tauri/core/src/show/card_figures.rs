@@ -8,11 +8,13 @@ use crate::cloth::fabric::Face;
 use crate::fitting::squaring;
 use crate::measure::zero;
 use crate::plan::assembly::Rect;
-use crate::plan::{Joining, Stitch, fringe};
+use crate::plan::{Joining, Stitch, fringe, rows};
+use crate::show::bound;
 use crate::show::context::Context;
 use crate::show::names::fabrics_to_cut;
 use crate::show::parts::Figure;
 use crate::throw::Throw;
+use crate::throw::stock::strip_shown;
 use crate::throw::tasks::Task;
 
 /// The figures that matter while this is done to a piece.
@@ -63,13 +65,30 @@ pub(super) fn card_figures(
                 "fabric",
                 context.plain(name.map_or_else(String::new, |p| p.name.clone())),
             );
-            add("square", context.by(plan.side, plan.side));
+            match throw.patch_on(piece, face) {
+                Some(side) => {
+                    add("patch", context.by(side, side));
+                    add("round-patch", context.length(plan.round(side)));
+                }
+                None => add("square", context.by(plan.side, plan.side)),
+            }
         }
-        Task::CoolCover | Task::CoolLap => {
+        Task::CoolHalves | Task::CoolCover | Task::CoolLap => {
             add(
                 "cooling",
                 context.plain(say!(context, "minutes", n = plan.cooling_minutes)),
             );
+        }
+        Task::LapHalves | Task::PressHalves | Task::StitchHalves => {
+            let lap = throw.lapped_halves(piece).unwrap_or(plan.lap);
+            match task {
+                Task::StitchHalves => add("middle", context.length(lap / 2)),
+                _ => add("lap", context.length(lap)),
+            }
+            add("square", context.by(plan.side, plan.side));
+            if task == Task::StitchHalves {
+                add("seam", context.length(plan.side));
+            }
         }
         Task::Dot => {
             add("lap", context.length(made.lap));
@@ -81,18 +100,26 @@ pub(super) fn card_figures(
         }
         Task::PressLap => add("lap", context.length(made.lap)),
         Task::Stitch => {
-            if made.joining == Joining::Lapped {
-                add("middle", context.length(made.lap / 2));
-            } else {
-                add("allowance", context.length(made.lap));
+            let rows = rows(made.joining, made.lap, plan.stitch);
+            match (plan.stitch, rows.as_slice()) {
+                (Stitch::TwoRows { .. }, [first, second]) => {
+                    add("row-first", context.length(*first));
+                    add("row-second", context.length(*second));
+                }
+                _ if made.joining == Joining::Lapped => {
+                    add("middle", context.length(made.lap / 2));
+                }
+                _ => add("allowance", context.length(made.lap)),
             }
             if plan.stitch.width() > zero() {
                 let key = match plan.stitch {
                     Stitch::Twin { .. } => "twin",
-                    _ => "stitch-width",
+                    Stitch::TwoRows { .. } => "rows-apart",
+                    Stitch::Straight | Stitch::Zigzag { .. } => "stitch-width",
                 };
                 add(key, context.needle(plan.stitch.width()));
             }
+            add("stitch-length", context.needle(plan.stitch_long()));
             if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
                 add("fringe", context.length(fringe));
             }
@@ -140,15 +167,34 @@ pub(super) fn card_figures(
                         _ => add("allowance", context.length(plan.lap)),
                     }
                 }
-                _ => add("each-face", context.length(plan.binding.strip / 2)),
+                _ => add("each-face", context.needle(strip_shown(throw).plain)),
             }
             add("binding", context.length(need.length));
         }
         Task::StitchBinding => {
             let size = throw.finished();
+            add("from-raw-edge", context.edge_in());
+            add("from-fold", bound::from_fold(throw, context));
+            add("stitch-length", context.needle(plan.stitch_long()));
             add("round", context.length((size.width + size.height) * 2));
         }
-        Task::StitchPatch => add("square", context.by(plan.side, plan.side)),
+        Task::StitchPatch => {
+            let mut any = false;
+            for side in Face::BOTH
+                .into_iter()
+                .filter_map(|f| throw.patch_on(piece, f))
+            {
+                add("patch", context.by(side, side));
+                any = true;
+            }
+            if !any {
+                add("square", context.by(plan.side, plan.side));
+            }
+        }
+        Task::TrimEdge => {
+            let size = throw.finished();
+            add("should-be", context.by(size.width, size.height));
+        }
         Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}
     }
     out

@@ -3,6 +3,7 @@
 use crate::measure::{
     Length, MetricUnit, ParseError, Ruler, System, eighth_inches, in_nm, inches, tenths_of_mm, zero,
 };
+use crate::plan::binding::row_from_edge;
 use crate::throw::Time;
 use crate::words::{Arg, Shown, Words};
 
@@ -69,7 +70,8 @@ impl Context<'_> {
     /// How far in from a raw edge a fold or a patch is stitched down: ⅛ in, or 3 mm
     /// (common practice, no source).
     pub(super) fn edge_in(&self) -> Shown {
-        self.about(eighth_inches(1), tenths_of_mm(30))
+        let [inch, metric] = [System::Inch, System::Metric].map(row_from_edge);
+        self.about(inch, metric)
     }
 
     /// How far apart the snips into an allowance are: ¼ in, or 6 mm (common practice, no

@@ -4,7 +4,7 @@ use crate::cloth::cutting::{self, CutPlan, Cutting};
 use crate::cloth::garments::{self, Garment, GarmentPart, Piece, Source, ZoneKind};
 use crate::cloth::pairs;
 use crate::cloth::patches;
-use crate::cloth::pile::Heap;
+use crate::cloth::pile::{Heap, Use};
 use crate::cloth::reshape;
 use crate::cloth::steps::steps;
 use crate::cloth::ways::{self, CutWay};
@@ -93,6 +93,8 @@ pub struct PileCutView {
     pub keep: Option<Button>,
     /// Squares to expect, to begin the count with.
     pub expected: u32,
+    /// Of these, squares pieced of two halves.
+    pub expected_pieced: u32,
     /// Binding strips to expect.
     pub expected_strips: u32,
     /// Something of it is cut already.
@@ -330,6 +332,7 @@ fn cutting_by(
         heeds: Vec::new(),
         keep: None,
         expected: 0,
+        expected_pieced: 0,
         expected_strips: 0,
         begun: throw.begun_pieces.contains_key(&(n, index)),
         counted: counted.map(Count::get),
@@ -361,18 +364,17 @@ fn cutting_by(
     let changed = piece != *kept;
     let at = (n, usize::from(index));
     let is_paper = known.is_some();
-    let unchanged = (!changed && known.is_none()).then(|| account(throw));
+    let strips_held = drag.and_then(|drag| drag.held_strips);
+    let held = strips_held.is_some();
+    let unchanged = (!changed && !held && known.is_none()).then(|| account(throw));
     let known = known.or(unchanged.as_ref());
-    let mut laid = match (changed, known) {
-        (true, _) => match drag.and_then(|drag| drag.held_strips) {
-            Some(strips) => Laid::alone(throw, at.1, heap, &piece, strips),
-            None => {
-                let heap = with_outline(heap, index, &piece);
-                Laid::of(throw, at, &heap, &piece, &account_with(throw, n, &heap))
-            }
-        },
-        (false, Some(known)) => Laid::of(throw, at, heap, &piece, known),
-        (false, None) => Laid::of(throw, at, heap, &piece, &account(throw)),
+    let mut laid = match (strips_held, known.filter(|_| !changed)) {
+        (Some(strips), _) => Laid::alone(throw, at.1, heap, &piece, strips),
+        (None, Some(known)) => Laid::of(throw, at, heap, &piece, known),
+        (None, None) => {
+            let heap = with_outline(heap, index, &piece);
+            Laid::of(throw, at, &heap, &piece, &account_with(throw, n, &heap))
+        }
     };
     if changed {
         // Lines that are done were of the outline that was kept.
@@ -380,45 +382,28 @@ fn cutting_by(
     }
     let cuts = &laid.cuts;
     let squares = cuts.count;
-    // What the strips of the binding leave is compared with what else could be cut of that.
-    let rest = crate::cloth::strips::rest_of(&laid.lying, &cuts.binding);
-    let naive = cutting::naive(&rest, &how).unwrap_or(0);
-    let free = cutting::free_yield(&rest, &how).map_or(squares, |f| f.count);
-    let bound = cutting::bound(&rest, &how).unwrap_or(free);
-    let figure = |key: &str, n: u32| Figure {
-        label: context.say(&format!("figure-{key}"), &[]),
-        value: context.plain(say!(context, "number", n = n)),
-    };
-    view.figures = vec![
-        figure("squares-here", squares),
-        figure("from-hem", naive),
-        figure("free", free),
-        figure("bound", bound),
-    ];
-    if squares == 0 {
-        view.said.push(say!(context, "cut-nothing"));
-        view.said.extend(still_of_use(&rest, cuts, &how, context));
+    let parts = names::parted(squares, cuts.pieced, context);
+    if held {
+        // What else could be cut of it is worked out once the point is let go, and so are the
+        // strips for the binding that the whole pile shares out then.
+        view.figures = vec![Figure {
+            label: say!(context, "figure-squares-here"),
+            value: context.plain(say!(context, "number-about", n = squares)),
+        }];
+        view.said.push(say!(context, "cut-held"));
     } else {
-        view.said.push(say!(
-            context,
-            "cut-given-up",
-            n = free.saturating_sub(squares)
-        ));
-        if squares > naive {
-            view.said
-                .push(say!(context, "cut-gain", n = squares - naive));
+        compare(&mut view, &laid, &how, context);
+        if begins_so(garment, &piece) {
+            view.said.push(say!(context, "part-start"));
         }
+        view.list = rows(throw, (n, index), &laid, context);
+        view.left = left_over(cuts, context);
     }
-    if begins_so(garment, &piece) {
-        view.said.push(say!(context, "part-start"));
-    }
-    view.list = rows(throw, (n, index), &laid, context);
     if changed {
         for row in &mut view.list {
             (row.tick, row.now) = (None, false);
         }
     }
-    view.left = left_over(cuts, context);
     if counted.is_none() {
         view.worn = worn(heap, (n, index), kept, context);
         if view.worn.is_some() {
@@ -428,7 +413,7 @@ fn cutting_by(
     if let (false, None, Some(known)) = (changed, counted, known) {
         view.ways = ways_to_cut(throw, (n, index), heap, &piece, known, context);
     }
-    if !changed {
+    if !changed && !held {
         view.other = other(throw, garment, heap, (n, index), context);
     }
     if heap.cloth.stretch {
@@ -438,8 +423,9 @@ fn cutting_by(
         view.heeds.push(say!(context, "cut-unwashed"));
     }
     view.expected = squares;
+    view.expected_pieced = cuts.pieced;
     view.expected_strips = cuts.binding.len() as u32;
-    if counted.is_none() && !changed {
+    if counted.is_none() && !changed && !held {
         let strips = Count::at_most(view.expected_strips);
         view.all_came = Some(Button {
             label: match squares {
@@ -448,6 +434,7 @@ fn cutting_by(
                     context,
                     "cut-all-came",
                     n = n,
+                    parts = parts.as_str(),
                     strips = view.expected_strips
                 ),
             },
@@ -456,6 +443,7 @@ fn cutting_by(
                 index,
                 squares: Count::at_most(squares),
                 by_strip: Vec::new(),
+                pieced: (cuts.pieced > 0).then(|| Count::at_most(cuts.pieced)),
                 strips: (strips > 0).then_some(strips),
                 outline: None,
             },
@@ -523,6 +511,51 @@ fn cutting_by(
     Ok(view)
 }
 
+/// What is told of a piece as it is laid out, and of what else could be cut of it.
+fn compare(view: &mut PileCutView, laid: &Laid, how: &Cutting, context: Context<'_>) {
+    let cuts = &laid.cuts;
+    let squares = cuts.count;
+    // What the strips of the binding leave is compared with what else could be cut of that.
+    let rest = crate::cloth::strips::rest_of(&laid.lying, &cuts.binding);
+    let naive = cutting::naive(&rest, how).unwrap_or(0);
+    let free = cutting::free_yield(&rest, how).map_or(cuts.whole(), |f| f.count);
+    let bound = cutting::bound(&rest, how).unwrap_or(free);
+    let figure = |key: &str, value: String| Figure {
+        label: context.say(&format!("figure-{key}"), &[]),
+        value: context.plain(value),
+    };
+    let number = |n: u32| say!(context, "number", n = n);
+    // The others are of whole squares only.
+    let whole = if cuts.pieced > 0 { "-whole" } else { "" };
+    let parts = names::parted(squares, cuts.pieced, context);
+    view.figures = vec![
+        figure(
+            "squares-here",
+            say!(context, "number-parted", n = squares, parts = parts),
+        ),
+        figure("from-hem", number(naive)),
+        figure(&format!("free{whole}"), number(free)),
+        figure(&format!("bound{whole}"), number(bound)),
+    ];
+    if squares == 0 {
+        view.said.push(say!(context, "cut-nothing"));
+        view.said.extend(still_of_use(&rest, cuts, how, context));
+    } else {
+        view.said.push(say!(
+            context,
+            "cut-given-up",
+            n = free.saturating_sub(cuts.whole())
+        ));
+        if cuts.whole() > naive {
+            view.said
+                .push(say!(context, "cut-gain", n = cuts.whole() - naive));
+        }
+    }
+    if cuts.pieced > 0 {
+        view.said.push(say!(context, "cut-pieced", n = cuts.pieced));
+    }
+}
+
 /// Whether a pocket or a waistband still has the outline it began with.
 fn begins_so(garment: &Garment, piece: &Piece) -> bool {
     let start = garment.start;
@@ -568,6 +601,21 @@ fn ways_to_cut(
     let (how, own) = (how_for(throw, heap), heap.way(nth));
     let mut ways = vec![CutWay::PLAIN];
     ways.extend(ways::offers(piece, &how).into_iter().map(|(way, _)| way));
+    let bare = own.with_halves(false);
+    if !ways.contains(&bare) {
+        ways.push(bare);
+    }
+    // Halves are offered only where the throw lacks squares.
+    let pieced = own.with_halves(true);
+    let lacks = given.over() < 0
+        || matches!(heap.makes, Use::Denim { denim: Some(d) }
+            if given.denims.get(usize::from(d)).is_some_and(|c| c.open > c.to_come + given.spares));
+    if heap.makes.is_denim()
+        && lacks
+        && ways::squares(piece, &how, pieced) > ways::squares(piece, &how, bare)
+    {
+        ways.push(pieced);
+    }
     if !ways.contains(&own) {
         ways.push(own);
     }
@@ -595,8 +643,18 @@ fn ways_to_cut(
             (true, true) => "turned-both",
         };
         let (squares, strips) = (gives.squares, gives.strips);
-        let said = say!(context, "way-gives", n = squares, strips = strips);
+        let said = say!(
+            context,
+            "way-gives",
+            n = squares,
+            parts = names::parted(squares.get(), gives.pieced.get(), context),
+            strips = strips
+        );
         let name = context.say(&format!("way-{key}"), &[]);
+        let name = match way.pieced {
+            true => say!(context, "way-pieced", name = name),
+            false => name,
+        };
         let more = squares.get().saturating_sub(plain);
         let label = match way.is_plain() {
             true => say!(context, "told", what = name.as_str(), how = said),
@@ -615,7 +673,21 @@ fn ways_to_cut(
                 label_turned(throw, context),
             ]
         });
-        let text: Vec<String> = turned.into_iter().flatten().chain(both).collect();
+        let half = how.half.map_or_else(String::new, |half| {
+            say!(
+                context,
+                "way-pieced-text",
+                half = context.by(half, how.cut_side()),
+                lap = context.length(throw.plan.lap)
+            )
+        });
+        let pieced = way.pieced.then_some(half);
+        let text: Vec<String> = turned
+            .into_iter()
+            .flatten()
+            .chain(both)
+            .chain(pieced)
+            .collect();
         let chosen = way == own;
         WayOffer {
             choose: (!chosen).then(|| Button {
@@ -732,6 +804,7 @@ fn picture(
         "picture-piece",
         name = title,
         n = cuts.count,
+        parts = names::parted(cuts.count, cuts.pieced, context),
         strips = cuts.strips.len()
     );
     let size = [

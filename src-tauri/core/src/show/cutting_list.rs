@@ -1,9 +1,9 @@
 //! The cutting list of a piece in words: the same lines on screen, on paper and in a drawing.
 
-use crate::cloth::cutting::{self, CutPlan, FromEdge, Patch};
+use crate::cloth::cutting::{self, CutPlan, FromEdge, Half, HalfRun, Patch};
 use crate::cloth::garments::{Piece, Zone, ZoneKind};
 use crate::cloth::pile::Heap;
-use crate::cloth::steps::{CutStep, steps};
+use crate::cloth::steps::{CutStep, HalvesLie, steps};
 use crate::command::Command;
 use crate::measure::{Count, Length, in_nm, zero};
 use crate::plan::assembly::Rect;
@@ -26,8 +26,10 @@ pub struct CutRow {
     pub text: String,
     /// What is chalked on its squares; nothing where they have no places.
     pub chalk: Option<String>,
-    /// Squares of this line.
+    /// Whole squares of this line.
     pub squares: u32,
+    /// Halves of squares.
+    pub halves: u32,
     /// It is done.
     pub done: bool,
     /// It is the next one.
@@ -135,10 +137,20 @@ pub(super) fn rows(
     // What the next height is measured above, and how many strips and runs were listed so far.
     let mut low = if cuts.turned { "edge" } else { hem(piece) };
     let mut place = 0;
+    let runs = cuts.strips.iter().map(|s| s.runs().len()).sum::<usize>();
+    let mut loose = cuts.binding.len() + runs;
+    let own_halves = |halves: &[usize]| {
+        let mut pairs: Vec<usize> = halves.iter().map(|n| cuts.pair_of(*n)).collect();
+        pairs.sort_unstable();
+        pairs.dedup();
+        let own = pairs.into_iter();
+        let own = own.filter_map(|pair| laid.chalk(cuts.whole() as usize + pair));
+        own.collect::<Vec<String>>()
+    };
     let steps = steps(piece, cuts).into_iter().enumerate();
     steps
         .map(|(i, step)| {
-            let (title, text, chalk, squares) = match step {
+            let (title, text, chalk, [squares, halves]) = match step {
                 CutStep::Turn => {
                     // Turned, the hem lies to the left.
                     let [_, _, left, _] = piece.reach();
@@ -153,24 +165,24 @@ pub(super) fn rows(
                         label_turned(throw, context),
                     ];
                     let text = context.words.list("sentences", text);
-                    (say!(context, "cut-turn-title"), text, None, 0)
+                    (say!(context, "cut-turn-title"), text, None, [0; 2])
                 }
                 CutStep::Top { below } => {
                     low = "cut";
                     let text = say!(context, "cut-top", below = context.length(below));
-                    (say!(context, "cut-top-title"), text, None, 0)
+                    (say!(context, "cut-top-title"), text, None, [0; 2])
                 }
                 CutStep::Straight { above } => {
                     let above = context.length(above);
                     let text = say!(context, "cut-straight", above = above, low = low);
                     low = "cut";
-                    (say!(context, "cut-straight-title"), text, None, 0)
+                    (say!(context, "cut-straight-title"), text, None, [0; 2])
                 }
                 CutStep::Binding { patch, above } => {
                     let left = beginning(piece, cuts, place, context);
                     place += 1;
                     let text = binding(&patch, (above, low), left, context);
-                    (say!(context, "cut-binding-title"), text, None, 0)
+                    (say!(context, "cut-binding-title"), text, None, [0; 2])
                 }
                 CutStep::Strip {
                     nth,
@@ -181,6 +193,7 @@ pub(super) fn rows(
                     runs,
                     squares,
                     before,
+                    halves,
                 } => {
                     let mut text = Vec::new();
                     if gap > zero() {
@@ -211,9 +224,23 @@ pub(super) fn rows(
                             }
                         });
                     }
+                    let beside = halves.iter().filter(|n| cuts.is_beside(&cuts.halves[**n]));
+                    if beside.count() > 0 {
+                        text.push(say!(
+                            context,
+                            "cut-half-beside",
+                            wide = half_wide(cuts, context)
+                        ));
+                    }
+                    let apart = cuts.loose_halves().into_iter();
+                    for run in apart.filter(|run| run.strip == Some(nth)) {
+                        text.push(half_run(piece, cuts, (loose, &run), context));
+                        loose += 1;
+                    }
                     let own = (before..before + squares).filter_map(|k| laid.chalk(k as usize));
                     let own: Vec<String> = own.collect();
                     let spare = squares - own.len() as u32;
+                    let twos = own_halves(&halves);
                     let chalk = (!laid.places.is_empty()).then(|| match own.is_empty() {
                         true => say!(context, "cut-chalk-spare", spare = spare),
                         false => say!(
@@ -223,8 +250,57 @@ pub(super) fn rows(
                             spare = spare
                         ),
                     });
-                    let title = say!(context, "cut-strip-title", n = nth + 1, squares = squares);
-                    (title, context.words.list("sentences", text), chalk, squares)
+                    let chalk = match twos.is_empty() {
+                        true => chalk,
+                        false => Some(context.words.list(
+                            "sentences",
+                            chalk.into_iter().chain([chalk_halves(twos, context)]),
+                        )),
+                    };
+                    let n_halves = halves.len() as u32;
+                    let title = say!(
+                        context,
+                        "cut-strip-title",
+                        n = nth + 1,
+                        squares = squares,
+                        halves = n_halves
+                    );
+                    let text = context.words.list("sentences", text);
+                    (title, text, chalk, [squares, n_halves])
+                }
+                CutStep::Halves {
+                    lies,
+                    above,
+                    high,
+                    halves,
+                } => {
+                    let (where_, nth) = match lies {
+                        HalvesLie::Below(nth) => ("below", nth + 1),
+                        HalvesLie::Above(nth) => ("above", nth + 1),
+                        HalvesLie::Alone => ("alone", 0),
+                    };
+                    let mut text = Vec::new();
+                    if above > zero() {
+                        text.push(say!(context, "cut-away", gap = context.length(above)));
+                    }
+                    text.push(say!(
+                        context,
+                        "cut-halves-across",
+                        high = context.length(high),
+                        lies = where_,
+                        n = nth
+                    ));
+                    let row = halves.first().map(|n| cuts.halves[*n].patch.from);
+                    let apart = cuts.loose_halves().into_iter();
+                    for run in apart.filter(|r| r.strip.is_none() && Some(r.patch.from) == row) {
+                        text.push(half_run(piece, cuts, (loose, &run), context));
+                        loose += 1;
+                    }
+                    let n = halves.len() as u32;
+                    let twos = own_halves(&halves);
+                    let chalk = (!twos.is_empty()).then(|| chalk_halves(twos, context));
+                    let title = say!(context, "cut-halves-title", n = n);
+                    (title, context.words.list("sentences", text), chalk, [0, n])
                 }
             };
             let done = i < laid.done;
@@ -238,11 +314,50 @@ pub(super) fn rows(
                 text,
                 chalk,
                 squares,
+                halves,
                 done,
                 now: open && i == laid.done,
             }
         })
         .collect()
+}
+
+/// How wide a half is.
+fn half_wide(cuts: &CutPlan, context: Context<'_>) -> Shown {
+    let size = cuts.halves.first().map_or([zero(); 2], Half::size);
+    context.length(std::cmp::min(size[0], size[1]))
+}
+
+/// A run of halves in words.
+fn half_run(
+    piece: &Piece,
+    cuts: &CutPlan,
+    (nth, run): (usize, &HalfRun),
+    context: Context<'_>,
+) -> String {
+    let (from, left) = beginning(piece, cuts, nth, context);
+    let size = run.patch.right - run.patch.left;
+    let each = crate::measure::nm(in_nm(size) / i64::from(run.count.max(1)));
+    let wide = context.length(each);
+    let key = match from {
+        FromEdge::Cloth => "cut-half-run",
+        FromEdge::Strip => "cut-half-run-strip",
+    };
+    match left {
+        None => say!(
+            context,
+            format!("{key}-edge"),
+            count = run.count,
+            wide = wide
+        ),
+        Some(left) => say!(context, key, left = left, count = run.count, wide = wide),
+    }
+}
+
+/// What is chalked on halves.
+fn chalk_halves(places: Vec<String>, context: Context<'_>) -> String {
+    let places = context.words.list("list-short", places);
+    say!(context, "cut-chalk-halves", places = places)
 }
 
 /// How the squares of a turned piece are marked, so that each can be laid as its grain is to run.

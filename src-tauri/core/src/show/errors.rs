@@ -55,6 +55,7 @@ pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_
             side,
             wanted,
             fabric,
+            most,
         } => (
             if *fabric {
                 "pack-small"
@@ -65,9 +66,28 @@ pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_
                 ("side", context.length(*side).into()),
                 ("wanted", context.length(*wanted).into()),
                 ("round", context.length((*wanted - *side) / 2).into()),
+                ("most", context.length(context.ruler.at_most(*most)).into()),
             ],
         ),
         Rejection::Edges => ("edges", vec![]),
+        Rejection::PackMixed(print) => (
+            "pack-mixed",
+            vec![(
+                "print",
+                throw
+                    .and_then(|t| t.prints.get(usize::from(*print)))
+                    .map_or("", |p| p.name.as_str())
+                    .into(),
+            )],
+        ),
+        Rejection::PatchCaught { side, most } => (
+            "patch-caught",
+            vec![
+                ("side", context.length(*side).into()),
+                ("most", context.length(context.ruler.at_most(*most)).into()),
+            ],
+        ),
+        Rejection::Pieced => ("pieced", vec![]),
         Rejection::AlreadyMade(piece) => ("already-made", vec![("piece", name(*piece).into())]),
         Rejection::Joined(piece) => ("joined", vec![("piece", name(*piece).into())]),
         Rejection::Glued(piece) => ("glued", vec![("piece", name(*piece).into())]),
@@ -152,7 +172,7 @@ pub(super) fn line_key(line: Line) -> &'static str {
 
 /// A fault of the plan in words.
 pub(super) fn plan_fault(fault: PlanFault, context: Context<'_>) -> Problem {
-    use crate::plan::{longest_side, shortest_side};
+    use crate::plan::{longest_side, longest_stitch, shortest_side, shortest_stitch};
     let (code, args): (&str, Vec<(&str, Arg)>) = match fault {
         PlanFault::Side => (
             "plan-side",
@@ -168,6 +188,13 @@ pub(super) fn plan_fault(fault: PlanFault, context: Context<'_>) -> Problem {
         }
         PlanFault::Between => ("plan-between", vec![]),
         PlanFault::StitchTooWide => ("plan-stitch", vec![]),
+        PlanFault::StitchLength => (
+            "plan-stitch-length",
+            vec![
+                ("least", context.needle(shortest_stitch()).into()),
+                ("most", context.needle(longest_stitch()).into()),
+            ],
+        ),
         PlanFault::Trim => ("plan-trim", vec![]),
         PlanFault::Binding => {
             let least = context.about(eighth_inches(4), tenths_of_mm(100));
@@ -247,6 +274,7 @@ pub fn format_error(damage: &FormatError, context: Context<'_>) -> Problem {
         FormatError::Empty => ("file-empty", vec![]),
         FormatError::Unknown { line } => ("file-unknown", vec![("line", (*line).into())]),
         FormatError::Absurd { line } => ("file-absurd", vec![("line", (*line).into())]),
+        FormatError::TooMuch { line } => ("file-too-much", vec![("line", (*line).into())]),
         FormatError::FigureOutOfBounds { line, figure } => (
             "file-beyond",
             vec![

@@ -7,6 +7,7 @@ use crate::plan::Joining;
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::names;
+use crate::throw::facts::Pieced;
 use crate::throw::{Event, Throw};
 
 pub(super) fn what(said: &What, journal: &Journal, context: Context<'_>) -> String {
@@ -276,8 +277,13 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
         Event::HeapSet { heap, .. } => say!(context, "did-heap", name = heap.name()),
         Event::HeapTaken { .. } => say!(context, "did-take-heap"),
         Event::PieceCut {
-            n, squares, strips, ..
+            n,
+            squares,
+            strips,
+            pieced,
+            ..
         } => {
+            let pieced = pieced.as_ref().map_or(Count::NONE, Pieced::count);
             let name = throw.pile.get(n).map_or("", |h| h.name());
             let strips = strips.map_or(Count::NONE, |s| s.count);
             say!(
@@ -285,6 +291,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
                 "did-cut-piece",
                 name = name,
                 n = *squares,
+                parts = names::parted(squares.get(), pieced.get(), context),
                 strips = strips
             )
         }

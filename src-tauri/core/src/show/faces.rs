@@ -3,7 +3,7 @@
 use crate::cloth::fabric::{Cover, Denim, Face};
 use crate::command::may_turn;
 use crate::faces::arrange;
-use crate::faces::spread::{layers, mirrored};
+use crate::faces::spread::{mirrored, thickest};
 use crate::log::journal::Journal;
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
@@ -134,7 +134,7 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
     };
     let covered = Face::BOTH.map(|face| throw.covered(face));
     let both = throw.covers().iter().filter(|c| c.layers() == 3).count();
-    let (lap, crossing) = layers(across, down, throw.covers());
+    let (lap, _, crossing) = thickest(throw);
     let squares = throw.plan.squares();
     let title = match face {
         Face::Front => say!(context, "face-front"),
@@ -145,6 +145,15 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         say!(context, "face-covered", n = this, all = squares),
         say!(context, "face-both", n = both),
     ];
+    let patches = throw.small_patches();
+    if patches > 0 {
+        lines.push(say!(context, "face-patches", n = patches));
+    }
+    let pieced = throw.assembly().whole().squares();
+    let pieced = pieced.filter(|s| throw.is_pieced(*s)).count();
+    if pieced > 0 {
+        lines.push(say!(context, "face-pieced", n = pieced));
+    }
     if lap > 0 {
         lines.push(say!(context, "face-layers", lap = lap, crossing = crossing));
     }

@@ -1,18 +1,18 @@
 //! What to have at hand, how heavy the throw gets and how long it takes.
 
 use crate::cloth::pile::how;
-use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_throw, glue, need, seams};
+use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_halves, for_throw, glue, need, seams};
 use crate::cloth::weight::{
-    Cloth, M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
+    M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
-use crate::measure::{Length, nm};
+use crate::measure::{Area, Length, nm, square_metres};
 use crate::plan::{Joining, Stitch};
 use crate::show::context::Context;
 use crate::show::parts::{Figure, Head, gone_told, head};
 use crate::show::{change, pile};
 use crate::throw::account::{ClothAccount, account};
-use crate::throw::stock::gone;
+use crate::throw::stock::{cloth_for, covers, gone, used};
 use crate::throw::{Item, Throw};
 use serde::Serialize;
 use ts_rs::TS;
@@ -43,21 +43,6 @@ pub struct GatherView {
     pub said: Vec<String>,
 }
 
-/// The stitch length assumed, 3 mm (common practice on denim, no source).
-const STITCH_NM: i64 = 3_000_000;
-
-/// The cloth of the first heap for a use, or the usual one.
-pub(super) fn cloth_for(throw: &Throw, denim: bool) -> Cloth {
-    let heap = throw.pile.values().find(|h| h.makes.is_denim() == denim);
-    heap.map_or_else(if denim { Cloth::denim } else { Cloth::cotton }, |h| {
-        h.cloth
-    })
-}
-
-fn covers(throw: &Throw) -> u32 {
-    throw.covers().iter().map(|c| c.layers() - 1).sum()
-}
-
 /// A long length for people: metres or yards, to a tenth, upwards.
 fn long(length: Length, context: Context<'_>) -> String {
     let metres = crate::measure::in_mm(length) / 1000.0;
@@ -81,16 +66,43 @@ fn wound(length: Length, context: Context<'_>) -> String {
 /// The thread for the throw as it is planned.
 fn thread(throw: &Throw) -> Option<Need> {
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
-    let stitch = nm(STITCH_NM);
+    let stitch = throw.plan.stitch_long();
     let cloths = [&denim, &cotton];
     let winding = Winding::default();
-    let seams = for_throw(&throw.plan, covers(throw), cloths, stitch, winding).ok()?;
+    let whole_covers = covers(throw) - throw.small_patches();
+    let seams = for_throw(&throw.plan, whole_covers, cloths, winding).ok()?;
     // Round a patch one straight row goes through the denim and its fabric.
-    let rounds = i64::from(throw.patch_rounds());
-    let around = throw.plan.side * 4 * rounds;
+    let around = throw.patch_seams();
     let thick = denim.thickness + cotton.thickness;
     let patches = need(around, Stitch::Straight, stitch, thick, winding).ok()?;
-    Some(seams.and(&patches, winding))
+    let halves = for_halves(&throw.plan, pieced(throw), &denim, stitch, winding).ok()?;
+    Some(seams.with(&halves, winding).and(&patches, winding))
+}
+
+/// Squares that are pieced of two halves, or will be as the pile is to be cut.
+fn pieced(throw: &Throw) -> u32 {
+    let squares = throw.assembly().whole().squares();
+    let placed = squares.filter(|s| throw.is_pieced(*s)).count() as u32;
+    // The pile is laid out only where some piece of it is cut so.
+    let any = throw
+        .pile
+        .values()
+        .any(|h| h.ways.values().any(|w| w.pieced));
+    placed
+        + if any {
+            account(throw).pieced_places()
+        } else {
+            0
+        }
+}
+
+/// The cloth in all patches smaller than a square.
+fn patch_area(throw: &Throw) -> Area {
+    let each = (0..).zip(&throw.prints).filter_map(|(n, print)| {
+        let side = print.patch?;
+        Some(square_metres(side, side) * f64::from(used(throw, n)))
+    });
+    each.fold(square_metres(nm(0), nm(0)), |sum, area| sum + area)
 }
 
 /// How much of something is wanted, for a table.
@@ -186,10 +198,11 @@ pub(super) fn amount(throw: &Throw, account: &ClothAccount, item: Item) -> Optio
         }),
         Item::Fabric { print } => {
             let fabric = account.fabrics.get(usize::from(print))?;
+            let patch = throw.prints.get(usize::from(print)).and_then(|p| p.patch);
             Some(SupplyAmount {
                 there: fabric.there(),
                 short: fabric.short(),
-                ..of(fabric.placed, "squares", Some(p.side))?
+                ..of(fabric.placed, "squares", Some(patch.unwrap_or(p.side)))?
             })
         }
         Item::Binding => {
@@ -222,7 +235,12 @@ pub(super) fn amount(throw: &Throw, account: &ClothAccount, item: Item) -> Optio
 fn glued(throw: &Throw) -> Glue {
     let (p, size) = (&throw.plan, throw.finished());
     let round = (size.width + size.height) * 2;
-    glue(seams(p).joins + round, covers(throw), Gluing::default())
+    let halves = p.side * i64::from(pieced(throw));
+    glue(
+        seams(p).joins + halves + round,
+        covers(throw),
+        Gluing::default(),
+    )
 }
 
 /// Where the pile does not give all binding strips: how many lack.
@@ -260,6 +278,15 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     if throw.spares > 0 {
         lines.push(say!(context, "item-denim-spares", n = throw.spares));
     }
+    let of_halves = pieced(throw);
+    if of_halves > 0 {
+        lines.push(say!(
+            context,
+            "item-denim-pieced",
+            n = of_halves,
+            lap = context.length(p.lap)
+        ));
+    }
     lines.extend(match throw.pile.is_empty() {
         true => {
             (account.short() > 0).then(|| say!(context, "item-denim-unpiled", n = account.short()))
@@ -273,12 +300,20 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         if placed == 0 {
             continue;
         }
-        let mut lines = vec![say!(
-            context,
-            "item-fabric-squares",
-            n = placed,
-            side = context.by(p.side, p.side)
-        )];
+        let mut lines = vec![match print.patch {
+            Some(side) => say!(
+                context,
+                "item-fabric-patches",
+                n = placed,
+                side = context.by(side, side)
+            ),
+            None => say!(
+                context,
+                "item-fabric-squares",
+                n = placed,
+                side = context.by(p.side, p.side)
+            ),
+        }];
         let gone = gone(throw, i as u8);
         lines.extend(gone_told(gone, context));
         if fabric.to_come > 0 {
@@ -290,7 +325,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
                 (0, _) => say!(context, "item-enough-in-all", n = there),
                 _ => say!(context, "item-short", n = short),
             });
-        } else {
+        } else if print.patch.is_none() {
             let quarter = crate::cloth::garments::fat_quarter(context.ruler.system);
             let each =
                 crate::cloth::cutting::lay_out(&quarter, &how(p.side)).map_or(0, |c| c.count);
@@ -328,7 +363,10 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
             ],
             super::work::strips_left(throw, context),
             strips_short(throw, &account, context),
-            vec![super::work::bound(throw, context).1],
+            vec![
+                super::bound::told(throw, context),
+                super::work::laid(throw, context).1,
+            ],
         ]
         .concat(),
     );
@@ -350,6 +388,9 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         if twin {
             lines.push(say!(context, "item-thread-twin"));
         }
+        if matches!(p.stitch, Stitch::TwoRows { .. }) {
+            lines.push(say!(context, "item-thread-rows"));
+        }
         if let Some(rule) = thread.rule {
             lines.push(say!(
                 context,
@@ -367,19 +408,12 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         )];
         row(Item::Bobbins, say!(context, "item-bobbins"), lines);
     }
-    let needles = match p.stitch {
-        Stitch::Twin { spacing } => say!(
-            context,
-            "item-needles-twin",
-            spacing = context.needle(spacing)
-        ),
-        _ => say!(context, "item-needles-single"),
-    };
-    row(
-        Item::Needles,
-        say!(context, "item-needles"),
-        vec![needles, say!(context, "item-needles-spare")],
-    );
+    let mut lines = vec![super::work::needle(p.stitch, context)];
+    if matches!(p.stitch, Stitch::Twin { .. }) {
+        lines.push(say!(context, "item-needles-besides"));
+    }
+    lines.push(say!(context, "item-needles-spare"));
+    row(Item::Needles, say!(context, "item-needles"), lines);
     let glued = glued(throw);
     let bottles = glued.bottles.unwrap_or(1);
     row(
@@ -439,7 +473,12 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         vec![say!(context, "item-care-what")],
     );
 
-    let weight = mass(p, covered, &denim, &cotton);
+    // A square of two halves has its lap more of denim.
+    let laps = square_metres(p.side, p.lap) * f64::from(pieced(throw));
+    let small = patch_area(throw);
+    let weight = mass(p, covered - throw.small_patches(), &denim, &cotton)
+        + laps * denim.weight
+        + small * cotton.weight;
     let kg = in_kilograms(weight);
     let (lb, g) = (kg / 0.453_592_37, kg * 1_000.0);
     let pounds = match lb < 1.0 {

@@ -3,7 +3,7 @@
 use crate::cloth::estimate::{self, Outlook};
 use crate::cloth::garments::{GarmentKind, GarmentSize, GarmentStart, Knees, Precut};
 use crate::command::Rejection;
-use crate::measure::{Count, Length};
+use crate::measure::{Count, Length, zero};
 use crate::plan::{Plan, grids};
 use crate::show::context::Context;
 use crate::show::errors;
@@ -231,11 +231,21 @@ fn from_cloth(
 /// What is to be said of a pack of fabric squares: that they do not fit, or are cut down.
 fn pack_told(plan: &Plan, pack: &PackTyped, context: Context<'_>) -> Option<String> {
     let side = context.parse(&pack.side).ok()?;
+    if side < plan.side && side <= plan.most_patch() && side > zero() {
+        return Some(say!(
+            context,
+            "cloth-patches",
+            n = pack.count,
+            side = context.length(side),
+            round = context.length(plan.round(side))
+        ));
+    }
     if side < plan.side {
         let why = Rejection::PackSmall {
             side,
             wanted: plan.side,
             fabric: true,
+            most: plan.most_patch(),
         };
         let answer = errors::rejection(&why, None, context);
         return Some(context.words.list("sentences", [answer.said, answer.next]));

@@ -42,6 +42,12 @@ pub(super) fn history(journal: &Journal, most: u32, context: Context<'_>) -> His
     }
 }
 
+/// All of the history, newest first: a screen shows no more than 2,000 lines, a list on the command
+/// line has them all.
+pub fn whole_history(journal: &Journal, context: Context<'_>) -> Vec<HistoryRow> {
+    rows(journal, usize::MAX, context)
+}
+
 /// The newest entries, `most` at most, newest first.
 pub(super) fn rows(journal: &Journal, most: usize, context: Context<'_>) -> Vec<HistoryRow> {
     let entries = journal.entries().rev().take(most);

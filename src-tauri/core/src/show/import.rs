@@ -375,9 +375,16 @@ fn named(throw: &Throw, pieces: &[Rect], context: Context<'_>) -> Option<String>
     }
 }
 
+fn trim_edge_key(trimmed: bool) -> &'static str {
+    match trimmed {
+        true => "ui-trim-edge-step",
+        false => "ui-trim-edge-none",
+    }
+}
+
 /// The figures of a plan that are not the same in another.
 fn plan_lines(mine: &Plan, other: &Plan, context: Context<'_>) -> Vec<String> {
-    let described = |p: &Plan| -> [(&'static str, String); 11] {
+    let described = |p: &Plan| -> [(&'static str, String); 13] {
         let d = draft_of(p, context);
         [
             ("ui-side", d.side),
@@ -385,7 +392,9 @@ fn plan_lines(mine: &Plan, other: &Plan, context: Context<'_>) -> Vec<String> {
             ("ui-between", d.between),
             ("ui-trim", d.trim),
             ("ui-stitch", stitch(p.stitch, context)),
+            ("ui-stitch-length", d.stitch_length),
             ("ui-fringe", d.fringe),
+            ("ui-trim-edge", context.say(trim_edge_key(p.trim_edge), &[])),
             ("ui-strip", d.strip),
             ("ui-longest", d.longest),
             ("ui-tail", d.tail),

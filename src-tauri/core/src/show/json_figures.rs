@@ -4,7 +4,7 @@
 use super::{Context, head};
 use crate::cloth::fabric::Face;
 use crate::command::ready;
-use crate::faces::spread::layers;
+use crate::faces::spread::thickest;
 use crate::fitting::squaring::{measured_sides, summary};
 use crate::log::journal::Journal;
 use crate::measure::{Length, in_mm};
@@ -20,7 +20,7 @@ pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
     let foreseen = throw.finished();
     let (runs, run_length) = throw.runs();
     let need = p.binding_for(foreseen.width, foreseen.height);
-    let (lap_layers, crossing_layers) = layers(p.across, p.down, throw.covers());
+    let (lap_layers, _, crossing_layers) = thickest(throw);
     let head = head(journal, context);
     let measured = summary(&measured_sides(throw)).map(|s| {
         json!({
@@ -31,7 +31,9 @@ pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
             "most": length(s.most),
         })
     });
-    json!({
+    let squares = throw.assembly().whole().squares();
+    let placed = squares.filter(|s| throw.is_pieced(*s)).count();
+    let mut figures = json!({
         "name": throw.name,
         "archived": throw.archived,
         "grid": { "across": p.across, "down": p.down, "squares": p.squares() },
@@ -54,5 +56,9 @@ pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
         "measured": measured,
         "steps": { "done": head.done, "all": head.all, "ready": ready(throw).count() },
         "entries": journal.len(),
-    })
+    });
+    if placed > 0 || throw.spares_pieced() > 0 {
+        figures["pieced"] = json!({ "placed": placed, "spares": throw.spares_pieced() });
+    }
+    figures
 }

@@ -6,6 +6,7 @@
 
 mod again;
 mod bench;
+mod bound;
 mod card_figures;
 mod change;
 mod context;
@@ -65,7 +66,7 @@ pub use faces::{FaceCell, FacesView};
 pub use floor::{CoveringGroup, CoveringLine, CoveringView, FloorCell, FloorView};
 pub use gather::{GatherRow, GatherView};
 pub use grids::{GridRow, GridWish, GridsView, JeansTyped, PackTyped, grids};
-pub use history::{HistoryRow, HistoryView};
+pub use history::{HistoryRow, HistoryView, whole_history};
 pub use hold::{HoldRow, HoldView};
 pub use import::{
     ConflictRow, CopyRow, ImportButton, ImportChoice, ImportView, Imported, conflict, import,

@@ -197,9 +197,24 @@ mod tests {
                 texture: Texture::Plain,
                 stock: None,
                 uncut: false,
+                patch: None,
                 photo: None,
             })
             .into();
         assert_eq!(letters(&prints), ["R", "Ru", "Ro", "R2", "M"]);
+    }
+}
+
+/// How many of some squares are whole and how many pieced of two halves, in brackets after their
+/// number; nothing where all are whole.
+pub(super) fn parted(squares: u32, pieced: u32, context: Context<'_>) -> String {
+    match pieced {
+        0 => String::new(),
+        n => say!(
+            context,
+            "squares-parted",
+            whole = squares.saturating_sub(n),
+            n = n
+        ),
     }
 }

@@ -6,6 +6,7 @@ use crate::fitting::reconcile::change;
 use crate::log::journal::Journal;
 use crate::measure::Length;
 use crate::show::context::Context;
+use crate::show::picture::Picture;
 use crate::show::stages::{WayView, way};
 use crate::show::{errors, events, names};
 use crate::throw::tasks::Caution;
@@ -20,6 +21,15 @@ pub struct Figure {
     pub label: String,
     /// The value.
     pub value: Shown,
+}
+
+/// One move of the hands, drawn.
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+pub struct Move {
+    /// What is done, in a sentence.
+    pub text: String,
+    /// How it looks.
+    pub picture: Picture,
 }
 
 /// A button and what it sends.
@@ -150,6 +160,15 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
                     0.. => say!(context, "print-left", n = left),
                     _ => say!(context, "print-short", n = -left),
                 });
+            }
+            if let Some(side) = print.patch {
+                let round = context.length(throw.plan.round(side));
+                sentences.push(say!(
+                    context,
+                    "print-patches",
+                    side = context.length(side),
+                    round = round
+                ));
             }
             let count = context.words.list("list-short", sentences);
             Swatch {

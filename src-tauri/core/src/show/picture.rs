@@ -196,6 +196,12 @@ pub enum Ink {
     Fringe,
     /// Threads standing out of a raw edge.
     Threads,
+    /// A raw edge that lies beneath other cloth.
+    Hidden,
+    /// Threads standing out of a raw edge that lies on cloth.
+    Fray,
+    /// A needle of the machine, seen from above.
+    Needle,
     /// The binding.
     Binding,
     /// A thin line that leads to words.

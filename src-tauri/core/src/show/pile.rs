@@ -12,7 +12,7 @@ use crate::show::context::Context;
 use crate::show::cutting::part;
 use crate::show::off::RemedyRow;
 use crate::show::parts::{Button, Choice, Figure, Head, head};
-use crate::show::{change, fields};
+use crate::show::{change, fields, names};
 use crate::throw::Throw;
 use crate::throw::account::{ClothAccount, PieceAccount, account};
 use serde::Serialize;
@@ -155,6 +155,23 @@ fn cut_down(throw: &Throw, heap: &Heap, context: Context<'_>) -> Option<String> 
     ))
 }
 
+/// What is said of fabric squares smaller than the plan's: how each lies on a denim square.
+fn patches(throw: &Throw, heap: &Heap, context: Context<'_>) -> Option<String> {
+    let Source::Precut(pack) = &heap.from else {
+        return None;
+    };
+    let side = pack.side;
+    (side < throw.plan.side && !heap.makes.is_denim()).then(|| {
+        say!(
+            context,
+            "pack-patches",
+            side = context.length(side),
+            wanted = context.length(throw.plan.side),
+            round = context.length(throw.plan.round(side))
+        )
+    })
+}
+
 /// Most strips more than planned that are tried to make them shorter.
 const MOST_MORE_STRIPS: u32 = 8;
 
@@ -209,16 +226,24 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
         label: context.say(&format!("figure-{key}"), &[]),
         value,
     };
+    let counted = |n: u32, pieced: u32| {
+        let parts = names::parted(n, pieced, context);
+        context.plain(say!(context, "number-parted", n = n, parts = parts))
+    };
     let open = account.wanted - account.cut;
+    let placed = throw.assembly().whole().squares();
+    let placed = placed.filter(|square| throw.is_pieced(*square)).count() as u32;
     let mut figures = vec![
         figure("wanted", count(account.wanted)),
-        figure("cut-for-it", count(account.cut)),
+        figure("cut-for-it", counted(account.cut, placed)),
         figure("open", count(open)),
     ];
     if account.spares > 0 {
-        figures.push(figure("spares", count(account.spares)));
+        let pieced = throw.spares_pieced().get();
+        figures.push(figure("spares", counted(account.spares, pieced)));
     }
-    figures.push(figure("to-come", count(account.to_come)));
+    let to_come = counted(account.to_come, account.pieced);
+    figures.push(figure("to-come", to_come));
     if open > 0 {
         figures.push(figure("keep-back", count(account.keep)));
     }
@@ -514,6 +539,7 @@ fn row(
     let pieces = || (0..heap.counted.len()).map(|i| (i, account.piece(n, i)));
     let squares: Count = pieces().map(|(_, p)| p.squares).sum();
     let strips: Count = pieces().map(|(_, p)| p.strips).sum();
+    let pieced: Count = pieces().map(|(_, p)| p.pieced).sum();
     let what = match heap.makes {
         Use::Denim { denim } => of_denim(throw, denim, "heap-denim", context),
         Use::Fabric { print } => {
@@ -537,9 +563,10 @@ fn row(
         "heap-gives",
         what = what,
         n = squares,
+        parts = names::parted(squares.get(), pieced.get(), context),
         strips = strips
     );
-    let said = match cut_down(throw, heap, context) {
+    let said = match cut_down(throw, heap, context).or_else(|| patches(throw, heap, context)) {
         Some(cut) => say!(context, "heap-cut-down", gives = gives, cut = cut),
         None => gives,
     };
@@ -554,7 +581,12 @@ fn row(
                 index: i as u8,
                 label: part(heap, i, context),
                 said: match piece.cut {
-                    true => say!(context, "piece-counted", n = piece.squares),
+                    true => say!(
+                        context,
+                        "piece-counted",
+                        n = piece.squares,
+                        parts = parted(piece, context)
+                    ),
                     false => expected(heap, i, piece, context),
                 },
                 cut: piece.cut,
@@ -588,12 +620,18 @@ fn further_parts(throw: &Throw, n: u16, context: Context<'_>) -> Vec<Button> {
         .collect()
 }
 
+/// How many squares of a piece are whole and how many pieced.
+fn parted(piece: PieceAccount, context: Context<'_>) -> String {
+    names::parted(piece.squares.get(), piece.pieced.get(), context)
+}
+
 /// What a piece is expected to give.
 fn expected(heap: &Heap, index: usize, piece: PieceAccount, context: Context<'_>) -> String {
     let gives = say!(
         context,
         "piece-expected",
         n = piece.squares,
+        parts = parted(piece, context),
         strips = piece.strips
     );
     let unsaid = u8::try_from(index).is_ok_and(|i| heap.worn_unsaid.contains(&i));

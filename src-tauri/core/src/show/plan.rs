@@ -5,9 +5,9 @@ use crate::command::{Command, decide};
 use crate::faces::inherit;
 use crate::faces::spread::layers;
 use crate::log::journal::Journal;
-use crate::measure::{Length, zero};
+use crate::measure::{Length, millimetres, zero};
 use crate::plan::assembly::{Assembly, Kind, Rect};
-use crate::plan::{Advice, Binding, JoinOrder, Joining, Plan, Stitch};
+use crate::plan::{Advice, Binding, JoinOrder, Joining, Plan, Stitch, USUAL_STITCH_MM};
 use crate::show::context::Context;
 use crate::show::fields::{by_needle, field};
 use crate::show::lessons::{self, Lessons};
@@ -27,8 +27,22 @@ pub enum StitchKind {
     Straight,
     /// Twin needle.
     Twin,
+    /// Two straight rows with a single needle.
+    TwoRows,
     /// Zigzag or another wide stitch.
     Zigzag,
+}
+
+impl StitchKind {
+    /// This stitch, so wide.
+    pub(super) fn of(self, width: Length) -> Stitch {
+        match self {
+            StitchKind::Straight => Stitch::Straight,
+            StitchKind::Twin => Stitch::Twin { spacing: width },
+            StitchKind::TwoRows => Stitch::TwoRows { spacing: width },
+            StitchKind::Zigzag => Stitch::Zigzag { width },
+        }
+    }
 }
 
 /// What is typed into the plan, as typed.
@@ -46,8 +60,10 @@ pub struct PlanDraft {
     pub joining: Joining,
     /// Which stitch.
     pub stitch: StitchKind,
-    /// Twin spacing or stitch width.
+    /// Twin spacing, distance of two rows, or stitch width.
     pub width: String,
+    /// How long a stitch is.
+    pub stitch_length: String,
     /// Least fringe.
     pub fringe: String,
     /// Trim size; empty for the natural one.
@@ -56,6 +72,8 @@ pub struct PlanDraft {
     pub between: String,
     /// Order of the larger joins.
     pub order: JoinOrder,
+    /// The whole edge is pressed and trimmed before the binding.
+    pub trim_edge: bool,
     /// Width of the binding strip.
     pub strip: String,
     /// Longest binding strip.
@@ -105,6 +123,7 @@ pub fn draft_of(plan: &Plan, context: Context<'_>) -> PlanDraft {
     let (stitch, width) = match plan.stitch {
         Stitch::Straight => (StitchKind::Straight, String::new()),
         Stitch::Twin { spacing } => (StitchKind::Twin, field(spacing, needle)),
+        Stitch::TwoRows { spacing } => (StitchKind::TwoRows, field(spacing, needle)),
         Stitch::Zigzag { width } => (StitchKind::Zigzag, field(width, needle)),
     };
     PlanDraft {
@@ -115,10 +134,12 @@ pub fn draft_of(plan: &Plan, context: Context<'_>) -> PlanDraft {
         joining: plan.joining,
         stitch,
         width,
+        stitch_length: field(plan.stitch_long(), needle),
         fringe: field(plan.least_fringe, context),
         trim: plan.trim.map_or_else(String::new, |t| field(t, context)),
         between: plan.between.map_or_else(String::new, |t| field(t, context)),
         order: plan.order,
+        trim_edge: plan.trim_edge,
         strip: field(plan.binding.strip, context),
         longest: field(plan.binding.longest, context),
         tail: field(plan.binding.tail, context),
@@ -135,10 +156,9 @@ pub(super) fn read_draft(
     let mut tidy = draft.clone();
     let mut faults = Vec::new();
     let mut length = |name: &str, text: &mut String| -> Option<Length> {
-        let context = if name == "width" {
-            by_needle(context)
-        } else {
-            context
+        let context = match name {
+            "width" | "stitch_length" => by_needle(context),
+            _ => context,
         };
         match context.parse(text) {
             Ok(length) => {
@@ -159,13 +179,9 @@ pub(super) fn read_draft(
     let lap = length("lap", &mut tidy.lap);
     let stitch = match draft.stitch {
         StitchKind::Straight => Some(Stitch::Straight),
-        StitchKind::Twin => {
-            length("width", &mut tidy.width).map(|spacing| Stitch::Twin { spacing })
-        }
-        StitchKind::Zigzag => {
-            length("width", &mut tidy.width).map(|width| Stitch::Zigzag { width })
-        }
+        kind => length("width", &mut tidy.width).map(|width| kind.of(width)),
     };
+    let stitch_length = length("stitch_length", &mut tidy.stitch_length);
     let fringe = length("fringe", &mut tidy.fringe);
     let trim = match draft.trim.trim() {
         "" => Some(None),
@@ -202,6 +218,9 @@ pub(super) fn read_draft(
             down: down?,
             joining: draft.joining,
             stitch: stitch?,
+            // What is usual is not said, so that a plan is the same however it came to it.
+            stitch_length: Some(stitch_length?)
+                .filter(|long| *long != millimetres(USUAL_STITCH_MM)),
             least_fringe: fringe?,
             trim: trim?,
             order: draft.order,
@@ -210,6 +229,7 @@ pub(super) fn read_draft(
                 longest: longest?,
                 tail: tail?,
             },
+            trim_edge: draft.trim_edge,
             cooling_minutes: cooling?,
             washes: u8::try_from(washes?).unwrap_or(u8::MAX),
         })
@@ -225,6 +245,7 @@ pub(super) fn read_draft(
             PlanFault::Lap => "lap",
             PlanFault::Between => "between",
             PlanFault::StitchTooWide => "width",
+            PlanFault::StitchLength => "stitch_length",
             PlanFault::Trim => "trim",
             PlanFault::Binding => "strip",
             PlanFault::Counts => "washes",
@@ -406,7 +427,10 @@ pub(super) fn figures_of(
         "seams",
         context.plain(say!(
             context,
-            "seams",
+            match plan.stitch.passes() {
+                1 => "seams",
+                _ => "seams-twice",
+            },
             n = runs,
             length = context.far(length)
         )),

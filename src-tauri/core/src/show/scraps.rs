@@ -2,7 +2,7 @@
 
 use crate::cloth::weight::in_mm_thick;
 use crate::command::{Command, decide};
-use crate::faces::spread::layers;
+use crate::faces::spread::thickest;
 use crate::log::journal::Journal;
 use crate::measure::{Length, ParseError, zero};
 use crate::plan::scraps::{Scrap, ScrapVerdict, widest_stitch};
@@ -10,12 +10,12 @@ use crate::plan::{Advice, Joining, Plan, Stitch, fringe};
 use crate::show::context::Context;
 use crate::show::events::joined;
 use crate::show::fields::by_needle;
-use crate::show::gather::cloth_for;
 use crate::show::parts::{Button, Choice, CompareRow, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::plan::{self, StitchKind};
 use crate::show::{change, errors, fields, pictures};
 use crate::throw::Throw;
+use crate::throw::stock::cloth_for;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -29,7 +29,7 @@ pub struct ScrapTyped {
     pub lap: String,
     /// Which stitch.
     pub stitch: StitchKind,
-    /// Twin spacing or stitch width.
+    /// Twin spacing, distance of two rows, or stitch width.
     pub width: String,
     /// Opening of the plate; may be empty.
     pub opening: String,
@@ -131,11 +131,7 @@ pub(super) fn scraps(
         _ => read("width", &mut tidy.width),
     };
     let opening = read("opening", &mut tidy.opening).or(throw.plate_opening);
-    let stitch = width.map(|w| match tidy.stitch {
-        StitchKind::Straight => Stitch::Straight,
-        StitchKind::Twin => Stitch::Twin { spacing: w },
-        StitchKind::Zigzag => Stitch::Zigzag { width: w },
-    });
+    let stitch = width.map(|width| tidy.stitch.of(width));
     let tried = lap.zip(stitch).map(|(lap, stitch)| Scrap {
         joining: tidy.joining,
         lap,
@@ -258,6 +254,9 @@ pub(super) fn stitch(stitch: Stitch, context: Context<'_>) -> String {
     match stitch {
         Stitch::Straight => say!(context, "stitch-straight"),
         Stitch::Twin { spacing } => say!(context, "stitch-twin", width = context.needle(spacing)),
+        Stitch::TwoRows { spacing } => {
+            say!(context, "stitch-two-rows", width = context.needle(spacing))
+        }
         Stitch::Zigzag { width } => say!(context, "stitch-zigzag", width = context.needle(width)),
     }
 }
@@ -283,8 +282,9 @@ fn column(
         None => add("fringe", context.plain(say!(context, "no-fringe"))),
     }
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
-    let (lap, crossing) = layers(p.across, p.down, throw.covers());
-    // The thickest lap: two denims and what fabric lies on them.
+    let (lap, denims, crossing) = thickest(throw);
+    // The thickest lap: its denims, more than two at a square of two halves, and what fabric lies
+    // on them.
     let thick = |layers: u32, squares: u32| {
         let fabric = f64::from(layers.saturating_sub(squares));
         let mm = in_mm_thick(denim.thickness) * f64::from(squares)
@@ -297,7 +297,7 @@ fn column(
         )
     };
     if lap > 0 {
-        add("thick-lap", context.plain(thick(lap, 2)));
+        add("thick-lap", context.plain(thick(lap, denims)));
     }
     if crossing > 0 {
         add("thick-crossing", context.plain(thick(crossing, 4)));

@@ -32,6 +32,14 @@ pub struct ShelfRow {
     pub picture: Option<Picture>,
     /// What is wrong with it, if it cannot be opened, or what was mended.
     pub problem: Option<Problem>,
+    /// It is not read yet: the shelf is to be asked again.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    #[ts(optional, as = "Option<bool>")]
+    pub unread: bool,
+    /// The copies that are kept beside its file since it was merged, if there are any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub copies: Option<String>,
 }
 
 /// The shelf of throws.
@@ -86,6 +94,11 @@ pub enum ShelfCommand {
         /// Which.
         id: String,
     },
+    /// Remove the copies kept beside its file since it was merged.
+    ClearCopies {
+        /// Which.
+        id: String,
+    },
 }
 
 /// What came of tending the shelf.
@@ -125,6 +138,8 @@ pub fn shelf_row(id: &str, journal: &Journal, context: Context<'_>) -> ShelfRow 
         at: journal.entries().next_back().map_or(0, |(e, _)| e.at),
         picture: Some(picture),
         problem: None,
+        unread: false,
+        copies: None,
     }
 }
 

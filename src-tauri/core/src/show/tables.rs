@@ -110,6 +110,7 @@ impl Table {
                 "column-front",
                 "column-back",
                 "column-stage",
+                "column-pieced",
             ],
             Table::Covering => &[
                 "column-letters",
@@ -138,6 +139,7 @@ impl Table {
                 "column-height-in",
                 "column-height-mm",
                 "column-strips",
+                "column-of-halves",
                 "column-expected",
                 "column-counted",
             ],
@@ -208,6 +210,7 @@ fn is_number(key: &str) -> bool {
             | "column-lap-in"
             | "column-lap-mm"
             | "column-heap"
+            | "column-of-halves"
             | "column-width-in"
             | "column-width-mm"
             | "column-height-in"
@@ -328,6 +331,7 @@ fn squares(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
             print(Face::Front),
             print(Face::Back),
             bench::stage_name(bench::stage(throw, square), context),
+            yes(throw.is_pieced(square), context),
         ]
     };
     throw.assembly().whole().squares().map(row).collect()
@@ -396,6 +400,7 @@ fn piece(
     account: &ClothAccount,
     context: Context<'_>,
 ) -> Vec<String> {
+    let mut pieced = heap.counted_pieced(index).get();
     let (width, height, strips, expected) = match &heap.from {
         Source::Cloth(garment) => match garment.pieces.get(index) {
             Some(piece) => {
@@ -403,13 +408,16 @@ fn piece(
                 let strips = account.piece(n, index).strips;
                 let cuts = layout(throw, heap, (index, piece), strips).cuts;
                 let strips = Some(cuts.strips.len());
+                if heap.counted.get(index) == Some(&None) {
+                    pieced = cuts.pieced;
+                }
                 (Some(right - left), Some(top - low), strips, cuts.count)
             }
             None => (None, None, None, 0),
         },
         Source::Precut(pack) => {
             let side = Some(pack.side);
-            let expected = heap.expected(index, throw.plan.side).get();
+            let expected = heap.expected(index, &throw.plan).get();
             (side, side, None, expected)
         }
     };
@@ -433,6 +441,7 @@ fn piece(
         in_inches(height),
         in_mm(height),
         strips.map_or_else(String::new, |n| n.to_string()),
+        pieced.to_string(),
         expected.to_string(),
         counted.map_or_else(String::new, |n| n.get().to_string()),
     ]

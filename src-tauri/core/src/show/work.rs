@@ -18,13 +18,13 @@ use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::binding::EdgeSide;
-use crate::plan::{Joining, Stitch};
+use crate::plan::{Joining, Stitch, rows};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
-use crate::show::parts::{Button, CautionNote, Figure, Head, head};
+use crate::show::parts::{Button, CautionNote, Figure, Head, Move, head};
 use crate::show::picture::Picture;
-use crate::show::{lessons, measuring, names, pictures};
+use crate::show::{bound, lessons, measuring, names, pictures};
 use crate::throw::account::account;
 use crate::throw::index::tier;
 use crate::throw::tasks::{Station, Task, sitting};
@@ -99,6 +99,8 @@ pub struct Card {
     pub open: Option<OpenFirst>,
     /// The step drawn.
     pub picture: Picture,
+    /// Its moves drawn one after another, where the step has such.
+    pub moves: Vec<Move>,
     /// The buttons, the usual one first.
     pub ticks: Vec<Button>,
     /// When it began to cool, in milliseconds since 1970.
@@ -182,7 +184,7 @@ impl Batch {
     }
 }
 
-fn batches(throw: &Throw) -> Vec<Batch> {
+fn batches(throw: &Throw, now: Time) -> Vec<Batch> {
     let ready = throw.work_index().ready().iter();
     ready
         .filter_map(|((_, task), numbers)| {
@@ -191,7 +193,7 @@ fn batches(throw: &Throw) -> Vec<Batch> {
                 .filter_map(|n| throw.assembly().numbered(*n as usize));
             let piece = match task.is_cooling() {
                 // What was pressed first has cooled first.
-                true => pieces.min_by_key(|p| throw.cooled_at(*p)),
+                true => pieces.min_by_key(|p| throw.cooled_at(*p, now)),
                 false => pieces.next(),
             }?;
             Some(Batch {
@@ -199,7 +201,10 @@ fn batches(throw: &Throw) -> Vec<Batch> {
                 kind: throw.kind(piece),
                 piece,
                 count: numbers.len(),
-                cool_at: task.is_cooling().then(|| throw.cooled_at(piece)).flatten(),
+                cool_at: task
+                    .is_cooling()
+                    .then(|| throw.cooled_at(piece, now))
+                    .flatten(),
             })
         })
         .collect()
@@ -214,7 +219,7 @@ pub(super) fn work(
 ) -> WorkView {
     let now = journal.throw_at(context.now);
     let throw = &*now;
-    let batches = batches(throw);
+    let batches = batches(throw, context.now);
     // While pairs or fours cool, no bigger part is begun.
     let cooling = |b: &Batch| b.waiting(context.now) && tier(b.kind) <= tier(Kind::Four);
     let small_cool = batches.iter().any(cooling);
@@ -454,6 +459,10 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         open: opening::first(throw, piece, context)
             .filter(|_| piece.is_square() || matches!(task, Task::Dot | Task::Pin)),
         picture: pictures::step(throw, task, piece, context),
+        moves: match task {
+            Task::GlueBinding => bound::corner(throw, context),
+            _ => Vec::new(),
+        },
         ticks: ticks(throw, batch, context),
         cool_from: batch.cool_at.map(|at| at.saturating_sub(throw.cooling())),
         cool_at: batch.cool_at,
@@ -488,6 +497,14 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
             context,
         ));
     }
+    if let Some(face) = face_of(task)
+        && let Some(side) = throw.patch_on(piece, face)
+    {
+        let round = context.length(throw.plan.round(side));
+        let usual = say!(context, format!("how-{}-patch", task.key()), round = round);
+        out.extend(usual.lines().map(str::to_string));
+        return out;
+    }
     let usual = match (task, throw.assembly().join(piece)) {
         (Task::Dot, Some(join)) => say!(
             context,
@@ -502,15 +519,64 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
     out
 }
 
+/// The face that a task glues a fabric on.
+fn face_of(task: Task) -> Option<Face> {
+    match task {
+        Task::CoverFront => Some(Face::Front),
+        Task::CoverBack => Some(Face::Back),
+        _ => None,
+    }
+}
+
 /// How this is done to any such piece, a sentence a line.
 pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> String {
     let key = how_key(throw, task, piece);
-    say!(
+    let (made, plan) = (throw.made(piece), &throw.plan);
+    // Where the stitching runs, from the raw edge on top.
+    let rows = rows(made.joining, made.lap, plan.stitch);
+    let row = |n: usize| context.length(rows.get(n).copied().unwrap_or_default());
+    let mut out = say!(
         context,
         key,
         edge = context.edge_in(),
-        apart = context.snips_apart()
-    )
+        fold = bound::from_fold(throw, context),
+        apart = context.snips_apart(),
+        middle = context.length(made.lap / 2),
+        first = row(0),
+        second = row(1),
+        between = context.needle(plan.stitch.width()),
+        long = context.needle(plan.stitch_long())
+    );
+    if task == Task::Stitch {
+        out.push('\n');
+        out += &needle(plan.stitch, context);
+    }
+    out
+}
+
+/// The needle for a stitch: its system and size.
+pub(super) fn needle(stitch: Stitch, context: Context<'_>) -> String {
+    match stitch {
+        Stitch::Twin { spacing } => {
+            say!(context, "needle-twin", spacing = context.needle(spacing))
+        }
+        Stitch::Straight | Stitch::TwoRows { .. } | Stitch::Zigzag { .. } => {
+            say!(context, "needle-single")
+        }
+    }
+}
+
+/// Whether a step is to sew two rows with a single needle.
+fn sews_rows(throw: &Throw, task: Task) -> bool {
+    task == Task::Stitch && throw.plan.stitch.passes() > 1
+}
+
+/// What was done, for a button of several pieces.
+fn past(throw: &Throw, task: Task, context: Context<'_>) -> String {
+    match sews_rows(throw, task) {
+        true => say!(context, "past-stitch-rows"),
+        false => context.say(&format!("past-{}", task.key()), &[]),
+    }
 }
 
 /// The sentences that say how; a seam is pressed and pinned unlike a lap.
@@ -523,9 +589,15 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
             "how-join-binding-seam".into()
         }
         (Task::StitchPatch, _, Stitch::Twin { .. }) => "how-stitch-patch-twin".into(),
+        (Task::StitchHalves, _, Stitch::Twin { .. }) => "how-stitch-halves-twin".into(),
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
+        (Task::Stitch, Joining::Lapped, Stitch::TwoRows { .. }) => "how-stitch-rows".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
+        (Task::Stitch, _, Stitch::TwoRows { .. }) => "how-stitch-seam-rows".into(),
         (Task::Stitch, _, _) => "how-stitch-seam".into(),
+        (Task::GlueBinding, _, _) if !throw.tasks(piece).contains(&Task::TrimEdge) => {
+            "how-glue-binding-untrimmed".into()
+        }
         (Task::SquareUp, _, _)
             if throw
                 .work(piece)
@@ -538,7 +610,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
 }
 
 /// Where the binding begins and its joins come, and how far they keep from the laps.
-pub(super) fn bound(throw: &Throw, context: Context<'_>) -> (Vec<String>, String) {
+pub(super) fn laid(throw: &Throw, context: Context<'_>) -> (Vec<String>, String) {
     let size = throw.finished();
     let found = crate::plan::binding::layout(&throw.plan, size.width, size.height, context.ruler);
     let place = |(side, along): &(EdgeSide, Length)| {
@@ -601,8 +673,11 @@ pub(super) fn strips_left(throw: &Throw, context: Context<'_>) -> Vec<String> {
 pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     if matches!(task, Task::JoinBinding | Task::GlueBinding) {
-        let (mut how, clear) = bound(throw, context);
+        let (mut how, clear) = laid(throw, context);
         how.push(clear);
+        if task == Task::GlueBinding {
+            how.push(bound::told(throw, context));
+        }
         return how;
     }
     if task == Task::CutBinding {
@@ -665,6 +740,9 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
         Task::CutFabric => cover(Face::Front) && cover(Face::Back),
         Task::CoverFront => cover(Face::Front),
         Task::CoverBack => cover(Face::Back),
+        Task::LapHalves | Task::PressHalves | Task::StitchHalves => {
+            throw.lapped_halves(a) == throw.lapped_halves(b)
+        }
         Task::SquareUp => {
             let measured = |piece| throw.work(piece).and_then(|w| w.measured);
             measured(a) == measured(b)
@@ -824,7 +902,7 @@ fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<
     let pieces = together(throw, batch);
     let tasks = sitting(task, throw.made(batch.piece).joining);
     let past = match tasks.is_empty() {
-        true => context.say(&format!("past-{}", task.key()), &[]),
+        true => past(throw, task, context),
         false => say!(context, "past-lap-and-press"),
     };
     // What was never measured is not squared up with others by the large button.
@@ -855,7 +933,7 @@ fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<
 
 fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
-    let past = context.say(&format!("past-{}", task.key()), &[]);
+    let past = past(throw, task, context);
     let ready = || crate::command::ready_for(throw, batch.kind, task);
     let undecided = undecided(throw, batch);
     let alike = like_the_first(throw, batch);
@@ -865,6 +943,7 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     let mut out: Vec<Button> = sitting.into_iter().collect();
     out.push(Button {
         label: match n {
+            1 if sews_rows(throw, task) => say!(context, "tick-stitch-rows"),
             1 => context.say(&format!("tick-{}", task.key()), &[]),
             _ => say!(context, "tick-this", past = past.as_str()),
         },
@@ -940,7 +1019,8 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
     if together > 1 || (together > 0 && undecided.contains(&batch.piece)) {
         let key = match task {
             _ if !undecided.is_empty() => "tick-some",
-            Task::CutFabric | Task::CoverFront | Task::CoverBack if differ => "tick-all-fabrics",
+            Task::CutFabric if differ => "tick-all-cut-fabrics",
+            Task::CoverFront | Task::CoverBack if differ => "tick-all-fabrics",
             Task::Dot | Task::Pin | Task::PressLap | Task::Stitch if differ => "tick-all-laps",
             _ => "tick-all",
         };

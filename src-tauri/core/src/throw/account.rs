@@ -56,6 +56,8 @@ const MOST_LOOKED_AT: usize = 12;
 pub struct PieceAccount {
     /// Squares: counted where it is cut up, expected otherwise.
     pub squares: Count,
+    /// Of these, squares pieced of two halves.
+    pub pieced: Count,
     /// Binding strips it is to give; none once it is cut up.
     pub strips: Count,
     /// It is cut up.
@@ -96,6 +98,8 @@ pub struct DenimAccount {
     pub open: u32,
     /// Squares still to come from the heaps that name it.
     pub to_come: u32,
+    /// Of these, squares pieced of two halves.
+    pub pieced: u32,
     /// Binding strips to be cut from the heaps that name it.
     pub strips: u32,
 }
@@ -141,7 +145,9 @@ pub struct ClothAccount {
     pub keep: u32,
     /// Squares still to come from pieces that are not cut up.
     pub to_come: u32,
-    /// Of these, those of heaps that name no denim.
+    /// Of these, squares pieced of two halves.
+    pub pieced: u32,
+    /// Of those to come, those of heaps that name no denim.
     pub unnamed: u32,
     /// Each denim of the throw, in order.
     pub denims: Vec<DenimAccount>,
@@ -191,15 +197,26 @@ impl ClothAccount {
             .copied()
             .unwrap_or(PieceAccount {
                 squares: Count::NONE,
+                pieced: Count::NONE,
                 strips: Count::NONE,
                 cut: false,
             })
+    }
+
+    /// Places whose squares will be pieced of two halves, of pieces that are not cut up.
+    pub fn pieced_places(&self) -> u32 {
+        let each = self.places.iter().map(|(at, places)| {
+            let piece = self.piece(at.0, usize::from(at.1));
+            let whole = piece.squares - piece.pieced;
+            (places.len() as u32).saturating_sub(whole.get())
+        });
+        each.sum()
     }
 }
 
 /// How the squares of a heap are cut for this throw.
 pub fn how_for(throw: &Throw, heap: &Heap) -> Cutting {
-    heap.how(throw.plan.side)
+    heap.how(&throw.plan)
 }
 
 /// A piece as it lies to be cut, and where.
@@ -232,6 +249,8 @@ pub fn layout(
         turned: false,
         lines: Vec::new(),
         count: 0,
+        pieced: 0,
+        halves: Vec::new(),
         binding: Vec::new(),
         offcuts: Vec::new(),
         spare: piece.area(),
@@ -336,11 +355,12 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
                     opened.push(piece);
                 }
                 None => {
-                    let squares = counted.unwrap_or_else(|| heap.expected(index, throw.plan.side));
+                    let squares = counted.unwrap_or_else(|| heap.expected(index, &throw.plan));
                     pieces.insert(
                         at,
                         PieceAccount {
                             squares,
+                            pieced: heap.counted_pieced(index),
                             strips: Count::NONE,
                             cut: counted.is_some(),
                         },
@@ -366,6 +386,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
         spares: throw.spares.get(),
         keep: spares_to_keep(wanted),
         to_come: 0,
+        pieced: 0,
         unnamed: 0,
         denims: Vec::new(),
         fabrics: fabrics(throw, &pieces),
@@ -393,6 +414,9 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
                 wanted: wanted.get(d).copied().unwrap_or_default(),
                 open: *open,
                 to_come: of(Some(d as u8)),
+                pieced: (opened.iter().filter(|p| p.denim == Some(d as u8)))
+                    .map(|p| p.laid.plan().pieced)
+                    .sum(),
                 strips: opened
                     .iter()
                     .filter(|p| p.denim == Some(d as u8))
@@ -401,6 +425,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
             })
             .collect();
         account.unnamed = of(None);
+        account.pieced = opened.iter().map(|p| p.laid.plan().pieced).sum();
         account.to_come = account.unnamed + account.denims.iter().map(|d| d.to_come).sum::<u32>();
     };
     count_open(&opened, &mut account);
@@ -450,6 +475,7 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
             piece.at,
             PieceAccount {
                 squares: Count::at_most(piece.laid.plan().count),
+                pieced: Count::at_most(piece.laid.plan().pieced),
                 strips: Count::at_most(piece.strips),
                 cut: false,
             },

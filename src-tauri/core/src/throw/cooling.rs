@@ -5,6 +5,10 @@
 //! (`Batch::waiting` in `show/work.rs`). Cooling ends by itself: what has cooled need not be ticked
 //! ([`crate::command::decide_at`]). The maker decides: she may tick a cooling step early
 //! ([`crate::command::may_do`]).
+//!
+//! A piece that was pressed later than a cooling time from now was pressed while the clock was
+//! wrong: nobody knows when that was. Nothing waits for it; its cooling step is for the maker to
+//! tick once it is cool.
 
 use crate::plan::assembly::Rect;
 use crate::throw::event::Time;
@@ -17,11 +21,13 @@ impl Throw {
         Time::from(self.plan.cooling_minutes) * 60_000
     }
 
-    /// When a piece has cooled that was pressed; `None` where it was not.
-    pub fn cooled_at(&self, piece: Rect) -> Option<Time> {
+    /// When a piece has cooled that was pressed; `None` where it was not, or at a time that
+    /// cannot be.
+    pub fn cooled_at(&self, piece: Rect, now: Time) -> Option<Time> {
         let work = self.work.get(&piece)?;
-        let pressed = [Task::PressLap, Task::PressCover];
+        let pressed = [Task::PressLap, Task::PressCover, Task::PressHalves];
         let pressed = pressed.iter().filter_map(|t| work.when(*t)).max()?;
-        Some(pressed.saturating_add(self.cooling()))
+        let can_be = pressed <= now.saturating_add(self.cooling());
+        can_be.then(|| pressed.saturating_add(self.cooling()))
     }
 }

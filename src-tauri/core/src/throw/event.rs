@@ -10,7 +10,7 @@ use crate::measure::{Count, Length};
 use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::plan::scraps::Scrap;
-use crate::throw::facts::{Made, Mishap, StripsCut, Went};
+use crate::throw::facts::{Made, Mishap, Pieced, StripsCut, Went};
 use crate::throw::heritage::Heritage;
 use crate::throw::tasks::Task;
 use crate::throw::wishes::Wishes;
@@ -95,6 +95,9 @@ pub enum Event {
         /// of any, those of the place's own denim went first.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         of: Vec<Option<u8>>,
+        /// The places among them that got a spare pieced of two halves.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        pieced: Vec<Rect>,
     },
     /// A cut square that lay loose in one place went to another, empty one. The place it came from
     /// is to be cut again.
@@ -241,6 +244,9 @@ pub enum Event {
         /// Binding strips that came out besides.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         strips: Option<StripsCut>,
+        /// Which of the squares are pieced of two halves, where some are.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pieced: Option<Pieced>,
     },
     /// The first lines of a piece's cutting list are done.
     PieceBegun {

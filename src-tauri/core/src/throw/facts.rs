@@ -84,6 +84,30 @@ pub struct StripsCut {
     pub length: Length,
 }
 
+/// Squares pieced of two halves that came out of a piece, among all of it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Pieced {
+    /// The places they are for, of those the squares of the piece are for.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub places: Vec<Rect>,
+    /// How many of the spares are pieced.
+    #[serde(default, skip_serializing_if = "is_none")]
+    pub spares: Count,
+    /// How far the halves are lapped.
+    pub lap: Length,
+}
+
+fn is_none(count: &Count) -> bool {
+    *count == Count::NONE
+}
+
+impl Pieced {
+    /// How many.
+    pub fn count(&self) -> Count {
+        self.spares + Count::at_most(self.places.len() as u32)
+    }
+}
+
 /// A piece that is being cut.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct BegunPiece {

@@ -10,11 +10,26 @@ use crate::measure::outline::Measures;
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Rect, source};
 use crate::throw::event::{Event, Time};
-use crate::throw::facts::{BegunPiece, Made, Size, Went};
+use crate::throw::facts::{BegunPiece, Made, Pieced, Size, Went};
 use crate::throw::index::WorkIndex;
-use crate::throw::state::{Aside, Loss, Note, Photo, SeamsToUnpick, Throw, WholeMeasure, Work};
-use crate::throw::tasks::{Task, presses_cover};
+use crate::throw::state::{
+    Aside, Loss, Note, Photo, PiecedSpare, SeamsToUnpick, Throw, WholeMeasure, Work,
+};
+use crate::throw::tasks::{HALVES, Task, presses_cover};
 use std::collections::BTreeSet;
+
+/// How much was folded on this thread, for the tests.
+#[cfg(test)]
+pub(crate) mod counted {
+    use std::cell::Cell;
+
+    thread_local! {
+        /// Events folded into a state.
+        pub(crate) static FOLDED: Cell<usize> = const { Cell::new(0) };
+        /// Pieces worked out for an index.
+        pub(crate) static INDEXED: Cell<usize> = const { Cell::new(0) };
+    }
+}
 
 /// What an event touches, for [`WorkIndex`].
 enum Touched {
@@ -71,19 +86,49 @@ fn touched(event: &Event) -> Touched {
 impl Throw {
     /// Fold one event in. Events that do not fit are passed over, never a panic.
     pub fn apply(&mut self, event: &Event, at: Time) {
+        self.apply_in_turn(event, at);
+        self.settle_index();
+    }
+
+    /// Fold one of many events in. Where an event touches everything the index is left stale,
+    /// so that it is worked out once for all of them ([`Throw::settle_index`]).
+    pub(crate) fn apply_in_turn(&mut self, event: &Event, at: Time) {
+        if let Event::SetAside { pieces, sizes } = event
+            && sizes.len() < pieces.len()
+        {
+            // The sizes that the event does not say are those of the index.
+            self.settle_index();
+        }
         self.fold(event, at);
         match touched(event) {
             Touched::Nothing => {}
-            Touched::Pieces(pieces) => {
+            Touched::Pieces(_) if self.index_stale => {}
+            Touched::Pieces(mut pieces) => {
+                let mut seen = BTreeSet::new();
+                pieces.retain(|piece| seen.insert(*piece));
                 let mut standing = std::mem::take(&mut self.work_index);
                 standing.refresh(self, &pieces);
                 self.work_index = standing;
             }
-            Touched::All => self.work_index = WorkIndex::of(self),
+            Touched::All => self.leave_index(),
+        }
+    }
+
+    /// Leave the index as it is, whatever is folded in, until it is settled.
+    pub(crate) fn leave_index(&mut self) {
+        self.index_stale = true;
+    }
+
+    /// Work the index out where it is stale.
+    pub(crate) fn settle_index(&mut self) {
+        if std::mem::take(&mut self.index_stale) {
+            self.work_index = WorkIndex::of(self);
         }
     }
 
     fn fold(&mut self, event: &Event, at: Time) {
+        #[cfg(test)]
+        counted::FOLDED.set(counted::FOLDED.get() + 1);
         match event {
             Event::Begun { .. } => {}
             Event::Renamed { name } => self.name.clone_from(name),
@@ -125,24 +170,39 @@ impl Throw {
                     self.mark(*piece, *task, made, at);
                 }
             }
-            Event::SparesUsed { pieces, of } => {
+            Event::SparesUsed { pieces, of, pieced } => {
                 self.spares -= Count::at_most(pieces.len() as u32);
                 for (n, piece) in pieces.iter().enumerate() {
                     let own = || Some(self.cover(*piece).denim);
                     let denim = of.get(n).copied().unwrap_or_else(own);
                     self.take_spare(denim);
                     self.mark(*piece, Task::Cut, None, at);
+                    if pieced.contains(piece)
+                        && let Some(spare) = self.take_pieced(denim)
+                    {
+                        let work = self.work.entry(*piece).or_default();
+                        work.halves = Some(spare.lap);
+                        work.done.extend(spare.done);
+                    }
                 }
                 self.settle_spares();
             }
             Event::SquareMoved { from, to } => {
                 // Fabric that was cut for the place stays cut.
                 if let Some(work) = self.work.get_mut(from) {
-                    work.done.retain(|(task, _)| *task != Task::Cut);
+                    let halves = work.halves.take();
+                    let own = |task: &Task| halves.is_some() && HALVES.contains(task);
+                    let lapped = work.done.iter().filter(|(task, _)| own(task));
+                    let lapped: Vec<(Task, Time)> = lapped.copied().collect();
+                    work.done
+                        .retain(|(task, _)| *task != Task::Cut && !own(task));
                     if *work == Work::default() {
                         self.work.remove(from);
                     }
                     self.mark(*to, Task::Cut, None, at);
+                    let work = self.work.entry(*to).or_default();
+                    work.halves = halves;
+                    work.done.extend(lapped);
                 }
             }
             Event::SparesCounted { spares } => {
@@ -300,10 +360,14 @@ impl Throw {
                 squares,
                 went,
                 strips,
+                pieced,
             } => {
                 self.begun_pieces.remove(&(*n, *piece));
                 self.cut_strips.extend(*strips);
                 self.count_cut((*n, *piece), *squares, went.as_ref(), at);
+                if let Some(pieced) = pieced {
+                    self.count_pieced((*n, *piece), pieced);
+                }
             }
             Event::PieceBegun {
                 n,
@@ -362,8 +426,9 @@ impl Throw {
     pub fn after<'a>(&self, events: impl IntoIterator<Item = &'a Event>) -> Throw {
         let mut after = self.clone();
         for event in events {
-            after.apply(event, 0);
+            after.apply_in_turn(event, 0);
         }
+        after.settle_index();
         after
     }
 
@@ -542,6 +607,31 @@ impl Throw {
         }
     }
 
+    /// Some of the squares that came out of a piece are pieced of two halves.
+    fn count_pieced(&mut self, (n, piece): (u16, u8), pieced: &Pieced) {
+        let Some(heap) = self.pile.get_mut(&n) else {
+            return;
+        };
+        heap.pieced.insert(piece, pieced.count());
+        let denim = match heap.makes {
+            Use::Denim { denim } => denim,
+            Use::Fabric { .. } => None,
+        };
+        for square in &pieced.places {
+            if let Some(work) = self.work.get_mut(square) {
+                work.halves = Some(pieced.lap);
+            }
+        }
+        let spare = PiecedSpare {
+            denim,
+            lap: pieced.lap,
+            done: Vec::new(),
+        };
+        let more = std::iter::repeat_n(spare, pieced.spares.get() as usize);
+        self.pieced_spares.extend(more);
+        self.settle_spares();
+    }
+
     /// Mark a task as done, with what is said of how the join is made.
     fn mark(&mut self, piece: Rect, task: Task, said: Option<Made>, at: Time) {
         let made = said.or_else(|| self.would_be_made(piece, task));
@@ -580,7 +670,18 @@ impl Throw {
         let new = Rect::grid(plan.across, plan.down);
         let freed = old.squares().filter(|s| !new.holds(*s));
         let freed = freed.filter(|s| self.has(*s, Task::Cut) && !self.is_joined(*s));
-        let freed: Vec<u8> = freed.map(|s| self.cover(s).denim).collect();
+        let freed: Vec<Rect> = freed.collect();
+        let lapped = freed.iter().filter_map(|s| {
+            let work = self.work.get(s)?;
+            let done = work.done.iter().filter(|(task, _)| HALVES.contains(task));
+            Some(PiecedSpare {
+                denim: Some(self.cover(*s).denim),
+                lap: work.halves?,
+                done: done.copied().collect(),
+            })
+        });
+        let lapped: Vec<PiecedSpare> = lapped.collect();
+        let freed: Vec<u8> = freed.iter().map(|s| self.cover(*s).denim).collect();
         if old != new {
             let covers = new
                 .squares()
@@ -597,6 +698,7 @@ impl Throw {
             for denim in freed {
                 self.add_spares(denim, 1);
             }
+            self.pieced_spares.extend(lapped);
         }
         self.assembly = Assembly::new(plan.across, plan.down, plan.order);
         let assembly = &self.assembly;

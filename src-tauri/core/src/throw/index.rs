@@ -203,6 +203,8 @@ impl WorkIndex {
     }
 
     fn work_out(&mut self, throw: &Throw, n: usize, piece: Rect) {
+        #[cfg(test)]
+        crate::throw::counted::INDEXED.set(crate::throw::counted::INDEXED.get() + 1);
         let kind = tier(throw.kind(piece));
         let was = self.pieces[n];
         let tasks = throw.tasks_of_size(piece, was.size);

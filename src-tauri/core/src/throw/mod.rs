@@ -5,6 +5,7 @@
 
 pub mod account;
 mod cooling;
+mod effort;
 pub mod event;
 pub mod facts;
 mod fold;
@@ -23,5 +24,7 @@ pub mod tasks;
 pub mod wishes;
 
 pub use event::{Event, Item, Time};
-pub use facts::{BegunPiece, Made, Mishap, Size, StripsCut, Went};
+pub use facts::{BegunPiece, Made, Mishap, Pieced, Size, StripsCut, Went};
+#[cfg(test)]
+pub(crate) use fold::counted;
 pub use state::{Aside, Loss, Note, Photo, SeamsToUnpick, Throw, WholeMeasure, Work};

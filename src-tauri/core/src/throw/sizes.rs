@@ -238,6 +238,7 @@ mod tests {
         throw.apply(&Event::HeapSet { n: 1, heap }, 0);
         let cut = |went| Event::PieceCut {
             strips: None,
+            pieced: None,
             n: 1,
             piece: 0,
             squares: Count::from(4),

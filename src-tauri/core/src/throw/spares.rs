@@ -2,8 +2,12 @@
 //!
 //! Squares of a garment that names its denim, and squares that fall outside a smaller grid, are
 //! known to be of that denim. Squares counted by hand are not. In a throw of one denim all are.
+//!
+//! Those pieced of two halves are counted among the spares and known apart: whole ones are put to
+//! use first.
 
-use crate::throw::state::Throw;
+use crate::measure::Count;
+use crate::throw::state::{PiecedSpare, Throw};
 
 impl Throw {
     /// Spares known to be of this denim.
@@ -42,6 +46,37 @@ impl Throw {
         (self.spares_of(denim) > 0).then_some(denim)
     }
 
+    /// Spares pieced of two halves.
+    pub fn spares_pieced(&self) -> Count {
+        Count::at_most(self.pieced_spares.len() as u32)
+    }
+
+    /// The same of one denim, or of none that is known.
+    pub fn spares_pieced_of(&self, denim: Option<u8>) -> u32 {
+        let alike = |spare: &&PiecedSpare| self.denims.len() <= 1 || spare.denim == denim;
+        self.pieced_spares.iter().filter(alike).count() as u32
+    }
+
+    /// Whether the spare of this denim, or of none that is known, that is put to use next is pieced:
+    /// no whole one is left.
+    pub fn next_spare_is_pieced(&self, denim: Option<u8>) -> bool {
+        let all = match denim {
+            Some(denim) => self.spares_of(denim),
+            None if self.denims.len() <= 1 => self.spares.get(),
+            None => self.spares_unsaid(),
+        };
+        let pieced = self.spares_pieced_of(denim);
+        pieced > 0 && pieced >= all
+    }
+
+    /// A pieced spare of this denim goes out.
+    pub(super) fn take_pieced(&mut self, denim: Option<u8>) -> Option<PiecedSpare> {
+        let alike = |spare: &PiecedSpare| spare.denim == denim;
+        let found = self.pieced_spares.iter().position(alike);
+        let found = found.or_else(|| (!self.pieced_spares.is_empty()).then_some(0))?;
+        Some(self.pieced_spares.remove(found))
+    }
+
     /// Spares of a known denim come in.
     pub(super) fn add_spares(&mut self, denim: u8, count: u32) {
         let known = self.spare_denims.entry(denim).or_default();
@@ -64,5 +99,6 @@ impl Throw {
             room -= *known;
         }
         self.spare_denims.retain(|_, n| *n > 0);
+        self.pieced_spares.truncate(self.spares.get() as usize);
     }
 }

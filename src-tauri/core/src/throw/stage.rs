@@ -23,7 +23,7 @@ use ts_rs::TS;
 pub enum Stage {
     /// What is to be cut is put on the pile.
     Pile,
-    /// Squares are cut.
+    /// Squares are cut, and pieced where they are of two halves.
     Cut,
     /// Fabric is glued on squares, pressed and left to cool.
     Cover,
@@ -73,7 +73,12 @@ impl Stage {
     /// The stage to which a task done to a kind of piece belongs.
     pub fn of(task: Task, kind: Kind) -> Stage {
         match task {
-            Task::Cut | Task::CutFabric => Stage::Cut,
+            Task::Cut
+            | Task::LapHalves
+            | Task::PressHalves
+            | Task::CoolHalves
+            | Task::StitchHalves
+            | Task::CutFabric => Stage::Cut,
             Task::CoverFront
             | Task::CoverBack
             | Task::PressCover
@@ -90,7 +95,8 @@ impl Stage {
                 Kind::Square | Kind::Row | Kind::Column | Kind::Part | Kind::Whole => Stage::Joined,
             },
             Task::PressBlock | Task::SquareUp => Stage::Squared,
-            Task::CutBinding
+            Task::TrimEdge
+            | Task::CutBinding
             | Task::JoinBinding
             | Task::PressBinding
             | Task::GlueBinding

@@ -6,7 +6,7 @@ use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::cloth::photos::PhotoId;
 use crate::cloth::pile::{Heap, Use};
 use crate::measure::outline::Measures;
-use crate::measure::{Count, Length};
+use crate::measure::{Count, Length, zero};
 use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::plan::scraps::Scrap;
@@ -15,7 +15,7 @@ use crate::throw::facts::{BegunPiece, Made, Mishap, Size, StripsCut, Went};
 use crate::throw::heritage::Heritage;
 use crate::throw::index::{WorkIndex, first_left};
 use crate::throw::tasks::{
-    Task, cover_task, for_block, for_join, for_square, for_whole, presses_cover,
+    LastTasks, Task, cover_task, for_block, for_join, for_square, for_whole, presses_cover,
 };
 use crate::throw::wishes::Wishes;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
@@ -37,6 +37,8 @@ pub struct Work {
     pub opened: Option<Length>,
     /// How often a patch on it is stitched round, those rounds done included.
     pub patches: usize,
+    /// How far its halves are lapped, for a square that is pieced of two.
+    pub halves: Option<Length>,
 }
 
 impl Work {
@@ -48,6 +50,17 @@ impl Work {
             .find(|(t, _)| *t == task)
             .map(|(_, at)| *at)
     }
+}
+
+/// A spare square pieced of two halves.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PiecedSpare {
+    /// Its denim, where it is known.
+    pub denim: Option<u8>,
+    /// How far its halves are lapped.
+    pub lap: Length,
+    /// What was done to the halves.
+    pub done: Vec<(Task, Time)>,
 }
 
 /// A square that was lost to the work.
@@ -148,6 +161,8 @@ pub struct Throw {
     pub spares: Count,
     /// Spare squares whose denim is known, by denim; never more than there are spares.
     pub(super) spare_denims: BTreeMap<u8, u32>,
+    /// Spare squares pieced of two halves; never more than there are spares.
+    pub(super) pieced_spares: Vec<PiecedSpare>,
     /// Pieces of heaps that are being cut, by heap and place.
     pub begun_pieces: BTreeMap<(u16, u8), BegunPiece>,
     /// Binding strips cut so far.
@@ -192,6 +207,8 @@ pub struct Throw {
     pub(super) work: HashMap<Rect, Work>,
     pub(super) assembly: Assembly,
     pub(super) work_index: WorkIndex,
+    /// The index is out of date: it is settled before anybody else sees the state.
+    pub(super) index_stale: bool,
 }
 
 impl Throw {
@@ -219,6 +236,7 @@ impl Throw {
             denims: denims.clone(),
             spares: Count::NONE,
             spare_denims: BTreeMap::new(),
+            pieced_spares: Vec::new(),
             begun_pieces: BTreeMap::new(),
             cut_strips: Vec::new(),
             losses: Vec::new(),
@@ -245,6 +263,7 @@ impl Throw {
             work: HashMap::new(),
             assembly: Assembly::new(plan.across, plan.down, plan.order),
             work_index: WorkIndex::default(),
+            index_stale: false,
         };
         throw.work_index = WorkIndex::of(&throw);
         Some(throw)
@@ -532,6 +551,16 @@ impl Throw {
         })
     }
 
+    /// Whether a square is pieced of two halves.
+    pub fn is_pieced(&self, square: Rect) -> bool {
+        self.lapped_halves(square).is_some()
+    }
+
+    /// How far the halves of a square are lapped; nothing where it is whole.
+    pub fn lapped_halves(&self, square: Rect) -> Option<Length> {
+        self.work.get(&square).and_then(|w| w.halves)
+    }
+
     /// All tasks a piece goes through, in order.
     pub fn tasks(&self, piece: Rect) -> Vec<Task> {
         self.tasks_of_size(piece, self.size(piece))
@@ -541,9 +570,14 @@ impl Throw {
     pub(crate) fn tasks_of_size(&self, piece: Rect, size: Size) -> Vec<Task> {
         let mut out = Vec::with_capacity(6);
         if piece.is_square() {
-            for_square(&self.cover(piece), self.cuts_fabric(piece), &mut out);
-            let patches = self.work.get(&piece).map_or(0, |w| w.patches);
-            out.extend(std::iter::repeat_n(Task::StitchPatch, patches));
+            let pieced = self.is_pieced(piece);
+            for_square(
+                &self.cover(piece),
+                pieced,
+                self.cuts_fabric(piece),
+                &mut out,
+            );
+            out.extend(std::iter::repeat_n(Task::StitchPatch, self.rounds(piece)));
         } else {
             for_join(self.made(piece).joining, &mut out);
             if self.assembly.is_block(piece) {
@@ -555,8 +589,17 @@ impl Throw {
         }
         if piece == self.assembly.whole() {
             let strips = self.plan.binding_for(size.width, size.height).strips;
-            let snipped = self.has(piece, Task::Snip) || !self.has(piece, Task::Wash);
-            for_whole(&self.plan, strips, snipped, &mut out);
+            let unless = |task, later: &[Task]| {
+                self.has(piece, task) || !later.iter().any(|later| self.has(piece, *later))
+            };
+            // Nobody is sent back to an edge that is bound, or to seams that were washed.
+            let bound = [Task::GlueBinding, Task::StitchBinding, Task::Wash];
+            let last = LastTasks {
+                strips,
+                trimmed: unless(Task::TrimEdge, &bound),
+                snipped: unless(Task::Snip, &[Task::Wash]),
+            };
+            for_whole(&self.plan, last, &mut out);
         }
         out
     }
@@ -579,15 +622,58 @@ impl Throw {
 
     /// How often patches are stitched round, the rounds that are done included.
     pub fn patch_rounds(&self) -> u32 {
-        let rounds: usize = self.work.values().map(|work| work.patches).sum();
+        let squares = self.assembly.whole().squares();
+        let rounds: usize = squares.map(|square| self.rounds(square)).sum();
         u32::try_from(rounds).unwrap_or(u32::MAX)
+    }
+
+    /// The patch on a face of a square, where its fabric is smaller than it: its side.
+    pub fn patch_on(&self, square: Rect, face: Face) -> Option<Length> {
+        let print = self.cover(square).on(face)?;
+        self.prints.get(usize::from(print))?.patch
+    }
+
+    /// The patches on a square.
+    fn patches(&self, square: Rect) -> impl Iterator<Item = Length> {
+        Face::BOTH
+            .into_iter()
+            .filter_map(move |face| self.patch_on(square, face))
+    }
+
+    /// How often something on a square is stitched round: what covers damage of a square that is
+    /// sewn in, those rounds that are done included, and each patch that is smaller than it.
+    fn rounds(&self, square: Rect) -> usize {
+        let damage = self.work.get(&square).map_or(0, |w| w.patches);
+        damage.max(self.patches(square).count())
+    }
+
+    /// How many patches smaller than a square there are.
+    pub fn small_patches(&self) -> u32 {
+        let squares = self.assembly.whole().squares();
+        squares.map(|s| self.patches(s).count() as u32).sum()
+    }
+
+    /// Length of stitching round patches, those rounds that are done included.
+    pub fn patch_seams(&self) -> Length {
+        let round = |square: Rect| {
+            let small = self.patches(square).map(|side| side * 4);
+            let all = self.rounds(square) - self.patches(square).count();
+            small.fold(self.plan.side * 4 * all as i64, |sum, more| sum + more)
+        };
+        let squares = self.assembly.whole().squares();
+        squares.map(round).fold(zero(), |sum, more| sum + more)
+    }
+
+    /// The prints glued on a square, front and back.
+    pub fn glued_on(&self, square: Rect) -> [Option<u8>; 2] {
+        self.glued(square)
     }
 
     /// The first square whose patch is still to be stitched round: no wash comes before.
     pub(super) fn patch_left(&self) -> Option<Rect> {
-        let left = self.work.iter().filter(|(_, work)| {
+        let left = self.work.iter().filter(|(square, work)| {
             let rounds = work.done.iter().filter(|(t, _)| *t == Task::StitchPatch);
-            work.patches > rounds.count()
+            square.is_square() && self.rounds(**square) > rounds.count()
         });
         left.map(|(square, _)| *square).min()
     }

@@ -1,8 +1,29 @@
-//! Fabric squares: how many are placed, gone, and left.
+//! Fabric squares: how many are placed, gone, and left; and the cloth a throw is made of.
 
+use crate::cloth::bound::{self, StripShown};
 use crate::cloth::fabric::Print;
+use crate::cloth::weight::Cloth;
 use crate::measure::Count;
 use crate::throw::state::Throw;
+
+/// The cloth of the first heap for a use, or the usual one.
+pub fn cloth_for(throw: &Throw, denim: bool) -> Cloth {
+    let heap = throw.pile.values().find(|h| h.makes.is_denim() == denim);
+    heap.map_or_else(if denim { Cloth::denim } else { Cloth::cotton }, |h| {
+        h.cloth
+    })
+}
+
+/// Fabric squares on all squares, both faces together.
+pub fn covers(throw: &Throw) -> u32 {
+    throw.covers().iter().map(|c| c.layers() - 1).sum()
+}
+
+/// What shows of the binding on each face.
+pub fn strip_shown(throw: &Throw) -> StripShown {
+    let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
+    bound::strip_shown(&throw.plan, covers(throw), &denim, &cotton)
+}
 
 /// Squares of a print placed so far, both faces together.
 pub fn used(throw: &Throw, print: u8) -> u32 {

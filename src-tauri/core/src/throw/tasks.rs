@@ -2,15 +2,17 @@
 //!
 //! Every piece (see [`crate::plan::assembly`]) has a straight list of tasks:
 //!
-//! * a square: cut; the fabric for it cut, where that is cloth still; a fabric glued on the front or the back where the faces ask
+//! * a square: cut; where it is pieced of two halves, these are lapped and dotted with glue,
+//!   pressed, left to cool and stitched; the fabric for it cut, where that is cloth still; a fabric glued on the front or the back where the faces ask
 //!   for it; then pressed and left to cool; a patch on a square that is sewn in is
 //!   stitched round, since none of the laps holds its edges;
 //! * a lapped join: lapped and dotted with glue, pressed, left to cool, stitched;
 //! * a seam: pinned, stitched, pressed;
 //! * a block, besides: pressed flat and squared up, once more where the trim size has
 //!   become smaller since and it is not joined yet;
-//! * the whole, besides: the binding and the washes; before those the allowances of
-//!   exposed seams are snipped, since that is what makes them fray.
+//! * the whole, besides: its edge pressed and trimmed even, where the plan has that step, then the
+//!   binding and the washes; before those the allowances of exposed seams are snipped, since that
+//!   is what makes them fray.
 //!
 //! A piece may be started once all its parts have been through theirs.
 
@@ -25,6 +27,14 @@ use ts_rs::TS;
 pub enum Task {
     /// Cut a square.
     Cut,
+    /// Lap two halves of a square and hold them with dots of glue.
+    LapHalves,
+    /// Press the lap of two halves.
+    PressHalves,
+    /// Leave the lap of two halves to cool.
+    CoolHalves,
+    /// Stitch two halves into a square.
+    StitchHalves,
     /// Cut the fabric squares for a square.
     CutFabric,
     /// Glue a fabric square on the front.
@@ -53,6 +63,8 @@ pub enum Task {
     PressBlock,
     /// Square a block up.
     SquareUp,
+    /// Press the whole edge and trim it even.
+    TrimEdge,
     /// Cut the binding strips.
     CutBinding,
     /// Join the strips into one.
@@ -93,6 +105,8 @@ pub enum Caution {
     Blade,
     /// Hot iron, steam on glue.
     Iron,
+    /// Both, one after the other.
+    BladeAndIron,
     /// Needle strikes: metal, thick crossings, a twin needle set wide.
     Needle,
     /// Lint burns.
@@ -107,6 +121,7 @@ impl Caution {
         match self {
             Caution::Blade => "blade",
             Caution::Iron => "iron",
+            Caution::BladeAndIron => "blade-and-iron",
             Caution::Needle => "needle",
             Caution::Lint => "lint",
             Caution::Children => "children",
@@ -116,8 +131,12 @@ impl Caution {
 
 impl Task {
     /// All of them, in the order work usually goes.
-    pub const ALL: [Task; 23] = [
+    pub const ALL: [Task; 28] = [
         Task::Cut,
+        Task::LapHalves,
+        Task::PressHalves,
+        Task::CoolHalves,
+        Task::StitchHalves,
         Task::CutFabric,
         Task::CoverFront,
         Task::CoverBack,
@@ -132,6 +151,7 @@ impl Task {
         Task::PressSeam,
         Task::PressBlock,
         Task::SquareUp,
+        Task::TrimEdge,
         Task::CutBinding,
         Task::JoinBinding,
         Task::PressBinding,
@@ -146,26 +166,32 @@ impl Task {
     pub fn station(self) -> Station {
         match self {
             Task::Cut
+            | Task::LapHalves
             | Task::CutFabric
             | Task::CoverFront
             | Task::CoverBack
             | Task::Dot
             | Task::Pin
             | Task::SquareUp
+            | Task::TrimEdge
             | Task::CutBinding
             | Task::GlueBinding
             | Task::Snip
             | Task::Clip => Station::Table,
-            Task::PressCover
+            Task::PressHalves
+            | Task::CoolHalves
+            | Task::PressCover
             | Task::CoolCover
             | Task::PressLap
             | Task::CoolLap
             | Task::PressSeam
             | Task::PressBlock
             | Task::PressBinding => Station::Iron,
-            Task::StitchPatch | Task::Stitch | Task::JoinBinding | Task::StitchBinding => {
-                Station::Machine
-            }
+            Task::StitchHalves
+            | Task::StitchPatch
+            | Task::Stitch
+            | Task::JoinBinding
+            | Task::StitchBinding => Station::Machine,
             Task::Wash => Station::Wash,
         }
     }
@@ -173,35 +199,40 @@ impl Task {
     /// Minutes this usually takes for one piece: a rough estimate of ours, no source.
     pub fn usual_minutes(self) -> f64 {
         match self {
-            Task::CoolCover | Task::CoolLap => 0.0,
-            Task::PressCover | Task::PressLap | Task::PressSeam => 0.5,
+            Task::CoolHalves | Task::CoolCover | Task::CoolLap => 0.0,
+            Task::PressHalves | Task::PressCover | Task::PressLap | Task::PressSeam => 0.5,
             Task::Cut | Task::CutFabric | Task::PressBlock => 1.0,
             Task::CoverFront | Task::CoverBack | Task::Pin => 1.5,
             Task::StitchPatch => 3.0,
+            Task::LapHalves | Task::StitchHalves => 2.0,
             Task::Dot | Task::Stitch | Task::SquareUp => 2.0,
             Task::CutBinding | Task::JoinBinding | Task::PressBinding => 15.0,
             Task::GlueBinding | Task::StitchBinding | Task::Snip => 30.0,
-            Task::Wash | Task::Clip => 20.0,
+            Task::TrimEdge | Task::Wash | Task::Clip => 20.0,
         }
     }
 
     /// Whether the work is to wait, not to do.
     pub fn is_cooling(self) -> bool {
-        matches!(self, Task::CoolCover | Task::CoolLap)
+        matches!(self, Task::CoolHalves | Task::CoolCover | Task::CoolLap)
     }
 
     /// The caution that belongs to it.
     pub fn caution(self) -> Option<Caution> {
         match self {
             Task::Cut | Task::CutFabric | Task::SquareUp | Task::CutBinding => Some(Caution::Blade),
-            Task::PressCover
+            Task::TrimEdge => Some(Caution::BladeAndIron),
+            Task::PressHalves
+            | Task::PressCover
             | Task::PressLap
             | Task::PressSeam
             | Task::PressBlock
             | Task::PressBinding => Some(Caution::Iron),
-            Task::StitchPatch | Task::Stitch | Task::JoinBinding | Task::StitchBinding => {
-                Some(Caution::Needle)
-            }
+            Task::StitchHalves
+            | Task::StitchPatch
+            | Task::Stitch
+            | Task::JoinBinding
+            | Task::StitchBinding => Some(Caution::Needle),
             Task::Wash => Some(Caution::Lint),
             Task::Clip => Some(Caution::Children),
             _ => None,
@@ -212,6 +243,10 @@ impl Task {
     pub fn key(self) -> &'static str {
         match self {
             Task::Cut => "cut",
+            Task::LapHalves => "lap-halves",
+            Task::PressHalves => "press-halves",
+            Task::CoolHalves => "cool-halves",
+            Task::StitchHalves => "stitch-halves",
             Task::CutFabric => "cut-fabric",
             Task::CoverFront => "cover-front",
             Task::CoverBack => "cover-back",
@@ -226,6 +261,7 @@ impl Task {
             Task::PressSeam => "press-seam",
             Task::PressBlock => "press-block",
             Task::SquareUp => "square-up",
+            Task::TrimEdge => "trim-edge",
             Task::CutBinding => "cut-binding",
             Task::JoinBinding => "join-binding",
             Task::PressBinding => "press-binding",
@@ -263,13 +299,18 @@ impl Station {
 pub fn sitting(task: Task, joining: Joining) -> &'static [Task] {
     match (task, joining) {
         (Task::Dot, Joining::Lapped) => &[Task::Dot, Task::PressLap],
+        (Task::LapHalves, _) => &[Task::LapHalves, Task::PressHalves],
         _ => &[],
     }
 }
 
-/// A square's tasks, given what its faces ask for and whether fabric for it is to be cut.
-pub fn for_square(cover: &Cover, cut_fabric: bool, out: &mut Vec<Task>) {
+/// A square's tasks, given what its faces ask for, whether it is pieced of halves and whether
+/// fabric for it is to be cut.
+pub fn for_square(cover: &Cover, pieced: bool, cut_fabric: bool, out: &mut Vec<Task>) {
     out.push(Task::Cut);
+    if pieced {
+        out.extend(HALVES);
+    }
     if cut_fabric {
         out.push(Task::CutFabric);
     }
@@ -283,6 +324,14 @@ pub fn for_square(cover: &Cover, cut_fabric: bool, out: &mut Vec<Task>) {
         out.extend([Task::PressCover, Task::CoolCover]);
     }
 }
+
+/// What is done to the halves of a pieced square before it is used.
+pub const HALVES: [Task; 4] = [
+    Task::LapHalves,
+    Task::PressHalves,
+    Task::CoolHalves,
+    Task::StitchHalves,
+];
 
 /// A join's tasks.
 pub fn for_join(joining: Joining, out: &mut Vec<Task>) {
@@ -299,8 +348,27 @@ pub fn for_block(out: &mut Vec<Task>) {
     out.extend([Task::PressBlock, Task::SquareUp]);
 }
 
-/// The last tasks of the whole. Allowances are snipped unless it was washed without.
-pub fn for_whole(plan: &Plan, strips: u32, snipped: bool, out: &mut Vec<Task>) {
+/// What of the last tasks depends on how far the work is.
+#[derive(Debug, Clone, Copy)]
+pub struct LastTasks {
+    /// Strips of the binding.
+    pub strips: u32,
+    /// The edge is trimmed, unless it was bound without.
+    pub trimmed: bool,
+    /// Allowances are snipped, unless it was washed without.
+    pub snipped: bool,
+}
+
+/// The last tasks of the whole.
+pub fn for_whole(plan: &Plan, last: LastTasks, out: &mut Vec<Task>) {
+    let LastTasks {
+        strips,
+        trimmed,
+        snipped,
+    } = last;
+    if trimmed && plan.trim_edge {
+        out.push(Task::TrimEdge);
+    }
     out.push(Task::CutBinding);
     if strips > 1 {
         out.push(Task::JoinBinding);
@@ -357,6 +425,7 @@ mod tests {
                     back,
                     ..Cover::default()
                 },
+                false,
                 cut_fabric,
                 &mut out,
             );

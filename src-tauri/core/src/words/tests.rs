@@ -174,13 +174,61 @@ fn plurals_are_those_of_the_language() {
     assert_eq!(say("count-pair", 0), "0 Paare");
     assert_eq!(say("count-pair", 5), "5 Paare");
     assert_eq!(say("did-count-spares", 0), "Keine Ersatzquadrate");
-    assert_eq!(say("did-count-spares", 1), "Ein Ersatzquadrat zur Hand");
-    assert_eq!(say("did-count-spares", 2), "2 Ersatzquadrate zur Hand");
+    assert_eq!(say("did-count-spares", 1), "Ein Ersatzquadrat vorhanden");
+    assert_eq!(say("did-count-spares", 2), "2 Ersatzquadrate vorhanden");
     let turned = words.say(
         "did-turn",
         &[("piece", "Vierer A2".into()), ("quarters", 2.into())],
     );
-    assert_eq!(turned, "Vierer A2 halb herum gedreht");
+    assert_eq!(turned, "Vierer A2 halb herumgedreht");
+}
+
+#[test]
+fn what_a_throw_is_made_up_of_has_commas_and_cases() {
+    for (language, counts, text) in [
+        ("en", [12, 0, 0], "12 fours"),
+        ("en", [1, 1, 0], "1 four, 1 single pair"),
+        ("en", [6, 5, 1], "6 fours, 5 single pairs, 1 single square"),
+        ("en", [0, 2, 1], "2 single pairs, 1 single square"),
+        ("en", [2, 0, 3], "2 fours, 3 single squares"),
+        ("en", [0, 0, 1], "1 single square"),
+        ("de", [12, 0, 0], "12 Vierern"),
+        ("de", [1, 1, 0], "1 Vierer, 1 einzelnen Paar"),
+        (
+            "de",
+            [6, 5, 1],
+            "6 Vierern, 5 einzelnen Paaren, 1 einzelnen Quadrat",
+        ),
+        ("de", [0, 0, 1], "1 einzelnen Quadrat"),
+    ] {
+        let [fours, pairs, squares] = counts.map(Into::into);
+        let given = [("fours", fours), ("pairs", pairs), ("squares", squares)];
+        assert_eq!(Words::of(language).say("blocks", &given), text);
+    }
+}
+
+#[test]
+fn one_is_one_and_none_is_none() {
+    for (language, have, text) in [
+        ("en", 0, "There is no square of Moss."),
+        ("en", 1, "There is only one square of Moss."),
+        ("en", 2, "There are only 2 squares of Moss."),
+        ("de", 0, "Von Moss gibt es kein Quadrat."),
+        ("de", 1, "Von Moss gibt es nur ein Quadrat."),
+        ("de", 2, "Von Moss gibt es nur 2 Quadrate."),
+    ] {
+        let given = [("print", "Moss".into()), ("have", have.into())];
+        assert_eq!(Words::of(language).say("error-stock", &given), text);
+    }
+    for (n, done, text) in [
+        (1, 0, "one square"),
+        (1, 1, "one square, glued"),
+        (3, 0, "3 squares"),
+        (3, 1, "3 squares, 1 of them glued"),
+    ] {
+        let given = [("n", n.into()), ("done", done.into())];
+        assert_eq!(Words::english().say("covering-count", &given), text);
+    }
 }
 
 /// Longest label a button takes on a phone however it stands.

@@ -2,7 +2,7 @@
 # Anrede: du, in der Befehlsform; Beschriftungen in der Grundform.
 
 error-disk = { $kind ->
-    [full] Der Speicher ist voll; { $file } konnte nicht geschrieben werden.
+    [full] Der Datenträger ist voll; { $file } konnte nicht geschrieben werden.
     [forbidden] { $file } darf hier nicht gelesen oder geschrieben werden.
     [exists] { $file } gibt es schon und bleibt, wie es ist.
    *[other] { $file } konnte nicht gelesen oder geschrieben werden: { $why }.
@@ -11,12 +11,12 @@ error-disk-next = { $kind ->
     [full] Schaff Platz und versuch es noch einmal. Was vorher gesichert war, ist sicher.
     [forbidden] Erlaube Lapwork, in diesem Ordner zu lesen und zu schreiben, und versuch es noch einmal.
     [exists] Nimm einen anderen Namen oder verschieb das Vorhandene zuerst.
-   *[other] Sieh nach, ob der Speicher da und in Ordnung ist, und versuch es noch einmal. Was vorher gesichert war, ist sicher.
+   *[other] Prüfe, ob der Datenträger da ist und funktioniert, und versuch es noch einmal. Was vorher gesichert war, ist sicher.
 }
 error-locked = Lapwork ist zweimal offen, und nur eines darf in seinen Ordner schreiben.
 error-locked-next = Hier kannst du dich umsehen. Zum Weiterarbeiten schließ das andere und versuch es noch einmal.
-error-torn-left = Der letzte Schritt ist erst halb geschrieben, und die Datei lässt sich gerade nicht richten.
-error-torn-left-next = Hier kannst du dich umsehen. Schaff Platz oder schließ das andere Lapwork und öffne sie noch einmal, um weiterzuarbeiten.
+error-torn-left = Der letzte Schritt ist erst halb geschrieben, und die Datei lässt sich gerade nicht reparieren.
+error-torn-left-next = Hier kannst du dich umsehen. Um weiterzuarbeiten, schaff Platz oder schließ das andere Lapwork, und öffne die Decke noch einmal.
 error-changed = Ein anderes Programm hat die Datei dieser Decke geändert.
 error-changed-next = Nichts ist verloren. { $found ->
     [more] Entscheide, was aus den gefundenen Schritten wird, und tippe dann noch einmal.
@@ -28,13 +28,13 @@ error-changed-details = { $file } war nicht mehr so, wie Lapwork die Datei gesch
     [unsound] Was dort lag, war nicht als Decke zu lesen. Mach den letzten Schritt noch einmal. Beide Dateien liegen als { $here } und { $brought } daneben.
    *[more] Was dort lag, enthält auch andere Schritte: Entscheide, was aus ihnen wird, und mach dann den letzten Schritt noch einmal. Beide Dateien liegen als { $here } und { $brought } daneben.
 }
-error-changed-left = Ein anderes Programm hat die Datei dieser Decke geändert, und sie lässt sich gerade nicht richten. Dein letzter Schritt wurde nicht gesichert.
-error-changed-left-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Schaff Platz, sieh nach, ob der Speicher in Ordnung ist, und mach den Schritt dann noch einmal.
-error-changed-left-details = { $file } ist nicht mehr so, wie Lapwork die Datei geschrieben hat: Während die Decke offen war, hat ein anderes Programm sie geändert, eine andere an ihre Stelle gelegt oder sie weggenommen. Dein letzter Schritt wurde nicht gesichert, und die Datei lässt sich gerade nicht richten ({ $why }).
+error-changed-left = Ein anderes Programm hat die Datei dieser Decke geändert, und das lässt sich gerade nicht rückgängig machen. Dein letzter Schritt wurde nicht gesichert.
+error-changed-left-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Schaff Platz, prüfe, ob der Speicher funktioniert, und mach den Schritt dann noch einmal.
+error-changed-left-details = { $file } ist nicht mehr so, wie Lapwork die Datei geschrieben hat: Während die Decke offen war, hat ein anderes Programm sie geändert, eine andere an ihre Stelle gelegt oder sie weggenommen. Dein letzter Schritt wurde nicht gesichert, und die Datei lässt sich gerade nicht wiederherstellen ({ $why }).
 error-away = Der Ordner { $file }, in dem deine Decken liegen, ist nicht mehr da; gerade lässt sich nichts sichern.
 error-away-next = Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Bring den Ordner oder den Datenträger, auf dem er liegt, an seine Stelle zurück, und mach den letzten Schritt dann noch einmal.
-error-random = Dieses Gerät gab keine Zufallszahl her; deshalb ließ sich keine Decke beginnen ({ $why }).
-error-random-next = Versuch es noch einmal. Bleibt es so, starte das Gerät neu; die Decken, die du hast, sind unberührt.
+error-random = Dieses Gerät lieferte keine Zufallszahl; deshalb ließ sich keine Decke beginnen ({ $why }).
+error-random-next = Versuch es noch einmal. Hilft das nicht, starte das Gerät neu; die Decken, die du hast, sind unberührt.
 error-too-large = { $file } ist größer als 64 MB; mehr liest und schreibt Lapwork nicht.
 error-too-large-next = Beginne eine neue Decke für das, was noch zu machen ist.
 error-no-such-throw = Diese Decke liegt nicht mehr im Regal.
@@ -49,11 +49,11 @@ error-unreadable = Dieser Schritt ließ sich nicht festhalten und wurde deshalb 
 error-unreadable-next = Mach ohne ihn weiter; sonst ist nichts verloren. Der Fehler liegt bei Lapwork, nicht bei dir.
 
 error-no-screen = Hier gibt es keinen Bildschirm für ein Fenster.
-error-no-screen-next = Starte Lapwork vom Schreibtisch aus, oder sieh mit lapwork --help, was es ohne Fenster kann.
+error-no-screen-next = Starte Lapwork an einem Bildschirm, oder sieh mit lapwork --help nach, was es ohne Fenster kann.
 error-no-home = Hier gibt es keinen eigenen Ordner, um Decken aufzuheben.
 error-no-home-next = Nenne einen Ordner in LAPWORK_DATA und starte Lapwork noch einmal.
 error-no-window = Das Fenster lässt sich nicht öffnen: { $why }.
-error-no-window-next = Sieh nach, ob WebKitGTK 4.1 da ist, und starte Lapwork noch einmal.
+error-no-window-next = Prüfe, ob WebKitGTK 4.1 installiert ist, und starte Lapwork noch einmal.
 
 error-no-file = Hier ist keine Datei einer Decke.
 error-no-file-next = Nenne eine throw.jsonl oder den Ordner, in dem sie liegt.
@@ -85,6 +85,7 @@ shell-help =
     lapwork draw <Pfad>        nennt die Zeichnungen, die es gibt; mit dem Namen einer gibt es sie als SVG aus
     lapwork table <Pfad>       nennt die Tabellen, die es gibt; mit dem Namen einer gibt es sie als CSV aus
     lapwork upgrade <Pfad>     bringt die Datei einer Decke auf diese Version; die von vorher bleibt daneben
+    lapwork copies <path>      die Kopien nennen, die beim Zusammenführen neben der Datei blieben
     lapwork merge <Pfad> <Pfad> --out <Pfad>
                                macht aus zwei Kopien einer Decke eine neue Datei
     lapwork demo <Pfad>        schreibt die Probedecke in eine neue Datei
@@ -98,6 +99,7 @@ shell-help =
     --units inches|metric|both die Maße auf einem Blatt; beide, wenn nichts gesagt ist
     --paper a4|letter          letter, oder a4 mit --metric, wenn nichts gesagt ist
     --large                    das Blatt in großer Schrift
+    --clear                    die genannten Kopien entfernen
     --keep first|second        beim Zusammenführen: welche Seite gilt, wo sie auseinandergehen
     --language <Kürzel>        in dieser Sprache (en, de), nicht in der des Systems
     --help, --version
@@ -119,18 +121,27 @@ shell-left-out = { $file }: { $bytes ->
     [one] Das letzte Byte ist nicht zu lesen und bleibt weg.
    *[other] Die letzten { $bytes } Bytes sind nicht zu lesen und bleiben weg.
 }
-shell-upgraded = Erneuert. Die Datei von vorher: { $copy }
-shell-conflict = Sie gehen auseinander. Erste: { $first } | Zweite: { $second }
+shell-no-copies = Es liegen keine Kopien daneben.
+shell-copies = { $n ->
+    [one] 1 Kopie liegt daneben ({ $size } kB). Mit --clear wird sie entfernt.
+   *[other] { $n } Kopien liegen daneben ({ $size } kB). Mit --clear werden sie entfernt.
+}
+shell-copies-cleared = { $n ->
+    [one] 1 Kopie wurde entfernt ({ $size } kB).
+   *[other] { $n } Kopien wurden entfernt ({ $size } kB).
+}
+shell-upgraded = Auf den neuesten Stand gebracht. Die Datei von vorher: { $copy }
+shell-conflict = Sie unterscheiden sich. Erste: { $first } | Zweite: { $second }
 shell-decide = { $count ->
-    [one] Nichts wurde geschrieben: An einer Stelle kann nicht beides gelten. Sag --keep first oder --keep second.
-   *[other] Nichts wurde geschrieben: An { $count } Stellen kann nicht beides gelten. Sag --keep first oder --keep second.
+    [one] Nichts wurde geschrieben: An einer Stelle widersprechen sich die Kopien. Gib --keep first oder --keep second an.
+   *[other] Nichts wurde geschrieben: An { $count } Stellen widersprechen sich die Kopien. Gib --keep first oder --keep second an.
 }
 
 error-broke = In Lapwork ist etwas schiefgegangen, darum wurde das nicht zu Ende gebracht.
 error-broke-next = Alle Schritte davor sind gesichert und wurden neu aus ihren Dateien gelesen. Sieh nach, ob der letzte da ist; wenn nicht, mach ihn noch einmal. Der Fehler liegt bei Lapwork, nicht bei dir.
-error-print = Das Blatt ließ sich nicht setzen: { $why }.
-error-print-next = Mach ohne es weiter; von der Decke ist nichts verloren. Der Fehler liegt bei Lapwork, nicht bei dir.
-error-no-out = Der Name der Datei zum Schreiben fehlt.
+error-print = Die Seiten ließen sich nicht erstellen: { $why }.
+error-print-next = Mach ohne das Blatt weiter; von der Decke ist nichts verloren. Der Fehler liegt bei Lapwork, nicht bei dir.
+error-no-out = Der Name der Datei, die geschrieben werden soll, fehlt.
 error-no-out-next = Füg --out und einen Namen an, etwa --out blatt.pdf.
 
 error-torn = { $bytes ->
@@ -141,18 +152,18 @@ error-torn-next = { $count ->
     [one] { $count } Eintrag davor ist erhalten.
    *[other] Alle { $count } Einträge davor sind erhalten.
 } Sieh nach, ob dein letztes Häkchen da ist. Die Datei von vorher liegt in { $copy }.
-error-unsure = Der Speicher versagte, während { $file } geschrieben wurde ({ $why }). { $seen ->
+error-unsure = Der Datenträger versagte, während { $file } geschrieben wurde ({ $why }). { $seen ->
     [before] Dieser Schritt ist nicht gesichert; alles davor ist dort zu lesen.
-    [after] Dort steht er als getan, aber der Speicher hat nicht gesagt, dass er sicher ist.
-   *[neither] Sie liest sich nicht mehr, wie sie geschrieben wurde.
+    [after] Dort steht er als getan, aber der Datenträger hat nicht bestätigt, dass er gesichert ist.
+   *[neither] Die Datei liest sich nicht mehr so, wie sie geschrieben wurde.
 }
 error-unsure-next = { $seen ->
-    [before] Sieh nach, ob der Speicher in Ordnung ist, und tu es noch einmal.
-    [after] Sieh nach, ob der Speicher in Ordnung ist, öffne Lapwork neu, und sieh, ob der Schritt da ist, bevor du ihn ein zweites Mal tust.
-   *[neither] Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Sieh nach, ob der Speicher in Ordnung ist, und sieh, ob dieser Schritt da ist, bevor du ihn ein zweites Mal tust.
+    [before] Prüfe, ob der Datenträger funktioniert, und mach den Schritt noch einmal.
+    [after] Prüfe, ob der Datenträger funktioniert, öffne Lapwork neu, und sieh nach, ob der Schritt da ist, bevor du ihn ein zweites Mal machst.
+   *[neither] Lass Lapwork offen: Es kennt noch jeden Schritt, der vorher gesichert war. Prüfe, ob der Datenträger funktioniert, und sieh nach, ob dieser Schritt da ist, bevor du ihn ein zweites Mal machst.
 }
-error-held = Der Speicher versagte, und { $file } ließ sich nicht neu schreiben; vorläufig kommt nichts dazu.
-error-held-next = Du kannst dich umsehen; die Datei bleibt unberührt. Sieh nach, ob der Speicher in Ordnung ist und Platz hat, und versuch es noch einmal.
+error-held = Der Datenträger versagte, und { $file } ließ sich nicht neu schreiben; vorläufig kommt nichts dazu.
+error-held-next = Du kannst dich umsehen; die Datei bleibt unberührt. Prüfe, ob der Datenträger funktioniert und Platz hat, und versuch es noch einmal.
 shell-lies-at = Sie liegt in { $file }.
 
 ## Fotos
@@ -160,6 +171,10 @@ error-photo-large = { $file } ist größer als { $most } MB; mehr liest Lapwork 
 error-photo-large-next = Wähle ein kleineres Foto, oder sichere zuerst eine kleinere Kopie davon.
 error-photo-pixels = Das Foto hat { $have } Millionen Bildpunkte; Lapwork liest bis zu { $most } Millionen.
 error-photo-pixels-next = Wähle ein kleineres Foto, oder sichere zuerst eine kleinere Kopie davon.
+error-photo-side = Das Foto ist auf einer Seite { $have } Bildpunkte lang; Lapwork liest bis zu { $most }.
+error-photo-side-next = Wähle ein kleineres Foto, oder schneide es zuerst auf den Teil zu, den du zeigen willst.
+error-photo-named = Das ist ein { $kind }-Foto, wie manche Handys sie aufnehmen; Lapwork kann { $kind } nicht lesen.
+error-photo-named-next = Öffne es dort, wo du deine Fotos ansiehst, sichere oder teile es als JPEG, und wähle diese Datei. Oft lässt sich die Kamera auch auf JPEG stellen.
 error-photo-kind = Das ist kein Foto, das Lapwork liest.
 error-photo-kind-next = Wähle eine JPEG-, PNG- oder WebP-Datei.
 error-photo-broken = Das Foto ist nicht zu lesen; seine Datei ist beschädigt oder abgeschnitten.

@@ -170,9 +170,9 @@ ask-faces-denim = Bis jetzt ist jedes Quadrat aus „{ $denim }“: Unter „Sei
 ask-faces-bare = Alles aus Jeansstoff
 noted-at = Notiert bei { $piece }: { $text }
 special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, was die Wäsche mit ihr macht.
-special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Jetzt gemessen, zeigt sie, was die nächste Wäsche macht.
-special-trim-again = Es war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
-special-left-out = Nicht mit den anderen abgehakt: { $names }. Zu klein oder schief gemessen, ist jedes für sich anzusehen.
+special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Wenn du sie jetzt misst, siehst du, was die nächste Wäsche macht.
+special-trim-again = Das Stück war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
+special-left-out = Nicht mit den anderen abgehakt: { $names }. Was zu klein oder schief ist, siehst du dir einzeln an.
 remain = { $done ->
     [0] Noch { $left }
    *[other] Noch { $left }, { $done } erledigt
@@ -187,7 +187,7 @@ tick-alike = Diese { $n } { $past }
 tick-alike-at = Diese { $n } mit { $lap } { $past }
 tick-all = Alle { $n } { $past }
 tick-all-laps = Alle { $n } { $past } (verschiedene Überlappungen)
-tick-unmeasured = { $label } ({ $n } ungemessen)
+tick-unmeasured = { $label } ({ $n } nicht gemessen)
 tick-left-out = { $label }, ohne { $names }
 names-and-more = { $n ->
     [one] { $names } und noch eins
@@ -198,6 +198,7 @@ tick-covered = { $fabrics ->
    *[other] Alle { $n } beklebt ({ $fabrics } Stoffe)
 }
 tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
+tick-all-cut-fabrics = Alle { $n } aus { $fabrics } Stoffen zugeschnitten
 tick-spare-other = { $n ->
     [one] Das Ersatzquadrat aus { $denim } nehmen
    *[other] Eins von { $n } Ersatzquadraten aus { $denim } nehmen
@@ -208,6 +209,10 @@ tick-spare = { $n ->
 }
 
 title-cut = Quadrat zuschneiden
+title-lap-halves = Zwei Hälften überlappen und kleben
+title-press-halves = Überlappung der Hälften bügeln
+title-cool-halves = Hälften abkühlen lassen
+title-stitch-halves = Zwei Hälften zum Quadrat nähen
 title-cut-fabric = Stoffquadrate zuschneiden
 title-cover-front = Stoff vorn aufkleben
 title-cover-back = Stoff hinten aufkleben
@@ -224,7 +229,7 @@ title-press-lap = { $kind ->
     [four] Überlappung des Vierers bügeln
    *[other] Überlappung bügeln
 }
-title-cool-lap = Überlappung kühlen lassen
+title-cool-lap = Abkühlen lassen
 title-pin = { $kind ->
     [pair] Paar stecken
     [four] Zwei Paare zum Vierer stecken
@@ -238,6 +243,7 @@ title-stitch = { $kind ->
 title-press-seam = Naht bügeln
 title-press-block = Flach bügeln
 title-square-up = Auf Maß schneiden
+title-trim-edge = Ganze Kante bügeln und begradigen
 title-cut-binding = Einfassstreifen schneiden
 title-join-binding = Streifen zu einem verbinden
 title-press-binding = Streifen falten und bügeln
@@ -249,36 +255,56 @@ title-clip = Fäden abschneiden nach Wäsche { $n } von { $all }
 
 how-cut = Schneide quer übers Hosenbein einen Streifen, so breit wie das Quadrat, und davon das Quadrat.
     Meide den Wulst der Außennaht, Säume, abgewetzte Knie und Löcher, und halte die Kante im Fadenlauf.
+how-lap-halves = Dieses Quadrat wird aus zwei Hälften eines Jeansstoffs gestückelt, im gleichen Fadenlauf geschnitten. Zeichne die Überlappung an einer langen Kante der einen Hälfte an; sie liegt darunter.
+    Setz kleine Punkte Heftkleber innerhalb der Markierung und leg die andere Hälfte darüber, beide mit der rechten Seite nach oben, die Enden gleich. Zusammen sind sie so breit wie ein Quadrat.
+how-press-halves = Bügle die Überlappung, damit der Kleber hält. Halte die Hälften in einer Linie.
+how-cool-halves = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
+how-stitch-halves = Näh in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
+    In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
+how-stitch-halves-twin = Näh mit der Zwillingsnadel in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
+    In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
 how-cut-fabric = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide die Quadrate so groß wie die Jeansquadrate.
 how-cover-front = Leg das Stoffquadrat auf die Vorderseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
 how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
-how-press-cover = Drück das Bügeleisen auf; schieb es nicht.
-how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
-how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und der auswaschbare Kleber geht bei der ersten Wäsche heraus.
+how-cover-front-patch = Leg den Flicken mitten auf die Vorderseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
+    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück von seinem Rand.
+how-cover-back-patch = Dreh das Quadrat um. Leg den Flicken mitten auf die Rückseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
+    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück von seinem Rand.
+how-press-cover = Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht.
+how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
+how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und auswaschbarer Kleber löst sich bei der ersten Wäsche.
     Die Naht ist auch auf der anderen Seite zu sehen.
 how-stitch-patch-twin = Setz eine einzelne Nadel ein: Mit einer Zwillingsnadel lässt sich keine Ecke nähen.
-    Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und der auswaschbare Kleber geht bei der ersten Wäsche heraus.
+    Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und auswaschbarer Kleber löst sich bei der ersten Wäsche.
     Die Naht ist auch auf der anderen Seite zu sehen.
 how-dot = Zeichne die Überlappung an der Kante des rechten oder unteren Stücks an; es liegt darunter.
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg das linke oder obere Stück darüber.
 how-dot-at = Zeichne { $lap } an der Kante von { $under } an; dieses Stück liegt darunter.
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg { $over } darüber.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
-sitting-cool = Leg es flach zum Kühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
-special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, kleb auf jedes einen Zettel und stapel sie Reihe für Reihe.
-how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Warm angehoben, lässt der Kleber los.
+sitting-cool = Leg es flach zum Abkühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
+special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.
+how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
-how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
-    Stichlänge 3 bis 3,5 mm. Lass die Fadenenden lang und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
+how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Mitte der beiden Nadeln.
+    Stichlänge { $long }. Lass die Fadenenden lang, zieh sie auf eine Seite durch und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
-how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang.
-    Stichlänge 3 bis 3,5 mm bei einer geraden Reihe; an beiden Enden ein paar Stiche zurück sichern die Naht.
+how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Nadel.
+    Stichlänge { $long }; an beiden Enden sichern drei oder vier Stiche zurück die Naht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-rows = Näh zwei Reihen nacheinander, dieselbe Seite oben und in derselben Richtung: die erste { $first } von der oberen offenen Kante, die zweite { $second } von ihr.
+    Führ bei der ersten diese Kante an der Kante des Nähfußes oder an einer Führung entlang, { $first } von der Nadel. Führ bei der zweiten die erste Reihe daran entlang, { $between } von der Nadel.
+    Stichlänge { $long }; an beiden Enden jeder Reihe sichern drei oder vier Stiche zurück die Naht.
+    Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-seam-rows = Näh zwei Reihen nacheinander: die erste { $second } von den offenen Kanten, die zweite { $first }; die Linie auf der Stichplatte oder eine Führung hält sie gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+    Stichlänge { $long }; an beiden Enden jeder Reihe drei oder vier Stiche zurück.
 how-stitch-seam = Näh im Abstand der Nahtzugabe von den offenen Kanten; die Linie auf der Stichplatte oder eine Führung hält ihn gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
-    Stichlänge 3 mm; an beiden Enden ein paar Stiche zurück.
+    Stichlänge { $long }; an beiden Enden drei oder vier Stiche zurück.
+needle-single = Nadel: eine Jeansnadel, System 130/705 H, Stärke 90/14 bis 100/16. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
+needle-twin = Nadel: eine Zwillingsnadel für Jeans, System 130/705 H, Abstand { $spacing }, Stärke 100. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
 how-press-seam = Bügle die Naht erst flach, wie sie genäht ist, dann auseinander.
     Oder bügle sie zu einer Seite: fester, aber drei Lagen dick, an Kreuzungen etwa sechs; dann die nächste Naht zur anderen Seite.
 how-press-seam-exposed = Bügle die Naht auseinander, damit beide Zugaben frei liegen, um eingeschnitten zu werden und auszufransen.
@@ -286,18 +312,29 @@ how-press-block = Bügle es von beiden Seiten flach und lass es vor dem Messen a
 how-square-up = Schneide ab, was übersteht, auf jeder Seite die Hälfte, damit die Kreuzung in der Mitte bleibt.
 how-square-up-measure = Miss zuerst: Jeansstoff dehnt sich am Ende einer Naht.
     Schneide ab, was übersteht, auf jeder Seite die Hälfte. Meist ist nichts zu schneiden.
-how-cut-binding = Schneide sie gerade und genau so lang wie hier gesagt: Dann liegen ihre Stöße dort, wo die nächsten Schritte es sagen.
-how-join-binding = Überlappe die Enden und näh sie. Halte diese Stellen fern von den Überlappungen an der Kante.
-how-join-binding-seam = Leg die Enden rechts auf rechts, näh sie zusammen und bügle die Naht auseinander. Halte diese Stellen fern von den Nähten an der Kante.
+how-cut-binding = Schneide die Streifen gerade und genau so lang wie hier angegeben: Dann liegen ihre Ansätze dort, wo die nächsten Schritte es sagen.
+how-join-binding = Überlappe die Enden und näh sie. Halte diese Ansätze fern von den Überlappungen an der Kante.
+how-join-binding-seam = Leg die Enden rechts auf rechts, näh sie zusammen und bügle die Naht auseinander. Halte diese Ansätze fern von den Nähten an der Kante.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
-how-glue-binding = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
-    Schieb die Kante der Decke in den Bruch. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
+how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen; schneide dann nur ab, was vorsteht, damit jede Seite eine gerade Linie ist.
+    Leg ein langes Lineal an die ganze Seite, über die Enden der Verbindungen, und sieh nach, ob die Ecken rechtwinklig sind.
+    Nimm nicht mehr weg, als die Seite braucht; oft sind es ein paar Fäden oder nichts. Was du hier abschneidest, fehlt am fertigen Maß.
+    Stell das Bügeleisen beiseite, bevor du schneidest: Die Kante wird kalt geschnitten.
+how-glue-binding = Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
     Leg das letzte Ende über das erste; nie über einer Kreuzung.
-how-stitch-binding = Näh ringsum durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
+how-glue-binding-untrimmed = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
+    Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
+    Leg das letzte Ende über das erste; nie über einer Kreuzung.
+how-stitch-binding = Näh ringsum eine Reihe durch alle Lagen, { $edge } von der offenen Kante des Streifens, { $fold } vom Bruch. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
     Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind: Setz eine neue Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
+corner-1 = Befestige den gefalteten Streifen an der ersten Kante bis zur Ecke. Der Rest ist noch frei.
+corner-2 = Dreh den freien Streifen nach unten, den Bruch an der nächsten Kante. An der Ecke steht vor, was übrig ist.
+corner-3 = Leg das Übrige in eine schräge Falte, von der äußeren Ecke zur inneren; auf der Rückseite leg sie andersherum. Ein Punkt Kleber, dann bügeln.
+corner-4 = Näh bis zur inneren Ecke und halte mit der Nadel im Stoff an. Heb den Nähfuß, dreh die Decke, senk den Fuß und näh weiter.
+binding-shows = Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen: Den Rest nimmt die Kante auf. Wo Quadrate verbunden sind, sind es { $joins }, wo der Streifen über sich selbst liegt, { $itself }.
 how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
     Nur eingeschnittene Kanten fransen beim Waschen aus.
-how-wash = Wasch sie allein oder in einem Beutel. Schüttle sie gut aus, dann trockne sie.
+how-wash = Wasch sie allein oder in einem Wäschesack. Schüttle sie gut aus, dann trockne sie.
     Reinige das Flusensieb davor und danach.
 how-clip = Schneide die langen losen Fäden auf beiden Seiten ab. Lass die kurzen Fransen stehen.
 
@@ -313,31 +350,41 @@ special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davo
 special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
 
 tick-cut = Zugeschnitten
+tick-lap-halves = Überlappt und geklebt
+tick-press-halves = Gebügelt
+tick-cool-halves = Abgekühlt
+tick-stitch-halves = Genäht
 tick-cut-fabric = Zugeschnitten
 tick-cover-front = Aufgeklebt
 tick-cover-back = Aufgeklebt
 tick-press-cover = Gebügelt
-tick-cool-cover = Ist kühl
+tick-cool-cover = Abgekühlt
 tick-stitch-patch = Ringsum festgenäht
 tick-dot = Überlappt und geklebt
 tick-press-lap = Gebügelt
-tick-cool-lap = Ist kühl
+tick-cool-lap = Abgekühlt
 tick-pin = Gesteckt
 tick-stitch = Genäht
+tick-stitch-rows = Beide Reihen genäht
 tick-press-seam = Gebügelt
 tick-press-block = Flach gebügelt
 tick-square-up = Auf Maß geschnitten
+tick-trim-edge = Gebügelt und begradigt
 tick-cut-binding = Streifen geschnitten
 tick-join-binding = Streifen verbunden
 tick-press-binding = Gefaltet und gebügelt
-tick-glue-binding = Umgelegt und gehalten
+tick-glue-binding = Umgelegt und geheftet
 tick-stitch-binding = Festgenäht
 tick-snip = Eingeschnitten
 tick-wash = Gewaschen und trocken
 tick-clip = Fäden abgeschnitten
 
 past-cut = zugeschnitten
-past-cut-fabric = Stoff zugeschnitten
+past-lap-halves = überlappt und geklebt
+past-press-halves = gebügelt
+past-cool-halves = abgekühlt
+past-stitch-halves = genäht
+past-cut-fabric = aus Stoff zugeschnitten
 past-cover-front = vorn beklebt
 past-cover-back = hinten beklebt
 past-press-cover = gebügelt
@@ -349,19 +396,25 @@ past-press-lap = gebügelt
 past-cool-lap = abgekühlt
 past-pin = gesteckt
 past-stitch = genäht
+past-stitch-rows = genäht, beide Reihen
 past-press-seam = gebügelt
 past-press-block = flach gebügelt
 past-square-up = auf Maß geschnitten
+past-trim-edge = Kante gebügelt und begradigt
 past-cut-binding = Streifen geschnitten
 past-join-binding = Streifen verbunden
-past-press-binding = Einfassung gebügelt
-past-glue-binding = Einfassung angelegt
+past-press-binding = Einfassung gefaltet und gebügelt
+past-glue-binding = Einfassung um die Kante gelegt
 past-stitch-binding = Einfassung genäht
 past-snip = Zugaben eingeschnitten
 past-wash = gewaschen
 past-clip = Fäden abgeschnitten
 
 task-cut = zuschneiden
+task-lap-halves = die Hälften überlappen und kleben
+task-press-halves = die Überlappung der Hälften bügeln
+task-cool-halves = die Überlappung der Hälften abkühlen lassen
+task-stitch-halves = die Hälften nähen
 task-cut-fabric = die Stoffquadrate zuschneiden
 task-cover-front = Stoff vorn aufkleben
 task-cover-back = Stoff hinten aufkleben
@@ -376,6 +429,7 @@ task-stitch = nähen
 task-press-seam = die Naht bügeln
 task-press-block = flach bügeln
 task-square-up = auf Maß schneiden
+task-trim-edge = die ganze Kante bügeln und begradigen
 task-cut-binding = die Einfassstreifen schneiden
 task-join-binding = die Einfassstreifen verbinden
 task-press-binding = die Einfassung falten und bügeln
@@ -390,10 +444,12 @@ task-clip = die Fäden abschneiden
 caution-blade-title = Scharfe Klinge
 caution-blade = Sichere den Rollschneider jedes Mal, wenn du ihn weglegst. Schneide vom Körper weg, und halte die Hand am Lineal von der Kante fern. Folge der Anleitung des Rollschneiders.
 caution-iron-title = Heißes Bügeleisen
-caution-iron = Sohle und Dampf verbrennen; durch Kleber steigt Dampf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
+caution-iron = An Bügelsohle und Dampf verbrennt man sich; durch Kleber steigt Dampf auf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
+caution-blade-and-iron-title = Heißes Eisen, scharfe Klinge
+caution-blade-and-iron = Zuerst das Eisen: An Sohle und Dampf verbrennt man sich. Stell es auf, wenn du es loslässt, halte das Kabel aus dem Weg und stell es beiseite, bevor du schneidest. Dann der Rollschneider: Schließ den Klingenschutz jedes Mal, wenn du ihn weglegst, schneide vom Körper weg und halte die Hand, die das Lineal hält, fern von der Kante. Beachte die Anleitungen von beiden.
 caution-needle-title = Nadel
-caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag über dicken Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung weniger den Nadelabstand: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
-caution-lint-title = Flusen brennen
+caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung abzüglich des Nadelabstands: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
+caution-lint-title = Flusen sind brennbar
 caution-lint = Offene Kanten geben viele Flusen ab. Reinige das Flusensieb des Trockners vor und nach jeder Ladung, und lass den Trockner nicht unbeaufsichtigt laufen. Folge der Anleitung der Maschine.
 caution-children-title = Kleine Kinder
 caution-children = Lange Fransen und lose Teile gehören nicht ins Babybett. Wenn du die Decke einem Kind gibst oder verkaufst, entscheiden die Regeln zur Produktsicherheit, die bei dir gelten.
@@ -408,10 +464,14 @@ figure-lap = Überlappung
 figure-allowance = Nahtzugabe
 figure-seam = Länge der Naht
 figure-again = Neu zu machen
-figure-middle = Stich von der Kante
+figure-middle = Naht von der Kante
+figure-row-first = Erste Reihe, von der oberen Kante
+figure-row-second = Zweite Reihe, von der oberen Kante
+figure-rows-apart = Von Reihe zu Reihe
 figure-twin = Nadelabstand
+figure-stitch-length = Stichlänge
 figure-stitch-width = Stichbreite
-figure-fringe = Franse je Kante
+figure-fringe = Fransen je Kante
 figure-trim-to = Schneiden auf
 figure-measured = Gemessen
 figure-across = Breite
@@ -422,6 +482,8 @@ figure-strip = Streifenbreite
 figure-longest = Länge je Streifen
 figure-joins = Ansätze
 figure-each-face = Zu sehen je Seite
+figure-from-raw-edge = Von der offenen Streifenkante
+figure-from-fold = Vom Bruch
 figure-binding = Einfassung
 figure-round = Ringsum
 figure-finished = Fertiges Maß
@@ -440,10 +502,10 @@ figure-lap-sewn-across = Genähte Überlappung, Breite (samt Dehnung)
 figure-lap-sewn-down = Genähte Überlappung, Höhe (samt Dehnung)
 figure-allowance-sewn-across = Genähte Nahtzugabe, Breite (samt Dehnung)
 figure-allowance-sewn-down = Genähte Nahtzugabe, Höhe (samt Dehnung)
-figure-mean = Übliche Kante
+figure-mean = Durchschnittliche Kante
 figure-spread = Wie sehr sie sich unterscheiden
-figure-mean-lap = Mittlere genähte Überlappung
-figure-mean-allowance = Mittlere genähte Nahtzugabe
+figure-mean-lap = Durchschnittliche genähte Überlappung
+figure-mean-allowance = Durchschnittliche genähte Nahtzugabe
 lap-sewn = { $lap } (geplant { $meant })
 strips = { $n ->
     [one] { $n } Streifen
@@ -451,12 +513,27 @@ strips = { $n ->
 }
 blocks = { $fours ->
     [0] { "" }
-    [one] { $fours } Vierer{ " " }
-   *[other] { $fours } Vierern{ " " }
+    [one] { $fours } Vierer
+   *[other] { $fours } Vierern
 }{ $pairs ->
     [0] { "" }
-    [one] { $pairs } einzelnen Paar{ " " }
-   *[other] { $pairs } einzelnen Paaren{ " " }
+   *[other] { $fours ->
+        [0] { "" }
+       *[other] , { "" }
+    }
+}{ $pairs ->
+    [0] { "" }
+    [one] { $pairs } einzelnen Paar
+   *[other] { $pairs } einzelnen Paaren
+}{ $squares ->
+    [0] { "" }
+   *[other] { $pairs ->
+        [0] { $fours ->
+            [0] { "" }
+           *[other] , { "" }
+        }
+       *[other] , { "" }
+    }
 }{ $squares ->
     [0] { "" }
     [one] { $squares } einzelnen Quadrat
@@ -465,6 +542,10 @@ blocks = { $fours ->
 seams = { $n ->
     [one] { $n } Naht, { $length }
    *[other] { $n } Nähte, zusammen { $length }
+}
+seams-twice = { $n ->
+    [one] { $n } Naht, { $length }, zweimal genäht
+   *[other] { $n } Nähte, zusammen { $length }, jede zweimal genäht
 }
 layers = { $crossing ->
     [0] bis zu { $lap }, wo zwei Quadrate zusammenkommen
@@ -483,21 +564,30 @@ cell-stays = { $piece }: { $cloth }, bleibt, wie es ist
 cell-pinned = { $piece }: { $cloth }, auf seinem Platz festgesteckt
 bare-wrong-side = nur Jeansstoff, linke Stoffseite
 face-front = Vorderseite
-face-back = Rückseite, umgedreht gesehen
-face-covered = { $n } von { $all } Quadraten sind auf dieser Seite belegt.
+face-back = Rückseite, gewendet gesehen
+face-covered = { $n } von { $all } Quadraten haben auf dieser Seite Stoff.
 face-both = { $n ->
-    [0] Keins ist auf beiden Seiten belegt.
-    [one] Ein Quadrat ist auf beiden Seiten belegt.
-   *[other] { $n } Quadrate sind auf beiden Seiten belegt.
+    [0] Keins hat auf beiden Seiten Stoff.
+    [one] Ein Quadrat hat auf beiden Seiten Stoff.
+   *[other] { $n } Quadrate haben auf beiden Seiten Stoff.
+}
+face-pieced = { $n ->
+    [one] Ein Quadrat ist aus zwei Hälften gestückelt (½).
+   *[other] { $n } Quadrate sind aus zwei Hälften gestückelt (½).
+}
+face-patches = { $n ->
+    [one] Ein Stoff liegt als Flicken mitten auf seinem Quadrat.
+   *[other] { $n } Stoffe liegen als Flicken mitten auf ihren Quadraten.
 }
 face-layers = { $crossing ->
     [0] Die dickste Verbindung hat { $lap } Lagen.
    *[other] Die dickste Verbindung hat { $lap } Lagen, die dickste Kreuzung { $crossing }.
 }
-face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff belegt
+face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff
 print-used = { $used } verwendet
 print-spoilt = { $n } unbrauchbar
 print-aside = { $n } beiseitegelegt
+print-patches = Flicken von { $side }, ringsum je { $round } Jeans
 print-left = { $n } übrig
 print-short = { $n } zu wenig
 print-of = { $used } von { $stock } verwendet
@@ -507,7 +597,7 @@ print-of = { $used } von { $stock } verwendet
 stage-open = nicht zugeschnitten
 stage-cut = zugeschnitten, nicht bereit
 stage-ready = bereit zum Verbinden
-stage-held = Überlappung hält, nicht genäht
+stage-held = zusammengeheftet, nicht genäht
 stage-paired = in einem Paar
 stage-blocked = in einem Vierer
 stage-squared = auf Maß geschnitten
@@ -523,13 +613,13 @@ tally-larger = Größere Verbindungen
 losses-none = Noch kein Quadrat unbrauchbar.
 losses = Bisher unbrauchbar: { $list }.
 mishap-mis-cut = falsch zugeschnitten
-mishap-flaw = Loch, Fleck oder abgewetzt
+mishap-flaw = Loch, Fleck oder abgewetzte Stelle
 mishap-scorched = versengt
 mishap-lost = verloren
-line-done = Getan: { $task }
+line-done = Erledigt: { $task }
 line-next = Als Nächstes: { $task }
 line-waits = Wartet auf { $part }
-line-complete = Alle Schritte durchlaufen
+line-complete = Alle Schritte sind erledigt
 line-measured = Gemessen { $size }
 line-squared = Auf Maß geschnitten: { $size }
 line-note = Notiz: { $text }
@@ -548,7 +638,7 @@ verdict-across-over-rest = Breite: { $over } zu groß. Schneide links { $before 
 }
 verdict-across-over-one-side = Breite: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es rechts ab.
 verdict-across-under = Breite: { $over } zu klein. Schneide links und rechts nichts ab.
-verdict-across-thin = Nach dieser Breite ist die Überlappung nur { $lap }, mit { $fringe } Fransen je Seite; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, beschneide nicht: siehe „Dieses stimmt nicht“.
+verdict-across-thin = Nach dieser Breite ist die Überlappung nur { $lap } breit, mit { $fringe } Fransen je Kante; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, schneide nichts ab: siehe „Dieses stimmt nicht“.
 verdict-down-exact = Höhe: genau richtig.
 verdict-down-over = Höhe: { $over } zu groß. Schneide oben { $before } und unten { $after } ab; { $even ->
     [yes] die Kreuzung bleibt in der Mitte.
@@ -560,7 +650,7 @@ verdict-down-over-rest = Höhe: { $over } zu groß. Schneide oben { $before } un
 }
 verdict-down-over-one-side = Höhe: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es unten ab.
 verdict-down-under = Höhe: { $over } zu klein. Schneide oben und unten nichts ab.
-verdict-down-thin = Nach dieser Höhe ist die Überlappung nur { $lap }, mit { $fringe } Fransen je Seite; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, beschneide nicht: siehe „Dieses stimmt nicht“.
+verdict-down-thin = Nach dieser Höhe ist die Überlappung nur { $lap } breit, mit { $fringe } Fransen je Kante; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, schneide nichts ab: siehe „Dieses stimmt nicht“.
 short-edge-top = Oben { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-right = Rechts { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-bottom = Unten { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
@@ -569,15 +659,15 @@ short-join-top = Verbinde es oben mit { $piece } und überlappe dort nur { $lap 
 short-join-right = Verbinde es rechts mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
 short-join-bottom = Verbinde es unten mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
 short-join-left = Verbinde es links mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
-short-open = Für { $by } gibt es noch keinen Ausgleich: Sieh bei „Dieses stimmt nicht“ nach, bevor du weitermachst.
-short-open-keep = Für { $by } gibt es noch keinen Ausgleich: Sichere dieses Maß, dann sieh, was sich tun lässt.
-short-left = Für { $by } gibt es noch keinen Ausgleich.
+short-open = Die fehlenden { $by } sind noch nicht ausgeglichen: Sieh bei „Dieses stimmt nicht“ nach, bevor du weitermachst.
+short-open-keep = Die fehlenden { $by } sind noch nicht ausgeglichen: Sichere dieses Maß, dann sieh, was sich tun lässt.
+short-left = Die fehlenden { $by } sind noch nicht ausgeglichen.
 short-eased = { $by } zu wenig gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
 short-settled = Es kann so, wie es ist, auf Maß geschnitten und verbunden werden.
 summary-none = Noch nichts gemessen.
 drift-too-few = { $n ->
-    [one] Ein Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Breite und Höhe zusammen: { $mean }.
-   *[other] { $n } Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu trennen. Breite und Höhe zusammen, im Mittel { $mean }.
+    [one] Ein Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu unterscheiden. Breite und Höhe zusammen: { $mean }.
+   *[other] { $n } Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu unterscheiden. Breite und Höhe zusammen, im Mittel { $mean }.
 }
 drift-as-planned = { $n } Vierer gemessen. Sie werden wie geplant; im Mittel { $mean }.
 drift-scattered = { $n } Vierer gemessen. Im Mittel { $mean }, aber sie sind ungleich: von { $least } bis { $most }. Miss jeden, bevor du ihn beschneidest, und sieh nach, wie die Quadrate zugeschnitten und überlappt wurden.
@@ -592,10 +682,10 @@ drift-wide = { $n } Vierer gemessen. Sie sind gleichmäßig zu klein: { $joining
 } wird { $by } breiter genäht als angezeichnet.
 drift-stretch-across = { $n } Vierer gemessen. Sie sind zu breit, aber nicht zu hoch: Der Stoff dehnt sich in der Breite (im Mittel { $mean }).
 drift-stretch-down = { $n } Vierer gemessen. Sie sind zu hoch, aber nicht zu breit: Der Stoff dehnt sich in der Höhe (im Mittel { $mean }).
-drift-stretch-both = { $n } Vierer gemessen. Sie sind ungleich zu groß: Der Stoff dehnt sich (im Mittel { $mean }).
-drift-uneven = { $n } Vierer gemessen. Sie sind ungleich, aber nicht vom Dehnen oder einer falschen Überlappung (im Mittel { $mean }). Sieh dir den Zuschnitt an.
-drift-growing = { $n } Vierer gemessen. Sie wachsen mit jedem Vierer um { $by }: Die Markierung oder der Anschlag wandert.
-drift-shrinking = { $n } Vierer gemessen. Sie schrumpfen mit jedem Vierer um { $by }: Die Markierung oder der Anschlag wandert.
+drift-stretch-both = { $n } Vierer gemessen. Sie sind zu groß, aber nicht alle gleich: Der Stoff dehnt sich (im Mittel { $mean }).
+drift-uneven = { $n } Vierer gemessen. Sie sind ungleich, aber nicht durch Dehnung oder eine falsche Überlappung (im Mittel { $mean }). Sieh dir den Zuschnitt an.
+drift-growing = { $n } Vierer gemessen. Im Mittel ist jeder { $by } größer als der vorige: Die Markierung oder die Führung verschiebt sich.
+drift-shrinking = { $n } Vierer gemessen. Im Mittel ist jeder { $by } kleiner als der vorige: Die Markierung oder die Führung verschiebt sich.
 drift-mark-wider = { $joining ->
     [lapped] Zeichne die nächsten Überlappungen { $by } breiter an.
    *[other] Näh die nächsten Nähte mit { $by } mehr Zugabe.
@@ -608,7 +698,7 @@ sure-guess = Bei so wenigen ist das geraten.
 sure-likely = Bei so vielen ist das wahrscheinlich.
 sure-firm = Bei so vielen ist das ziemlich sicher.
 figure-skew = Ecke aus dem Winkel
-figure-holds = Größtes, das hineinpasst
+figure-holds = Größtes Maß, das hineinpasst
 figure-trim-top = Oben abschneiden
 figure-trim-right = Rechts abschneiden
 figure-trim-bottom = Unten abschneiden
@@ -617,11 +707,11 @@ skew = { $degrees }°
 skew-none = rechtwinklig
 wedge = { $from } bis { $to }
 trim-by-marks = Zeichne auf jeder Seite an beiden Enden an, was dort wegkommt, leg das Lineal an die beiden Marken und schneide.
-pull-falling = Er ist schief: Von links oben nach rechts unten ist er { $by } kürzer als andersherum. Zieh ihn vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf ihn flach, lass ihn auskühlen und miss noch einmal.
-pull-rising = Er ist schief: Von rechts oben nach links unten ist er { $by } kürzer als andersherum. Zieh ihn vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf ihn flach, lass ihn auskühlen und miss noch einmal.
-pull-square = Er ist schief. Zieh ihn vor dem Schneiden sacht an der kurzen Diagonale, dämpf ihn flach, lass ihn auskühlen und miss noch einmal.
-outline-short = Es ist zu klein für { $target }; höchstens { $held } passen hinein.
-outline-holds = { $target } passen hinein.
+pull-falling = Das Stück ist schief: Von links oben nach rechts unten ist es { $by } kürzer als andersherum. Zieh es vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf es flach, lass es abkühlen und miss noch einmal.
+pull-rising = Das Stück ist schief: Von rechts oben nach links unten ist es { $by } kürzer als andersherum. Zieh es vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf es flach, lass es abkühlen und miss noch einmal.
+pull-square = Das Stück ist schief. Zieh es vor dem Schneiden sacht an der kurzen Diagonale, dämpf es flach, lass es abkühlen und miss noch einmal.
+outline-short = Das Stück ist zu klein für { $target }; höchstens passt { $held } hinein.
+outline-holds = { $target } passt hinein.
 nothing = nichts
 wedge-out = { $from }, auslaufend auf nichts
 wedge-in = von nichts bis { $to }
@@ -646,17 +736,17 @@ save-over = Dazwischen hat das Lineal keinen Strich: Die Reihe oder Spalte wird 
 save-across-edge = { $piece } ist { $short } zu schmal, an der Außenkante, wo die Einfassung es verdeckt.
 save-down-edge = { $piece } ist { $short } zu kurz, an der Außenkante, wo die Einfassung es verdeckt.
 save-across-resewn = { $piece } ist { $short } zu schmal: Trenn die senkrechten Überlappungen auf und näh sie um so viel schmaler.
-save-down-resewn = { $piece } ist { $short } zu kurz: Trenn die waagrechte Überlappung auf und näh sie um so viel schmaler.
+save-down-resewn = { $piece } ist { $short } zu kurz: Trenn die waagerechte Überlappung auf und näh sie um so viel schmaler.
 save-across-renewed = { $piece } ist { $short } zu schmal: noch einmal machen.
 save-down-renewed = { $piece } ist { $short } zu kurz: noch einmal machen.
 save-across-left = { $piece } ist { $short } zu schmal und eingenäht; die Reihe bleibt zu schmal.
 save-down-left = { $piece } ist { $short } zu kurz und eingenäht; die Spalte bleibt zu kurz.
-reason-none-short = Bei { $size }, ungeschnitten, ist kein Stück zu klein.
+reason-none-short = Bei { $size }, ohne zu schneiden, ist kein Stück zu klein.
 reason-keep = { $n ->
     [one] Bei { $size } ist ein Stück zu klein, und es zu retten kostet weniger, als jeden Vierer kleiner zu machen.
    *[other] Bei { $size } sind { $n } Stücke zu klein, und sie zu retten kostet weniger, als jeden Vierer kleiner zu machen.
 }
-reason-larger = Alle Vierer sind größer geworden als { $natural }; bei { $size } ist keiner zu klein, und es fällt am wenigsten weg. Die Decke wird um so viel größer.
+reason-larger = Alle Vierer sind größer geworden als { $natural }; bei { $size } ist keiner zu klein, und es fällt am wenigsten weg. Die Decke wird entsprechend größer.
 reason-smaller = Bei { $natural } { $n ->
     [one] ist ein Stück zu klein
    *[other] sind { $n } Stücke zu klein
@@ -666,9 +756,9 @@ reason-smaller = Bei { $natural } { $n ->
    *[other] { $left }
 }.
 reason-cost = { $n ->
-    [0] Alles in allem die kleinste Mühe: kaum Arbeit oder verlorener Stoff.
-    [one] Alles in allem die kleinste Mühe: etwa eine Minute Arbeit oder verlorener Stoff, nach unserer Schätzung.
-   *[other] Alles in allem die kleinste Mühe: etwa { $n } Minuten Arbeit oder verlorener Stoff, nach unserer Schätzung.
+    [0] Insgesamt der kleinste Aufwand: kaum Arbeit oder verlorener Stoff.
+    [one] Insgesamt der kleinste Aufwand: Arbeit und verlorener Stoff im Wert von etwa einer Minute, nach unserer Schätzung.
+   *[other] Insgesamt der kleinste Aufwand: Arbeit und verlorener Stoff im Wert von etwa { $n } Minuten, nach unserer Schätzung.
 }
 closing-all = Alle Reihen und Spalten werden so lang, wie sie sollen.
 block-key-right = genau richtig
@@ -681,9 +771,9 @@ closing-column = Viererspalte { $n } wird { $off }.
 
 ## Stücke, die nicht stimmen
 
-off-block = Es misst { $size }. Breite: { $across }. Höhe: { $down }.
-off-thin-across = Nach seiner Breite lassen die senkrechten Überlappungen zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss eine Überlappung nach.
-off-thin-down = Nach seiner Höhe lässt die waagerechte Überlappung zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss die Überlappung nach.
+off-block = Das Stück misst { $size }. Breite: { $across }. Höhe: { $down }.
+off-thin-across = Bei dieser Breite lassen die senkrechten Überlappungen zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss eine Überlappung nach.
+off-thin-down = Bei dieser Höhe lässt die waagerechte Überlappung zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss die Überlappung nach.
 off-measure-first = Miss es, um zu sehen, was sich bei seinem Maß tun lässt.
 off-what = Was stimmt nicht damit?
 off-not-cut = Dieses Quadrat ist noch nicht zugeschnitten.
@@ -703,7 +793,7 @@ way-spare-other = { $n ->
    *[other] Eins von { $n } Ersatzquadraten aus { $denim } einsetzen
 }
 way-from-place = Das lose Quadrat von { $place } einsetzen
-way-from-place-open = { $place } ist dann offen und neu zuzuschneiden.
+way-from-place-open = { $place } ist dann leer und neu zuzuschneiden.
 way-from-place-piece = Schneide es aus { $name }, { $part } (etwa { $over } übrig).
 way-from-place-other = Von { $own } gibt der Stapel nichts mehr her. An jenen Platz passt stattdessen { $denim } am besten: Ändere dort den Jeansstoff, bevor du zuschneidest.
 way-from-place-more = Von { $own } gibt der Stapel nichts mehr her und von keinem anderen Jeansstoff, sodass jener Platz wartet, bis mehr Stoff da ist.
@@ -712,8 +802,8 @@ way-recut-more = Den Platz offen lassen, bis mehr Stoff da ist
 way-recut-from = Ein neues aus { $name }, { $part } schneiden (etwa { $over } übrig)
 way-recut-other = Stattdessen eins aus { $denim } schneiden, aus { $name }, { $part } (etwa { $over } übrig)
 way-patch = { $face ->
-    [front] Den Schaden vorn mit Stoff belegen
-   *[other] Den Schaden hinten mit Stoff belegen
+    [front] Die schadhafte Stelle vorn mit Stoff bekleben
+   *[other] Die schadhafte Stelle hinten mit Stoff bekleben
 }
 way-fewer-across = { $n ->
     [one] Die Decke ein Quadrat breit machen
@@ -735,7 +825,7 @@ way-trim = { $n ->
    *[other] Alle Vierer auf { $size } schneiden und an { $n } Verbindungen weniger überlappen
 }
 way-to-edge = Den Platz mit { $place } tauschen, wo die Einfassung es verdeckt
-way-another = Weglegen und noch einmal machen
+way-another = Beiseitelegen und noch einmal machen
 way-fewer-itself = Es liegt in dem, was wegfällt.
 way-fewer-squares = { $n ->
     [one] Dadurch wird ein gutes Quadrat frei. Setz es danach hier ein.
@@ -747,10 +837,10 @@ way-fewer-cloth = { $n ->
 }
 way-spare-done = Erledigt: Für { $piece } ist ein Ersatz genommen.
 way-from-place-done = Erledigt: Das Quadrat von { $place } geht an { $piece }. { $place } ist neu zuzuschneiden.
-way-recut-done = Erledigt: { $piece } ist neu zu schneiden.
+way-recut-done = Erledigt: { $piece } ist neu zuzuschneiden.
 way-patch-done = { $face ->
-    [front] Erledigt: { $piece } wird vorn mit Stoff belegt.
-   *[other] Erledigt: { $piece } wird hinten mit Stoff belegt.
+    [front] Erledigt: { $piece } wird vorn mit Stoff beklebt.
+   *[other] Erledigt: { $piece } wird hinten mit Stoff beklebt.
 }
 way-fewer-across-done = { $n ->
     [one] Erledigt: Die Decke ist jetzt ein Quadrat breit.
@@ -761,18 +851,18 @@ way-fewer-down-done = { $n ->
    *[other] Erledigt: Die Decke ist jetzt { $n } Quadrate hoch.
 }
 way-lap-less-done = { $n ->
-    [one] Erledigt: Eine Verbindung von { $piece } ist schmaler angezeichnet. Ihr Schritt sagt es an.
-   *[other] Erledigt: { $n } Verbindungen von { $piece } sind schmaler angezeichnet. Ihre Schritte sagen es an.
+    [one] Erledigt: Eine Verbindung von { $piece } wird schmaler überlappt. Ihr Schritt zeigt es an.
+   *[other] Erledigt: { $n } Verbindungen von { $piece } werden schmaler überlappt. Ihre Schritte zeigen es an.
 }
 way-resew-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und schmaler zu nähen.
 way-resew-wider-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und mit { $lap } neu zu nähen.
 way-trim-done = { $n ->
     [0] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten.
-    [one] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und eine Verbindung überlappt weniger. Ihr Schritt sagt es an.
-   *[other] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und { $n } Verbindungen überlappen weniger. Ihre Schritte sagen es an.
+    [one] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und eine Verbindung wird schmaler überlappt. Ihr Schritt zeigt es an.
+   *[other] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und { $n } Verbindungen werden schmaler überlappt. Ihre Schritte zeigen es an.
 }
 way-to-edge-done = Erledigt: { $piece } und { $place } haben den Platz getauscht; was fehlt, verdeckt die Einfassung.
-way-another-done = Erledigt: { $piece } ist weggelegt; es ist noch einmal zu machen.
+way-another-done = Erledigt: { $piece } ist beiseitegelegt; es ist noch einmal zu machen.
 opening-square = { $n ->
     [one] Zuerst eine Naht auftrennen, bevor das neue { $piece } hineinkommt
    *[other] Zuerst { $n } Nähte auftrennen, bevor das neue { $piece } hineinkommt
@@ -793,7 +883,7 @@ way-unpick = { $n ->
    *[other] { $n } Nähte auftrennen, zusammen { $length }.
 }
 way-nothing-undone = Nichts Genähtes wird aufgetrennt.
-way-patch-round = Seine Kanten liegen in keiner Überlappung, darum wird er nach dem Abkühlen ringsum festgenäht: Kleber allein geht in der Wäsche heraus.
+way-patch-round = Keine Überlappung hält die Kanten dieses Flickens; näh ihn deshalb ringsum fest, wenn er abgekühlt ist: Der Kleber allein löst sich in der Wäsche.
 way-size = Die Decke wird { $size } messen.
 way-minutes = { $n ->
     [0] Kaum Arbeit.
@@ -804,7 +894,7 @@ aside = Übrig bleibt { $piece } ({ $size }): für einen Kissenbezug oder eine E
 aside-several = Übrig bleiben { $list }: für Kissenbezüge oder Ecken der nächsten Decke.
 stays-lapped = Unverändert, wie geklebt oder genäht, mit { $lap }: { $pieces }.
 trim-again = Noch einmal zu schneiden, auf { $size }: { $pieces }.
-trim-now = Beim Begradigen zu schneiden, auf { $size }: { $pieces }.
+trim-now = Noch auf Maß zu schneiden, auf { $size }: { $pieces }.
 marks-anew = Überlappungen, die für zu kleine Stücke angezeichnet sind, werden neu berechnet.
 stays-short = Kleiner als das neue Maß und bleiben bei { $size }: { $pieces }.
 moved = { $from } kommt auf den Platz von { $to }: neu mit Kreide beschriften.
@@ -814,8 +904,8 @@ moved = { $from } kommt auf den Platz von { $to }: neu mit Kreide beschriften.
 compare-finished = Fertiges Maß
 compare-squares = Noch zu schneiden
 compare-spares = Ersatzquadrate
-compare-seams = Nähte übrig
-compare-time = Arbeit übrig
+compare-seams = Noch zu nähen
+compare-time = Noch zu arbeiten
 time-own = etwa { $middle } ({ $low } bis { $high }, nach deinem eigenen Tempo)
 time-usual = etwa { $middle } ({ $low } bis { $high }; geschätzt, bis dein eigenes Tempo bekannt ist)
 hours = { $h ->
@@ -833,7 +923,7 @@ hold-left = { $n ->
     [one] Eine Verbindung zwischen Vierern ist noch offen.
    *[other] { $n } Verbindungen zwischen Vierern sind noch offen.
 }
-hold-fringe = Es bleiben je Kante { $fringe } Franse.
+hold-fringe = Je Kante bleiben { $fringe } für die Fransen.
 hold-choose = Den Rest mit { $lap } verbinden
 figure-foreseen = Soll messen
 whole-across-exact = Breite: { $foreseen }, genau was sie messen soll.
@@ -883,8 +973,8 @@ picture-blocks = { $n ->
 
 plan-change = Plan ändern
 cloth-gives = { $pairs ->
-    [one] Eine Jeans gibt etwa { $low } bis { $high } Quadrate, solange sie nicht gemessen ist.
-   *[other] { $pairs } Jeans geben etwa { $low } bis { $high } Quadrate, solange sie nicht gemessen sind.
+    [one] Eine Jeans gibt etwa { $low } bis { $high } Quadrate; gemessen lässt es sich genauer sagen.
+   *[other] { $pairs } Jeans geben etwa { $low } bis { $high } Quadrate; gemessen lässt es sich genauer sagen.
 }
 cloth-covers = { $n ->
     [one] Der Stoff bedeckt eine Seite eines Quadrats.
@@ -905,8 +995,8 @@ cloth-pairs = { $n ->
    *[other] Du brauchst etwa { $n } Jeans.
 }
 cloth-pairs-range = Du brauchst etwa { $least } bis { $most } Jeans.
-cloth-never = Jeans dieser Größe geben dafür nicht genug Quadrate.
-cloth-takes = { $n } Quadrate, { $spares } als Vorrat, { $binding } Einfassung
+cloth-never = Jeans dieser Größe geben nicht genug Quadrate dafür.
+cloth-takes = { $n } Quadrate, { $spares } als Ersatz, { $binding } Einfassung
 grid-uses = { $left ->
     [0] Braucht alle { $n } Quadrate.
     [one] Braucht { $n } Quadrate, eins bleibt übrig.
@@ -932,8 +1022,8 @@ picture-missing = { $length } zu wenig
 picture-over = oben
 picture-under = darunter
 picture-begin = Anfang
-picture-section = Die Verbindung im Schnitt, maßstäblich: Überlappung oder Zugabe { $lap }, Franse { $fringe }
-picture-grid = { $across } Quadrate breit und { $down } hoch, fertig { $size }
+picture-section = Die Verbindung im Querschnitt, maßstäblich: Überlappung oder Zugabe { $lap }, Fransen { $fringe }
+picture-grid = Quadrate: { $across } breit und { $down } hoch, fertig { $size }
 
 ## Verlauf
 
@@ -954,6 +1044,10 @@ did-faces = { $n ->
 }
 did-cloth = Stoffe geändert
 did-cut = Zugeschnitten: { $piece }
+did-lap-halves = Hälften überlappt und geklebt: { $piece }
+did-press-halves = Überlappung der Hälften gebügelt: { $piece }
+did-cool-halves = Überlappung der Hälften abgekühlt: { $piece }
+did-stitch-halves = Hälften zum Quadrat genäht: { $piece }
 did-cut-fabric = Stoffquadrate zugeschnitten: { $piece }
 did-cover-front = Stoff vorn aufgeklebt: { $piece }
 did-cover-back = Stoff hinten aufgeklebt: { $piece }
@@ -969,10 +1063,11 @@ did-press-seam = Naht gebügelt: { $piece }
 did-press-block = Flach gebügelt: { $piece }
 did-square-up = Auf Maß geschnitten: { $piece }, { $size }
 did-unmeasured = { $n ->
-    [one] { $what } (eins davon ungemessen)
-   *[other] { $what } ({ $n } davon ungemessen)
+    [one] { $what } (eins davon nicht gemessen)
+   *[other] { $what } ({ $n } davon nicht gemessen)
 }
 sizes-differ = jedes in seinem eigenen Maß
+did-trim-edge = Ganze Kante gebügelt und begradigt
 did-cut-binding = Einfassstreifen geschnitten
 did-join-binding = Einfassstreifen verbunden
 did-press-binding = Einfassung gefaltet und gebügelt
@@ -985,8 +1080,8 @@ did-move-square = Das lose Quadrat von { $from } geht an { $to }; { $from } ist 
 did-use-spares = Ersatz genommen: { $piece }
 did-count-spares = { $n ->
     [0] Keine Ersatzquadrate
-    [one] Ein Ersatzquadrat zur Hand
-   *[other] { $n } Ersatzquadrate zur Hand
+    [one] Ein Ersatzquadrat vorhanden
+   *[other] { $n } Ersatzquadrate vorhanden
 }
 did-measure = Gemessen: { $piece }, { $size }
 did-outline = Kanten gemessen: { $piece }
@@ -999,37 +1094,37 @@ did-unpick = { $n ->
     [one] Aufgetrennt: { $piece }, { $length }
    *[other] Aufgetrennt: { $piece } und was daran hängt, { $n } Nähte, { $length }
 }
-did-patch = { $piece } wird belegt, wo es genäht ist: { $why }
+did-patch = { $piece } bekommt im genähten Stück einen Flicken: { $why }
 did-move = { $n ->
     [2] { $from } und { $to } haben den Platz getauscht
    *[other] { $n } Stücke haben den Platz getauscht, zuerst { $from } mit { $to }
 }
 did-turn = { $quarters ->
-    [1] { $piece } eine Vierteldrehung im Uhrzeigersinn gedreht
-    [2] { $piece } halb herum gedreht
-   *[other] { $piece } eine Vierteldrehung gegen den Uhrzeigersinn gedreht
+    [1] { $piece } um ein Viertel im Uhrzeigersinn gedreht
+    [2] { $piece } halb herumgedreht
+   *[other] { $piece } um ein Viertel gegen den Uhrzeigersinn gedreht
 }
 did-turn-several = { $n } Stücke gedreht
-did-flip = Umgedreht: { $pieces }
-did-let-go = Muss nicht mehr an seinem Platz bleiben: { $pieces }
-did-wish = Wünsche für die Seiten: { $front } vorn belegt, { $back } hinten
+did-flip = Gewendet: { $pieces }
+did-let-go = Nicht mehr festgesteckt: { $pieces }
+did-wish = Stoff geplant: { $front } Quadrate vorn, { $back } hinten
 did-wish-bare = Kein Quadrat soll Stoff bekommen
-did-set-aside = Weggelegt: { $piece }
+did-set-aside = Beiseitegelegt: { $piece }
 did-measure-whole = Ganze Decke gemessen: { $size }
 did-heap = Auf dem Stapel: { $name }
 did-take-heap = Vom Stapel genommen
 did-cut-piece = Ein Stück von { $name } zerschnitten: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , ein Einfassstreifen
    *[other] , { $strips } Einfassstreifen
 }
 did-cut-lines = { $n ->
-    [0] Zuschneiden eines Stücks von { $name } neu begonnen
-    [one] Erste Zeile eines Stücks von { $name } geschnitten
-   *[other] Erste { $n } Zeilen eines Stücks von { $name } geschnitten
+    [0] Schnittliste eines Stücks von { $name } neu begonnen
+    [one] Schnittliste eines Stücks von { $name }: erste Zeile erledigt
+   *[other] Schnittliste eines Stücks von { $name }: erste { $n } Zeilen erledigt
 }
 did-scrap = Nähprobe, { $joining ->
     [lapped] Überlappung
@@ -1037,13 +1132,13 @@ did-scrap = Nähprobe, { $joining ->
 } { $lap }: { $verdict }
 did-plate = Öffnung der Stichplatte gemessen: { $opening }
 did-gather = Bereitgelegt
-did-ungather = Doch nicht zur Hand
-did-spoil = { $piece } taugt nicht: { $why }
+did-ungather = Doch nicht bereit
+did-spoil = { $piece } ist unbrauchbar: { $why }
 did-note = Notiz: { $text }
 
 ## Rat zu einem Plan
 
-error-advice-fringe = Die Franse je Kante wäre { $fringe }. So schmal reißt der Faden mit der Zeit aus (allgemeine Erfahrung).
+error-advice-fringe = Die Fransen je Kante wären { $fringe } breit. So schmal reißt der Faden mit der Zeit aus (allgemeine Erfahrung).
 error-advice-fringe-next = { $enough } reicht. Probier es an einem Rest; deine Nähprobe entscheidet.
 error-advice-odd = Eine ungerade Zahl lässt neben den Vierern einzelne Paare. Auch sie sind eingeplant.
 error-advice-odd-next = Nichts zu tun; gerade Zahlen machen etwas weniger Arbeit.
@@ -1058,17 +1153,17 @@ error-advice-lap-large-next = Schmalere Verbindungen oder größere Quadrate geb
 
 error-typed-empty = Hier steht noch nichts.
 error-typed-empty-next = Schreib ein Maß wie { $example }.
-error-typed-not-a-length = Das ist kein Maß, das ich lesen kann.
+error-typed-not-a-length = Das kann Lapwork nicht als Maß lesen.
 error-typed-not-a-length-next = Schreib es wie { $example }.
-error-typed-negative = Ein Maß kann nicht weniger als nichts sein.
+error-typed-negative = Ein Maß kann nicht kleiner als null sein.
 error-typed-negative-next = Lass das Minus weg: { $example }.
 error-typed-ambiguous = Das lässt sich auf zwei Arten lesen.
 error-typed-ambiguous-next = Schreib die Einheit und nur ein Komma: { $example }.
 error-typed-off-the-marks = Das fällt auf keinen Strich eines Lineals.
 error-typed-off-the-marks-next = Das nächste Sechzehntel ist { $nearest }.
 error-typed-too-long = Das ist länger als 100 Meter.
-error-typed-too-long-next = Sieh nach der Einheit: { $example }.
-error-typed-unknown-unit = „{ $unit }“ ist keine Einheit, die ich kenne.
+error-typed-too-long-next = Prüfe die Einheit: { $example }.
+error-typed-unknown-unit = Die Einheit „{ $unit }“ kennt Lapwork nicht.
 error-typed-unknown-unit-next = Nimm Zoll, Fuß, Yard, mm, cm oder m, wie in { $example }.
 error-typed-not-a-count = Das ist keine ganze Zahl.
 error-typed-not-a-count-next = Schreib eine Zahl wie 6.
@@ -1081,12 +1176,14 @@ error-plan-grid = Das sind zu viele Quadrate oder keine.
 error-plan-grid-next = Wähle in jeder Richtung 1 bis { $most } Quadrate.
 error-plan-lap = Die Überlappung oder Nahtzugabe ist null oder lässt nichts vom Quadrat übrig.
 error-plan-lap-next = Wähle eine Überlappung unter der halben Kante des Quadrats; bei Jeansstoff sind { $usual } üblich.
-error-plan-between = Die Überlappung zwischen Vierern lässt nichts vom Quadrat übrig oder ist nichts.
+error-plan-between = Die Überlappung zwischen Vierern ist null oder lässt nichts vom Quadrat übrig.
 error-plan-between-next = Wähle eine Überlappung unter der halben Kante des Quadrats, oder lass das Feld leer für überall dieselbe.
 error-plan-stitch = Der Stich ist breiter als das, was er halten muss.
 error-plan-stitch-next = Wähle einen schmaleren Stich oder eine breitere Überlappung.
+error-plan-stitch-length = So lange Stiche näht keine Maschine.
+error-plan-stitch-length-next = Wähle von { $least } bis { $most }; auf Jeansstoff sind 3 bis 3,5 mm üblich.
 error-plan-trim = Auf dieses Maß lässt sich ein Vierer nicht schneiden.
-error-plan-trim-next = Wähle ein Maß über einem Quadrat und höchstens zwei, oder lass das Feld leer.
+error-plan-trim-next = Wähle ein Maß, das größer als ein Quadrat und höchstens so groß wie zwei ist, oder lass das Feld leer.
 error-plan-binding = So lässt sich die Einfassung nicht schneiden.
 error-plan-binding-next = Wähle einen Streifen, der mindestens { $least } und höchstens so breit ist wie ein Quadrat, und Stücke, die länger sind als zwei Überlappungen.
 error-plan-counts = So viele Wäschen oder so langes Abkühlen fasst dieser Plan nicht.
@@ -1118,18 +1215,28 @@ error-denim-cut-next = Wähle Quadrate, die noch zuzuschneiden sind; ein loses Q
 error-cut-larger = Um so viel größer schneidet man Quadrate nicht zu.
 error-cut-larger-next = Wähle eine kleine Zugabe, oder nichts.
 error-pack-small = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
-error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo keine Überlappung ihre Kanten hält; deshalb nimmt dieser Plan sie nicht. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-pack-small-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Mitten auf einem Quadrat von { $wanted } bliebe ringsum { $round } Jeans frei, wo die Überlappungen ihre Kanten nur stellenweise erfassen; deshalb nimmt dieser Plan sie nicht. Bis { $most } liegen sie als Flicken frei davon. Eine Packung ab { $wanted } lässt sich zuschneiden.
 error-pack-small-denim = Quadrate von { $side } sind zu klein für diese Decke: Geplant sind { $wanted }.
 error-pack-small-denim-next = Sie passen zu einer Decke aus Quadraten von { $side }: Ändere den Plan, bevor etwas geschnitten ist. Eine Packung ab { $wanted } lässt sich zuschneiden.
+error-pieced = So viele Quadrate aus zwei Hälften gibt dieses Stück nicht her.
+error-pieced-next = Zähl die Hälftenpaare noch einmal, und wähle vor dem Zuschneiden die Art mit Hälften.
+error-pack-mixed = { $print } hat schon Quadrate einer anderen Größe.
+error-pack-mixed-next = Flicken und ganze Quadrate eines Stoffs werden getrennt gehalten: Leg diese als eigenen Stoff an.
+error-patch-caught = Flicken von { $side } würden in diesem Plan stellenweise von den Überlappungen erfasst.
+error-patch-caught-next = Wähle Überlappungen und ein Schnittmaß, die sie frei lassen: bei diesen bis { $most }. Oder nimm die Flicken erst von den Seiten und vom Stapel.
 error-edges = Von diesem Stoff bliebe nichts, wenn die Kanten begradigt sind.
-error-edges-next = Prüfe die Einheiten, und wie viel an jeder Kante wegkommt.
+error-edges-next = Prüfe die Einheiten und wie viel an jeder Kante wegkommt.
 error-already-made = { $piece } ist schon gemacht und hat in diesem Plan keinen Platz.
-error-already-made-next = Wähle ein Raster und eine Folge, in denen es bleibt, oder nimm alles zurück bis davor.
+error-already-made-next = Wähle ein Raster und eine Reihenfolge, in denen es bleibt, oder nimm alles zurück bis davor.
 error-joined = { $piece } ist schon mit anderen verbunden.
 error-joined-next = Was genäht ist, bleibt genäht. Wähle ein Quadrat, das noch lose ist.
 error-glued = Bei { $piece } ist der Stoff dort schon aufgeklebt.
 error-glued-next = Wähle ein anderes Quadrat, oder nimm das Kleben zurück.
-error-stock = Von { $print } gibt es nur { $have } Quadrate.
+error-stock = { $have ->
+    [0] Von { $print } gibt es kein Quadrat.
+    [one] Von { $print } gibt es nur ein Quadrat.
+   *[other] Von { $print } gibt es nur { $have } Quadrate.
+}
 error-stock-next = Wähle weniger, einen anderen Stoff, oder berichtige die Menge in der Liste der Stoffe.
 error-cloth = Diese Liste der Stoffe geht nicht: Ein verwendeter fehlt, eine Farbe ist keine Farbe, oder es sind über { $most }.
 error-cloth-next = Behalte jeden verwendeten Stoff; gib jedem einen Namen und eine Farbe.
@@ -1156,49 +1263,49 @@ error-piece-few-next = Miss am Saum und am Bund, und ein-, zweimal dazwischen.
 error-piece-many = Das ist mehr, als ein Umriss fasst.
 error-piece-many-next = Ein paar Breiten und ein paar Stellen zum Aussparen genügen.
 error-piece-far = Breite { $n } liegt zu weit draußen.
-error-piece-far-next = Sieh nach der Einheit.
+error-piece-far-next = Prüfe die Einheit.
 error-piece-order = Breite { $n } liegt nicht über der vorigen.
 error-piece-order-next = Ordne die Breiten vom Saum aufwärts.
 error-piece-crossing = Bei Breite { $n } kreuzen sich die Kanten.
-error-piece-crossing-next = Eine Breite kann nicht weniger als nichts sein.
+error-piece-crossing-next = Eine Breite kann nicht kleiner als null sein.
 error-piece-no-width = Das Stück hat nirgends eine Breite.
 error-piece-no-width-next = Miss es an der breitesten Stelle.
-error-piece-no-width-at = Breite { $n } ist nichts.
+error-piece-no-width-at = Breite { $n } ist null.
 error-piece-no-width-at-next = Miss dort quer über den Stoff, oder nimm diese Breite heraus.
 error-piece-too-wide = Breite { $n } ist breiter, als solcher Stoff liegt.
-error-piece-too-wide-next = Sieh nach der Zahl und ihrer Einheit.
+error-piece-too-wide-next = Prüfe die Zahl und ihre Einheit.
 error-piece-zone-far = Stelle { $n } zum Aussparen liegt zu weit draußen.
-error-piece-zone-far-next = Sieh nach der Einheit.
+error-piece-zone-far-next = Prüfe die Einheit.
 error-piece-zone-empty = Stelle { $n } zum Aussparen hat keine Größe.
 error-piece-zone-empty-next = Schreib, wo sie anfängt und aufhört.
 error-piece-zone-outside = Stelle { $n } zum Aussparen liegt neben dem Stück.
 error-piece-zone-outside-next = Höhen zählen vom Saum, Breiten von der linken Kante.
-error-not-whole = Die Decke ist noch nicht in einem Stück.
-error-not-whole-next = Miss das Ganze, wenn die letzte Verbindung genäht ist.
-error-unlikely = { $given } ist unwahrscheinlich: Geplant waren { $planned }.
-error-unlikely-next = Sieh nach der Einheit und miss noch einmal.
+error-not-whole = Die Decke ist noch nicht ganz zusammengenäht.
+error-not-whole-next = Miss die ganze Decke, wenn die letzte Verbindung genäht ist.
+error-unlikely = { $given } ist unwahrscheinlich: Geplant war { $planned }.
+error-unlikely-next = Prüfe die Einheit und miss noch einmal.
 error-not-cut = { $piece } ist noch nicht zugeschnitten.
-error-not-cut-next = Nur ein zugeschnittenes Quadrat kann verderben.
+error-not-cut-next = Nur ein zugeschnittenes Quadrat kann unbrauchbar werden.
 error-outline-impossible = Solche Kanten und Diagonalen hat kein Block.
 error-outline-impossible-next = Miss die Kanten und beide Diagonalen noch einmal.
 error-outline-open = Diese Maße passen nicht zusammen: Sie liegen { $by } auseinander.
 error-outline-open-next = Miss { $line } noch einmal.
 error-nothing-to-unpick = { $piece } hat keine Naht zum Auftrennen oder ist schon weiter verbunden.
 error-nothing-to-unpick-next = Wähle ein Stück, das genäht und noch lose ist.
-error-lap-too-narrow = Eine Überlappung von { $lap } lässt zu wenig Franse.
-error-lap-too-narrow-next = { $least } ist das Schmalste, das hält; oder ändere die kleinste Franse im Plan.
+error-lap-too-narrow = Eine Überlappung von { $lap } lässt zu wenig Fransen.
+error-lap-too-narrow-next = { $least } ist das Schmalste, das hält; oder ändere im Plan „Fransen mindestens“.
 error-not-neighbours = { $a } und { $b } sind keine Nachbarn, die noch zu verbinden sind.
 error-not-neighbours-next = Wähle zwei, die nebeneinander liegen und noch nicht genäht sind.
-error-covered = { $piece } ist auf dieser Seite schon belegt.
-error-covered-next = Belege die andere Seite, oder setz ein anderes Quadrat ein.
-error-wishes = Es sollen mehr Quadrate belegt werden, als die Decke hat.
+error-covered = { $piece } hat auf dieser Seite schon Stoff.
+error-covered-next = Kleb den Stoff auf die andere Seite, oder setz ein anderes Quadrat ein.
+error-wishes = Es sollen mehr Quadrate Stoff bekommen, als die Decke hat.
 error-wishes-next = Wähle auf jeder Seite höchstens { $most }.
 error-pinned = { $piece } ist auf seinem Platz festgesteckt.
-error-pinned-next = Zieh zuerst die Nadel heraus.
+error-pinned-next = Wähle zuerst „Lösen“.
 error-not-turnable = { $piece } lässt sich so nicht drehen.
-error-not-turnable-next = Ein genähter Vierer dreht sich um Viertel, ein Paar halb herum, beide nicht mehr, wenn sie mit anderen verbunden sind.
-error-layout = Diese Aufteilung passt nicht mehr zur Decke: Bei { $piece } ist es anders.
-error-layout-next = Lass neue Aufteilungen suchen.
+error-not-turnable-next = Ein genähter Vierer lässt sich um ein Viertel drehen, ein Paar halb herum; beide nicht mehr, wenn sie mit anderen verbunden sind.
+error-layout = Diese Anordnung passt nicht mehr zur Decke: Bei { $piece } ist es anders.
+error-layout-next = Lass neue Anordnungen suchen.
 error-not-swappable = { $a } und { $b } können den Platz nicht tauschen.
 error-not-swappable-next = Wähle zwei von gleicher Form, die noch nicht mit anderen verbunden sind.
 error-nothing-to-undo = Es gibt nichts zurückzunehmen.
@@ -1212,10 +1319,10 @@ error-file-not-a-throw = Das ist keine Datei einer Decke.
 error-file-not-a-throw-next = Wähle eine Datei namens throw.jsonl, die Lapwork geschrieben hat.
 error-file-newer = Diese Decke hat ein neueres Lapwork geschrieben (Dateiversion { $version }).
 error-file-newer-next = Öffne sie mit jener Version; hier bleibt sie unberührt.
-error-file-line = Die Datei der Decke ist in Zeile { $line } beschädigt, danach folgen heile Zeilen.
-error-file-line-next = Sie bleibt unberührt. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie richten kann.
+error-file-line = Die Datei der Decke ist in Zeile { $line } beschädigt; danach folgen unbeschädigte Zeilen.
+error-file-line-next = Sie bleibt unberührt. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie reparieren kann.
 error-file-out-of-order = Zeile { $line } der Datei folgt nicht aus den Zeilen davor.
-error-file-out-of-order-next = Sie bleibt unberührt. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie richten kann.
+error-file-out-of-order-next = Sie bleibt unberührt. Nimm eine frühere Kopie, oder heb die Datei für jemanden auf, der sie reparieren kann.
 error-file-empty = Die Datei der Decke hat keinen Anfang.
 error-file-empty-next = Sie bleibt unberührt. Nimm eine frühere Kopie.
 
@@ -1226,9 +1333,11 @@ figure-cut-for-it = Zugeschnitten
 figure-open = Noch zuzuschneiden
 figure-spares = Übrig
 figure-to-come = Der Stapel gibt noch
-figure-keep-back = Zurückzulegender Ersatz
+figure-keep-back = Zurückzulegende Ersatzquadrate
 figure-strips-open = Einfassstreifen zu schneiden
 strips-of = { $open } von { $wanted }
+figure-patch = Flicken
+figure-round-patch = Jeans ringsum
 figure-squares-here = Quadrate, quer geschnitten
 figure-from-hem = Vom Saum aufwärts, ohne Auswahl
 figure-free = Wenn Streifen nicht quer sein müssen
@@ -1261,7 +1370,7 @@ pile-strips-over = { $n ->
 }
 way-shorter-strips = { $n } Einfassstreifen zu { $size }
 way-shorter-strips-joins = Die gibt der Stapel her. Die Einfassung hat dann { $n } Ansätze statt { $before }.
-strips-cut-already = { $cut } von { $wanted } Streifen sind schon geschnitten: noch { $open }.
+strips-cut-already = Schon geschnittene Streifen: { $cut } von { $wanted }, noch { $open }.
 strips-all-cut = { $n ->
     [one] Der Streifen wurde mit den Quadraten geschnitten. Leg ihn bereit.
    *[other] Alle { $n } Streifen wurden mit den Quadraten geschnitten. Zähle sie und leg sie bereit.
@@ -1287,24 +1396,31 @@ heap-fabric = Für { $print }
 heap-gives = { $what }: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , ein Einfassstreifen
    *[other] , { $strips } Einfassstreifen
 }
 make-denim = Jeansquadrate
 make-denim-of = Jeansquadrate: { $denim }
+squares-parted = {" "}({ $whole } ganze + { $n } gestückelte)
+number-about = etwa { $n }
+figure-free-whole = Ganze Quadrate, wenn Streifen nicht quer sein müssen
+figure-bound-whole = Ganze Quadrate höchstens, wie man auch schneidet
+cut-held = Alles Übrige wird berechnet, sobald du loslässt.
+number-parted = { $n }{ $parts }
+pack-patches = Jedes ist ein Flicken von { $side } mitten auf einem Jeansquadrat von { $wanted }: geklebt, ringsum festgenäht, ringsum { $round } Jeans, frei von den Überlappungen.
 piece-expected = { $n ->
     [one] etwa { $n } Quadrat
    *[other] etwa { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , ein Einfassstreifen
    *[other] , { $strips } Einfassstreifen
 }
 piece-counted = { $n ->
-    [one] { $n } Quadrat ist es geworden
-   *[other] { $n } Quadrate sind es geworden
+    [one] { $n } Quadrat ist es geworden{ $parts }
+   *[other] { $n } Quadrate sind es geworden{ $parts }
 }
 part-left-leg = Linkes Beinteil
 part-right-leg = Rechtes Beinteil
@@ -1313,7 +1429,7 @@ part-sleeve = Ärmel
 part-back = Rückenteil
 part-pocket = Gesäßtasche
 part-waistband = Bund
-part-start = Dieser Umriss ist nur ein Anfang: übliche Praxis, ohne Quelle. Miss deinen.
+part-start = Dieser Umriss ist nur ein Anfang, aus allgemeiner Erfahrung. Miss deinen.
 add-pocket = Auch eine Gesäßtasche flach hinlegen
 add-waistband = Auch den Bund flach hinlegen
 cut-small-strips = { $n ->
@@ -1325,6 +1441,7 @@ cut-small-pocket = Oder lass sie ganz und näh sie als Tasche auf ein Quadrat.
 part-panel = Stoffbahn
 part-sheet = Laken
 part-cloth = Stoff
+cloth-patches = Die Packung gibt { $n } Flicken von { $side }, jeder mitten auf einem Jeansquadrat, ringsum { $round } Jeans, und ringsum festgenäht.
 cloth-fat-quarter = Fat Quarter (Viertelmeter)
 cloth-yardage = Baumwollstoff vom Ballen
 cloth-piece = Ein anderes Stück
@@ -1402,6 +1519,10 @@ cut-binding-strip = { $left } rechts vom Streifen davor
 cut-strip-title = Streifen { $n }: { $squares ->
     [one] ein Quadrat
    *[other] { $squares } Quadrate
+}{ $halves ->
+    [0] { "" }
+    [one] , eine Hälfte
+   *[other] , { $halves } Hälften
 }
 cut-away = Schneide zuerst { $gap } weg.
 cut-across = Schneide quer, { $high } über dem { $from ->
@@ -1417,6 +1538,32 @@ cut-turn = Leg es um ein Viertel gedreht hin, { $end ->
 cut-turn-label-free = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts: Mit aufrechter Schrift hingelegt liegt ein Quadrat wie alle anderen. Anders gelegt läuft sein Köper anders herum, und es dehnt sich anders herum.
 cut-turn-label-one-way = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts. Du willst den Fadenlauf in jedem Quadrat von oben nach unten: Leg jedes mit aufrechter Schrift hin.
 cut-turn-label-by-turns = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts. Du willst den Fadenlauf von Quadrat zu Quadrat gedreht: Bei aufrechter Schrift läuft er von oben nach unten, bei liegender quer.
+cut-halves-title = { $n ->
+    [one] Eine Hälfte
+   *[other] { $n } Hälften
+}
+cut-halves-across = Schneide aus dem Stoff { $lies ->
+    [below] unter Streifen { $n }
+    [above] über Streifen { $n }
+   *[alone] selbst
+} eine Reihe, { $high } hoch.
+cut-half-beside = Dann gleich neben den Quadraten eine Hälfte, { $wide } breit.
+cut-half-run = { $left } vom linken Ende an: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
+cut-half-run-edge = Vom linken Ende an: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
+cut-half-run-strip = { $left } rechts von der Stelle des Einfassstreifens an: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
+cut-half-run-strip-edge = Gleich neben der Stelle des Einfassstreifens: { $count ->
+    [one] eine Hälfte, { $wide } breit.
+   *[other] { $count } Hälften, je { $wide } breit.
+}
 cut-top-title = Eine gerade obere Kante
 cut-top = Von hier an wird von der oberen Kante gemessen. Schneide quer, { $below } darunter.
 cut-down-edge = Von hier an wird von der oberen Kante gemessen. Schneide quer, { $high } darunter.
@@ -1428,7 +1575,7 @@ way-turned-both = Um ein Viertel gedreht, von beiden Kanten her
 way-gives = { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] {" "}und { $strips } Einfassstreifen
    *[other] {" "}und { $strips } Einfassstreifen
@@ -1440,22 +1587,25 @@ way-more = { $name }: { $gives }, { $more ->
 }
 way-both-text = Die unteren Streifen werden vom unteren Rand aus gemessen, die anderen von der oberen Kante abwärts; was übrig ist, liegt dazwischen.
 way-turned-text = Das Stück liegt auf der Seite, und seine Streifen laufen der Länge nach: So kommen die Quadrate um ein Viertel gedreht vom Streifen.
+way-pieced = { $name }, dazu Hälften aus dem Rest
+way-pieced-text = Was die Quadrate übrig lassen, wird zu Hälften von { $half } geschnitten. Zwei davon im gleichen Fadenlauf werden um { $lap } überlappt und zu einem Quadrat genäht, bevor es gebraucht wird: mehr Überlappungen zu nähen und zwei Lagen in seiner Mitte.
 way-take = So schneiden: { $name }
 cut-chalk = Mit Kreide darauf: { $places }{ $spare ->
     [0] .
     [one] , und eines als Ersatz.
    *[other] , und { $spare } als Ersatz.
 }
+cut-chalk-halves = Schreib mit Kreide auf die Hälften, paarweise: { $places }.
 cut-chalk-spare = { $spare ->
     [one] Es ist Ersatz.
    *[other] Sie sind Ersatz.
 }
 cut-line-done = { $title }: geschnitten
-cut-left = Heb den Rest auf: ein Stück von etwa { $size } und die Schnipsel.
+cut-left = Heb den Rest auf: ein Stück von etwa { $size } und die kleineren Reste.
 cut-all-came = { $n ->
     [one] { $n } von { $n } Quadrat gut
    *[other] Alle { $n } Quadrate gut
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , dazu der Streifen
    *[other] , dazu { $strips } Streifen
@@ -1505,6 +1655,10 @@ cut-given-up = { $n ->
     [one] Gerade Streifen verlieren ein Quadrat.
    *[other] Gerade Streifen verlieren { $n } Quadrate.
 }
+cut-pieced = { $n ->
+    [one] Ein Quadrat wird aus zwei Hälften vom Rest gestückelt.
+   *[other] { $n } Quadrate werden gestückelt, je aus zwei Hälften vom Rest.
+}
 cut-gain = { $n ->
     [0] { "" }
     [one] Gut gelegt geben die Streifen ein Quadrat mehr.
@@ -1513,7 +1667,7 @@ cut-gain = { $n ->
 picture-piece = { $name }, { $n ->
     [one] ein Quadrat
    *[other] { $n } Quadrate
-} in { $strips ->
+}{ $parts } in { $strips ->
     [one] einem Streifen
    *[other] { $strips } Streifen
 }, Stellen zum Aussparen schraffiert
@@ -1525,9 +1679,13 @@ item-denim-squares = { $n ->
     [one] Ein Quadrat zu { $side }; { $open } noch zuzuschneiden.
    *[other] { $n } Quadrate zu { $side }; { $open } noch zuzuschneiden.
 }
+item-denim-pieced = { $n ->
+    [one] Eins davon wird aus zwei Hälften gestückelt, um { $lap } überlappt.
+   *[other] { $n } davon werden aus zwei Hälften gestückelt, um { $lap } überlappt.
+}
 item-denim-spares = { $n ->
-    [one] Dazu ein übriges Quadrat.
-   *[other] Dazu { $n } übrige Quadrate.
+    [one] Dazu ein Ersatzquadrat.
+   *[other] Dazu { $n } Ersatzquadrate.
 }
 item-denim-unpiled = { $n ->
     [one] Ein Quadrat fehlt noch. Auf dem Stapel liegt noch kein Jeansstoff.
@@ -1542,12 +1700,16 @@ item-denim-of-strips = { $squares } { $n ->
    *[other] Auch { $n } Einfassstreifen kommen daraus.
 }
 item-denim-named = Jeansstoff: { $denim }
+item-fabric-patches = { $n ->
+    [one] Ein Flicken von { $side }.
+   *[other] { $n } Flicken von { $side }.
+}
 item-fabric-squares = { $n ->
     [one] Ein Quadrat zu { $side }.
    *[other] { $n } Quadrate zu { $side }.
 }
-item-enough = { $n } zur Hand: genug.
-item-enough-in-all = Mit denen zur Hand zusammen { $n }: genug.
+item-enough = { $n } vorhanden: genug.
+item-enough-in-all = Mit den vorhandenen zusammen { $n }: genug.
 item-fabric-piled = { $n ->
     [one] Ein Quadrat gibt der Stapel noch.
    *[other] { $n } Quadrate gibt der Stapel noch.
@@ -1579,19 +1741,19 @@ item-thread-needles = { $needles ->
    *[other] { $each } für jede Nadel: { $spools } Garnrollen zu { $size }.
 }
 item-thread-in-all = { $n ->
-    [one] Eine Garnrolle reicht auch für die Unterspulen. Das ist eine Schätzung.
-   *[other] Mit dem Garn für die Unterspulen: zusammen { $n } Garnrollen. Das ist eine Schätzung.
+    [one] Eine Garnrolle reicht auch für die Unterfadenspulen. Das ist eine Schätzung.
+   *[other] Mit dem Garn für die Unterfadenspulen: zusammen { $n } Garnrollen. Das ist eine Schätzung.
 }
 item-thread-twin = Eine Zwillingsnadel braucht zwei Garnrollen zugleich auf der Maschine.
-item-thread-rule = Die Regel der Garnhersteller, 2½-mal die Naht, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
+item-thread-rows = Zwei Reihen mit einer Nadel brauchen nur eine Garnrolle auf der Maschine, aber doppelt so viel Garn wie eine Reihe.
+item-thread-rule = Die Regel der Garnhersteller, 2½-mal jede Reihe, sagt zusammen { $length }; bei dicken Überlappungen ist das zu wenig.
 item-bobbins = Unterfadenspulen
 item-bobbins-length = { $length }: { $n ->
     [one] eine Unterfadenspule zu { $size }
    *[other] { $n } Unterfadenspulen zu { $size }
 }.
 item-needles = Nadeln
-item-needles-twin = Eine Jeans-Zwillingsnadel, System 130/705 H, { $spacing } Nadelabstand.
-item-needles-single = Jeansnadeln, System 130/705 H-J, Stärke 90 bis 110.
+item-needles-besides = Für die Einfassung zusätzlich eine einzelne Jeansnadel: Mit einer Zwillingsnadel lässt sich keine Ecke nähen.
 item-needles-spare = Eine oder zwei in Reserve; an dicken Kreuzungen brechen sie.
 item-glue = Auswaschbarer Heftkleber
 item-glue-dots = Etwa { $dots } Punkte, { $n ->
@@ -1600,25 +1762,25 @@ item-glue-dots = Etwa { $dots } Punkte, { $n ->
 } (unsere Schätzung).
 bottle-inch = 4 fl oz
 bottle-metric = 118 ml
-item-marker = Ein Stift, der verschwindet
+item-marker = Ein löschbarer Markierstift
 item-marker-test = Probier ihn an einem Rest: Manche Striche kommen bei Hitze oder Kälte wieder.
 item-cutter = Rollschneider, Matte und Lineal
-item-cutter-what = Ein Lineal von mindestens { $side } Breite hilft am meisten.
+item-cutter-what = Am besten ist ein Lineal, das mindestens { $side } breit ist.
 item-cutter-square = Zum Begradigen ein quadratisches Lineal von { $side } oder mehr.
-item-press = Bügeleisen, Bügeltuch und ein ebener Platz zum Auskühlen
-item-press-what = Das Tuch hält Kleber vom Bügeleisen fern. Gebügeltes liegt flach, bis es ausgekühlt ist.
+item-press = Bügeleisen, Bügeltuch und ein ebener Platz zum Abkühlen
+item-press-what = Das Tuch hält Kleber vom Bügeleisen fern. Gebügeltes liegt flach, bis es abgekühlt ist.
 item-clips = Stoffklammern
 item-clips-what = Sie halten die Einfassung an der Kante, bis der Kleber trocken ist; ein Dutzend reicht.
 item-clips-pins = Stecknadeln und Stoffklammern
 item-clips-pins-what = Stecknadeln halten die Kanten jeder Naht, Klammern die Einfassung; ein Dutzend reicht.
 item-ripper = Nahttrenner und Fadenschere
-item-ripper-what = Um eine Naht zu öffnen, und für die langen Fäden nach jeder Wäsche.
-item-ripper-snip = Um eine Naht zu öffnen, für die Einschnitte in die Nahtzugaben und für die langen Fäden nach jeder Wäsche.
-item-care = Augenschutz, und ein Beutel für die Wäsche
+item-ripper-what = Um eine Naht aufzutrennen und nach jeder Wäsche die langen Fäden abzuschneiden.
+item-ripper-snip = Um eine Naht aufzutrennen, die Nahtzugaben einzuschneiden und nach jeder Wäsche die langen Fäden abzuschneiden.
+item-care = Augenschutz und ein Wäschesack
 item-care-what = An dicken Kreuzungen kann eine Nadel brechen; die erste Wäsche gibt Flusen ab.
-figure-weight = Gewicht, fertig
+figure-weight = Gewicht der fertigen Decke
 figure-denim-weight = Jeansstoff
-figure-time = Arbeit übrig
+figure-time = Noch zu arbeiten
 kilograms = { $n } kg
 grams = { $n } g
 ounces-weight = { $n } oz
@@ -1627,9 +1789,9 @@ gsm = { $n } g/m²
 ounces = { $n } oz/yd²
 metres = { $n } m
 yards = { $n } yd
-washer-roomy = Sie passt mit Platz zum Bewegen in eine Haushaltswaschmaschine (7 kg).
+washer-roomy = Sie hat in einer Haushaltswaschmaschine (7 kg) genug Platz, um sich zu bewegen.
 washer-tight = Sie füllt eine Haushaltswaschmaschine (7 kg): Wasch sie allein.
-washer-heavy = Sie ist zu schwer für eine Haushaltswaschmaschine (7 kg): Eine große Maschine schont beide.
+washer-heavy = Sie ist zu schwer für eine Haushaltswaschmaschine (7 kg): Nimm eine größere, etwa im Waschsalon.
 gather-estimates = Gewicht und Garn sind mit üblichem Stoff gerechnet, wenn der Stapel nichts anderes sagt.
 
 ## Nähproben
@@ -1637,26 +1799,27 @@ gather-estimates = Gewicht und Garn sind mit üblichem Stoff gerechnet, wenn der
 scrap-plan = Der Plan
 scrap-typed = Diese Probe
 scrap-right = Genau richtig
-scrap-little-fringe = Zu wenig Franse
+scrap-little-fringe = Zu wenig Fransen
 scrap-bulky = Zu dick
-scrap-puckers = Kräuselt oder lässt aus
+scrap-puckers = Kräuselt sich oder lässt Stiche aus
 scrap-other = Etwas anderes
 scrap-title = { $joining ->
     [lapped] Überlappung { $lap }, { $stitch }
    *[other] Nahtzugabe { $lap }, { $stitch }
 }
-scrap-fringe = Franse je Kante { $fringe }
+scrap-fringe = Fransen je Kante { $fringe }
 scrap-use = In den Plan übernehmen
 scrap-keep-plate = Öffnung der Stichplatte sichern
 stitch-straight = eine gerade Reihe
 stitch-twin = Zwillingsnadel { $width }
+stitch-two-rows = zwei Reihen, { $width } auseinander
 stitch-zigzag = Zickzack { $width }
 figure-stitch = Stich
 figure-thick-lap = Dickste Überlappung
 figure-thick-crossing = Dickste Kreuzung
 figure-widest = Breitester Stich
 thick = etwa { $n } mm, { $layers } Lagen
-strikes = keiner: Die Nadel trifft die Platte
+strikes = keiner: Die Nadel trifft die Stichplatte
 
 ## Beide Seiten aufteilen
 
@@ -1676,7 +1839,11 @@ wishes-stay = { $units ->
     [one] Ein verbundenes Stück wird nicht aufgetrennt; aufgeklebter Stoff bleibt auf seinem Quadrat.
    *[other] { $units } verbundene Stücke werden nicht aufgetrennt; aufgeklebter Stoff bleibt auf seinem Quadrat.
 }
-wishes-short = { $have } Stoffquadrate sind da, { $wanted } gewünscht. So viele, wie da sind, werden gelegt.
+wishes-short = { $have ->
+    [0] Kein Stoffquadrat ist da, { $wanted } gewünscht.
+    [one] Ein Stoffquadrat ist da, { $wanted } gewünscht. Es wird gelegt.
+   *[other] { $have } Stoffquadrate sind da, { $wanted } gewünscht. So viele, wie da sind, werden gelegt.
+}
 wishes-no-prints = In der Liste ist noch kein Stoff.
 wishes-free = Vorn { $front_free ->
     [0] ist kein Quadrat mehr frei
@@ -1687,7 +1854,7 @@ wishes-free = Vorn { $front_free ->
     [one] ist noch ein Quadrat frei
    *[other] sind noch { $back_free } Quadrate frei
 }: möglich sind { $back_least } bis { $back_most }.
-wish-covered = Belegt
+wish-covered = Mit Stoff
 wish-covered-value = vorn { $front }, hinten { $back }
 wish-apart = Gleiche Stoffe nebeneinander
 wish-apart-none = Keine gleichen Stoffe nebeneinander
@@ -1714,19 +1881,19 @@ wish-grain-value = { $n ->
    *[other] { $n }
 }
 wish-mirror = Nicht gespiegelt
-wish-shade-rows = Nicht in der Folge der Töne
-wish-light-edges = Nicht in der Folge der Töne
+wish-shade-rows = Nicht nach Farbtönen geordnet
+wish-light-edges = Nicht nach Farbtönen geordnet
 wish-pattern-value = { $n ->
     [0] keins
     [one] ein Quadrat
    *[other] { $n } Quadrate
 }
-wish-shades-one-denim = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff. Lass die Jeansstoffe mit aufteilen, oder gib zuerst einigen Quadraten einen anderen.
+wish-shades-one-denim = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff. Lass die Jeansstoffe mit anordnen, oder gib zuerst einigen Quadraten einen anderen.
 wish-shades-not-yet = bisher sind alle Quadrate aus demselben Jeansstoff.
 wish-shades-no-other = nicht zu erfüllen: Alle Quadrate sind aus demselben Jeansstoff, und der Stapel gibt für die noch zu schneidenden keinen anderen.
 wish-shades-alike = nicht zu erfüllen: Die Jeansstoffe sind fast gleich hell. Berichtige ihre Farben, oder nimm einen helleren oder dunkleren dazu.
 wish-shades-no-room = nicht zu erfüllen: Die Decke hat dafür zu wenige Reihen.
-wishes-no-pile = Noch liegt keine Jeans auf dem Stapel: Wo die Wünsche von jedem etwas verlangen, werden die Quadrate gleichmäßig verteilt.
+wishes-no-pile = Noch liegt keine Jeans auf dem Stapel: Wo die Wünsche etwas von jedem Jeansstoff verlangen, werden die Quadrate gleichmäßig verteilt.
 wishes-pile = Für die noch zu schneidenden Quadrate gibt der Stapel { $list }.
 wishes-pile-of = { $n } × { $denim }
 wishes-by-hand = { $n ->
@@ -1739,7 +1906,7 @@ wish-denims-one = es gibt nur einen Jeansstoff
 wish-denims-apart = Gleiche Jeansstoffe nebeneinander
 wish-denims-apart-none = Keine gleichen Jeansstoffe nebeneinander
 wish-denims-bands = Jeder Jeansstoff beisammen
-wish-denims-parts = { $denims } Jeansstoffe in { $parts } Flächen
+wish-denims-parts = { $denims } Jeansstoffe in { $parts } Gruppen
 wish-pile = Vom Stapel
 wish-pile-enough = { $left ->
     [0] nichts bleibt übrig
@@ -1778,11 +1945,11 @@ faces-lost-by-hand = { $n ->
 }
 layouts-running = Sucht bessere: { $n } von { $all }
 layouts-done = { $n ->
-    [one] Eine Aufteilung gefunden
-   *[other] { $n } Aufteilungen gefunden
+    [one] Eine Anordnung gefunden
+   *[other] { $n } Anordnungen gefunden
 }
 layout-met = { $met } von { $all } Wünschen erfüllt
-layout-spoken = Aufteilung { $letter }: { $met }. { $changes }
+layout-spoken = Anordnung { $letter }: { $met }. { $changes }
 layout-changes = { $n ->
     [0] Kein Quadrat wechselt den Stoff.
     [one] Ein Quadrat wechselt den Stoff.
@@ -1816,20 +1983,23 @@ covering-count = { $done ->
         [one] ein Quadrat
        *[other] { $n } Quadrate
     }
-   *[other] { $n } Quadrate, davon { $done } geklebt
+   *[other] { $n ->
+        [one] ein Quadrat, geklebt
+       *[other] { $n } Quadrate, davon { $done } geklebt
+    }
 }
 covering-square = vorn { $front }, hinten { $back }
 covering-piece = Quadrate { $squares }
 covering-piece-sewn = Quadrate { $squares }; genäht
 labelling-1 = Schreib Reihe und Platz jedes Quadrats, etwa 3·5, auf einen Zettel und steck ihn oben links auf die Vorderseite; oder schreib es dort mit Kreide.
 labelling-2 = Der Zettel zeigt, welche Kante oben und welche Seite vorn ist; so lässt sich ein Quadrat aufheben und zurücklegen.
-labelling-3 = Nimm Kreide oder einen Stift, der verschwindet, zuerst an einem Rest probiert. Zieh die Stecknadeln heraus, bevor Bügeleisen und Nadel in die Nähe kommen.
+labelling-3 = Nimm Kreide oder einen löschbaren Markierstift, zuerst an einem Rest probiert. Zieh die Stecknadeln heraus, bevor Bügeleisen und Nadel in die Nähe kommen.
 
 ## Zeichnungen und Tabellen zum Mitnehmen
 
 draw-size = { $grid }, Quadrate zu { $side }; fertig { $size }
 draw-stitching = Das ist die Nähseite: Sie liegt an der Maschine oben.
-draw-turned = Umgeblättert wie eine Seite: Links und rechts tauschen, die Spalten zählen also von rechts. Der Unterfaden liegt auf dieser Seite.
+draw-turned = Umgeblättert wie eine Seite: Links und rechts sind vertauscht, die Spalten zählen also von rechts. Der Unterfaden liegt auf dieser Seite.
 draw-count = { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
@@ -1845,14 +2015,17 @@ sign-wrong = Linke Seite des Jeansstoffs
 sign-wrong-letter = l
 sign-grain = Fadenlauf quer
 sign-unit = Schon verbunden, geht als ein Stück
+sign-pieced = Aus zwei Hälften gestückelt
 sign-lap = Überlappung genäht, mit Fransen auf beiden Seiten
 draw-key-sewn = Genäht
 draw-key-open = Noch zu nähen
+draw-key-pieced = Aus zwei Hälften gestückelt
 draw-key-block = Kante eines Vierers
 draw-key-fringe = Offene Kante, bis sie eingefasst ist
 draw-key-binding = Einfassung
-draw-key-cut = Schnitte quer, vom Saum gezählt; die Nummern der Streifen stehen in Kreisen.
+draw-key-cut = Schnitte quer, vom Saum aus gemessen; die Nummern der Streifen stehen in Kreisen.
 draw-key-avoid = Zu meiden: { $kinds }
+draw-key-half = Halbes Quadrat; zwei davon werden überlappt und zu einem genäht.
 draw-key-strip = Streifen für die Einfassung
 file-front = vorn
 file-back = hinten
@@ -1869,16 +2042,17 @@ column-row = Reihe
 column-column = Spalte
 column-column-back = Spalte von hinten gesehen
 column-denim = Jeansstoff
-column-wrong-up = Linke Stoffseite oben
+column-wrong-up = Linke Stoffseite nach vorn
 column-front = Stoff vorn
 column-back = Stoff hinten
-column-stage = Wie weit
+column-stage = Stand
+column-pieced = Aus zwei Hälften
 column-letters = Buchstaben
 column-name = Name
 column-on-front = Vorn
 column-on-back = Hinten
 column-total = Zusammen
-column-stock = Zur Hand
+column-stock = Vorhanden
 column-piece = Stück
 column-kind = Art
 column-first = Erstes Teil
@@ -1886,24 +2060,25 @@ column-second = Zweites Teil
 column-lap-in = Überlappung (Zoll)
 column-lap-mm = Überlappung (mm)
 column-sewn = Genäht
-column-heap = Vom Stapel
+column-heap = Auf dem Stapel
 column-for = Für
 column-width-in = Größte Breite (Zoll)
 column-width-mm = Größte Breite (mm)
 column-height-in = Länge (Zoll)
 column-height-mm = Länge (mm)
 column-strips = Streifen
+column-of-halves = Davon aus zwei Hälften
 column-expected = Quadrate erwartet
 column-counted = Quadrate gezählt
 column-item = Posten
 column-count = Anzahl
 column-unit = Wovon
-column-there = Da oder vom Stapel
+column-there = Vorhanden oder vom Stapel
 column-short = Fehlt
 column-length-in = Länge (Zoll)
 column-length-mm = Länge (mm)
 column-words = In Worten
-column-have = Zur Hand
+column-have = Vorhanden
 column-time = Wann (UTC)
 column-entry = Eintrag
 column-done = Was getan wurde
@@ -1963,15 +2138,17 @@ hand-tables = Tabellen
 hand-tables-what = Quadrate, Verbindungen, Zuschnitt, Bedarf und Verlauf, als { $n } Tabellen (CSV), die jede Tabellenkalkulation öffnet.
 hand-tables-save = Alle Tabellen sichern
 hand-tables-harmless = { $n ->
-    [one] Ein Name oder eine Notiz beginnt wie eine Formel: In den Tabellen steht ein Apostroph vor dem Zeichen, damit keine Tabellenkalkulation damit rechnet.
-   *[other] { $n } Namen und Notizen beginnen wie eine Formel: In den Tabellen steht ein Apostroph vor dem Zeichen, damit keine Tabellenkalkulation damit rechnet.
+    [one] Ein Name oder eine Notiz beginnt wie eine Formel: In den Tabellen steht ein Apostroph vor dem Zeichen, damit keine Tabellenkalkulation sie ausrechnet.
+   *[other] { $n } Namen und Notizen beginnen wie eine Formel: In den Tabellen steht ein Apostroph vor dem Zeichen, damit keine Tabellenkalkulation sie ausrechnet.
 }
 handed = Gesichert: { $file }
 handed-many = { $n ->
     [one] Gesichert: eine Datei in { $folder }
    *[other] Gesichert: { $n } Dateien in { $folder }
 }
-error-file-absurd = Zeile { $line } dieser Datei sagt, was nicht sein kann, etwa viel mehr Quadrate, als eine Decke hat.
+error-file-absurd = Zeile { $line } dieser Datei sagt etwas Unmögliches, etwa viel mehr Quadrate, als eine Decke hat.
+error-file-too-much = In dieser Datei steht weit mehr Arbeit, als eine Decke macht: Bis Zeile { $line } bräuchte Lapwork Minuten, um sie zu lesen.
+error-file-too-much-next = Nichts davon wurde übernommen. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern.
 error-file-absurd-next = Nichts davon wurde übernommen. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern.
 error-file-beyond = Zeile { $line } dieser Datei nennt { $figure } für „{ $field }“, weit jenseits von allem, was eine Decke hat.
 error-file-beyond-next = Nichts davon wurde übernommen, und sie bleibt unberührt. Bitte den, von dem sie kommt, die Decke noch einmal zu sichern, oder öffne eine aufgehobene Kopie.
@@ -1979,13 +2156,13 @@ error-file-unknown = Zeile { $line } dieser Datei enthält etwas, das dieses Lap
 error-file-unknown-next = Nichts davon wurde übernommen. Öffne sie mit dem Lapwork, das sie geschrieben hat.
 error-merge-strangers = Das sind nicht zwei Kopien einer Decke.
 error-merge-strangers-next = Behalte beide als eigene Decken.
-error-merge-undecided = Noch ist nicht alles entschieden, was auseinandergeht.
-error-merge-undecided-next = Wähle überall eine Seite, wo die beiden auseinandergehen, dann führ sie zusammen.
+error-merge-undecided = Noch ist nicht alles entschieden, worin sich die Kopien unterscheiden.
+error-merge-undecided-next = Wähle überall eine Seite, wo sich die beiden unterscheiden, dann führ sie zusammen.
 error-merge-misfit = Die beiden Kopien lassen sich nicht zusammenführen: Ein Schritt der einen würde nicht mehr folgen.
 error-merge-misfit-next = Beide sind unberührt. Behalte beide, und mach mit einer weiter.
-error-other-brought = Inzwischen wurde eine andere Datei gebracht; deshalb ist nichts geschehen.
-error-other-brought-next = Sieh dir zuerst jene an, oder bring diese noch einmal.
-error-nothing-brought = Es wurde keine Datei gebracht.
+error-other-brought = Inzwischen wurde eine andere Datei geöffnet; deshalb ist nichts geschehen.
+error-other-brought-next = Sieh dir zuerst jene an, oder öffne diese noch einmal.
+error-nothing-brought = Es wurde keine Datei geöffnet.
 error-nothing-brought-next = Wähle zuerst die Datei einer Decke.
 
 ## Eine Decke, die gebracht wird
@@ -1998,8 +2175,8 @@ bring-add = Ins Regal legen
 bring-same = Du hast sie schon
 bring-same-what = Die Datei und die Decke hier sind Schritt für Schritt gleich. Es ist nichts zu tun.
 bring-torn = { $bytes ->
-    [one] Das letzte Byte der Datei ist nicht zu lesen und bleibt weg. Wahrscheinlich wurde sie unterwegs abgeschnitten: Was folgt, gilt für den Rest.
-   *[other] Die letzten { $bytes } Bytes der Datei sind nicht zu lesen und bleiben weg. Wahrscheinlich wurde sie unterwegs abgeschnitten: Was folgt, gilt für den Rest.
+    [one] Das letzte Byte der Datei ist nicht zu lesen und bleibt weg. Wahrscheinlich wurde die Datei unterwegs abgeschnitten. Was folgt, gilt für den Rest.
+   *[other] Die letzten { $bytes } Bytes der Datei sind nicht zu lesen und bleiben weg. Wahrscheinlich wurde die Datei unterwegs abgeschnitten. Was folgt, gilt für den Rest.
 }
 bring-fine = Lassen, wie es ist
 bring-here-more = Du hast sie schon, und mehr
@@ -2013,10 +2190,10 @@ bring-more-what = { $n ->
    *[other] Die Datei hat alles, was die Decke hier hat, und { $n } Schritte mehr.
 }
 bring-take-more = { $n ->
-    [one] Die mit mehr nehmen (ein Schritt mehr)
-   *[other] Die mit mehr nehmen ({ $n } Schritte mehr)
+    [one] Die Kopie mit mehr nehmen (ein Schritt mehr)
+   *[other] Die Kopie mit mehr nehmen ({ $n } Schritte mehr)
 }
-bring-apart = Zwei Kopien, die auseinandergingen
+bring-apart = Zwei Kopien mit verschiedenen Schritten
 bring-apart-what = Nur hier: { $here ->
     [one] ein Schritt
    *[other] { $here } Schritte
@@ -2025,11 +2202,11 @@ bring-apart-what = Nur hier: { $here ->
    *[other] { $brought } Schritte
 }. Was davor war, ist in beiden gleich.
 bring-conflicts = { $n ->
-    [0] Nichts darin steht gegen das andere: Von beiden kann alles bleiben.
-    [one] An einer Stelle kann nicht beides gelten: Wähle, was dort bleibt. Die Schritte, die auf der anderen Seite stehen, fallen weg; alles, was nicht aufgeführt ist, bleibt.
-   *[other] An { $n } Stellen kann nicht beides gelten: Wähle, was jeweils bleibt. Die Schritte, die auf der anderen Seite stehen, fallen weg; alles, was nicht aufgeführt ist, bleibt.
+    [0] Sie widersprechen sich nicht: Von beiden kann alles bleiben.
+    [one] An einer Stelle widersprechen sie sich: Wähle, was dort bleibt. Die Schritte, die auf der anderen Seite stehen, fallen weg; alles, was nicht aufgeführt ist, bleibt.
+   *[other] An { $n } Stellen widersprechen sie sich: Wähle, was jeweils bleibt. Die Schritte, die auf der anderen Seite stehen, fallen weg; alles, was nicht aufgeführt ist, bleibt.
 }
-bring-only = Nur auf dieser Seite, und mit der anderen Wahl verloren: { $list }
+bring-only = Nur auf dieser Seite, und verloren, wenn du die andere wählst: { $list }
 bring-alike = Beide lesen sich gleich; sie unterscheiden sich in Einzelheiten, die hier nicht stehen.
 bring-more-squares = { $n ->
     [one] und noch ein Quadrat
@@ -2047,9 +2224,13 @@ bring-steps = { $n ->
    *[other] { $n } Einträge
 }
 bring-copy-name = { $name } (Kopie)
+kept-copies = { $n ->
+    [one] 1 Kopie vom Zusammenführen liegt daneben ({ $size } kB).
+   *[other] { $n } Kopien vom Zusammenführen liegen daneben ({ $size } kB).
+}
 taken-added = Im Regal: { $name }
 taken-both = Beide liegen im Regal; die andere heißt { $name }
-taken-brought = Die mit mehr liegt im Regal. Die Datei, wie sie hier war, liegt daneben als { $copy }
+taken-brought = Die Kopie mit mehr Schritten liegt im Regal. Die Datei, wie sie hier war, liegt daneben als { $copy }
 taken-here = Nichts wurde geändert
 taken-merged = Zusammengeführt. Beide Dateien von vorher liegen daneben als { $here } und { $brought }
 
@@ -2075,26 +2256,27 @@ sheet-blank-before = Vor der ersten Wäsche
 sheet-blank-after = Nach dem Waschen
 sheet-page = Seite
 sheet-figures = Maße
-sheet-supplies = Was bereitliegen soll
+sheet-supplies = Was du brauchst
 sheet-totals = Gewicht, Stoff und Zeit
 sheet-prints = Stoffe und ihre Buchstaben
 sheet-denims = Jeansstoffe
 sheet-no-print = Buchstaben im Rahmen nennen den Stoff. Ein Quadrat ohne Rahmen ist nur Jeansstoff.
+sheet-pieced = ½: aus zwei Hälften gestückelt, überlappt und genäht.
 sheet-wrong-side = Wo die linke Seite eines Jeansstoffs zu sehen ist, ist er blasser, und sein Köper läuft andersherum.
 sheet-pile = Den Stapel zuschneiden
 sheet-faces = Beide Seiten
-sheet-work = Die Arbeit, Stufe für Stufe
+sheet-work = Die Arbeit, Abschnitt für Abschnitt
 sheet-squaring = Auf Maß schneiden
 sheet-laps = Überlappungen, die vom Plan abweichen
 sheet-scraps = Nähproben
 sheet-notes = Notizen
-sheet-lessons = Was gelernt wurde
+sheet-lessons = Was du gelernt hast
 sheet-learned = Gelernt
 sheet-learned-here = An dieser Decke gelernt
 sheet-story = Die Geschichte
 sheet-left-off = { $n ->
-    [one] Ein Foto fehlt hier: höchstens { $most } kommen aufs Papier.
-   *[other] { $n } Fotos fehlen hier: höchstens { $most } kommen aufs Papier.
+    [one] Ein Foto fehlt hier: Höchstens { $most } werden gedruckt.
+   *[other] { $n } Fotos fehlen hier: Höchstens { $most } werden gedruckt.
 }
 sheet-record = Was sich unterwegs geändert hat
 sheet-more-changes = { $n ->
@@ -2103,19 +2285,19 @@ sheet-more-changes = { $n ->
 }
 sheet-width = Breite
 sheet-height = Höhe
-sheet-trimmed = Getan
+sheet-trimmed = Erledigt
 sheet-part = Teil
 sheet-ticked = Ein Kästchen mit Haken war beim Drucken erledigt. Die Zahlen über den Kästchen sind die Nummern der Schritte.
 sheet-by-hand = Schreib jedes Maß hinein, bevor du schneidest.
 sheet-caution = Vorsicht
-sheet-cautions = Gib acht
-sheet-order = In dieser Folge
+sheet-cautions = Achtung
+sheet-order = In dieser Reihenfolge
 sheet-columns-steps = Schritt
 sheet-cut-alike = Gleich schneiden
 sheet-missing = Diese Zeichen hat die Schrift nicht, mit der gedruckt wurde; sie stehen als leere Kästchen:
-sheet-mirrored = Gespiegelt: So sieht es aus, wenn die Decke wie eine Seite umgeblättert ist. Die Nummern der Spalten sind die der Vorderseite.
+sheet-mirrored = Gespiegelt: So sieht es aus, wenn die Decke wie eine Buchseite umgeblättert ist. Die Nummern der Spalten sind die der Vorderseite.
 sheet-spares = Ersatzquadrate
-sheet-spoilt = Verdorbene Quadrate
+sheet-spoilt = Unbrauchbare Quadrate
 sheet-differs = nicht alle gleich
 sheet-count = { $all ->
     [one] { $done ->
@@ -2143,20 +2325,25 @@ sheet-stage-whole = Die letzte Verbindung
 sheet-stage-binding = Einfassung
 sheet-stage-washing = Wäschen
 sheet-column-cut = zuschneiden
+sheet-column-lap-halves = Hälften überlappen
+sheet-column-press-halves = bügeln
+sheet-column-cool-halves = abkühlen
+sheet-column-stitch-halves = Hälften nähen
 sheet-column-cut-fabric = Stoff zuschneiden
 sheet-column-cover-front = Stoff vorn
 sheet-column-cover-back = Stoff hinten
 sheet-column-press-cover = bügeln
-sheet-column-cool-cover = kühlen
+sheet-column-cool-cover = abkühlen
 sheet-column-stitch-patch = Flicken nähen
 sheet-column-dot = überlappen, kleben
 sheet-column-press-lap = bügeln
-sheet-column-cool-lap = kühlen
+sheet-column-cool-lap = abkühlen
 sheet-column-pin = stecken
 sheet-column-stitch = nähen
 sheet-column-press-seam = bügeln
 sheet-column-press-block = flach bügeln
 sheet-column-square-up = auf Maß schneiden
+sheet-column-trim-edge = Kante bügeln und begradigen
 sheet-column-cut-binding = Streifen schneiden
 sheet-column-join-binding = verbinden
 sheet-column-press-binding = falten, bügeln
@@ -2168,11 +2355,12 @@ sheet-column-clip = Fäden abschneiden
 sheet-then = , { "" }
 sheet-order-line = { $what }: { $steps }
 sheet-more-prints = { $n ->
-    [one] und einer mehr auf dem Arbeitsblatt
-   *[other] und { $n } mehr auf dem Arbeitsblatt
+    [one] und ein weiterer auf dem Arbeitsblatt
+   *[other] und { $n } weitere auf dem Arbeitsblatt
 }
 sheet-caution-blade = Jedes Mal die Klinge sichern. Vom Körper weg schneiden.
-sheet-caution-iron = Sohle und Dampf verbrennen. Aufstellen beim Loslassen.
+sheet-caution-iron = Bügelsohle und Dampf sind heiß. Aufstellen beim Loslassen.
+sheet-caution-blade-and-iron = Stell das Eisen weg, bevor du schneidest. Klingenschutz jedes Mal schließen.
 sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Augenschutz.
 sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
 sheet-caution-children = Lange Fransen gehören nicht ins Babybett.
@@ -2205,8 +2393,8 @@ story-photo = Foto
 story-mishap = Missgeschick
 story-no-photo = Dieses Foto ist nicht mehr auf dem Gerät.
 made-cut = { $pieces } zugeschnitten
-made-cover-front = { $pieces } vorn belegt
-made-cover-back = { $pieces } hinten belegt
+made-cover-front = { $pieces } vorn beklebt
+made-cover-back = { $pieces } hinten beklebt
 made-stitch = { $pieces } genäht
 made-square-up = { $pieces } auf Maß geschnitten
 made-stitch-binding = Einfassung genäht
@@ -2217,14 +2405,14 @@ made-wash = { $n ->
 lessons-from = Gelernt von { $name }
 lesson-scrap = An einer Nähprobe war eine Überlappung von { $lap } richtig.
 lesson-drift = { $n } gemessene Vierer wurden im Mittel je Überlappung { $off }.
-lesson-whole = Fertig maß sie { $size }; geplant waren { $planned }.
+lesson-whole = Fertig maß sie { $size }; geplant war { $planned }.
 lesson-wash = { $n ->
     [one] Eine Wäsche änderte sie um { $across } % in der Breite und { $down } % in der Höhe (ISO 5077).
    *[other] { $n } Wäschen änderten sie um { $across } % in der Breite und { $down } % in der Höhe (ISO 5077).
 }
 lesson-spoilt = { $n ->
-    [one] Ein Quadrat taugte nicht: { $why }.
-   *[other] { $n } Quadrate taugten nicht: { $why }.
+    [one] Ein Quadrat wurde unbrauchbar: { $why }.
+   *[other] { $n } Quadrate wurden unbrauchbar: { $why }.
 }
 lesson-more-front = { $n ->
     [one] Nach Beginn des Zuschnitts kam vorn bei einem Quadrat noch Stoff dazu.
@@ -2235,8 +2423,8 @@ lesson-more-back = { $n ->
    *[other] Nach Beginn des Zuschnitts kam hinten bei { $n } Quadraten noch Stoff dazu.
 }
 lesson-paces = { $n ->
-    [one] Dein Tempo bei einem Schritt ist bekannt; die übrige Zeit richtet sich danach.
-   *[other] Dein Tempo bei { $n } Schritten ist bekannt; die übrige Zeit richtet sich danach.
+    [one] Dein Tempo bei einem Schritt ist bekannt; die restliche Zeit wird danach berechnet.
+   *[other] Dein Tempo bei { $n } Schritten ist bekannt; die restliche Zeit wird danach berechnet.
 }
 lesson-pace = { $minutes ->
     [half] Du brauchtest je etwa eine halbe Minute.

@@ -8,11 +8,11 @@ error-disk = { $kind ->
 }
 error-disk-next = { $kind ->
     [full] Free some space, then do it again. What was kept before is safe.
-    [forbidden] Let Lapwork read and write in that folder, then do it again.
+    [forbidden] Allow Lapwork to read and write in that folder, then do it again.
     [exists] Choose another name, or move that one away first.
-   *[other] See that the disk is there and in order, then do it again. What was kept before is safe.
+   *[other] Check that the disk is connected and works, then do it again. What was kept before is safe.
 }
-error-locked = Lapwork is open a second time, and only one may write in its folder.
+error-locked = Lapwork is open twice, and only one of them may write in its folder.
 error-locked-next = You can look round here. To work on, close the other one, then try again.
 error-torn = { $bytes ->
     [one] The last byte of this throw’s record could not be read, so it is left out.
@@ -22,7 +22,7 @@ error-torn-next = { $count ->
     [one] { $count } entry before that is kept.
    *[other] All { $count } entries before that are kept.
 } See whether your last tick is there. The file as it was is kept at { $copy }.
-error-torn-left = The last step was only half written, and the file cannot be mended just now.
+error-torn-left = The last step was only half written, and the file cannot be repaired just now.
 error-torn-left-next = You can look round. Free some space, or close the other Lapwork, and open it again to work on.
 error-unsure = The disk failed while { $file } was being written ({ $why }). { $seen ->
     [before] This step was not kept; all before it can be read there.
@@ -30,12 +30,12 @@ error-unsure = The disk failed while { $file } was being written ({ $why }). { $
    *[neither] It no longer reads as it was written.
 }
 error-unsure-next = { $seen ->
-    [before] See that the disk is in order, then do it again.
-    [after] See that the disk is in order, open Lapwork again, and look whether it is there before you do it a second time.
-   *[neither] Leave Lapwork open: it still knows every step kept before. See that the disk is in order, and look whether this step is there before you do it a second time.
+    [before] Check that the disk works, then do it again.
+    [after] Check that the disk works, open Lapwork again, and look whether the step is there before you do it a second time.
+   *[neither] Leave Lapwork open: it still knows every step kept before. Check that the disk works, and look whether this step is there before you do it a second time.
 }
-error-held = The disk failed, and { $file } could not be written afresh, so nothing is added to it just now.
-error-held-next = You can look round; the file is left untouched. See that the disk is in order and has space, then try again.
+error-held = The disk failed, and { $file } could not be rewritten, so nothing is added to it just now.
+error-held-next = You can look round; the file is left untouched. Check that the disk works and has space, then try again.
 error-changed = Another program changed this throw’s file.
 error-changed-next = Nothing is lost. { $found ->
     [more] Choose what becomes of the steps found there, then tap again.
@@ -48,24 +48,24 @@ error-changed-details = { $file } was no longer as Lapwork had written it: while
    *[more] What was found there holds other steps too: choose what becomes of them, then do the last step again. Both files are kept beside it as { $here } and { $brought }.
 }
 error-changed-left = Another program changed this throw’s file, and it could not be put right just now. Your last step was not kept.
-error-changed-left-next = Leave Lapwork open: it still knows every step kept before. Free some space and see that the disk is in order, then do the step again.
+error-changed-left-next = Leave Lapwork open: it still knows every step kept before. Free some space and check that the disk works, then do the step again.
 error-changed-left-details = { $file } is no longer as Lapwork wrote it: while the throw was open another program changed the file, put another in its place or took it away. Your last step was not kept, and the file could not be put right just now ({ $why }).
 error-away = The folder { $file }, where your throws are kept, is no longer there, so nothing can be kept just now.
 error-away-next = Leave Lapwork open: it still knows every step kept before. Put the folder, or the disk it is on, back in its place, then do the last step again.
-error-random = This device gave no chance number, so no throw could be begun ({ $why }).
-error-random-next = Try again. If it stays so, start the device anew; the throws you have are not touched.
+error-random = This device gave no random number, so no throw could be begun ({ $why }).
+error-random-next = Try again. If it keeps happening, restart the device; the throws you have are not touched.
 error-too-large = { $file } is larger than 64 MB, more than Lapwork reads or writes.
 error-too-large-next = Begin a new throw for what is still to be made.
 error-no-such-throw = This throw is no longer on the shelf.
 error-no-such-throw-next = Go back to the shelf; it may be among those deleted.
-error-missing = The throw's folder is there, but not its file { $file }.
+error-missing = The throw’s folder is there, but not its file { $file }.
 error-missing-next = Put the file back from a copy, or delete this throw.
 error-bad-id = That is not the name of a throw.
 error-bad-id-next = Go back to the shelf and choose one there.
 error-settings = The settings in { $file } could not be read, so the usual ones are used.
 error-settings-next = Choose your settings again; your throws are not touched.
-error-unreadable = This step could not be put on record, so it was not taken.
-error-unreadable-next = Go on without it; nothing else is lost. It is a fault of Lapwork's, not yours.
+error-unreadable = This step could not be recorded, so it was not taken.
+error-unreadable-next = Go on without it; nothing else is lost. The fault is Lapwork’s, not yours.
 
 error-newer-there = { $file } was written by a newer Lapwork (file version { $version }; this one reads versions 1 and 2).
 error-newer-there-next = Open it with that version; it is left untouched here.
@@ -75,7 +75,7 @@ error-no-screen-next = Start Lapwork from a desktop, or see lapwork --help for w
 error-no-home = There is no home folder here to keep throws in.
 error-no-home-next = Name a folder in LAPWORK_DATA, then start Lapwork again.
 error-no-window = The window cannot be opened: { $why }.
-error-no-window-next = See that WebKitGTK 4.1 is installed, then start Lapwork again.
+error-no-window-next = Check that WebKitGTK 4.1 is installed, then start Lapwork again.
 
 error-no-file = There is no throw file here.
 error-no-file-next = Name a throw.jsonl, or the folder it is in.
@@ -95,16 +95,25 @@ shell-torn = { $count ->
    *[other] Usable: { $count } entries are sound; the last line is torn and will be left out.
 }
 shell-written = Written: { $file }
-shell-taken-back = taken back
+shell-taken-back = undone
 shell-left-out = { $file }: { $bytes ->
     [one] the last byte cannot be read and is left out.
    *[other] the last { $bytes } bytes cannot be read and are left out.
 }
+shell-no-copies = No copies are kept beside it.
+shell-copies = { $n ->
+    [one] 1 copy is kept beside it ({ $size } KB). Add --clear to remove it.
+   *[other] { $n } copies are kept beside it ({ $size } KB). Add --clear to remove them.
+}
+shell-copies-cleared = { $n ->
+    [one] 1 copy was removed ({ $size } KB).
+   *[other] { $n } copies were removed ({ $size } KB).
+}
 shell-upgraded = Upgraded. The file as it was: { $copy }
 shell-conflict = They differ. First: { $first } | Second: { $second }
 shell-decide = { $count ->
-    [one] Nothing was written: in one place the copies cannot both stand. Say --keep first or --keep second.
-   *[other] Nothing was written: in { $count } places the copies cannot both stand. Say --keep first or --keep second.
+    [one] Nothing was written: in one place the copies contradict each other. Say --keep first or --keep second.
+   *[other] Nothing was written: in { $count } places the copies contradict each other. Say --keep first or --keep second.
 }
 shell-help =
     Lapwork plans a lapped raw-edge throw and walks its maker through it.
@@ -118,6 +127,7 @@ shell-help =
     lapwork draw <path>        list the drawings there are; with the name of one, print it as SVG
     lapwork table <path>       list the tables there are; with the name of one, print it as CSV
     lapwork upgrade <path>     bring a throw file up to this version, keeping it as it was beside
+    lapwork copies <path>      list the copies kept beside a throw file when it was merged
     lapwork merge <path> <path> --out <path>
                                make one new file of two copies of a throw
     { "" }
@@ -130,6 +140,7 @@ shell-help =
     --units inches|metric|both the measures on a sheet; both unless said
     --paper a4|letter          letter, or a4 with --metric, unless said
     --large                    the sheet in large print
+    --clear                    remove the kept copies that are listed
     --keep first|second        when merging: whose side to keep where they differ
     --language <code>          say it in this language (en, de), not the system’s
     --help, --version
@@ -144,9 +155,9 @@ error-no-table-next = Leave out its name to see those there are.
 shell-lies-at = It lies at { $file }.
 
 error-broke = Something went wrong inside Lapwork, so this could not be finished.
-error-broke-next = All steps kept before are safe, and were read again from their files. Look whether the last one is there; if not, do it again. It is a fault of Lapwork’s, not yours.
-error-print = The sheet could not be set: { $why }.
-error-print-next = Go on without it; nothing of the throw is lost. It is a fault of Lapwork’s, not yours.
+error-broke-next = All steps kept before are safe, and were read again from their files. Look whether the last one is there; if not, do it again. The fault is Lapwork’s, not yours.
+error-print = The pages could not be made: { $why }.
+error-print-next = Go on without the sheet; nothing of the throw is lost. The fault is Lapwork’s, not yours.
 error-no-out = The name of the file to write is missing.
 error-no-out-next = Add --out and a name, such as --out sheet.pdf.
 ## Photos
@@ -155,6 +166,10 @@ error-photo-large = { $file } is larger than { $most } MB, more than Lapwork rea
 error-photo-large-next = Choose a smaller photo, or save a smaller copy of it first.
 error-photo-pixels = The photo has { $have } million points; Lapwork reads up to { $most } million.
 error-photo-pixels-next = Choose a smaller photo, or save a smaller copy of it first.
+error-photo-side = The photo is { $have } points long on one side; Lapwork reads up to { $most }.
+error-photo-side-next = Choose a smaller photo, or cut it to the part you want first.
+error-photo-named = This is a { $kind } photo, as some phones take them; Lapwork cannot read { $kind }.
+error-photo-named-next = Open it where you view your photos, save or share it as JPEG, and choose that file. The phone’s camera settings may also let you take JPEG photos.
 error-photo-kind = That is not a photo Lapwork reads.
 error-photo-kind-next = Choose a JPEG, PNG or WebP file.
 error-photo-broken = The photo cannot be read; its file is damaged or cut short.

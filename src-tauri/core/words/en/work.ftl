@@ -43,7 +43,7 @@ over = { $length } over
 under = { $length } under
 within-a-mark = right to the ruler’s mark
 none = none
-no-fringe = none; the edges show on the back of an unlined throw, and fray there a little
+no-fringe = none; without a lining the edges show on the back, and fray there a little
 number = { $n }
 far-m = { $n } m
 far-yd = { $n } yd
@@ -155,7 +155,7 @@ station-spoken = { $n ->
     [one] { $station }, one piece ready
    *[other] { $station }, { $n } pieces ready
 }
-rest-station = Nothing is ready for this place now ({ $station }). Look at another place, or at what is cooling.
+rest-station = Nothing is ready at this place now ({ $station }). Look at another place, or at what is cooling.
 rest-finished = Finished. By its plan and what was measured on the way the throw is { $size }; how much washing drew it in shows when you measure the whole. Well made.
 rest-measured = { $n ->
     [0] Finished. The throw measures { $size }. Well made.
@@ -170,10 +170,10 @@ ask-faces-why = { $n ->
 ask-faces-denim = So far every square is { $denim }: under Faces, choose squares to make them another denim.
 ask-faces-bare = All denim
 noted-at = Written at { $piece }: { $text }
-special-measure-first = Measure the whole first: without that nobody can tell later what washing did.
-special-measure-unknown = It was not measured before washing. Measured now, it tells what the next wash does.
+special-measure-first = Measure the whole throw first: only then can you tell later what washing did.
+special-measure-unknown = It was not measured before washing. If you measure it now, you can tell what the next wash does.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
-special-left-out = Not ticked with the rest: { $names }. Measured short or out of square, each has to be looked at by itself.
+special-left-out = Not ticked with the rest: { $names }. A piece that is short or out of square has to be looked at by itself.
 remain = { $done ->
     [0] { $left } to do
    *[other] { $left } to do, { $done } done
@@ -199,6 +199,7 @@ tick-covered = { $fabrics ->
    *[other] All { $n } glued ({ $fabrics } fabrics)
 }
 tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
+tick-all-cut-fabrics = All { $n } cut from { $fabrics } fabrics
 tick-spare-other = { $n ->
     [one] Take the spare of { $denim }
    *[other] Take one of { $n } spares of { $denim }
@@ -209,6 +210,10 @@ tick-spare = { $n ->
 }
 
 title-cut = Cut a square
+title-lap-halves = Lap and glue two halves
+title-press-halves = Press the halves’ lap
+title-cool-halves = Let the halves’ lap cool
+title-stitch-halves = Stitch two halves into a square
 title-cut-fabric = Cut the fabric squares
 title-cover-front = Glue fabric on the front
 title-cover-back = Glue fabric on the back
@@ -239,6 +244,7 @@ title-stitch = { $kind ->
 title-press-seam = Press the seam
 title-press-block = Press it flat
 title-square-up = Square it up
+title-trim-edge = Press and trim the whole edge
 title-cut-binding = Cut the binding strips
 title-join-binding = Join the strips into one
 title-press-binding = Fold and press the strip
@@ -250,17 +256,29 @@ title-clip = Clip the threads after wash { $n } of { $all }
 
 how-cut = Cut a strip as wide as the square across the leg, then cut the square from it.
     Keep off the outseam ridge, hems, worn knees and holes, and keep the edge on the grain.
+how-lap-halves = This square is pieced of two halves of one denim, with the grain running the same way in both. Mark the lap along a long edge of one half; it lies underneath.
+    Put small dots of washable glue inside the mark and lay the other half over it, both right side up and their ends even. Together they are as wide as a square.
+how-press-halves = Press the lap to set the glue. Keep the halves in line.
+how-cool-halves = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
+how-stitch-halves = Stitch down the middle of the lap, as the laps of the throw are stitched. From here on it is a square like any other.
+    Along its middle it has two layers of denim, so go slowly later where that meets a lap.
+how-stitch-halves-twin = Stitch down the middle of the lap with the twin needle, as the laps of the throw are stitched. From here on it is a square like any other.
+    Along its middle it has two layers of denim, so go slowly later where that meets a lap.
 how-cut-fabric = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the squares as large as the denim squares.
 how-cover-front = Lay the fabric square on the front, edges even.
     A few dots of washable glue, well inside the edge.
 how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
     A few dots of washable glue, well inside the edge.
+how-cover-front-patch = Lay the patch in the middle of the front: { $round } of denim shows all round, so that no lap catches it.
+    A few dots of washable glue, well inside its edge.
+how-cover-back-patch = Turn the square over. Lay the patch in the middle of the back: { $round } of denim shows all round, so that no lap catches it.
+    A few dots of washable glue, well inside its edge.
 how-press-cover = Press; do not slide the iron.
-how-cool-cover = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
-how-stitch-patch = Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue goes in the first wash.
+how-cool-cover = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
+how-stitch-patch = Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue comes out in the first wash.
     The stitching shows on the other face too.
 how-stitch-patch-twin = Put a single needle in: a twin needle cannot turn a corner.
-    Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue goes in the first wash.
+    Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue comes out in the first wash.
     The stitching shows on the other face too.
 how-dot = Mark the lap along the edge of the right or lower piece, which lies underneath.
     Put small dots of washable glue inside the mark and lay the left or upper piece over it.
@@ -268,18 +286,26 @@ how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
     Put small dots of washable glue inside the mark and lay { $over } over it.
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
 sitting-cool = Lay it flat to cool while you lap the next. It is not ticked off: when it is cool, it is ready to stitch.
-special-lay-first = Before the first lap, lay all squares out on the floor, put a label on each, and stack them row by row.
-how-cool-lap = Leave it flat until it is cool to the touch. Lifted warm, the glue lets go.
+special-lay-first = Before the first lap, lay all squares out on the floor, label each, and stack them row by row.
+how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
 how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
-how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge.
-    Stitch length 3 to 3.5 mm. Leave the thread ends long and tie them: a twin needle should not sew backwards.
+how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the middle of the two needles.
+    Stitch length { $long }. Leave the thread ends long, draw them through to one side and tie them: a twin needle should not sew backwards.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge.
-    Stitch length 3 to 3.5 mm for a straight row; a few stitches back at both ends secure it.
+how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the needle.
+    Stitch length { $long }; three or four stitches back at both ends secure it.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-rows = Stitch two rows, one after the other, the same side up and in the same direction: the first { $first } from the raw edge on top, the second { $second } from it.
+    For the first, let the edge of the presser foot or a guide run along that raw edge, { $first } from the needle. For the second, let it run along the first row, { $between } from the needle.
+    Stitch length { $long }; three or four stitches back at both ends of each row secure it.
+    Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-seam-rows = Stitch two rows, one after the other: the first { $second } in from the raw edges, the second { $first } in; the mark on the needle plate or a guide keeps them even. Take the pins out as you come to them.
+    Stitch length { $long }; three or four stitches back at both ends of each row.
 how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even. Take the pins out as you come to them.
-    Stitch length 3 mm; a few stitches back at both ends.
+    Stitch length { $long }; three or four stitches back at both ends.
+needle-single = Needle: a jeans needle, system 130/705 H, size 90/14 to 100/16. This is common practice; your machine’s manual decides.
+needle-twin = Needle: a twin needle for jeans, system 130/705 H, { $spacing } apart, size 100. This is common practice; your machine’s manual decides.
 how-press-seam = Press the seam flat as it was sewn, then open.
     Or press it to one side: stronger, but three layers thick, and about six at a crossing; then turn the next seam the other way.
 how-press-seam-exposed = Press the seam open, so that both allowances stand free to be snipped and to fray.
@@ -287,18 +313,29 @@ how-press-block = Press it flat from both sides and let it lie until cool before
 how-square-up = Trim what is over, half from each side, so that the crossing stays in the middle.
 how-square-up-measure = Measure it first: denim stretches at the end of a seam.
     Trim what is over, half from each side. Most need no trimming.
-how-cut-binding = Cut them straight and just as long as told here: then their joins come to lie where the next steps say.
+how-cut-binding = Cut the strips straight and exactly as long as shown here: then their joins fall where the next steps say.
 how-join-binding = Lap the ends and stitch. Keep these joins away from where laps meet the edge.
 how-join-binding-seam = Lay the ends right sides together, stitch, and press the seam open. Keep these joins away from where seams meet the edge.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
-how-glue-binding = Before you bind, press the whole edge and trim it straight and even.
-    Push the edge of the throw into the fold. Dots of washable glue, press, let it cool.
+how-trim-edge = Press the whole edge from both sides and let it cool; then trim off only what stands out, so that every side is one straight line.
+    Lay a long ruler along the whole side, over the ends of the joins, and see that the corners are square.
+    Take off no more than the side needs; often it is a few threads or nothing. What you cut here is missing from the finished size.
+    Put the iron aside before you cut: the edge is cut cold.
+how-glue-binding = Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.
     Lap the last end over the first; never over a crossing.
-how-stitch-binding = Stitch through all layers, all round, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
+how-glue-binding-untrimmed = Before you bind, press the whole edge and trim it straight and even.
+    Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.
+    Lap the last end over the first; never over a crossing.
+how-stitch-binding = Stitch one row through all layers, all round, { $edge } in from the raw edge of the strip, { $fold } from the fold. Go slowly at the corners and where the joins of the squares meet the edge.
     It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
+corner-1 = Hold the folded strip on the first edge as far as the corner. The rest is still free.
+corner-2 = Turn the free strip down, its crease along the next edge. What is over stands out at the corner.
+corner-3 = Lay what is over into a slanting fold, from the outer corner to the inner one; on the back lay it the other way. A dot of glue, and press.
+corner-4 = Stitch as far as the inner corner and stop with the needle down. Lift the foot, turn the throw, put the foot down and go on.
+binding-shows = Of the { $strip } strip { $plain } shows on each face: the edge takes up the rest. Where squares are joined it is { $joins }, where the strip laps over itself { $itself }.
 how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
     Only snipped edges fray into a fringe when washed.
-how-wash = Wash it by itself or in a bag. Shake it out well, then dry.
+how-wash = Wash it by itself or in a laundry bag. Shake it out well, then dry.
     Clean the lint filter before and after.
 how-clip = Clip the long loose threads on both sides. Leave the short fringe.
 
@@ -314,6 +351,10 @@ special-opened = This join was unpicked: only { $length } of it is to be sewn ag
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
 tick-cut = Cut
+tick-lap-halves = Lapped and glued
+tick-press-halves = Pressed
+tick-cool-halves = It is cool
+tick-stitch-halves = Stitched
 tick-cut-fabric = Cut
 tick-cover-front = Glued
 tick-cover-back = Glued
@@ -325,9 +366,11 @@ tick-press-lap = Pressed
 tick-cool-lap = It is cool
 tick-pin = Pinned
 tick-stitch = Stitched
+tick-stitch-rows = Both rows stitched
 tick-press-seam = Pressed
 tick-press-block = Pressed flat
 tick-square-up = Squared up
+tick-trim-edge = Pressed and trimmed
 tick-cut-binding = Strips cut
 tick-join-binding = Strips joined
 tick-press-binding = Folded and pressed
@@ -338,9 +381,13 @@ tick-wash = Washed and dried
 tick-clip = Threads clipped
 
 past-cut = cut
-past-cut-fabric = fabric cut
-past-cover-front = glued in front
-past-cover-back = glued behind
+past-lap-halves = lapped and glued
+past-press-halves = pressed
+past-cool-halves = cooled
+past-stitch-halves = stitched
+past-cut-fabric = cut from fabric
+past-cover-front = glued on the front
+past-cover-back = glued on the back
 past-press-cover = pressed
 past-cool-cover = cooled
 past-stitch-patch = stitched round
@@ -350,19 +397,25 @@ past-press-lap = pressed
 past-cool-lap = cooled
 past-pin = pinned
 past-stitch = stitched
+past-stitch-rows = stitched, both rows
 past-press-seam = pressed
 past-press-block = pressed flat
 past-square-up = squared up
+past-trim-edge = edge pressed and trimmed
 past-cut-binding = strips cut
 past-join-binding = strips joined
-past-press-binding = binding pressed
-past-glue-binding = binding held in place
+past-press-binding = binding folded and pressed
+past-glue-binding = binding folded over and held
 past-stitch-binding = binding stitched
 past-snip = allowances snipped
 past-wash = washed
 past-clip = threads clipped
 
 task-cut = cut
+task-lap-halves = lap and glue the halves
+task-press-halves = press the halves’ lap
+task-cool-halves = let the halves’ lap cool
+task-stitch-halves = stitch the halves
 task-cut-fabric = cut the fabric squares
 task-cover-front = glue fabric on the front
 task-cover-back = glue fabric on the back
@@ -377,6 +430,7 @@ task-stitch = stitch
 task-press-seam = press the seam
 task-press-block = press flat
 task-square-up = square up
+task-trim-edge = press and trim the whole edge
 task-cut-binding = cut the binding strips
 task-join-binding = join the binding strips
 task-press-binding = fold and press the binding
@@ -391,7 +445,9 @@ task-clip = clip the threads
 caution-blade-title = Sharp blade
 caution-blade = Close the cutter’s guard every time you put it down. Cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the cutter’s own instructions.
 caution-iron-title = Hot iron
-caution-iron = The plate and the steam burn; steam rises through glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
+caution-iron = The soleplate and the steam burn; steam rises through glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
+caution-blade-and-iron-title = Hot iron, sharp blade
+caution-blade-and-iron = First the iron: the soleplate and the steam burn. Stand it up when you let go of it, keep the cord out of the way, and put it aside before you cut. Then the cutter: close its guard every time you put it down, cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the instructions of both.
 caution-needle-title = Needle
 caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag. The machine’s manual decides.
 caution-lint-title = Lint burns
@@ -408,9 +464,13 @@ figure-cooling = Cool for about
 figure-lap = Lap
 figure-allowance = Seam allowance
 figure-seam = Seam length
-figure-again = To be made again
+figure-again = To make again
 figure-middle = Stitch from the edge
+figure-row-first = First row, from the edge on top
+figure-row-second = Second row, from the edge on top
+figure-rows-apart = From row to row
 figure-twin = Needle spacing
+figure-stitch-length = Stitch length
 figure-stitch-width = Stitch width
 figure-fringe = Fringe each side
 figure-trim-to = Trim to
@@ -423,6 +483,8 @@ figure-strip = Strip width
 figure-longest = Each as long as
 figure-joins = Joins
 figure-each-face = Shows on each face
+figure-from-raw-edge = From the raw edge of the strip
+figure-from-fold = From the fold
 figure-binding = Binding
 figure-round = All the way round
 figure-finished = Finished size
@@ -441,23 +503,38 @@ figure-lap-sewn-across = Lap sewn across, stretch included
 figure-lap-sewn-down = Lap sewn down, stretch included
 figure-allowance-sewn-across = Allowance sewn across, stretch included
 figure-allowance-sewn-down = Allowance sewn down, stretch included
-figure-mean = Usual side
+figure-mean = Average side
 figure-spread = How much they differ
-figure-mean-lap = Mean lap sewn
-figure-mean-allowance = Mean allowance sewn
-lap-sewn = { $lap } (meant { $meant })
+figure-mean-lap = Average lap sewn
+figure-mean-allowance = Average allowance sewn
+lap-sewn = { $lap } (planned { $meant })
 strips = { $n ->
     [one] { $n } strip
    *[other] { $n } strips
 }
 blocks = { $fours ->
     [0] { "" }
-    [one] { $fours } four{ " " }
-   *[other] { $fours } fours{ " " }
+    [one] { $fours } four
+   *[other] { $fours } fours
 }{ $pairs ->
     [0] { "" }
-    [one] { $pairs } single pair{ " " }
-   *[other] { $pairs } single pairs{ " " }
+   *[other] { $fours ->
+        [0] { "" }
+       *[other] , { "" }
+    }
+}{ $pairs ->
+    [0] { "" }
+    [one] { $pairs } single pair
+   *[other] { $pairs } single pairs
+}{ $squares ->
+    [0] { "" }
+   *[other] { $pairs ->
+        [0] { $fours ->
+            [0] { "" }
+           *[other] , { "" }
+        }
+       *[other] , { "" }
+    }
 }{ $squares ->
     [0] { "" }
     [one] { $squares } single square
@@ -466,6 +543,10 @@ blocks = { $fours ->
 seams = { $n ->
     [one] { $n } seam, { $length }
    *[other] { $n } seams, { $length } in all
+}
+seams-twice = { $n ->
+    [one] { $n } seam, { $length }, stitched twice
+   *[other] { $n } seams, { $length } in all, each stitched twice
 }
 layers = { $crossing ->
     [0] up to { $lap } where two squares meet
@@ -491,6 +572,14 @@ face-both = { $n ->
     [one] One square is covered on both faces.
    *[other] { $n } squares are covered on both faces.
 }
+face-pieced = { $n ->
+    [one] One square is pieced of two halves (½).
+   *[other] { $n } squares are pieced of two halves (½).
+}
+face-patches = { $n ->
+    [one] One fabric is a patch in the middle of its square.
+   *[other] { $n } fabrics are patches in the middle of their squares.
+}
 face-layers = { $crossing ->
     [0] The thickest join has { $lap } layers.
    *[other] The thickest join has { $lap } layers, the thickest crossing { $crossing }.
@@ -499,6 +588,7 @@ face-spoken = { $title }: { $across } across, { $down } down, { $n } covered wit
 print-used = { $used } used
 print-spoilt = { $n } spoilt
 print-aside = { $n } set aside
+print-patches = patches of { $side }, { $round } of denim round each
 print-left = { $n } left
 print-short = { $n } short
 print-of = { $used } of { $stock } used
@@ -508,7 +598,7 @@ print-of = { $used } of { $stock } used
 stage-open = not cut
 stage-cut = cut, not ready
 stage-ready = ready to join
-stage-held = lap held, not sewn
+stage-held = held together, not stitched
 stage-paired = in a pair
 stage-blocked = in a four
 stage-squared = squared up
@@ -524,13 +614,13 @@ tally-larger = Larger joins
 losses-none = No square spoilt so far.
 losses = Spoilt so far: { $list }.
 mishap-mis-cut = cut wrong
-mishap-flaw = hole, stain or worn
+mishap-flaw = hole, stain or worn patch
 mishap-scorched = scorched
 mishap-lost = lost
 line-done = Done: { $task }
 line-next = Next: { $task }
 line-waits = Waits for { $part }
-line-complete = Through all its steps
+line-complete = All its steps are done
 line-measured = Measured { $size }
 line-squared = Squared up to { $size }
 line-note = Note: { $text }
@@ -549,7 +639,7 @@ verdict-across-over-rest = Across: { $over } over. Trim { $before } from the lef
 }
 verdict-across-over-one-side = Across: { $over } over, less than can be halved on this ruler. Trim it from the right.
 verdict-across-under = Across: { $over } under. Do not trim left or right.
-verdict-across-thin = By that width its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure so too: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
+verdict-across-thin = At that width its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure the same: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
 verdict-down-exact = Down: just right.
 verdict-down-over = Down: { $over } over. Trim { $before } from the top and { $after } from the bottom; { $even ->
     [yes] the crossing stays in the middle.
@@ -561,42 +651,42 @@ verdict-down-over-rest = Down: { $over } over. Trim { $before } from the top and
 }
 verdict-down-over-one-side = Down: { $over } over, less than can be halved on this ruler. Trim it from the bottom.
 verdict-down-under = Down: { $over } under. Do not trim top or bottom.
-verdict-down-thin = By that height its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure so too: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
-short-edge-top = Short { $by } at the top; the binding hides it. Nothing more to do there.
-short-edge-right = Short { $by } at the right; the binding hides it. Nothing more to do there.
-short-edge-bottom = Short { $by } at the bottom; the binding hides it. Nothing more to do there.
-short-edge-left = Short { $by } at the left; the binding hides it. Nothing more to do there.
+verdict-down-thin = At that height its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure the same: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
+short-edge-top = Short { $by } at the top; the binding hides it. There is nothing more to do there.
+short-edge-right = Short { $by } at the right; the binding hides it. There is nothing more to do there.
+short-edge-bottom = Short { $by } at the bottom; the binding hides it. There is nothing more to do there.
+short-edge-left = Short { $by } at the left; the binding hides it. There is nothing more to do there.
 short-join-top = Join its top to { $piece } with a lap of only { $lap }: that makes up for { $by }.
 short-join-right = Join its right side to { $piece } with a lap of only { $lap }: that makes up for { $by }.
 short-join-bottom = Join its bottom to { $piece } with a lap of only { $lap }: that makes up for { $by }.
 short-join-left = Join its left side to { $piece } with a lap of only { $lap }: that makes up for { $by }.
-short-open = Nothing makes up for { $by } yet: see “This one is off” before you go on.
-short-open-keep = Nothing makes up for { $by } yet: keep this measure, then see what can be done.
-short-left = Nothing makes up for { $by } yet.
+short-open = Nothing makes up for the missing { $by } yet: see “This one is off” before you go on.
+short-open-keep = Nothing makes up for the missing { $by } yet: keep this measure, then see what can be done.
+short-left = Nothing makes up for the missing { $by } yet.
 short-eased = { $by } short is within the give of the cloth: hold the edges together as you lap them, and it eases in.
 short-settled = It may be squared up and sewn as it is.
 summary-none = Nothing measured yet.
 drift-too-few = { $n ->
-    [one] One four measured: too few to tell a habit from chance. Across and down together, it is { $mean }.
-   *[other] { $n } fours measured: too few to tell a habit from chance. Across and down together, on average { $mean }.
+    [one] One four measured: too few to tell a habit from chance. Width and height together, it is { $mean }.
+   *[other] { $n } fours measured: too few to tell a habit from chance. Width and height together, on average { $mean }.
 }
 drift-as-planned = { $n } fours measured. They come out as planned; on average { $mean }.
 drift-scattered = { $n } fours measured. On average { $mean }, but they differ: from { $least } to { $most }. Measure every one before you trim it, and look at how the squares were cut and lapped.
 drift-guess = { $n } fours measured: { $mean } on average so far. Too few to change the lap by: measure five or more.
-drift-narrow = { $n } fours measured. They are over alike: { $joining ->
+drift-narrow = { $n } fours measured. They are all too large by about the same: { $joining ->
     [lapped] the lap is
    *[other] the allowance is
 } being sewn { $by } narrower than marked.
-drift-wide = { $n } fours measured. They are under alike: { $joining ->
+drift-wide = { $n } fours measured. They are all too small by about the same: { $joining ->
     [lapped] the lap is
    *[other] the allowance is
 } being sewn { $by } wider than marked.
-drift-stretch-across = { $n } fours measured. They are over across, not down: the cloth stretches across (on average { $mean }).
-drift-stretch-down = { $n } fours measured. They are over down, not across: the cloth stretches down (on average { $mean }).
-drift-stretch-both = { $n } fours measured. They are over unevenly: the cloth stretches (on average { $mean }).
-drift-uneven = { $n } fours measured. They are uneven, but not from stretch or one wrong lap (on average { $mean }). Look at how they were cut.
-drift-growing = { $n } fours measured. They grow by { $by } with each four: the mark or the guide is moving.
-drift-shrinking = { $n } fours measured. They shrink by { $by } with each four: the mark or the guide is moving.
+drift-stretch-across = { $n } fours measured. They are too wide, but not too high: the cloth stretches across (on average { $mean }).
+drift-stretch-down = { $n } fours measured. They are too high, but not too wide: the cloth stretches down (on average { $mean }).
+drift-stretch-both = { $n } fours measured. They are too large, but not all alike: the cloth stretches (on average { $mean }).
+drift-uneven = { $n } fours measured. They differ, but not from stretch or one wrong lap (on average { $mean }). Look at how the squares were cut.
+drift-growing = { $n } fours measured. On average each is { $by } larger than the one before: the mark or the guide is moving.
+drift-shrinking = { $n } fours measured. On average each is { $by } smaller than the one before: the mark or the guide is moving.
 drift-mark-wider = { $joining ->
     [lapped] Mark the next laps { $by } wider.
    *[other] Sew the next seams with an allowance { $by } wider.
@@ -609,7 +699,7 @@ sure-guess = With so few this is a guess.
 sure-likely = With so many this is likely.
 sure-firm = With so many this is fairly sure.
 figure-skew = Corner off square
-figure-holds = Largest it holds
+figure-holds = Largest size it holds
 figure-trim-top = Trim from the top
 figure-trim-right = Trim from the right
 figure-trim-bottom = Trim from the bottom
@@ -621,7 +711,7 @@ trim-by-marks = Mark at both ends of each side what is to be trimmed there, lay 
 pull-falling = It leans: from the top left to the bottom right it is { $by } shorter than the other way. Before you cut, pull it gently along that short diagonal, steam it flat, let it cool, and measure again.
 pull-rising = It leans: from the top right to the bottom left it is { $by } shorter than the other way. Before you cut, pull it gently along that short diagonal, steam it flat, let it cool, and measure again.
 pull-square = It leans. Before you cut, pull it gently along its short diagonal, steam it flat, let it cool, and measure again.
-outline-short = It is too small for { $target }; the most it holds is { $held }.
+outline-short = It is too small for { $target }; the largest size it holds is { $held }.
 outline-holds = It holds { $target }.
 nothing = nothing
 wedge-out = { $from }, running out to nothing
@@ -643,7 +733,7 @@ trim-choose = Trim to { $size }
 save-lap = where it meets { $piece } lap { $lap }
 save-across-lapped = { $piece } is { $short } short across: { $laps }.
 save-down-lapped = { $piece } is { $short } short down: { $laps }.
-save-over = The ruler has no mark in between: that leaves the line { $over } too long, which eases in at the joins.
+save-over = The ruler has no mark in between: the row or column becomes { $over } too long, which eases in at the joins.
 save-across-edge = { $piece } is { $short } short across, at the outer edge, where the binding hides it.
 save-down-edge = { $piece } is { $short } short down, at the outer edge, where the binding hides it.
 save-across-resewn = { $piece } is { $short } short across: unpick its upright laps and sew them that much narrower.
@@ -657,7 +747,7 @@ reason-keep = { $n ->
     [one] At { $size } one piece is short, and saving it costs less than making every four smaller.
    *[other] At { $size } { $n } pieces are short, and saving them costs less than making every four smaller.
 }
-reason-larger = All fours came out larger than { $natural }; at { $size } none is short and the least is cut away. The throw grows by as much.
+reason-larger = All fours came out larger than { $natural }; at { $size } none is short and the least is cut away. The throw grows accordingly.
 reason-smaller = At { $natural } { $n ->
     [one] one piece is short
    *[other] { $n } pieces are short
@@ -667,11 +757,11 @@ reason-smaller = At { $natural } { $n ->
    *[other] { $left } are
 }.
 reason-cost = { $n ->
-    [0] All in all the least trouble: hardly any work or lost cloth.
-    [one] All in all the least trouble: work and lost cloth worth about a minute, by our estimate.
-   *[other] All in all the least trouble: work and lost cloth worth about { $n } minutes, by our estimate.
+    [0] The least trouble overall: hardly any work or lost cloth.
+    [one] The least trouble overall: work and lost cloth worth about a minute, by our estimate.
+   *[other] The least trouble overall: work and lost cloth worth about { $n } minutes, by our estimate.
 }
-closing-all = All rows and columns come out the length they should.
+closing-all = All rows and columns come out as long as they should.
 block-key-right = just right
 block-key-short = short
 block-key-over = to be trimmed
@@ -683,10 +773,10 @@ closing-column = Column of fours { $n } comes out { $off }.
 ## Pieces that are off
 
 off-block = It measures { $size }. Across: { $across }. Down: { $down }.
-off-thin-across = By its width, its upright laps leave too little fringe, unless the cloth has stretched: measure a lap.
-off-thin-down = By its height, its level lap leaves too little fringe, unless the cloth has stretched: measure the lap.
+off-thin-across = At its width, its upright laps leave too little fringe, unless the cloth has stretched: measure a lap.
+off-thin-down = At its height, its level lap leaves too little fringe, unless the cloth has stretched: measure the lap.
 off-measure-first = Measure it to see what can be done about its size.
-off-what = What is the matter with it?
+off-what = What is wrong with it?
 off-not-cut = This square is not cut yet.
 off-which = If one of its squares is spoilt, choose which.
 off-rest = What is wrong with it? Choose a square of it that is spoilt, or measure the piece.
@@ -794,7 +884,7 @@ way-unpick = { $n ->
    *[other] { $n } seams to unpick, { $length } in all.
 }
 way-nothing-undone = Nothing sewn is unpicked.
-way-patch-round = Its edges lie in no lap, so it is stitched round once it has cooled: glue alone goes in the wash.
+way-patch-round = No lap holds the edges of this patch, so stitch it down all round once it has cooled: the glue alone comes out in the wash.
 way-size = The throw will measure { $size }.
 way-minutes = { $n ->
     [0] Hardly any work.
@@ -837,12 +927,12 @@ hold-left = { $n ->
 hold-fringe = It leaves { $fringe } of fringe each side.
 hold-choose = Join the rest at { $lap }
 figure-foreseen = Should measure
-whole-across-exact = Across: { $foreseen }, just what it should measure.
-whole-down-exact = Down: { $foreseen }, just what it should measure.
+whole-across-exact = Across: { $foreseen }, exactly as it should be.
+whole-down-exact = Down: { $foreseen }, exactly as it should be.
 whole-across = Across: { $measured }. It should measure { $foreseen }: { $off }.
 whole-down = Down: { $measured }. It should measure { $foreseen }: { $off }.
-whole-within = Cloth gives as much in making up (up to 2 %, common practice). Nothing is wrong.
-whole-beyond = That is more than cloth usually gives in making up (2 %, common practice). Measure a few joins: some may be sewn wider or narrower than marked.
+whole-within = Cloth gives that much when it is sewn (up to 2 %, common practice). Nothing is wrong.
+whole-beyond = That is more than cloth usually gives when it is sewn (2 %, common practice). Measure a few joins: some may be sewn wider or narrower than marked.
 whole-each = { $laps ->
     [one] It is all at one join: { $each }.
    *[other] Shared among { $laps } joins, that is { $each } at each.
@@ -864,7 +954,7 @@ whole-washed-down = Down: { $before } before, { $now } after { $n ->
 } ({ $percent } %).
 whole-washed-across-same = Across: { $size }, as before washing.
 whole-washed-down-same = Down: { $size }, as before washing.
-whole-washed-usual = Cloth usually draws in when washed. Nothing is sewn wrong for that.
+whole-washed-usual = Cloth usually draws in when washed. It does not mean that anything is sewn wrong.
 figure-before-wash = Before washing
 whole-kept = { $n ->
     [0] Before washing: { $size }.
@@ -884,8 +974,8 @@ picture-blocks = { $n ->
 
 plan-change = Change the plan
 cloth-gives = { $pairs ->
-    [one] One pair gives about { $low } to { $high } squares, as long as it is not measured.
-   *[other] { $pairs } pairs give about { $low } to { $high } squares, as long as they are not measured.
+    [one] One pair gives about { $low } to { $high } squares; measuring it tells more exactly.
+   *[other] { $pairs } pairs give about { $low } to { $high } squares; measuring them tells more exactly.
 }
 cloth-covers = { $n ->
     [one] The fabric covers one face of a square.
@@ -906,7 +996,7 @@ cloth-pairs = { $n ->
    *[other] You need about { $n } pairs of jeans.
 }
 cloth-pairs-range = You need about { $least } to { $most } pairs of jeans.
-cloth-never = Jeans of this size do not give squares enough for it.
+cloth-never = Jeans of this size do not give enough squares for it.
 cloth-takes = { $n } squares, { $spares } spare, { $binding } of binding
 grid-uses = { $left ->
     [0] Uses all { $n } squares.
@@ -933,13 +1023,13 @@ picture-missing = { $length } missing
 picture-over = over
 picture-under = under
 picture-begin = begin
-picture-section = The join cut through, to scale: { $lap } lap or allowance, fringe { $fringe }
-picture-grid = { $across } squares across and { $down } down, finished { $size }
+picture-section = The join in cross-section, to scale: { $lap } lap or allowance, fringe { $fringe }
+picture-grid = Squares: { $across } across and { $down } down, finished { $size }
 
 ## History
 
-history-undo = Taken back: { $what }
-history-redo = Done again: { $what }
+history-undo = Undone: { $what }
+history-redo = Redone: { $what }
 did-begin = Begun: { $name }, { $grid }
 did-rename = Named { $name }
 did-archive = Put away
@@ -955,6 +1045,10 @@ did-faces = { $n ->
 }
 did-cloth = Fabrics changed
 did-cut = Cut: { $piece }
+did-lap-halves = Halves lapped and glued: { $piece }
+did-press-halves = Halves’ lap pressed: { $piece }
+did-cool-halves = Halves’ lap cooled: { $piece }
+did-stitch-halves = Halves stitched into a square: { $piece }
 did-cut-fabric = Fabric squares cut: { $piece }
 did-cover-front = Fabric glued on the front: { $piece }
 did-cover-back = Fabric glued on the back: { $piece }
@@ -974,6 +1068,7 @@ did-unmeasured = { $n ->
    *[other] { $what } ({ $n } not measured)
 }
 sizes-differ = each at its own size
+did-trim-edge = Whole edge pressed and trimmed
 did-cut-binding = Binding strips cut
 did-join-binding = Binding strips joined
 did-press-binding = Binding folded and pressed
@@ -1014,7 +1109,7 @@ did-turn-several = { $n } pieces turned
 did-flip = Turned over: { $pieces }
 did-pin-place = Pinned to their places: { $pieces }
 did-let-go = No longer pinned: { $pieces }
-did-wish = Faces wished for: { $front } covered on the front, { $back } on the back
+did-wish = Fabric planned: { $front } squares on the front, { $back } on the back
 did-wish-bare = No square is to have fabric
 did-set-aside = Set aside: { $piece }
 did-measure-whole = Whole throw measured: { $size }
@@ -1023,15 +1118,15 @@ did-take-heap = Taken off the pile
 did-cut-piece = Cut up a piece of { $name }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , one binding strip
    *[other] , { $strips } binding strips
 }
 did-cut-lines = { $n ->
-    [0] Cutting of a piece of { $name } begun anew
-    [one] First line of a piece of { $name } cut
-   *[other] First { $n } lines of a piece of { $name } cut
+    [0] Cutting list of a piece of { $name } started again
+    [one] Cutting list of a piece of { $name }: first line done
+   *[other] Cutting list of a piece of { $name }: first { $n } lines done
 }
 did-scrap = Test scrap, { $joining ->
     [lapped] lap
@@ -1040,7 +1135,7 @@ did-scrap = Test scrap, { $joining ->
 did-plate = Plate opening measured: { $opening }
 did-gather = Laid ready
 did-ungather = Not at hand after all
-did-spoil = { $piece } is no good: { $why }
+did-spoil = { $piece } is spoilt: { $why }
 did-note = Note: { $text }
 
 ## Advice about a plan
@@ -1053,24 +1148,24 @@ error-advice-trim = With this lap a four comes out at { $natural }: it cannot be
 error-advice-trim-next = Leave the trim size empty, or choose { $natural } or less.
 error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Set wide, it strikes the plate: with needles { $spacing } apart, set the stitch { $spacing } narrower than the plate’s opening.
 error-advice-twin-next = Keep the same side up, and turn the wheel by hand once before you start. Two rows with a single needle, one after the other, do as well; then either side may lie up.
-error-advice-lap-large = A third or more of each square disappears in the joins.
+error-advice-lap-large = A third or more of each square is lost in the joins.
 error-advice-lap-large-next = Narrower joins or larger squares give more throw for the cloth.
 
 ## What was typed
 
 error-typed-empty = Nothing is written here yet.
 error-typed-empty-next = Write a measure, such as { $example }.
-error-typed-not-a-length = That is not a measure I can read.
+error-typed-not-a-length = Lapwork cannot read this as a measure.
 error-typed-not-a-length-next = Write it like { $example }.
-error-typed-negative = A measure cannot be less than nothing.
+error-typed-negative = A measure cannot be less than zero.
 error-typed-negative-next = Leave out the minus: { $example }.
 error-typed-ambiguous = That could be read two ways.
 error-typed-ambiguous-next = Write the unit and one decimal sign: { $example }.
 error-typed-off-the-marks = That falls on no mark of a ruler.
 error-typed-off-the-marks-next = The nearest sixteenth is { $nearest }.
 error-typed-too-long = That is longer than 100 metres.
-error-typed-too-long-next = Look at the unit: { $example }.
-error-typed-unknown-unit = “{ $unit }” is not a unit I know.
+error-typed-too-long-next = Check the unit: { $example }.
+error-typed-unknown-unit = Lapwork does not know the unit “{ $unit }”.
 error-typed-unknown-unit-next = Use in, ft, yd, mm, cm or m, as in { $example }.
 error-typed-not-a-count = That is not a whole number.
 error-typed-not-a-count-next = Write a number such as 6.
@@ -1081,12 +1176,14 @@ error-plan-side = The square’s side is too large or too small.
 error-plan-side-next = Choose a side from { $least } to { $most }.
 error-plan-grid = That is too many squares, or none.
 error-plan-grid-next = Choose from 1 to { $most } squares each way.
-error-plan-lap = The lap or seam allowance is nothing, or leaves nothing of the square.
+error-plan-lap = The lap or seam allowance is zero, or leaves nothing of the square.
 error-plan-lap-next = Choose a lap under half the square’s side; { $usual } is usual on denim.
-error-plan-between = The lap between fours leaves nothing of the square, or is nothing.
+error-plan-between = The lap between fours is zero, or leaves nothing of the square.
 error-plan-between-next = Choose a lap under half the square’s side, or leave it empty for the same lap everywhere.
 error-plan-stitch = The stitching is wider than what it must hold.
 error-plan-stitch-next = Choose a narrower stitch or a wider lap.
+error-plan-stitch-length = No machine sews a stitch of that length.
+error-plan-stitch-length-next = Choose from { $least } to { $most }; 3 to 3.5 mm is usual on denim.
 error-plan-trim = A four cannot be trimmed to that size.
 error-plan-trim-next = Choose a size larger than one square and no larger than two, or leave it empty.
 error-plan-binding = The binding cannot be cut like that.
@@ -1098,9 +1195,9 @@ error-plan-counts-next = Choose up to 9 washes and up to 240 minutes.
 
 error-beginning = The throw is begun once, before anything else.
 error-beginning-next = Go back to the list of throws and open it, or begin a new one.
-error-name = A name needs from 1 to { $most } letters.
+error-name = A name needs from 1 to { $most } characters.
 error-name-next = Write a short name, such as Porch throw.
-error-words = A note needs from 1 to { $most } letters.
+error-words = A note needs from 1 to { $most } characters.
 error-words-next = Write a shorter note, or two.
 error-no-such-piece = There is no piece { $piece } in this throw.
 error-no-such-piece-next = Open the bench and choose a piece there.
@@ -1120,18 +1217,28 @@ error-denim-cut-next = Choose squares that are still to be cut; a loose square c
 error-cut-larger = Squares are not cut larger by so much.
 error-cut-larger-next = Choose a small allowance, or nothing.
 error-pack-small = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
-error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where no lap holds their edges, so this plan does not use them. A pack of { $wanted } or larger can be cut down.
+error-pack-small-next = They fit a throw of { $side } squares: change the plan before any square is cut. In the middle of a { $wanted } square they would leave { $round } of denim all round, where the laps would catch their edges in places, so this plan does not use them. Up to { $most } they lie clear of the laps, as patches. A pack of { $wanted } or larger can be cut down.
 error-pack-small-denim = Squares of { $side } are too small for this throw: it is planned with { $wanted }.
 error-pack-small-denim-next = They fit a throw of { $side } squares: change the plan before any square is cut. A pack of { $wanted } or larger can be cut down.
+error-pieced = This piece does not give so many squares of two halves.
+error-pieced-next = Count the pairs of halves once more, and choose the way with halves before you cut.
+error-pack-mixed = { $print } has squares of another size already.
+error-pack-mixed-next = Patches and whole squares of one fabric are kept apart: put these down as a fabric of its own.
+error-patch-caught = Patches of { $side } would be caught by the laps of this plan in places.
+error-patch-caught-next = Choose laps and a trim size that leave them clear: up to { $most } with these. Or take the patches off the faces and off the pile first.
 error-edges = Nothing would be left of this cloth once its edges are trimmed.
-error-edges-next = Look at the units, and at how much comes off each edge.
+error-edges-next = Check the units, and how much comes off each edge.
 error-already-made = { $piece } is made already and has no place in that plan.
 error-already-made-next = Choose a grid and an order that keep it, or undo back to before it was made.
 error-joined = { $piece } is joined to others already.
 error-joined-next = What is sewn stays sewn. Choose a square that is still loose.
 error-glued = { $piece } has its fabric glued there already.
 error-glued-next = Choose another square, or undo the gluing.
-error-stock = There are only { $have } squares of { $print }.
+error-stock = { $have ->
+    [0] There is no square of { $print }.
+    [one] There is only one square of { $print }.
+   *[other] There are only { $have } squares of { $print }.
+}
 error-stock-next = Choose fewer, another fabric, or correct the count in the list of fabrics.
 error-cloth = That list of fabrics cannot be: one in use is missing, a colour is not a colour, or there are over { $most }.
 error-cloth-next = Keep every fabric that is in use; give each a name and a colour.
@@ -1158,19 +1265,19 @@ error-piece-few-next = Measure at the hem and at the waist end, and once or twic
 error-piece-many = That is more than one outline holds.
 error-piece-many-next = A few widths and a few places to avoid are enough.
 error-piece-far = Width { $n } lies too far out.
-error-piece-far-next = Look at the unit.
+error-piece-far-next = Check the unit.
 error-piece-order = Width { $n } is not above the one before it.
 error-piece-order-next = Put the widths in order from the hem up.
 error-piece-crossing = At width { $n } the edges cross.
-error-piece-crossing-next = A width cannot be less than nothing.
+error-piece-crossing-next = A width cannot be less than zero.
 error-piece-no-width = The piece has no width anywhere.
 error-piece-no-width-next = Measure it at its widest.
-error-piece-no-width-at = Width { $n } is nothing.
+error-piece-no-width-at = Width { $n } is zero.
 error-piece-no-width-at-next = Measure across the cloth there, or take that width out.
 error-piece-too-wide = Width { $n } is wider than such cloth comes.
-error-piece-too-wide-next = Look at the figure and its unit.
+error-piece-too-wide-next = Check the number and its unit.
 error-piece-zone-far = Place to avoid { $n } lies too far out.
-error-piece-zone-far-next = Look at the unit.
+error-piece-zone-far-next = Check the unit.
 error-piece-zone-empty = Place to avoid { $n } has no size.
 error-piece-zone-empty-next = Write where it begins and ends.
 error-piece-zone-outside = Place to avoid { $n } lies outside the piece.
@@ -1178,7 +1285,7 @@ error-piece-zone-outside-next = Heights count from the hem, widths from the left
 error-not-whole = The throw is not in one piece yet.
 error-not-whole-next = Measure the whole once the last join is stitched.
 error-unlikely = { $given } is not likely: { $planned } was planned.
-error-unlikely-next = Look at the unit and measure again.
+error-unlikely-next = Check the unit and measure again.
 error-not-cut = { $piece } is not cut yet.
 error-not-cut-next = Only a square that has been cut can be spoilt.
 error-outline-impossible = No block has such sides and diagonals.
@@ -1196,17 +1303,17 @@ error-covered-next = Cover the other face, or put another square in.
 error-wishes = More squares are to be covered than the throw has.
 error-wishes-next = Choose { $most } or fewer on each face.
 error-pinned = { $piece } is pinned to its place.
-error-pinned-next = Take its pin out first.
+error-pinned-next = Unpin it first.
 error-not-turnable = { $piece } cannot be turned that way.
 error-not-turnable-next = A stitched four turns by quarters, a pair half round, neither once it is joined to others.
-error-layout = This layout does not fit the throw any more: at { $piece } it differs.
+error-layout = This layout no longer fits the throw: it differs at { $piece }.
 error-layout-next = Ask for new layouts.
 error-not-swappable = { $a } and { $b } cannot change places.
 error-not-swappable-next = Choose two of the same shape, neither joined to others yet.
-error-nothing-to-undo = There is nothing to take back.
+error-nothing-to-undo = There is nothing to undo.
 error-nothing-to-undo-next = Every step so far is in the history.
-error-nothing-to-redo = There is nothing to do again.
-error-nothing-to-redo-next = Only what was just taken back can be done again.
+error-nothing-to-redo = There is nothing to redo.
+error-nothing-to-redo-next = Only what was just undone can be redone.
 
 ## Files
 
@@ -1231,6 +1338,8 @@ figure-to-come = The pile still gives
 figure-keep-back = Spares to keep back
 figure-strips-open = Binding strips to cut
 strips-of = { $open } of { $wanted }
+figure-patch = Patch
+figure-round-patch = Denim round it
 figure-squares-here = Squares, cut straight across
 figure-from-hem = Cut from the hem up, without choosing
 figure-free = If strips need not go straight across
@@ -1263,7 +1372,7 @@ pile-strips-over = { $n ->
 }
 way-shorter-strips = { $n } binding strips of { $size }
 way-shorter-strips-joins = The pile gives these. The binding then has { $n } joins, not { $before }.
-strips-cut-already = { $cut } of { $wanted } strips are cut already: { $open } to go.
+strips-cut-already = Strips cut already: { $cut } of { $wanted }, { $open } to go.
 strips-all-cut = { $n ->
     [one] The strip was cut with the squares. Lay it ready.
    *[other] All { $n } strips were cut with the squares. Count them and lay them ready.
@@ -1289,24 +1398,31 @@ heap-fabric = For { $print }
 heap-gives = { $what }: { $n ->
     [one] { $n } square
    *[other] { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , one binding strip
    *[other] , { $strips } binding strips
 }
 make-denim = Denim squares
 make-denim-of = Denim squares: { $denim }
+squares-parted = {" "}({ $whole } whole + { $n } pieced)
+number-about = about { $n }
+figure-free-whole = Whole squares, if strips need not go straight across
+figure-bound-whole = No more whole squares than, however cut
+cut-held = All of it is worked out when you let go.
+number-parted = { $n }{ $parts }
+pack-patches = Each is a patch of { $side } in the middle of a denim square of { $wanted }: glued, stitched round, with { $round } of denim all round, clear of the laps.
 piece-expected = { $n ->
     [one] about { $n } square
    *[other] about { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , one binding strip
    *[other] , { $strips } binding strips
 }
 piece-counted = { $n ->
-    [one] { $n } square came out
-   *[other] { $n } squares came out
+    [one] { $n } square came out{ $parts }
+   *[other] { $n } squares came out{ $parts }
 }
 part-left-leg = Left leg
 part-right-leg = Right leg
@@ -1315,7 +1431,7 @@ part-sleeve = Sleeve
 part-back = Back
 part-pocket = Back pocket
 part-waistband = Waistband
-part-start = This outline is only a beginning: common practice, no source. Measure yours.
+part-start = This outline is only a starting point, from common practice. Measure yours.
 add-pocket = Lay a back pocket flat as well
 add-waistband = Lay the waistband flat as well
 cut-small-strips = { $n ->
@@ -1327,6 +1443,7 @@ cut-small-pocket = Or keep it whole and sew it onto a square as a pocket.
 part-panel = Panel
 part-sheet = Sheet
 part-cloth = Cloth
+cloth-patches = The pack gives { $n } patches of { $side }, each in the middle of a denim square with { $round } of denim round it, and stitched round.
 cloth-fat-quarter = Fat quarter
 cloth-yardage = Cotton by the yard or metre
 cloth-piece = Another piece
@@ -1404,6 +1521,10 @@ cut-binding-strip = { $left } to the right of the strip cut before
 cut-strip-title = Strip { $n }: { $squares ->
     [one] one square
    *[other] { $squares } squares
+}{ $halves ->
+    [0] { "" }
+    [one] , one half
+   *[other] , { $halves } halves
 }
 cut-away = First cut { $gap } away.
 cut-across = Cut across { $high } above the { $from ->
@@ -1419,6 +1540,32 @@ cut-turn = Lay it a quarter turned, the { $end ->
 cut-turn-label-free = Chalk each label, or an arrow, with its head to the right: laid with the letters upright a square lies like all the others. Laid otherwise its twill runs the other way, and it stretches the other way.
 cut-turn-label-one-way = Chalk each label, or an arrow, with its head to the right. You want the lengthwise grain up and down in every square: lay each with its letters upright.
 cut-turn-label-by-turns = Chalk each label, or an arrow, with its head to the right. You want the grain turned from each square to the next: with the letters upright it runs up and down, with the letters on their side it runs across.
+cut-halves-title = { $n ->
+    [one] One half
+   *[other] { $n } halves
+}
+cut-halves-across = From the cloth { $lies ->
+    [below] left below strip { $n }
+    [above] left above strip { $n }
+   *[alone] itself
+}, cut a row { $high } high.
+cut-half-beside = Then, right beside the squares, one half { $wide } wide.
+cut-half-run = Starting { $left } from its left end: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
+cut-half-run-edge = From its left end: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
+cut-half-run-strip = Starting { $left } to the right of where the binding strip was: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
+cut-half-run-strip-edge = Right beside where the binding strip was: { $count ->
+    [one] one half { $wide } wide.
+   *[other] { $count } halves, each { $wide } wide.
+}
 cut-top-title = A straight upper edge
 cut-top = From here on measure from the upper edge. Cut straight across, { $below } below it.
 cut-down-edge = From here on measure from the upper edge. Cut across { $high } below it.
@@ -1430,7 +1577,7 @@ way-turned-both = Turned a quarter, from both edges
 way-gives = { $n ->
     [one] { $n } square
    *[other] { $n } squares
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] {" "}and { $strips } binding strip
    *[other] {" "}and { $strips } binding strips
@@ -1442,12 +1589,15 @@ way-more = { $name }: { $gives }, { $more ->
 }
 way-both-text = The lower strips are measured from the lower edge, the others from the upper edge down; what is over lies between them.
 way-turned-text = The piece lies on its side and its strips run along it, so that squares come off the strip a quarter turned.
-way-take = Cut it so: { $name }
+way-pieced = { $name }, with halves of what is left
+way-pieced-text = What the squares leave is cut into halves of { $half }. Two of them, with the grain running the same way, are lapped by { $lap } and stitched into a square before it is used: more laps to sew, and two layers along its middle.
+way-take = Cut it this way: { $name }
 cut-chalk = Chalk on them: { $places }{ $spare ->
     [0] .
     [one] , and one spare.
    *[other] , and { $spare } spare.
 }
+cut-chalk-halves = Chalk on the halves, in twos: { $places }.
 cut-chalk-spare = { $spare ->
     [one] It is a spare.
    *[other] They are spares.
@@ -1457,7 +1607,7 @@ cut-left = Keep what is left: a piece of about { $size } and the scraps.
 cut-all-came = { $n ->
     [one] { $n } of { $n } square came out
    *[other] All { $n } squares came out
-}{ $strips ->
+}{ $parts }{ $strips ->
     [0] { "" }
     [one] , and the strip
    *[other] , and { $strips } strips
@@ -1507,6 +1657,10 @@ cut-given-up = { $n ->
     [one] Straight strips lose one square.
    *[other] Straight strips lose { $n } squares.
 }
+cut-pieced = { $n ->
+    [one] One square is pieced of two halves of what is left.
+   *[other] { $n } squares are pieced, each of two halves of what is left.
+}
 cut-gain = { $n ->
     [0] { "" }
     [one] Choosing where the strips lie saves one square.
@@ -1515,7 +1669,7 @@ cut-gain = { $n ->
 picture-piece = { $name }, { $n ->
     [one] one square
    *[other] { $n } squares
-} in { $strips ->
+}{ $parts } in { $strips ->
     [one] one strip
    *[other] { $strips } strips
 }, places to avoid hatched
@@ -1523,14 +1677,21 @@ picture-piece = { $name }, { $n ->
 ## What to have at hand
 
 item-denim = Denim
-item-denim-squares = { $n } squares of { $side }; { $open } still to cut.
+item-denim-squares = { $n ->
+    [one] One square of { $side }; { $open } still to cut.
+   *[other] { $n } squares of { $side }; { $open } still to cut.
+}
+item-denim-pieced = { $n ->
+    [one] One of them is pieced of two halves, lapped by { $lap }.
+   *[other] { $n } of them are pieced of two halves, lapped by { $lap }.
+}
 item-denim-spares = { $n ->
-    [one] One spare square besides.
-   *[other] { $n } spare squares besides.
+    [one] And one spare square.
+   *[other] And { $n } spare squares.
 }
 item-denim-unpiled = { $n ->
-    [one] One square is still lacking. No denim is on the pile yet.
-   *[other] { $n } squares are still lacking. No denim is on the pile yet.
+    [one] One square is still missing. No denim is on the pile yet.
+   *[other] { $n } squares are still missing. No denim is on the pile yet.
 }
 item-denim-of = { $denim }: { $n ->
     [one] one square
@@ -1541,6 +1702,10 @@ item-denim-of-strips = { $squares } { $n ->
    *[other] { $n } binding strips come from it too.
 }
 item-denim-named = Denim: { $denim }
+item-fabric-patches = { $n ->
+    [one] One patch of { $side }.
+   *[other] { $n } patches of { $side }.
+}
 item-fabric-squares = { $n ->
     [one] One square of { $side }.
    *[other] { $n } squares of { $side }.
@@ -1582,15 +1747,15 @@ item-thread-in-all = { $n ->
    *[other] With the bobbins wound from the same thread: { $n } spools in all. This is an estimate.
 }
 item-thread-twin = A twin needle takes two spools on the machine at once.
-item-thread-rule = The makers’ rule of 2½ times the seam says { $length } in all; on thick laps it falls short.
+item-thread-rows = Two rows with one needle take one spool on the machine, and twice the thread of one row.
+item-thread-rule = The makers’ rule of 2½ times each row says { $length } in all; on thick laps it falls short.
 item-bobbins = Bobbins
 item-bobbins-length = { $length }: { $n ->
     [one] one bobbin of { $size }
    *[other] { $n } bobbins of { $size }
 }.
 item-needles = Needles
-item-needles-twin = A jeans twin needle, system 130/705 H, { $spacing } apart.
-item-needles-single = Jeans needles, system 130/705 H-J, size 90/14 to 110/18.
+item-needles-besides = For the binding, a single jeans needle as well: a twin needle cannot turn its corners.
 item-needles-spare = One or two to spare; thick crossings break them.
 item-glue = Washable glue
 item-glue-dots = About { $dots } dots, { $n ->
@@ -1599,7 +1764,7 @@ item-glue-dots = About { $dots } dots, { $n ->
 } (our estimate).
 bottle-inch = 4 fl oz
 bottle-metric = 118 ml
-item-marker = A marker that vanishes
+item-marker = A vanishing fabric marker
 item-marker-test = Try it on a scrap: some marks come back with heat or cold.
 item-cutter = Cutter, mat and ruler
 item-cutter-what = A ruler at least { $side } wide helps most.
@@ -1609,11 +1774,11 @@ item-press-what = The cloth keeps glue off the iron. What is pressed lies flat u
 item-clips = Clips
 item-clips-what = They hold the binding on the edge while its glue dries; a dozen will do.
 item-clips-pins = Pins and clips
-item-clips-pins-what = Pins hold the edges of every seam; clips hold the binding, a dozen will do.
+item-clips-pins-what = Pins hold the edges of every seam. Clips hold the binding; a dozen will do.
 item-ripper = Seam ripper and thread snips
-item-ripper-what = For a seam to be opened, and for the long threads after each wash.
-item-ripper-snip = For a seam to be opened, for the allowances to be snipped, and for the long threads after each wash.
-item-care = Eye protection, and a bag for the wash
+item-ripper-what = To open a seam, and to clip the long threads after each wash.
+item-ripper-snip = To open a seam, to snip the allowances, and to clip the long threads after each wash.
+item-care = Eye protection, and a laundry bag
 item-care-what = Thick crossings can break a needle; the first wash sheds lint.
 figure-weight = Finished weight
 figure-denim-weight = Denim
@@ -1628,7 +1793,7 @@ metres = { $n } m
 yards = { $n } yd
 washer-roomy = It goes into a household washer (7 kg) with room to move.
 washer-tight = It fills a household washer (7 kg): wash it by itself.
-washer-heavy = It is too heavy for a household washer (7 kg): a large machine is kinder to both.
+washer-heavy = It is too heavy for a household washer (7 kg): use a larger machine, such as one at a launderette.
 gather-estimates = Weight and thread are worked out from usual cloth unless the pile says otherwise.
 
 ## Test scraps
@@ -1649,6 +1814,7 @@ scrap-use = Take this for the plan
 scrap-keep-plate = Keep the plate’s opening
 stitch-straight = one straight row
 stitch-twin = twin needle { $width }
+stitch-two-rows = two rows { $width } apart
 stitch-zigzag = zigzag { $width }
 figure-stitch = Stitch
 figure-thick-lap = Thickest lap
@@ -1679,11 +1845,12 @@ sheet-blank-before = Before the first wash
 sheet-blank-after = After washing
 sheet-page = Page
 sheet-figures = Sizes
-sheet-supplies = Have at hand
+sheet-supplies = What you need
 sheet-totals = Weight, cloth and time
 sheet-prints = Fabrics and their letters
 sheet-denims = Denims
-sheet-no-print = Letters in a frame tell the fabric. A square without a frame is bare denim.
+sheet-no-print = Letters in a frame name the fabric. A square without a frame is bare denim.
+sheet-pieced = ½: pieced of two halves, lapped and stitched.
 sheet-wrong-side = Where the wrong side of a denim shows, it is paler, and its twill leans the other way.
 sheet-pile = Cutting the pile
 sheet-faces = Both faces
@@ -1712,11 +1879,11 @@ sheet-part = part
 sheet-ticked = A box with a tick was done when this was printed. The numbers over the boxes are the numbers of the steps.
 sheet-by-hand = Write each measure in before you trim.
 sheet-caution = Caution
-sheet-cautions = Mind
+sheet-cautions = Take care
 sheet-order = In this order
 sheet-columns-steps = Step
 sheet-cut-alike = Cut alike
-sheet-missing = These signs are not in the letters this was printed with, and stand as empty boxes:
+sheet-missing = The printed letters lack these characters, which stand as empty boxes:
 sheet-mirrored = Mirrored: this is how it looks when the throw is turned over like a page. The numbers of the columns are those of the front.
 sheet-spares = Spare squares
 sheet-spoilt = Squares spoilt
@@ -1747,9 +1914,13 @@ sheet-stage-whole = The last join
 sheet-stage-binding = Binding
 sheet-stage-washing = Washing
 sheet-column-cut = cut
+sheet-column-lap-halves = lap halves
+sheet-column-press-halves = press
+sheet-column-cool-halves = cool
+sheet-column-stitch-halves = stitch halves
 sheet-column-cut-fabric = cut fabric
-sheet-column-cover-front = fabric in front
-sheet-column-cover-back = fabric behind
+sheet-column-cover-front = fabric on front
+sheet-column-cover-back = fabric on back
 sheet-column-press-cover = press
 sheet-column-cool-cover = cool
 sheet-column-stitch-patch = stitch patch
@@ -1761,6 +1932,7 @@ sheet-column-stitch = stitch
 sheet-column-press-seam = press
 sheet-column-press-block = press flat
 sheet-column-square-up = square up
+sheet-column-trim-edge = press and trim the edge
 sheet-column-cut-binding = cut the strips
 sheet-column-join-binding = join them
 sheet-column-press-binding = fold and press
@@ -1776,7 +1948,8 @@ sheet-more-prints = { $n ->
    *[other] and { $n } more on the making sheet
 }
 sheet-caution-blade = Close the guard every time. Cut away from you.
-sheet-caution-iron = Plate and steam burn. Stand it up when you let go.
+sheet-caution-iron = Soleplate and steam burn. Stand it up when you let go.
+sheet-caution-blade-and-iron = Put the iron aside before you cut. Close the guard every time.
 sheet-caution-needle = No metal in the way. Wheel by hand over thick crossings; eye protection.
 sheet-caution-lint = Clean the lint filter before and after each load.
 sheet-caution-children = Long fringe is not for a baby’s cot.
@@ -1798,8 +1971,8 @@ hand-tables = Tables
 hand-tables-what = Squares, joins, cutting, supplies and the record, as { $n } tables (CSV) that any spreadsheet opens.
 hand-tables-save = Save all tables
 hand-tables-harmless = { $n ->
-    [one] One of your names or notes begins like a formula: in the tables an apostrophe stands before its sign, so that no spreadsheet reckons with it.
-   *[other] { $n } of your names and notes begin like a formula: in the tables an apostrophe stands before the sign, so that no spreadsheet reckons with them.
+    [one] One of your names or notes begins like a formula: in the tables an apostrophe stands before its sign, so that no spreadsheet calculates it.
+   *[other] { $n } of your names and notes begin like a formula: in the tables an apostrophe stands before the sign, so that no spreadsheet calculates them.
 }
 handed = Saved: { $file }
 handed-many = { $n ->
@@ -1827,14 +2000,17 @@ sign-wrong = Wrong side of the denim
 sign-wrong-letter = w
 sign-grain = Lengthwise grain runs across
 sign-unit = Joined already, goes as one piece
+sign-pieced = Pieced of two halves
 sign-lap = Lap stitched, with its fringe on either side
 draw-key-sewn = Stitched
 draw-key-open = Still to be stitched
+draw-key-pieced = Pieced of two halves
 draw-key-block = Edge of a four
 draw-key-fringe = Raw edge, until it is bound
 draw-key-binding = Binding
-draw-key-cut = Cuts straight across, told from the hem; strips are numbered in circles.
+draw-key-cut = Cuts straight across, measured from the hem; strips are numbered in circles.
 draw-key-avoid = Cut clear of: { $kinds }
+draw-key-half = Half a square; two of them are lapped and stitched into one.
 draw-key-strip = Strip for the binding
 file-front = front
 file-back = back
@@ -1851,10 +2027,11 @@ column-row = Row
 column-column = Column
 column-column-back = Column seen from the back
 column-denim = Denim
-column-wrong-up = Wrong side up
-column-front = Print on the front
-column-back = Print on the back
-column-stage = How far
+column-wrong-up = Wrong side to the front
+column-front = Fabric on the front
+column-back = Fabric on the back
+column-stage = Progress
+column-pieced = Pieced of two halves
 column-letters = Letters
 column-name = Name
 column-on-front = On the front
@@ -1868,19 +2045,20 @@ column-second = Second part
 column-lap-in = Lap (in)
 column-lap-mm = Lap (mm)
 column-sewn = Stitched
-column-heap = Heap
+column-heap = On the pile
 column-for = For
 column-width-in = Widest (in)
 column-width-mm = Widest (mm)
 column-height-in = Length (in)
 column-height-mm = Length (mm)
 column-strips = Strips
+column-of-halves = Of these, of two halves
 column-expected = Squares expected
 column-counted = Squares counted
 column-item = Item
 column-count = Count
 column-unit = Of what
-column-there = There or to come from the pile
+column-there = At hand or from the pile
 column-short = Short
 column-length-in = Length (in)
 column-length-mm = Length (mm)
@@ -1889,7 +2067,7 @@ column-have = At hand
 column-time = When (UTC)
 column-entry = Entry
 column-done = What was done
-column-stands = Stands
+column-stands = In effect
 unit-squares = squares
 unit-strips = strips
 unit-spools = spools
@@ -1913,7 +2091,11 @@ wishes-stay = { $units ->
     [one] One joined piece is not taken apart; fabric that is glued stays on its square.
    *[other] { $units } joined pieces are not taken apart; fabric that is glued stays on its square.
 }
-wishes-short = There are { $have } fabric squares; { $wanted } are wished for. As many as there are will be laid.
+wishes-short = { $have ->
+    [0] There are no fabric squares; { $wanted } are wanted.
+    [one] There is one fabric square; { $wanted } are wanted. It will be laid.
+   *[other] There are { $have } fabric squares; { $wanted } are wanted. As many as there are will be laid.
+}
 wishes-no-prints = There is no fabric in the list yet.
 wishes-free = On the front { $front_free ->
     [0] no square is free any more
@@ -1940,17 +2122,17 @@ wish-thick-value = { $often ->
     [one] { $n } layers, once
    *[other] { $n } layers, { $often } times
 }
-wish-thick-met = Crossings no thicker than wished
+wish-thick-met = No crossing thicker than you want
 wish-thick-over = { $value }; { $n ->
     [one] one crossing is thicker than { $wished } layers
    *[other] { $n } crossings are thicker than { $wished } layers
 }
-wish-grain = Against the grain wished for
+wish-grain = Against the grain you want
 wish-grain-value = { $n ->
     [0] none
    *[other] { $n }
 }
-wish-mirror = Out of the mirror
+wish-mirror = Not mirrored
 wish-shade-rows = Out of the order of shades
 wish-light-edges = Out of the order of shades
 wish-pattern-value = { $n ->
@@ -1961,9 +2143,9 @@ wish-pattern-value = { $n ->
 wish-shades-one-denim = cannot be met: every square is of one denim. Let the layout choose the denims, or give some squares another one first.
 wish-shades-not-yet = every square is of one denim so far.
 wish-shades-no-other = cannot be met: every square is of one denim, and the pile gives no other for those still to cut.
-wish-shades-alike = cannot be met: the denims are too nearly of one shade. Correct their colours, or add a lighter or a darker one.
+wish-shades-alike = cannot be met: the denims are almost the same shade. Correct their colours, or add a lighter or a darker one.
 wish-shades-no-room = cannot be met: the throw has too few rows to show it.
-wishes-no-pile = No jeans are on the pile yet: where the wishes want some of each denim, the squares are shared out evenly.
+wishes-no-pile = No jeans are on the pile yet: where the wishes need some of each denim, the squares are shared out evenly.
 wishes-pile = For the squares still to cut the pile gives { $list }.
 wishes-pile-of = { $n } of { $denim }
 wishes-by-hand = { $n ->
@@ -1976,7 +2158,7 @@ wish-denims-one = there is only one denim to be had
 wish-denims-apart = Like denims side by side
 wish-denims-apart-none = No like denims side by side
 wish-denims-bands = Each denim together
-wish-denims-parts = { $denims } denims in { $parts } patches
+wish-denims-parts = { $denims } denims in { $parts } groups
 wish-pile = From the pile
 wish-pile-enough = { $left ->
     [0] nothing left over
@@ -2053,25 +2235,28 @@ covering-count = { $done ->
         [one] one square
        *[other] { $n } squares
     }
-   *[other] { $n } squares, { $done } of them glued
+   *[other] { $n ->
+        [one] one square, glued
+       *[other] { $n } squares, { $done } of them glued
+    }
 }
 covering-square = front { $front }, back { $back }
 covering-piece = squares { $squares }
 covering-piece-sewn = squares { $squares }; sewn
 labelling-1 = Write each square’s row and place, such as 3·5, on a slip and pin it to the top left corner of its front; or chalk it there.
 labelling-2 = The slip shows which edge is up and which face is the front, so a square can be picked up and put back.
-labelling-3 = Use chalk or a marker that vanishes, tried on a scrap first. Take the pins out before the iron and the needle come near.
+labelling-3 = Use chalk or a vanishing marker, tried on a scrap first. Take the pins out before the iron and the needle come near.
 ## Handing on
 
 error-merge-strangers = These are not two copies of one throw.
 error-merge-strangers-next = Keep both as throws of their own.
 error-merge-undecided = Not everything that differs has been decided.
 error-merge-undecided-next = Choose a side wherever the two differ, then merge them.
-error-merge-misfit = The two copies cannot be made one: a step of one would no longer follow.
+error-merge-misfit = The two copies cannot be merged: a step of one would no longer follow.
 error-merge-misfit-next = Both are untouched. Keep both, and go on with one of them.
-error-other-brought = Another file has been brought meanwhile, so nothing was done.
-error-other-brought-next = Look at that one first, or bring this one again.
-error-nothing-brought = No file has been brought.
+error-other-brought = Another file was opened in the meantime, so nothing was done.
+error-other-brought-next = Look at that one first, or open this one again.
+error-nothing-brought = No file has been opened.
 error-nothing-brought-next = Choose a throw file first.
 
 ## A throw that is brought
@@ -2084,8 +2269,8 @@ bring-add = Put it on the shelf
 bring-same = You have this already
 bring-same-what = The file and the throw here are the same, step for step. Nothing needs to be done.
 bring-torn = { $bytes ->
-    [one] The last byte of the file cannot be read, so it is left out. Most likely it was cut off on its way: what is below is said of the rest.
-   *[other] The last { $bytes } bytes of the file cannot be read, so they are left out. Most likely it was cut off on its way: what is below is said of the rest.
+    [one] The last byte of the file cannot be read, so it is left out. Most likely the file was cut off on its way. What follows is about the rest.
+   *[other] The last { $bytes } bytes of the file cannot be read, so they are left out. Most likely the file was cut off on its way. What follows is about the rest.
 }
 bring-fine = Leave it as it is
 bring-here-more = You have this already, and more
@@ -2099,10 +2284,10 @@ bring-more-what = { $n ->
    *[other] The file has everything the throw here has, and { $n } steps more.
 }
 bring-take-more = { $n ->
-    [one] Take the one with more (one more step)
-   *[other] Take the one with more ({ $n } more steps)
+    [one] Take the copy with more (one more step)
+   *[other] Take the copy with more ({ $n } more steps)
 }
-bring-apart = Two copies that went apart
+bring-apart = Two copies with different steps
 bring-apart-what = Only here: { $here ->
     [one] one step
    *[other] { $here } steps
@@ -2111,18 +2296,18 @@ bring-apart-what = Only here: { $here ->
    *[other] { $brought } steps
 }. What came before is the same in both.
 bring-conflicts = { $n ->
-    [0] Nothing in them stands against the other: all of both can be kept.
-    [one] In one place they cannot both stand: choose which to keep there. The steps listed on the other side are dropped; all that is not listed is kept.
-   *[other] In { $n } places they cannot both stand: choose which to keep in each. The steps listed on the other side are dropped; all that is not listed is kept.
+    [0] They do not contradict each other: everything in both can be kept.
+    [one] In one place they contradict each other: choose which to keep there. The steps listed on the other side are dropped; all that is not listed is kept.
+   *[other] In { $n } places they contradict each other: choose which to keep in each. The steps listed on the other side are dropped; all that is not listed is kept.
 }
-bring-only = Only on this side, and lost with the other choice: { $list }
-bring-alike = Both read alike; they differ in details that are not told here.
+bring-only = Only on this side, and lost if you choose the other: { $list }
+bring-alike = Both read alike; they differ in details that are not shown here.
 bring-more-squares = { $n ->
     [one] and one more square
    *[other] and { $n } more squares
 }
 bring-stock = { $name } ({ $n } at hand)
-bring-unmergeable = They cannot be made one.
+bring-unmergeable = They cannot be merged.
 bring-merge = Merge them
 bring-both = Keep both
 bring-keep-here = Keep what is here
@@ -2133,19 +2318,25 @@ bring-steps = { $n ->
    *[other] { $n } entries on record
 }
 bring-copy-name = { $name } (copy)
+kept-copies = { $n ->
+    [one] 1 copy from a merge is kept beside it ({ $size } KB).
+   *[other] { $n } copies from merges are kept beside it ({ $size } KB).
+}
 taken-added = On the shelf: { $name }
 taken-both = Both are on the shelf; the other is called { $name }
-taken-brought = The one with more is on the shelf. The file as it was here is kept beside it as { $copy }
+taken-brought = The copy with more steps is on the shelf. The file as it was here is kept beside it as { $copy }
 taken-here = Nothing was changed
 taken-merged = Merged. Both files as they were are kept beside it as { $here } and { $brought }
 
 # ── What comes from outside ──
-error-file-absurd = Line { $line } of this throw file says what cannot be, such as far more squares than any throw has.
+error-file-absurd = Line { $line } of this throw file says something impossible, such as far more squares than any throw has.
+error-file-too-much = This throw file holds far more work than any throw: by line { $line } it would take Lapwork minutes to read it.
+error-file-too-much-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy.
 error-file-absurd-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy.
 error-file-unknown = Line { $line } of this throw file holds something this Lapwork does not know.
 error-file-unknown-next = Nothing of it was taken in, and it is left untouched. Open it with the Lapwork that wrote it.
 error-file-beyond = Line { $line } of this throw file gives { $figure } for “{ $field }”, far beyond anything a throw has.
-error-file-beyond-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy, or open one you have put by.
+error-file-beyond-next = Nothing of it was taken in, and it is left untouched. Ask whoever gave it to you for another copy, or open a copy you have kept.
 error-beyond = A figure in this step is far beyond anything a throw has: { $figure } for “{ $field }”.
 error-beyond-next = Type it again in inches or millimetres.
 
@@ -2190,8 +2381,8 @@ lesson-wash = { $n ->
    *[other] { $n } washes changed it by { $across } % across and { $down } % down (ISO 5077).
 }
 lesson-spoilt = { $n ->
-    [one] One square was no good: { $why }.
-   *[other] { $n } squares were no good: { $why }.
+    [one] One square was spoilt: { $why }.
+   *[other] { $n } squares were spoilt: { $why }.
 }
 lesson-more-front = { $n ->
     [one] Once cutting had begun, fabric was added to one more square of the front.
@@ -2202,8 +2393,8 @@ lesson-more-back = { $n ->
    *[other] Once cutting had begun, fabric was added to { $n } more squares of the back.
 }
 lesson-paces = { $n ->
-    [one] Your pace at one step is known; times left go by it.
-   *[other] Your pace at { $n } steps is known; times left go by it.
+    [one] Your pace at one step is known, and the time left is worked out from it.
+   *[other] Your pace at { $n } steps is known, and the time left is worked out from it.
 }
 lesson-pace = { $minutes ->
     [half] It took you about half a minute each.

@@ -66,11 +66,11 @@ impl Disk for DesktopDisk {
             OpenMode::New => options.write(true).create_new(true),
             OpenMode::Append => options.read(true).append(true),
         };
-        Ok(Box::new(options.open(path)?))
+        Ok(Box::new(open_plain(&mut options, path)?))
     }
 
     fn read(&self, path: &DiskPath, most: u64) -> io::Result<Vec<u8>> {
-        let file = File::open(path)?;
+        let file = open_plain(OpenOptions::new().read(true), path)?;
         #[cfg(target_os = "linux")]
         {
             use rustix::fs::{Advice, fadvise};
@@ -110,15 +110,57 @@ impl Disk for DesktopDisk {
         Ok(())
     }
 
+    fn resolve(&self, path: &DiskPath) -> DiskPath {
+        let link = fs::symlink_metadata(path).is_ok_and(|about| about.is_symlink());
+        // A link that leads nowhere is replaced itself.
+        let real = link.then(|| fs::canonicalize(path).ok()).flatten();
+        real.map_or_else(|| path.clone(), DiskPath::from)
+    }
+
+    fn permit_as(&self, path: &DiskPath, model: &DiskPath) -> io::Result<()> {
+        match fs::metadata(model) {
+            Ok(about) if about.is_file() => fs::set_permissions(path, about.permissions()),
+            _ => Ok(()),
+        }
+    }
+
     fn lock(&self, path: &DiskPath) -> io::Result<Option<Box<dyn DiskLock>>> {
         let mut how = OpenOptions::new();
         how.write(true).create(true).truncate(false);
-        let file = how.open(path)?;
+        let file = open_plain(&mut how, path)?;
         match file.try_lock() {
             Ok(()) => Ok(Some(Box::new(file))),
             Err(TryLockError::WouldBlock) => Ok(None),
             Err(TryLockError::Error(why)) => Err(why),
         }
+    }
+}
+
+/// Open a plain file. A pipe or another thing in its place is refused at once, where opening it
+/// could wait forever for someone at its other end.
+fn open_plain(options: &mut OpenOptions, path: &DiskPath) -> io::Result<File> {
+    let odd = |about: &Metadata| !(about.is_file() || about.is_dir());
+    let refused = || io::Error::other("it is no plain file");
+    #[cfg(target_os = "linux")]
+    {
+        use std::os::unix::fs::OpenOptionsExt as _;
+        let at_once = rustix::fs::OFlags::NONBLOCK.bits();
+        options.custom_flags(i32::try_from(at_once).unwrap_or_default());
+    }
+    #[cfg(not(target_os = "linux"))]
+    if fs::metadata(path).is_ok_and(|about| odd(&about)) {
+        return Err(refused());
+    }
+    let file = options.open(path).map_err(|why| {
+        // A pipe that nobody reads cannot be opened for writing.
+        match fs::metadata(path).is_ok_and(|about| odd(&about)) {
+            true => refused(),
+            false => why,
+        }
+    })?;
+    match odd(&file.metadata()?) {
+        true => Err(refused()),
+        false => Ok(file),
     }
 }
 

@@ -2,7 +2,9 @@
 
 use super::DesktopDisk;
 use crate::disk::{Disk as _, DiskLock, DiskPath, part_of, write_new};
-use crate::store::{Opened, StoreError, THROW_FILE, bytes_of, failed, opened, upgrade};
+use crate::store::{
+    KeptCopies, Opened, StoreError, THROW_FILE, bytes_of, clear, failed, kept, opened, upgrade,
+};
 use lapwork_core::log::journal::{Journal, VERSION};
 use lapwork_core::throw::Time;
 use std::fs;
@@ -45,6 +47,34 @@ pub fn upgrade_file(
     upgrade(&DesktopDisk, path, &opened.journal, opened.version(), now).map(Some)
 }
 
+/// The copies kept beside a throw file since it was merged, and what they take.
+///
+/// # Errors
+/// Where there is no such file.
+pub fn kept_copies(path: &DiskPath) -> Result<(Vec<DiskPath>, KeptCopies), StoreError> {
+    Ok(kept(&DesktopDisk, &folder_of(path)?))
+}
+
+/// Remove the copies kept beside a throw file; gives what was removed.
+///
+/// # Errors
+/// What stood in the way. [`StoreError::Locked`] while a Lapwork has the data folder it lies in.
+pub fn clear_copies(path: &DiskPath) -> Result<KeptCopies, StoreError> {
+    let folder = folder_of(path)?;
+    let _held = lock_over(&in_folder(path))?;
+    clear(&DesktopDisk, &folder)
+}
+
+/// The folder of a throw file that is there.
+fn folder_of(path: &DiskPath) -> Result<DiskPath, StoreError> {
+    let path = in_folder(path);
+    match DesktopDisk.about(&path) {
+        Ok(_) => Ok(path.parent().unwrap_or_else(|| DiskPath::from("."))),
+        Err(why) if why.kind() == io::ErrorKind::NotFound => Err(StoreError::Missing { path }),
+        Err(why) => Err(failed(&path)(why)),
+    }
+}
+
 /// Lock the data folder that contains a throw file; returns nothing if no data folder does.
 fn lock_over(path: &DiskPath) -> Result<Option<Box<dyn DiskLock>>, StoreError> {
     let path = DiskPath::from(fs::canonicalize(path).map_err(failed(path))?);
@@ -71,7 +101,7 @@ pub fn write_throw(path: &DiskPath, journal: &Journal) -> Result<DiskPath, Store
         return Err(failed(&path)(io::ErrorKind::AlreadyExists.into()));
     }
     let beside = part_of(&path);
-    write_new(&DesktopDisk, &beside, journal.text().as_bytes()).map_err(failed(&path))?;
+    write_new(&DesktopDisk, &beside, journal.text().as_bytes(), None).map_err(failed(&path))?;
     // A second name is given only where there is none, in one step; a disk that knows no
     // second names has the file renamed.
     let named = match fs::hard_link(&beside, &path) {

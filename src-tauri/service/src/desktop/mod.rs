@@ -7,7 +7,7 @@ mod disk;
 mod files;
 
 pub use disk::DesktopDisk;
-pub use files::{in_folder, read_throw, upgrade_file, write_throw};
+pub use files::{clear_copies, in_folder, kept_copies, read_throw, upgrade_file, write_throw};
 
 use crate::host::{Clock, Host, Random, Runner};
 use crate::store::Store;

@@ -54,6 +54,19 @@ pub trait Disk: Debug + Send {
     /// ends; returns nothing while another program has the lock.
     fn lock(&self, path: &DiskPath) -> io::Result<Option<Box<dyn DiskLock>>>;
 
+    /// The file that a link leads to; the path itself where it is no link, or where the disk has
+    /// none.
+    fn resolve(&self, path: &DiskPath) -> DiskPath {
+        path.clone()
+    }
+
+    /// Let the same people read and write a file as another one, if there is such a file and the
+    /// disk knows who may.
+    fn permit_as(&self, path: &DiskPath, model: &DiskPath) -> io::Result<()> {
+        let _ = (path, model);
+        Ok(())
+    }
+
     /// Whether there is a file or folder.
     fn exists(&self, path: &DiskPath) -> bool {
         self.about(path).is_ok()
@@ -145,6 +158,10 @@ pub(crate) fn make_folders(disk: &dyn Disk, path: &DiskPath) -> io::Result<()> {
     }
     match disk.make_folder(path) {
         Err(why) if why.kind() == io::ErrorKind::AlreadyExists && disk.is_folder(path) => Ok(()),
+        // Something else has its name.
+        Err(why) if why.kind() == io::ErrorKind::AlreadyExists => {
+            Err(io::ErrorKind::NotADirectory.into())
+        }
         Err(why) => Err(why),
         Ok(()) => above.map_or(Ok(()), |above| disk.sync_folder(&above)),
     }
@@ -188,7 +205,8 @@ pub(crate) fn write_all(file: &mut dyn DiskFile, mut bytes: &[u8]) -> io::Result
 }
 
 /// Put a whole file in the place of one that may exist: it is written at `beside`, synced,
-/// renamed, and its name synced.
+/// renamed, and its name synced. Who may read it stays as it was; a new file is as open as
+/// `model`. Where the path is a link it stays one, and the file it leads to is replaced.
 ///
 /// # Errors
 /// What the system said; what was at `path` is then still there, unless only its folder
@@ -198,9 +216,25 @@ pub(crate) fn put(
     path: &DiskPath,
     beside: &DiskPath,
     bytes: &[u8],
+    model: &DiskPath,
 ) -> io::Result<()> {
-    write_new(disk, beside, bytes)?;
-    name(disk, path, beside)
+    let (path, beside) = at_its_place(disk, path, beside);
+    write_new(disk, &beside, bytes, Some(model))?;
+    name(disk, &path, &beside)
+}
+
+/// Where a file lies that is to be replaced, and where the new one is written: beside that file,
+/// also where the path is a link to it.
+pub(crate) fn at_its_place(
+    disk: &dyn Disk,
+    path: &DiskPath,
+    beside: &DiskPath,
+) -> (DiskPath, DiskPath) {
+    let real = disk.resolve(path);
+    match beside.name() {
+        Some(name) if real != *path => (real.clone(), real.with_name(name)),
+        _ => (path.clone(), beside.clone()),
+    }
 }
 
 /// Rename a file that was written beside its place, and sync the name.
@@ -229,17 +263,27 @@ pub(crate) fn part_of(path: &DiskPath) -> DiskPath {
 }
 
 /// Write a new file and wait until it is on the disk; a file of that name that an
-/// app left when it died is removed first. Its name in the folder is not yet synced.
+/// app left when it died is removed first. Its name in the folder is not yet synced. Before
+/// anything is in it, it is made as open as `model`.
 ///
 /// # Errors
 /// What the system said; the file is then removed, if the disk permits.
-pub(crate) fn write_new(disk: &dyn Disk, path: &DiskPath, bytes: &[u8]) -> io::Result<()> {
+pub(crate) fn write_new(
+    disk: &dyn Disk,
+    path: &DiskPath,
+    bytes: &[u8],
+    model: Option<&DiskPath>,
+) -> io::Result<()> {
     // Never into an old file: what a failed sync left of that one may be anything.
     match disk.remove(path) {
         Err(why) if why.kind() != io::ErrorKind::NotFound => return Err(why),
         _ => {}
     }
     let mut file = disk.open(path, OpenMode::New)?;
+    if let Some(model) = model {
+        // A disk that knows no permissions takes none.
+        let _ = disk.permit_as(path, model);
+    }
     let written = write_all(&mut *file, bytes).and_then(|()| file.sync());
     if written.is_err() {
         drop(file);

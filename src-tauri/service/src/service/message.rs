@@ -81,7 +81,15 @@ pub fn message(words: &Words, error: &StoreError) -> Problem {
                 let most = million(photos::MOST_PIXELS);
                 words.problem("photo-pixels", &[("have", million(*have)), ("most", most)])
             }
+            PhotoFault::Side { have } => {
+                let most = photos::MOST_SIDE;
+                words.problem(
+                    "photo-side",
+                    &[("have", (*have).into()), ("most", most.into())],
+                )
+            }
             PhotoFault::Kind => words.problem("photo-kind", &[]),
+            PhotoFault::Named(kind) => words.problem("photo-named", &[("kind", (*kind).into())]),
             PhotoFault::Broken => words.problem("photo-broken", &[]),
         },
         StoreError::Random(why) => words.problem("random", &[("why", Arg::Text(why.to_string()))]),

@@ -25,6 +25,7 @@ mod steps;
 mod tests;
 
 pub use message::{damage, message};
+pub use shelf::WINDOW_WAITS;
 pub use snapshot::Snapshot;
 
 use crate::host::Host;
@@ -49,6 +50,9 @@ use std::sync::Arc;
 /// Size of text that can be chosen, in per cent.
 const TEXT_SIZES: std::ops::RangeInclusive<u16> = 100..=200;
 
+/// Longest code of a language in bytes (RFC 5646, section 4.4.1, foresees 35).
+const LONGEST_TAG: usize = 35;
+
 /// Everything behind the window.
 pub struct Service {
     store: Store,
@@ -61,6 +65,8 @@ pub struct Service {
     unsettled: Option<Problem>,
     /// Throws read so far.
     open: BTreeMap<ThrowId, Opened>,
+    /// Deleted throws as they were read for the shelf; they do not change while they lie there.
+    deleted: BTreeMap<ThrowId, Result<Arc<Journal>, StoreError>>,
     /// What was acknowledged of throws that are to be read again.
     acknowledged: BTreeMap<ThrowId, Arc<Journal>>,
     /// What was mended since the start, by throw.
@@ -75,6 +81,8 @@ pub struct Service {
     search: LayoutSearch,
     /// Counts what was done since the start that an older answer does not show.
     revision: u32,
+    /// For how long the shelf may wait for throws to be read, in milliseconds.
+    waits: Option<Time>,
 }
 
 impl Service {
@@ -101,6 +109,7 @@ impl Service {
             prefs,
             unsettled,
             open: BTreeMap::new(),
+            deleted: BTreeMap::new(),
             acknowledged: BTreeMap::new(),
             mended: BTreeMap::new(),
             imported: None,
@@ -108,6 +117,7 @@ impl Service {
             pending: None,
             search: LayoutSearch::default(),
             revision: 0,
+            waits: None,
         }
     }
 
@@ -124,6 +134,7 @@ impl Service {
     /// Forget every throw read so far; the disk is asked again.
     pub fn forget(&mut self) {
         self.open.clear();
+        self.deleted.clear();
     }
 
     /// Something was done that an answer given before does not show.
@@ -277,6 +288,8 @@ impl Service {
 fn tidy(prefs: Prefs) -> Prefs {
     Prefs {
         text: prefs.text.clamp(*TEXT_SIZES.start(), *TEXT_SIZES.end()),
+        // A code longer than any names no language.
+        language: prefs.language.filter(|tag| tag.len() <= LONGEST_TAG),
         ..prefs
     }
 }

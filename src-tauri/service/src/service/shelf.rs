@@ -12,9 +12,30 @@ use lapwork_core::throw::heritage::Heritage;
 use lapwork_core::words::Problem;
 use lapwork_core::{demo, show};
 
+/// For how long a window waits while throws are read for the shelf, in milliseconds.
+pub const WINDOW_WAITS: Time = 150;
+
 impl Service {
-    /// The shelf of throws.
+    /// From now on the shelf is shown after so many milliseconds, whether all throws are read by
+    /// then or not, so that many throws, or one that is slow to read, hold up neither the shelf nor
+    /// what is tapped on it.
+    #[must_use]
+    pub fn waiting(mut self, milliseconds: Time) -> Service {
+        self.waits = Some(milliseconds);
+        self
+    }
+
+    /// The shelf of throws. Rows of throws that are not read yet say so; at least one more is read
+    /// each time the shelf is asked for, the small ones first.
     pub fn shelf(&mut self, now: Time) -> ShelfView {
+        let began = self.now();
+        let enough = |service: &Service| {
+            // A clock that was set back counts as time gone by.
+            let took = service.now() - began;
+            service
+                .waits
+                .is_some_and(|waits| !(0..=waits).contains(&took))
+        };
         let mut shelf = ShelfView {
             rows: Vec::new(),
             archived: Vec::new(),
@@ -26,17 +47,41 @@ impl Service {
             true => self.open.keys().cloned().collect(),
             false => self.store.ids(Place::Throws).unwrap_or_default(),
         };
+        // Another Lapwork has the folder: nothing is remembered, so nothing can follow later.
+        let later = self.store.claimed();
+        let ids = self.small_first(Place::Throws, ids);
+        let mut read = 0;
         for id in ids {
+            let known = self.open.contains_key(&id);
+            if later && !known && read > 0 && enough(self) {
+                shelf.rows.push(self.unread_row(Place::Throws, &id));
+                continue;
+            }
+            read += usize::from(!known);
             let row = self.row(&id, now);
             match &row.head {
                 Some(head) if head.archived => shelf.archived.push(row),
                 _ => shelf.rows.push(row),
             }
         }
-        for id in self.store.ids(Place::Deleted).unwrap_or_default() {
-            let row = match self.store.read(Place::Deleted, &id) {
-                Ok(opened) => show::shelf_row(id.as_str(), &opened.journal, self.context(now)),
-                Err(error) => self.bad_row(Place::Deleted, &id, &error),
+        let deleted = self.store.ids(Place::Deleted).unwrap_or_default();
+        self.deleted.retain(|id, _| deleted.contains(id));
+        for id in self.small_first(Place::Deleted, deleted) {
+            let known = self.deleted.contains_key(&id);
+            if later && !known && read > 0 && enough(self) {
+                shelf.deleted.push(self.unread_row(Place::Deleted, &id));
+                continue;
+            }
+            if !(known && later) {
+                read += 1;
+                let opened = self.store.read(Place::Deleted, &id);
+                let journal = opened.map(|opened| opened.journal);
+                self.deleted.insert(id.clone(), journal);
+            }
+            let row = match self.deleted.get(&id) {
+                Some(Ok(journal)) => show::shelf_row(id.as_str(), journal, self.context(now)),
+                Some(Err(error)) => self.bad_row(Place::Deleted, &id, error),
+                None => self.unread_row(Place::Deleted, &id),
             };
             shelf.deleted.push(row);
         }
@@ -44,6 +89,38 @@ impl Service {
             rows.sort_by(|a, b| b.at.cmp(&a.at).then_with(|| b.id.cmp(&a.id)));
         }
         shelf
+    }
+
+    /// These throws, those with the smallest files first.
+    fn small_first(&self, place: Place, mut ids: Vec<ThrowId>) -> Vec<ThrowId> {
+        ids.sort_by_cached_key(|id| (self.store.length(place, id), id.clone()));
+        ids
+    }
+
+    /// A throw that is not read yet.
+    fn unread_row(&self, place: Place, id: &ThrowId) -> ShelfRow {
+        ShelfRow {
+            id: id.as_str().to_string(),
+            head: None,
+            grid: String::new(),
+            next: String::new(),
+            at: self.store.written(place, id),
+            picture: None,
+            problem: None,
+            unread: true,
+            copies: None,
+            finished: None,
+        }
+    }
+
+    /// What to say of the copies kept beside a throw, if there are any.
+    fn copies_of(&self, id: &ThrowId) -> Option<String> {
+        let kept = self.store.kept_copies(id);
+        let args = [
+            ("n", kept.count.into()),
+            ("size", kilobytes(kept.bytes).into()),
+        ];
+        (kept.count > 0).then(|| self.words.say("kept-copies", &args))
     }
 
     fn row(&mut self, id: &ThrowId, now: Time) -> ShelfRow {
@@ -54,6 +131,7 @@ impl Service {
             return self.bad_row(Place::Throws, id, &StoreError::NoSuchThrow);
         };
         let mut row = show::shelf_row(id.as_str(), &opened.journal, self.context(now));
+        row.copies = self.copies_of(id);
         row.problem = match self.mended.get(id) {
             _ if self.store.away() => Some(self.message(&StoreError::Away {
                 path: self.store.folder().clone(),
@@ -79,6 +157,8 @@ impl Service {
             finished: None,
             picture: None,
             problem: Some(self.message(error)),
+            unread: false,
+            copies: None,
         }
     }
 
@@ -110,6 +190,9 @@ impl Service {
             }
             ShelfCommand::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
             ShelfCommand::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
+            ShelfCommand::ClearCopies { id } => ThrowId::parse(id)
+                .and_then(|id| self.store.clear_copies(&id))
+                .map_or_else(|error| Some(Err(error)), |_| None),
             ShelfCommand::Erase { id } => ThrowId::parse(id)
                 .and_then(|id| {
                     self.store.erase(&id)?;
@@ -197,6 +280,7 @@ impl Service {
     fn carried(&mut self, id: &str, from: Place, to: Place) -> Option<Result<ThrowId, StoreError>> {
         let carried = ThrowId::parse(id).and_then(|id| {
             self.open.remove(&id);
+            self.deleted.remove(&id);
             self.store.carry(&id, from, to)
         });
         carried.err().map(Err)
@@ -211,4 +295,9 @@ impl Service {
             Ok(show::again(journal, context))
         })
     }
+}
+
+/// So many kilobytes, at least one.
+fn kilobytes(bytes: u64) -> u64 {
+    bytes.div_ceil(1000).max(1)
 }

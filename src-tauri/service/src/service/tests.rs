@@ -9,7 +9,7 @@ use crate::disk::DiskPath;
 use crate::store::{Found, Seen};
 use lapwork_core::command::Command;
 use lapwork_core::log::journal::FormatError;
-use lapwork_core::show::{Query, Request, ShelfCommand, ShelfRow, View};
+use lapwork_core::show::{Query, Request, ShelfCommand, ShelfRow, ShelfView, View};
 use std::fs;
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
@@ -443,6 +443,73 @@ fn the_chosen_language_is_spoken_else_the_systems() {
     let hello = service.set_prefs(prefs("tlh"), 0).unwrap();
     assert_eq!(hello.language, "de");
     assert_eq!(hello.prefs.language.as_deref(), Some("tlh"));
+    // What names no language is not kept, however long it is.
+    let hello = service.set_prefs(prefs(&"de-".repeat(3 << 20)), 0).unwrap();
+    assert_eq!(
+        (hello.language.as_str(), hello.prefs.language),
+        ("de", None)
+    );
+    let kept = fs::metadata(folder.path().join("settings.json")).unwrap();
+    assert!(kept.len() < 1000, "{kept:?}");
+}
+
+/// Each row of the shelf: its id, and whether it is read.
+fn filled(shelf: &ShelfView) -> Vec<(String, bool)> {
+    let rows = shelf
+        .rows
+        .iter()
+        .chain(&shelf.archived)
+        .chain(&shelf.deleted);
+    let mut rows: Vec<_> = rows
+        .map(|row| (row.id.clone(), row.head.is_some()))
+        .collect();
+    rows.sort();
+    rows
+}
+
+#[test]
+fn a_shelf_of_many_throws_is_shown_at_once_and_fills_in() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut service = self::service(&folder);
+    for _ in 0..5 {
+        service.shelf_command(&ShelfCommand::Demo, 1_000).unwrap();
+    }
+    let all = filled(&service.shelf(0));
+    assert!(all.len() == 5 && all.iter().all(|(_, read)| *read));
+    let id = all[0].0.clone();
+    service
+        .shelf_command(&ShelfCommand::Delete { id }, 1_000)
+        .unwrap();
+    drop(service);
+    // One that takes no time to wait reads one throw each time, and names all at once.
+    let mut service = at(folder.path().to_path_buf()).waiting(-1);
+    let mut seen = vec![filled(&service.hello(0).shelf)];
+    while seen.last().unwrap().iter().any(|(_, read)| !read) {
+        seen.push(filled(&service.shelf(0)));
+    }
+    let read = |rows: &Vec<(String, bool)>| rows.iter().filter(|(_, read)| *read).count();
+    assert_eq!(seen.iter().map(read).collect::<Vec<_>>(), [1, 2, 3, 4, 5]);
+    for rows in &seen {
+        assert!(
+            rows.iter()
+                .map(|(id, _)| id)
+                .eq(all.iter().map(|(id, _)| id))
+        );
+    }
+    // A throw that is not read yet can be opened all the same.
+    drop(service);
+    let mut service = at(folder.path().to_path_buf()).waiting(-1);
+    let shelf = service.hello(0).shelf;
+    let unread = shelf.rows.iter().rfind(|row| row.unread).unwrap();
+    service.act(&unread.id, &note("on"), 2_000).unwrap();
+    // One that waits long enough reads all.
+    let mut service = at(folder.path().join("other")).waiting(600_000);
+    service.shelf_command(&ShelfCommand::Demo, 1_000).unwrap();
+    let shelf = service
+        .shelf_command(&ShelfCommand::Demo, 1_000)
+        .unwrap()
+        .shelf;
+    assert!(shelf.rows.len() == 2 && shelf.rows.iter().all(|row| !row.unread));
 }
 
 #[test]

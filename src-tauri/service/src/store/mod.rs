@@ -54,11 +54,13 @@
 //! A file of an older version is kept beside the new one as it was (`throw.jsonl.version-1`), and
 //! is then written again with the header of this version, whole or not at all. A file of a newer
 //! version is refused with its number and stays untouched. A throw is replaced
-//! ([`Store::replace`]) only once the files as they were lie beside it.
+//! ([`Store::replace`]) only once the files as they were lie beside it; the newest of these copies
+//! are kept, and the maker may clear them (`copies`).
 //!
 //! Limit: a throw file of more than [`MOST_BYTES`] is neither read nor written.
 
 mod appending;
+mod copies;
 mod error;
 mod id;
 mod moving;
@@ -70,6 +72,9 @@ mod settings;
 #[cfg(test)]
 mod tests;
 
+pub use copies::KeptCopies;
+#[cfg(not(target_arch = "wasm32"))]
+pub(crate) use copies::{clear, kept};
 pub(crate) use error::failed;
 pub use error::{Found, Seen, StoreError};
 pub use id::ThrowId;
@@ -300,6 +305,12 @@ impl Store {
             .any(|place| self.disk.exists(&self.throw_folder(place, id)))
     }
 
+    /// How long its file is, in bytes; 0 if unknown.
+    pub fn length(&self, place: Place, id: &ThrowId) -> u64 {
+        let about = self.disk.about(&self.throw_file(place, id));
+        about.map_or(0, |about| about.length)
+    }
+
     /// When its file was last written, in milliseconds since 1970; 0 if unknown.
     pub fn written(&self, place: Place, id: &ThrowId) -> Time {
         let about = self.disk.about(&self.throw_file(place, id));
@@ -307,9 +318,18 @@ impl Store {
     }
 }
 
-/// Put a whole file in the place of one that may be there.
+/// Put a whole file in the place of one that may be there. A copy of a throw's file is as open as
+/// that file.
 fn put(disk: &dyn Disk, path: &DiskPath, bytes: &[u8]) -> io::Result<()> {
-    crate::disk::put(disk, path, &fresh_beside(path), bytes)
+    let copy = path
+        .name()
+        .is_some_and(|name| name.starts_with(THROW_FILE) && name != THROW_FILE);
+    let model = if copy {
+        path.with_name(THROW_FILE)
+    } else {
+        disk.resolve(path)
+    };
+    crate::disk::put(disk, path, &fresh_beside(path), bytes, &model)
 }
 
 /// Where a file is written before it takes the place of one.

@@ -44,7 +44,7 @@ impl Store {
 
     fn begin_in(&self, folder: &DiskPath, text: &str) -> io::Result<()> {
         self.disk.make_folder(folder)?;
-        write_new(&*self.disk, &folder.join(THROW_FILE), text.as_bytes())?;
+        write_new(&*self.disk, &folder.join(THROW_FILE), text.as_bytes(), None)?;
         self.disk.sync_folder(folder)
     }
 

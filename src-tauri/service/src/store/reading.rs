@@ -5,7 +5,7 @@ use super::{
     MOST_BYTES, Mended, Opened, Place, Store, StoreError, SyncState, THROW_FILE, ThrowId, failed,
     free_name, fresh_beside, opened, put,
 };
-use crate::disk::{self, About, Disk, DiskPath, EntryKind, OpenMode, write_new};
+use crate::disk::{self, About, Disk, DiskPath, EntryKind, OpenMode, at_its_place, write_new};
 use lapwork_core::log::journal::{Journal, VERSION};
 use lapwork_core::throw::Time;
 use std::io;
@@ -157,12 +157,12 @@ impl Store {
             None
         };
         let sound = usize::try_from(read.seal.length).map_or(bytes, |sound| &bytes[..sound]);
-        let beside = fresh_beside(&path);
+        let (place, beside) = at_its_place(&*self.disk, &path, &fresh_beside(&path));
         let throws = self.folder.join(Place::Throws.name());
-        let renewed = write_new(&*self.disk, &beside, sound).and_then(|()| {
+        let renewed = write_new(&*self.disk, &beside, sound, Some(&place)).and_then(|()| {
             // From here the names in the folder are in doubt until they are synced.
             self.mark(id, SyncState::Doubtful);
-            disk::name(&*self.disk, &path, &beside)?;
+            disk::name(&*self.disk, &place, &beside)?;
             self.disk.sync_folder(&throws)
         });
         match renewed {

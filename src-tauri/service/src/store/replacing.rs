@@ -48,6 +48,7 @@ impl Store {
         match put(&*self.disk, &path, text.as_bytes()) {
             Ok(()) => {
                 self.written_whole(id);
+                self.bound_copies(id);
                 Ok(kept)
             }
             Err(why) => match self.disk.read(&path, MOST_BYTES + 1) {

@@ -144,3 +144,116 @@ fn nobody_waits_at_the_end_of_a_pipe() {
     let throw = store.open(&id, 0);
     assert!(matches!(throw, Err(StoreError::Disk { .. })), "{throw:?}");
 }
+
+/// A throw in a claimed folder, and its file.
+#[cfg(unix)]
+fn one_throw(folder: &Path) -> (Store, ThrowId, std::path::PathBuf) {
+    let store = claimed(folder);
+    let id = ThrowId::parse("a").unwrap();
+    store.begin(&id, &demo::throw(0)).unwrap();
+    let file = folder.join("throws/a").join(THROW_FILE);
+    (store, id, file)
+}
+
+#[cfg(unix)]
+#[test]
+fn what_only_the_maker_may_read_stays_so_and_a_link_stays_a_link() {
+    use std::os::unix::fs::{PermissionsExt as _, symlink};
+    let mode = |path: &Path| fs::metadata(path).unwrap().permissions().mode() & 0o777;
+    let folder = tempfile::tempdir().unwrap();
+    let elsewhere = tempfile::tempdir().unwrap();
+    let (store, id, file) = one_throw(folder.path());
+    let settings = folder.path().join("settings.json");
+    store.keep_settings(&Prefs::default()).unwrap();
+    // Both lie elsewhere, for nobody else to read.
+    let mut real = Vec::new();
+    for path in [&file, &settings] {
+        let there = elsewhere.path().join(path.file_name().unwrap());
+        fs::copy(path, &there).unwrap();
+        fs::set_permissions(&there, fs::Permissions::from_mode(0o600)).unwrap();
+        fs::remove_file(path).unwrap();
+        symlink(&there, path).unwrap();
+        real.push(there);
+    }
+    drop(store);
+    let store = claimed(folder.path());
+    let mut opened = store.open(&id, 0).unwrap();
+    let entry = opened.journal.propose_undo(9).unwrap();
+    // The first entry of a session writes the file anew.
+    store.append(&id, &mut opened, &entry).unwrap();
+    opened.accept(entry).unwrap();
+    let copies = store
+        .replace(&id, &opened.journal, &[("here", b"as it was")], 5)
+        .unwrap();
+    let prefs = Prefs {
+        text: 150,
+        ..Prefs::default()
+    };
+    store.keep_settings(&prefs).unwrap();
+    for (path, there) in [&file, &settings].into_iter().zip(&real) {
+        assert_eq!(&fs::read_link(path).unwrap(), there);
+        assert_eq!(mode(there), 0o600, "{there:?}");
+    }
+    assert_eq!(fs::read_to_string(&real[0]).unwrap(), opened.journal.text());
+    assert_eq!(store.settings().unwrap(), Some(prefs));
+    assert_eq!(mode(copies[0].as_ref()), 0o600);
+    // Nothing is left where it was written first.
+    assert_eq!(fs::read_dir(elsewhere.path()).unwrap().count(), 2);
+    // A link that leads nowhere gives way to a file.
+    fs::remove_file(&real[1]).unwrap();
+    store.keep_settings(&Prefs::default()).unwrap();
+    assert!(fs::symlink_metadata(&settings).unwrap().is_file());
+}
+
+/// A pipe in the place of a file is refused; nobody waits for its other end.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_pipe_in_the_place_of_a_file_holds_nothing_up() {
+    use rustix::fs::{CWD, FileType, Mode, mknodat};
+    use std::os::unix::fs::FileTypeExt as _;
+    let pipe = |path: &Path| {
+        let _ = fs::remove_file(path);
+        mknodat(CWD, path, FileType::Fifo, Mode::RUSR | Mode::WUSR, 0).unwrap();
+        assert!(fs::metadata(path).unwrap().file_type().is_fifo());
+    };
+    let folder = tempfile::tempdir().unwrap();
+    let (store, id, file) = one_throw(folder.path());
+    let photo = lapwork_core::throw::photos::PhotoId::parse(&"ab".repeat(32)).unwrap();
+    store.keep_photo(&id, &photo, b"a photo").unwrap();
+    let mut opened = store.open(&id, 0).unwrap();
+    let shown = folder
+        .path()
+        .join(format!("throws/a/photos/{}.jpg", photo.as_str()));
+    for path in [&file, &folder.path().join("settings.json"), &shown] {
+        pipe(path);
+    }
+    let (sent, done) = std::sync::mpsc::channel();
+    let folder = folder.path().to_path_buf();
+    let lock = folder.join("lock");
+    std::thread::spawn(move || {
+        assert!(matches!(store.settings(), Err(StoreError::Settings { .. })));
+        assert!(matches!(
+            store.photo(&id, &photo),
+            Err(StoreError::Disk { .. })
+        ));
+        assert!(matches!(
+            store.read(Place::Throws, &id),
+            Err(StoreError::Disk { .. })
+        ));
+        assert!(matches!(store.open(&id, 0), Err(StoreError::Disk { .. })));
+        let entry = opened.journal.propose_undo(9).unwrap();
+        assert!(store.append(&id, &mut opened, &entry).is_err());
+        drop(store);
+        pipe(&lock);
+        let mut next = desktop::store(folder);
+        assert!(matches!(next.claim(), Err(StoreError::Disk { .. })));
+        // The settings are written over a pipe, as over any other file.
+        fs::remove_file(&lock).unwrap();
+        next.claim().unwrap();
+        next.keep_settings(&Prefs::default()).unwrap();
+        assert_eq!(next.settings().unwrap(), Some(Prefs::default()));
+        sent.send(()).unwrap();
+    });
+    let waited = done.recv_timeout(std::time::Duration::from_secs(60));
+    assert_eq!(waited, Ok(()), "a pipe was waited for");
+}

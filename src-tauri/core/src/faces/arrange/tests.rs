@@ -16,6 +16,7 @@ use std::collections::BTreeMap;
 fn begun(across: u16, down: u16, stock: &[Option<u32>]) -> Throw {
     let print = |stock: &Option<u32>| Print {
         uncut: false,
+        patch: None,
         photo: None,
         name: "print".into(),
         colour: "#777777".into(),

@@ -4,7 +4,6 @@ use crate::cloth::photos::PhotoId;
 use crate::command::{Command, Rejection, cooled, decide, decide_at};
 use crate::log::journal::entry::{Entry, What, first_name, header_line, is_name};
 use crate::log::journal::pace_record::PaceRecord;
-use crate::plan::MOST;
 use crate::throw::heritage::Heritage;
 use crate::throw::{Event, Throw, Time};
 use std::borrow::Cow;
@@ -13,8 +12,6 @@ use std::sync::OnceLock;
 
 /// Entries from one checkpoint to the next, at least.
 pub const STRIDE: usize = 32;
-/// The same for the largest throw.
-pub const LONGEST_STRIDE: usize = (MOST as usize).pow(2) / PER_ENTRY;
 /// So many squares are taken to cost as much to copy as an entry costs to fold (an estimate).
 const PER_ENTRY: usize = 16;
 
@@ -34,6 +31,10 @@ pub struct Journal {
     /// What the entries tell of the maker's pace, from the first time it is asked for. Entries that
     /// change which of the others stand clear it.
     pace: OnceLock<PaceRecord>,
+    /// Positions of the entries that are folded into the state, oldest first.
+    folded: Vec<usize>,
+    /// How many of them are also the first that stand.
+    agree: usize,
 }
 
 impl Journal {
@@ -88,6 +89,8 @@ impl Journal {
             checkpoints: vec![(0, throw.clone())],
             throw,
             pace: OnceLock::new(),
+            folded: Vec::new(),
+            agree: 0,
         })
     }
 
@@ -105,7 +108,8 @@ impl Journal {
         &self.name
     }
 
-    /// The throw as it stands.
+    /// The throw as it stands. Between [`Journal::follow`] and [`Journal::catch_up`] it lags
+    /// behind the entries.
     pub fn throw(&self) -> &Throw {
         &self.throw
     }
@@ -238,6 +242,14 @@ impl Journal {
 
     /// Take an entry in, once it is safely kept. `None` if it does not follow.
     pub fn accept(&mut self, entry: Entry) -> Option<()> {
+        self.follow(entry)?;
+        self.catch_up();
+        Some(())
+    }
+
+    /// Take an entry in and leave the state behind, until [`Journal::catch_up`] folds what stands
+    /// by then: what is undone by then is never folded.
+    pub(crate) fn follow(&mut self, entry: Entry) -> Option<()> {
         if entry.n != self.number() {
             return None;
         }
@@ -262,9 +274,9 @@ impl Journal {
                     return None;
                 }
                 self.stand.pop();
+                self.agree = self.agree.min(self.stand.len());
                 self.taken_back.push(last);
                 self.entries.push(entry);
-                self.refold();
             }
             What::Redo(n) => {
                 let next = *self.taken_back.last()?;
@@ -289,19 +301,85 @@ impl Journal {
 
     /// Let the entry at `position` stand.
     fn push(&mut self, position: usize) {
+        if self.agree == self.stand.len() && self.folded.get(self.agree) == Some(&position) {
+            self.agree += 1;
+        }
         self.stand.push(position);
-        self.fold(self.stand.len());
     }
 
-    /// Fold in what stands as the `n`th, and keep a checkpoint when it is time for one.
-    fn fold(&mut self, n: usize) {
-        fold(&mut self.throw, &self.entries[self.stand[n - 1]]);
-        let stride = STRIDE.max(self.throw.plan.squares() as usize / PER_ENTRY);
+    /// Bring the state up to what stands.
+    pub(crate) fn catch_up(&mut self) {
+        self.go_back();
+        self.throw.settle_index();
+        // Once is cheaper than for each of many.
+        let many = self.stand.len() - self.folded.len() > self.stride();
+        for n in self.folded.len() + 1..=self.stand.len() {
+            if many {
+                self.throw.leave_index();
+            }
+            // Where many are folded at once, checkpoints that would be dropped again are not made.
+            self.fold(n, self.stride().max((self.stand.len() - n) / 8), true);
+        }
+        self.throw.settle_index();
+    }
+
+    /// The same without the state's index ([`Throw::work_index`]), which stays out of date until
+    /// [`Journal::catch_up`], and with fewer checkpoints. Returns what it cost ([`Throw::effort`]).
+    pub(crate) fn fold_up(&mut self) -> u64 {
+        let mut cost = self.go_back();
+        self.throw.leave_index();
+        for n in self.folded.len() + 1..=self.stand.len() {
+            cost += self.fold(n, self.stride().max(n / 8), false);
+        }
+        cost
+    }
+
+    /// Go back to a checkpoint where entries are folded in that do not stand any more. Returns
+    /// what that costs.
+    fn go_back(&mut self) -> u64 {
+        if self.agree == self.folded.len() {
+            return 0;
+        }
+        let agree = self.agree;
+        self.checkpoints.retain(|(at, _)| *at <= agree);
+        let Some((at, checkpoint)) = self.checkpoints.last() else {
+            return 0;
+        };
+        self.throw = checkpoint.clone();
+        self.folded.truncate(*at);
+        self.agree = *at;
+        checkpoint.bulk()
+    }
+
+    /// Entries from one checkpoint to the next, at least.
+    fn stride(&self) -> usize {
+        STRIDE.max(self.throw.plan.squares() as usize / PER_ENTRY)
+    }
+
+    /// Fold in what stands as the `n`th, and keep a checkpoint where the last is `stride` entries
+    /// back, its index settled or not. Returns what that costs.
+    fn fold(&mut self, n: usize, stride: usize, settled: bool) -> u64 {
+        let mut cost = 1;
+        let position = self.stand[n - 1];
+        let entry = &self.entries[position];
+        if let What::Do(events) = &entry.what {
+            for event in events {
+                cost += self.throw.effort(event);
+                self.throw.apply_in_turn(event, entry.at);
+            }
+        }
+        self.folded.push(position);
+        self.agree = self.folded.len();
         let last = self.checkpoints.last().map_or(0, |(at, _)| *at);
         if n - last >= stride {
+            if settled {
+                self.throw.settle_index();
+            }
             self.checkpoints.push((n, self.throw.clone()));
             self.thin_out(n);
+            cost += self.throw.bulk();
         }
+        cost
     }
 
     /// Drop checkpoints whose neighbours lie no farther apart than a quarter of their age.
@@ -314,32 +392,11 @@ impl Journal {
         }
     }
 
-    fn refold(&mut self) {
-        let stand = self.stand.len();
-        self.checkpoints.retain(|(at, _)| *at <= stand);
-        let mut from = 0;
-        if let Some((at, checkpoint)) = self.checkpoints.last() {
-            from = *at;
-            self.throw = checkpoint.clone();
-        }
-        for n in from + 1..=stand {
-            self.fold(n);
-        }
-    }
-
     /// The record as a file.
     pub fn text(&self) -> String {
         let lines = self.entries.iter().map(Entry::line);
         std::iter::once(header_line(&self.name))
             .chain(lines)
             .collect()
-    }
-}
-
-fn fold(throw: &mut Throw, entry: &Entry) {
-    if let What::Do(events) = &entry.what {
-        for event in events {
-            throw.apply(event, entry.at);
-        }
     }
 }

@@ -38,6 +38,7 @@
 //! one for at least every [`STRIDE`] entries that stand (fewer for a large throw, whose
 //! copies cost more), the older the farther apart. Their number grows with the logarithm
 //! of the entries; where one has to go back to an older one, closer ones are made again.
+//! A file is folded once all of it is read, so that what was undone by then costs nothing.
 //!
 //! ```
 //! use lapwork_core::demo;
@@ -60,6 +61,7 @@ mod reading;
 pub(crate) mod tests;
 
 pub use entry::{Entry, Header, VERSION, What, first_name, header_line, is_name};
-pub use history::{Journal, LONGEST_STRIDE, STRIDE};
+pub use history::{Journal, STRIDE};
 pub use pace_record::{FEW, HASTE, PAUSE};
+pub(crate) use reading::Refusal;
 pub use reading::{FormatError, Read};

@@ -13,13 +13,22 @@ pub const HASTE: Time = 10_000;
 /// Pieces of a kind before the maker's own pace counts.
 pub const FEW: usize = 4;
 
-/// The tasks an entry records, each with its number of pieces, if it records nothing but work.
+/// The tasks an entry records, each with its number of pieces (of stitching, of rows), if it records
+/// nothing but work.
 /// Cooling takes none of the maker's time.
 fn worked(events: &[Event]) -> Option<Vec<(Task, usize)>> {
     let mut out = Vec::new();
     for event in events {
         match event {
             Event::Done { task, .. } if task.is_cooling() => {}
+            Event::Done {
+                task: Task::Stitch,
+                pieces,
+                made,
+            } => {
+                let rows = made.first().map_or(1, |made| made.stitch.passes());
+                out.push((Task::Stitch, pieces.len() * rows as usize));
+            }
             Event::Done { task, pieces, .. } => out.push((*task, pieces.len())),
             Event::SquaredUp { pieces, .. } => out.push((Task::SquareUp, pieces.len())),
             _ => return None,

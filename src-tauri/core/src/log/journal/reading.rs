@@ -47,6 +47,12 @@ pub enum FormatError {
         /// Which line.
         line: usize,
     },
+    /// What the lines up to this one ask for costs far more than any throw.
+    #[error("the lines up to {line} cost too much")]
+    TooMuch {
+        /// Which line.
+        line: usize,
+    },
     /// A line with a figure far beyond anything a throw has.
     #[error("line {line} holds a figure out of bounds")]
     FigureOutOfBounds {
@@ -56,6 +62,25 @@ pub enum FormatError {
         #[source]
         figure: FigureOutOfBounds,
     },
+}
+
+/// Why an entry may not come in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Refusal {
+    /// It says what cannot be.
+    Absurd,
+    /// It costs too much, with those before it.
+    TooMuch,
+}
+
+impl Refusal {
+    /// The error of a file that has such an entry in this line.
+    pub(crate) fn at(self, line: usize) -> FormatError {
+        match self {
+            Refusal::Absurd => FormatError::Absurd { line },
+            Refusal::TooMuch => FormatError::TooMuch { line },
+        }
+    }
 }
 
 /// A throw file read.
@@ -79,24 +104,25 @@ impl Journal {
     /// # Errors
     /// [`FormatError`], when more than a torn last line is wrong.
     pub fn read(bytes: &[u8]) -> Result<Read, FormatError> {
-        Journal::read_if(bytes, |_, _| true)
+        Journal::read_if(bytes, |_, _| Ok(()))
     }
 
     /// Read a file, accepting each entry only if it may come in after those read so far (there
-    /// are none before the first).
+    /// are none before the first). The state of that record may lag behind ([`Journal::fold_up`]).
     ///
     /// # Errors
-    /// [`FormatError`] as for [`Journal::read`]; [`FormatError::Absurd`] at the first that may not.
+    /// [`FormatError`] as for [`Journal::read`]; the [`Refusal`] of the first that may not.
     pub(crate) fn read_if(
         bytes: &[u8],
-        may: impl Fn(Option<&Journal>, &Entry) -> bool,
+        mut may: impl FnMut(Option<&mut Journal>, &Entry) -> Result<(), Refusal>,
     ) -> Result<Read, FormatError> {
         let end = bytes
             .iter()
             .position(|b| *b == b'\n')
             .unwrap_or(bytes.len());
+        let first = bytes[..end].strip_suffix(b"\r").unwrap_or(&bytes[..end]);
         let header: Header = (end < 400)
-            .then(|| serde_json::from_slice(&bytes[..end]).ok())
+            .then(|| serde_json::from_slice(first).ok())
             .flatten()
             .filter(|h: &Header| h.lapwork == "throw" && h.version > 0)
             .ok_or(FormatError::NotAThrow)?;
@@ -109,7 +135,7 @@ impl Journal {
         let named = header.throw.unwrap_or_default();
         let whole = match header.version {
             1 => named.is_empty(),
-            _ => is_name(&named) && header_line(&named).trim_end().as_bytes() == &bytes[..end],
+            _ => is_name(&named) && header_line(&named).trim_end().as_bytes() == first,
         };
         if !whole {
             return Err(FormatError::Line { line: 1 });
@@ -140,20 +166,17 @@ impl Journal {
                 if after.split(|b| *b == b'\n').any(whole) || holds_another(&rest[..length]) {
                     return Err(FormatError::Line { line: number });
                 }
-                let journal = journal.ok_or(FormatError::Empty)?.named(&named);
                 return Ok(Read {
-                    journal,
+                    journal: whole_of(journal, &named)?,
                     version,
                     sound,
                     torn: true,
                     lacks_newline: false,
                 });
             };
-            if !may(journal.as_ref(), &entry) {
-                return Err(FormatError::Absurd { line: number });
-            }
+            may(journal.as_mut(), &entry).map_err(|why| why.at(number))?;
             let follows = match &mut journal {
-                Some(journal) => journal.accept(entry).is_some(),
+                Some(journal) => journal.follow(entry).is_some(),
                 None => {
                     journal = Journal::from_first(&entry);
                     journal.is_some()
@@ -165,16 +188,22 @@ impl Journal {
             }
             sound += (length + 1).min(rest.len());
         }
-        let journal = journal.ok_or(FormatError::Empty)?.named(&named);
         let lacks_newline = bytes.last() != Some(&b'\n');
         Ok(Read {
-            journal,
+            journal: whole_of(journal, &named)?,
             version,
             sound,
             torn: false,
             lacks_newline,
         })
     }
+}
+
+/// The record once all of it is read: only what stands is folded.
+fn whole_of(journal: Option<Journal>, named: &str) -> Result<Journal, FormatError> {
+    let mut journal = journal.ok_or(FormatError::Empty)?.named(named);
+    journal.catch_up();
+    Ok(journal)
 }
 
 fn read_line(line: &[u8]) -> Option<Entry> {

@@ -7,6 +7,8 @@ use crate::measure::Count;
 use crate::measure::{half_inches, sixty_fourths};
 use crate::plan::Plan;
 use crate::plan::assembly::Rect;
+use crate::throw::counted::{FOLDED, INDEXED};
+use crate::throw::index::WorkIndex;
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Mishap, Time};
 use proptest::prelude::*;
@@ -23,6 +25,7 @@ pub(crate) fn begin(across: u16, down: u16) -> Journal {
         texture: crate::cloth::fabric::Texture::Dot,
         stock: None,
         uncut: false,
+        patch: None,
         photo: None,
     };
     let action = Command::Begin {
@@ -148,6 +151,7 @@ pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
                 index: (pick / 18 % 3) as u8,
                 squares: Count::at_most(pick / 54 % 9),
                 by_strip: Vec::new(),
+                pieced: None,
                 strips: (pick / 486 % 3 > 0).then(|| Count::at_most(pick / 486 % 3)),
                 outline: None,
             },
@@ -379,4 +383,101 @@ fn a_torn_last_line_is_dropped_and_damage_before_it_is_not() {
         Journal::read(header_line("a").as_bytes()).unwrap_err(),
         FormatError::Empty
     );
+}
+
+/// A line of a file, with its checksum.
+fn summed_line(body: &str) -> String {
+    let sum = crc32fast::hash(body.as_bytes());
+    format!("{body},\"crc\":\"{sum:08x}\"}}\n")
+}
+
+#[test]
+fn a_file_is_folded_once_and_only_what_stands() {
+    let mut live = begin(2, 2);
+    for n in 0..600u32 {
+        let name = format!("Throw {n}");
+        act(&mut live, &Command::Rename { name }, Time::from(n)).unwrap();
+    }
+    for _ in 0..300 {
+        let entry = live.propose_undo(1_000).unwrap();
+        live.accept(entry).unwrap();
+    }
+    // A step that is undone and done again many times, and one after each.
+    for _ in 0..100 {
+        let entry = live.propose_undo(2_000).unwrap();
+        live.accept(entry).unwrap();
+        let entry = live.propose_redo(2_000).unwrap();
+        live.accept(entry).unwrap();
+    }
+    let text = live.text();
+    FOLDED.set(0);
+    let mut read = Journal::read(text.as_bytes()).unwrap().journal;
+    assert_eq!(FOLDED.get(), 300, "of 600 that were made 300 stand");
+    assert_eq!(read.throw(), live.throw());
+    assert_eq!(read.text(), text);
+    // Going on is as with a record that was made here.
+    for n in (0..300u32).rev() {
+        assert_eq!(read.throw().name, format!("Throw {n}"));
+        FOLDED.set(0);
+        let entry = read.propose_undo(9_000).unwrap();
+        read.accept(entry).unwrap();
+        assert!(FOLDED.get() <= 300 / 4 + 2 * STRIDE, "{}", FOLDED.get());
+    }
+    let entry = read.propose_redo(9_000).unwrap();
+    read.accept(entry).unwrap();
+    assert_eq!(read.throw().name, "Throw 0");
+}
+
+#[test]
+fn a_piece_listed_twenty_thousand_times_is_worked_out_once() {
+    let mut text = begin(6, 8).named("repeats").text();
+    let list = vec!["[0,0,1,1]"; 20_000].join(",");
+    text += &summed_line(&format!(
+        "{{\"n\":2,\"at\":9,\"do\":[{{\"done\":{{\"task\":\"cut\",\"pieces\":[{list}]}}}}]"
+    ));
+    for n in 0..40 {
+        let (what, n) = (["undo", "redo"][n % 2], n + 3);
+        text += &summed_line(&format!("{{\"n\":{n},\"at\":9,\"{what}\":2"));
+    }
+    INDEXED.set(0);
+    let read = Journal::read(text.as_bytes()).unwrap().journal;
+    assert!(INDEXED.get() < 500, "{}", INDEXED.get());
+    assert_eq!(read.throw().work_index(), &WorkIndex::of(read.throw()));
+}
+
+#[test]
+fn what_touches_everything_is_worked_out_once_for_a_file() {
+    let mut text = begin(20, 20).named("laps").text();
+    for n in 2..1_002 {
+        let laps = "{\"laps-marked\":{\"laps\":[]}}";
+        text += &summed_line(&format!("{{\"n\":{n},\"at\":9,\"do\":[{laps},{laps}]"));
+    }
+    INDEXED.set(0);
+    let read = Journal::read(text.as_bytes()).unwrap().journal;
+    let pieces = read.throw().assembly().pieces().count();
+    // At the beginning, at the end, and at a few checkpoints.
+    assert!(
+        INDEXED.get() <= 40 * pieces,
+        "{} of {pieces}",
+        INDEXED.get()
+    );
+    assert_eq!(read.throw().work_index(), &WorkIndex::of(read.throw()));
+}
+
+#[test]
+fn a_file_with_carriage_returns_is_sound_and_reads_the_same() {
+    let mut journal = begin(3, 3).named("from-elsewhere");
+    act(&mut journal, &Command::Rename { name: "A".into() }, 1).unwrap();
+    let text = journal.text();
+    let read = Journal::read(text.replace('\n', "\r\n").as_bytes()).unwrap();
+    assert!(!read.torn && read.version == VERSION);
+    assert_eq!(read.journal.text(), text);
+    // A header that was changed is damaged, with or without.
+    let bent = text.replacen("from-elsewhere", "from-Elsewhere", 1);
+    for bent in [bent.replace('\n', "\r\n"), bent] {
+        assert_eq!(
+            Journal::read(bent.as_bytes()).unwrap_err(),
+            FormatError::Line { line: 1 }
+        );
+    }
 }

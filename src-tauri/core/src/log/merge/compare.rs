@@ -2,7 +2,9 @@
 
 use crate::log::journal::{Journal, What};
 use crate::throw::Time;
+use sha2::{Digest as _, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// How two records stand to each other.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -28,26 +30,40 @@ pub enum Relation {
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Known {
     pub(super) at: Time,
-    pub(super) says: String,
+    /// What a step says; of an undo or redo the digest of the entry it refers to, so that a
+    /// chain of them takes no more room than its entries.
+    pub(super) says: Arc<str>,
     nth: usize,
+}
+
+impl Known {
+    /// A short text that stands for this key.
+    fn digest(&self) -> String {
+        let mut sum = Sha256::new();
+        sum.update(self.at.to_le_bytes());
+        sum.update((self.nth as u64).to_le_bytes());
+        sum.update(self.says.as_bytes());
+        let digits = sum.finalize();
+        digits.iter().map(|b| format!("{b:02x}")).collect()
+    }
 }
 
 /// By what the entries of a record are recognised, in order.
 pub fn known(journal: &Journal) -> Vec<Known> {
     let mut out: Vec<Known> = Vec::with_capacity(journal.len());
-    let mut seen: BTreeMap<(Time, String), usize> = BTreeMap::new();
+    let mut seen: BTreeMap<(Time, Arc<str>), usize> = BTreeMap::new();
     for (entry, _) in journal.entries() {
         let of = |n: u64| {
             let at = usize::try_from(n).ok().and_then(|n| n.checked_sub(1));
-            let of = at.and_then(|at| out.get(at));
-            of.map_or_else(String::new, |k| format!("{} {} {}", k.at, k.nth, k.says))
+            at.and_then(|at| out.get(at))
+                .map_or_else(String::new, Known::digest)
         };
-        let says = match present(&entry.what) {
-            What::Undo(n) => format!("undo {}", of(*n)),
-            What::Redo(n) => format!("redo {}", of(*n)),
-            what => serde_json::to_string(what).unwrap_or_default(),
+        let says: Arc<str> = match present(&entry.what) {
+            What::Undo(n) => format!("undo {}", of(*n)).into(),
+            What::Redo(n) => format!("redo {}", of(*n)).into(),
+            what => serde_json::to_string(what).unwrap_or_default().into(),
         };
-        let nth = seen.entry((entry.at, says.clone())).or_insert(0);
+        let nth = seen.entry((entry.at, Arc::clone(&says))).or_insert(0);
         out.push(Known {
             at: entry.at,
             says,

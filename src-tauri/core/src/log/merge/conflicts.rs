@@ -6,6 +6,7 @@ use crate::log::merge::choice::{Conflict, Divergence, Origin};
 use crate::log::merge::meeting::{Changed, Meeting, Subject};
 use crate::throw::Time;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 impl Meeting {
     /// The number of entries in the shared beginning that stand once the undos and redos that
@@ -139,15 +140,15 @@ impl Meeting {
     }
 
     /// By what conflicts are put in order.
-    fn key(&self, change: &Changed) -> (Time, String) {
+    fn key(&self, change: &Changed) -> (Time, Arc<str>) {
         match change.what {
             Subject::Own(i) | Subject::Gone(i) => {
                 let known = &self.nodes[i].known;
-                (known.at, known.says.clone())
+                (known.at, Arc::clone(&known.says))
             }
             Subject::Beginning => {
                 let (first, _) = self.of_beginning(change.side).unwrap_or_default();
-                (self.shared_at(self.chain[first]), String::new())
+                (self.shared_at(self.chain[first]), "".into())
             }
         }
     }

@@ -64,6 +64,7 @@ impl Meeting {
             numbers.insert(known, i as u64 + 1);
         }
         let mut written = vec![false; self.nodes.len()];
+        let doers = [0, 1].map(|side| self.doers(side));
         // What is taken back or done again of the beginning, with the entry that did so.
         let back: Vec<usize> = (count..self.stood).rev().collect();
         let again: Vec<usize> = (self.stood..count).collect();
@@ -76,10 +77,10 @@ impl Meeting {
             } else {
                 What::Redo(n)
             };
-            let by = self.last_to_do_so(of, &what, at)?;
+            let by = self.last_to_do_so(&doers, of, &what, at)?;
             let n = out.len() as u64 + 1;
             let node = &self.nodes[by];
-            out.accept(Entry {
+            out.follow(Entry {
                 n,
                 at: node.known.at,
                 what,
@@ -117,6 +118,7 @@ impl Meeting {
             let number = |of: &Option<Known>| of.as_ref().and_then(|of| numbers.get(of)).copied();
             let what = match &node.what {
                 What::Do(events) if stands[i] != [false, false] => {
+                    out.catch_up();
                     if !intake::follows(out.throw(), events) {
                         return None;
                     }
@@ -126,34 +128,49 @@ impl Meeting {
                 What::Redo(_) => What::Past(Box::new(What::Redo(number(&node.of)?))),
                 what => What::Past(Box::new(what.clone())),
             };
-            out.accept(Entry {
+            out.follow(Entry {
                 n,
                 at: node.known.at,
                 what,
             })?;
             numbers.insert(&node.known, n);
         }
+        out.catch_up();
         Some(out)
+    }
+
+    /// For each entry that a copy undid or did again (`false` and `true`) the last node that did.
+    fn doers(&self, side: usize) -> BTreeMap<(&Known, bool), usize> {
+        let mut doers = BTreeMap::new();
+        for i in self.of_side(side) {
+            let node = &self.nodes[i];
+            let again = match node.what {
+                What::Undo(_) => false,
+                What::Redo(_) => true,
+                _ => continue,
+            };
+            if let Some(of) = &node.of {
+                doers.insert((of, again), i);
+            }
+        }
+        doers
     }
 
     /// The last undo or redo of this entry in a copy. If both copies have one, the one with the
     /// lower key ([`Known`]).
-    fn last_to_do_so(&self, of: &Known, what: &What, at: usize) -> Option<usize> {
-        let did = |side: usize| match what {
-            What::Undo(_) => self.stand[side] <= at,
-            _ => self.stand[side] > at,
+    fn last_to_do_so(
+        &self,
+        doers: &[BTreeMap<(&Known, bool), usize>; 2],
+        of: &Known,
+        what: &What,
+        at: usize,
+    ) -> Option<usize> {
+        let again = !matches!(what, What::Undo(_));
+        let did = |side: usize| match again {
+            false => self.stand[side] <= at,
+            true => self.stand[side] > at,
         };
-        let last = |side: usize| {
-            let nodes = self.of_side(side).into_iter().rev();
-            nodes.into_iter().find(|i| {
-                let node = &self.nodes[*i];
-                let same_way = matches!(
-                    (&node.what, what),
-                    (What::Undo(_), What::Undo(_)) | (What::Redo(_), What::Redo(_))
-                );
-                same_way && node.of.as_ref() == Some(of)
-            })
-        };
+        let last = |side: usize| doers[side].get(&(of, again)).copied();
         let found = (0..2).filter(|side| did(*side)).filter_map(last);
         found.min_by_key(|i| &self.nodes[*i].known)
     }

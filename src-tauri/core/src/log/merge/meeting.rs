@@ -108,8 +108,9 @@ pub(super) fn beginning(journal: &Journal, entries: usize) -> Option<Journal> {
     let mut given = journal.entries().map(|(entry, _)| entry);
     let mut out = Journal::from_first(given.next()?)?.named(journal.name());
     for entry in given.take(entries.saturating_sub(1)) {
-        out.accept(entry.clone())?;
+        out.follow(entry.clone())?;
     }
+    out.catch_up();
     Some(out)
 }
 

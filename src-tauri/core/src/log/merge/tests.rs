@@ -135,6 +135,78 @@ fn the_same_ticks_in_another_order_are_no_question() {
     become_one(&merged, &old, 0).unwrap();
 }
 
+/// An undo of an undo of an undo, as a forged file may hold it: what is recognised by takes no
+/// more room than a few times the file.
+#[test]
+fn a_chain_of_undone_entries_takes_room_by_its_length() {
+    let start = begin(6, 8).named("chain");
+    let mut chain = start.clone();
+    does(&mut chain, 1, &note("x"));
+    let mut here = chain.clone();
+    for n in 3..3_000 {
+        let what = What::Past(Box::new(What::Undo(n - 1)));
+        let entry = Entry {
+            n,
+            at: n as Time,
+            what,
+        };
+        chain.accept(entry).unwrap();
+    }
+    does(&mut here, 9_000, &note("y"));
+    let room: usize = known(&chain).iter().map(|known| known.says.len()).sum();
+    assert!(
+        room < 4 * chain.text().len(),
+        "{room} of {}",
+        chain.text().len()
+    );
+    become_one(&here, &chain, 0).unwrap();
+    // A long step undone and done again a thousand times is not held a thousand times either.
+    let mut long = start;
+    does(&mut long, 1, &note(&"x".repeat(400)));
+    for n in 3..1_003 {
+        let what = [What::Redo(2), What::Undo(2)][n as usize % 2].clone();
+        long.accept(Entry {
+            n,
+            at: n as Time,
+            what,
+        })
+        .unwrap();
+    }
+    let room: usize = known(&long).iter().map(|known| known.says.len()).sum();
+    assert!(
+        room < 2 * long.text().len(),
+        "{room} of {}",
+        long.text().len()
+    );
+}
+
+/// One copy took back all that both had begun with: as many steps as there are entries.
+#[test]
+fn a_long_beginning_taken_back_in_one_copy_stays_taken_back() {
+    let mut start = begin(6, 8);
+    for n in 0..400 {
+        does(&mut start, n, &note(&format!("{n}")));
+    }
+    let (mut a, mut b) = (start.clone(), start);
+    for n in 0..400 {
+        let entry = a.propose_undo(1_000 + n).unwrap();
+        a.accept(entry).unwrap();
+    }
+    does(&mut b, 2_000, &note("after"));
+    for picks in 0..2 {
+        become_one(&a, &b, picks).unwrap();
+    }
+}
+
+fn note(text: &str) -> Command {
+    Command::Note {
+        text: text.into(),
+        piece: None,
+        task: None,
+        next: false,
+    }
+}
+
 /// So many cases, or `PROPTEST_CASES` where that asks for more.
 fn cases(least: u32) -> ProptestConfig {
     let asked = ProptestConfig::default();

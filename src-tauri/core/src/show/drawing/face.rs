@@ -10,6 +10,7 @@ use super::letters::n;
 use super::tiles::{of_denim, of_print};
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::faces::spread::mirrored;
+use crate::measure::{Length, in_mm};
 use crate::plan::assembly::{Join, Rect, Seam};
 use crate::show::names;
 use crate::show::picture::{DrawnCloth, Ink, Picture};
@@ -110,6 +111,10 @@ pub(in crate::show) struct LaidSquare {
     pub(in crate::show) y: u16,
     /// What it shows.
     pub(in crate::show) shown: ClothShown,
+    /// The denim it is of, as it shows round a patch.
+    pub(in crate::show) beneath: ClothShown,
+    /// It is pieced of two halves.
+    pub(in crate::show) pieced: bool,
 }
 
 /// Where squares lie in a drawing.
@@ -148,6 +153,9 @@ pub(in crate::show) struct FaceDrawing {
     pub(in crate::show) cloth: DrawnCloth,
     /// Its letters; no two of a throw are alike.
     pub(in crate::show) letters: String,
+    /// How much of the side of a square a patch of it takes, in thousandths; all of it where it
+    /// is as large as the square.
+    pub(in crate::show) part: u16,
 }
 
 /// A face, or a part of one, as it is seen.
@@ -204,14 +212,30 @@ impl FaceMap {
                 x: seen.col,
                 y: seen.row,
                 shown: ClothShown::of(cover, face, throw.prints.len()),
+                beneath: ClothShown::of(cover.with(face, None), face, 0),
+                pieced: throw.is_pieced(square),
             })
             .collect();
-        let there: BTreeSet<ClothShown> = squares.iter().map(|laid| laid.shown).collect();
+        let patch = |shown: ClothShown| match shown {
+            ClothShown::Print(n) => throw.prints.get(usize::from(n)).and_then(|p| p.patch),
+            ClothShown::Denim { .. } => None,
+        };
+        let side = in_mm(throw.plan.side).max(1e-3);
+        let part = |patch: Length| (in_mm(patch) / side * 1000.0).clamp(0.0, 1000.0) as u16;
+        let there: BTreeSet<ClothShown> = squares
+            .iter()
+            .flat_map(|laid| {
+                let round = patch(laid.shown).map(|_| laid.beneath);
+                [Some(laid.shown), round]
+            })
+            .flatten()
+            .collect();
         let letters = Letters::of(throw);
         let kinds = there.into_iter().map(|shown| FaceDrawing {
             shown,
             cloth: shown.cloth(&throw.prints, &throw.denims),
             letters: letters.on(shown),
+            part: patch(shown).map_or(1000, part),
         });
         let kinds = kinds.collect();
         FaceMap {
@@ -251,7 +275,29 @@ impl FaceMap {
             let at = self
                 .showing(kind.shown)
                 .map(|laid| grid.spot(laid, [0.0, 0.0]));
-            d.stamp(&square, at.collect(), Ink::Cloth, Some(kind.cloth.clone()));
+            if kind.part == 1000 {
+                d.stamp(&square, at.collect(), Ink::Cloth, Some(kind.cloth.clone()));
+            }
+        }
+        for kind in self.kinds.iter().filter(|kind| kind.part < 1000) {
+            // The denim that shows round it, and then the patch.
+            for round in &self.kinds {
+                let own = self
+                    .showing(kind.shown)
+                    .filter(|l| l.beneath == round.shown);
+                let at: Vec<_> = own.map(|laid| grid.spot(laid, [0.0, 0.0])).collect();
+                if !at.is_empty() {
+                    d.stamp(&square, at, Ink::Cloth, Some(round.cloth.clone()));
+                }
+            }
+            let part = f64::from(kind.part) / 1000.0;
+            let (side, edge) = (n(grid.cell * part), (1.0 - part) / 2.0);
+            let patch = format!("h{side}v{side}h-{side}z");
+            let at: Vec<_> = (self.showing(kind.shown))
+                .map(|laid| grid.spot(laid, [edge, edge]))
+                .collect();
+            d.stamp(&patch, at.clone(), Ink::Cloth, Some(kind.cloth.clone()));
+            d.stamp(&patch, at, Ink::Edge, None);
         }
     }
 
@@ -275,6 +321,13 @@ impl FaceMap {
     pub(in crate::show) fn letters(&self, d: &mut Canvas, grid: &FaceGrid, size: f64, low: f64) {
         let prints = |shown: ClothShown| matches!(shown, ClothShown::Print(_));
         self.lettered(d, grid, size, low, Ink::Letters, prints);
+        // What is pieced of two halves has its mark, whatever lies on it.
+        let pieced = self.squares.iter().filter(|laid| laid.pieced);
+        for (ink, print) in [(Ink::Letters, true), (Ink::Bare, false)] {
+            let own = pieced.clone().filter(|laid| prints(laid.shown) == print);
+            let at = own.map(|laid| grid.spot(laid, [0.17, 0.83]));
+            d.letters("½", 0.22 * grid.cell, at.collect(), ink);
+        }
     }
 
     /// The letters of each denim, where there is more than one to tell apart.

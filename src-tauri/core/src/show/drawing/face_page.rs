@@ -302,6 +302,10 @@ impl<'a> FaceSheet<'a> {
             (has(true), "draw-key-sewn"),
             (has(false), "draw-key-open"),
             (block, "draw-key-block"),
+            (
+                self.map.squares.iter().any(|laid| laid.pieced),
+                "draw-key-pieced",
+            ),
             (true, rim),
         ];
         for (_, key) in keys.into_iter().filter(|(there, _)| *there) {
@@ -336,6 +340,10 @@ impl<'a> FaceSheet<'a> {
         match key {
             "draw-key-sewn" => d.shape(line, Ink::Sewn, None),
             "draw-key-open" => d.shape(line, Ink::Edge, None),
+            "draw-key-pieced" => {
+                let at = [x + SWATCH / 2.0, middle];
+                d.held(at, "½".into(), 26.0, (Ink::Title, Hold::Middle));
+            }
             "draw-key-block" => {
                 let side = n(SWATCH_HIGH - 8.0);
                 let square = format!("M{} {}h{side}v{side}h-{side}z", n(x + 20.0), n(y + 4.0));

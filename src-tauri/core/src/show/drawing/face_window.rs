@@ -124,6 +124,10 @@ impl Worked<'_> {
             "sign-unit",
             &shape("M.12 .12h.76v.76h-.76z", Ink::Unit),
         );
+        let pieced = map.squares.iter().any(|laid| laid.pieced);
+        sign(pieced, "sign-pieced", &|d| {
+            d.words([0.5, 0.5], "½".into(), 0.6);
+        });
         sign(!self.sewn().is_empty(), "sign-lap", &|d| {
             d.shape("M0 .5H1".into(), Ink::Fringe, None);
             d.shape("M0 .5H1".into(), Ink::Sewn, None);

@@ -192,6 +192,15 @@ impl Style {
                 width: 1.1,
                 ..plain
             },
+            Ink::Hidden => Paint {
+                dash: Some([3.0, 2.5]),
+                ..cased(self.plate(), 1.2, dark, 2.6)
+            },
+            Ink::Fray => cased(self.plate(), 1.0, dark, 2.2),
+            Ink::Needle => Paint {
+                width: 1.6,
+                ..filled(self.plate())
+            },
             Ink::Binding => Paint {
                 width: 2.0,
                 ..filled(self.plate())

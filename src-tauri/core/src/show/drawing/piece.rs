@@ -103,6 +103,14 @@ impl Lying<'_> {
                 d.call(format!("square-{number}"));
             }
         }
+        for (n, half) in self.cuts.halves.iter().enumerate() {
+            let label = match self.chalk.get(number + self.cuts.pair_of(n)) {
+                Some(place) => format!("½ {place}"),
+                None => "½".to_string(),
+            };
+            d.named_area(self.patch(&half.patch), Ink::Lap, None, Some(label));
+            d.call(format!("half-{}", n + 1));
+        }
         for zone in &self.piece.zones {
             d.shape(self.on_cloth(zone), Ink::Waste, None);
         }
@@ -134,7 +142,10 @@ impl Lying<'_> {
                 .filter_map(|step| match step {
                     CutStep::Straight { above } => Some(low + *above),
                     CutStep::Top { below } => Some(top - *below),
-                    CutStep::Turn | CutStep::Binding { .. } | CutStep::Strip { .. } => None,
+                    CutStep::Turn
+                    | CutStep::Binding { .. }
+                    | CutStep::Strip { .. }
+                    | CutStep::Halves { .. } => None,
                 }),
         );
         heights.sort();
@@ -161,11 +172,19 @@ impl Lying<'_> {
             CutStep::Turn if !done => d.shape(self.outline(), ink, None),
             CutStep::Straight { .. } | CutStep::Top { .. } | CutStep::Turn => {}
             CutStep::Binding { patch, .. } => d.area(self.patch(patch), ink),
-            CutStep::Strip { runs, .. } => {
+            CutStep::Strip { runs, halves, .. } => {
                 for run in runs {
                     d.area(self.patch(run), ink);
                 }
+                self.mark_halves(d, halves, ink);
             }
+            CutStep::Halves { halves, .. } => self.mark_halves(d, halves, ink),
+        }
+    }
+
+    fn mark_halves(&self, d: &mut Canvas, halves: &[usize], ink: Ink) {
+        for half in halves.iter().filter_map(|n| self.cuts.halves.get(*n)) {
+            d.area(self.patch(&half.patch), ink);
         }
     }
 

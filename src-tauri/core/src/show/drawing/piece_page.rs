@@ -74,11 +74,15 @@ pub fn piece_svg(
     let mut d = Canvas::default();
     let part = cutting::part(heap, place, context);
     let mut said = vec![match heap.counted.get(place) {
-        Some(Some(n)) => say!(context, "piece-counted", n = *n),
+        Some(Some(n)) => {
+            let parts = names::parted(n.get(), heap.counted_pieced(place).get(), context);
+            say!(context, "piece-counted", n = *n, parts = parts)
+        }
         _ => say!(
             context,
             "piece-expected",
             n = cuts.count,
+            parts = names::parted(cuts.count, cuts.pieced, context),
             strips = cuts.binding.len()
         ),
     }];
@@ -119,6 +123,7 @@ pub fn piece_svg(
         "picture-piece",
         name = part.as_str(),
         n = cuts.count,
+        parts = names::parted(cuts.count, cuts.pieced, context),
         strips = cuts.strips.len()
     );
     let title = say!(context, "told", what = heap.name(), how = part.as_str());
@@ -234,6 +239,10 @@ impl PieceSheet<'_> {
             d.area(frame(at), Ink::Waste);
             let kinds = context.words.list("list-short", kinds);
             at = line(d, &say!(context, "draw-key-avoid", kinds = kinds));
+        }
+        if !lying.cuts.halves.is_empty() {
+            d.area(frame(at), Ink::Lap);
+            at = line(d, &say!(context, "draw-key-half"));
         }
         if !lying.cuts.binding.is_empty() {
             d.area(frame(at), Ink::Next);

@@ -1,15 +1,17 @@
 //! The binding: cut, joined, folded, laid round, stitched.
 
+use super::lap::Lap;
 use super::small::squares;
 use crate::cloth::fabric::Face;
-use crate::measure::in_mm;
-use crate::plan::binding::{EdgeSide, layout};
-use crate::plan::take;
+use crate::measure::{System, in_mm};
+use crate::plan::binding::{EdgeSide, layout, row_from_edge};
+use crate::plan::{Joining, take};
 use crate::show::context::Context;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::binding;
 use crate::show::picture::Ink;
-use crate::throw::Throw;
+use crate::throw::stock::strip_shown;
+use crate::throw::{Made, Throw};
 
 /// Most strips drawn one below the other.
 const MOST_STRIPS: u32 = 6;
@@ -45,18 +47,38 @@ pub(super) fn strip_ends(d: &mut Canvas, throw: &Throw, context: Context<'_>) ->
     );
     let long = in_mm(throw.plan.side) * 1.1;
     let width = long * 2.0 - lap;
-    d.area([0.0, 0.0, long, high], Ink::Next);
-    d.area([long - lap, 0.0, long, high], Ink::Now);
-    d.area([long - lap, 0.0, lap, high], Ink::Lap);
-    for at in [long - lap * 0.75, long - lap * 0.25] {
-        d.line([at, 0.0, at, high], Ink::Stitch);
+    // The strip that lies on top comes from the left, as a square does.
+    d.area([long - lap, 0.0, long, high], Ink::Next);
+    d.area([0.0, 0.0, long, high], Ink::Now);
+    let made = Made {
+        joining: throw.plan.joining,
+        lap: throw.plan.lap,
+        stitch: throw.plan.stitch,
+    };
+    match made.joining {
+        Joining::Lapped => {
+            let drawn = Lap {
+                from: long - lap,
+                along: 0.0,
+                wide: lap,
+                long: high,
+                upright: true,
+            };
+            drawn.beneath(d);
+            drawn.stitching(d, made);
+        }
+        Joining::Seamed | Joining::Exposed => {
+            d.area([long - lap, 0.0, lap, high], Ink::Lap);
+            let middle = long - lap / 2.0;
+            d.line([middle, 0.0, middle, high], Ink::Stitch);
+        }
     }
     let letters = width * 0.06;
     let (middle, below) = ((long - lap) / 2.0, high + letters);
-    d.words([middle, below], say!(context, "picture-under"), letters);
+    d.words([middle, below], say!(context, "picture-over"), letters);
     d.words(
         [width - middle, below],
-        say!(context, "picture-over"),
+        say!(context, "picture-under"),
         letters,
     );
     (width, high + letters * 1.6)
@@ -79,12 +101,39 @@ pub(super) fn folded(d: &mut Canvas, throw: &Throw) -> (f64, f64) {
     (long * 2.0 + gap, high)
 }
 
-/// The throw's outline with its binding: its frame, and how wide the binding is.
-fn bound(d: &mut Canvas, throw: &Throw) -> ([f64; 2], f64) {
+/// The throw with what stands out of its edge, wider than it is, and the cuts along its sides.
+pub(super) fn trimmed(d: &mut Canvas, throw: &Throw) -> (f64, f64) {
     let size = throw.finished();
     let scale = in_mm(throw.plan.side) * 1.6 / in_mm(size.width).max(in_mm(size.height));
     let (w, h) = (in_mm(size.width) * scale, in_mm(size.height) * scale);
-    let edge = (in_mm(throw.plan.binding.strip) / 2.0 * scale).max(2.0);
+    let over = w.min(h) * 0.05;
+    let (all_w, all_h) = (w + over * 2.0, h + over * 2.0);
+    for side in [
+        [0.0, 0.0, all_w, over],
+        [0.0, over + h, all_w, over],
+        [0.0, over, over, h],
+        [over + w, over, over, h],
+    ] {
+        d.area(side, Ink::Waste);
+    }
+    squares(d, throw, Face::Front, [over, over, w, h]);
+    for cut in [
+        [0.0, over, all_w, over],
+        [over + w, 0.0, over + w, all_h],
+        [0.0, over + h, all_w, over + h],
+        [over, 0.0, over, all_h],
+    ] {
+        d.line(cut, Ink::Cut);
+    }
+    (all_w, all_h)
+}
+
+/// The throw's outline with its binding: its frame, and how wide the binding is.
+fn laid(d: &mut Canvas, throw: &Throw) -> ([f64; 2], f64) {
+    let size = throw.finished();
+    let scale = in_mm(throw.plan.side) * 1.6 / in_mm(size.width).max(in_mm(size.height));
+    let (w, h) = (in_mm(size.width) * scale, in_mm(size.height) * scale);
+    let edge = (in_mm(strip_shown(throw).plain) * scale).max(2.0);
     d.area([0.0, 0.0, w, h], Ink::Now);
     let within = [edge, edge, w - edge * 2.0, h - edge * 2.0];
     squares(d, throw, Face::Front, within);
@@ -93,7 +142,7 @@ fn bound(d: &mut Canvas, throw: &Throw) -> ([f64; 2], f64) {
 
 /// Where the binding begins, which way it goes, and where its strips are joined.
 pub(super) fn laid_round(d: &mut Canvas, throw: &Throw, context: Context<'_>) -> (f64, f64) {
-    let ([w, h], edge) = bound(d, throw);
+    let ([w, h], edge) = laid(d, throw);
     let size = throw.finished();
     let found = layout(&throw.plan, size.width, size.height, context.ruler);
     let scale = w / in_mm(size.width);
@@ -137,14 +186,16 @@ pub(super) fn laid_round(d: &mut Canvas, throw: &Throw, context: Context<'_>) ->
     (w, h)
 }
 
-/// The whole with its binding stitched on.
-pub(super) fn whole(d: &mut Canvas, throw: &Throw) -> (f64, f64) {
-    let ([w, h], edge) = bound(d, throw);
+/// The whole with its binding stitched on, one row near the raw edge of the strip.
+pub(super) fn whole(d: &mut Canvas, throw: &Throw, system: System) -> (f64, f64) {
+    let ([w, h], edge) = laid(d, throw);
+    let wide = in_mm(strip_shown(throw).plain).max(1.0);
+    let row = edge * (1.0 - in_mm(row_from_edge(system)) / wide).clamp(0.2, 0.9);
     for [x1, y1, x2, y2] in [
-        [0.0, edge / 2.0, w, edge / 2.0],
-        [0.0, h - edge / 2.0, w, h - edge / 2.0],
-        [edge / 2.0, 0.0, edge / 2.0, h],
-        [w - edge / 2.0, 0.0, w - edge / 2.0, h],
+        [row, row, w - row, row],
+        [row, h - row, w - row, h - row],
+        [row, row, row, h - row],
+        [w - row, row, w - row, h - row],
     ] {
         d.line([x1, y1, x2, y2], Ink::Stitch);
     }

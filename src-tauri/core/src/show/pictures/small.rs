@@ -1,5 +1,6 @@
 //! Small pictures of a face, and of a part of one.
 
+use super::lap::Lap;
 use crate::cloth::fabric::Face;
 use crate::measure::in_mm;
 use crate::plan::Joining;
@@ -9,8 +10,8 @@ use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::{bare, shown};
 use crate::show::names;
 use crate::show::picture::{Ink, Picture};
-use crate::throw::Throw;
 use crate::throw::tasks::Task;
+use crate::throw::{Made, Throw};
 
 /// Side of a square in a small picture of a face.
 const CELL: f64 = 10.0;
@@ -56,8 +57,10 @@ fn small(throw: &Throw) -> (u16, u16) {
 struct Lapped {
     /// How far each lies over the next.
     lap: f64,
-    /// From one row of stitches to the other; none where it is not stitched.
-    rows: Option<f64>,
+    /// How it is made, where it is lapped.
+    made: Option<Made>,
+    /// It is stitched.
+    sewn: bool,
 }
 
 /// How the squares of a piece are lapped, across and down; seams lie edge to edge.
@@ -68,10 +71,10 @@ fn lapped(throw: &Throw, piece: Rect) -> [Lapped; 2] {
         let made = throw.made(join.whole);
         let way = usize::from(join.seam == Seam::Level);
         if throw.begun(join.whole) && made.joining == Joining::Lapped {
-            let sewn = throw.has(join.whole, Task::Stitch);
             out[way] = Lapped {
                 lap: in_mm(made.lap),
-                rows: sewn.then(|| in_mm(made.stitch.width())),
+                made: Some(made),
+                sewn: throw.has(join.whole, Task::Stitch),
             };
         }
         next = Some(join.first);
@@ -80,8 +83,8 @@ fn lapped(throw: &Throw, piece: Rect) -> [Lapped; 2] {
 }
 
 /// A part of a piece: each of its squares in the cloth it shows on the front, the left and upper
-/// ones over the others where they are lapped, with the rows of stitches that hold them; of many
-/// only the outline.
+/// ones over the others where they are lapped, with the edges beneath, their fringe and the rows of stitches that
+/// hold them; of many only the outline.
 pub(super) fn part(d: &mut Canvas, throw: &Throw, piece: Rect, [x, y, w, h]: [f64; 4], ink: Ink) {
     if piece.count() > 8 {
         let denim = (ink == Ink::Denim).then(|| bare(throw, piece, Face::Front));
@@ -108,23 +111,27 @@ pub(super) fn part(d: &mut Canvas, throw: &Throw, piece: Rect, [x, y, w, h]: [f6
         let label = names::square(square);
         d.named_area([sx, sy, cw, ch], ink, Some(cloth), Some(label));
     }
-    let rows = |lapped: Lapped| -> Vec<f64> {
-        match lapped.rows {
-            Some(apart) if apart > 0.0 => vec![-apart / 2.0, apart / 2.0],
-            Some(_) => vec![0.0],
-            None => Vec::new(),
-        }
-    };
-    for off in rows(across) {
-        for n in 1..piece.cols {
-            let at = x + f64::from(n) * next_x + lap_x / 2.0 + off;
-            d.line([at, y, at, y + h], Ink::Stitch);
-        }
-    }
-    for off in rows(down) {
-        for n in 1..piece.rows {
-            let at = y + f64::from(n) * next_y + lap_y / 2.0 + off;
-            d.line([x, at, x + w, at], Ink::Stitch);
+    let upright = (1..piece.cols).map(|n| Lap {
+        from: x + f64::from(n) * next_x,
+        along: y,
+        wide: lap_x,
+        long: h,
+        upright: true,
+    });
+    let level = (1..piece.rows).map(|n| Lap {
+        from: y + f64::from(n) * next_y,
+        along: x,
+        wide: lap_y,
+        long: w,
+        upright: false,
+    });
+    let upright = upright.map(|lap| (lap, across));
+    for (lap, lapped) in upright.chain(level.map(|lap| (lap, down))) {
+        let Some(made) = lapped.made else { continue };
+        lap.beneath(d);
+        lap.fringe(d);
+        if lapped.sewn {
+            lap.stitching(d, made);
         }
     }
 }

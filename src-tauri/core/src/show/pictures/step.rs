@@ -1,18 +1,19 @@
 //! A step drawn: the piece and what is done to it, and where in the throw it lies.
 
+use super::lap::Lap;
 use super::small::part;
 use super::{binding, trim};
 use crate::cloth::fabric::Face;
 use crate::measure::in_mm;
-use crate::plan::Joining;
 use crate::plan::assembly::{Join, Rect, Seam};
+use crate::plan::{Joining, Stitch};
 use crate::show::context::Context;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::{bare, shown};
 use crate::show::names;
 use crate::show::picture::{Ink, Picture};
 use crate::throw::tasks::Task;
-use crate::throw::{Size, Throw};
+use crate::throw::{Made, Size, Throw};
 
 /// Most squares drawn one by one on a map.
 const MOST_DRAWN: u32 = 400;
@@ -27,12 +28,13 @@ pub(in crate::show) fn step(
     let mut d = Canvas::default();
     let side = in_mm(throw.plan.side);
     let (width, height) = match (task, throw.assembly().join(piece)) {
+        (Task::TrimEdge, _) => binding::trimmed(&mut d, throw),
         (Task::CutBinding, _) => binding::strips(&mut d, throw),
         (Task::JoinBinding, _) => binding::strip_ends(&mut d, throw, context),
         (Task::PressBinding, _) => binding::folded(&mut d, throw),
         (Task::GlueBinding, _) => binding::laid_round(&mut d, throw, context),
         (Task::StitchBinding | Task::Snip | Task::Wash | Task::Clip, _) => {
-            binding::whole(&mut d, throw)
+            binding::whole(&mut d, throw, context.ruler.system)
         }
         (_, None) => square(&mut d, throw, task, piece),
         (Task::SquareUp | Task::PressBlock, Some(_)) => trim::block(&mut d, throw, piece, context),
@@ -138,15 +140,40 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
             let label = Some(names::square(piece));
             d.named_area([0.0, 0.0, s, s], Ink::Denim, Some(denim), label);
             let print = cover.on(face).map(|_| shown(throw, piece, face));
-            d.named_area([s * 1.1, s * 0.05, s * 0.9, s * 0.9], Ink::Now, print, None);
+            let part = throw.patch_on(piece, face).map_or(0.9, |p| in_mm(p) / s);
+            let top = s * (1.0 - part) / 2.0;
+            d.named_area([s * 1.1, top, s * part, s * part], Ink::Now, print, None);
             d.arrow([s * 1.3, s * 0.5, s * 0.75, s * 0.5], Ink::Rule);
             (s * 2.0, s)
+        }
+        Task::LapHalves | Task::PressHalves | Task::CoolHalves | Task::StitchHalves => {
+            // Two halves, the left one over the right one.
+            let lap = in_mm(throw.lapped_halves(piece).unwrap_or(throw.plan.lap));
+            let half = (s + lap) / 2.0;
+            for (x, ink) in [(half - lap, Ink::Next), (0.0, Ink::Denim)] {
+                let cloth = Some(bare(throw, piece, Face::Front));
+                d.named_area([x, 0.0, half, s], ink, cloth, None);
+            }
+            d.area([half - lap, 0.0, lap, s], Ink::Lap);
+            d.words([s * 0.2, s * 0.5], names::square(piece), s * 0.13);
+            if task == Task::StitchHalves {
+                let middle = half - lap / 2.0;
+                d.line([middle, 0.0, middle, s], Ink::Stitch);
+            }
+            (s, s)
         }
         _ => {
             let mut side = |x, face| {
                 let label = Some(names::square(piece));
                 let cloth = Some(shown(throw, piece, face));
-                d.named_area([x, 0.0, s, s], Ink::Denim, cloth, label);
+                if let Some(patch) = throw.patch_on(piece, face) {
+                    let denim = Some(bare(throw, piece, face));
+                    d.named_area([x, 0.0, s, s], Ink::Denim, denim, None);
+                    let (p, edge) = (in_mm(patch), in_mm(throw.plan.round(patch)));
+                    d.named_area([x + edge, edge, p, p], Ink::Denim, cloth, label);
+                } else {
+                    d.named_area([x, 0.0, s, s], Ink::Denim, cloth, label);
+                }
             };
             side(0.0, Face::Front);
             let wide = match cover.back.is_some() {
@@ -157,7 +184,11 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
                 false => s,
             };
             if task == Task::StitchPatch {
-                let (near, far) = (s * 0.03, s * 0.97);
+                let small = Face::BOTH
+                    .into_iter()
+                    .find_map(|f| throw.patch_on(piece, f));
+                let edge = small.map_or(0.0, |p| in_mm(throw.plan.round(p)));
+                let (near, far) = (edge + s * 0.03, s * 0.97 - edge);
                 for side in [
                     [near, near, far, near],
                     [near, far, far, far],
@@ -210,31 +241,55 @@ fn joined(
         turn([0.0, 0.0, first, long]),
         Ink::Denim,
     );
+    let drawn = Lap {
+        from: first - lap,
+        along: 0.0,
+        wide: lap,
+        long,
+        upright,
+    };
     if lap > 0.0 {
-        d.area(turn([first - lap, 0.0, lap, long]), Ink::Lap);
+        // Where it is glued and pressed, all of it counts; at the machine both edges and the rows.
+        match task {
+            Task::Stitch => drawn.beneath(d),
+            _ => d.area(turn([first - lap, 0.0, lap, long]), Ink::Lap),
+        }
+        drawn.fringe(d);
     }
     let middle = first - lap / 2.0;
+    let all = first + second - lap;
+    // As large in the picture of a long seam as in that of a short one.
+    let letters = (side * 0.13).max(all.max(long) * 0.05);
+    if lap > 0.0 {
+        let (over, under) = match upright {
+            true => ([first / 2.0, letters], [all - second / 2.0, letters]),
+            false => ([long / 2.0, letters], [long / 2.0, all - letters]),
+        };
+        d.words(over, say!(context, "picture-over"), letters);
+        d.words(under, say!(context, "picture-under"), letters);
+    }
     match task {
         Task::Dot => {
-            let all = first + second - lap;
-            // As large in the picture of a long seam as in that of a short one.
-            let letters = (side * 0.13).max(all.max(long) * 0.05);
-            let (over, under) = match upright {
-                true => ([first / 2.0, letters], [all - second / 2.0, letters]),
-                false => ([long / 2.0, letters], [long / 2.0, all - letters]),
-            };
-            if lap > 0.0 {
-                d.words([over[0], over[1]], say!(context, "picture-over"), letters);
-                d.words(
-                    [under[0], under[1]],
-                    say!(context, "picture-under"),
-                    letters,
-                );
-            }
             let dots = (long / 25.0).round().clamp(2.0, 12.0);
             for i in 0..dots as u32 {
                 let at = long * (f64::from(i) + 0.5) / dots;
                 d.area(turn([middle - 2.0, at - 2.0, 4.0, 4.0]), Ink::Now);
+            }
+        }
+        Task::Stitch if lap > 0.0 => {
+            let made = Made {
+                stitch: throw.plan.stitch,
+                ..made
+            };
+            drawn.stitching(d, made);
+            drawn.needles(d, made);
+            if let Stitch::TwoRows { .. } = made.stitch {
+                // The first row is the one near the edge on top.
+                let far = letters * 0.8;
+                for (n, across) in [("1", first + far), ("2", first - lap - far)] {
+                    let [x, y, ..] = turn([across, long * 0.5, 0.0, 0.0]);
+                    d.words([x, y], n.into(), letters);
+                }
             }
         }
         Task::Stitch => {
@@ -253,10 +308,5 @@ fn joined(
             d.line([x1, y1, x2, y2], Ink::Rule);
         }
     }
-    let across = first + second - lap;
-    if upright {
-        (across, long)
-    } else {
-        (long, across)
-    }
+    if upright { (all, long) } else { (long, all) }
 }

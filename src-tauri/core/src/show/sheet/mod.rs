@@ -21,8 +21,8 @@ use crate::cloth::fabric::{Denim, Face};
 use crate::cloth::garments::Source;
 use crate::log::journal::{Journal, What};
 use crate::log::lessons::heritage;
-use crate::plan::Joining;
 use crate::plan::assembly::Rect;
+use crate::plan::{Joining, Stitch, rows};
 use crate::show::context::Context;
 use crate::show::dates::{Day, date};
 use crate::show::drawing::face::{self, ClothShown, FaceMap, Letters};
@@ -33,7 +33,7 @@ use crate::show::picture::Picture;
 use crate::show::query::Query;
 use crate::show::sheet::both::Both;
 use crate::show::sheet::stages::{stages, warning};
-use crate::show::{cutting, events, gather, measuring, names, pile, plan, scraps};
+use crate::show::{bound, cutting, events, gather, measuring, names, pile, plan, scraps};
 use crate::throw::account::account;
 use crate::throw::heritage::Lesson;
 use crate::throw::tasks::{Caution, Task};
@@ -50,7 +50,7 @@ const MOST_A_DAY: usize = 3;
 const MOST_ON_CARD: usize = 12;
 
 /// The words that stand on every sheet.
-const LABELS: [&str; 34] = [
+const LABELS: [&str; 35] = [
     "making",
     "handout",
     "bench",
@@ -80,6 +80,7 @@ const LABELS: [&str; 34] = [
     "missing",
     "no-print",
     "wrong-side",
+    "pieced",
     "totals",
     "caution",
     "lessons",
@@ -121,8 +122,10 @@ pub fn sheet(
     let stages = stages(throw, &both, &day_of);
     let prints = fabrics(journal, context);
     let totals = both.rows(|context| gather::gather(journal, context).figures);
+    let corner = bound::corner(throw, both.doubled).into_iter();
     Sheet {
         language: context.words.language().code.to_string(),
+        corner: corner.map(|one| one.picture).collect(),
         name: throw.name.clone(),
         subtitle: say!(
             both,
@@ -177,6 +180,7 @@ pub fn sheet(
             let kinds = FaceMap::of(throw, face).kinds;
             kinds.iter().any(|kind| kind.shown.is_wrong())
         }),
+        pieced: (throw.assembly().whole().squares()).any(|s| throw.is_pieced(s)),
         tallies: tallies(throw, context),
         heaps: heaps(journal, &both),
         faces: vec![
@@ -265,6 +269,7 @@ fn sizes(throw: &Throw, both: &Both<'_>) -> Vec<Row> {
         rows.extend(both.row("between", |l| l.length(p.lap_between())));
     }
     rows.extend(both.row("stitch", |l| l.plain(scraps::stitch(p.stitch, l))));
+    rows.extend(both.row("stitch-length", |l| l.needle(p.stitch_long())));
     rows.extend(both.rows(|l| plan::figures_of(p, Some(throw), Some(throw.covers()), l)));
     // The plan's figures give this length in whole yards or metres; the sheet has the exact one too.
     rows.extend(both.row("seams-length", |l| l.length(throw.runs().1)));
@@ -604,10 +609,17 @@ fn card(throw: &Throw, both: &Both<'_>, stages: &[SheetStage], prints: &[Fabric]
     if p.lap_between() != p.lap {
         figures.extend(both.row("between", |l| l.length(p.lap_between())));
     }
-    if lapped {
-        figures.extend(both.row("middle", |l| l.length(p.lap / 2)));
+    let rows = rows(p.joining, p.lap, p.stitch);
+    match (p.stitch, rows.as_slice()) {
+        (Stitch::TwoRows { .. }, [first, second]) => {
+            figures.extend(both.row("row-first", |l| l.length(*first)));
+            figures.extend(both.row("row-second", |l| l.length(*second)));
+        }
+        _ if lapped => figures.extend(both.row("middle", |l| l.length(p.lap / 2))),
+        _ => {}
     }
     figures.extend(both.row("stitch", |l| l.plain(scraps::stitch(p.stitch, l))));
+    figures.extend(both.row("stitch-length", |l| l.needle(p.stitch_long())));
     if let Some(fringe) = p.fringe() {
         figures.extend(both.row("fringe", |l| l.over_nothing(fringe)));
     }

@@ -6,7 +6,7 @@ use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::sheet::both::Both;
 use crate::show::sheet::content::{SheetEntry, SheetLine, SheetStage, SheetStep, Tick, Warning};
-use crate::show::{names, work};
+use crate::show::{bound, names, work};
 use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
@@ -22,7 +22,8 @@ fn stage_key(kind: Kind) -> &'static str {
 /// Whether a task belongs to the binding or the washes, which come once for the whole.
 fn last_stage(task: Task) -> Option<&'static str> {
     match task {
-        Task::CutBinding
+        Task::TrimEdge
+        | Task::CutBinding
         | Task::JoinBinding
         | Task::PressBinding
         | Task::GlueBinding
@@ -115,6 +116,13 @@ pub(super) fn stages(
                 columns,
                 lines: Vec::new(),
                 notes: Vec::new(),
+                moves: match key {
+                    "binding" => {
+                        let corner = bound::corner(throw, both.doubled).into_iter();
+                        corner.map(|one| one.text).collect()
+                    }
+                    _ => Vec::new(),
+                },
             });
         }
     }
@@ -212,6 +220,7 @@ fn stage(
                 text: n.text.clone(),
             })
             .collect(),
+        moves: Vec::new(),
     }
 }
 

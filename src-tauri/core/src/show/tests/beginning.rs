@@ -158,6 +158,7 @@ fn the_fabric_squares_are_cut_before_they_are_glued() {
         index: 0,
         squares: Count::from(3),
         by_strip: Vec::new(),
+        pieced: None,
         strips: None,
         outline: None,
     };

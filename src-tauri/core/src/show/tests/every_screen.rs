@@ -88,6 +88,9 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         };
         assert!(view.ended.is_none());
         drawn_within(&card.picture, &card.title);
+        for one in &card.moves {
+            drawn_within(&one.picture, &one.text);
+        }
         if card.task == Task::GlueBinding {
             joins_drawn(journal.throw(), &card.picture);
         }

@@ -196,7 +196,7 @@ fn thin_crossings_are_met_only_where_they_are() {
     assert_eq!(
         line(Some(2)),
         told(
-            "Crossings no thicker than wished",
+            "No crossing thicker than you want",
             "6 layers, once",
             Some(true)
         )

@@ -102,7 +102,9 @@ fn a_short_four_at_the_edge_is_settled() {
     let off = off_view(&journal, piece, None);
     let rest = off.rest.clone().expect("settled").replace('\u{a0}', " ");
     assert!(
-        rest.starts_with("Short ¼ in at the left; the binding hides it. Nothing more to do there."),
+        rest.starts_with(
+            "Short ¼ in at the left; the binding hides it. There is nothing more to do there."
+        ),
         "{rest}"
     );
     let aside = |w: &crate::show::RemedyRow| matches!(w.button.action, Command::SetAside { .. });
@@ -379,7 +381,7 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
     // Of the four's own join only what was opened is to be made.
     let four = card_of(&journal, Task::Dot, FOUR);
     assert_eq!(four.open, None);
-    let again = four.figures.iter().find(|f| f.label == "To be made again");
+    let again = four.figures.iter().find(|f| f.label == "To make again");
     assert_eq!(again.unwrap().value.text.replace('\u{a0}', " "), "5 in");
 }
 

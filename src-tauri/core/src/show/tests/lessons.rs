@@ -32,7 +32,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
     spoil(&mut journal, Rect::square(1, 0), Mishap::Scorched, at);
     assert_eq!(
         learned(&journal, Task::PressBlock),
-        ["One square was no good: scorched."]
+        ["One square was spoilt: scorched."]
     );
     assert!(learned(&journal, Task::PressCover).is_empty());
     // The next goes no further than its fabric, or than its pair.
@@ -59,7 +59,7 @@ fn what_was_scorched_is_told_where_it_was_ironed_last() {
     spoil(&mut journal, Rect::square(1, 0), Mishap::Flaw, at + 11);
     assert_eq!(
         learned(&journal, Task::Cut),
-        ["One square was no good: hole, stain or worn."]
+        ["One square was spoilt: hole, stain or worn patch."]
     );
     assert_eq!(learned(&journal, Task::PressBlock).len(), 1);
 }
@@ -165,7 +165,7 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
             "3 measured fours came out ⅛ in over for each lap, on average.",
             "Finished, it measured 40 × 50 in; planned 40 × 50 in.",
             "One wash changed it by \u{2212}2.5 % across and +0.0 % down (ISO 5077).",
-            "One square was no good: scorched.",
+            "One square was spoilt: scorched.",
             "Once cutting had begun, fabric was added to 2 more squares of the back.",
         ]
     );

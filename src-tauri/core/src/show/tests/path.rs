@@ -78,9 +78,24 @@ fn by_the_large_button(mut journal: Journal) -> Vec<(Task, usize)> {
 /// Measuring the fours is not counted; squaring them up is one tap.
 #[test]
 fn a_throw_of_six_by_eight_takes_few_taps() {
-    let taps = by_the_large_button(laid_out(Plan::default(), 16, 12));
+    let without = Plan {
+        trim_edge: false,
+        ..Plan::default()
+    };
+    let taps = by_the_large_button(laid_out(without, 16, 12));
     println!("{} taps: {taps:?}", taps.len());
     assert!(taps.len() <= 40, "{} taps: {taps:?}", taps.len());
+    // Trimming the edge is one tap more, and two rows with a single needle are none.
+    let two_rows = Plan {
+        stitch: crate::plan::Stitch::TwoRows {
+            spacing: tenths_of_mm(60),
+        },
+        ..Plan::default()
+    };
+    for plan in [Plan::default(), two_rows] {
+        let trimmed = by_the_large_button(laid_out(plan, 16, 12));
+        assert_eq!(trimmed.len(), taps.len() + 1, "{trimmed:?}");
+    }
 }
 
 #[test]
@@ -140,6 +155,49 @@ fn what_has_cooled_is_ready_and_is_recorded_with_the_work_that_wanted_it() {
     assert!(journal.throw().has(pairs[1], Task::CoolLap));
 }
 
+/// The clock stood at 2100 when a lap was pressed, and was put right since: nothing waits until
+/// then, and nothing is taken for cool that may be warm.
+#[test]
+fn a_press_in_the_far_future_holds_nothing_up() {
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 2,
+        down: 1,
+        ..Plan::default()
+    });
+    let wishes = Wishes::default();
+    act(&mut journal, &Command::Wish { wishes }, 0);
+    next(&mut journal, Task::Cut, Kind::Square, 2);
+    let pair = Rect::from([0, 0, 1, 2]);
+    let (now, year_2100) = (1_773_230_400_000, 4_102_444_800_000);
+    let sit = Command::TickSitting {
+        tasks: sitting(Task::Dot, Joining::Lapped).to_vec(),
+        pieces: vec![pair],
+    };
+    act(&mut journal, &sit, year_2100);
+    let here = Context {
+        now,
+        ..context(&words)
+    };
+    let card = work_view(&journal, None, here).card.unwrap();
+    assert_eq!((card.task, card.cool_at), (Task::CoolLap, None));
+    assert_eq!(crate::command::next_cool(journal.throw(), now), None);
+    let tick = |task| Command::Tick {
+        task,
+        pieces: vec![pair],
+    };
+    assert!(journal.propose(&tick(Task::Stitch), now).is_err());
+    act(&mut journal, &tick(Task::CoolLap), now);
+    act(&mut journal, &tick(Task::Stitch), now + 1);
+    // A clock that is a little ahead is believed, for twice the cooling time at most.
+    let five = 5 * 60_000;
+    let undo = journal.propose_undo(now).unwrap();
+    journal.accept(undo).unwrap();
+    let cooled = |now| journal.throw().cooled_at(pair, now);
+    assert_eq!(cooled(year_2100 - five), Some(year_2100 + five));
+    assert_eq!(cooled(year_2100 - five - 1), None);
+}
+
 /// A covered square that has cooled lets the pair be lapped, and is recorded with it.
 #[test]
 fn a_cooled_square_is_recorded_with_the_lap_that_covers_it() {
@@ -166,7 +224,7 @@ fn a_cooled_square_is_recorded_with_the_lap_that_covers_it() {
         task: Task::Dot,
         pieces: vec![pair],
     };
-    let cool_at = journal.throw().cooled_at(square).unwrap();
+    let cool_at = journal.throw().cooled_at(square, 0).unwrap();
     assert!(journal.propose(&lap, cool_at - 1).is_err());
     let entry = journal.propose(&lap, cool_at).unwrap();
     let crate::log::journal::What::Do(events) = &entry.what else {

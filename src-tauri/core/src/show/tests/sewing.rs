@@ -20,7 +20,10 @@ fn a_patch_on_a_sewn_square_is_stitched_round() {
     let off = off_view(&journal, square, Some(Mishap::Scorched));
     let patch = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::Patch { .. });
     let way = off.ways.iter().find(patch).expect("a patch is offered");
-    assert!(plain(&way.lines).contains("stitched round"), "{way:?}");
+    assert!(
+        plain(&way.lines).contains("stitch it down all round"),
+        "{way:?}"
+    );
     act(&mut journal, &way.button.action, 2);
     for (n, task) in [Task::CoverFront, Task::PressCover, Task::CoolCover]
         .into_iter()
@@ -225,9 +228,23 @@ fn a_tick_for_all_counts_the_fabrics() {
         };
         act(&mut journal, &action, 0);
     }
+    let mut to_cut = journal.clone();
     all_ready(&mut journal, Task::Cut, Kind::Square, 1);
     let card = card_of(&journal, Task::CoverFront, Kind::Square);
     assert_eq!(card.ticks.last().unwrap().label, "All 4 glued (3 fabrics)");
+    // Squares that are cut from the fabrics first are not glued yet.
+    for print in 0..3 {
+        let pack = Command::AddPack {
+            side: crate::measure::inches(6),
+            count: Count::from(12),
+            makes: crate::cloth::pile::Use::Fabric { print },
+            name: "Pack".into(),
+        };
+        act(&mut to_cut, &pack, 0);
+    }
+    all_ready(&mut to_cut, Task::Cut, Kind::Square, 1);
+    let card = card_of(&to_cut, Task::CutFabric, Kind::Square);
+    assert_eq!(card.ticks.last().unwrap().label, "All 4 cut from 3 fabrics");
 }
 
 /// What the measure screen says of the fours measured so far.
@@ -277,7 +294,7 @@ fn a_lap_sewn_too_narrow_is_told_and_can_be_sewn_again() {
         how.contains("its lap is only ¼ in, with ≈ 1/16 in of fringe"),
         "{how}"
     );
-    assert!(how.contains("stretched would measure so too"), "{how}");
+    assert!(how.contains("stretched would measure the same"), "{how}");
     let off = off_view(&journal, piece, None);
     assert_eq!(off.rest, None);
     let way = &off.ways[0];
@@ -384,7 +401,7 @@ fn choices_of_a_merge_say_what_is_lost() {
     };
     let rows = decided(&[cut(0)], &[cut(2)], &joint);
     let [here, brought] = &rows[0];
-    let only = "Cut: 4 squares Only on this side, and lost with the other choice: Cut: Square";
+    let only = "Cut: 4 squares Only on this side, and lost if you choose the other: Cut: Square";
     assert_eq!(*here, format!("{only} 1·1, Square 1·2"));
     assert_eq!(*brought, format!("{only} 1·5, Square 1·6"));
     // A plan that differs in what its line does not tell.

@@ -19,7 +19,7 @@ fn washing_is_told_from_sewing() {
 
     let mut journal = unwashed();
     let card = shown_work(&journal, &words).card.unwrap();
-    assert!(card.measure_whole && card.how[0].starts_with("Measure the whole first"));
+    assert!(card.measure_whole && card.how[0].starts_with("Measure the whole throw first"));
     // 18 1/2 in both ways is foreseen: 19 in less a lap of 1/2 in.
     let before = whole(&journal, "18 1/4 in", "17 in");
     words_are_whole(&before);
@@ -53,7 +53,7 @@ fn washing_is_told_from_sewing() {
         said(&washed).replace(['\u{2068}', '\u{2069}'], ""),
         "Across: 18 in before, 17½ in after 2 washes: ½ in less (\u{2212}2.8 %). \
          Down: 18 in, as before washing. \
-         Cloth usually draws in when washed. Nothing is sewn wrong for that."
+         Cloth usually draws in when washed. It does not mean that anything is sewn wrong."
     );
     next(&mut journal, Task::Clip, Kind::Whole, 1);
     act(&mut journal, &measure(17, 17), 6);

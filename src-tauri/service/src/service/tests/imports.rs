@@ -6,7 +6,7 @@ use crate::import::{self, Import};
 use crate::store::StoreError;
 use lapwork_core::demo;
 use lapwork_core::log::journal::Journal;
-use lapwork_core::show::{Export, ImportChoice};
+use lapwork_core::show::{Export, ImportChoice, ShelfCommand};
 use std::fs;
 use std::path::{Path, PathBuf};
 use tempfile::TempDir;
@@ -212,4 +212,61 @@ fn the_one_with_more_takes_the_place_of_the_other_which_is_kept() {
     let copies = beside(&file);
     assert_eq!(copies.len(), 1);
     assert_eq!(fs::read(&copies[0]).unwrap(), kept);
+}
+
+#[test]
+fn the_copies_of_old_merges_are_few_and_can_be_cleared() {
+    let folder = tempfile::tempdir().unwrap();
+    let (mut service, id, file) = begun(&folder);
+    assert_eq!(row(&mut service, &id).copies, None);
+    let mut newest = Vec::new();
+    for n in 0..8 {
+        // Each time the file has one note, and the throw here another.
+        let other = noted(&file, &[&format!("there {n}")]).text();
+        service
+            .act(&id, &note(&format!("here {n}")), 10 + n)
+            .unwrap();
+        newest = fs::read(&file).unwrap();
+        let view = service
+            .import(brought(&folder, other.as_bytes()), 0)
+            .unwrap();
+        let merge = ImportChoice::Merge { brought: vec![] };
+        service.decide_import(&merge, view.file, 1_000 + n).unwrap();
+    }
+    let copies = beside(&file);
+    let named = |kind: &str| -> Vec<PathBuf> {
+        let times = 1_003..1_008;
+        times
+            .map(|at| file.with_file_name(format!("throw.jsonl.{kind}-{at}")))
+            .collect()
+    };
+    assert_eq!(copies, [named("brought"), named("here")].concat());
+    assert_eq!(fs::read(&named("here")[4]).unwrap(), newest);
+    let said = row(&mut service, &id).copies.unwrap();
+    assert!(said.contains("10 copies"), "{said}");
+    // What is not of a merge stays.
+    let others = [
+        "throw.jsonl.version-1",
+        "throw.jsonl.torn-5",
+        "throw.jsonl.here-x",
+        "mine",
+    ];
+    let others = others.map(|name| file.with_file_name(name));
+    others.iter().for_each(|path| fs::write(path, "x").unwrap());
+    let before = fs::read(&file).unwrap();
+    let clear = ShelfCommand::ClearCopies { id: id.clone() };
+    service.shelf_command(&clear, 0).unwrap();
+    let mut left = others.to_vec();
+    left.sort();
+    assert_eq!(beside(&file), left);
+    assert_eq!(row(&mut service, &id).copies, None);
+    assert_eq!(fs::read(&file).unwrap(), before);
+    // Nor without a throw, or for another who may not write.
+    let none = ShelfCommand::ClearCopies { id: "none".into() };
+    assert_eq!(
+        service.shelf_command(&none, 0).unwrap_err().code,
+        "no-such-throw"
+    );
+    let mut second = at(folder.path().to_path_buf());
+    assert_eq!(second.shelf_command(&clear, 0).unwrap_err().code, "locked");
 }

@@ -1,0 +1,48 @@
+//! The binding in words: what shows of it, and how far its stitching runs from its edges.
+
+use crate::plan::binding::row_from_edge;
+use crate::show::context::Context;
+use crate::show::parts::Move;
+use crate::show::pictures;
+use crate::throw::Throw;
+use crate::throw::stock::strip_shown;
+use crate::words::Shown;
+
+/// What shows of the binding on each face, in a sentence: in millimetres, since on a ruler of inches
+/// it would come to half the strip.
+pub(super) fn told(throw: &Throw, context: Context<'_>) -> String {
+    let shown = strip_shown(throw);
+    say!(
+        context,
+        "binding-shows",
+        strip = context.length(throw.plan.binding.strip),
+        plain = context.needle(shown.plain),
+        joins = context.needle(shown.on_joins),
+        itself = context.needle(shown.on_itself)
+    )
+}
+
+/// How far from the fold the binding is stitched, for a ruler of each system.
+pub(super) fn from_fold(throw: &Throw, context: Context<'_>) -> Shown {
+    let plain = strip_shown(throw).plain;
+    context.in_each(|ruler| {
+        context
+            .words
+            .single(plain - row_from_edge(ruler.system), ruler)
+    })
+}
+
+/// How the binding goes round a corner, move by move.
+pub(super) fn corner(throw: &Throw, context: Context<'_>) -> Vec<Move> {
+    let said = ["corner-1", "corner-2", "corner-3", "corner-4"];
+    let drawn = pictures::corner(throw, context.ruler.system);
+    let told = said.into_iter().zip(drawn);
+    told.map(|(key, draw)| {
+        let text = context.say(key, &[]);
+        Move {
+            picture: draw(text.clone()),
+            text,
+        }
+    })
+    .collect()
+}

@@ -1,0 +1,230 @@
+//! The edge before the binding, and the binding.
+
+use super::*;
+use crate::plan::binding::row_from_edge;
+use crate::show::Mark;
+use crate::show::picture::Ink;
+use crate::throw::stage::{Stage, stages};
+use crate::throw::stock::strip_shown;
+use crate::throw::tasks::Caution;
+
+/// A throw of two by two squares, sewn as far as its one four.
+fn sewn(trim_edge: bool) -> Journal {
+    let mut journal = stitched_with(Plan {
+        across: 2,
+        down: 2,
+        trim_edge,
+        ..Plan::default()
+    });
+    all_ready(&mut journal, Task::SquareUp, Kind::Four, 20);
+    journal
+}
+
+fn stitched_with(plan: Plan) -> Journal {
+    let mut journal = begin(plan);
+    all_denim(&mut journal);
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
+    for (hour, kind) in [(2, Kind::Pair), (8, Kind::Four)] {
+        for (later, task) in [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch]
+            .into_iter()
+            .enumerate()
+        {
+            all_ready(&mut journal, task, kind, hour + later as Time);
+        }
+    }
+    all_ready(&mut journal, Task::PressBlock, Kind::Four, 15);
+    journal
+}
+
+fn tick_whole(journal: &mut Journal, task: Task, hour: Time) {
+    let whole = journal.throw().assembly().whole();
+    let pieces = vec![whole];
+    act(journal, &Command::Tick { task, pieces }, hour * 3_600_000);
+}
+
+#[test]
+fn the_edge_is_a_step_of_its_own_before_the_binding() {
+    let words = Words::english();
+    let mut journal = sewn(true);
+    let whole = journal.throw().assembly().whole();
+    assert_eq!(journal.throw().next(whole), Some(Task::TrimEdge));
+    let card = *work_view(&journal, None, context(&words))
+        .card
+        .expect("a step");
+    assert_eq!((card.task, card.station), (Task::TrimEdge, Station::Table));
+    assert_eq!(card.title, "Press and trim the whole edge");
+    let caution = card.caution.expect("a caution");
+    assert_eq!(caution.caution, Caution::BladeAndIron);
+    for part in [
+        "the soleplate and the steam burn",
+        "close its guard every time",
+    ] {
+        assert!(caution.text.contains(part), "{}", caution.text);
+    }
+    drawn_within(&card.picture, "edge");
+    let of = stages(journal.throw())[&Stage::Bound].clone();
+    assert!(of.left.contains_key(&Task::TrimEdge));
+    // No grid changes once its outside is cut.
+    let wider = Plan {
+        across: 4,
+        ..journal.throw().plan
+    };
+    let change = Command::ChangePlan { plan: wider };
+    act(&mut journal, &card.ticks[0].action, 21 * 3_600_000);
+    assert!(journal.propose(&change, 22 * 3_600_000).is_err());
+    assert_eq!(journal.throw().next(whole), Some(Task::CutBinding));
+    let glue = |journal: &Journal| {
+        plain(&[crate::show::work::usual_how(
+            journal.throw(),
+            Task::GlueBinding,
+            whole,
+            context(&words),
+        )])
+    };
+    assert!(!glue(&journal).contains("Before you bind"));
+    assert!(glue(&sewn(false)).starts_with("Before you bind, press the whole edge"));
+}
+
+/// A throw whose plan does not know the step keeps its steps; the maker may add it until the strip
+/// lies round the edge, and is never sent back to it.
+#[test]
+fn an_older_throw_keeps_its_steps() {
+    let mut journal = sewn(false);
+    let whole = journal.throw().assembly().whole();
+    let all = journal.throw().progress().1;
+    assert_eq!(journal.throw().next(whole), Some(Task::CutBinding));
+    tick_whole(&mut journal, Task::CutBinding, 21);
+    let with = |journal: &Journal| Command::ChangePlan {
+        plan: Plan {
+            trim_edge: true,
+            ..journal.throw().plan
+        },
+    };
+    let mut added = journal.clone();
+    act(&mut added, &with(&journal), 22 * 3_600_000);
+    assert_eq!(added.throw().next(whole), Some(Task::TrimEdge));
+    assert_eq!(added.throw().progress().1, all + 1);
+    for (hour, task) in [
+        (22, Task::JoinBinding),
+        (23, Task::PressBinding),
+        (24, Task::GlueBinding),
+    ] {
+        tick_whole(&mut journal, task, hour);
+    }
+    let adding = with(&journal);
+    act(&mut journal, &adding, 25 * 3_600_000);
+    assert_eq!(journal.throw().next(whole), Some(Task::StitchBinding));
+    assert_eq!(journal.throw().progress().1, all);
+    // A plan that does not say so is one without.
+    let mut json = serde_json::to_value(Plan::default()).unwrap();
+    json.as_object_mut().unwrap().remove("trim_edge");
+    let older: Plan = serde_json::from_value(json).unwrap();
+    assert!(!older.trim_edge);
+    // One that is made again has it.
+    let words = Words::english();
+    assert!(
+        crate::show::again(&sewn(false), context(&words))
+            .draft
+            .trim_edge
+    );
+}
+
+/// The figure of the step, the sentence of the step, what is to have at hand and the picture all
+/// come from the same arithmetic: of 1 in of denim of 0.95 mm (25.4 − 0.95) / 2 = 12.225 mm show.
+#[test]
+fn what_shows_of_the_strip_is_the_same_everywhere() {
+    let words = Words::english();
+    let metric = Context {
+        ruler: Ruler {
+            system: System::Metric,
+            metric: MetricUnit::Mm,
+            ..Ruler::default()
+        },
+        ..context(&words)
+    };
+    let mut journal = sewn(true);
+    let strip = strip_shown(journal.throw());
+    assert_eq!(strip.plain, crate::measure::nm(12_225_000));
+    let shown = metric.needle(strip.plain).text;
+    let gathered = crate::show::gather::gather(&journal, metric);
+    let rows = gathered.rows.into_iter();
+    let lines: Vec<String> = rows.flat_map(|row| row.lines).collect();
+    let sentence = crate::show::bound::told(journal.throw(), metric);
+    assert!(sentence.contains(&shown), "{sentence}");
+    assert!(lines.contains(&sentence), "{lines:?}");
+    for (hour, task) in [
+        (21, Task::TrimEdge),
+        (22, Task::CutBinding),
+        (23, Task::JoinBinding),
+        (24, Task::PressBinding),
+    ] {
+        tick_whole(&mut journal, task, hour);
+    }
+    let card = *work_view(&journal, None, metric).card.expect("a step");
+    assert_eq!(card.task, Task::GlueBinding);
+    assert!(card.how.contains(&sentence), "{:?}", card.how);
+    let each = card
+        .figures
+        .iter()
+        .find(|f| f.label == "Shows on each face");
+    assert_eq!(each.expect("it is told").value.text, shown);
+    tick_whole(&mut journal, Task::GlueBinding, 25);
+    let card = *work_view(&journal, None, metric).card.expect("a step");
+    let told = |label: &str| {
+        let found = card.figures.iter().find(|f| f.label == label);
+        found.expect(label).value.text.clone()
+    };
+    assert_eq!(told("From the raw edge of the strip"), "3\u{a0}mm");
+    let fold = strip.plain - row_from_edge(System::Metric);
+    assert_eq!(told("From the fold"), metric.length(fold).text);
+}
+
+/// Each move at the corner has its picture, the last with a row of stitching that turns.
+#[test]
+fn a_corner_is_drawn_in_four_moves() {
+    for words in [Words::english(), Words::of("de")] {
+        let moves = crate::show::bound::corner(sewn(true).throw(), context(&words));
+        assert_eq!(moves.len(), 4);
+        for one in &moves {
+            drawn_within(&one.picture, &one.text);
+            assert_eq!(one.picture.spoken, one.text);
+        }
+        let rows: Vec<[f64; 4]> = moves[3]
+            .picture
+            .marks
+            .iter()
+            .filter_map(|m| match m {
+                Mark::Line {
+                    x1,
+                    y1,
+                    x2,
+                    y2,
+                    ink: Ink::Stitch,
+                    ..
+                } => Some([*x1, *y1, *x2, *y2]),
+                _ => None,
+            })
+            .collect();
+        let [along, down] = rows[..] else {
+            panic!("{rows:?}")
+        };
+        assert_eq!(
+            [along[2], along[3]],
+            [down[0], down[1]],
+            "it turns where both meet"
+        );
+        let sewn = |n: usize| {
+            let marks = &moves[n].picture.marks;
+            marks.iter().any(|m| {
+                matches!(
+                    m,
+                    Mark::Line {
+                        ink: Ink::Stitch,
+                        ..
+                    }
+                )
+            })
+        };
+        assert!((0..3).all(|n| !sewn(n)));
+    }
+}

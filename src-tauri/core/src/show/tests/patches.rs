@@ -1,0 +1,194 @@
+//! Fabric squares smaller than the throw's: patches in the middle of denim squares.
+
+use super::*;
+use crate::cloth::pile::Use;
+use crate::command::{Rejection, decide};
+use crate::measure::{Length, half_inches};
+use crate::show::{GatherView, Mark};
+
+const PRINT: Use = Use::Fabric { print: 1 };
+
+/// Two by two squares of 7 in with a fabric that nobody has counted yet.
+fn sevens() -> Journal {
+    let plan = Plan {
+        across: 2,
+        down: 2,
+        side: inches(7),
+        ..Plan::default()
+    };
+    let mut journal = begin(plan);
+    let mut prints = journal.throw().prints.clone();
+    prints[1].stock = None;
+    let denims = journal.throw().denims.clone();
+    act(&mut journal, &Command::SetCloth { prints, denims }, 1);
+    journal
+}
+
+fn pack(side: Length) -> Command {
+    Command::AddPack {
+        side,
+        count: Count::from(12),
+        makes: PRINT,
+        name: "Small squares".into(),
+    }
+}
+
+fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
+    match answer(journal, &Query::Gather, context) {
+        Ok(View::Gather(view)) => view,
+        other => panic!("{other:?}"),
+    }
+}
+
+/// By hand: 7 in less twice the lap of ½ in and the ⅛ in that keep a patch clear are 5¾ in.
+#[test]
+fn a_patch_stays_clear_of_the_laps() {
+    let mut journal = sevens();
+    let most = quarter_inches(23);
+    assert_eq!(journal.throw().plan.most_patch(), most);
+    for (side, fits) in [
+        (inches(4), true),
+        (most, true),
+        (most + sixty_fourths(1), false),
+        (half_inches(13), false),
+        (eighth_inches(7), false),
+    ] {
+        let found = decide(Some(journal.throw()), &pack(side));
+        assert_eq!(found.is_ok(), fits, "{side:?}");
+        if !fits {
+            let small = matches!(found, Err(Rejection::PackSmall { most: m, .. }) if m == most);
+            assert!(small, "{found:?}");
+        }
+    }
+    // Denim is not pieced out of patches.
+    let denim = Command::AddPack {
+        side: inches(4),
+        count: Count::from(12),
+        makes: Use::ANY_DENIM,
+        name: "Small squares".into(),
+    };
+    assert!(decide(Some(journal.throw()), &denim).is_err());
+
+    act(&mut journal, &pack(inches(5)), 2);
+    // Squaring up may take off one side, and a wider lap reaches further in.
+    let plan = journal.throw().plan;
+    let trimmed = Plan {
+        trim: Some(plan.natural_four() - half_inches(1)),
+        ..plan
+    };
+    assert_eq!(trimmed.most_patch(), quarter_inches(19));
+    let wider = Plan {
+        lap: inches(1),
+        ..plan
+    };
+    for plan in [trimmed, wider] {
+        let why = decide(Some(journal.throw()), &Command::ChangePlan { plan });
+        assert!(matches!(why, Err(Rejection::PatchCaught { .. })), "{why:?}");
+    }
+    // A fabric has squares of one size.
+    for other in [inches(4), inches(7), inches(10)] {
+        let why = decide(Some(journal.throw()), &pack(other));
+        assert_eq!(why, Err(Rejection::PackMixed(1)));
+    }
+    act(&mut journal, &pack(inches(5)), 3);
+}
+
+/// From the pack to the wash: 4 in on 7 in leave 1½ in of denim all round.
+#[test]
+fn a_patch_is_glued_and_stitched_round() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = sevens();
+    act(&mut journal, &pack(inches(4)), 2);
+    let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
+        panic!()
+    };
+    let said = plain(&[pile.rows[0].said.clone()]);
+    assert!(said.contains("12 squares"), "{said}");
+    assert!(said.contains("1½ in of denim all round"), "{said}");
+    let counted = Command::CutPiece {
+        n: 1,
+        index: 0,
+        squares: Count::from(12),
+        by_strip: Vec::new(),
+        pieced: None,
+        strips: None,
+        outline: None,
+    };
+    act(&mut journal, &counted, 3);
+    let before = crate::faces::spread::thickest(journal.throw());
+    let [one, two] = [Rect::square(0, 0), Rect::square(0, 1)];
+    for (n, (face, pieces)) in [(Face::Front, vec![one, two]), (Face::Back, vec![one])]
+        .into_iter()
+        .enumerate()
+    {
+        let print = Some(1);
+        let command = Command::SetFace {
+            pieces,
+            face,
+            print,
+        };
+        act(&mut journal, &command, 4 + n as i64);
+    }
+    let throw = journal.throw();
+    // Nothing of it lies in a lap; it is stitched round on each face: 3 times 16 in.
+    assert_eq!(crate::faces::spread::thickest(throw), before);
+    assert_eq!((throw.small_patches(), throw.patch_rounds()), (3, 3));
+    assert_eq!(throw.patch_seams(), inches(48));
+    let rounds = |square| {
+        let tasks = throw.tasks(square);
+        tasks.iter().filter(|t| **t == Task::StitchPatch).count()
+    };
+    assert_eq!([one, two, Rect::square(1, 1)].map(rounds), [2, 1, 0]);
+    assert!(!throw.tasks(one).contains(&Task::CutFabric));
+    assert_eq!(throw.prints[1].stock, Some(Count::from(12)));
+    let said: Vec<String> = gather(&journal, context)
+        .rows
+        .into_iter()
+        .flat_map(|row| row.lines)
+        .collect();
+    assert!(plain(&said).contains("3 patches of 4 × 4 in"), "{said:?}");
+
+    // The face shows it smaller than its square, with its denim round it.
+    let asked = Query::Faces { face: Face::Front };
+    let Ok(View::Faces(faces)) = answer(&journal, &asked, context) else {
+        panic!()
+    };
+    let small = |mark: &Mark| matches!(mark, Mark::Shape { d, .. } if d.contains("h0.571"));
+    assert!(faces.picture.marks.iter().any(small));
+    assert!(plain(&faces.lines).contains("3 fabrics are patches"));
+
+    let all = Rect::grid(2, 2).squares().collect();
+    let cut = Command::Tick {
+        task: Task::Cut,
+        pieces: all,
+    };
+    act(&mut journal, &cut, 40_000_000);
+    let card = card_of(&journal, Task::CoverFront, Kind::Square);
+    let how = plain(&card.how);
+    assert!(how.contains("1½ in of denim shows all round"), "{how}");
+    words_are_whole(&card);
+    let ticks = [
+        Task::CoverFront,
+        Task::CoverBack,
+        Task::PressCover,
+        Task::CoolCover,
+        Task::StitchPatch,
+    ];
+    for (n, task) in ticks.into_iter().enumerate() {
+        let pieces = match task {
+            Task::CoverBack => vec![one],
+            _ => vec![one, two],
+        };
+        act(
+            &mut journal,
+            &Command::Tick { task, pieces },
+            50_000_000 + n as i64,
+        );
+    }
+    let throw = journal.throw();
+    assert!(throw.complete(two) && !throw.complete(one));
+    assert_eq!(throw.next(one), Some(Task::StitchPatch));
+    let card = card_of(&journal, Task::StitchPatch, Kind::Square);
+    assert_eq!(plain(&[card.figures[0].value.text.clone()]), "4 × 4 in");
+}
