@@ -51,7 +51,11 @@ fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
 
 /// All thread of a throw.
 fn thread(throw: &crate::throw::Throw) -> crate::measure::Length {
-    let thread = crate::show::gather::amount(throw, crate::throw::Item::Thread);
+    let thread = crate::show::gather::amount(
+        throw,
+        &crate::throw::account::account(throw),
+        crate::throw::Item::Thread,
+    );
     thread.and_then(|t| t.length).expect("a length")
 }
 

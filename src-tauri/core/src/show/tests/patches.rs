@@ -154,7 +154,7 @@ fn a_patch_is_glued_and_stitched_round() {
     let Ok(View::Faces(faces)) = answer(&journal, &asked, context) else {
         panic!()
     };
-    let small = |mark: &Mark| matches!(mark, Mark::Shape { d, .. } if d.contains("h0.571"));
+    let small = |mark: &Mark| matches!(mark, Mark::Shape { d, .. } if d.starts_with("h0.57v0.57"));
     assert!(faces.picture.marks.iter().any(small));
     assert!(plain(&faces.lines).contains("3 fabrics are patches"));
 
