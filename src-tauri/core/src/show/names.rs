@@ -175,6 +175,20 @@ pub(super) fn zone(kind: ZoneKind, context: Context<'_>) -> String {
     context.say(&format!("zone-{key}"), &[])
 }
 
+/// How many of some squares are whole and how many pieced of two halves, in brackets after their
+/// number; nothing where all are whole.
+pub(super) fn parted(squares: u32, pieced: u32, context: Context<'_>) -> String {
+    match pieced {
+        0 => String::new(),
+        n => say!(
+            context,
+            "squares-parted",
+            whole = squares.saturating_sub(n),
+            n = n
+        ),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -202,19 +216,5 @@ mod tests {
             })
             .into();
         assert_eq!(letters(&prints), ["R", "Ru", "Ro", "R2", "M"]);
-    }
-}
-
-/// How many of some squares are whole and how many pieced of two halves, in brackets after their
-/// number; nothing where all are whole.
-pub(super) fn parted(squares: u32, pieced: u32, context: Context<'_>) -> String {
-    match pieced {
-        0 => String::new(),
-        n => say!(
-            context,
-            "squares-parted",
-            whole = squares.saturating_sub(n),
-            n = n
-        ),
     }
 }

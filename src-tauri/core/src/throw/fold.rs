@@ -18,19 +18,6 @@ use crate::throw::state::{
 use crate::throw::tasks::{HALVES, Task, presses_cover};
 use std::collections::BTreeSet;
 
-/// How much was folded on this thread, for the tests.
-#[cfg(test)]
-pub(crate) mod counted {
-    use std::cell::Cell;
-
-    thread_local! {
-        /// Events folded into a state.
-        pub(crate) static FOLDED: Cell<usize> = const { Cell::new(0) };
-        /// Pieces worked out for an index.
-        pub(crate) static INDEXED: Cell<usize> = const { Cell::new(0) };
-    }
-}
-
 /// What an event touches, for [`WorkIndex`].
 enum Touched {
     /// Nothing that work depends on.
@@ -711,5 +698,18 @@ impl Throw {
         self.turned.retain(|piece| assembly.knows(*piece));
         self.marked
             .retain(|(a, b), _| assembly.knows(*a) && assembly.knows(*b));
+    }
+}
+
+/// How much was folded on this thread, for the tests.
+#[cfg(test)]
+pub(crate) mod counted {
+    use std::cell::Cell;
+
+    thread_local! {
+        /// Events folded into a state.
+        pub(crate) static FOLDED: Cell<usize> = const { Cell::new(0) };
+        /// Pieces worked out for an index.
+        pub(crate) static INDEXED: Cell<usize> = const { Cell::new(0) };
     }
 }
