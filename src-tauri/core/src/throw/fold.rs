@@ -16,19 +16,6 @@ use crate::throw::state::{Aside, Loss, Note, Photo, SeamsToUnpick, Throw, WholeM
 use crate::throw::tasks::{Task, presses_cover};
 use std::collections::BTreeSet;
 
-/// How much was folded on this thread, for the tests.
-#[cfg(test)]
-pub(crate) mod counted {
-    use std::cell::Cell;
-
-    thread_local! {
-        /// Events folded into a state.
-        pub(crate) static FOLDED: Cell<usize> = const { Cell::new(0) };
-        /// Pieces worked out for an index.
-        pub(crate) static INDEXED: Cell<usize> = const { Cell::new(0) };
-    }
-}
-
 /// What an event touches, for [`WorkIndex`].
 enum Touched {
     /// Nothing that work depends on.
@@ -126,7 +113,7 @@ impl Throw {
 
     fn fold(&mut self, event: &Event, at: Time) {
         #[cfg(test)]
-        counted::FOLDED.set(counted::FOLDED.get() + 1);
+        crate::throw::counted::FOLDED.set(crate::throw::counted::FOLDED.get() + 1);
         match event {
             Event::Begun { .. } => {}
             Event::Renamed { name } => self.name.clone_from(name),
