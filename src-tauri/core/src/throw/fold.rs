@@ -115,7 +115,7 @@ impl Throw {
 
     fn fold(&mut self, event: &Event, at: Time) {
         #[cfg(test)]
-        counted::FOLDED.set(counted::FOLDED.get() + 1);
+        crate::throw::counted::FOLDED.set(crate::throw::counted::FOLDED.get() + 1);
         match event {
             Event::Begun { .. } => {}
             Event::Renamed { name } => self.name.clone_from(name),
@@ -698,18 +698,5 @@ impl Throw {
         self.turned.retain(|piece| assembly.knows(*piece));
         self.marked
             .retain(|(a, b), _| assembly.knows(*a) && assembly.knows(*b));
-    }
-}
-
-/// How much was folded on this thread, for the tests.
-#[cfg(test)]
-pub(crate) mod counted {
-    use std::cell::Cell;
-
-    thread_local! {
-        /// Events folded into a state.
-        pub(crate) static FOLDED: Cell<usize> = const { Cell::new(0) };
-        /// Pieces worked out for an index.
-        pub(crate) static INDEXED: Cell<usize> = const { Cell::new(0) };
     }
 }

@@ -5,6 +5,8 @@
 
 pub mod account;
 mod cooling;
+#[cfg(test)]
+pub(crate) mod counted;
 mod effort;
 pub mod event;
 pub mod facts;
@@ -25,6 +27,4 @@ pub mod wishes;
 
 pub use event::{Event, Item, Time};
 pub use facts::{BegunPiece, Made, Mishap, Pieced, Size, StripsCut, Went};
-#[cfg(test)]
-pub(crate) use fold::counted;
 pub use state::{Aside, Loss, Note, Photo, SeamsToUnpick, Throw, WholeMeasure, Work};
