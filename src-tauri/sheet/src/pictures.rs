@@ -60,7 +60,6 @@ impl Pictures<'_> {
         };
         let described = json!({
             "faces": faces,
-            "corner": sheet.corner.iter().map(|picture| all.corner(picture)).collect::<Vec<Value>>(),
             "prints": swatches(&mut all, &sheet.prints),
             "denims": swatches(&mut all, &sheet.denims),
             "heaps": sheet.heaps.iter().map(|heap| {
@@ -124,13 +123,6 @@ impl Pictures<'_> {
             "height": picture.height * scale,
             "spoken": picture.spoken,
         })
-    }
-
-    /// A move at a corner: four of them side by side, in large print two.
-    fn corner(&mut self, picture: &Picture) -> Value {
-        let beside = if self.large() { 2.0 } else { 4.0 };
-        let wide = (self.wide() - 6.0 * (beside - 1.0)) / beside;
-        self.add(picture.clone(), wide / picture.width, [0.8, 0.0])
     }
 
     fn swatch(&mut self, picture: &Picture) -> Value {

@@ -284,10 +284,10 @@ fn joined(
             drawn.stitching(d, made);
             drawn.needles(d, made);
             if let Stitch::TwoRows { .. } = made.stitch {
-                // The first row is the one near the edge on top.
-                let far = letters * 0.8;
+                // The first row is the one near the edge on top; clear of the squares' names.
+                let (far, along) = (letters * 0.8, long - side * 0.17);
                 for (n, across) in [("1", first + far), ("2", first - lap - far)] {
-                    let [x, y, ..] = turn([across, long * 0.5, 0.0, 0.0]);
+                    let [x, y, ..] = turn([across, along, 0.0, 0.0]);
                     d.words([x, y], n.into(), letters);
                 }
             }

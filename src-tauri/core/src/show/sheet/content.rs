@@ -256,8 +256,6 @@ pub struct SheetStage {
     pub lines: Vec<SheetLine>,
     /// What she wrote down about pieces of this stage.
     pub notes: Vec<SheetEntry>,
-    /// How the binding goes round a corner, in the order of [`Sheet::corner`].
-    pub moves: Vec<String>,
 }
 
 /// One block to be squared up.
@@ -328,9 +326,6 @@ pub struct Blank {
 pub struct Sheet {
     /// The language of the words, as in BCP 47.
     pub language: String,
-    /// How the binding goes round a corner, drawn.
-    #[serde(skip)]
-    pub corner: Vec<Picture>,
     /// What the maker calls the throw.
     pub name: String,
     /// Its size in a line.

@@ -33,7 +33,7 @@ use crate::show::picture::Picture;
 use crate::show::query::Query;
 use crate::show::sheet::both::Both;
 use crate::show::sheet::stages::{stages, warning};
-use crate::show::{bound, cutting, events, gather, measuring, names, pile, plan, scraps};
+use crate::show::{cutting, events, gather, measuring, names, pile, plan, scraps};
 use crate::throw::account::account;
 use crate::throw::heritage::Lesson;
 use crate::throw::tasks::{Caution, Task};
@@ -122,10 +122,8 @@ pub fn sheet(
     let stages = stages(throw, &both, &day_of);
     let prints = fabrics(journal, context);
     let totals = both.rows(|context| gather::gather(journal, context).figures);
-    let corner = bound::corner(throw, both.doubled).into_iter();
     Sheet {
         language: context.words.language().code.to_string(),
-        corner: corner.map(|one| one.picture).collect(),
         name: throw.name.clone(),
         subtitle: say!(
             both,

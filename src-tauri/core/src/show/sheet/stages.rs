@@ -6,7 +6,7 @@ use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::sheet::both::Both;
 use crate::show::sheet::content::{SheetEntry, SheetLine, SheetStage, SheetStep, Tick, Warning};
-use crate::show::{bound, names, work};
+use crate::show::{names, work};
 use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
@@ -116,13 +116,6 @@ pub(super) fn stages(
                 columns,
                 lines: Vec::new(),
                 notes: Vec::new(),
-                moves: match key {
-                    "binding" => {
-                        let corner = bound::corner(throw, both.doubled).into_iter();
-                        corner.map(|one| one.text).collect()
-                    }
-                    _ => Vec::new(),
-                },
             });
         }
     }
@@ -220,7 +213,6 @@ fn stage(
                 text: n.text.clone(),
             })
             .collect(),
-        moves: Vec::new(),
     }
 }
 
