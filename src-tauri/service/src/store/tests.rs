@@ -218,7 +218,7 @@ fn a_pipe_in_the_place_of_a_file_holds_nothing_up() {
     };
     let folder = tempfile::tempdir().unwrap();
     let (store, id, file) = one_throw(folder.path());
-    let photo = lapwork_core::throw::photos::PhotoId::parse(&"ab".repeat(32)).unwrap();
+    let photo = lapwork_core::cloth::photos::PhotoId::parse(&"ab".repeat(32)).unwrap();
     store.keep_photo(&id, &photo, b"a photo").unwrap();
     let mut opened = store.open(&id, 0).unwrap();
     let shown = folder
