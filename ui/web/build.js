@@ -81,6 +81,8 @@ function seal(folder) {
     // To compress the core well takes half a minute.
     if (last && last.equals(bytes)) continue;
     const params = { [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length };
+    // The typesetter would take minutes to compress as far as that goes.
+    if (bytes.length > 1 << 23) params[constants.BROTLI_PARAM_QUALITY] = 9;
     writeFileSync(join(folder, `${path}.br`), brotliCompressSync(bytes, { params }));
     writeFileSync(join(folder, packed), gzipSync(bytes, { level: 9 }));
   }
