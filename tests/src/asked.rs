@@ -16,8 +16,8 @@ pub const KEPT: &[u8] = include_bytes!("../kept/every-event-1.jsonl");
 /// Every screen there is, and some that are not.
 pub fn looks() -> Vec<Value> {
     let draft = json!({"side": "5", "lap": "½", "across": "6", "down": "8", "joining": "lapped",
-        "stitch": "twin", "width": "4 mm", "fringe": "3 mm", "trim": "", "between": "",
-        "order": "rows", "strip": "1", "longest": "28", "tail": "4", "cooling": "5", "washes": "3"});
+        "stitch": "twin", "width": "4 mm", "stitch_length": "3 mm", "fringe": "3 mm", "trim": "", "between": "",
+        "order": "rows", "trim_edge": true, "strip": "1", "longest": "28", "tail": "4", "cooling": "5", "washes": "3"});
     vec![
         json!({"see": "work", "station": null, "batch": null}),
         json!({"see": "work", "station": "table", "batch": ["cut", "square"]}),
