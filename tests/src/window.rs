@@ -426,13 +426,18 @@ impl Window {
         );
     }
 
-    /// Click an element.
+    /// Click an element, once it can be clicked.
     pub fn click_on(&self, element: &Element) {
-        let done = match self.page {
-            Some(_) => page::touch(self.driver(), element),
-            None => self.driver().click(element),
-        };
-        done.unwrap_or_else(|why| panic!("cannot be clicked: {why}"));
+        let mut said = String::new();
+        let done = attempt(|| {
+            let clicked = match self.page {
+                Some(_) => page::touch(self.driver(), element),
+                None => self.driver().click(element),
+            };
+            // It may just be moving or being drawn anew.
+            clicked.map_err(|why| said = why).ok()
+        });
+        assert!(done.is_some(), "cannot be clicked: {said}");
     }
 
     /// Empty the field of that name, and type into it.

@@ -622,18 +622,18 @@ proptest! {
                 let Ok(View::Cutting(leg)) = answer(&journal, &query, context) else { panic!() };
                 let cells: Vec<&str> = rows.next().unwrap_or_default().rsplitn(4, ',').collect();
                 let own = output.piece(row.n, usize::from(piece.index));
-                prop_assert_eq!(cells[2], own.pieced.get().to_string());
+                prop_assert_eq!(cells[0], own.pieced.get().to_string());
                 if own.pieced > 0 {
                     let parts = parted(own.squares.get(), own.pieced.get());
                     let parts = parts.split_once(' ').unwrap().1.to_string();
                     prop_assert!(piece.said.contains(&parts), "{} {}", piece.said, parts);
                 }
                 if piece.cut {
-                    prop_assert_eq!(cells[0], leg.counted.unwrap().to_string());
+                    prop_assert_eq!(cells[1], leg.counted.unwrap().to_string());
                     came_pieced += own.pieced.get();
                     continue;
                 }
-                prop_assert_eq!(cells[1], leg.expected.to_string());
+                prop_assert_eq!(cells[2], leg.expected.to_string());
                 prop_assert!(
                     piece.said.starts_with(&format!("about {} square", leg.expected)),
                     "{} {}", piece.said, leg.expected

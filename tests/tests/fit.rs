@@ -170,6 +170,20 @@ fn begin(walk: &Walk, name: &str, joining: &str, stitch: &Value) -> String {
     output["id"].as_str().expect("a throw").to_string()
 }
 
+/// A throw with squares to be pieced of two halves: the kept file of such.
+fn bring_halves(walk: &Walk) -> String {
+    let kept = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("kept/halves-2.jsonl");
+    std::fs::copy(kept, walk.window.brought()).expect("a file to be brought");
+    let call = |command: &str, given: Value| {
+        let output = walk.window.call(command, given);
+        output.unwrap_or_else(|why| panic!("{command}: {why}"))
+    };
+    let found = call("import", json!({}));
+    let given = json!({ "choice": { "choice": "add" }, "file": found["file"] });
+    let taken = call("decide_import", given);
+    taken["id"].as_str().expect("a throw").to_string()
+}
+
 /// Walk a throw of each way of joining to its end; gives the kinds of steps that were seen.
 fn walk_all(language: &str, ruler: Value, stitch: &Value) -> (BTreeSet<String>, Vec<String>, f64) {
     let data = tempfile::tempdir().unwrap();
@@ -179,9 +193,16 @@ fn walk_all(language: &str, ruler: Value, stitch: &Value) -> (BTreeSet<String>, 
     prefs["ruler"]["system"] = ruler;
     let output = walk.window.call("set_prefs", json!({ "prefs": prefs }));
     output.unwrap_or_else(|why| panic!("{why}"));
-    let throws: BTreeMap<&str, String> = ["lapped", "seamed", "exposed"]
+    let mut throws: BTreeMap<&str, String> = ["lapped", "seamed", "exposed"]
         .map(|joining| (joining, begin(&walk, joining, joining, stitch)))
         .into();
+    let halves = bring_halves(&walk);
+    let request = json!({ "request": "act", "action": { "do": "rename", "name": "of halves" } });
+    let named = walk
+        .window
+        .call("act", json!({ "id": halves, "request": request }));
+    named.unwrap_or_else(|why| panic!("{why}"));
+    throws.insert("of halves", halves);
     walk.window.reopen();
     walk.window.run(VOICES, &[]);
     let (mut seen, mut faults, mut least) = (BTreeSet::new(), Vec::new(), f64::MAX);

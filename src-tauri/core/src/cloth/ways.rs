@@ -537,11 +537,12 @@ mod tests {
             }
         }
 
-        /// The columns of the piece itself, by another function: no set of them gives more. Where
-        /// an edge runs upright and then outwards the turned outline stands back 1 nm.
+        /// The columns of the piece itself, by another function: no set of them gives more, and
+        /// where no edge runs upright the turned piece stands back from none of them by more than
+        /// 1 nm. Where an edge runs upright and then outwards it stands back at that corner.
         #[test]
         fn no_choice_of_strips_along_the_piece_gives_more(piece in odd(), how in how()) {
-            let Some(side) = turned(&piece) else { return Ok(()) };
+            if turned(&piece).is_none() { return Ok(()) }
             let (ground, s, step) = ready(&piece, &how).unwrap();
             let [_, _, first, last] = piece.reach().map(in_nm);
             let mut marks: Vec<i64> = Vec::new();
@@ -551,24 +552,30 @@ mod tests {
             marks.retain(|m| m + s <= last - first);
             marks.sort_unstable();
             marks.dedup();
-            let counts: Vec<i64> = marks.iter().map(|m| {
-                let mut n = 0;
-                ground.upright(last - m - s, last - m, |from, to| n += (to - from) / s);
-                n
-            }).collect();
-            // From the far end on.
-            let mut most = vec![0; marks.len() + 1];
-            for i in (0..marks.len()).rev() {
-                let next = marks.iter().position(|m| *m >= marks[i] + s).unwrap_or(marks.len());
-                most[i] = most[i + 1].max(counts[i] + most[next]);
-            }
+            // The most squares of columns that stand back so far on each side.
+            let most = |back: i64| {
+                let counts: Vec<i64> = marks.iter().map(|m| {
+                    let mut n = 0;
+                    let (from, to) = (last - m - s - back, last - m + back);
+                    ground.upright(from.max(first), to.min(last), |from, to| {
+                        n += (to - from - 2 * back).max(0) / s;
+                    });
+                    n
+                }).collect();
+                // From the far end on.
+                let mut most = vec![0; marks.len() + 1];
+                for i in (0..marks.len()).rev() {
+                    let next = marks.iter().position(|m| *m >= marks[i] + s).unwrap_or(marks.len());
+                    most[i] = most[i + 1].max(counts[i] + most[next]);
+                }
+                most[0]
+            };
             let found = i64::from(squares(&piece, &how, TURNED));
             let straight = piece.stations.windows(2).all(|w| w[0].left != w[1].left && w[0].right != w[1].right);
-            prop_assert!(found <= most[0]);
+            prop_assert!(found <= most(0));
             if straight {
-                prop_assert_eq!(found, most[0]);
+                prop_assert!(found >= most(1));
             }
-            let _ = side;
         }
     }
 }

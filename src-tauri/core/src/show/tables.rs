@@ -139,9 +139,9 @@ impl Table {
                 "column-height-in",
                 "column-height-mm",
                 "column-strips",
-                "column-of-halves",
                 "column-expected",
                 "column-counted",
+                "column-of-halves",
             ],
             Table::Supplies => &[
                 "column-item",
@@ -441,9 +441,9 @@ fn piece(
         in_inches(height),
         in_mm(height),
         strips.map_or_else(String::new, |n| n.to_string()),
-        pieced.to_string(),
         expected.to_string(),
         counted.map_or_else(String::new, |n| n.get().to_string()),
+        pieced.to_string(),
     ]
 }
 
