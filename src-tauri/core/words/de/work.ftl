@@ -255,7 +255,8 @@ title-clip = Fäden abschneiden nach Wäsche { $n } von { $all }
 
 how-cut = Schneide quer übers Hosenbein einen Streifen, so breit wie das Quadrat, und davon das Quadrat.
     Meide den Wulst der Außennaht, Säume, abgewetzte Knie und Löcher, und halte die Kante im Fadenlauf.
-how-lap-halves = Dieses Quadrat wird aus zwei Hälften eines Jeansstoffs gestückelt, im gleichen Fadenlauf geschnitten. Zeichne die Überlappung an einer langen Kante der einen Hälfte an; sie liegt darunter.
+how-lap-halves = Dieses Quadrat wird aus zwei Hälften eines Jeansstoffs gestückelt, im gleichen Fadenlauf geschnitten.
+    Zeichne die Überlappung an einer langen Kante der einen Hälfte an; sie liegt darunter.
     Setz kleine Punkte Heftkleber innerhalb der Markierung und leg die andere Hälfte darüber, beide mit der rechten Seite nach oben, die Enden gleich. Zusammen sind sie so breit wie ein Quadrat.
 how-press-halves = Bügle die Überlappung, damit der Kleber hält. Halte die Hälften in einer Linie.
 how-cool-halves = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
@@ -299,9 +300,11 @@ how-stitch-rows = Näh zwei Reihen nacheinander, dieselbe Seite oben und in ders
     Führ bei der ersten diese Kante an der Kante des Nähfußes oder an einer Führung entlang, { $first } von der Nadel. Führ bei der zweiten die erste Reihe daran entlang, { $between } von der Nadel.
     Stichlänge { $long }; an beiden Enden jeder Reihe sichern drei oder vier Stiche zurück die Naht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
-how-stitch-seam-rows = Näh zwei Reihen nacheinander: die erste { $second } von den offenen Kanten, die zweite { $first }; die Linie auf der Stichplatte oder eine Führung hält sie gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+how-stitch-seam-rows = Näh zwei Reihen nacheinander: die erste { $second } von den offenen Kanten, die zweite { $first }; die Linie auf der Stichplatte oder eine Führung hält sie gleich.
+    Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
     Stichlänge { $long }; an beiden Enden jeder Reihe drei oder vier Stiche zurück.
-how-stitch-seam = Näh im Abstand der Nahtzugabe von den offenen Kanten; die Linie auf der Stichplatte oder eine Führung hält ihn gleich. Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+how-stitch-seam = Näh im Abstand der Nahtzugabe von den offenen Kanten; die Linie auf der Stichplatte oder eine Führung hält ihn gleich.
+    Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
     Stichlänge { $long }; an beiden Enden drei oder vier Stiche zurück.
 needle-single = Nadel: eine Jeansnadel, System 130/705 H, Stärke 90/14 bis 100/16. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
 needle-twin = Nadel: eine Zwillingsnadel für Jeans, System 130/705 H, Abstand { $spacing }, Stärke 100. So ist es üblich; es entscheidet die Anleitung deiner Maschine.

@@ -256,7 +256,8 @@ title-clip = Clip the threads after wash { $n } of { $all }
 
 how-cut = Cut a strip as wide as the square across the leg, then cut the square from it.
     Keep off the outseam ridge, hems, worn knees and holes, and keep the edge on the grain.
-how-lap-halves = This square is pieced of two halves of one denim, with the grain running the same way in both. Mark the lap along a long edge of one half; it lies underneath.
+how-lap-halves = This square is pieced of two halves of one denim, with the grain running the same way in both.
+    Mark the lap along a long edge of one half; it lies underneath.
     Put small dots of washable glue inside the mark and lay the other half over it, both right side up and their ends even. Together they are as wide as a square.
 how-press-halves = Press the lap to set the glue. Keep the halves in line.
 how-cool-halves = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
@@ -300,9 +301,11 @@ how-stitch-rows = Stitch two rows, one after the other, the same side up and in 
     For the first, let the edge of the presser foot or a guide run along that raw edge, { $first } from the needle. For the second, let it run along the first row, { $between } from the needle.
     Stitch length { $long }; three or four stitches back at both ends of each row secure it.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-seam-rows = Stitch two rows, one after the other: the first { $second } in from the raw edges, the second { $first } in; the mark on the needle plate or a guide keeps them even. Take the pins out as you come to them.
+how-stitch-seam-rows = Stitch two rows, one after the other: the first { $second } in from the raw edges, the second { $first } in; the mark on the needle plate or a guide keeps them even.
+    Take the pins out as you come to them.
     Stitch length { $long }; three or four stitches back at both ends of each row.
-how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even. Take the pins out as you come to them.
+how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even.
+    Take the pins out as you come to them.
     Stitch length { $long }; three or four stitches back at both ends.
 needle-single = Needle: a jeans needle, system 130/705 H, size 90/14 to 100/16. This is common practice; your machine’s manual decides.
 needle-twin = Needle: a twin needle for jeans, system 130/705 H, { $spacing } apart, size 100. This is common practice; your machine’s manual decides.
