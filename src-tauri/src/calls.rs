@@ -3,7 +3,7 @@
 //! | Thread | What it does |
 //! | --- | --- |
 //! | the window's | It takes the page's calls as they come and queues each before it reads the next. It never touches the disk. It waits for a worker only once the window is closed. |
-//! | the service's worker | It owns the [`Service`] and executes calls in the order they were sent: every command, the shelf, settings, plans being typed. It also makes the step screen (0.4 ms at 60 × 60). |
+//! | the service's worker | It owns the [`Service`] and executes calls in the order they were sent: every command, the shelf, settings, plans being typed. It also makes the step screen (less than 1 ms at 60 × 60). |
 //! | the reader | It makes every other screen from a [`Snapshot`]. The worker takes the snapshot when the query's turn comes, so a command never waits behind the reader. |
 //! | one for each dialog, export, print, search | It runs in parallel. It asks the worker for a snapshot, or to store something. |
 //!
