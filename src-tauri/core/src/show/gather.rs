@@ -98,7 +98,7 @@ fn pieced(throw: &Throw) -> u32 {
 
 /// The cloth in all patches smaller than a square.
 fn patch_area(throw: &Throw) -> Area {
-    let each = (0..).zip(&throw.prints).filter_map(|(n, print)| {
+    let each = (0..=u8::MAX).zip(&throw.prints).filter_map(|(n, print)| {
         let side = print.patch?;
         Some(square_metres(side, side) * f64::from(used(throw, n)))
     });

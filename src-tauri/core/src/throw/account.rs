@@ -570,14 +570,18 @@ fn fabrics(throw: &Throw, pieces: &BTreeMap<(u16, u8), PieceAccount>) -> Vec<Fab
             let makes = throw.pile.get(n).map(|heap| heap.makes);
             !piece.cut && makes == Some(Use::Fabric { print })
         });
-        own.map(|(_, piece)| piece.squares.get()).sum()
+        own.map(|(_, piece)| piece.squares).sum::<Count>().get()
     };
-    let each = (0_u8..).zip(&throw.prints);
-    each.map(|(n, print)| FabricAccount {
-        placed: stock::used(throw, n),
-        gone: stock::gone(throw, n).all(),
-        counted: print.stock.map(Count::get),
-        to_come: to_come(n),
+    let each = throw.prints.iter().enumerate();
+    each.map(|(n, print)| {
+        // A foreign record may list more fabrics than squares can name.
+        let n = u8::try_from(n).ok();
+        FabricAccount {
+            placed: n.map_or(0, |n| stock::used(throw, n)),
+            gone: n.map_or(0, |n| stock::gone(throw, n).all()),
+            counted: print.stock.map(Count::get),
+            to_come: n.map_or(0, to_come),
+        }
     })
     .collect()
 }
