@@ -550,8 +550,9 @@ fn the_wall_card_is_printed_on_the_phone_without_a_network() {
     browser.tap("of-throw");
     browser.tap("of-throw-hand-on");
     browser.tap("field-print-what-card");
-    browser.tap("print");
     let downloads = profile.path().join("downloads");
+    std::fs::create_dir_all(&downloads).unwrap();
+    browser.tap("print");
     let file = (0..600).find_map(|_| {
         std::thread::sleep(Duration::from_millis(100));
         let mut files = below(&downloads).into_iter();
