@@ -17,7 +17,7 @@
 //! what was typed, such as a mark its letters cannot carry, it is printed without the claim.
 //!
 //! Pages are set anew, a little more closely, where one of them would be nearly empty: filled
-//! less than a quarter of its height, at most twice. Where even that does not help,
+//! less than a quarter of its height, at most three times. Where even that does not help,
 //! the setting with the fewest such pages is printed.
 //!
 //! Large print is set in 18 pt and laid out again, not magnified (16 to 18 pt and more is
@@ -245,7 +245,7 @@ enum News {
 }
 
 /// How much more closely pages may be set, in steps.
-const CLOSEST: u8 = 2;
+const CLOSEST: u8 = 3;
 /// A page filled less than this, of its height between the margins, is nearly empty.
 const FILLED: f64 = 0.25;
 

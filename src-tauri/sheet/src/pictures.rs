@@ -139,8 +139,7 @@ impl Pictures<'_> {
         let past = cuts.list.is_empty();
         let [width, height] = match (past, self.large()) {
             (true, large) => [self.wide() / if large { 2.0 } else { 4.0 } - 4.0, 55.0],
-            // A millimetre of the margin is the drawing's, so that it fills half of the page.
-            (false, _) => [self.wide() + 1.0, 171.0],
+            (false, _) => [self.wide(), 170.0],
         };
         let scale = (width / picture.width).min(height / picture.height);
         self.add(picture.clone(), scale, [0.6, 7.0])

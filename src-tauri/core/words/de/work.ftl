@@ -2320,6 +2320,7 @@ sheet-laps-see = { $n ->
 }
 sheet-lap-made = { $piece } wurde mit { $lap } statt { $planned } begonnen.
 sheet-trim-of = Schneiden auf, je { $kind }
+sheet-as-step = Wie in Schritt { $n } unter „{ $stage }“.
 sheet-stage-square = Quadrate
 sheet-stage-pair = Paare
 sheet-stage-four = Vierer

@@ -1909,6 +1909,7 @@ sheet-laps-see = { $n ->
 }
 sheet-lap-made = { $piece } was begun with { $lap } instead of { $planned }.
 sheet-trim-of = Trim each { $kind } to
+sheet-as-step = As in step { $n } of “{ $stage }”.
 sheet-stage-square = Squares
 sheet-stage-pair = Pairs
 sheet-stage-four = Fours

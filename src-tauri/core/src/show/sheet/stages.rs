@@ -119,7 +119,35 @@ pub(super) fn stages(
             });
         }
     }
+    tell_once(&mut out, both);
     out
+}
+
+/// A step that repeats lines of an earlier one refers to it instead, where that is shorter: what
+/// holds for every lap, as needle and stitch length, is printed once.
+fn tell_once(stages: &mut [SheetStage], both: &Both<'_>) {
+    let mut told: BTreeMap<String, (usize, usize)> = BTreeMap::new();
+    let titles: Vec<String> = stages.iter().map(|stage| stage.title.clone()).collect();
+    for (at, stage) in stages.iter_mut().enumerate() {
+        for (n, step) in stage.steps.iter_mut().enumerate() {
+            let earlier = step.how.iter().find_map(|line| told.get(line)).copied();
+            for line in &step.how {
+                told.entry(line.clone()).or_insert((at, n));
+            }
+            let Some(earlier) = earlier else { continue };
+            let title = titles[earlier.0].as_str();
+            let as_there = say!(both, "sheet-as-step", n = earlier.1 + 1, stage = title);
+            let is_there = |line: &String| told.get(line) == Some(&earlier);
+            let length = |line: &String| line.chars().count();
+            let spared: usize = step.how.iter().filter(|l| is_there(l)).map(length).sum();
+            if spared <= length(&as_there) {
+                continue;
+            }
+            let place = step.how.iter().position(is_there).unwrap_or_default();
+            step.how.retain(|line| !is_there(line));
+            step.how.insert(place, as_there);
+        }
+    }
 }
 
 fn stage(
