@@ -138,8 +138,7 @@ fn heritage(squares: usize, said: bool) -> Heritage {
 /// A record in which every kind of event stands once, taken back and done again at the end;
 /// with what was decided about them, or as they were before they said so.
 fn of_every_kind(said: bool) -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let begun = demo_begun();
     let What::Do(first) = &begun.what else {
         panic!("the beginning is an action")
     };
@@ -491,8 +490,7 @@ fn of_every_kind(said: bool) -> Journal {
 /// A record with what came later: a patch that is stitched round, blocks squared up of which one
 /// was not measured, seam allowances snipped.
 fn of_sewing() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let mut begun = demo.entries().next().expect("a beginning").0.clone();
+    let mut begun = demo_begun();
     if let What::Do(first) = &mut begun.what
         && let Some(Event::Begun { plan, .. }) = first.first_mut()
     {
@@ -545,8 +543,7 @@ fn record(name: &str, begun: &Entry, events: impl IntoIterator<Item = Event>) ->
 
 /// A record in which denims are chosen by hand and by a layout, and wished for.
 fn of_denims() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let begun = demo_begun();
     let light = |row, col, by_hand| Event::FacesChanged {
         faces: vec![(
             Rect::square(row, col),
@@ -587,10 +584,15 @@ fn of_denims() -> Journal {
     record("kept-4", &begun, events)
 }
 
+/// The entry with which the demo begins.
+fn demo_begun() -> Entry {
+    let demo = lapwork_core::demo::throw(NOON);
+    demo.entries().next().expect("a beginning").0.clone()
+}
+
 /// A record with tools that lie ready, a photo of a fabric, and a wish for thin crossings.
 fn of_having() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let begun = demo_begun();
     let throw = Journal::from_first(&begun).expect("a beginning");
     let (mut prints, denims) = (throw.throw().prints.clone(), throw.throw().denims.clone());
     prints[1].photo = PhotoId::parse(&"5c".repeat(32));
@@ -616,8 +618,7 @@ fn of_having() -> Journal {
 /// A record with what came later still: garments that are known as they began, cloth squared up,
 /// a fabric whose squares are cut as a step, a place that is a selvedge.
 fn of_cloth() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let begun = demo_begun();
     let throw = Journal::from_first(&begun).expect("a beginning");
     let (mut prints, denims) = (throw.throw().prints.clone(), throw.throw().denims.clone());
     prints[0].uncut = true;
@@ -671,8 +672,7 @@ fn of_cloth() -> Journal {
 /// A record in which a leg is cut line by line, binding strips come out of it, and spares of a
 /// known denim are put in places of their own and of another.
 fn of_cutting() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let begun = demo_begun();
     let jeans = Garment {
         name: "Dark jeans".into(),
         pieces: start(
@@ -739,8 +739,7 @@ fn of_cutting() -> Journal {
 /// A record in which a leg took over the outline of the other one, and pieces are cut another way
 /// than the plain one.
 fn of_more() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let begun = demo_begun();
     let jeans = Garment {
         name: "Dark jeans".into(),
         pieces: start(
@@ -769,8 +768,7 @@ fn of_more() -> Journal {
 
 /// A record in which a pocket and a waistband are pieces of their own.
 fn of_parts() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let begun = demo_begun();
     let start = GarmentStart {
         kind: GarmentKind::MensJeans,
         size: Some(GarmentSize::Small),
@@ -796,8 +794,7 @@ fn of_parts() -> Journal {
 /// A record of a throw in two rows with a single needle, in stitches of 3.5 mm, whose edge is
 /// trimmed before the binding.
 fn of_rows() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let mut begun = demo.entries().next().expect("a beginning").0.clone();
+    let mut begun = demo_begun();
     let stitch = Stitch::TwoRows {
         spacing: tenths_of_mm(55),
     };
@@ -838,8 +835,7 @@ fn of_rows() -> Journal {
 /// A record in which a spoilt square is replaced by the loose square of another place, for which
 /// fabric was cut already.
 fn of_a_square_moved() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let begun = demo_begun();
     let throw = Journal::from_first(&begun).expect("a beginning");
     let (mut prints, denims) = (throw.throw().prints.clone(), throw.throw().denims.clone());
     prints[0].uncut = true;
@@ -878,8 +874,7 @@ fn of_a_square_moved() -> Journal {
 /// A record in which a leg gives squares pieced of two halves too: to places, of which one gives its
 /// square to another, and to the spares, of which one is used.
 fn of_halves() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let begun = demo_begun();
     let jeans = Garment {
         name: "Dark jeans".into(),
         pieces: start(
@@ -935,8 +930,7 @@ fn of_halves() -> Journal {
 /// A record in which a fabric is of patches smaller than the squares: they are counted, glued on
 /// both faces of a square and stitched round once so far.
 fn of_patches() -> Journal {
-    let demo = lapwork_core::demo::throw(NOON);
-    let begun = demo.entries().next().expect("a beginning").0.clone();
+    let begun = demo_begun();
     let throw = Journal::from_first(&begun).expect("a beginning");
     let (mut prints, denims) = (throw.throw().prints.clone(), throw.throw().denims.clone());
     prints[1].patch = Some(inches(3));

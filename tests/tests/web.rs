@@ -247,14 +247,35 @@ fn photo(place: &str) -> Vec<u8> {
     bytes
 }
 
+/// Where the photo was taken, as it is written into it.
+const PLACE: &str = "49.0034 N 12.1 E, the place it was taken";
+
+/// A photo as a phone takes it, in a folder.
+fn photo_in(folder: &Path) -> PathBuf {
+    let file = folder.join("photo.jpg");
+    std::fs::write(&file, photo(PLACE)).unwrap();
+    file
+}
+
+/// How many photos lie in the browser's files; where one was taken is in none of them.
+fn photos_without_place(profile: &Path) -> usize {
+    let mut photos = 0;
+    for file in below(profile) {
+        let bytes = std::fs::read(&file).unwrap_or_default();
+        let place = PLACE.as_bytes();
+        let named = bytes.windows(place.len()).any(|part| part == place);
+        assert!(!named, "{}", file.display());
+        photos += usize::from(bytes.starts_with(&[0xff, 0xd8, 0xff]));
+    }
+    photos
+}
+
 #[test]
 fn a_photo_is_made_small_turned_upright_and_freed_of_its_place() {
     let Some(folder) = built() else { return };
     let _alone = alone();
     let (profile, brought) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
-    let file = brought.path().join("photo.jpg");
-    let place = "49.0034 N 12.1 E, the place it was taken";
-    std::fs::write(&file, photo(place)).unwrap();
+    let file = photo_in(brought.path());
     let host = Host::serve(&folder, "/", 0);
     let browser = Browser::open(profile.path(), &host.url);
     demo(&browser);
@@ -277,14 +298,7 @@ fn a_photo_is_made_small_turned_upright_and_freed_of_its_place() {
         "return document.querySelector('[data-testid=problem]')?.dataset.code === 'photo-kind'",
     );
     browser.close();
-    let mut pictures = 0;
-    for file in below(profile.path()) {
-        let bytes = std::fs::read(&file).unwrap_or_default();
-        let named = |what: &[u8]| bytes.windows(what.len()).any(|part| part == what);
-        assert!(!named(place.as_bytes()), "{}", file.display());
-        pictures += usize::from(bytes.starts_with(&[0xff, 0xd8, 0xff]));
-    }
-    assert_eq!(pictures, 1, "it is kept once");
+    assert_eq!(photos_without_place(profile.path()), 1, "it is kept once");
 }
 
 /// A photo of a fabric is kept in the browser and shown on the squares of that fabric.
@@ -293,9 +307,7 @@ fn a_photo_of_a_fabric_is_shown_on_its_squares() {
     let Some(folder) = built() else { return };
     let _alone = alone();
     let (profile, brought) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
-    let file = brought.path().join("photo.jpg");
-    let place = "49.0034 N 12.1 E, the place it was taken";
-    std::fs::write(&file, photo(place)).unwrap();
+    let file = photo_in(brought.path());
     let host = Host::serve(&folder, "/", 0);
     let browser = Browser::open(profile.path(), &host.url);
     demo(&browser);
@@ -313,11 +325,7 @@ fn a_photo_of_a_fabric_is_shown_on_its_squares() {
          return window.seen.naturalWidth > 1 ? [window.seen.naturalWidth, window.seen.naturalHeight] : null";
     assert_eq!(browser.wait(shown), json!([800, 1600]));
     browser.close();
-    for file in below(profile.path()) {
-        let bytes = std::fs::read(&file).unwrap_or_default();
-        let named = |what: &[u8]| bytes.windows(what.len()).any(|part| part == what);
-        assert!(!named(place.as_bytes()), "{}", file.display());
-    }
+    photos_without_place(profile.path());
 }
 
 #[test]

@@ -175,10 +175,21 @@ class Search {
 class Press {
   private worker: Worker | null = null;
   private end: ((pdf: null) => void) | null = null;
+  private turn = 0;
+
+  /** Begin a print: from now on it can be stopped, also while its job is still being made. */
+  begin(): number {
+    this.stop();
+    return this.turn;
+  }
 
   /** The PDF; null where the print was stopped. */
-  print(given: ToPress, report: (now: Printing) => void): Promise<ExportedFile['bytes'] | null> {
-    this.stop();
+  print(
+    turn: number,
+    given: ToPress,
+    report: (now: Printing) => void,
+  ): Promise<ExportedFile['bytes'] | null> {
+    if (turn !== this.turn) return Promise.resolve(null);
     const worker = new Worker(new URL('./press.ts', import.meta.url), { type: 'module' });
     this.worker = worker;
     return new Promise<ExportedFile['bytes'] | null>((done, failed) => {
@@ -197,6 +208,7 @@ class Press {
   }
 
   stop() {
+    this.turn += 1;
     this.end?.(null);
     this.end = null;
     this.worker?.terminate();
@@ -239,6 +251,7 @@ interface Print {
 }
 
 async function print(id: string, order: PrintOrder, report: (now: Printing) => void) {
+  const turn = press.begin();
   const { file, photos, job } = await ask<Print>('print', { id, order });
   const all: ToPress['photos'] = [];
   for (const name of photos) {
@@ -246,7 +259,7 @@ async function print(id: string, order: PrintOrder, report: (now: Printing) => v
     if ('bytes' in answer && answer.bytes) all.push([name, answer.bytes]);
   }
   const given = { job: JSON.stringify(job), photos: all };
-  const made = press.print(given, report).catch((why) => {
+  const made = press.print(turn, given, report).catch((why) => {
     console.error(why);
     return ask<never>('print_failed', { why: why instanceof Error ? why.message : String(why) });
   });

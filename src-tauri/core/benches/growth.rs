@@ -193,9 +193,8 @@ fn cutting(drag: Option<Drag>) -> Query {
     }
 }
 
-/// The answers while a point of a leg is held, the finger going from place to place.
-#[divan::bench(args = [2, 8, 32])]
-fn drag_held(bencher: Bencher, pairs: usize) {
+/// The answers to a point of a leg that goes from place to place, still held or let go each time.
+fn dragged(bencher: Bencher, pairs: usize, held: bool) {
     let (journal, handle, strips) = leg(pairs);
     let mut moved = 0;
     bencher.bench_local(|| {
@@ -204,27 +203,22 @@ fn drag_held(bencher: Bencher, pairs: usize) {
             station: handle.station,
             x: handle.x - f64::from(moved),
             y: handle.y,
-            held_strips: Some(strips),
+            held_strips: held.then_some(strips),
         };
         answer(&journal, &cutting(Some(drag)), context()).is_ok()
     });
 }
 
-/// The answer once it is let go: the whole pile is shared out anew.
+/// While it is held.
+#[divan::bench(args = [2, 8, 32])]
+fn drag_held(bencher: Bencher, pairs: usize) {
+    dragged(bencher, pairs, true);
+}
+
+/// Once it is let go: the whole pile is shared out anew.
 #[divan::bench(args = [2, 8, 32])]
 fn drag_let_go(bencher: Bencher, pairs: usize) {
-    let (journal, handle, _) = leg(pairs);
-    let mut moved = 0;
-    bencher.bench_local(|| {
-        moved = (moved + 7) % 60;
-        let drag = Drag {
-            station: handle.station,
-            x: handle.x - f64::from(moved),
-            y: handle.y,
-            held_strips: None,
-        };
-        answer(&journal, &cutting(Some(drag)), context()).is_ok()
-    });
+    dragged(bencher, pairs, false);
 }
 
 /// What is worked out of the leg only once it is let go: what else could be cut of it.

@@ -683,8 +683,8 @@ pub struct Beginning {
 }
 
 /// Where each binding strip begins, then each run of squares and then each run of halves that
-/// begins beside no square, in the order in which they are cut. Each begins on the ruler's next mark inwards where the cloth leaves room for that, else
-/// to the nanometre.
+/// begins beside no square, in the order in which they are cut. Each begins on the ruler's next
+/// mark inwards where the cloth leaves room for that, else to the nanometre.
 pub fn beginnings(piece: &Piece, plan: &CutPlan, ruler: Ruler) -> Vec<Beginning> {
     let mut out: Vec<Beginning> = Vec::new();
     let mut cut: Vec<Patch> = Vec::new();

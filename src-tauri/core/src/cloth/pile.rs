@@ -81,8 +81,8 @@ pub struct Heap {
     pub pieced: BTreeMap<u8, Count>,
 }
 
-/// Ways or counts by piece as a list of pairs: numbers as names of a JSON object are not read again inside
-/// an entry.
+/// Ways or counts by piece as a list of pairs: numbers as names of a JSON object are not read again
+/// inside an entry.
 mod by_piece {
     use super::BTreeMap;
     use serde::{Deserialize, Deserializer, Serialize, Serializer};

@@ -365,13 +365,12 @@ pub fn for_halves(
     plan: &Plan,
     pieced: u32,
     denim: &Cloth,
-    stitch_length: Length,
     winding: Winding,
 ) -> Result<Need, ThreadFault> {
     need(
         plan.side * i64::from(pieced),
         plan.stitch,
-        stitch_length,
+        plan.stitch_long(),
         denim.thickness * 2.0,
         winding,
     )

@@ -492,9 +492,9 @@ pub(super) fn cut_piece(
 }
 
 /// Where the squares of a piece go: denim squares to the places they were cut for, those of a
-/// strip in the order of the strip, and then those pieced of halves. What has no place there goes to open places of the heap's
-/// denim that no piece is cut for. What came out beyond what was expected goes to places meant
-/// for other pieces as well. The rest is spare.
+/// strip in the order of the strip, and then those pieced of halves. What has no place there goes to
+/// open places of the heap's denim that no piece is cut for. What came out beyond what was expected
+/// goes to places meant for other pieces as well. The rest is spare.
 fn went(throw: &Throw, at: (u16, u8), heap: &Heap, came: &CameOut<'_>) -> (Went, Option<Pieced>) {
     let Use::Denim { denim } = heap.makes else {
         return (throw.would_go(heap.makes, came.squares), None);

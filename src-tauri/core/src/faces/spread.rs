@@ -150,8 +150,9 @@ pub fn layers(across: u16, down: u16, covers: &[Cover]) -> (u32, u32) {
 }
 
 /// The thickest lap of a throw in layers, how many of these are denim, and the most layers where
-/// four corners meet; a patch that is clear of the laps lies on none of them. Along the middle of a square pieced of two halves lie two layers of denim,
-/// which meet the laps on two of its sides; no corner lies there.
+/// four corners meet; a patch that is clear of the laps lies on none of them. Along the middle of a
+/// square pieced of two halves lie two layers of denim, which meet the laps on two of its sides; no
+/// corner lies there.
 pub fn thickest(throw: &Throw) -> (u32, u32, u32) {
     let (across, down) = (throw.plan.across, throw.plan.down);
     // A patch lies clear of the laps and adds nothing there.

@@ -6,7 +6,7 @@
 
 use crate::cloth::fabric::Face;
 use crate::fitting::squaring;
-use crate::measure::zero;
+use crate::measure::{Length, zero};
 use crate::plan::assembly::Rect;
 use crate::plan::{Joining, Stitch, fringe, rows};
 use crate::show::bound;
@@ -179,15 +179,12 @@ pub(super) fn card_figures(
             add("round", context.length((size.width + size.height) * 2));
         }
         Task::StitchPatch => {
-            let mut any = false;
-            for side in Face::BOTH
-                .into_iter()
-                .filter_map(|f| throw.patch_on(piece, f))
-            {
-                add("patch", context.by(side, side));
-                any = true;
+            let faces = Face::BOTH.into_iter();
+            let patches: Vec<Length> = faces.filter_map(|f| throw.patch_on(piece, f)).collect();
+            for side in &patches {
+                add("patch", context.by(*side, *side));
             }
-            if !any {
+            if patches.is_empty() {
                 add("square", context.by(plan.side, plan.side));
             }
         }

@@ -609,7 +609,7 @@ fn ways_to_cut(
     let pieced = own.with_halves(true);
     let lacks = given.over() < 0
         || matches!(heap.makes, Use::Denim { denim: Some(d) }
-            if given.denims.get(usize::from(d)).is_some_and(|c| c.open > c.to_come + given.spares));
+            if given.denims.get(usize::from(d)).is_some_and(|c| given.short_of(c) > 0));
     if heap.makes.is_denim()
         && lacks
         && ways::squares(piece, &how, pieced) > ways::squares(piece, &how, bare)

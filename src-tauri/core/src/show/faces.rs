@@ -149,8 +149,7 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
     if patches > 0 {
         lines.push(say!(context, "face-patches", n = patches));
     }
-    let pieced = throw.assembly().whole().squares();
-    let pieced = pieced.filter(|s| throw.is_pieced(*s)).count();
+    let pieced = throw.pieced_placed();
     if pieced > 0 {
         lines.push(say!(context, "face-pieced", n = pieced));
     }

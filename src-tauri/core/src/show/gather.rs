@@ -64,7 +64,7 @@ fn wound(length: Length, context: Context<'_>) -> String {
 }
 
 /// The thread for the throw as it is planned.
-fn thread(throw: &Throw) -> Option<Need> {
+fn thread(throw: &Throw, account: &ClothAccount) -> Option<Need> {
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));
     let stitch = throw.plan.stitch_long();
     let cloths = [&denim, &cotton];
@@ -75,25 +75,13 @@ fn thread(throw: &Throw) -> Option<Need> {
     let around = throw.patch_seams();
     let thick = denim.thickness + cotton.thickness;
     let patches = need(around, Stitch::Straight, stitch, thick, winding).ok()?;
-    let halves = for_halves(&throw.plan, pieced(throw), &denim, stitch, winding).ok()?;
+    let halves = for_halves(&throw.plan, pieced(throw, account), &denim, winding).ok()?;
     Some(seams.with(&halves, winding).and(&patches, winding))
 }
 
 /// Squares that are pieced of two halves, or will be as the pile is to be cut.
-fn pieced(throw: &Throw) -> u32 {
-    let squares = throw.assembly().whole().squares();
-    let placed = squares.filter(|s| throw.is_pieced(*s)).count() as u32;
-    // The pile is laid out only where some piece of it is cut so.
-    let any = throw
-        .pile
-        .values()
-        .any(|h| h.ways.values().any(|w| w.pieced));
-    placed
-        + if any {
-            account(throw).pieced_places()
-        } else {
-            0
-        }
+fn pieced(throw: &Throw, account: &ClothAccount) -> u32 {
+    throw.pieced_placed() + account.pieced_places()
 }
 
 /// The cloth in all patches smaller than a square.
@@ -216,15 +204,15 @@ pub(super) fn amount(throw: &Throw, account: &ClothAccount, item: Item) -> Optio
             })
         }
         Item::Thread => {
-            let need = thread(throw)?;
+            let need = thread(throw, account)?;
             of(need.spools_in_all, "spools", Some(need.total()))
         }
         Item::Bobbins => {
-            let need = thread(throw)?;
+            let need = thread(throw, account)?;
             of(need.bobbins, "bobbins", Some(need.bobbin))
         }
         Item::Glue => {
-            let glued = glued(throw);
+            let glued = glued(throw, account);
             of(glued.bottles.unwrap_or(1), "bottles", None)
         }
         _ => None,
@@ -232,10 +220,10 @@ pub(super) fn amount(throw: &Throw, account: &ClothAccount, item: Item) -> Optio
 }
 
 /// Glue for the laps, the fabric squares and the binding's edge.
-fn glued(throw: &Throw) -> Glue {
+fn glued(throw: &Throw, account: &ClothAccount) -> Glue {
     let (p, size) = (&throw.plan, throw.finished());
     let round = (size.width + size.height) * 2;
-    let halves = p.side * i64::from(pieced(throw));
+    let halves = p.side * i64::from(pieced(throw, account));
     glue(
         seams(p).joins + halves + round,
         covers(throw),
@@ -278,7 +266,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     if throw.spares > 0 {
         lines.push(say!(context, "item-denim-spares", n = throw.spares));
     }
-    let of_halves = pieced(throw);
+    let of_halves = pieced(throw, &account);
     if of_halves > 0 {
         lines.push(say!(
             context,
@@ -370,7 +358,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         ]
         .concat(),
     );
-    if let Some(thread) = thread(throw) {
+    if let Some(thread) = thread(throw, &account) {
         let twin = matches!(p.stitch, Stitch::Twin { .. });
         let mut lines = vec![say!(
             context,
@@ -414,7 +402,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     }
     lines.push(say!(context, "item-needles-spare"));
     row(Item::Needles, say!(context, "item-needles"), lines);
-    let glued = glued(throw);
+    let glued = glued(throw, &account);
     let bottles = glued.bottles.unwrap_or(1);
     row(
         Item::Glue,
@@ -474,7 +462,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     );
 
     // A square of two halves has its lap more of denim.
-    let laps = square_metres(p.side, p.lap) * f64::from(pieced(throw));
+    let laps = square_metres(p.side, p.lap) * f64::from(of_halves);
     let small = patch_area(throw);
     let weight = mass(p, covered - throw.small_patches(), &denim, &cotton)
         + laps * denim.weight

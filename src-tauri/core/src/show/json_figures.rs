@@ -31,8 +31,7 @@ pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
             "most": length(s.most),
         })
     });
-    let squares = throw.assembly().whole().squares();
-    let placed = squares.filter(|s| throw.is_pieced(*s)).count();
+    let placed = throw.pieced_placed();
     let mut figures = json!({
         "name": throw.name,
         "archived": throw.archived,

@@ -231,11 +231,9 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
         context.plain(say!(context, "number-parted", n = n, parts = parts))
     };
     let open = account.wanted - account.cut;
-    let placed = throw.assembly().whole().squares();
-    let placed = placed.filter(|square| throw.is_pieced(*square)).count() as u32;
     let mut figures = vec![
         figure("wanted", count(account.wanted)),
-        figure("cut-for-it", counted(account.cut, placed)),
+        figure("cut-for-it", counted(account.cut, throw.pieced_placed())),
         figure("open", count(open)),
     ];
     if account.spares > 0 {

@@ -32,14 +32,12 @@ pub fn tier(kind: Kind) -> u8 {
 /// How often a piece goes through each task, in the order of [`Task`].
 type Times = [u8; Task::ALL.len()];
 
-/// One piece's part in the sums. Tasks are bits, in the order of [`Task`].
+/// One piece's part in the sums.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 struct PieceState {
     size: Size,
     next: Option<Task>,
     ready: bool,
-    tasks: u32,
-    has: u32,
     all: u16,
     done: u16,
     /// How often each task is asked for, and how often of these it was done.
@@ -116,14 +114,6 @@ pub struct WorkIndex {
     all: usize,
 }
 
-fn bit(task: Task) -> u32 {
-    1 << task as u32
-}
-
-fn each(tasks: u32) -> impl Iterator<Item = Task> {
-    Task::ALL.into_iter().filter(move |t| tasks & bit(*t) != 0)
-}
-
 /// The first of `tasks` that is not among the `done`, each done once for each time it
 /// is asked for.
 pub(crate) fn first_left(tasks: &[Task], done: &[(Task, Time)]) -> Option<Task> {
@@ -148,8 +138,6 @@ impl WorkIndex {
                 size: throw.size_from(*piece, &standing),
                 next: None,
                 ready: false,
-                tasks: 0,
-                has: 0,
                 all: 0,
                 done: 0,
                 asked: Times::default(),
@@ -214,8 +202,6 @@ impl WorkIndex {
         let made = std::array::from_fn(|i| asked[i].min(recorded[i]));
         let now = PieceState {
             next: crate::throw::index::first_left(&tasks, done),
-            tasks: tasks.iter().map(|t| bit(*t)).fold(0, |a, b| a | b),
-            has: done.iter().map(|(t, _)| bit(*t)).fold(0, |a, b| a | b),
             all: tasks.len() as u16,
             done: done.len().min(tasks.len()) as u16,
             asked,
@@ -229,10 +215,12 @@ impl WorkIndex {
         }
         self.all = self.all + usize::from(now.all) - usize::from(was.all);
         self.done = self.done + usize::from(now.done) - usize::from(was.done);
-        for task in each(was.tasks | now.tasks) {
+        let goes_through = |p: &PieceState, task: Task| p.asked[task as usize] > 0;
+        let any = |task: &Task| goes_through(&was, *task) || goes_through(&now, *task);
+        for task in Task::ALL.into_iter().filter(any) {
             let tally = self.tallies.entry((kind, task)).or_default();
-            let part = |p: &PieceState| u32::from(p.tasks & bit(task) != 0);
-            let done = |p: &PieceState| u32::from(p.tasks & p.has & bit(task) != 0);
+            let part = |p: &PieceState| u32::from(goes_through(p, task));
+            let done = |p: &PieceState| u32::from(p.made[task as usize] > 0);
             tally.0 = tally.0 + part(&now) - part(&was);
             tally.1 = tally.1 + done(&now) - done(&was);
             if tally.0 == 0 {

@@ -556,6 +556,12 @@ impl Throw {
         self.lapped_halves(square).is_some()
     }
 
+    /// How many squares of the throw are pieced of two halves.
+    pub fn pieced_placed(&self) -> u32 {
+        let squares = self.assembly.whole().squares();
+        squares.filter(|square| self.is_pieced(*square)).count() as u32
+    }
+
     /// How far the halves of a square are lapped; nothing where it is whole.
     pub fn lapped_halves(&self, square: Rect) -> Option<Length> {
         self.work.get(&square).and_then(|w| w.halves)

@@ -100,16 +100,24 @@ impl Service {
     /// A throw that is not read yet.
     fn unread_row(&self, place: Place, id: &ThrowId) -> ShelfRow {
         ShelfRow {
+            unread: true,
+            ..self.bare_row(place, id)
+        }
+    }
+
+    /// A row of which only the file is known.
+    fn bare_row(&self, place: Place, id: &ThrowId) -> ShelfRow {
+        ShelfRow {
             id: id.as_str().to_string(),
             head: None,
             grid: String::new(),
             next: String::new(),
             at: self.store.written(place, id),
+            finished: None,
             picture: None,
             problem: None,
-            unread: true,
+            unread: false,
             copies: None,
-            finished: None,
         }
     }
 
@@ -149,16 +157,8 @@ impl Service {
     /// A throw that cannot be opened.
     fn bad_row(&self, place: Place, id: &ThrowId, error: &StoreError) -> ShelfRow {
         ShelfRow {
-            id: id.as_str().to_string(),
-            head: None,
-            grid: String::new(),
-            next: String::new(),
-            at: self.store.written(place, id),
-            finished: None,
-            picture: None,
             problem: Some(self.message(error)),
-            unread: false,
-            copies: None,
+            ..self.bare_row(place, id)
         }
     }
 

@@ -205,10 +205,10 @@ impl Out<'_> {
         self.close("defs");
     }
 
-    /// A pattern holds the marks only, and lies over the colour of the ground.
-    fn pattern(&mut self, name: Tile, id: &str, colour: &str, strength: f64) {
-        let marks = tile(name);
-        let side = n(marks.side * self.picture.repeat);
+    /// Begin a pattern as long and as wide as so many repeats; what is drawn in it has a frame of
+    /// `within` by `within`.
+    fn open_pattern(&mut self, id: &str, repeats: f64, within: f64) {
+        let side = n(repeats * self.picture.repeat);
         let [x, y] = self.picture.from.map(n);
         let frame = vec![
             ("id", id.into()),
@@ -217,9 +217,15 @@ impl Out<'_> {
             ("y", y),
             ("width", side.clone()),
             ("height", side),
-            ("viewBox", format!("0 0 {SIDE} {SIDE}")),
+            ("viewBox", format!("0 0 {within} {within}")),
         ];
         self.open("pattern", &frame);
+    }
+
+    /// A pattern holds the marks only, and lies over the colour of the ground.
+    fn pattern(&mut self, name: Tile, id: &str, colour: &str, strength: f64) {
+        let marks = tile(name);
+        self.open_pattern(id, marks.side, SIDE);
         let group = vec![
             ("fill", "none".into()),
             ("stroke", colour.into()),
@@ -241,18 +247,7 @@ impl Out<'_> {
 
     /// A pattern of a photo, as long and as wide as two repeats.
     fn photo_pattern(&mut self, photo: &str, id: &str) {
-        let side = n(2.0 * self.picture.repeat);
-        let [x, y] = self.picture.from.map(n);
-        let frame = vec![
-            ("id", id.into()),
-            ("patternUnits", "userSpaceOnUse".into()),
-            ("x", x),
-            ("y", y),
-            ("width", side.clone()),
-            ("height", side),
-            ("viewBox", "0 0 1 1".into()),
-        ];
-        self.open("pattern", &frame);
+        self.open_pattern(id, 2.0, 1.0);
         let image = vec![
             ("width", "1".into()),
             ("height", "1".into()),

@@ -83,8 +83,8 @@ fn lapped(throw: &Throw, piece: Rect) -> [Lapped; 2] {
 }
 
 /// A part of a piece: each of its squares in the cloth it shows on the front, the left and upper
-/// ones over the others where they are lapped, with the edges beneath, their fringe and the rows of stitches that
-/// hold them; of many only the outline.
+/// ones over the others where they are lapped, with the edges beneath, their fringe and the rows of
+/// stitches that hold them; of many only the outline.
 pub(super) fn part(d: &mut Canvas, throw: &Throw, piece: Rect, [x, y, w, h]: [f64; 4], ink: Ink) {
     if piece.count() > 8 {
         let denim = (ink == Ink::Denim).then(|| bare(throw, piece, Face::Front));

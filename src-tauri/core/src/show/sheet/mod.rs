@@ -178,7 +178,7 @@ pub fn sheet(
             let kinds = FaceMap::of(throw, face).kinds;
             kinds.iter().any(|kind| kind.shown.is_wrong())
         }),
-        pieced: (throw.assembly().whole().squares()).any(|s| throw.is_pieced(s)),
+        pieced: throw.pieced_placed() > 0,
         tallies: tallies(throw, context),
         heaps: heaps(journal, &both),
         faces: vec![
