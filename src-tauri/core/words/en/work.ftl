@@ -286,7 +286,7 @@ how-dot = Mark the lap along the edge of the right or lower piece, which lies un
 how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
     Put small dots of washable glue inside the mark and lay { $over } over it.
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
-sitting-cool = Lay it flat to cool while you lap the next. It is not ticked off: when it is cool, it is ready to stitch.
+sitting-cool = Lay it flat to cool while you lap the next. You need not tick it off: once it is cool, it is ready to stitch.
 special-lay-first = Before the first lap, lay all squares out on the floor, label each, and stack them row by row.
 how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
