@@ -71,12 +71,15 @@ export class Keeper implements Care {
   /** Have the service worker keep the whole app. */
   private async whole() {
     if (!navigator.serviceWorker) return;
-    const had = navigator.serviceWorker.controller !== null;
+    const serving = navigator.serviceWorker.controller;
     const at = await navigator.serviceWorker.register('./sw.js', { updateViaCache: 'none' });
-    if (at.waiting && had) this.takeOver(at.waiting);
+    if (at.waiting && serving) this.takeOver(at.waiting);
     const { active } = await navigator.serviceWorker.ready;
     this.offline = true;
-    if (active) this.tellUpdate(active);
+    // The worker this page came from is asked. One that takes over meanwhile loads the page again,
+    // and it is the page loaded then that says so.
+    const worker = serving ?? active;
+    if (worker) this.tellUpdate(worker);
   }
 
   /** A newer app waits; nothing is being worked yet. */
