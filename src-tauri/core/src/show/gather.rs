@@ -364,14 +364,13 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
             context,
             "item-thread-needles",
             needles = thread.needles,
-            each = long(thread.needle, context),
-            spools = thread.spools,
-            size = wound(Winding::default().spool, context)
+            each = long(thread.needle, context)
         )];
         lines.push(say!(
             context,
             "item-thread-in-all",
-            n = thread.spools_in_all
+            n = thread.spools_in_all,
+            size = wound(Winding::default().spool, context)
         ));
         if twin {
             lines.push(say!(context, "item-thread-twin"));

@@ -332,7 +332,7 @@ pub(super) fn enough_squares(account: &ClothAccount, context: Context<'_>) -> St
     if account.cut >= account.wanted {
         say!(context, "pile-all-cut")
     } else if over < 0 {
-        say!(context, "pile-short", short = account.short())
+        say!(context, "pile-short", short = account.short(), keep = keep)
     } else if account.is_uneven() {
         say!(context, "pile-uneven")
     } else if over < keep {
