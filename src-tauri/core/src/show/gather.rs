@@ -10,7 +10,7 @@ use crate::measure::{Area, Length, nm, square_metres};
 use crate::plan::{Joining, Stitch};
 use crate::show::context::Context;
 use crate::show::parts::{Figure, Head, gone_told, head};
-use crate::show::{change, pile};
+use crate::show::{change, enough};
 use crate::throw::account::{ClothAccount, account};
 use crate::throw::stock::{cloth_for, covers, gone, used};
 use crate::throw::{Item, Throw};
@@ -236,7 +236,7 @@ fn strips_short(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> 
     let lacking = account.strips.lacking();
     match throw.pile.is_empty() || lacking == 0 {
         true => Vec::new(),
-        false => vec![pile::strips_told(throw, account, context)],
+        false => vec![enough::strips_told(throw, account, context)],
     }
 }
 
@@ -279,7 +279,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         true => {
             (account.short() > 0).then(|| say!(context, "item-denim-unpiled", n = account.short()))
         }
-        false => Some(pile::enough_squares(&account, context)),
+        false => Some(enough::enough_squares(&account, context)),
     });
     lines.extend(denims(throw, &account, context).into_iter().map(|d| d.said));
     row(Item::Denim, say!(context, "item-denim"), lines);

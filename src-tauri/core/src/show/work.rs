@@ -24,7 +24,7 @@ use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
 use crate::show::parts::{Button, CautionNote, Figure, Head, Move, head};
 use crate::show::picture::Picture;
-use crate::show::{bound, lessons, measuring, names, pictures, pile};
+use crate::show::{bound, enough, lessons, measuring, names, pictures};
 use crate::throw::account::{ClothAccount, account};
 use crate::throw::index::tier;
 use crate::throw::tasks::{Station, Task, sitting};
@@ -427,7 +427,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             let mut said = how(throw, task, piece, context);
             said.extend(fabrics_of(throw, batch, context));
             let lacking = cloth.as_ref().filter(|cloth| cloth.short() > 0);
-            said.extend(lacking.map(|cloth| pile::enough_squares(cloth, context)));
+            said.extend(lacking.map(|cloth| enough::enough_squares(cloth, context)));
             let next = sitting(task, throw.made(piece).joining).iter().skip(1);
             for task in next {
                 let usual = usual_how(throw, *task, piece, context);
@@ -687,7 +687,7 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
         out.extend(strips_left(throw, context));
     }
     if task == Task::Cut {
-        out.extend(denims_to_cut(throw, context));
+        out.extend(enough::denims_to_cut(throw, context));
         out.extend(cut_from(throw, piece, context));
     }
     if task == Task::Wash && throw.wholes.is_empty() {
@@ -763,19 +763,6 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
         }
         _ => true,
     }
-}
-
-/// How many squares are still to be cut from each denim, where the faces name more than one.
-pub(super) fn denims_to_cut(throw: &Throw, context: Context<'_>) -> Option<String> {
-    let open = throw.uncut_by_denim();
-    let wanted = throw.denims.iter().zip(open).filter(|(_, n)| *n > 0);
-    let named =
-        wanted.map(|(denim, n)| say!(context, "cut-of-denim", n = n, denim = denim.name.as_str()));
-    let named: Vec<String> = named.collect();
-    (named.len() > 1).then(|| {
-        let list = context.words.list("list-short", named);
-        say!(context, "cut-denims", list = list)
-    })
 }
 
 /// What on the pile is of this square's denim and not cut up yet, if that was said.
