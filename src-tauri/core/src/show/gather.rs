@@ -17,6 +17,9 @@ use crate::throw::{Item, Throw};
 use serde::Serialize;
 use ts_rs::TS;
 
+/// The kilograms of a pound (international avoirdupois pound, 1959; exact to eight places).
+const KG_PER_LB: f64 = 0.453_592_37;
+
 /// One thing to have at hand.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct GatherRow {
@@ -467,7 +470,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         + laps * denim.weight
         + small * cotton.weight;
     let kg = in_kilograms(weight);
-    let (lb, g) = (kg / 0.453_592_37, kg * 1_000.0);
+    let (lb, g) = (kg / KG_PER_LB, kg * 1_000.0);
     let pounds = match lb < 1.0 {
         true => say!(context, "ounces-weight", n = (lb * 16.0).round() as i64),
         false => say!(context, "pounds", n = context.words.decimal(lb, 1)),
@@ -490,10 +493,16 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         ),
         say!(context, "gsm", n = in_gsm(denim.weight).round() as i64),
     );
+    let whole = |n: f64| context.words.decimal(n, 0);
+    let load = context.either(
+        say!(context, "pounds", n = whole(WASHER_KG / KG_PER_LB)),
+        say!(context, "kilograms", n = whole(WASHER_KG)),
+    );
+    let load = load.as_str();
     let washer = match washing(weight, kilograms(WASHER_KG)) {
-        Washing::Roomy => say!(context, "washer-roomy"),
-        Washing::Tight => say!(context, "washer-tight"),
-        Washing::TooHeavy => say!(context, "washer-heavy"),
+        Washing::Roomy => say!(context, "washer-roomy", size = load),
+        Washing::Tight => say!(context, "washer-tight", size = load),
+        Washing::TooHeavy => say!(context, "washer-heavy", size = load),
     };
     GatherView {
         head: head(journal, context),

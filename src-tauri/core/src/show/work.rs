@@ -27,7 +27,7 @@ use crate::show::picture::Picture;
 use crate::show::{bound, enough, lessons, measuring, names, pictures};
 use crate::throw::account::{ClothAccount, account};
 use crate::throw::index::tier;
-use crate::throw::tasks::{Station, Task, sitting};
+use crate::throw::tasks::{Caution, Station, Task, sitting};
 use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time};
 use serde::Serialize;
@@ -456,7 +456,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             CautionNote {
                 caution,
                 title: context.say(&format!("caution-{key}-title"), &[]),
-                text: context.say(&format!("caution-{key}"), &[]),
+                text: caution_text(throw, caution, context),
             }
         }),
         open: opening::first(throw, piece, context)
@@ -777,6 +777,17 @@ fn cut_from(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> 
         let heaps = context.words.list("list-short", names);
         say!(context, "cut-from", heaps = heaps)
     })
+}
+
+/// A caution in full; which needle or plate can be struck depends on the stitch.
+pub(super) fn caution_text(throw: &Throw, caution: Caution, context: Context<'_>) -> String {
+    let stitch = match throw.plan.stitch {
+        Stitch::Twin { .. } => "twin",
+        Stitch::Zigzag { .. } => "zigzag",
+        Stitch::Straight | Stitch::TwoRows { .. } => "straight",
+    };
+    let key = format!("caution-{}", caution.key());
+    context.say(&key, &[("stitch", stitch.into())])
 }
 
 /// The account of the cloth while squares are cut; nothing is known of it where no denim is on the

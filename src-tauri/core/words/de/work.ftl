@@ -451,7 +451,11 @@ caution-iron = An Bügelsohle und Dampf verbrennt man sich; durch Kleber steigt 
 caution-blade-and-iron-title = Heißes Eisen, scharfe Klinge
 caution-blade-and-iron = Zuerst das Eisen: An Sohle und Dampf verbrennt man sich. Stell es auf, wenn du es loslässt, halte das Kabel aus dem Weg und stell es beiseite, bevor du schneidest. Dann der Rollschneider: Schließ den Klingenschutz jedes Mal, wenn du ihn weglegst, schneide vom Körper weg und halte die Hand, die das Lineal hält, fern von der Kante. Beachte die Anleitungen von beiden.
 caution-needle-title = Nadel
-caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung abzüglich des Nadelabstands: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
+caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. { $stitch ->
+    [twin] Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung abzüglich des Nadelabstands: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack.
+    [zigzag] Eine Geradstichplatte mit einem runden Loch verträgt keinen Zickzack: Setz Platte und Fuß mit der breiten Öffnung ein und dreh das Handrad einen ganzen Zickzack weit, bevor du anfängst.
+   *[straight] Stell einen Geradstich ein, Nadel in der Mitte: Auf einer Geradstichplatte mit einem runden Loch trifft eine verstellte Nadel die Platte. Dreh das Handrad einmal ganz herum, bevor du anfängst.
+} Die Anleitung der Maschine entscheidet.
 caution-lint-title = Flusen sind brennbar
 caution-lint = Offene Kanten geben viele Flusen ab. Reinige das Flusensieb des Trockners vor und nach jeder Ladung, und lass den Trockner nicht unbeaufsichtigt laufen. Folge der Anleitung der Maschine.
 caution-children-title = Kleine Kinder
@@ -1792,9 +1796,9 @@ gsm = { $n } g/m²
 ounces = { $n } oz/yd²
 metres = { $n } m
 yards = { $n } yd
-washer-roomy = Sie hat in einer Haushaltswaschmaschine (7 kg) genug Platz, um sich zu bewegen.
-washer-tight = Sie füllt eine Haushaltswaschmaschine (7 kg): Wasch sie allein.
-washer-heavy = Sie ist zu schwer für eine Haushaltswaschmaschine (7 kg): Nimm eine größere, etwa im Waschsalon.
+washer-roomy = Sie hat in einer Haushaltswaschmaschine ({ $size }) genug Platz, um sich zu bewegen.
+washer-tight = Sie füllt eine Haushaltswaschmaschine ({ $size }): Wasch sie allein.
+washer-heavy = Sie ist zu schwer für eine Haushaltswaschmaschine ({ $size }): Nimm eine größere, etwa im Waschsalon.
 gather-estimates = Gewicht und Garn sind mit üblichem Stoff gerechnet, wenn der Stapel nichts anderes sagt.
 
 ## Nähproben

@@ -452,7 +452,11 @@ caution-iron = The soleplate and the steam burn; steam rises through glue. Stand
 caution-blade-and-iron-title = Hot iron, sharp blade
 caution-blade-and-iron = First the iron: the soleplate and the steam burn. Stand it up when you let go of it, keep the cord out of the way, and put it aside before you cut. Then the cutter: close its guard every time you put it down, cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the instructions of both.
 caution-needle-title = Needle
-caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag. The machine’s manual decides.
+caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. { $stitch ->
+    [twin] A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag.
+    [zigzag] A straight-stitch plate, with one round hole, takes no zigzag: put in the plate and the foot with the wide opening, and turn the wheel by hand through one whole zigzag before you start.
+   *[straight] Set a straight stitch, needle in the middle: on a straight-stitch plate, with one round hole, a needle set to one side strikes it. Turn the wheel by hand once round before you start.
+} The machine’s manual decides.
 caution-lint-title = Lint burns
 caution-lint = Raw edges shed a lot of lint. Clean the dryer’s lint filter before and after each load, and do not leave the dryer running alone. Follow the machine’s manual.
 caution-children-title = Small children
@@ -1794,9 +1798,9 @@ gsm = { $n } g/m²
 ounces = { $n } oz/yd²
 metres = { $n } m
 yards = { $n } yd
-washer-roomy = It goes into a household washer (7 kg) with room to move.
-washer-tight = It fills a household washer (7 kg): wash it by itself.
-washer-heavy = It is too heavy for a household washer (7 kg): use a larger machine, such as one at a launderette.
+washer-roomy = It goes into a household washer ({ $size }) with room to move.
+washer-tight = It fills a household washer ({ $size }): wash it by itself.
+washer-heavy = It is too heavy for a household washer ({ $size }): use a larger machine, such as one at a launderette.
 gather-estimates = Weight and thread are worked out from usual cloth unless the pile says otherwise.
 
 ## Test scraps

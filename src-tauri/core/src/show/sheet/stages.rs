@@ -33,15 +33,19 @@ fn last_stage(task: Task) -> Option<&'static str> {
     }
 }
 
-pub(super) fn warning(caution: Caution, short: bool, context: Context<'_>) -> Warning {
+pub(super) fn warning(
+    throw: &Throw,
+    caution: Caution,
+    short: bool,
+    context: Context<'_>,
+) -> Warning {
     let key = caution.key();
-    let text = match short {
-        true => format!("sheet-caution-{key}"),
-        false => format!("caution-{key}"),
-    };
     Warning {
         title: context.say(&format!("caution-{key}-title"), &[]),
-        text: context.say(&text, &[]),
+        text: match short {
+            true => context.say(&format!("sheet-caution-{key}"), &[]),
+            false => work::caution_text(throw, caution, context),
+        },
     }
 }
 
@@ -320,7 +324,7 @@ fn step(
         // At length the first time, then in short.
         caution: task.caution().map(|caution| {
             let first = cautions.insert(format!("{caution:?}"));
-            warning(caution, !first, context)
+            warning(throw, caution, !first, context)
         }),
         tick: None,
     }

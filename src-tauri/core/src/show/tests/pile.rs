@@ -881,6 +881,16 @@ fn what_to_have_at_hand_is_checked_against_the_pile() {
     ] {
         act(&mut journal, &heap, 4);
     }
+    let Ok(View::Gather(gather)) = answer(&journal, &Query::Gather, context) else {
+        panic!()
+    };
+    words_are_whole(&gather);
+    // 7 kg ÷ 0.4536 = 15.4 lb, in pounds alone where inches are chosen.
+    let washer = gather.said[0].replace('\u{a0}', " ");
+    assert!(
+        washer.contains("(15 lb)") && !washer.contains("kg"),
+        "{washer}"
+    );
     // 6 + 9 are one short of 16, and both of it of the first denim: 8 − 6 = 2.
     let denim = of(&journal, Item::Denim);
     assert_eq!(
