@@ -2280,6 +2280,7 @@ sheet-notes = Notizen
 sheet-lessons = Was du gelernt hast
 sheet-learned = Gelernt
 sheet-learned-here = An dieser Decke gelernt
+sheet-corners = Die Einfassung an jeder Ecke
 sheet-story = Die Geschichte
 sheet-left-off = { $n ->
     [one] Ein Foto fehlt hier: Höchstens { $most } werden gedruckt.

@@ -1869,6 +1869,7 @@ sheet-notes = Notes
 sheet-lessons = What was learned
 sheet-learned = Learned
 sheet-learned-here = Learned on this throw
+sheet-corners = The binding at each corner
 sheet-story = The story
 sheet-left-off = { $n ->
     [one] One photo is left off here: { $most } go on paper at most.

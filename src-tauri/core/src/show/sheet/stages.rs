@@ -5,8 +5,10 @@ use crate::plan::assembly::{Kind, Rect};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::sheet::both::Both;
-use crate::show::sheet::content::{SheetEntry, SheetLine, SheetStage, SheetStep, Tick, Warning};
-use crate::show::{names, work};
+use crate::show::sheet::content::{
+    SheetEntry, SheetLine, SheetMoves, SheetStage, SheetStep, Tick, Warning,
+};
+use crate::show::{bound, names, work};
 use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
@@ -113,10 +115,15 @@ pub(super) fn stages(
             steps.push(step);
         }
         if !steps.is_empty() {
+            let moves = (key == "binding").then(|| SheetMoves {
+                title: both.say("sheet-corners", &[]),
+                moves: bound::corner(throw, both.doubled),
+            });
             out.push(SheetStage {
                 title: both.say(&format!("sheet-stage-{key}"), &[]),
                 count: String::new(),
                 steps,
+                moves,
                 columns,
                 lines: Vec::new(),
                 notes: Vec::new(),
@@ -229,6 +236,7 @@ fn stage(
             _ => names::count(throw.kind(pieces[0]), pieces.len(), context),
         },
         steps,
+        moves: None,
         columns: tasks
             .iter()
             .map(|t| both.say(&format!("sheet-column-{}", t.key()), &[]))
