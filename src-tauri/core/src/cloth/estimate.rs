@@ -251,6 +251,26 @@ mod tests {
         assert_eq!([1, 20, 40, 41].map(spares_to_keep), [2, 2, 2, 3]);
     }
 
+    /// By hand: of 2 in strips two come of a row of 5 in squares, and 28 in are six squares long, as are
+    /// 30 in; 31 in are seven. Five strips are three such rows.
+    #[test]
+    fn strips_cost_whole_rows_of_squares() {
+        let plan = |longest: i64| {
+            let mut plan = Plan::default();
+            plan.binding.strip = half_inches(4);
+            plan.binding.longest = half_inches(2 * longest);
+            plan
+        };
+        let with = |strips| Supply { squares: 0, strips };
+        assert_eq!(needs(&plan(28)).strips, 5);
+        let cost = |longest, strips| squares_for(&plan(longest), with(strips)) - 51;
+        assert_eq!(
+            [5, 4, 3, 2, 0].map(|have| cost(28, have)),
+            [0, 6, 6, 12, 18]
+        );
+        assert_eq!([30, 31].map(|longest| cost(longest, 0)), [18, 21]);
+    }
+
     #[test]
     fn a_torn_knee_costs_squares() {
         let plan = Plan::default();

@@ -543,6 +543,40 @@ mod tests {
         assert_eq!((got.seam, got.rule), (metre * 100, None));
     }
 
+    /// By hand, in stitches of 3 mm: two squares of 0.95 mm denim, 1.9 mm, take 1 + 1.9/3 of needle
+    /// and of bobbin thread; the binding goes through a square and both halves of the strip,
+    /// 2.85 mm, 1 + 2.85/3. 392½ in of joins and 132 in of binding, with 15 in a hundred of waste:
+    /// 2 · (392.5 · 1.6333 + 132 · 1.95) · 1.15 = 2066.5 in.
+    #[test]
+    fn thread_of_the_usual_throw_in_straight_rows() {
+        let plan = Plan {
+            stitch: Stitch::Straight,
+            ..Plan::default()
+        };
+        let cloths = [&Cloth::denim(), &Cloth::cotton()];
+        let got = for_throw(&plan, 0, cloths, Winding::default()).unwrap();
+        let told = crate::measure::in_mm(got.total()) / 25.4;
+        assert!((told - 2066.51).abs() < 0.01, "{told}");
+        // The same without waste for each length of seam, and the makers' rule of 2½.
+        let seam = crate::measure::in_mm(got.seam) / 25.4;
+        assert!((seam - 524.5).abs() < 1e-6);
+        assert!((got.ratio - told / 1.15 / seam).abs() < 1e-4);
+        let rule = crate::measure::in_mm(got.rule.unwrap()) / 25.4;
+        assert!((rule - 2.5 * 524.5).abs() < 0.001);
+        // Half the squares have a fabric of 0.28 mm: (0.95 + 0.14) · 2.
+        let thick = lap_thickness(&plan, 24, &Cloth::denim(), &Cloth::cotton());
+        assert!((in_mm_thick(thick) - 2.18).abs() < 1e-9);
+    }
+
+    /// By hand: a bottle of 118 ml is 2360 dots of 0.05 ml, one every 2 in (our estimate, no source).
+    #[test]
+    fn a_bottle_of_glue_is_2360_dots() {
+        let dots = |n: i64| glue(inches(2 * (n - 1)), 0, Gluing::default());
+        assert_eq!((dots(2350).dots, dots(2350).bottles), (2350, Some(1)));
+        assert_eq!((dots(2370).dots, dots(2370).bottles), (2370, Some(2)));
+        assert!((dots(2370).ml - 118.5).abs() < 1e-9);
+    }
+
     #[test]
     fn the_bobbins_are_among_the_spools_to_buy() {
         // 14 × 18 in one straight row. 63 fours of 19½ in; 9 rows of 6 seams of 9½ in; 8 seams

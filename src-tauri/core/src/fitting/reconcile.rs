@@ -136,6 +136,8 @@ mod tests {
         assert_eq!(before(&throw, 2), Some(at(1, 690)));
         assert_eq!(before(&throw, 1), None);
         assert_eq!(before(&throw, 0), None);
+        // The whole has no size as measured before it is in one piece.
+        assert_eq!(throw.measured_whole(), None);
     }
 
     #[test]

@@ -227,6 +227,19 @@ mod tests {
         let sum = summary(&[10_000_001, 10_000_003, 10_000_002].map(nm)).unwrap();
         assert_eq!((sum.mean, sum.spread), (nm(10_000_002), nm(1)));
         assert_eq!(summary(&[]), None);
+        // 10.1, 10.3 and 10.2 mm, where rounding to the nanometre hides nothing.
+        let sum = summary(&[101, 103, 102].map(tenths_of_mm)).unwrap();
+        assert_eq!(
+            (sum.count, sum.mean, sum.spread),
+            (3, tenths_of_mm(102), tenths_of_mm(1))
+        );
+        assert_eq!((sum.least, sum.most), {
+            (tenths_of_mm(101), tenths_of_mm(103))
+        });
+        // Two measures 2 apart: 1 either way of their mean, √(2 / 1). One has no spread.
+        let two = summary(&[tenths_of_mm(10), tenths_of_mm(30)]).unwrap();
+        assert_eq!(two.spread, nm(1_414_214));
+        assert_eq!(summary(&[inches(9)]).unwrap().spread, zero());
     }
 
     #[test]

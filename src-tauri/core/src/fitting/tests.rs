@@ -257,3 +257,172 @@ fn a_smaller_throw_costs_a_minute_for_two_square_inches() {
     // Each side of each four is ½ in over.
     assert_eq!(found.waste, half_inches(1));
 }
+
+/// Three across and two down are a four and an upright pair: of the pair only the height is a side
+/// that squaring up trims.
+#[test]
+fn a_pair_has_one_side_to_trim() {
+    let plan = Plan {
+        across: 3,
+        down: 2,
+        ..Plan::default()
+    };
+    let pair = Rect::from([0, 2, 2, 1]);
+    let full = half_inches(19);
+    let throw = measured(plan, &[(pair, inches(5), quarter_inches(37))]);
+    let sides = crate::fitting::squaring::measured_sides(&throw);
+    assert_eq!(sides, [full, full, quarter_inches(37)]);
+}
+
+/// The coarsest ruler all laps lie on, by hand: 28/64 is 7/16 in, 26/64 is 13/32 in.
+#[test]
+fn laps_tell_the_ruler_they_were_read_off() {
+    use crate::fitting::trimming::ruler_of;
+    let sixty_fourth = sixty_fourths(1);
+    for (laps, want) in [
+        (vec![sixty_fourths(24)], eighth_inches(1)),
+        (vec![sixty_fourths(24), sixty_fourths(28)], sixty_fourth * 4),
+        (vec![sixty_fourths(28), sixty_fourths(26)], sixty_fourth * 2),
+        (vec![sixty_fourths(27), sixty_fourths(24)], sixty_fourth),
+        (vec![nm(10_000_000), nm(12_000_000)], nm(1_000_000)),
+        (vec![nm(10_100_000), nm(12_000_000)], nm(100_000)),
+        (vec![nm(10_100_000), sixty_fourths(27)], nm(1)),
+    ] {
+        assert_eq!(ruler_of(&laps), want, "{laps:?}");
+    }
+}
+
+/// What it is worth to save a square, in minutes by hand: 4 to cut one, 2 to take a spare, 30 to find
+/// cloth, 3 for its fabric, 8 for each seam; 3 for each square of the row or column that is given up.
+#[test]
+fn a_spoilt_square_is_priced_by_what_it_takes() {
+    use crate::cloth::fabric::Cover;
+    use crate::cloth::garments::{Precut, Source};
+    use crate::cloth::pile::{Heap, Use};
+    use crate::cloth::weight::Cloth;
+    use crate::measure::Count;
+    use crate::rescue::{RecutFrom, RemedyKind, ways};
+    use crate::throw::Mishap;
+    let square = Rect::square(7, 5);
+    let done = |task, piece| Event::Done {
+        task,
+        pieces: vec![piece],
+        made: vec![],
+    };
+    let mut throw = begun(Plan::default());
+    throw.apply(&done(Task::Cut, square), 0);
+    let told = |throw: &Throw, kind: RemedyKind| {
+        let found = ways(throw, square, Mishap::Flaw);
+        let way = found.into_iter().find(|w| w.kind == kind);
+        way.map(|w| (w.minutes, w.seams, w.unpick))
+    };
+    let cut = RemedyKind::Recut(RecutFrom::Unsaid);
+    assert_eq!(told(&throw, cut), Some((4, 0, zero())));
+    // The last row has 6 squares, the last column 8.
+    assert_eq!(told(&throw, RemedyKind::FewerDown), Some((18, 0, zero())));
+    assert_eq!(told(&throw, RemedyKind::FewerAcross), Some((24, 0, zero())));
+    assert_eq!(told(&throw, RemedyKind::Spare(None)), None);
+    throw.spares = Count::from(1);
+    assert_eq!(told(&throw, RemedyKind::Spare(None)), Some((2, 0, zero())));
+    // With a fabric on its front 3 minutes more, and sewn to its neighbour along 5 in 8 more.
+    let cover = Cover {
+        front: Some(0),
+        ..throw.cover(square)
+    };
+    let faces = Event::FacesChanged {
+        faces: vec![(square, cover)],
+        again: None,
+        by_hand: None,
+    };
+    let mut glued = throw.after(&[faces]);
+    assert_eq!(told(&glued, cut), Some((7, 0, zero())));
+    glued.apply(&done(Task::Stitch, Rect::from([7, 4, 1, 2])), 0);
+    assert_eq!(told(&glued, cut), Some((15, 1, inches(5))));
+    assert_eq!(
+        told(&glued, RemedyKind::Spare(None)),
+        Some((13, 1, inches(5)))
+    );
+    // A pile with a single square in it has none over for the 48 places.
+    let pack = Source::Precut(Precut {
+        name: "Pack".into(),
+        side: inches(5),
+        count: Count::from(1),
+    });
+    let heap = Heap::new(pack, Use::ANY_DENIM, Cloth::denim());
+    throw.apply(&Event::HeapSet { n: 1, heap }, 0);
+    let more = RemedyKind::Recut(RecutFrom::MoreCloth);
+    assert_eq!(told(&throw, more), Some((30, 0, zero())));
+}
+
+/// The same of a block, by hand: 2 minutes for each join lapped less; 8 for each seam opened, here
+/// the one across its middle, 9½ in, and both of 5 in; 30 for another block.
+#[test]
+fn a_short_block_is_priced_by_what_it_takes() {
+    use crate::rescue::{RemedyKind, ways_for_block};
+    let plan = Plan {
+        across: 6,
+        down: 2,
+        ..Plan::default()
+    };
+    let full = half_inches(19);
+    let told = |sixteenths: i64, kind: RemedyKind| {
+        let short = full - sixty_fourths(4 * sixteenths);
+        let mut throw = measured(plan, &[(four(0, 1), short, full)]);
+        let done = Event::Done {
+            task: Task::Stitch,
+            pieces: vec![Rect::from([0, 2, 1, 2]), Rect::from([1, 2, 1, 2])],
+            made: vec![],
+        };
+        throw.apply(&done, 0);
+        let found = ways_for_block(&throw, four(0, 1), Ruler::default());
+        let way = found.into_iter().find(|w| w.kind == kind);
+        way.map(|w| (w.minutes, w.seams, w.unpick))
+    };
+    let (less, another) = (RemedyKind::LapLess, RemedyKind::Another);
+    assert_eq!(told(1, less), Some((2, 0, zero())));
+    assert_eq!(told(2, less), Some((4, 0, zero())));
+    assert_eq!(told(3, less), None);
+    let resewn = Some((24, 3, half_inches(39)));
+    assert_eq!(told(1, RemedyKind::Resew), resewn);
+    // A lap of ½ in gives no more than 1/16 in.
+    assert_eq!(told(2, RemedyKind::Resew), None);
+    assert_eq!([1, 3].map(|n| told(n, another)), [Some((30, 0, zero())); 2]);
+}
+
+/// The seams round a square, by hand, in 4 × 4 squares joined by rows: its pair, its four, and what
+/// joins its four to the next one and its row to the next where it lies on that side.
+#[test]
+fn seams_round_a_square() {
+    let plan = Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    };
+    let mut throw = begun(plan);
+    let joins = throw.assembly().joins().to_vec();
+    for join in joins {
+        let done = Event::Done {
+            task: Task::Stitch,
+            pieces: vec![join.whole],
+            made: vec![],
+        };
+        throw.apply(&done, 0);
+    }
+    for (row, col, want) in [
+        (0, 0, 2),
+        (0, 1, 3),
+        (1, 0, 3),
+        (1, 1, 4),
+        (2, 2, 4),
+        (2, 3, 3),
+        (3, 2, 3),
+        (3, 3, 2),
+    ] {
+        let found = crate::throw::seams::round(&throw, Rect::square(row, col));
+        assert_eq!(found.len(), want, "{row}, {col}");
+        assert!(found.iter().all(|(_, length)| *length == inches(5)));
+    }
+    // Eight pairs of 5 in seam, four fours and two rows of 9½ in, and 18½ in between them.
+    let (seams, long) = throw.runs();
+    assert_eq!((seams, long), (15, half_inches(80 + 4 * 19 + 2 * 19 + 37)));
+}

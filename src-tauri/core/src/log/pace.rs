@@ -228,6 +228,29 @@ mod tests {
         assert_eq!((few.low * 4.0, few.middle * 2.0), (few.high, few.high));
     }
 
+    /// By hand: three squares of 1, 2 and 3 minutes and two seams of 4, 5 and 6: 11, 16 and 21.
+    #[test]
+    fn what_is_left_is_added_up() {
+        let pace = |[low, middle, high]: [f64; 3], own| Pace {
+            low,
+            middle,
+            high,
+            own,
+        };
+        let paces = BTreeMap::from([
+            (Task::Cut, pace([1.0, 2.0, 3.0], false)),
+            (Task::Stitch, pace([4.0, 5.0, 6.0], true)),
+        ]);
+        let tasks = BTreeMap::from([(Task::Cut, 3), (Task::Stitch, 2)]);
+        assert_eq!(minutes_for(&tasks, &paces), pace([11.0, 16.0, 21.0], true));
+        let cut = BTreeMap::from([(Task::Cut, 3)]);
+        assert_eq!(minutes_for(&cut, &paces), pace([3.0, 6.0, 9.0], false));
+        // Two minutes are carried on as 120,000 ms.
+        let minute = 60_000;
+        let times = [2, 4, 6, 8].map(|n| n * minute);
+        assert_eq!(learned(&cut_at(&times))[0].middle, 120_000);
+    }
+
     #[test]
     fn ticking_off_afterwards_is_no_pace() {
         let (second, minute) = (1000, 60_000);

@@ -227,9 +227,25 @@ mod tests {
                 .map(|k| (0..strips).map(|j| far(k * in_nm(ruler.step()) + j * each)).min().unwrap())
                 .max().unwrap_or(0);
             prop_assert_eq!(in_nm(found.clear), best.max(0));
-            for (_, along) in &found.joins {
-                prop_assert!(*along >= zero());
+            // Each join lies on its side, a strip less its overlap after the one before, and the
+            // first of them keeps off as far as is told.
+            let places: Vec<i64> = found.joins.iter().map(|(side, along)| {
+                let (from, long) = match side {
+                    EdgeSide::Top => (0, wn),
+                    EdgeSide::Right => (wn, hn),
+                    EdgeSide::Bottom => (wn + hn, wn),
+                    EdgeSide::Left => (2 * wn + hn, hn),
+                };
+                assert!((0..long).contains(&in_nm(*along)), "{along:?} along {side:?}");
+                from + in_nm(*along)
+            }).collect();
+            for pair in places.windows(2) {
+                prop_assert_eq!((pair[1] - pair[0]).rem_euclid(around), each % around);
             }
+            let nearest = (0..strips).map(|j| far(places[0] + j * each)).min().unwrap();
+            prop_assert_eq!(in_nm(found.clear), nearest.max(0));
+            let all = (0..strips).filter(|j| *j == 0 || j * each < around).count();
+            prop_assert_eq!(places.len(), all);
         }
     }
 }

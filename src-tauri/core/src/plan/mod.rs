@@ -606,6 +606,150 @@ mod tests {
         );
     }
 
+    /// Each limit as the documents state it, on it and just beyond it.
+    #[test]
+    fn limits_of_a_plan() {
+        let good = Plan::default();
+        let mm = |mm: i64| nm(mm * 1_000_000);
+        let bound = |change: &dyn Fn(&mut Binding)| {
+            let mut plan = good;
+            change(&mut plan.binding);
+            plan
+        };
+        // Squares of 25 mm to 1 m.
+        let small = Plan {
+            side: mm(25),
+            lap: mm(10),
+            stitch: Stitch::Straight,
+            ..bound(&|b| b.strip = mm(10))
+        };
+        let side = |plan: Plan, side| Plan { side, ..plan };
+        // Both laps under half the side; the fringe from nothing to the side.
+        let between = |lap| Plan {
+            between: Some(lap),
+            ..good
+        };
+        let fringe = |least_fringe| Plan {
+            least_fringe,
+            ..good
+        };
+        let trim = |trim| Plan {
+            trim: Some(trim),
+            ..good
+        };
+        let counts = |washes, cooling_minutes| Plan {
+            washes,
+            cooling_minutes,
+            ..good
+        };
+        let most = [inches(5), mm(1000), mm(50_000)];
+        for (plan, want) in [
+            (small, Ok(())),
+            (side(small, mm(25) - nm(1)), Err(PlanFault::Side)),
+            (side(good, mm(1000)), Ok(())),
+            (side(good, mm(1000) + nm(1)), Err(PlanFault::Side)),
+            (between(half_inches(5) - nm(1)), Ok(())),
+            (between(half_inches(5)), Err(PlanFault::Between)),
+            (between(zero()), Err(PlanFault::Between)),
+            (fringe(zero()), Ok(())),
+            (fringe(nm(-1)), Err(PlanFault::Lap)),
+            (fringe(inches(5)), Ok(())),
+            (fringe(inches(5) + nm(1)), Err(PlanFault::Lap)),
+            (trim(inches(5)), Err(PlanFault::Trim)),
+            (trim(inches(10)), Ok(())),
+            (trim(inches(10) + nm(1)), Err(PlanFault::Trim)),
+            (bound(&|b| b.strip = mm(10)), Ok(())),
+            (
+                bound(&|b| b.strip = mm(10) - nm(1)),
+                Err(PlanFault::Binding),
+            ),
+            (bound(&|b| b.strip = most[0]), Ok(())),
+            (
+                bound(&|b| b.strip = most[0] + nm(1)),
+                Err(PlanFault::Binding),
+            ),
+            (bound(&|b| b.tail = zero()), Ok(())),
+            (bound(&|b| b.tail = nm(-1)), Err(PlanFault::Binding)),
+            (bound(&|b| b.tail = most[1]), Ok(())),
+            (
+                bound(&|b| b.tail = most[1] + nm(1)),
+                Err(PlanFault::Binding),
+            ),
+            // Longer than two laps of ½ in.
+            (bound(&|b| b.longest = inches(1)), Err(PlanFault::Binding)),
+            (bound(&|b| b.longest = inches(1) + nm(1)), Ok(())),
+            (bound(&|b| b.longest = most[2]), Ok(())),
+            (
+                bound(&|b| b.longest = most[2] + nm(1)),
+                Err(PlanFault::Binding),
+            ),
+            (counts(9, 240), Ok(())),
+            (counts(10, 240), Err(PlanFault::Counts)),
+            (counts(9, 241), Err(PlanFault::Counts)),
+        ] {
+            assert_eq!(plan.check(), want, "{plan:?}");
+        }
+    }
+
+    #[test]
+    fn what_a_maker_hears_about_a_plan() {
+        let of = |plan: Plan| {
+            let mut told = plan.advice();
+            told.retain(|a| !matches!(a, Advice::TwinNeedle { .. }));
+            told
+        };
+        // A row or column of squares alone is no row left over.
+        for (across, down, odd) in [
+            (6, 8, false),
+            (7, 8, true),
+            (6, 9, true),
+            (7, 9, true),
+            (1, 8, false),
+            (6, 1, false),
+        ] {
+            let plan = Plan {
+                across,
+                down,
+                ..Plan::default()
+            };
+            assert_eq!(of(plan) == [Advice::OddGrid], odd, "{across} × {down}");
+        }
+        // Fours of 5 in squares lapped ½ in measure 9½ in: nothing beyond that can be trimmed to.
+        let trim = |trim| Plan {
+            trim: Some(trim),
+            ..Plan::default()
+        };
+        let (natural, more) = (half_inches(19), half_inches(20));
+        assert_eq!(of(trim(natural)), []);
+        assert_eq!(
+            of(trim(more)),
+            [Advice::TrimBeyond {
+                trim: more,
+                natural
+            }]
+        );
+        // A third of 6 in is 2 in.
+        let lap = |lap| Plan {
+            side: inches(6),
+            lap,
+            ..Plan::default()
+        };
+        assert_eq!(of(lap(inches(2))), [Advice::LapLarge]);
+        assert_eq!(of(lap(inches(2) - nm(1))), []);
+        // The narrower of two laps is the one that frays: ¼ in less 4 mm leaves 1.175 mm on each side.
+        let between = Plan {
+            between: Some(quarter_inches(1)),
+            ..Plan::default()
+        };
+        assert_eq!(
+            of(between),
+            [Advice::FringeShort {
+                fringe: nm(1_175_000),
+                enough: tenths_of_mm(100)
+            }]
+        );
+    }
+
     #[test]
     fn binding_strips_reach_round() {
         let plan = Plan::default();

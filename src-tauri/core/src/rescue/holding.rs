@@ -77,6 +77,18 @@ mod tests {
         assert_eq!((best.lap, best.off), (sixty_fourths(28), nm(0)));
     }
 
+    /// By hand: the narrowest lap that keeps 3 mm beside rows 4 mm apart is 10 mm, on sixteenths 7/16
+    /// in; the widest is a third of 5 in, 1⅔ in, on sixteenths 26/16 in. That is 20 laps.
+    #[test]
+    fn laps_from_the_least_fringe_to_a_third_of_the_square() {
+        let (w, h) = Plan::default().finished();
+        let found = laps(&begun(Plan::default()), w, h, Ruler::default(), 99);
+        let mut all: Vec<_> = found.iter().map(|held| held.lap).collect();
+        all.sort_unstable();
+        let want: Vec<_> = (7..=26).map(|n| sixty_fourths(4 * n)).collect();
+        assert_eq!(all, want);
+    }
+
     /// By hand: with two joins across and three down each 1/16 in more of lap takes 1/8 in off the
     /// width and 3/16 in off the height. Wished as wide as planned and ¾ in lower, ½ in laps stray ¾
     /// in, ⅝ in laps ¼ + ⅜ in, 11/16 in laps ⅜ + 3/16 in, ¾ in laps ½ + 0 in and 13/16 in laps

@@ -227,4 +227,29 @@ mod tests {
         assert!(said.contains("1/16 in under at each"), "{said}");
         assert!(!said.contains("Nothing is wrong"), "{said}");
     }
+
+    /// By hand: from 18 to 17½ in is ½ in of 18, 2.8 % less.
+    #[test]
+    fn each_measure_kept_is_told_with_its_change_from_the_first() {
+        let words = Words::english();
+        let context = Context {
+            words: &words,
+            ruler: Default::default(),
+            now: 0,
+        };
+        let mut throw = begun(Plan::default());
+        let at = |washes, half: i64| crate::throw::WholeMeasure {
+            size: Size {
+                width: half_inches(half),
+                height: inches(18),
+            },
+            washes,
+            at: 0,
+        };
+        throw.wholes = vec![at(0, 36), at(1, 35)];
+        let told = kept(&throw, context);
+        assert_eq!(told.len(), 2);
+        assert!(!told[0].contains('%'), "{}", told[0]);
+        assert!(told[1].contains("2.8"), "{}", told[1]);
+    }
 }
