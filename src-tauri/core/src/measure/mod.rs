@@ -634,6 +634,17 @@ mod tests {
         }
     }
 
+    #[test]
+    fn the_next_mark_and_the_last_one() {
+        let ruler = Ruler::default();
+        // Of sixteenths, in sixty-fourths: from 5 up to 8 and down to 4; a mark stays where it is.
+        for (length, above, below) in [(5, 8, 4), (7, 8, 4), (8, 8, 8), (9, 12, 8), (0, 0, 0)] {
+            let length = sixty_fourths(length);
+            assert_eq!(ruler.at_least(length), sixty_fourths(above), "{length:?}");
+            assert_eq!(ruler.at_most(length), sixty_fourths(below), "{length:?}");
+        }
+    }
+
     fn inch_ruler(fraction: Fraction) -> Ruler {
         Ruler {
             fraction,

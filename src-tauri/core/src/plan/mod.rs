@@ -691,6 +691,25 @@ mod tests {
         }
     }
 
+    /// By hand: of 5 in the wider lap and 1/8 in go off on either side, and what squaring up may
+    /// take off one side: ½ in, from 9½ to 9 in.
+    #[test]
+    fn a_patch_lies_clear_of_the_wider_lap() {
+        let plan = |lap, between| Plan {
+            lap,
+            between: Some(between),
+            ..Plan::default()
+        };
+        let (half, more) = (half_inches(1), quarter_inches(3));
+        assert_eq!(plan(half, more).most_patch(), quarter_inches(13));
+        assert_eq!(plan(more, half).most_patch(), quarter_inches(13));
+        let trimmed = Plan {
+            trim: Some(inches(9)),
+            ..plan(half, half)
+        };
+        assert_eq!(trimmed.most_patch(), quarter_inches(11));
+    }
+
     #[test]
     fn what_a_maker_hears_about_a_plan() {
         let of = |plan: Plan| {
