@@ -1377,6 +1377,7 @@ pile-strips-over = { $n ->
     [one] Ein Einfassstreifen, der schon geschnitten ist, wird für die Einfassung nicht mehr gebraucht. Heb ihn zum Flicken auf.
    *[other] { $n } Einfassstreifen, die schon geschnitten sind, werden für die Einfassung nicht mehr gebraucht. Heb sie zum Flicken auf.
 }
+way-share-denims = Die Quadrate auf die vorhandenen Jeansstoffe verteilen
 way-shorter-strips = { $n } Einfassstreifen zu { $size }
 way-shorter-strips-joins = Die gibt der Stapel her. Die Einfassung hat dann { $n } Ansätze statt { $before }.
 strips-cut-already = Schon geschnittene Streifen: { $cut } von { $wanted }, noch { $open }.

@@ -1379,6 +1379,7 @@ pile-strips-over = { $n ->
     [one] One binding strip that is cut already is more than the binding takes now. Keep it for a patch.
    *[other] { $n } binding strips that are cut already are more than the binding takes now. Keep them for patches.
 }
+way-share-denims = Share the squares out over the denims you have
 way-shorter-strips = { $n } binding strips of { $size }
 way-shorter-strips-joins = The pile gives these. The binding then has { $n } joins, not { $before }.
 strips-cut-already = Strips cut already: { $cut } of { $wanted }, { $open } to go.
