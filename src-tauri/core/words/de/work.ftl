@@ -1973,7 +1973,10 @@ layout-changes = { $n ->
    *[other] { $n } Quadrate wechseln den Stoff.
 } { $sewn ->
     [0] { $turned ->
-        [0] Genähte Stücke bleiben, wo sie sind.
+        [0] { $joined ->
+            [0] { "" }
+           *[other] Genähte Stücke bleiben, wo sie sind.
+        }
         [one] Ein verbundenes Stück wird gedreht.
        *[other] { $turned } verbundene Stücke werden gedreht.
     }

@@ -2227,7 +2227,10 @@ layout-changes = { $n ->
    *[other] { $n } squares change their fabric.
 } { $sewn ->
     [0] { $turned ->
-        [0] Sewn pieces stay where they are.
+        [0] { $joined ->
+            [0] { "" }
+           *[other] Sewn pieces stay where they are.
+        }
         [one] One joined piece is turned.
        *[other] { $turned } joined pieces are turned.
     }
