@@ -937,7 +937,7 @@ whole-across-exact = Breite: { $foreseen }, genau was sie messen soll.
 whole-down-exact = Höhe: { $foreseen }, genau was sie messen soll.
 whole-across = Breite: { $measured }. Sie soll { $foreseen } messen: { $off }.
 whole-down = Höhe: { $measured }. Sie soll { $foreseen } messen: { $off }.
-whole-within = So viel gibt Stoff beim Nähen nach (bis 2 %, allgemeine Erfahrung). Alles ist in Ordnung.
+whole-within = So viel gibt Stoff beim Nähen nach (bis 2 %, allgemeine Erfahrung). Verbindungen, die etwas neben der Markierung genäht sind, machen dasselbe aus.
 whole-beyond = Das ist mehr, als Stoff beim Nähen meist nachgibt (2 %, allgemeine Erfahrung). Miss einige Verbindungen nach: Manche sind vielleicht breiter oder schmaler genäht als angezeichnet.
 whole-each = { $laps ->
     [one] Es liegt alles an einer Verbindung: { $each }.

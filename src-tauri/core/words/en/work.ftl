@@ -938,7 +938,7 @@ whole-across-exact = Across: { $foreseen }, exactly as it should be.
 whole-down-exact = Down: { $foreseen }, exactly as it should be.
 whole-across = Across: { $measured }. It should measure { $foreseen }: { $off }.
 whole-down = Down: { $measured }. It should measure { $foreseen }: { $off }.
-whole-within = Cloth gives that much when it is sewn (up to 2 %, common practice). Nothing is wrong.
+whole-within = Cloth gives that much when it is sewn (up to 2 %, common practice). Joins sewn a little beside their marks do the same.
 whole-beyond = That is more than cloth usually gives when it is sewn (2 %, common practice). Measure a few joins: some may be sewn wider or narrower than marked.
 whole-each = { $laps ->
     [one] It is all at one join: { $each }.
