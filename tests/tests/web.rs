@@ -363,6 +363,60 @@ fn a_throw_goes_from_one_browser_to_another_and_to_the_desktop() {
     browser.close();
 }
 
+/// Work that was never saved elsewhere is reminded of on the shelf; one tap saves a copy, another
+/// puts it off.
+#[test]
+fn the_shelf_reminds_of_a_copy_and_one_tap_saves_it() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), &host.url);
+    let there = "return document.querySelector('[data-testid=reminder]') !== null";
+    demo(&browser);
+    for _ in 0..30 {
+        tick(&browser);
+    }
+    assert_eq!(browser.run(there), false, "never amid a step");
+    browser.run("history.back()");
+    assert!(browser.text("reminder").contains("in this browser only"));
+    browser.run("location.reload()");
+    assert!(browser.text("reminder").contains("in this browser only"));
+    assert_eq!(amiss(&browser), json!([]), "the reminder");
+    let small = browser.run(
+        "return [...document.querySelectorAll('[data-testid=reminder] button')].filter((e) => {
+            const box = e.getBoundingClientRect();
+            return box.width < 48 || box.height < 48;
+         }).length",
+    );
+    assert_eq!(small, 0, "each can be tapped");
+    let seen = browser.run(
+        "const box = document.querySelector('[data-testid=reminder]').getBoundingClientRect();
+         const row = document.querySelector('[data-testid=throw-row] .name').getBoundingClientRect();
+         return box.top >= 0 && box.height < innerHeight / 3 && row.bottom < innerHeight;",
+    );
+    assert_eq!(
+        seen, true,
+        "it is small, and the throw is in view beside it"
+    );
+    browser.tap("copy-save");
+    browser.wait(&format!(
+        "return {}",
+        &there["return ".len()..].replace("!==", "===")
+    ));
+    let downloads = profile.path().join("downloads");
+    let saved = (0..100).any(|_| {
+        std::thread::sleep(Duration::from_millis(100));
+        let mut files = below(&downloads).into_iter();
+        files.any(|file| file.extension().is_some_and(|ending| ending == "jsonl"))
+    });
+    assert!(saved, "the copy was downloaded");
+    browser.run("location.reload()");
+    browser.text("throw-row");
+    assert_eq!(browser.run(there), false, "it is not asked for again");
+    browser.close();
+}
+
 #[test]
 fn a_newer_app_waits_until_the_next_start() {
     let Some(folder) = built() else { return };

@@ -1,6 +1,7 @@
 //! Exporting a throw as files.
 
 use super::Service;
+use super::reminding::last_of;
 use crate::disk::DiskPath;
 use crate::export::ExportFile;
 use crate::store::{StoreError, ThrowId};
@@ -26,10 +27,13 @@ impl Service {
         match export {
             Export::Throw => {
                 let called = self.with(id, now, |journal, _| Ok(journal.throw().name.clone()))?;
-                let bytes = ThrowId::parse(id).and_then(|id| self.own_bytes(&id));
+                let made = ThrowId::parse(id).and_then(|id| Ok((self.own_bytes(&id)?, id)));
+                let (bytes, id) = made.map_err(|error| self.message(&error))?;
+                let opened = self.open.get(&id);
+                self.copy_made = opened.map(|opened| (id.clone(), last_of(&opened.journal)));
                 let file = ExportFile {
                     name: show::file_name(&called, "jsonl"),
-                    bytes: bytes.map_err(|error| self.message(&error))?,
+                    bytes,
                 };
                 Ok(vec![file])
             }

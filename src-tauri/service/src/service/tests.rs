@@ -2,6 +2,7 @@
 
 mod imports;
 mod memory;
+mod reminding;
 
 use super::*;
 use crate::desktop;
