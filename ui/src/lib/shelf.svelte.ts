@@ -42,14 +42,7 @@ export interface NewThrow {
 
 type Shell = Pick<
   typeof ipc,
-  | 'shelf'
-  | 'act'
-  | 'shelfCommand'
-  | 'again'
-  | 'importFile'
-  | 'dropped'
-  | 'decideImport'
-  | 'save'
+  'shelf' | 'act' | 'shelfCommand' | 'again' | 'importFile' | 'dropped' | 'decideImport' | 'save'
 >;
 
 /** Whether throws of this shelf are still unread. */
