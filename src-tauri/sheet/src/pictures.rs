@@ -65,6 +65,10 @@ impl Pictures<'_> {
             "heaps": sheet.heaps.iter().map(|heap| {
                 heap.cuts.iter().map(|cuts| all.cuts(cuts)).collect::<Vec<Value>>()
             }).collect::<Vec<Vec<Value>>>(),
+            "moves": sheet.stages.iter().map(|stage| {
+                let moves = stage.moves.iter().flat_map(|part| &part.moves);
+                moves.map(|one| all.moved(&one.picture)).collect::<Vec<Value>>()
+            }).collect::<Vec<Vec<Value>>>(),
         });
         (described, all.files)
     }
@@ -128,6 +132,14 @@ impl Pictures<'_> {
     fn swatch(&mut self, picture: &Picture) -> Value {
         let side = if self.large() { 22.0 } else { 16.0 };
         self.add(picture.clone(), side * POINT / picture.width, [0.6, 0.0])
+    }
+
+    /// One move of a step: four side by side, two in large print.
+    fn moved(&mut self, picture: &Picture) -> Value {
+        let across = if self.large() { 2.0 } else { 4.0 };
+        let wide = (self.wide() - GAP * (across - 1.0)) / across;
+        let scale = (wide / picture.width).min(wide * 0.7 / picture.height);
+        self.add(picture.clone(), scale, [0.6, 0.0])
     }
 
     /// What is cut up already is shown small; what is still to cut about as large as the page

@@ -1,7 +1,9 @@
 //! A piece and where to cut it.
 
 use crate::cloth::cutting::{self, CutPlan, Cutting};
-use crate::cloth::garments::{self, Garment, GarmentPart, Piece, Source, ZoneKind};
+use crate::cloth::garments::{
+    self, Garment, GarmentPart, GarmentStart, Knees, Piece, Source, ZoneKind,
+};
 use crate::cloth::pairs;
 use crate::cloth::patches;
 use crate::cloth::pile::{Heap, Use};
@@ -12,7 +14,7 @@ use crate::command::{Command, Rejection, decide};
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, from_mm, in_mm, zero};
 use crate::show::context::Context;
-use crate::show::cutting_list::{CutRow, Laid, label_turned, left_over, rows};
+use crate::show::cutting_list::{CutRow, Laid, came_out, label_turned, left_over, rows};
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::piece::{Lying, cloth};
 use crate::show::errors::rejection;
@@ -369,6 +371,7 @@ fn cutting_by(
     let unchanged = (!changed && !held && known.is_none()).then(|| account(throw));
     let known = known.or(unchanged.as_ref());
     let mut laid = match (strips_held, known.filter(|_| !changed)) {
+        _ if counted.is_some() => Laid::cut_up(journal, at, heap, &piece),
         (Some(strips), _) => Laid::alone(throw, at.1, heap, &piece, strips),
         (None, Some(known)) => Laid::of(throw, at, heap, &piece, known),
         (None, None) => {
@@ -383,7 +386,20 @@ fn cutting_by(
     let cuts = &laid.cuts;
     let squares = cuts.count;
     let parts = names::parted(squares, cuts.pieced, context);
-    if held {
+    if let Some(came) = counted {
+        let parts = names::parted(came.get(), heap.counted_pieced(at.1).get(), context);
+        let figure = |key: &str, value| Figure {
+            label: context.say(key, &[]),
+            value: context.plain(value),
+        };
+        let squares = say!(context, "number-parted", n = came, parts = parts);
+        view.figures = vec![figure("figure-came-out", squares)];
+        let strips = came_out(journal, at).map_or(0, |(strips, _)| strips.get());
+        if strips > 0 {
+            let strips = say!(context, "number", n = strips);
+            view.figures.push(figure("figure-strips-came-out", strips));
+        }
+    } else if held {
         // What else could be cut of it is worked out once the point is let go, and so are the
         // strips for the binding that the whole pile shares out then.
         view.figures = vec![Figure {
@@ -395,6 +411,9 @@ fn cutting_by(
         compare(&mut view, &laid, &how, context);
         if begins_so(garment, &piece) {
             view.said.push(say!(context, "part-start"));
+        }
+        if knee_is_guessed(garment, at.1, &piece) {
+            view.said.push(say!(context, "knee-guessed"));
         }
         view.list = rows(throw, (n, index), &laid, context);
         view.left = left_over(cuts, context);
@@ -561,6 +580,15 @@ fn begins_so(garment: &Garment, piece: &Piece) -> bool {
     let start = garment.start;
     let begun = start.and_then(|start| garments::small_part(start, piece.part));
     begun.as_ref() == Some(piece)
+}
+
+/// Whether a worn knee is drawn of which nobody has said whether it is there.
+fn knee_is_guessed(garment: &Garment, index: usize, piece: &Piece) -> bool {
+    let unseen = |start: &GarmentStart| start.knees == Knees::Unknown;
+    let start = garment.began().filter(unseen);
+    start.is_some_and(|start| start.is_as_begun(garment, index))
+        && garment.pieces.get(index) == Some(piece)
+        && piece.zones.iter().any(|zone| zone.kind == ZoneKind::Knee)
 }
 
 /// What can still be done with a piece that holds no square.

@@ -5,14 +5,15 @@ use crate::cloth::garments::{Piece, Zone, ZoneKind};
 use crate::cloth::pile::Heap;
 use crate::cloth::steps::{CutStep, HalvesLie, steps};
 use crate::command::Command;
+use crate::log::journal::{Journal, What};
 use crate::measure::{Count, Length, in_nm, zero};
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::names;
 use crate::show::parts::Button;
-use crate::throw::Throw;
 use crate::throw::account::{ClothAccount, LaidPiece, MOST_STRIPS, layout};
 use crate::throw::wishes::Grain;
+use crate::throw::{Event, Throw, Went};
 use crate::words::Shown;
 use serde::Serialize;
 use ts_rs::TS;
@@ -90,10 +91,53 @@ impl Laid {
         }
     }
 
+    /// A piece that is cut up, as it lay when it was cut. Its squares have their places where all of
+    /// them came out; else nobody said which of them did not.
+    pub(super) fn cut_up(
+        journal: &Journal,
+        (n, index): (u16, usize),
+        heap: &Heap,
+        piece: &Piece,
+    ) -> Laid {
+        let came = came_out(journal, (n, index));
+        let strips = came.map_or(Count::NONE, |(strips, _)| strips);
+        let mut laid = Laid::alone(journal.throw(), index, heap, piece, strips);
+        let places = came.map_or(&[][..], |(_, places)| places);
+        if heap.counted.get(index).copied().flatten() == Some(Count::at_most(laid.cuts.count)) {
+            laid.places = places.to_vec();
+        }
+        laid
+    }
+
     /// What is chalked on a square, counted from 0.
     pub(super) fn chalk(&self, square: usize) -> Option<String> {
         self.places.get(square).map(|place| names::square(*place))
     }
+}
+
+/// The binding strips that came out of a piece that is cut up, and the places of its squares.
+pub(super) fn came_out(journal: &Journal, (n, index): (u16, usize)) -> Option<(Count, &[Rect])> {
+    let standing = journal.entries().rev().filter(|(_, stands)| *stands);
+    let events = standing.filter_map(|(entry, _)| match &entry.what {
+        What::Do(events) => Some(events),
+        _ => None,
+    });
+    events.flatten().find_map(|event| match event {
+        Event::PieceCut {
+            n: heap,
+            piece,
+            went,
+            strips,
+            ..
+        } if (*heap, usize::from(*piece)) == (n, index) => {
+            let places = match went {
+                Some(Went::Squares { places, .. }) => places.as_slice(),
+                _ => &[],
+            };
+            Some((strips.map_or(Count::NONE, |s| s.count), places))
+        }
+        _ => None,
+    })
 }
 
 /// What the left edge of something cut is measured from, and how far it is from there; nothing

@@ -10,12 +10,15 @@ use crate::measure::{Area, Length, nm, square_metres};
 use crate::plan::{Joining, Stitch};
 use crate::show::context::Context;
 use crate::show::parts::{Figure, Head, gone_told, head};
-use crate::show::{change, pile};
+use crate::show::{change, enough};
 use crate::throw::account::{ClothAccount, account};
 use crate::throw::stock::{cloth_for, covers, gone, used};
 use crate::throw::{Item, Throw};
 use serde::Serialize;
 use ts_rs::TS;
+
+/// The kilograms of a pound (international avoirdupois pound, 1959; exact to eight places).
+const KG_PER_LB: f64 = 0.453_592_37;
 
 /// One thing to have at hand.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
@@ -236,7 +239,7 @@ fn strips_short(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> 
     let lacking = account.strips.lacking();
     match throw.pile.is_empty() || lacking == 0 {
         true => Vec::new(),
-        false => vec![pile::strips_told(throw, account, context)],
+        false => vec![enough::strips_told(throw, account, context)],
     }
 }
 
@@ -279,7 +282,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         true => {
             (account.short() > 0).then(|| say!(context, "item-denim-unpiled", n = account.short()))
         }
-        false => Some(pile::enough_squares(&account, context)),
+        false => Some(enough::enough_squares(&account, context)),
     });
     lines.extend(denims(throw, &account, context).into_iter().map(|d| d.said));
     row(Item::Denim, say!(context, "item-denim"), lines);
@@ -364,14 +367,13 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
             context,
             "item-thread-needles",
             needles = thread.needles,
-            each = long(thread.needle, context),
-            spools = thread.spools,
-            size = wound(Winding::default().spool, context)
+            each = long(thread.needle, context)
         )];
         lines.push(say!(
             context,
             "item-thread-in-all",
-            n = thread.spools_in_all
+            n = thread.spools_in_all,
+            size = wound(Winding::default().spool, context)
         ));
         if twin {
             lines.push(say!(context, "item-thread-twin"));
@@ -468,7 +470,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         + laps * denim.weight
         + small * cotton.weight;
     let kg = in_kilograms(weight);
-    let (lb, g) = (kg / 0.453_592_37, kg * 1_000.0);
+    let (lb, g) = (kg / KG_PER_LB, kg * 1_000.0);
     let pounds = match lb < 1.0 {
         true => say!(context, "ounces-weight", n = (lb * 16.0).round() as i64),
         false => say!(context, "pounds", n = context.words.decimal(lb, 1)),
@@ -491,10 +493,16 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         ),
         say!(context, "gsm", n = in_gsm(denim.weight).round() as i64),
     );
+    let whole = |n: f64| context.words.decimal(n, 0);
+    let load = context.either(
+        say!(context, "pounds", n = whole(WASHER_KG / KG_PER_LB)),
+        say!(context, "kilograms", n = whole(WASHER_KG)),
+    );
+    let load = load.as_str();
     let washer = match washing(weight, kilograms(WASHER_KG)) {
-        Washing::Roomy => say!(context, "washer-roomy"),
-        Washing::Tight => say!(context, "washer-tight"),
-        Washing::TooHeavy => say!(context, "washer-heavy"),
+        Washing::Roomy => say!(context, "washer-roomy", size = load),
+        Washing::Tight => say!(context, "washer-tight", size = load),
+        Washing::TooHeavy => say!(context, "washer-heavy", size = load),
     };
     GatherView {
         head: head(journal, context),

@@ -14,6 +14,7 @@ mod cutting;
 mod cutting_list;
 mod dates;
 pub mod drawing;
+mod enough;
 mod errors;
 mod events;
 mod export;

@@ -10,6 +10,7 @@ use crate::measure::{Count, Length, System, in_nm, inches, millimetres, nm, zero
 use crate::plan::Plan;
 use crate::show::context::Context;
 use crate::show::cutting::part;
+use crate::show::enough::{denims_to_cut, enough_squares, strips_told};
 use crate::show::off::RemedyRow;
 use crate::show::parts::{Button, Choice, Figure, Head, head};
 use crate::show::{change, fields, names};
@@ -262,9 +263,7 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
     }
     said.extend(enough(throw, &account, context));
     match of_each {
-        sentences if sentences.is_empty() => {
-            said.extend(super::work::denims_to_cut(throw, context))
-        }
+        sentences if sentences.is_empty() => said.extend(denims_to_cut(throw, context)),
         sentences => said.extend(sentences),
     }
     let [low, high] = denim().fold([Count::NONE; 2], |[low, high], h| {
@@ -324,39 +323,6 @@ fn enough(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<St
     }
     said.push(strips_told(throw, account, context));
     said
-}
-
-/// Whether the squares there are and those to come are enough, with the spares to keep back.
-pub(super) fn enough_squares(account: &ClothAccount, context: Context<'_>) -> String {
-    let (over, keep) = (account.over(), i64::from(account.keep));
-    if account.cut >= account.wanted {
-        say!(context, "pile-all-cut")
-    } else if over < 0 {
-        say!(context, "pile-short", short = account.short())
-    } else if account.is_uneven() {
-        say!(context, "pile-uneven")
-    } else if over < keep {
-        say!(context, "pile-few-spares", over = over, keep = keep)
-    } else {
-        say!(context, "pile-enough", over = over)
-    }
-}
-
-/// Whether the binding strips are cut, or the pile gives them.
-pub(super) fn strips_told(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> String {
-    let strips = account.strips;
-    let size = context.by(throw.plan.binding.strip, throw.plan.binding.longest);
-    match (strips.open(), strips.lacking()) {
-        (0, _) => say!(context, "pile-strips-cut", n = strips.wanted),
-        (open, 0) => say!(context, "pile-strips-planned", n = open, size = size),
-        (open, lacking) => say!(
-            context,
-            "pile-strips-lacking",
-            n = open,
-            lacking = lacking,
-            size = size
-        ),
-    }
 }
 
 /// Shorter binding strips that the pile gives without losing a square that is needed: the

@@ -24,10 +24,10 @@ use crate::show::context::Context;
 use crate::show::opening::{self, OpenFirst};
 use crate::show::parts::{Button, CautionNote, Figure, Head, Move, head};
 use crate::show::picture::Picture;
-use crate::show::{bound, lessons, measuring, names, pictures};
-use crate::throw::account::account;
+use crate::show::{bound, enough, lessons, measuring, names, pictures};
+use crate::throw::account::{ClothAccount, account};
 use crate::throw::index::tier;
-use crate::throw::tasks::{Station, Task, sitting};
+use crate::throw::tasks::{Caution, Station, Task, sitting};
 use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time};
 use serde::Serialize;
@@ -407,6 +407,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             done = done
         ),
     };
+    let cloth = cloth_there(throw, task);
     let square_at_hand = piece.is_square() && throw.has(piece, Task::Cut);
     Card {
         task,
@@ -425,6 +426,8 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         how: {
             let mut said = how(throw, task, piece, context);
             said.extend(fabrics_of(throw, batch, context));
+            let lacking = cloth.as_ref().filter(|cloth| cloth.short() > 0);
+            said.extend(lacking.map(|cloth| enough::enough_squares(cloth, context)));
             let next = sitting(task, throw.made(piece).joining).iter().skip(1);
             for task in next {
                 let usual = usual_how(throw, *task, piece, context);
@@ -453,7 +456,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             CautionNote {
                 caution,
                 title: context.say(&format!("caution-{key}-title"), &[]),
-                text: context.say(&format!("caution-{key}"), &[]),
+                text: caution_text(throw, caution, context),
             }
         }),
         open: opening::first(throw, piece, context)
@@ -463,7 +466,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             Task::GlueBinding => bound::corner(throw, context),
             _ => Vec::new(),
         },
-        ticks: ticks(throw, batch, context),
+        ticks: ticks(throw, batch, cloth.as_ref(), context),
         cool_from: batch.cool_at.map(|at| at.saturating_sub(throw.cooling())),
         cool_at: batch.cool_at,
         measure_first: task == Task::SquareUp
@@ -684,7 +687,7 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
         out.extend(strips_left(throw, context));
     }
     if task == Task::Cut {
-        out.extend(denims_to_cut(throw, context));
+        out.extend(enough::denims_to_cut(throw, context));
         out.extend(cut_from(throw, piece, context));
     }
     if task == Task::Wash && throw.wholes.is_empty() {
@@ -762,19 +765,6 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
     }
 }
 
-/// How many squares are still to be cut from each denim, where the faces name more than one.
-pub(super) fn denims_to_cut(throw: &Throw, context: Context<'_>) -> Option<String> {
-    let open = throw.uncut_by_denim();
-    let wanted = throw.denims.iter().zip(open).filter(|(_, n)| *n > 0);
-    let named =
-        wanted.map(|(denim, n)| say!(context, "cut-of-denim", n = n, denim = denim.name.as_str()));
-    let named: Vec<String> = named.collect();
-    (named.len() > 1).then(|| {
-        let list = context.words.list("list-short", named);
-        say!(context, "cut-denims", list = list)
-    })
-}
-
 /// What on the pile is of this square's denim and not cut up yet, if that was said.
 fn cut_from(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> {
     let denim = Some(throw.cover(piece).denim);
@@ -787,6 +777,24 @@ fn cut_from(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> 
         let heaps = context.words.list("list-short", names);
         say!(context, "cut-from", heaps = heaps)
     })
+}
+
+/// A caution in full; which needle or plate can be struck depends on the stitch.
+pub(super) fn caution_text(throw: &Throw, caution: Caution, context: Context<'_>) -> String {
+    let stitch = match throw.plan.stitch {
+        Stitch::Twin { .. } => "twin",
+        Stitch::Zigzag { .. } => "zigzag",
+        Stitch::Straight | Stitch::TwoRows { .. } => "straight",
+    };
+    let key = format!("caution-{}", caution.key());
+    context.say(&key, &[("stitch", stitch.into())])
+}
+
+/// The account of the cloth while squares are cut; nothing is known of it where no denim is on the
+/// pile.
+fn cloth_there(throw: &Throw, task: Task) -> Option<ClothAccount> {
+    let is_known = task == Task::Cut && throw.pile.values().any(|heap| heap.makes.is_denim());
+    is_known.then(|| account(throw))
 }
 
 /// The piece that is being cut, or else the first on the pile that gives squares of a denim
@@ -931,14 +939,24 @@ fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<
     Some(Button { label, action })
 }
 
-fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
+/// The buttons that say what is done, the largest first; `cloth` is the account of the cloth where
+/// squares are cut from a pile.
+fn ticks(
+    throw: &Throw,
+    batch: &Batch,
+    cloth: Option<&ClothAccount>,
+    context: Context<'_>,
+) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
     let past = past(throw, task, context);
     let ready = || crate::command::ready_for(throw, batch.kind, task);
     let undecided = undecided(throw, batch);
     let alike = like_the_first(throw, batch);
     let differ = alike.len() < n;
+    // Squares are not said to be cut from cloth that is not there.
+    let gives = |count: usize| cloth.is_none_or(|cloth| count <= cloth.to_come as usize);
     let sitting = sitting_button(throw, batch, context);
+    let sitting = sitting.filter(|_| gives(together(throw, batch).len()));
     let whole_sitting = sitting.is_some();
     let mut out: Vec<Button> = sitting.into_iter().collect();
     out.push(Button {
@@ -952,7 +970,8 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
             pieces: vec![batch.piece],
         },
     });
-    if differ && alike.len() > 1 && together(throw, batch).len() < alike.len() {
+    let is_all_there = gives(alike.len());
+    if differ && is_all_there && alike.len() > 1 && together(throw, batch).len() < alike.len() {
         let lap = throw.made(batch.piece).lap;
         let label = match task {
             Task::Dot | Task::Pin | Task::PressLap | Task::Stitch => say!(
@@ -1013,10 +1032,11 @@ fn ticks(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<Button> {
         });
     };
     let together = n - undecided.len();
-    if together > 8 && !differ && !whole_sitting {
+    if together > 8 && gives(8) && !differ && !whole_sitting {
         more(8, "tick-some");
     }
-    if together > 1 || (together > 0 && undecided.contains(&batch.piece)) {
+    let several = together > 1 || (together > 0 && undecided.contains(&batch.piece));
+    if several && gives(together) {
         let key = match task {
             _ if !undecided.is_empty() => "tick-some",
             Task::CutFabric if differ => "tick-all-cut-fabrics",

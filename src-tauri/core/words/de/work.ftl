@@ -451,7 +451,11 @@ caution-iron = An Bügelsohle und Dampf verbrennt man sich; durch Kleber steigt 
 caution-blade-and-iron-title = Heißes Eisen, scharfe Klinge
 caution-blade-and-iron = Zuerst das Eisen: An Sohle und Dampf verbrennt man sich. Stell es auf, wenn du es loslässt, halte das Kabel aus dem Weg und stell es beiseite, bevor du schneidest. Dann der Rollschneider: Schließ den Klingenschutz jedes Mal, wenn du ihn weglegst, schneide vom Körper weg und halte die Hand, die das Lineal hält, fern von der Kante. Beachte die Anleitungen von beiden.
 caution-needle-title = Nadel
-caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung abzüglich des Nadelabstands: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack. Die Anleitung der Maschine entscheidet.
+caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. { $stitch ->
+    [twin] Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung abzüglich des Nadelabstands: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack.
+    [zigzag] Eine Geradstichplatte mit einem runden Loch verträgt keinen Zickzack: Setz Platte und Fuß mit der breiten Öffnung ein und dreh das Handrad einen ganzen Zickzack weit, bevor du anfängst.
+   *[straight] Stell einen Geradstich ein, Nadel in der Mitte: Auf einer Geradstichplatte mit einem runden Loch trifft eine verstellte Nadel die Platte. Dreh das Handrad einmal ganz herum, bevor du anfängst.
+} Die Anleitung der Maschine entscheidet.
 caution-lint-title = Flusen sind brennbar
 caution-lint = Offene Kanten geben viele Flusen ab. Reinige das Flusensieb des Trockners vor und nach jeder Ladung, und lass den Trockner nicht unbeaufsichtigt laufen. Folge der Anleitung der Maschine.
 caution-children-title = Kleine Kinder
@@ -1343,17 +1347,19 @@ figure-patch = Flicken
 figure-round-patch = Jeans ringsum
 figure-squares-here = Quadrate, quer geschnitten
 figure-from-hem = Vom Saum aufwärts, ohne Auswahl
+figure-came-out = Quadrate herausbekommen
+figure-strips-came-out = Einfassstreifen herausbekommen
 figure-free = Wenn Streifen nicht quer sein müssen
 figure-bound = Höchstens, wie man auch schneidet
 pile-enough = { $over ->
     [0] Genau genug Jeansquadrate, keins übrig.
-    [one] Genug Jeansquadrate, eins übrig.
-   *[other] Genug Jeansquadrate, { $over } übrig.
+    [one] Genug Jeansquadrate: Wenn jeder Platz seins hat, ist eins übrig.
+   *[other] Genug Jeansquadrate: Wenn jeder Platz seins hat, sind { $over } übrig.
 }
 pile-few-spares = { $over ->
     [0] Gerade genug Jeansquadrate, keines übrig: Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
-    [one] Genug Jeansquadrate, eines übrig: Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
-   *[other] Genug Jeansquadrate, { $over } übrig: Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
+    [one] Genug Jeansquadrate: Wenn jeder Platz seins hat, ist eins übrig. Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
+   *[other] Genug Jeansquadrate: Wenn jeder Platz seins hat, sind { $over } übrig. Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
 }
 pile-strips-cut = { $n ->
     [one] Der Einfassstreifen ist geschnitten.
@@ -1382,8 +1388,8 @@ strips-from = { $n } aus { $what }
 strips-from-pile = Aus dem Stapel: { $list }.
 pile-uneven = Insgesamt genug Jeansquadrate, aber nicht von jedem Jeansstoff.
 pile-short = { $short ->
-    [one] Ein Jeansquadrat fehlt.
-   *[other] { $short } Jeansquadrate fehlen.
+    [one] Ein Jeansquadrat fehlt, dazu { $keep } als Reserve.
+   *[other] { $short } Jeansquadrate fehlen, dazu { $keep } als Reserve.
 }
 pile-empty = Noch nichts auf dem Stapel. Leg ein Kleidungsstück, Stoff oder eine Packung Quadrate dazu.
 pile-all-cut = Alle Jeansquadrate sind zugeschnitten.
@@ -1491,6 +1497,7 @@ mirror-worn-sleeve = Eintragen, wo der andere Ärmel abgewetzt ist
 worn-asked = Wo ist dieses Stück abgewetzt? Umriss, Saum und Nähte sind die des Gegenstücks, gespiegelt. Ein abgewetztes Knie, Löcher und Flecken wurden nicht übernommen: Trag sie hier ein.
 worn-asked-marked = Wo ist dieses Stück abgewetzt? Umriss, Saum und Nähte sind die des Gegenstücks, gespiegelt. Abgewetzte Stellen wurden nicht übernommen. Hier schon eingetragen: { $places }. Verschiebe sie, trag weitere ein oder nimm sie heraus.
 worn-nothing = Sonst ist nichts abgewetzt
+knee-guessed = Das abgewetzte Knie im Bild ist eine Annahme, denn noch niemand hat nachgesehen. Halt das Bein gegen das Licht und trag das Knie richtig ein oder nimm es heraus.
 worn-heed = Noch niemand hat eingetragen, wo dieses Stück abgewetzt ist: Sieh es dir an, bevor du schneidest.
 piece-worn-unsaid = { $gives }; abgewetzte Stellen noch nicht eingetragen
 cut-row = { $title }. { $text }
@@ -1515,8 +1522,8 @@ cut-binding-above = { $above } über { $low ->
     [hem] dem Saum
    *[edge] dem unteren Rand
 }
-cut-binding-edge = entlang der linken Kante
-cut-binding-left = { $left } von der linken Kante
+cut-binding-edge = seine linke untere Ecke dort auf der linken Kante
+cut-binding-left = seine linke untere Ecke dort { $left } von der linken Kante
 cut-binding-strip-edge = entlang dem Streifen davor
 cut-binding-strip = { $left } rechts vom Streifen davor
 cut-strip-title = Streifen { $n }: { $squares ->
@@ -1722,8 +1729,8 @@ item-short = { $n ->
    *[other] { $n } fehlen.
 }
 item-fat-quarters = { $n ->
-    [one] Ein Fat Quarter gibt { $each }.
-   *[other] { $n } Fat Quarters; jedes gibt { $each }.
+    [one] Wenn du Fat Quarters kaufst: eines, es gibt { $each }.
+   *[other] Wenn du Fat Quarters kaufst: { $n }, jedes gibt { $each }.
 }
 item-binding = Einfassstreifen
 item-binding-strips = { $n ->
@@ -1737,15 +1744,12 @@ item-binding-length = { $n ->
 }
 item-thread = Garn
 item-thread-needles = { $needles ->
-    [one] { $each }: { $spools ->
-        [one] eine Garnrolle zu { $size }
-       *[other] { $spools } Garnrollen zu { $size }
-    }.
-   *[other] { $each } für jede Nadel: { $spools } Garnrollen zu { $size }.
+    [one] { $each } für die Nadel.
+   *[other] { $each } für jede Nadel.
 }
 item-thread-in-all = { $n ->
-    [one] Eine Garnrolle reicht auch für die Unterfadenspulen. Das ist eine Schätzung.
-   *[other] Mit dem Garn für die Unterfadenspulen: zusammen { $n } Garnrollen. Das ist eine Schätzung.
+    [one] Eine Garnrolle zu { $size } reicht, auch für die Unterfadenspulen. Das ist eine Schätzung.
+   *[other] Leg { $n } Garnrollen zu { $size } bereit; die Unterfadenspulen wickelst du vom selben Garn. Das ist eine Schätzung.
 }
 item-thread-twin = Eine Zwillingsnadel braucht zwei Garnrollen zugleich auf der Maschine.
 item-thread-rows = Zwei Reihen mit einer Nadel brauchen nur eine Garnrolle auf der Maschine, aber doppelt so viel Garn wie eine Reihe.
@@ -1792,9 +1796,9 @@ gsm = { $n } g/m²
 ounces = { $n } oz/yd²
 metres = { $n } m
 yards = { $n } yd
-washer-roomy = Sie hat in einer Haushaltswaschmaschine (7 kg) genug Platz, um sich zu bewegen.
-washer-tight = Sie füllt eine Haushaltswaschmaschine (7 kg): Wasch sie allein.
-washer-heavy = Sie ist zu schwer für eine Haushaltswaschmaschine (7 kg): Nimm eine größere, etwa im Waschsalon.
+washer-roomy = Sie hat in einer Haushaltswaschmaschine ({ $size }) genug Platz, um sich zu bewegen.
+washer-tight = Sie füllt eine Haushaltswaschmaschine ({ $size }): Wasch sie allein.
+washer-heavy = Sie ist zu schwer für eine Haushaltswaschmaschine ({ $size }): Nimm eine größere, etwa im Waschsalon.
 gather-estimates = Gewicht und Garn sind mit üblichem Stoff gerechnet, wenn der Stapel nichts anderes sagt.
 
 ## Nähproben
@@ -2278,6 +2282,7 @@ sheet-notes = Notizen
 sheet-lessons = Was du gelernt hast
 sheet-learned = Gelernt
 sheet-learned-here = An dieser Decke gelernt
+sheet-corners = Die Einfassung an jeder Ecke
 sheet-story = Die Geschichte
 sheet-left-off = { $n ->
     [one] Ein Foto fehlt hier: Höchstens { $most } werden gedruckt.

@@ -452,7 +452,11 @@ caution-iron = The soleplate and the steam burn; steam rises through glue. Stand
 caution-blade-and-iron-title = Hot iron, sharp blade
 caution-blade-and-iron = First the iron: the soleplate and the steam burn. Stand it up when you let go of it, keep the cord out of the way, and put it aside before you cut. Then the cutter: close its guard every time you put it down, cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the instructions of both.
 caution-needle-title = Needle
-caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag. The machine’s manual decides.
+caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. { $stitch ->
+    [twin] A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag.
+    [zigzag] A straight-stitch plate, with one round hole, takes no zigzag: put in the plate and the foot with the wide opening, and turn the wheel by hand through one whole zigzag before you start.
+   *[straight] Set a straight stitch, needle in the middle: on a straight-stitch plate, with one round hole, a needle set to one side strikes it. Turn the wheel by hand once round before you start.
+} The machine’s manual decides.
 caution-lint-title = Lint burns
 caution-lint = Raw edges shed a lot of lint. Clean the dryer’s lint filter before and after each load, and do not leave the dryer running alone. Follow the machine’s manual.
 caution-children-title = Small children
@@ -1345,17 +1349,19 @@ figure-patch = Patch
 figure-round-patch = Denim round it
 figure-squares-here = Squares, cut straight across
 figure-from-hem = Cut from the hem up, without choosing
+figure-came-out = Squares that came out
+figure-strips-came-out = Binding strips that came out
 figure-free = If strips need not go straight across
 figure-bound = No more than, however cut
 pile-enough = { $over ->
     [0] Just enough denim squares, none to spare.
-    [one] Enough denim squares, one to spare.
-   *[other] Enough denim squares, { $over } to spare.
+    [one] Enough denim squares: one is over once every place has its own.
+   *[other] Enough denim squares: { $over } are over once every place has its own.
 }
 pile-few-spares = { $over ->
     [0] Just enough denim squares, but none to spare: keep back about { $keep }, since some are scorched or miscut.
-    [one] Enough denim squares, one to spare: keep back about { $keep }, since some are scorched or miscut.
-   *[other] Enough denim squares, { $over } to spare: keep back about { $keep }, since some are scorched or miscut.
+    [one] Enough denim squares: one is over once every place has its own. Keep back about { $keep }, since some are scorched or miscut.
+   *[other] Enough denim squares: { $over } are over once every place has its own. Keep back about { $keep }, since some are scorched or miscut.
 }
 pile-strips-cut = { $n ->
     [one] The binding strip is cut.
@@ -1384,8 +1390,8 @@ strips-from = { $n } from { $what }
 strips-from-pile = From the pile: { $list }.
 pile-uneven = Enough denim squares in all, but not of each denim.
 pile-short = { $short ->
-    [one] One denim square short.
-   *[other] { $short } denim squares short.
+    [one] One denim square short, and { $keep } more to keep back as spares.
+   *[other] { $short } denim squares short, and { $keep } more to keep back as spares.
 }
 pile-empty = Nothing on the pile yet. Add a garment, cloth or a pack of squares.
 pile-all-cut = Every denim square is cut.
@@ -1493,6 +1499,7 @@ mirror-worn-sleeve = Mark where the other sleeve is worn
 worn-asked = Where is this one worn? Its outline, hem and seams are those of the other half, mirrored. A worn knee, holes and stains were not taken over: mark them here.
 worn-asked-marked = Where is this one worn? Its outline, hem and seams are those of the other half, mirrored. Worn places were not taken over. Marked here so far: { $places }. Move them, add others, or take them out.
 worn-nothing = No other place is worn
+knee-guessed = The worn knee in the picture is a guess, since nobody has looked yet. Hold the leg up to the light, then set the knee right or take it off.
 worn-heed = Nobody has marked yet where this piece is worn: look it over before you cut.
 piece-worn-unsaid = { $gives }; worn places not marked yet
 cut-row = { $title }. { $text }
@@ -1517,8 +1524,8 @@ cut-binding-above = { $above } above the { $low ->
     [hem] hem
    *[edge] lower edge
 }
-cut-binding-edge = along the left edge
-cut-binding-left = { $left } from the left edge
+cut-binding-edge = its lower left corner on the left edge there
+cut-binding-left = its lower left corner { $left } in from the left edge there
 cut-binding-strip-edge = along the strip cut before
 cut-binding-strip = { $left } to the right of the strip cut before
 cut-strip-title = Strip { $n }: { $squares ->
@@ -1724,8 +1731,8 @@ item-short = { $n ->
    *[other] { $n } short.
 }
 item-fat-quarters = { $n ->
-    [one] One fat quarter gives { $each }.
-   *[other] { $n } fat quarters; each gives { $each }.
+    [one] If you buy it by the fat quarter: one, which gives { $each }.
+   *[other] If you buy it by the fat quarter: { $n }, each of which gives { $each }.
 }
 item-binding = Binding strips
 item-binding-strips = { $n ->
@@ -1739,15 +1746,12 @@ item-binding-length = { $n ->
 }
 item-thread = Thread
 item-thread-needles = { $needles ->
-    [one] { $each }: { $spools ->
-        [one] one spool of { $size }
-       *[other] { $spools } spools of { $size }
-    }.
-   *[other] { $each } for each needle: { $spools } spools of { $size }.
+    [one] { $each } for the needle.
+   *[other] { $each } for each needle.
 }
 item-thread-in-all = { $n ->
-    [one] One spool is enough to wind the bobbins from as well. This is an estimate.
-   *[other] With the bobbins wound from the same thread: { $n } spools in all. This is an estimate.
+    [one] One spool of { $size } is enough, with the bobbins wound from it too. This is an estimate.
+   *[other] Have { $n } spools of { $size }; the bobbins are wound from the same thread. This is an estimate.
 }
 item-thread-twin = A twin needle takes two spools on the machine at once.
 item-thread-rows = Two rows with one needle take one spool on the machine, and twice the thread of one row.
@@ -1794,9 +1798,9 @@ gsm = { $n } g/m²
 ounces = { $n } oz/yd²
 metres = { $n } m
 yards = { $n } yd
-washer-roomy = It goes into a household washer (7 kg) with room to move.
-washer-tight = It fills a household washer (7 kg): wash it by itself.
-washer-heavy = It is too heavy for a household washer (7 kg): use a larger machine, such as one at a launderette.
+washer-roomy = It goes into a household washer ({ $size }) with room to move.
+washer-tight = It fills a household washer ({ $size }): wash it by itself.
+washer-heavy = It is too heavy for a household washer ({ $size }): use a larger machine, such as one at a launderette.
 gather-estimates = Weight and thread are worked out from usual cloth unless the pile says otherwise.
 
 ## Test scraps
@@ -1865,6 +1869,7 @@ sheet-notes = Notes
 sheet-lessons = What was learned
 sheet-learned = Learned
 sheet-learned-here = Learned on this throw
+sheet-corners = The binding at each corner
 sheet-story = The story
 sheet-left-off = { $n ->
     [one] One photo is left off here: { $most } go on paper at most.

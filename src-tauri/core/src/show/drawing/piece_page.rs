@@ -51,7 +51,10 @@ pub fn piece_svg(
         Source::Precut(_) => None,
     };
     let piece = piece.ok_or_else(|| no_piece(throw, context))?;
-    let laid = Laid::of(throw, (n, place), heap, piece, &account(throw));
+    let laid = match heap.counted.get(place) {
+        Some(Some(_)) => Laid::cut_up(journal, (n, place), heap, piece),
+        _ => Laid::of(throw, (n, place), heap, piece, &account(throw)),
+    };
     let (piece, cuts) = (&laid.lying, &laid.cuts);
     let [low, top, left, right] = piece.reach();
     let longest = in_mm(top - low).max(in_mm(right - left)).max(0.001);

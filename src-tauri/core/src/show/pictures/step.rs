@@ -40,25 +40,22 @@ pub(in crate::show) fn step(
         (Task::SquareUp | Task::PressBlock, Some(_)) => trim::block(&mut d, throw, piece, context),
         (_, Some(join)) => joined(&mut d, throw, task, join, context),
     };
-    // Of the whole there is nothing to find on a map.
-    let (gap, map) = match piece == throw.assembly().whole() {
-        true => (0.0, (0.0, 0.0)),
-        false => {
-            let gap = side * 0.2;
-            (
-                gap,
-                map(
-                    &mut d,
-                    throw,
-                    piece,
-                    (width + gap, 0.0),
-                    (side * 0.9, height),
-                ),
-            )
-        }
+    // Of the whole there is nothing to find on a map. It lies beneath what is long, so that both
+    // are drawn large on a narrow screen.
+    let is_long = width > height * 1.5;
+    let size = if piece == throw.assembly().whole() {
+        [width, height]
+    } else if is_long {
+        let low = height + side * 0.15;
+        let map = map(&mut d, throw, piece, (0.0, low), (width, side * 0.55));
+        [width.max(map.0), low + map.1]
+    } else {
+        let right = width + side * 0.2;
+        let map = map(&mut d, throw, piece, (right, 0.0), (side * 0.9, height));
+        [right + map.0, height.max(map.1)]
     };
     d.picture(
-        [width + gap + map.0, height.max(map.1)],
+        size,
         side / 2.0,
         say!(
             context,

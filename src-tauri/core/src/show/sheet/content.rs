@@ -10,6 +10,7 @@ use crate::show::drawing::face::{FaceGrid, FaceMap};
 use crate::show::drawing::letters::n;
 use crate::show::export::PrintUnits;
 use crate::show::lessons::Lessons;
+use crate::show::parts::Move;
 use crate::show::picture::{Ink, Picture};
 use crate::show::story::{self, Story};
 use serde::Serialize;
@@ -212,6 +213,15 @@ pub struct SheetStep {
     pub tick: Option<bool>,
 }
 
+/// A step move by move.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SheetMoves {
+    /// Which step, and where.
+    pub title: String,
+    /// Its moves in order.
+    pub moves: Vec<Move>,
+}
+
 /// A box to tick.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Tick {
@@ -242,7 +252,7 @@ pub struct SheetEntry {
 }
 
 /// A stage of the work: squares, pairs, fours, larger joins, the whole, binding, washing.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SheetStage {
     /// Its name.
     pub title: String,
@@ -250,6 +260,8 @@ pub struct SheetStage {
     pub count: String,
     /// The work in order.
     pub steps: Vec<SheetStep>,
+    /// What one of its steps does move by move, where that is drawn.
+    pub moves: Option<SheetMoves>,
     /// Its steps in a word or two, in the order of the boxes.
     pub columns: Vec<String>,
     /// The pieces with their boxes.

@@ -5,8 +5,10 @@ use crate::plan::assembly::{Kind, Rect};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::sheet::both::Both;
-use crate::show::sheet::content::{SheetEntry, SheetLine, SheetStage, SheetStep, Tick, Warning};
-use crate::show::{names, work};
+use crate::show::sheet::content::{
+    SheetEntry, SheetLine, SheetMoves, SheetStage, SheetStep, Tick, Warning,
+};
+use crate::show::{bound, names, work};
 use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
@@ -33,15 +35,19 @@ fn last_stage(task: Task) -> Option<&'static str> {
     }
 }
 
-pub(super) fn warning(caution: Caution, short: bool, context: Context<'_>) -> Warning {
+pub(super) fn warning(
+    throw: &Throw,
+    caution: Caution,
+    short: bool,
+    context: Context<'_>,
+) -> Warning {
     let key = caution.key();
-    let text = match short {
-        true => format!("sheet-caution-{key}"),
-        false => format!("caution-{key}"),
-    };
     Warning {
         title: context.say(&format!("caution-{key}-title"), &[]),
-        text: context.say(&text, &[]),
+        text: match short {
+            true => context.say(&format!("sheet-caution-{key}"), &[]),
+            false => work::caution_text(throw, caution, context),
+        },
     }
 }
 
@@ -109,10 +115,15 @@ pub(super) fn stages(
             steps.push(step);
         }
         if !steps.is_empty() {
+            let moves = (key == "binding").then(|| SheetMoves {
+                title: both.say("sheet-corners", &[]),
+                moves: bound::corner(throw, both.doubled),
+            });
             out.push(SheetStage {
                 title: both.say(&format!("sheet-stage-{key}"), &[]),
                 count: String::new(),
                 steps,
+                moves,
                 columns,
                 lines: Vec::new(),
                 notes: Vec::new(),
@@ -225,6 +236,7 @@ fn stage(
             _ => names::count(throw.kind(pieces[0]), pieces.len(), context),
         },
         steps,
+        moves: None,
         columns: tasks
             .iter()
             .map(|t| both.say(&format!("sheet-column-{}", t.key()), &[]))
@@ -320,7 +332,7 @@ fn step(
         // At length the first time, then in short.
         caution: task.caution().map(|caution| {
             let first = cautions.insert(format!("{caution:?}"));
-            warning(caution, !first, context)
+            warning(throw, caution, !first, context)
         }),
         tick: None,
     }

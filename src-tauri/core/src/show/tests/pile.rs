@@ -3,6 +3,7 @@
 use super::*;
 use crate::cloth::garments::{GarmentKind, GarmentSize};
 use crate::cloth::pile::Use;
+use crate::show::picture::Mark;
 use crate::show::{Drag, PieceTyped, PileCutView};
 use crate::throw::Item;
 
@@ -102,7 +103,10 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
             Some(1),
             "Enough denim squares in all, but not of each denim.",
         ),
-        (None, "Enough denim squares, 2 to spare."),
+        (
+            None,
+            "Enough denim squares: 2 are over once every place has its own.",
+        ),
     ] {
         act(&mut journal, &add(of(makes), 4), 1);
         assert_eq!(pile(&journal).said[0], texts);
@@ -308,7 +312,8 @@ fn a_leg_from_outline_to_count() {
     };
     words_are_whole(&pile);
     assert!(
-        pile.said.contains(&"5 denim squares short.".to_string()),
+        pile.said
+            .contains(&"5 denim squares short, and 2 more to keep back as spares.".to_string()),
         "{:?}",
         pile.said
     );
@@ -462,6 +467,73 @@ fn a_leg_is_cut_line_by_line() {
         panic!()
     };
     assert_eq!(pile.said[1], "All 3 binding strips are cut.");
+    // The page of a piece that is cut up shows what was cut, and compares it with nothing else.
+    let before = first.picture.as_ref().unwrap();
+    let after = cutting(&journal, 0);
+    words_are_whole(&after);
+    let labels = |picture: &Picture| -> Vec<String> {
+        let areas = picture.marks.iter().filter_map(|mark| match mark {
+            Mark::Area { label, .. } => label.clone(),
+            _ => None,
+        });
+        areas.collect()
+    };
+    assert!(labels(before).contains(&"1·1".to_string()));
+    assert_eq!(labels(after.picture.as_ref().unwrap()), labels(before));
+    let figures: Vec<_> = after
+        .figures
+        .iter()
+        .map(|f| f.value.text.as_str())
+        .collect();
+    assert_eq!(figures, ["15", "2"], "squares and strips that came out");
+    assert!(
+        after.said.is_empty() && after.list.is_empty(),
+        "{:?}",
+        after.said
+    );
+}
+
+/// No more squares are offered as cut in one tap than the cloth there is gives; without a pile
+/// nothing is known of the cloth.
+#[test]
+fn all_squares_are_not_cut_from_cloth_that_gives_fewer() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 8,
+        down: 8,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    let labels = |journal: &Journal| -> Vec<String> {
+        let card = work_view(journal, None, context).card.unwrap();
+        card.ticks
+            .iter()
+            .map(|b| b.label.replace('\u{a0}', " "))
+            .collect()
+    };
+    let fabric = Command::AddPack {
+        side: journal.throw().plan.side,
+        count: 4_u16.into(),
+        makes: Use::Fabric { print: 0 },
+        name: "Pack".into(),
+    };
+    act(&mut journal, &fabric, 1);
+    assert!(labels(&journal).contains(&"All 64 cut".to_string()));
+    act(
+        &mut journal,
+        &jeans(GarmentSize::Medium, Use::ANY_DENIM, "Old jeans"),
+        1,
+    );
+    let short = crate::throw::account::account(journal.throw()).short();
+    assert!(short > 30, "{short}");
+    assert!(!labels(&journal).contains(&"All 64 cut".to_string()));
+    let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
+        panic!()
+    };
+    // One square in twenty is kept back: 64 / 20, rounded up.
+    let said = format!("{short} denim squares short, and 4 more to keep back as spares.");
+    assert_eq!(pile.said[0].replace('\u{a0}', " "), said);
 }
 
 /// While a point is held, only the piece under the finger is laid out: the squares and strips are
@@ -809,9 +881,22 @@ fn what_to_have_at_hand_is_checked_against_the_pile() {
     ] {
         act(&mut journal, &heap, 4);
     }
+    let Ok(View::Gather(gather)) = answer(&journal, &Query::Gather, context) else {
+        panic!()
+    };
+    words_are_whole(&gather);
+    // 7 kg ÷ 0.4536 = 15.4 lb, in pounds alone where inches are chosen.
+    let washer = gather.said[0].replace('\u{a0}', " ");
+    assert!(
+        washer.contains("(15 lb)") && !washer.contains("kg"),
+        "{washer}"
+    );
     // 6 + 9 are one short of 16, and both of it of the first denim: 8 − 6 = 2.
     let denim = of(&journal, Item::Denim);
-    assert_eq!(denim[1], "One denim square short.");
+    assert_eq!(
+        denim[1],
+        "One denim square short, and 2 more to keep back as spares."
+    );
     let told = |n: usize, gives: u32| {
         let name = &names[n];
         format!("{name}: 8 squares, 8 still to cut, {gives} to come from the pile.")

@@ -137,6 +137,13 @@ fn other_stitches_are_said_as_they_are() {
     ] {
         assert!(caution.contains(part), "{caution}");
     }
+    // What only a twin needle can strike is told where one is used.
+    assert!(!caution.contains("twin"), "{caution}");
+    let (_, card) = of(Stitch::Twin {
+        spacing: crate::measure::millimetres(4),
+    });
+    let caution = card.caution.expect("a caution").text;
+    assert!(caution.contains("less the needle spacing"), "{caution}");
 }
 
 /// The rows, the needles and both edges are in the picture: one needle however many rows there

@@ -1,0 +1,52 @@
+//! Whether the cloth is enough, in words that the pile, the step and the list of what to have at
+//! hand share.
+
+use crate::show::context::Context;
+use crate::throw::Throw;
+use crate::throw::account::ClothAccount;
+
+/// Whether the squares there are and those to come are enough, with the spares to keep back.
+pub(super) fn enough_squares(account: &ClothAccount, context: Context<'_>) -> String {
+    let (over, keep) = (account.over(), i64::from(account.keep));
+    if account.cut >= account.wanted {
+        say!(context, "pile-all-cut")
+    } else if over < 0 {
+        say!(context, "pile-short", short = account.short(), keep = keep)
+    } else if account.is_uneven() {
+        say!(context, "pile-uneven")
+    } else if over < keep {
+        say!(context, "pile-few-spares", over = over, keep = keep)
+    } else {
+        say!(context, "pile-enough", over = over)
+    }
+}
+
+/// Whether the binding strips are cut, or the pile gives them.
+pub(super) fn strips_told(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> String {
+    let strips = account.strips;
+    let size = context.by(throw.plan.binding.strip, throw.plan.binding.longest);
+    match (strips.open(), strips.lacking()) {
+        (0, _) => say!(context, "pile-strips-cut", n = strips.wanted),
+        (open, 0) => say!(context, "pile-strips-planned", n = open, size = size),
+        (open, lacking) => say!(
+            context,
+            "pile-strips-lacking",
+            n = open,
+            lacking = lacking,
+            size = size
+        ),
+    }
+}
+
+/// How many squares are still to be cut from each denim, where the faces name more than one.
+pub(super) fn denims_to_cut(throw: &Throw, context: Context<'_>) -> Option<String> {
+    let open = throw.uncut_by_denim();
+    let wanted = throw.denims.iter().zip(open).filter(|(_, n)| *n > 0);
+    let named =
+        wanted.map(|(denim, n)| say!(context, "cut-of-denim", n = n, denim = denim.name.as_str()));
+    let named: Vec<String> = named.collect();
+    (named.len() > 1).then(|| {
+        let list = context.words.list("list-short", named);
+        say!(context, "cut-denims", list = list)
+    })
+}
