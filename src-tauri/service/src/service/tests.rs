@@ -3,6 +3,7 @@
 mod imports;
 mod memory;
 mod reminding;
+mod swatches;
 
 use super::*;
 use crate::desktop;
