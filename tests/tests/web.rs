@@ -6,7 +6,7 @@
 use image::{ImageFormat, Rgb, RgbImage};
 use lapwork_service::disk::DiskPath;
 use lapwork_service::import;
-use lapwork_tests::page::{Browser, Host, built};
+use lapwork_tests::page::{Browser, CALL, Host, built, keep_worker};
 use serde_json::{Value, json};
 use std::io::{Cursor, Write as _};
 use std::path::{Path, PathBuf};
@@ -396,12 +396,25 @@ fn the_shelf_reminds_of_a_copy_and_one_tap_saves_it() {
     let _alone = alone();
     let profile = tempfile::tempdir().unwrap();
     let host = Host::serve(&folder, "/", 0);
-    let browser = Browser::open(profile.path(), &host.url);
+    let browser = Browser::open(profile.path(), "about:blank");
+    keep_worker(browser.driver());
+    browser.go(&host.url);
     let there = "return document.querySelector('[data-testid=reminder]') !== null";
     demo(&browser);
-    for _ in 0..30 {
-        tick(&browser);
+    let ask = |command: &str, given: Value| {
+        let answer = browser
+            .driver()
+            .run_and_wait(CALL, &[json!(command), given]);
+        answer.unwrap_or_else(|why| panic!("{command}: {why}"))["fine"].take()
+    };
+    let id = ask("shelf", json!({}))["rows"][0]["id"].take();
+    for n in 0..30 {
+        let note = json!({"do": "note", "text": format!("note {n}"), "piece": null});
+        let request = json!({"request": "act", "action": note});
+        let done = ask("act", json!({"id": id, "request": request, "query": null}));
+        assert!(done["head"].is_object(), "{done}");
     }
+    tick(&browser);
     assert_eq!(browser.run(there), false, "never amid a step");
     browser.run("history.back()");
     assert!(browser.text("reminder").contains("in this browser only"));
