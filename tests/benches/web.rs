@@ -151,9 +151,16 @@ fn main() {
             if browser.wait(there) == "ask-bare" {
                 browser.tap("ask-bare");
             }
+            browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+            let begun = browser.steps_done();
             for n in 0..60 {
                 browser.tap("tick");
                 browser.wait(&format!("return window.taps.length > {n}"));
+                // The same step each time: what comes after it may have to cool first.
+                browser.tap("undo");
+                browser.wait(&format!(
+                    "return document.body.innerText.match(/(\\d+) of \\d+ steps done/)?.[1] === '{begun}'"
+                ));
             }
             let taps = browser.run("return window.taps");
             let taps: Vec<f64> = serde_json::from_value(taps).expect("times");
