@@ -1686,8 +1686,11 @@ picture-piece = { $name }, { $n ->
 
 item-denim = Jeansstoff
 item-denim-squares = { $n ->
-    [one] Ein Quadrat zu { $side }; { $open } noch zuzuschneiden.
-   *[other] { $n } Quadrate zu { $side }; { $open } noch zuzuschneiden.
+    [one] Ein Quadrat zu { $side }
+   *[other] { $n } Quadrate zu { $side }
+}{ $begun ->
+    [0] .
+   *[other] ; { $open } noch zuzuschneiden.
 }
 item-denim-pieced = { $n ->
     [one] Eins davon wird aus zwei Hälften gestückelt, um { $lap } überlappt.
@@ -1704,7 +1707,13 @@ item-denim-unpiled = { $n ->
 item-denim-of = { $denim }: { $n ->
     [one] ein Quadrat
    *[other] { $n } Quadrate
-}, { $open } noch zuzuschneiden, { $gives } gibt der Stapel noch.
+}{ $begun ->
+    [0] { "" }
+   *[other] , { $open } noch zuzuschneiden
+}{ $piled ->
+    [0] .
+   *[other] , { $gives } gibt der Stapel noch.
+}
 item-denim-of-strips = { $squares } { $n ->
     [one] Auch ein Einfassstreifen kommt daraus.
    *[other] Auch { $n } Einfassstreifen kommen daraus.

@@ -1688,8 +1688,11 @@ picture-piece = { $name }, { $n ->
 
 item-denim = Denim
 item-denim-squares = { $n ->
-    [one] One square of { $side }; { $open } still to cut.
-   *[other] { $n } squares of { $side }; { $open } still to cut.
+    [one] One square of { $side }
+   *[other] { $n } squares of { $side }
+}{ $begun ->
+    [0] .
+   *[other] ; { $open } still to cut.
 }
 item-denim-pieced = { $n ->
     [one] One of them is pieced of two halves, lapped by { $lap }.
@@ -1706,7 +1709,13 @@ item-denim-unpiled = { $n ->
 item-denim-of = { $denim }: { $n ->
     [one] one square
    *[other] { $n } squares
-}, { $open } still to cut, { $gives } to come from the pile.
+}{ $begun ->
+    [0] { "" }
+   *[other] , { $open } still to cut
+}{ $piled ->
+    [0] .
+   *[other] , { $gives } to come from the pile.
+}
 item-denim-of-strips = { $squares } { $n ->
     [one] One binding strip comes from it too.
    *[other] { $n } binding strips come from it too.
