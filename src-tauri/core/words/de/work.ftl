@@ -2244,6 +2244,8 @@ bring-steps = { $n ->
    *[other] { $n } Einträge
 }
 bring-copy-name = { $name } (Kopie)
+copy-none = „{ $name }“ liegt nur in diesem Browser. Sichere eine Kopie an einem anderen Ort, falls der Browser seinen Speicher leert.
+copy-old = Vieles an „{ $name }“ liegt nur in diesem Browser. Sichere eine neue Kopie an einem anderen Ort, falls der Browser seinen Speicher leert.
 kept-copies = { $n ->
     [one] 1 Kopie vom Zusammenführen liegt daneben ({ $size } kB).
    *[other] { $n } Kopien vom Zusammenführen liegen daneben ({ $size } kB).

@@ -2340,6 +2340,8 @@ bring-steps = { $n ->
    *[other] { $n } entries on record
 }
 bring-copy-name = { $name } (copy)
+copy-none = “{ $name }” is in this browser only. Save a copy somewhere else, in case the browser clears its storage.
+copy-old = Much of “{ $name }” is in this browser only. Save a new copy somewhere else, in case the browser clears its storage.
 kept-copies = { $n ->
     [one] 1 copy from a merge is kept beside it ({ $size } KB).
    *[other] { $n } copies from merges are kept beside it ({ $size } KB).
