@@ -1,4 +1,5 @@
-//! The app in a browser, measured: first load, later starts, taps, memory.
+//! The app in a browser, measured: first load, later starts, taps, memory, and how long the worker
+//! takes for each screen.
 //!
 //! `cargo bench --workspace --profile dev --bench web` after `.ci/web`; the figures are those of
 //! the wasm that was built there. The page's thread is slowed 4 times by the browser; the worker
@@ -6,7 +7,7 @@
 
 use lapwork_core::log::journal::Journal;
 use lapwork_tests::maker::beginning;
-use lapwork_tests::page::{Browser, Host, built};
+use lapwork_tests::page::{Browser, Host, built, keep_worker};
 use serde_json::json;
 use std::path::Path;
 
@@ -31,10 +32,61 @@ const WATCH: &str = r"
     }, true);
 ";
 
+/// Asks the worker for each of these screens of the throw last worked on, five times, and gives how
+/// long the middle one took to be answered: as long as a tick right after it waits.
+const SCREENS: &str = r"
+    const [queries, done] = arguments;
+    const worker = window.lapworkWorker;
+    const ask = (command, given) => new Promise((answered) => {
+      const n = 1e9 + Math.random();
+      const heard = ({ data }) => {
+        if (data.n !== n) return;
+        worker.removeEventListener('message', heard);
+        answered(JSON.parse(data.json).ok);
+      };
+      worker.addEventListener('message', heard);
+      worker.postMessage({ do: 'ask', command, given: JSON.stringify(given), n });
+    });
+    const timed = async (id, query) => {
+      const times = [];
+      for (let n = 0; n < 5; n++) {
+        const begun = performance.now();
+        if (!(await ask('view', { id, query }))) return null;
+        times.push(performance.now() - begun);
+      }
+      return times.sort((a, b) => a - b)[2];
+    };
+    (async () => {
+      const { rows } = await ask('shelf', {});
+      const told = [];
+      for (const query of queries) told.push([query.see, await timed(rows[0].id, query)]);
+      done(told);
+    })();
+";
+
+/// The screens that can be asked for without anything typed.
+fn screens() -> serde_json::Value {
+    json!([
+        {"see": "work", "station": null, "batch": null},
+        {"see": "bench", "chosen": null},
+        {"see": "faces", "face": "front"},
+        {"see": "wishes", "wishes": null},
+        {"see": "floor", "part": 0},
+        {"see": "covering"},
+        {"see": "plan", "draft": null},
+        {"see": "trim"},
+        {"see": "pile"},
+        {"see": "gather"},
+        {"see": "history", "most": 100},
+        {"see": "hand-on"},
+    ])
+}
+
 fn watched(profile: &Path, slow: u32) -> Browser {
     let browser = Browser::open(profile, "about:blank");
     let source = json!({"source": WATCH});
     browser.command("Page.addScriptToEvaluateOnNewDocument", source);
+    keep_worker(browser.driver());
     let rate = json!({"rate": slow});
     browser.command("Emulation.setCPUThrottlingRate", rate);
     browser
@@ -99,9 +151,16 @@ fn main() {
             if browser.wait(there) == "ask-bare" {
                 browser.tap("ask-bare");
             }
+            browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+            let begun = browser.steps_done();
             for n in 0..60 {
                 browser.tap("tick");
                 browser.wait(&format!("return window.taps.length > {n}"));
+                // The same step each time: what comes after it may have to cool first.
+                browser.tap("undo");
+                browser.wait(&format!(
+                    "return document.body.innerText.match(/(\\d+) of \\d+ steps done/)?.[1] === '{begun}'"
+                ));
             }
             let taps = browser.run("return window.taps");
             let taps: Vec<f64> = serde_json::from_value(taps).expect("times");
@@ -110,6 +169,15 @@ fn main() {
                 "  {across} × {down}: tap to painted tick {}, page {memory} MiB",
                 output(taps)
             );
+            let told = browser.driver().run_and_wait(SCREENS, &[screens()]);
+            let told = told.expect("the worker answers");
+            let told = told.as_array().expect("a list").iter().map(|screen| {
+                let took = screen[1].as_f64();
+                let took = took.map_or("none".into(), |took| format!("{took:.0}"));
+                format!("{} {took}", screen[0].as_str().unwrap_or_default())
+            });
+            let told: Vec<String> = told.collect();
+            println!("    answered by the worker, ms: {}", told.join(", "));
         }
         browser.close();
     }

@@ -162,9 +162,12 @@ pub fn keep_worker(driver: &Driver) {
     protocol(driver, "Page.addScriptToEvaluateOnNewDocument", given);
 }
 
-/// A script that asks the worker kept by [`keep_worker`]; what it is given is the call, its
-/// arguments, and where the answer goes.
-pub const CALL: &str = "const [command, given, done] = arguments;
+macro_rules! asking {
+    ($given:literal, $asked:literal) => {
+        concat!(
+            "const [",
+            $given,
+            ", done] = arguments;
     const n = 1e9 + Math.random();
     const worker = window.lapworkWorker;
     const heard = ({ data }) => {
@@ -175,7 +178,25 @@ pub const CALL: &str = "const [command, given, done] = arguments;
         done(problem ? { refused: problem } : { fine: ok ?? null });
     };
     worker.addEventListener('message', heard);
-    worker.postMessage({ do: 'ask', command, given: JSON.stringify(given), n });";
+    worker.postMessage({ n, ",
+            $asked,
+            " });"
+        )
+    };
+}
+
+/// A script that asks the worker kept by [`keep_worker`]; what it is given is the call, its
+/// arguments, and where the answer goes.
+pub const CALL: &str = asking!(
+    "command, given",
+    "do: 'ask', command, given: JSON.stringify(given)"
+);
+
+/// The same that has the worker read a throw file: its name, its text, and where the answer goes.
+pub const IMPORT: &str = asking!(
+    "name, text",
+    "do: 'import', name, bytes: new TextEncoder().encode(text).buffer"
+);
 
 /// Touch an element in its middle.
 ///

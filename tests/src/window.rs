@@ -55,6 +55,8 @@ pub struct Window {
     display: String,
     port: u16,
     data: PathBuf,
+    /// What a test has put into the data folder is in the page.
+    seeded: bool,
     /// Where the system calls that reach out are written down, if they are.
     watched: Option<PathBuf>,
     program: PathBuf,
@@ -93,6 +95,7 @@ impl Window {
             display: String::new(),
             port: 0,
             data: data.to_path_buf(),
+            seeded: false,
             watched: None,
             program: "/usr/bin/chromium".into(),
             output: Vec::new(),
@@ -131,6 +134,7 @@ impl Window {
             display,
             port: 0,
             data: data.to_path_buf(),
+            seeded: false,
             watched,
             program: program.to_path_buf(),
             output: output
@@ -193,6 +197,7 @@ impl Window {
             let went = driver.post("/url", json!({"url": host.url}));
             went.unwrap_or_else(|why| panic!("{}: {why}", host.url));
             self.driver = Some(driver);
+            self.seed();
             return;
         }
         let program = self.program.to_str().expect("a path in UTF-8");
@@ -205,6 +210,43 @@ impl Window {
         });
         page.expect("waited in vain for the page");
         self.size(PHONE.0, PHONE.1);
+    }
+
+    /// The page keeps no files in the data folder: the throws that a test has put there are imported,
+    /// once.
+    fn seed(&mut self) {
+        if std::mem::replace(&mut self.seeded, true) {
+            return;
+        }
+        let folders = std::fs::read_dir(self.data.join("throws"));
+        let folders = folders.into_iter().flatten().flatten();
+        let mut files: Vec<PathBuf> = folders.map(|at| at.path().join("throw.jsonl")).collect();
+        files.retain(|file| file.is_file());
+        if files.is_empty() {
+            return;
+        }
+        files.sort();
+        self.select("[data-testid=new-throw]");
+        for file in files {
+            let record = std::fs::read_to_string(&file).expect("a record");
+            let given = [json!("throw.jsonl"), json!(record)];
+            let found = self.run_and_wait(page::IMPORT, &given);
+            let number = &found["fine"]["file"];
+            assert!(
+                number.is_u64(),
+                "{} is not imported: {found}",
+                file.display()
+            );
+            let choice = json!({"choice": {"choice": "add"}, "file": number});
+            let taken = self.call("decide_import", choice);
+            assert!(
+                taken.is_ok(),
+                "{} is not taken in: {taken:?}",
+                file.display()
+            );
+        }
+        self.run("location.reload()", &[]);
+        self.select("[data-testid=throw-row]");
     }
 
     /// Close the window and open it again on the same data folder.

@@ -914,6 +914,7 @@ fn a_blank_handout_tells_the_plan_and_nothing_of_her_record() {
         lines.scraps.title.clone(),
         lines.squares.title.clone(),
         lines.finished.title.clone(),
+        "The binding at each corner".to_string(),
     ] {
         assert!(text.contains(&bare(&wanted)), "{wanted}");
     }
@@ -923,6 +924,9 @@ fn a_blank_handout_tells_the_plan_and_nothing_of_her_record() {
         "Barn jeans",
         "frays more",
         "Stretched at",
+        "No denim is on the pile",
+        "to come from the pile",
+        "still to cut",
     ] {
         assert!(!text.contains(&bare(hers)), "{hers}");
     }

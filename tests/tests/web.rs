@@ -6,7 +6,7 @@
 use image::{ImageFormat, Rgb, RgbImage};
 use lapwork_service::disk::DiskPath;
 use lapwork_service::import;
-use lapwork_tests::page::{Browser, Host, built};
+use lapwork_tests::page::{Browser, CALL, Host, built, keep_worker};
 use serde_json::{Value, json};
 use std::io::{Cursor, Write as _};
 use std::path::{Path, PathBuf};
@@ -324,8 +324,39 @@ fn a_photo_of_a_fabric_is_shown_on_its_squares() {
          if (window.seen.src !== at) window.seen.src = at;\
          return window.seen.naturalWidth > 1 ? [window.seen.naturalWidth, window.seen.naturalHeight] : null";
     assert_eq!(browser.wait(shown), json!([800, 1600]));
+    // It goes with the throw: to the desktop, and from there to another browser.
+    browser.tap("of-throw");
+    browser.tap("of-throw-hand-on");
+    browser.tap("hand-throw-0");
+    browser.text("handed");
+    let sent = downloaded(profile.path(), "jsonl");
     browser.close();
     photos_without_place(profile.path());
+    let (photo, again) = native::through_the_desktop(std::fs::read(&sent).unwrap());
+    let seen = image::load_from_memory(&photo).unwrap();
+    assert_eq!((seen.width(), seen.height()), (800, 1600));
+    let back = brought.path().join("back.jsonl");
+    std::fs::write(&back, again).unwrap();
+    let other = tempfile::tempdir().unwrap();
+    let browser = Browser::open(other.path(), &host.url);
+    browser.tap("bring");
+    browser.choose("choose-throw", &back);
+    browser.tap("take-add");
+    browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+    browser.tap("tab-faces");
+    assert_eq!(browser.wait(shown), json!([800, 1600]));
+    browser.close();
+}
+
+/// The file with this ending that the browser with this profile has downloaded, waited for.
+fn downloaded(profile: &Path, ending: &str) -> PathBuf {
+    let downloads = profile.join("downloads");
+    let found = (0..100).find_map(|_| {
+        std::thread::sleep(Duration::from_millis(100));
+        let mut files = below(&downloads).into_iter();
+        files.find(|file| file.extension().is_some_and(|found| found == ending))
+    });
+    found.expect("it was downloaded")
 }
 
 #[test]
@@ -341,13 +372,7 @@ fn a_throw_goes_from_one_browser_to_another_and_to_the_desktop() {
     browser.tap("of-throw-hand-on");
     browser.tap("hand-throw-0");
     browser.text("handed");
-    let downloads = one.path().join("downloads");
-    let file = (0..100).find_map(|_| {
-        std::thread::sleep(Duration::from_millis(100));
-        let mut files = below(&downloads).into_iter();
-        files.find(|file| file.extension().is_some_and(|ending| ending == "jsonl"))
-    });
-    let file = file.expect("it was downloaded");
+    let file = downloaded(one.path(), "jsonl");
     browser.close();
     // The desktop reads it as it is.
     let bytes = std::fs::read(&file).unwrap();
@@ -360,6 +385,67 @@ fn a_throw_goes_from_one_browser_to_another_and_to_the_desktop() {
     browser.tap("take-add");
     browser.wait("return document.querySelector('[data-testid=tick]') !== null");
     assert_eq!(browser.steps_done(), begun + 1);
+    browser.close();
+}
+
+/// Work that was never saved elsewhere is reminded of on the shelf; one tap saves a copy, another
+/// puts it off.
+#[test]
+fn the_shelf_reminds_of_a_copy_and_one_tap_saves_it() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), "about:blank");
+    keep_worker(browser.driver());
+    browser.go(&host.url);
+    let there = "return document.querySelector('[data-testid=reminder]') !== null";
+    demo(&browser);
+    let ask = |command: &str, given: Value| {
+        let answer = browser
+            .driver()
+            .run_and_wait(CALL, &[json!(command), given]);
+        answer.unwrap_or_else(|why| panic!("{command}: {why}"))["fine"].take()
+    };
+    let id = ask("shelf", json!({}))["rows"][0]["id"].take();
+    for n in 0..30 {
+        let note = json!({"do": "note", "text": format!("note {n}"), "piece": null});
+        let request = json!({"request": "act", "action": note});
+        let done = ask("act", json!({"id": id, "request": request, "query": null}));
+        assert!(done["head"].is_object(), "{done}");
+    }
+    tick(&browser);
+    assert_eq!(browser.run(there), false, "never amid a step");
+    browser.run("history.back()");
+    assert!(browser.text("reminder").contains("in this browser only"));
+    browser.run("location.reload()");
+    assert!(browser.text("reminder").contains("in this browser only"));
+    assert_eq!(amiss(&browser), json!([]), "the reminder");
+    let small = browser.run(
+        "return [...document.querySelectorAll('[data-testid=reminder] button')].filter((e) => {
+            const box = e.getBoundingClientRect();
+            return box.width < 48 || box.height < 48;
+         }).length",
+    );
+    assert_eq!(small, 0, "each can be tapped");
+    let seen = browser.run(
+        "const box = document.querySelector('[data-testid=reminder]').getBoundingClientRect();
+         const row = document.querySelector('[data-testid=throw-row] .name').getBoundingClientRect();
+         return box.top >= 0 && box.height < innerHeight / 3 && row.bottom < innerHeight;",
+    );
+    assert_eq!(
+        seen, true,
+        "it is small, and the throw is in view beside it"
+    );
+    browser.tap("copy-save");
+    browser.wait(&format!(
+        "return {}",
+        &there["return ".len()..].replace("!==", "===")
+    ));
+    downloaded(profile.path(), "jsonl");
+    browser.run("location.reload()");
+    browser.text("throw-row");
+    assert_eq!(browser.run(there), false, "it is not asked for again");
     browser.close();
 }
 
@@ -634,6 +720,24 @@ mod native {
             json!({"see": "plan"}),
             json!({"see": "hand-on"}),
         ]
+    }
+
+    /// Take an exported throw in on this machine; gives the photo of its fabric as it is kept here,
+    /// and the throw as it is exported again.
+    pub fn through_the_desktop(file: Vec<u8>) -> (Vec<u8>, Vec<u8>) {
+        let store = Store::on("Lapwork", Box::new(MemoryDisk::new()));
+        let mut service = Service::new(store, desktop::host());
+        let found = import::read(&DiskPath::from("sent.jsonl"), file).unwrap();
+        assert_eq!(found.left_out, 0);
+        let prints = found.journal.throw().prints.clone();
+        let photo = prints.iter().find_map(|print| print.photo.clone());
+        let view = service.import(Ok(found), NOW).unwrap();
+        let taken = service.decide_import(&ImportChoice::Add, view.file, NOW);
+        let id = taken.unwrap().id.unwrap();
+        let photo = service.photo(&id, photo.unwrap().as_str());
+        let files = service.export(&id, &Export::Throw, NOW).unwrap();
+        let again = files.into_iter().next().unwrap().bytes;
+        (photo.expect("it is kept here"), again)
     }
 
     pub fn views(file: &Path) -> Map<String, Value> {

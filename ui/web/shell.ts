@@ -240,7 +240,10 @@ async function save(id: string, wanted: Export): Promise<Exported> {
   const answer = await service.ask({ do: 'export', id, wanted: JSON.stringify(wanted) });
   const files: ExportedFile[] = 'files' in answer ? answer.files : service.read(answer);
   const names = await shared(files);
-  return names ? ask<Exported>('exported', { files: names }) : { said: null };
+  if (!names) return { said: null };
+  // A copy of the throw itself is remembered, so that the maker is not asked to save one.
+  const copied = wanted.export === 'throw' ? { throw: id } : {};
+  return ask<Exported>('exported', { files: names, ...copied });
 }
 
 /** What the core gives to print from. */

@@ -176,6 +176,37 @@ pub fn shrink(bytes: &[u8]) -> Result<Vec<u8>, PhotoFault> {
     Ok(out)
 }
 
+/// Whether this is a JPEG as Lapwork keeps one, which may come from elsewhere: of at most
+/// [`LONGEST_SIDE`], whole, and with nothing beside the picture but the JFIF header and a colour
+/// profile.
+pub(crate) fn is_small(bytes: &[u8]) -> bool {
+    const SCAN: u8 = 0xDA;
+    if !bytes.starts_with(&[0xFF, 0xD8]) || !jpeg_ends(bytes) {
+        return false;
+    }
+    let mut longest = None;
+    let mut at = 2;
+    // The segments before the picture, each with its marker and length.
+    while let Some(&[0xFF, marker, high, low]) = bytes.get(at..at + 4) {
+        match marker {
+            SCAN => break,
+            // Application segments but APP0 and APP2, and comments.
+            0xE1 | 0xE3..=0xEF | 0xFE => return false,
+            // A frame, with its height and width after a byte for the precision.
+            0xC0..=0xC3 | 0xC5..=0xC7 | 0xC9..=0xCB | 0xCD..=0xCF => {
+                let Some(&[h1, h2, w1, w2]) = bytes.get(at + 5..at + 9) else {
+                    return false;
+                };
+                let side = u16::from_be_bytes([h1, h2]).max(u16::from_be_bytes([w1, w2]));
+                longest = longest.max(Some(side));
+            }
+            _ => {}
+        }
+        at += 2 + usize::from(u16::from_be_bytes([high, low]));
+    }
+    longest.is_some_and(|side| (1..=LONGEST_SIDE).contains(&u32::from(side)))
+}
+
 /// The name of a kind of picture that phones make and that is not read, by its file type box
 /// (ISO/IEC 14496-12): HEIC (ISO/IEC 23008-12) or AVIF.
 fn named(bytes: &[u8]) -> Option<&'static str> {

@@ -74,9 +74,11 @@ enum Call {
     PrintFailed {
         why: String,
     },
-    /// Files of these names were exported.
+    /// Files of these names were exported; with the throw, if its copy was.
     Exported {
         files: Vec<String>,
+        #[serde(default)]
+        throw: Option<String>,
     },
     /// What a search for layouts of a throw starts from.
     Order {
@@ -156,7 +158,9 @@ impl PageService {
         stranded: Option<Stranded>,
     ) -> PageService {
         PageService {
-            service: Service::for_locale(store, host, locale(languages)).waiting(WINDOW_WAITS),
+            service: Service::for_locale(store, host, locale(languages))
+                .waiting(WINDOW_WAITS)
+                .reminding(),
             stranded,
         }
     }
@@ -235,7 +239,10 @@ impl PageService {
                 }))
             }
             Call::PrintFailed { why } => to_json::<()>(Err(self.service.print_failed(why))),
-            Call::Exported { files } => {
+            Call::Exported { files, throw } => {
+                if let Some(throw) = throw {
+                    self.service.copy_saved(&throw);
+                }
                 let files = files.iter().map(|name| DiskPath::from(name.as_str()));
                 to_json(self.service.exported(Ok(files.collect())))
             }

@@ -42,7 +42,7 @@ export interface NewThrow {
 
 type Shell = Pick<
   typeof ipc,
-  'shelf' | 'act' | 'shelfCommand' | 'again' | 'importFile' | 'dropped' | 'decideImport'
+  'shelf' | 'act' | 'shelfCommand' | 'again' | 'importFile' | 'dropped' | 'decideImport' | 'save'
 >;
 
 /** Whether throws of this shelf are still unread. */
@@ -110,6 +110,14 @@ export class Shelf {
     }
     if (done.is === 'failed') await this.messages.keeping(() => this.reread());
     return null;
+  }
+
+  /** Save a copy of a throw outside the shelf. */
+  async saveCopy(id: string) {
+    const done = await this.turns.run(() => this.shell.save(id, { export: 'throw' }));
+    if (done.is !== 'done' || !done.answer.said) return;
+    this.messages.say(done.answer.said);
+    await this.reread();
   }
 
   /** Begin a throw after the plan of another. */

@@ -330,7 +330,7 @@ denim: number,
 /**
  * Wrong side to the front.
  */
-wrong_side_up: boolean, } | { "do": "lay-out", 
+wrong_side_up: boolean, } | { "do": "share-denims" } | { "do": "lay-out", 
 /**
  * How the faces are to look.
  */
@@ -2911,6 +2911,16 @@ done: string,
  */
 button: Button, };
 
+export type Reminder = { 
+/**
+ * The throw's folder's name.
+ */
+id: string, 
+/**
+ * Which throw it is, and what the maker does about it.
+ */
+said: string, };
+
 export type Request = { "request": "act", 
 /**
  * Which.
@@ -3089,6 +3099,10 @@ id: string, } | { "command": "clear-copies",
 /**
  * Which.
  */
+id: string, } | { "command": "copy-later", 
+/**
+ * Which.
+ */
 id: string, };
 
 export type ShelfRow = { 
@@ -3145,7 +3159,11 @@ archived: Array<ShelfRow>,
 /**
  * Throws deleted but not yet erased.
  */
-deleted: Array<ShelfRow>, };
+deleted: Array<ShelfRow>, 
+/**
+ * The throw whose copy is to be saved elsewhere, if one is.
+ */
+reminder?: Reminder, };
 
 export type Shown = { 
 /**
@@ -3876,6 +3894,8 @@ export type WordKey =
   | "ui-cool-signal"
   | "ui-cooling"
   | "ui-cooling-minutes"
+  | "ui-copy-later"
+  | "ui-copy-save"
   | "ui-count-it"
   | "ui-covered-back"
   | "ui-covered-front"

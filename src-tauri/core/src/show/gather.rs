@@ -121,6 +121,16 @@ pub(super) struct DenimSupply {
     pub(super) said: String,
 }
 
+/// Whether there is something to tell of cutting: so many squares are cut, or cloth is on the pile.
+fn is_begun(throw: &Throw, cut: u32) -> i64 {
+    i64::from(cut > 0 || !throw.pile.is_empty())
+}
+
+/// What is said where no denim is on the pile.
+pub(super) fn unpiled(account: &ClothAccount, context: Context<'_>) -> String {
+    say!(context, "item-denim-unpiled", n = account.short())
+}
+
 /// Each denim of which squares are wanted, where there are several.
 pub(super) fn denims(
     throw: &Throw,
@@ -142,7 +152,9 @@ pub(super) fn denims(
                 "item-denim-of",
                 denim = denim.name.as_str(),
                 n = cloth.wanted,
+                begun = is_begun(throw, cut),
                 open = cloth.open,
+                piled = i64::from(!throw.pile.is_empty()),
                 gives = cloth.to_come
             );
             let mut said = vec![match cloth.strips {
@@ -263,6 +275,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         context,
         "item-denim-squares",
         n = account.wanted,
+        begun = is_begun(throw, account.cut),
         open = account.wanted - account.cut,
         side = context.by(p.side, p.side)
     )];
@@ -279,9 +292,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         ));
     }
     lines.extend(match throw.pile.is_empty() {
-        true => {
-            (account.short() > 0).then(|| say!(context, "item-denim-unpiled", n = account.short()))
-        }
+        true => (account.short() > 0).then(|| unpiled(&account, context)),
         false => Some(enough::enough_squares(&account, context)),
     });
     lines.extend(denims(throw, &account, context).into_iter().map(|d| d.said));

@@ -89,7 +89,10 @@ pub use query::{CommandAnswer, Query, Request, View, ViewAnswer};
 pub use scraps::{LapColumn, ScrapRow, ScrapTyped, ScrapsView};
 pub use sheet::content::Sheet;
 pub use sheet::sheet;
-pub use shelf::{ShelfAnswer, ShelfCommand, ShelfRow, ShelfView, shelf_row};
+pub use shelf::{
+    CopyRecord, Reminder, ShelfAnswer, ShelfCommand, ShelfRow, ShelfView, changes_to_copy,
+    reminder, shelf_row,
+};
 pub use stages::{StageIs, StageRow, WayView};
 pub use start::{Hello, Prefs, StartOffers, Theme};
 pub use story::{Story, StoryDay, StoryItem, StorySort, StoryView, story};

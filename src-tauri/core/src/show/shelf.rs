@@ -51,6 +51,19 @@ pub struct ShelfView {
     pub archived: Vec<ShelfRow>,
     /// Throws deleted but not yet erased.
     pub deleted: Vec<ShelfRow>,
+    /// The throw whose copy is to be saved elsewhere, if one is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub reminder: Option<Reminder>,
+}
+
+/// A reminder to save a copy of a throw of which much is kept in one place alone.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Reminder {
+    /// The throw's folder's name.
+    pub id: String,
+    /// Which throw it is, and what the maker does about it.
+    pub said: String,
 }
 
 /// Something done on the shelf.
@@ -99,6 +112,11 @@ pub enum ShelfCommand {
         /// Which.
         id: String,
     },
+    /// Save no copy of it now: the maker is reminded again once much more is done.
+    CopyLater {
+        /// Which.
+        id: String,
+    },
 }
 
 /// What came of tending the shelf.
@@ -140,6 +158,51 @@ pub fn shelf_row(id: &str, journal: &Journal, context: Context<'_>) -> ShelfRow 
         problem: None,
         unread: false,
         copies: None,
+    }
+}
+
+/// How many changes a throw may have before the maker is first reminded to save a copy of it.
+const FIRST_CHANGES: usize = 8;
+/// How many changes there may be since the last copy, or since the maker put the copy off.
+const MORE_CHANGES: usize = 30;
+
+/// What is known of the copies of a throw: up to which entry of its record something was done.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CopyRecord {
+    /// The last entry that a copy outside this shelf has.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub copied: Option<u64>,
+    /// The last entry there was when the maker put the copy off.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub put_off: Option<u64>,
+}
+
+/// How many changes of a throw are in no copy, if the maker is to be reminded of them. A change
+/// is an entry that stands: what was undone needs no copy.
+pub fn changes_to_copy(journal: &Journal, known: CopyRecord) -> Option<usize> {
+    let since = |n: u64| {
+        let changes = journal
+            .entries()
+            .filter(|(entry, stands)| *stands && entry.n > n && matches!(entry.what, What::Do(_)));
+        changes.count()
+    };
+    let changes = since(known.copied.unwrap_or_default());
+    let enough = match (known.copied, known.put_off) {
+        (None, None) => changes >= FIRST_CHANGES,
+        (copied, put_off) => since(copied.max(put_off).unwrap_or_default()) >= MORE_CHANGES,
+    };
+    enough.then_some(changes)
+}
+
+/// The reminder to save a copy of this throw.
+pub fn reminder(id: &str, journal: &Journal, known: CopyRecord, context: Context<'_>) -> Reminder {
+    let name = journal.throw().name.as_str();
+    Reminder {
+        id: id.to_string(),
+        said: match known.copied {
+            None => say!(context, "copy-none", name = name),
+            Some(_) => say!(context, "copy-old", name = name),
+        },
     }
 }
 

@@ -1377,6 +1377,7 @@ pile-strips-over = { $n ->
     [one] Ein Einfassstreifen, der schon geschnitten ist, wird für die Einfassung nicht mehr gebraucht. Heb ihn zum Flicken auf.
    *[other] { $n } Einfassstreifen, die schon geschnitten sind, werden für die Einfassung nicht mehr gebraucht. Heb sie zum Flicken auf.
 }
+way-share-denims = Die Quadrate auf die vorhandenen Jeansstoffe verteilen
 way-shorter-strips = { $n } Einfassstreifen zu { $size }
 way-shorter-strips-joins = Die gibt der Stapel her. Die Einfassung hat dann { $n } Ansätze statt { $before }.
 strips-cut-already = Schon geschnittene Streifen: { $cut } von { $wanted }, noch { $open }.
@@ -1686,8 +1687,11 @@ picture-piece = { $name }, { $n ->
 
 item-denim = Jeansstoff
 item-denim-squares = { $n ->
-    [one] Ein Quadrat zu { $side }; { $open } noch zuzuschneiden.
-   *[other] { $n } Quadrate zu { $side }; { $open } noch zuzuschneiden.
+    [one] Ein Quadrat zu { $side }
+   *[other] { $n } Quadrate zu { $side }
+}{ $begun ->
+    [0] .
+   *[other] ; { $open } noch zuzuschneiden.
 }
 item-denim-pieced = { $n ->
     [one] Eins davon wird aus zwei Hälften gestückelt, um { $lap } überlappt.
@@ -1704,7 +1708,13 @@ item-denim-unpiled = { $n ->
 item-denim-of = { $denim }: { $n ->
     [one] ein Quadrat
    *[other] { $n } Quadrate
-}, { $open } noch zuzuschneiden, { $gives } gibt der Stapel noch.
+}{ $begun ->
+    [0] { "" }
+   *[other] , { $open } noch zuzuschneiden
+}{ $piled ->
+    [0] .
+   *[other] , { $gives } gibt der Stapel noch.
+}
 item-denim-of-strips = { $squares } { $n ->
     [one] Auch ein Einfassstreifen kommt daraus.
    *[other] Auch { $n } Einfassstreifen kommen daraus.
@@ -1963,7 +1973,10 @@ layout-changes = { $n ->
    *[other] { $n } Quadrate wechseln den Stoff.
 } { $sewn ->
     [0] { $turned ->
-        [0] Genähte Stücke bleiben, wo sie sind.
+        [0] { $joined ->
+            [0] { "" }
+           *[other] Genähte Stücke bleiben, wo sie sind.
+        }
         [one] Ein verbundenes Stück wird gedreht.
        *[other] { $turned } verbundene Stücke werden gedreht.
     }
@@ -2231,6 +2244,8 @@ bring-steps = { $n ->
    *[other] { $n } Einträge
 }
 bring-copy-name = { $name } (Kopie)
+copy-none = „{ $name }“ liegt nur in diesem Browser. Sichere eine Kopie an einem anderen Ort, falls der Browser seinen Speicher leert.
+copy-old = Vieles an „{ $name }“ liegt nur in diesem Browser. Sichere eine neue Kopie an einem anderen Ort, falls der Browser seinen Speicher leert.
 kept-copies = { $n ->
     [one] 1 Kopie vom Zusammenführen liegt daneben ({ $size } kB).
    *[other] { $n } Kopien vom Zusammenführen liegen daneben ({ $size } kB).

@@ -1379,6 +1379,7 @@ pile-strips-over = { $n ->
     [one] One binding strip that is cut already is more than the binding takes now. Keep it for a patch.
    *[other] { $n } binding strips that are cut already are more than the binding takes now. Keep them for patches.
 }
+way-share-denims = Share the squares out over the denims you have
 way-shorter-strips = { $n } binding strips of { $size }
 way-shorter-strips-joins = The pile gives these. The binding then has { $n } joins, not { $before }.
 strips-cut-already = Strips cut already: { $cut } of { $wanted }, { $open } to go.
@@ -1688,8 +1689,11 @@ picture-piece = { $name }, { $n ->
 
 item-denim = Denim
 item-denim-squares = { $n ->
-    [one] One square of { $side }; { $open } still to cut.
-   *[other] { $n } squares of { $side }; { $open } still to cut.
+    [one] One square of { $side }
+   *[other] { $n } squares of { $side }
+}{ $begun ->
+    [0] .
+   *[other] ; { $open } still to cut.
 }
 item-denim-pieced = { $n ->
     [one] One of them is pieced of two halves, lapped by { $lap }.
@@ -1706,7 +1710,13 @@ item-denim-unpiled = { $n ->
 item-denim-of = { $denim }: { $n ->
     [one] one square
    *[other] { $n } squares
-}, { $open } still to cut, { $gives } to come from the pile.
+}{ $begun ->
+    [0] { "" }
+   *[other] , { $open } still to cut
+}{ $piled ->
+    [0] .
+   *[other] , { $gives } to come from the pile.
+}
 item-denim-of-strips = { $squares } { $n ->
     [one] One binding strip comes from it too.
    *[other] { $n } binding strips come from it too.
@@ -2217,7 +2227,10 @@ layout-changes = { $n ->
    *[other] { $n } squares change their fabric.
 } { $sewn ->
     [0] { $turned ->
-        [0] Sewn pieces stay where they are.
+        [0] { $joined ->
+            [0] { "" }
+           *[other] Sewn pieces stay where they are.
+        }
         [one] One joined piece is turned.
        *[other] { $turned } joined pieces are turned.
     }
@@ -2327,6 +2340,8 @@ bring-steps = { $n ->
    *[other] { $n } entries on record
 }
 bring-copy-name = { $name } (copy)
+copy-none = “{ $name }” is in this browser only. Save a copy somewhere else, in case the browser clears its storage.
+copy-old = Much of “{ $name }” is in this browser only. Save a new copy somewhere else, in case the browser clears its storage.
 kept-copies = { $n ->
     [one] 1 copy from a merge is kept beside it ({ $size } KB).
    *[other] { $n } copies from merges are kept beside it ({ $size } KB).

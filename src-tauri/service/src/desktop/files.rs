@@ -2,6 +2,7 @@
 
 use super::DesktopDisk;
 use crate::disk::{Disk as _, DiskLock, DiskPath, part_of, write_new};
+use crate::import::parted;
 use crate::store::{
     KeptCopies, Opened, StoreError, THROW_FILE, bytes_of, clear, failed, kept, opened, upgrade,
 };
@@ -24,7 +25,9 @@ pub fn in_folder(path: &DiskPath) -> DiskPath {
 /// What stands in the way.
 pub fn read_throw(path: &DiskPath) -> Result<Opened, StoreError> {
     let path = in_folder(path);
-    opened(&path, &bytes_of(&DesktopDisk, &path)?)
+    let bytes = bytes_of(&DesktopDisk, &path)?;
+    // An exported file may have photos after the record.
+    opened(&path, parted(&bytes).0)
 }
 
 /// Upgrade a throw file anywhere to this version; returns the path of the kept original, or

@@ -1,8 +1,11 @@
 //! Exporting a throw as files.
 
 use super::Service;
+use super::reminding::last_of;
 use crate::disk::DiskPath;
 use crate::export::ExportFile;
+use crate::import;
+use crate::photos;
 use crate::store::{StoreError, ThrowId};
 use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::log::journal::Journal;
@@ -11,6 +14,7 @@ use lapwork_core::show::{Export, Exported};
 use lapwork_core::throw::Time;
 use lapwork_core::words::Arg;
 use lapwork_core::words::Problem;
+use std::collections::BTreeSet;
 
 impl Service {
     /// The files of an export that is made from the file on the disk.
@@ -26,10 +30,13 @@ impl Service {
         match export {
             Export::Throw => {
                 let called = self.with(id, now, |journal, _| Ok(journal.throw().name.clone()))?;
-                let bytes = ThrowId::parse(id).and_then(|id| self.own_bytes(&id));
+                let made = ThrowId::parse(id).and_then(|id| Ok((self.own_bytes(&id)?, id)));
+                let (bytes, id) = made.map_err(|error| self.message(&error))?;
+                let opened = self.open.get(&id);
+                self.copy_made = opened.map(|opened| (id.clone(), last_of(&opened.journal)));
                 let file = ExportFile {
                     name: show::file_name(&called, "jsonl"),
-                    bytes: bytes.map_err(|error| self.message(&error))?,
+                    bytes: import::with_photos(bytes, &self.fabric_photos(&id)),
                 };
                 Ok(vec![file])
             }
@@ -40,6 +47,18 @@ impl Service {
                 snapshot.export(export, &photo)
             }
         }
+    }
+
+    /// The photos of a throw's fabrics that are kept here and may go with it.
+    fn fabric_photos(&self, id: &ThrowId) -> Vec<(PhotoId, Vec<u8>)> {
+        let opened = self.open.get(id).into_iter();
+        let prints = opened.flat_map(|opened| &opened.journal.throw().prints);
+        let named: BTreeSet<PhotoId> = prints.filter_map(|print| print.photo.clone()).collect();
+        let kept = named.into_iter().filter_map(|photo| {
+            let bytes = self.store.photo(id, &photo).ok()??;
+            photos::is_small(&bytes).then_some((photo, bytes))
+        });
+        kept.collect()
     }
 
     /// A throw's file byte for byte; if the file is gone or was exchanged, the record in memory.

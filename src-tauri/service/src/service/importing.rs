@@ -1,6 +1,6 @@
 //! Importing throw files: comparing one with the copy that is here, and taking it in.
 
-use super::{Service, message::name};
+use super::{Service, message::name, reminding::last_of};
 use crate::import::{self, Import};
 use crate::store::{Found, Place, StoreError, ThrowId};
 use lapwork_core::command::{Command, LONGEST_NAME};
@@ -149,6 +149,8 @@ impl Service {
             };
             let name = alone.throw().name.clone();
             let id = self.put_on_shelf(&alone, now)?;
+            self.keep_brought(&id, brought);
+            self.note_copy(&id, last_of(&brought.journal));
             return Ok((Some(id), self.words.say(key, &[("name", name.into())])));
         };
         // The replaced file is kept beside as it was, so it must be whole or repaired first.
@@ -185,6 +187,10 @@ impl Service {
             _ => &[("here", &kept)],
         };
         let copies = self.store.replace(&id, &joined, beside, now)?;
+        self.keep_brought(&id, brought);
+        if joined.text() == brought.journal.text() {
+            self.note_copy(&id, last_of(&joined));
+        }
         let said = match copies.as_slice() {
             [here, brought] => {
                 let args = [("here", name(here)), ("brought", name(brought))];
@@ -196,6 +202,17 @@ impl Service {
             }
         };
         Ok((Some(id), said))
+    }
+
+    /// Keep the photos of fabrics that came with a throw.
+    fn keep_brought(&self, id: &ThrowId, brought: &Import) {
+        let named = brought.journal.photos();
+        for (photo, bytes) in &brought.photos {
+            if named.contains(photo) {
+                // Where one cannot be kept, its fabric is drawn as one without a photo is.
+                let _ = self.store.keep_photo(id, photo, bytes);
+            }
+        }
     }
 
     /// The same record as that of a throw of its own.

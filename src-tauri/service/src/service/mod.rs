@@ -18,6 +18,7 @@ mod exporting;
 mod importing;
 mod message;
 mod photos;
+mod reminding;
 mod shelf;
 mod snapshot;
 mod steps;
@@ -83,6 +84,10 @@ pub struct Service {
     revision: u32,
     /// For how long the shelf may wait for throws to be read, in milliseconds.
     waits: Option<Time>,
+    /// Whether the shelf reminds of throws of which much is in no copy.
+    reminds: bool,
+    /// The copy last made for export: of which throw, and the last entry it has.
+    copy_made: Option<(ThrowId, u64)>,
 }
 
 impl Service {
@@ -118,6 +123,8 @@ impl Service {
             search: LayoutSearch::default(),
             revision: 0,
             waits: None,
+            reminds: false,
+            copy_made: None,
         }
     }
 

@@ -1,6 +1,7 @@
 //! The shelf of throws, and its commands.
 
 use super::Service;
+use super::reminding::last_of;
 use crate::store::{Place, StoreError, ThrowId};
 use lapwork_core::command::{Command, Rejection};
 use lapwork_core::faces::inherit;
@@ -40,6 +41,7 @@ impl Service {
             rows: Vec::new(),
             archived: Vec::new(),
             deleted: Vec::new(),
+            reminder: None,
         };
         // A folder that cannot be listed is reported by `hello`, which claims it. One that is
         // gone for the time being is shown as it was.
@@ -88,6 +90,7 @@ impl Service {
         for rows in [&mut shelf.rows, &mut shelf.archived, &mut shelf.deleted] {
             rows.sort_by(|a, b| b.at.cmp(&a.at).then_with(|| b.id.cmp(&a.id)));
         }
+        shelf.reminder = self.reminder(&shelf, now);
         shelf
     }
 
@@ -186,13 +189,25 @@ impl Service {
             }
             ShelfCommand::Demo => {
                 let demo = demo::throw_in(&self.words, now);
-                Some(self.keep(demo, now))
+                let last = last_of(&demo);
+                let kept = self.keep(demo, now);
+                if let Ok(id) = &kept {
+                    self.note_copy(id, last);
+                }
+                Some(kept)
             }
             ShelfCommand::Delete { id } => self.carried(id, Place::Throws, Place::Deleted),
             ShelfCommand::Restore { id } => self.carried(id, Place::Deleted, Place::Throws),
             ShelfCommand::ClearCopies { id } => ThrowId::parse(id)
                 .and_then(|id| self.store.clear_copies(&id))
                 .map_or_else(|error| Some(Err(error)), |_| None),
+            ShelfCommand::CopyLater { id } => ThrowId::parse(id).map_or_else(
+                |error| Some(Err(error)),
+                |id| {
+                    self.put_copy_off(&id);
+                    None
+                },
+            ),
             ShelfCommand::Erase { id } => ThrowId::parse(id)
                 .and_then(|id| {
                     self.store.erase(&id)?;

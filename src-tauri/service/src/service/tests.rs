@@ -2,6 +2,8 @@
 
 mod imports;
 mod memory;
+mod reminding;
+mod swatches;
 
 use super::*;
 use crate::desktop;

@@ -5,6 +5,7 @@
 //! throws/<id>/photos/        photos of its story, <hash>.jpg; they go where their throw goes
 //! deleted/<id>/throw.jsonl   throws deleted but not yet erased
 //! settings.json              how the window looks and reads
+//! copied.json                up to where copies of throws were saved elsewhere (in a browser)
 //! lock                       held while the app is open
 //! ```
 //!
@@ -60,6 +61,7 @@
 //! Limit: a throw file of more than [`MOST_BYTES`] is neither read nor written.
 
 mod appending;
+mod copied;
 mod copies;
 mod error;
 mod id;

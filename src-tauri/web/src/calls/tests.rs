@@ -162,3 +162,33 @@ fn desktop_at_once() -> Host {
         ..desktop::host()
     }
 }
+
+#[test]
+fn the_page_reminds_of_a_copy_until_it_says_that_one_was_saved() {
+    let disk = MemoryDisk::new();
+    let mut service = service(&disk, "de");
+    let id = begun(&mut service);
+    for n in 0..30 {
+        let action = json!({"do": "note", "text": format!("{n}"), "piece": null});
+        let request = json!({"request": "act", "action": action});
+        ask(
+            &mut service,
+            "act",
+            &json!({"id": id, "request": request, "query": null}),
+        );
+    }
+    let shelf = ask(&mut service, "shelf", &json!({}));
+    assert_eq!(shelf["ok"]["reminder"]["id"], json!(id), "{shelf}");
+    let said = shelf["ok"]["reminder"]["said"].as_str().unwrap();
+    assert!(said.contains("nur in diesem Browser"), "{said}");
+    service.export(&id, r#"{"export":"throw"}"#).unwrap();
+    // Another file was saved, then the copy.
+    for (given, reminds) in [
+        (json!({"files": ["a.svg"]}), true),
+        (json!({"files": ["a.jsonl"], "throw": id}), false),
+    ] {
+        ask(&mut service, "exported", &given);
+        let shelf = ask(&mut service, "shelf", &json!({}));
+        assert_eq!(shelf["ok"]["reminder"].is_object(), reminds, "{given}");
+    }
+}

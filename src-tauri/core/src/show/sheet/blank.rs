@@ -8,7 +8,8 @@ use crate::plan::Plan;
 use crate::show::context::Context;
 use crate::show::dates::ZoneName;
 use crate::show::export::PrintUnits;
-use crate::show::{again, scraps};
+use crate::show::{again, gather, scraps};
+use crate::throw::account::account;
 use crate::throw::heritage::Heritage;
 use crate::throw::{Event, Throw};
 
@@ -37,7 +38,14 @@ pub fn handout(journal: &Journal, context: Context<'_>, units: PrintUnits) -> Sh
         squares: square_lines(&made, own),
         finished: size_lines(journal.throw(), own),
     };
+    // A class has no pile that is said to lack anything.
+    let unpiled = gather::unpiled(&account(journal.throw()), own);
+    let supplies = made.supplies.into_iter().map(|mut supply| {
+        supply.lines.retain(|line| *line != unpiled);
+        supply
+    });
     Sheet {
+        supplies: supplies.collect(),
         day: String::new(),
         date: None,
         progress: String::new(),
