@@ -330,7 +330,7 @@ denim: number,
 /**
  * Wrong side to the front.
  */
-wrong_side_up: boolean, } | { "do": "lay-out", 
+wrong_side_up: boolean, } | { "do": "share-denims" } | { "do": "lay-out", 
 /**
  * How the faces are to look.
  */

@@ -496,6 +496,53 @@ mod tests {
         assert_eq!(s.binding, inches(128 + 4));
     }
 
+    /// By hand: fours trimmed to 9 in are sewn before that, 5 + 5 + 9½ in each; then 4 rows have 2
+    /// seams of 9 in each, and 3 seams are as long as a row, 3 · 9 − 2 · ½ = 26 in. The binding goes
+    /// round 26 × 34½ in: 121 in, and 125 in with its tail take 5 strips of 28 in, joined 4 times
+    /// over 1 in.
+    #[test]
+    fn seams_within_a_four_are_as_long_as_before_it_is_trimmed() {
+        let plan = Plan {
+            trim: Some(inches(9)),
+            ..Plan::default()
+        };
+        let s = seams(&plan);
+        assert_eq!(s.joins, quarter_inches(12 * 78 + 4 * 2 * 36 + 3 * 104));
+        assert_eq!(s.binding, inches(121 + 4));
+        // A column that is left over: 3 across and 2 down are a four, an upright pair of 5 in seam,
+        // and one seam of 9 in between them.
+        let odd = Plan {
+            across: 3,
+            down: 2,
+            ..plan
+        };
+        assert_eq!(seams(&odd).joins, quarter_inches(78 + 20 + 36));
+    }
+
+    /// By hand, of 100 m of seam, stitches of 3 mm and no thickness to speak of, without waste: a twin
+    /// needle 4 mm wide takes 100 m for each needle, and 4/3 + 5/3 = 3 of bobbin thread a stitch
+    /// length, 300 m. That is two spools in the machine, but 500 m in all, three spools of 200 m to
+    /// buy, and eight bobbins of 40 m.
+    #[test]
+    fn a_twin_needles_bobbins_are_bought_too() {
+        let bare = Winding {
+            waste: 0.0,
+            ..Winding::default()
+        };
+        let twin = Stitch::Twin {
+            spacing: tenths_of_mm(40),
+        };
+        let metre = nm(1_000_000_000);
+        let got = need(metre * 100, twin, tenths_of_mm(30), thick(0.0), bare).unwrap();
+        assert_eq!((got.needle, got.bobbin), (metre * 100, metre * 300));
+        assert_eq!((got.spools, got.spools_in_all, got.bobbins), (2, 3, 8));
+        // Fifteen in a hundred more for tails and breaks where nothing else is said.
+        let usual = Winding::default();
+        let more = need(metre * 100, twin, tenths_of_mm(30), thick(0.0), usual).unwrap();
+        assert!((crate::measure::in_mm(more.needle) - 115_000.0).abs() < 0.01);
+        assert_eq!((got.seam, got.rule), (metre * 100, None));
+    }
+
     #[test]
     fn the_bobbins_are_among_the_spools_to_buy() {
         // 14 × 18 in one straight row. 63 fours of 19½ in; 9 rows of 6 seams of 9½ in; 8 seams

@@ -7,7 +7,7 @@
 //!   Appendix C; SP 811, Appendix B), so 1 oz/yd² = 28.349523125 / 0.9144² = 33.9057 g/m².
 //! * mass of a throw = denim area × denim + fabric area × fabric, where a square counts
 //!   with its whole area, so that laps are counted as often as cloth lies there; what
-//!   squaring up takes off the fours is subtracted, of the fabric in proportion; the
+//!   squaring up takes off fours and pairs is subtracted, of the fabric in proportion; the
 //!   binding is a strip of denim as long as the plan asks, joins and tail with it.
 //!   (Plain arithmetic.)
 //!
@@ -258,11 +258,15 @@ pub struct ClothAmount {
 /// The cloth in the finished throw, `covers` squares of it faced with fabric (a square
 /// with fabric on both faces counts twice).
 pub fn amount(plan: &Plan, covers: u32) -> ClothAmount {
-    let fours = f64::from(plan.across / 2) * f64::from(plan.down / 2);
+    let (across, down) = (f64::from(plan.across / 2), f64::from(plan.down / 2));
+    let fours = across * down;
+    // Beside an odd column or row lie pairs, trimmed along the one side that has two squares.
+    let pairs = across * f64::from(plan.down % 2) + down * f64::from(plan.across % 2);
     let square = square_metres(plan.side, plan.side);
     let whole = square * f64::from(plan.squares());
     let (four, trimmed) = (plan.natural_four(), plan.target());
-    let off = (square_metres(four, four) - square_metres(trimmed, trimmed)) * fours;
+    let off_fours = (square_metres(four, four) - square_metres(trimmed, trimmed)) * fours;
+    let off = off_fours + square_metres(four - trimmed, plan.side) * pairs;
     // A trim above the natural size stretches the cloth and takes nothing off.
     let off = if off.value > 0.0 { off } else { off * 0.0 };
     let share = f64::from(covers) / f64::from(plan.squares().max(1));
@@ -364,6 +368,57 @@ mod tests {
             amount(&stretched, 0).denim,
             amount(&Plan::default(), 0).denim
         );
+    }
+
+    /// By hand: half of 48 squares have a fabric, 24 · 25 = 600 in². Twelve fours trimmed from 9½ to
+    /// 9 in lose 9¼ in² each, 111 in², half of it with fabric on it.
+    #[test]
+    fn fabric_is_trimmed_off_with_its_square() {
+        let plan = Plan {
+            trim: Some(inches(9)),
+            ..Plan::default()
+        };
+        let fabric = amount(&plan, 24).fabric.value / (0.0254 * 0.0254);
+        assert!((fabric - 544.5).abs() < 1e-6, "{fabric}");
+    }
+
+    /// By hand: 5 × 3 squares are two fours and a pair at their end, and below them two pairs and a
+    /// single square. A pair
+    /// trimmed from 9½ to 9 in loses ½ · 5 = 2½ in², a four 9¼ in²: 2 · 9¼ + 3 · 2½ = 26 in².
+    #[test]
+    fn pairs_that_are_left_over_are_trimmed_too() {
+        let odd = Plan {
+            across: 5,
+            down: 3,
+            ..Plan::default()
+        };
+        let trimmed = Plan {
+            trim: Some(inches(9)),
+            ..odd
+        };
+        let off = amount(&odd, 0).denim - amount(&trimmed, 0).denim;
+        assert!((off.value / (0.0254 * 0.0254) - 26.0).abs() < 1e-6);
+        // A single row is pairs alone: 3 of them in 7 squares, and a square.
+        let row = |trim| Plan {
+            across: 7,
+            down: 1,
+            trim,
+            ..Plan::default()
+        };
+        let off = amount(&row(None), 0).denim - amount(&row(Some(inches(9))), 0).denim;
+        assert!((off.value / (0.0254 * 0.0254) - 7.5).abs() < 1e-6);
+    }
+
+    /// Up to two thirds of the 7 kg it holds a washer is roomy, 4⅔ kg; up to all of it tight (common
+    /// practice, no source).
+    #[test]
+    fn two_thirds_of_a_load_are_roomy() {
+        let judge = |kg| washing(kilograms(kg), kilograms(7.0));
+        assert_eq!([4.66, 4.67, 6.99, 7.01].map(judge), {
+            use Washing::*;
+            [Roomy, Tight, Tight, TooHeavy]
+        });
+        assert_eq!(WASHER_KG, 7.0);
     }
 
     #[test]

@@ -86,6 +86,8 @@ pub enum Command {
         /// Wrong side to the front.
         wrong_side_up: bool,
     },
+    /// Share the squares that are not cut yet out over the denims there are.
+    ShareDenims,
     /// Lay the throw out anew, as worked out beforehand.
     LayOut {
         /// How the faces are to look.

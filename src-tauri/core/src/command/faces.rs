@@ -1,16 +1,18 @@
 //! The two faces: fabrics on squares, layouts, places exchanged, pieces turned.
 
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
+use crate::cloth::pile::Use;
 use crate::command::check::{check_cloth, known_squares};
 use crate::command::outcome::faces_changed;
 use crate::command::rejection::Rejection;
+use crate::faces::arrange::dealt;
 use crate::plan::assembly::{Rect, source};
 use crate::throw::event::Event;
 use crate::throw::loose::{is_loose, loose_units, places_for};
 use crate::throw::state::Throw;
 use crate::throw::stock::{gone, used};
 use crate::throw::tasks::{Task, cover_task};
-use crate::throw::wishes::{Layout, Wishes};
+use crate::throw::wishes::{DenimWish, Layout, Wishes};
 use std::collections::{HashMap, HashSet};
 
 pub(super) fn set_face(
@@ -326,6 +328,62 @@ pub(super) fn set_denim(
     match squares.first().filter(|_| faces.is_empty()) {
         Some(piece) => Err(Rejection::DenimCut(*piece)),
         None => Ok(vec![faces_changed(throw, faces, true)]),
+    }
+}
+
+/// Share the squares that are not cut yet out over the denims there are: as wished for where the
+/// wishes say it, else each keeps its denim while there is enough of it. What was cut, pinned or
+/// chosen by hand stays.
+pub(super) fn share_denims(throw: &Throw) -> Result<Vec<Event>, Rejection> {
+    let wished = throw.wishes.unwrap_or_default();
+    let denims = match wished.choose_denims() {
+        true => wished.denims,
+        false => Some(DenimWish::Any),
+    };
+    shared(throw, Wishes { denims, ..wished }).map(|event| vec![event])
+}
+
+/// The same for a throw whose denims nobody has decided on yet: all of its squares are of one denim,
+/// none of them cut or chosen by hand, and the pile gives others too. Like denims then lie apart.
+pub(super) fn share_undecided(throw: &Throw) -> Option<Event> {
+    let covers = throw.covers();
+    let first = covers.first()?.denim;
+    let mut squares = throw.assembly().whole().squares();
+    let others = throw.pile.values().any(|heap| match heap.makes {
+        Use::Denim { denim } => denim.is_some_and(|denim| denim != first),
+        Use::Fabric { .. } => false,
+    });
+    let is_decided = !others
+        || throw.wishes.is_some()
+        || covers.iter().any(|cover| cover.denim != first)
+        || squares.any(|s| throw.is_denim_by_hand(s) || throw.has(s, Task::Cut));
+    if is_decided {
+        return None;
+    }
+    let denims = Some(DenimWish::Apart);
+    let wishes = Wishes {
+        denims,
+        ..Wishes::default()
+    };
+    shared(throw, wishes).ok()
+}
+
+fn shared(throw: &Throw, wishes: Wishes) -> Result<Event, Rejection> {
+    let squares = throw.assembly().whole().squares();
+    let dealt = squares.zip(dealt(throw, wishes));
+    let changed = dealt.filter(|(square, denim)| throw.cover(*square).denim != *denim);
+    let faces: Vec<(Rect, Cover)> = changed
+        .map(|(square, denim)| {
+            let cover = Cover {
+                denim,
+                ..throw.cover(square)
+            };
+            (square, cover)
+        })
+        .collect();
+    match faces.is_empty() {
+        true => Err(Rejection::Nothing),
+        false => Ok(faces_changed(throw, faces, false)),
     }
 }
 

@@ -117,6 +117,7 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
             denim,
             wrong_side_up,
         } => faces::set_denim(throw, pieces, *denim, *wrong_side_up),
+        A::ShareDenims => faces::share_denims(throw),
         A::SetCloth { prints, denims } => faces::set_cloth(throw, prints, denims),
         A::LayOut { wishes, layout } => faces::lay_out(throw, wishes, layout),
         A::Wish { wishes } => faces::wish(throw, wishes),
@@ -192,6 +193,7 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
             if events.is_empty() {
                 return Err(Rejection::Nothing);
             }
+            events.extend(faces::share_undecided(&throw.after(&events)));
             Ok(events)
         }
         A::AddCloth {

@@ -261,4 +261,19 @@ mod tests {
         assert_eq!(layers(2, 2, &covers), (4, 6));
         assert_eq!(layers(1, 1, &covers[..1]), (0, 0));
     }
+
+    /// Four squares meet at a crossing: whichever of them has a fabric on each face, it is 1 + 1 + 1
+    /// layers of the others and 3 of its own, six. The laps have 1 + 3.
+    #[test]
+    fn each_of_four_squares_counts_at_their_crossing() {
+        for thick in 0..4 {
+            let mut covers = vec![Cover::default(); 4];
+            covers[thick] = Cover {
+                front: Some(0),
+                back: Some(0),
+                ..Cover::default()
+            };
+            assert_eq!(layers(2, 2, &covers), (4, 6), "square {thick}");
+        }
+    }
 }

@@ -501,6 +501,65 @@ mod tests {
         );
     }
 
+    /// By hand, in sixty-fourths, with the two-sided 5 % points of Student's t from any handbook
+    /// (3.182 with 3 degrees, 2.571 with 5, 2.776 with 4, 2.447 with 6): what chance alone gives in
+    /// more than one throw of twenty is no finding, even where it would be one in five.
+    #[test]
+    fn one_in_twenty_is_the_limit() {
+        let by = |n| DriftVerdict::LapNarrow {
+            by: sixty_fourths(n),
+        };
+        // 2, 6, 0, 4: mean 3, squares (1 + 9 + 9 + 1) / 3, s = 2.58, t = 3 / (2.58 / 2) = 2.32, which
+        // is under 3.18 (p is a tenth).
+        check(
+            &[(2, 2), (6, 6), (0, 0), (4, 4)],
+            DriftVerdict::AsPlanned,
+            0,
+        );
+        // 3, 5, 1, 3: the same mean, s = 1.63, t = 3.67, over 3.18.
+        check(&[(3, 3), (5, 5), (1, 1), (3, 3)], by(3), 4);
+        // 0, 6, 0, 6, 4, 8: the slope is 20 / 17.5 = 1.14 a block and 6.9 over all; its error is
+        // sqrt((56 - 22.86) / 4 / 17.5) = 0.69, t = 1.66, under 2.78 (p is a sixth). The mean is 4
+        // with s = sqrt(56 / 5) = 3.35, t = 4 / (3.35 / sqrt 6) = 2.93, over 2.57: off, not drifting.
+        let six = [(0, 0), (6, 6), (0, 0), (6, 6), (4, 4), (8, 8)];
+        check(&six, by(4), 4);
+        // Across 2, 6, 0, 4 and down as much less 4: means 3 and -1, Welch's t is
+        // 4 / sqrt(6.67 / 4 + 6.67 / 4) = 2.19, under 2.45 with 6 degrees (p is 0.07).
+        check(
+            &[(2, -2), (6, 2), (0, -4), (4, 0)],
+            DriftVerdict::AsPlanned,
+            0,
+        );
+        // Down as much less 5: t = 2.74, over 2.45. That is stretch across.
+        check(
+            &[(2, -3), (6, 1), (0, -5), (4, -1)],
+            DriftVerdict::Stretch {
+                along: Along::Across,
+            },
+            0,
+        );
+    }
+
+    /// By hand: 1, 2, 3, 4 and 5 mm have the mean 3 and the variance (4 + 1 + 0 + 1 + 4) / 4 = 2.5;
+    /// 95 % of Student's t with 4 degrees lie within 2.776, so that the mean lies within
+    /// 3 ± 2.776 · √(2.5 / 5) = 3 ± 1.963. The line through them gains 1 a block and stands at 6 next.
+    #[test]
+    fn figures_of_five_blocks() {
+        let seen: Vec<_> = (1..=5)
+            .map(|mm| Deviation {
+                across: nm(mm * 1_000_000),
+                down: nm(mm * 1_000_000),
+            })
+            .collect();
+        let found = drift(&seen, nm(1_000_000));
+        let close = |a: f64, b: f64| (a - b).abs() < 5e-4;
+        assert!(close(found.mean, 3.0) && close(found.spread.unwrap(), 2.5_f64.sqrt()));
+        let (low, high) = found.interval.unwrap();
+        assert!(close(low, 1.037) && close(high, 4.963), "{low} {high}");
+        let trend = found.trend.unwrap();
+        assert!(close(trend.slope, 1.0) && close(trend.error, 0.0) && close(trend.next, 6.0));
+    }
+
     #[test]
     fn figures_of_few_blocks() {
         let none = drift(&[], sixty_fourths(4));

@@ -78,7 +78,7 @@ pub fn change(before: Length, after: Length) -> Option<f64> {
 mod tests {
     use super::*;
     use crate::fitting::tests::begun;
-    use crate::measure::{half_inches, inches};
+    use crate::measure::{half_inches, inches, sixty_fourths, zero};
     use crate::plan::Plan;
 
     /// Common practice, no source: a real 6 × 8 throw of 5 in squares and ½ in laps came
@@ -101,6 +101,41 @@ mod tests {
             ..measured
         };
         assert!(!reconcile(&throw, short)[1].within_give);
+    }
+
+    /// By hand: 2 % of 36½ in is 0.73 in. 11/16 in (0.69) is within it either way, ¾ in is not.
+    #[test]
+    fn cloth_gives_two_in_a_hundred() {
+        let throw = begun(Plan::default());
+        let within = |off: Length| {
+            let measured = Size {
+                width: half_inches(55),
+                height: half_inches(73) + off,
+            };
+            reconcile(&throw, measured)[1].within_give
+        };
+        let given = sixty_fourths(44);
+        assert!(within(given) && within(zero() - given));
+        let more = sixty_fourths(48);
+        assert!(!within(more) && !within(zero() - more));
+    }
+
+    /// A measure is set against the first one after fewer washes, never against one of its own wash.
+    #[test]
+    fn a_measure_is_set_against_an_earlier_wash() {
+        let mut throw = begun(Plan::default());
+        let at = |washes, mm: i64| WholeMeasure {
+            size: Size {
+                width: nm(mm * 1_000_000),
+                height: nm(mm * 1_000_000),
+            },
+            washes,
+            at: 0,
+        };
+        throw.wholes = vec![at(1, 690), at(1, 688), at(2, 680)];
+        assert_eq!(before(&throw, 2), Some(at(1, 690)));
+        assert_eq!(before(&throw, 1), None);
+        assert_eq!(before(&throw, 0), None);
     }
 
     #[test]

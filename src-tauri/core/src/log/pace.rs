@@ -206,6 +206,28 @@ mod tests {
         assert!(!paces[&Task::Stitch].own);
     }
 
+    /// Three quarters of an hour at a step may be work, a minute more is a break; ten seconds are a
+    /// tick of their own, nine are made after the work (our judgement; common practice, no source).
+    #[test]
+    fn a_break_is_over_45_minutes_and_haste_under_10_seconds() {
+        let (second, minute) = (1000, 60_000);
+        let every = |gap: Time| {
+            let row: Vec<Time> = (1..=4).map(|n| n * gap).collect();
+            paces(&cut_at(&row))[&Task::Cut]
+        };
+        assert_eq!(
+            (every(45 * minute).middle, every(45 * minute).own),
+            (45.0, true)
+        );
+        assert!(!every(46 * minute).own);
+        assert!((every(10 * second).middle - 1.0 / 6.0).abs() < 1e-9);
+        assert!(!every(9 * second).own);
+        // Three squares are too few to go by; what is usual then ranges from half to double.
+        let few = paces(&cut_at(&[minute, 2 * minute, 3 * minute]))[&Task::Cut];
+        assert!(!few.own);
+        assert_eq!((few.low * 4.0, few.middle * 2.0), (few.high, few.high));
+    }
+
     #[test]
     fn ticking_off_afterwards_is_no_pace() {
         let (second, minute) = (1000, 60_000);

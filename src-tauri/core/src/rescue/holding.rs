@@ -76,4 +76,23 @@ mod tests {
         let best = &laps(&throw, wish.0, wish.1, Ruler::default(), 3)[0];
         assert_eq!((best.lap, best.off), (sixty_fourths(28), nm(0)));
     }
+
+    /// By hand: with two joins across and three down each 1/16 in more of lap takes 1/8 in off the
+    /// width and 3/16 in off the height. Wished as wide as planned and ¾ in lower, ½ in laps stray ¾
+    /// in, ⅝ in laps ¼ + ⅜ in, 11/16 in laps ⅜ + 3/16 in, ¾ in laps ½ + 0 in and 13/16 in laps
+    /// ⅝ + 3/16 in: the least is ½ in.
+    #[test]
+    fn width_and_height_count_alike() {
+        let throw = begun(Plan::default());
+        let (w, h) = Plan::default().finished();
+        let found = laps(&throw, w, h - sixty_fourths(48), Ruler::default(), 3);
+        let told: Vec<_> = found.iter().map(|held| (held.lap, held.off)).collect();
+        assert_eq!(
+            told,
+            [(48, 32), (44, 36), (40, 40)]
+                .map(|(lap, off)| (sixty_fourths(lap), sixty_fourths(off)))
+        );
+        assert_eq!(found[0].size.width, w - sixty_fourths(32));
+        assert_eq!(found[0].size.height, h - sixty_fourths(48));
+    }
 }

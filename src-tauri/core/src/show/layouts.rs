@@ -161,12 +161,14 @@ fn changes(
         .filter(|(from, _)| !from.is_square())
         .count();
     let turned = layout.turns.iter().filter(|(p, _)| !p.is_square()).count();
+    let mut squares = throw.assembly().whole().squares();
     let said = say!(
         context,
         "layout-changes",
         n = changed,
         sewn = sewn,
-        turned = turned
+        turned = turned,
+        joined = i64::from(squares.any(|square| throw.is_joined(square)))
     );
     // Squares to be cut from another denim; what is cut only changes places.
     let open = throw.uncut(None).filter_map(|square| {
@@ -174,7 +176,11 @@ fn changes(
         Some((throw.cover(square).denim, covers.get(at)?.denim))
     });
     match open.filter(|(was, is)| was != is).count() {
-        0 => said,
-        n => format!("{said} {}", say!(context, "layout-denims", n = n)),
+        0 => said.trim_end().to_string(),
+        n => format!(
+            "{} {}",
+            said.trim_end(),
+            say!(context, "layout-denims", n = n)
+        ),
     }
 }

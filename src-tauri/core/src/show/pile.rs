@@ -278,6 +278,7 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
     }
     let mut ways = Vec::new();
     if !throw.pile.is_empty() {
+        ways.extend(share_out(throw, &account, context));
         if account.over() < 0 {
             ways.extend(fewer(
                 throw,
@@ -323,6 +324,50 @@ fn enough(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<St
     }
     said.push(strips_told(throw, account, context));
     said
+}
+
+/// Squares lacking of one denim and another than its own that the pile gives too many of: the
+/// squares not cut yet can be shared out anew.
+fn share_out(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Option<RemedyRow> {
+    let lacking = |account: &ClothAccount| -> u32 {
+        let each = account.denims.iter();
+        each.map(|denim| account.short_of(denim)).sum()
+    };
+    let before = lacking(account);
+    let over = account
+        .denims
+        .iter()
+        .any(|denim| denim.to_come > denim.open);
+    if before == 0 || !over {
+        return None;
+    }
+    let action = Command::ShareDenims;
+    let events = decide(Some(throw), &action).ok()?;
+    let after = throw.after(&events);
+    if lacking(&crate::throw::account::account(&after)) >= before {
+        return None;
+    }
+    let each = after.denims.iter().zip(after.uncut_by_denim());
+    let each = each.filter(|(_, open)| *open > 0);
+    let list = each.map(|(denim, open)| {
+        say!(
+            context,
+            "cut-of-denim",
+            n = open,
+            denim = denim.name.as_str()
+        )
+    });
+    let list = context.words.list("list-short", list);
+    let title = say!(context, "way-share-denims");
+    Some(RemedyRow {
+        button: Button {
+            label: title.clone(),
+            action,
+        },
+        done: title.clone(),
+        lines: vec![say!(context, "cut-denims", list = list)],
+        title,
+    })
 }
 
 /// Shorter binding strips that the pile gives without losing a square that is needed: the

@@ -92,6 +92,22 @@ fn least(throw: &Throw, face: Face) -> u32 {
         .count() as u32
 }
 
+/// How many squares are covered on each face where nobody has said it: a third of them in front
+/// and a quarter behind, or as many as there is fabric for.
+fn suggested(throw: &Throw) -> (Count, Count) {
+    let squares = throw.plan.squares();
+    let (front, back) = (squares / 3, squares / 4);
+    let known: Count = in_hand(throw).iter().filter_map(|print| print.stock).sum();
+    let (front, back) = match known.get() {
+        n if n > 0 && n < front + back => {
+            let front = n * front / (front + back);
+            (front, n - front)
+        }
+        _ => (front, back),
+    };
+    (Count::at_most(front), Count::at_most(back))
+}
+
 /// The wishes as they can be chosen.
 pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<'_>) -> WishesView {
     let throw = journal.throw();
@@ -99,8 +115,7 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
     let mut wishes = asked.unwrap_or_else(|| {
         let mut wishes = standing(throw);
         if wishes.front == 0 && wishes.back == 0 {
-            (wishes.front, wishes.back) =
-                (Count::at_most(squares / 3), Count::at_most(squares / 4));
+            (wishes.front, wishes.back) = suggested(throw);
         }
         if wishes.denims.is_none() && throw.denims.len() > 1 {
             wishes.denims = Some(DenimWish::Any);

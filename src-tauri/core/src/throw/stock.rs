@@ -2,6 +2,7 @@
 
 use crate::cloth::bound::{self, StripShown};
 use crate::cloth::fabric::Print;
+use crate::cloth::pile::Use;
 use crate::cloth::weight::Cloth;
 use crate::measure::Count;
 use crate::throw::state::Throw;
@@ -56,12 +57,43 @@ pub fn gone(throw: &Throw, print: u8) -> Gone {
     }
 }
 
-/// The prints with their stock less what is gone.
+/// Squares of a print that the pile still gives.
+pub fn to_come(throw: &Throw, print: u8) -> Count {
+    let own = throw.pile.values();
+    let own = own.filter(|heap| heap.makes == Use::Fabric { print });
+    let each = own.map(|heap| {
+        let uncut = heap.counted.iter().enumerate().filter(|(_, n)| n.is_none());
+        uncut
+            .map(|(i, _)| heap.expected(i, &throw.plan))
+            .sum::<Count>()
+    });
+    each.sum()
+}
+
+/// The prints with their stock: squares counted less what is gone, and those the pile still gives;
+/// none where nothing is known.
 pub fn in_hand(throw: &Throw) -> Vec<Print> {
     let mut prints = throw.prints.clone();
-    for (i, print) in prints.iter_mut().enumerate() {
-        let gone = gone(throw, i as u8).all();
-        print.stock = print.stock.map(|n| n - Count::at_most(gone));
+    for (i, print) in (0..=u8::MAX).zip(&mut prints) {
+        let to_come = to_come(throw, i);
+        let known = print.stock.is_some() || to_come > 0;
+        let counted = print.stock.unwrap_or(Count::NONE) - Count::at_most(gone(throw, i).all());
+        print.stock = known.then_some(counted + to_come);
+    }
+    prints
+}
+
+/// The same for a layout that takes so many squares of fabric: where those known of are enough, it
+/// takes none of a print that nobody has counted, unless some of it is placed already.
+pub fn to_lay_out(throw: &Throw, wanted: u32) -> Vec<Print> {
+    let mut prints = in_hand(throw);
+    let known: Count = prints.iter().filter_map(|print| print.stock).sum();
+    if known > 0 && known.get() >= wanted {
+        for (i, print) in (0..=u8::MAX).zip(&mut prints) {
+            if print.stock.is_none() && used(throw, i) == 0 {
+                print.stock = Some(Count::NONE);
+            }
+        }
     }
     prints
 }

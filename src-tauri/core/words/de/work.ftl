@@ -937,7 +937,7 @@ whole-across-exact = Breite: { $foreseen }, genau was sie messen soll.
 whole-down-exact = Höhe: { $foreseen }, genau was sie messen soll.
 whole-across = Breite: { $measured }. Sie soll { $foreseen } messen: { $off }.
 whole-down = Höhe: { $measured }. Sie soll { $foreseen } messen: { $off }.
-whole-within = So viel gibt Stoff beim Nähen nach (bis 2 %, allgemeine Erfahrung). Alles ist in Ordnung.
+whole-within = So viel gibt Stoff beim Nähen nach (bis 2 %, allgemeine Erfahrung). Verbindungen, die etwas neben der Markierung genäht sind, machen dasselbe aus.
 whole-beyond = Das ist mehr, als Stoff beim Nähen meist nachgibt (2 %, allgemeine Erfahrung). Miss einige Verbindungen nach: Manche sind vielleicht breiter oder schmaler genäht als angezeichnet.
 whole-each = { $laps ->
     [one] Es liegt alles an einer Verbindung: { $each }.
@@ -1377,6 +1377,7 @@ pile-strips-over = { $n ->
     [one] Ein Einfassstreifen, der schon geschnitten ist, wird für die Einfassung nicht mehr gebraucht. Heb ihn zum Flicken auf.
    *[other] { $n } Einfassstreifen, die schon geschnitten sind, werden für die Einfassung nicht mehr gebraucht. Heb sie zum Flicken auf.
 }
+way-share-denims = Die Quadrate auf die vorhandenen Jeansstoffe verteilen
 way-shorter-strips = { $n } Einfassstreifen zu { $size }
 way-shorter-strips-joins = Die gibt der Stapel her. Die Einfassung hat dann { $n } Ansätze statt { $before }.
 strips-cut-already = Schon geschnittene Streifen: { $cut } von { $wanted }, noch { $open }.
@@ -1972,7 +1973,10 @@ layout-changes = { $n ->
    *[other] { $n } Quadrate wechseln den Stoff.
 } { $sewn ->
     [0] { $turned ->
-        [0] Genähte Stücke bleiben, wo sie sind.
+        [0] { $joined ->
+            [0] { "" }
+           *[other] Genähte Stücke bleiben, wo sie sind.
+        }
         [one] Ein verbundenes Stück wird gedreht.
        *[other] { $turned } verbundene Stücke werden gedreht.
     }

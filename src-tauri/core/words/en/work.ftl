@@ -938,7 +938,7 @@ whole-across-exact = Across: { $foreseen }, exactly as it should be.
 whole-down-exact = Down: { $foreseen }, exactly as it should be.
 whole-across = Across: { $measured }. It should measure { $foreseen }: { $off }.
 whole-down = Down: { $measured }. It should measure { $foreseen }: { $off }.
-whole-within = Cloth gives that much when it is sewn (up to 2 %, common practice). Nothing is wrong.
+whole-within = Cloth gives that much when it is sewn (up to 2 %, common practice). Joins sewn a little beside their marks do the same.
 whole-beyond = That is more than cloth usually gives when it is sewn (2 %, common practice). Measure a few joins: some may be sewn wider or narrower than marked.
 whole-each = { $laps ->
     [one] It is all at one join: { $each }.
@@ -1379,6 +1379,7 @@ pile-strips-over = { $n ->
     [one] One binding strip that is cut already is more than the binding takes now. Keep it for a patch.
    *[other] { $n } binding strips that are cut already are more than the binding takes now. Keep them for patches.
 }
+way-share-denims = Share the squares out over the denims you have
 way-shorter-strips = { $n } binding strips of { $size }
 way-shorter-strips-joins = The pile gives these. The binding then has { $n } joins, not { $before }.
 strips-cut-already = Strips cut already: { $cut } of { $wanted }, { $open } to go.
@@ -2226,7 +2227,10 @@ layout-changes = { $n ->
    *[other] { $n } squares change their fabric.
 } { $sewn ->
     [0] { $turned ->
-        [0] Sewn pieces stay where they are.
+        [0] { $joined ->
+            [0] { "" }
+           *[other] Sewn pieces stay where they are.
+        }
         [one] One joined piece is turned.
        *[other] { $turned } joined pieces are turned.
     }

@@ -8,7 +8,18 @@
 
 use crate::faces::arrange::board::{Board, LOOSE};
 use crate::faces::arrange::supply::share;
-use crate::throw::wishes::{DenimWish, Pattern};
+use crate::throw::Throw;
+use crate::throw::wishes::{DenimWish, Pattern, Wishes};
+
+/// Which denim each square would be cut from, row by row: dealt out nearly as the wishes would have
+/// it, without a search. Squares that are cut, pinned or chosen by hand keep theirs.
+pub fn dealt(throw: &Throw, wishes: Wishes) -> Vec<u8> {
+    let mut board = Board::new(throw, wishes);
+    if board.chooses {
+        board.deal_denims();
+    }
+    board.squares.iter().map(|square| square.denim).collect()
+}
 
 impl Board {
     /// Whether the denim of the square at a place may still be another.

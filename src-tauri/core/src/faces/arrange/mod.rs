@@ -104,6 +104,7 @@ mod tests;
 mod weights;
 mod wishes;
 
+pub use denims::dealt;
 pub use replace::{OtherDenim, in_another_denim};
 pub use search::Arranger;
 pub use supply::DenimSupply;

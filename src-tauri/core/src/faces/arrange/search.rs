@@ -5,7 +5,7 @@ use crate::faces::arrange::board::{Board, LOOSE, NONE, Square, cover};
 use crate::faces::arrange::start::fill;
 use crate::faces::arrange::wishes::{Score, score};
 use crate::plan::assembly::Rect;
-use crate::throw::stock::in_hand;
+use crate::throw::stock::to_lay_out;
 use crate::throw::wishes::{DenimWish, Grain, Layout, Pattern, Wishes};
 use crate::throw::{Event, Throw};
 use rand::{Rng, SeedableRng};
@@ -53,7 +53,8 @@ impl Arranger {
             board.deal_denims();
             board.want = board.wished_shades();
         }
-        fill(&mut board, &in_hand(throw), wishes, seed);
+        let wanted = wishes.front.get().saturating_add(wishes.back.get());
+        fill(&mut board, &to_lay_out(throw, wanted), wishes, seed);
         board.count_up();
         let movables = (0..board.squares.len())
             .filter(|x| !board.still[*x])

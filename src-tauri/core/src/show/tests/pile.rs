@@ -493,6 +493,124 @@ fn a_leg_is_cut_line_by_line() {
     );
 }
 
+/// A throw begun with two denims on its pile is of both, as much of each as the pile gives: none is
+/// said to lack while the other is over. What was chosen by hand stays.
+#[test]
+fn a_throw_begun_with_two_denims_is_of_both() {
+    let words = Words::english();
+    let context = context(&words);
+    let plan = Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    };
+    let pack = |denim, count: u16| Command::AddPack {
+        side: plan.side,
+        count: count.into(),
+        makes: Use::Denim { denim: Some(denim) },
+        name: format!("Pack of {count}"),
+    };
+    let both = Command::AddAll {
+        heaps: vec![pack(0, 15), pack(1, 30)],
+    };
+    let mut journal = begin(plan);
+    act(&mut journal, &both, 1);
+    // Sainte-Laguë by hand: of 15/1, 15/3, 15/5 … and 30/1, 30/3, 30/5 … the 16 largest are
+    // 30, 15, 10, 6, 5, 4.3, 3.3, 3, 2.7, 2.3, 2.1, 2, 1.8, 1.7, 1.6, 1.4: five of the first.
+    assert_eq!(journal.throw().uncut_by_denim(), [5, 11]);
+    let beside = |journal: &Journal| {
+        let denim = |row, col| journal.throw().cover(Rect::square(row, col)).denim;
+        let rows =
+            (0..4).flat_map(|r| (0..3).map(move |c| [(r, c), (r, c + 1), (c, r), (c + 1, r)]));
+        let alike = rows.flat_map(|[a, b, c, d]| [(a, b), (c, d)]);
+        alike
+            .filter(|(a, b)| denim(a.0, a.1) == 0 && denim(b.0, b.1) == 0)
+            .count()
+    };
+    assert_eq!(beside(&journal), 0, "the rarer denim lies apart");
+    let pile = |journal: &Journal| match answer(journal, &Query::Pile, context) {
+        Ok(View::Pile(view)) => view,
+        other => panic!("{other:?}"),
+    };
+    let seen = pile(&journal);
+    words_are_whole(&seen);
+    assert!(
+        seen.said.iter().all(|s| !s.contains("short")),
+        "{:?}",
+        seen.said
+    );
+    let undone = journal.propose_undo(2).unwrap();
+    journal.accept(undone).unwrap();
+    // Chosen by hand first, then put on the pile: it stays, and the pile offers to share it out.
+    let pieces: Vec<Rect> = journal
+        .throw()
+        .assembly()
+        .whole()
+        .squares()
+        .take(2)
+        .collect();
+    let by_hand = Command::SetDenim {
+        pieces: pieces.clone(),
+        denim: 1,
+        wrong_side_up: false,
+    };
+    act(&mut journal, &by_hand, 3);
+    let few = Command::AddAll {
+        heaps: vec![pack(0, 6), pack(1, 30)],
+    };
+    act(&mut journal, &few, 4);
+    assert_eq!(journal.throw().uncut_by_denim(), [14, 2]);
+    let seen = pile(&journal);
+    let way = &seen.ways[0];
+    assert_eq!(way.title, "Share the squares out over the denims you have");
+    act(&mut journal, &way.button.action, 5);
+    // Each keeps its denim while there is enough of it: six of the first.
+    assert_eq!(journal.throw().uncut_by_denim(), [6, 10]);
+    assert!(pieces.iter().all(|s| journal.throw().cover(*s).denim == 1));
+    assert!(pile(&journal).ways.iter().all(|w| w.title != way.title));
+}
+
+/// A layout is made of the fabric that is known of, where that is enough: a pack on the pile counts,
+/// and no more is suggested than it gives.
+#[test]
+fn a_layout_takes_the_fabric_there_is() {
+    let words = Words::english();
+    let context = context(&words);
+    let plan = Plan {
+        across: 7,
+        down: 11,
+        ..Plan::default()
+    };
+    let mut journal = begin(plan);
+    all_denim(&mut journal);
+    let mut prints = journal.throw().prints.clone();
+    for print in &mut prints {
+        print.stock = None;
+    }
+    let cloth = Command::SetCloth {
+        prints,
+        denims: journal.throw().denims.clone(),
+    };
+    act(&mut journal, &cloth, 1);
+    let pack = Command::AddPack {
+        side: plan.side,
+        count: 42_u16.into(),
+        makes: Use::Fabric { print: 2 },
+        name: "Pack".into(),
+    };
+    act(&mut journal, &pack, 1);
+    let wished = crate::show::wishes::wishes(&journal, None, context).wishes;
+    // A third of 77 is 25 and a quarter 19: 44. Of 42, 42 · 25 / 44 = 23 are for the front.
+    assert_eq!((wished.front.get(), wished.back.get()), (23, 19));
+    let covers = Arranger::new(journal.throw(), wished, 1).covers();
+    let placed: Vec<u8> = covers
+        .iter()
+        .flat_map(|c| [c.front, c.back])
+        .flatten()
+        .collect();
+    assert_eq!(placed, [2; 42]);
+}
+
 /// No more squares are offered as cut in one tap than the cloth there is gives; without a pile
 /// nothing is known of the cloth.
 #[test]
