@@ -27,6 +27,7 @@ describe('the shelf', () => {
       'importFile',
       'dropped',
       'decideImport',
+      'save',
     );
     messages = new Messages((thrown) => (thrown.code ? thrown : null));
     const openThrow = new OpenThrow(shell.view, (thrown) => messages.fail(thrown));
@@ -49,6 +50,22 @@ describe('the shelf', () => {
     await shell.answer({ id: 'demo', shelf: { rows: ['demo'], deleted: [] } });
     assert.equal((await answered).id, 'demo');
     assert.deepEqual(shelf.view.rows, ['demo']);
+  });
+
+  test('a saved copy is told and the shelf read again; one thought better of is not', async () => {
+    const saved = shelf.saveCopy('a');
+    assert.deepEqual(shell.last.given, ['a', { export: 'throw' }]);
+    await shell.answer({ said: 'Saved' });
+    assert.equal(messages.said, 'Saved');
+    assert.equal(shell.last.command, 'shelf');
+    await shell.answer({ rows: ['a'], deleted: [] });
+    await saved;
+    assert.deepEqual(shelf.view.rows, ['a']);
+    mock.timers.tick(300);
+    const stopped = shelf.saveCopy('a');
+    await shell.answer({ said: null });
+    await stopped;
+    assert.equal(shell.waiting.length, 0);
   });
 
   test('the shelf is shown at once, and its rows fill in', async () => {
