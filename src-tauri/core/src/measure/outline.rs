@@ -19,8 +19,9 @@
 //! * `x = (c² + a² − b²) / 2c`, `y = √(a² − x²)` (law of cosines).
 //!
 //! Five lengths fix the shape; the sixth, the bottom, checks them. What it is off
-//! by is the [`Outline::closing`]; more than 3 mm and more than 1.5 % of the
-//! bottom side is refused (common practice of the tape, no source for the figures).
+//! by is the [`Outline::closing`]; more than 5 mm, more than 1.5 % of the bottom side and more
+//! than 3.5 mm times the longest length by the bottom is refused (common practice of the tape, no
+//! source for the figures).
 //!
 //! Without diagonals four sides may be pushed into many shapes. The one taken has
 //! its corners on one circle, which is the largest those sides can hold; its
@@ -402,7 +403,10 @@ impl Outline {
         }
         let closing = apart(corners[2], corners[3]) - c;
         let outline = Outline::of(corners, closing).ok_or(OutlineFault::Impossible)?;
-        if closing.abs() > (0.015 * c).max(3.0) {
+        // A tape read to ⅛ in is up to 1.6 mm off. Of a narrow piece a diagonal that is read wrong
+        // moves its lower corner by as much again as the diagonal is longer than the bottom.
+        let longest = six.into_iter().fold(0.0, f64::max);
+        if closing.abs() > (0.015 * c).max(5.0).max(3.5 * longest / c) {
             return Err(OutlineFault::DoesNotClose {
                 by: from_mm(closing),
                 repeat: suspect(six),
@@ -965,6 +969,10 @@ mod tests {
             }
         }
         assert!(block(300.0, 400.0, 302.9, 400.0, right).is_ok());
+        // A pair of 5 × 9½ in whose diagonals were read as 10⅞ and 10½ in, the first ⅛ in too long.
+        let inch = |n: f64| n * 25.4;
+        let read = Some((inch(10.875), inch(10.5)));
+        assert!(block(inch(5.0), inch(9.5), inch(5.0), inch(9.5), read).is_ok());
         assert_eq!(
             block(300.0, 400.0, 310.0, 400.0, right),
             Err(OutlineFault::DoesNotClose {

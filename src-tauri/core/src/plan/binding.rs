@@ -141,7 +141,12 @@ pub fn layout(plan: &Plan, width: Length, height: Length, ruler: Ruler) -> Bindi
     let tries = (each.min(around) / step).clamp(1, most);
     let best = (0..tries)
         .map(|k| k * step)
-        .max_by_key(|s| (clear(*s), -s))
+        .max_by_key(|s| {
+            let clear = clear(*s);
+            // Where no start keeps all joins off, the start itself keeps off at least.
+            let own = if clear > 0 { 0 } else { near(*s) };
+            (clear.max(0), own, -s)
+        })
         .unwrap_or(0);
     let side = |at: i64| match at.rem_euclid(around) {
         at if at < w => (EdgeSide::Top, nm(at)),

@@ -489,6 +489,10 @@ pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, Strin
         label: context.say(&format!("figure-{key}"), &[]),
         value,
     };
+    // Pairs that lie beside the fours tell nothing of them.
+    if drift::seen(throw).is_empty() {
+        return (Vec::new(), say!(context, "summary-none"));
+    }
     let lap = sewn_lap(&throw.plan, throw.plan.joining, sum.mean);
     let figures = vec![
         figure("mean", context.length(sum.mean)),

@@ -474,7 +474,9 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             && throw.work(piece).is_none_or(|w| w.measured.is_none()),
         measure: (task == Task::SquareUp && !throw.trims_again(piece)).then_some(piece),
         measure_whole: matches!(task, Task::Wash | Task::Clip),
-        cut_next: cut_next(throw, task, context),
+        cut_next: cloth
+            .as_ref()
+            .and_then(|cloth| cut_next(throw, piece, cloth, context)),
         off: (square_at_hand || throw.assembly().join(piece).is_some())
             .then_some(piece)
             .filter(|p| p.count() <= 4),
@@ -765,14 +767,21 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
     }
 }
 
-/// What on the pile is of this square's denim and not cut up yet, if that was said.
+/// Whether a piece of the pile is not cut up yet and gives something.
+fn gives(cloth: &ClothAccount, n: u16, index: usize) -> bool {
+    let piece = cloth.piece(n, index);
+    !piece.cut && (piece.squares > 0 || piece.strips > 0)
+}
+
+/// What on the pile is of this square's denim and gives squares, if that was said.
 fn cut_from(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> {
     let denim = Some(throw.cover(piece).denim);
-    let of_it = throw
-        .pile
-        .values()
-        .filter(|h| h.makes == Use::Denim { denim } && h.counted.contains(&None));
-    let names: Vec<String> = of_it.map(|h| h.name().to_string()).collect();
+    let cloth = account(throw);
+    let of_it = throw.pile.iter().filter(|(n, heap)| {
+        let mut pieces = 0..heap.counted.len();
+        heap.makes == Use::Denim { denim } && pieces.any(|index| gives(&cloth, **n, index))
+    });
+    let names: Vec<String> = of_it.map(|(_, h)| h.name().to_string()).collect();
     (!names.is_empty()).then(|| {
         let heaps = context.words.list("list-short", names);
         say!(context, "cut-from", heaps = heaps)
@@ -797,29 +806,39 @@ fn cloth_there(throw: &Throw, task: Task) -> Option<ClothAccount> {
     is_known.then(|| account(throw))
 }
 
-/// The piece that is being cut, or else the first on the pile that gives squares of a denim
-/// still to be cut.
-fn cut_next(throw: &Throw, task: Task, context: Context<'_>) -> Option<CutNext> {
-    if task != Task::Cut {
-        return None;
-    }
+/// The piece to cut next for a square: one that is being cut, else the first on the pile of the
+/// square's denim, else the first that gives squares of a denim still to be cut.
+fn cut_next(
+    throw: &Throw,
+    square: Rect,
+    cloth: &ClothAccount,
+    context: Context<'_>,
+) -> Option<CutNext> {
     let open = throw.uncut_by_denim();
-    let wanted = |heap: &Heap| match heap.makes {
-        Use::Denim { denim: None } => true,
-        Use::Denim { denim: Some(d) } => open.get(usize::from(d)).is_some_and(|n| *n > 0),
-        Use::Fabric { .. } => false,
+    let own = throw.cover(square).denim;
+    let rank = |heap: &Heap| match heap.makes {
+        Use::Denim { denim: Some(d) } if d == own => Some(1),
+        Use::Denim { denim: None } => Some(2),
+        Use::Denim { denim: Some(d) } => open
+            .get(usize::from(d))
+            .is_some_and(|n| *n > 0)
+            .then_some(3),
+        Use::Fabric { .. } => None,
     };
-    let uncut = |n: u16, heap: &Heap| {
-        let pieces = match &heap.from {
-            Source::Cloth(_) if wanted(heap) => heap.counted.as_slice(),
-            _ => &[],
-        };
-        let index = pieces.iter().position(Option::is_none)?;
-        Some((n, index as u8))
-    };
-    let begun = throw.begun_pieces.keys().next().copied();
-    let (n, index) = begun.or_else(|| throw.pile.iter().find_map(|(n, heap)| uncut(*n, heap)))?;
-    let heap = throw.pile.get(&n)?;
+    let pieces = throw.pile.iter().flat_map(|(n, heap)| {
+        let outlined = matches!(heap.from, Source::Cloth(_));
+        let rank = rank(heap).filter(|_| outlined);
+        let all = (0..heap.counted.len()).filter(|index| gives(cloth, *n, *index));
+        all.filter_map(move |index| {
+            let at = (*n, index as u8);
+            let rank = match throw.begun_pieces.contains_key(&at) {
+                true => rank.map(|_| 0),
+                false => rank,
+            };
+            Some((rank?, at, heap))
+        })
+    });
+    let (_, (n, index), heap) = pieces.min_by_key(|(rank, at, _)| (*rank, *at))?;
     Some(CutNext {
         n,
         index,
@@ -953,8 +972,12 @@ fn ticks(
     let undecided = undecided(throw, batch);
     let alike = like_the_first(throw, batch);
     let differ = alike.len() < n;
-    // Squares are not said to be cut from cloth that is not there.
-    let gives = |count: usize| cloth.is_none_or(|cloth| count <= cloth.to_come as usize);
+    // Where the pile has pieces to cut, they are cut one by one, and the squares counted that come
+    // out of each; from packs no more squares are taken than are there.
+    let piecewise =
+        cloth.is_some_and(|cloth| cut_next(throw, batch.piece, cloth, context).is_some());
+    let gives =
+        |count: usize| !piecewise && cloth.is_none_or(|cloth| count <= cloth.to_come as usize);
     let sitting = sitting_button(throw, batch, context);
     let sitting = sitting.filter(|_| gives(together(throw, batch).len()));
     let whole_sitting = sitting.is_some();

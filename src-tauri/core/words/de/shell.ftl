@@ -88,7 +88,7 @@ shell-help =
     lapwork copies <path>      die Kopien nennen, die beim Zusammenführen neben der Datei blieben
     lapwork merge <Pfad> <Pfad> --out <Pfad>
                                macht aus zwei Kopien einer Decke eine neue Datei
-    lapwork demo <Pfad>        schreibt die Probedecke in eine neue Datei
+    lapwork demo <Pfad>        schreibt die Beispieldecke in eine neue Datei
     { "" }
     <Pfad> ist eine throw.jsonl oder der Ordner, in dem sie liegt.
     { "" }

@@ -200,8 +200,8 @@ tick-covered = { $fabrics ->
 tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
 tick-all-cut-fabrics = Alle { $n } aus { $fabrics } Stoffen zugeschnitten
 tick-spare-other = { $n ->
-    [one] Das Ersatzquadrat aus { $denim } nehmen
-   *[other] Eins von { $n } Ersatzquadraten aus { $denim } nehmen
+    [one] Das Ersatzquadrat nehmen: { $denim }
+   *[other] Eins von { $n } Ersatzquadraten nehmen: { $denim }
 }
 tick-spare = { $n ->
     [one] Das Ersatzquadrat nehmen
@@ -645,7 +645,7 @@ verdict-across-over-rest = Breite: { $over } zu groß. Schneide links { $before 
 }
 verdict-across-over-one-side = Breite: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es rechts ab.
 verdict-across-under = Breite: { $over } zu klein. Schneide links und rechts nichts ab.
-verdict-across-thin = Nach dieser Breite ist die Überlappung nur { $lap } breit, mit { $fringe } Fransen je Kante; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, schneide nichts ab: siehe „Dieses stimmt nicht“.
+verdict-across-thin = Nach dieser Breite ist die Überlappung nur { $lap } breit, mit { $fringe } Fransen je Kante; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, schneide nichts ab: siehe „Hier stimmt etwas nicht“.
 verdict-down-exact = Höhe: genau richtig.
 verdict-down-over = Höhe: { $over } zu groß. Schneide oben { $before } und unten { $after } ab; { $even ->
     [yes] die Kreuzung bleibt in der Mitte.
@@ -657,7 +657,7 @@ verdict-down-over-rest = Höhe: { $over } zu groß. Schneide oben { $before } un
 }
 verdict-down-over-one-side = Höhe: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es unten ab.
 verdict-down-under = Höhe: { $over } zu klein. Schneide oben und unten nichts ab.
-verdict-down-thin = Nach dieser Höhe ist die Überlappung nur { $lap } breit, mit { $fringe } Fransen je Kante; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, schneide nichts ab: siehe „Dieses stimmt nicht“.
+verdict-down-thin = Nach dieser Höhe ist die Überlappung nur { $lap } breit, mit { $fringe } Fransen je Kante; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, schneide nichts ab: siehe „Hier stimmt etwas nicht“.
 short-edge-top = Oben { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-right = Rechts { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-bottom = Unten { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
@@ -666,7 +666,7 @@ short-join-top = Verbinde es oben mit { $piece } und überlappe dort nur { $lap 
 short-join-right = Verbinde es rechts mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
 short-join-bottom = Verbinde es unten mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
 short-join-left = Verbinde es links mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
-short-open = Die fehlenden { $by } sind noch nicht ausgeglichen: Sieh bei „Dieses stimmt nicht“ nach, bevor du weitermachst.
+short-open = Die fehlenden { $by } sind noch nicht ausgeglichen: Sieh bei „Hier stimmt etwas nicht“ nach, bevor du weitermachst.
 short-open-keep = Die fehlenden { $by } sind noch nicht ausgeglichen: Sichere dieses Maß, dann sieh, was sich tun lässt.
 short-left = Die fehlenden { $by } sind noch nicht ausgeglichen.
 short-eased = { $by } zu wenig gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
@@ -1120,7 +1120,7 @@ did-set-aside = Beiseitegelegt: { $piece }
 did-measure-whole = Ganze Decke gemessen: { $size }
 did-heap = Auf dem Stapel: { $name }
 did-take-heap = Vom Stapel genommen
-did-cut-piece = Ein Stück von { $name } zerschnitten: { $n ->
+did-cut-piece = Ein Stück von { $name } zugeschnitten: { $n ->
     [one] { $n } Quadrat
    *[other] { $n } Quadrate
 }{ $parts }{ $strips ->
@@ -1257,7 +1257,7 @@ error-not-measurable = { $piece } lässt sich jetzt nicht zum Schneiden auf Maß
 error-not-measurable-next = Miss einen Vierer oder ein einzelnes Paar, wenn es genäht und noch nicht auf Maß geschnitten ist.
 error-pile = Das liegt nicht auf dem Stapel, oder der Stapel ist voll.
 error-pile-next = Geh zurück zum Stapel und wähle dort ein Stück.
-error-cut-up = Dieses Stück ist schon zerschnitten.
+error-cut-up = Dieses Stück ist schon zugeschnitten.
 error-cut-up-next = Was gezählt wurde, gilt; Zurücknehmen holt die letzte Zählung zurück.
 error-many-squares = So viele Quadrate gibt das nicht her.
 error-many-squares-next = Zähl noch einmal; mehr als { $most } werden nicht angenommen.
@@ -1440,7 +1440,7 @@ part-back = Rückenteil
 part-pocket = Gesäßtasche
 part-waistband = Bund
 part-start = Dieser Umriss ist nur ein Anfang, aus allgemeiner Erfahrung. Miss deinen.
-add-pocket = Auch eine Gesäßtasche flach hinlegen
+add-pocket = Auch eine Gesäßtasche verwenden
 add-waistband = Auch den Bund flach hinlegen
 cut-small-strips = { $n ->
     [one] Einen Einfassstreifen gibt es noch.
