@@ -2,10 +2,11 @@
 //!
 //! An exported throw file is the record, byte for byte; where fabrics have photos, one line more
 //! follows with these, `{"photos":[{"name":"…","jpeg":"…"}]}` ([`with_photos`]). A Lapwork that does
-//! not know that line takes it for a torn last line, leaves it out and says so. A file to import comes from the dialog
-//! or was dropped on the window; the page never names or learns its path. [`read_throw`] reads it,
-//! [`lapwork_core::log::intake`] checks each entry before it is folded, and the service holds the
-//! file until the maker has chosen what becomes of it
+//! not know that line takes it for a torn last line, leaves it out and says so.
+//!
+//! A file to import comes from the dialog or was dropped on the window; the page never names or
+//! learns its path. [`read_throw`] reads it, [`lapwork_core::log::intake`] checks each entry before
+//! it is folded, and the service holds the file until the maker has chosen what becomes of it
 //! ([`Service::import`](crate::service::Service::import),
 //! [`decide_import`](crate::service::Service::decide_import)). The throw's name in the header says
 //! whether two files are copies of one throw; [`lapwork_core::log::merge`] makes one of them.

@@ -1911,7 +1911,7 @@ wish-shades-no-other = nicht zu erfüllen: Alle Quadrate sind aus demselben Jean
 wish-shades-alike = nicht zu erfüllen: Die Jeansstoffe sind fast gleich hell. Berichtige ihre Farben, oder nimm einen helleren oder dunkleren dazu.
 wish-shades-no-room = nicht zu erfüllen: Die Decke hat dafür zu wenige Reihen.
 wishes-no-pile = Noch liegt keine Jeans auf dem Stapel: Wo die Wünsche etwas von jedem Jeansstoff verlangen, werden die Quadrate gleichmäßig verteilt.
-wishes-pile = Für die noch zu schneidenden Quadrate gibt der Stapel { $list }.
+wishes-pile = Für die noch zuzuschneidenden Quadrate gibt es, Reserve eingerechnet, { $list }.
 wishes-pile-of = { $n } × { $denim }
 wishes-by-hand = { $n ->
     [one] Für ein noch zu schneidendes Quadrat hast du den Jeansstoff selbst gewählt.

@@ -2165,7 +2165,7 @@ wish-shades-no-other = cannot be met: every square is of one denim, and the pile
 wish-shades-alike = cannot be met: the denims are almost the same shade. Correct their colours, or add a lighter or a darker one.
 wish-shades-no-room = cannot be met: the throw has too few rows to show it.
 wishes-no-pile = No jeans are on the pile yet: where the wishes need some of each denim, the squares are shared out evenly.
-wishes-pile = For the squares still to cut the pile gives { $list }.
+wishes-pile = For the squares still to cut there are, with the spares, { $list }.
 wishes-pile-of = { $n } of { $denim }
 wishes-by-hand = { $n ->
     [one] One square still to cut has the denim you chose for it.
