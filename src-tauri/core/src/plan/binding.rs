@@ -185,6 +185,29 @@ mod tests {
         );
     }
 
+    /// Where one of the joins comes on a lap wherever the strip begins, the strip itself at least
+    /// does not begin on a corner.
+    #[test]
+    fn a_binding_never_begins_on_a_corner() {
+        let mut on_a_lap = 0;
+        for (across, longest) in (2..7).flat_map(|n| (20..112).map(move |l| (n, l))) {
+            let mut plan = Plan {
+                across,
+                down: 7,
+                ..Plan::default()
+            };
+            plan.binding.longest = quarter_inches(longest);
+            let (w, h) = plan.finished();
+            let found = layout(&plan, w, h, Ruler::default());
+            assert!(
+                found.joins[0].1 > zero(),
+                "{across} across, {longest} quarters"
+            );
+            on_a_lap += u32::from(found.clear == zero());
+        }
+        assert!(on_a_lap > 0, "no such strip was tried");
+    }
+
     /// Laps of a few nanometres pass the plan's check, and strips hardly longer.
     #[test]
     fn strips_as_short_as_laps_are_not_waited_for() {

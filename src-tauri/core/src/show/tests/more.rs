@@ -363,3 +363,29 @@ fn a_pocket_and_a_waistband_are_laid_flat() {
     assert_eq!(texts.strips.cut, band.expected_strips);
     assert_eq!(texts.to_come, after.to_come);
 }
+
+/// What gives no square and no strip is not what is cut next, nor what squares are cut from.
+#[test]
+fn a_piece_that_gives_nothing_is_not_cut_next() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = with_jeans();
+    all_denim(&mut journal);
+    let parts = pile(&journal, context).rows[0].parts.clone();
+    let pocket = parts
+        .iter()
+        .find(|b| b.label == "Lay a back pocket flat as well");
+    act(&mut journal, &pocket.unwrap().action, 1);
+    let next = |journal: &Journal| {
+        let card = work_view(journal, None, context).card.unwrap();
+        assert_eq!(card.task, Task::Cut);
+        card.cut_next.map(|next| next.label)
+    };
+    for leg in [0, 1] {
+        assert!(next(&journal).is_some_and(|label| label.contains("leg")));
+        let all = page(&journal, leg, context).all_came.unwrap();
+        act(&mut journal, &all.action, 2);
+    }
+    assert_eq!(page(&journal, 2, context).expected, 0);
+    assert_eq!(next(&journal), None);
+}

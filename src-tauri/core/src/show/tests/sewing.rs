@@ -280,6 +280,17 @@ fn few_or_uneven_fours_are_not_taken_for_a_habit() {
     assert!(!said.contains("fairly sure"), "{said}");
 }
 
+/// A pair that lies beside the fours tells nothing of how fours come out.
+#[test]
+fn pairs_are_not_told_as_fours() {
+    let mut journal = stitched(3, 2);
+    sized(&mut journal, Rect::from([0, 2, 2, 1]), 320, FULL - 16);
+    assert_eq!(fours_said(&journal), "Nothing measured yet.");
+    sized(&mut journal, Rect::from([0, 0, 2, 2]), FULL, FULL);
+    let said = fours_said(&journal);
+    assert!(said.starts_with("One four measured"), "{said}");
+}
+
 /// A four whose laps came out too narrow for the needle is not only trimmed: that its fringe is
 /// too short is said, and sewing it again is offered.
 #[test]
