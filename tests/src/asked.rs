@@ -121,6 +121,7 @@ pub fn actions() -> Vec<Value> {
         json!({"do": "add-part", "n": 1, "part": "pocket"}),
         json!({"do": "mirror-piece", "n": 1, "index": 0}),
         json!({"do": "worn-said", "n": 1, "index": 1}),
+        json!({"do": "share-denims"}),
         json!({"do": "cut-by", "n": 1, "index": 0, "way": {"turned": true, "both_edges": true}}),
         json!({"do": "take-heap", "n": 2}),
         json!({"do": "cut-lines", "n": 1, "index": 0, "lines": 2}),

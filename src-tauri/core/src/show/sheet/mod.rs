@@ -21,6 +21,8 @@ use crate::cloth::fabric::{Denim, Face};
 use crate::cloth::garments::Source;
 use crate::log::journal::{Journal, What};
 use crate::log::lessons::heritage;
+use crate::measure::Length;
+use crate::measure::outline::Measures;
 use crate::plan::assembly::Rect;
 use crate::plan::{Joining, Stitch, rows};
 use crate::show::context::Context;
@@ -36,6 +38,7 @@ use crate::show::sheet::stages::{stages, warning};
 use crate::show::{cutting, events, gather, measuring, names, pile, plan, scraps};
 use crate::throw::account::account;
 use crate::throw::heritage::Lesson;
+use crate::throw::state::Work;
 use crate::throw::tasks::{Caution, Task};
 use crate::throw::{Event, Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
@@ -455,19 +458,33 @@ fn squaring(throw: &Throw, both: &Both<'_>) -> Option<Squaring> {
             .map(|block| {
                 let target = throw.target(*block);
                 let same = target.width == four && target.height == four;
-                let measured = throw.work(*block).and_then(|w| w.measured);
                 SheetBlock {
                     label: names::piece(throw, *block, context),
                     target: match same {
                         true => String::new(),
                         false => context.by(target.width, target.height).text,
                     },
-                    measured: measured.map(|m| [m.width, m.height].map(|l| context.length(l).text)),
+                    measured: throw.work(*block).and_then(|w| as_measured(w, context)),
                     done: throw.has(*block, Task::SquareUp),
                 }
             })
             .collect(),
     })
+}
+
+/// The width and height of a block as the tape gave them: both sides where they differ, and not
+/// what a block that leans holds.
+fn as_measured(work: &Work, context: Context<'_>) -> Option<[String; 2]> {
+    let held = work.measured?;
+    let text = |length: Length| context.length(length).text;
+    let Some(Measures { sides, .. }) = work.outline else {
+        return Some([held.width, held.height].map(text));
+    };
+    let two = [(sides.top, sides.bottom), (sides.left, sides.right)];
+    Some(two.map(|(one, other)| match one == other {
+        true => text(one),
+        false => context.words.list("list-short", [text(one), text(other)]),
+    }))
 }
 
 /// Laps marked for two neighbours, and joins begun with another lap than the plan's now.

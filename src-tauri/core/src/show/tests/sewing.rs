@@ -186,6 +186,18 @@ fn a_tick_for_all_leaves_open_verdicts_out() {
         &Command::MeasureOutline { piece, measures },
         2,
     );
+    // The printed sheet has the sides as they were read.
+    let day = crate::show::dates::ZoneName::default().calendar();
+    let printed = crate::show::sheet::sheet(
+        &journal,
+        context(&words),
+        crate::show::export::PrintUnits::Inches,
+        &|at| day.day(at),
+    );
+    let blocks = printed.squaring.unwrap().blocks;
+    let leans = blocks.iter().find(|b| b.label == "Four B3").unwrap();
+    let read = context(&words).length(side).text;
+    assert_eq!(leans.measured, Some([read.clone(), read]));
     sized(&mut journal, Rect::from([0, 4, 2, 2]), FULL, FULL);
     let card = card_of(&journal, Task::SquareUp, FOUR);
     let all = card.ticks.last().expect("a tick for all");
