@@ -383,8 +383,8 @@ mod tests {
     }
 
     /// By hand: 5 × 3 squares are two fours and a pair at their end, and below them two pairs and a
-    /// single square. A pair
-    /// trimmed from 9½ to 9 in loses ½ · 5 = 2½ in², a four 9¼ in²: 2 · 9¼ + 3 · 2½ = 26 in².
+    /// single square. A pair trimmed from 9½ to 9 in loses ½ · 5 = 2½ in², a four 9¼ in²:
+    /// 2 · 9¼ + 3 · 2½ = 26 in².
     #[test]
     fn pairs_that_are_left_over_are_trimmed_too() {
         let odd = Plan {

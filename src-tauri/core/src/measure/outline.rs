@@ -19,9 +19,9 @@
 //! * `x = (c² + a² − b²) / 2c`, `y = √(a² − x²)` (law of cosines).
 //!
 //! Five lengths fix the shape; the sixth, the bottom, checks them. What it is off
-//! by is the [`Outline::closing`]; more than 5 mm, more than 1.5 % of the bottom side and more
-//! than 3.5 mm times the longest length by the bottom is refused (common practice of the tape, no
-//! source for the figures).
+//! by is the [`Outline::closing`]; it is refused where it is more than 5 mm, more than 1.5 % of
+//! the bottom side, and more than 3.5 mm times the longest length divided by the bottom side (our
+//! estimate of how a tape is read; common practice, no source for the figures).
 //!
 //! Without diagonals four sides may be pushed into many shapes. The one taken has
 //! its corners on one circle, which is the largest those sides can hold; its
@@ -403,8 +403,8 @@ impl Outline {
         }
         let closing = apart(corners[2], corners[3]) - c;
         let outline = Outline::of(corners, closing).ok_or(OutlineFault::Impossible)?;
-        // A tape read to ⅛ in is up to 1.6 mm off. Of a narrow piece a diagonal that is read wrong
-        // moves its lower corner by as much again as the diagonal is longer than the bottom.
+        // A tape read to ⅛ in is up to 1.6 mm off. A wrong diagonal moves the lower corner by its
+        // error times the diagonal divided by the bottom, which is much on a narrow piece.
         let longest = six.into_iter().fold(0.0, f64::max);
         if closing.abs() > (0.015 * c).max(5.0).max(3.5 * longest / c) {
             return Err(OutlineFault::DoesNotClose {

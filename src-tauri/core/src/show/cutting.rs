@@ -368,13 +368,15 @@ fn cutting_by(
     let is_paper = known.is_some();
     let strips_held = drag.and_then(|drag| drag.held_strips);
     let held = strips_held.is_some();
-    let unchanged = (!changed && !held && known.is_none()).then(|| account(throw));
+    let is_needed = counted.is_none() && known.is_none();
+    let unchanged = (is_needed && !changed && !held).then(|| account(throw));
     let known = known.or(unchanged.as_ref());
-    let mut laid = match (strips_held, known.filter(|_| !changed)) {
-        _ if counted.is_some() => Laid::cut_up(journal, at, heap, &piece),
-        (Some(strips), _) => Laid::alone(throw, at.1, heap, &piece, strips),
-        (None, Some(known)) => Laid::of(throw, at, heap, &piece, known),
-        (None, None) => {
+    let came = counted.map(|squares| (squares, came_out(journal, at)));
+    let mut laid = match (came, strips_held, known.filter(|_| !changed)) {
+        (Some((_, came)), ..) => Laid::cut_up(throw, at.1, heap, &piece, came),
+        (None, Some(strips), _) => Laid::alone(throw, at.1, heap, &piece, strips),
+        (None, None, Some(known)) => Laid::of(throw, at, heap, &piece, known),
+        (None, None, None) => {
             let heap = with_outline(heap, index, &piece);
             Laid::of(throw, at, &heap, &piece, &account_with(throw, n, &heap))
         }
@@ -386,15 +388,14 @@ fn cutting_by(
     let cuts = &laid.cuts;
     let squares = cuts.count;
     let parts = names::parted(squares, cuts.pieced, context);
-    if let Some(came) = counted {
-        let parts = names::parted(came.get(), heap.counted_pieced(at.1).get(), context);
+    if let Some((squares, (strips, _))) = came {
+        let parts = names::parted(squares.get(), heap.counted_pieced(at.1).get(), context);
         let figure = |key: &str, value| Figure {
             label: context.say(key, &[]),
             value: context.plain(value),
         };
-        let squares = say!(context, "number-parted", n = came, parts = parts);
+        let squares = say!(context, "number-parted", n = squares, parts = parts);
         view.figures = vec![figure("figure-came-out", squares)];
-        let strips = came_out(journal, at).map_or(0, |(strips, _)| strips.get());
         if strips > 0 {
             let strips = say!(context, "number", n = strips);
             view.figures.push(figure("figure-strips-came-out", strips));

@@ -94,15 +94,13 @@ impl Laid {
     /// A piece that is cut up, as it lay when it was cut. Its squares have their places where all of
     /// them came out; else nobody said which of them did not.
     pub(super) fn cut_up(
-        journal: &Journal,
-        (n, index): (u16, usize),
+        throw: &Throw,
+        index: usize,
         heap: &Heap,
         piece: &Piece,
+        (strips, places): (Count, &[Rect]),
     ) -> Laid {
-        let came = came_out(journal, (n, index));
-        let strips = came.map_or(Count::NONE, |(strips, _)| strips);
-        let mut laid = Laid::alone(journal.throw(), index, heap, piece, strips);
-        let places = came.map_or(&[][..], |(_, places)| places);
+        let mut laid = Laid::alone(throw, index, heap, piece, strips);
         if heap.counted.get(index).copied().flatten() == Some(Count::at_most(laid.cuts.count)) {
             laid.places = places.to_vec();
         }
@@ -116,13 +114,13 @@ impl Laid {
 }
 
 /// The binding strips that came out of a piece that is cut up, and the places of its squares.
-pub(super) fn came_out(journal: &Journal, (n, index): (u16, usize)) -> Option<(Count, &[Rect])> {
+pub(super) fn came_out(journal: &Journal, (n, index): (u16, usize)) -> (Count, &[Rect]) {
     let standing = journal.entries().rev().filter(|(_, stands)| *stands);
     let events = standing.filter_map(|(entry, _)| match &entry.what {
         What::Do(events) => Some(events),
         _ => None,
     });
-    events.flatten().find_map(|event| match event {
+    let cut = events.flatten().find_map(|event| match event {
         Event::PieceCut {
             n: heap,
             piece,
@@ -137,7 +135,8 @@ pub(super) fn came_out(journal: &Journal, (n, index): (u16, usize)) -> Option<(C
             Some((strips.map_or(Count::NONE, |s| s.count), places))
         }
         _ => None,
-    })
+    });
+    cut.unwrap_or((Count::NONE, &[]))
 }
 
 /// What the left edge of something cut is measured from, and how far it is from there; nothing

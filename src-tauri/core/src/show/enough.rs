@@ -40,13 +40,16 @@ pub(super) fn strips_told(throw: &Throw, account: &ClothAccount, context: Contex
 
 /// How many squares are still to be cut from each denim, where the faces name more than one.
 pub(super) fn denims_to_cut(throw: &Throw, context: Context<'_>) -> Option<String> {
+    let several = throw.uncut_by_denim().iter().filter(|n| **n > 0).count() > 1;
+    several.then(|| each_to_cut(throw, context))
+}
+
+/// How many squares are still to be cut from each denim.
+pub(super) fn each_to_cut(throw: &Throw, context: Context<'_>) -> String {
     let open = throw.uncut_by_denim();
     let wanted = throw.denims.iter().zip(open).filter(|(_, n)| *n > 0);
     let named =
         wanted.map(|(denim, n)| say!(context, "cut-of-denim", n = n, denim = denim.name.as_str()));
-    let named: Vec<String> = named.collect();
-    (named.len() > 1).then(|| {
-        let list = context.words.list("list-short", named);
-        say!(context, "cut-denims", list = list)
-    })
+    let list = context.words.list("list-short", named);
+    say!(context, "cut-denims", list = list)
 }

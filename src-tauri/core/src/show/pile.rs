@@ -10,7 +10,7 @@ use crate::measure::{Count, Length, System, in_nm, inches, millimetres, nm, zero
 use crate::plan::Plan;
 use crate::show::context::Context;
 use crate::show::cutting::part;
-use crate::show::enough::{denims_to_cut, enough_squares, strips_told};
+use crate::show::enough::{denims_to_cut, each_to_cut, enough_squares, strips_told};
 use crate::show::off::RemedyRow;
 use crate::show::parts::{Button, Choice, Figure, Head, head};
 use crate::show::{change, fields, names};
@@ -347,17 +347,6 @@ fn share_out(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Opt
     if lacking(&crate::throw::account::account(&after)) >= before {
         return None;
     }
-    let each = after.denims.iter().zip(after.uncut_by_denim());
-    let each = each.filter(|(_, open)| *open > 0);
-    let list = each.map(|(denim, open)| {
-        say!(
-            context,
-            "cut-of-denim",
-            n = open,
-            denim = denim.name.as_str()
-        )
-    });
-    let list = context.words.list("list-short", list);
     let title = say!(context, "way-share-denims");
     Some(RemedyRow {
         button: Button {
@@ -365,7 +354,7 @@ fn share_out(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Opt
             action,
         },
         done: title.clone(),
-        lines: vec![say!(context, "cut-denims", list = list)],
+        lines: vec![each_to_cut(&after, context)],
         title,
     })
 }

@@ -408,6 +408,14 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         ),
     };
     let cloth = cloth_there(throw, task);
+    let next = cloth.as_ref();
+    let next = next.and_then(|cloth| cut_next(throw, piece, cloth, context));
+    // Where the pile has pieces to cut, they are cut one by one, and the squares counted that come
+    // out of each; from packs no more squares are taken than are there.
+    let most = cloth.as_ref().map(|cloth| match next {
+        Some(_) => 0,
+        None => cloth.to_come as usize,
+    });
     let square_at_hand = piece.is_square() && throw.has(piece, Task::Cut);
     Card {
         task,
@@ -424,7 +432,13 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         },
         figures: card_figures(throw, task, piece, context),
         how: {
-            let mut said = how(throw, task, piece, context);
+            let mut said = Vec::new();
+            if task == Task::Cut {
+                said.extend(enough::denims_to_cut(throw, context));
+                let from = cloth.as_ref();
+                said.extend(from.and_then(|cloth| cut_from(throw, piece, cloth, context)));
+            }
+            said.extend(how(throw, task, piece, context));
             said.extend(fabrics_of(throw, batch, context));
             let lacking = cloth.as_ref().filter(|cloth| cloth.short() > 0);
             said.extend(lacking.map(|cloth| enough::enough_squares(cloth, context)));
@@ -466,7 +480,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             Task::GlueBinding => bound::corner(throw, context),
             _ => Vec::new(),
         },
-        ticks: ticks(throw, batch, cloth.as_ref(), context),
+        ticks: ticks(throw, batch, most, context),
         cool_from: batch.cool_at.map(|at| at.saturating_sub(throw.cooling())),
         cool_at: batch.cool_at,
         measure_first: task == Task::SquareUp
@@ -474,9 +488,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             && throw.work(piece).is_none_or(|w| w.measured.is_none()),
         measure: (task == Task::SquareUp && !throw.trims_again(piece)).then_some(piece),
         measure_whole: matches!(task, Task::Wash | Task::Clip),
-        cut_next: cloth
-            .as_ref()
-            .and_then(|cloth| cut_next(throw, piece, cloth, context)),
+        cut_next: next,
         off: (square_at_hand || throw.assembly().join(piece).is_some())
             .then_some(piece)
             .filter(|p| p.count() <= 4),
@@ -688,10 +700,6 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
     if task == Task::CutBinding {
         out.extend(strips_left(throw, context));
     }
-    if task == Task::Cut {
-        out.extend(enough::denims_to_cut(throw, context));
-        out.extend(cut_from(throw, piece, context));
-    }
     if task == Task::Wash && throw.wholes.is_empty() {
         // The change in washing needs a measure before it.
         out.push(match throw.washes() {
@@ -768,18 +776,22 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
 }
 
 /// Whether a piece of the pile is not cut up yet and gives something.
-fn gives(cloth: &ClothAccount, n: u16, index: usize) -> bool {
+fn is_to_cut(cloth: &ClothAccount, n: u16, index: usize) -> bool {
     let piece = cloth.piece(n, index);
     !piece.cut && (piece.squares > 0 || piece.strips > 0)
 }
 
 /// What on the pile is of this square's denim and gives squares, if that was said.
-fn cut_from(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> {
+fn cut_from(
+    throw: &Throw,
+    piece: Rect,
+    cloth: &ClothAccount,
+    context: Context<'_>,
+) -> Option<String> {
     let denim = Some(throw.cover(piece).denim);
-    let cloth = account(throw);
     let of_it = throw.pile.iter().filter(|(n, heap)| {
         let mut pieces = 0..heap.counted.len();
-        heap.makes == Use::Denim { denim } && pieces.any(|index| gives(&cloth, **n, index))
+        heap.makes == Use::Denim { denim } && pieces.any(|index| is_to_cut(cloth, **n, index))
     });
     let names: Vec<String> = of_it.map(|(_, h)| h.name().to_string()).collect();
     (!names.is_empty()).then(|| {
@@ -828,7 +840,7 @@ fn cut_next(
     let pieces = throw.pile.iter().flat_map(|(n, heap)| {
         let outlined = matches!(heap.from, Source::Cloth(_));
         let rank = rank(heap).filter(|_| outlined);
-        let all = (0..heap.counted.len()).filter(|index| gives(cloth, *n, *index));
+        let all = (0..heap.counted.len()).filter(|index| is_to_cut(cloth, *n, *index));
         all.filter_map(move |index| {
             let at = (*n, index as u8);
             let rank = match throw.begun_pieces.contains_key(&at) {
@@ -958,28 +970,18 @@ fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<
     Some(Button { label, action })
 }
 
-/// The buttons that say what is done, the largest first; `cloth` is the account of the cloth where
-/// squares are cut from a pile.
-fn ticks(
-    throw: &Throw,
-    batch: &Batch,
-    cloth: Option<&ClothAccount>,
-    context: Context<'_>,
-) -> Vec<Button> {
+/// The buttons that say what is done, the largest first: for several at once only up to `most`,
+/// where there is such a bound.
+fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
     let past = past(throw, task, context);
     let ready = || crate::command::ready_for(throw, batch.kind, task);
     let undecided = undecided(throw, batch);
     let alike = like_the_first(throw, batch);
     let differ = alike.len() < n;
-    // Where the pile has pieces to cut, they are cut one by one, and the squares counted that come
-    // out of each; from packs no more squares are taken than are there.
-    let piecewise =
-        cloth.is_some_and(|cloth| cut_next(throw, batch.piece, cloth, context).is_some());
-    let gives =
-        |count: usize| !piecewise && cloth.is_none_or(|cloth| count <= cloth.to_come as usize);
+    let within = |count: usize| most.is_none_or(|most| count <= most);
     let sitting = sitting_button(throw, batch, context);
-    let sitting = sitting.filter(|_| gives(together(throw, batch).len()));
+    let sitting = sitting.filter(|_| within(together(throw, batch).len()));
     let whole_sitting = sitting.is_some();
     let mut out: Vec<Button> = sitting.into_iter().collect();
     out.push(Button {
@@ -993,8 +995,8 @@ fn ticks(
             pieces: vec![batch.piece],
         },
     });
-    let is_all_there = gives(alike.len());
-    if differ && is_all_there && alike.len() > 1 && together(throw, batch).len() < alike.len() {
+    let some_alike = differ && alike.len() > 1 && within(alike.len());
+    if some_alike && together(throw, batch).len() < alike.len() {
         let lap = throw.made(batch.piece).lap;
         let label = match task {
             Task::Dot | Task::Pin | Task::PressLap | Task::Stitch => say!(
@@ -1055,11 +1057,11 @@ fn ticks(
         });
     };
     let together = n - undecided.len();
-    if together > 8 && gives(8) && !differ && !whole_sitting {
+    if together > 8 && within(8) && !differ && !whole_sitting {
         more(8, "tick-some");
     }
     let several = together > 1 || (together > 0 && undecided.contains(&batch.piece));
-    if several && gives(together) {
+    if several && within(together) {
         let key = match task {
             _ if !undecided.is_empty() => "tick-some",
             Task::CutFabric if differ => "tick-all-cut-fabrics",

@@ -11,7 +11,7 @@ use crate::log::journal::Journal;
 use crate::measure::in_mm;
 use crate::show::context::Context;
 use crate::show::cutting;
-use crate::show::cutting_list::{Laid, left_over, rows};
+use crate::show::cutting_list::{Laid, came_out, left_over, rows};
 use crate::show::errors::rejection;
 use crate::show::names;
 use crate::show::picture::{Hold, Ink};
@@ -52,7 +52,10 @@ pub fn piece_svg(
     };
     let piece = piece.ok_or_else(|| no_piece(throw, context))?;
     let laid = match heap.counted.get(place) {
-        Some(Some(_)) => Laid::cut_up(journal, (n, place), heap, piece),
+        Some(Some(_)) => {
+            let came = came_out(journal, (n, place));
+            Laid::cut_up(throw, place, heap, piece, came)
+        }
         _ => Laid::of(throw, (n, place), heap, piece, &account(throw)),
     };
     let (piece, cuts) = (&laid.lying, &laid.cuts);
