@@ -139,6 +139,10 @@ fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
     maker.walk.window.wait_until("the leg is cut", |_| {
         !maker.walk.view(cutting.clone())["counted"].is_null()
     });
+    let left = "return document.querySelector('[data-testid=cutting-title]') === null";
+    maker.walk.window.wait_until("its page is left", |window| {
+        window.run(left, &[]) == json!(true)
+    });
     eprintln!(
         "{to_the_leg} taps and {keys} keys to the first leg with its cuts ({before} to the pile), {} to the leg cut",
         maker.taps

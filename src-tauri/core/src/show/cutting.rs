@@ -414,7 +414,13 @@ fn cutting_by(
             view.said.push(say!(context, "part-start"));
         }
         if knee_is_guessed(garment, at.1, &piece) {
-            view.said.push(say!(context, "knee-guessed"));
+            // It is heeded before the first cut; paper has no such lines of its own.
+            let lines = if is_paper {
+                &mut view.said
+            } else {
+                &mut view.heeds
+            };
+            lines.push(say!(context, "knee-guessed"));
         }
         view.list = rows(throw, (n, index), &laid, context);
         view.left = left_over(cuts, context);

@@ -1526,7 +1526,7 @@ cut-binding-above = { $above } above the { $low ->
    *[edge] lower edge
 }
 cut-binding-edge = its lower left corner on the left edge there
-cut-binding-left = its lower left corner { $left } in from the left edge there
+cut-binding-left = its lower left corner { $left } from the left edge there
 cut-binding-strip-edge = along the strip cut before
 cut-binding-strip = { $left } to the right of the strip cut before
 cut-strip-title = Strip { $n }: { $squares ->

@@ -424,6 +424,9 @@ fn a_leg_is_cut_line_by_line() {
     // 2 · (18½ + 18½) and a tail: three strips of 28 in, two of them from this leg.
     assert_eq!((first.expected, first.expected_strips), (15, 2));
     assert!(first.list.iter().all(|row| !row.done) && first.list[0].now);
+    // That nobody has looked at the knee is told before the first cut.
+    let guessed = |lines: &[String]| lines.iter().any(|line| line.contains("is a guess"));
+    assert!(guessed(&first.heeds) && !guessed(&first.said));
     for n in 0..first.list.len() {
         let tick = cutting(&journal, 0).list[n].tick.clone().unwrap();
         act(&mut journal, &tick.action, 2);
