@@ -12,6 +12,28 @@ const BEHIND: [(&str, &str); 3] = [
     ("settings", "of-throw-settings"),
 ];
 
+/// Which of a card's ticks, as the core sends them, is the one for most pieces.
+pub fn for_all(card: &Value) -> usize {
+    let pieces = |action: &Value| match action["do"].as_str() {
+        Some("tick" | "tick-sitting") => action["pieces"].as_array().map_or(0, Vec::len) as u64,
+        Some("tick-next") => action["count"].as_u64().unwrap_or(0),
+        _ => 0,
+    };
+    let ticks = card["ticks"].as_array().map_or(&[][..], Vec::as_slice);
+    let all = (0..ticks.len()).max_by_key(|n| pieces(&ticks[*n]["action"]));
+    all.expect("a tick")
+}
+
+/// The mark that a card's tick carries in the window: cutting and measuring have the large button.
+fn mark(card: &Value, n: usize) -> String {
+    let apart = !card["cut_next"].is_null() || card["measure_first"] == json!(true);
+    match n {
+        0 => "tick".to_string(),
+        _ if apart => format!("tick-{n}"),
+        _ => format!("tick-{}", n + 1),
+    }
+}
+
 /// A window with a maker at it.
 pub struct Walk {
     /// The window itself.
@@ -182,12 +204,12 @@ impl Walk {
         cells
     }
 
-    /// Press the last tick (the one for all pieces) until the step is this one.
+    /// Press the tick for most pieces until the step is this one.
     pub fn until(&self, title: &str) {
         self.until_piece(title, "");
     }
 
-    /// Press the last tick until the step is this one, for a piece so named.
+    /// Press the tick for most pieces until the step is this one, for a piece so named.
     pub fn until_piece(&self, title: &str, piece: &str) {
         for _ in 0..200 {
             if self.reads("card-title").contains(title) && self.reads("card-piece").contains(piece)
@@ -195,8 +217,8 @@ impl Walk {
                 return;
             }
             let before = self.done();
-            let last = self.last_tick();
-            self.tick(&last);
+            let all = self.tick_for_all();
+            self.tick(&all);
             self.window
                 .wait_until("the tick is taken", |_| self.done() > before);
         }
@@ -217,31 +239,29 @@ impl Walk {
 
     /// Tick the piece in hand alone, however many the large button is for.
     pub fn tick_one(&self) {
-        let query = json!({ "see": "work", "station": null, "batch": null });
-        let card = self.view(query)["card"].take();
+        let card = self.card();
         let ticks = card["ticks"].as_array().cloned().unwrap_or_default();
         let one = |tick: &Value| {
             let pieces = tick["action"]["pieces"].as_array();
             tick["action"]["do"] == "tick" && pieces.is_some_and(|p| p.len() == 1)
         };
         let n = ticks.iter().position(one).expect("a tick for one piece");
-        let apart = !card["cut_next"].is_null() || card["measure_first"] == json!(true);
-        let mark = match n {
-            0 => "tick".to_string(),
-            _ if apart => format!("tick-{n}"),
-            _ => format!("tick-{}", n + 1),
-        };
-        self.tick(&mark);
+        self.tick(&mark(&card, n));
     }
 
-    /// The mark of the last tick (the one for all pieces), waited for.
-    fn last_tick(&self) -> String {
-        let script = "return [...document.querySelectorAll('[data-testid^=\"tick\"]')].map((e) => e.dataset.testid)
-            .filter((t) => /^tick(-\\d)?$/.test(t)).sort().at(-1) ?? '';";
-        let last = || self.window.run(script, &[]);
-        let there = |_: &Window| last().as_str().is_some_and(|mark| !mark.is_empty());
+    /// The mark of the tick for most pieces, waited for.
+    fn tick_for_all(&self) -> String {
+        let script = "return document.querySelector('[data-testid^=\"tick\"]') !== null";
+        let there = |_: &Window| self.window.run(script, &[]) == Value::Bool(true);
         self.window.wait_until("there is a tick", there);
-        last().as_str().unwrap_or_default().to_string()
+        let card = self.card();
+        mark(&card, for_all(&card))
+    }
+
+    /// The card of the step that the window shows when it is opened.
+    fn card(&self) -> Value {
+        let query = json!({ "see": "work", "station": null, "batch": null });
+        self.view(query)["card"].take()
     }
 
     /// Steps done, as the page shows them.

@@ -3,7 +3,7 @@
 //! letters of normal size.
 
 use lapwork_core::throw::tasks::Task;
-use lapwork_tests::walk::Walk;
+use lapwork_tests::walk::{Walk, for_all};
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -137,8 +137,7 @@ impl Fitting<'_> {
                     self.least = self.least.min(picture_height(self.walk));
                 }
             }
-            let ticks = card["ticks"].as_array().cloned().unwrap_or_default();
-            self.act(ticks.last().expect("a tick")["action"].clone());
+            self.act(card["ticks"][for_all(&card)]["action"].clone());
         }
         panic!("no end to {of}");
     }

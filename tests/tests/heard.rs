@@ -9,7 +9,7 @@ use lapwork_core::measure::Ruler;
 use lapwork_core::plan::Plan;
 use lapwork_core::show::{Context, Query, View, answer};
 use lapwork_core::words::Words;
-use lapwork_tests::walk::Walk;
+use lapwork_tests::walk::{Walk, for_all};
 use serde_json::{Value, json};
 use std::path::Path;
 use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
@@ -54,7 +54,10 @@ fn cooling(left: i64) -> String {
         let action = match (view.ask, view.card) {
             (Some(ask), _) => ask.bare.action,
             (None, Some(card)) if card.cool_at.is_some() => break,
-            (None, Some(card)) => card.ticks.last().expect("a tick").action.clone(),
+            (None, Some(card)) => {
+                let seen = serde_json::to_value(&card).expect("JSON");
+                card.ticks[for_all(&seen)].action.clone()
+            }
             (None, None) => panic!("nothing to do"),
         };
         let entry = journal.propose(&action, pressed).expect("it is offered");

@@ -3,7 +3,8 @@
 //! The time a tick took is the time since the entry before it, if that is no more than
 //! [`PAUSE`] (longer is a break, not work), shared among the pieces it ticked. Ticks less
 //! than [`HASTE`] apart were made after the work: the same step's pieces share the time before
-//! the first of them, and where that time is unknown they are ignored. What was done in one
+//! the first of them, and where that time is unknown they are ignored. So is a time that leaves a
+//! piece less than [`LEAST_SHARE`] of what it usually takes. What was done in one
 //! sitting shares its time among its tasks as they usually take it. For each
 //! kind of step the pace is the median of those times, a piece counting as often as it
 //! was ticked; the range is its quartiles. Until a step has been ticked for
@@ -19,7 +20,7 @@
 //! between neighbours (Hyndman and Fan 1996, definition 7, from memory).
 
 use crate::log::journal::Journal;
-pub use crate::log::journal::{FEW, HASTE, PAUSE};
+pub use crate::log::journal::{FEW, HASTE, LEAST_SHARE, PAUSE};
 use crate::throw::Throw;
 use crate::throw::heritage::Learned;
 use crate::throw::tasks::Task;
@@ -261,6 +262,27 @@ mod tests {
         // After a night nothing is known of them.
         let row: Vec<Time> = (0..6).map(|n| 600 * minute + n * second).collect();
         assert!(!paces(&cut_at(&row))[&Task::Cut].own);
+    }
+
+    /// By hand: a square is usually cut in a minute. Twelve ticked in one go a minute after the
+    /// entry before would be 5 s each, which nobody cuts in; in two minutes it is 10 s each.
+    #[test]
+    fn many_pieces_ticked_off_at_once_after_a_moment_are_no_pace() {
+        let minute = 60_000;
+        let twelve_after = |gap: Time| {
+            let mut journal = cut_at(&[]);
+            let tick = Command::TickNext {
+                task: Task::Cut,
+                kind: Kind::Square,
+                count: Count::from(12),
+            };
+            let entry = journal.propose(&tick, gap).unwrap();
+            journal.accept(entry).unwrap();
+            paces(&journal)[&Task::Cut]
+        };
+        assert!(!twelve_after(minute).own);
+        let own = twelve_after(2 * minute);
+        assert!(own.own && (own.middle - 1.0 / 6.0).abs() < 1e-9);
     }
 
     #[test]

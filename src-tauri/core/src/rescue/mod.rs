@@ -4,7 +4,7 @@
 //! is undone unless the maker picks a way that says so. Trouble is in minutes and is our
 //! judgement, no source: 4 to cut a square (2 to take a spare, 30 to find more cloth, 2 to take the
 //! square of another place besides what cutting that one again takes), 3 for each fabric glued
-//! on it, 8 for each seam opened and sewn again, 5 for a patch and 3 more to
+//! on it and for each lap lifted and glued again, 8 for each seam opened and sewn again, 5 for a patch and 3 more to
 //! stitch it round where it is sewn in, 2 for each join lapped less, 30 for a new block,
 //! 3 for each square of a row or column given up.
 //!
@@ -88,6 +88,8 @@ pub enum RemedyKind {
     Resew,
     /// Open its own laps, which leave less than the least fringe, and sew them at this lap.
     ResewWider(Length),
+    /// Lift a lap that only glue holds and lap it again, or so many that were glued alike.
+    LapAgain(usize),
     /// Another trim size for all.
     Trim(Length),
     /// Change places with a block at the edge, where the binding hides it.
@@ -292,6 +294,38 @@ pub fn freed(throw: &Throw, square: Rect, fewer: &Plan) -> Option<Freed> {
     let uncut = |s: &Rect| !grid.holds(*s) && !throw.has(*s, Task::Cut);
     let uncut = throw.assembly().whole().squares().filter(uncut).count() as u32;
     (uncut > 0).then_some(Freed::Cloth(uncut))
+}
+
+/// What can be done about a lap that only glue holds: it is lifted and lapped again, with all
+/// others of its kind where the plan has another lap by now.
+pub fn ways_for_glued(throw: &Throw, piece: Rect) -> Vec<Remedy> {
+    let lap = throw.made(piece).lap;
+    let like = |p: &Rect| {
+        *p == piece
+            || throw.is_only_glued(*p)
+                && throw.kind(*p) == throw.kind(piece)
+                && throw.made(*p).lap == lap
+                && throw.planned(*p).lap != lap
+    };
+    let all: Vec<Rect> = (throw.assembly().joins().iter())
+        .map(|join| join.whole)
+        .filter(like)
+        .collect();
+    let mut out = Vec::new();
+    for pieces in [vec![piece], all] {
+        let n = pieces.len();
+        let action = Command::Unpick { pieces, lap: None };
+        if (n > 1 || out.is_empty()) && decide(Some(throw), &action).is_ok() {
+            out.push(Remedy {
+                kind: RemedyKind::LapAgain(n),
+                minutes: 3 * n as u32,
+                seams: 0,
+                unpick: zero(),
+                action,
+            });
+        }
+    }
+    out
 }
 
 /// What can be done about a block that is short of the trim size.

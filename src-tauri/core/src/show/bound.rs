@@ -8,17 +8,16 @@ use crate::throw::Throw;
 use crate::throw::stock::strip_shown;
 use crate::words::Shown;
 
-/// What shows of the binding on each face, in a sentence: in millimetres, since on a ruler of inches
-/// it would come to half the strip.
+/// What shows of the binding on each face, in a sentence.
 pub(super) fn told(throw: &Throw, context: Context<'_>) -> String {
     let shown = strip_shown(throw);
     say!(
         context,
         "binding-shows",
         strip = context.length(throw.plan.binding.strip),
-        plain = context.needle(shown.plain),
-        joins = context.needle(shown.on_joins),
-        itself = context.needle(shown.on_itself)
+        plain = context.showing(shown.plain),
+        joins = context.showing(shown.on_joins),
+        itself = context.showing(shown.on_itself)
     )
 }
 

@@ -167,7 +167,7 @@ pub(super) fn card_figures(
                         _ => add("allowance", context.length(plan.lap)),
                     }
                 }
-                _ => add("each-face", context.needle(strip_shown(throw).plain)),
+                _ => add("each-face", context.showing(strip_shown(throw).plain)),
             }
             add("binding", context.length(need.length));
         }

@@ -8,6 +8,7 @@ use crate::plan::assembly::{Kind, Rect};
 use crate::show::context::Context;
 use crate::show::names;
 use crate::show::parts::CompareRow;
+use crate::show::stages::time_left;
 use crate::throw::index::tier;
 use crate::throw::tasks::{Task, cover_task};
 use crate::throw::{Event, Throw};
@@ -39,25 +40,6 @@ pub(super) fn left_over(before: &Throw, after: &Throw, context: Context<'_>) -> 
             Some(say!(context, "aside-several", list = list))
         }
     }
-}
-
-/// Work left as words: the middle, with its range.
-pub(super) fn time_left(left: crate::log::pace::Pace, context: Context<'_>) -> String {
-    let words = |minutes: f64| {
-        let quarters = (minutes / 15.0).ceil() as i64;
-        say!(context, "hours", h = quarters / 4, m = quarters % 4 * 15)
-    };
-    if left.high <= 0.0 {
-        return say!(context, "none");
-    }
-    let key = if left.own { "time-own" } else { "time-usual" };
-    say!(
-        context,
-        key,
-        middle = words(left.middle),
-        low = words(left.low),
-        high = words(left.high)
-    )
 }
 
 /// Pieces of one kind, by name or by number.
@@ -128,6 +110,10 @@ fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
             trim.push(piece);
         }
     }
+    let only_glued = laps.values().flatten();
+    let only_glued = only_glued
+        .filter(|piece| after.is_only_glued(**piece))
+        .count();
     for (lap, pieces) in laps {
         let pieces = all_called(after, &pieces, context);
         out.push(say!(
@@ -136,6 +122,9 @@ fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
             pieces = pieces,
             lap = context.length(lap)
         ));
+    }
+    if only_glued > 0 {
+        out.push(say!(context, "stays-glued", n = only_glued));
     }
     if let Some(first) = again.first() {
         let target = after.target(*first);
@@ -258,7 +247,7 @@ pub(super) fn compare(
             .count()
     };
     let paces = crate::log::pace::paces(journal);
-    let hours = |t: &Throw| time_left(crate::log::pace::left(t, &paces), context);
+    let hours = |t: &Throw| time_left(t, &paces, context);
     let size = |t: &Throw| {
         let size = t.finished();
         context.by(size.width, size.height)

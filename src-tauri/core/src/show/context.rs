@@ -1,7 +1,8 @@
 //! What a view is made with: the words, the ruler and the time.
 
 use crate::measure::{
-    Length, MetricUnit, ParseError, Ruler, System, eighth_inches, in_nm, inches, tenths_of_mm, zero,
+    Fraction, Length, MetricUnit, ParseError, Ruler, System, eighth_inches, in_nm, inches,
+    tenths_of_mm, zero,
 };
 use crate::plan::binding::row_from_edge;
 use crate::throw::Time;
@@ -46,6 +47,19 @@ impl Context<'_> {
             ..self.ruler
         };
         self.words.single(length, mm)
+    }
+
+    /// What shows of a narrow strip: in 32nds of an inch, for on a coarser ruler half of the strip
+    /// and what is left of it read the same; millimetres for metric.
+    pub(super) fn showing(&self, length: Length) -> Shown {
+        self.in_each(|ruler| {
+            let fine = Ruler {
+                fraction: Fraction::ThirtySecond,
+                metric: MetricUnit::Mm,
+                ..ruler
+            };
+            self.words.single(length, fine)
+        })
     }
 
     /// A long way, such as all seams together: whole metres or yards from ten on.

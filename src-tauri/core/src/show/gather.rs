@@ -9,8 +9,9 @@ use crate::log::journal::Journal;
 use crate::measure::{Area, Length, nm, square_metres};
 use crate::plan::{Joining, Stitch};
 use crate::show::context::Context;
+use crate::show::enough;
 use crate::show::parts::{Figure, Head, gone_told, head};
-use crate::show::{change, enough};
+use crate::show::stages::time_left;
 use crate::throw::account::{ClothAccount, account};
 use crate::throw::stock::{cloth_for, covers, gone, used};
 use crate::throw::{Item, Throw};
@@ -491,7 +492,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         false => say!(context, "kilograms", n = context.words.decimal(kg, 1)),
     };
     let shown = context.either(pounds, metric);
-    let left = crate::log::pace::left(throw, &crate::log::pace::paces(journal));
+    let paces = crate::log::pace::paces(journal);
     let figure = |key: &str, text: String| Figure {
         label: context.say(&format!("figure-{key}"), &[]),
         value: context.plain(text),
@@ -521,7 +522,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         figures: vec![
             figure("weight", shown),
             figure("denim-weight", cloth),
-            figure("time", change::time_left(left, context)),
+            figure("time", time_left(throw, &paces, context)),
         ],
         said: vec![washer, say!(context, "gather-estimates")],
     }

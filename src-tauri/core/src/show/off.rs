@@ -8,7 +8,7 @@ use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::rescue::{
-    Freed, RecutFrom, Remedy, RemedyKind, can_be_off, freed, ways, ways_for_block,
+    Freed, RecutFrom, Remedy, RemedyKind, can_be_off, freed, ways, ways_for_block, ways_for_glued,
 };
 use crate::show::change::left_over;
 use crate::show::context::Context;
@@ -123,6 +123,10 @@ pub(super) fn off(
                 Seam::Level => say!(context, "off-thin-down"),
             });
         }
+        if throw.is_only_glued(piece) {
+            // It is not measured before it is stitched.
+            lines.pop();
+        }
         if can_be_off(throw, piece) {
             found = ways_for_block(throw, piece, context.ruler);
         }
@@ -157,6 +161,9 @@ pub(super) fn off(
             _ if cut => lines.push(say!(context, "off-what")),
             _ => lines.push(say!(context, "off-not-cut")),
         }
+    }
+    if throw.is_only_glued(piece) {
+        found.extend(ways_for_glued(throw, piece));
     }
     let squares: Vec<PieceChoice> = piece
         .squares()
@@ -269,6 +276,9 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             length = context.length(way.unpick)
         ));
         lines.extend(opened(throw, piece, &events, context));
+    } else if matches!(way.kind, RemedyKind::LapAgain(_)) {
+        lines.push(say!(context, "way-lap-again-lift"));
+        lines.push(say!(context, "way-nothing-undone"));
     } else if throw.is_joined(Rect::square(piece.row, piece.col)) || !piece.is_square() {
         lines.push(say!(context, "way-nothing-undone"));
     }
@@ -459,6 +469,20 @@ fn titles(
                 n = laps
             ),
         ),
+        RemedyKind::LapAgain(n) => {
+            let lap = || context.length(throw.planned(piece).lap);
+            let was = context.length(throw.made(piece).lap);
+            match n {
+                1 => (
+                    say!(context, "way-lap-again", lap = lap()),
+                    say!(context, "way-lap-again-done", piece = here, lap = lap()),
+                ),
+                _ => (
+                    say!(context, "way-lap-again-all", n = n, was = was, lap = lap()),
+                    say!(context, "way-lap-again-all-done", n = n, lap = lap()),
+                ),
+            }
+        }
         RemedyKind::ToEdge(place) => (
             say!(context, "way-to-edge", place = name(place)),
             say!(
@@ -491,6 +515,7 @@ fn opened(throw: &Throw, piece: Rect, events: &[Event], context: Context<'_>) ->
         let opening = SeamsToUnpick {
             joins: pieces.clone(),
             square: spoilt.or(piece.is_square().then_some(piece)),
+            glued: pieces.iter().all(|(piece, _)| laid.is_only_glued(*piece)),
         };
         out.extend(opening::lines(&laid, &opening, context));
     }

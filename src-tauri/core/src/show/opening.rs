@@ -36,10 +36,11 @@ pub(super) fn lines(throw: &Throw, opening: &SeamsToUnpick, context: Context<'_>
         )
     };
     let centre = centre(opening);
-    let mut out: Vec<String> = whole_of
-        .iter()
-        .map(|s| said("opening-all", s, centre))
-        .collect();
+    let all = match opening.glued {
+        true => "opening-lift",
+        false => "opening-all",
+    };
+    let mut out: Vec<String> = whole_of.iter().map(|s| said(all, s, centre)).collect();
     out.extend(round.iter().map(|s| said("opening-part", s, centre)));
     out
 }
@@ -73,6 +74,7 @@ pub(super) fn first(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<
             let at = names::piece(throw, square, context);
             say!(context, "opening-square", n = n, piece = at)
         }
+        None if opening.glued => say!(context, "opening-glued", n = n),
         None => say!(context, "opening-lap", n = n),
     };
     let lines = lines(throw, opening, context);

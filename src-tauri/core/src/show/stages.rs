@@ -6,7 +6,9 @@
 use crate::log::journal::Journal;
 use crate::log::pace::{Pace, minutes_for, paces};
 use crate::show::context::Context;
+use crate::throw::Throw;
 use crate::throw::stage::{Reached, Stage, stage_now, stages};
+use crate::throw::tasks::Task;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use ts_rs::TS;
@@ -57,18 +59,52 @@ pub struct WayView {
     pub left: String,
 }
 
-/// A time in a few words: the middle alone, without its range.
-fn about(minutes: f64, context: Context<'_>) -> Option<String> {
-    let quarters = (minutes / 15.0).ceil() as i64;
-    // By the hour where it takes long: nobody knows it better.
-    let quarters = match quarters {
-        12.. => quarters / 4 * 4 + if quarters % 4 >= 2 { 4 } else { 0 },
+/// Quarters of an hour, as they are said of a stage: by the hour where it takes long, since nobody
+/// knows it better.
+fn quarters(minutes: f64) -> i64 {
+    let quarters = ((minutes / 15.0).round() as i64).max(i64::from(minutes > 0.0));
+    match quarters {
+        12.. => (quarters + 2) / 4 * 4,
         _ => quarters,
-    };
-    (minutes > 0.0).then(|| {
+    }
+}
+
+/// A time in a few words: the middle alone, without its range; none where it takes none.
+fn about(quarters: i64, context: Context<'_>) -> Option<String> {
+    (quarters > 0).then(|| {
         let time = say!(context, "hours", h = quarters / 4, m = quarters % 4 * 15);
         say!(context, "path-left", time = time)
     })
+}
+
+/// All work left in words: the middle, with its range. Each is what is said of the stages, added up.
+pub(super) fn time_left(
+    throw: &Throw,
+    paces: &BTreeMap<Task, Pace>,
+    context: Context<'_>,
+) -> String {
+    let paced: Vec<Pace> = stages(throw)
+        .values()
+        .map(|reached| minutes_for(&reached.left, paces))
+        .collect();
+    let words = |which: fn(&Pace) -> f64| {
+        let sum: i64 = paced.iter().map(|pace| quarters(which(pace))).sum();
+        say!(context, "hours", h = sum / 4, m = sum % 4 * 15)
+    };
+    if paced.iter().all(|pace| pace.high <= 0.0) {
+        return say!(context, "none");
+    }
+    let key = match paced.iter().any(|pace| pace.own) {
+        true => "time-own",
+        false => "time-usual",
+    };
+    say!(
+        context,
+        key,
+        middle = words(|pace| pace.middle),
+        low = words(|pace| pace.low),
+        high = words(|pace| pace.high)
+    )
 }
 
 fn count(stage: Stage, reached: &Reached, context: Context<'_>) -> String {
@@ -96,7 +132,7 @@ pub(super) fn way(journal: &Journal, context: Context<'_>) -> WayView {
     let found = stages(throw);
     let now = stage_now(&found);
     let label = |stage: Stage| context.say(&format!("path-stage-{}", stage.key()), &[]);
-    let time = |left: &BTreeMap<_, _>| -> Pace { minutes_for(left, &paces) };
+    let time = |left: &BTreeMap<_, _>| quarters(minutes_for(left, &paces).middle);
     let rows: Vec<StageRow> = found
         .iter()
         .map(|(stage, reached)| {
@@ -119,7 +155,7 @@ pub(super) fn way(journal: &Journal, context: Context<'_>) -> WayView {
                 done: reached.done,
                 all: reached.steps,
                 count: count(*stage, reached, context),
-                left: about(time(&reached.left).middle, context),
+                left: about(time(&reached.left), context),
             }
         })
         .collect();
@@ -139,7 +175,8 @@ pub(super) fn way(journal: &Journal, context: Context<'_>) -> WayView {
             say!(context, "path-finished"),
         ),
     };
-    let all_left: f64 = found.values().map(|r| time(&r.left).middle).sum();
+    // What is said of all is what is said of the stages, added up.
+    let all_left = found.values().map(|r| time(&r.left)).sum();
     WayView {
         rows,
         said,

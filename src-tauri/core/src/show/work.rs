@@ -4,7 +4,8 @@
 //! piece. The current batch is the one the maker picked, or else the earliest: squares
 //! before pairs before fours before larger pieces, and within those in the order work
 //! usually goes. A batch that is still cooling steps back while anything else is ready, but no
-//! bigger part is begun while pairs or fours still cool. What has cooled is ready by itself.
+//! bigger part is begun while pairs or fours still cool, and no row of blocks is lapped of which
+//! something does. What has cooled is ready by itself.
 //!
 //! The first of a card's buttons is for one sitting: all pieces alike, and of laps those of one
 //! row of blocks, which are lapped and pressed one after another.
@@ -176,6 +177,8 @@ struct Batch {
     count: usize,
     /// When the first of them has cooled, for a cooling task.
     cool_at: Option<Time>,
+    /// In every row of blocks that could be lapped now something still lies cooling.
+    held: bool,
 }
 
 impl Batch {
@@ -184,22 +187,42 @@ impl Batch {
     }
 }
 
+/// The rows of blocks in which something smaller than these pieces still lies cooling.
+fn cooling_rows(throw: &Throw, below: u8) -> BTreeSet<u16> {
+    let ready = throw.work_index().ready().iter();
+    let cooling = ready.filter(|((tier, task), _)| *tier < below && task.is_cooling());
+    let numbers = cooling.flat_map(|(_, numbers)| numbers);
+    let pieces = numbers.filter_map(|n| throw.assembly().numbered(*n as usize));
+    pieces.map(|piece| piece.row / 2).collect()
+}
+
 fn batches(throw: &Throw, now: Time) -> Vec<Batch> {
     let ready = throw.work_index().ready().iter();
     ready
-        .filter_map(|((_, task), numbers)| {
-            let mut pieces = numbers
-                .iter()
-                .filter_map(|n| throw.assembly().numbered(*n as usize));
-            let piece = match task.is_cooling() {
+        .filter_map(|((tier_of, task), numbers)| {
+            let pieces = || {
+                numbers
+                    .iter()
+                    .filter_map(|n| throw.assembly().numbered(*n as usize))
+            };
+            let mut held = false;
+            let piece = if task.is_cooling() {
                 // What was pressed first has cooled first.
-                true => pieces.min_by_key(|p| throw.cooled_at(*p, now)),
-                false => pieces.next(),
+                pieces().min_by_key(|p| throw.cooled_at(*p, now))
+            } else if *task == Task::Dot && *tier_of <= tier(Kind::Four) {
+                // A row is lapped in one sitting, so one that is ready as a whole comes first.
+                let cooling = cooling_rows(throw, *tier_of);
+                let whole = pieces().find(|piece| !cooling.contains(&(piece.row / 2)));
+                held = whole.is_none();
+                whole.or_else(|| pieces().next())
+            } else {
+                pieces().next()
             }?;
             Some(Batch {
                 task: *task,
                 kind: throw.kind(piece),
                 piece,
+                held,
                 count: numbers.len(),
                 cool_at: task
                     .is_cooling()
@@ -233,7 +256,7 @@ pub(super) fn work(
             batches
                 .iter()
                 .filter(here)
-                .find(|b| !(b.waiting(context.now) || small_cool && begins_bigger(b)))
+                .find(|b| !(b.waiting(context.now) || b.held || small_cool && begins_bigger(b)))
         })
         .or_else(|| {
             let waits = batches
@@ -428,6 +451,10 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         which_spoken: names::spoken(throw, piece, context),
         together: match together(throw, batch).len() {
             0 | 1 => None,
+            n if by_row(throw, batch) => {
+                let row = names::row_of_fours(usize::from(piece.row / 2));
+                Some(say!(context, "first-of-row", n = n, row = row))
+            }
             n => Some(say!(context, "first-of", n = n)),
         },
         figures: card_figures(throw, task, piece, context),
@@ -716,10 +743,26 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
             target = context.by(target.width, target.height)
         ));
     }
+    if matches!(task, Task::PressLap | Task::CoolLap | Task::Stitch)
+        && throw.is_only_glued(piece)
+        && throw.made(piece).lap != throw.planned(piece).lap
+    {
+        out.push(say!(
+            context,
+            "special-old-lap",
+            was = context.length(throw.made(piece).lap),
+            lap = context.length(throw.planned(piece).lap)
+        ));
+    }
     if !matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         return out;
     }
-    if let Some(opened) = throw.work(piece).and_then(|w| w.opened) {
+    let opened = throw.work(piece).and_then(|w| w.opened);
+    let in_part = |length: &Length| {
+        let join = throw.assembly().join(piece);
+        join.is_some_and(|join| !throw.opens_all(join, *length))
+    };
+    if let Some(opened) = opened.filter(in_part) {
         out.push(say!(
             context,
             "special-opened",
@@ -920,6 +963,12 @@ fn fabrics_of(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<String>
     by_print.into_iter().map(line).collect()
 }
 
+/// Whether a sitting takes no more than one row of blocks.
+fn by_row(throw: &Throw, batch: &Batch) -> bool {
+    tier(batch.kind) <= tier(Kind::Four)
+        && !sitting(batch.task, throw.made(batch.piece).joining).is_empty()
+}
+
 /// The pieces of one sitting: all that are alike; of pairs and fours to be lapped those in one
 /// row of blocks, which are pressed before the next row is lapped.
 fn together(throw: &Throw, batch: &Batch) -> Vec<Rect> {
@@ -928,8 +977,7 @@ fn together(throw: &Throw, batch: &Batch) -> Vec<Rect> {
     if covers && batch.count <= COVERED {
         return crate::command::ready_for(throw, batch.kind, batch.task).collect();
     }
-    let by_row = tier(batch.kind) <= tier(Kind::Four)
-        && !sitting(batch.task, throw.made(batch.piece).joining).is_empty();
+    let by_row = by_row(throw, batch);
     let mut pieces = like_the_first(throw, batch);
     pieces.retain(|p| !by_row || row(*p) == row(batch.piece));
     pieces
@@ -974,7 +1022,12 @@ fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<
 /// where there is such a bound.
 fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
-    let past = past(throw, task, context);
+    // Beside the button of a sitting, which presses too, it is said that these do not.
+    let sits = !sitting(task, throw.made(batch.piece).joining).is_empty();
+    let past = match sits {
+        true => say!(context, "past-not-pressed"),
+        false => past(throw, task, context),
+    };
     let ready = || crate::command::ready_for(throw, batch.kind, task);
     let undecided = undecided(throw, batch);
     let alike = like_the_first(throw, batch);
@@ -983,10 +1036,13 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
     let sitting = sitting_button(throw, batch, context);
     let sitting = sitting.filter(|_| within(together(throw, batch).len()));
     let whole_sitting = sitting.is_some();
+    // The large button may be the one for all already.
+    let all_first = whole_sitting && !sits && together(throw, batch).len() == n;
     let mut out: Vec<Button> = sitting.into_iter().collect();
     out.push(Button {
         label: match n {
             1 if sews_rows(throw, task) => say!(context, "tick-stitch-rows"),
+            1 if sits => say!(context, "tick-not-pressed"),
             1 => context.say(&format!("tick-{}", task.key()), &[]),
             _ => say!(context, "tick-this", past = past.as_str()),
         },
@@ -1061,7 +1117,7 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
         more(8, "tick-some");
     }
     let several = together > 1 || (together > 0 && undecided.contains(&batch.piece));
-    if several && within(together) {
+    if several && within(together) && !all_first {
         let key = match task {
             _ if !undecided.is_empty() => "tick-some",
             Task::CutFabric if differ => "tick-all-cut-fabrics",

@@ -208,6 +208,7 @@ impl Throw {
                 }
             }
             Event::Unpicked { pieces } => {
+                let glued = pieces.iter().all(|(piece, _)| self.is_only_glued(*piece));
                 for (piece, opened) in pieces {
                     self.work.insert(
                         *piece,
@@ -221,6 +222,7 @@ impl Throw {
                 self.seams_to_unpick.push(SeamsToUnpick {
                     joins: pieces.clone(),
                     square: None,
+                    glued,
                 });
             }
             // The cover that mends the damage is an event of its own.

@@ -7,9 +7,9 @@ use crate::cloth::photos::PhotoId;
 use crate::cloth::pile::{Heap, Use};
 use crate::measure::outline::Measures;
 use crate::measure::{Count, Length, zero};
-use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Join, Kind, Rect, Seam};
 use crate::plan::scraps::Scrap;
+use crate::plan::{Joining, Plan};
 use crate::throw::event::{Event, Item, Time};
 use crate::throw::facts::{BegunPiece, Made, Mishap, Size, StripsCut, Went};
 use crate::throw::heritage::Heritage;
@@ -105,6 +105,8 @@ pub struct SeamsToUnpick {
     pub joins: Vec<(Rect, Length)>,
     /// The spoilt square that is taken out, if it is for one.
     pub square: Option<Rect>,
+    /// None of them was stitched: glue alone holds them.
+    pub glued: bool,
 }
 
 impl SeamsToUnpick {
@@ -427,6 +429,14 @@ impl Throw {
             .get(&piece)
             .and_then(|w| w.made)
             .unwrap_or_else(|| self.planned(piece))
+    }
+
+    /// Whether a join is lapped and glued, and nothing of it stitched: it can be lifted again.
+    pub fn is_only_glued(&self, piece: Rect) -> bool {
+        self.assembly.join(piece).is_some()
+            && self.made(piece).joining == Joining::Lapped
+            && self.begun(piece)
+            && !self.has(piece, Task::Stitch)
     }
 
     /// How a piece's join would be made if it were begun now.

@@ -522,6 +522,7 @@ ui-nothing-covered = Noch soll kein Quadrat Stoff bekommen.
 
 # Weitergeben
 ui-hand-on = Teilen und drucken
+ui-hand-on-bar = Teilen
 ui-throw-menu = Zu dieser Decke
 ui-hand-on-hint = Du wählst, wo jede Datei gesichert wird. Andere Programme können die Bilder und Tabellen öffnen.
 ui-clear-copies = Diese Kopien entfernen

@@ -180,7 +180,9 @@ remain = { $done ->
 remain-some-ready = Noch { $left }, { $ready } jetzt bereit
 tick-this = Dieses { $past }
 tick-sitting = Überlappt und gebügelt
+tick-not-pressed = Überlappt, noch nicht gebügelt
 first-of = das erste von { $n }
+first-of-row = das erste von { $n } in Viererreihe { $row }
 tick-some = Diese { $n } { $past }
 tick-alike-denim = Alle { $n } aus { $denim } zugeschnitten
 tick-alike = Diese { $n } { $past }
@@ -349,6 +351,7 @@ bound-start = Beginne { $place } und geh im Uhrzeigersinn mit ganzen Streifen he
 bound-joins = Die Ansätze liegen dann so: { $places }.
 bound-clear = Jeder Ansatz bleibt dann { $clear } oder mehr von den Verbindungen der Quadrate und den Ecken weg.
 bound-on-lap = Wo die Einfassung auch beginnt, ein Ansatz kommt auf eine Verbindung der Quadrate oder auf eine Ecke, und dort wird es dick. Schneide die Streifen etwas länger oder kürzer zu, wenn der Stoff es hergibt.
+special-old-lap = Hier wurde { $was } überlappt; im Plan stehen jetzt { $lap }. Solange nur Kleber hält, kannst du neu überlappen: siehe „Hier stimmt etwas nicht“.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
 special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
 
@@ -395,6 +398,7 @@ past-cool-cover = abgekühlt
 past-stitch-patch = ringsum festgenäht
 past-dot = überlappt und geklebt
 past-lap-and-press = überlappt und gebügelt
+past-not-pressed = überlappt, noch nicht gebügelt
 past-press-lap = gebügelt
 past-cool-lap = abgekühlt
 past-pin = gesteckt
@@ -825,6 +829,9 @@ way-lap-less = { $n ->
    *[other] Zu den Nachbarn hin weniger überlappen
 }
 way-resew = Überlappung auftrennen und schmaler nähen
+way-lap-again = Lösen und mit { $lap } neu überlappen
+way-lap-again-all = Alle { $n } lösen, die mit { $was } überlappt wurden, und mit { $lap } neu überlappen
+way-lap-again-lift = Nur Kleber hält: die Überlappung anfeuchten, eine Minute warten, langsam lösen und die Kanten trocknen lassen.
 way-resew-wider = Überlappung auftrennen und mit { $lap } neu nähen
 way-trim = { $n ->
     [0] Alle Vierer auf { $size } schneiden
@@ -862,6 +869,8 @@ way-lap-less-done = { $n ->
    *[other] Erledigt: { $n } Verbindungen von { $piece } werden schmaler überlappt. Ihre Schritte zeigen es an.
 }
 way-resew-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und schmaler zu nähen.
+way-lap-again-done = Erledigt: { $piece } ist zu lösen und mit { $lap } neu zu überlappen.
+way-lap-again-all-done = Erledigt: { $n } sind zu lösen und mit { $lap } neu zu überlappen.
 way-resew-wider-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und mit { $lap } neu zu nähen.
 way-trim-done = { $n ->
     [0] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten.
@@ -878,6 +887,11 @@ opening-lap = { $n ->
     [one] Zuerst eine Naht auftrennen
    *[other] Zuerst { $n } Nähte auftrennen
 }
+opening-glued = { $n ->
+    [one] Zuerst die geklebte Überlappung lösen
+   *[other] Zuerst { $n } geklebte Überlappungen lösen
+}
+opening-lift = Die Überlappung von { $a } und { $b } anfeuchten, eine Minute warten, langsam lösen und beide Kanten trocknen lassen.
 opening-all = { $a } von { $b } trennen: die ganze Naht, { $length }.
 opening-part = { $a } von { $b } trennen: nur { $length }, entlang { $along }.
 relabel = Beschrifte neu mit Kreide: { $list }.
@@ -900,6 +914,10 @@ way-minutes = { $n ->
 aside = Übrig bleibt { $piece } ({ $size }): für einen Kissenbezug oder eine Ecke der nächsten Decke.
 aside-several = Übrig bleiben { $list }: für Kissenbezüge oder Ecken der nächsten Decke.
 stays-lapped = Unverändert, wie geklebt oder genäht, mit { $lap }: { $pieces }.
+stays-glued = { $n ->
+    [one] Eine Verbindung davon ist nur geklebt: Du kannst sie neu überlappen, siehe „Hier stimmt etwas nicht“ bei ihrem Schritt.
+   *[other] { $n } davon sind nur geklebt: Du kannst sie neu überlappen, siehe „Hier stimmt etwas nicht“ bei ihrem Schritt.
+}
 trim-again = Noch einmal zu schneiden, auf { $size }: { $pieces }.
 trim-now = Noch auf Maß zu schneiden, auf { $size }: { $pieces }.
 marks-anew = Überlappungen, die für zu kleine Stücke angezeichnet sind, werden neu berechnet.
@@ -1098,8 +1116,8 @@ did-mark-laps = { $n ->
    *[other] { $n } Überlappungen neu angezeichnet
 }
 did-unpick = { $n ->
-    [one] Aufgetrennt: { $piece }, { $length }
-   *[other] Aufgetrennt: { $piece } und was daran hängt, { $n } Nähte, { $length }
+    [one] Wieder geöffnet: { $piece }, { $length }
+   *[other] Wieder geöffnet: { $piece } und was daran hängt, { $n } Nähte, { $length }
 }
 did-patch = { $piece } bekommt im genähten Stück einen Flicken: { $why }
 did-move = { $n ->

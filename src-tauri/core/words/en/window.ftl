@@ -443,6 +443,7 @@ ui-cloth-kept = What you said of the cloth is kept
 
 # Handing on
 ui-hand-on = Share and print
+ui-hand-on-bar = Share
 ui-throw-menu = Of this throw
 ui-hand-on-hint = You choose where each file is saved. Other programs can open the pictures and tables.
 

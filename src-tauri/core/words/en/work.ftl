@@ -181,7 +181,9 @@ remain = { $done ->
 remain-some-ready = { $left } to do, { $ready } ready now
 tick-this = This one { $past }
 tick-sitting = Lapped and pressed
+tick-not-pressed = Lapped, not pressed yet
 first-of = the first of { $n }
+first-of-row = the first of { $n } in row { $row } of fours
 tick-some = These { $n } { $past }
 tick-alike-denim = All { $n } from { $denim } cut
 tick-alike = These { $n } { $past }
@@ -350,6 +352,7 @@ bound-start = Begin { $place }, and go round clockwise with full strips.
 bound-joins = The joins then come: { $places }.
 bound-clear = Every join then keeps { $clear } or more from the joins of the squares and from the corners.
 bound-on-lap = Wherever the binding begins, one of its joins comes on a join of the squares or on a corner, where it grows thick. Cut the strips a little longer or shorter if the cloth allows it.
+special-old-lap = It was lapped at { $was }; the plan has { $lap } now. While only glue holds it, it can be lapped again: see “This one is off”.
 special-opened = This join was unpicked: only { $length } of it is to be sewn again.
 special-lap = Where { $a } meets { $b }, lap only { $lap }.
 
@@ -396,6 +399,7 @@ past-cool-cover = cooled
 past-stitch-patch = stitched round
 past-dot = lapped and glued
 past-lap-and-press = lapped and pressed
+past-not-pressed = lapped, not pressed yet
 past-press-lap = pressed
 past-cool-lap = cooled
 past-pin = pinned
@@ -826,6 +830,9 @@ way-lap-less = { $n ->
    *[other] Lap it less where it meets its neighbours
 }
 way-resew = Unpick its lap and sew it narrower
+way-lap-again = Lift it and lap it again at { $lap }
+way-lap-again-all = Lift all { $n } that were lapped at { $was }, and lap them again at { $lap }
+way-lap-again-lift = Only glue holds it: dampen the lap, wait a minute, lift it slowly and let the edges dry.
 way-resew-wider = Unpick its lap and sew it again at { $lap }
 way-trim = { $n ->
     [0] Trim all fours to { $size }
@@ -863,6 +870,8 @@ way-lap-less-done = { $n ->
    *[other] Done: { $n } joins of { $piece } are marked with a narrower lap. Their steps say so.
 }
 way-resew-done = Done: the lap of { $piece } is to be unpicked and sewn narrower.
+way-lap-again-done = Done: { $piece } is to be lifted and lapped again at { $lap }.
+way-lap-again-all-done = Done: { $n } are to be lifted and lapped again at { $lap }.
 way-resew-wider-done = Done: the lap of { $piece } is to be unpicked and sewn again at { $lap }.
 way-trim-done = { $n ->
     [0] Done: all fours are trimmed to { $size } now.
@@ -879,6 +888,11 @@ opening-lap = { $n ->
     [one] First unpick one seam
    *[other] First unpick { $n } seams
 }
+opening-glued = { $n ->
+    [one] First lift the glued lap
+   *[other] First lift { $n } glued laps
+}
+opening-lift = Dampen the lap of { $a } and { $b }, wait a minute, lift it slowly and let both edges dry.
 opening-all = Unpick { $a } from { $b }: the whole seam, { $length }.
 opening-part = Unpick { $a } from { $b }: only { $length }, along { $along }.
 relabel = Chalk the new labels on: { $list }.
@@ -901,6 +915,10 @@ way-minutes = { $n ->
 aside = Left over: { $piece } ({ $size }), for a cushion front or a corner of the next throw.
 aside-several = Left over: { $list }, for cushion fronts or corners of the next throw.
 stays-lapped = Left as glued or sewn, with { $lap }: { $pieces }.
+stays-glued = { $n ->
+    [one] One of them is only glued: it can be lapped again, see “This one is off” at its step.
+   *[other] { $n } of them are only glued: they can be lapped again, see “This one is off” at their step.
+}
 trim-again = To be trimmed again, to { $size }: { $pieces }.
 trim-now = To be trimmed when squared up, to { $size }: { $pieces }.
 marks-anew = Laps marked for pieces that are short are worked out again.
@@ -1099,8 +1117,8 @@ did-mark-laps = { $n ->
    *[other] { $n } laps marked again
 }
 did-unpick = { $n ->
-    [one] Unpicked: { $piece }, { $length }
-   *[other] Unpicked: { $piece } and what touches it, { $n } seams, { $length }
+    [one] Opened again: { $piece }, { $length }
+   *[other] Opened again: { $piece } and what touches it, { $n } seams, { $length }
 }
 did-patch = { $piece } to be covered where it is sewn: { $why }
 did-move = { $n ->

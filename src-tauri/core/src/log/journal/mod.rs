@@ -62,6 +62,6 @@ pub(crate) mod tests;
 
 pub use entry::{Entry, Header, VERSION, What, first_name, header_line, is_name};
 pub use history::{Journal, STRIDE};
-pub use pace_record::{FEW, HASTE, PAUSE};
+pub use pace_record::{FEW, HASTE, LEAST_SHARE, PAUSE};
 pub(crate) use reading::Refusal;
 pub use reading::{FormatError, Read};

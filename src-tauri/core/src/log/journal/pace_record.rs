@@ -10,6 +10,9 @@ use std::collections::BTreeMap;
 pub const PAUSE: Time = 45 * 60_000;
 /// Ticks closer together than this are ticked off afterwards, in milliseconds (our judgement).
 pub const HASTE: Time = 10_000;
+/// Below this share of what is usual a piece was not worked in that time: it was ticked off
+/// afterwards, together with others (our judgement).
+pub const LEAST_SHARE: f64 = 0.1;
 /// Pieces of a kind before the maker's own pace counts.
 pub const FEW: usize = 4;
 
@@ -155,6 +158,9 @@ impl PaceRecord {
             return;
         };
         let each = time as f64 / 60_000.0 / pieces as f64;
+        if each < task.usual_minutes() * LEAST_SHARE {
+            return;
+        }
         let minutes = self.minutes.entry(task).or_default();
         match adds {
             true => minutes.add(each, pieces),

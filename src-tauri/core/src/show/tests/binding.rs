@@ -145,7 +145,13 @@ fn what_shows_of_the_strip_is_the_same_everywhere() {
     let mut journal = sewn(true);
     let strip = strip_shown(journal.throw());
     assert_eq!(strip.plain, crate::measure::nm(12_225_000));
-    let shown = metric.needle(strip.plain).text;
+    let shown = metric.showing(strip.plain).text;
+    // 12.225 mm is 0.4813 in, 15.4 of 32: not half of the strip, as on a ruler of sixteenths.
+    assert_eq!(shown, "≈\u{a0}12.2\u{a0}mm");
+    assert_eq!(
+        context(&words).showing(strip.plain).text,
+        "≈\u{a0}15/32\u{a0}in"
+    );
     let gathered = crate::show::gather::gather(&journal, metric);
     let rows = gathered.rows.into_iter();
     let lines: Vec<String> = rows.flat_map(|row| row.lines).collect();

@@ -94,10 +94,8 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         if card.task == Task::GlueBinding {
             joins_drawn(journal.throw(), &card.picture);
         }
-        let ticks = &card.ticks;
-        // The last button is the one for all of them, where there is one and it is a tick.
-        let last = ticks.last().unwrap();
-        act(&mut journal, &last.action, now);
+        let all = for_all(&card);
+        act(&mut journal, &all.action, now);
         let throw = journal.throw();
         assert_eq!(
             throw.work_index(),

@@ -10,6 +10,7 @@ use crate::measure::{
 };
 use crate::plan::assembly::{Kind, Rect};
 use crate::plan::{JoinOrder, Joining, Plan};
+use crate::show::parts::Button;
 use crate::show::{Card, OutlineTyped, Picture, WorkView, ZoneName};
 use crate::throw::Time;
 use crate::throw::tasks::{Station, Task};
@@ -283,6 +284,16 @@ fn shown_work(journal: &Journal, words: &Words) -> WorkView {
     work_view(journal, None, context(words))
 }
 
+/// The button of a card that ticks most pieces.
+fn for_all(card: &Card) -> &Button {
+    let pieces = |button: &&Button| match &button.action {
+        Command::Tick { pieces, .. } | Command::TickSitting { pieces, .. } => pieces.len(),
+        Command::TickNext { count, .. } => count.get() as usize,
+        _ => 0,
+    };
+    card.ticks.iter().max_by_key(pieces).expect("a tick")
+}
+
 /// The whole throw made, up to the first wash.
 fn unwashed() -> Journal {
     let words = Words::english();
@@ -294,7 +305,7 @@ fn unwashed() -> Journal {
         if card.task == Task::Wash {
             return journal;
         }
-        act(&mut journal, &card.ticks.last().unwrap().action, here.now);
+        act(&mut journal, &for_all(&card).action, here.now);
     }
     panic!("never came to the wash");
 }

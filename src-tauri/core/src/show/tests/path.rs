@@ -46,7 +46,7 @@ fn by_the_large_button(mut journal: Journal) -> Vec<(Task, usize)> {
         }
         // Squaring up is counted as one tap for all, as fours are that were not measured.
         let button = match card.task {
-            Task::SquareUp => card.ticks.last().unwrap(),
+            Task::SquareUp => for_all(&card),
             _ => &card.ticks[0],
         };
         let action = &button.action;
@@ -60,7 +60,8 @@ fn by_the_large_button(mut journal: Journal) -> Vec<(Task, usize)> {
         }
         if pieces > 1 && card.task != Task::SquareUp {
             let together = card.together.as_deref().unwrap_or_default();
-            assert_eq!(together, format!("the first of {pieces}"));
+            let told = format!("the first of {pieces}");
+            assert!(together == told || together.starts_with(&format!("{told} in row ")));
             let label = &button.label;
             assert!(label.contains(&pieces.to_string()), "{label}");
         }
@@ -78,23 +79,27 @@ fn by_the_large_button(mut journal: Journal) -> Vec<(Task, usize)> {
 /// Measuring the fours is not counted; squaring them up is one tap.
 #[test]
 fn a_throw_of_six_by_eight_takes_few_taps() {
+    let taps = by_the_large_button(laid_out(Plan::default(), 16, 12));
+    println!("{} taps: {taps:?}", taps.len());
+    assert!(taps.len() <= 40, "{} taps: {taps:?}", taps.len());
+    // The pairs of a row are lapped in one sitting, also where fabric still cools on squares.
+    let laps = taps.iter().filter(|(task, _)| *task == Task::Dot);
+    let laps: Vec<usize> = laps.map(|(_, n)| *n).take(8).collect();
+    assert_eq!(laps, [6, 6, 6, 6, 3, 3, 3, 3]);
+    // Trimming the edge is one of them, and two rows with a single needle are none.
     let without = Plan {
         trim_edge: false,
         ..Plan::default()
     };
-    let taps = by_the_large_button(laid_out(without, 16, 12));
-    println!("{} taps: {taps:?}", taps.len());
-    assert!(taps.len() <= 40, "{} taps: {taps:?}", taps.len());
-    // Trimming the edge is one tap more, and two rows with a single needle are none.
     let two_rows = Plan {
         stitch: crate::plan::Stitch::TwoRows {
             spacing: tenths_of_mm(60),
         },
         ..Plan::default()
     };
-    for plan in [Plan::default(), two_rows] {
-        let trimmed = by_the_large_button(laid_out(plan, 16, 12));
-        assert_eq!(trimmed.len(), taps.len() + 1, "{trimmed:?}");
+    for (plan, more) in [(without, 0), (two_rows, 1)] {
+        let others = by_the_large_button(laid_out(plan, 16, 12));
+        assert_eq!(others.len() + 1, taps.len() + more, "{others:?}");
     }
 }
 
@@ -286,4 +291,108 @@ fn no_bigger_part_is_begun_while_a_four_cools() {
     // It is offered all the same.
     let bigger = view.offers.iter().find(|o| o.task == Task::Dot).unwrap();
     assert!(!matches!(bigger.kind, Kind::Pair | Kind::Four));
+}
+
+/// The lap is changed while pairs are only glued: their step says at which lap they were glued, and
+/// they are lifted and lapped again, one or all of them. A stitched one is not offered.
+#[test]
+fn pairs_glued_before_the_lap_was_changed_are_lapped_again() {
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    next(&mut journal, Task::Cut, Kind::Square, 16);
+    next(&mut journal, Task::Dot, Kind::Pair, 3);
+    let [sewn, glued, _] = [[0, 0, 1, 2], [0, 2, 1, 2], [1, 0, 1, 2]].map(Rect::from);
+    for task in [Task::PressLap, Task::CoolLap, Task::Stitch] {
+        let pieces = vec![sewn];
+        act(&mut journal, &Command::Tick { task, pieces }, 1 << 40);
+    }
+    // As long as the plan has the same lap, it is for a crooked one alone.
+    let ways = off_view(&journal, glued, None).ways;
+    assert_eq!(ways.len(), 1, "{ways:?}");
+    let lap = crate::measure::sixty_fourths(40);
+    let plan = Plan {
+        lap,
+        ..journal.throw().plan
+    };
+    let change = Command::ChangePlan { plan };
+    let events = crate::command::decide(Some(journal.throw()), &change).unwrap();
+    let (_, said) = crate::show::change::compare(&journal, &events, context(&words));
+    let told = "2 of them are only glued";
+    assert!(said.iter().any(|line| line.starts_with(told)), "{said:?}");
+    act(&mut journal, &change, 1 << 41);
+    let told = |journal: &Journal, task| {
+        let query = Some((task, Kind::Pair));
+        let view = crate::show::work::work(journal, None, query, context(&words));
+        view.card.expect("a step")
+    };
+    let press = plain(&told(&journal, Task::PressLap).how);
+    assert!(
+        press.contains("lapped at ½ in; the plan has ⅝ in now"),
+        "{press}"
+    );
+    assert!(off_view(&journal, sewn, None).ways.is_empty());
+    let ways = off_view(&journal, glued, None).ways;
+    let titles = ways
+        .iter()
+        .map(|way| plain(std::slice::from_ref(&way.title)));
+    assert_eq!(
+        titles.collect::<Vec<_>>(),
+        [
+            "Lift it and lap it again at ⅝ in",
+            "Lift all 2 that were lapped at ½ in, and lap them again at ⅝ in"
+        ]
+    );
+    act(&mut journal, &ways[1].button.action, 1 << 42);
+    let throw = journal.throw();
+    assert!(throw.has(sewn, Task::Stitch) && !throw.begun(glued));
+    let card = told(&journal, Task::Dot);
+    let open = card.open.expect("what is to be lifted first");
+    assert_eq!(open.title, "First lift 2 glued laps");
+    assert!(plain(&open.lines).starts_with("Dampen the lap"), "{open:?}");
+    act(&mut journal, &card.ticks[0].action, 1 << 43);
+    assert_eq!(journal.throw().made(glued).lap, lap);
+    let press = plain(&told(&journal, Task::PressLap).how);
+    assert!(
+        !press.contains("lapped at") && !press.contains("unpicked"),
+        "{press}"
+    );
+}
+
+/// What is said of the hours left is the same of all as of the stages together, here and in the
+/// list of what to have at hand, at any point of the work.
+#[test]
+fn the_hours_of_the_stages_add_up() {
+    fn hours(text: &str) -> u32 {
+        let text = text.split('(').next().unwrap_or_default();
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let before = |unit: &str| {
+            let at = words.iter().position(|word| word.starts_with(unit));
+            at.map_or(0, |at| words[at - 1].parse::<u32>().expect("a number"))
+        };
+        before("h") * 60 + before("min")
+    }
+    let words = Words::english();
+    let mut journal = laid_out(Plan::default(), 16, 12);
+    for n in 0..400 {
+        if n % 7 == 0 {
+            let way = crate::show::stages::way(&journal, context(&words));
+            let each = way.rows.iter().filter_map(|row| row.left.as_deref());
+            let sum: u32 = each.map(hours).sum();
+            assert_eq!(sum, hours(&way.left), "{way:?}");
+            let gathered = crate::show::gather::gather(&journal, context(&words));
+            let time = gathered.figures.iter().find(|f| f.label == "Work left");
+            let time = &time.expect("the time left").value.text;
+            assert_eq!(hours(time), sum, "{time}");
+        }
+        let Some(card) = work_view(&journal, None, context(&words)).card else {
+            return;
+        };
+        act(&mut journal, &card.ticks[0].action, n * 3_600_000);
+    }
+    panic!("it does not come to its end");
 }

@@ -200,7 +200,7 @@ fn a_tick_for_all_leaves_open_verdicts_out() {
     assert_eq!(leans.measured, Some([read.clone(), read]));
     sized(&mut journal, Rect::from([0, 4, 2, 2]), FULL, FULL);
     let card = card_of(&journal, Task::SquareUp, FOUR);
-    let all = card.ticks.last().expect("a tick for all");
+    let all = for_all(&card);
     assert_eq!(
         all.label,
         "These 6 squared up (5 not measured), without Four A2, Four B3"
@@ -243,7 +243,7 @@ fn a_tick_for_all_counts_the_fabrics() {
     let mut to_cut = journal.clone();
     all_ready(&mut journal, Task::Cut, Kind::Square, 1);
     let card = card_of(&journal, Task::CoverFront, Kind::Square);
-    assert_eq!(card.ticks.last().unwrap().label, "All 4 glued (3 fabrics)");
+    assert_eq!(for_all(&card).label, "All 4 glued (3 fabrics)");
     // Squares that are cut from the fabrics first are not glued yet.
     for print in 0..3 {
         let pack = Command::AddPack {
@@ -256,7 +256,7 @@ fn a_tick_for_all_counts_the_fabrics() {
     }
     all_ready(&mut to_cut, Task::Cut, Kind::Square, 1);
     let card = card_of(&to_cut, Task::CutFabric, Kind::Square);
-    assert_eq!(card.ticks.last().unwrap().label, "All 4 cut from 3 fabrics");
+    assert_eq!(for_all(&card).label, "All 4 cut from 3 fabrics");
 }
 
 /// What the measure screen says of the fours measured so far.
@@ -364,7 +364,7 @@ fn exposed_seams_are_pressed_open_and_snipped_before_the_wash() {
                 assert!(said.contains("open"), "{said}");
             }
             steps.push(card.task);
-            act(&mut journal, &card.ticks.last().unwrap().action, 1);
+            act(&mut journal, &for_all(&card).action, 1);
         }
         let at = |task| steps.iter().position(|t| *t == task);
         match joining {

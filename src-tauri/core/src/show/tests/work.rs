@@ -173,8 +173,8 @@ fn ticks_say_what_they_count() {
         labels(&journal),
         [
             "These 4 lapped and pressed",
-            "This one lapped and glued",
-            "All 8 lapped and glued"
+            "This one lapped, not pressed yet",
+            "All 8 lapped, not pressed yet"
         ]
     );
     let (a, b) = (Rect::square(3, 2), Rect::square(3, 3));
@@ -186,9 +186,9 @@ fn ticks_say_what_they_count() {
         labels(&journal),
         [
             "These 4 lapped and pressed",
-            "This one lapped and glued",
-            "These 7 at ½ in lapped and glued",
-            "All 8 lapped and glued (laps differ)"
+            "This one lapped, not pressed yet",
+            "These 7 at ½ in lapped, not pressed yet",
+            "All 8 lapped, not pressed yet (laps differ)"
         ]
     );
 }
@@ -321,7 +321,7 @@ fn the_shelf_says_since_when_a_throw_is_finished() {
         let Some(card) = view.card else { break };
         assert_eq!(finished(&journal), None);
         at += 3_600_000;
-        let tick = card.ticks.last().expect("a tick").action.clone();
+        let tick = for_all(&card).action.clone();
         act(&mut journal, &tick, at);
     }
     assert_eq!(finished(&journal), Some(at));
