@@ -3990,6 +3990,7 @@ export type WordKey =
   | "ui-grid"
   | "ui-half"
   | "ui-hand-on"
+  | "ui-hand-on-bar"
   | "ui-hand-on-hint"
   | "ui-have-fabric"
   | "ui-have-jeans"

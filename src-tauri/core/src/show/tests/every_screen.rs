@@ -94,7 +94,7 @@ fn make_it(plan: Plan, spread: (u32, u32)) {
         if card.task == Task::GlueBinding {
             joins_drawn(journal.throw(), &card.picture);
         }
-        let all = for_all(&card);
+        let all = for_all(card);
         act(&mut journal, &all.action, now);
         let throw = journal.throw();
         assert_eq!(
