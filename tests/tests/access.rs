@@ -31,6 +31,14 @@ fn dress(walk: &Walk, theme: &str, text: u32) {
     walk.window.run(script, &[json!(theme), json!(text)]);
 }
 
+/// How many words the screen has between its bars.
+fn words(walk: &Walk) -> u64 {
+    let script = "const main = document.querySelector('dialog[open], main');
+        return main.innerText.trim().split(/\\s+/).length;";
+    let count = walk.window.run(script, &[]);
+    count.as_u64().expect("a number")
+}
+
 fn picture(walk: &Walk, name: &str) {
     let Some(folder) = pictures() else { return };
     let name = name.replace(", ", "-").replace(": ", "-").replace(' ', "-");
@@ -78,10 +86,9 @@ fn every_screen_holds_against_the_rules_in_light_and_in_dark() {
                 audit.violations.len(),
                 audit.elements,
                 seen.counted,
+                words(walk),
             ));
-            if theme == "dark" {
-                picture(walk, &format!("{screen}-dark"));
-            }
+            picture(walk, &format!("{screen}-{theme}"));
         }
         // Between the sizes nothing shrinks below a finger's breadth.
         for text in [150, 200] {
@@ -96,10 +103,12 @@ fn every_screen_holds_against_the_rules_in_light_and_in_dark() {
             .for_each(|fault| println!("fault: {fault}"));
         output = faults.len();
     });
-    println!("| Screen, theme | Rules passed | Violations | Elements | Targets | Texts |");
-    println!("| --- | --- | --- | --- | --- | --- |");
-    for (screen, rules, violations, elements, [targets, texts]) in &table {
-        println!("| {screen} | {rules} | {violations} | {elements} | {targets} | {texts} |");
+    println!("| Screen, theme | Rules passed | Violations | Elements | Targets | Texts | Words |");
+    println!("| --- | --- | --- | --- | --- | --- | --- |");
+    for (screen, rules, violations, elements, [targets, texts], words) in &table {
+        println!(
+            "| {screen} | {rules} | {violations} | {elements} | {targets} | {texts} | {words} |"
+        );
     }
     for (why, count) in &undecided {
         println!("undecided by axe-core, {count} ×: {why}");

@@ -3578,7 +3578,11 @@ place: string,
 /**
  * How long all that is left takes.
  */
-left: string, };
+left: string, 
+/**
+ * The same where there is little room.
+ */
+left_short: string, };
 
 export type WholeView = { 
 /**

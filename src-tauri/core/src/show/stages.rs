@@ -57,6 +57,8 @@ pub struct WayView {
     pub place: String,
     /// How long all that is left takes.
     pub left: String,
+    /// The same where there is little room.
+    pub left_short: String,
 }
 
 /// Quarters of an hour, as they are said of a stage: by the hour where it takes long, since nobody
@@ -75,6 +77,21 @@ fn about(quarters: i64, context: Context<'_>) -> Option<String> {
         let time = say!(context, "hours", h = quarters / 4, m = quarters % 4 * 15);
         say!(context, "path-left", time = time)
     })
+}
+
+/// The same where there is little room: `6¼ h`.
+fn about_shortly(quarters: i64, context: Context<'_>) -> Option<String> {
+    let part = ["", "¼", "½", "¾"][(quarters % 4) as usize];
+    let time = match quarters {
+        ..1 => return None,
+        1..4 => say!(context, "hours", h = 0, m = quarters * 15),
+        _ => say!(
+            context,
+            "hours-shortly",
+            time = format!("{}{part}", quarters / 4)
+        ),
+    };
+    Some(say!(context, "path-left-shortly", time = time))
 }
 
 /// All work left in words: the middle, with its range. Each is what is said of the stages, added up.
@@ -182,6 +199,7 @@ pub(super) fn way(journal: &Journal, context: Context<'_>) -> WayView {
         said,
         place,
         left: about(all_left, context).unwrap_or_default(),
+        left_short: about_shortly(all_left, context).unwrap_or_default(),
     }
 }
 

@@ -139,6 +139,7 @@ path-said = { $stage }: { $count }
 path-place = Abschnitt { $n } von { $all }
 path-finished = Fertig
 path-left = noch etwa { $time }
+path-left-shortly = noch { $time }
 path-sheet = { $place }, { $said }; { $left }
 
 ## Der Schritt
@@ -933,6 +934,7 @@ compare-seams = Noch zu nähen
 compare-time = Noch zu arbeiten
 time-own = etwa { $middle } ({ $low } bis { $high }, nach deinem eigenen Tempo)
 time-usual = etwa { $middle } ({ $low } bis { $high }; geschätzt, bis dein eigenes Tempo bekannt ist)
+hours-shortly = { $time } h
 hours = { $h ->
     [0] { $m } Minuten
    *[other] { $m ->

@@ -140,6 +140,7 @@ path-said = { $stage }: { $count }
 path-place = Stage { $n } of { $all }
 path-finished = Finished
 path-left = about { $time } left
+path-left-shortly = { $time } left
 path-sheet = { $place }, { $said }; { $left }
 
 ## The step screen
@@ -934,6 +935,7 @@ compare-seams = Seams left
 compare-time = Work left
 time-own = about { $middle } ({ $low } to { $high }, by your own pace)
 time-usual = about { $middle } ({ $low } to { $high }; an estimate until your own pace is known)
+hours-shortly = { $time } h
 hours = { $h ->
     [0] { $m } minutes
    *[other] { $m ->

@@ -7,7 +7,7 @@ use crate::plan::Joining;
 use crate::plan::assembly::{Rect, Seam};
 use crate::show::context::Context;
 use crate::show::drawing::canvas::Canvas;
-use crate::show::drawing::face::{bare, shown};
+use crate::show::drawing::face::shown;
 use crate::show::names;
 use crate::show::picture::{Ink, Picture};
 use crate::throw::tasks::Task;
@@ -82,15 +82,17 @@ fn lapped(throw: &Throw, piece: Rect) -> [Lapped; 2] {
     out
 }
 
-/// A part of a piece: each of its squares in the cloth it shows on the front, the left and upper
+/// The squares `near` of a piece, each in the cloth it shows on the front, the left and upper
 /// ones over the others where they are lapped, with the edges beneath, their fringe and the rows of
-/// stitches that hold them; of many only the outline.
-pub(super) fn part(d: &mut Canvas, throw: &Throw, piece: Rect, [x, y, w, h]: [f64; 4], ink: Ink) {
-    if piece.count() > 8 {
-        let denim = (ink == Ink::Denim).then(|| bare(throw, piece, Face::Front));
-        d.named_area([x, y, w, h], ink, denim, None);
-        return;
-    }
+/// stitches that hold them.
+pub(super) fn part(
+    d: &mut Canvas,
+    throw: &Throw,
+    piece: Rect,
+    near: Rect,
+    [x, y, w, h]: [f64; 4],
+    ink: Ink,
+) {
     let [across, down] = lapped(throw, piece);
     // So long is a square in the picture, so far the next begins after it, and so wide the lap.
     let place = |room: f64, count: u16, lapped: Lapped| {
@@ -99,26 +101,26 @@ pub(super) fn part(d: &mut Canvas, throw: &Throw, piece: Rect, [x, y, w, h]: [f6
         let (long, lap) = (side * scale, lapped.lap * scale);
         (long, long - lap, lap)
     };
-    let (cw, next_x, lap_x) = place(w, piece.cols, across);
-    let (ch, next_y, lap_y) = place(h, piece.rows, down);
-    let mut squares: Vec<Rect> = piece.squares().collect();
+    let (cw, next_x, lap_x) = place(w, near.cols, across);
+    let (ch, next_y, lap_y) = place(h, near.rows, down);
+    let mut squares: Vec<Rect> = near.squares().collect();
     // What is drawn later lies over it.
     squares.reverse();
     for square in squares {
-        let sx = x + f64::from(square.col - piece.col) * next_x;
-        let sy = y + f64::from(square.row - piece.row) * next_y;
+        let sx = x + f64::from(square.col - near.col) * next_x;
+        let sy = y + f64::from(square.row - near.row) * next_y;
         let cloth = shown(throw, square, Face::Front);
         let label = names::square(square);
         d.named_area([sx, sy, cw, ch], ink, Some(cloth), Some(label));
     }
-    let upright = (1..piece.cols).map(|n| Lap {
+    let upright = (1..near.cols).map(|n| Lap {
         from: x + f64::from(n) * next_x,
         along: y,
         wide: lap_x,
         long: h,
         upright: true,
     });
-    let level = (1..piece.rows).map(|n| Lap {
+    let level = (1..near.rows).map(|n| Lap {
         from: y + f64::from(n) * next_y,
         along: x,
         wide: lap_y,

@@ -200,6 +200,21 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
     }
 }
 
+/// The squares of a part that are drawn beside its join: two across it, four along it.
+fn near_join(part: Rect, seam: Seam, first: bool) -> Rect {
+    let (cols, rows) = match seam {
+        Seam::Upright => (part.cols.min(2), part.rows.min(4)),
+        Seam::Level => (part.cols.min(4), part.rows.min(2)),
+    };
+    let mut near = Rect { cols, rows, ..part };
+    match (first, seam) {
+        (true, Seam::Upright) => near.col += part.cols - cols,
+        (true, Seam::Level) => near.row += part.rows - rows,
+        (false, _) => {}
+    }
+    near
+}
+
 /// Two parts lapped or seamed, as much of them as lies near the join.
 fn joined(
     d: &mut Canvas,
@@ -228,6 +243,7 @@ fn joined(
         d,
         throw,
         join.second,
+        near_join(join.second, join.seam, false),
         turn([first - lap, 0.0, second, long]),
         Ink::Next,
     );
@@ -235,6 +251,7 @@ fn joined(
         d,
         throw,
         join.first,
+        near_join(join.first, join.seam, true),
         turn([0.0, 0.0, first, long]),
         Ink::Denim,
     );

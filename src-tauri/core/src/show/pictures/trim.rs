@@ -62,7 +62,7 @@ fn trimming(
     }
     let [top, right, bottom, left] = missing;
     let (x, y) = (x0 + seen(left), y0 + seen(top));
-    part(d, throw, piece, [x, y, w, h], Ink::Denim);
+    part(d, throw, piece, piece, [x, y, w, h], Ink::Denim);
     let across = squaring::trim(size.width, target.width, context.ruler);
     let down = squaring::trim(size.height, target.height, context.ruler);
     let letters = in_mm(throw.plan.side) * 0.13;

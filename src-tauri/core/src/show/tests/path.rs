@@ -3,6 +3,7 @@
 use super::*;
 use crate::throw::Event;
 use crate::throw::tasks::sitting;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Lay out fabrics on a throw of the demo's plan.
 fn laid_out(plan: Plan, front: u32, back: u32) -> Journal {
@@ -395,4 +396,46 @@ fn the_hours_of_the_stages_add_up() {
         act(&mut journal, &card.ticks[0].action, n * 3_600_000);
     }
     panic!("it does not come to its end");
+}
+
+/// Of the parts of a long join the squares beside it are drawn with their names: those of the upper
+/// part above it, those of the lower one below.
+#[test]
+fn the_squares_beside_a_long_join_are_drawn() {
+    let label = |mark: &crate::show::picture::Mark| match mark {
+        crate::show::picture::Mark::Area { label, .. } => label.clone(),
+        _ => None,
+    };
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 6,
+        down: 8,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    let mut drawn = BTreeMap::new();
+    for n in 0..400 {
+        let Some(card) = work_view(&journal, None, context(&words)).card else {
+            break;
+        };
+        if card.task == Task::Dot {
+            let marks = card.picture.marks.iter();
+            let names: BTreeSet<String> = marks.filter_map(label).collect();
+            drawn.insert(card.piece, names);
+        }
+        act(&mut journal, &card.ticks[0].action, n * 3_600_000);
+    }
+    let whole = &drawn[&journal.throw().assembly().whole()];
+    let join = *journal
+        .throw()
+        .assembly()
+        .join(Rect::from([0, 0, 8, 6]))
+        .unwrap();
+    let (above, below) = (join.second.row, join.second.row + 1);
+    for row in [above - 1, above, below, below + 1] {
+        for place in 1..=4 {
+            let name = format!("{row}·{place}");
+            assert!(whole.contains(&name), "{name} of {whole:?}");
+        }
+    }
 }
